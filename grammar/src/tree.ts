@@ -1,0 +1,446 @@
+/**
+ * The syntax tree of a finish recipe file.
+ *
+ * Two views of the same text live side by side.  The *lossless* view is `FileTree.pieces`: every character of the
+ * file belongs to exactly one token of exactly one piece.  The *typed* view is `DeclarationTree.syntax`: what the
+ * lines of a declaration say, with every part that may be missing typed as optional.
+ *
+ * All spans inside a declaration are relative to the start of that declaration, so that its tree stays the same
+ * object while text above it changes; `DeclarationTree.offset` says where it stands in the file.
+ * Nothing here knows what a name or a unit means: that is the analysis core's business.
+ */
+
+/** A half-open range of UTF-16 code units. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+export type TokenKind =
+  | "space"
+  | "newline"
+  | "comment"
+  | "doc-comment"
+  | "word"
+  | "number"
+  | "unit"
+  | "string"
+  | "date"
+  | "time"
+  | "punctuation"
+  | "unknown";
+
+/** One token of the lossless view. `kind` is its lexical class; trivia (space, newline, comment) are tokens too. */
+export interface Token {
+  readonly kind: TokenKind;
+  readonly text: string;
+  readonly start: number;
+}
+
+/** A syntax error: what was expected, in the words of the language, where, and the mend where one is known. */
+export interface SyntaxProblem {
+  readonly message: string;
+  readonly span: Span;
+  /** A change of the text that mends the error: replace `span` (relative like all spans) by `text`. */
+  readonly mend?: { readonly title: string; readonly span: Span; readonly text: string };
+}
+
+export interface FileTree {
+  readonly text: string;
+  /** Everything of the file in order: declarations, and the blank lines, comments and stray lines between them. */
+  readonly pieces: readonly FilePiece[];
+}
+
+export type FilePiece = DeclarationTree | TriviaPiece | StrayPiece;
+
+/** Blank lines and comments outside declarations (documentation comments belong to their declaration). */
+export interface TriviaPiece {
+  readonly kind: "trivia";
+  readonly offset: number;
+  readonly length: number;
+  readonly tokens: readonly Token[];
+}
+
+/** A line at the top level that starts no declaration. Spans of its problems are relative to `offset`. */
+export interface StrayPiece {
+  readonly kind: "stray";
+  readonly offset: number;
+  readonly length: number;
+  readonly tokens: readonly Token[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+export interface DeclarationTree {
+  readonly kind: "declaration";
+  /** Where the declaration (its documentation comment included) starts in the file. */
+  readonly offset: number;
+  readonly length: number;
+  /** `recipe hard_clear`; a second one of the same name is `recipe hard_clear#2`; without a name `recipe ?`. */
+  readonly key: string;
+  /** The content below depends on the declaration's own text only, and is the same object while that is the same. */
+  readonly body: DeclarationBody;
+}
+
+/** What the text of one declaration says. Depends on that text alone; all spans relative to its start. */
+export interface DeclarationBody {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  readonly problems: readonly SyntaxProblem[];
+  readonly syntax: Declaration;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Parts
+
+/** A word used as a name or as a word of a vocabulary. */
+export interface Name {
+  readonly kind: "name";
+  readonly text: string;
+  readonly span: Span;
+}
+
+/** One or more words in a row: `waterborne polyurethane`. */
+export interface Words {
+  readonly kind: "words";
+  readonly words: readonly Name[];
+  /** The words joined by one space. */
+  readonly text: string;
+  readonly span: Span;
+}
+
+export interface Title {
+  readonly kind: "title";
+  readonly value: string;
+  readonly span: Span;
+}
+
+export interface NumberLiteral {
+  readonly kind: "number";
+  readonly text: string;
+  readonly value: number;
+  readonly span: Span;
+}
+
+/** A number with its unit. `unit.text` is the plain form (`um`, `m2`, `C`), `unit.span` covers what was written. */
+export interface Measure {
+  readonly number: NumberLiteral;
+  readonly unit?: Name;
+}
+
+/** `72 h`, or the compound `5 ft 6 in`. One part without a unit is a plain number. */
+export interface Quantity {
+  readonly kind: "quantity";
+  readonly parts: readonly Measure[];
+  readonly span: Span;
+}
+
+/** A quantity, or the name of a parameter that stands for one. */
+export type Value = Quantity | Name;
+
+/** `2 h to 24 h`; without `to` there is only `from`. */
+export interface Range {
+  readonly kind: "range";
+  readonly from: Value;
+  readonly to?: Value;
+  readonly span: Span;
+}
+
+/** `50 % RH` */
+export interface Humidity {
+  readonly kind: "humidity";
+  readonly value: Quantity;
+  readonly span: Span;
+}
+
+/** `4:1` */
+export interface Ratio {
+  readonly kind: "ratio";
+  readonly a: NumberLiteral;
+  readonly b: NumberLiteral;
+  readonly span: Span;
+}
+
+export interface DateLiteral {
+  readonly kind: "date";
+  readonly text: string;
+  readonly span: Span;
+}
+
+export interface TimeLiteral {
+  readonly kind: "time";
+  readonly text: string;
+  readonly span: Span;
+}
+
+/** `hard_clear(stain: walnut, clear: hall_clear)`; parentheses may be missing. */
+export interface Call {
+  readonly kind: "call";
+  readonly name: Name;
+  readonly arguments: readonly Argument[];
+  readonly span: Span;
+}
+
+export interface Argument {
+  readonly kind: "argument";
+  readonly name?: Name;
+  readonly value?: Value | Title;
+  readonly span: Span;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Statements. `span` is the statement without its block and comment; `keyword` is the word that starts it.
+
+interface StatementBase {
+  readonly keyword: Name;
+  readonly span: Span;
+  /** `##` lines directly above (only kept for surfaces; empty elsewhere). */
+  readonly docs: string;
+}
+
+/** What a field's value looks like, by the field's form (see `vocabulary.ts`). Everything may be missing. */
+export type FieldValue =
+  | { readonly form: "words"; readonly items: readonly (Words | Title)[] } // family, sheen, colour, use_by, wear, ignition, rags, for, currency, safety words
+  | { readonly form: "quantity"; readonly quantity?: Value }
+  | { readonly form: "range"; readonly range?: Range }
+  | { readonly form: "air"; readonly temperature?: Range; readonly humidity?: Humidity } // air, rated, limits
+  | { readonly form: "thin"; readonly thinner?: Words; readonly upTo?: Value }
+  | {
+      readonly form: "sold";
+      readonly sizes: readonly {
+        readonly amount?: Quantity;
+        readonly price?: NumberLiteral;
+        readonly span: Span;
+      }[];
+    }
+  | { readonly form: "mix"; readonly ratio?: Ratio; readonly hardener?: Name }
+  | { readonly form: "money"; readonly amount?: NumberLiteral; readonly per?: Name } // labour: `per h`
+  | { readonly form: "number"; readonly number?: NumberLiteral } // built, crew
+  | { readonly form: "room"; readonly volume?: Quantity; readonly airChanges?: Quantity }
+  | {
+      readonly form: "hours";
+      readonly spans: readonly {
+        readonly from?: Name;
+        readonly to?: Name;
+        readonly opens?: TimeLiteral;
+        readonly closes?: TimeLiteral;
+        readonly span: Span;
+      }[];
+    }
+  | {
+      readonly form: "dates";
+      readonly ranges: readonly {
+        readonly from?: DateLiteral;
+        readonly to?: DateLiteral;
+        readonly span: Span;
+      }[];
+    } // closed
+  | { readonly form: "moment"; readonly date?: DateLiteral; readonly time?: TimeLiteral } // start, ready
+  | { readonly form: "name"; readonly name?: Name } // in, after
+  | { readonly form: "pieces"; readonly name?: Name; readonly count?: Value } // piece reading_table x 2
+  | { readonly form: "shape"; readonly shape?: ShapeSyntax }
+  | {
+      readonly form: "wood";
+      readonly wood?: Words;
+      readonly veneer?: { readonly thickness?: Quantity; readonly span: Span };
+    }
+  | {
+      readonly form: "existing";
+      readonly layers: readonly ExistingLayer[];
+      readonly asLeftBy?: { readonly job?: Name; readonly span: Span };
+    }
+  | { readonly form: "unknown" }; // a field word that the block does not have
+
+export interface ExistingLayer {
+  readonly material: Words;
+  /** `2 coats`; absent: 1. */
+  readonly coats?: NumberLiteral;
+  readonly span: Span;
+}
+
+/** `4 of post 75 mm to 50 mm x 700 mm, inside too, plus 10 %` */
+export interface ShapeSyntax {
+  readonly count?: NumberLiteral;
+  readonly name: Name;
+  /** The sizes between the `x` signs; for `area` the one quantity. */
+  readonly sizes: readonly Range[];
+  /** `both faces`, `inside too`, `no bottom`, `open` */
+  readonly options: readonly Words[];
+  readonly plus?: Quantity;
+  readonly span: Span;
+}
+
+export interface FieldStatement extends StatementBase {
+  readonly kind: "field";
+  readonly value: FieldValue;
+}
+
+export interface SurfaceStatement extends StatementBase {
+  readonly kind: "surface";
+  readonly name?: Name;
+  readonly fields: readonly (FieldStatement | BrokenStatement)[];
+}
+
+export interface StepStatement extends StatementBase {
+  readonly kind: "step";
+  readonly verb?: Name;
+  /** `with M` */
+  readonly material?: Name;
+  /** Grits of `sand` and `scuff`. */
+  readonly grits: readonly Value[];
+  /** `sand wet 400` */
+  readonly wet?: Name;
+  /** `mask "what"` */
+  readonly what?: Title;
+  readonly tails: readonly Tail[];
+}
+
+export interface LayerStatement extends StatementBase {
+  readonly kind: "layer";
+  readonly material?: Name;
+  /** `x N` */
+  readonly coats?: Value;
+  readonly tails: readonly Tail[];
+  /** Done between coats. Absent when the line has no `{`. */
+  readonly block?: readonly RecipeStatement[];
+}
+
+/** A tail after a comma; `keyword` is its first word. */
+export type Tail =
+  | { readonly kind: "by"; readonly keyword: Name; readonly method?: Name; readonly span: Span }
+  | { readonly kind: "wiped"; readonly keyword: Name; readonly after?: Value; readonly span: Span }
+  | {
+      readonly kind: "thinned";
+      readonly keyword: Name;
+      readonly ratio?: Ratio;
+      readonly thinner?: Name;
+      readonly span: Span;
+    }
+  | {
+      readonly kind: "tinted";
+      readonly keyword: Name;
+      readonly share?: Value;
+      readonly tint?: Name;
+      readonly span: Span;
+    }
+  | { readonly kind: "as"; readonly keyword: Name; readonly role?: Name; readonly span: Span }
+  | { readonly kind: "wet"; readonly keyword: Name; readonly thickness?: Value; readonly span: Span }
+  | { readonly kind: "takes"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
+  | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span };
+
+export interface WaitStatement extends StatementBase {
+  readonly kind: "wait";
+  readonly until?: Name; // touch | recoat | cured (or an unknown word)
+  readonly overnight?: Name;
+  readonly time?: Value; // a duration or a duration parameter
+}
+
+export interface SafetyStatement extends StatementBase {
+  readonly kind: "safety";
+  readonly duties: readonly { readonly name: Name; readonly airChanges?: Quantity; readonly span: Span }[];
+}
+
+export interface FollowStatement extends StatementBase {
+  readonly kind: "follow";
+  readonly call?: Call;
+}
+
+export interface NoteStatement extends StatementBase {
+  readonly kind: "note";
+  readonly text?: Title;
+}
+
+export interface ApplyStatement extends StatementBase {
+  readonly kind: "apply";
+  readonly call?: Call;
+  /** `to top, table.base`; `to all` is one target named `all`. */
+  readonly targets: readonly Target[];
+}
+
+export interface Target {
+  readonly kind: "target";
+  /** `table` of `table.top` */
+  readonly piece?: Name;
+  readonly surface?: Name;
+  readonly span: Span;
+}
+
+/** A line whose first part could not be read as a statement; its problems are in `DeclarationBody.problems`. */
+export interface BrokenStatement extends StatementBase {
+  readonly kind: "broken";
+}
+
+export type RecipeStatement =
+  | FieldStatement // for
+  | StepStatement
+  | LayerStatement
+  | WaitStatement
+  | SafetyStatement
+  | FollowStatement
+  | NoteStatement
+  | BrokenStatement;
+
+// ---------------------------------------------------------------------------------------------------------------
+// Declarations
+
+interface DeclarationBase {
+  readonly keyword: Name;
+  readonly name?: Name;
+  readonly title?: Title;
+  /** The `##` lines directly above, without their marks: Markdown. */
+  readonly docs: string;
+  /** From keyword to the end of the first line, without `{` and comment. */
+  readonly headSpan: Span;
+  /** The whole declaration without documentation. */
+  readonly span: Span;
+}
+
+export interface UseDeclaration extends DeclarationBase {
+  readonly kind: "use";
+  readonly path?: Title;
+}
+export interface MaterialDeclaration extends DeclarationBase {
+  readonly kind: "material";
+  readonly fields: readonly (FieldStatement | BrokenStatement)[];
+}
+export interface PieceDeclaration extends DeclarationBase {
+  readonly kind: "piece";
+  readonly fields: readonly (FieldStatement | SurfaceStatement | BrokenStatement)[];
+}
+export interface ShopDeclaration extends DeclarationBase {
+  readonly kind: "shop";
+  readonly fields: readonly (FieldStatement | BrokenStatement)[];
+}
+export interface RecipeDeclaration extends DeclarationBase {
+  readonly kind: "recipe";
+  readonly parameters: readonly Parameter[];
+  readonly statements: readonly RecipeStatement[];
+}
+export interface JobDeclaration extends DeclarationBase {
+  readonly kind: "job";
+  readonly fields: readonly (FieldStatement | ApplyStatement | BrokenStatement)[];
+}
+
+/** `clear: material = waterborne_polyurethane` */
+export interface Parameter {
+  readonly kind: "parameter";
+  readonly name: Name;
+  readonly type?: Name;
+  readonly default?: Value;
+  readonly span: Span;
+}
+
+export type Declaration =
+  | UseDeclaration
+  | MaterialDeclaration
+  | PieceDeclaration
+  | ShopDeclaration
+  | RecipeDeclaration
+  | JobDeclaration;
+
+export type DeclarationKind = Declaration["kind"];
+export type Statement =
+  | FieldStatement
+  | SurfaceStatement
+  | ApplyStatement
+  | Exclude<RecipeStatement, FieldStatement | BrokenStatement>
+  | BrokenStatement;

@@ -1,0 +1,376 @@
+/**
+ * The words of the notation, one table: which field belongs to which block, what its value looks like, and one
+ * sentence for each.  The lexer, the parser, completion, hover, the TextMate grammar and the language reference are
+ * all made from this table and from the unit table (`units.ts`), so that they cannot disagree.
+ * Meaning (families, woods, defaults) is not here: it belongs to the analysis core.
+ */
+import type { FieldValue } from "./tree.ts";
+
+export type FieldForm = Exclude<FieldValue["form"], "unknown">;
+export type BlockKind = "file" | "material" | "piece" | "surface" | "shop" | "recipe" | "layer" | "job";
+
+export interface FieldWord {
+  readonly form: FieldForm;
+  /** An example of the whole line, used in messages: "expected …, such as `covers 10 m2/L`". */
+  readonly example: string;
+  readonly doc: string;
+  readonly required?: true;
+  readonly repeatable?: true;
+}
+
+/** Words that start a declaration. */
+export const DECLARATION_WORDS: Readonly<Record<string, { readonly example: string; readonly doc: string }>> =
+  {
+    use: {
+      example: 'use "stock/clears.finish"',
+      doc: "Makes the declarations of another file nameable here.",
+    },
+    material: { example: 'material hall_clear "Waterborne satin clear" {', doc: "What is in the can." },
+    piece: {
+      example: 'piece reading_table "Reading table" {',
+      doc: "A piece of furniture and its surfaces.",
+    },
+    shop: { example: 'shop mill_room "Old mill" {', doc: "Where and when the work is done." },
+    recipe: { example: "recipe hard_clear(clear: material) {", doc: "How a finish is done, step by step." },
+    job: {
+      example: 'job hall_tables "Reading tables" {',
+      doc: "A recipe on these surfaces, in this shop, from then on.",
+    },
+  };
+
+/** Fields with a value of their own form, by block. */
+export const FIELDS: Readonly<
+  Record<Exclude<BlockKind, "file" | "layer">, Readonly<Record<string, FieldWord>>>
+> = {
+  material: {
+    family: {
+      form: "words",
+      example: "family waterborne polyurethane",
+      doc: "What kind of material it is; supplies every figure not stated here.",
+      required: true,
+    },
+    covers: {
+      form: "quantity",
+      example: "covers 10 m2/L",
+      doc: "Spreading rate of one coat, as the label states it.",
+    },
+    solids: { form: "quantity", example: "solids 33 %", doc: "Solids by volume." },
+    touch: { form: "quantity", example: "touch 30 min", doc: "Time until dry to the touch." },
+    recoat: {
+      form: "range",
+      example: "recoat 2 h to 24 h",
+      doc: "Earliest time for the next coat, and the latest without sanding.",
+    },
+    cure: { form: "quantity", example: "cure 21 days", doc: "Time until the film has its full hardness." },
+    rated: { form: "air", example: "rated 21 C, 50 % RH", doc: "The air in which the stated times hold." },
+    limits: { form: "air", example: "limits 10 C to 32 C, 85 % RH", doc: "Do not apply outside this air." },
+    voc: {
+      form: "quantity",
+      example: "voc 180 g/L",
+      doc: "Volatile organic compounds in a litre of the material.",
+    },
+    sheen: {
+      form: "words",
+      example: "sheen satin",
+      doc: "dead flat, matte, eggshell, satin, semi-gloss or gloss.",
+    },
+    colour: {
+      form: "words",
+      example: "colour clear",
+      doc: 'clear, amber, white, or a title such as "#2b3a42".',
+    },
+    thin: { form: "thin", example: "thin water, up to 10 %", doc: "What thins it, and how far." },
+    sold: {
+      form: "sold",
+      example: "sold 946 mL for 28.00, 3785 mL for 84.00",
+      doc: "Container sizes and prices.",
+    },
+    on_hand: { form: "quantity", example: "on_hand 0.25 L", doc: "What is in the cupboard." },
+    flash: { form: "quantity", example: "flash 38 C", doc: "Flash point of a flammable liquid." },
+    pot_life: {
+      form: "quantity",
+      example: "pot_life 4 h",
+      doc: "How long a mixed two-part material can be used.",
+    },
+    rags: {
+      form: "words",
+      example: "rags self-heating",
+      doc: "`self-heating` where rags may catch fire by themselves (drying oils).",
+    },
+    mix: {
+      form: "mix",
+      example: "mix 10:1 with hardener",
+      doc: "A two-part material: parts of this to parts of the other.",
+    },
+    density: { form: "quantity", example: "density 1.03 kg/L", doc: "Lets amounts be given by weight." },
+  },
+  piece: {
+    built: { form: "number", example: "built 1936", doc: "The year it was made." },
+    bought: { form: "money", example: "bought 60.00", doc: "What one piece cost." },
+    new: { form: "money", example: "new 1150.00", doc: "What a new one would cost." },
+    use_by: { form: "words", example: "use_by adults", doc: "adults, children or food." },
+  },
+  surface: {
+    shape: {
+      form: "shape",
+      example: "shape panel 1800 mm x 900 mm x 30 mm",
+      doc: "The form that gives the area; several lines add up.",
+      required: true,
+      repeatable: true,
+    },
+    wood: {
+      form: "wood",
+      example: "wood red oak, veneer 0.6 mm",
+      doc: "What it is made of.",
+      required: true,
+    },
+    existing: {
+      form: "existing",
+      example: "existing alkyd paint, 2 coats",
+      doc: "What is on it, from the wood up.",
+    },
+    wear: { form: "words", example: "wear hard", doc: "hard, normal or light." },
+  },
+  shop: {
+    air: { form: "air", example: "air 18 C, 60 % RH", doc: "The air in which the work dries." },
+    room: {
+      form: "room",
+      example: "room 45 m3, 2 air changes/h",
+      doc: "The room and its natural air change.",
+    },
+    hours: { form: "hours", example: "hours Mon to Fri 09:00 to 17:00", doc: "When hands can work." },
+    closed: { form: "dates", example: "closed 2027-03-26", doc: "Days without work.", repeatable: true },
+    crew: { form: "number", example: "crew 1", doc: "How many people work." },
+    labour: { form: "money", example: "labour 18.00 per h", doc: "What an hour of one person costs." },
+    currency: { form: "words", example: "currency EUR", doc: "The currency of all prices." },
+    ignition: { form: "words", example: "ignition none", doc: "none, pilot light, heater or welding." },
+  },
+  recipe: {
+    for: { form: "words", example: "for wood", doc: "wood, veneer, laminate, metal or any." },
+  },
+  job: {
+    piece: {
+      form: "pieces",
+      example: "piece reading_table x 2",
+      doc: "The pieces, and how many.",
+      required: true,
+      repeatable: true,
+    },
+    in: { form: "name", example: "in mill_room", doc: "The shop." },
+    start: { form: "moment", example: "start 2027-03-08 09:00", doc: "When work begins." },
+    ready: { form: "moment", example: "ready 2027-04-16", doc: "When it is wanted." },
+    budget: { form: "money", example: "budget 260.00", doc: "What it may cost in all." },
+    spare: {
+      form: "quantity",
+      example: "spare 10 %",
+      doc: "Allowance for what stays in pot and brush; 10 % if not said.",
+    },
+    supplies: { form: "money", example: "supplies 18.50", doc: "Abrasives, brushes, tape." },
+    after: {
+      form: "name",
+      example: "after hall_tables_2019",
+      doc: "The job that this one follows on the same pieces.",
+    },
+  },
+};
+
+export interface StatementWord {
+  readonly example: string;
+  readonly doc: string;
+  readonly repeatable?: true;
+  readonly required?: true;
+}
+
+/** Lines with a grammar of their own, by block. */
+export const STATEMENTS: Readonly<
+  Record<Exclude<BlockKind, "file">, Readonly<Record<string, StatementWord>>>
+> = {
+  material: {},
+  piece: {
+    surface: { example: "surface top {", doc: "A surface that is finished in one way.", repeatable: true },
+  },
+  surface: {},
+  shop: {},
+  recipe: {
+    safety: {
+      example: "safety dust_mask, eye_protection",
+      doc: "Duties from here to the end of the block.",
+      repeatable: true,
+    },
+    step: { example: "step sand 80, 120, 150", doc: "Something that is done by hand.", repeatable: true },
+    layer: {
+      example: "layer clear x 3, by brush",
+      doc: "A material that stays on the surface.",
+      repeatable: true,
+    },
+    wait: { example: "wait 72 h", doc: "Time that passes.", repeatable: true },
+    follow: {
+      example: "follow prepare(clear: hall_clear)",
+      doc: "Does another recipe's steps here.",
+      repeatable: true,
+    },
+    note: { example: 'note "Work with the grain."', doc: "A remark printed on the sheet.", repeatable: true },
+  },
+  layer: {
+    safety: { example: "safety dust_mask", doc: "Duties to the end of this block.", repeatable: true },
+    step: { example: "step sand 220", doc: "Done between coats.", repeatable: true },
+    layer: { example: "layer glaze, wiped", doc: "Another layer between coats.", repeatable: true },
+    wait: { example: "wait until recoat", doc: "Time between coats.", repeatable: true },
+    follow: { example: "follow rub_down()", doc: "Another recipe's steps between coats.", repeatable: true },
+    note: { example: 'note "Thin coats."', doc: "A remark printed on the sheet.", repeatable: true },
+  },
+  job: {
+    apply: {
+      example: "apply hard_clear(clear: hall_clear) to top",
+      doc: "The recipe and its surfaces.",
+      repeatable: true,
+      required: true,
+    },
+  },
+};
+
+/** How a verb's line goes on. */
+export type VerbForm = "none" | "material" | "optional-material" | "grits" | "what";
+
+export const VERBS: Readonly<
+  Record<string, { readonly form: VerbForm; readonly example: string; readonly doc: string }>
+> = {
+  clean: {
+    form: "material",
+    example: "step clean with soap",
+    doc: "Takes grease, dust and loose dirt, not wax.",
+  },
+  dewax: { form: "material", example: "step dewax with mineral_spirits", doc: "Takes wax." },
+  strip: {
+    form: "material",
+    example: "step strip with stripper",
+    doc: "Takes every film and wax; the surface must be cleaned after it.",
+  },
+  scrape: { form: "none", example: "step scrape", doc: "Takes every film and wax by hand." },
+  sand: {
+    form: "grits",
+    example: "step sand 80, 120, 150",
+    doc: "Through the grits; a first grit of 100 or coarser takes old films.",
+  },
+  scuff: { form: "grits", example: "step scuff 220", doc: "Dulls a film so that the next one holds." },
+  dust: { form: "none", example: "step dust", doc: "Takes sanding dust." },
+  dampen: { form: "none", example: "step dampen", doc: "Raises the grain on purpose." },
+  bleach: { form: "material", example: "step bleach with bleach", doc: "Lightens bare wood." },
+  fill: {
+    form: "material",
+    example: "step fill with filler, uses 50 mL",
+    doc: "Fills dents, holes or pores.",
+  },
+  mask: { form: "what", example: 'step mask "brass plates"', doc: "Covers a part that stays as it is." },
+  unmask: { form: "none", example: "step unmask", doc: "Takes the masking off." },
+  remove: { form: "what", example: 'step remove "handles"', doc: "Takes a part off." },
+  refit: { form: "what", example: 'step refit "handles"', doc: "Puts a part back." },
+  repair: { form: "what", example: 'step repair "loose joint"', doc: "Mends the piece." },
+  distress: { form: "none", example: "step distress", doc: "Rubs edges through on purpose." },
+  buff: { form: "optional-material", example: "step buff", doc: "Polishes a wax, oil or film." },
+  test: { form: "what", example: 'step test "old paint"', doc: "Tries something out first." },
+  inspect: { form: "what", example: 'step inspect "runs and sags"', doc: "A look before going on." },
+};
+
+export const TAILS: Readonly<
+  Record<string, { readonly on: "step" | "layer" | "both"; readonly example: string; readonly doc: string }>
+> = {
+  by: {
+    on: "layer",
+    example: "by pad",
+    doc: "How it is put on: brush, roller, pad, foam, cloth, hvlp, airless.",
+  },
+  wiped: { on: "layer", example: "wiped", doc: "Wiped off; builds no film. `wiped after 15 min` says when." },
+  thinned: {
+    on: "layer",
+    example: "thinned 4:1 with water",
+    doc: "Parts of this material to parts of thinner.",
+  },
+  tinted: { on: "layer", example: "tinted 5 % with walnut_dye", doc: "Share of a tint." },
+  as: { on: "layer", example: "as toner", doc: "A stain laid thin on a scuffed film; needs a clear above." },
+  wet: {
+    on: "layer",
+    example: "wet 100 um",
+    doc: "Wet film as measured, in place of the label's spreading rate.",
+  },
+  takes: {
+    on: "both",
+    example: "takes 40 min",
+    doc: "Hands-on time for one piece's surface and one coat, or by area.",
+  },
+  uses: { on: "step", example: "uses 50 mL", doc: "How much of the material the step takes." },
+};
+
+export const METHODS = ["brush", "roller", "pad", "foam", "cloth", "hvlp", "airless"] as const;
+export const DUTIES = [
+  "dust_mask",
+  "vapour_respirator",
+  "supplied_air",
+  "gloves",
+  "eye_protection",
+  "hearing",
+  "ventilate",
+  "no_ignition",
+  "wet_rags",
+  "lead_test",
+  "keep_out",
+] as const;
+export const WAIT_STAGES = ["touch", "recoat", "cured"] as const;
+export const PARAMETER_TYPES = ["material", "number", "duration", "recipe"] as const;
+export const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+/** The only words that are never names. */
+export const RESERVED = ["x", "to", "with", "by", "of"] as const;
+
+export interface ShapeWord {
+  /** How many sizes, by name; a size that may be left out ends in `?`, one that may taper in `~`. */
+  readonly sizes: readonly string[];
+  readonly options: readonly string[];
+  readonly example: string;
+  readonly doc: string;
+}
+
+export const SHAPES: Readonly<Record<string, ShapeWord>> = {
+  panel: {
+    sizes: ["length", "width", "thickness?"],
+    options: ["both faces"],
+    example: "shape panel 1800 mm x 900 mm x 30 mm",
+    doc: "One face, and with a thickness the four edges.",
+  },
+  disc: {
+    sizes: ["diameter", "thickness?"],
+    options: ["both faces"],
+    example: "shape disc 900 mm x 25 mm",
+    doc: "A round top.",
+  },
+  oval: {
+    sizes: ["length", "width", "thickness?"],
+    options: ["both faces"],
+    example: "shape oval 1600 mm x 1000 mm x 25 mm",
+    doc: "An elliptical top.",
+  },
+  band: {
+    sizes: ["length", "width", "height"],
+    options: ["inside too"],
+    example: "shape band 1600 mm x 700 mm x 90 mm",
+    doc: "The outside of a four-sided rail or apron.",
+  },
+  post: {
+    sizes: ["side~", "height"],
+    options: [],
+    example: "shape 4 of post 75 mm to 50 mm x 700 mm",
+    doc: "The four sides of a square leg.",
+  },
+  round: {
+    sizes: ["diameter~", "height"],
+    options: [],
+    example: "shape 4 of round 60 mm to 40 mm x 700 mm",
+    doc: "The side of a round leg or spindle.",
+  },
+  box: {
+    sizes: ["length", "width", "height"],
+    options: ["no bottom", "open"],
+    example: "shape box 900 mm x 450 mm x 1200 mm, no bottom",
+    doc: "A case.",
+  },
+  area: { sizes: ["area"], options: [], example: "shape area 1.2 m2", doc: "Measured." },
+};

@@ -1,0 +1,198 @@
+/**
+ * The model: what the declarations of a set of files mean, as immutable plain data in canonical units.
+ *
+ * Canonical units: mm for lengths, m2, L, m2/L, hours, degrees C, percent as 0…100, g/L, kg/L, money in the shop's
+ * currency. A `Fact` says whether a figure was stated in the text or supplied by the family, so that hover can tell.
+ * References between declarations are by name; `Program` resolves them.
+ */
+import type { ApplyStatement, Declaration, RecipeStatement, Span } from "../../../../grammar/src/tree.ts";
+import type { Family, FamilyName } from "../knowledge/family-schema.ts";
+import type { FileId, Place } from "../place.ts";
+
+export interface Fact<T> {
+  readonly value: T;
+  readonly origin: "stated" | "family" | "default";
+  /** Where it is stated. */
+  readonly place?: Place;
+}
+
+export interface Named {
+  readonly file: FileId;
+  /** Declaration key in its file; empty for built-in materials. */
+  readonly declaration: string;
+  readonly name: string;
+  readonly title?: string;
+  readonly docs: string;
+  readonly namePlace: Place;
+  readonly headPlace: Place;
+}
+
+export interface ContainerSize {
+  readonly litres: number;
+  readonly price: number;
+  /** As written: `946 mL`. */
+  readonly label: string;
+}
+
+export interface Material extends Named {
+  readonly kind: "material";
+  readonly builtIn: boolean;
+  /** Undefined when the family is missing or unknown; everything that depends on it stays silent. */
+  readonly family?: Family;
+  readonly familyName?: FamilyName;
+  readonly familyPlace?: Place;
+  readonly covers?: Fact<number>;
+  readonly solids?: Fact<number>;
+  readonly touch?: Fact<number>;
+  readonly recoat?: Fact<{ readonly earliest: number; readonly latest?: number }>;
+  readonly cure?: Fact<number>;
+  readonly rated: Fact<{ readonly temperature: number; readonly humidity: number }>;
+  readonly limits?: Fact<{ readonly low?: number; readonly high?: number; readonly humidity?: number }>;
+  readonly voc?: Fact<number>;
+  readonly sheen?: Fact<string>;
+  /** `clear`, `amber`, `white`, or a colour such as `#2b3a42` or a title. */
+  readonly colour?: Fact<string>;
+  readonly thin?: Fact<{ readonly thinner: string; readonly upTo?: number }>;
+  /** Empty when the text does not say how it is sold. */
+  readonly sold: readonly ContainerSize[];
+  readonly soldPlace?: Place;
+  readonly onHand: number;
+  readonly onHandPlace?: Place;
+  readonly flash?: Fact<number>;
+  readonly potLife?: Fact<number>;
+  readonly selfHeatingRags: Fact<boolean>;
+  readonly mix?: Fact<{ readonly a: number; readonly b: number; readonly hardener: string }>;
+  readonly density?: Fact<number>;
+}
+
+export interface ShapePart {
+  readonly place: Place;
+  readonly areaM2: number;
+  /** The formula with its numbers filled in, for hover: `1.8 m × 0.9 m + 2 (1.8 m + 0.9 m) × 0.03 m = 1.782 m2`. */
+  readonly working: string;
+}
+
+export interface Substrate {
+  /** `red oak`, `plywood`, `MDF`, `laminate`, `metal` … */
+  readonly name: string;
+  readonly kind: "species" | "plywood" | "MDF" | "particleboard" | "laminate" | "metal" | "unknown";
+  readonly veneerMm?: number;
+  readonly place?: Place;
+}
+
+export interface ExistingCoat {
+  /** A family name, or `unknown clear`, `unknown paint`. */
+  readonly what: FamilyName | "unknown clear" | "unknown paint";
+  readonly coats: number;
+  readonly place: Place;
+}
+
+export interface Surface {
+  readonly name: string;
+  readonly namePlace: Place;
+  readonly headPlace: Place;
+  readonly docs: string;
+  readonly shapes: readonly ShapePart[];
+  /** For one piece. */
+  readonly areaM2: number;
+  readonly substrate: Substrate;
+  readonly existing: readonly ExistingCoat[];
+  readonly existingPlace?: Place;
+  /** `existing as left by JOB` */
+  readonly asLeftBy?: { readonly job: string; readonly place: Place };
+  readonly wear: Fact<"hard" | "normal" | "light">;
+}
+
+export interface Piece extends Named {
+  readonly kind: "piece";
+  readonly built?: Fact<number>;
+  readonly bought?: number;
+  readonly newPrice?: number;
+  readonly useBy: Fact<"adults" | "children" | "food">;
+  readonly surfaces: readonly Surface[];
+}
+
+/** Opening hours: minutes after midnight, by weekday 1 (Monday) … 7 (Sunday). */
+export interface OpeningSpan {
+  readonly weekday: number;
+  readonly opens: number;
+  readonly closes: number;
+}
+
+export interface Shop extends Named {
+  readonly kind: "shop";
+  readonly air?: Fact<{ readonly temperature: number; readonly humidity?: number }>;
+  readonly room?: Fact<{ readonly m3: number; readonly airChanges?: number }>;
+  /** Undefined: no hours stated, hands can work at any time. */
+  readonly hours?: readonly OpeningSpan[];
+  readonly hoursPlace?: Place;
+  readonly closed: readonly { readonly from: string; readonly to: string }[];
+  readonly crew: number;
+  /** Undefined: not stated. */
+  readonly labourPerH?: number;
+  readonly currency?: string;
+  readonly ignition: Fact<"none" | "pilot light" | "heater" | "welding">;
+}
+
+export type ParameterType = "material" | "number" | "duration" | "recipe";
+
+export interface RecipeParameter {
+  readonly name: string;
+  readonly type: ParameterType;
+  readonly place: Place;
+  readonly hasDefault: boolean;
+}
+
+export type ForKind = "wood" | "veneer" | "laminate" | "metal" | "any";
+
+export interface Recipe extends Named {
+  readonly kind: "recipe";
+  readonly parameters: readonly RecipeParameter[];
+  readonly forKinds: readonly ForKind[];
+  readonly forPlace?: Place;
+  /** The statements as parsed; `expand` resolves their names against the scope of `file`. */
+  readonly statements: readonly RecipeStatement[];
+}
+
+export interface JobPiece {
+  readonly piece: string;
+  readonly count: number;
+  readonly place: Place;
+}
+
+export interface JobApply {
+  readonly syntax: ApplyStatement;
+  readonly place: Place;
+}
+
+export interface Job extends Named {
+  readonly kind: "job";
+  readonly pieces: readonly JobPiece[];
+  readonly shop?: { readonly name: string; readonly place: Place };
+  /** `date` is ISO `2027-03-08`, `time` `09:00`. */
+  readonly start?: { readonly date: string; readonly time?: string; readonly place: Place };
+  readonly ready?: { readonly date: string; readonly time?: string; readonly place: Place };
+  readonly budget?: { readonly amount: number; readonly place: Place };
+  readonly applies: readonly JobApply[];
+  readonly spare: Fact<number>;
+  readonly supplies?: Fact<number>;
+  readonly after?: { readonly job: string; readonly place: Place };
+}
+
+export type ModelDeclaration = Material | Piece | Shop | Recipe | Job;
+
+/** One declaration's meaning, from its own text alone (names inside are not yet resolved). */
+export interface LoweredDeclaration {
+  readonly syntax: Declaration;
+  readonly model?: ModelDeclaration;
+  readonly findings: readonly LocalFinding[];
+}
+
+/** A language error found while reading one declaration; spans relative to it. */
+export interface LocalFinding {
+  readonly rule: string;
+  readonly span: Span;
+  readonly message: string;
+  readonly related?: readonly { readonly span: Span; readonly message: string }[];
+  readonly fix?: { readonly title: string; readonly span: Span; readonly text: string };
+}
