@@ -1,0 +1,41 @@
+/**
+ * The word that was probably meant: the nearest of a closed list, if any is near enough to be worth naming.
+ *
+ * Distance is that of Damerau and Levenshtein in its restricted form (one insertion, deletion, substitution, or swap
+ * of neighbours costs 1), blind to case except to break ties. A wild guess is worse than none, so about a third of the
+ * letters may differ and no more.
+ */
+
+/** The nearest candidate, the first of equals; undefined when none is near. */
+export function closestWord(word: string, candidates: readonly string[]): string | undefined {
+  const limit = Math.max(1, Math.floor(word.length / 3));
+  let best: { readonly text: string; readonly distance: number } | undefined;
+  for (const text of candidates) {
+    const blind = editDistance(word.toLowerCase(), text.toLowerCase());
+    const distance = blind + (blind > 0 && word[0] !== text[0] ? 0.25 : 0);
+    // One letter changed in a word of one or two letters leaves nothing of it: `x` is not near `m`.
+    const tooShort = blind > 0 && Math.max(word.length, text.length) < 3;
+    if (blind <= limit && !tooShort && (best === undefined || distance < best.distance))
+      best = { text, distance };
+  }
+  return best?.text;
+}
+
+/** Restricted Damerau–Levenshtein distance. */
+export function editDistance(a: string, b: string): number {
+  let beforeLast: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, column) => column);
+  for (let row = 1; row <= a.length; row++) {
+    const current = [row];
+    for (let column = 1; column <= b.length; column++) {
+      const substitution = last[column - 1]! + (a[row - 1] === b[column - 1] ? 0 : 1);
+      let distance = Math.min(substitution, last[column]! + 1, current[column - 1]! + 1);
+      const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
+      if (swapped) distance = Math.min(distance, beforeLast[column - 2]! + 1);
+      current.push(distance);
+    }
+    beforeLast = last;
+    last = current;
+  }
+  return last[b.length]!;
+}
