@@ -122,7 +122,7 @@ export const familySchema = z.strictObject({
   ambering: z.boolean(),
   /** 0 soft or flexible (wax, oil) … 5 hard and brittle; for a brittle film over a softer one. */
   hardness: z.number().int().min(0).max(5),
-  /** Film classes of dry film per coat and for the whole stack, micrometres. */
+  /** Dry film, micrometres: the thinnest sound single coat, and the thickest sound stack of this family's coats. */
   filmRangeUm: z.tuple([z.number(), z.number()]).optional(),
   covers: z.number().positive().optional(),
   solids: z.number().min(0).max(100),
@@ -148,6 +148,20 @@ export const familySchema = z.strictObject({
   /** Duties that using it brings, words of the notation's safety list. */
   duties: z.array(z.string()),
   needsClear: z.boolean(),
+  /** One sentence for hover and completion. */
+  doc: z.string().optional(),
+  /** Holds wax or stearate, to which polyurethane and waterborne clears do not hold. */
+  waxBearing: z.boolean().optional(),
+  /** Keeps tannin, knots and dye below it from bleeding into a waterborne coat. */
+  blocksTannin: z.boolean().optional(),
+  /** Laid thin under a stain it evens the colour of blotch-prone wood, and the stain still takes. */
+  evensStain: z.boolean().optional(),
+  /** Fillers: whether the dry filler takes a stain as wood does. */
+  takesStain: z.boolean().optional(),
+  /** Hours after mixing that a two-part material can be used. */
+  potLife: z.number().positive().optional(),
+  /** Uses for which it is not meant as the last layer, whatever its cure. */
+  unfitFor: z.array(z.enum(["children", "food"])).optional(),
   sources: z.record(z.string(), sourceSchema),
 });
 

@@ -1,0 +1,128 @@
+/**
+ * Abrasive grades and their median particle size, and the thresholds of the grit rules.
+ *
+ * Grits of the notation are P grades (ISO 6344, the same as FEPA P). The US scale (CAMI, ANSI B74.18) agrees with it
+ * only to about 220 and is kept for documentation: "400" is 35 µm on one scale and about 23 µm on the other.
+ * Bonded-abrasive F grades are a third scale and are not here.
+ */
+import { PRACTICE } from "./sources.ts";
+
+export interface Grade {
+  readonly grit: number;
+  /** Median particle size, µm. */
+  readonly um: number;
+}
+
+export const P_GRADES_SOURCE =
+  "ISO 6344-2 (P12 to P220, by sieve) and ISO 6344-3 (P240 to P2500, by sedimentation), by way of secondary tables; decimals from memory, confidence high";
+
+/** P grades, from coarse to fine. */
+export const P_GRADES: readonly Grade[] = [
+  { grit: 12, um: 1815 },
+  { grit: 16, um: 1324 },
+  { grit: 20, um: 1000 },
+  { grit: 24, um: 764 },
+  { grit: 30, um: 642 },
+  { grit: 36, um: 538 },
+  { grit: 40, um: 425 },
+  { grit: 50, um: 336 },
+  { grit: 60, um: 269 },
+  { grit: 80, um: 201 },
+  { grit: 100, um: 162 },
+  { grit: 120, um: 125 },
+  { grit: 150, um: 100 },
+  { grit: 180, um: 82 },
+  { grit: 220, um: 68 },
+  { grit: 240, um: 58.5 },
+  { grit: 280, um: 52.2 },
+  { grit: 320, um: 46.2 },
+  { grit: 360, um: 40.5 },
+  { grit: 400, um: 35.0 },
+  { grit: 500, um: 30.2 },
+  { grit: 600, um: 25.8 },
+  { grit: 800, um: 21.8 },
+  { grit: 1000, um: 18.3 },
+  { grit: 1200, um: 15.3 },
+  { grit: 1500, um: 12.6 },
+  { grit: 2000, um: 10.3 },
+  { grit: 2500, um: 8.4 },
+];
+
+export const CAMI_GRADES_SOURCE =
+  "ANSI B74.18, by way of secondary tables; where they differ, the middle value, confidence medium";
+
+/** US grades (CAMI), from coarse to fine, for documentation only. */
+export const CAMI_GRADES: readonly Grade[] = [
+  { grit: 16, um: 1320 },
+  { grit: 20, um: 905 },
+  { grit: 24, um: 715 },
+  { grit: 30, um: 638 },
+  { grit: 36, um: 535 },
+  { grit: 40, um: 428 },
+  { grit: 50, um: 351 },
+  { grit: 60, um: 268 },
+  { grit: 80, um: 192 },
+  { grit: 100, um: 141 },
+  { grit: 120, um: 116 },
+  { grit: 150, um: 93 },
+  { grit: 180, um: 82 },
+  { grit: 220, um: 68 },
+  { grit: 240, um: 53 },
+  { grit: 280, um: 43 },
+  { grit: 320, um: 36 },
+  { grit: 360, um: 28 },
+  { grit: 400, um: 23 },
+  { grit: 500, um: 19 },
+  { grit: 600, um: 16 },
+  { grit: 800, um: 12 },
+  { grit: 1000, um: 10.3 },
+];
+
+/** Ratio of median sizes from one grit to the next above which the old scratches hardly come out (a hint). */
+export const GRIT_JUMP_HINT_RATIO = 2;
+/** Ratio above which they stay (a warning). */
+export const GRIT_JUMP_WARNING_RATIO = 3;
+/** Coarsest last grit before a stain or a clear. */
+export const COARSEST_BEFORE_FINISH = 120;
+/** Coarsest last grit before paint. */
+export const COARSEST_BEFORE_PAINT = 100;
+/** Coarsest grit between coats. */
+export const COARSEST_BETWEEN_COATS = 180;
+/** Finest last grit before a penetrating stain. */
+export const FINEST_BEFORE_STAIN = 240;
+/** Sanding that starts at this grit or coarser takes every old film. */
+export const COARSEST_TAKES_FILM = 100;
+/** Share of a veneer's thickness that may be sanded away. */
+export const VENEER_SHARE = 0.8;
+export const GRIT_THRESHOLDS_SOURCE = `the language reference, thresholds; ${PRACTICE}`;
+
+/** Median particle size of a P grade, µm; grits between two grades by a line on logarithmic axes. */
+export function medianUm(grit: number): number | undefined {
+  for (let index = 0; index < P_GRADES.length; index++) {
+    const finer = P_GRADES[index]!;
+    if (grit > finer.grit) continue;
+    if (grit === finer.grit) return finer.um;
+    const coarser = P_GRADES[index - 1];
+    if (coarser === undefined) return undefined;
+    const share = Math.log(grit / coarser.grit) / Math.log(finer.grit / coarser.grit);
+    return coarser.um * (finer.um / coarser.um) ** share;
+  }
+  return undefined;
+}
+
+/** How many times larger the particles of grit `from` are than those of grit `to`; undefined off the scale. */
+export function gritRatio(from: number, to: number): number | undefined {
+  const fromUm = medianUm(from);
+  const toUm = medianUm(to);
+  return fromUm === undefined || toUm === undefined ? undefined : fromUm / toUm;
+}
+
+/** Wood taken by one pass of sanding with this grit, mm (the notation's rule, 10 divided by the grit). */
+export function materialTakenMm(grit: number): number {
+  return 10 / grit;
+}
+
+/** The P grades finer than `from` and coarser than `to`, for a message that names the missing grits. */
+export function gradesBetween(from: number, to: number): readonly number[] {
+  return P_GRADES.map((grade) => grade.grit).filter((grit) => grit > from && grit < to);
+}

@@ -1,0 +1,177 @@
+/**
+ * The safety duties of the notation, what each means, and which ones a material, a step or a method brings.
+ *
+ * Duties are kept to what has a reason with a source, so that sound recipes stay quiet. None of them, stated or not,
+ * makes a job safe: the product's label and safety data sheet and local codes come first, and every text says so.
+ */
+import type { Family } from "./family-schema.ts";
+import { OSHA_FLAMMABLE, OSHA_RAGS, VENTILATION_SOURCE } from "./sources.ts";
+
+export type DutyWord =
+  | "dust_mask"
+  | "vapour_respirator"
+  | "supplied_air"
+  | "gloves"
+  | "eye_protection"
+  | "hearing"
+  | "ventilate"
+  | "no_ignition"
+  | "wet_rags"
+  | "lead_test"
+  | "keep_out";
+
+export interface Duty {
+  readonly word: DutyWord;
+  /** What to do, in one sentence. */
+  readonly doc: string;
+  /** What the table cannot know, and who can. */
+  readonly defer: string;
+  readonly source: string;
+}
+
+export const DUTIES: readonly Duty[] = [
+  {
+    word: "dust_mask",
+    doc: "Wear a fitted particle filter (N95 or better) while dust flies.",
+    defer: "Ask the safety data sheet whether a particle filter is enough; it stops no vapour.",
+    source:
+      "29 CFR 1910.134 and 42 CFR 84; wood dust, NIOSH recommended limit 1 mg/m3, OSHA Chemical Sampling Information",
+  },
+  {
+    word: "vapour_respirator",
+    doc: "Wear a respirator with organic vapour cartridges and a particle filter before them.",
+    defer: "The label and the safety data sheet name the cartridge and when to change it.",
+    source: "29 CFR 1910.134",
+  },
+  {
+    word: "supplied_air",
+    doc: "Breathe air that is brought in from outside, as for spraying isocyanates.",
+    defer: "Follow the safety data sheet; this is work for trained people with proper equipment.",
+    source: "29 CFR 1910.134; conservative rule for isocyanate spray, from memory, confidence high",
+  },
+  {
+    word: "gloves",
+    doc: "Wear gloves that this product does not go through.",
+    defer: "The safety data sheet names the glove material.",
+    source: "29 CFR 1910.138",
+  },
+  {
+    word: "eye_protection",
+    doc: "Wear goggles against splashes.",
+    defer: "The label and the safety data sheet say whether a face shield is needed too.",
+    source: "29 CFR 1910.133",
+  },
+  {
+    word: "hearing",
+    doc: "Wear ear protection beside loud machines.",
+    defer: "Measure, or follow the machine's own sheet.",
+    source: "29 CFR 1910.95; NIOSH 98-126",
+  },
+  {
+    word: "ventilate",
+    doc: "Move fresh air through the room while it is applied and while it dries.",
+    defer: "The label and the safety data sheet say how much air; local codes may ask for more.",
+    source: VENTILATION_SOURCE,
+  },
+  {
+    word: "no_ignition",
+    doc: "Keep flames, pilot lights, heaters and sparks away while the vapour is in the room.",
+    defer: "The safety data sheet and local fire codes decide on distances and quantities.",
+    source: OSHA_FLAMMABLE,
+  },
+  {
+    word: "wet_rags",
+    doc: "Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once and never in a heap.",
+    defer: "The label and local codes say how to get rid of them.",
+    source: OSHA_RAGS,
+  },
+  {
+    word: "lead_test",
+    doc: "Test the old paint for lead before anything rubs or dissolves it, and keep children out until it is known.",
+    defer: "A laboratory decides; where lead is found, local codes say who may do the work and how.",
+    source: "16 CFR 1303; 40 CFR 745 subpart E",
+  },
+  {
+    word: "keep_out",
+    doc: "Keep others, children and animals out until the air is clear and the dust is gone.",
+    defer: "The label and the safety data sheet say for how long.",
+    source: "40 CFR 745.85; 29 CFR 1910.1200",
+  },
+];
+
+export function dutyByWord(word: string): Duty | undefined {
+  return DUTIES.find((duty) => duty.word === word);
+}
+
+export interface BroughtDuty {
+  readonly duty: DutyWord;
+  /** Why, as the end of a sentence that begins with the thing that brings it: "throws dust". */
+  readonly reason: string;
+  readonly source: string;
+}
+
+/** Why a material of this family brings a duty, as the end of a sentence: "gives off the vapour of …". */
+export function materialDuties(family: Family): readonly BroughtDuty[] {
+  const source = family.sources.duties ?? "the safety data sheet decides";
+  return family.duties.map((duty) => ({
+    duty: duty as DutyWord,
+    reason: materialReason(family, duty as DutyWord),
+    source,
+  }));
+}
+
+/** Duties that a step brings by itself, whatever its material. Wet sanding throws no dust. */
+export function stepDuties(verb: string, wet = false): readonly BroughtDuty[] {
+  return verb === "sand" && !wet ? [SANDING_DUST] : [];
+}
+
+/** Duties that a method of application brings by itself. */
+export function methodDuties(method: string): readonly BroughtDuty[] {
+  return method === "hvlp" || method === "airless" ? SPRAY_DUTIES : [];
+}
+
+const SANDING_DUST: BroughtDuty = {
+  duty: "dust_mask",
+  reason: "throws fine dust",
+  source:
+    "NIOSH recommended limit for wood dust 1 mg/m3; 29 CFR 1910.1000 table Z-1 for dust not otherwise regulated",
+};
+
+const SPRAY_DUTIES: readonly BroughtDuty[] = [
+  {
+    duty: "vapour_respirator",
+    reason: "fills the air with fine droplets",
+    source: "29 CFR 1910.94(c) and 1910.134",
+  },
+  {
+    duty: "eye_protection",
+    reason: "fills the air with fine droplets",
+    source: "29 CFR 1910.133",
+  },
+  {
+    duty: "ventilate",
+    reason: "fills the air with fine droplets",
+    source: "29 CFR 1910.94(c)",
+  },
+];
+
+function materialReason(family: Family, duty: DutyWord): string {
+  switch (duty) {
+    case "wet_rags":
+      return "leaves rags that can heat up and catch fire by themselves";
+    case "no_ignition":
+      return "gives off a vapour that a flame or spark can light";
+    case "ventilate":
+      return family.role === "stripper"
+        ? "gives off strong solvent vapour"
+        : `gives off the vapour of its ${family.carrier === "lacquer thinner" ? "thinner" : family.carrier}`;
+    case "vapour_respirator":
+      return "gives off strong solvent vapour";
+    case "gloves":
+      return "harms or dries the skin";
+    case "eye_protection":
+      return "harms the eyes when it splashes";
+    default:
+      return "asks for it on its safety data sheet";
+  }
+}

@@ -1,0 +1,76 @@
+/**
+ * Figures that many rows of the family table share, with the reasoning that goes with them.
+ *
+ * VOC of solvent-borne rows is the smaller of two figures: the limit of 40 CFR 59 subpart D where a category fits, and
+ * what the volatile part can weigh at all (its share by volume times the density of the carrier). VOC of waterborne
+ * rows is a figure per litre of the material with its water, since that is what evaporates from a can.
+ */
+import type { Family } from "./family-schema.ts";
+import { LABEL_TIMES, OSHA_FLAMMABLE, OSHA_RAGS, PRACTICE, VENTILATION_SOURCE } from "./sources.ts";
+
+/** Density of the carriers, g/L, for the weight of the volatile part; sources in the solvent table. */
+export const CARRIER_DENSITY: Readonly<Record<"mineral spirits" | "alcohol" | "lacquer thinner", number>> = {
+  "mineral spirits": 780,
+  alcohol: 790,
+  "lacquer thinner": 860,
+};
+
+export const RATED = { temperature: 21, humidity: 50 } as const;
+
+export const WATER_LIMITS = { low: 10, high: 32, humidity: 85 } as const;
+export const OIL_LIMITS = { low: 10, high: 32, humidity: 85 } as const;
+/** Lacquer blushes in damp air. */
+export const LACQUER_LIMITS = { low: 10, high: 32, humidity: 70 } as const;
+export const SHELLAC_LIMITS = { low: 10, high: 32, humidity: 75 } as const;
+
+/** Flash point and initial boiling point, °C, of what evaporates; the low end of each range. */
+export const SPIRITS_FIRE = { flash: 39, boils: 154 } as const;
+export const ALCOHOL_FIRE = { flash: 13, boils: 78 } as const;
+export const THINNER_FIRE = { flash: -18, boils: 56 } as const;
+export const FLASH_SOURCE =
+  "flash and boiling point of the carrier by the NIOSH Pocket Guide, low end, from memory, confidence high";
+export const LACQUER_DUTY_SOURCE = `${VENTILATION_SOURCE}; 29 CFR 1910.134 and 1910.138 for respirator and gloves; ${OSHA_FLAMMABLE}`;
+export const OIL_DUTY_SOURCE = `${VENTILATION_SOURCE}; ${OSHA_FLAMMABLE}; ${OSHA_RAGS}`;
+
+export const ALL_SHEENS = ["dead flat", "matte", "eggshell", "satin", "semi-gloss", "gloss"];
+export const CLEAR_SHEENS = ["matte", "satin", "semi-gloss", "gloss"];
+
+/** Sources that most rows share; a row overrides what it knows better. */
+export const COMMON_SOURCES: Readonly<Record<string, string>> = {
+  covers: PRACTICE,
+  solids: "typical of the family, from memory, confidence medium",
+  touch: LABEL_TIMES,
+  recoat: LABEL_TIMES,
+  cure: LABEL_TIMES,
+  rated: "laboratory air of ASTM D1640 is 23 °C and 50 % RH; labels state 21 °C (70 °F)",
+  limits: PRACTICE,
+  thinUpTo: PRACTICE,
+  filmRangeUm: PRACTICE,
+  hardness: "ordinal, from memory, confidence medium",
+};
+
+/** What rows of water-carried families share. */
+export const WATERBORNE = {
+  carrier: "water",
+  drying: "waterborne",
+  rated: RATED,
+  limits: WATER_LIMITS,
+  thinners: ["water"],
+  ragsSelfHeat: false,
+  twoPart: false,
+  duties: [],
+  dissolvedUncuredBy: [],
+} satisfies Partial<Family>;
+
+/** What rows of oil-modified families in mineral spirits share. */
+export const OILBORNE = {
+  carrier: "mineral spirits",
+  drying: "oxidising",
+  rated: RATED,
+  limits: OIL_LIMITS,
+  ...SPIRITS_FIRE,
+  thinners: ["mineral spirits"],
+  ragsSelfHeat: true,
+  twoPart: false,
+  duties: ["ventilate", "no_ignition", "wet_rags"],
+} satisfies Partial<Family>;

@@ -1,0 +1,359 @@
+/**
+ * What may go over what: a verdict for every pair of families, from their properties and a short list of exceptions.
+ *
+ * The questions are asked in a fixed order: exceptions first, then wax, soaking in, dissolving, wax-bearing layers,
+ * oil that must dry through, brittle over flexible, and at last the hold of a film on a film. Published lists differ
+ * on some pairs; the comment at an exception says what was decided. A verdict is the average behaviour of two
+ * families, not of two products: a test patch and the labels decide.
+ */
+import { FAMILIES, family, leavesLayer } from "./families.ts";
+import type { Family, FamilyName } from "./family-schema.ts";
+import {
+  COMPATIBILITY_LIST,
+  HANDBOOK_16,
+  MEMORY_MEDIUM,
+  STAIN_72_H,
+  TEXTBOOK,
+  UFC_PAINTING,
+} from "./sources.ts";
+
+export type RelationVerdict = "fine" | "fine if abraded" | "fine after cure" | "needs a barrier" | "no";
+
+export interface Relation {
+  readonly verdict: RelationVerdict;
+  /** One sentence for the bench. */
+  readonly reason: string;
+  readonly source: string;
+}
+
+export interface RelationRow {
+  readonly over: FamilyName;
+  readonly below: FamilyName;
+  readonly relation: Relation;
+}
+
+/** A film this many steps of `hardness` above the film below it is brittle over soft. */
+export const HARD_OVER_SOFT_STEPS = 2;
+
+/** Pairs that the properties do not tell, or tell wrongly. */
+const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
+  ...pairs(["conversion varnish"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
+    verdict: "no",
+    reason:
+      "Conversion varnish wrinkles and cracks over lacquer and lacquer sealer; use its own sealer, or strip.",
+    source: `${TEXTBOOK}; rigid over flexible, ${UFC_PAINTING}`,
+  }),
+  ...pairs(["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], ["conversion varnish"], {
+    verdict: "no",
+    reason: "Lacquer does not hold on a cured conversion varnish.",
+    source: TEXTBOOK,
+  }),
+  ...pairs(["conversion varnish"], ["drying oil", "hardwax oil"], {
+    verdict: "no",
+    reason: "Oil in the wood comes up under conversion varnish, and it cracks over a shellac barrier.",
+    source: TEXTBOOK,
+  }),
+  ...pairs(
+    ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"],
+    ["drying oil", "hardwax oil"],
+    {
+      verdict: "needs a barrier",
+      reason: "Oil in the wood comes up under lacquer; let it cure and seal it with dewaxed shellac first.",
+      // The list takes no cellulose lacquer over oil at all; textbooks allow it over a shellac barrier.
+      source: `${COMPATIBILITY_LIST}; ${TEXTBOOK}`,
+    },
+  ),
+  ...pairs(["drying oil", "hardwax oil"], ["waterborne stain", "oil stain", "gel stain", "dye stain"], {
+    verdict: "fine",
+    reason: "Oil goes over a dry stain, which stays open enough to take it.",
+    source: TEXTBOOK,
+  }),
+  ...pairs(["wood filler"], "every layer", {
+    verdict: "fine",
+    reason: "A waterborne filler is put into a dent and levelled; it needs no hold on the film around it.",
+    source: MEMORY_MEDIUM,
+  }),
+  ...pairs(["glaze"], ["waterborne stain", "oil stain", "gel stain", "dye stain"], {
+    verdict: "needs a barrier",
+    reason: "A glaze over an unsealed stain sinks in unevenly; seal the stain with a thin coat first.",
+    source: TEXTBOOK,
+  }),
+]);
+
+/**
+ * May a layer of `over` go on a layer of `below`? The layer below is taken as dry enough to recoat, and clean.
+ * "fine if abraded" is about a film that has cured or is slick: within a recoat window films take each other as they
+ * are. "fine after cure" counts the `cure` of the layer below.
+ */
+export function relation(over: Family, below: Family): Relation {
+  if (!leavesLayer(below)) return fine(`${sentence(below)} leaves no layer.`, "the language reference");
+  if (!leavesLayer(over)) return auxiliaryOver(over, below);
+  return (
+    waxBelow(over, below) ??
+    EXCEPTIONS.get(pairKey(over.name, below.name)) ??
+    sameFamily(over, below) ??
+    soaksIn(over, below) ??
+    onFiller(over, below) ??
+    fillsPores(over, below) ??
+    dissolves(over, below) ??
+    waxBearing(over, below) ??
+    oilMustDry(over, below) ??
+    hardOverSoft(over, below) ??
+    filmOnFilm(over, below)
+  );
+}
+
+/** The relation of every pair of families that leave a layer. */
+export function relationMatrix(): readonly RelationRow[] {
+  const layers = [...FAMILIES.values()].filter(leavesLayer);
+  return layers.flatMap((below) =>
+    layers.map((over) => ({ over: over.name, below: below.name, relation: relation(over, below) })),
+  );
+}
+
+const SYMBOLS: Readonly<Record<RelationVerdict, string>> = {
+  fine: "✓",
+  "fine if abraded": "a",
+  "fine after cure": "c",
+  "needs a barrier": "b",
+  no: "–",
+};
+
+/** The matrix as a Markdown table: a row for what lies below, a column for what goes over it. */
+export function renderRelationMatrix(): string {
+  const names = [...FAMILIES.values()].filter(leavesLayer).map((row) => row.name);
+  const symbols = new Map(
+    relationMatrix().map((row) => [pairKey(row.over, row.below), SYMBOLS[row.relation.verdict]]),
+  );
+  const numbers = names.map((_, index) => String(index + 1));
+  return [
+    "✓ fine · a fine if abraded · c fine after cure · b needs a barrier · – no",
+    "",
+    `| below ↓ over → | ${numbers.join(" | ")} |`,
+    `| --- | ${numbers.map(() => "---").join(" | ")} |`,
+    ...names.map(
+      (below, index) =>
+        `| ${index + 1} ${below} | ${names.map((over) => symbols.get(pairKey(over, below))).join(" | ")} |`,
+    ),
+    "",
+  ].join("\n");
+}
+
+function waxBelow(over: Family, below: Family): Relation | undefined {
+  if (below.role !== "wax") return undefined;
+  if (over.role === "wax") return fine("Wax goes over wax.", TEXTBOOK);
+  return {
+    verdict: "no",
+    reason: "Nothing but wax holds on wax; take all of it off first.",
+    source: `${COMPATIBILITY_LIST}: wax takes none`,
+  };
+}
+
+function auxiliaryOver(over: Family, below: Family): Relation {
+  if (over.role !== "stripper" && below.dissolvedBy.includes(over.carrier)) {
+    return {
+      verdict: "no",
+      reason: `${sentence(over)} dissolves ${below.name}.`,
+      source: below.sources.dissolvedBy ?? TEXTBOOK,
+    };
+  }
+  return fine(`${sentence(over)} leaves no layer.`, "the language reference");
+}
+
+function sameFamily(over: Family, below: Family): Relation | undefined {
+  if (over.name !== below.name) return undefined;
+  if (below.recoat?.[1] != null) {
+    return fine("A further coat goes on within the recoat window; after it, abrade first.", TEXTBOOK);
+  }
+  return fine("A further coat of the same material.", UFC_PAINTING);
+}
+
+/** Stains, conditioners and oils need an open surface. */
+function soaksIn(over: Family, below: Family): Relation | undefined {
+  if (!over.penetrating) return undefined;
+  if (below.role === "filler") return undefined;
+  if (below.evensStain && over.role === "stain") {
+    if (below.buildsFilm) {
+      return {
+        verdict: "fine if abraded",
+        reason: "Only over a thin washcoat, sanded back so that the stain can still reach the wood.",
+        source: `${HANDBOOK_16}: thinned shellac or lacquer limits absorption`,
+      };
+    }
+    if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
+    return fine("A conditioner evens the colour of the stain.", TEXTBOOK);
+  }
+  if (over.role === "oil" && isPorousPaint(below)) {
+    return fine("The paint is porous and takes oil, which darkens it.", TEXTBOOK);
+  }
+  if (below.buildsFilm || below.role === "glaze") {
+    return { verdict: "no", reason: `${sentence(over)} cannot soak through a film.`, source: TEXTBOOK };
+  }
+  if (below.role === "oil") {
+    return over.role === "oil"
+      ? fine("Oil goes over oil once the first coat has dried.", TEXTBOOK)
+      : { verdict: "no", reason: "Oil has closed the wood; no stain soaks in.", source: TEXTBOOK };
+  }
+  if (over.role === "conditioner" && below.role === "stain") {
+    return { verdict: "no", reason: "A conditioner goes under the stain, not over it.", source: TEXTBOOK };
+  }
+  if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
+  return fine("Both soak in; the second goes on once the first is dry.", MEMORY_MEDIUM);
+}
+
+function onFiller(over: Family, below: Family): Relation | undefined {
+  if (below.role !== "filler" || over.role !== "stain") return undefined;
+  if (below.takesStain !== true) {
+    return {
+      verdict: "no",
+      reason: `${sentence(below)} does not take a stain as the wood does; it shows as a patch.`,
+      source: below.sources.takesStain ?? TEXTBOOK,
+    };
+  }
+  if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
+  return fine("Stain takes on the filler once it is dry.", `${HANDBOOK_16}: stain, fill and seal`);
+}
+
+function fillsPores(over: Family, below: Family): Relation | undefined {
+  if (over.name !== "grain filler" || !below.buildsFilm || below.evensStain) return undefined;
+  return {
+    verdict: "no",
+    reason: "Grain filler goes on bare or thinly sealed wood; a film has closed the pores already.",
+    source: `${HANDBOOK_16}: stain, fill and seal`,
+  };
+}
+
+function dissolves(over: Family, below: Family): Relation | undefined {
+  if (below.dissolvedBy.includes(over.carrier)) {
+    if (below.binder === over.binder) {
+      return fine("It melts into the layer below and becomes one film with it.", TEXTBOOK);
+    }
+    if (cracksOverShellac(over)) {
+      return {
+        verdict: "no",
+        reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}; strip it, or choose another clear.`,
+        source: below.sources.dissolvedBy ?? TEXTBOOK,
+      };
+    }
+    return {
+      verdict: "needs a barrier",
+      reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}; put dewaxed shellac between them.`,
+      source: `${below.sources.dissolvedBy ?? TEXTBOOK}; solvent-sensitive coatings, ${UFC_PAINTING}`,
+    };
+  }
+  if (below.dissolvedUncuredBy.includes(over.carrier)) {
+    return {
+      verdict: "fine after cure",
+      reason: `The ${over.carrier} of ${over.name} wrinkles ${below.name} that has not dried through.`,
+      source: below.sources.dissolvedUncuredBy ?? TEXTBOOK,
+    };
+  }
+  return undefined;
+}
+
+function waxBearing(over: Family, below: Family): Relation | undefined {
+  if (below.waxBearing !== true || !shunsWax(over)) return undefined;
+  if (cracksOverShellac(over)) return hardOverSoft(over, below);
+  return {
+    verdict: "needs a barrier",
+    reason: `${sentence(over)} does not hold on the wax or stearate of ${below.name}; put dewaxed shellac between them.`,
+    source: TEXTBOOK,
+  };
+}
+
+/** Polyurethane of either kind, and waterborne clears. */
+export function shunsWax(over: Family): boolean {
+  const isPolyurethane = over.binder === "oil-modified urethane" || over.binder === "polyurethane dispersion";
+  return (
+    isPolyurethane ||
+    over.name === "conversion varnish" ||
+    (over.role === "clear" && over.carrier === "water")
+  );
+}
+
+function oilMustDry(over: Family, below: Family): Relation | undefined {
+  if (below.drying !== "oxidising") return undefined;
+  if (over.carrier === "water") return afterCure(over, below);
+  if (over.role === "wax" && below.buildsFilm) return afterCure(over, below);
+  return undefined;
+}
+
+function hardOverSoft(over: Family, below: Family): Relation | undefined {
+  if (!over.buildsFilm || !below.buildsFilm) return undefined;
+  if (over.hardness - below.hardness < HARD_OVER_SOFT_STEPS) return undefined;
+  return {
+    verdict: "no",
+    reason: `${sentence(over)} is brittle and cracks over the softer ${below.name}.`,
+    source: `rigid over flexible, ${UFC_PAINTING}`,
+  };
+}
+
+function cracksOverShellac(over: Family): boolean {
+  return over.hardness - family("dewaxed shellac").hardness >= HARD_OVER_SOFT_STEPS;
+}
+
+function filmOnFilm(over: Family, below: Family): Relation {
+  const holdsByItself =
+    !below.buildsFilm ||
+    below.role === "primer" ||
+    below.role === "sealer" ||
+    below.role === "glaze" ||
+    below.binder === "shellac";
+  if (over.role === "wax")
+    return fine("Wax goes over any dry finish, as the last layer.", COMPATIBILITY_LIST);
+  if (below.name === "epoxy filler") return abraded("Cured epoxy is slick; abrade it.");
+  if (holdsByItself || isPorousPaint(below)) {
+    return fine(
+      below.name === "dye stain"
+        ? "Put the first coat on in one light pass: a wet brush moves dye."
+        : "It holds once the layer below is dry.",
+      TEXTBOOK,
+    );
+  }
+  if (over.name === "shellac primer" || over.name === "bonding primer") {
+    return abraded("It is made to hold on other films, once they are dull and clean.");
+  }
+  // A list refuses shellac over polyurethane and lacquer; textbooks allow it over a scuffed, cured film, and so do we.
+  return abraded("A film holds on a cured film once that is dull and clean.");
+}
+
+function isPorousPaint(row: Family): boolean {
+  return row.name === "chalky paint" || row.name === "milk paint";
+}
+
+function afterCure(over: Family, below: Family): Relation {
+  const isStain = below.role === "stain";
+  return {
+    verdict: "fine after cure",
+    reason: `${sentence(over)} peels from ${below.name} that has not dried through${
+      below.role === "clear" || below.role === "paint" ? "; scuff it as well" : ""
+    }.`,
+    source: isStain ? STAIN_72_H : `${TEXTBOOK}; latex over alkyd, ${UFC_PAINTING}`,
+  };
+}
+
+function fine(reason: string, source: string): Relation {
+  return { verdict: "fine", reason, source };
+}
+
+function abraded(reason: string): Relation {
+  return { verdict: "fine if abraded", reason, source: UFC_PAINTING };
+}
+
+function sentence(row: Family): string {
+  return row.name.charAt(0).toUpperCase() + row.name.slice(1);
+}
+
+function pairKey(over: FamilyName, below: FamilyName): string {
+  return `${over} over ${below}`;
+}
+
+function pairs(
+  overs: readonly FamilyName[],
+  belows: readonly FamilyName[] | "every layer",
+  verdict: Relation,
+): readonly (readonly [string, Relation])[] {
+  const rows =
+    belows === "every layer" ? [...FAMILIES.keys()].filter((name) => leavesLayer(family(name))) : belows;
+  return overs.flatMap((over) => rows.map((below) => [pairKey(over, below), verdict] as const));
+}
