@@ -1,0 +1,329 @@
+/**
+ * A shop's opening hours as arithmetic: when is it open, and how much working time lies between two moments.
+ *
+ * Time is in whole milliseconds after the local midnight with which the calendar begins; there is no time zone, so
+ * daylight saving does not matter. Days up to the last closed day are written out; from there the week repeats, so any
+ * moment is found in logarithmic time. The working time before a moment turns opening hours into one unbroken axis on
+ * which a task that pauses at closing is an interval. Nothing here knows of tasks or crew.
+ */
+import { Temporal } from "temporal-polyfill";
+import type { OpeningSpan } from "../model/model.ts";
+
+export const minuteMs = 60_000;
+export const hourMs = 3_600_000;
+export const dayMs = 86_400_000;
+const weekMs = 7 * dayMs;
+
+/** An unbroken stretch of opening hours. */
+interface Span {
+  readonly opens: number;
+  readonly closes: number;
+  /** Working time before it opens. */
+  readonly before: number;
+}
+
+export interface ShopTime {
+  /** Days since 1970-01-01 of the midnight that is 0 here. */
+  readonly firstDay: number;
+  /** Written out, in order; the last one never closes in a shop that is open day and night. */
+  readonly spans: readonly Span[];
+  /** What repeats every seven days after `spans`; empty when the shop is open day and night, or never. */
+  readonly week: readonly Span[];
+  readonly workPerWeek: number;
+  /** The longest stretch of an ordinary week, Infinity when open day and night, 0 when it never opens. */
+  readonly longest: number;
+  /** End of the last closed day: from here on every week is the same. */
+  readonly settledFrom: number;
+}
+
+/** Days since 1970-01-01, or undefined when the text is not an ISO date. */
+export function dayNumber(date: string): number | undefined {
+  try {
+    return Temporal.PlainDate.from("1970-01-01").until(Temporal.PlainDate.from(date)).days;
+  } catch {
+    return undefined;
+  }
+}
+
+/** The opening hours from the midnight of `firstDay` on. Closed ranges that are no dates are left out. */
+export function makeShopTime(
+  calendar: {
+    readonly hours?: readonly OpeningSpan[];
+    readonly closed: readonly { readonly from: string; readonly to: string }[];
+  },
+  firstDay: number,
+): ShopTime {
+  const pattern = dayPatterns(calendar.hours);
+  const closed = closedDays(calendar.closed, firstDay);
+  const lastClosed = closed.at(-1);
+  const firstOrdinaryDay = lastClosed === undefined ? firstDay : lastClosed.to + 1;
+  const pieces: { opens: number; closes: number }[] = [];
+  let range = 0;
+  for (let day = firstDay; day < firstOrdinaryDay; day++) {
+    const shut = closed[range];
+    if (shut !== undefined && day >= shut.from) {
+      day = shut.to;
+      range++;
+      continue;
+    }
+    addDay(pieces, pattern, day, firstDay);
+  }
+  const settledFrom = (firstOrdinaryDay - firstDay) * dayMs;
+  return repeatWeek(pieces, pattern, firstDay, firstOrdinaryDay, settledFrom);
+}
+
+/** The first moment at or after `time` at which the shop is open; Infinity when it never opens. */
+export function nextOpening(shop: ShopTime, time: number): number {
+  const span = spanAt(shop, firstClosingAfter(shop, time));
+  return span === undefined ? Number.POSITIVE_INFINITY : Math.max(time, span.opens);
+}
+
+/** Open at `time` and for some while after; the closing minute itself is not open. */
+export function isOpen(shop: ShopTime, time: number): boolean {
+  return nextOpening(shop, time) === time;
+}
+
+/** Working time from the calendar's beginning to `time`. */
+export function workingTimeBefore(shop: ShopTime, time: number): number {
+  const span = spanAt(shop, firstClosingAfter(shop, time));
+  return span === undefined ? 0 : span.before + Math.max(0, time - span.opens);
+}
+
+export function workingTimeBetween(shop: ShopTime, from: number, to: number): number {
+  return workingTimeBefore(shop, to) - workingTimeBefore(shop, from);
+}
+
+/** The moment at which work begins that has `work` before it: at a closing, the next opening. */
+export function startAfterWork(shop: ShopTime, work: number): number {
+  const span = spanAt(shop, spanOfWork(shop, work, false));
+  return span === undefined ? Number.POSITIVE_INFINITY : span.opens + (work - span.before);
+}
+
+/** The moment at which work has ended that brings the total to `work`: at a closing, that closing. */
+export function endAfterWork(shop: ShopTime, work: number): number {
+  const span = spanAt(shop, spanOfWork(shop, work, true));
+  return span === undefined ? Number.POSITIVE_INFINITY : span.opens + (work - span.before);
+}
+
+/** The end of `work` begun at `time` or at the next opening, pausing at each closing. */
+export function addWorkingTime(shop: ShopTime, time: number, work: number): number {
+  return work === 0 ? touchOpening(shop, time) : endAfterWork(shop, workingTimeBefore(shop, time) + work);
+}
+
+/** The first moment the shop is open, `rest` or more after `time`. */
+export function firstOpeningAtLeast(shop: ShopTime, time: number, rest: number): number {
+  return nextOpening(shop, time + rest);
+}
+
+/** Whether work of this length lies within one opening span of an ordinary week. */
+export function fitsSomeSpan(shop: ShopTime, work: number): boolean {
+  return work <= shop.longest;
+}
+
+/** `time` when the shop is open or just closing, else the next opening: where a task without length can stand. */
+export function touchOpening(shop: ShopTime, time: number): number {
+  const previous = spanAt(shop, firstClosingAfter(shop, time) - 1);
+  return previous?.closes === time ? time : nextOpening(shop, time);
+}
+
+/** The span in which the working time `work` begins: where it opens and closes, as working time. */
+export function spanAroundWork(
+  shop: ShopTime,
+  work: number,
+): { readonly from: number; readonly to: number } | undefined {
+  const span = spanAt(shop, spanOfWork(shop, work, false));
+  return span === undefined ? undefined : { from: span.before, to: span.before + (span.closes - span.opens) };
+}
+
+/** The last closing at or before `time`, undefined before the first. */
+export function lastClosing(shop: ShopTime, time: number): number | undefined {
+  return spanAt(shop, firstClosingAfter(shop, time) - 1)?.closes;
+}
+
+/** The closed stretches between `from` and `to`. */
+export function pausesBetween(
+  shop: ShopTime,
+  from: number,
+  to: number,
+): readonly { readonly start: number; readonly end: number }[] {
+  const pauses: { start: number; end: number }[] = [];
+  for (let index = firstClosingAfter(shop, from); ; index++) {
+    const span = spanAt(shop, index);
+    const next = spanAt(shop, index + 1);
+    if (span === undefined || next === undefined || span.closes >= to) return pauses;
+    pauses.push({ start: span.closes, end: next.opens });
+  }
+}
+
+/**
+ * The least hours of `wait overnight` when the task before may end at any time within opening hours: no closed day
+ * makes it shorter. 12 when the shop is open day and night (no hours stated), Infinity when it never opens.
+ */
+export function minimumOvernightHours(hours: readonly OpeningSpan[] | undefined): number {
+  const shop = makeShopTime({ hours, closed: [] }, 4); // 1970-01-05, a Monday
+  if (shop.week.length === 0) return nextOpening(shop, 12 * hourMs) / hourMs;
+  const rest = 12 * hourMs;
+  let least = Number.POSITIVE_INFINITY;
+  for (const span of shop.week) {
+    for (const end of [span.opens, span.closes, ...shop.week.map((other) => other.opens - rest)]) {
+      const shifted = end < span.opens ? end + weekMs : end;
+      if (shifted > span.closes) continue;
+      least = Math.min(least, firstOpeningAtLeast(shop, shifted, rest) - shifted);
+    }
+  }
+  return least / hourMs;
+}
+
+/** The span of that index, repeating the week without end. */
+function spanAt(shop: ShopTime, index: number): Span | undefined {
+  const written = shop.spans.length;
+  if (index < written || shop.week.length === 0) return shop.spans[index];
+  const round = Math.floor((index - written) / shop.week.length);
+  const span = shop.week[(index - written) % shop.week.length]!;
+  return {
+    opens: span.opens + round * weekMs,
+    closes: span.closes + round * weekMs,
+    before: span.before + round * shop.workPerWeek,
+  };
+}
+
+/** Index of the first span that closes after `time`. */
+function firstClosingAfter(shop: ShopTime, time: number): number {
+  const written = firstIndex(shop.spans, (span) => span.closes > time);
+  if (written < shop.spans.length || shop.week.length === 0) return written;
+  const round = Math.max(0, Math.floor((time - shop.week[0]!.opens) / weekMs));
+  const index = firstIndex(shop.week, (span) => span.closes + round * weekMs > time);
+  return written + round * shop.week.length + index;
+}
+
+/** Index of the span where the working time `work` stands; at a closing the later span, or the earlier one. */
+function spanOfWork(shop: ShopTime, work: number, earlier: boolean): number {
+  const isIn = (span: Span, done: number) => {
+    const until = span.before + (span.closes - span.opens);
+    return earlier ? until >= done : until > done;
+  };
+  const written = firstIndex(shop.spans, (span) => isIn(span, work));
+  if (written < shop.spans.length || shop.week.length === 0) return written;
+  const after = work - shop.week[0]!.before;
+  let round = Math.max(0, Math.floor(after / shop.workPerWeek));
+  if (earlier && round > 0 && after === round * shop.workPerWeek) round--;
+  const index = firstIndex(shop.week, (span) => isIn(span, work - round * shop.workPerWeek));
+  return written + round * shop.week.length + index;
+}
+
+function firstIndex(spans: readonly Span[], isWanted: (span: Span) => boolean): number {
+  let low = 0;
+  let high = spans.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isWanted(spans[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** For each weekday 1…7 the minutes it is open, with what runs on from the day before; merged and in order. */
+function dayPatterns(hours: readonly OpeningSpan[] | undefined): readonly (readonly [number, number][])[] {
+  const days: [number, number][][] = Array.from({ length: 8 }, () => []);
+  for (let weekday = 1; weekday <= 7; weekday++) {
+    if (hours === undefined) days[weekday]!.push([0, 1440]);
+  }
+  for (const { weekday, opens, closes } of hours ?? []) {
+    if (!(weekday >= 1 && weekday <= 7) || !(opens >= 0) || !(closes >= 0)) continue;
+    const until = closes < opens ? closes + 1440 : closes; // past midnight
+    if (Math.min(until, 1440) > opens) days[weekday]!.push([opens, Math.min(until, 1440)]);
+    if (until > 1440) days[(weekday % 7) + 1]!.push([0, Math.min(until - 1440, 1440)]);
+  }
+  return days.map((day) => {
+    const merged: [number, number][] = [];
+    for (const [opens, closes] of day.sort((a, b) => a[0] - b[0])) {
+      const last = merged.at(-1);
+      if (last !== undefined && opens <= last[1]) last[1] = Math.max(last[1], closes);
+      else merged.push([opens, closes]);
+    }
+    return merged;
+  });
+}
+
+/** Closed ranges as day numbers from `firstDay` on, merged and in order. */
+function closedDays(
+  closed: readonly { readonly from: string; readonly to: string }[],
+  firstDay: number,
+): readonly { from: number; to: number }[] {
+  const ranges: { from: number; to: number }[] = [];
+  for (const range of closed) {
+    const from = dayNumber(range.from);
+    const to = dayNumber(range.to);
+    if (from === undefined || to === undefined || to < from || to < firstDay) continue;
+    ranges.push({ from: Math.max(from, firstDay), to });
+  }
+  const merged: { from: number; to: number }[] = [];
+  for (const range of ranges.sort((a, b) => a.from - b.from)) {
+    const last = merged.at(-1);
+    if (last !== undefined && range.from <= last.to + 1) last.to = Math.max(last.to, range.to);
+    else merged.push({ ...range });
+  }
+  return merged;
+}
+
+/** Adds one day's opening to the pieces, joined to the last one where they meet at midnight. */
+function addDay(
+  pieces: { opens: number; closes: number }[],
+  pattern: readonly (readonly [number, number][])[],
+  day: number,
+  firstDay: number,
+): void {
+  const weekday = ((((day + 3) % 7) + 7) % 7) + 1; // 1970-01-01 was a Thursday
+  const midnight = (day - firstDay) * dayMs;
+  for (const [opens, closes] of pattern[weekday]!) {
+    const last = pieces.at(-1);
+    const from = midnight + opens * minuteMs;
+    const to = midnight + closes * minuteMs;
+    if (last?.closes === from) last.closes = to;
+    else pieces.push({ opens: from, closes: to });
+  }
+}
+
+/** Ends the written-out pieces with the ordinary week that repeats. */
+function repeatWeek(
+  pieces: { opens: number; closes: number }[],
+  pattern: readonly (readonly [number, number][])[],
+  firstDay: number,
+  firstOrdinaryDay: number,
+  settledFrom: number,
+): ShopTime {
+  const opened = pattern.reduce((sum, day) => sum + day.reduce((work, [a, b]) => work + (b - a), 0), 0);
+  const shared = { firstDay, settledFrom };
+  if (opened === 0) {
+    return { ...shared, spans: totalled(pieces), week: [], workPerWeek: 0, longest: 0 };
+  }
+  if (opened === 7 * 1440) {
+    const last = pieces.at(-1);
+    if (last?.closes === settledFrom) last.closes = Number.POSITIVE_INFINITY;
+    else pieces.push({ opens: settledFrom, closes: Number.POSITIVE_INFINITY });
+    return {
+      ...shared,
+      spans: totalled(pieces),
+      week: [],
+      workPerWeek: weekMs,
+      longest: Number.POSITIVE_INFINITY,
+    };
+  }
+  // Three weeks more, so that the repeating week can be cut out at an opening and never within a span.
+  for (let day = firstOrdinaryDay; day < firstOrdinaryDay + 22; day++) addDay(pieces, pattern, day, firstDay);
+  const cut = pieces.findIndex((piece) => piece.opens > settledFrom);
+  const spans = totalled(pieces);
+  const from = spans[cut]!;
+  const week = spans.slice(cut).filter((span) => span.opens < from.opens + weekMs);
+  const longest = week.reduce((most, span) => Math.max(most, span.closes - span.opens), 0);
+  return { ...shared, spans: spans.slice(0, cut), week, workPerWeek: opened * minuteMs, longest };
+}
+
+function totalled(pieces: readonly { opens: number; closes: number }[]): Span[] {
+  let before = 0;
+  return pieces.map(({ opens, closes }) => {
+    const span = { opens, closes, before };
+    before += closes - opens;
+    return span;
+  });
+}

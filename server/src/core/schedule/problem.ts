@@ -1,0 +1,153 @@
+/**
+ * A schedule's input made ready for reckoning: whole milliseconds, items by index, the calendar beside them.
+ *
+ * What the input leaves open is settled here, once: which item a wait counts from, whether a task in one go fits any
+ * opening span, which chains are alike. References to items that are not earlier in their chain are dropped, and
+ * durations that are no positive numbers count as nothing, because the checker reports those elsewhere.
+ */
+import { Temporal } from "temporal-polyfill";
+import {
+  dayMs,
+  dayNumber,
+  fitsSomeSpan,
+  hourMs,
+  makeShopTime,
+  nextOpening,
+  type ShopTime,
+} from "./calendar.ts";
+import type { Chain, ChainItem, ScheduleInput } from "./types.ts";
+
+/** One item of a chain. `of` is the index of the item that the wait or window counts from, −1 for the start. */
+export type Step =
+  | {
+      readonly kind: "hands";
+      readonly id: string;
+      readonly work: number;
+      /** In one go, and there is a span to hold it. */
+      readonly whole: boolean;
+      readonly window?: { readonly of: number; readonly within: number };
+    }
+  | { readonly kind: "wait"; readonly id: string; readonly time: number; readonly of: number }
+  | { readonly kind: "overnight"; readonly id: string };
+
+export interface Track {
+  readonly key: string;
+  readonly steps: readonly Step[];
+  /** Indexes of the hands steps. */
+  readonly hands: readonly number[];
+  /** Tracks of the same kind are alike in everything but key and ids. */
+  readonly sort: number;
+  readonly hasWindows: boolean;
+}
+
+export interface Problem {
+  readonly shop: ShopTime;
+  /** With calendar and start: hours and crew count. Without: day and night, everybody at once. */
+  readonly inShop: boolean;
+  /** Infinity without a shop. */
+  readonly crew: number;
+  /** Milliseconds of the schedule's start on the shop's time. */
+  readonly start: number;
+  /** Whether moments can be told as dates. */
+  readonly dated: boolean;
+  readonly tracks: readonly Track[];
+  readonly nSteps: number;
+  readonly nHands: number;
+}
+
+export const overnightMs = 12 * hourMs;
+export const overnightWithoutShopMs = 16 * hourMs;
+
+/** The problem, or undefined when `start` is no date or date-time. */
+export function makeProblem(input: ScheduleInput): Problem | undefined {
+  const start = input.start === undefined ? undefined : readStart(input.start);
+  if (input.start !== undefined && start === undefined) return undefined;
+  const calendar = start === undefined ? undefined : input.calendar;
+  const shop = makeShopTime(calendar ?? { closed: [] }, start?.day ?? 0);
+  const tracks = makeTracks(input.chains, shop);
+  const opening = nextOpening(shop, 0);
+  const began = start?.time ?? (calendar !== undefined && Number.isFinite(opening) ? opening : 0);
+  return {
+    shop,
+    inShop: calendar !== undefined,
+    crew: calendar === undefined ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(calendar.crew) || 1),
+    start: began,
+    dated: start !== undefined && (start.time !== undefined || calendar !== undefined),
+    tracks,
+    nSteps: tracks.reduce((sum, track) => sum + track.steps.length, 0),
+    nHands: tracks.reduce((sum, track) => sum + track.hands.length, 0),
+  };
+}
+
+/** The local date-time of a moment, to the nearest second; undefined without dates or far beyond them. */
+export function localDateTime(problem: Problem, time: number): string | undefined {
+  if (!problem.dated || !Number.isFinite(time)) return undefined;
+  const seconds = Math.round(time / 1000);
+  const day = problem.shop.firstDay + Math.floor(seconds / 86_400);
+  if (Math.abs(day) > 100_000_000) return undefined;
+  return Temporal.PlainDateTime.from("1970-01-01T00:00")
+    .add({ days: day, seconds: seconds - Math.floor(seconds / 86_400) * 86_400 })
+    .toString({ smallestUnit: "second" });
+}
+
+function readStart(text: string): { readonly day: number; readonly time?: number } | undefined {
+  const day = dayNumber(text);
+  if (day === undefined) return undefined;
+  if (/^\S{10}$/.test(text.trim())) return { day };
+  const { hour, minute, second, millisecond } = Temporal.PlainDateTime.from(text.trim());
+  return { day, time: (hour * 3600 + minute * 60 + second) * 1000 + millisecond };
+}
+
+function makeTracks(chains: readonly Chain[], shop: ShopTime): readonly Track[] {
+  const sorts = new Map<string, number>();
+  return chains.map((chain) => {
+    const earlier = new Map<string, number>();
+    const steps = chain.items.map((item, index) => {
+      const step = makeStep(item, index, earlier, shop);
+      earlier.set(item.id, index);
+      return step;
+    });
+    const signature = JSON.stringify(steps.map((step) => ({ ...step, id: "" })));
+    const sort = sorts.get(signature) ?? sorts.size;
+    sorts.set(signature, sort);
+    return {
+      key: chain.key,
+      steps,
+      hands: steps.flatMap((step, index) => (step.kind === "hands" ? [index] : [])),
+      sort,
+      hasWindows: steps.some((step) => step.kind === "hands" && step.window !== undefined),
+    };
+  });
+}
+
+function makeStep(
+  item: ChainItem,
+  index: number,
+  earlier: ReadonlyMap<string, number>,
+  shop: ShopTime,
+): Step {
+  switch (item.kind) {
+    case "hands": {
+      const work = inMs(item.hours);
+      const of = item.notLater === undefined ? undefined : earlier.get(item.notLater.of);
+      return {
+        kind: "hands",
+        id: item.id,
+        work,
+        whole: item.oneGo && fitsSomeSpan(shop, work),
+        ...(of === undefined ? {} : { window: { of, within: inMs(item.notLater!.hours) } }),
+      };
+    }
+    case "wait": {
+      const of = item.of === undefined ? undefined : earlier.get(item.of);
+      return { kind: "wait", id: item.id, time: inMs(item.hours), of: of ?? index - 1 };
+    }
+    case "overnight":
+      return { kind: "overnight", id: item.id };
+  }
+}
+
+/** Whole milliseconds; a hundred thousand years at most, so that sums stay exact. */
+function inMs(hours: number): number {
+  return hours > 0 ? Math.min(Math.round(hours * hourMs), 36_525_000 * dayMs) : 0;
+}
