@@ -265,11 +265,10 @@ export const AUXILIARY_FAMILIES: readonly Family[] = [
     drying: "waterborne",
     voc: 5,
     thinners: ["water"],
-    duties: ["gloves"],
+    duties: [],
     sources: {
       ...LEAVES_NO_LAYER,
       voc: `17 CCR 94509: general purpose degreasers, not aerosol, 0.5 % by weight, ${MEMORY_MEDIUM}`,
-      duties: "29 CFR 1910.138: alkaline degreasers attack the skin; the safety data sheet decides",
     },
   },
   {

@@ -253,7 +253,6 @@ function dissolves(over: Family, below: Family): Relation | undefined {
 
 function waxBearing(over: Family, below: Family): Relation | undefined {
   if (below.waxBearing !== true || !shunsWax(over)) return undefined;
-  if (cracksOverShellac(over)) return hardOverSoft(over, below);
   return {
     verdict: "needs a barrier",
     reason: `${sentence(over)} does not hold on the wax or stearate of ${below.name}; put dewaxed shellac between them.`,
@@ -261,14 +260,10 @@ function waxBearing(over: Family, below: Family): Relation | undefined {
   };
 }
 
-/** Polyurethane of either kind, and waterborne clears. */
+/** Polyurethane of either kind, and waterborne clears: what does not hold on wax or stearate. */
 export function shunsWax(over: Family): boolean {
   const isPolyurethane = over.binder === "oil-modified urethane" || over.binder === "polyurethane dispersion";
-  return (
-    isPolyurethane ||
-    over.name === "conversion varnish" ||
-    (over.role === "clear" && over.carrier === "water")
-  );
+  return isPolyurethane || (over.role === "clear" && over.carrier === "water");
 }
 
 function oilMustDry(over: Family, below: Family): Relation | undefined {

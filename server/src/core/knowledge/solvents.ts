@@ -186,7 +186,8 @@ const REPRESENTATIVES: Readonly<Record<Carrier, string | undefined>> = {
 };
 
 export function solventByName(name: string): Solvent | undefined {
-  return SOLVENTS.find((solvent) => solvent.name === name.trim().toLowerCase());
+  const key = name.trim().toLowerCase();
+  return SOLVENTS.find((solvent) => solvent.name.toLowerCase() === key);
 }
 
 /** The solvent that stands for what evaporates from this carrier; undefined where nothing does. */

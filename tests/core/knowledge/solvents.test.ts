@@ -1,0 +1,103 @@
+/** Solvent figures against 29 CFR 1910.1000, OSHA and NIOSH, and the arithmetic of ppm and mg/m3. */
+import { describe, expect, test } from "vitest";
+import type { Carrier } from "../../../server/src/core/knowledge/family-schema.ts";
+import {
+  exposureLimitMgM3,
+  exposureLimitPpm,
+  mgM3FromPpm,
+  ppmFromMgM3,
+  representativeSolvent,
+  solventByName,
+} from "../../../server/src/core/knowledge/solvents.ts";
+
+const solvent = (name: string) => solventByName(name)!;
+
+describe("figures", () => {
+  // 29 CFR 1910.1000 tables Z-1 and Z-2, 8 h, ppm; methylene chloride 1910.1052.
+  const pel: readonly [string, number][] = [
+    ["acetone", 1000],
+    ["toluene", 200],
+    ["xylene", 100],
+    ["ethanol", 1000],
+    ["isopropanol", 400],
+    ["methanol", 200],
+    ["mineral spirits", 500],
+    ["turpentine", 100],
+    ["butyl acetate", 150],
+    ["methyl ethyl ketone", 200],
+    ["dipropylene glycol methyl ether", 100],
+    ["methylene chloride", 25],
+  ];
+  test.each(pel)("%s: OSHA PEL %i ppm", (name, ppm) => {
+    expect(solvent(name).pelPpm).toBe(ppm);
+  });
+
+  test("the OSHA PEL of Stoddard solvent, 500 ppm, is 2900 mg/m3 (Chemical Sampling Information 8052-41-3)", () => {
+    expect(mgM3FromPpm(500, solvent("mineral spirits").molecularWeight) / 2900).toBeCloseTo(1, 1);
+  });
+
+  test("ppm to mg/m3: toluene 100 ppm is 375, acetone 250 ppm is 590 mg/m3 (NIOSH, within 1 %)", () => {
+    expect(Math.abs(mgM3FromPpm(100, solvent("toluene").molecularWeight) / 375 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(mgM3FromPpm(250, solvent("acetone").molecularWeight) / 590 - 1)).toBeLessThan(0.01);
+    expect(ppmFromMgM3(mgM3FromPpm(123, 92.1), 92.1)).toBeCloseTo(123, 9);
+  });
+
+  test("weights follow from the formulae: acetone C3H6O, toluene C7H8, ethanol C2H6O, xylene C8H10", () => {
+    const weight = (c: number, h: number, o: number) => 12.011 * c + 1.008 * h + 15.999 * o;
+    const formulae: readonly [string, number, number, number][] = [
+      ["acetone", 3, 6, 1],
+      ["toluene", 7, 8, 0],
+      ["xylene", 8, 10, 0],
+      ["ethanol", 2, 6, 1],
+      ["isopropanol", 3, 8, 1],
+      ["methanol", 1, 4, 1],
+      ["turpentine", 10, 16, 0],
+      ["butyl acetate", 6, 12, 2],
+      ["methyl ethyl ketone", 4, 8, 1],
+      ["dipropylene glycol methyl ether", 7, 16, 3],
+    ];
+    for (const [name, c, h, o] of formulae) {
+      expect(Math.abs(solvent(name).molecularWeight - weight(c, h, o)), name).toBeLessThan(0.5);
+    }
+  });
+
+  test("vapour from a gallon, 8 · 403 · SG / MW, is near table G-11 of 29 CFR 1910.94 (ft3 at 70 °F, from memory)", () => {
+    const g11: readonly [string, number][] = [
+      ["acetone", 44.0],
+      ["toluene", 30.4],
+      ["ethanol", 55.2],
+      ["isopropanol", 44.0],
+      ["methyl ethyl ketone", 36.0],
+      ["turpentine", 20.8],
+      ["xylene", 26.4],
+      ["methanol", 80.8],
+      ["butyl acetate", 24.8],
+    ];
+    for (const [name, ft3] of g11) {
+      const { specificGravity, molecularWeight } = solvent(name);
+      expect(Math.abs((8 * 403 * specificGravity) / molecularWeight / ft3 - 1), name).toBeLessThan(0.05);
+    }
+  });
+});
+
+describe("limits and carriers", () => {
+  test("the lower of PEL and REL counts: acetone 250, toluene 100, mineral spirits 350 mg/m3", () => {
+    expect(exposureLimitPpm(solvent("acetone"))).toBe(250);
+    expect(exposureLimitPpm(solvent("toluene"))).toBe(100);
+    expect(exposureLimitMgM3(solvent("mineral spirits"))).toBeCloseTo(350, 6);
+    expect(exposureLimitPpm(solvent("methylene chloride"))).toBe(25);
+    expect(exposureLimitPpm(solvent("N-methylpyrrolidone"))).toBeUndefined();
+  });
+  test("every carrier that evaporates has a solvent that stands for it, with a limit", () => {
+    for (const carrier of [
+      "water",
+      "mineral spirits",
+      "alcohol",
+      "lacquer thinner",
+      "acetone",
+    ] as Carrier[]) {
+      expect(exposureLimitPpm(representativeSolvent(carrier)!), carrier).toBeGreaterThan(0);
+    }
+    expect(representativeSolvent("none")).toBeUndefined();
+  });
+});
