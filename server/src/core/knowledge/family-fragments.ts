@@ -2,9 +2,9 @@
  * Figures that many rows of the family table share, with the reasoning that goes with them.
  *
  * VOC of solvent-borne rows is the smaller of two figures: the limit of 40 CFR 59 subpart D where a category fits, and
- * what the volatile part can weigh at all (its share by volume times the density of the carrier: mineral spirits 780,
- * alcohol 790, lacquer thinner 860 g/L). VOC of waterborne
- * rows is a figure per litre of the material with its water, since that is what evaporates from a can.
+ * what the volatile part can weigh at all, which is its share by volume times the density of the carrier (mineral
+ * spirits 780, alcohol 790, lacquer thinner 860 g/L). VOC of waterborne rows is a figure per litre of the material with
+ * its water, since that is what evaporates from a can.
  */
 import type { Family } from "./family-schema.ts";
 import { LABEL_TIMES, OSHA_FLAMMABLE, OSHA_RAGS, PRACTICE, VENTILATION_SOURCE } from "./sources.ts";
