@@ -33,20 +33,21 @@ export function formatDuration(hours: number): string {
   return join(part(days, days === 1 ? "day" : "days"), part(wholeHours % 24, "h"));
 }
 
-/** A number with at most so many decimals, without trailing zeros. Halves go away from zero. */
+/** A number with so many decimals, or as many more as two significant digits need; no trailing zeros. */
 export function formatNumber(value: number, decimals: number, style: AmountStyle = "rounded"): string {
   if (style === "full") return trimZeros(Number(value.toPrecision(6)));
-  const rounded = roundTo(value, decimals);
-  // A small amount that would vanish keeps two significant digits instead.
-  return trimZeros(rounded === 0 && value !== 0 ? Number(value.toPrecision(2)) : rounded);
+  const first = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value)));
+  return trimZeros(roundTo(value, Math.min(MOST_DECIMALS, Math.max(decimals, 1 - first))));
 }
 
-/** Rounds to a number of decimals; noise in the last two bits does not decide a half. */
+/** Rounds to a number of decimals, halves away from zero; noise in the last two bits does not decide a half. */
 export function roundTo(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   const scaled = Number((Math.abs(value) * scale).toPrecision(14));
   return (Math.sign(value) * Math.round(scaled)) / scale;
 }
+
+const MOST_DECIMALS = 12;
 
 interface Spoken {
   readonly value: number;
