@@ -16,7 +16,7 @@ const HOTTEST_C = 100;
 
 /** Saturation pressure of water vapour over water, kPa. */
 export function saturationPressureKPa(temperatureC: number): number {
-  const t = Math.min(Math.max(temperatureC, COLDEST_C), HOTTEST_C);
+  const t = inRange(temperatureC);
   return E0_KPA * Math.exp((A * t) / (t + B));
 }
 
@@ -30,6 +30,9 @@ export function vapourPressureDeficitKPa(temperatureC: number, humidityPercent: 
 export function dewPointC(temperatureC: number, humidityPercent: number): number {
   const humidity = Math.min(humidityPercent, 100);
   if (humidity <= 0) return Number.NEGATIVE_INFINITY;
-  const gamma = Math.log(humidity / 100) + (A * temperatureC) / (B + temperatureC);
+  const t = inRange(temperatureC);
+  const gamma = Math.log(humidity / 100) + (A * t) / (B + t);
   return (B * gamma) / (A - gamma);
 }
+
+const inRange = (temperatureC: number): number => Math.min(Math.max(temperatureC, COLDEST_C), HOTTEST_C);

@@ -23,6 +23,9 @@ export interface Solvent {
   readonly source: string;
 }
 
+/** Litres of a gas in a mole at 25 C and 101.325 kPa, as in the conversion of exposure limits. */
+export const MOLAR_LITRES_25C = 24.45;
+
 const FROM_MEMORY = "molecular weight, gravity and explosive limit from memory";
 
 export const MINERAL_SPIRITS: Solvent = {
@@ -84,9 +87,6 @@ export function strictestLimitPpm(solvent: Solvent): number {
   return Math.min(solvent.pelPpm, solvent.relPpm);
 }
 
-/** Litres of a gas in a mole at 25 C and 101.325 kPa, as in the conversion of exposure limits. */
-export const MOLAR_LITRES_25C = 24.45;
-
 /** mg/m3 = ppm · MW / 24.45 */
 export function ppmToMgPerM3(ppm: number, molecularWeight: number): number {
   return (ppm * molecularWeight) / MOLAR_LITRES_25C;
@@ -94,5 +94,5 @@ export function ppmToMgPerM3(ppm: number, molecularWeight: number): number {
 
 /** ppm = mg/m3 · 24.45 / MW */
 export function mgPerM3ToPpm(mgPerM3: number, molecularWeight: number): number {
-  return (mgPerM3 * 24.45) / molecularWeight;
+  return (mgPerM3 * MOLAR_LITRES_25C) / molecularWeight;
 }
