@@ -1,0 +1,446 @@
+/**
+ * Finds the logical lines and blocks of one declaration, before any line is parsed.
+ *
+ * Here live the rules about line ends, trailing commas and braces, and the recovery when a brace is missing or too many.
+ * A first pass matches braces as they stand; only when that leaves the declaration open does a second pass also go by
+ * indentation, so that a well-formed file never depends on how it is indented.  The result depends on the text of the
+ * declaration alone: where it ends is decided by what could not belong to it.
+ */
+import type { IToken } from "chevrotain";
+import { endOf } from "./lexer.ts";
+import { type Chunk, chunkEnd, chunkStart, type SourceLine } from "./lines.ts";
+import { Colon, Comma, LeftParen, RightParen, StringToken, Word } from "./tokens.ts";
+import type { Span, SyntaxProblem } from "./tree.ts";
+import { type BlockKind, DECLARATION_WORDS, FIELDS, STATEMENTS } from "./vocabulary.ts";
+
+/** A statement, over all the physical lines that it takes, with its block. */
+export interface LayoutNode {
+  /** Without braces, and without a last comma that nothing follows. Never empty. */
+  readonly tokens: readonly IToken[];
+  /** The physical line on which it starts. */
+  readonly line: number;
+  readonly block?: LayoutBlock;
+}
+
+export interface LayoutBlock {
+  readonly kind: BlockKind;
+  readonly nodes: readonly LayoutNode[];
+}
+
+export interface DeclarationLayout {
+  readonly head: LayoutNode;
+  readonly problems: readonly SyntaxProblem[];
+  /** Index of the first chunk that does not belong to the declaration. */
+  readonly next: number;
+  /** Whether its block was closed by `}` (or it needs none). */
+  readonly isClosed: boolean;
+  readonly end: number;
+}
+
+/** Reads the declaration whose head is the chunk at `from`. */
+export function layoutDeclaration(
+  lines: readonly SourceLine[],
+  chunks: readonly Chunk[],
+  from: number,
+): DeclarationLayout {
+  const plain = runLayout(lines, chunks, from, false);
+  if (plain.isClosed || !plain.hasInnerBlock) {
+    return plain;
+  }
+  const indented = runLayout(lines, chunks, from, true);
+  return indented.isClosed ? indented : plain;
+}
+
+/** Whether a chunk at the top level starts a declaration. */
+export function startsDeclaration(chunk: Chunk): boolean {
+  const word = firstWord(chunk);
+  if (word === undefined || !Object.hasOwn(DECLARATION_WORDS, word)) {
+    return false;
+  }
+  return chunk.indent === 0 || word !== "piece" || isClearHead(chunk, word);
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// The reader
+
+interface Ctx {
+  readonly lines: readonly SourceLine[];
+  readonly chunks: readonly Chunk[];
+  readonly byIndent: boolean;
+  readonly problems: SyntaxProblem[];
+  next: number;
+  isOpen: boolean;
+  hasInnerBlock: boolean;
+}
+
+/** What a block needs to know of the line that opened it. */
+interface Opener {
+  readonly kind: BlockKind;
+  readonly depth: number;
+  readonly head: LayoutNode;
+  readonly indent: number;
+}
+
+function runLayout(
+  lines: readonly SourceLine[],
+  chunks: readonly Chunk[],
+  from: number,
+  byIndent: boolean,
+): DeclarationLayout & { readonly hasInnerBlock: boolean } {
+  const ctx: Ctx = { lines, chunks, byIndent, problems: [], next: from, isOpen: false, hasInnerBlock: false };
+  const word = firstWord(chunks[from]!)!;
+  const kind = word === "use" ? "file" : (word as BlockKind);
+  const head = readNode(ctx, "file", kind, 0, kind === "file");
+  const last = chunks[ctx.next - 1]!;
+  return {
+    head,
+    problems: ctx.problems,
+    next: ctx.next,
+    isClosed: !ctx.isOpen,
+    end: chunkEnd(last),
+    hasInnerBlock: ctx.hasInnerBlock,
+  };
+}
+
+/** Reads a logical line of a block of kind `outer`, and its block of kind `kind`, to which it may have no right. */
+function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, isLoose: boolean): LayoutNode {
+  const first = ctx.chunks[ctx.next]!;
+  const line = readLine(ctx, depth === 0 ? kind : outer);
+  const head: LayoutNode = { tokens: line.tokens, line: first.line };
+  const opener: Opener = { kind, depth: depth + 1, head, indent: first.indent };
+  if (line.opens !== undefined) {
+    checkOpening(ctx, line, isLoose && isWordOf(outer, firstOf(head)));
+  } else if (isLoose || !supplyBrace(ctx, opener)) {
+    return head;
+  }
+  if (depth > 0) {
+    ctx.hasInnerBlock = true;
+  }
+  return { ...head, block: { kind, nodes: readBlock(ctx, opener) } };
+}
+
+/** Joins the chunks of one statement. */
+function readLine(ctx: Ctx, kind: BlockKind): Chunk {
+  let chunk = ctx.chunks[ctx.next]!;
+  let tokens = chunk.tokens;
+  ctx.next += 1;
+  while (tokens.at(-1)?.tokenType === Comma) {
+    const follower = ctx.chunks[ctx.next];
+    if (chunk.opens !== undefined || follower === undefined || startsAfresh(follower, kind, tokens)) {
+      tokens = dropLastComma(ctx, tokens);
+      break;
+    }
+    chunk = follower;
+    tokens = [...tokens, ...follower.tokens];
+    ctx.next += 1;
+  }
+  return { ...chunk, tokens };
+}
+
+function startsAfresh(chunk: Chunk, kind: BlockKind, before: readonly IToken[]): boolean {
+  const word = firstWord(chunk);
+  if (chunk.closes !== undefined || startsDeclarationInside(chunk, kind)) {
+    return true;
+  }
+  if (word === undefined || !isWordOf(kind, word)) {
+    return false;
+  }
+  return openParens(before) === 0 || chunk.tokens[1]?.tokenType !== Colon;
+}
+
+function dropLastComma(ctx: Ctx, tokens: readonly IToken[]): readonly IToken[] {
+  const comma = spanOf(tokens.at(-1)!);
+  ctx.problems.push({
+    message: "nothing goes on after this comma: remove it, or go on in the next line",
+    span: comma,
+    mend: { title: "Remove the comma", span: comma, text: "" },
+  });
+  return tokens.slice(0, -1);
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Blocks
+
+function readBlock(ctx: Ctx, opener: Opener): LayoutNode[] {
+  const nodes: LayoutNode[] = [];
+  for (;;) {
+    const chunk = ctx.chunks[ctx.next];
+    if (chunk === undefined || endsUnclosed(ctx, chunk, opener)) {
+      reportUnclosed(ctx, opener);
+      return nodes;
+    }
+    if (chunk.closes === undefined) {
+      nodes.push(...readInner(ctx, chunk, opener));
+    } else if (isExtraBrace(ctx, chunk, opener)) {
+      reportExtraBrace(ctx, chunk);
+      ctx.next += 1;
+    } else {
+      checkClosing(ctx, chunk, opener);
+      ctx.next += 1;
+      return nodes;
+    }
+  }
+}
+
+function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[] {
+  if (chunk.tokens.length === 0) {
+    reportStrayOpening(ctx, chunk.opens!);
+    ctx.next += 1;
+    return [];
+  }
+  const word = firstWord(chunk);
+  const kind = innerKind(opener.kind, word);
+  const isLoose = kind === undefined;
+  const node = readNode(ctx, opener.kind, kind ?? looseKind(opener.kind), opener.depth, isLoose);
+  if (!isLoose || node.block === undefined) {
+    return [node];
+  }
+  const { block, ...head } = node;
+  return opener.kind === "recipe" || opener.kind === "layer" ? [head, ...block.nodes] : [head];
+}
+
+/** The kind of the block that a word opens inside another, if it opens one. */
+function innerKind(outer: BlockKind, word: string | undefined): BlockKind | undefined {
+  if (outer === "piece" && word === "surface") {
+    return "surface";
+  }
+  return (outer === "recipe" || outer === "layer") && word === "layer" ? "layer" : undefined;
+}
+
+/** How to read a block that stands after a line that opens none, such as a misspelt `surface`. */
+function looseKind(outer: BlockKind): BlockKind {
+  return outer === "piece" ? "surface" : outer;
+}
+
+/** Whether a line cannot belong to the block, so that its `}` must be missing. */
+function endsUnclosed(ctx: Ctx, chunk: Chunk, opener: Opener): boolean {
+  if (startsDeclarationInside(chunk, opener.kind)) {
+    return true;
+  }
+  if (opener.depth < 2) {
+    return false;
+  }
+  if (opener.kind === "surface" && firstWord(chunk) === "surface") {
+    return true;
+  }
+  if (!ctx.byIndent || !chunk.isFirst) {
+    return false;
+  }
+  return chunk.closes === undefined ? chunk.indent <= opener.indent : chunk.indent < opener.indent;
+}
+
+/** A `}` before the end: indented more than the head of the declaration, and its block goes on after it. */
+function isExtraBrace(ctx: Ctx, chunk: Chunk, opener: Opener): boolean {
+  const follower = ctx.chunks[ctx.next + 1];
+  if (opener.depth > 1 || follower === undefined || follower.closes !== undefined) {
+    return false;
+  }
+  const word = firstWord(follower);
+  return (
+    chunk.isFirst &&
+    chunk.indent > opener.indent &&
+    follower.isFirst &&
+    follower.indent > opener.indent &&
+    word !== undefined &&
+    isWordOf(opener.kind, word) &&
+    !startsDeclarationInside(follower, opener.kind)
+  );
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Braces that are missing or in the wrong place
+
+/** Goes on as if `{` were there when the next line shows that a block was meant. */
+function supplyBrace(ctx: Ctx, opener: Opener): boolean {
+  const follower = ctx.chunks[ctx.next];
+  const isBraceBelow = follower?.tokens.length === 0 && follower.opens !== undefined;
+  if (isBraceBelow || meansBlock(ctx, opener, follower)) {
+    reportMissingBrace(ctx, opener.head, isBraceBelow ? follower.opens : undefined);
+    ctx.next += isBraceBelow ? 1 : 0;
+    return true;
+  }
+  if (opener.kind === "layer") {
+    return false;
+  }
+  reportMissingBrace(ctx, opener.head, undefined);
+  ctx.isOpen ||= opener.depth === 1;
+  return false;
+}
+
+function meansBlock(ctx: Ctx, opener: Opener, follower: Chunk | undefined): boolean {
+  if (follower === undefined || startsDeclarationInside(follower, opener.kind)) {
+    return false;
+  }
+  if (opener.kind === "layer") {
+    return follower.indent > opener.indent && isClosedBelow(ctx, opener.indent);
+  }
+  const word = firstWord(follower);
+  const isSibling = opener.kind === "surface" && word === "surface";
+  const isInside = follower.indent > opener.indent || (word !== undefined && isWordOf(opener.kind, word));
+  return !isSibling && (isInside || follower.closes !== undefined);
+}
+
+/** Whether the lines below that stand further in are followed by a `}` at the indent given. */
+function isClosedBelow(ctx: Ctx, indent: number): boolean {
+  const chunk = ctx.chunks.slice(ctx.next).find((below) => below.isFirst && below.indent <= indent);
+  return chunk?.closes !== undefined && chunk.indent === indent && indent > 0;
+}
+
+function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: IToken | undefined): void {
+  const end = endOf(head.tokens.at(-1)!);
+  const span = headSpan(head);
+  if (below !== undefined) {
+    const move = { title: "Put the `{` on this line", span: { start: end, end: endOf(below) }, text: " {" };
+    const isPlain = ctx.lines
+      .slice(head.line, lineAt(ctx, below))
+      .every((line) => line.comment === undefined);
+    ctx.problems.push({
+      message: "`{` ends the line that it belongs to",
+      span: spanOf(below),
+      ...(isPlain && { mend: move }),
+    });
+    return;
+  }
+  ctx.problems.push({
+    message: `expected \`{\` at the end of the line: \`${firstOf(head)}\` opens a block`,
+    span,
+    mend: { title: "Add the `{`", span: { start: end, end }, text: " {" },
+  });
+}
+
+function checkOpening(ctx: Ctx, chunk: Chunk, isLoose: boolean): void {
+  const brace = spanOf(chunk.opens!);
+  if (isLoose) {
+    reportStrayOpening(ctx, chunk.opens!);
+  }
+  if (!chunk.isLast) {
+    const follower = ctx.chunks[ctx.next]!;
+    const gap = { start: brace.end, end: chunkStart(follower) };
+    ctx.problems.push({
+      message: "`{` ends its line: expected what follows on a line of its own",
+      span: { start: chunkStart(follower), end: chunkEnd(follower) },
+      mend: { title: "Start a new line", span: gap, text: `\n${" ".repeat(chunk.indent + 2)}` },
+    });
+  }
+}
+
+function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
+  const brace = spanOf(chunk.closes!);
+  const before = ctx.chunks[ctx.next - 1];
+  if (!chunk.isFirst && before?.opens === undefined) {
+    ctx.problems.push({
+      message: "`}` stands alone on its line",
+      span: brace,
+      mend: {
+        title: "Start a new line",
+        span: { start: chunkEnd(before!), end: brace.start },
+        text: `\n${" ".repeat(opener.indent)}`,
+      },
+    });
+  } else if (!chunk.isLast && opener.depth > 1 && ctx.chunks[ctx.next + 1]?.closes === undefined) {
+    ctx.problems.push({
+      message: "`}` stands alone on its line",
+      span: brace,
+      mend: {
+        title: "Start a new line",
+        span: { start: brace.end, end: chunkStart(ctx.chunks[ctx.next + 1]!) },
+        text: `\n${" ".repeat(opener.indent)}`,
+      },
+    });
+  }
+}
+
+function reportStrayOpening(ctx: Ctx, brace: IToken): void {
+  const span = spanOf(brace);
+  ctx.problems.push({
+    message: "expected the end of the line: this line opens no block",
+    span,
+    mend: { title: "Remove the `{`", span, text: "" },
+  });
+}
+
+function reportExtraBrace(ctx: Ctx, chunk: Chunk): void {
+  const span = spanOf(chunk.closes!);
+  ctx.problems.push({
+    message: "this `}` closes nothing",
+    span,
+    mend: { title: "Remove the `}`", span, text: "" },
+  });
+}
+
+function reportUnclosed(ctx: Ctx, opener: Opener): void {
+  if (opener.depth === 1) {
+    ctx.isOpen = true;
+  }
+  const last = ctx.lines[ctx.chunks[ctx.next - 1]!.line]!;
+  const at = last.comment === undefined ? chunkEnd(ctx.chunks[ctx.next - 1]!) : endOf(last.comment);
+  ctx.problems.push({
+    message: `expected \`}\` on a line of its own at the end of this ${opener.kind === "file" ? "block" : opener.kind}`,
+    span: headSpan(opener.head),
+    mend: {
+      title: "Add the `}`",
+      span: { start: at, end: at },
+      text: `\n${" ".repeat(opener.indent)}}`,
+    },
+  });
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Words
+
+/** A line inside a block that clearly begins a declaration: what is open must have lost its `}`. */
+function startsDeclarationInside(chunk: Chunk, kind: BlockKind): boolean {
+  const word = firstWord(chunk);
+  if (word === undefined || !chunk.isFirst || !Object.hasOwn(DECLARATION_WORDS, word)) {
+    return false;
+  }
+  return isClearHead(chunk, word) || (chunk.indent === 0 && !isWordOf(kind, word) && isWord(chunk.tokens[1]));
+}
+
+/** `kw name … {`, `recipe name(`, or `use "…"`. */
+function isClearHead(chunk: Chunk, word: string): boolean {
+  const second = chunk.tokens[1];
+  if (word === "use") {
+    return second?.tokenType === StringToken;
+  }
+  const isCall = word === "recipe" && chunk.tokens[2]?.tokenType === LeftParen;
+  return isWord(second) && (chunk.opens !== undefined || isCall);
+}
+
+function isWordOf(kind: BlockKind, word: string): boolean {
+  if (kind === "file") {
+    return Object.hasOwn(DECLARATION_WORDS, word);
+  }
+  return (kind !== "layer" && Object.hasOwn(FIELDS[kind], word)) || Object.hasOwn(STATEMENTS[kind], word);
+}
+
+function isWord(token: IToken | undefined): boolean {
+  return token?.tokenType === Word;
+}
+
+function firstWord(chunk: Chunk): string | undefined {
+  return isWord(chunk.tokens[0]) ? chunk.tokens[0]!.image : undefined;
+}
+
+function firstOf(node: LayoutNode): string {
+  return node.tokens[0]!.image;
+}
+
+/** From the keyword to the name. */
+function headSpan(head: LayoutNode): Span {
+  const last = isWord(head.tokens[1]) ? head.tokens[1]! : head.tokens[0]!;
+  return { start: head.tokens[0]!.startOffset, end: endOf(last) };
+}
+
+function openParens(tokens: readonly IToken[]): number {
+  const opened = tokens.filter((token) => token.tokenType === LeftParen).length;
+  return opened - tokens.filter((token) => token.tokenType === RightParen).length;
+}
+
+function lineAt(ctx: Ctx, token: IToken): number {
+  return ctx.lines.findIndex((line) => token.startOffset < line.end);
+}
+
+function spanOf(token: IToken): Span {
+  return { start: token.startOffset, end: endOf(token) };
+}

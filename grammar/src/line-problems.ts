@@ -1,0 +1,118 @@
+/**
+ * Words the syntax errors of a line: what was expected, with an example of the line, and the mend where one is known.
+ *
+ * The parser says only what it wanted and where; class names of tokens never reach a message.  Two errors recur in every
+ * grammar of a line and have one wording each: something is missing (`expected`), or something is too much (`extra`).
+ */
+import type { IToken } from "chevrotain";
+import { endOf } from "./lexer.ts";
+import { tokenSpan } from "./literals.ts";
+import { Colon, Comma, Equals, LeftParen, RightParen } from "./tokens.ts";
+import type { Span, SyntaxProblem } from "./tree.ts";
+import { RESERVED } from "./vocabulary.ts";
+
+/** The line that is read: all its tokens, and an example of one that is right. */
+export interface LineContext {
+  readonly tokens: readonly IToken[];
+  readonly example: string | undefined;
+}
+
+/** Something else, or nothing, stands where `what` was expected. */
+export function expected(ctx: LineContext, what: string, actual: IToken | undefined): SyntaxProblem {
+  const suffix = ctx.example === undefined ? "" : `, such as \`${ctx.example}\``;
+  if (actual === undefined) {
+    const end = endOf(ctx.tokens.at(-1)!);
+    return { message: `expected ${what}${suffix}`, span: { start: end, end } };
+  }
+  const isReserved = what.startsWith("a name") && RESERVED.some((word) => word === actual.image);
+  const reason = isReserved ? `; \`${actual.image}\` cannot be a name` : "";
+  return { message: `expected ${what}${suffix}${reason}`, span: tokenSpan(actual), ...sign(actual) };
+}
+
+/** The line should have ended at `first`, or a comma should stand before it. */
+export function extra(ctx: LineContext, first: IToken, where: string): SyntaxProblem {
+  const message = `expected ${where}`;
+  const span = { start: first.startOffset, end: endOf(lastOfPart(ctx, first)) };
+  if (/^x\d/u.test(first.image)) {
+    const at = first.startOffset + 1;
+    const mend = { title: "Add a space after `x`", span: { start: at, end: at }, text: " " };
+    return { message: `${message}; a space is missing after \`x\``, span, mend };
+  }
+  return { message, span, ...sign(first) };
+}
+
+/** A part of the line starts without the comma before it. */
+export function missingComma(ctx: LineContext, first: IToken): SyntaxProblem {
+  const idx = ctx.tokens.indexOf(first);
+  const at = endOf(ctx.tokens[idx - 1] ?? first);
+  return {
+    message: `expected a comma before \`${first.image}\``,
+    span: tokenSpan(first),
+    mend: { title: "Add the comma", span: { start: at, end: at }, text: "," },
+  };
+}
+
+/** A name has a hyphen, which only words of a vocabulary may have. */
+export function hyphenInName(token: IToken): SyntaxProblem {
+  const span = tokenSpan(token);
+  const text = token.image.replaceAll("-", "_");
+  return {
+    message: `a name has no hyphen: expected \`${text}\``,
+    span,
+    mend: { title: `Write \`${text}\``, span, text },
+  };
+}
+
+export function unclosedString(token: IToken): SyntaxProblem {
+  const span = tokenSpan(token);
+  return {
+    message: 'expected `"` at the end of this text',
+    span,
+    mend: { title: "Close the quotes", span: { start: span.end, end: span.end }, text: '"' },
+  };
+}
+
+/** `covers: 10 m2/L`, `covers = 10 m2/L` */
+export function signAfterKeyword(keyword: IToken, sign: IToken): SyntaxProblem {
+  return {
+    message: `nothing stands between \`${keyword.image}\` and its value: remove \`${sign.image}\``,
+    span: tokenSpan(sign),
+    mend: {
+      title: `Remove the \`${sign.image}\``,
+      span: { start: endOf(keyword), end: endOf(sign) },
+      text: "",
+    },
+  };
+}
+
+/** Whether a token could be meant as a sign between keyword and value. */
+export function isSign(token: IToken | undefined): boolean {
+  return token?.tokenType === Colon || token?.tokenType === Equals;
+}
+
+/** The last token before the comma, the closing parenthesis or the end after `first`. */
+function lastOfPart(ctx: LineContext, first: IToken): IToken {
+  const rest = ctx.tokens.slice(ctx.tokens.indexOf(first));
+  let depth = 0;
+  const end = rest.findIndex((token, idx) => {
+    const isEnd = idx > 0 && depth === 0 && (token.tokenType === Comma || token.tokenType === RightParen);
+    depth += token.tokenType === LeftParen ? 1 : token.tokenType === RightParen ? -1 : 0;
+    return isEnd;
+  });
+  return rest[end < 0 ? rest.length - 1 : end - 1] ?? first;
+}
+
+/** Signs that are typed by habit, and what the notation has for them. */
+const HABITS: Readonly<Record<string, string>> = {
+  "×": " x ",
+  "–": " to ",
+  "—": " to ",
+  ";": ",",
+  "*": " x ",
+};
+
+function sign(token: IToken): { readonly mend?: SyntaxProblem["mend"] } {
+  const text = Object.hasOwn(HABITS, token.image) ? HABITS[token.image]! : undefined;
+  const span: Span = tokenSpan(token);
+  return text === undefined ? {} : { mend: { title: `Write \`${text.trim()}\``, span, text } };
+}

@@ -1,0 +1,211 @@
+/**
+ * Text in, tree out.
+ *
+ * Parsing never fails and never throws: what could not be read is a problem in the tree.  The body of a declaration
+ * depends on the text of that declaration alone, so that a new version of a file takes over the bodies of all
+ * declarations whose text has not changed, as the same objects.
+ */
+import { type DeclarationLayout, layoutDeclaration } from "./layout.ts";
+import { lex, losslessTokens } from "./lexer.ts";
+import { type Chunk, chunkEnd, docsAbove, sourceLines } from "./lines.ts";
+import { makeName } from "./literals.ts";
+import type { HeadLine } from "./parser.ts";
+import { type RawPiece, splitFile } from "./pieces.ts";
+import {
+  lineParser,
+  lookUp,
+  nodeSpan,
+  type ReadingContext,
+  readFields,
+  readJob,
+  readLine,
+  readPiece,
+  readRecipe,
+} from "./statements.ts";
+import type {
+  Declaration,
+  DeclarationBody,
+  FilePiece,
+  FileTree,
+  Span,
+  SyntaxProblem,
+  Token,
+} from "./tree.ts";
+import { DECLARATION_WORDS } from "./vocabulary.ts";
+
+/** Parses a file. With the tree of an earlier version, unchanged declarations keep their bodies. */
+export function parseFile(text: string, previous?: FileTree): FileTree {
+  const { tokens, pieces } = splitFile(text);
+  const bodies = bodyStore(previous);
+  const keys = new Map<string, number>();
+  let next = 0;
+  const result = pieces.map((piece): FilePiece => {
+    const from = next;
+    while (next < tokens.length && tokens[next]!.startOffset < piece.end) {
+      next += 1;
+    }
+    return piece.kind === "declaration"
+      ? declarationPiece(text, piece, bodies, keys)
+      : otherPiece(piece, losslessTokens(tokens.slice(from, next)));
+  });
+  return { text, pieces: result };
+}
+
+/** Parses the text of one declaration, its documentation included. */
+export function parseDeclaration(text: string): DeclarationBody {
+  const tokens = lex(text);
+  const lines = sourceLines(tokens);
+  const chunks = lines.flatMap((line) => line.chunks);
+  const problems: SyntaxProblem[] = [];
+  const ctx: ReadingContext = { lines, problems };
+  const layout =
+    chunks[0] !== undefined && isHead(chunks[0]) ? layoutDeclaration(lines, chunks, 0) : undefined;
+  const syntax = layout === undefined ? nothing(text) : readDeclaration(ctx, layout);
+  problems.push(...(layout?.problems ?? []), ...leftOver(chunks, layout?.next ?? 0));
+  return {
+    text,
+    tokens: losslessTokens(tokens),
+    problems: problems.toSorted((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+    syntax,
+  };
+}
+
+/** All syntax errors of a file, with spans in the file. */
+export function fileProblems(tree: FileTree): SyntaxProblem[] {
+  return tree.pieces.flatMap((piece) => {
+    if (piece.kind === "trivia") {
+      return [];
+    }
+    const problems = piece.kind === "stray" ? piece.problems : piece.body.problems;
+    return problems.map((problem) => shiftProblem(problem, piece.offset));
+  });
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Pieces
+
+/** The bodies of an earlier version by text, each to be given out once. */
+type BodyStore = Map<string, DeclarationBody[]>;
+
+function bodyStore(previous: FileTree | undefined): BodyStore {
+  const store: BodyStore = new Map();
+  for (const piece of previous?.pieces ?? []) {
+    if (piece.kind === "declaration") {
+      const same = store.get(piece.body.text);
+      if (same === undefined) {
+        store.set(piece.body.text, [piece.body]);
+      } else {
+        same.push(piece.body);
+      }
+    }
+  }
+  return store;
+}
+
+function declarationPiece(
+  text: string,
+  piece: RawPiece,
+  bodies: BodyStore,
+  keys: Map<string, number>,
+): FilePiece {
+  const own = text.slice(piece.start, piece.end);
+  const body = bodies.get(own)?.shift() ?? parseDeclaration(own);
+  const length = piece.end - piece.start;
+  return { kind: "declaration", offset: piece.start, length, key: uniqueKey(body.syntax, keys), body };
+}
+
+function otherPiece(piece: RawPiece, fileTokens: readonly Token[]): FilePiece {
+  const { start: offset } = piece;
+  const tokens = fileTokens.map((token) => ({ ...token, start: token.start - offset }));
+  const length = piece.end - offset;
+  return piece.kind === "stray"
+    ? {
+        kind: "stray",
+        offset,
+        length,
+        tokens,
+        problems: piece.problems.map((it) => shiftProblem(it, -offset)),
+      }
+    : { kind: "trivia", offset, length, tokens };
+}
+
+function uniqueKey(syntax: Declaration, keys: Map<string, number>): string {
+  const name = syntax.kind === "use" ? syntax.path?.value : syntax.name?.text;
+  const key = `${syntax.kind} ${name ?? "?"}`;
+  const count = (keys.get(key) ?? 0) + 1;
+  keys.set(key, count);
+  return count === 1 ? key : `${key}#${count}`;
+}
+
+function shiftProblem(problem: SyntaxProblem, by: number): SyntaxProblem {
+  const { mend } = problem;
+  const span = shiftSpan(problem.span, by);
+  return mend === undefined
+    ? { ...problem, span }
+    : { ...problem, span, mend: { ...mend, span: shiftSpan(mend.span, by) } };
+}
+
+function shiftSpan(span: Span, by: number): Span {
+  return { start: span.start + by, end: span.end + by };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Declarations
+
+function readDeclaration(ctx: ReadingContext, layout: DeclarationLayout): Declaration {
+  const { head } = layout;
+  const keyword = makeName(head.tokens[0]!);
+  const headSpan = nodeSpan(head);
+  const base = {
+    keyword,
+    docs: docsAbove(ctx.lines, head.line),
+    headSpan,
+    span: { start: headSpan.start, end: layout.end },
+  };
+  const nodes = head.block?.nodes ?? [];
+  const example = DECLARATION_WORDS[keyword.text]!.example;
+  const rules = lineParser();
+  const readHead = () => named(readLine(ctx, head, rules.head, example));
+  switch (keyword.text) {
+    case "use":
+      return { kind: "use", ...base, ...readLine(ctx, head, rules.useHead, example) };
+    case "material":
+      return { kind: "material", ...base, ...readHead(), fields: readFields(ctx, nodes, "material") };
+    case "shop":
+      return { kind: "shop", ...base, ...readHead(), fields: readFields(ctx, nodes, "shop") };
+    case "piece":
+      return { kind: "piece", ...base, ...readHead(), fields: readPiece(ctx, nodes) };
+    case "job":
+      return { kind: "job", ...base, ...readHead(), fields: readJob(ctx, nodes) };
+    default: {
+      const line = readLine(ctx, head, rules.recipeHead, example);
+      const statements = readRecipe(ctx, nodes, "recipe");
+      return { kind: "recipe", ...base, ...named(line), parameters: line.parameters, statements };
+    }
+  }
+}
+
+function named(line: HeadLine): Pick<HeadLine, "name" | "title"> {
+  return { ...(line.name && { name: line.name }), ...(line.title && { title: line.title }) };
+}
+
+function isHead(chunk: Chunk): boolean {
+  return lookUp(DECLARATION_WORDS, chunk.tokens[0]?.image ?? "") !== undefined;
+}
+
+/** The tree of a text that is no declaration. */
+function nothing(text: string): Declaration {
+  const span = { start: 0, end: text.length };
+  const keyword = { kind: "name", text: "use", span: { start: 0, end: 0 } } as const;
+  return { kind: "use", keyword, docs: "", headSpan: span, span };
+}
+
+/** Only for a text that was not cut out of a file: what stands after the declaration. */
+function leftOver(chunks: readonly Chunk[], next: number): SyntaxProblem[] {
+  const first = chunks[next];
+  if (first === undefined) {
+    return [];
+  }
+  const start = (first.tokens[0] ?? first.closes ?? first.opens)!.startOffset;
+  return [{ message: "expected the end of the declaration", span: { start, end: chunkEnd(chunks.at(-1)!) } }];
+}

@@ -1,0 +1,186 @@
+/**
+ * Builds the statements of a block from its logical lines.
+ *
+ * The first word of a line says which entry rule reads it.  A word that the block does not have makes a field of the form
+ * `unknown`, which is no syntax error: the analysis core names the words that would fit.  A line that starts with no word
+ * is broken, and costs nothing but itself.
+ */
+
+import type { LayoutNode } from "./layout.ts";
+import { endOf, isUnclosed, retype } from "./lexer.ts";
+import { isSign, type LineContext, signAfterKeyword, unclosedString } from "./line-problems.ts";
+import { docsAbove, type SourceLine } from "./lines.ts";
+import { makeName, tokenSpan } from "./literals.ts";
+import { LineParser } from "./parser.ts";
+import type { LineRule } from "./parser-parts.ts";
+import { Word } from "./tokens.ts";
+import type {
+  ApplyStatement,
+  BrokenStatement,
+  FieldStatement,
+  RecipeStatement,
+  Span,
+  Statement,
+  SurfaceStatement,
+  SyntaxProblem,
+} from "./tree.ts";
+import { type BlockKind, FIELDS, type FieldWord, STATEMENTS, type StatementWord } from "./vocabulary.ts";
+
+/** What all lines of a declaration share while they are read. */
+export interface ReadingContext {
+  readonly lines: readonly SourceLine[];
+  readonly problems: SyntaxProblem[];
+}
+
+type FieldOrBroken = FieldStatement | BrokenStatement;
+
+let parser: LineParser | undefined;
+
+/** The one parser of the process, made when it is first needed. */
+export function lineParser(): LineParser {
+  parser ??= new LineParser({ validate: false });
+  return parser;
+}
+
+/** The fields of a block that has nothing else. */
+export function readFields(
+  ctx: ReadingContext,
+  nodes: readonly LayoutNode[],
+  kind: "material" | "shop" | "surface",
+): FieldOrBroken[] {
+  return nodes.map((node) => readStatement(ctx, node, kind)).filter(isFieldOrBroken);
+}
+
+/** The fields and surfaces of a piece. */
+export function readPiece(
+  ctx: ReadingContext,
+  nodes: readonly LayoutNode[],
+): (FieldOrBroken | SurfaceStatement)[] {
+  return nodes
+    .map((node) => readStatement(ctx, node, "piece"))
+    .filter((statement) => isFieldOrBroken(statement) || statement.kind === "surface");
+}
+
+/** The fields and applications of a job. */
+export function readJob(
+  ctx: ReadingContext,
+  nodes: readonly LayoutNode[],
+): (FieldOrBroken | ApplyStatement)[] {
+  return nodes
+    .map((node) => readStatement(ctx, node, "job"))
+    .filter((statement) => isFieldOrBroken(statement) || statement.kind === "apply");
+}
+
+/** The statements of a recipe, or of the block of a layer. */
+export function readRecipe(
+  ctx: ReadingContext,
+  nodes: readonly LayoutNode[],
+  kind: "recipe" | "layer",
+): RecipeStatement[] {
+  return nodes
+    .map((node) => readStatement(ctx, node, kind))
+    .filter((statement) => statement.kind !== "surface" && statement.kind !== "apply");
+}
+
+/** Reads a line by a rule, once its strings and the sign after its keyword have been looked at. */
+export function readLine<T>(
+  ctx: ReadingContext,
+  node: LayoutNode,
+  rule: LineRule<T>,
+  example: string | undefined,
+): T {
+  const [keyword, ...rest] = node.tokens;
+  const hasSign = isSign(rest[0]);
+  if (hasSign) {
+    ctx.problems.push(signAfterKeyword(keyword!, rest[0]!));
+  }
+  const tokens = [keyword!, ...rest.slice(hasSign ? 1 : 0).map(retype)];
+  const context: LineContext = { tokens, example };
+  const { line, problems } = lineParser().read(rule, context);
+  ctx.problems.push(...rest.filter(isUnclosed).map(unclosedString), ...problems);
+  return line;
+}
+
+/** From the first to the last token of a line, without its brace. */
+export function nodeSpan(node: LayoutNode): Span {
+  return { start: node.tokens[0]!.startOffset, end: endOf(node.tokens.at(-1)!) };
+}
+
+/** The entry of a word in a table, if it has one of its own. */
+export function lookUp<T>(table: Readonly<Record<string, T>>, word: string): T | undefined {
+  return Object.hasOwn(table, word) ? table[word] : undefined;
+}
+
+function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<BlockKind, "file">): Statement {
+  const first = node.tokens[0]!;
+  const base = { keyword: makeName(first), span: nodeSpan(node), docs: "" };
+  if (first.tokenType !== Word) {
+    const example = Object.values<FieldWord | StatementWord>(
+      kind === "layer" ? STATEMENTS.layer : FIELDS[kind],
+    )[0];
+    ctx.problems.push({
+      message: `expected a word at the start of the line${example === undefined ? "" : `, such as \`${example.example}\``}`,
+      span: tokenSpan(first),
+    });
+    return { kind: "broken", ...base };
+  }
+  const word = first.image;
+  const statement = lookUp(STATEMENTS[kind], word);
+  if (statement !== undefined) {
+    return readOwnStatement(ctx, node, base, word, statement.example);
+  }
+  const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], word);
+  if (field === undefined) {
+    ctx.problems.push(...node.tokens.filter(isUnclosed).map(unclosedString));
+    return { kind: "field", ...base, value: { form: "unknown" } };
+  }
+  const rule = lineParser().fieldRules[field.form] as LineRule<FieldStatement["value"]>;
+  return { kind: "field", ...base, value: readLine(ctx, node, rule, field.example) };
+}
+
+/** A line with a grammar of its own. */
+function readOwnStatement(
+  ctx: ReadingContext,
+  node: LayoutNode,
+  base: Pick<Statement, "keyword" | "span" | "docs">,
+  word: string,
+  example: string,
+): Statement {
+  const rules = lineParser();
+  switch (word) {
+    case "surface": {
+      const { name } = readLine(ctx, node, rules.surfaceHead, example);
+      const fields = readFields(ctx, node.block?.nodes ?? [], "surface");
+      return {
+        kind: "surface",
+        ...base,
+        docs: docsAbove(ctx.lines, node.line),
+        ...(name && { name }),
+        fields,
+      };
+    }
+    case "layer": {
+      const line = readLine(ctx, node, rules.layer, example);
+      const block = node.block && readRecipe(ctx, node.block.nodes, "layer");
+      return { kind: "layer", ...base, ...line, ...(block && { block }) };
+    }
+    case "step":
+      return { kind: "step", ...base, ...readLine(ctx, node, rules.step, example) };
+    case "wait":
+      return { kind: "wait", ...base, ...readLine(ctx, node, rules.wait, example) };
+    case "safety":
+      return { kind: "safety", ...base, ...readLine(ctx, node, rules.safety, example) };
+    case "follow":
+      return { kind: "follow", ...base, ...readLine(ctx, node, rules.follow, example) };
+    case "note":
+      return { kind: "note", ...base, ...readLine(ctx, node, rules.note, example) };
+    case "apply":
+      return { kind: "apply", ...base, ...readLine(ctx, node, rules.apply, example) };
+    default:
+      return { kind: "broken", ...base };
+  }
+}
+
+function isFieldOrBroken(statement: Statement): statement is FieldOrBroken {
+  return statement.kind === "field" || statement.kind === "broken";
+}
