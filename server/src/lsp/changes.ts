@@ -1,0 +1,49 @@
+/**
+ * One number for the state of everything that findings depend on: texts and settings.
+ *
+ * Whoever changes something bumps it; whoever has worked something out can tell by it whether that still holds, and
+ * whoever waits for news can wait without asking again and again.
+ */
+import type { CancellationToken } from "vscode-languageserver";
+
+/** `edit`: the user typed, and a pulling client asks again by itself. `other`: it must be told. */
+export type ChangeKind = "edit" | "other";
+
+export interface Changes {
+  readonly generation: number;
+  bump(kind: ChangeKind): void;
+  listen(listener: (kind: ChangeKind) => void): void;
+  /** Resolves when the generation is another than `seen`, or when the token is cancelled. */
+  after(seen: number, token: CancellationToken): Promise<void>;
+}
+
+export const createChanges = (): Changes => {
+  let generation = 0;
+  const listeners: ((kind: ChangeKind) => void)[] = [];
+  const waiting = new Set<() => void>();
+  return {
+    get generation() {
+      return generation;
+    },
+    bump(kind) {
+      generation += 1;
+      for (const wake of [...waiting]) wake();
+      for (const listener of listeners) listener(kind);
+    },
+    listen(listener) {
+      listeners.push(listener);
+    },
+    after(seen, token) {
+      if (generation !== seen || token.isCancellationRequested) return Promise.resolve();
+      return new Promise((resolve) => {
+        const cancelled = token.onCancellationRequested(() => wake());
+        const wake = () => {
+          waiting.delete(wake);
+          cancelled.dispose();
+          resolve();
+        };
+        waiting.add(wake);
+      });
+    },
+  };
+};

@@ -1,0 +1,63 @@
+/**
+ * What the client at the other end can do, read once from `initialize`.
+ *
+ * Every optional part of an answer is decided by one of these flags, so that no request handler looks into the
+ * nested capability object, and a client that says nothing gets the plainest answers.
+ */
+import { DiagnosticTag, type InitializeParams, MarkupKind } from "vscode-languageserver";
+import { z } from "zod";
+
+export interface ClientFacts {
+  /** Asks for diagnostics itself. Then none are pushed. */
+  readonly pullsDiagnostics: boolean;
+  readonly refreshesDiagnostics: boolean;
+  readonly relatedInformation: boolean;
+  readonly codeDescription: boolean;
+  readonly unnecessaryTag: boolean;
+  readonly hoverMarkdown: boolean;
+  readonly completionMarkdown: boolean;
+  readonly snippets: boolean;
+  readonly hierarchicalSymbols: boolean;
+  readonly codeActionLiterals: boolean;
+  readonly preferredActions: boolean;
+  readonly versionedEdits: boolean;
+  readonly configurationRequest: boolean;
+  readonly configurationRegistration: boolean;
+  readonly watchedFilesRegistration: boolean;
+  readonly workspaceFolders: boolean;
+  /** Answers `finishwright/findFiles` (see `folder-files.ts`). */
+  readonly findsFiles: boolean;
+}
+
+const INITIALIZATION_OPTIONS = z.object({ findFiles: z.boolean().optional() });
+
+export const clientFacts = (params: InitializeParams): ClientFacts => {
+  const { textDocument, workspace } = params.capabilities;
+  const published = textDocument?.publishDiagnostics;
+  const pulled = textDocument?.diagnostic;
+  const has = <T>(list: readonly T[] | undefined, value: T): boolean => list?.includes(value) ?? false;
+  const options = INITIALIZATION_OPTIONS.safeParse(params.initializationOptions);
+  return {
+    pullsDiagnostics: pulled !== undefined,
+    refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    // Since 3.18 a pulling client says these for itself; before, what it says about pushed ones holds for both.
+    relatedInformation: (pulled?.relatedInformation ?? published?.relatedInformation) === true,
+    codeDescription: (pulled?.codeDescriptionSupport ?? published?.codeDescriptionSupport) === true,
+    unnecessaryTag: has((pulled?.tagSupport ?? published?.tagSupport)?.valueSet, DiagnosticTag.Unnecessary),
+    hoverMarkdown: has(textDocument?.hover?.contentFormat, MarkupKind.Markdown),
+    completionMarkdown: has(
+      textDocument?.completion?.completionItem?.documentationFormat,
+      MarkupKind.Markdown,
+    ),
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+    hierarchicalSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    codeActionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    preferredActions: textDocument?.codeAction?.isPreferredSupport === true,
+    versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    configurationRequest: workspace?.configuration === true,
+    configurationRegistration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    watchedFilesRegistration: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    workspaceFolders: workspace?.workspaceFolders === true,
+    findsFiles: options.success && options.data.findFiles === true,
+  };
+};

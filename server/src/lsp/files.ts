@@ -1,0 +1,286 @@
+/**
+ * All texts that the server knows, kept in step with the analyst.
+ *
+ * Invariant: what the analyst holds for a file is the text of its editor while it is open, and otherwise what was last
+ * read from disk. Files come in by three ways: opened by the user, named by `use`, or found in the open folders. A
+ * file that none of these leads to any more is dropped. Reading never blocks a message; what arrives late for a file
+ * that was opened meanwhile is thrown away.
+ */
+import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
+import { FileChangeType } from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import type { FileId } from "../core/place.ts";
+import type { Analysis, Analyst } from "../features/types.ts";
+import type { Changes } from "./changes.ts";
+import type { Log } from "./guard.ts";
+import type { Host } from "./host.ts";
+import { fileIdOf, isDiskFile, resolveUse } from "./uri.ts";
+
+/** No folder of recipes is larger; a folder that is must not fill the memory. */
+export const MAX_FILES = 500;
+
+/** Files of the folders are read so many at a time. */
+const BATCH = 16;
+
+const LANGUAGE = "finish";
+
+/** The state of one moment. The analysis is immutable, and positions are worked out on its texts. */
+export interface Snapshot {
+  readonly analysis: Analysis;
+  /** The text of a file in a form that converts offsets to positions. */
+  document(file: FileId): TextDocument | undefined;
+  /** The file's name as the client writes it. */
+  uriOf(file: FileId): string;
+  /** The version of an open document. */
+  versionOf(file: FileId): number | undefined;
+}
+
+interface Read {
+  /** Changed on disk while it was being read. */
+  again: boolean;
+  /** Findings of open files wait for it. */
+  wanted: boolean;
+  done: Promise<void>;
+}
+
+export class Files {
+  readonly #host: Host;
+  readonly #changes: Changes;
+  readonly #log: Log;
+  readonly #analyst: Analyst;
+  readonly #open = new Map<FileId, TextDocument>();
+  readonly #read = new Map<FileId, string>();
+  readonly #absent = new Map<FileId, string>();
+  readonly #reads = new Map<FileId, Read>();
+  readonly #documents = new Map<FileId, TextDocument>();
+  readonly #clientUris = new Map<FileId, string>();
+  /** The recipes of the open folders; undefined while nobody looks after whole folders. */
+  #folderFiles: ReadonlySet<FileId> | undefined;
+
+  constructor(host: Host, changes: Changes, log: Log) {
+    this.#host = host;
+    this.#changes = changes;
+    this.#log = log;
+    this.#analyst = host.createAnalyst(resolveUse);
+  }
+
+  get openFiles(): readonly FileId[] {
+    return [...this.#open.keys()];
+  }
+
+  isKnown(file: FileId): boolean {
+    return this.#open.has(file) || this.#read.has(file);
+  }
+
+  versionOf(file: FileId): number | undefined {
+    return this.#open.get(file)?.version;
+  }
+
+  uriOf(file: FileId): string {
+    return this.#clientUris.get(file) ?? file;
+  }
+
+  snapshot(): Snapshot {
+    const analysis = this.#analyst.analysis();
+    return {
+      analysis,
+      document: (file) => this.#document(file, analysis.text(file)),
+      uriOf: (file) => this.uriOf(file),
+      versionOf: (file) => this.versionOf(file),
+    };
+  }
+
+  /** Resolves when no file is being read that an open file waits for. */
+  async settled(): Promise<void> {
+    for (;;) {
+      const wanted = [...this.#reads.values()].filter((read) => read.wanted);
+      if (wanted.length === 0) return;
+      await Promise.all(wanted.map((read) => read.done));
+    }
+  }
+
+  open(uri: string, version: number, text: string): void {
+    const file = this.#know(uri);
+    this.#open.set(file, TextDocument.create(uri, LANGUAGE, version, text));
+    this.#read.delete(file);
+    this.#absent.delete(file);
+    this.#analyst.setFile(file, text);
+    this.#changes.bump("other");
+    this.#readMissing();
+  }
+
+  change(uri: string, version: number, changes: TextDocumentContentChangeEvent[]): void {
+    const file = fileIdOf(uri);
+    const document = this.#open.get(file);
+    if (document === undefined) return;
+    this.#open.set(file, TextDocument.update(document, changes, version));
+    this.#analyst.setFile(file, document.getText());
+    this.#changes.bump("edit");
+    this.#readMissing();
+  }
+
+  /** The disk's text takes the editor's place where something else still leads to the file. */
+  close(uri: string): void {
+    const file = fileIdOf(uri);
+    if (!this.#open.delete(file)) return;
+    const reachable = this.#reachable();
+    if (isDiskFile(file) && reachable.has(file)) this.#startReading(file, true);
+    else this.#analyst.removeFile(file);
+    this.#dropAllBut(reachable);
+    this.#changes.bump("other");
+    this.#readMissing();
+  }
+
+  /** A used file that was not there may be there now, also where the client watches nothing. */
+  saved(): void {
+    for (const file of this.#absent.keys()) if (isDiskFile(file)) this.#startReading(file, true);
+  }
+
+  changedOnDisk(events: readonly FileEvent[]): void {
+    for (const { uri, type } of events) {
+      const file = this.#know(uri);
+      if (type === FileChangeType.Deleted) this.#forgetDeleted(file);
+      else if (this.#takesUp(file)) this.#startReading(file, true);
+    }
+    this.#readMissing();
+  }
+
+  /**
+   * The recipes in the open folders are being listed by `listing`. What appears in them meanwhile is taken up as well,
+   * whether the list already has it or not.
+   */
+  async setFolderFiles(listing: Promise<readonly string[]>): Promise<void> {
+    const before = this.#folderFiles ?? new Set();
+    this.#folderFiles = before;
+    const files = (await listing).slice(0, MAX_FILES).map((uri) => this.#know(uri));
+    const appeared = [...this.#folderFiles].filter((file) => !before.has(file));
+    this.#folderFiles = new Set([...files, ...appeared]);
+    this.#dropAllBut(this.#reachable());
+    const unread = files.filter((file) => isDiskFile(file) && !this.#open.has(file) && !this.#read.has(file));
+    for (let start = 0; start < unread.length; start += BATCH) {
+      await Promise.all(unread.slice(start, start + BATCH).map((file) => this.#startReading(file, false)));
+    }
+  }
+
+  #know(uri: string): FileId {
+    const file = fileIdOf(uri);
+    this.#clientUris.set(file, uri);
+    return file;
+  }
+
+  #readMissing(): void {
+    for (const file of this.#analyst.missingFiles()) {
+      const running = this.#reads.get(file);
+      if (running !== undefined) running.wanted = true;
+      else if (this.#absent.has(file)) this.#analyst.setAbsent(file, this.#absent.get(file) ?? "");
+      else if (!isDiskFile(file)) this.#setAbsent(file, "it is not on this machine's disk");
+      else if (this.#read.size + this.#reads.size >= MAX_FILES) {
+        this.#setAbsent(file, `more than ${MAX_FILES} files are in use`);
+      } else this.#startReading(file, true);
+    }
+  }
+
+  #setAbsent(file: FileId, reason: string): void {
+    this.#absent.set(file, reason);
+    this.#analyst.setAbsent(file, reason);
+    this.#changes.bump("other");
+  }
+
+  #startReading(file: FileId, wanted: boolean): Promise<void> {
+    const running = this.#reads.get(file);
+    if (running !== undefined) {
+      running.again = true;
+      running.wanted ||= wanted;
+      return running.done;
+    }
+    const read: Read = { again: false, wanted, done: Promise.resolve() };
+    this.#reads.set(file, read);
+    read.done = this.#readUntilStill(file, read);
+    return read.done;
+  }
+
+  async #readUntilStill(file: FileId, read: Read): Promise<void> {
+    try {
+      let result = await this.#host.readText(this.uriOf(file));
+      while (read.again) {
+        read.again = false;
+        result = await this.#host.readText(this.uriOf(file));
+      }
+      this.#reads.delete(file);
+      if (this.#open.has(file)) return;
+      if ("text" in result) this.#takeRead(file, result.text);
+      else this.#takeAbsent(file, result.reason);
+      this.#readMissing();
+    } catch (error) {
+      this.#log(`Reading ${file} failed: ${error instanceof Error ? error.message : String(error)}`);
+    } finally {
+      this.#reads.delete(file);
+    }
+  }
+
+  #takeRead(file: FileId, text: string): void {
+    if (this.#read.get(file) === text) return;
+    this.#absent.delete(file);
+    this.#read.set(file, text);
+    this.#analyst.setFile(file, text);
+    this.#changes.bump("other");
+  }
+
+  #takeAbsent(file: FileId, reason: string): void {
+    if (this.#absent.get(file) === reason) return;
+    this.#read.delete(file);
+    this.#analyst.removeFile(file);
+    this.#setAbsent(file, reason);
+  }
+
+  #forgetDeleted(file: FileId): void {
+    if (this.#folderFiles?.has(file)) {
+      this.#folderFiles = new Set([...this.#folderFiles].filter((other) => other !== file));
+    }
+    if (this.#open.has(file)) return;
+    const running = this.#reads.get(file);
+    if (running !== undefined) running.again = true;
+    else if (this.#read.delete(file)) {
+      this.#analyst.removeFile(file);
+      this.#dropAllBut(this.#reachable());
+      this.#changes.bump("other");
+    }
+  }
+
+  /** Whether news of this file on disk matters. A new one in the folders, if they are looked after, does. */
+  #takesUp(file: FileId): boolean {
+    if (this.#open.has(file) || !isDiskFile(file)) return false;
+    if (this.#folderFiles !== undefined && this.#folderFiles.size < MAX_FILES) {
+      this.#folderFiles = new Set([...this.#folderFiles, file]);
+    }
+    const known = this.#read.has(file) || this.#absent.has(file) || this.#reads.has(file);
+    return known || this.#folderFiles?.has(file) === true;
+  }
+
+  /** What the open files and the folders' files lead to, themselves included. */
+  #reachable(): ReadonlySet<FileId> {
+    const analysis = this.#analyst.analysis();
+    const roots = [...this.#open.keys(), ...(this.#folderFiles ?? [])];
+    return new Set(roots.flatMap((root) => [root, ...analysis.usedBy(root)]));
+  }
+
+  #dropAllBut(reachable: ReadonlySet<FileId>): void {
+    for (const file of [...this.#read.keys()]) {
+      if (reachable.has(file)) continue;
+      this.#read.delete(file);
+      this.#analyst.removeFile(file);
+    }
+    for (const file of [...this.#documents.keys()]) if (!reachable.has(file)) this.#documents.delete(file);
+  }
+
+  #document(file: FileId, text: string | undefined): TextDocument | undefined {
+    if (text === undefined) return undefined;
+    const open = this.#open.get(file);
+    if (open?.getText() === text) return open;
+    const cached = this.#documents.get(file);
+    if (cached?.getText() === text) return cached;
+    const document = TextDocument.create(this.uriOf(file), LANGUAGE, 0, text);
+    this.#documents.set(file, document);
+    return document;
+  }
+}

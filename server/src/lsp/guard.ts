@@ -1,0 +1,49 @@
+/**
+ * The wall between what a client sends and what the server does with it.
+ *
+ * Every handler goes through here: an exception is logged and answered with a fallback instead of ending the server or
+ * showing an error to somebody who was only typing, and a cancelled request is answered as cancelled, at once.
+ */
+import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+
+export type Log = (message: string) => void;
+
+export type RequestHandler<P, R> = (params: P, token: CancellationToken) => R | Promise<R>;
+
+/** A request handler that never throws and answers `fallback` where `handler` fails. */
+export const guardRequest =
+  <P, R>(name: string, fallback: R, handler: RequestHandler<P, R>, log: Log) =>
+  async (params: P, token: CancellationToken): Promise<R | ResponseError<unknown>> => {
+    try {
+      throwIfCancelled(token);
+      return await handler(params, token);
+    } catch (error) {
+      if (error instanceof ResponseError) return error;
+      log(`${name} failed: ${describe(error)}`);
+      return fallback;
+    }
+  };
+
+/** A notification handler that never throws. */
+export const guardNotification =
+  <P>(name: string, handler: (params: P) => void | Promise<void>, log: Log) =>
+  async (params: P): Promise<void> => {
+    try {
+      await handler(params);
+    } catch (error) {
+      log(`${name} failed: ${describe(error)}`);
+    }
+  };
+
+/** To be called between the parts of long work. */
+export const throwIfCancelled = (token: CancellationToken): void => {
+  if (token.isCancellationRequested) {
+    throw new ResponseError(LSPErrorCodes.RequestCancelled, "The request was cancelled.");
+  }
+};
+
+export const describe = (error: unknown): string =>
+  error instanceof Error ? (error.stack ?? error.message) : String(error);
+
+/** Lets waiting messages, cancellations among them, come in before the work goes on. */
+export const yieldToMessages = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

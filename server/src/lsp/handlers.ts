@@ -1,0 +1,96 @@
+/**
+ * Every message that a client may send after `initialize`, with what answers it.
+ *
+ * `server.ts` registers those that the declared capabilities promise (`methodsOf`), all of them behind the guard.
+ */
+import type {
+  CodeActionParams,
+  CompletionParams,
+  Connection,
+  DidChangeConfigurationParams,
+  DidChangeTextDocumentParams,
+  DidChangeWatchedFilesParams,
+  DidCloseTextDocumentParams,
+  DidOpenTextDocumentParams,
+  DocumentDiagnosticParams,
+  DocumentSymbolParams,
+  HoverParams,
+  WorkspaceDiagnosticParams,
+} from "vscode-languageserver";
+import { type CancellationToken, DocumentDiagnosticReportKind } from "vscode-languageserver";
+import { loadFolderFiles } from "./folder-files.ts";
+import { guardNotification, guardRequest } from "./guard.ts";
+import { loadSettings } from "./load-settings.ts";
+import { codeAction } from "./requests/code-action.ts";
+import { completion } from "./requests/completion.ts";
+import { documentDiagnostic } from "./requests/document-diagnostic.ts";
+import { documentSymbol } from "./requests/document-symbol.ts";
+import { hover } from "./requests/hover.ts";
+import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
+import type { Session } from "./session.ts";
+
+export interface Handler {
+  readonly method: string;
+  register(connection: Connection, session: Session): void;
+}
+
+type RequestAnswer<P, R> = (session: Session, params: P, token: CancellationToken) => R | Promise<R>;
+
+const request = <P, R>(method: string, fallback: R, answer: RequestAnswer<P, R>): Handler => ({
+  method,
+  register(connection, session) {
+    const handle = (params: P, token: CancellationToken) => answer(session, params, token);
+    connection.onRequest(method, guardRequest(method, fallback, handle, session.log));
+  },
+});
+
+const notification = <P>(
+  method: string,
+  take: (session: Session, params: P) => void | Promise<void>,
+): Handler => ({
+  method,
+  register(connection, session) {
+    const handle = (params: P) => take(session, params);
+    connection.onNotification(method, guardNotification(method, handle, session.log));
+  },
+});
+
+export const HANDLERS: readonly Handler[] = [
+  notification("textDocument/didOpen", ({ files }, { textDocument }: DidOpenTextDocumentParams) => {
+    files.open(textDocument.uri, textDocument.version, textDocument.text);
+  }),
+  notification(
+    "textDocument/didChange",
+    ({ files }, { textDocument, contentChanges }: DidChangeTextDocumentParams) => {
+      files.change(textDocument.uri, textDocument.version, contentChanges);
+    },
+  ),
+  notification("textDocument/didClose", (session, { textDocument }: DidCloseTextDocumentParams) => {
+    session.files.close(textDocument.uri);
+    session.pushed?.closed(textDocument.uri);
+  }),
+  notification("textDocument/didSave", ({ files }) => files.saved()),
+  notification("workspace/didChangeWatchedFiles", ({ files }, params: DidChangeWatchedFilesParams) => {
+    files.changedOnDisk(params.changes);
+  }),
+  notification("workspace/didChangeConfiguration", (session, params: DidChangeConfigurationParams) =>
+    loadSettings(session, params.settings),
+  ),
+  notification("workspace/didChangeWorkspaceFolders", loadFolderFiles),
+  request("textDocument/hover", null, (session, params: HoverParams) => hover(session, params)),
+  request("textDocument/documentSymbol", [], (session, params: DocumentSymbolParams) =>
+    documentSymbol(session, params),
+  ),
+  request("textDocument/completion", null, (session, params: CompletionParams) =>
+    completion(session, params),
+  ),
+  request("textDocument/codeAction", [], (session, params: CodeActionParams) => codeAction(session, params)),
+  request(
+    "textDocument/diagnostic",
+    { kind: DocumentDiagnosticReportKind.Full, items: [] },
+    (session, params: DocumentDiagnosticParams, token) => documentDiagnostic(session, params, token),
+  ),
+  request("workspace/diagnostic", { items: [] }, (session, params: WorkspaceDiagnosticParams, token) =>
+    workspaceDiagnostic(session, params, token),
+  ),
+];

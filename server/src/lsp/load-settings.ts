@@ -1,0 +1,26 @@
+/** Gets the settings from the client, by asking where it can be asked, and says what is wrong with them. */
+import { DidChangeConfigurationNotification } from "vscode-languageserver";
+import type { Session } from "./session.ts";
+import { readSettings } from "./settings.ts";
+
+const SECTION = "finishwright";
+
+/** `sent` is what came with the news of a change; a client that can be asked sends nothing of use there. */
+export const loadSettings = async (session: Session, sent?: unknown): Promise<void> => {
+  const section: unknown = session.facts.configurationRequest
+    ? await session.connection.workspace.getConfiguration(SECTION)
+    : sectionOf(sent);
+  const { settings, complaints } = readSettings(section);
+  for (const complaint of complaints) session.connection.console.warn(complaint);
+  if (settings.lowest === session.settings.lowest) return;
+  session.settings = settings;
+  session.changes.bump("other");
+};
+
+export const registerForSettings = async (session: Session): Promise<void> => {
+  if (!session.facts.configurationRegistration) return;
+  await session.connection.client.register(DidChangeConfigurationNotification.type, { section: SECTION });
+};
+
+const sectionOf = (sent: unknown): unknown =>
+  typeof sent === "object" && sent !== null ? Reflect.get(sent, SECTION) : undefined;

@@ -1,0 +1,35 @@
+/**
+ * Tells a client that pulls its diagnostics when to pull them again.
+ *
+ * It asks by itself for what the user edits. What it cannot know is that a used file came in late, changed on disk, or
+ * that a setting changed. It is told only if that made a difference to an open file that it has asked about before,
+ * because a refresh makes it ask about all of them.
+ */
+import { DiagnosticRefreshRequest } from "vscode-languageserver";
+import type { Session } from "./session.ts";
+
+export const refreshDiagnostics = (session: Session): void => {
+  const { changes, files, reports, connection } = session;
+  let waiting = false;
+
+  const refresh = async (): Promise<void> => {
+    if (waiting) return;
+    waiting = true;
+    try {
+      await files.settled();
+    } finally {
+      waiting = false;
+    }
+    const isStale = files.openFiles.some((file) => {
+      const delivered = reports.delivered.get(file);
+      return delivered !== undefined && delivered !== reports.of(file).resultId;
+    });
+    if (isStale) await connection.sendRequest(DiagnosticRefreshRequest.type);
+  };
+
+  changes.listen((kind) => {
+    if (kind === "other") {
+      refresh().catch((error: unknown) => session.log(`Refreshing diagnostics failed: ${String(error)}`));
+    }
+  });
+};

@@ -1,0 +1,61 @@
+/**
+ * The findings of a file as the protocol's diagnostics, with a name for exactly this set of them.
+ *
+ * The name (`resultId`) is worked out from the diagnostics themselves, so the same findings have the same name whatever
+ * happened in between, and a client that has them already is told so in one word.
+ */
+import type { Diagnostic } from "vscode-languageserver";
+import type { FileId } from "../core/place.ts";
+import type { Session } from "./session.ts";
+import { isShown } from "./settings.ts";
+import { toDiagnostic } from "./to-lsp.ts";
+
+export interface Report {
+  readonly resultId: string;
+  readonly items: Diagnostic[];
+}
+
+export interface Reports {
+  /** The report of this moment; an unknown file has an empty one. */
+  of(file: FileId): Report;
+  /** What a client was last told about a file. */
+  readonly delivered: Map<FileId, string>;
+}
+
+export const createReports = (session: Omit<Session, "reports">): Reports => {
+  const cache = new Map<FileId, { readonly generation: number; readonly report: Report }>();
+  return {
+    delivered: new Map(),
+    of(file) {
+      const { generation } = session.changes;
+      const cached = cache.get(file);
+      if (cached?.generation === generation) return cached.report;
+      const items = diagnosticsOf(session, file);
+      const report = { resultId: fingerprint(JSON.stringify(items)), items };
+      if (session.files.isKnown(file)) cache.set(file, { generation, report });
+      else cache.delete(file);
+      return report;
+    },
+  };
+};
+
+const diagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnostic[] => {
+  const snapshot = session.files.snapshot();
+  const document = snapshot.document(file);
+  if (document === undefined) return [];
+  return snapshot.analysis
+    .findings(file)
+    .filter((finding) => isShown(finding.severity, session.settings))
+    .map((finding) => toDiagnostic(finding, document, snapshot, session.facts, session.host.rulePage));
+};
+
+/** FNV-1a twice, from either end: short, and two different sets share it only by a very unlikely accident. */
+const fingerprint = (text: string): string => {
+  let forward = 0x811c9dc5;
+  let backward = 0x811c9dc5;
+  for (let index = 0; index < text.length; index++) {
+    forward = Math.imul(forward ^ text.charCodeAt(index), 0x01000193);
+    backward = Math.imul(backward ^ text.charCodeAt(text.length - 1 - index), 0x01000193);
+  }
+  return `${(forward >>> 0).toString(36)}-${(backward >>> 0).toString(36)}-${text.length.toString(36)}`;
+};

@@ -1,0 +1,38 @@
+/**
+ * `textDocument/diagnostic`: the findings of one file, when the client asks.
+ *
+ * The answer waits for used files that are being read, since a name of theirs would be called unknown. If the text
+ * changes while it waits, the client is told to ask again: findings are never given for a text that is not there.
+ */
+import {
+  type CancellationToken,
+  type DocumentDiagnosticParams,
+  type DocumentDiagnosticReport,
+  DocumentDiagnosticReportKind,
+  LSPErrorCodes,
+  ResponseError,
+} from "vscode-languageserver";
+import { throwIfCancelled, yieldToMessages } from "../guard.ts";
+import type { Session } from "../session.ts";
+import { fileIdOf } from "../uri.ts";
+
+export const documentDiagnostic = async (
+  session: Session,
+  params: DocumentDiagnosticParams,
+  token: CancellationToken,
+): Promise<DocumentDiagnosticReport> => {
+  const file = fileIdOf(params.textDocument.uri);
+  const version = session.files.versionOf(file);
+  await yieldToMessages();
+  await session.files.settled();
+  throwIfCancelled(token);
+  if (session.files.versionOf(file) !== version) {
+    const data = { retriggerRequest: true };
+    throw new ResponseError(LSPErrorCodes.ServerCancelled, "The text has changed meanwhile.", data);
+  }
+  const { resultId, items } = session.reports.of(file);
+  session.reports.delivered.set(file, resultId);
+  return resultId === params.previousResultId
+    ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId }
+    : { kind: DocumentDiagnosticReportKind.Full, resultId, items };
+};

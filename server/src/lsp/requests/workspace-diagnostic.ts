@@ -1,0 +1,84 @@
+/**
+ * `workspace/diagnostic`: the findings of all files that the server knows, opened or not.
+ *
+ * Clients ask for this again as soon as it is answered, so an answer without news is kept back until there are some:
+ * an idle editor costs nothing. Only the first question, which names no earlier result, is always answered at once.
+ */
+import {
+  type CancellationToken,
+  DocumentDiagnosticReportKind,
+  type WorkspaceDiagnosticParams,
+  type WorkspaceDiagnosticReport,
+  type WorkspaceDocumentDiagnosticReport,
+} from "vscode-languageserver";
+import type { FileId } from "../../core/place.ts";
+import { throwIfCancelled, yieldToMessages } from "../guard.ts";
+import type { Session } from "../session.ts";
+import { fileIdOf } from "../uri.ts";
+
+/** Somebody who types makes news with every key; the whole folder is looked at when they pause. */
+const PAUSE_MS = 150;
+
+interface Earlier {
+  readonly uri: string;
+  readonly resultId: string;
+}
+
+export const workspaceDiagnostic = async (
+  session: Session,
+  params: WorkspaceDiagnosticParams,
+  token: CancellationToken,
+): Promise<WorkspaceDiagnosticReport> => {
+  const earlier = new Map<FileId, Earlier>(
+    params.previousResultIds.map(({ uri, value }) => [fileIdOf(uri), { uri, resultId: value }]),
+  );
+  for (;;) {
+    await session.files.settled();
+    const { generation } = session.changes;
+    const items = await reportAll(session, earlier, token);
+    const hasNews = items.some((item) => item.kind === DocumentDiagnosticReportKind.Full);
+    if (session.changes.generation === generation && (hasNews || earlier.size === 0)) return { items };
+    await session.changes.after(generation, token);
+    await pause(session, token);
+  }
+};
+
+const reportAll = async (
+  session: Session,
+  earlier: ReadonlyMap<FileId, Earlier>,
+  token: CancellationToken,
+): Promise<WorkspaceDocumentDiagnosticReport[]> => {
+  const { files } = session.files.snapshot().analysis;
+  const items: WorkspaceDocumentDiagnosticReport[] = [];
+  for (const file of files) {
+    await yieldToMessages();
+    throwIfCancelled(token);
+    const { resultId, items: diagnostics } = session.reports.of(file);
+    const common = {
+      uri: session.files.uriOf(file),
+      version: session.files.versionOf(file) ?? null,
+      resultId,
+    };
+    items.push(
+      earlier.get(file)?.resultId === resultId
+        ? { kind: DocumentDiagnosticReportKind.Unchanged, ...common }
+        : { kind: DocumentDiagnosticReportKind.Full, ...common, items: diagnostics },
+    );
+  }
+  // Files that are gone since are cleared by an empty report without a name, so that they are not asked about again.
+  for (const [file, { uri }] of earlier) {
+    if (files.includes(file)) continue;
+    items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, items: [] });
+  }
+  return items;
+};
+
+/** Waits until nothing has changed for a moment. */
+const pause = async (session: Session, token: CancellationToken): Promise<void> => {
+  for (;;) {
+    throwIfCancelled(token);
+    const { generation } = session.changes;
+    await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    if (session.changes.generation === generation) return;
+  }
+};

@@ -1,0 +1,75 @@
+/**
+ * The language server: one client, from `initialize` to `exit`.
+ *
+ * This wires the parts together and decides nothing else. The order matters in one place only: what the client can do
+ * is read before anything is registered, so that a method that was not declared is not answered either.
+ */
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+} from "vscode-languageserver";
+import { methodsOf, serverCapabilities } from "./capabilities.ts";
+import { createChanges } from "./changes.ts";
+import { clientFacts } from "./client-facts.ts";
+import { Files } from "./files.ts";
+import { loadFolderFiles } from "./folder-files.ts";
+import { describe, guardNotification } from "./guard.ts";
+import { HANDLERS } from "./handlers.ts";
+import type { Host } from "./host.ts";
+import { loadSettings, registerForSettings } from "./load-settings.ts";
+import { pushDiagnostics } from "./push-diagnostics.ts";
+import { refreshDiagnostics } from "./refresh-diagnostics.ts";
+import { createReports } from "./reports.ts";
+import type { Session } from "./session.ts";
+import { DEFAULT_SETTINGS } from "./settings.ts";
+
+/** Serves `connection` until it closes. */
+export const runServer = (connection: Connection, host: Host): void => {
+  const session = createSession(connection, host);
+  connection.onInitialize((params) => initialize(session, params));
+  connection.onInitialized(guardNotification("initialized", () => initialized(session), session.log));
+  connection.listen();
+};
+
+const createSession = (connection: Connection, host: Host): Session => {
+  const log = (message: string): void => connection.console.error(message);
+  const changes = createChanges();
+  const files = new Files(host, changes, log);
+  const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
+  const session = { connection, host, changes, files, log, facts, settings: DEFAULT_SETTINGS };
+  return Object.assign(session, { reports: createReports(session) });
+};
+
+const initialize = (session: Session, params: InitializeParams): InitializeResult => {
+  session.facts = clientFacts(params);
+  const capabilities = serverCapabilities(session.facts);
+  const methods = methodsOf(capabilities);
+  for (const handler of HANDLERS) {
+    if (methods.includes(handler.method)) handler.register(session.connection, session);
+  }
+  if (!session.facts.pullsDiagnostics) session.pushed = pushDiagnostics(session);
+  else if (session.facts.refreshesDiagnostics) refreshDiagnostics(session);
+  return { capabilities, serverInfo: { name: "Finishwright", version: session.host.version } };
+};
+
+/** From here on the client may be asked. What it refuses is done without, and said in the log. */
+const initialized = async (session: Session): Promise<void> => {
+  const asked = [
+    loadSettings(session),
+    registerForSettings(session),
+    watchFiles(session),
+    loadFolderFiles(session),
+  ];
+  for (const outcome of await Promise.allSettled(asked)) {
+    if (outcome.status === "rejected") session.log(`The client refused: ${describe(outcome.reason)}`);
+  }
+};
+
+const watchFiles = async (session: Session): Promise<void> => {
+  if (!session.facts.watchedFilesRegistration) return;
+  await session.connection.client.register(DidChangeWatchedFilesNotification.type, {
+    watchers: [{ globPattern: "**/*.finish" }],
+  });
+};

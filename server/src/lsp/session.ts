@@ -1,0 +1,27 @@
+/**
+ * What every handler works with: one client, what it can do, its settings and the texts it has.
+ */
+import type { Connection } from "vscode-languageserver";
+import type { Changes } from "./changes.ts";
+import type { ClientFacts } from "./client-facts.ts";
+import type { Files } from "./files.ts";
+import type { Log } from "./guard.ts";
+import type { Host } from "./host.ts";
+import type { PushedDiagnostics } from "./push-diagnostics.ts";
+import type { Reports } from "./reports.ts";
+import type { Settings } from "./settings.ts";
+
+export interface Session {
+  readonly connection: Connection;
+  readonly host: Host;
+  readonly changes: Changes;
+  readonly files: Files;
+  readonly reports: Reports;
+  /** Tells the user's output channel that something went wrong. */
+  readonly log: Log;
+  /** Known from `initialize` on, which comes before any other message. */
+  facts: ClientFacts;
+  settings: Settings;
+  /** Only for a client that does not pull. */
+  pushed?: PushedDiagnostics;
+}

@@ -1,0 +1,228 @@
+/**
+ * From the features' plain data to the protocol's types.
+ *
+ * Nothing is decided here but how a thing is written for this client: what it cannot show is left out or plainer.
+ * A place in a file that the snapshot does not hold cannot be given a position, and is left out as well.
+ */
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CompletionItem,
+  CompletionItemKind,
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  DiagnosticTag,
+  type DocumentSymbol,
+  type Hover,
+  InsertTextFormat,
+  type Location,
+  type MarkupContent,
+  MarkupKind,
+  type Range,
+  type SymbolInformation,
+  SymbolKind,
+  type TextEdit,
+  type WorkspaceEdit,
+} from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { Span } from "../../../grammar/src/tree.ts";
+import type { Severity } from "../core/findings.ts";
+import type { FileId } from "../core/place.ts";
+import type {
+  CompletionEntry,
+  CompletionKind,
+  DocumentSymbolInfo,
+  FileFinding,
+  FileFix,
+  FileSpan,
+  HoverInfo,
+  SymbolKind as SymbolInfoKind,
+} from "../features/types.ts";
+import type { ClientFacts } from "./client-facts.ts";
+import type { Snapshot } from "./files.ts";
+
+export const SOURCE = "finishwright";
+
+/** Rules about text that does nothing; editors fade it. */
+const UNNECESSARY: ReadonlySet<string> = new Set(["unused-name", "unused-suppression"]);
+
+const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+const SYMBOL: Readonly<Record<SymbolInfoKind, SymbolKind>> = {
+  material: SymbolKind.Constant,
+  piece: SymbolKind.Class,
+  surface: SymbolKind.Field,
+  shop: SymbolKind.Namespace,
+  recipe: SymbolKind.Function,
+  job: SymbolKind.Event,
+  use: SymbolKind.Module,
+  layer: SymbolKind.Struct,
+  step: SymbolKind.Operator,
+  wait: SymbolKind.Null,
+};
+
+const COMPLETION: Readonly<Record<CompletionKind, CompletionItemKind>> = {
+  keyword: CompletionItemKind.Keyword,
+  field: CompletionItemKind.Property,
+  verb: CompletionItemKind.Method,
+  word: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  material: CompletionItemKind.Constant,
+  piece: CompletionItemKind.Class,
+  surface: CompletionItemKind.Field,
+  shop: CompletionItemKind.Module,
+  recipe: CompletionItemKind.Function,
+  job: CompletionItemKind.Event,
+  parameter: CompletionItemKind.Variable,
+  file: CompletionItemKind.File,
+};
+
+export const toRange = (document: TextDocument, span: Span): Range => ({
+  start: document.positionAt(span.start),
+  end: document.positionAt(Math.max(span.start, span.end)),
+});
+
+export const toLocation = (snapshot: Snapshot, place: FileSpan): Location | undefined => {
+  const document = snapshot.document(place.file);
+  return document && { uri: snapshot.uriOf(place.file), range: toRange(document, place.span) };
+};
+
+export const toDiagnostic = (
+  finding: FileFinding,
+  document: TextDocument,
+  snapshot: Snapshot,
+  facts: ClientFacts,
+  rulePage: (rule: string) => string | undefined,
+): Diagnostic => {
+  const href = facts.codeDescription ? rulePage(finding.rule) : undefined;
+  const related = facts.relatedInformation ? toRelated(finding, snapshot) : [];
+  return {
+    range: toRange(document, finding.span),
+    severity: SEVERITY[finding.severity],
+    code: finding.rule,
+    source: SOURCE,
+    message: finding.message,
+    ...(href !== undefined && { codeDescription: { href } }),
+    ...(facts.unnecessaryTag && UNNECESSARY.has(finding.rule) && { tags: [DiagnosticTag.Unnecessary] }),
+    ...(related.length > 0 && { relatedInformation: related }),
+  };
+};
+
+export const toHover = (hover: HoverInfo, document: TextDocument, facts: ClientFacts): Hover => ({
+  contents: toMarkup(hover.markdown, facts.hoverMarkdown),
+  range: toRange(document, hover.span),
+});
+
+export const toDocumentSymbol = (symbol: DocumentSymbolInfo, document: TextDocument): DocumentSymbol => ({
+  // Clients refuse a symbol without a name, and one whose name lies outside of it.
+  name: symbol.name || symbol.kind,
+  detail: symbol.detail,
+  kind: SYMBOL[symbol.kind],
+  range: toRange(document, symbol.span),
+  selectionRange: toRange(document, within(symbol.nameSpan, symbol.span)),
+  children: symbol.children.map((child) => toDocumentSymbol(child, document)),
+});
+
+/** For clients that know no tree: every symbol of it in a row, with the name of the one around it. */
+export const toSymbolInformation = (
+  symbol: DocumentSymbolInfo,
+  document: TextDocument,
+  uri: string,
+  containerName?: string,
+): readonly SymbolInformation[] => [
+  {
+    name: symbol.name || symbol.kind,
+    kind: SYMBOL[symbol.kind],
+    location: { uri, range: toRange(document, symbol.span) },
+    ...(containerName !== undefined && { containerName }),
+  },
+  ...symbol.children.flatMap((child) => toSymbolInformation(child, document, uri, symbol.name)),
+];
+
+export const toCompletionItem = (
+  entry: CompletionEntry,
+  document: TextDocument,
+  facts: ClientFacts,
+): CompletionItem => {
+  const asSnippet = entry.snippet && facts.snippets;
+  const newText = entry.snippet && !asSnippet ? plainText(entry.insert) : entry.insert;
+  return {
+    label: entry.label,
+    kind: COMPLETION[entry.kind],
+    sortText: entry.sort,
+    textEdit: { range: toRange(document, entry.replace), newText },
+    ...(entry.detail !== undefined && { detail: entry.detail }),
+    ...(entry.documentation !== undefined && {
+      documentation: toMarkup(entry.documentation, facts.completionMarkdown),
+    }),
+    ...(asSnippet && { insertTextFormat: InsertTextFormat.Snippet }),
+  };
+};
+
+export const toCodeAction = (
+  fix: FileFix,
+  diagnostics: Diagnostic[],
+  snapshot: Snapshot,
+  facts: ClientFacts,
+): CodeAction => ({
+  title: fix.title,
+  kind: CodeActionKind.QuickFix,
+  diagnostics,
+  edit: toWorkspaceEdit(fix, snapshot, facts),
+  ...(fix.safe && facts.preferredActions && { isPreferred: true }),
+});
+
+/** The snippet's text as somebody without snippets would type it. */
+export const plainText = (snippet: string): string =>
+  snippet
+    .replace(/\$\{\d+:([^}]*)\}/g, "$1")
+    .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, "$1")
+    .replace(/\$(?:\d+|\{\d+\})/g, "")
+    .replace(/\\([$}\\])/g, "$1");
+
+const toRelated = (finding: FileFinding, snapshot: Snapshot): DiagnosticRelatedInformation[] =>
+  finding.related.flatMap(({ message, ...place }) => {
+    const location = toLocation(snapshot, place);
+    return location === undefined ? [] : [{ location, message }];
+  });
+
+const toWorkspaceEdit = (fix: FileFix, snapshot: Snapshot, facts: ClientFacts): WorkspaceEdit => {
+  const edits = new Map<FileId, TextEdit[]>();
+  for (const { file, span, text } of fix.edits) {
+    const document = snapshot.document(file);
+    if (document === undefined) continue;
+    edits.set(file, [...(edits.get(file) ?? []), { range: toRange(document, span), newText: text }]);
+  }
+  if (!facts.versionedEdits) {
+    return { changes: Object.fromEntries([...edits].map(([file, list]) => [snapshot.uriOf(file), list])) };
+  }
+  return {
+    documentChanges: [...edits].map(([file, list]) => ({
+      textDocument: { uri: snapshot.uriOf(file), version: snapshot.versionOf(file) ?? null },
+      edits: list,
+    })),
+  };
+};
+
+const toMarkup = (text: string, markdown: boolean): MarkupContent => ({
+  kind: markdown ? MarkupKind.Markdown : MarkupKind.PlainText,
+  value: markdown ? text : withoutMarks(text),
+});
+
+/** Markdown as it reads where marks are shown as they are: without the emphasis and without escapes. */
+const withoutMarks = (markdown: string): string =>
+  markdown
+    .replace(/\*\*|`/g, "")
+    .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
+    .replace(/\\([\\`*_{}[\]()#+\-.!|])/g, "$1");
+
+const within = (inner: Span, outer: Span): Span => {
+  const start = Math.min(Math.max(inner.start, outer.start), outer.end);
+  return { start, end: Math.min(Math.max(inner.end, start), outer.end) };
+};

@@ -1,0 +1,68 @@
+/**
+ * File names as the server compares them.
+ *
+ * Clients write the same file in different ways (`file:///c%3A/x`, `file:///C:/x`, `a(b)` or `a%28b%29`), and a
+ * `use` line writes a path. All of them become one spelling here, the `FileId`; what is sent back to a client is the
+ * client's own spelling where it is known (see `files.ts`).
+ */
+import type { FileId } from "../core/place.ts";
+
+interface Parts {
+  readonly scheme: string;
+  readonly authority: string;
+  readonly segments: readonly string[];
+  readonly tail: string;
+}
+
+/** The one spelling of a file's URI. A URI without a path of folders (`untitled:Untitled-1`) stays as it is. */
+export const fileIdOf = (uri: string): FileId => {
+  const parts = parse(uri);
+  return parts === undefined ? uri : write(parts);
+};
+
+/** The file that `use "path"` means in the file `from`. Backslashes are taken for slashes. */
+export const resolveUse = (from: FileId, path: string): FileId => {
+  const base = parse(from);
+  const steps = path.replaceAll("\\", "/").split("/");
+  if (base === undefined) return `${from}/${steps.map(encodeURIComponent).join("/")}`;
+  const absolute = path.startsWith("/") || /^[A-Za-z]:[\\/]/.test(path);
+  return write({ ...base, segments: walk(absolute ? [] : base.segments.slice(0, -1), steps), tail: "" });
+};
+
+export const isDiskFile = (uri: string): boolean => uri.startsWith("file:");
+
+const PATTERN = /^([A-Za-z][A-Za-z0-9+.-]*):\/\/([^/?#]*)(\/[^?#]*)([?#].*)?$/s;
+
+const parse = (uri: string): Parts | undefined => {
+  const match = PATTERN.exec(uri);
+  if (match === null) return undefined;
+  const [, scheme = "", authority = "", path = "", tail = ""] = match;
+  const segments = path.slice(1).split("/").map(decode);
+  return { scheme: scheme.toLowerCase(), authority: authority.toLowerCase(), segments, tail };
+};
+
+const write = ({ scheme, authority, segments, tail }: Parts): string => {
+  const [first = "", ...rest] = segments;
+  const drive = /^[A-Za-z]:$/.test(first) ? first.toLowerCase() : first;
+  return `${scheme}://${authority}/${[drive, ...rest].map(encodeURIComponent).join("/")}${tail}`;
+};
+
+/** Follows `steps` from a folder; going above the top stays at the top. */
+const walk = (folder: readonly string[], steps: readonly string[]): readonly string[] => {
+  const result = [...folder];
+  for (const step of steps) {
+    if (step === "" || step === ".") continue;
+    if (step === "..") result.pop();
+    else result.push(step);
+  }
+  return result;
+};
+
+/** A segment with a stray `%` is taken as it is written. */
+const decode = (segment: string): string => {
+  try {
+    return decodeURIComponent(segment);
+  } catch {
+    return segment;
+  }
+};
