@@ -1,0 +1,238 @@
+/**
+ * Findings in the editor, by either way that a client may want them, through edits, closed files and late ones.
+ */
+
+import { describe, expect, test } from "vitest";
+import type {
+  DocumentDiagnosticReport,
+  PublishDiagnosticsParams,
+  WorkspaceDiagnosticReport,
+} from "vscode-languageserver/node";
+import { drawDiagnostic, MINIMAL, startClient } from "./harness.ts";
+
+const A = "file:///shop/a.finish";
+const B = "file:///shop/b.finish";
+
+const drawPushed = ({ uri, version, diagnostics }: PublishDiagnosticsParams): unknown => ({
+  uri,
+  version,
+  findings: diagnostics.map(drawDiagnostic),
+});
+
+const drawWorkspace = ({ items }: WorkspaceDiagnosticReport): readonly string[] =>
+  items.map((item) =>
+    item.kind === "full"
+      ? `${item.uri}: ${item.items.map(drawDiagnostic).join("; ")}`
+      : `${item.uri} unchanged`,
+  );
+
+const previous = ({ items }: WorkspaceDiagnosticReport) =>
+  items.flatMap(({ uri, resultId }) => (resultId === undefined ? [] : [{ uri, value: resultId }]));
+
+describe("a client that pulls", () => {
+  test("gets a finding with everything that it can show", async () => {
+    const client = await startClient();
+    await client.open(A, "so\nvery bad\n");
+    const report = await client.pull(A);
+    expect(report).toEqual({
+      kind: "full",
+      resultId: expect.any(String),
+      items: [
+        {
+          range: { start: { line: 1, character: 5 }, end: { line: 1, character: 8 } },
+          severity: 2,
+          code: "bad-word",
+          codeDescription: { href: "https://example.org/bad-word" },
+          source: "finishwright",
+          message: "This is bad.",
+          relatedInformation: [
+            {
+              location: {
+                uri: A,
+                range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
+              },
+              message: "The text begins here.",
+            },
+          ],
+        },
+      ],
+    });
+    await client.end();
+  });
+
+  test("is told in one word that nothing has changed, and gets a new answer when it has", async () => {
+    const client = await startClient();
+    await client.open(A, "bad");
+    const first = await client.pull(A);
+    expect(await client.pull(A, first.resultId)).toEqual({ kind: "unchanged", resultId: first.resultId });
+    await client.change(A, 2, "bad bad");
+    expect((await client.pull(A, first.resultId)).kind).toBe("full");
+    await client.change(A, 3, "bad");
+    expect((await client.pull(A, first.resultId)).kind).toBe("unchanged");
+    await client.end();
+  });
+
+  test("waits for a used file instead of being told that its names are unknown", async () => {
+    const client = await startClient({ disk: new Map([[B, "name oil"]]) });
+    await client.open(A, 'use "b.finish"\nwant oil\nwant wax');
+    expect(await client.findings(A)).toEqual(["2:5-2:8 unknown-name: Nothing is called wax."]);
+    await client.end();
+  });
+
+  test("is asked to pull again when a used file appears, changes and goes on disk", async () => {
+    const disk = new Map<string, string>();
+    const client = await startClient({ disk });
+    const watched = (type: 1 | 2 | 3) =>
+      client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: B, type }] });
+    const missing = [
+      "1:5-1:8 unknown-name: Nothing is called oil.",
+      '0:4-0:14 use-not-found: "b.finish" cannot be used: there is no such file.',
+    ];
+    await client.open(A, 'use "b.finish"\nwant oil');
+    expect(await client.findings(A)).toEqual(missing);
+    disk.set(B, "name oil");
+    await watched(1);
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toEqual([]);
+    disk.set(B, "name wax");
+    await watched(2);
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toEqual(missing.slice(0, 1));
+    disk.delete(B);
+    await watched(3);
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toEqual(missing);
+    disk.set(B, "name oil");
+    await watched(1);
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toEqual([]);
+    await client.end();
+  });
+
+  test("sees the open text of a used file, and the disk's again after it was closed unsaved", async () => {
+    const client = await startClient({ disk: new Map([[B, "name oil"]]) });
+    await client.open(A, 'use "b.finish"\nwant oil');
+    await client.open(B, "name wax");
+    expect(await client.findings(A)).toEqual(["1:5-1:8 unknown-name: Nothing is called oil."]);
+    await client.close(B);
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toEqual([]);
+    await client.end();
+  });
+
+  test("gets nothing for a file that was closed and that nothing uses", async () => {
+    const client = await startClient();
+    await client.open(A, "bad");
+    await client.close(A);
+    expect(await client.findings(A)).toEqual([]);
+    await client.end();
+  });
+
+  test("writes one file in different ways and means the same", async () => {
+    const client = await startClient({ disk: new Map([["file:///shop/o(1).finish", "name oil"]]) });
+    await client.open(
+      "file:///shop/a%20b.finish",
+      'use "./o(1).finish"\nuse "../shop/o(1).finish"\nwant oil',
+    );
+    expect(await client.findings("file:///shop/a b.finish")).toEqual([]);
+    await client.end();
+  });
+
+  test("never has diagnostics pushed to it as well", async () => {
+    const client = await startClient();
+    await client.open(A, "bad");
+    await client.findings(A);
+    await client.close(A);
+    await client.end();
+  });
+});
+
+describe("the whole folder", () => {
+  test("is reported, opened or not, and then only what is new", async () => {
+    const disk = new Map([
+      [A, "bad"],
+      [B, "good"],
+    ]);
+    const client = await startClient({ disk, folderFiles: [A, B] });
+    const ask = (report?: WorkspaceDiagnosticReport): Promise<WorkspaceDiagnosticReport> =>
+      client.request("workspace/diagnostic", {
+        identifier: "finishwright",
+        previousResultIds: report === undefined ? [] : previous(report),
+      });
+    let first = await ask();
+    while (first.items.length < 2) first = await ask(first);
+    expect(drawWorkspace(first)).toEqual([`${A}: 0:0-0:3 bad-word: This is bad.`, `${B}: `]);
+
+    const second = ask(first);
+    disk.set(B, "so bad");
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: B, type: 2 }] });
+    expect(drawWorkspace(await second)).toEqual([`${A} unchanged`, `${B}: 0:3-0:6 bad-word: This is bad.`]);
+
+    const third = ask(await second);
+    disk.delete(A);
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: A, type: 3 }] });
+    expect(drawWorkspace(await third)).toEqual([`${B} unchanged`, `${A}: `]);
+    await client.end();
+  });
+
+  test("takes up a file that is new in it", async () => {
+    const disk = new Map<string, string>();
+    const client = await startClient({ disk, folderFiles: [] });
+    disk.set(B, "bad");
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: B, type: 1 }] });
+    expect(await client.findings(B)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+    await client.end();
+  });
+});
+
+describe("a client that does not pull", () => {
+  test("has findings pushed after every change, once, and cleared when it closes the file", async () => {
+    const client = await startClient({ capabilities: MINIMAL });
+    await client.open(A, "bad");
+    expect(drawPushed(await client.pushed())).toEqual({
+      uri: A,
+      version: 1,
+      findings: ["0:0-0:3 bad-word: This is bad."],
+    });
+    await client.change(A, 2, "bad is here");
+    await client.change(A, 3, "it is bad");
+    expect(drawPushed(await client.pushed())).toEqual({
+      uri: A,
+      version: 3,
+      findings: ["0:6-0:9 bad-word: This is bad."],
+    });
+    await client.close(A);
+    expect(drawPushed(await client.pushed())).toEqual({ uri: A, version: undefined, findings: [] });
+    await client.end();
+  });
+
+  test("learns that a used file has appeared when it saves", async () => {
+    const disk = new Map<string, string>();
+    const client = await startClient({ capabilities: MINIMAL, disk });
+    await client.open(A, 'use "b.finish"\nwant oil');
+    expect((await client.pushed()).diagnostics).toHaveLength(2);
+    disk.set(B, "name oil");
+    await client.notify("textDocument/didSave", { textDocument: { uri: A } });
+    expect((await client.pushed()).diagnostics).toEqual([]);
+    await client.end();
+  });
+
+  test("is not shown what it cannot show", async () => {
+    const client = await startClient({ capabilities: MINIMAL });
+    await client.open(A, "bad idle");
+    const { diagnostics } = await client.pushed();
+    expect(diagnostics.map((diagnostic) => Object.keys(diagnostic).sort())).toEqual([
+      ["code", "message", "range", "severity", "source"],
+      ["code", "message", "range", "severity", "source"],
+    ]);
+    await client.end();
+  });
+});
+
+test("text that is not in use fades", async () => {
+  const client = await startClient();
+  await client.open(A, "idle");
+  const report: DocumentDiagnosticReport = await client.pull(A);
+  expect(report.kind === "full" && report.items.map(({ tags }) => tags)).toEqual([[1]]);
+  await client.end();
+});

@@ -1,0 +1,149 @@
+/**
+ * An analyst for tests of the adapter alone: a few words with plain meanings, and one that fails on purpose.
+ *
+ * - `use "path"` uses a file, `name X` declares a name, `want X` needs it here or in a used file (unknown-name);
+ * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name;
+ * - a file with the word `crash` makes every method throw, which the real one never does.
+ */
+import type { FileId } from "../../server/src/core/place.ts";
+import type {
+  Analysis,
+  Analyst,
+  CompletionEntry,
+  DocumentSymbolInfo,
+  FileFinding,
+} from "../../server/src/features/types.ts";
+
+export const fakeAnalyst = (resolve: (from: FileId, path: string) => FileId): Analyst => {
+  const texts = new Map<FileId, string>();
+  const absent = new Map<FileId, string>();
+  return {
+    setFile(file, text) {
+      texts.set(file, text);
+      absent.delete(file);
+    },
+    removeFile(file) {
+      texts.delete(file);
+      absent.delete(file);
+    },
+    missingFiles() {
+      const used = [...texts].flatMap(([file, text]) => uses(text).map(({ path }) => resolve(file, path)));
+      return [...new Set(used)].filter((file) => !texts.has(file) && !absent.has(file));
+    },
+    setAbsent(file, reason) {
+      absent.set(file, reason);
+    },
+    analysis: () => analysis(new Map(texts), new Map(absent), resolve),
+  };
+};
+
+const analysis = (
+  texts: ReadonlyMap<FileId, string>,
+  absent: ReadonlyMap<FileId, string>,
+  resolve: (from: FileId, path: string) => FileId,
+): Analysis => {
+  const usedBy = (file: FileId, seen = new Set<FileId>()): Set<FileId> => {
+    if (seen.has(file)) return seen;
+    seen.add(file);
+    for (const { path } of uses(texts.get(file) ?? "")) usedBy(resolve(file, path), seen);
+    return seen;
+  };
+  const textOf = (file: FileId): string => {
+    const text = texts.get(file) ?? "";
+    if (text.includes("crash")) throw new Error("on purpose");
+    return text;
+  };
+  const namesOf = (file: FileId): readonly string[] =>
+    [...usedBy(file)].flatMap((used) =>
+      words(texts.get(used) ?? "", /\bname (\w+)/g).map(({ text }) => text),
+    );
+  return {
+    files: [...texts.keys()],
+    text: (file) => texts.get(file),
+    findings(file) {
+      const text = textOf(file);
+      const finding = (
+        rule: string,
+        severity: FileFinding["severity"],
+        span: { start: number; end: number },
+        message: string,
+      ): FileFinding => ({ rule, severity, file, span, message, related: [], fixes: [] });
+      return [
+        ...words(text, /\b(bad)\b/g).map(({ span }) => ({
+          ...finding("bad-word", "warning", span, "This is bad."),
+          related: [{ file, span: { start: 0, end: 1 }, message: "The text begins here." }],
+          fixes: [{ title: "Make it good", edits: [{ file, span, text: "good" }], safe: true }],
+        })),
+        ...words(text, /\b(dull)\b/g).map(({ span }) => finding("dull-word", "hint", span, "This is dull.")),
+        ...words(text, /\b(idle)\b/g).map(({ span }) => finding("unused-name", "hint", span, "Unused.")),
+        ...words(text, /\bwant (\w+)/g)
+          .filter((name) => !namesOf(file).includes(name.text))
+          .map((name) => finding("unknown-name", "error", name.span, `Nothing is called ${name.text}.`)),
+        ...uses(text)
+          .filter(({ path }) => absent.has(resolve(file, path)))
+          .map(({ path, span }) =>
+            finding(
+              "use-not-found",
+              "error",
+              span,
+              `"${path}" cannot be used: ${absent.get(resolve(file, path))}.`,
+            ),
+          ),
+      ];
+    },
+    hover(file, offset) {
+      const word = words(textOf(file), /(\w+)/g).find(
+        ({ span }) => span.start <= offset && offset <= span.end,
+      );
+      return word && { span: word.span, markdown: `**${word.text}** \`code\`` };
+    },
+    symbols: (file) =>
+      words(textOf(file), /\bname (\w+)/g).map(
+        ({ text, span }): DocumentSymbolInfo => ({
+          name: text,
+          detail: "",
+          kind: "recipe",
+          span: { start: span.start - 5, end: span.end },
+          nameSpan: span,
+          children: [
+            { name: "", detail: "", kind: "layer", span, nameSpan: { start: 0, end: 9999 }, children: [] },
+          ],
+        }),
+      ),
+    completions(file, offset): readonly CompletionEntry[] {
+      textOf(file);
+      const entry = { kind: "keyword", replace: { start: offset, end: offset }, sort: "1" } as const;
+      return [
+        {
+          ...entry,
+          label: "name",
+          // biome-ignore lint/suspicious/noTemplateCurlyInString: this is how a snippet is written
+          insert: "name ${1:it} {\n  $0\n\\}",
+          snippet: true,
+          documentation: "**A** name.",
+        },
+        { ...entry, label: "bad", insert: "bad", snippet: false, detail: "a word" },
+      ];
+    },
+    totals: () => [],
+    usedBy: (file) => [...usedBy(file)],
+  };
+};
+
+interface Word {
+  readonly text: string;
+  readonly span: { readonly start: number; readonly end: number };
+}
+
+const words = (text: string, pattern: RegExp): readonly Word[] =>
+  [...text.matchAll(pattern)].map((match) => {
+    const word = match[1] ?? "";
+    const start = match.index + match[0].length - word.length;
+    return { text: word, span: { start, end: start + word.length } };
+  });
+
+const uses = (text: string): readonly { path: string; span: Word["span"] }[] =>
+  [...text.matchAll(/^use "([^"]*)"/gm)].map((match) => ({
+    path: match[1] ?? "",
+    span: { start: match.index + 4, end: match.index + match[0].length },
+  }));

@@ -1,0 +1,198 @@
+/**
+ * A language client for tests, joined to the server in this process by two streams.
+ *
+ * It keeps every message that the server sends. A test takes those that it expects, waiting for them by name, and
+ * `end` fails on any that nobody took: a message too many is a mistake just as one too few.
+ */
+import { PassThrough } from "node:stream";
+import { expect } from "vitest";
+import {
+  type ClientCapabilities,
+  createConnection,
+  createMessageConnection,
+  type Diagnostic,
+  type DocumentDiagnosticReport,
+  type InitializeParams,
+  type InitializeResult,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
+import type { Host } from "../../server/src/lsp/host.ts";
+import { runServer } from "../../server/src/lsp/server.ts";
+import { fakeAnalyst } from "./fake-analyst.ts";
+
+/** What VS Code says that matters to this server. */
+export const VSCODE: ClientCapabilities = {
+  workspace: {
+    configuration: true,
+    workspaceFolders: true,
+    didChangeConfiguration: { dynamicRegistration: true },
+    didChangeWatchedFiles: { dynamicRegistration: true },
+    diagnostics: { refreshSupport: true },
+    workspaceEdit: { documentChanges: true },
+  },
+  textDocument: {
+    diagnostic: {
+      dynamicRegistration: true,
+      relatedInformation: true,
+      codeDescriptionSupport: true,
+      tagSupport: { valueSet: [1, 2] },
+    },
+    publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true },
+    hover: { contentFormat: ["markdown", "plaintext"] },
+    completion: { completionItem: { snippetSupport: true, documentationFormat: ["markdown"] } },
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+    codeAction: {
+      codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix"] } },
+      isPreferredSupport: true,
+    },
+  },
+};
+
+/** A client that says nothing about itself. */
+export const MINIMAL: ClientCapabilities = {};
+
+export interface Setup {
+  readonly capabilities?: ClientCapabilities;
+  /** The disk, by URI. Tests change it. */
+  readonly disk?: Map<string, string>;
+  readonly settings?: unknown;
+  /** The answer to `finishwright/findFiles`; without it the client does not say that it answers. */
+  readonly folderFiles?: readonly string[];
+  readonly host?: Partial<Host>;
+}
+
+interface Message {
+  readonly method: string;
+  readonly params: unknown;
+}
+
+export interface Client {
+  readonly initialized: InitializeResult;
+  request<R>(method: string, params: unknown): Promise<R>;
+  notify(method: string, params: unknown): Promise<void>;
+  /** The next message of the server with this method, waiting for it if need be. */
+  take<P>(method: string): Promise<P>;
+  open(uri: string, text: string): Promise<void>;
+  /** Replaces the whole text. */
+  change(uri: string, version: number, text: string): Promise<void>;
+  close(uri: string): Promise<void>;
+  pull(uri: string, previousResultId?: string): Promise<DocumentDiagnosticReport>;
+  /** Pulls, and draws every finding as `line:column-line:column rule: message`, from 0 as the protocol counts. */
+  findings(uri: string): Promise<readonly string[]>;
+  pushed(): Promise<PublishDiagnosticsParams>;
+  setSettings(settings: unknown): void;
+  /** Fails if the server sent anything that no test took. */
+  end(): Promise<void>;
+}
+
+export const startClient = async (setup: Setup = {}): Promise<Client> => {
+  const toServer = new PassThrough();
+  const toClient = new PassThrough();
+  const disk = setup.disk ?? new Map<string, string>();
+  runServer(createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), {
+    ...memoryHost(disk),
+    ...setup.host,
+  });
+  const connection = createMessageConnection(
+    new StreamMessageReader(toClient),
+    new StreamMessageWriter(toServer),
+  );
+  const inbox = createInbox();
+  let settings = setup.settings;
+  connection.onNotification((method, params) => inbox.put({ method, params }));
+  connection.onRequest((method, params) => {
+    if (method === "workspace/configuration") return [settings];
+    if (method === "finishwright/findFiles") return setup.folderFiles;
+    inbox.put({ method, params });
+    return null;
+  });
+  connection.listen();
+
+  const capabilities = setup.capabilities ?? VSCODE;
+  const params: InitializeParams = {
+    processId: null,
+    rootUri: null,
+    capabilities,
+    initializationOptions: setup.folderFiles === undefined ? undefined : { findFiles: true },
+  };
+  const initialized: InitializeResult = await connection.sendRequest("initialize", params);
+  await connection.sendNotification("initialized", {});
+  const client: Client = {
+    initialized,
+    request: (method, requestParams) => connection.sendRequest(method, requestParams),
+    notify: (method, notificationParams) => connection.sendNotification(method, notificationParams),
+    take: (method) => inbox.take(method),
+    open: (uri, text) =>
+      client.notify("textDocument/didOpen", {
+        textDocument: { uri, languageId: "finish", version: 1, text },
+      }),
+    change: (uri, version, text) =>
+      client.notify("textDocument/didChange", {
+        textDocument: { uri, version },
+        contentChanges: [{ text }],
+      }),
+    close: (uri) => client.notify("textDocument/didClose", { textDocument: { uri } }),
+    pull: (uri, previousResultId) =>
+      client.request("textDocument/diagnostic", { textDocument: { uri }, previousResultId }),
+    async findings(uri) {
+      const report = await client.pull(uri);
+      return report.kind === "full" ? report.items.map(drawDiagnostic) : ["unchanged"];
+    },
+    pushed: () => client.take("textDocument/publishDiagnostics"),
+    setSettings(value) {
+      settings = value;
+    },
+    async end() {
+      await connection.sendRequest("shutdown");
+      connection.dispose();
+      expect(inbox.rest()).toEqual([]);
+    },
+  };
+  if (capabilities.workspace?.didChangeConfiguration?.dynamicRegistration) {
+    await client.take("client/registerCapability");
+    await client.take("client/registerCapability");
+  }
+  return client;
+};
+
+export const drawDiagnostic = ({ range: { start, end }, code, message }: Diagnostic): string =>
+  `${start.line}:${start.character}-${end.line}:${end.character} ${code}: ${message}`;
+
+const memoryHost = (disk: ReadonlyMap<string, string>): Host => ({
+  version: "0.0.0-test",
+  createAnalyst: fakeAnalyst,
+  async readText(uri) {
+    const text = disk.get(uri);
+    return text === undefined ? { reason: "there is no such file" } : { text };
+  },
+  rulePage: (rule) => `https://example.org/${rule}`,
+});
+
+interface Inbox {
+  put(message: Message): void;
+  take<P>(method: string): Promise<P>;
+  rest(): readonly Message[];
+}
+
+const createInbox = (): Inbox => {
+  const messages: Message[] = [];
+  const waiting: { readonly method: string; readonly wake: (params: unknown) => void }[] = [];
+  return {
+    put(message) {
+      const index = waiting.findIndex(({ method }) => method === message.method);
+      if (index < 0) messages.push(message);
+      else waiting.splice(index, 1)[0]?.wake(message.params);
+    },
+    take<P>(method: string) {
+      const index = messages.findIndex((message) => message.method === method);
+      const [found] = index < 0 ? [] : messages.splice(index, 1);
+      if (found !== undefined) return Promise.resolve(found.params as P);
+      return new Promise<P>((resolve) => {
+        waiting.push({ method, wake: (params) => resolve(params as P) });
+      });
+    },
+    rest: () => messages,
+  };
+};

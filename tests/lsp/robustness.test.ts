@@ -1,0 +1,133 @@
+/** What must not stop the server: failures inside, nonsense from outside, and questions that nobody waits for. */
+
+import { expect, test } from "vitest";
+import { CancellationTokenSource } from "vscode-languageserver/node";
+import { createChanges } from "../../server/src/lsp/changes.ts";
+import { guardRequest } from "../../server/src/lsp/guard.ts";
+import { MINIMAL, startClient } from "./harness.ts";
+
+const A = "file:///shop/a.finish";
+const document = { textDocument: { uri: A } };
+const somewhere = { ...document, position: { line: 0, character: 0 } };
+
+test("a failure inside is logged and answered with nothing", async () => {
+  const client = await startClient();
+  await client.open(A, "crash");
+  const answers: readonly [string, unknown, unknown][] = [
+    ["textDocument/hover", somewhere, null],
+    ["textDocument/completion", somewhere, null],
+    ["textDocument/documentSymbol", document, []],
+    ["textDocument/diagnostic", document, { kind: "full", items: [] }],
+    ["workspace/diagnostic", { previousResultIds: [] }, { items: [] }],
+    [
+      "textDocument/codeAction",
+      {
+        ...document,
+        range: { start: somewhere.position, end: somewhere.position },
+        context: { diagnostics: [] },
+      },
+      [],
+    ],
+  ];
+  for (const [method, params, answer] of answers) {
+    expect(await client.request(method, params), method).toEqual(answer);
+    const { message } = await client.take<{ message: string }>("window/logMessage");
+    expect(message).toMatch(new RegExp(`^${method} failed: Error: on purpose`));
+  }
+  await client.change(A, 2, "bad");
+  expect(await client.findings(A)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+  await client.end();
+});
+
+test("a failure while pushing does not stop the next push", async () => {
+  const client = await startClient({ capabilities: MINIMAL });
+  await client.open(A, "crash");
+  await client.take("window/logMessage");
+  await client.change(A, 2, "bad");
+  expect((await client.pushed()).diagnostics).toHaveLength(1);
+  await client.end();
+});
+
+test("files that nobody opened, and changes beyond the text, are no accident", async () => {
+  const client = await startClient();
+  const nowhere = { textDocument: { uri: "untitled:Untitled-7" }, position: { line: 9, character: 9 } };
+  expect(await client.request("textDocument/hover", nowhere)).toBeNull();
+  expect(await client.findings("nonsense")).toEqual([]);
+  await client.change(A, 5, "bad");
+  await client.close(A);
+  await client.open(A, "good");
+  await client.notify("textDocument/didChange", {
+    textDocument: { uri: A, version: 2 },
+    contentChanges: [
+      { range: { start: { line: 7, character: 7 }, end: { line: 9, character: 0 } }, text: " bad" },
+    ],
+  });
+  expect(await client.findings(A)).toEqual(["0:5-0:8 bad-word: This is bad."]);
+  await client.end();
+});
+
+test("a message without sense is logged, and the next one is answered", async () => {
+  const client = await startClient();
+  await client.notify("textDocument/didOpen", {});
+  await client.take("window/logMessage");
+  await client.notify("workspace/didChangeWatchedFiles", { changes: "all" });
+  await client.take("window/logMessage");
+  await client.open(A, "bad");
+  expect(await client.findings(A)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+  await client.end();
+});
+
+test("a file in an unsaved text's place cannot be used, and the finding says why", async () => {
+  const client = await startClient();
+  await client.open("untitled:Untitled-1", 'use "b.finish"');
+  expect(await client.findings("untitled:Untitled-1")).toEqual([
+    '0:4-0:14 use-not-found: "b.finish" cannot be used: it is not on this machine\'s disk.',
+  ]);
+  await client.end();
+});
+
+test("a text that changes while its findings wait for a file is asked about again", async () => {
+  let deliver: (result: { text: string }) => void = () => {};
+  const client = await startClient({
+    host: {
+      readText: () =>
+        new Promise((resolve) => {
+          deliver = resolve;
+        }),
+    },
+  });
+  await client.open(A, 'use "b.finish"');
+  const pulled = client.pull(A);
+  await client.change(A, 2, 'use "b.finish"\nbad');
+  // The outline waits for nothing, so its answer says that the change has arrived.
+  await client.request("textDocument/documentSymbol", document);
+  deliver({ text: "" });
+  await expect(pulled).rejects.toMatchObject({ code: -32802, data: { retriggerRequest: true } });
+  await client.end();
+});
+
+test("a cancelled question is answered as cancelled", async () => {
+  const source = new CancellationTokenSource();
+  source.cancel();
+  const logged: string[] = [];
+  const answer = guardRequest(
+    "any",
+    "fallback",
+    () => "answer",
+    (line) => logged.push(line),
+  );
+  expect(await answer({}, source.token)).toMatchObject({ code: -32800 });
+  expect(logged).toEqual([]);
+});
+
+test("who waits for news is woken by news or by being called off", async () => {
+  const changes = createChanges();
+  const source = new CancellationTokenSource();
+  const news = changes.after(0, source.token);
+  changes.bump("edit");
+  await news;
+  const calledOff = changes.after(1, source.token);
+  source.cancel();
+  await calledOff;
+  expect(changes.generation).toBe(1);
+});

@@ -1,0 +1,60 @@
+/** Settings: what they do, what becomes of wrong ones, and that VS Code offers exactly those that the server reads. */
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { DEFAULT_SETTINGS, readSettings, SETTING_SCHEMAS } from "../../server/src/lsp/settings.ts";
+import { MINIMAL, startClient } from "./harness.ts";
+
+const A = "file:///shop/a.finish";
+
+test("findings below the lowest level wanted are not shown, as soon as the user says so", async () => {
+  const client = await startClient();
+  await client.open(A, "bad dull");
+  expect(await client.findings(A)).toHaveLength(2);
+  client.setSettings({ findings: { lowest: "warning" } });
+  await client.notify("workspace/didChangeConfiguration", { settings: null });
+  await client.take("workspace/diagnostic/refresh");
+  expect(await client.findings(A)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+  await client.end();
+});
+
+test("a client that cannot be asked sends its settings along", async () => {
+  const client = await startClient({ capabilities: MINIMAL });
+  await client.open(A, "bad dull");
+  expect((await client.pushed()).diagnostics).toHaveLength(2);
+  await client.notify("workspace/didChangeConfiguration", {
+    settings: { finishwright: { findings: { lowest: "error" } } },
+  });
+  expect((await client.pushed()).diagnostics).toEqual([]);
+  await client.end();
+});
+
+test("a wrong value is named, and the default stands in", async () => {
+  const client = await startClient({ settings: { findings: { lowest: "loud" } } });
+  expect(await client.take("window/logMessage")).toEqual({
+    type: 2,
+    message:
+      'The setting finishwright.findings.lowest is "loud", but takes one of: error, warning, information, hint.',
+  });
+  await client.open(A, "dull");
+  expect(await client.findings(A)).toHaveLength(1);
+  await client.end();
+});
+
+test.each([[null], [undefined], [7], [[]], [{ findings: null }], [{ findings: { lowest: null } }]])(
+  "%j is no settings at all",
+  (section) => {
+    expect(readSettings(section)).toEqual({ settings: DEFAULT_SETTINGS, complaints: [] });
+  },
+);
+
+test("package.json declares the settings that the server reads, with the same values", () => {
+  const { contributes } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+  const declared: Record<string, { enum: string[]; default: string; scope: string }> =
+    contributes.configuration.properties;
+  expect(
+    Object.fromEntries(Object.entries(declared).map(([name, { enum: values }]) => [name, values])),
+  ).toEqual(
+    Object.fromEntries(Object.entries(SETTING_SCHEMAS).map(([name, schema]) => [name, schema.options])),
+  );
+  expect(declared["finishwright.findings.lowest"]?.default).toBe(DEFAULT_SETTINGS.lowest);
+});
