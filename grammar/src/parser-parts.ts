@@ -104,9 +104,15 @@ export class PartParser extends EmbeddedActionsParser {
     const draft: Draft<tree.Range> = { kind: "range", from: undefined as never, span: NO_SPAN };
     return this.spanned(draft, () => {
       draft.from = this.SUBRULE1(this.value, { ARGS: [what] });
-      this.OPTION(() => {
+      this.OPTION1(() => {
         this.CONSUME(t.To);
-        draft.to = this.SUBRULE2(this.value, { ARGS: [`${what} after \`to\``] });
+        const to = this.OPTION2(() => this.SUBRULE2(this.value, { ARGS: [what] }));
+        this.ACTION(() => {
+          draft.to = to;
+          if (to === undefined) {
+            this.report(this.expectedNext(`${what} after \`to\``));
+          }
+        });
       });
     });
   });
@@ -293,7 +299,7 @@ export class PartParser extends EmbeddedActionsParser {
         const isParen = where !== undefined && (type === t.RightParen || type === t.To);
         return type === EOF || type === t.Comma || isParen || goesOn(type);
       };
-      if (!isEnd()) {
+      if (!isEnd() && !this.isReported(this.LA(1))) {
         this.found.push(extra(this.ctx, this.LA(1), where ?? "the end of the line or a comma"));
       }
       this.skipUntil(isEnd);
@@ -341,12 +347,17 @@ export class PartParser extends EmbeddedActionsParser {
 
   private endOfLine(): void {
     this.ACTION(() => {
-      if (this.LA(1).tokenType !== EOF) {
+      if (this.LA(1).tokenType !== EOF && !this.isReported(this.LA(1))) {
         const span = { start: this.LA(1).startOffset, end: endOf(this.ctx.tokens.at(-1)!) };
         this.found.push({ ...extra(this.ctx, this.LA(1), "the end of the line"), span });
       }
       this.skipUntil(() => this.LA(1).tokenType === EOF);
     });
+  }
+
+  /** Whether a token is already known to be wrong: one error says it. */
+  private isReported(token: IToken): boolean {
+    return this.found.some((problem) => problem.span.start === token.startOffset);
   }
 
   private skipUntil(isEnd: () => boolean): void {

@@ -1,0 +1,185 @@
+/**
+ * The TextMate grammar, made from the token table and the vocabulary.
+ *
+ * It colours a file before the language server has answered, and wherever there is no server.  A word is coloured by where
+ * it stands, as in the language itself: fields and keywords at the start of a line, units after a number.
+ */
+import type { TokenType } from "chevrotain";
+import { DateToken, type HighlightClass, NumberToken, TimeToken, WORD_CLASSES } from "./tokens.ts";
+import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
+import { DECLARATION_WORDS } from "./vocabulary.ts";
+
+export interface TextMateRule {
+  readonly name?: string;
+  readonly match?: string;
+  readonly begin?: string;
+  readonly end?: string;
+  readonly include?: string;
+  readonly captures?: Readonly<Record<string, { readonly name: string }>>;
+  readonly beginCaptures?: Readonly<Record<string, { readonly name: string }>>;
+  readonly patterns?: readonly TextMateRule[];
+}
+
+export interface TextMateGrammar {
+  readonly name: string;
+  readonly scopeName: string;
+  readonly fileTypes: readonly string[];
+  readonly patterns: readonly TextMateRule[];
+  readonly repository: Readonly<Record<string, { readonly patterns: readonly TextMateRule[] }>>;
+}
+
+/** The scope of each highlight class. */
+export const SCOPES: Readonly<Record<HighlightClass, string>> = {
+  keyword: "keyword.control.finish",
+  field: "support.type.property-name.finish",
+  verb: "support.function.verb.finish",
+  duty: "support.constant.duty.finish",
+  unit: "keyword.other.unit.finish",
+  number: "constant.numeric.finish",
+  string: "string.quoted.double.finish",
+  date: "constant.other.date.finish",
+  time: "constant.other.time.finish",
+  comment: "comment.line.number-sign.finish",
+  "doc-comment": "comment.line.documentation.finish",
+  operator: "keyword.operator.word.finish",
+  name: "variable.other.finish",
+};
+
+const LINE_START = "^[ \\t]*";
+const WORD_END = "(?![\\p{L}\\p{N}_-])";
+const WORD_START = "(?<![\\p{L}\\p{N}_-])";
+const NAME = "\\p{L}[\\p{L}\\p{N}_]*";
+
+/** The whole grammar. */
+export function textMateGrammar(): TextMateGrammar {
+  return {
+    name: "Finish recipe",
+    scopeName: "source.finish",
+    fileTypes: ["finish"],
+    patterns: [
+      "comments",
+      "strings",
+      "heads",
+      "steps",
+      "duties",
+      "lines",
+      "tails",
+      "quantities",
+      "words",
+    ].map((part) => ({ include: `#${part}` })),
+    repository: {
+      comments: { patterns: comments() },
+      strings: { patterns: strings() },
+      heads: { patterns: heads() },
+      steps: { patterns: steps() },
+      duties: { patterns: duties() },
+      lines: { patterns: lines() },
+      tails: { patterns: tails() },
+      quantities: { patterns: quantities() },
+      words: { patterns: words() },
+    },
+  };
+}
+
+function comments(): TextMateRule[] {
+  return [
+    { name: SCOPES["doc-comment"], match: `${LINE_START}##.*$` },
+    { name: SCOPES.comment, match: "#.*$" },
+  ];
+}
+
+function strings(): TextMateRule[] {
+  return [
+    {
+      name: SCOPES.string,
+      begin: '"',
+      end: '"|$',
+      patterns: [{ name: "constant.character.escape.finish", match: '\\\\["\\\\]' }],
+    },
+  ];
+}
+
+/** `material hall_clear`: the name that is declared stands out. */
+function heads(): TextMateRule[] {
+  const kinds = Object.keys(DECLARATION_WORDS).filter((word) => word !== "use");
+  return [
+    {
+      match: `${LINE_START}(${oneOf([...kinds, "surface"])})[ \\t]+(${NAME})`,
+      captures: { 1: { name: SCOPES.keyword }, 2: { name: "entity.name.type.finish" } },
+    },
+  ];
+}
+
+function steps(): TextMateRule[] {
+  return [
+    {
+      match: `${LINE_START}(step)(?:[ \\t]+(${oneOf(wordsAt("after-step"))})${WORD_END})?`,
+      captures: { 1: { name: SCOPES.keyword }, 2: { name: SCOPES.verb } },
+    },
+  ];
+}
+
+function duties(): TextMateRule[] {
+  return [
+    {
+      begin: `${LINE_START}(safety)${WORD_END}`,
+      end: "(?=#)|(?<!,)$",
+      beginCaptures: { 1: { name: SCOPES.keyword } },
+      patterns: [
+        { name: SCOPES.duty, match: `${WORD_START}(?:${oneOf(wordsAt("after-safety"))})${WORD_END}` },
+        { include: "#quantities" },
+      ],
+    },
+  ];
+}
+
+function lines(): TextMateRule[] {
+  return WORD_CLASSES.filter((group) => group.where === "line-start").map((group) => ({
+    match: `${LINE_START}(${oneOf(group.words)})${WORD_END}`,
+    captures: { 1: { name: SCOPES[group.highlight] } },
+  }));
+}
+
+function tails(): TextMateRule[] {
+  return [
+    {
+      match: `(?:,[ \\t]*|${LINE_START})(${oneOf(wordsAt("after-comma"))})${WORD_END}`,
+      captures: { 1: { name: SCOPES.keyword } },
+    },
+  ];
+}
+
+function quantities(): TextMateRule[] {
+  const units = [...Object.values(UNIT_GROUPS).flat(), ...Object.keys(UNIT_ALIASES)];
+  return [
+    { name: SCOPES.date, match: source(DateToken) },
+    { name: SCOPES.time, match: source(TimeToken) },
+    {
+      match: `(${WORD_START}${source(NumberToken)})(?:[ \\t]*(${oneOf(units)})(?![\\p{L}\\p{N}_/]))?`,
+      captures: { 1: { name: SCOPES.number }, 2: { name: SCOPES.unit } },
+    },
+  ];
+}
+
+function words(): TextMateRule[] {
+  return [
+    { name: SCOPES.operator, match: `${WORD_START}(?:${oneOf(wordsAt("anywhere"))})${WORD_END}` },
+    { name: "punctuation.separator.finish", match: "[,:.=]" },
+    { name: "punctuation.section.finish", match: "[{}()]" },
+    { name: SCOPES.name, match: `${NAME}(?:-[\\p{L}\\p{N}_]+)*` },
+  ];
+}
+
+function wordsAt(where: string): readonly string[] {
+  return WORD_CLASSES.filter((group) => group.where === where).flatMap((group) => group.words);
+}
+
+/** Longest first, so that `mm2` is not read as `mm`. */
+function oneOf(choices: readonly string[]): string {
+  const sorted = choices.toSorted((a, b) => b.length - a.length || (a < b ? -1 : 1));
+  return sorted.map((word) => word.replace(/[.*+?^${}()|[\]\\/]/gu, "\\$&").replaceAll("\\/", "/")).join("|");
+}
+
+function source(type: TokenType): string {
+  return type.PATTERN instanceof RegExp ? type.PATTERN.source : "";
+}

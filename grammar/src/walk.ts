@@ -1,0 +1,143 @@
+/**
+ * Ways through the tree: from an offset to the token, statement and nodes there, and over the nodes of a declaration.
+ *
+ * Features work with offsets in the file while trees have offsets in their declaration; the translation is made here and
+ * nowhere else.  All names of a declaration with what they stand for are found in `names.ts`.
+ */
+import type { DeclarationTree, FilePiece, FileTree, Span, Statement, Token } from "./tree.ts";
+
+/** Anything in the typed view that has a place. */
+export interface SpannedNode {
+  readonly kind?: string;
+  readonly span: Span;
+}
+
+/** What stands at an offset. */
+export interface Location {
+  readonly piece: FilePiece;
+  /** Relative to the piece. */
+  readonly offset: number;
+  /** The token that the offset is in, or the last one before it at the end of the piece. */
+  readonly token: Token | undefined;
+  readonly declaration?: DeclarationTree;
+  /** From the declaration inwards: every node that the offset touches, or that holds such a node. */
+  readonly path: readonly SpannedNode[];
+  /** The innermost statement of the path. */
+  readonly statement?: Statement;
+}
+
+const STATEMENT_KINDS: ReadonlySet<string> = new Set<Statement["kind"]>([
+  "field",
+  "surface",
+  "step",
+  "layer",
+  "wait",
+  "safety",
+  "follow",
+  "note",
+  "apply",
+  "broken",
+]);
+
+/** A span of a declaration as a span of the file. */
+export function absoluteSpan(declaration: { readonly offset: number }, span: Span): Span {
+  return { start: span.start + declaration.offset, end: span.end + declaration.offset };
+}
+
+/** Whether an offset is in a span or at one of its ends. */
+export function touches(span: Span, offset: number): boolean {
+  return span.start <= offset && offset <= span.end;
+}
+
+/** The piece that holds an offset of the file; at the end of the file, the last one. */
+export function pieceAt(tree: FileTree, offset: number): FilePiece | undefined {
+  const { pieces } = tree;
+  let [low, high] = [0, pieces.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (pieces[middle]!.offset <= offset) {
+      low = middle;
+    } else {
+      high = middle - 1;
+    }
+  }
+  return pieces[low];
+}
+
+/** What stands at an offset of the file. */
+export function locate(tree: FileTree, offset: number): Location | undefined {
+  const piece = pieceAt(tree, offset);
+  if (piece === undefined) {
+    return undefined;
+  }
+  const inside = offset - piece.offset;
+  const token = tokenAt(piece.kind === "declaration" ? piece.body.tokens : piece.tokens, inside);
+  if (piece.kind !== "declaration") {
+    return { piece, offset: inside, token, path: [] };
+  }
+  const path = pathAt(piece.body.syntax, inside);
+  const statement = path.findLast(isStatement);
+  return { piece, offset: inside, token, declaration: piece, path, ...(statement && { statement }) };
+}
+
+/** The token that an offset is in; at the end of the last token, that one. */
+export function tokenAt(tokens: readonly Token[], offset: number): Token | undefined {
+  let [low, high] = [0, tokens.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (tokens[middle]!.start <= offset) {
+      low = middle;
+    } else {
+      high = middle - 1;
+    }
+  }
+  return tokens[low];
+}
+
+/** The nodes from `root` inwards that an offset touches; a statement is entered by its block, too. */
+export function pathAt(root: SpannedNode, offset: number): SpannedNode[] {
+  const inner = childNodes(root)
+    .map((child) => pathAt(child, offset))
+    .filter((path) => path.length > 0);
+  const best = inner.find((path) => path.at(-1)!.span.end > offset) ?? inner[0];
+  if (best !== undefined) {
+    return [root, ...best];
+  }
+  return touches(root.span, offset) ? [root] : [];
+}
+
+/** The nodes directly below a node, in the order of the text. */
+export function childNodes(node: object): SpannedNode[] {
+  const children = Object.values(node).flatMap(nodesIn);
+  return children.toSorted((a, b) => a.span.start - b.span.start || b.span.end - a.span.end);
+}
+
+/** A node and all nodes below it, outer ones first. */
+export function* allNodes(node: SpannedNode): Generator<SpannedNode> {
+  yield node;
+  for (const child of childNodes(node)) {
+    yield* allNodes(child);
+  }
+}
+
+/** The declarations of a file. */
+export function declarations(tree: FileTree): DeclarationTree[] {
+  return tree.pieces.filter((piece) => piece.kind === "declaration");
+}
+
+function nodesIn(value: unknown): readonly SpannedNode[] {
+  if (typeof value !== "object" || value === null) {
+    return [];
+  }
+  if (Array.isArray(value)) {
+    return value.flatMap(nodesIn);
+  }
+  if ("span" in value) {
+    return [value as SpannedNode];
+  }
+  return "start" in value ? [] : Object.values(value).flatMap(nodesIn);
+}
+
+function isStatement(node: SpannedNode): node is Statement {
+  return node.kind !== undefined && "keyword" in node && STATEMENT_KINDS.has(node.kind);
+}

@@ -1,0 +1,10 @@
+/**
+ * Writes the TextMate grammar of the editor extension: `node grammar/tools/write-textmate.ts`.
+ * The file is committed; a test fails when it is stale.
+ */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { textMateGrammar } from "../src/textmate.ts";
+
+const file = new URL("../../client/syntaxes/finish.tmLanguage.json", import.meta.url);
+mkdirSync(new URL(".", file), { recursive: true });
+writeFileSync(file, `${JSON.stringify(textMateGrammar(), null, 2)}\n`);
