@@ -13,6 +13,8 @@ export interface RelatedPlace {
 export interface TextEdit {
   readonly place: Place;
   readonly text: string;
+  /** `text` is one or more whole lines, to be put above the line of `place` and indented like it. */
+  readonly linesAbove?: true;
 }
 
 /** A change that removes the finding. `safe` ones change no other meaning and may be applied without a look. */

@@ -1,11 +1,17 @@
 /**
  * The model: what the declarations of a set of files mean, as immutable plain data in canonical units.
  *
- * Canonical units: mm for lengths, m2, L, m2/L, hours, degrees C, percent as 0…100, g/L, kg/L, money in the shop's
+ * Canonical units: mm for lengths, m2, L, m2/L, hours, degrees C, percent as 0…100, g/L (density too), money in the shop's
  * currency. A `Fact` says whether a figure was stated in the text or supplied by the family, so that hover can tell.
  * References between declarations are by name; `Program` resolves them.
  */
-import type { ApplyStatement, Declaration, RecipeStatement, Span } from "../../../../grammar/src/tree.ts";
+import type {
+  ApplyStatement,
+  Declaration,
+  Parameter,
+  RecipeStatement,
+  Span,
+} from "../../../../grammar/src/tree.ts";
 import type { Family, FamilyName } from "../knowledge/family-schema.ts";
 import type { FileId, Place } from "../place.ts";
 
@@ -148,6 +154,8 @@ export type ForKind = "wood" | "veneer" | "laminate" | "metal" | "any";
 export interface Recipe extends Named {
   readonly kind: "recipe";
   readonly parameters: readonly RecipeParameter[];
+  /** The parameters as written, with their defaults. */
+  readonly parameterSyntax: readonly Parameter[];
   readonly forKinds: readonly ForKind[];
   readonly forPlace?: Place;
   /** The statements as parsed; `expand` resolves their names against the scope of `file`. */

@@ -6,7 +6,7 @@
  * variations come from a fixed sequence of numbers and are limited by items placed, so the same job gives the same plan.
  */
 import { leastTails, reachOf } from "./bounds.ts";
-import type { Problem, Track } from "./problem.ts";
+import { holderOf, type Problem, type Track } from "./problem.ts";
 import { makeProfile, type Profile } from "./profile.ts";
 import { emptyTimes, endAt, settle, type Times } from "./settle.ts";
 
@@ -27,24 +27,13 @@ export function blocksOf(track: Track): readonly (readonly [number, number])[] {
   for (const index of track.hands) {
     const step = track.steps[index]!;
     if (step.kind !== "hands" || step.window === undefined) continue;
-    const of = heldBy(track, step.window.of);
+    const of = holderOf(track, step.window.of);
     for (let place = 1; place < firsts.length; place++) {
       if (firsts[place]! > of && firsts[place]! <= index) isTied[place] = true;
     }
   }
   const begins = firsts.filter((_, place) => !isTied[place]);
   return begins.map((first, place) => [first, (begins[place + 1] ?? track.steps.length) - 1]);
-}
-
-/** The task that decides when the item ends that a window counts from; −1 when only the start does. */
-function heldBy(track: Track, index: number): number {
-  let at = index;
-  while (at >= 0) {
-    const step = track.steps[at]!;
-    if (step.kind === "hands") return at;
-    at = step.kind === "wait" ? step.of : at - 1;
-  }
-  return -1;
 }
 
 /** The best plan of all rules, or undefined when no rule finds one that respects the windows. */

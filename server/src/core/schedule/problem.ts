@@ -90,6 +90,17 @@ export function localDateTime(problem: Problem, time: number): string | undefine
     .toString({ smallestUnit: "second" });
 }
 
+/** The task that decides when the item ends that a window counts from; −1 when only the start does. */
+export function holderOf(track: Track, index: number): number {
+  let at = index;
+  while (at >= 0) {
+    const step = track.steps[at]!;
+    if (step.kind === "hands") return at;
+    at = step.kind === "wait" ? step.of : at - 1;
+  }
+  return -1;
+}
+
 function readStart(text: string): { readonly day: number; readonly time?: number } | undefined {
   const day = dayNumber(text);
   if (day === undefined) return undefined;

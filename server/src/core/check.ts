@@ -1,0 +1,189 @@
+/**
+ * Checks one file of a program: language errors, names, and the rules of the trade over all its recipes and jobs.
+ *
+ * A `Checker` belongs to one program and remembers scopes, runs and totals. Findings stand on lines of the file asked
+ * for; the files it uses are read for their meaning, but their own findings are theirs.
+ */
+
+import type { StrayPiece } from "../../../grammar/src/tree.ts";
+import type { Finding, Fix, Severity } from "./findings.ts";
+import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
+import type { Job, Recipe } from "./model/model.ts";
+import { modelsOf, type Program, type Scope, scopeOf } from "./model/program.ts";
+import type { FileId, Place } from "./place.ts";
+import { type JobFacts, runRules } from "./rules/engine.ts";
+import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
+import { createRunner, type SurfaceRun } from "./surface/run.ts";
+import { createTotaller, type JobResult } from "./totals/job-totals.ts";
+
+export interface Checker {
+  readonly program: Program;
+  scope(file: FileId): Scope;
+  names(file: FileId): FileNames | undefined;
+  findings(file: FileId): readonly Finding[];
+  jobs(file: FileId): readonly JobResult[];
+  job(job: Job): JobResult;
+  assumed(recipe: Recipe): SurfaceRun;
+}
+
+export function createChecker(program: Program): Checker {
+  const scopes = memo((file: FileId) => scopeOf(program, file));
+  const runner = createRunner(scopes);
+  const totaller = createTotaller(runner, scopes);
+  const assumed = memo((recipe: Recipe) => runner.assumed(recipe));
+  const names = memo((file: FileId) => {
+    const found = program.files.get(file);
+    return found && checkNames(program, found, scopes(file));
+  });
+  const checker: Checker = {
+    program,
+    scope: scopes,
+    names,
+    findings: memo((file: FileId) => fileFindings(checker, file)),
+    jobs: memo((file: FileId) => jobsOf(program, file).map((job) => totaller.result(job))),
+    job: (job) => totaller.result(job),
+    assumed,
+  };
+  return checker;
+}
+
+function memo<K, V>(compute: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    if (!known.has(key)) known.set(key, compute(key));
+    return known.get(key)!;
+  };
+}
+
+function jobsOf(program: Program, file: FileId): readonly Job[] {
+  const found = program.files.get(file);
+  return found ? modelsOf(found).filter((model): model is Job => model.kind === "job") : [];
+}
+
+function recipesOf(program: Program, file: FileId): readonly Recipe[] {
+  const found = program.files.get(file);
+  return found ? modelsOf(found).filter((model): model is Recipe => model.kind === "recipe") : [];
+}
+
+function fileFindings(checker: Checker, file: FileId): readonly Finding[] {
+  const found = checker.program.files.get(file);
+  if (!found) return [];
+  const local = found.declarations.flatMap(({ tree, lowered }) =>
+    lowered.findings.map((f) => placeFinding(file, tree.key, f)),
+  );
+  const stray = found.tree.pieces.flatMap((piece) =>
+    piece.kind === "stray" ? strayFindings(file, piece) : [],
+  );
+  const named = checker.names(file)?.findings ?? [];
+  const language = [...stray, ...local, ...named].map(languageFinding);
+  return [...language, ...cycleFindings(checker, file), ...tradeFindings(checker, file)];
+}
+
+function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[] {
+  return piece.problems.map((problem) => {
+    const place: Place = {
+      file,
+      declaration: "",
+      span: { start: piece.offset + problem.span.start, end: piece.offset + problem.span.end },
+    };
+    const mend = problem.mend && {
+      title: problem.mend.title,
+      place: {
+        file,
+        declaration: "",
+        span: { start: piece.offset + problem.mend.span.start, end: piece.offset + problem.mend.span.end },
+      },
+      text: problem.mend.text,
+    };
+    return { rule: "syntax", message: problem.message, place, related: [], ...(mend ? { fix: mend } : {}) };
+  });
+}
+
+function languageFinding(finding: PlacedFinding): Finding {
+  const fixes: readonly Fix[] = finding.fix
+    ? [
+        {
+          title: finding.fix.title,
+          safe: false,
+          edits: [{ place: finding.fix.place, text: finding.fix.text }],
+        },
+      ]
+    : [];
+  const severity: Severity = languageSeverity(finding.rule);
+  return {
+    rule: finding.rule,
+    severity,
+    place: finding.place,
+    message: finding.message,
+    related: finding.related,
+    fixes,
+  };
+}
+
+/** `follow` lines that lead back to their own recipe. */
+function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
+  const runs = [
+    ...recipesOf(checker.program, file).map(checker.assumed),
+    ...checker.jobs(file).flatMap((result) => result.runs),
+  ];
+  const seen = new Set<string>();
+  return runs.flatMap((run) =>
+    run.cycles.flatMap((place): readonly Finding[] => {
+      const key = `${place.declaration} ${place.span.start}`;
+      if (place.file !== file || seen.has(key)) return [];
+      seen.add(key);
+      const message =
+        "This recipe comes round to itself here. A recipe cannot follow itself, not over others either: take this line out, or name another recipe.";
+      return [
+        {
+          rule: "follow-cycle",
+          severity: languageSeverity("follow-cycle"),
+          place,
+          message,
+          related: [],
+          fixes: [],
+        },
+      ];
+    }),
+  );
+}
+
+function tradeFindings(checker: Checker, file: FileId): readonly Finding[] {
+  const recipes = recipesOf(checker.program, file);
+  const results = checker.jobs(file);
+  const jobs = results.map((result): JobFacts => jobFacts(checker, result));
+  const elsewhere = new Set<Recipe>();
+  for (const result of results) {
+    for (const run of result.runs) {
+      for (const { recipe } of run.applied) if (recipe.file !== file) elsewhere.add(recipe);
+    }
+  }
+  return runRules({
+    rules: TRADE_RULES,
+    assumed: recipes.map(checker.assumed),
+    assumedElsewhere: [...elsewhere].map(checker.assumed),
+    jobs,
+  });
+}
+
+function jobFacts(checker: Checker, result: JobResult): JobFacts {
+  const needs = new Map(
+    result.needs.map((need) => [
+      need.material.name,
+      {
+        material: need.material,
+        litres: need.litres ?? 0,
+        onHand: need.onHand,
+        ...(need.draws[0] ? { action: { run: need.draws[0].run, action: need.draws[0].action } } : {}),
+      },
+    ]),
+  );
+  return {
+    job: result.job,
+    runs: result.runs,
+    scope: checker.scope(result.job.file),
+    totals: result.totals,
+    schedule: result.schedule,
+    needs,
+  };
+}

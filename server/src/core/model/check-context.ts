@@ -1,0 +1,238 @@
+/**
+ * What the checks of names share: a scope, a list of findings and a list of references (who names what, where), which
+ * later serve `unused-name`, hover, go-to-definition and rename.
+ */
+import type { Argument, Call, Name, Span } from "../../../../grammar/src/tree.ts";
+import type { Place } from "../place.ts";
+import { COUNT } from "./lowering.ts";
+import type { LocalFinding, Named, Recipe, RecipeParameter } from "./model.ts";
+import type { Scope } from "./program.ts";
+import { type Bindings, type Bound, type Reporter, readCount, readDuration } from "./read-value.ts";
+import { closest } from "./suggest.ts";
+
+export type ReferenceKind =
+  | "material"
+  | "piece"
+  | "surface"
+  | "shop"
+  | "recipe"
+  | "job"
+  | "parameter"
+  | "argument";
+
+export interface Reference {
+  readonly kind: ReferenceKind;
+  readonly name: string;
+  readonly span: Span;
+  /** The place of the name it refers to; absent for built-in materials and unknown names. */
+  readonly target?: Place;
+}
+
+export interface CheckContext {
+  readonly file: string;
+  readonly declaration: string;
+  readonly scope: Scope;
+  readonly findings: LocalFinding[];
+  readonly references: Reference[];
+}
+
+export interface CheckResult {
+  readonly findings: readonly LocalFinding[];
+  readonly references: readonly Reference[];
+}
+
+export const reporter =
+  (ctx: CheckContext): Reporter =>
+  (rule, span, message, related) => {
+    ctx.findings.push({
+      rule,
+      span,
+      message,
+      ...(related ? { related: [{ span: related, message: "See here" }] } : {}),
+    });
+  };
+
+/** Looks a name up in one namespace; reports `unknown-name` with the closest known name. */
+export function lookUp<T extends Named>(
+  ctx: CheckContext,
+  kind: "material" | "piece" | "shop" | "recipe" | "job",
+  names: ReadonlyMap<string, T>,
+  name: Name,
+  more: Iterable<string> = [],
+): T | undefined {
+  const found = names.get(name.text);
+  const target = found && found.declaration !== "" ? found.namePlace : undefined;
+  ctx.references.push({ kind, name: name.text, span: name.span, ...(target ? { target } : {}) });
+  if (!found) reportUnknownName(ctx, kind, name, [...more, ...names.keys()]);
+  return found;
+}
+
+export function reportUnknownName(
+  ctx: CheckContext,
+  what: string,
+  name: Name,
+  known: Iterable<string>,
+): void {
+  const near = closest(name.text, known);
+  const hint = near ? ` Did you mean \`${near}\`?` : ` Declare it, or name a file that does with \`use\`.`;
+  ctx.findings.push({
+    rule: "unknown-name",
+    span: name.span,
+    message: `There is no ${what} \`${name.text}\` here.${hint}`,
+    ...(near ? { fix: { title: `Change to \`${near}\``, span: name.span, text: near } } : {}),
+  });
+}
+
+/** A material, or a material parameter of the recipe at hand. */
+export function checkMaterial(
+  ctx: CheckContext,
+  name: Name | undefined,
+  bindings: Bindings,
+  parameters: readonly RecipeParameter[],
+): void {
+  if (!name) return;
+  const bound = bindings.get(name.text);
+  if (!bound) {
+    lookUp(ctx, "material", ctx.scope.materials, name, bindings.keys());
+    return;
+  }
+  noteParameter(ctx, name, parameters);
+  if (bound.type !== "material") {
+    reporter(ctx)(
+      "wrong-argument",
+      name.span,
+      `\`${name.text}\` is a ${bound.type}; a material is expected here.`,
+    );
+  }
+}
+
+export function noteParameter(ctx: CheckContext, name: Name, parameters: readonly RecipeParameter[]): void {
+  const parameter = parameters.find((p) => p.name === name.text);
+  if (parameter)
+    ctx.references.push({ kind: "parameter", name: name.text, span: name.span, target: parameter.place });
+}
+
+/** Checks the arguments of a call of `recipe` (undefined: a recipe parameter, of which nothing is known). */
+export function checkArguments(
+  ctx: CheckContext,
+  call: Call,
+  recipe: Recipe | undefined,
+  bindings: Bindings,
+  parameters: readonly RecipeParameter[],
+): void {
+  const given = new Map<string, Argument>();
+  for (const argument of call.arguments) {
+    const parameter = checkArgumentName(ctx, call, argument, recipe, given);
+    if (argument.name) given.set(argument.name.text, argument);
+    if (argument.value) checkArgumentValue(ctx, argument, parameter, bindings, parameters);
+  }
+  const missing = recipe?.parameters.filter((p) => !p.hasDefault && !given.has(p.name)) ?? [];
+  if (missing.length > 0) {
+    const list = missing.map((p) => `\`${p.name}: …\` (a ${p.type})`).join(", ");
+    ctx.findings.push({
+      rule: "missing-argument",
+      span: call.span,
+      message: `\`${call.name.text}\` also needs ${list}. Add it inside the parentheses.`,
+    });
+  }
+}
+
+function checkArgumentName(
+  ctx: CheckContext,
+  call: Call,
+  argument: Argument,
+  recipe: Recipe | undefined,
+  given: ReadonlyMap<string, Argument>,
+): RecipeParameter | undefined {
+  const report = reporter(ctx);
+  if (!argument.name) {
+    const first = recipe?.parameters[0]?.name ?? "clear";
+    report(
+      "wrong-argument",
+      argument.span,
+      `Arguments are named, such as \`${first}: …\`. Say which parameter this is for.`,
+    );
+    return undefined;
+  }
+  const name = argument.name.text;
+  if (given.has(name)) {
+    report(
+      "wrong-argument",
+      argument.name.span,
+      `\`${name}\` is given twice in this call. Keep one of the two.`,
+    );
+  }
+  if (!recipe) return undefined;
+  const parameter = recipe.parameters.find((p) => p.name === name);
+  ctx.references.push({
+    kind: "argument",
+    name,
+    span: argument.name.span,
+    ...(parameter ? { target: parameter.place } : {}),
+  });
+  if (parameter) return parameter;
+  const known = recipe.parameters.map((p) => p.name);
+  const near = closest(name, known);
+  const rest = near
+    ? `Did you mean \`${near}\`?`
+    : known.length > 0
+      ? `Its parameters are ${known.map((k) => `\`${k}\``).join(", ")}.`
+      : "It has no parameters.";
+  ctx.findings.push({
+    rule: "wrong-argument",
+    span: argument.name.span,
+    message: `\`${call.name.text}\` has no parameter \`${name}\`. ${rest}`,
+    ...(near ? { fix: { title: `Change to \`${near}\``, span: argument.name.span, text: near } } : {}),
+  });
+  return undefined;
+}
+
+function checkArgumentValue(
+  ctx: CheckContext,
+  argument: Argument,
+  parameter: RecipeParameter | undefined,
+  bindings: Bindings,
+  parameters: readonly RecipeParameter[],
+): void {
+  const value = argument.value!;
+  const report = reporter(ctx);
+  if (value.kind === "name") {
+    if (bindings.has(value.text)) {
+      noteParameter(ctx, value, parameters);
+      const type = bindings.get(value.text)!.type;
+      if (parameter && type !== parameter.type) {
+        report(
+          "wrong-argument",
+          value.span,
+          `\`${parameter.name}\` is a ${parameter.type}; \`${value.text}\` is a ${type}.`,
+        );
+      }
+      return;
+    }
+    if (!parameter) return;
+    if (parameter.type === "material") lookUp(ctx, "material", ctx.scope.materials, value, bindings.keys());
+    else if (parameter.type === "recipe") lookUp(ctx, "recipe", ctx.scope.recipes, value, bindings.keys());
+    else
+      report(
+        "wrong-argument",
+        value.span,
+        `\`${parameter.name}\` is a ${parameter.type}, such as \`${exampleOf(parameter.type)}\`; found the name \`${value.text}\`.`,
+      );
+    return;
+  }
+  if (!parameter) return;
+  if (value.kind === "title" || parameter.type === "material" || parameter.type === "recipe") {
+    report(
+      "wrong-argument",
+      value.span,
+      `\`${parameter.name}\` is a ${parameter.type}, such as \`${exampleOf(parameter.type)}\`.`,
+    );
+  } else if (parameter.type === "number")
+    readCount(value, bindings, { words: "a number" }, "a number", report);
+  else readDuration(value, bindings, report);
+}
+
+const exampleOf = (type: Bound["type"]): string =>
+  ({ material: "hall_clear", number: "3", duration: "72 h", recipe: "hard_clear" })[type];
+
+export const COATS_LIMITS = COUNT;

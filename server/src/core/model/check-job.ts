@@ -1,0 +1,195 @@
+/**
+ * Checks the names in one job (pieces, shop, earlier job, recipes, arguments, surfaces), and those that pieces and
+ * materials mention. Collects references on the way.
+ */
+import type { JobDeclaration, MaterialDeclaration, Target } from "../../../../grammar/src/tree.ts";
+import {
+  type CheckContext,
+  type CheckResult,
+  checkArguments,
+  lookUp,
+  reporter,
+  reportUnknownName,
+} from "./check-context.ts";
+import type { Job, Material, Piece } from "./model.ts";
+import type { Scope } from "./program.ts";
+import { orList } from "./suggest.ts";
+
+const context = (of: { file: string; declaration: string }, scope: Scope): CheckContext => ({
+  file: of.file,
+  declaration: of.declaration,
+  scope,
+  findings: [],
+  references: [],
+});
+
+export function checkJob(job: Job, syntax: JobDeclaration, scope: Scope): CheckResult {
+  const ctx = context(job, scope);
+  const pieces: Piece[] = [];
+  for (const field of syntax.fields) {
+    if (field.kind !== "field") continue;
+    if (field.value.form === "pieces" && field.value.name) {
+      const piece = lookUp(ctx, "piece", scope.pieces, field.value.name);
+      if (piece && !pieces.includes(piece)) pieces.push(piece);
+    }
+    if (field.value.form === "name" && field.value.name && field.keyword.text === "in")
+      lookUp(ctx, "shop", scope.shops, field.value.name);
+    if (field.value.form === "name" && field.value.name && field.keyword.text === "after")
+      lookUp(ctx, "job", scope.jobs, field.value.name);
+  }
+  checkJobsGoingRound(ctx, job);
+  const allPiecesKnown = job.pieces.length === pieces.length;
+  for (const apply of job.applies) {
+    const call = apply.syntax.call;
+    if (call) checkArguments(ctx, call, lookUp(ctx, "recipe", scope.recipes, call.name), new Map(), []);
+    for (const target of apply.syntax.targets) checkTarget(ctx, target, pieces, job, allPiecesKnown);
+  }
+  return { findings: ctx.findings, references: ctx.references };
+}
+
+/** A job may not follow itself, over `after` or `existing as left by`. */
+function checkJobsGoingRound(ctx: CheckContext, job: Job): void {
+  if (job.after && reaches(ctx.scope, job.after.job, job.name)) {
+    reporter(ctx)(
+      "follow-cycle",
+      job.after.place.span,
+      `\`${job.name}\` would come after itself. Name an earlier job.`,
+    );
+  }
+}
+
+/** The jobs whose layers a job starts from. */
+export function earlierJobs(scope: Scope, job: Job): readonly string[] {
+  const left = job.pieces.flatMap(
+    (p) => scope.pieces.get(p.piece)?.surfaces.flatMap((s) => (s.asLeftBy ? [s.asLeftBy.job] : [])) ?? [],
+  );
+  return job.after ? [job.after.job, ...left] : left;
+}
+
+function reaches(scope: Scope, from: string, target: string): boolean {
+  const seen = new Set<string>([from]);
+  for (const name of seen) {
+    if (name === target) return true;
+    const job = scope.jobs.get(name);
+    if (job) for (const earlier of earlierJobs(scope, job)) seen.add(earlier);
+  }
+  return false;
+}
+
+function checkTarget(
+  ctx: CheckContext,
+  target: Target,
+  pieces: readonly Piece[],
+  job: Job,
+  allKnown: boolean,
+): void {
+  const surface = target.surface;
+  if (!surface) return;
+  if (!target.piece && surface.text === "all") return;
+  const known = pieces.flatMap((piece) => piece.surfaces.map((s) => ({ piece, surface: s })));
+  if (target.piece) {
+    const piece = pieces.find((p) => p.name === target.piece!.text);
+    ctx.references.push({
+      kind: "piece",
+      name: target.piece.text,
+      span: target.piece.span,
+      ...(piece ? { target: piece.namePlace } : {}),
+    });
+    if (!piece) {
+      if (allKnown)
+        reportUnknownName(
+          ctx,
+          "piece in this job",
+          target.piece,
+          job.pieces.map((p) => p.piece),
+        );
+      return;
+    }
+  }
+  const matches = known.filter(
+    (k) => k.surface.name === surface.text && (!target.piece || k.piece.name === target.piece.text),
+  );
+  ctx.references.push({
+    kind: "surface",
+    name: surface.text,
+    span: surface.span,
+    ...(matches[0] ? { target: matches[0].surface.namePlace } : {}),
+  });
+  if (matches.length === 0) {
+    if (allKnown)
+      reportUnknownName(
+        ctx,
+        "surface",
+        surface,
+        known.map((k) => k.surface.name),
+      );
+  } else if (!target.piece && job.pieces.length > 1) {
+    const names = matches.map((m) => `\`${m.piece.name}.${surface.text}\``);
+    reporter(ctx)(
+      "unknown-name",
+      surface.span,
+      `This job has several pieces: say whose \`${surface.text}\` is meant, ${orList(names)}.`,
+    );
+  }
+}
+
+/** `existing as left by JOB` in a piece. */
+export function checkPiece(piece: Piece, scope: Scope): CheckResult {
+  const ctx = context(piece, scope);
+  for (const surface of piece.surfaces) {
+    if (!surface.asLeftBy) continue;
+    const { job, place } = surface.asLeftBy;
+    const found = lookUp(ctx, "job", scope.jobs, { kind: "name", text: job, span: place.span });
+    // A job that works on this very piece starts from bare wood; later jobs start from what it leaves.
+    if (found && leadsBack(scope, found, piece)) {
+      reporter(ctx)(
+        "follow-cycle",
+        place.span,
+        `\`${job}\` starts from what a job on this piece leaves, so the two go round. Describe the piece as it was before the first job.`,
+      );
+    } else if (
+      found &&
+      !surfacesOf(
+        scope,
+        found.pieces.map((p) => p.piece),
+      ).includes(surface.name)
+    ) {
+      reporter(ctx)(
+        "unknown-name",
+        place.span,
+        `\`${job}\` has no surface \`${surface.name}\` to leave layers on.`,
+      );
+    }
+  }
+  return { findings: ctx.findings, references: ctx.references };
+}
+
+/** Whether the job starts, over other jobs on other pieces, from what this piece has become. */
+function leadsBack(scope: Scope, job: Job, piece: Piece): boolean {
+  const seen = new Set<string>(earlierJobs(scope, job).filter((name) => name !== job.name));
+  for (const name of seen) {
+    const earlier = scope.jobs.get(name);
+    if (!earlier) continue;
+    if (earlier.pieces.some((p) => p.piece === piece.name) && name !== job.name) return true;
+    for (const next of earlierJobs(scope, earlier)) if (next !== name) seen.add(next);
+  }
+  return false;
+}
+
+const surfacesOf = (scope: Scope, pieces: readonly string[]): readonly string[] =>
+  pieces.flatMap((name) => scope.pieces.get(name)?.surfaces.map((s) => s.name) ?? []);
+
+/** The hardener of a two-part material. */
+export function checkMaterialNames(
+  material: Material,
+  syntax: MaterialDeclaration,
+  scope: Scope,
+): CheckResult {
+  const ctx = context(material, scope);
+  for (const field of syntax.fields) {
+    if (field.kind === "field" && field.value.form === "mix" && field.value.hardener) {
+      lookUp(ctx, "material", scope.materials, field.value.hardener);
+    }
+  }
+  return { findings: ctx.findings, references: ctx.references };
+}

@@ -1,0 +1,176 @@
+/**
+ * Checks the names of one file against its program: duplicates over the file and all it uses, `use` lines that find
+ * nothing, go round or are of no use, and the names inside every declaration.
+ */
+
+import type { Declaration } from "../../../../grammar/src/tree.ts";
+import type { Place } from "../place.ts";
+import type { CheckResult, Reference } from "./check-context.ts";
+import { checkJob, checkMaterialNames, checkPiece } from "./check-job.ts";
+import { checkRecipe } from "./check-recipe.ts";
+import type { LocalFinding, ModelDeclaration } from "./model.ts";
+import {
+  builtInMaterials,
+  modelsOf,
+  type Program,
+  type ProgramFile,
+  reachableFiles,
+  type Scope,
+  usesTransitively,
+} from "./program.ts";
+
+export interface PlacedFinding extends Omit<LocalFinding, "span" | "related" | "fix"> {
+  readonly place: Place;
+  readonly related: readonly { readonly place: Place; readonly message: string }[];
+  readonly fix?: { readonly title: string; readonly place: Place; readonly text: string };
+}
+
+export interface FileNames {
+  readonly findings: readonly PlacedFinding[];
+  /** References by declaration key. */
+  readonly references: ReadonlyMap<string, readonly Reference[]>;
+}
+
+export function placeFinding(file: string, declaration: string, finding: LocalFinding): PlacedFinding {
+  const at = (span: LocalFinding["span"]): Place => ({ file, declaration, span });
+  return {
+    rule: finding.rule,
+    message: finding.message,
+    place: at(finding.span),
+    related: (finding.related ?? []).map((r) => ({ place: at(r.span), message: r.message })),
+    ...(finding.fix
+      ? { fix: { title: finding.fix.title, place: at(finding.fix.span), text: finding.fix.text } }
+      : {}),
+  };
+}
+
+/** Checks the names inside one declaration against the scope of its file. */
+export function checkDeclarationNames(
+  model: ModelDeclaration | undefined,
+  syntax: Declaration,
+  scope: Scope,
+): CheckResult {
+  if (model?.kind === "recipe" && syntax.kind === "recipe") return checkRecipe(model, syntax, scope);
+  if (model?.kind === "job" && syntax.kind === "job") return checkJob(model, syntax, scope);
+  if (model?.kind === "piece") return checkPiece(model, scope);
+  if (model?.kind === "material" && syntax.kind === "material")
+    return checkMaterialNames(model, syntax, scope);
+  return { findings: [], references: [] };
+}
+
+export function checkNames(program: Program, file: ProgramFile, scope: Scope): FileNames {
+  const findings: PlacedFinding[] = [];
+  const references = new Map<string, readonly Reference[]>();
+  for (const declaration of file.declarations) {
+    const result = checkDeclarationNames(declaration.lowered.model, declaration.lowered.syntax, scope);
+    references.set(declaration.tree.key, result.references);
+    findings.push(...result.findings.map((f) => placeFinding(file.id, declaration.tree.key, f)));
+  }
+  findings.push(...duplicates(program, file), ...checkUses(program, file, references));
+  return { findings, references };
+}
+
+function duplicates(program: Program, file: ProgramFile): readonly PlacedFinding[] {
+  const first = new Map<string, ModelDeclaration>();
+  const own = new Set(modelsOf(file));
+  const findings: PlacedFinding[] = [];
+  const used = reachableFiles(program, file.id).filter((id) => id !== file.id);
+  for (const id of used) {
+    for (const model of program.files.has(id) ? modelsOf(program.files.get(id)!) : []) {
+      const key = `${model.kind} ${model.name}`;
+      const other = first.get(key);
+      if (!other) first.set(key, model);
+      else if (other.file !== model.file) findings.push(...duplicateOfUsed(program, file, model, other));
+    }
+  }
+  for (const model of own) {
+    const key = `${model.kind} ${model.name}`;
+    const other = first.get(key);
+    if (!other) {
+      first.set(key, model);
+      continue;
+    }
+    findings.push({
+      rule: "duplicate-name",
+      place: model.namePlace,
+      message: `There already is a ${model.kind} \`${model.name}\`${other.file === model.file ? "" : " in a file that this one uses"}. Names are unique over a file and all that it uses: give this one another name.`,
+      related: [{ place: other.namePlace, message: `The other \`${model.name}\`` }],
+    });
+  }
+  return findings;
+}
+
+/** Two used files declare the same name: shown at the `use` line that brings the second one in. */
+function duplicateOfUsed(
+  program: Program,
+  file: ProgramFile,
+  model: ModelDeclaration,
+  other: ModelDeclaration,
+): readonly PlacedFinding[] {
+  const brings = (id: string) => file.uses.find((use) => reachableFiles(program, use.target).includes(id));
+  const link = brings(model.file);
+  // Where one of the two files already sees the other, the finding is that file's own.
+  if (
+    !link ||
+    usesTransitively(program, model.file, other.file) ||
+    usesTransitively(program, other.file, model.file)
+  )
+    return [];
+  return [
+    {
+      rule: "duplicate-name",
+      place: link.place,
+      message: `Two of the used files declare a ${model.kind} \`${model.name}\`. Names are unique over a file and all that it uses: rename one of them.`,
+      related: [
+        { place: other.namePlace, message: "One" },
+        { place: model.namePlace, message: "The other" },
+      ],
+    },
+  ];
+}
+
+function checkUses(
+  program: Program,
+  file: ProgramFile,
+  references: ReadonlyMap<string, readonly Reference[]>,
+): readonly PlacedFinding[] {
+  const findings: PlacedFinding[] = [];
+  const onlyPassesOn = file.declarations.every((d) => d.lowered.syntax.kind === "use");
+  const seen = new Set<string>();
+  for (const use of file.uses) {
+    const plain = (rule: string, message: string) =>
+      findings.push({ rule, place: use.place, message, related: [] });
+    const reason = program.absent.get(use.target);
+    if (reason !== undefined)
+      plain(
+        "use-not-found",
+        `The file "${use.path}" cannot be used: ${reason}. The path is relative to this file.`,
+      );
+    else if (use.target === file.id || usesTransitively(program, use.target, file.id)) {
+      plain(
+        "use-cycle",
+        `"${use.path}" uses this file in its turn, so the two go round. Move what both need into a third file.`,
+      );
+    } else if (seen.has(use.target))
+      plain("repeated-field", `"${use.path}" is used twice. Keep one of the two lines.`);
+    else if (!onlyPassesOn && program.files.has(use.target) && !isNeeded(program, use.target, references)) {
+      plain("unused-name", `Nothing here names anything from "${use.path}". Take the line out.`);
+    }
+    seen.add(use.target);
+  }
+  return findings;
+}
+
+function isNeeded(
+  program: Program,
+  target: string,
+  references: ReadonlyMap<string, readonly Reference[]>,
+): boolean {
+  const files = new Set(reachableFiles(program, target));
+  for (const list of references.values()) {
+    if (list.some((reference) => reference.target && files.has(reference.target.file))) return true;
+  }
+  return false;
+}
+
+export const isBuiltIn = (name: string): boolean => builtInMaterials().has(name);

@@ -1,0 +1,244 @@
+/**
+ * Checks the statements of one recipe for what is wrong whatever its arguments: words, names, units, numbers and
+ * calls. Collects references on the way.
+ */
+import type {
+  LayerStatement,
+  Parameter,
+  RecipeDeclaration,
+  RecipeStatement,
+  SafetyStatement,
+  StepStatement,
+  Tail,
+  Value,
+  WaitStatement,
+} from "../../../../grammar/src/tree.ts";
+import { DUTIES, METHODS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
+import {
+  type CheckContext,
+  type CheckResult,
+  checkArguments,
+  checkMaterial,
+  lookUp,
+  noteParameter,
+  reporter,
+} from "./check-context.ts";
+import { COUNT, type Limits, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
+import type { Recipe, RecipeParameter } from "./model.ts";
+import type { Scope } from "./program.ts";
+import { type Bindings, type Bound, readCount, readDuration, readMeasure } from "./read-value.ts";
+import { closest, orList } from "./suggest.ts";
+
+export function checkRecipe(recipe: Recipe, syntax: RecipeDeclaration, scope: Scope): CheckResult {
+  const ctx: CheckContext = {
+    file: recipe.file,
+    declaration: recipe.declaration,
+    scope,
+    findings: [],
+    references: [],
+  };
+  const bindings = openBindings(recipe.parameters);
+  for (const parameter of syntax.parameters) checkDefault(ctx, parameter, recipe);
+  for (const statement of recipe.statements) checkStatement(ctx, statement, recipe, bindings);
+  for (const parameter of recipe.parameters) {
+    const used = ctx.references.some((r) => r.kind === "parameter" && r.name === parameter.name);
+    if (!used) {
+      ctx.findings.push({
+        rule: "unused-name",
+        span: parameter.place.span,
+        message: `Nothing in this recipe uses the parameter \`${parameter.name}\`. Use it or take it out.`,
+      });
+    }
+  }
+  return { findings: ctx.findings, references: ctx.references };
+}
+
+/** The parameters of a recipe, their values not known. */
+export function openBindings(parameters: readonly RecipeParameter[]): Bindings {
+  return new Map(parameters.map((p): [string, Bound] => [p.name, { type: p.type }]));
+}
+
+function checkDefault(ctx: CheckContext, parameter: Parameter, recipe: Recipe): void {
+  const declared = recipe.parameters.find((p) => p.place.span.start === parameter.name.span.start);
+  const value = parameter.default;
+  if (!declared || !value) return;
+  const report = reporter(ctx);
+  const none: Bindings = new Map();
+  if (declared.type === "number") readCount(value, none, { words: "a number" }, "a number", report);
+  else if (declared.type === "duration") readDuration(value, none, report);
+  else if (value.kind !== "name") {
+    report(
+      "wrong-argument",
+      value.span,
+      `\`${declared.name}\` is a ${declared.type}; its default is the name of one.`,
+    );
+  } else if (declared.type === "material") lookUp(ctx, "material", ctx.scope.materials, value);
+  else lookUp(ctx, "recipe", ctx.scope.recipes, value);
+}
+
+function checkStatement(
+  ctx: CheckContext,
+  statement: RecipeStatement,
+  recipe: Recipe,
+  bindings: Bindings,
+): void {
+  noteValueNames(ctx, statement, recipe, bindings);
+  switch (statement.kind) {
+    case "step":
+      checkStep(ctx, statement, recipe, bindings);
+      break;
+    case "layer":
+      checkLayer(ctx, statement, recipe, bindings);
+      break;
+    case "wait":
+      checkWait(ctx, statement, bindings);
+      break;
+    case "safety":
+      checkSafety(ctx, statement);
+      break;
+    case "follow":
+      checkFollow(ctx, statement, recipe, bindings);
+      break;
+    default:
+      break;
+  }
+}
+
+function unknownWord(
+  ctx: CheckContext,
+  word: { text: string; span: { start: number; end: number } },
+  known: readonly string[],
+  what: string,
+): void {
+  if (known.includes(word.text)) return;
+  const near = closest(word.text, known);
+  ctx.findings.push({
+    rule: "unknown-word",
+    span: word.span,
+    message: `\`${word.text}\` is no ${what}.${near ? ` Did you mean \`${near}\`?` : ` It may be ${orList(known)}.`}`,
+    ...(near ? { fix: { title: `Change to \`${near}\``, span: word.span, text: near } } : {}),
+  });
+}
+
+function checkStep(ctx: CheckContext, step: StepStatement, recipe: Recipe, bindings: Bindings): void {
+  if (step.verb) unknownWord(ctx, step.verb, Object.keys(VERBS), "verb");
+  checkMaterial(ctx, step.material, bindings, recipe.parameters);
+  const grit: Limits = { min: 12, max: 10000, words: "a grit from 12 to 10000" };
+  for (const value of step.grits) readCount(value, bindings, grit, "a grit such as `120`", reporter(ctx));
+  checkTails(ctx, step.tails, recipe, bindings);
+}
+
+function checkLayer(ctx: CheckContext, layer: LayerStatement, recipe: Recipe, bindings: Bindings): void {
+  checkMaterial(ctx, layer.material, bindings, recipe.parameters);
+  readCount(layer.coats, bindings, COUNT, "a number of coats", reporter(ctx));
+  checkTails(ctx, layer.tails, recipe, bindings);
+  for (const statement of layer.block ?? []) checkStatement(ctx, statement, recipe, bindings);
+}
+
+function checkTails(ctx: CheckContext, tails: readonly Tail[], recipe: Recipe, bindings: Bindings): void {
+  const report = reporter(ctx);
+  const seen = new Map<string, Tail>();
+  for (const tail of tails) {
+    const first = seen.get(tail.kind);
+    if (first)
+      report(
+        "repeated-field",
+        tail.span,
+        `\`${tail.keyword.text}\` stands twice on this line. Keep one of the two.`,
+        first.span,
+      );
+    else seen.set(tail.kind, tail);
+    switch (tail.kind) {
+      case "by":
+        if (tail.method) unknownWord(ctx, tail.method, METHODS, "way of putting a layer on");
+        break;
+      case "wiped":
+        readDuration(tail.after, bindings, report);
+        break;
+      case "thinned":
+        checkMaterial(ctx, tail.thinner, bindings, recipe.parameters);
+        for (const part of tail.ratio ? [tail.ratio.a, tail.ratio.b] : []) {
+          if (part.value <= 0)
+            report("bad-number", part.span, "Parts of a mix must be greater than zero, such as `4:1`.");
+        }
+        break;
+      case "tinted":
+        readMeasure(tail.share, ["share"], SHARE_ABOVE_ZERO, bindings, report);
+        checkMaterial(ctx, tail.tint, bindings, recipe.parameters);
+        break;
+      case "as":
+        if (tail.role) unknownWord(ctx, tail.role, ["toner"], "use of a layer");
+        break;
+      case "wet":
+        readMeasure(tail.thickness, ["length"], POSITIVE, bindings, report);
+        break;
+      case "takes":
+        readMeasure(tail.time, ["time", "time by area"] as const, POSITIVE, bindings, report);
+        break;
+      case "uses":
+        readMeasure(tail.amount, ["volume", "mass"] as const, POSITIVE, bindings, report);
+        break;
+    }
+  }
+}
+
+function checkWait(ctx: CheckContext, wait: WaitStatement, bindings: Bindings): void {
+  if (wait.until) unknownWord(ctx, wait.until, WAIT_STAGES, "stage to wait for");
+  readDuration(wait.time, bindings, reporter(ctx));
+}
+
+function checkSafety(ctx: CheckContext, safety: SafetyStatement): void {
+  for (const duty of safety.duties) {
+    unknownWord(ctx, duty.name, DUTIES, "safety duty");
+    if (duty.airChanges) readMeasure(duty.airChanges, ["air change"], POSITIVE, new Map(), reporter(ctx));
+  }
+}
+
+function checkFollow(
+  ctx: CheckContext,
+  follow: Extract<RecipeStatement, { kind: "follow" }>,
+  recipe: Recipe,
+  bindings: Bindings,
+): void {
+  const call = follow.call;
+  if (!call) return;
+  const bound = bindings.get(call.name.text);
+  if (!bound) {
+    const target = lookUp(ctx, "recipe", ctx.scope.recipes, call.name, bindings.keys());
+    if (target) checkArguments(ctx, call, target, bindings, recipe.parameters);
+    else checkArguments(ctx, call, undefined, bindings, recipe.parameters);
+    return;
+  }
+  noteParameter(ctx, call.name, recipe.parameters);
+  if (bound.type !== "recipe") {
+    reporter(ctx)(
+      "wrong-argument",
+      call.name.span,
+      `\`${call.name.text}\` is a ${bound.type}; \`follow\` needs a recipe.`,
+    );
+  }
+  checkArguments(ctx, call, undefined, bindings, recipe.parameters);
+}
+
+/** Notes every parameter that stands for a quantity on this line. */
+function noteValueNames(
+  ctx: CheckContext,
+  statement: RecipeStatement,
+  recipe: Recipe,
+  bindings: Bindings,
+): void {
+  const note = (value: Value | undefined) => {
+    if (value?.kind === "name" && bindings.has(value.text)) noteParameter(ctx, value, recipe.parameters);
+  };
+  if (statement.kind === "step") for (const grit of statement.grits) note(grit);
+  if (statement.kind === "layer") note(statement.coats);
+  if (statement.kind === "wait") note(statement.time);
+  if (statement.kind !== "step" && statement.kind !== "layer") return;
+  for (const tail of statement.tails) {
+    if (tail.kind === "wiped") note(tail.after);
+    if (tail.kind === "tinted") note(tail.share);
+    if (tail.kind === "wet") note(tail.thickness);
+    if (tail.kind === "takes") note(tail.time);
+    if (tail.kind === "uses") note(tail.amount);
+  }
+}

@@ -1,0 +1,355 @@
+/**
+ * Reads a `material` declaration: stated figures in canonical units, the rest from its family.
+ */
+import type {
+  FieldStatement,
+  FieldValue,
+  MaterialDeclaration,
+  Quantity,
+  Span,
+} from "../../../../grammar/src/tree.ts";
+import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
+import { familyByName } from "../knowledge/families.ts";
+import { FAMILY_NAMES, type Family, type FamilyName } from "../knowledge/family-schema.ts";
+import {
+  fieldsByWord,
+  type Lowering,
+  NOT_NEGATIVE,
+  onlyItem,
+  POSITIVE,
+  placeOf,
+  readAmount,
+  readMoney,
+  readNumber,
+  readRange,
+  readWord,
+  report,
+  SHARE,
+  SHARE_ABOVE_ZERO,
+  stated,
+} from "./lowering.ts";
+import type { ContainerSize, Fact, Material, Named } from "./model.ts";
+import { closest, orList } from "./suggest.ts";
+
+export const SHEENS = ["dead flat", "matte", "eggshell", "satin", "semi-gloss", "gloss"] as const;
+export const COLOURS = ["clear", "amber", "white"] as const;
+const RAGS = ["self-heating"] as const;
+/** Air of a label that states none: laboratory air of ASTM D1640, 23 degrees C and 50 % (from memory). */
+const RATED_DEFAULT = { temperature: 23, humidity: 50 } as const;
+
+type Fields = ReadonlyMap<string, readonly FieldStatement[]>;
+type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
+
+function form<F extends FieldValue["form"]>(
+  fields: Fields,
+  word: string,
+  wanted: F,
+): { value: Form<F>; span: Span } | undefined {
+  const statement = fields.get(word)?.[0];
+  return statement && statement.value.form === wanted
+    ? { value: statement.value as Form<F>, span: statement.span }
+    : undefined;
+}
+
+export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named: Named): Material {
+  const fields = fieldsByWord(ctx, "material", syntax.fields, syntax.headSpan);
+  const family = readFamily(ctx, fields);
+  const facts = family?.family;
+  const density = readFact(ctx, fields, "density", ["density"], POSITIVE)?.fact;
+  const gramsPerLitre = density?.value;
+  return {
+    ...named,
+    kind: "material",
+    builtIn: false,
+    ...familyPart(ctx, family),
+    covers: readCovers(ctx, fields, gramsPerLitre) ?? fromFamily(facts?.covers),
+    solids: readFact(ctx, fields, "solids", ["share"], SHARE)?.fact ?? fromFamily(facts?.solids),
+    touch: readFact(ctx, fields, "touch", ["time"], POSITIVE)?.fact ?? fromFamily(facts?.touch),
+    recoat: readRecoat(ctx, fields) ?? familyRecoat(facts),
+    cure: readFact(ctx, fields, "cure", ["time"], POSITIVE)?.fact ?? fromFamily(facts?.cure),
+    rated: readRated(ctx, fields) ?? familyRated(facts),
+    limits: readLimits(ctx, fields) ?? fromFamily(facts?.limits),
+    voc: readFact(ctx, fields, "voc", ["density"], NOT_NEGATIVE)?.fact ?? fromFamily(facts?.voc),
+    sheen: readSheen(ctx, fields),
+    colour: readColour(ctx, fields) ?? familyColour(facts),
+    thin: readThin(ctx, fields) ?? familyThin(facts),
+    sold: readSold(ctx, fields, gramsPerLitre),
+    soldPlace: fieldPlace(ctx, fields, "sold"),
+    onHand:
+      readVolume(
+        ctx,
+        form(fields, "on_hand", "quantity")?.value.quantity as Quantity | undefined,
+        gramsPerLitre,
+        true,
+      ) ?? 0,
+    onHandPlace: fieldPlace(ctx, fields, "on_hand"),
+    flash:
+      readFact(ctx, fields, "flash", ["temperature"], { words: "a temperature" })?.fact ??
+      fromFamily(facts?.flash),
+    potLife: readFact(ctx, fields, "pot_life", ["time"], POSITIVE)?.fact,
+    selfHeatingRags: readRags(ctx, fields) ??
+      fromFamily(facts?.ragsSelfHeat) ?? { value: false, origin: "default" },
+    mix: readMix(ctx, fields),
+    density,
+  };
+}
+
+/** The material that is always in scope for a family, with the family's figures only. */
+export function builtInMaterial(name: string, family: Family): Material {
+  const place = { file: "", declaration: "", span: { start: 0, end: 0 } };
+  return {
+    kind: "material",
+    builtIn: true,
+    file: "",
+    declaration: "",
+    name,
+    docs: "",
+    namePlace: place,
+    headPlace: place,
+    family,
+    familyName: family.name,
+    covers: fromFamily(family.covers),
+    solids: fromFamily(family.solids),
+    touch: fromFamily(family.touch),
+    recoat: familyRecoat(family),
+    cure: fromFamily(family.cure),
+    rated: familyRated(family),
+    limits: fromFamily(family.limits),
+    voc: fromFamily(family.voc),
+    colour: familyColour(family),
+    thin: familyThin(family),
+    sold: [],
+    onHand: 0,
+    flash: fromFamily(family.flash),
+    selfHeatingRags: { value: family.ragsSelfHeat, origin: "family" },
+  };
+}
+
+const fromFamily = <T>(value: T | undefined): Fact<T> | undefined =>
+  value === undefined ? undefined : { value, origin: "family" };
+
+const familyRecoat = (family: Family | undefined): Material["recoat"] =>
+  family?.recoat && fromFamily({ earliest: family.recoat[0], latest: family.recoat[1] ?? undefined });
+
+const familyRated = (family: Family | undefined): Material["rated"] =>
+  family ? { value: family.rated, origin: "family" } : { value: RATED_DEFAULT, origin: "default" };
+
+const familyColour = (family: Family | undefined): Material["colour"] =>
+  family?.ambering
+    ? { value: "amber", origin: "family" }
+    : family?.role === "clear"
+      ? { value: "clear", origin: "family" }
+      : undefined;
+
+const familyThin = (family: Family | undefined): Material["thin"] =>
+  family?.thinners[0] === undefined
+    ? undefined
+    : fromFamily({ thinner: family.thinners[0], upTo: family.thinUpTo });
+
+function fieldPlace(ctx: Lowering, fields: Fields, word: string) {
+  const statement = fields.get(word)?.[0];
+  return statement && placeOf(ctx, statement.span);
+}
+
+function readFamily(ctx: Lowering, fields: Fields) {
+  const field = form(fields, "family", "words");
+  if (!field) return undefined;
+  const item = onlyItem(ctx, field.value.items, FIELDS.material.family!.example);
+  if (!item) return undefined;
+  const text = item.kind === "title" ? item.value : item.text;
+  const family = item.kind === "words" ? familyByName(text) : undefined;
+  if (!family) {
+    const near = closest(text, FAMILY_NAMES);
+    report(
+      ctx,
+      "unknown-word",
+      item.span,
+      `\`${text}\` is no family of materials.${near ? ` Did you mean \`${near}\`?` : ` Families are ${orList(FAMILY_NAMES)}.`}`,
+      near ? { title: `Change to \`${near}\``, span: item.span, text: near } : undefined,
+    );
+    return undefined;
+  }
+  return { family, span: item.span };
+}
+
+function familyPart(ctx: Lowering, family: { family: Family; span: Span } | undefined) {
+  if (!family) return {};
+  return {
+    family: family.family,
+    familyName: family.family.name as FamilyName,
+    familyPlace: placeOf(ctx, family.span),
+  };
+}
+
+function readFact<D extends Parameters<typeof readAmount>[2][number]>(
+  ctx: Lowering,
+  fields: Fields,
+  word: string,
+  expected: readonly D[],
+  limits: Parameters<typeof readAmount>[3],
+) {
+  const field = form(fields, word, "quantity");
+  const amount = field && readAmount(ctx, field.value.quantity, expected, limits);
+  return amount && { dimension: amount.dimension, fact: stated(ctx, amount.value, amount.span) };
+}
+
+/** Spreading rate in m2/L; by weight (g/m2) it needs the density. */
+function readCovers(
+  ctx: Lowering,
+  fields: Fields,
+  gramsPerLitre: number | undefined,
+): Fact<number> | undefined {
+  const read = readFact(ctx, fields, "covers", ["spreading rate", "weight by area"] as const, POSITIVE);
+  if (!read) return undefined;
+  if (read.dimension === "spreading rate") return read.fact;
+  if (gramsPerLitre === undefined) {
+    report(
+      ctx,
+      "wrong-unit",
+      read.fact.place!.span,
+      "A spreading rate by weight needs the material's `density`, such as `density 1.03 kg/L`.",
+    );
+    return undefined;
+  }
+  return { ...read.fact, value: gramsPerLitre / read.fact.value };
+}
+
+function readRecoat(ctx: Lowering, fields: Fields): Material["recoat"] {
+  const range = readRange(ctx, form(fields, "recoat", "range")?.value.range, "time", POSITIVE);
+  return range && stated(ctx, { earliest: range.from, latest: range.to }, range.span);
+}
+
+function readRated(ctx: Lowering, fields: Fields): Material["rated"] | undefined {
+  const field = form(fields, "rated", "air");
+  if (!field) return undefined;
+  const temperature = readRange(ctx, field.value.temperature, "temperature", { words: "a temperature" });
+  const humidity = readAmount(ctx, field.value.humidity?.value, ["share"], SHARE);
+  return stated(
+    ctx,
+    {
+      temperature: temperature?.from ?? RATED_DEFAULT.temperature,
+      humidity: humidity?.value ?? RATED_DEFAULT.humidity,
+    },
+    field.span,
+  );
+}
+
+function readLimits(ctx: Lowering, fields: Fields): Material["limits"] {
+  const field = form(fields, "limits", "air");
+  if (!field) return undefined;
+  const temperature = readRange(ctx, field.value.temperature, "temperature", { words: "a temperature" });
+  const humidity = readAmount(ctx, field.value.humidity?.value, ["share"], SHARE);
+  return stated(
+    ctx,
+    { low: temperature?.from, high: temperature?.to, humidity: humidity?.value },
+    field.span,
+  );
+}
+
+function readSheen(ctx: Lowering, fields: Fields): Material["sheen"] {
+  const item = onlyItem(
+    ctx,
+    form(fields, "sheen", "words")?.value.items ?? [],
+    FIELDS.material.sheen!.example,
+  );
+  const sheen = readWord(ctx, item, SHEENS, "sheen");
+  return sheen && stated<string>(ctx, sheen, item!.span);
+}
+
+function readColour(ctx: Lowering, fields: Fields): Material["colour"] {
+  const item = onlyItem(
+    ctx,
+    form(fields, "colour", "words")?.value.items ?? [],
+    FIELDS.material.colour!.example,
+  );
+  if (!item) return undefined;
+  if (item.kind === "title") {
+    if (item.value.startsWith("#") && !/^#([0-9a-f]{3}|[0-9a-f]{6})$/i.test(item.value)) {
+      report(
+        ctx,
+        "bad-number",
+        item.span,
+        'A colour by its number has three or six hexadecimal digits, such as "#2b3a42".',
+      );
+    }
+    return stated(ctx, item.value, item.span);
+  }
+  const colour = readWord(
+    ctx,
+    item,
+    COLOURS,
+    'colour (a colour of your own stands in quotes, such as "#2b3a42")',
+  );
+  return colour && stated<string>(ctx, colour, item.span);
+}
+
+function readThin(ctx: Lowering, fields: Fields): Material["thin"] {
+  const field = form(fields, "thin", "thin");
+  if (!field?.value.thinner) return undefined;
+  const thinner = readThinner(ctx, field.value.thinner);
+  const upTo = readAmount(ctx, field.value.upTo, ["share"], SHARE_ABOVE_ZERO);
+  return thinner === undefined ? undefined : stated(ctx, { thinner, upTo: upTo?.value }, field.span);
+}
+
+const THINNERS = ["water", "mineral spirits", "alcohol", "acetone", "lacquer thinner"] as const;
+
+function readThinner(ctx: Lowering, words: Parameters<typeof readWord>[1] & object): string | undefined {
+  if (words.kind === "words" && familyByName(words.text)) return words.text;
+  return readWord(ctx, words, THINNERS, "thinner");
+}
+
+function readVolume(
+  ctx: Lowering,
+  quantity: Quantity | undefined,
+  gramsPerLitre: number | undefined,
+  zeroAllowed: boolean,
+): number | undefined {
+  const amount = readAmount(
+    ctx,
+    quantity,
+    ["volume", "mass"] as const,
+    zeroAllowed ? NOT_NEGATIVE : POSITIVE,
+  );
+  if (!amount) return undefined;
+  if (amount.dimension === "volume") return amount.value;
+  if (gramsPerLitre === undefined) {
+    report(
+      ctx,
+      "wrong-unit",
+      amount.span,
+      "An amount by weight needs the material's `density`, such as `density 1.03 kg/L`.",
+    );
+    return undefined;
+  }
+  return amount.value / gramsPerLitre;
+}
+
+function readSold(
+  ctx: Lowering,
+  fields: Fields,
+  gramsPerLitre: number | undefined,
+): readonly ContainerSize[] {
+  const sizes = form(fields, "sold", "sold")?.value.sizes ?? [];
+  return sizes.flatMap((size) => {
+    const litres = readVolume(ctx, size.amount, gramsPerLitre, false);
+    const price = readMoney(ctx, size.price);
+    if (litres === undefined || price === undefined) return [];
+    const label = size.amount!.parts.map((p) => `${p.number.text} ${p.unit?.text ?? ""}`.trim()).join(" ");
+    return [{ litres, price, label }];
+  });
+}
+
+function readRags(ctx: Lowering, fields: Fields): Fact<boolean> | undefined {
+  const item = onlyItem(ctx, form(fields, "rags", "words")?.value.items ?? [], FIELDS.material.rags!.example);
+  const word = readWord(ctx, item, RAGS, "kind of rags");
+  return word && stated(ctx, true, item!.span);
+}
+
+function readMix(ctx: Lowering, fields: Fields): Material["mix"] {
+  const field = form(fields, "mix", "mix");
+  if (!field?.value.ratio || !field.value.hardener) return undefined;
+  const a = readNumber(ctx, field.value.ratio.a, POSITIVE);
+  const b = readNumber(ctx, field.value.ratio.b, POSITIVE);
+  if (a === undefined || b === undefined) return undefined;
+  return stated(ctx, { a, b, hardener: field.value.hardener.text }, field.span);
+}

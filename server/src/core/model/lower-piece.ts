@@ -1,0 +1,172 @@
+/**
+ * Reads a `piece` declaration: its surfaces with areas, what they are made of and what is on them.
+ */
+import type {
+  ExistingLayer,
+  FieldStatement,
+  FieldValue,
+  PieceDeclaration,
+  SurfaceStatement,
+} from "../../../../grammar/src/tree.ts";
+import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
+import { shapeArea } from "../geometry/shape-area.ts";
+import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-schema.ts";
+import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
+import {
+  COUNT,
+  fieldsByWord,
+  type Lowering,
+  onlyItem,
+  POSITIVE,
+  placeOf,
+  readAmount,
+  readMoney,
+  readNumber,
+  readWord,
+  report,
+  stated,
+} from "./lowering.ts";
+import type { ExistingCoat, Named, Piece, ShapePart, Substrate, Surface } from "./model.ts";
+import { closest } from "./suggest.ts";
+
+export const USE_BY = ["adults", "children", "food"] as const;
+export const WEAR = ["hard", "normal", "light"] as const;
+export const UNKNOWN_EXISTING = ["unknown clear", "unknown paint"] as const;
+export const EXISTING_WORDS = ["bare", ...UNKNOWN_EXISTING, ...FAMILY_NAMES] as const;
+
+type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
+
+export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named): Piece {
+  const fields = fieldsByWord(ctx, "piece", syntax.fields, syntax.headSpan);
+  const built = fields.get("built")?.[0]?.value as Form<"number"> | undefined;
+  const year = readNumber(ctx, built?.number, {
+    min: 1000,
+    max: 2200,
+    whole: true,
+    words: "a year such as 1936",
+  });
+  const useBy = fields.get("use_by")?.[0]?.value as Form<"words"> | undefined;
+  const useByItem = onlyItem(ctx, useBy?.items ?? [], FIELDS.piece.use_by!.example);
+  const useByWord = readWord(ctx, useByItem, USE_BY, "kind of user");
+  const surfaces = syntax.fields.filter((f): f is SurfaceStatement => f.kind === "surface");
+  if (surfaces.length === 0) {
+    report(
+      ctx,
+      "missing-field",
+      syntax.headSpan,
+      "This piece has no surface. Add a block such as `surface top {` with a shape and a wood.",
+    );
+  }
+  return {
+    ...named,
+    kind: "piece",
+    built: year === undefined ? undefined : stated(ctx, year, built!.number!.span),
+    bought: readMoney(ctx, (fields.get("bought")?.[0]?.value as Form<"money"> | undefined)?.amount),
+    newPrice: readMoney(ctx, (fields.get("new")?.[0]?.value as Form<"money"> | undefined)?.amount),
+    useBy: useByWord ? stated(ctx, useByWord, useByItem!.span) : { value: "adults", origin: "default" },
+    surfaces: distinctSurfaces(ctx, surfaces),
+  };
+}
+
+function distinctSurfaces(ctx: Lowering, statements: readonly SurfaceStatement[]): readonly Surface[] {
+  const seen = new Map<string, SurfaceStatement>();
+  return statements.flatMap((statement) => {
+    const surface = lowerSurface(ctx, statement);
+    if (!statement.name) return [];
+    const first = seen.get(statement.name.text);
+    if (first) {
+      ctx.findings.push({
+        rule: "duplicate-name",
+        span: statement.name.span,
+        message: `This piece already has a surface \`${statement.name.text}\`. Give this one another name.`,
+        related: [{ span: first.name!.span, message: "The first surface of this name" }],
+      });
+      return [];
+    }
+    seen.set(statement.name.text, statement);
+    return [surface];
+  });
+}
+
+function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
+  const fields = fieldsByWord(ctx, "surface", syntax.fields, syntax.span);
+  const shapes = (fields.get("shape") ?? []).flatMap((statement) => readShape(ctx, statement));
+  const existing = fields.get("existing")?.[0];
+  const existingValue = existing?.value as Form<"existing"> | undefined;
+  const wear = fields.get("wear")?.[0]?.value as Form<"words"> | undefined;
+  const wearItem = onlyItem(ctx, wear?.items ?? [], FIELDS.surface.wear!.example);
+  const wearWord = readWord(ctx, wearItem, WEAR, "degree of wear");
+  const left = existingValue?.asLeftBy;
+  const headPlace = placeOf(ctx, syntax.span);
+  return {
+    name: syntax.name?.text ?? "",
+    namePlace: syntax.name ? placeOf(ctx, syntax.name.span) : headPlace,
+    headPlace,
+    docs: syntax.docs,
+    shapes,
+    areaM2: shapes.reduce((sum, part) => sum + part.areaM2, 0),
+    substrate: readSubstrate(ctx, fields.get("wood")?.[0]),
+    existing: (existingValue?.layers ?? []).flatMap((layer) => readExisting(ctx, layer)),
+    existingPlace: existing && placeOf(ctx, existing.span),
+    asLeftBy: left?.job ? { job: left.job.text, place: placeOf(ctx, left.job.span) } : undefined,
+    wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
+  };
+}
+
+function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart[] {
+  const shape = (statement.value as Form<"shape">).shape;
+  if (!shape) return [];
+  const result = shapeArea(shape);
+  if (!result.ok) {
+    for (const problem of result.problems) report(ctx, problem.rule, problem.span, problem.message);
+    return [];
+  }
+  return [{ place: placeOf(ctx, statement.span), areaM2: result.areaM2, working: result.working }];
+}
+
+function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Substrate {
+  const value = statement?.value as Form<"wood"> | undefined;
+  const unknown: Substrate = { name: "", kind: "unknown" };
+  if (!value?.wood) return unknown;
+  const name = value.wood.text;
+  const sheet = substrateByName(name);
+  const wood = sheet ? undefined : woodByName(name);
+  const place = placeOf(ctx, value.wood.span);
+  const veneer = readAmount(ctx, value.veneer?.thickness, ["length"], POSITIVE);
+  if (sheet) {
+    if (value.veneer) {
+      report(
+        ctx,
+        "wrong-argument",
+        value.veneer.span,
+        `Only a species of wood has a veneer; \`${name}\` has none. Name the species, such as \`wood red oak, veneer 0.6 mm\`.`,
+      );
+    }
+    return { name, kind: sheet.kind, place };
+  }
+  if (!wood) {
+    const near = closest(name, [...woodNames(), ...SUBSTRATES.keys()]);
+    report(
+      ctx,
+      "unknown-word",
+      value.wood.span,
+      `\`${name}\` is no wood or substrate known here.${near ? ` Did you mean \`${near}\`?` : " Name a species such as `red oak`, or `plywood`, `MDF`, `particleboard`, `laminate` or `metal`."}`,
+      near ? { title: `Change to \`${near}\``, span: value.wood.span, text: near } : undefined,
+    );
+    return unknown;
+  }
+  return { name, kind: "species", place, ...(veneer ? { veneerMm: veneer.value } : {}) };
+}
+
+function readExisting(ctx: Lowering, layer: ExistingLayer): readonly ExistingCoat[] {
+  const coats = layer.coats ? readNumber(ctx, layer.coats, COUNT) : 1;
+  const what = readWord(ctx, layer.material, EXISTING_WORDS, "existing layer");
+  if (!what || what === "bare") return [];
+  return [
+    {
+      what: what as FamilyName | "unknown clear" | "unknown paint",
+      coats: coats ?? 1,
+      place: placeOf(ctx, layer.span),
+    },
+  ];
+}

@@ -1,0 +1,81 @@
+/**
+ * Reads the head of a `recipe` declaration. Its statements stay as parsed: what they mean depends on the arguments,
+ * so `expand` reads them for every call; what is wrong in them whatever the arguments is found by `check-recipe`.
+ */
+import type {
+  FieldStatement,
+  FieldValue,
+  RecipeDeclaration,
+  RecipeStatement,
+} from "../../../../grammar/src/tree.ts";
+import { FIELDS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
+import { type Lowering, placeOf, readWord, reportUnknownField } from "./lowering.ts";
+import type { ForKind, Named, ParameterType, Recipe, RecipeParameter } from "./model.ts";
+
+export const FOR_KINDS = ["wood", "veneer", "laminate", "metal", "any"] as const;
+
+export function lowerRecipe(ctx: Lowering, syntax: RecipeDeclaration, named: Named): Recipe {
+  const forField = readForField(ctx, syntax.statements);
+  return {
+    ...named,
+    kind: "recipe",
+    parameters: distinctParameters(ctx, syntax),
+    parameterSyntax: syntax.parameters,
+    forKinds: forField ? readForKinds(ctx, forField) : ["any"],
+    forPlace: forField && placeOf(ctx, forField.span),
+    statements: syntax.statements,
+  };
+}
+
+/** Reports unknown and repeated fields among the statements, in coat blocks too, and gives the `for` field. */
+function readForField(ctx: Lowering, statements: readonly RecipeStatement[]): FieldStatement | undefined {
+  let first: FieldStatement | undefined;
+  for (const statement of statements) {
+    if (statement.kind === "layer") readForField(ctx, statement.block ?? []);
+    if (statement.kind !== "field") continue;
+    if (!(statement.keyword.text in FIELDS.recipe)) reportUnknownField(ctx, "recipe", statement.keyword);
+    else if (first) {
+      ctx.findings.push({
+        rule: "repeated-field",
+        span: statement.keyword.span,
+        message:
+          "`for` is stated twice in this recipe; only the first counts. Put all kinds on one line, such as `for wood, veneer`.",
+        related: [{ span: first.span, message: "`for` is first stated here" }],
+      });
+    } else first = statement;
+  }
+  return first;
+}
+
+function readForKinds(ctx: Lowering, field: FieldStatement): readonly ForKind[] {
+  const value = field.value as Extract<FieldValue, { form: "words" }>;
+  const kinds = value.items.flatMap((item) => readWord(ctx, item, FOR_KINDS, "kind of surface") ?? []);
+  return kinds.length > 0 ? kinds : ["any"];
+}
+
+function distinctParameters(ctx: Lowering, syntax: RecipeDeclaration): readonly RecipeParameter[] {
+  const seen = new Map<string, RecipeParameter>();
+  for (const parameter of syntax.parameters) {
+    const type = readWord(ctx, parameter.type, PARAMETER_TYPES, "type of parameter") as
+      | ParameterType
+      | undefined;
+    const first = seen.get(parameter.name.text);
+    if (first) {
+      ctx.findings.push({
+        rule: "duplicate-name",
+        span: parameter.name.span,
+        message: `This recipe already has a parameter \`${parameter.name.text}\`. Give this one another name.`,
+        related: [{ span: first.place.span, message: "The first parameter of this name" }],
+      });
+      continue;
+    }
+    if (!type) continue;
+    seen.set(parameter.name.text, {
+      name: parameter.name.text,
+      type,
+      place: placeOf(ctx, parameter.name.span),
+      hasDefault: parameter.default !== undefined,
+    });
+  }
+  return [...seen.values()];
+}

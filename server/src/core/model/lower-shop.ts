@@ -1,0 +1,151 @@
+/**
+ * Reads a `shop` declaration: air, room, opening hours, closed days, crew, money and sources of ignition.
+ */
+import type { FieldStatement, FieldValue, ShopDeclaration, Span } from "../../../../grammar/src/tree.ts";
+import { FIELDS, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
+import {
+  COUNT,
+  fieldsByWord,
+  type Lowering,
+  NOT_NEGATIVE,
+  onlyItem,
+  POSITIVE,
+  placeOf,
+  readAmount,
+  readDate,
+  readMoney,
+  readNumber,
+  readRange,
+  readTime,
+  readWord,
+  report,
+  SHARE,
+  stated,
+} from "./lowering.ts";
+import type { Named, OpeningSpan, Shop } from "./model.ts";
+
+export const IGNITION = ["none", "pilot light", "heater", "welding"] as const;
+
+type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
+type Fields = ReadonlyMap<string, readonly FieldStatement[]>;
+
+export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named): Shop {
+  const fields = fieldsByWord(ctx, "shop", syntax.fields, syntax.headSpan);
+  const value = <F extends FieldValue["form"]>(word: string): Form<F> | undefined =>
+    fields.get(word)?.[0]?.value as Form<F> | undefined;
+  const ignitionItem = onlyItem(ctx, value<"words">("ignition")?.items ?? [], FIELDS.shop.ignition!.example);
+  const ignition = readWord(ctx, ignitionItem, IGNITION, "source of ignition");
+  const currency = onlyItem(ctx, value<"words">("currency")?.items ?? [], FIELDS.shop.currency!.example);
+  const hours = fields.get("hours")?.[0];
+  return {
+    ...named,
+    kind: "shop",
+    air: readAir(ctx, fields),
+    room: readRoom(ctx, fields),
+    hours: hours && readHours(ctx, hours.value as Form<"hours">),
+    hoursPlace: hours && placeOf(ctx, hours.span),
+    closed: (fields.get("closed") ?? []).flatMap((statement) =>
+      readClosed(ctx, statement.value as Form<"dates">),
+    ),
+    crew: readNumber(ctx, value<"number">("crew")?.number, COUNT) ?? 1,
+    labourPerH: readLabour(ctx, value<"money">("labour")),
+    currency: currency?.kind === "words" ? currency.text : currency?.value,
+    ignition: ignition ? stated(ctx, ignition, ignitionItem!.span) : { value: "none", origin: "default" },
+  };
+}
+
+function readAir(ctx: Lowering, fields: Fields): Shop["air"] {
+  const statement = fields.get("air")?.[0];
+  const value = statement?.value as Form<"air"> | undefined;
+  if (!statement || !value) return undefined;
+  const temperature = readRange(ctx, value.temperature, "temperature", {
+    min: -40,
+    max: 60,
+    words: "a temperature that people work in (−40 C to 60 C)",
+  });
+  const humidity = readAmount(ctx, value.humidity?.value, ["share"], SHARE);
+  if (temperature?.to !== undefined) {
+    report(
+      ctx,
+      "syntax",
+      temperature.span,
+      "Expected one temperature, such as `air 18 C, 60 % RH`. State the lowest that the work meets.",
+    );
+  }
+  if (!temperature) return undefined;
+  return stated(ctx, { temperature: temperature.from, humidity: humidity?.value }, statement.span);
+}
+
+function readRoom(ctx: Lowering, fields: Fields): Shop["room"] {
+  const statement = fields.get("room")?.[0];
+  const value = statement?.value as Form<"room"> | undefined;
+  const volume = readAmount(ctx, value?.volume, ["volume"], POSITIVE);
+  const airChanges = readAmount(ctx, value?.airChanges, ["air change"], NOT_NEGATIVE);
+  return volume && stated(ctx, { m3: volume.value / 1000, airChanges: airChanges?.value }, statement!.span);
+}
+
+function readLabour(ctx: Lowering, value: Form<"money"> | undefined): number | undefined {
+  if (value?.per && !["h", "hour"].includes(value.per.text)) {
+    report(ctx, "wrong-unit", value.per.span, "Labour is stated per hour, such as `labour 18.00 per h`.");
+    return undefined;
+  }
+  return readMoney(ctx, value?.amount);
+}
+
+function readHours(ctx: Lowering, value: Form<"hours">): readonly OpeningSpan[] {
+  const spans = value.spans.flatMap((span) => {
+    const from = readWord(ctx, span.from, WEEKDAYS, "weekday");
+    const to = span.to ? readWord(ctx, span.to, WEEKDAYS, "weekday") : from;
+    const opens = span.opens && readTime(ctx, span.opens.text, span.opens.span);
+    const closes = span.closes && readTime(ctx, span.closes.text, span.closes.span);
+    if (!from || !to || opens === undefined || closes === undefined) return [];
+    if (closes <= opens) {
+      report(ctx, "bad-number", span.span, "Closing time must come after opening time on the same day.");
+      return [];
+    }
+    return weekdaysBetween(from, to).map((weekday) => ({ weekday, opens, closes, span: span.span }));
+  });
+  return withoutOverlap(ctx, spans);
+}
+
+/** Weekday numbers from one weekday to another, over the weekend if need be (`Sat to Mon`). */
+function weekdaysBetween(from: (typeof WEEKDAYS)[number], to: (typeof WEEKDAYS)[number]): readonly number[] {
+  const start = WEEKDAYS.indexOf(from);
+  const length = ((WEEKDAYS.indexOf(to) - start + 7) % 7) + 1;
+  return Array.from({ length }, (_, i) => ((start + i) % 7) + 1);
+}
+
+function withoutOverlap(
+  ctx: Lowering,
+  spans: readonly (OpeningSpan & { span: Span })[],
+): readonly OpeningSpan[] {
+  const sorted = [...spans].sort((a, b) => a.weekday - b.weekday || a.opens - b.opens);
+  const kept: OpeningSpan[] = [];
+  for (const { weekday, opens, closes, span } of sorted) {
+    const last = kept[kept.length - 1];
+    if (last && last.weekday === weekday && opens < last.closes) {
+      report(ctx, "bad-number", span, "These hours overlap others of the same day. State every hour once.");
+      continue;
+    }
+    kept.push({ weekday, opens, closes });
+  }
+  return kept;
+}
+
+function readClosed(ctx: Lowering, value: Form<"dates">): Shop["closed"] {
+  return value.ranges.flatMap((range) => {
+    const from = range.from && readDate(ctx, range.from.text, range.from.span);
+    const to = range.to ? readDate(ctx, range.to.text, range.to.span) : from;
+    if (!from || !to) return [];
+    if (to < from) {
+      report(
+        ctx,
+        "bad-number",
+        range.span,
+        "The closed days run backwards: the first date is the later one. Swap the two.",
+      );
+      return [];
+    }
+    return [{ from, to }];
+  });
+}

@@ -1,0 +1,283 @@
+/**
+ * What every reader of a declaration shares: a place-maker, a list of local findings, and readers for the common
+ * forms of values. A `Lowering` lives while one declaration is read and is thrown away after it; what comes out is
+ * immutable.
+ */
+import type {
+  BrokenStatement,
+  FieldStatement,
+  Name,
+  NumberLiteral,
+  Quantity,
+  Range,
+  Span,
+  Title,
+  Value,
+  Words,
+} from "../../../../grammar/src/tree.ts";
+import { FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
+import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
+import type { Dimension } from "../measure/units.ts";
+import type { FileId, Place } from "../place.ts";
+import type { Fact, LocalFinding } from "./model.ts";
+import { closest, didYouMean, orList } from "./suggest.ts";
+
+export type FieldBlock = keyof typeof FIELDS;
+
+export interface Lowering {
+  readonly file: FileId;
+  readonly declaration: string;
+  readonly findings: LocalFinding[];
+}
+
+export const placeOf = (ctx: Lowering, span: Span): Place => ({
+  file: ctx.file,
+  declaration: ctx.declaration,
+  span,
+});
+
+export function report(
+  ctx: Lowering,
+  rule: string,
+  span: Span,
+  message: string,
+  fix?: LocalFinding["fix"],
+): void {
+  ctx.findings.push({ rule, span, message, ...(fix ? { fix } : {}) });
+}
+
+/**
+ * Sorts the fields of a block by keyword and reports unknown, repeated and missing ones. The first line of a
+ * repeated field counts.
+ */
+export function fieldsByWord(
+  ctx: Lowering,
+  block: FieldBlock,
+  statements: readonly (
+    | FieldStatement
+    | BrokenStatement
+    | { readonly kind: "surface" | "apply"; readonly keyword: Name }
+  )[],
+  head: Span,
+): ReadonlyMap<string, readonly FieldStatement[]> {
+  const known = FIELDS[block];
+  const byWord = new Map<string, FieldStatement[]>();
+  for (const statement of statements) {
+    if (statement.kind !== "field") continue;
+    const word = statement.keyword.text;
+    const field = known[word];
+    if (!field) {
+      reportUnknownField(ctx, block, statement.keyword);
+      continue;
+    }
+    const before = byWord.get(word);
+    if (before && !field.repeatable) {
+      ctx.findings.push({
+        rule: "repeated-field",
+        span: statement.keyword.span,
+        message: `\`${word}\` is stated twice in this ${block}; only the first counts. Keep one of the two lines.`,
+        related: [{ span: before[0]!.span, message: `\`${word}\` is first stated here` }],
+      });
+    } else if (before) before.push(statement);
+    else byWord.set(word, [statement]);
+  }
+  for (const [word, field] of Object.entries(known)) {
+    if (field.required && !byWord.has(word)) {
+      report(
+        ctx,
+        "missing-field",
+        head,
+        `This ${block} has no \`${word}\`. Add a line such as \`${field.example}\`.`,
+      );
+    }
+  }
+  return byWord;
+}
+
+export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): void {
+  const words = [...Object.keys(FIELDS[block]), ...Object.keys(STATEMENTS[block])];
+  const near = closest(keyword.text, words);
+  const rest = near ? ` Did you mean \`${near}\`?` : ` A ${block} may have ${orList(words)}.`;
+  report(
+    ctx,
+    "unknown-field",
+    keyword.span,
+    `A ${block} has no field \`${keyword.text}\`.${rest}`,
+    near ? { title: `Change to \`${near}\``, span: keyword.span, text: near } : undefined,
+  );
+}
+
+export const stated = <T>(ctx: Lowering, value: T, span: Span): Fact<T> => ({
+  value,
+  origin: "stated",
+  place: placeOf(ctx, span),
+});
+
+/** Limits of a number: `min` itself is allowed unless `above` is set. */
+export interface Limits {
+  readonly min?: number;
+  readonly above?: number;
+  readonly max?: number;
+  readonly whole?: boolean;
+  /** "greater than zero", for the message. */
+  readonly words: string;
+}
+
+export const POSITIVE: Limits = { above: 0, words: "greater than zero" };
+export const SHARE: Limits = { min: 0, max: 100, words: "from 0 % to 100 %" };
+export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 100, words: "above 0 % and at most 100 %" };
+export const NOT_NEGATIVE: Limits = { min: 0, words: "zero or more" };
+export const COUNT: Limits = { min: 1, whole: true, words: "a whole number of at least 1" };
+
+export function within(value: number, limits: Limits): boolean {
+  return (
+    Number.isFinite(value) &&
+    (limits.above === undefined || value > limits.above) &&
+    (limits.min === undefined || value >= limits.min) &&
+    (limits.max === undefined || value <= limits.max) &&
+    (!limits.whole || Number.isInteger(value))
+  );
+}
+
+/**
+ * Reads a quantity of one of the expected dimensions in canonical units; reports `wrong-unit` or `bad-number` at the
+ * quantity and gives `undefined`.
+ */
+export function readAmount<D extends Dimension>(
+  ctx: Lowering,
+  value: Value | undefined,
+  expected: readonly D[],
+  limits: Limits,
+): { readonly dimension: D; readonly value: number; readonly span: Span } | undefined {
+  if (!value) return undefined;
+  if (value.kind === "name") {
+    report(
+      ctx,
+      "wrong-unit",
+      value.span,
+      `Expected ${describeDimension(expected[0]!)}, found the word \`${value.text}\`.`,
+    );
+    return undefined;
+  }
+  const read = readQuantity(value, expected);
+  if (!read.ok) {
+    report(ctx, read.rule, read.span, read.message);
+    return undefined;
+  }
+  if (!within(read.amount.value, limits)) {
+    report(ctx, "bad-number", value.span, `This must be ${limits.words}.`);
+    return undefined;
+  }
+  return { dimension: read.amount.dimension, value: read.amount.value, span: value.span };
+}
+
+/** A range of one dimension; the ends must rise. */
+export function readRange<D extends Dimension>(
+  ctx: Lowering,
+  range: Range | undefined,
+  expected: D,
+  limits: Limits,
+): { readonly from: number; readonly to?: number; readonly span: Span } | undefined {
+  if (!range) return undefined;
+  const from = readAmount(ctx, range.from, [expected], limits);
+  const to = range.to ? readAmount(ctx, range.to, [expected], limits) : undefined;
+  if (!from || (range.to && !to)) return undefined;
+  if (to && to.value < from.value) {
+    report(
+      ctx,
+      "bad-number",
+      range.span,
+      "The range runs backwards: its first value is the larger one. Swap the two.",
+    );
+    return undefined;
+  }
+  return to ? { from: from.value, to: to.value, span: range.span } : { from: from.value, span: range.span };
+}
+
+export function readNumber(
+  ctx: Lowering,
+  number: NumberLiteral | undefined,
+  limits: Limits,
+): number | undefined {
+  if (!number) return undefined;
+  if (!within(number.value, limits)) {
+    report(ctx, "bad-number", number.span, `This must be ${limits.words}.`);
+    return undefined;
+  }
+  return number.value;
+}
+
+/** Money: zero or more, with at most two decimals. */
+export function readMoney(ctx: Lowering, number: NumberLiteral | undefined): number | undefined {
+  const amount = readNumber(ctx, number, NOT_NEGATIVE);
+  if (amount !== undefined && number && /\.\d{3,}/.test(number.text)) {
+    report(ctx, "bad-number", number.span, "Money has at most two decimals, such as `28.00`.");
+    return undefined;
+  }
+  return amount;
+}
+
+/** A word of a closed vocabulary; reports `unknown-word` at the words. */
+export function readWord<W extends string>(
+  ctx: Lowering,
+  words: Words | Name | Title | undefined,
+  vocabulary: readonly W[],
+  what: string,
+): W | undefined {
+  if (!words) return undefined;
+  const text = words.kind === "title" ? `"${words.value}"` : words.text;
+  if ((vocabulary as readonly string[]).includes(text)) return text as W;
+  const near = closest(text, vocabulary);
+  const choice = vocabulary.length <= 12 ? ` It may be ${orList(vocabulary)}.` : "";
+  report(
+    ctx,
+    "unknown-word",
+    words.span,
+    `\`${text}\` is no ${what}.${near ? didYouMean(text, vocabulary) : choice}`,
+    near ? { title: `Change to \`${near}\``, span: words.span, text: near } : undefined,
+  );
+  return undefined;
+}
+
+/** The one item of a `words` field; more than one is a syntax matter that the parser has not excluded. */
+export function onlyItem(
+  ctx: Lowering,
+  items: readonly (Words | Title)[],
+  example: string,
+): Words | Title | undefined {
+  if (items.length > 1) {
+    report(ctx, "syntax", items[1]!.span, `Expected one value only, such as \`${example}\`.`);
+  }
+  return items[0];
+}
+
+/** A date that exists; reports `bad-number` for one that does not, such as 2027-02-30. */
+export function readDate(ctx: Lowering, text: string, span: Span): string | undefined {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  const [year, month, day] = match ? match.slice(1).map(Number) : [];
+  const date = match ? new Date(Date.UTC(year!, month! - 1, day)) : undefined;
+  if (!date || date.getUTCMonth() !== month! - 1 || date.getUTCDate() !== day) {
+    report(
+      ctx,
+      "bad-number",
+      span,
+      `There is no day ${text}. A date is year-month-day, such as \`2027-03-08\`.`,
+    );
+    return undefined;
+  }
+  return text;
+}
+
+/** Minutes after midnight; 24:00 is the end of the day. */
+export function readTime(ctx: Lowering, text: string, span: Span): number | undefined {
+  const match = /^(\d{1,2}):(\d{2})$/.exec(text);
+  const minutes = match ? Number(match[1]) * 60 + Number(match[2]) : Number.NaN;
+  if (!match || Number(match[2]) > 59 || minutes > 24 * 60) {
+    report(ctx, "bad-number", span, `There is no time ${text}. Times run from 00:00 to 24:00.`);
+    return undefined;
+  }
+  return minutes;
+}
+
+export const asQuantity = (value: Value | undefined): Quantity | undefined =>
+  value?.kind === "quantity" ? value : undefined;

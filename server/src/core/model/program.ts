@@ -1,0 +1,136 @@
+/**
+ * A program: a set of parsed files, what each declares and uses, and the scope that a file sees.
+ *
+ * Built from plain data; which file a `use` path means is decided by the adapter, which passes `resolve`. Used files
+ * that were not supplied are edges all the same (`UseLink.target`), so that supplying them later mends the scope.
+ */
+import type { DeclarationTree, FileTree, UseDeclaration } from "../../../../grammar/src/tree.ts";
+import { builtInFamily, builtInMaterialNames } from "../knowledge/built-in-materials.ts";
+import type { FileId, Place } from "../place.ts";
+import { lower } from "./lower.ts";
+import { builtInMaterial } from "./lower-material.ts";
+import type { Job, LoweredDeclaration, Material, ModelDeclaration, Piece, Recipe, Shop } from "./model.ts";
+
+export interface UseLink {
+  readonly path: string;
+  readonly place: Place;
+  readonly target: FileId;
+}
+
+export interface ProgramDeclaration {
+  readonly tree: DeclarationTree;
+  readonly lowered: LoweredDeclaration;
+}
+
+export interface ProgramFile {
+  readonly id: FileId;
+  readonly tree: FileTree;
+  readonly declarations: readonly ProgramDeclaration[];
+  readonly byKey: ReadonlyMap<string, ProgramDeclaration>;
+  readonly uses: readonly UseLink[];
+}
+
+export interface Program {
+  readonly files: ReadonlyMap<FileId, ProgramFile>;
+  /** Used files that cannot be had, with the reason. */
+  readonly absent: ReadonlyMap<FileId, string>;
+}
+
+/** Everything a file can name. The first declaration of a name counts; `check-names` reports the others. */
+export interface Scope {
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly pieces: ReadonlyMap<string, Piece>;
+  readonly shops: ReadonlyMap<string, Shop>;
+  readonly recipes: ReadonlyMap<string, Recipe>;
+  readonly jobs: ReadonlyMap<string, Job>;
+}
+
+/** Lowers the declarations of one file. Bodies that were lowered before under the same key are taken from `previous`. */
+export function programFile(
+  id: FileId,
+  tree: FileTree,
+  resolve: (from: FileId, path: string) => FileId,
+  previous?: ProgramFile,
+): ProgramFile {
+  const declarations = tree.pieces
+    .filter((piece): piece is DeclarationTree => piece.kind === "declaration")
+    .map((piece): ProgramDeclaration => {
+      const before = previous?.byKey.get(piece.key);
+      const lowered = before?.tree.body === piece.body ? before.lowered : lower(id, piece.key, piece.body);
+      return { tree: piece, lowered };
+    });
+  return {
+    id,
+    tree,
+    declarations,
+    byKey: new Map(declarations.map((declaration) => [declaration.tree.key, declaration])),
+    uses: declarations.flatMap(({ tree: declaration }) => {
+      const syntax = declaration.body.syntax;
+      return syntax.kind === "use" && syntax.path
+        ? [useLink(id, declaration.key, syntax, syntax.path.value, resolve)]
+        : [];
+    }),
+  };
+}
+
+function useLink(
+  file: FileId,
+  declaration: string,
+  syntax: UseDeclaration,
+  path: string,
+  resolve: (from: FileId, path: string) => FileId,
+): UseLink {
+  return { path, place: { file, declaration, span: syntax.path!.span }, target: resolve(file, path) };
+}
+
+export function modelsOf(file: ProgramFile): readonly ModelDeclaration[] {
+  return file.declarations.flatMap(({ lowered }) =>
+    lowered.model && lowered.model.name !== "" ? [lowered.model] : [],
+  );
+}
+
+/** The file itself and all it uses, directly or not, each once, in the order of first mention. */
+export function reachableFiles(program: Program, from: FileId): readonly FileId[] {
+  const seen = new Set<FileId>([from]);
+  for (const file of seen) {
+    for (const use of program.files.get(file)?.uses ?? []) seen.add(use.target);
+  }
+  return [...seen];
+}
+
+/** Whether `target` can be reached from `from` by at least one `use`. */
+export function usesTransitively(program: Program, from: FileId, target: FileId): boolean {
+  return (program.files.get(from)?.uses ?? []).some((use) =>
+    reachableFiles(program, use.target).includes(target),
+  );
+}
+
+const BUILT_INS: ReadonlyMap<string, Material> = new Map(
+  builtInMaterialNames().map((name) => [name, builtInMaterial(name, builtInFamily(name)!)]),
+);
+
+export const builtInMaterials = (): ReadonlyMap<string, Material> => BUILT_INS;
+
+/** What a file can name: its own declarations, those of all files it reaches, and the built-in materials. */
+export function scopeOf(program: Program, file: FileId): Scope {
+  const materials = new Map<string, Material>();
+  const pieces = new Map<string, Piece>();
+  const shops = new Map<string, Shop>();
+  const recipes = new Map<string, Recipe>();
+  const jobs = new Map<string, Job>();
+  const add = <T>(map: Map<string, T>, name: string, value: T) => {
+    if (!map.has(name)) map.set(name, value);
+  };
+  for (const id of reachableFiles(program, file)) {
+    const declared = program.files.get(id);
+    for (const model of declared ? modelsOf(declared) : []) {
+      if (model.kind === "material") add(materials, model.name, model);
+      else if (model.kind === "piece") add(pieces, model.name, model);
+      else if (model.kind === "shop") add(shops, model.name, model);
+      else if (model.kind === "recipe") add(recipes, model.name, model);
+      else add(jobs, model.name, model);
+    }
+  }
+  for (const [name, material] of BUILT_INS) add(materials, name, material);
+  return { materials, pieces, shops, recipes, jobs };
+}

@@ -1,0 +1,162 @@
+/**
+ * Runs the rules of the trade over the runs of one file and decides where each finding stands.
+ *
+ * A finding on an assumed surface holds whatever the job, and is shown once on the recipe's line. What only a job
+ * brings stands on the recipe's line when recipe and job share a file, else on the job's line that leads there, and
+ * names the job and its surfaces. One finding a rule, line and job; nothing twice.
+ */
+import type { Finding, Fix, RelatedPlace, Severity } from "../findings.ts";
+import { andList } from "../model/suggest.ts";
+import { type Place, placeKey, samePlace } from "../place.ts";
+import type { Action } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import type { JobContext, MomentContext, Report, TradeRule } from "./rule.ts";
+
+export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
+
+export interface EngineInput {
+  readonly rules: readonly TradeRule[];
+  /** Runs of the recipes of the file by themselves. */
+  readonly assumed: readonly SurfaceRun[];
+  readonly jobs: readonly JobFacts[];
+  /** Assumed runs of recipes in other files that the jobs lead to: their findings are not repeated for the jobs. */
+  readonly assumedElsewhere: readonly SurfaceRun[];
+}
+
+interface Draft {
+  readonly rule: TradeRule;
+  readonly report: Report;
+  /** The statement or field that suffers. */
+  readonly cause: Place;
+  /** Where the finding stands. */
+  readonly place: Place;
+  readonly surface?: string;
+  readonly job?: string;
+}
+
+export function runRules(input: EngineInput): readonly Finding[] {
+  const always = input.assumed.flatMap((run) => runDrafts(input.rules, run));
+  const elsewhere = input.assumedElsewhere.flatMap((run) => runDrafts(input.rules, run));
+  const said = new Set([...always, ...elsewhere].map(causeKey));
+  const ofJobs = input.jobs.flatMap((facts) => [
+    ...facts.runs.flatMap((run) => runDrafts(input.rules, run)),
+    ...jobDrafts(input.rules, facts),
+  ]);
+  return merge([...always, ...ofJobs.filter((draft) => !said.has(causeKey(draft)))]);
+}
+
+const causeKey = (draft: Draft): string => `${draft.rule.id}\u0000${placeKey(draft.cause)}`;
+
+function runDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draft[] {
+  const drafts: Draft[] = [];
+  for (const rule of rules) {
+    const { onStep, onLayer, onWait, onRun } = rule.checks;
+    const onAction = (action: Action) => (report: Report) =>
+      drafts.push(actionDraft(rule, run, action, report));
+    run.moments.forEach((moment, index) => {
+      // After an unknown part of the recipe nothing is certain enough to be reported.
+      if (!moment.before.certain) return;
+      const ctx = { ...moment, run, index, report: onAction(moment.action) };
+      if (moment.action.op === "step") onStep?.(ctx as MomentContext<typeof moment.action>);
+      else if (moment.action.op === "layer") onLayer?.(ctx as MomentContext<typeof moment.action>);
+      else if (moment.action.op === "wait") onWait?.(ctx as MomentContext<typeof moment.action>);
+    });
+    onRun?.({
+      run,
+      report: (action, report) => onAction(action)(report),
+      reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, run.job?.name, run.label)),
+    });
+  }
+  return drafts;
+}
+
+function jobDrafts(rules: readonly TradeRule[], facts: JobFacts): readonly Draft[] {
+  const drafts: Draft[] = [];
+  for (const rule of rules) {
+    rule.checks.onJob?.({
+      ...facts,
+      report: (run, action, report) => drafts.push(actionDraft(rule, run, action, report)),
+      reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, facts.job.name)),
+    });
+  }
+  return drafts;
+}
+
+const placeDraft = (
+  rule: TradeRule,
+  place: Place,
+  report: Report,
+  job?: string,
+  surface?: string,
+): Draft => ({
+  rule,
+  report,
+  cause: place,
+  place: report.at ?? place,
+  ...(job ? { job } : {}),
+  ...(surface ? { surface } : {}),
+});
+
+/** The innermost line of the way to the action that stands in the owner's own file. */
+function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, report: Report): Draft {
+  const own = action.frames.filter((frame) => frame.file === run.owner.file);
+  const line = own[own.length - 1] ?? action.place;
+  const place = samePlace(line, action.place) ? (report.at ?? line) : line;
+  return {
+    rule,
+    report,
+    cause: action.place,
+    place,
+    ...(run.kind === "job" ? { job: run.job!.name, surface: run.label } : {}),
+  };
+}
+
+/** One finding a rule, line and job, naming all its surfaces; the first report gives the words. */
+function merge(drafts: readonly Draft[]): readonly Finding[] {
+  const groups = new Map<string, Draft[]>();
+  for (const draft of drafts) {
+    const key = `${draft.rule.id}\u0000${draft.place.file}\u0000${draft.place.declaration}\u0000${lineKey(draft)}\u0000${draft.job ?? ""}`;
+    const group = groups.get(key);
+    if (group) group.push(draft);
+    else groups.set(key, [draft]);
+  }
+  return [...groups.values()].map(finding);
+}
+
+/** Reports of one statement are one line, whatever word of it they point at. */
+const lineKey = (draft: Draft): string =>
+  samePlace(draft.place, draft.report.at ?? draft.cause)
+    ? `${draft.cause.span.start}`
+    : `${draft.place.span.start}`;
+
+const SEVERITY_ORDER: readonly Severity[] = ["error", "warning", "information", "hint"];
+
+function finding(group: readonly Draft[]): Finding {
+  const worst = [...group].sort(
+    (a, b) => SEVERITY_ORDER.indexOf(severityOf(a)) - SEVERITY_ORDER.indexOf(severityOf(b)),
+  )[0]!;
+  const { report, job } = worst;
+  const surfaces = [...new Set(group.flatMap((draft) => (draft.surface ? [`\`${draft.surface}\``] : [])))];
+  const where = job ? ` (Job \`${job}\`${surfaces.length > 0 ? `, ${andList(surfaces)}` : ""}.)` : "";
+  return {
+    rule: worst.rule.id,
+    severity: severityOf(worst),
+    place: worst.place,
+    message: `${report.what} ${report.why} ${report.remedy}${where}`,
+    related: relatedOf(worst),
+    fixes: fixesOf(worst),
+    ...(job ? { job } : {}),
+  };
+}
+
+const severityOf = (draft: Draft): Severity => draft.report.severity ?? draft.rule.severity;
+
+/** The recipe's line is a related place where the finding stands on a line that leads to it. */
+function relatedOf(draft: Draft): readonly RelatedPlace[] {
+  const given = draft.report.related ?? [];
+  const elsewhere =
+    draft.place.file !== draft.cause.file || draft.place.declaration !== draft.cause.declaration;
+  return elsewhere ? [{ place: draft.cause, message: "The line of the recipe" }, ...given] : given;
+}
+
+const fixesOf = (draft: Draft): readonly Fix[] => draft.report.fixes ?? [];

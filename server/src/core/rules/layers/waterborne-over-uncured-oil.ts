@@ -1,0 +1,85 @@
+/**
+ * Water-carried material over an oil that has not cured: the commonest peeling clear coat there is.
+ */
+import type { Family } from "../../knowledge/family-schema.ts";
+import { hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, factorText, hoursText, insertAbove, layerBelow, materialName } from "../texts.ts";
+
+/** Oil that must be hard before water goes over it; primers are made to be painted over at their recoat time. */
+export const mustCureFirst = (family: Family): boolean =>
+  (family.drying === "oxidising" || family.binder === "oil and wax") &&
+  family.role !== "primer" &&
+  family.role !== "filler";
+
+export const waterborneOverUncuredOil: TradeRule = {
+  id: "waterborne-over-uncured-oil",
+  group: "layers",
+  severity: "error",
+  docs: {
+    summary: "A waterborne layer goes on before the oil or oil stain below has cured.",
+    why: "Oil that is still soft repels water and goes on shrinking, so the film beads, wrinkles or peels off in sheets days later.",
+    remedy:
+      "Wait for the oil's cure (an oil gel stain about 72 h at 21 C, longer in cold air), or put dewaxed shellac between the two.",
+    sources: [
+      "common practice, no source: an oil gel stain waits 72 h before a waterborne clear",
+      "UFC 3-190-06 section 2.4: topcoats of the same curing mechanism as the undercoat",
+    ],
+  },
+  failing: [
+    {
+      title: "A day is too short for a gel stain",
+      text: `recipe top_coats {
+  for   wood
+  layer gel_stain, wiped
+  wait  24 h
+  layer waterborne_polyurethane #! waterborne-over-uncured-oil
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Three days at the label's air",
+      text: `recipe top_coats {
+  for   wood
+  layer gel_stain, wiped
+  wait  72 h
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "Dewaxed shellac between the two",
+      text: `recipe top_coats {
+  for   wood
+  layer gel_stain, wiped
+  wait  24 h
+  layer dewaxed_shellac
+  wait  2 h
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, report }) => {
+      const over = action.use.material?.family;
+      const below = topCoat(before);
+      if (over?.drying !== "waterborne" || !below?.family || !mustCureFirst(below.family)) return;
+      if (hasReached(below, "cured") !== "no") return;
+      const needed = stageHours(below, "cured")!;
+      const left = needed - below.waited.hours;
+      report({
+        what: `${materialName(action.use.name, over.name)} is waterborne and goes over ${coatName(below)}, which has had ${hoursText(below.waited.hours)} of the ${hoursText(needed)} it needs to cure${factorText(below)}.`,
+        why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
+        remedy: `Wait ${hoursText(left)} longer, or put a coat of dewaxed shellac between the two.`,
+        related: [layerBelow(below)],
+        fixes: [insertAbove(action, "Wait for the oil's cure", ["wait  until cured"])],
+      });
+    },
+  },
+};

@@ -1,0 +1,17 @@
+/**
+ * The rules as the engine uses them: the trade's with their checks, and the severities of the language's.
+ */
+import type { Severity } from "../findings.ts";
+import { RULES } from "./registry.generated.ts";
+import { isTradeRule, type Rule } from "./rule.ts";
+
+export const TRADE_RULES = RULES.filter(isTradeRule);
+
+const BY_ID: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.id, rule]));
+
+export const ruleById = (id: string): Rule | undefined => BY_ID.get(id);
+
+export const ruleIds = (): readonly string[] => [...BY_ID.keys()];
+
+/** The severity of a finding of the language; errors unless the rule says otherwise. */
+export const languageSeverity = (id: string): Severity => BY_ID.get(id)?.severity ?? "error";

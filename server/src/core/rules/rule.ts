@@ -1,0 +1,132 @@
+/**
+ * What a rule is. One rule is one file: metadata, documentation, failing and passing examples, and one check.
+ *
+ * The examples are run by the tests and printed on the rule's page. A rule only looks and reports; which severity the
+ * project gives it, where the finding stands and whether it was said already is the engine's business (`engine.ts`).
+ */
+import type { Fix, RelatedPlace, Severity } from "../findings.ts";
+import type { Job, Material } from "../model/model.ts";
+import type { Scope } from "../model/program.ts";
+import type { Place } from "../place.ts";
+import type { Schedule } from "../schedule/types.ts";
+import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import type { Moment, SurfaceState } from "../surface/state.ts";
+import type { JobTotals } from "../totals/types.ts";
+
+export type RuleGroup =
+  | "language"
+  | "layers"
+  | "preparation"
+  | "waits"
+  | "colour"
+  | "film"
+  | "wear"
+  | "safety"
+  | "quantities"
+  | "schedule"
+  | "hygiene";
+
+/** An example is a whole file; in failing ones the comment `#! RULE` at the end of a line marks where it must fire. */
+export interface RuleExample {
+  readonly title: string;
+  readonly text: string;
+}
+
+export interface RuleDocs {
+  /** One line: what the rule reports. */
+  readonly summary: string;
+  /** What goes wrong at the bench. */
+  readonly why: string;
+  /** What to do instead. */
+  readonly remedy: string;
+  /** Published sources by name, or `common practice, no source`. */
+  readonly sources: readonly string[];
+}
+
+export interface RuleMeta {
+  readonly id: string;
+  readonly group: RuleGroup;
+  readonly severity: Severity;
+  readonly docs: RuleDocs;
+  readonly failing: readonly RuleExample[];
+  readonly passing: readonly RuleExample[];
+}
+
+/** What a rule says. The three sentences make the message, in this order. */
+export interface Report {
+  /** What is wrong, with names and numbers: one sentence with its full stop. */
+  readonly what: string;
+  /** Why it matters at the bench: one sentence. */
+  readonly why: string;
+  /** What to do: one sentence. */
+  readonly remedy: string;
+  readonly related?: readonly RelatedPlace[];
+  readonly fixes?: readonly Fix[];
+  /** Only where one rule has findings of two severities. */
+  readonly severity?: Severity;
+  /** A narrower place inside the statement (a word, a quantity); default: the whole statement. */
+  readonly at?: Place;
+}
+
+/** One action on one surface. `before` is the surface as the action finds it. */
+export interface MomentContext<A extends Action = Action> extends Moment<A> {
+  readonly run: SurfaceRun;
+  readonly index: number;
+  report(report: Report): void;
+}
+
+/** A whole run, once it is over. */
+export interface RunContext {
+  readonly run: SurfaceRun;
+  /** Reports on an action of the run. */
+  report(action: Action, report: Report): void;
+  /** Reports on a line of the job or of its piece, shop or material (only for jobs; `place` must be in the job's file). */
+  reportAt(place: Place, report: Report): void;
+}
+
+/** A job as a whole. */
+export interface JobContext {
+  readonly job: Job;
+  readonly runs: readonly SurfaceRun[];
+  readonly scope: Scope;
+  readonly totals: JobTotals;
+  readonly schedule: Schedule;
+  /** Litres needed of every material of the job, spare included. */
+  readonly needs: ReadonlyMap<
+    string,
+    {
+      readonly material: Material;
+      readonly litres: number;
+      readonly onHand: number;
+      readonly action?: { readonly run: SurfaceRun; readonly action: Action };
+    }
+  >;
+  /** Reports on an action; it stands on the recipe's line or the job's `apply` line as usual. */
+  report(run: SurfaceRun, action: Action, report: Report): void;
+  reportAt(place: Place, report: Report): void;
+}
+
+/** A rule of the trade has one or more of these. */
+export interface RuleChecks {
+  readonly onStep?: (ctx: MomentContext<StepAction>) => void;
+  readonly onLayer?: (ctx: MomentContext<LayerAction>) => void;
+  readonly onWait?: (ctx: MomentContext<WaitAction>) => void;
+  readonly onRun?: (ctx: RunContext) => void;
+  readonly onJob?: (ctx: JobContext) => void;
+}
+
+export interface TradeRule extends RuleMeta {
+  readonly checks: RuleChecks;
+}
+
+/** A rule whose findings come from reading the text (names, units, fields): metadata only. */
+export interface LanguageRule extends RuleMeta {
+  readonly group: "language";
+}
+
+export type Rule = TradeRule | LanguageRule;
+
+export const isTradeRule = (rule: Rule): rule is TradeRule => "checks" in rule;
+
+export type { SurfaceState };

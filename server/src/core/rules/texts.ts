@@ -1,0 +1,50 @@
+/**
+ * Words and places that many rules share: names of coats for messages, related places, and the usual fixes.
+ */
+import type { Fix, RelatedPlace } from "../findings.ts";
+import { formatDuration } from "../measure/format-amount.ts";
+import type { Place } from "../place.ts";
+import type { Action } from "../surface/actions.ts";
+import type { Coat } from "../surface/state.ts";
+
+/** `` `walnut` (gel stain) `` */
+export function coatName(coat: Coat): string {
+  if (coat.unknown) return `the unknown ${coat.unknown}`;
+  if (coat.origin === "existing") return `the old ${coat.what}`;
+  return materialName(coat.what, coat.family?.name);
+}
+
+export function materialName(name: string, family: string | undefined): string {
+  return family && family.replaceAll(" ", "_") !== name ? `\`${name}\` (${family})` : `\`${name}\``;
+}
+
+/** "The layer underneath" and its line. */
+export const layerBelow = (coat: Coat): RelatedPlace => ({
+  place: coat.place,
+  message: `${sentence(coatName(coat))} goes on here`,
+});
+
+export const related = (place: Place, message: string): RelatedPlace => ({ place, message });
+
+export const hoursText = (hours: number): string => formatDuration(hours);
+
+/** Says why a label time is longer here, or nothing. */
+export const factorText = (coat: Coat): string =>
+  coat.factor > 1.005
+    ? ` (the label's time × ${coat.factor.toFixed(2)} in this air: ${coat.factorReason})`
+    : "";
+
+export const sentence = (text: string): string =>
+  text.replace(/^(`?)([a-z])/, (_, tick: string, letter: string) =>
+    tick ? `${tick}${letter}` : letter.toUpperCase(),
+  );
+
+/** A fix that puts whole lines above the action's own line, indented like it. */
+export function insertAbove(action: Action, title: string, lines: readonly string[], safe = false): Fix {
+  return { title, safe, edits: [{ place: action.place, text: lines.join("\n"), linesAbove: true }] };
+}
+
+/** A fix that replaces a word or quantity. */
+export function replaceAt(place: Place, title: string, text: string, safe = false): Fix {
+  return { title, safe, edits: [{ place, text }] };
+}

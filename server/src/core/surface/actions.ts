@@ -1,0 +1,104 @@
+/**
+ * Actions: a recipe unrolled for one call, with every name resolved. The list is what the simulation runs, what
+ * quantities are added up from and what the schedule is made of.
+ */
+import type {
+  FollowStatement,
+  LayerStatement,
+  NoteStatement,
+  StepStatement,
+  WaitStatement,
+} from "../../../../grammar/src/tree.ts";
+import type { Material } from "../model/model.ts";
+import type { Place } from "../place.ts";
+
+/** A material as named on a line. `material` is undefined where it is not known (open parameter, unknown name). */
+export interface MaterialUse {
+  readonly name: string;
+  readonly place: Place;
+  readonly material?: Material;
+}
+
+/** A safety duty in force: where it was stated, and for `ventilate` how strongly. */
+export interface DutyInForce {
+  readonly place: Place;
+  readonly airChanges?: number;
+}
+
+export type Duties = ReadonlyMap<string, DutyInForce>;
+
+interface ActionBase {
+  /** Position in the list. */
+  readonly index: number;
+  /** Outermost call first (`apply`, then every `follow`), the statement itself last. */
+  readonly frames: readonly Place[];
+  readonly place: Place;
+  readonly duties: Duties;
+  /** Set for actions of a coat block: which layer statement, and after which coat (1 …). */
+  readonly between?: { readonly layer: Place; readonly afterCoat: number; readonly coats: number };
+  /** Stated hands-on time. */
+  readonly takes?: Takes;
+}
+
+export type Takes = { readonly hours: number } | { readonly hoursPerM2: number };
+
+export interface StepAction extends ActionBase {
+  readonly op: "step";
+  readonly syntax: StepStatement;
+  readonly verb: string;
+  readonly use?: MaterialUse;
+  /** Grits in order; an open parameter leaves a gap out and sets `gritsKnown` to false. */
+  readonly grits: readonly number[];
+  readonly gritsKnown: boolean;
+  readonly wet: boolean;
+  readonly what?: string;
+  /** `uses 50 mL`, litres (a weight is turned by the material's density; undefined without). */
+  readonly usesLitres?: number;
+}
+
+export interface LayerAction extends ActionBase {
+  readonly op: "layer";
+  readonly syntax: LayerStatement;
+  readonly use: MaterialUse;
+  /** 1 … `coats`. */
+  readonly coat: number;
+  readonly coats: number;
+  readonly method: string;
+  readonly wiped: boolean;
+  readonly wipedAfterHours?: number;
+  readonly thinned?: { readonly a: number; readonly b: number; readonly thinner: MaterialUse };
+  readonly tinted?: { readonly percent: number; readonly tint: MaterialUse };
+  /** The second part of a two-part material: parts of this to parts of that. */
+  readonly hardener?: { readonly a: number; readonly b: number; readonly use: MaterialUse };
+  readonly toner: boolean;
+  readonly wetUm?: number;
+}
+
+export interface WaitAction extends ActionBase {
+  readonly op: "wait";
+  readonly syntax: WaitStatement;
+  readonly until?: "touch" | "recoat" | "cured";
+  readonly overnight: boolean;
+  /** Stated hours; undefined for `until`, `overnight` and open parameters. */
+  readonly hours?: number;
+}
+
+export interface NoteAction extends ActionBase {
+  readonly op: "note";
+  readonly syntax: NoteStatement;
+  readonly text: string;
+}
+
+/** A part of the recipe that is not known (a recipe parameter without argument): nothing after it is certain. */
+export interface OpenAction extends ActionBase {
+  readonly op: "open";
+  readonly syntax: FollowStatement;
+}
+
+export type Action = StepAction | LayerAction | WaitAction | NoteAction | OpenAction;
+
+export interface Expansion {
+  readonly actions: readonly Action[];
+  /** `follow` lines that go round, found while unrolling. */
+  readonly cycles: readonly Place[];
+}

@@ -1,0 +1,191 @@
+/**
+ * Runs: every recipe by itself on an assumed surface, and every job surface by surface. A `Runner` belongs to one
+ * program and remembers what it has run, because jobs start from what earlier jobs left.
+ */
+import type { Target } from "../../../../grammar/src/tree.ts";
+import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
+import type { Scope } from "../model/program.ts";
+import type { Place } from "../place.ts";
+import { minimumOvernightHours } from "../schedule/calendar.ts";
+import type { Action } from "./actions.ts";
+import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
+import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
+import { finalState, simulate } from "./simulate.ts";
+import type { Moment, SurfaceState } from "./state.ts";
+
+/** `wait overnight` without a shop. */
+export const OVERNIGHT_WITHOUT_SHOP_H = 16;
+
+export interface SurfaceRun {
+  readonly kind: "assumed" | "job";
+  /** The declaration whose findings these are: the job, or the recipe run by itself. */
+  readonly owner: { readonly file: string; readonly declaration: string };
+  /** `top`, or `reading_table.top` in a job of several pieces; empty for an assumed surface. */
+  readonly label: string;
+  readonly recipe?: Recipe;
+  readonly job?: Job;
+  readonly piece?: Piece;
+  /** How many of the piece. */
+  readonly pieces: number;
+  readonly surface?: Surface;
+  readonly shop?: Shop;
+  /** The recipes applied, with their `apply` lines (none for an assumed surface). */
+  readonly applied: readonly { readonly recipe: Recipe; readonly apply?: Place }[];
+  readonly initial: SurfaceState;
+  readonly moments: readonly Moment<Action>[];
+  readonly final: SurfaceState;
+  readonly cycles: readonly Place[];
+}
+
+export interface Runner {
+  /** The recipe on a surface of which nothing is known; parameters without default are unknown. */
+  assumed(recipe: Recipe): SurfaceRun;
+  /** One run for every surface that the job applies something to, in the order in which pieces and surfaces stand. */
+  job(job: Job): readonly SurfaceRun[];
+}
+
+export function createRunner(scopeOf: (file: string) => Scope): Runner {
+  const jobs = new Map<Job, readonly SurfaceRun[]>();
+  const running = new Set<Job>();
+  const runner: Runner = {
+    assumed: (recipe) => runAssumed(recipe, scopeOf),
+    job: (job) => {
+      const known = jobs.get(job);
+      if (known) return known;
+      // A job that comes after itself starts from nothing; the names check reports it.
+      if (running.has(job)) return [];
+      running.add(job);
+      const runs = runJob(job, scopeOf, runner);
+      running.delete(job);
+      jobs.set(job, runs);
+      return runs;
+    },
+  };
+  return runner;
+}
+
+function runAssumed(recipe: Recipe, scopeOf: (file: string) => Scope): SurfaceRun {
+  const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
+  const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], scopeOf);
+  const moments = simulate({ initial: ASSUMED_STATE, actions, overnightHours: OVERNIGHT_WITHOUT_SHOP_H });
+  return {
+    kind: "assumed",
+    owner: { file: recipe.file, declaration: recipe.declaration },
+    label: "",
+    recipe,
+    pieces: 1,
+    applied: [{ recipe }],
+    initial: ASSUMED_STATE,
+    moments,
+    final: finalState(ASSUMED_STATE, moments),
+    cycles,
+  };
+}
+
+export interface JobSurface {
+  readonly label: string;
+  readonly piece: Piece;
+  readonly pieces: number;
+  readonly surface: Surface;
+}
+
+/** Every surface of the job's pieces, with the label that the job uses for it. */
+export function jobSurfaces(job: Job, scope: Scope): readonly JobSurface[] {
+  const several = job.pieces.length > 1;
+  return job.pieces.flatMap(({ piece: name, count }) => {
+    const piece = scope.pieces.get(name);
+    return (piece?.surfaces ?? []).map((surface) => ({
+      label: several ? `${name}.${surface.name}` : surface.name,
+      piece: piece!,
+      pieces: count,
+      surface,
+    }));
+  });
+}
+
+/** Whether a target of an `apply` line means this surface. */
+export function targets(target: Target, candidate: JobSurface, all: readonly JobSurface[]): boolean {
+  const name = target.surface?.text;
+  if (name === undefined) return false;
+  if (!target.piece && name === "all" && !all.some((s) => s.surface.name === "all")) return true;
+  if (candidate.surface.name !== name) return false;
+  if (target.piece) return candidate.piece.name === target.piece.text;
+  return all.filter((s) => s.surface.name === name).length === 1;
+}
+
+function runJob(job: Job, scopeOf: (file: string) => Scope, runner: Runner): readonly SurfaceRun[] {
+  const scope = scopeOf(job.file);
+  const surfaces = jobSurfaces(job, scope);
+  const shop = job.shop && scope.shops.get(job.shop.name);
+  return surfaces.flatMap((surface): readonly SurfaceRun[] => {
+    const applies = job.applies.filter((apply) =>
+      apply.syntax.targets.some((t) => targets(t, surface, surfaces)),
+    );
+    if (applies.length === 0) return [];
+    const parts = applies.flatMap((apply) => {
+      const call = apply.syntax.call;
+      const recipe = call && scope.recipes.get(call.name.text);
+      if (!call || !recipe) return [];
+      const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
+      const bindings = bindArguments(recipe, defaults, readArguments(recipe, call, new Map(), scope));
+      return [{ recipe, apply: apply.place, ...expand(recipe, bindings, [apply.place], scopeOf) }];
+    });
+    const actions = parts.flatMap((part) => part.actions).map((action, index) => ({ ...action, index }));
+    const initial = initialState(job, surface, scope, runner);
+    const moments = simulate({
+      initial,
+      actions,
+      overnightHours: overnightHours(shop),
+      areaM2: surface.surface.areaM2,
+      ...(shop?.air ? { air: shop.air.value } : {}),
+    });
+    return [
+      {
+        kind: "job",
+        owner: { file: job.file, declaration: job.declaration },
+        label: surface.label,
+        job,
+        piece: surface.piece,
+        pieces: surface.pieces,
+        surface: surface.surface,
+        ...(shop ? { shop } : {}),
+        applied: parts.map(({ recipe, apply }) => ({ recipe, apply })),
+        initial,
+        moments,
+        final: finalState(initial, moments),
+        cycles: parts.flatMap((part) => part.cycles),
+      },
+    ];
+  });
+}
+
+/** The least that `wait overnight` brings in this shop, whenever in its hours the wait begins. */
+export function overnightHours(shop: Shop | undefined): number {
+  return shop ? minimumOvernightHours(shop.hours) : OVERNIGHT_WITHOUT_SHOP_H;
+}
+
+function initialState(job: Job, surface: JobSurface, scope: Scope, runner: Runner): SurfaceState {
+  const earlier = job.after && scope.jobs.get(job.after.job);
+  if (job.after && earlier) {
+    const left = runner
+      .job(earlier)
+      .find((run) => run.piece?.name === surface.piece.name && run.surface?.name === surface.surface.name);
+    if (left) return leftState(left.final, gapHours(earlier, left, job), job.after.place);
+  }
+  const asLeft = surface.surface.asLeftBy;
+  const leaving = asLeft && scope.jobs.get(asLeft.job);
+  if (asLeft && leaving && leaving !== job) {
+    const runs = runner.job(leaving).filter((run) => run.surface?.name === surface.surface.name);
+    const left = runs.find((run) => run.piece?.name === surface.piece.name) ?? runs[0];
+    if (left) return leftState(left.final, "years", asLeft.place);
+  }
+  return describedState(surface.surface);
+}
+
+/** Hours from the end of the earlier job, as far as its recipe states it, to the start of the later one. */
+function gapHours(earlier: Job, run: SurfaceRun, job: Job): number | undefined {
+  if (!earlier.start || !job.start) return undefined;
+  const at = (start: NonNullable<Job["start"]>) =>
+    Date.parse(`${start.date}T${start.time ?? "09:00"}:00Z`) / 3_600_000;
+  return Math.max(0, at(job.start) - at(earlier.start) - run.final.clock.hours);
+}

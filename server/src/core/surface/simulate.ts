@@ -1,0 +1,373 @@
+/**
+ * Runs a list of actions over one surface, as "What steps do" of the language reference says, and keeps the state
+ * before and after every action. Pure; one small function a verb.
+ */
+import { waitFactor } from "../air/wait-factor.ts";
+import { materialTakenMm } from "../knowledge/abrasives.ts";
+import type { Family } from "../knowledge/family-schema.ts";
+import type { Material } from "../model/model.ts";
+import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
+import type { Action, LayerAction, StepAction, WaitAction } from "./actions.ts";
+import {
+  type Abrasion,
+  type Coat,
+  type Filling,
+  isBare,
+  type Moment,
+  NO_WAIT,
+  type Stage,
+  type SurfaceState,
+  type Waited,
+} from "./state.ts";
+
+export interface SimulationInput {
+  readonly initial: SurfaceState;
+  readonly actions: readonly Action[];
+  readonly air?: { readonly temperature: number; readonly humidity?: number };
+  /** Hours that `wait overnight` is sure to bring. */
+  readonly overnightHours: number;
+  /** Area of the surface of one piece, for `takes … min/m2`; absent when not known. */
+  readonly areaM2?: number;
+}
+
+export function simulate(input: SimulationInput): readonly Moment<Action>[] {
+  const moments: Moment<Action>[] = [];
+  let state = input.initial;
+  for (const action of input.actions) {
+    const after = perform(input, state, action);
+    moments.push({ action, before: state, after });
+    state = after;
+  }
+  return moments;
+}
+
+export function finalState(initial: SurfaceState, moments: readonly Moment<Action>[]): SurfaceState {
+  return moments[moments.length - 1]?.after ?? initial;
+}
+
+function perform(input: SimulationInput, state: SurfaceState, action: Action): SurfaceState {
+  switch (action.op) {
+    case "step":
+      return advance(performStep(input, state, action), takenHours(action, input.areaM2));
+    case "layer":
+      return advance(performLayer(input, state, action), 0);
+    case "wait":
+      return performWait(input, state, action);
+    case "note":
+      return state;
+    case "open":
+      return { ...state, certain: false };
+  }
+}
+
+/** Only stated hands-on time counts as drying time: estimates are no ground for saying that a film is dry. */
+function takenHours(action: StepAction, areaM2: number | undefined): number {
+  const takes = action.takes;
+  if (!takes) return 0;
+  return "hours" in takes ? takes.hours : takes.hoursPerM2 * (areaM2 ?? 0);
+}
+
+const later = (waited: Waited, hours: number | undefined): Waited =>
+  hours === undefined
+    ? { ...waited, open: true }
+    : hours <= 0
+      ? waited
+      : { ...waited, hours: waited.hours + hours };
+
+/** Lets time pass; `undefined` is a time that is not known. */
+function advance(state: SurfaceState, hours: number | undefined): SurfaceState {
+  if (hours !== undefined && hours <= 0) return state;
+  return {
+    ...state,
+    layers: state.layers.map((coat) =>
+      coat.origin === "existing" ? coat : { ...coat, waited: later(coat.waited, hours) },
+    ),
+    fillings: state.fillings.map((filling) => ({ ...filling, waited: later(filling.waited, hours) })),
+    ...(state.wet ? { wet: { ...state.wet, waited: later(state.wet.waited, hours) } } : {}),
+    clock: later(state.clock, hours),
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Waits
+
+function performWait(input: SimulationInput, state: SurfaceState, wait: WaitAction): SurfaceState {
+  if (wait.overnight) return advance(state, input.overnightHours);
+  if (wait.until) return waitUntil(state, wait.until);
+  return advance(state, wait.hours);
+}
+
+/** `until` counts from the end of the last layer or filling put on here; without one there is nothing to wait for. */
+function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
+  const anchor = lastPutOn(state);
+  if (!anchor) return state;
+  const needed = neededHours(anchor, stage);
+  const missing = needed === undefined ? undefined : Math.max(0, needed - anchor.waited.hours);
+  return markReached(advance(state, missing), anchor, stage);
+}
+
+function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
+  const coat = state.layers.filter((c) => c.origin === "new").at(-1);
+  const filling = state.fillings.at(-1);
+  if (!coat) return filling;
+  if (!filling) return coat;
+  return filling.waited.hours < coat.waited.hours ? filling : coat;
+}
+
+function neededHours(of: Coat | Filling, stage: Stage): number | undefined {
+  const material = "use" in of ? of.use.material : of.material;
+  if (!material?.family) return undefined;
+  const label = labelHours(material, stage);
+  return (label ?? 0) * of.factor;
+}
+
+/** The label's hours for a stage. A filler that states no recoat dries overnight (common practice, no source). */
+export function labelHours(material: Material, stage: Stage): number | undefined {
+  if (stage === "touch") return material.touch?.value;
+  if (stage === "recoat") return material.recoat?.value.earliest;
+  return material.cure?.value;
+}
+
+function markReached(state: SurfaceState, anchor: Coat | Filling, stage: Stage): SurfaceState {
+  const mark = (waited: Waited): Waited => ({ ...waited, reached: [...waited.reached, stage] });
+  if ("use" in anchor) {
+    return {
+      ...state,
+      fillings: state.fillings.map((f, i) =>
+        i === state.fillings.length - 1 ? { ...f, waited: mark(f.waited) } : f,
+      ),
+    };
+  }
+  return {
+    ...state,
+    layers: state.layers.map((c) => (c.serial === anchor.serial ? { ...c, waited: mark(c.waited) } : c)),
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Steps
+
+const without = <K extends keyof SurfaceState>(state: SurfaceState, ...keys: readonly K[]): SurfaceState => {
+  const copy = { ...state };
+  for (const key of keys) delete copy[key];
+  return copy;
+};
+
+function performStep(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
+  switch (step.verb) {
+    case "clean":
+      return clean(state, step);
+    case "dewax":
+      return { ...without(state, "wax"), layers: state.layers.filter((coat) => coat.family?.role !== "wax") };
+    case "strip":
+    case "scrape":
+      return takeAllFilms(without(state, "wax", "grease", "dust"), { residue: { place: step.place } });
+    case "sand":
+    case "scuff":
+      return abrade(state, step);
+    case "dust":
+      return without(state, "dust");
+    case "dampen":
+      return dampen(state, step);
+    case "bleach":
+      return {
+        ...dampen(state, step),
+        bleached: { place: step.place, ...(step.use ? { use: step.use } : {}), rinsed: false },
+      };
+    case "fill":
+      return fill(input, state, step);
+    case "mask":
+      return { ...state, masks: [...state.masks, { what: step.what ?? "", place: step.place, coats: [] }] };
+    case "unmask":
+      return { ...state, masks: [] };
+    case "remove":
+      return { ...state, removed: [...state.removed, { what: step.what ?? "", place: step.place }] };
+    case "refit":
+      return { ...state, removed: state.removed.filter((part) => part.what !== step.what) };
+    case "distress":
+      return { ...state, distressed: { place: step.place }, dust: { place: step.place } };
+    case "buff":
+      return step.use ? buffWith(input, state, step) : state;
+    case "test":
+      return { ...state, tests: [...state.tests, { what: step.what ?? "", place: step.place }] };
+    default:
+      return state;
+  }
+}
+
+/** Takes grease, dust, loose dirt and stripping residue, not wax; its water raises the grain of bare wood. */
+function clean(state: SurfaceState, step: StepAction): SurfaceState {
+  const cleaned = without(state, "grease", "dust", "residue");
+  const rinsed = cleaned.bleached ? { ...cleaned, bleached: { ...cleaned.bleached, rinsed: true } } : cleaned;
+  const carrier = step.use?.material?.family?.carrier;
+  return carrier === undefined || carrier === "water" || carrier === "none" ? dampen(rinsed, step) : rinsed;
+}
+
+function dampen(state: SurfaceState, step: StepAction): SurfaceState {
+  const wet = { ...state, wet: { place: step.place, waited: NO_WAIT } };
+  return isBare(state) && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
+}
+
+function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): SurfaceState {
+  return { ...state, layers: [], openBelow: false, abrasions: [], ...more };
+}
+
+/**
+ * Sanding whose coarsest grit is 100 or coarser takes every film, but only drives wax in; finer sanding and scuffing
+ * abrade what is on top. On bare wood the grits take wood. All of it leaves dust.
+ */
+function abrade(state: SurfaceState, step: StepAction): SurfaceState {
+  const abrasion: Abrasion = {
+    verb: step.verb === "scuff" ? "scuff" : "sand",
+    grits: step.grits,
+    place: step.place,
+    wet: step.wet,
+  };
+  const toWood = step.verb === "sand" && step.grits.some((grit) => grit <= 100);
+  const base = toWood && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
+  const bare = base.layers.length === 0 && !base.openBelow;
+  const taken = bare ? step.grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
+  const knockedDown = base.raised ? { ...without(base, "raised"), settled: true } : base;
+  return {
+    ...knockedDown,
+    layers: knockedDown.layers.map((coat, i) =>
+      i === knockedDown.layers.length - 1 ? { ...coat, abrasions: [...coat.abrasions, abrasion] } : coat,
+    ),
+    fillings: knockedDown.fillings.map((filling) => ({ ...filling, sanded: true })),
+    abrasions: [...knockedDown.abrasions, abrasion],
+    woodTakenMm: knockedDown.woodTakenMm + taken,
+    dust: { place: step.place },
+    ...(knockedDown.wax ? { wax: { ...knockedDown.wax, drivenIn: knockedDown.wax.drivenIn || toWood } } : {}),
+  };
+}
+
+function fill(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
+  if (!step.use) return state;
+  const factor = factorOf(input, step.use.material).factor;
+  return {
+    ...state,
+    fillings: [
+      ...state.fillings,
+      { use: step.use, place: step.place, waited: NO_WAIT, factor, sanded: false },
+    ],
+  };
+}
+
+/** Buffing with a wax leaves wax on the surface, like a layer of it. */
+function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
+  const material = step.use?.material;
+  if (material?.family?.role !== "wax") return state;
+  const { factor, reason } = factorOf(input, material);
+  const coat: Coat = {
+    serial: state.nextSerial,
+    origin: "new",
+    what: step.use!.name,
+    family: material.family,
+    material,
+    place: step.place,
+    wiped: true,
+    toner: false,
+    waited: NO_WAIT,
+    factor,
+    factorReason: reason,
+    filmUm: 0,
+    abrasions: [],
+  };
+  return {
+    ...state,
+    layers: [...state.layers, coat],
+    nextSerial: state.nextSerial + 1,
+    wax: { place: step.place, drivenIn: false },
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Layers
+
+export function factorOf(
+  input: Pick<SimulationInput, "air">,
+  material: Material | undefined,
+): { factor: number; reason: string } {
+  if (!material?.family) return { factor: 1, reason: "" };
+  return waitFactor(material.family.drying, material.rated.value, input.air);
+}
+
+function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerAction): SurfaceState {
+  const material = layer.use.material;
+  const family = material?.family;
+  const { factor, reason } = factorOf(input, material);
+  const film = coatFilmUm(layer);
+  const coat: Coat = {
+    serial: state.nextSerial,
+    origin: "new",
+    what: layer.use.name,
+    ...(family ? { family } : {}),
+    ...(material ? { material } : {}),
+    place: layer.place,
+    action: layer,
+    wiped: layer.wiped,
+    toner: layer.toner,
+    waited: NO_WAIT,
+    factor,
+    factorReason: reason,
+    ...(film !== undefined ? { filmUm: film } : {}),
+    abrasions: [],
+  };
+  const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
+  return {
+    ...state,
+    layers: [...state.layers, coat],
+    nextSerial: state.nextSerial + 1,
+    abrasions: [],
+    masks: state.masks.map((mask) => ({ ...mask, coats: [...mask.coats, coat.serial] })),
+    ...(raises ? { raised: { place: layer.place } } : {}),
+    ...(family?.role === "wax" ? { wax: { place: layer.place, drivenIn: false } } : {}),
+  };
+}
+
+/** Whether a layer leaves a film that counts: wiped layers, stains, conditioners, oils, waxes and auxiliaries leave none. */
+export const layerBuildsFilm = (family: Family, wiped: boolean): boolean => family.buildsFilm && !wiped;
+
+/** Dry film of one coat, micrometres: (wet, or 1000 / covers) × the mix's solids by volume. Undefined when not known. */
+export function coatFilmUm(layer: LayerAction): number | undefined {
+  const material = layer.use.material;
+  if (!material?.family) return undefined;
+  if (!layerBuildsFilm(material.family, layer.wiped) || layer.toner) return 0;
+  const wet = layer.wetUm ?? (material.covers ? wetFilmUm(material.covers.value) : undefined);
+  const solids = layerSolids(layer);
+  return wet === undefined || solids === undefined ? undefined : dryFilmUm(wet, solids);
+}
+
+function layerSolids(layer: LayerAction): number | undefined {
+  const own = layer.use.material?.solids?.value;
+  if (own === undefined) return undefined;
+  return mixSolids({
+    solidsPercent: own,
+    ...(layer.hardener?.use.material?.solids
+      ? {
+          hardener: {
+            a: layer.hardener.a,
+            b: layer.hardener.b,
+            solidsPercent: layer.hardener.use.material.solids.value,
+          },
+        }
+      : {}),
+    ...(layer.thinned
+      ? {
+          thinned: {
+            a: layer.thinned.a,
+            b: layer.thinned.b,
+            solidsPercent: layer.thinned.thinner.material?.solids?.value ?? 0,
+          },
+        }
+      : {}),
+    ...(layer.tinted
+      ? {
+          tint: {
+            percent: layer.tinted.percent,
+            solidsPercent: layer.tinted.tint.material?.solids?.value ?? 0,
+          },
+        }
+      : {}),
+  });
+}

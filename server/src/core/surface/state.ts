@@ -1,0 +1,158 @@
+/**
+ * The state of one surface at one moment: the stack of layers with their dryness, and what else matters to the next
+ * step. Immutable; `simulate` makes a new one for every action.
+ *
+ * "Open" means not known: in a recipe that is run without a job the existing layers, the wood and open parameters
+ * are unknown, and whatever depends on them must stay silent.
+ */
+import type { Family } from "../knowledge/family-schema.ts";
+import type { Material } from "../model/model.ts";
+import type { Place } from "../place.ts";
+import type { LayerAction, MaterialUse } from "./actions.ts";
+
+export type Stage = "touch" | "recoat" | "cured";
+
+/** Time since something was put on. With `open`, `hours` is only the least that has certainly passed. */
+export interface Waited {
+  readonly hours: number;
+  readonly open: boolean;
+  /** Stages that a `wait until` has reached in so many words. */
+  readonly reached: readonly Stage[];
+}
+
+export interface Abrasion {
+  readonly verb: "sand" | "scuff";
+  /** Grits in order; empty when not known. */
+  readonly grits: readonly number[];
+  readonly place: Place;
+  readonly wet: boolean;
+}
+
+export interface Coat {
+  /** Counts up over everything ever put on this surface. */
+  readonly serial: number;
+  readonly origin: "existing" | "earlier job" | "new";
+  /** For messages: the material's name, or the family's. */
+  readonly what: string;
+  /** Undefined where the material is not known. */
+  readonly family?: Family;
+  readonly material?: Material;
+  /** Set for `existing unknown clear` and `existing unknown paint`: rules take the worst. */
+  readonly unknown?: "clear" | "paint";
+  /** The line that put it on. */
+  readonly place: Place;
+  readonly action?: LayerAction;
+  readonly wiped: boolean;
+  readonly toner: boolean;
+  readonly waited: Waited;
+  /** How much the shop's air lengthens the label's times; 1 without a shop. */
+  readonly factor: number;
+  readonly factorReason: string;
+  /** Dry film of this coat, micrometres; 0 where it builds none; undefined when not known. */
+  readonly filmUm?: number;
+  /** Abrasions since it went on, oldest first. */
+  readonly abrasions: readonly Abrasion[];
+}
+
+export interface Filling {
+  readonly use: MaterialUse;
+  readonly place: Place;
+  readonly waited: Waited;
+  readonly factor: number;
+  readonly sanded: boolean;
+}
+
+export interface Masking {
+  readonly what: string;
+  readonly place: Place;
+  /** Coats that went on while it was on. */
+  readonly coats: readonly number[];
+}
+
+export interface SurfaceState {
+  /** False after a part of the recipe that is not known: rules stay silent. */
+  readonly certain: boolean;
+  /** True while what lies under `layers` is not known (assumed surface, not yet stripped). */
+  readonly openBelow: boolean;
+  /** From the wood up. */
+  readonly layers: readonly Coat[];
+  /** Wax on the surface; `drivenIn` when it was sanded instead of dissolved. */
+  readonly wax?: { readonly place: Place; readonly drivenIn: boolean };
+  /** The surface is used (has a finish of its own) and was not cleaned yet. */
+  readonly grease?: { readonly place: Place };
+  /** Stripping or scraping residue that was not cleaned off. */
+  readonly residue?: { readonly place: Place };
+  readonly dust?: { readonly place: Place };
+  /** The grain of bare wood is up. */
+  readonly raised?: { readonly place: Place };
+  /** The grain was raised and sanded down before: it will not rise much again. */
+  readonly settled: boolean;
+  /** Water on the wood since. */
+  readonly wet?: { readonly place: Place; readonly waited: Waited };
+  /** Abrasions since the last layer (or the beginning), oldest first. */
+  readonly abrasions: readonly Abrasion[];
+  /** Wood taken by sanding so far, mm. */
+  readonly woodTakenMm: number;
+  readonly fillings: readonly Filling[];
+  readonly masks: readonly Masking[];
+  readonly removed: readonly { readonly what: string; readonly place: Place }[];
+  readonly bleached?: { readonly place: Place; readonly use?: MaterialUse; readonly rinsed: boolean };
+  readonly distressed?: { readonly place: Place };
+  /** Tests made so far (`test "…"`), with their titles. */
+  readonly tests: readonly { readonly what: string; readonly place: Place }[];
+  /** Hours since the first action, as far as the recipe states them; `open` when some were not known. */
+  readonly clock: Waited;
+  readonly nextSerial: number;
+}
+
+/** One action and the surface before and after it. */
+export interface Moment<A> {
+  readonly action: A;
+  readonly before: SurfaceState;
+  readonly after: SurfaceState;
+}
+
+export const NO_WAIT: Waited = { hours: 0, open: false, reached: [] };
+/** Existing layers have been there for years. */
+export const LONG_AGO: Waited = { hours: 24 * 365 * 5, open: false, reached: ["touch", "recoat", "cured"] };
+
+/** Whether at least `hours` have passed: "unknown" when only an open wait could have brought them. */
+export function hasWaited(waited: Waited, hours: number, stage?: Stage): "yes" | "no" | "unknown" {
+  if (waited.hours >= hours - 1e-6) return "yes";
+  if (stage && waited.reached.includes(stage)) return "yes";
+  return waited.open ? "unknown" : "no";
+}
+
+export const topCoat = (state: SurfaceState): Coat | undefined => state.layers[state.layers.length - 1];
+
+/** Bare wood for certain: no layers, and nothing unknown below. */
+export const isBare = (state: SurfaceState): boolean => state.layers.length === 0 && !state.openBelow;
+
+/** The label's hours for a stage of a coat, lengthened by the shop's air; undefined when the label has no such time. */
+export function stageHours(coat: Coat, stage: Stage): number | undefined {
+  const material = coat.material;
+  const family = coat.family;
+  const label =
+    stage === "touch"
+      ? (material?.touch?.value ?? family?.touch)
+      : stage === "recoat"
+        ? (material?.recoat?.value.earliest ?? family?.recoat?.[0])
+        : (material?.cure?.value ?? family?.cure);
+  return label === undefined ? undefined : label * coat.factor;
+}
+
+/** Whether a coat has reached a stage; "unknown" when the material or the time is not known. */
+export function hasReached(coat: Coat, stage: Stage): "yes" | "no" | "unknown" {
+  if (coat.origin !== "new" && coat.waited === LONG_AGO) return "yes";
+  if (coat.waited.reached.includes(stage) || (stage !== "cured" && coat.waited.reached.includes("cured")))
+    return "yes";
+  const hours = stageHours(coat, stage);
+  if (hours === undefined) return "unknown";
+  return hasWaited(coat.waited, hours, stage);
+}
+
+/** Builds a film that one can scuff, that seals and that can peel: not wax, oil, stain. */
+export const isFilm = (coat: Coat): boolean =>
+  coat.unknown !== undefined || (coat.family?.buildsFilm === true && !coat.wiped);
+
+export const isAbradedSince = (coat: Coat): boolean => coat.abrasions.length > 0;

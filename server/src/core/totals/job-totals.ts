@@ -1,0 +1,197 @@
+/**
+ * Adds up a job: areas, film, litres, containers, hours, dates, fumes and money. What the text does not state enough
+ * for is `null`; nothing is invented.
+ */
+import { Temporal } from "temporal-polyfill";
+import type { Job, Material, Shop } from "../model/model.ts";
+import type { Scope } from "../model/program.ts";
+import { cheapestContainers } from "../quantities/containers.ts";
+import { schedule as plan } from "../schedule/schedule.ts";
+import type { Schedule } from "../schedule/types.ts";
+import type { Runner, SurfaceRun } from "../surface/run.ts";
+import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
+import { handsOnHours, itemId, scheduleInput, waitsAreKnown } from "./task-plan.ts";
+import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
+import { isBuiltInWater } from "./water.ts";
+
+/** Everything computed of a job; `totals` is what is printed. */
+export interface JobResult {
+  readonly job: Job;
+  readonly shop?: Shop;
+  readonly runs: readonly SurfaceRun[];
+  readonly draws: readonly Draw[];
+  readonly needs: readonly MaterialNeed[];
+  readonly schedule: Schedule;
+  readonly totals: JobTotals;
+}
+
+export interface MaterialNeed extends Need {
+  /** What is in the cupboard before this job; for a job `after` another, what that left. */
+  readonly onHand: number;
+  readonly totals: MaterialTotals;
+}
+
+export interface Totaller {
+  result(job: Job): JobResult;
+}
+
+/** Adds up the jobs of one program; remembers each, because jobs may start from what another left. */
+export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope): Totaller {
+  const known = new Map<Job, JobResult>();
+  const running = new Set<Job>();
+  const totaller: Totaller = {
+    result: (job) => {
+      const before = known.get(job);
+      if (before) return before;
+      running.add(job);
+      const earlier = job.after && scopeOf(job.file).jobs.get(job.after.job);
+      const left = earlier && !running.has(earlier) ? totaller.result(earlier) : undefined;
+      const result = totalJob(job, runner.job(job), scopeOf(job.file), left);
+      running.delete(job);
+      known.set(job, result);
+      return result;
+    },
+  };
+  return totaller;
+}
+
+function totalJob(
+  job: Job,
+  runs: readonly SurfaceRun[],
+  scope: Scope,
+  earlier: JobResult | undefined,
+): JobResult {
+  const shop = job.shop && scope.shops.get(job.shop.name);
+  const draws = jobDraws(job, runs);
+  const needs = jobNeeds(draws).map((need) => priced(need, onHandFor(need.material, earlier)));
+  const schedule = plan(scheduleInput(job, shop, runs));
+  const planned = schedule.status === "planned" && waitsAreKnown(runs);
+  const dated = planned && shop !== undefined && job.start !== undefined;
+  const handsOn = handsOnHours(runs);
+  const surfaces = runs.map(surfaceTotals);
+  const totals: JobTotals = {
+    name: job.name,
+    area_m2: sum(surfaces.map((surface) => surface.area_m2)),
+    surfaces,
+    materials: needs.map((need) => need.totals),
+    hands_on_h: handsOn,
+    elapsed_h: planned ? schedule.elapsedHours : null,
+    finish: dated ? (schedule.finishAt ?? null) : null,
+    in_service: dated ? inService(runs, schedule) : null,
+    voc_g: vocGrams(draws),
+    ...money(
+      job,
+      shop,
+      scope,
+      needs,
+      hasUnknownMaterial(runs),
+      handsOn,
+      earlier !== undefined || job.after !== undefined,
+    ),
+  };
+  return { job, ...(shop ? { shop } : {}), runs, draws, needs, schedule, totals };
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+const sumOrNull = (values: readonly (number | null)[]): number | null =>
+  values.every((value) => value !== null) ? sum(values as readonly number[]) : null;
+
+function surfaceTotals(run: SurfaceRun): SurfaceTotals {
+  const coats = run.moments.flatMap(({ action, after }) =>
+    action.op === "layer" ? [after.layers[after.layers.length - 1]!] : [],
+  );
+  return {
+    name: run.label,
+    area_m2: (run.surface?.areaM2 ?? 0) * run.pieces,
+    dry_film_um: sumOrNull(coats.map((coat) => coat.filmUm ?? null)),
+  };
+}
+
+function onHandFor(material: Material, earlier: JobResult | undefined): number {
+  const before = earlier?.needs.find((need) => need.material === material);
+  if (!before) return material.onHand;
+  const bought = sum(before.totals.containers.map((c) => c.litres * c.count));
+  return Math.max(0, before.onHand + bought - (before.litres ?? 0));
+}
+
+function priced(need: Need, onHand: number): MaterialNeed {
+  const name = need.material.name;
+  if (need.litres === undefined)
+    return { ...need, onHand, totals: { name, litres: null, containers: [], cost: null } };
+  const short = need.litres - onHand;
+  if (short <= 1e-9)
+    return { ...need, onHand, totals: { name, litres: need.litres, containers: [], cost: 0 } };
+  if (need.material.sold.length === 0)
+    return { ...need, onHand, totals: { name, litres: need.litres, containers: [], cost: null } };
+  const containers: readonly ContainerCount[] = cheapestContainers(short, need.material.sold);
+  const cost = sum(containers.map((c) => c.count * c.price));
+  return { ...need, onHand, totals: { name, litres: need.litres, containers, cost } };
+}
+
+const hasUnknownMaterial = (runs: readonly SurfaceRun[]): boolean =>
+  runs.some((run) =>
+    run.moments.some(({ action }) => action.op === "open" || (action.op === "layer" && !action.use.material)),
+  );
+
+/** Grams of volatile organic compounds: litres with their spare, since what stays in the pot evaporates as well. */
+function vocGrams(draws: readonly Draw[]): number | null {
+  return sumOrNull(
+    draws.map(({ material, litres }) => {
+      if (isBuiltInWater(material)) return 0;
+      const voc = material.voc?.value;
+      return voc === undefined || litres === undefined ? null : voc * litres;
+    }),
+  );
+}
+
+/** When the last layer of every surface has had its full cure in the shop's air. */
+function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | null {
+  if (!schedule.startAt) return null;
+  const ends = new Map(schedule.items.map((item) => [item.id, item.end]));
+  const hours = runs.flatMap((run) =>
+    Array.from({ length: run.pieces }, (_, piece) => surfaceReady(run, piece, ends)),
+  );
+  const latest = sumOrNull(hours) === null ? null : Math.max(0, ...(hours as number[]));
+  if (latest === null) return null;
+  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ seconds: Math.round(latest * 3600) });
+  return at.toString({ smallestUnit: "second" });
+}
+
+function surfaceReady(run: SurfaceRun, piece: number, ends: ReadonlyMap<string, number>): number | null {
+  const endOf = (index: number) => ends.get(itemId(run, piece, index)) ?? null;
+  const lastLayer = run.moments.findLastIndex((moment) => moment.action.op === "layer");
+  if (lastLayer < 0) {
+    return Math.max(0, ...run.moments.map((_, index) => endOf(index) ?? 0));
+  }
+  const coat = run.moments[lastLayer]!.after.layers.at(-1)!;
+  const cure = coat.material?.cure?.value;
+  const end = endOf(lastLayer);
+  return cure === undefined || end === null ? null : end + cure * coat.factor;
+}
+
+type Money = Pick<JobTotals, "material_cost" | "labour_cost" | "total_cost" | "saving">;
+
+function money(
+  job: Job,
+  shop: Shop | undefined,
+  scope: Scope,
+  needs: readonly MaterialNeed[],
+  open: boolean,
+  handsOn: number,
+  paidBefore: boolean,
+): Money {
+  const materialCost = open ? null : sumOrNull(needs.map((need) => need.totals.cost));
+  const labourCost = shop?.labourPerH === undefined ? null : handsOn * shop.labourPerH;
+  const pieces = job.pieces.map(({ piece, count }) => ({ piece: scope.pieces.get(piece), count }));
+  const bought = paidBefore ? 0 : sum(pieces.map(({ piece, count }) => (piece?.bought ?? 0) * count));
+  const total = sumOrNull([materialCost, labourCost ?? 0, job.supplies?.value ?? 0, bought]);
+  const replacement = sumOrNull(
+    pieces.map(({ piece, count }) => (piece?.newPrice === undefined ? null : piece.newPrice * count)),
+  );
+  return {
+    material_cost: materialCost,
+    labour_cost: labourCost,
+    total_cost: total,
+    saving: total === null || replacement === null || pieces.length === 0 ? null : replacement - total,
+  };
+}

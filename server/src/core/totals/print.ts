@@ -1,0 +1,41 @@
+/**
+ * Rounds totals for printing: lengths, litres, hours and grams to six decimals, money to cents, so that sums of
+ * decimal fractions print as people write them.
+ */
+import type { JobTotals } from "./types.ts";
+
+const round = (value: number, decimals: number): number => {
+  const rounded = Number(value.toFixed(decimals));
+  return Object.is(rounded, -0) ? 0 : rounded;
+};
+const six = <T extends number | null>(value: T): T =>
+  value === null ? value : (round(value as number, 6) as T);
+const cents = <T extends number | null>(value: T): T =>
+  value === null ? value : (round(value as number, 2) as T);
+
+export function printedTotals(totals: JobTotals): JobTotals {
+  return {
+    name: totals.name,
+    area_m2: six(totals.area_m2),
+    surfaces: totals.surfaces.map((s) => ({
+      name: s.name,
+      area_m2: six(s.area_m2),
+      dry_film_um: six(s.dry_film_um),
+    })),
+    materials: totals.materials.map((m) => ({
+      name: m.name,
+      litres: six(m.litres),
+      containers: m.containers.map((c) => ({ litres: six(c.litres), count: c.count, price: cents(c.price) })),
+      cost: cents(m.cost),
+    })),
+    hands_on_h: six(totals.hands_on_h),
+    elapsed_h: six(totals.elapsed_h),
+    finish: totals.finish,
+    in_service: totals.in_service,
+    voc_g: six(totals.voc_g),
+    material_cost: cents(totals.material_cost),
+    labour_cost: cents(totals.labour_cost),
+    total_cost: cents(totals.total_cost),
+    saving: cents(totals.saving),
+  };
+}

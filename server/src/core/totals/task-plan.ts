@@ -1,0 +1,125 @@
+/**
+ * From the runs of a job to what the scheduler plans: one chain for every piece's surface.
+ */
+import type { Job, Shop } from "../model/model.ts";
+import { defaultTaskHours } from "../quantities/abrasives.ts";
+import type { Chain, ChainItem, ScheduleInput } from "../schedule/types.ts";
+import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { factorOf, labelHours } from "../surface/simulate.ts";
+import { type SurfaceState, topCoat } from "../surface/state.ts";
+import { methodOf } from "./needs.ts";
+
+export const chainKey = (run: SurfaceRun, piece: number): string => `${run.label}#${piece + 1}`;
+export const itemId = (run: SurfaceRun, piece: number, index: number): string =>
+  `${chainKey(run, piece)}:${index}`;
+
+/** Hands-on hours of an action on one piece's surface: as stated, else by the tool's own table. */
+export function actionHours(run: SurfaceRun, action: Action): number {
+  if (action.op !== "step" && action.op !== "layer") return 0;
+  const areaM2 = run.surface?.areaM2 ?? 0;
+  if (action.takes) return "hours" in action.takes ? action.takes.hours : action.takes.hoursPerM2 * areaM2;
+  return wholeFiveMinutes(estimatedHours(action, areaM2));
+}
+
+/** Estimates are no better than to five minutes; stated times stand as they are. */
+const wholeFiveMinutes = (hours: number): number => Math.ceil(hours * 12 - 1e-9) / 12;
+
+function estimatedHours(action: StepAction | LayerAction, areaM2: number): number {
+  return action.op === "step"
+    ? defaultTaskHours({ verb: action.verb, areaM2, grits: action.grits.length })
+    : defaultTaskHours({ verb: "layer", method: methodOf(action.method), areaM2, wiped: action.wiped });
+}
+
+/** Hands-on hours of a job, all pieces. */
+export const handsOnHours = (runs: readonly SurfaceRun[]): number =>
+  runs.reduce(
+    (sum, run) => sum + run.pieces * run.moments.reduce((hours, m) => hours + actionHours(run, m.action), 0),
+    0,
+  );
+
+/** Whether every wait of the job is known, so that its length can be. */
+export const waitsAreKnown = (runs: readonly SurfaceRun[]): boolean =>
+  runs.every((run) =>
+    run.moments.every(
+      ({ action }) =>
+        action.op !== "open" &&
+        (action.op !== "wait" ||
+          action.overnight ||
+          action.until !== undefined ||
+          action.hours !== undefined),
+    ),
+  );
+
+export function scheduleInput(job: Job, shop: Shop | undefined, runs: readonly SurfaceRun[]): ScheduleInput {
+  const chains = runs.flatMap((run) => Array.from({ length: run.pieces }, (_, piece) => chainOf(run, piece)));
+  if (!shop || !job.start) return { chains };
+  return {
+    calendar: { closed: shop.closed, crew: shop.crew, ...(shop.hours ? { hours: shop.hours } : {}) },
+    start: job.start.time ? `${job.start.date}T${job.start.time}` : job.start.date,
+    chains,
+  };
+}
+
+function chainOf(run: SurfaceRun, piece: number): Chain {
+  const items: ChainItem[] = [];
+  let anchor: { readonly id: string; readonly action: LayerAction | StepAction } | undefined;
+  run.moments.forEach(({ action, before }, index) => {
+    const id = itemId(run, piece, index);
+    if (action.op === "step") {
+      items.push({ kind: "hands", id, hours: actionHours(run, action), oneGo: false });
+      if (action.verb === "fill" && action.use) anchor = { id, action };
+    } else if (action.op === "layer") {
+      const window = recoatWindow(run, piece, before, action);
+      items.push({
+        kind: "hands",
+        id,
+        hours: actionHours(run, action),
+        oneGo: true,
+        ...(window ? { notLater: window } : {}),
+      });
+      anchor = { id, action };
+    } else if (action.op === "wait") items.push(waitItem(run, id, action, anchor));
+  });
+  return { key: chainKey(run, piece), items };
+}
+
+function waitItem(
+  run: SurfaceRun,
+  id: string,
+  wait: WaitAction,
+  anchor: { readonly id: string; readonly action: LayerAction | StepAction } | undefined,
+): ChainItem {
+  if (wait.overnight) return { kind: "overnight", id };
+  if (!wait.until) return { kind: "wait", id, hours: wait.hours ?? 0 };
+  const material = anchor?.action.use?.material;
+  if (!anchor || !material) return { kind: "wait", id, hours: 0 };
+  const label = labelHours(material, wait.until) ?? 0;
+  return {
+    kind: "wait",
+    id,
+    hours: label * factorOf(run.shop?.air ? { air: run.shop.air.value } : {}, material).factor,
+    of: anchor.id,
+  };
+}
+
+/**
+ * A coat goes on before the window of the coat below ends, unless that was sanded. Where the recipe itself waits
+ * longer, `recoat-too-late` says so, and the plan follows the recipe.
+ */
+function recoatWindow(
+  run: SurfaceRun,
+  piece: number,
+  before: SurfaceState,
+  layer: LayerAction,
+): { readonly of: string; readonly hours: number } | undefined {
+  const below = topCoat(before);
+  const latest = below?.material?.recoat?.value.latest;
+  if (!below || below.origin !== "new" || latest === undefined || below.abrasions.length > 0)
+    return undefined;
+  if (layer.use.material?.family?.role === "wax" || below.waited.hours > latest) return undefined;
+  const index = run.moments.findIndex((moment) =>
+    moment.after.layers.some((coat) => coat.serial === below.serial),
+  );
+  return index < 0 ? undefined : { of: itemId(run, piece, index), hours: latest };
+}

@@ -1,0 +1,92 @@
+/**
+ * Holds the texts and hands out analyses of them.
+ *
+ * An analysis is an immutable snapshot: it answers for the texts as they were when it was taken. Parsing and reading
+ * are kept by declaration from one snapshot to the next, so that an edit costs what its own declaration costs; what
+ * depends on several declarations is computed on demand.
+ */
+import { parseFile } from "../../../grammar/src/parse.ts";
+import type { FileTree } from "../../../grammar/src/tree.ts";
+import { type Checker, createChecker } from "../core/check.ts";
+import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
+import type { FileId } from "../core/place.ts";
+import { printedTotals } from "../core/totals/print.ts";
+import { completionsAt } from "./completion.ts";
+import { fileFinding } from "./edges.ts";
+import { hoverAt } from "./hover.ts";
+import { symbolsOf } from "./symbols.ts";
+import type { Analysis, Analyst, FileFinding } from "./types.ts";
+
+export interface AnalystOptions {
+  /** Which file a `use` path means, seen from the file that says it. */
+  readonly resolve: (from: FileId, path: string) => FileId;
+}
+
+export function createAnalyst(options: AnalystOptions): Analyst {
+  let files: ReadonlyMap<FileId, ProgramFile> = new Map();
+  let absent: ReadonlyMap<FileId, string> = new Map();
+  let snapshot: Analysis | undefined;
+  const change = (nextFiles: ReadonlyMap<FileId, ProgramFile>, nextAbsent: ReadonlyMap<FileId, string>) => {
+    files = nextFiles;
+    absent = nextAbsent;
+    snapshot = undefined;
+  };
+  return {
+    setFile: (file, text) => {
+      const before = files.get(file);
+      if (before?.tree.text === text && !absent.has(file)) return;
+      const tree: FileTree = parseFile(text, before?.tree);
+      change(
+        new Map(files).set(file, programFile(file, tree, options.resolve, before)),
+        without(absent, file),
+      );
+    },
+    removeFile: (file) => change(without(files, file), without(absent, file)),
+    missingFiles: () => missing(files, absent),
+    setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
+    analysis: () => {
+      snapshot ??= createAnalysis({ files, absent });
+      return snapshot;
+    },
+  };
+}
+
+function without<V>(map: ReadonlyMap<FileId, V>, file: FileId): ReadonlyMap<FileId, V> {
+  if (!map.has(file)) return map;
+  const copy = new Map(map);
+  copy.delete(file);
+  return copy;
+}
+
+function missing(
+  files: ReadonlyMap<FileId, ProgramFile>,
+  absent: ReadonlyMap<FileId, string>,
+): readonly FileId[] {
+  const used = [...files.values()].flatMap((file) => file.uses.map((use) => use.target));
+  return [...new Set(used)].filter((file) => !files.has(file) && !absent.has(file));
+}
+
+function createAnalysis(program: Program): Analysis {
+  const checker: Checker = createChecker(program);
+  return {
+    files: [...program.files.keys()],
+    text: (file) => program.files.get(file)?.tree.text,
+    findings: (file) =>
+      inOrder(checker.findings(file).flatMap((finding) => fileFinding(program, finding) ?? [])),
+    hover: (file, offset) => hoverAt(checker, file, offset),
+    symbols: (file) => symbolsOf(program, file),
+    completions: (file, offset) => completionsAt(checker, file, offset),
+    totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
+    usedBy: (file) => reachableFiles(program, file),
+  };
+}
+
+/** By position, then by rule, so that the order never depends on the order of checks. */
+function inOrder(findings: readonly FileFinding[]): readonly FileFinding[] {
+  return [...findings].sort(
+    (a, b) =>
+      a.span.start - b.span.start ||
+      a.span.end - b.span.end ||
+      (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
+  );
+}

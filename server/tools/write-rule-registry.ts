@@ -1,0 +1,47 @@
+/**
+ * Writes `server/src/core/rules/registry.generated.ts`: one import for every rule file.
+ *
+ * A rule file is `rules/<group>/<id>.ts` and exports one constant, its id in camel case. Run by `npm run generate`;
+ * a test checks that the written file is fresh.
+ */
+import { readdirSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const rulesFolder = join(dirname(fileURLToPath(import.meta.url)), "../src/core/rules");
+
+export const camelCase = (id: string): string =>
+  id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
+
+/** Group and id of every rule file, in alphabetical order. */
+export function ruleFiles(): readonly { readonly group: string; readonly id: string }[] {
+  return readdirSync(rulesFolder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .flatMap((folder) =>
+      readdirSync(join(rulesFolder, folder.name))
+        .filter((name) => name.endsWith(".ts"))
+        .map((name) => ({ group: folder.name, id: name.replace(/\.ts$/, "") })),
+    )
+    .sort((a, b) => (`${a.group}/${a.id}` < `${b.group}/${b.id}` ? -1 : 1));
+}
+
+export function registryText(): string {
+  const files = ruleFiles();
+  const imports = files.map(({ group, id }) => `import { ${camelCase(id)} } from "./${group}/${id}.ts";`);
+  const rows = files.map(({ id }) => `  ${camelCase(id)},`);
+  return [
+    "// Written by server/tools/write-rule-registry.ts from the rule files; do not edit.",
+    ...imports,
+    'import type { Rule } from "./rule.ts";',
+    "",
+    "/** All rules, by group and id. */",
+    "export const RULES: readonly Rule[] = [",
+    ...rows,
+    "];",
+    "",
+  ].join("\n");
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  writeFileSync(join(rulesFolder, "registry.generated.ts"), registryText());
+}

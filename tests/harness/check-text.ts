@@ -1,0 +1,35 @@
+/**
+ * Text in, findings out: the shape in which most tests look at the product.
+ */
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+import type { Analysis, FileFinding } from "../../server/src/features/types.ts";
+
+/** Analyses files given by name; `use` paths are names relative to the folder of the using file. */
+export function analyse(files: Readonly<Record<string, string>>): Analysis {
+  const analyst = createAnalyst({
+    resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
+  });
+  for (const [name, text] of Object.entries(files)) analyst.setFile(name, text);
+  for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
+  return analyst.analysis();
+}
+
+/** The findings of one text, as `line rule` with lines from 1. */
+export function findingsOf(text: string): readonly FileFinding[] {
+  return analyse({ "test.finish": text }).findings("test.finish");
+}
+
+export const lineOf = (text: string, offset: number): number => text.slice(0, offset).split("\n").length;
+
+/** `3 coat-over-wax` for every finding, in order. */
+export function summary(text: string): readonly string[] {
+  return findingsOf(text).map((finding) => `${lineOf(text, finding.span.start)} ${finding.rule}`);
+}
+
+/** The same from the marks in a text: `#! coat-over-wax, no-gloves` at the end of a line. */
+export function markedSummary(text: string): readonly string[] {
+  return text.split("\n").flatMap((line, index) => {
+    const marks = /#!\s*(.+)$/.exec(line)?.[1];
+    return marks ? marks.split(",").map((rule) => `${index + 1} ${rule.trim()}`) : [];
+  });
+}
