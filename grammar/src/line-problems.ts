@@ -7,8 +7,8 @@
 import type { IToken } from "chevrotain";
 import { endOf } from "./lexer.ts";
 import { tokenSpan } from "./literals.ts";
-import { Colon, Comma, Equals, LeftParen, RightParen } from "./tokens.ts";
-import type { Span, SyntaxProblem } from "./tree.ts";
+import { Colon, Comma, Equals, LeftParen, NumberToken, RightParen } from "./tokens.ts";
+import type { SyntaxProblem } from "./tree.ts";
 import { RESERVED } from "./vocabulary.ts";
 
 /** The line that is read: all its tokens, and an example of one that is right. */
@@ -17,6 +17,9 @@ export interface LineContext {
   readonly example: string | undefined;
 }
 
+/** What takes a name of someone's choice. */
+const NAMED = /^(?:a|the) (?:name|parameter|material|surface|recipe|job|thinner|tint)\b/u;
+
 /** Something else, or nothing, stands where `what` was expected. */
 export function expected(ctx: LineContext, what: string, actual: IToken | undefined): SyntaxProblem {
   const suffix = ctx.example === undefined ? "" : `, such as \`${ctx.example}\``;
@@ -24,7 +27,7 @@ export function expected(ctx: LineContext, what: string, actual: IToken | undefi
     const end = endOf(ctx.tokens.at(-1)!);
     return { message: `expected ${what}${suffix}`, span: { start: end, end } };
   }
-  const isReserved = what.startsWith("a name") && RESERVED.some((word) => word === actual.image);
+  const isReserved = NAMED.test(what) && RESERVED.some((word) => word === actual.image);
   const reason = isReserved ? `; \`${actual.image}\` cannot be a name` : "";
   return { message: `expected ${what}${suffix}${reason}`, span: tokenSpan(actual), ...sign(actual) };
 }
@@ -33,11 +36,6 @@ export function expected(ctx: LineContext, what: string, actual: IToken | undefi
 export function extra(ctx: LineContext, first: IToken, where: string): SyntaxProblem {
   const message = `expected ${where}`;
   const span = { start: first.startOffset, end: endOf(lastOfPart(ctx, first)) };
-  if (/^x\d/u.test(first.image)) {
-    const at = first.startOffset + 1;
-    const mend = { title: "Add a space after `x`", span: { start: at, end: at }, text: " " };
-    return { message: `${message}; a space is missing after \`x\``, span, mend };
-  }
   return { message, span, ...sign(first) };
 }
 
@@ -112,7 +110,14 @@ const HABITS: Readonly<Record<string, string>> = {
 };
 
 function sign(token: IToken): { readonly mend?: SyntaxProblem["mend"] } {
+  const span = tokenSpan(token);
+  if (/^x\d/u.test(token.image)) {
+    const at = span.start + 1;
+    return { mend: { title: "Add a space after `x`", span: { start: at, end: at }, text: " " } };
+  }
+  if (token.tokenType === NumberToken && token.image.startsWith("-")) {
+    return { mend: { title: "Write `to`", span: { start: span.start, end: span.start + 1 }, text: " to " } };
+  }
   const text = Object.hasOwn(HABITS, token.image) ? HABITS[token.image]! : undefined;
-  const span: Span = tokenSpan(token);
   return text === undefined ? {} : { mend: { title: `Write \`${text.trim()}\``, span, text } };
 }

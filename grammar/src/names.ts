@@ -258,10 +258,11 @@ function visitField(field: FieldStatement, add: Add): void {
       addValue(value.airChanges, add);
       break;
     case "hours":
-      return value.spans.forEach((span) => {
+      value.spans.forEach((span) => {
         add(span.from, "vocabulary");
         add(span.to, "vocabulary");
       });
+      break;
     case "name":
       add(value.name, field.keyword.text === "in" ? "shop-ref" : "job-ref");
       break;

@@ -300,6 +300,7 @@ export class FieldParser extends PartParser {
     const draft: Draft<NonNullable<Value<"existing">["asLeftBy"]>> = { span: NO_SPAN };
     this.ACTION(() => {
       line.asLeftBy = draft;
+      this.useExample("existing as left by hall_tables");
     });
     this.spanned(draft, () => {
       this.CONSUME(t.As);

@@ -27,6 +27,7 @@ export class PartParser extends EmbeddedActionsParser {
   private ctx: LineContext = { tokens: [], example: undefined };
   private kept: unknown;
   private found: tree.SyntaxProblem[] = [];
+  private nKnownErrors = 0;
 
   constructor(options: { readonly validate: boolean }) {
     super(ALL_TYPES, {
@@ -50,11 +51,10 @@ export class PartParser extends EmbeddedActionsParser {
     this.ctx = ctx;
     this.found = [];
     this.input = ctx.tokens.slice(1);
+    this.nKnownErrors = 0;
     rule.call(this);
-    const errors = this.errors.map((error) =>
-      expected(this.ctx, error.message, error.token.tokenType === EOF ? undefined : error.token),
-    );
-    return { line: this.kept as T, problems: [...this.found, ...errors] };
+    this.takeErrors();
+    return { line: this.kept as T, problems: this.found };
   }
 
   // -------------------------------------------------------------------------------------------------------------
@@ -118,7 +118,7 @@ export class PartParser extends EmbeddedActionsParser {
   });
 
   protected readonly ratio = this.inner("ratio", (): tree.Ratio => {
-    const what = "a ratio such as `4:1`";
+    const what = "a ratio";
     return this.OR({
       DEF: [
         { ALT: () => make.makeRatioOfTime(this.CONSUME(t.TimeToken)) },
@@ -194,7 +194,7 @@ export class PartParser extends EmbeddedActionsParser {
     const draft: Draft<tree.Parameter> = { kind: "parameter", name: undefined as never, span: NO_SPAN };
     const typeWords = "the type: material, number, duration or recipe";
     this.spanned(draft, () => {
-      draft.name = this.nameOf(this.CONSUME1(t.Word, { ERR_MSG: "a parameter such as `clear: material`" }));
+      draft.name = this.nameOf(this.CONSUME1(t.Word, { ERR_MSG: "a parameter" }));
       this.ACTION(() => parameters.push(draft));
       this.CONSUME(t.Colon, { ERR_MSG: `\`:\` and ${typeWords}` });
       draft.type = make.makeName(this.CONSUME2(t.Word, { ERR_MSG: typeWords }));
@@ -228,7 +228,11 @@ export class PartParser extends EmbeddedActionsParser {
 
   /** A rule that recovers at the next comma or closing parenthesis. */
   protected part<A extends unknown[], R>(name: string, body: (...args: A) => R): ParserMethod<A, R> {
-    return this.RULE(name, body);
+    const recoveryValueFunc = () => {
+      this.takeErrors();
+      return undefined as R;
+    };
+    return this.RULE(name, body, { recoveryValueFunc });
   }
 
   /** A rule that leaves recovery to the part that it belongs to. */
@@ -343,6 +347,15 @@ export class PartParser extends EmbeddedActionsParser {
   /** Sets the example of the line once its verb or shape is known. */
   protected useExample(example: string | undefined): void {
     this.ctx = { ...this.ctx, example };
+  }
+
+  /** Words new errors while the example that belongs to them is known. */
+  private takeErrors(): void {
+    const { errors } = this;
+    for (const { message, token } of errors.slice(this.nKnownErrors)) {
+      this.found.push(expected(this.ctx, message, token.tokenType === EOF ? undefined : token));
+    }
+    this.nKnownErrors = errors.length;
   }
 
   private endOfLine(): void {

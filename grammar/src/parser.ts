@@ -206,15 +206,19 @@ export class LineParser extends FieldParser {
   });
 
   private tailList(owner: Owner, tails: tree.Tail[], layer?: LayerLine): void {
-    this.MANY(() => {
-      this.commaBefore();
-      this.SUBRULE(this.tail, { ARGS: [owner, tails, layer] });
+    this.MANY({
+      GATE: () => this.LA(1).tokenType === t.Comma || t.TAIL_TYPES.has(this.LA(1).tokenType),
+      DEF: () => {
+        this.commaBefore();
+        this.SUBRULE(this.tail, { ARGS: [owner, tails, layer] });
+      },
     });
   }
 
   protected readonly tail = this.part(
     "tail",
     (owner: Owner, tails: tree.Tail[], layer: LayerLine | undefined): void => {
+      this.useExample(undefined);
       this.OR({
         DEF: [
           { ALT: () => this.SUBRULE(this.by, { ARGS: [tails] }) },
@@ -336,6 +340,7 @@ export class LineParser extends FieldParser {
           {
             ALT: () => {
               this.CONSUME(t.Until);
+              this.useExample("wait until recoat");
               line.until = make.makeName(this.CONSUME(t.Word, { ERR_MSG: "`touch`, `recoat` or `cured`" }));
             },
           },
