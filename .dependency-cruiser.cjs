@@ -1,0 +1,113 @@
+/**
+ * Layers point one way: grammar → analysis core → editor features → adapters (LSP, command line, reports) → client.
+ * Each rule below forbids one way round; `npm run layers` fails on the first import that goes against them.
+ */
+const from = (path, pathNot) => (pathNot ? { path, pathNot } : { path });
+
+module.exports = {
+  forbidden: [
+    {
+      name: "no-circles",
+      comment: "Modules that import each other cannot be read one after the other.",
+      severity: "error",
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } },
+    },
+    {
+      name: "grammar-knows-nothing-else",
+      severity: "error",
+      from: from("^grammar/src"),
+      to: { pathNot: ["^grammar/src", "node_modules/(chevrotain|@chevrotain)"] },
+    },
+    {
+      name: "core-is-pure",
+      comment:
+        "The analysis core takes and gives plain data: no protocol, no files, no features, no adapters.",
+      severity: "error",
+      from: from("^server/src/core"),
+      to: {
+        pathNot: [
+          "^grammar/src",
+          "^server/src/core",
+          "node_modules/(zod|temporal-polyfill|temporal-spec|fastest-levenshtein)",
+        ],
+      },
+    },
+    {
+      name: "features-in-editor-terms",
+      comment: "Editor features speak offsets and plain data; no protocol types, no files.",
+      severity: "error",
+      from: from("^server/src/features"),
+      to: {
+        pathNot: [
+          "^grammar/src",
+          "^server/src/core",
+          "^server/src/features",
+          "node_modules/(zod|fastest-levenshtein|temporal-polyfill)",
+        ],
+      },
+    },
+    {
+      name: "reports-are-plain",
+      severity: "error",
+      from: from("^server/src/reports"),
+      to: {
+        pathNot: [
+          "^grammar/src",
+          "^server/src/core",
+          "^server/src/features",
+          "^server/src/reports",
+          "node_modules/(zod|temporal-polyfill|picocolors)",
+        ],
+      },
+    },
+    {
+      name: "command-line-knows-no-server",
+      severity: "error",
+      from: from("^server/src/cli"),
+      to: { path: ["^server/src/lsp", "^client", "node_modules/vscode-"] },
+    },
+    {
+      name: "server-knows-no-command-line",
+      severity: "error",
+      from: from("^server/src/lsp"),
+      to: { path: ["^server/src/cli", "^client/src"] },
+    },
+    {
+      name: "protocol-only-in-its-adapter",
+      severity: "error",
+      from: from("^(server|grammar)", "^server/src/(lsp|entry)"),
+      to: { path: "node_modules/vscode-" },
+    },
+    {
+      name: "client-is-thin",
+      comment: "The extension talks to the server over the protocol only.",
+      severity: "error",
+      from: from("^client/src"),
+      to: { path: ["^server", "^grammar"] },
+    },
+    {
+      name: "node-modules-of-node-at-the-edges",
+      comment: "Files, processes and the clock are reached through adapters only.",
+      severity: "error",
+      from: from("^(grammar|server)/src", "^server/src/(cli|lsp|entry)"),
+      to: { dependencyTypes: ["core"] },
+    },
+    {
+      name: "nothing-imports-tests",
+      severity: "error",
+      from: from("^(grammar|server|client)"),
+      to: { path: "^tests" },
+    },
+  ],
+  options: {
+    tsConfig: { fileName: "tsconfig.json" },
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: "node_modules" },
+    enhancedResolveOptions: {
+      exportsFields: ["exports"],
+      conditionNames: ["import", "require", "node", "default", "types"],
+    },
+    exclude: { path: "(^|/)dist/" },
+  },
+};
