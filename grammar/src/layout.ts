@@ -148,13 +148,16 @@ function startsAfresh(chunk: Chunk, kind: BlockKind, before: readonly IToken[]):
   return openParens(before) === 0 || chunk.tokens[1]?.tokenType !== Colon;
 }
 
+/** Within open parentheses the parser misses the `)` at the same place, which is error enough. */
 function dropLastComma(ctx: Ctx, tokens: readonly IToken[]): readonly IToken[] {
   const comma = spanOf(tokens.at(-1)!);
-  ctx.problems.push({
-    message: "nothing goes on after this comma: remove it, or go on in the next line",
-    span: comma,
-    mend: { title: "Remove the comma", span: comma, text: "" },
-  });
+  if (openParens(tokens) <= 0) {
+    ctx.problems.push({
+      message: "nothing goes on after this comma: remove it, or go on in the next line",
+      span: comma,
+      mend: { title: "Remove the comma", span: comma, text: "" },
+    });
+  }
   return tokens.slice(0, -1);
 }
 
@@ -262,7 +265,9 @@ function supplyBrace(ctx: Ctx, opener: Opener): boolean {
   if (opener.kind === "layer") {
     return false;
   }
-  reportMissingBrace(ctx, opener.head, undefined);
+  if (opener.head.tokens.length > 1) {
+    reportMissingBrace(ctx, opener.head, undefined);
+  }
   ctx.isOpen ||= opener.depth === 1;
   return false;
 }

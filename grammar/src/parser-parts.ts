@@ -334,8 +334,12 @@ export class PartParser extends EmbeddedActionsParser {
     return make.makeName(token);
   }
 
+  /** Keeps a problem, unless one is known at the same place: one error says it. */
   protected report(problem: tree.SyntaxProblem): void {
-    this.found.push(problem);
+    const { start, end } = problem.span;
+    if (!this.found.some((known) => known.span.start === start && known.span.end === end)) {
+      this.found.push(problem);
+    }
   }
 
   /** Something is missing at the next token. */
@@ -353,7 +357,7 @@ export class PartParser extends EmbeddedActionsParser {
   private takeErrors(): void {
     const { errors } = this;
     for (const { message, token } of errors.slice(this.nKnownErrors)) {
-      this.found.push(expected(this.ctx, message, token.tokenType === EOF ? undefined : token));
+      this.report(expected(this.ctx, message, token.tokenType === EOF ? undefined : token));
     }
     this.nKnownErrors = errors.length;
   }

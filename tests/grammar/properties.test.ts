@@ -1,0 +1,146 @@
+/** What holds for any text whatsoever, tried on texts put together from pieces of the language and on noise. */
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { lex } from "../../grammar/src/lexer.ts";
+import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
+import { namesOf } from "../../grammar/src/names.ts";
+import { fileProblems, parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
+import type { FileTree, Span } from "../../grammar/src/tree.ts";
+import { allNodes, declarations, locate } from "../../grammar/src/walk.ts";
+import { problemsWithBounds, textOfTokens } from "./show.ts";
+
+const NOTATION = readFileSync(new URL("notation.finish", import.meta.url), "utf8");
+const LINES = NOTATION.split("\n");
+const WORDS = [...new Set(lex(NOTATION).map((token) => token.image))];
+const RUNS = { numRuns: 400, seed: 20270308 };
+
+const fragment = fc.oneof(
+  { arbitrary: fc.constantFrom(...WORDS), weight: 6 },
+  { arbitrary: fc.constantFrom(...LINES).map((line) => `${line}\n`), weight: 6 },
+  {
+    arbitrary: fc.constantFrom("{\n", "}\n", "{", "}", "(", ")", ",", ",\n", '"', "\n", "\r\n", " ", "#"),
+    weight: 4,
+  },
+  { arbitrary: fc.string({ unit: "binary", maxLength: 4 }), weight: 1 },
+);
+const anyText = fc.oneof(
+  fc.array(fragment, { maxLength: 40 }).map((parts) => parts.join("")),
+  fc.array(fragment, { maxLength: 40 }).map((parts) => parts.join(" ")),
+  fc.string({ unit: "binary", maxLength: 60 }),
+);
+/** The notation with one part of it replaced. */
+const edited = fc
+  .tuple(fc.nat(NOTATION.length), fc.nat(60), fc.array(fragment, { maxLength: 3 }))
+  .map(([at, length, parts]) => NOTATION.slice(0, at) + parts.join("") + NOTATION.slice(at + length));
+
+/** What is wrong with a tree, in words; nothing for any text. */
+function flawsOf(tree: FileTree): string[] {
+  const flaws: string[] = [];
+  const check = (isRight: boolean, flaw: string) => {
+    if (!isRight) {
+      flaws.push(flaw);
+    }
+  };
+  const checkSpan = (span: Span, length: number, what: string) =>
+    check(0 <= span.start && span.start <= span.end && span.end <= length, `span of ${what}`);
+  check(textOfTokens(tree) === tree.text, "tokens are not the text");
+  const end = tree.pieces.reduce(
+    (offset, piece) => (piece.offset === offset ? offset + piece.length : -1),
+    0,
+  );
+  check(end === tree.text.length, "pieces are not the text");
+  for (const { problem, length } of problemsWithBounds(tree)) {
+    checkSpan(problem.span, length, problem.message);
+    checkSpan(problem.mend?.span ?? problem.span, length, `mend of ${problem.message}`);
+    check(!/undefined|Word_|Token|something else/u.test(problem.message), problem.message);
+    check(problem.message !== "expected the end of the declaration", "declaration does not end");
+  }
+  for (const { body } of declarations(tree)) {
+    for (const node of allNodes(body.syntax)) {
+      checkSpan(node.span, body.text.length, node.kind ?? "part");
+    }
+    for (const { name, role } of namesOf(body)) {
+      const written = body.text.slice(name.span.start, name.span.end);
+      check(role === "unit" || written === name.text, `name ${name.text}`);
+    }
+  }
+  return flaws;
+}
+
+describe("any text", () => {
+  it("is parsed without a loss, with every span inside", () => {
+    fc.assert(
+      fc.property(fc.oneof(anyText, edited), (text) => {
+        expect(flawsOf(parseFile(text))).toEqual([]);
+      }),
+      RUNS,
+    );
+  });
+
+  it("has the same tree whatever was parsed before", () => {
+    fc.assert(
+      fc.property(fc.oneof(anyText, edited), edited, (before, after) => {
+        expect(parseFile(after, parseFile(before))).toEqual(parseFile(after));
+      }),
+      { ...RUNS, numRuns: 60 },
+    );
+  });
+
+  it("has declarations that depend on their own text alone", () => {
+    fc.assert(
+      fc.property(fc.oneof(anyText, edited), (text) => {
+        for (const { body } of declarations(parseFile(text))) {
+          expect(parseDeclaration(body.text)).toEqual(body);
+          expect(declarations(parseFile(body.text)).map((again) => again.body.text)).toEqual([body.text]);
+        }
+      }),
+      { ...RUNS, numRuns: 150 },
+    );
+  });
+
+  it("can be located at every offset", () => {
+    fc.assert(
+      fc.property(anyText, fc.nat(200), (text, at) => {
+        const offset = Math.min(at, text.length);
+        const location = locate(parseFile(text), offset);
+        expect(text === "" || location?.token !== undefined || location?.piece.length === 0).toBe(true);
+        const index = createLineIndex(text);
+        const position = positionAt(index, offset);
+        const isInsideLineEnd = text[offset - 1] === "\r" && text[offset] === "\n";
+        expect(isInsideLineEnd || offsetAt(index, position) === offset).toBe(true);
+      }),
+      RUNS,
+    );
+  });
+
+  it("may be any text for a declaration, too", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        expect(parseDeclaration(text).text).toBe(text);
+      }),
+      RUNS,
+    );
+  });
+});
+
+describe("a lost line", () => {
+  const before = parseFile(NOTATION);
+  const starts = createLineIndex(NOTATION).starts;
+
+  it.each(LINES.slice(0, -1).map((line, idx) => [idx + 1, line] as const))(
+    "%i %s: leaves the other declarations alone",
+    (number) => {
+      const offset = starts[number - 1]!;
+      const after = parseFile(LINES.filter((_, idx) => idx !== number - 1).join("\n"), before);
+      const others = declarations(before).filter(
+        (declaration) => offset < declaration.offset || offset >= declaration.offset + declaration.length,
+      );
+      const bodies = new Set(declarations(after).map((declaration) => declaration.body));
+      for (const other of others) {
+        expect(bodies.has(other.body), other.key).toBe(true);
+      }
+      expect(fileProblems(after).length).toBeLessThanOrEqual(1);
+    },
+  );
+});

@@ -1,0 +1,74 @@
+/**
+ * Text in, text out: how the tests of the grammar look at a tree.
+ * A problem is drawn as `line:column "what it stands on" message [mend]`, with lines and columns from 1.
+ */
+import { createLineIndex, positionAt } from "../../grammar/src/line-index.ts";
+import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
+import { printBody } from "../../grammar/src/print-tree.ts";
+import type { Declaration, FileTree, SyntaxProblem } from "../../grammar/src/tree.ts";
+import { declarations } from "../../grammar/src/walk.ts";
+
+/** The syntax errors of a text, drawn. */
+export function problemsOf(text: string): string[] {
+  const index = createLineIndex(text);
+  return fileProblems(parseFile(text)).map((problem) => {
+    const { line, column } = positionAt(index, problem.span.start);
+    const on = JSON.stringify(text.slice(problem.span.start, problem.span.end));
+    const mend = problem.mend === undefined ? "" : ` [${problem.mend.title}]`;
+    return `${line + 1}:${column + 1} ${on} ${problem.message}${mend}`;
+  });
+}
+
+/** The messages only. */
+export function messagesOf(text: string): string[] {
+  return fileProblems(parseFile(text)).map((problem) => problem.message);
+}
+
+/** The text after the mend of its first error that has one; mends that follow from it are made, too. */
+export function mended(text: string): string {
+  const mend = fileProblems(parseFile(text)).find((problem) => problem.mend !== undefined)?.mend;
+  return mend === undefined ? text : text.slice(0, mend.span.start) + mend.text + text.slice(mend.span.end);
+}
+
+/** The typed view of the declarations, without spans. */
+export function outline(text: string): string {
+  return declarations(parseFile(text))
+    .map((declaration) => printBody({ ...declaration.body, problems: [] }).replace(/ \d+-\d+$/gmu, ""))
+    .join("\n");
+}
+
+/** The declaration of a text that has one. */
+export function onlyDeclaration(text: string): Declaration {
+  return declarations(parseFile(text))[0]!.body.syntax;
+}
+
+/** A line in a block of the kind given, as a whole file. */
+export function inBlock(block: string, line: string): string {
+  switch (block) {
+    case "surface":
+      return `piece p {\n  surface s {\n    ${line}\n  }\n}\n`;
+    case "layer":
+      return `recipe r {\n  layer m x 2 {\n    ${line}\n  }\n}\n`;
+    default:
+      return `${block} n {\n  ${line}\n}\n`;
+  }
+}
+
+/** The text of a tree, put together from its tokens. */
+export function textOfTokens(tree: FileTree): string {
+  return tree.pieces
+    .flatMap((piece) => (piece.kind === "declaration" ? piece.body.tokens : piece.tokens))
+    .map((token) => token.text)
+    .join("");
+}
+
+/** All problems of a tree with offsets in their piece, and the length of that piece. */
+export function problemsWithBounds(
+  tree: FileTree,
+): { readonly problem: SyntaxProblem; readonly length: number }[] {
+  return tree.pieces.flatMap((piece) => {
+    const problems =
+      piece.kind === "trivia" ? [] : piece.kind === "stray" ? piece.problems : piece.body.problems;
+    return problems.map((problem) => ({ problem, length: piece.length }));
+  });
+}
