@@ -43,8 +43,6 @@ const optionsOf = (bundle: Bundle): BuildOptions => ({
     js: `${bundle.program ? "#!/usr/bin/env node\n" : ""}const importMetaUrl = require("node:url").pathToFileURL(__filename).href;`,
   },
   minify,
-  // Names of classes and functions stand in log lines.
-  keepNames: minify,
   legalComments: "none",
   logLevel: "warning",
 });

@@ -5,7 +5,7 @@
  * nested capability object, and a client that says nothing gets the plainest answers.
  */
 import { DiagnosticTag, type InitializeParams, MarkupKind } from "vscode-languageserver";
-import { z } from "zod";
+import * as z from "zod";
 
 export interface ClientFacts {
   /** Asks for diagnostics itself. Then none are pushed. */

@@ -4,7 +4,7 @@
  * A wrong value must never stop the findings: it is named once in the output, and the default stands in for it, value
  * by value. The settings and their defaults are declared for VS Code in package.json; a test compares the two.
  */
-import { z } from "zod";
+import * as z from "zod";
 import type { Severity } from "../core/findings.ts";
 
 export interface Settings {

@@ -65,9 +65,12 @@ const reportAll = async (
         : { kind: DocumentDiagnosticReportKind.Full, ...common, items: diagnostics },
     );
   }
-  // Files that are gone since are cleared by an empty report without a name, so that they are not asked about again.
-  for (const [file, { uri }] of earlier) {
+  // What the client was told of a file that is gone since, here or by a document's own report, is taken back by an
+  // empty report without a name, so that it is not asked about again.
+  for (const file of new Set([...earlier.keys(), ...session.reports.delivered.keys()])) {
     if (files.includes(file)) continue;
+    session.reports.delivered.delete(file);
+    const uri = earlier.get(file)?.uri ?? session.files.uriOf(file);
     items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, items: [] });
   }
   return items;
