@@ -175,6 +175,21 @@ describe("the whole folder", () => {
     await client.end();
   });
 
+  test("is cleared of a file that was closed and deleted before it was ever reported", async () => {
+    const disk = new Map([[A, "bad"]]);
+    const client = await startClient({ disk, folderFiles: [] });
+    await client.open(A, "bad");
+    await client.findings(A);
+    await client.close(A);
+    disk.delete(A);
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: A, type: 3 }] });
+    const report = await client.request<WorkspaceDiagnosticReport>("workspace/diagnostic", {
+      previousResultIds: [{ uri: B, value: "of an earlier server" }],
+    });
+    expect(drawWorkspace(report)).toEqual([`${B}: `, `${A}: `]);
+    await client.end();
+  });
+
   test("takes up a file that is new in it", async () => {
     const disk = new Map<string, string>();
     const client = await startClient({ disk, folderFiles: [] });
