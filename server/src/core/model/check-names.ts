@@ -136,6 +136,10 @@ function checkUses(
 ): readonly PlacedFinding[] {
   const findings: PlacedFinding[] = [];
   const onlyPassesOn = file.declarations.every((d) => d.lowered.syntax.kind === "use");
+  // While a part of the file cannot be read, nobody knows what it would name.
+  const broken = file.tree.pieces.some(
+    (piece) => piece.kind === "stray" || (piece.kind === "declaration" && piece.body.problems.length > 0),
+  );
   const seen = new Set<string>();
   for (const use of file.uses) {
     const plain = (rule: string, message: string) =>
@@ -153,7 +157,12 @@ function checkUses(
       );
     } else if (seen.has(use.target))
       plain("repeated-field", `"${use.path}" is used twice. Keep one of the two lines.`);
-    else if (!onlyPassesOn && program.files.has(use.target) && !isNeeded(program, use.target, references)) {
+    else if (
+      !onlyPassesOn &&
+      !broken &&
+      program.files.has(use.target) &&
+      !isNeeded(program, use.target, references)
+    ) {
       plain("unused-name", `Nothing here names anything from "${use.path}". Take the line out.`);
     }
     seen.add(use.target);

@@ -52,7 +52,9 @@ export const waitsAreKnown = (runs: readonly SurfaceRun[]): boolean =>
   );
 
 export function scheduleInput(job: Job, shop: Shop | undefined, runs: readonly SurfaceRun[]): ScheduleInput {
-  const chains = runs.flatMap((run) => Array.from({ length: run.pieces }, (_, piece) => chainOf(run, piece)));
+  const chains = runs
+    .flatMap((run) => Array.from({ length: run.pieces }, (_, piece) => chainOf(run, piece)))
+    .filter((chain) => chain.items.length > 0);
   if (!shop || !job.start) return { chains };
   return {
     calendar: { closed: shop.closed, crew: shop.crew, ...(shop.hours ? { hours: shop.hours } : {}) },
@@ -115,8 +117,7 @@ function recoatWindow(
 ): { readonly of: string; readonly hours: number } | undefined {
   const below = topCoat(before);
   const latest = below?.material?.recoat?.value.latest;
-  if (!below || below.origin !== "new" || latest === undefined || below.abrasions.length > 0)
-    return undefined;
+  if (below?.origin !== "new" || latest === undefined || below.abrasions.length > 0) return undefined;
   if (layer.use.material?.family?.role === "wax" || below.waited.hours > latest) return undefined;
   const index = run.moments.findIndex((moment) =>
     moment.after.layers.some((coat) => coat.serial === below.serial),
