@@ -26,11 +26,7 @@ module.exports = {
       severity: "error",
       from: from("^server/src/core"),
       to: {
-        pathNot: [
-          "^grammar/src",
-          "^server/src/core",
-          "node_modules/(zod|temporal-polyfill|temporal-spec|fastest-levenshtein)",
-        ],
+        pathNot: ["^grammar/src", "^server/src/core", "node_modules/(zod|temporal-polyfill|temporal-spec)"],
       },
     },
     {
@@ -43,7 +39,7 @@ module.exports = {
           "^grammar/src",
           "^server/src/core",
           "^server/src/features",
-          "node_modules/(zod|fastest-levenshtein|temporal-polyfill)",
+          "node_modules/(zod|temporal-polyfill)",
         ],
       },
     },

@@ -13,6 +13,8 @@ import { modelsOf, type Program, type Scope, scopeOf } from "./model/program.ts"
 import type { FileId, Place } from "./place.ts";
 import { type JobFacts, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
+import type { Planner } from "./schedule/remembered.ts";
+import { schedule } from "./schedule/schedule.ts";
 import { createRunner, type SurfaceRun } from "./surface/run.ts";
 import { createTotaller, type JobResult } from "./totals/job-totals.ts";
 
@@ -26,10 +28,11 @@ export interface Checker {
   assumed(recipe: Recipe): SurfaceRun;
 }
 
-export function createChecker(program: Program): Checker {
+/** `plan` makes schedules; pass one that remembers to keep them from one program to the next. */
+export function createChecker(program: Program, plan: Planner = schedule): Checker {
   const scopes = memo((file: FileId) => scopeOf(program, file));
   const runner = createRunner(scopes);
-  const totaller = createTotaller(runner, scopes);
+  const totaller = createTotaller(runner, scopes, plan);
   const assumed = memo((recipe: Recipe) => runner.assumed(recipe));
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
@@ -152,18 +155,33 @@ function tradeFindings(checker: Checker, file: FileId): readonly Finding[] {
   const recipes = recipesOf(checker.program, file);
   const results = checker.jobs(file);
   const jobs = results.map((result): JobFacts => jobFacts(checker, result));
-  const elsewhere = new Set<Recipe>();
-  for (const result of results) {
-    for (const run of result.runs) {
-      for (const { recipe } of run.applied) if (recipe.file !== file) elsewhere.add(recipe);
-    }
-  }
+  const assumed = recipes.map(checker.assumed);
+  const elsewhere = recipesElsewhere(checker.program, file, [
+    ...assumed,
+    ...results.flatMap((result) => result.runs),
+  ]);
   return runRules({
     rules: TRADE_RULES,
-    assumed: recipes.map(checker.assumed),
-    assumedElsewhere: [...elsewhere].map(checker.assumed),
+    assumed,
+    assumedElsewhere: elsewhere.map(checker.assumed),
     jobs,
   });
+}
+
+/** Recipes of other files that these runs lead through: what holds of them always is said in their own files. */
+function recipesElsewhere(program: Program, file: FileId, runs: readonly SurfaceRun[]): readonly Recipe[] {
+  const found = new Map<string, Recipe>();
+  for (const run of runs) {
+    for (const { action } of run.moments) {
+      for (const place of action.frames) {
+        const key = `${place.file}\u0000${place.declaration}`;
+        if (place.file === file || found.has(key)) continue;
+        const model = program.files.get(place.file)?.byKey.get(place.declaration)?.lowered.model;
+        if (model?.kind === "recipe") found.set(key, model);
+      }
+    }
+  }
+  return [...found.values()];
 }
 
 function jobFacts(checker: Checker, result: JobResult): JobFacts {

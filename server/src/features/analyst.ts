@@ -10,12 +10,16 @@ import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, createChecker } from "../core/check.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import { type Planner, rememberingPlanner } from "../core/schedule/remembered.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { completionsAt } from "./completion.ts";
 import { fileFinding } from "./edges.ts";
 import { hoverAt } from "./hover.ts";
 import { symbolsOf } from "./symbols.ts";
 import type { Analysis, Analyst, FileFinding } from "./types.ts";
+
+/** Enough for the jobs of a large folder. */
+const REMEMBERED_PLANS = 200;
 
 export interface AnalystOptions {
   /** Which file a `use` path means, seen from the file that says it. */
@@ -26,6 +30,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   let files: ReadonlyMap<FileId, ProgramFile> = new Map();
   let absent: ReadonlyMap<FileId, string> = new Map();
   let snapshot: Analysis | undefined;
+  const plan = rememberingPlanner(REMEMBERED_PLANS);
   const change = (nextFiles: ReadonlyMap<FileId, ProgramFile>, nextAbsent: ReadonlyMap<FileId, string>) => {
     files = nextFiles;
     absent = nextAbsent;
@@ -45,7 +50,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     missingFiles: () => missing(files, absent),
     setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
     analysis: () => {
-      snapshot ??= createAnalysis({ files, absent });
+      snapshot ??= createAnalysis({ files, absent }, plan);
       return snapshot;
     },
   };
@@ -66,8 +71,8 @@ function missing(
   return [...new Set(used)].filter((file) => !files.has(file) && !absent.has(file));
 }
 
-function createAnalysis(program: Program): Analysis {
-  const checker: Checker = createChecker(program);
+function createAnalysis(program: Program, plan: Planner): Analysis {
+  const checker: Checker = createChecker(program, plan);
   return {
     files: [...program.files.keys()],
     text: (file) => program.files.get(file)?.tree.text,
@@ -77,6 +82,7 @@ function createAnalysis(program: Program): Analysis {
     symbols: (file) => symbolsOf(program, file),
     completions: (file, offset) => completionsAt(checker, file, offset),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
+    jobs: checker.jobs,
     usedBy: (file) => reachableFiles(program, file),
   };
 }

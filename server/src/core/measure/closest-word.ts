@@ -2,13 +2,13 @@
  * The word that was probably meant: the nearest of a closed list, if any is near enough to be worth naming.
  *
  * Distance is that of Damerau and Levenshtein in its restricted form (one insertion, deletion, substitution, or swap
- * of neighbours costs 1), blind to case except to break ties. A wild guess is worse than none, so about a third of the
- * letters may differ and no more.
+ * of neighbours costs 1), blind to case except to break ties. A wild guess is worse than none, so a third of the letters
+ * (rounded up) may differ and no more.
  */
 
 /** The nearest candidate, the first of equals; undefined when none is near. */
 export function closestWord(word: string, candidates: readonly string[]): string | undefined {
-  const limit = Math.max(1, Math.floor(word.length / 3));
+  const limit = Math.max(1, Math.ceil(word.length / 3));
   let best: { readonly text: string; readonly distance: number } | undefined;
   for (const text of candidates) {
     const blind = editDistance(word.toLowerCase(), text.toLowerCase());

@@ -49,14 +49,6 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
   const useByItem = onlyItem(ctx, useBy?.items ?? [], FIELDS.piece.use_by!.example);
   const useByWord = readWord(ctx, useByItem, USE_BY, "kind of user");
   const surfaces = syntax.fields.filter((f): f is SurfaceStatement => f.kind === "surface");
-  if (surfaces.length === 0) {
-    report(
-      ctx,
-      "missing-field",
-      syntax.headSpan,
-      "This piece has no surface. Add a block such as `surface top {` with a shape and a wood.",
-    );
-  }
   return {
     ...named,
     kind: "piece",

@@ -1,27 +1,14 @@
 /**
  * Closest-name suggestions for misspelt words and names.
  */
-import { distance } from "fastest-levenshtein";
+import { closestWord } from "../measure/closest-word.ts";
 
-/**
- * The candidate nearest to `word` by edit distance, if it is near enough to be meant (at most a third of the
- * word's length, at least one edit); `undefined` when none is. Case differences count as half an edit, so that a
- * word in the wrong case is always found. Ties go to the first candidate.
- */
+/** The candidate that was probably meant; `undefined` when none is near. The word itself is no suggestion. */
 export function closest(word: string, candidates: Iterable<string>): string | undefined {
-  const limit = Math.max(1, Math.floor(word.length / 3));
-  let best: string | undefined;
-  let bestDistance = limit + 0.75;
-  for (const candidate of candidates) {
-    if (candidate === word) continue;
-    const folded = distance(word.toLowerCase(), candidate.toLowerCase());
-    const total = folded + (folded < distance(word, candidate) ? 0.5 : 0);
-    if (total < bestDistance) {
-      best = candidate;
-      bestDistance = total;
-    }
-  }
-  return best;
+  return closestWord(
+    word,
+    [...candidates].filter((candidate) => candidate !== word),
+  );
 }
 
 /** ` Did you mean \`walnut\`?`, or nothing. */

@@ -35,9 +35,13 @@ interface Draft {
 }
 
 export function runRules(input: EngineInput): readonly Finding[] {
-  const always = input.assumed.flatMap((run) => runDrafts(input.rules, run));
-  const elsewhere = input.assumedElsewhere.flatMap((run) => runDrafts(input.rules, run));
-  const said = new Set([...always, ...elsewhere].map(causeKey));
+  const elsewhere = new Set(
+    input.assumedElsewhere.flatMap((run) => runDrafts(input.rules, run)).map(causeKey),
+  );
+  const always = input.assumed
+    .flatMap((run) => runDrafts(input.rules, run))
+    .filter((draft) => draft.cause.file === draft.place.file || !elsewhere.has(causeKey(draft)));
+  const said = new Set([...always.map(causeKey), ...elsewhere]);
   const ofJobs = input.jobs.flatMap((facts) => [
     ...facts.runs.flatMap((run) => runDrafts(input.rules, run)),
     ...jobDrafts(input.rules, facts),

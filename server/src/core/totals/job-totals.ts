@@ -6,7 +6,7 @@ import { Temporal } from "temporal-polyfill";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
-import { schedule as plan } from "../schedule/schedule.ts";
+import type { Planner } from "../schedule/remembered.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
@@ -36,7 +36,7 @@ export interface Totaller {
 }
 
 /** Adds up the jobs of one program; remembers each, because jobs may start from what another left. */
-export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope): Totaller {
+export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope, plan: Planner): Totaller {
   const known = new Map<Job, JobResult>();
   const running = new Set<Job>();
   const totaller: Totaller = {
@@ -46,7 +46,7 @@ export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope)
       running.add(job);
       const earlier = job.after && scopeOf(job.file).jobs.get(job.after.job);
       const left = earlier && !running.has(earlier) ? totaller.result(earlier) : undefined;
-      const result = totalJob(job, runner.job(job), scopeOf(job.file), left);
+      const result = totalJob(job, runner.job(job), scopeOf(job.file), left, plan);
       running.delete(job);
       known.set(job, result);
       return result;
@@ -60,6 +60,7 @@ function totalJob(
   runs: readonly SurfaceRun[],
   scope: Scope,
   earlier: JobResult | undefined,
+  plan: Planner,
 ): JobResult {
   const shop = job.shop && scope.shops.get(job.shop.name);
   const draws = jobDraws(job, runs);

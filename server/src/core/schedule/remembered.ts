@@ -1,0 +1,24 @@
+/**
+ * Plans that are remembered by what they were asked for, because planning is the dearest thing that a keystroke could
+ * cost and most keystrokes change no plan.
+ */
+import { schedule } from "./schedule.ts";
+import type { Schedule, ScheduleInput } from "./types.ts";
+
+export type Planner = (input: ScheduleInput) => Schedule;
+
+/** A planner that keeps its last `most` different answers. Equal questions get the same object. */
+export function rememberingPlanner(most: number): Planner {
+  const known = new Map<string, Schedule>();
+  return (input) => {
+    const key = JSON.stringify(input);
+    const before = known.get(key);
+    const plan = before ?? schedule(input);
+    // Put last what was asked last, so that the oldest question is the first to go.
+    known.delete(key);
+    known.set(key, plan);
+    const oldest = known.keys().next();
+    if (known.size > most && !oldest.done) known.delete(oldest.value);
+    return plan;
+  };
+}
