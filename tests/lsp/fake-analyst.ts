@@ -126,6 +126,7 @@ const analysis = (
       ];
     },
     totals: () => [],
+    jobs: () => [],
     usedBy: (file) => [...usedBy(file)],
   };
 };

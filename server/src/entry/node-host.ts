@@ -4,12 +4,13 @@
  * Reading answers with a reason instead of failing. Only plain files of a sensible size are read: a pipe or a device
  * named by a `use` line would never come to an end.
  */
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Host, ReadResult } from "../lsp/host.ts";
+import { packageRoot, versionIn } from "./package-root.ts";
 
 /** A recipe of a whole workshop has some hundred kilobytes. */
 const MAX_BYTES = 4 * 1024 * 1024;
@@ -47,24 +48,4 @@ const reasonOf = (error: unknown): string => {
   if (code === "ENOENT" || code === "ENOTDIR") return "there is no such file";
   if (code === "EACCES" || code === "EPERM") return "it may not be read";
   return error instanceof Error ? error.message : String(error);
-};
-
-/** The folder that this program was installed in: the nearest one above with a package.json. */
-const packageRoot = (): string => {
-  let folder = path.dirname(fileURLToPath(import.meta.url));
-  while (!existsSync(path.join(folder, "package.json")) && folder !== path.dirname(folder)) {
-    folder = path.dirname(folder);
-  }
-  return folder;
-};
-
-const versionIn = (root: string): string => {
-  try {
-    const manifest: unknown = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8"));
-    const version: unknown =
-      typeof manifest === "object" && manifest ? Reflect.get(manifest, "version") : undefined;
-    return typeof version === "string" ? version : "unknown";
-  } catch {
-    return "unknown";
-  }
 };

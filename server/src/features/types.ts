@@ -7,6 +7,7 @@
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
 import type { JobTotals } from "../core/totals/types.ts";
 
 export interface FileSpan {
@@ -100,6 +101,8 @@ export interface Analysis {
   symbols(file: FileId): readonly DocumentSymbolInfo[];
   completions(file: FileId, offset: number): readonly CompletionEntry[];
   totals(file: FileId): readonly JobTotals[];
+  /** What the totals come from: every line's litres, the plan, what is missing. In the order of `totals`. */
+  jobs(file: FileId): readonly JobResult[];
   /** Files that `file` uses, directly or not, itself included. */
   usedBy(file: FileId): readonly FileId[];
 }

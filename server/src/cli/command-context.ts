@@ -1,0 +1,71 @@
+/**
+ * What every command shares: the machine, the way to say how it ended, and options that several commands have.
+ */
+import { type Command, Option } from "commander";
+import { closest } from "../core/model/suggest.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { type Colours, coloursFor } from "../reports/colours.ts";
+import { type CliIo, type ExitStatus, UsageError } from "./io.ts";
+import type { Loaded } from "./load.ts";
+
+export interface CommandContext {
+  readonly io: CliIo;
+  /** How the command ended. */
+  finish(status: ExitStatus): void;
+}
+
+/** Adds one command to the program. */
+export type AddCommand = (program: Command, ctx: CommandContext) => void;
+
+/** `--format` with the words that a command has; the first is taken when nothing is said. */
+export const formatOption = (formats: readonly string[]): Option =>
+  new Option("--format <format>", "form of the output").choices([...formats]).default(formats[0]);
+
+/** `--job`, as often as wanted. */
+export const jobOption = (): Option =>
+  new Option("--job <name>", "only this job; may be given several times").argParser(
+    (name: string, before: readonly string[] | undefined) => [...(before ?? []), name],
+  );
+
+export const outputColours = (io: CliIo): Colours => coloursFor({ isTTY: io.stdout.isTTY, env: io.env });
+
+/** Columns for running text: those of the terminal, within what reads well. */
+export const outputColumns = (io: CliIo): number =>
+  Math.min(100, Math.max(40, io.stdout.isTTY ? (io.stdout.columns ?? 80) : 80));
+
+export interface AskedJob {
+  /** The file, as reports name it. */
+  readonly label: string;
+  readonly file: string;
+  readonly result: JobResult;
+}
+
+/** The jobs of the files that were asked for; with names, only those, and a name that is none of them is wrong use. */
+export function askedJobs(loaded: Loaded, names: readonly string[] | undefined): readonly AskedJob[] {
+  const all = loaded.asked.flatMap((file) =>
+    loaded.analysis.jobs(file.path).map((result) => ({ label: file.label, file: file.path, result })),
+  );
+  if (!names) return all;
+  for (const name of names) {
+    if (!all.some(({ result }) => result.job.name === name)) throw new UsageError(noJob(name, all));
+  }
+  return all.filter(({ result }) => names.includes(result.job.name));
+}
+
+function noJob(name: string, all: readonly AskedJob[]): string {
+  const known = [...new Set(all.map(({ result }) => result.job.name))];
+  if (known.length === 0) return `There is no job \`${name}\`: the files have no jobs.`;
+  const near = closest(name, known);
+  const list = known.map((job) => `\`${job}\``).join(", ");
+  return `There is no job \`${name}\`.${near ? ` Did you mean \`${near}\`?` : ` The files have ${list}.`}`;
+}
+
+/** Whether a file that was asked for has an error; each that has is named on stderr. */
+export function filesWithErrors(
+  loaded: Loaded,
+): readonly { readonly label: string; readonly count: number }[] {
+  return loaded.asked.flatMap(({ path, label }) => {
+    const count = loaded.analysis.findings(path).filter((finding) => finding.severity === "error").length;
+    return count > 0 ? [{ label, count }] : [];
+  });
+}

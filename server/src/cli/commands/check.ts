@@ -1,0 +1,73 @@
+/** `check`: the findings of files and folders. */
+import { Option } from "commander";
+import type { Severity } from "../../core/findings.ts";
+import { findingsJson } from "../../reports/findings-json.ts";
+import { findingsSarif } from "../../reports/findings-sarif.ts";
+import { findingsText } from "../../reports/findings-text.ts";
+import { type FindingReport, isAtLeast, type OtherFile } from "../../reports/reported.ts";
+import {
+  type AddCommand,
+  type CommandContext,
+  formatOption,
+  outputColours,
+  outputColumns,
+} from "../command-context.ts";
+import type { ExitStatus } from "../io.ts";
+import { type Loaded, load } from "../load.ts";
+
+interface CheckOptions {
+  readonly format: "text" | "json" | "sarif";
+  readonly failOn: Severity;
+}
+
+export const addCheck: AddCommand = (program, ctx) => {
+  program
+    .command("check")
+    .summary("say what is wrong or likely to go wrong")
+    .description(
+      "Checks recipes and says what is wrong or likely to go wrong. Files that a recipe uses are read for their " +
+        "meaning; their own findings are printed only when they are asked for.",
+    )
+    .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
+    .addOption(formatOption(["text", "json", "sarif"]))
+    .addOption(
+      new Option("--fail-on <level>", "lowest level of finding for which the exit status is 1")
+        .choices(["error", "warning", "hint"])
+        .default("error"),
+    )
+    .action(async (paths: string[], options: CheckOptions) => ctx.finish(await check(ctx, paths, options)));
+};
+
+export async function check(
+  { io }: Pick<CommandContext, "io">,
+  paths: readonly string[],
+  options: CheckOptions,
+): Promise<ExitStatus> {
+  const loaded = await load(io, paths);
+  const report = reportOf(loaded);
+  if (options.format === "json") io.stdout.write(findingsJson(report));
+  else if (options.format === "sarif") io.stdout.write(findingsSarif(report, io.version));
+  else if (loaded.asked.length > 0) {
+    io.stdout.write(findingsText(report, { colours: outputColours(io), columns: outputColumns(io) }));
+  }
+  if (!loaded.complete) return 2;
+  const all = report.files.flatMap((file) => file.findings);
+  return all.some((finding) => isAtLeast(finding.severity, options.failOn)) ? 1 : 0;
+}
+
+function reportOf({ analysis, asked, label }: Loaded): FindingReport {
+  const others = new Map<string, OtherFile>();
+  const other = (file: string): OtherFile => {
+    const known = others.get(file) ?? { label: label(file), text: analysis.text(file) ?? "" };
+    others.set(file, known);
+    return known;
+  };
+  return {
+    files: asked.map((file) => ({
+      label: file.label,
+      text: analysis.text(file.path) ?? "",
+      findings: analysis.findings(file.path),
+    })),
+    other,
+  };
+}

@@ -1,0 +1,63 @@
+/** `totals`: what jobs take and cost. */
+import { printedTotals } from "../../core/totals/print.ts";
+import { totalsJson } from "../../reports/totals-json.ts";
+import { totalsText } from "../../reports/totals-text.ts";
+import {
+  type AddCommand,
+  askedJobs,
+  type CommandContext,
+  filesWithErrors,
+  formatOption,
+  jobOption,
+  outputColours,
+} from "../command-context.ts";
+import { type ExitStatus, warn } from "../io.ts";
+import { type Loaded, load } from "../load.ts";
+
+interface TotalsOptions {
+  readonly format: "text" | "json";
+  readonly job?: readonly string[];
+}
+
+export const addTotals: AddCommand = (program, ctx) => {
+  program
+    .command("totals")
+    .summary("areas, litres, containers, hours, dates, fumes and cost")
+    .description(
+      "Adds up jobs: areas, litres, containers, hands-on and elapsed time, dates, fumes and cost. The exit status is 1 " +
+        "when a file has errors, because its totals may then be wrong.",
+    )
+    .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
+    .addOption(jobOption())
+    .addOption(formatOption(["text", "json"]))
+    .action(async (paths: string[], options: TotalsOptions) => ctx.finish(await totals(ctx, paths, options)));
+};
+
+export async function totals(
+  { io }: Pick<CommandContext, "io">,
+  paths: readonly string[],
+  options: TotalsOptions,
+): Promise<ExitStatus> {
+  const loaded = await load(io, paths);
+  const jobs = askedJobs(loaded, options.job);
+  if (options.format === "json") {
+    io.stdout.write(totalsJson(jobs.map(({ result }) => printedTotals(result.totals))));
+  } else {
+    io.stdout.write(totalsText(jobs, outputColours(io)));
+    if (jobs.length === 0 && loaded.asked.length > 0) {
+      warn(io, "These files have no jobs, so there is nothing to add up. A job says `job NAME {`.");
+    }
+  }
+  return statusOf({ io }, loaded, "its totals");
+}
+
+/** The status of a command that reckons: 2 for files that could not be read, 1 for errors in those that could. */
+export function statusOf({ io }: Pick<CommandContext, "io">, loaded: Loaded, what: string): ExitStatus {
+  const wrong = filesWithErrors(loaded);
+  for (const { label, count } of wrong) {
+    const errors = count === 1 ? "an error" : `${count} errors`;
+    warn(io, `\`${label}\` has ${errors}, so ${what} may be wrong: see \`finishwright check ${label}\`.`);
+  }
+  if (!loaded.complete) return 2;
+  return wrong.length > 0 ? 1 : 0;
+}

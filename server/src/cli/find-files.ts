@@ -1,0 +1,98 @@
+/**
+ * From the paths of the command line to files: files as they are, folders searched for `*.finish`, patterns expanded.
+ *
+ * A file is taken once, however often and under whatever names it is given. Nothing is passed over in silence: a path
+ * that leads to no recipe is a problem with what was expected and what to do, and the run ends with status 2.
+ */
+import path from "node:path";
+import type { CliFiles } from "./io.ts";
+
+/** A file that was asked for. */
+export interface AskedFile {
+  /** Absolute. */
+  readonly path: string;
+  /** As reports name it: as given, or relative to the folder in which the command runs. */
+  readonly label: string;
+}
+
+export interface FoundFiles {
+  readonly files: readonly AskedFile[];
+  readonly problems: readonly string[];
+}
+
+const RECIPES = "**/*.finish";
+const PATTERN = /[*?{}[\]!()]/;
+
+/** Finds the files of all `args`; none given means the folder itself. */
+export async function findFiles(files: CliFiles, cwd: string, args: readonly string[]): Promise<FoundFiles> {
+  const found: AskedFile[] = [];
+  const problems: string[] = [];
+  for (const arg of args.length > 0 ? args : ["."]) {
+    const result = await filesOf(files, cwd, arg);
+    if (typeof result === "string") problems.push(result);
+    else found.push(...result);
+  }
+  return { files: await eachOnce(files, found), problems };
+}
+
+async function filesOf(files: CliFiles, cwd: string, arg: string): Promise<readonly AskedFile[] | string> {
+  const absolute = path.resolve(cwd, arg);
+  switch (arg === "" ? "missing" : await files.kind(absolute)) {
+    case "file":
+      return [{ path: absolute, label: arg }];
+    case "folder": {
+      const below = await files.search(absolute, RECIPES);
+      if (below.length > 0) return below.map((name) => inFolder(cwd, arg, path.join(absolute, name)));
+      return `No recipes in the folder ${quoted(arg, cwd)}: no file in it ends in \`.finish\`. Name another folder, or the file itself.`;
+    }
+    case "other":
+      return `${quoted(arg, cwd)} is neither a file nor a folder. Name a recipe (\`*.finish\`) or a folder of recipes.`;
+    case "forbidden":
+      return `${quoted(arg, cwd)} may not be read: you have no permission for it. Ask for the permission, or leave it out.`;
+    default:
+      return PATTERN.test(arg) ? matches(files, cwd, arg) : missing(arg, cwd);
+  }
+}
+
+async function matches(
+  files: CliFiles,
+  cwd: string,
+  pattern: string,
+): Promise<readonly AskedFile[] | string> {
+  const found = await files.search(cwd, pattern.replaceAll("\\", "/"));
+  if (found.length > 0) return found.map((name) => inFolder(cwd, pattern, path.resolve(cwd, name)));
+  return `No file matches ${quoted(pattern, cwd)}. Look for a slip in the pattern, or name the files or their folder.`;
+}
+
+function missing(arg: string, cwd: string): string {
+  if (arg === "") return "An empty path was given. Name a recipe (`*.finish`) or a folder of recipes.";
+  return `There is no ${quoted(arg, cwd)}. Expected a recipe (\`*.finish\`), a folder of recipes or a pattern; check the spelling.`;
+}
+
+/** Below an absolute path names stay absolute; else they are relative to where the command runs. */
+function inFolder(cwd: string, arg: string, absolute: string): AskedFile {
+  return { path: absolute, label: path.isAbsolute(arg) ? slashed(absolute) : labelFor(cwd, absolute) };
+}
+
+/** How a file that was not given by name is called in reports. */
+export function labelFor(cwd: string, absolute: string): string {
+  const relative = path.relative(cwd, absolute);
+  return slashed(relative === "" || path.isAbsolute(relative) ? absolute : relative);
+}
+
+const slashed = (text: string): string => (path.sep === "\\" ? text.replaceAll("\\", "/") : text);
+
+const quoted = (arg: string, cwd: string): string =>
+  path.isAbsolute(arg) ? `\`${arg}\`` : `\`${arg}\` (in ${cwd})`;
+
+async function eachOnce(files: CliFiles, found: readonly AskedFile[]): Promise<readonly AskedFile[]> {
+  const seen = new Set<string>();
+  const once: AskedFile[] = [];
+  for (const file of found) {
+    const real = await files.realPath(file.path);
+    if (seen.has(real)) continue;
+    seen.add(real);
+    once.push(file);
+  }
+  return once;
+}

@@ -1,0 +1,54 @@
+/**
+ * What the command line needs from the machine it runs on, as an argument.
+ *
+ * `run` in `main.ts` touches nothing but this, so that tests call it like any function: they collect what is written
+ * and point it at a temporary folder. `node-files.ts` is the one implementation of `CliFiles` on a real disk.
+ */
+
+export interface CliOutput {
+  write(text: string): void;
+  readonly isTTY: boolean;
+  /** Width of the terminal, where there is one. */
+  readonly columns?: number;
+}
+
+/** The text of a file, or why there is none, as the end of a sentence that begins with the file. */
+export type ReadText = { readonly text: string } | { readonly reason: string };
+
+export type PathKind = "file" | "folder" | "other" | "missing" | "forbidden";
+
+export interface CliFiles {
+  kind(path: string): Promise<PathKind>;
+  read(path: string): Promise<ReadText>;
+  /** The path without symbolic links, by which one file is known under all its names. */
+  realPath(path: string): Promise<string>;
+  /** Files below a folder that match a pattern, relative to it, with `/`; without `node_modules` and dot folders. */
+  search(folder: string, pattern: string): Promise<readonly string[]>;
+}
+
+export interface CliIo {
+  readonly stdout: CliOutput;
+  readonly stderr: CliOutput;
+  /** Absolute. */
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly files: CliFiles;
+  readonly version: string;
+  /** The folder that the program was installed in, with its samples. */
+  readonly home: string;
+  /** An ISO date-time in UTC. */
+  readonly now: () => string;
+  /** Serves an editor over this process's own channels until the editor leaves. */
+  readonly startLanguageServer: () => Promise<void>;
+}
+
+/** 0: nothing at or above the level asked for; 1: findings; 2: wrong use, or a file that cannot be read. */
+export type ExitStatus = 0 | 1 | 2;
+
+/** Wrong use: the message goes to stderr after the program's name, and the exit status is 2. */
+export class UsageError extends Error {}
+
+/** One line for stderr, with the name of the program before it. */
+export function warn(io: CliIo, message: string): void {
+  io.stderr.write(`finishwright: ${message}\n`);
+}

@@ -1,0 +1,78 @@
+/**
+ * The command line: reads the arguments, runs a command, answers with the exit status.
+ *
+ * 0: nothing at or above the level asked for; 1: findings; 2: wrong use or a file that cannot be read. Nothing but `io`
+ * is touched here, and no accident shows its stack to the user.
+ */
+import { Command, CommanderError } from "commander";
+import type { AddCommand, CommandContext } from "./command-context.ts";
+import { addCheck } from "./commands/check.ts";
+import { addTotals } from "./commands/totals.ts";
+import { type CliIo, type ExitStatus, UsageError, warn } from "./io.ts";
+
+const COMMANDS: readonly AddCommand[] = [addCheck, addTotals];
+
+const AFTER_HELP = `
+Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use or a file that cannot be read.
+
+Examples:
+  finishwright check                          every recipe in this folder and below
+  finishwright check table.finish --fail-on warning
+  finishwright totals table.finish --format json
+  finishwright explain coat-over-wax`;
+
+/** Runs one command; `argv` without the names of Node and of the program. */
+export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatus> {
+  let status: ExitStatus = 0;
+  const ctx: CommandContext = {
+    io,
+    finish: (ended) => {
+      status = ended;
+    },
+  };
+  const program = programOf(ctx);
+  try {
+    if (argv.length === 0) {
+      io.stderr.write(program.helpInformation());
+      return 2;
+    }
+    await program.parseAsync([...argv], { from: "user" });
+    return status;
+  } catch (error) {
+    return failed(error, io);
+  }
+}
+
+function programOf(ctx: CommandContext): Command {
+  const { io } = ctx;
+  const program = new Command("finishwright")
+    .description("Checks written furniture-finish recipes and works out what they take.")
+    .version(io.version, "-V, --version", "print the version")
+    .helpOption("-h, --help", "print what there is to say")
+    .helpCommand("help [command]", "print what there is to say on a command")
+    .showHelpAfterError("(see `finishwright --help`)")
+    .addHelpText("after", AFTER_HELP)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => io.stdout.write(text),
+      writeErr: (text) => io.stderr.write(text),
+      outputError: (text, write) => write(text.replace(/^error: /, "finishwright: ")),
+      getOutHelpWidth: () => io.stdout.columns ?? 80,
+      getErrHelpWidth: () => io.stderr.columns ?? 80,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    });
+  for (const add of COMMANDS) add(program, ctx);
+  return program;
+}
+
+function failed(error: unknown, io: CliIo): ExitStatus {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (error instanceof UsageError) {
+    warn(io, error.message);
+    return 2;
+  }
+  const reason = error instanceof Error ? error.message : String(error);
+  warn(io, `A fault in the program itself: ${reason}. The recipe is not to blame.`);
+  return 2;
+}

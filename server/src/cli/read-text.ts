@@ -1,0 +1,46 @@
+/**
+ * Bytes to text, strictly: a recipe is UTF-8, and a byte that is none is an error with its place, not a question mark
+ * in somebody's title. A byte order mark is not part of the text.
+ */
+import type { ReadText } from "./io.ts";
+
+/** The text of a file's bytes, or why they are none. */
+export function decodeText(bytes: Uint8Array): ReadText {
+  try {
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
+  } catch {
+    return { reason: notUtf8(bytes) };
+  }
+}
+
+function notUtf8(bytes: Uint8Array): string {
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
+    return "is written in UTF-16; recipes are UTF-8. Save it as UTF-8";
+  }
+  const at = firstWrongByte(bytes);
+  const line = bytes.subarray(0, at).filter((byte) => byte === 0x0a).length + 1;
+  const hex = bytes[at]?.toString(16).toUpperCase().padStart(2, "0");
+  const what =
+    hex === undefined ? "it ends in the middle of a letter" : `byte ${hex} in line ${line} is none`;
+  return `is not UTF-8 text: ${what}. Save it as UTF-8`;
+}
+
+/** The byte at which the text stops being UTF-8; the length, if it is only cut off. */
+function firstWrongByte(bytes: Uint8Array): number {
+  let [low, high] = [0, bytes.length];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (isPrefix(bytes.subarray(0, middle))) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+function isPrefix(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: true });
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,44 @@
+/**
+ * The command line as a program: hands the process over to `run` and ends with its status.
+ *
+ * The status is set and not forced, so that what was written still gets out; and a reader who has seen enough (`| head`)
+ * is no accident.
+ */
+import process from "node:process";
+import type { CliOutput } from "../cli/io.ts";
+import { run } from "../cli/main.ts";
+import { nodeFiles } from "../cli/node-files.ts";
+import { packageRoot, versionIn } from "./package-root.ts";
+
+const outputOf = (stream: NodeJS.WriteStream): CliOutput => ({
+  write: (text) => {
+    stream.write(text);
+  },
+  isTTY: stream.isTTY === true,
+  columns: stream.columns,
+});
+
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error) => {
+    if (Reflect.get(error, "code") === "EPIPE") process.exit();
+    throw error;
+  });
+}
+
+const home = packageRoot();
+run(process.argv.slice(2), {
+  stdout: outputOf(process.stdout),
+  stderr: outputOf(process.stderr),
+  cwd: process.cwd(),
+  env: process.env,
+  files: nodeFiles,
+  version: versionIn(home),
+  home,
+  now: () => new Date().toISOString(),
+  startLanguageServer: async () => {
+    const { serve } = await import("./serve.ts");
+    serve();
+  },
+}).then((status) => {
+  process.exitCode = status;
+});

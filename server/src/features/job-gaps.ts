@@ -1,0 +1,112 @@
+/**
+ * Why a figure of a job is not computed: which line is missing from the text, in so many words.
+ *
+ * Totals say `null` and nothing more; a reader wants to know what to write. Hover, the totals table and the comparison
+ * all say it in these words.
+ */
+import type { Material } from "../core/model/model.ts";
+import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
+
+export type GapField =
+  | "elapsed_h"
+  | "finish"
+  | "in_service"
+  | "voc_g"
+  | "material_cost"
+  | "labour_cost"
+  | "total_cost"
+  | "saving";
+
+/** What is missing for one figure, each part short enough for a table: "no `start`". Empty when the figure is known. */
+export function gapsOf(result: JobResult, field: GapField): readonly string[] {
+  if (result.totals[field] !== null) return [];
+  return [...new Set(reasons(result, field))];
+}
+
+/** What is missing for the litres or the cost of one material of the job. */
+export function materialGaps(need: MaterialNeed): readonly string[] {
+  if (need.totals.litres === null) return [`no \`covers\` for \`${need.material.name}\``];
+  if (need.totals.cost === null) return [`no \`sold\` for \`${need.material.name}\``];
+  return [];
+}
+
+function reasons(result: JobResult, field: GapField): readonly string[] {
+  switch (field) {
+    case "elapsed_h":
+      return planGaps(result);
+    case "finish":
+      return [...planGaps(result), ...startGaps(result)];
+    case "in_service":
+      return [...planGaps(result), ...startGaps(result), ...cureGaps(result)];
+    case "voc_g":
+      return result.needs.flatMap((need) =>
+        need.totals.litres === null
+          ? materialGaps(need)
+          : need.material.voc
+            ? []
+            : [`no \`voc\` for \`${need.material.name}\``],
+      );
+    case "material_cost":
+      return [...openGaps(result), ...result.needs.flatMap(materialGaps)];
+    case "labour_cost":
+      return result.shop ? [`no \`labour\` in \`${result.shop.name}\``] : shopGaps(result);
+    case "total_cost":
+      return reasons(result, "material_cost");
+    case "saving":
+      return [
+        ...(result.totals.total_cost === null ? reasons(result, "material_cost") : []),
+        ...newGaps(result),
+      ];
+  }
+}
+
+function shopGaps({ job, shop }: JobResult): readonly string[] {
+  if (shop) return [];
+  return [job.shop ? `no shop \`${job.shop.name}\`` : "no `in` (the shop)"];
+}
+
+const startGaps = (result: JobResult): readonly string[] => [
+  ...shopGaps(result),
+  ...(result.job.start ? [] : ["no `start`"]),
+];
+
+function planGaps(result: JobResult): readonly string[] {
+  if (result.schedule.status === "impossible") {
+    return [result.schedule.conflicts[0]?.message.replace(/\.$/, "") ?? "no plan keeps all windows"];
+  }
+  if (result.totals.elapsed_h !== null) return [];
+  const waits = result.runs.flatMap((run) =>
+    run.moments.some(
+      ({ action }) =>
+        action.op === "wait" && !action.overnight && action.until === undefined && action.hours === undefined,
+    )
+      ? ["a `wait` whose length is not known"]
+      : [],
+  );
+  return [...openGaps(result), ...waits];
+}
+
+function openGaps(result: JobResult): readonly string[] {
+  return result.runs.flatMap((run) =>
+    run.moments.flatMap(({ action }) => {
+      if (action.op === "open") return [`no recipe \`${action.syntax.call?.name.text ?? "?"}\``];
+      return action.op === "layer" && !action.use.material ? [`no material \`${action.use.name}\``] : [];
+    }),
+  );
+}
+
+function cureGaps(result: JobResult): readonly string[] {
+  return result.runs.flatMap((run) => {
+    const last = run.moments.findLast(({ action }) => action.op === "layer");
+    const material: Material | undefined = last?.after.layers.at(-1)?.material;
+    return material && !material.cure ? [`no \`cure\` for \`${material.name}\``] : [];
+  });
+}
+
+function newGaps(result: JobResult): readonly string[] {
+  if (result.job.pieces.length === 0) return ["no `piece`"];
+  const stated = new Map(result.runs.flatMap((run) => (run.piece ? [[run.piece.name, run.piece]] : [])));
+  return result.job.pieces.flatMap(({ piece }) =>
+    stated.get(piece)?.newPrice === undefined ? [`no \`new\` price for \`${piece}\``] : [],
+  );
+}

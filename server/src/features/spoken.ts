@@ -1,0 +1,28 @@
+/**
+ * Figures as the reports and the hovers say them: money with its currency, dates with their weekday, hours, films.
+ */
+import { formatDuration, formatNumber } from "../core/measure/format-amount.ts";
+import type { ContainerCount } from "../core/totals/types.ts";
+
+const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+
+/** `112.00 EUR`; without a currency the bare number. */
+export const moneyText = (amount: number, currency: string | undefined): string =>
+  `${(Math.round(amount * 100) / 100 + 0).toFixed(2)}${currency ? ` ${currency}` : ""}`;
+
+/** `Mon 2027-03-29 14:20` of a local ISO date-time. */
+export function momentText(iso: string): string {
+  const [date = "", time = ""] = iso.split("T");
+  const day = new Date(`${date}T12:00:00Z`).getUTCDay();
+  const weekday = Number.isNaN(day) ? "" : `${WEEKDAYS[(day + 6) % 7]} `;
+  return `${weekday}${date}${time ? ` ${time.slice(0, 5)}` : ""}`;
+}
+
+export const areaText = (m2: number): string => `${formatNumber(m2, 2)} m2`;
+export const litresText = (litres: number): string => `${formatNumber(litres, 2)} L`;
+export const filmText = (um: number): string => `${formatNumber(um, 0)} um`;
+export const hoursText = (hours: number): string => formatDuration(hours);
+
+/** `2 × 0.946 L`, the larger first as they come. */
+export const containersText = (containers: readonly ContainerCount[]): string =>
+  containers.map(({ count, litres }) => `${count} × ${formatNumber(litres, 3)} L`).join(" + ");

@@ -1,0 +1,72 @@
+/**
+ * Text as a terminal shows it: how many columns it takes, broken into lines, and without characters that would drive
+ * the terminal. A recipe may come from anybody, so nothing of it reaches a terminal as a command.
+ */
+
+/** East Asian wide and fullwidth characters, and emoji, take two columns. */
+const WIDE =
+  /[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1f64f}\u{1f680}-\u{1f6ff}\u{1f900}-\u{1f9ff}\u{20000}-\u{3fffd}]/u;
+/** Marks that sit on the letter before them, and characters without any shape. */
+const NARROWEST = /[\p{Mn}\p{Me}\p{Cf}]/u;
+/** Control characters, and those that turn the direction of what follows. */
+const UNSAFE = /[\p{Cc}\u202a-\u202e\u2066-\u2069]/gu;
+
+const TAB_STOP = 4;
+
+/** Columns that a text takes on a terminal. */
+export function displayWidth(text: string): number {
+  let width = 0;
+  for (const character of text) width += characterWidth(character);
+  return width;
+}
+
+function characterWidth(character: string): number {
+  if (NARROWEST.test(character)) return 0;
+  return WIDE.test(character) ? 2 : 1;
+}
+
+/** One line, safe to show: tabs as spaces, other control characters as the signs for them. */
+export function shownLine(line: string): string {
+  let shown = "";
+  let column = 0;
+  for (const character of line) {
+    const next = character === "\t" ? " ".repeat(TAB_STOP - (column % TAB_STOP)) : shownText(character);
+    shown += next;
+    column += displayWidth(next);
+  }
+  return shown;
+}
+
+/** The same for running text, where a tab is a space. */
+export function shownText(text: string): string {
+  return text.replace(UNSAFE, (control) => {
+    const code = control.charCodeAt(0);
+    if (code === 0x09 || code === 0x0a || code === 0x0d) return " ";
+    if (code < 0x20) return String.fromCharCode(0x2400 + code);
+    return code === 0x7f ? "\u2421" : "\ufffd";
+  });
+}
+
+/** Breaks running text between words into lines of so many columns at most; a longer word stands alone. */
+export function wrap(text: string, columns: number): readonly string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of shownText(text)
+    .split(/\s+/u)
+    .filter((part) => part !== "")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (line !== "" && displayWidth(longer) > columns) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = longer;
+    }
+  }
+  return line === "" ? lines : [...lines, line];
+}
+
+/** Fills a text up with spaces on the right, or on the left for figures. */
+export const padEnd = (text: string, columns: number): string =>
+  text + " ".repeat(Math.max(0, columns - displayWidth(text)));
+export const padStart = (text: string, columns: number): string =>
+  " ".repeat(Math.max(0, columns - displayWidth(text))) + text;

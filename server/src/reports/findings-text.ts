@@ -1,0 +1,103 @@
+/**
+ * Findings for people at a terminal: where, what and why, the line itself with the fault marked, and a count.
+ */
+import type { Span } from "../../../grammar/src/tree.ts";
+import type { Severity } from "../core/findings.ts";
+import type { FileFinding } from "../features/types.ts";
+import type { Colours } from "./colours.ts";
+import { displayWidth, shownLine, shownText, wrap } from "./display-text.ts";
+import { type FindingReport, indexOf, type OtherFile, regionOf, SEVERITIES } from "./reported.ts";
+
+export interface TextStyle {
+  readonly colours: Colours;
+  readonly columns: number;
+}
+
+/** The whole report, its count included. */
+export function findingsText(report: FindingReport, style: TextStyle): string {
+  const blocks = report.files.flatMap((file) =>
+    file.findings.map((finding) => findingText(report, file, finding, style)),
+  );
+  return `${[...blocks, countText(report, style)].join("\n\n")}\n`;
+}
+
+function findingText(report: FindingReport, file: OtherFile, finding: FileFinding, style: TextStyle): string {
+  const { colours, columns } = style;
+  const region = regionOf(file, finding.span);
+  const place = `${shownText(file.label)}:${region.line}:${region.column}`;
+  const paint = painter(finding.severity, colours);
+  return [
+    `${colours.bold(place)} ${paint(finding.severity)} ${finding.rule}`,
+    ...wrap(finding.message, columns - 2).map((line) => `  ${line}`),
+    ...sourceLines(file, finding.span, columns, paint, colours),
+    ...finding.related.flatMap((related) => {
+      const other = report.other(related.file);
+      const at = regionOf(other, related.span);
+      return wrap(`${other.label}:${at.line}:${at.column} ${related.message}`, columns - 4).map((line, i) =>
+        colours.dim(`${i === 0 ? "  → " : "    "}${line}`),
+      );
+    }),
+  ].join("\n");
+}
+
+/** The line of the span and carets below it; of a long line the part around the span. */
+function sourceLines(
+  file: OtherFile,
+  span: Span,
+  columns: number,
+  paint: (text: string) => string,
+  colours: Colours,
+): readonly string[] {
+  const index = indexOf(file);
+  const { line } = regionOf(file, span);
+  const start = index.starts[line - 1]!;
+  const end = index.ends[line - 1]!;
+  const number = String(line);
+  const room = Math.max(20, columns - number.length - 5);
+  const before = shownLine(file.text.slice(start, span.start));
+  const full = shownLine(file.text.slice(start, end));
+  const marked = shownLine(file.text.slice(start, Math.max(span.start, Math.min(span.end, end))));
+  const from = displayWidth(before);
+  const wide = Math.max(1, displayWidth(marked) - from);
+  const first = from + Math.min(wide, room) <= room ? 0 : Math.max(0, from - Math.floor(room / 4));
+  const shown = cut(full, first, room);
+  const carets = `${" ".repeat(from - first)}${paint("^".repeat(Math.min(wide, room - (from - first))))}`;
+  const margin = " ".repeat(number.length);
+  return [`  ${colours.dim(`${number} |`)} ${shown}`.trimEnd(), `  ${margin} ${colours.dim("|")} ${carets}`];
+}
+
+/** Columns `first` to `first + room` of a shown line, with dots where it goes on. */
+function cut(line: string, first: number, room: number): string {
+  if (first === 0 && displayWidth(line) <= room) return line;
+  let column = 0;
+  let shown = "";
+  for (const character of line) {
+    const wide = displayWidth(character);
+    if (column >= first && column + wide <= first + room) shown += character;
+    column += wide;
+  }
+  const head = first > 0 ? `…${shown.slice(1)}` : shown;
+  return column > first + room ? `${head.slice(0, -1)}…` : head;
+}
+
+function countText(report: FindingReport, style: TextStyle): string {
+  const all = report.files.flatMap((file) => file.findings);
+  const files = counted(report.files.length, "file");
+  if (all.length === 0) return style.colours.green(`Nothing found in ${files}.`);
+  const counts = SEVERITIES.flatMap((severity) => {
+    const count = all.filter((finding) => finding.severity === severity).length;
+    if (count === 0) return [];
+    const text = severity === "information" ? `${count} information` : counted(count, severity);
+    return [painter(severity, style.colours)(text)];
+  });
+  return `${counts.join(", ")} in ${files}.`;
+}
+
+/** `1 file`, `2 files` */
+export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
+
+function painter(severity: Severity, colours: Colours): (text: string) => string {
+  if (severity === "error") return colours.red;
+  if (severity === "warning") return colours.yellow;
+  return severity === "information" ? colours.blue : colours.cyan;
+}

@@ -1,0 +1,124 @@
+/**
+ * The totals of jobs as tables for people: every figure with its unit, and in the place of a figure that could not be
+ * computed the line of the text that is missing.
+ */
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
+import {
+  areaText,
+  containersText,
+  filmText,
+  hoursText,
+  litresText,
+  momentText,
+  moneyText,
+} from "../features/spoken.ts";
+import type { Colours } from "./colours.ts";
+import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
+
+/** A job and the file in which it stands. */
+export interface ReportedJob {
+  readonly label: string;
+  readonly result: JobResult;
+}
+
+/** A table for every job, one after the other. */
+export function totalsText(jobs: readonly ReportedJob[], colours: Colours): string {
+  return jobs.map((job) => `${jobText(job, colours)}\n`).join("\n");
+}
+
+function jobText({ label, result }: ReportedJob, colours: Colours): string {
+  const { job, totals } = result;
+  const title = job.title ? ` “${shownText(job.title)}”` : "";
+  return [
+    `${colours.bold(`${job.name}${title}`)}${colours.dim(`  ${shownText(label)}`)}`,
+    ...table("Surfaces", surfaceRows(result)),
+    ...table("Materials", materialRows(result)),
+    ...table("Time", [
+      row("hands-on", hoursText(totals.hands_on_h)),
+      figure(result, "elapsed_h", "elapsed", hoursText),
+      figure(result, "finish", "finish", momentText),
+      figure(result, "in_service", "in service", momentText),
+    ]),
+    ...table("Fumes", [figure(result, "voc_g", "VOC", (grams) => `${Math.round(grams)} g`)]),
+    ...table("Cost", costRows(result)),
+  ].join("\n");
+}
+
+interface Row {
+  readonly name: string;
+  readonly figure: string;
+  readonly more: string;
+}
+
+const row = (name: string, text: string, more = ""): Row => ({ name, figure: text, more });
+
+/** A figure of the totals, or what is missing for it. */
+function figure<F extends GapField>(
+  result: JobResult,
+  field: F,
+  name: string,
+  say: (value: NonNullable<JobResult["totals"][F]>) => string,
+): Row {
+  const value = result.totals[field];
+  if (value === null) return row(name, "not known", gapsOf(result, field).join(", "));
+  return row(name, say(value as NonNullable<JobResult["totals"][F]>));
+}
+
+function surfaceRows({ totals }: JobResult): readonly Row[] {
+  const rows = totals.surfaces.map((surface) =>
+    row(
+      surface.name,
+      areaText(surface.area_m2),
+      surface.dry_film_um === null ? "dry film not known" : `${filmText(surface.dry_film_um)} dry film`,
+    ),
+  );
+  return totals.surfaces.length > 1 ? [...rows, row("together", areaText(totals.area_m2))] : rows;
+}
+
+function materialRows(result: JobResult): readonly Row[] {
+  return result.needs.map((need) => {
+    const { litres, containers, cost } = need.totals;
+    const gaps = materialGaps(need);
+    const bought =
+      cost === null
+        ? gaps.join(", ")
+        : containers.length === 0
+          ? "in the cupboard"
+          : `${containersText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
+    return row(need.material.name, litres === null ? "not known" : litresText(litres), bought);
+  });
+}
+
+function costRows(result: JobResult): readonly Row[] {
+  const { totals, shop, job } = result;
+  const money = (amount: number): string => moneyText(amount, shop?.currency);
+  const other =
+    totals.total_cost === null || totals.material_cost === null
+      ? undefined
+      : totals.total_cost - totals.material_cost - (totals.labour_cost ?? 0) - (job.supplies?.value ?? 0);
+  return [
+    figure(result, "material_cost", "materials", money),
+    ...(job.supplies ? [row("supplies", money(job.supplies.value))] : []),
+    figure(result, "labour_cost", "labour", money),
+    ...(other !== undefined && other > 0.005 ? [row("pieces", money(other))] : []),
+    figure(result, "total_cost", "total", money),
+    ...(job.budget ? [row("budget", money(job.budget.amount))] : []),
+    figure(result, "saving", "saving", money),
+  ];
+}
+
+const NAME_COLUMNS = 16;
+const FIGURE_COLUMNS = 20;
+
+function table(title: string, rows: readonly Row[]): readonly string[] {
+  if (rows.length === 0) return [];
+  const names = Math.max(NAME_COLUMNS, ...rows.map(({ name }) => displayWidth(name)));
+  const figures = Math.max(FIGURE_COLUMNS, ...rows.map((each) => displayWidth(each.figure)));
+  return [
+    `  ${title}`,
+    ...rows.map(({ name, figure: text, more }) =>
+      `    ${padEnd(name, names)}  ${padStart(text, figures)}  ${more}`.trimEnd(),
+    ),
+  ];
+}
