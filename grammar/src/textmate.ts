@@ -31,14 +31,14 @@ export interface TextMateGrammar {
 /** The scope of each highlight class. */
 export const SCOPES: Readonly<Record<HighlightClass, string>> = {
   keyword: "keyword.control.finish",
-  field: "support.type.property-name.finish",
+  field: "entity.name.tag.finish",
   verb: "support.function.verb.finish",
   duty: "support.constant.duty.finish",
   unit: "keyword.other.unit.finish",
   number: "constant.numeric.finish",
   string: "string.quoted.double.finish",
-  date: "constant.other.date.finish",
-  time: "constant.other.time.finish",
+  date: "constant.numeric.date.finish",
+  time: "constant.numeric.time.finish",
   comment: "comment.line.number-sign.finish",
   "doc-comment": "comment.line.documentation.finish",
   operator: "keyword.operator.word.finish",
