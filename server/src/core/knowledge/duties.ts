@@ -122,13 +122,22 @@ export function materialDuties(family: Family): readonly BroughtDuty[] {
 
 /** Duties that a step brings by itself, whatever its material. Wet sanding throws no dust. */
 export function stepDuties(verb: string, wet = false): readonly BroughtDuty[] {
-  return verb === "sand" && !wet ? [SANDING_DUST] : [];
+  return DRY_ABRASION.has(verb) && !wet ? [SANDING_DUST] : [];
 }
 
 /** Duties that a method of application brings by itself. */
 export function methodDuties(method: string): readonly BroughtDuty[] {
-  return method === "hvlp" || method === "airless" ? SPRAY_DUTIES : [];
+  if (method === "airless") return [...SPRAY_DUTIES, PUMP_NOISE];
+  return method === "hvlp" ? SPRAY_DUTIES : [];
 }
+
+/** Stated duties that do the work of this one as well: a respirator of the table has its particle filter. */
+export function alternatives(duty: DutyWord): readonly DutyWord[] {
+  if (duty === "dust_mask") return ["vapour_respirator", "supplied_air"];
+  return duty === "vapour_respirator" ? ["supplied_air"] : [];
+}
+
+const DRY_ABRASION: ReadonlySet<string> = new Set(["sand", "scuff", "distress"]);
 
 const SANDING_DUST: BroughtDuty = {
   duty: "dust_mask",
@@ -155,6 +164,12 @@ const SPRAY_DUTIES: readonly BroughtDuty[] = [
   },
 ];
 
+const PUMP_NOISE: BroughtDuty = {
+  duty: "hearing",
+  reason: "runs a loud pump beside the ear",
+  source: "29 CFR 1910.95 and NIOSH 98-126: 85 dBA; that such pumps reach it, from memory, confidence medium",
+};
+
 function materialReason(family: Family, duty: DutyWord): string {
   switch (duty) {
     case "wet_rags":
@@ -162,8 +177,9 @@ function materialReason(family: Family, duty: DutyWord): string {
     case "no_ignition":
       return "gives off a vapour that a flame or spark can light";
     case "ventilate":
-      return family.role === "stripper"
-        ? "gives off strong solvent vapour"
+      if (family.role === "stripper") return "gives off strong solvent vapour";
+      return family.role === "solvent"
+        ? "gives off its vapour"
         : `gives off the vapour of its ${family.carrier === "lacquer thinner" ? "thinner" : family.carrier}`;
     case "vapour_respirator":
       return "gives off strong solvent vapour";

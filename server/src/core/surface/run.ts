@@ -9,6 +9,7 @@ import type { Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
+import { followedRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -35,6 +36,8 @@ export interface SurfaceRun {
   readonly moments: readonly Moment<Action>[];
   readonly final: SurfaceState;
   readonly cycles: readonly Place[];
+  /** Assumed runs only: other recipes or jobs do this recipe's steps, so what they state may reach in here. */
+  readonly followed?: true;
 }
 
 export interface Runner {
@@ -47,8 +50,14 @@ export interface Runner {
 export function createRunner(scopeOf: (file: string) => Scope): Runner {
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
+  const followed = new Map<string, ReadonlySet<Recipe>>();
+  const followedIn = (file: string): ReadonlySet<Recipe> => {
+    const known = followed.get(file) ?? followedRecipes(scopeOf(file), scopeOf);
+    followed.set(file, known);
+    return known;
+  };
   const runner: Runner = {
-    assumed: (recipe) => runAssumed(recipe, scopeOf),
+    assumed: (recipe) => runAssumed(recipe, scopeOf, followedIn(recipe.file).has(recipe)),
     job: (job) => {
       const known = jobs.get(job);
       if (known) return known;
@@ -64,7 +73,7 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
   return runner;
 }
 
-function runAssumed(recipe: Recipe, scopeOf: (file: string) => Scope): SurfaceRun {
+function runAssumed(recipe: Recipe, scopeOf: (file: string) => Scope, followed: boolean): SurfaceRun {
   const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
   const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], scopeOf);
   const moments = simulate({ initial: ASSUMED_STATE, actions, overnightHours: OVERNIGHT_WITHOUT_SHOP_H });
@@ -79,6 +88,7 @@ function runAssumed(recipe: Recipe, scopeOf: (file: string) => Scope): SurfaceRu
     moments,
     final: finalState(ASSUMED_STATE, moments),
     cycles,
+    ...(followed ? { followed } : {}),
   };
 }
 

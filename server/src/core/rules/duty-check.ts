@@ -1,0 +1,149 @@
+/**
+ * What the rules about unstated safety duties share: which lines need a duty, whether it is in force there, and the
+ * one finding for a recipe, at the first line that lacks it, so that ten sanding lines do not say the same ten times.
+ */
+import type { Fix } from "../findings.ts";
+import {
+  alternatives,
+  type BroughtDuty,
+  type DutyWord,
+  dutyByWord,
+  materialDuties,
+  methodDuties,
+  stepDuties,
+} from "../knowledge/duties.ts";
+import { type Place, placeKey } from "../place.ts";
+import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import type { Moment } from "../surface/state.ts";
+import type { Report, RuleChecks, RunContext } from "./rule.ts";
+import { materialName, related, sentence } from "./texts.ts";
+
+/** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
+export interface Need {
+  readonly who: string;
+  readonly reason: string;
+  readonly use?: MaterialUse;
+}
+
+export type NeedOf = (moment: Moment<Action>, run: SurfaceRun) => Need | undefined;
+
+/** Whether a duty, or one that does its work as well, is in force at an action. */
+export const isStated = (action: Action, duty: DutyWord): boolean =>
+  [duty, ...alternatives(duty)].some((word) => action.duties.has(word));
+
+/** The check of a rule for one duty; `why` is the sentence on what it matters for. */
+export const dutyChecks = (
+  duty: DutyWord,
+  why: string,
+  needOf: NeedOf = (moment) => needFor(moment.action, duty),
+): RuleChecks => ({ onRun: (ctx) => checkDuty(ctx, duty, why, needOf) });
+
+function checkDuty({ run, report }: RunContext, duty: DutyWord, why: string, needOf: NeedOf): void {
+  // Whoever follows this recipe may state the duty; the runs of the others look in here.
+  if (run.followed) return;
+  for (const moments of byAppliedRecipe(run)) {
+    const lacking = moments.flatMap((moment) => {
+      const need = isStated(moment.action, duty) ? undefined : needOf(moment, run);
+      return need ? [{ action: moment.action, need }] : [];
+    });
+    const first = lacking[0];
+    if (!first) continue;
+    const lines = new Set(lacking.map(({ action }) => placeKey(action.place)));
+    report(first.action, dutyReport(duty, why, first.action, first.need, lines.size - 1));
+  }
+}
+
+/** The moments of a run, cut where one applied recipe ends and the next begins. */
+function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[] {
+  if (run.kind === "assumed") return [run.moments];
+  const groups = new Map<string, Moment<Action>[]>();
+  for (const moment of run.moments) {
+    const apply = moment.action.frames[0];
+    const key = apply ? placeKey(apply) : "";
+    const group = groups.get(key);
+    if (group) group.push(moment);
+    else groups.set(key, [moment]);
+  }
+  return [...groups.values()];
+}
+
+function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
+  const { defer } = dutyByWord(duty)!;
+  const others = more > 0 ? ` (or above ${more} more ${more === 1 ? "line that needs" : "lines that need"} it)` : "";
+  const family = need.use?.material?.familyPlace;
+  return {
+    what: `${sentence(need.who)} ${need.reason}, and nothing above this line${others} says \`${duty}\`.`,
+    why,
+    remedy: `State \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
+    ...(family ? { related: [related(family, "Its family is stated here")] } : {}),
+    fixes: [stateDuty(action, duty)],
+  };
+}
+
+/** Puts the `safety` line where it reaches everything below: above the coat block or the `follow`, not inside it. */
+function stateDuty(action: Action, duty: DutyWord): Fix {
+  const place = statementOfOwnRecipe(action);
+  return {
+    title: `State \`safety ${duty}\``,
+    safe: false,
+    edits: [{ place, text: `safety ${duty}`, linesAbove: true }],
+  };
+}
+
+function statementOfOwnRecipe(action: Action): Place {
+  const line = action.frames.find((frame) => frame.declaration.startsWith("recipe ")) ?? action.place;
+  const block = action.between?.layer;
+  return block && block.file === line.file && block.declaration === line.declaration ? block : line;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// What brings a duty
+
+/** What on this line brings the duty, by the tables; undefined also where the material is not known. */
+export function needFor(action: Action, duty: DutyWord): Need | undefined {
+  if (action.op === "step") return needOfStep(action, duty);
+  return action.op === "layer" ? needOfLayer(action, duty) : undefined;
+}
+
+function needOfStep(step: StepAction, duty: DutyWord): Need | undefined {
+  const brought = stepDuties(step.verb, step.wet).find((row) => row.duty === duty);
+  if (brought) return { who: VERB_NOUNS[step.verb] ?? step.verb, reason: brought.reason };
+  return step.use && needOfMaterial(step.use, duty);
+}
+
+const VERB_NOUNS: Readonly<Record<string, string>> = {
+  sand: "sanding",
+  scuff: "scuffing",
+  distress: "distressing",
+};
+
+function needOfLayer(layer: LayerAction, duty: DutyWord): Need | undefined {
+  const spray = methodDuties(layer.method).find((row) => row.duty === duty);
+  return (
+    needOfMaterial(layer.use, duty) ??
+    (layer.hardener && duty !== "wet_rags" ? needOfMaterial(layer.hardener.use, duty) : undefined) ??
+    (layer.thinned && VAPOUR.has(duty) ? needOfMaterial(layer.thinned.thinner, duty) : undefined) ??
+    (spray && { who: `spraying ${materialName(layer.use.name, undefined)}`, reason: spray.reason })
+  );
+}
+
+/** All that a thinner adds to what it thins is its vapour. */
+const VAPOUR: ReadonlySet<DutyWord> = new Set(["ventilate", "vapour_respirator"]);
+
+function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
+  const material = use.material;
+  if (!material?.family) return undefined;
+  // The label's own word on rags stands above the family's.
+  if (duty === "wet_rags" && !material.selfHeatingRags.value) return undefined;
+  const brought =
+    materialDuties(material.family).find((row) => row.duty === duty) ??
+    (duty === "wet_rags" ? SELF_HEATING : undefined);
+  return brought && { who: materialName(use.name, material.family.name), reason: brought.reason, use };
+}
+
+const SELF_HEATING: BroughtDuty = {
+  duty: "wet_rags",
+  reason: "leaves rags that can heat up and catch fire by themselves",
+  source: "the material's own `rags` line",
+};

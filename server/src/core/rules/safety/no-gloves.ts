@@ -1,0 +1,85 @@
+/**
+ * Hands in solvent and stain: it goes through the skin, and stays in it.
+ */
+import { dutyChecks } from "../duty-check.ts";
+import type { TradeRule } from "../rule.ts";
+
+export const noGloves: TradeRule = {
+  id: "no-gloves",
+  group: "safety",
+  severity: "warning",
+  docs: {
+    summary: "A material that harms or dries the skin is handled, and the recipe does not state `gloves`.",
+    why: "Solvents take the fat out of the skin, strippers and bleaches burn it, and uncured resin can make it allergic for good.",
+    remedy: "State `safety gloves`. Which glove the product does not go through the safety data sheet says.",
+    sources: ["29 CFR 1910.138"],
+  },
+  failing: [
+    {
+      title: "Wax taken off with a wet rag",
+      text: `recipe take_wax_off {
+  for    wood
+  safety ventilate
+  step   dewax with mineral_spirits #! no-gloves
+  step   clean with soap
+}
+`,
+    },
+    {
+      title: "Gloves that come after the first line that needs them",
+      text: `recipe stained {
+  for    wood
+  safety ventilate, wet_rags
+  step   dewax with mineral_spirits #! no-gloves
+  step   clean with soap
+  safety gloves
+  layer  gel_stain, wiped
+  wait   until cured
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "In a coat block: the mend goes above it",
+      text: `recipe glazed {
+  for    wood
+  safety ventilate, wet_rags
+  layer  waterborne_polyurethane x 3 {
+    wait until cured
+    step scuff wet 220
+    step clean with mineral_spirits #! no-gloves
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Gloves from the start",
+      text: `recipe stained {
+  for    wood
+  safety gloves, ventilate, wet_rags
+  step   dewax with mineral_spirits
+  step   clean with soap
+  layer  gel_stain, wiped
+  wait   until cured
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Soap and a waterborne clear ask for none",
+      text: `recipe plain {
+  for   wood
+  step  clean with soap
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: dutyChecks("gloves", "It goes through the skin, or burns or dries it, before one feels it."),
+};

@@ -1,0 +1,44 @@
+/**
+ * Which recipes are done inside others. Safety duties reach into a `follow`, so a recipe that others follow is judged
+ * where it is followed: by itself it need not state again what they state.
+ */
+import type { Argument, Call, RecipeStatement } from "../../../../grammar/src/tree.ts";
+import type { Recipe } from "../model/model.ts";
+import type { Scope } from "../model/program.ts";
+
+/** The recipes that another recipe of the scope follows, or that one of its recipes or jobs hands on as an argument. */
+export function followedRecipes(scope: Scope, scopeOf: (file: string) => Scope): ReadonlySet<Recipe> {
+  const found = new Set<Recipe>();
+  const note = (name: string | undefined, seenFrom: Scope, by?: Recipe) => {
+    const recipe = name === undefined ? undefined : seenFrom.recipes.get(name);
+    if (recipe && recipe !== by) found.add(recipe);
+  };
+  for (const recipe of scope.recipes.values()) {
+    const own = scopeOf(recipe.file);
+    const isParameter = (name: string) => recipe.parameters.some((parameter) => parameter.name === name);
+    for (const call of callsOf(recipe.statements)) {
+      if (!isParameter(call.name.text)) note(call.name.text, own, recipe);
+      for (const name of argumentNames(call)) if (!isParameter(name)) note(name, own, recipe);
+    }
+    for (const { default: value } of recipe.parameterSyntax) note(nameOf(value), own, recipe);
+  }
+  for (const job of scope.jobs.values()) {
+    for (const { syntax } of job.applies) {
+      for (const name of syntax.call ? argumentNames(syntax.call) : []) note(name, scopeOf(job.file));
+    }
+  }
+  return found;
+}
+
+function callsOf(statements: readonly RecipeStatement[]): readonly Call[] {
+  return statements.flatMap((statement) => {
+    if (statement.kind === "layer") return callsOf(statement.block ?? []);
+    return statement.kind === "follow" && statement.call ? [statement.call] : [];
+  });
+}
+
+const argumentNames = (call: Call): readonly string[] =>
+  call.arguments.flatMap((argument) => nameOf(argument.value) ?? []);
+
+const nameOf = (value: Argument["value"]): string | undefined =>
+  value?.kind === "name" ? value.text : undefined;
