@@ -2,8 +2,8 @@
  * Which recipes are done inside others. Safety duties reach into a `follow`, so a recipe that others follow is judged
  * where it is followed: by itself it need not state again what they state.
  */
-import type { Argument, Call, RecipeStatement } from "../../../../grammar/src/tree.ts";
-import type { Recipe } from "../model/model.ts";
+import type { Argument, Call, RecipeStatement, Target } from "../../../../grammar/src/tree.ts";
+import type { JobApply, Recipe } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 
 /** The recipes that another recipe of the scope follows, or that one of its recipes or jobs hands on as an argument. */
@@ -28,6 +28,34 @@ export function followedRecipes(scope: Scope, scopeOf: (file: string) => Scope):
     }
   }
   return found;
+}
+
+/**
+ * The recipes that are only a part of the work on their surface: others follow them, or a job does more to the surface
+ * afterwards. What such a recipe leaves at its end says nothing about what the surface is left with.
+ */
+export function continuedRecipes(scope: Scope, scopeOf: (file: string) => Scope): ReadonlySet<Recipe> {
+  const found = new Set(followedRecipes(scope, scopeOf));
+  for (const job of scope.jobs.values()) {
+    const later = [...scope.jobs.values()].filter((other) => other.after?.job === job.name);
+    job.applies.forEach((apply, index) => {
+      const name = apply.syntax.call?.name.text;
+      const recipe = name === undefined ? undefined : scopeOf(job.file).recipes.get(name);
+      const next = [...job.applies.slice(index + 1), ...later.flatMap((other) => other.applies)];
+      if (recipe && next.some((other) => shareSurface(apply, other))) found.add(recipe);
+    });
+  }
+  return found;
+}
+
+/** Whether two `apply` lines may mean a surface in common. */
+export function shareSurface(a: JobApply, b: JobApply): boolean {
+  return a.syntax.targets.some((x) => b.syntax.targets.some((y) => sameTarget(x, y)));
+}
+
+function sameTarget(a: Target, b: Target): boolean {
+  if (a.surface?.text === "all" || b.surface?.text === "all") return true;
+  return a.surface?.text === b.surface?.text && (!a.piece || !b.piece || a.piece.text === b.piece.text);
 }
 
 function callsOf(statements: readonly RecipeStatement[]): readonly Call[] {

@@ -3,13 +3,13 @@
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
 import type { Target } from "../../../../grammar/src/tree.ts";
-import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
+import type { Job, JobApply, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
-import { followedRecipes } from "./followed.ts";
+import { continuedRecipes, followedRecipes, shareSurface } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -38,6 +38,11 @@ export interface SurfaceRun {
   readonly cycles: readonly Place[];
   /** Assumed runs only: other recipes or jobs do this recipe's steps, so what they state may reach in here. */
   readonly followed?: true;
+  /**
+   * More is done to the surface later, by whoever follows this recipe, by the same job or by a job after it: what is
+   * left at the end of this run is not what the surface is left with.
+   */
+  readonly continued?: true;
 }
 
 export interface Runner {
@@ -56,8 +61,18 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
     followed.set(file, known);
     return known;
   };
+  const continued = new Map<string, ReadonlySet<Recipe>>();
+  const continuedIn = (file: string): ReadonlySet<Recipe> => {
+    const known = continued.get(file) ?? continuedRecipes(scopeOf(file), scopeOf);
+    continued.set(file, known);
+    return known;
+  };
   const runner: Runner = {
-    assumed: (recipe) => runAssumed(recipe, scopeOf, followedIn(recipe.file).has(recipe)),
+    assumed: (recipe) =>
+      runAssumed(recipe, scopeOf, {
+        followed: followedIn(recipe.file).has(recipe),
+        continued: continuedIn(recipe.file).has(recipe),
+      }),
     job: (job) => {
       const known = jobs.get(job);
       if (known) return known;
@@ -73,7 +88,11 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
   return runner;
 }
 
-function runAssumed(recipe: Recipe, scopeOf: (file: string) => Scope, followed: boolean): SurfaceRun {
+function runAssumed(
+  recipe: Recipe,
+  scopeOf: (file: string) => Scope,
+  { followed, continued }: { readonly followed: boolean; readonly continued: boolean },
+): SurfaceRun {
   const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
   const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], scopeOf);
   const moments = simulate({ initial: ASSUMED_STATE, actions, overnightHours: OVERNIGHT_WITHOUT_SHOP_H });
@@ -89,6 +108,7 @@ function runAssumed(recipe: Recipe, scopeOf: (file: string) => Scope, followed: 
     final: finalState(ASSUMED_STATE, moments),
     cycles,
     ...(followed ? { followed } : {}),
+    ...(continued ? { continued } : {}),
   };
 }
 
@@ -164,9 +184,19 @@ function runJob(job: Job, scopeOf: (file: string) => Scope, runner: Runner): rea
         moments,
         final: finalState(initial, moments),
         cycles: parts.flatMap((part) => part.cycles),
+        ...(isContinued(job, applies, scope) ? { continued: true as const } : {}),
       },
     ];
   });
+}
+
+/** Whether a later job of the scope works on a surface that these lines apply something to. */
+function isContinued(job: Job, applies: readonly JobApply[], scope: Scope): boolean {
+  return [...scope.jobs.values()].some(
+    (later) =>
+      later.after?.job === job.name &&
+      later.applies.some((apply) => applies.some((own) => shareSurface(own, apply))),
+  );
 }
 
 /** The least that `wait overnight` brings in this shop, whenever in its hours the wait begins. */

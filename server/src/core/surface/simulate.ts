@@ -107,7 +107,8 @@ function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
 }
 
 function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
-  const coat = state.layers.filter((c) => c.origin === "new").at(-1);
+  // Wax that was buffed on is no layer statement, and `until` does not count from it.
+  const coat = state.layers.filter((c) => c.origin === "new" && c.action !== undefined).at(-1);
   const filling = state.fillings.at(-1);
   if (!coat) return filling;
   if (!filling) return coat;
@@ -213,7 +214,7 @@ function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): Surface
 }
 
 /**
- * Sanding whose coarsest grit is 100 or coarser takes every film, but only drives wax in; finer sanding and scuffing
+ * Sanding whose coarsest grit is 100 or coarser takes every old film, but only drives wax in; finer sanding and scuffing
  * abrade what is on top. On bare wood the grits take wood. All of it leaves dust.
  */
 function abrade(state: SurfaceState, step: StepAction): SurfaceState {
@@ -224,21 +225,30 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
     wet: step.wet,
   };
   const toWood = step.verb === "sand" && step.grits.some((grit) => grit <= 100);
-  const base = toWood && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
+  // Under coats of this recipe an old film is out of reach, and they are no old film themselves.
+  const covered = state.layers.some((coat) => coat.origin === "new");
+  const base =
+    toWood && !covered && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
   const bare = base.layers.length === 0 && !base.openBelow;
   const taken = bare ? step.grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
   const knockedDown = base.raised ? { ...without(base, "raised"), settled: true } : base;
   return {
     ...knockedDown,
-    layers: knockedDown.layers.map((coat, i) =>
-      i === knockedDown.layers.length - 1 ? { ...coat, abrasions: [...coat.abrasions, abrasion] } : coat,
-    ),
+    layers: abradeTop(knockedDown.layers, abrasion),
     fillings: knockedDown.fillings.map((filling) => ({ ...filling, sanded: true })),
     abrasions: [...knockedDown.abrasions, abrasion],
     woodTakenMm: knockedDown.woodTakenMm + taken,
     dust: { place: step.place },
     ...(knockedDown.wax ? { wax: { ...knockedDown.wax, drivenIn: knockedDown.wax.drivenIn || toWood } } : {}),
   };
+}
+
+/** The coat on top is abraded; wax is no hindrance, so the coat under it is as well. */
+function abradeTop(layers: readonly Coat[], abrasion: Abrasion): readonly Coat[] {
+  const below = layers.findLastIndex((coat) => coat.family?.role !== "wax");
+  return layers.map((coat, i) =>
+    i === below || i === layers.length - 1 ? { ...coat, abrasions: [...coat.abrasions, abrasion] } : coat,
+  );
 }
 
 function fill(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
@@ -315,7 +325,8 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
   };
   const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
   return {
-    ...state,
+    // What lay on the surface is under the coat now: it is that coat's trouble, not the next one's.
+    ...without(state, "wax", "grease", "residue", "dust"),
     layers: [...state.layers, coat],
     nextSerial: state.nextSerial + 1,
     abrasions: [],
@@ -332,7 +343,7 @@ export const layerBuildsFilm = (family: Family, wiped: boolean): boolean => fami
 export function coatFilmUm(layer: LayerAction): number | undefined {
   const material = layer.use.material;
   if (!material?.family) return undefined;
-  if (!layerBuildsFilm(material.family, layer.wiped) || layer.toner) return 0;
+  if (!layerBuildsFilm(material.family, layer.wiped)) return 0;
   const wet = layer.wetUm ?? (material.covers ? wetFilmUm(material.covers.value) : undefined);
   const solids = layerSolids(layer);
   return wet === undefined || solids === undefined ? undefined : dryFilmUm(wet, solids);
