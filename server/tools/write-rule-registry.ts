@@ -27,12 +27,16 @@ export function ruleFiles(): readonly { readonly group: string; readonly id: str
 
 export function registryText(): string {
   const files = ruleFiles();
-  const imports = files.map(({ group, id }) => `import { ${camelCase(id)} } from "./${group}/${id}.ts";`);
   const rows = files.map(({ id }) => `  ${camelCase(id)},`);
+  const imports = [
+    ...files.map(({ group, id }) => ({ from: `./${group}/${id}.ts`, what: `{ ${camelCase(id)} }` })),
+    { from: "./rule.ts", what: "type { Rule }" },
+  ]
+    .sort((a, b) => (a.from < b.from ? -1 : 1))
+    .map(({ from, what }) => `import ${what} from "${from}";`);
   return [
     "// Written by server/tools/write-rule-registry.ts from the rule files; do not edit.",
     ...imports,
-    'import type { Rule } from "./rule.ts";',
     "",
     "/** All rules, by group and id. */",
     "export const RULES: readonly Rule[] = [",

@@ -2,7 +2,7 @@
  * What the rules about unstated safety duties share: which lines need a duty, whether it is in force there, and the
  * one finding for a recipe, at the first line that lacks it, so that ten sanding lines do not say the same ten times.
  */
-import type { Fix } from "../findings.ts";
+import type { Fix, RelatedPlace } from "../findings.ts";
 import {
   alternatives,
   type BroughtDuty,
@@ -23,7 +23,8 @@ import { materialName, related, sentence } from "./texts.ts";
 export interface Need {
   readonly who: string;
   readonly reason: string;
-  readonly use?: MaterialUse;
+  /** The line that is the cause. */
+  readonly cause?: RelatedPlace;
 }
 
 export type NeedOf = (moment: Moment<Action>, run: SurfaceRun) => Need | undefined;
@@ -32,14 +33,16 @@ export type NeedOf = (moment: Moment<Action>, run: SurfaceRun) => Need | undefin
 export const isStated = (action: Action, duty: DutyWord): boolean =>
   [duty, ...alternatives(duty)].some((word) => action.duties.has(word));
 
+type Why = string | ((run: SurfaceRun) => string);
+
 /** The check of a rule for one duty; `why` is the sentence on what it matters for. */
 export const dutyChecks = (
   duty: DutyWord,
-  why: string,
+  why: Why,
   needOf: NeedOf = (moment) => needFor(moment.action, duty),
 ): RuleChecks => ({ onRun: (ctx) => checkDuty(ctx, duty, why, needOf) });
 
-function checkDuty({ run, report }: RunContext, duty: DutyWord, why: string, needOf: NeedOf): void {
+function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf: NeedOf): void {
   // Whoever follows this recipe may state the duty; the runs of the others look in here.
   if (run.followed) return;
   for (const moments of byAppliedRecipe(run)) {
@@ -50,7 +53,8 @@ function checkDuty({ run, report }: RunContext, duty: DutyWord, why: string, nee
     const first = lacking[0];
     if (!first) continue;
     const lines = new Set(lacking.map(({ action }) => placeKey(action.place)));
-    report(first.action, dutyReport(duty, why, first.action, first.need, lines.size - 1));
+    const reason = typeof why === "string" ? why : why(run);
+    report(first.action, dutyReport(duty, reason, first.action, first.need, lines.size - 1));
   }
 }
 
@@ -69,14 +73,14 @@ function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[
 }
 
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
-  const { defer } = dutyByWord(duty)!;
-  const others = more > 0 ? ` (or above ${more} more ${more === 1 ? "line that needs" : "lines that need"} it)` : "";
-  const family = need.use?.material?.familyPlace;
+  const { doc, defer } = dutyByWord(duty)!;
+  const others =
+    more > 0 ? ` (or above ${more} more ${more === 1 ? "line that needs" : "lines that need"} it)` : "";
   return {
     what: `${sentence(need.who)} ${need.reason}, and nothing above this line${others} says \`${duty}\`.`,
     why,
-    remedy: `State \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
-    ...(family ? { related: [related(family, "Its family is stated here")] } : {}),
+    remedy: `${doc.slice(0, -1)}, and state \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
+    ...(need.cause ? { related: [need.cause] } : {}),
     fixes: [stateDuty(action, duty)],
   };
 }
@@ -139,7 +143,14 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   const brought =
     materialDuties(material.family).find((row) => row.duty === duty) ??
     (duty === "wet_rags" ? SELF_HEATING : undefined);
-  return brought && { who: materialName(use.name, material.family.name), reason: brought.reason, use };
+  const family = material.familyPlace;
+  return (
+    brought && {
+      who: materialName(use.name, material.family.name),
+      reason: brought.reason,
+      ...(family ? { cause: related(family, "What it is made of is stated here") } : {}),
+    }
+  );
 }
 
 const SELF_HEATING: BroughtDuty = {

@@ -1,0 +1,37 @@
+/**
+ * Substances that a material's own words name: its title, its documentation or its name. The notation has no field for
+ * them, and a label that warns of one is copied into these places. A word such as "without" or "-free" beside it says
+ * the opposite, and is heeded.
+ */
+import type { Material } from "../model/model.ts";
+
+export type Chemical = "methylene chloride" | "NMP" | "caustic" | "isocyanate";
+
+const WORDS: Readonly<Record<Chemical, RegExp>> = {
+  "methylene chloride": /methylene\s+(?:di)?chloride|dichloromethane/giu,
+  NMP: /\bNMP\b|\bN-?\s?methyl-?\s?(?:2-?\s?)?pyrrolidone/giu,
+  caustic: /\bcaustic\b|\blye\b|\b(?:sodium|potassium)\s+hydroxide\b/giu,
+  isocyanate: /\b(?:poly|di)?isocyanates?\b/giu,
+};
+
+const DENIED_BEFORE =
+  /(?:\b(?:no|non|without|zero|free\s+of|free\s+from|instead\s+of|in\s+place\s+of|not\s+contain)\b)(?:[\s,-]+[\w-]+){0,5}[\s-]*$/iu;
+const DENIED_AFTER = /^[\s-]*free\b/iu;
+
+/** Whether the material's title, documentation or name says that it holds this. */
+export function namesChemical(
+  material: Pick<Material, "name" | "title" | "docs">,
+  chemical: Chemical,
+): boolean {
+  return [material.title ?? "", material.docs, material.name.replaceAll("_", " ")]
+    .flatMap((text) => text.split(/[.;:!?\n]/u))
+    .some((clause) => clauseNames(clause, chemical));
+}
+
+function clauseNames(clause: string, chemical: Chemical): boolean {
+  return [...clause.matchAll(WORDS[chemical])].some((match) => {
+    const before = clause.slice(0, match.index);
+    const after = clause.slice(match.index + match[0].length);
+    return !DENIED_BEFORE.test(before) && !DENIED_AFTER.test(after);
+  });
+}

@@ -1,0 +1,114 @@
+/**
+ * Lye on veneer or on wood full of tannin: the glue lets go, and the wood turns black.
+ */
+import { namesChemical } from "../../knowledge/named-chemicals.ts";
+import { woodByName } from "../../knowledge/woods.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import type { TradeRule } from "../rule.ts";
+import { related } from "../texts.ts";
+
+export const causticStripperOnVeneerOrOak: TradeRule = {
+  id: "caustic-stripper-on-veneer-or-oak",
+  group: "safety",
+  severity: "warning",
+  docs: {
+    summary:
+      "A caustic stripper or cleaner, by its title, documentation or name, goes on veneer or on wood rich in tannin.",
+    why: "Lye softens the old glue under a veneer, and turns the tannin of oak, walnut, cherry or mahogany nearly black, deep into the wood.",
+    remedy: "Use a solvent stripper or a scraper here.",
+    sources: ["common practice, no source"],
+  },
+  failing: [
+    {
+      title: "Caustic paste on oak",
+      text: `material paste "Caustic paste" {
+  family paint stripper
+}
+
+recipe take_off {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  step   strip with paste #! caustic-stripper-on-veneer-or-oak
+  step   clean with water
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     white oak
+    existing oil varnish
+  }
+}
+
+job lid {
+  piece box
+  apply take_off to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Solid beech takes it",
+      text: `material paste "Caustic paste" {
+  family paint stripper
+}
+
+recipe take_off {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  step   strip with paste
+  step   clean with water
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+
+job lid {
+  piece box
+  apply take_off to lid
+}
+`,
+    },
+  ],
+  checks: {
+    onStep: ({ action, run, report }) => {
+      const material = action.use?.material;
+      const wood = woodHarmed(run);
+      if (!material || !action.use || !wood || !["strip", "clean", "dewax"].includes(action.verb)) return;
+      if (!namesChemical(material, "caustic")) return;
+      const place = run.surface?.substrate.place;
+      report({
+        what: `\`${action.use.name}\` is caustic, by its own words, and goes on ${wood}.`,
+        why: "Lye softens the glue under a veneer and turns wood with much tannin nearly black.",
+        remedy: "Use a solvent stripper or a scraper here.",
+        at: action.use.place,
+        related: [
+          ...(place ? [related(place, "The wood")] : []),
+          related(material.namePlace, "The material that says so"),
+        ],
+      });
+    },
+  },
+};
+
+/** What it would harm, in words; undefined where it harms nothing or the wood is not known. */
+function woodHarmed(run: SurfaceRun): string | undefined {
+  if (run.kind === "assumed") {
+    const kinds = run.recipe?.forKinds ?? [];
+    return kinds.length > 0 && kinds.every((kind) => kind === "veneer") ? "veneer" : undefined;
+  }
+  const substrate = run.surface?.substrate;
+  if (!substrate) return undefined;
+  if (substrate.veneerMm !== undefined) return `${substrate.name} veneer`;
+  return woodByName(substrate.name)?.tannin === "rich"
+    ? `${substrate.name}, which is rich in tannin`
+    : undefined;
+}

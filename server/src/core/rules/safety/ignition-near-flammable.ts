@@ -1,0 +1,184 @@
+/**
+ * A flammable liquid in a shop with a flame, a glowing heater or sparks.
+ */
+import { canLight, IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
+import type { Action, MaterialUse } from "../../surface/actions.ts";
+import { usesOf } from "../material-uses.ts";
+import type { MomentContext, TradeRule } from "../rule.ts";
+import { materialName, related } from "../texts.ts";
+
+export const ignitionNearFlammable: TradeRule = {
+  id: "ignition-near-flammable",
+  group: "safety",
+  severity: "error",
+  docs: {
+    summary: "A flammable liquid is used in a shop that has a source of ignition.",
+    why: "The vapour of a liquid of category 1 to 3 can be lit at the air of a shop; it is heavier than air and creeps along the floor to a pilot light or a heater.",
+    remedy:
+      "Put the flame or heater out and let it cool before the can is opened, or do this part elsewhere, and say `ignition none` once that is so. Stating `no_ignition` does not take the heater out of the shop. Distances and quantities are for the safety data sheet and local fire codes.",
+    sources: [IGNITION_RULE_SOURCE, "29 CFR 1910.107(c)(2) near spraying, from memory, confidence medium"],
+  },
+  failing: [
+    {
+      title: "Wax taken off with mineral spirits beside a heater",
+      text: `recipe take_wax_off {
+  for    wood
+  safety gloves, ventilate, no_ignition
+  step   dewax with mineral_spirits #! ignition-near-flammable
+  step   clean with soap
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing paste wax
+  }
+}
+
+shop shed {
+  air      21 C, 50 % RH
+  ignition heater
+}
+
+job lid {
+  piece box
+  in    shed
+  apply take_wax_off to lid
+}
+`,
+    },
+    {
+      title: "A flash point of 60 C is category 3 still",
+      text: `material low_odour {
+  family mineral spirits
+  flash  60 C
+}
+
+recipe take_wax_off {
+  for    wood
+  safety gloves, ventilate
+  step   dewax with low_odour #! ignition-near-flammable
+  step   clean with soap
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing paste wax
+  }
+}
+
+shop cellar {
+  air      21 C, 50 % RH
+  ignition pilot light
+}
+
+job lid {
+  piece box
+  in    cellar
+  apply take_wax_off to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "No source of ignition",
+      text: `recipe take_wax_off {
+  for    wood
+  safety gloves, ventilate
+  step   dewax with mineral_spirits
+  step   clean with soap
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing paste wax
+  }
+}
+
+shop shed {
+  air      21 C, 50 % RH
+  ignition none
+}
+
+job lid {
+  piece box
+  in    shed
+  apply take_wax_off to lid
+}
+`,
+    },
+    {
+      title: "A flash point above 60 C, and a waterborne clear, beside a heater",
+      text: `material high_flash {
+  family mineral spirits
+  flash  61 C
+}
+
+recipe finish {
+  for    wood
+  safety gloves, ventilate, dust_mask
+  step   dewax with high_flash
+  step   clean with soap
+  step   sand 150, 220
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing waterborne polyurethane, paste wax
+  }
+}
+
+shop shed {
+  air      21 C, 50 % RH
+  ignition heater
+}
+
+job lid {
+  piece box
+  in    shed
+  apply finish to lid
+}
+`,
+    },
+  ],
+  checks: { onStep: check, onLayer: check },
+};
+
+function check({ action, run, report }: MomentContext): void {
+  const shop = run.shop;
+  if (!shop) return;
+  const use = usesOf(action).find(({ material }) =>
+    canLight(shop.ignition.value, flashOf(material), material?.family?.boils),
+  );
+  if (!use) return;
+  const { ignition } = shop;
+  const place = ignition.place;
+  report({
+    what: `The vapour of ${materialName(use.name, use.material?.family?.name)} can be lit (flash point ${flashOf(use.material)} C), and \`${shop.name}\` has a source of ignition: ${ignition.value}.`,
+    why: "It is heavier than air and creeps along the floor until it finds the flame or the spark.",
+    remedy: `Put the ${ignition.value} out before the can is opened, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
+    ...(atOf(action, use) ? { at: use.place } : {}),
+    related: place ? [related(place, "The source of ignition")] : [],
+  });
+}
+
+const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
+
+/** A hardener is named by its material's declaration, not by this line. */
+const atOf = (action: Action, use: MaterialUse): boolean =>
+  action.place.declaration === use.place.declaration && action.place.file === use.place.file;
