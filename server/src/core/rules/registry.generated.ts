@@ -1,5 +1,27 @@
 // Written by server/tools/write-rule-registry.ts from the rule files; do not edit.
+import { filmTooThick } from "./film/film-too-thick.ts";
+import { filmTooThin } from "./film/film-too-thin.ts";
+import { wetFilmTooThick } from "./film/wet-film-too-thick.ts";
+import { coatBlockNeverDone } from "./hygiene/coat-block-never-done.ts";
+import { emptyRecipe } from "./hygiene/empty-recipe.ts";
+import { materialCannotBeLayer } from "./hygiene/material-cannot-be-layer.ts";
+import { stepMaterialMisfit } from "./hygiene/step-material-misfit.ts";
+import { waitWithoutEffect } from "./hygiene/wait-without-effect.ts";
 import { waterborneOverUncuredOil } from "./layers/waterborne-over-uncured-oil.ts";
+import { fillerNotDry } from "./preparation/filler-not-dry.ts";
+import { fillerTakesNoStain } from "./preparation/filler-takes-no-stain.ts";
+import { grainNotKnockedDown } from "./preparation/grain-not-knocked-down.ts";
+import { gritJump } from "./preparation/grit-jump.ts";
+import { gritTooCoarse } from "./preparation/grit-too-coarse.ts";
+import { gritTooFine } from "./preparation/grit-too-fine.ts";
+import { maskLeftOn } from "./preparation/mask-left-on.ts";
+import { sandThrough } from "./preparation/sand-through.ts";
+import { sandedBackToCoarser } from "./preparation/sanded-back-to-coarser.ts";
+import { notEnoughOnHand } from "./quantities/not-enough-on-hand.ts";
+import { overBudget } from "./quantities/over-budget.ts";
+import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
+import { thinnedTooFar } from "./quantities/thinned-too-far.ts";
+import { wrongThinner } from "./quantities/wrong-thinner.ts";
 import type { Rule } from "./rule.ts";
 import { bannedStripper } from "./safety/banned-stripper.ts";
 import { causticStripperOnVeneerOrOak } from "./safety/caustic-stripper-on-veneer-or-oak.ts";
@@ -15,13 +37,40 @@ import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
+import { late } from "./schedule/late.ts";
+import { noSchedule } from "./schedule/no-schedule.ts";
+import { airOutsideLimits } from "./waits/air-outside-limits.ts";
+import { handledBeforeDry } from "./waits/handled-before-dry.ts";
 import { inServiceBeforeCure } from "./waits/in-service-before-cure.ts";
+import { nearDewPoint } from "./waits/near-dew-point.ts";
 import { recoatTooEarly } from "./waits/recoat-too-early.ts";
 import { recoatTooLate } from "./waits/recoat-too-late.ts";
 
 /** All rules, by group and id. */
 export const RULES: readonly Rule[] = [
+  filmTooThick,
+  filmTooThin,
+  wetFilmTooThick,
+  coatBlockNeverDone,
+  emptyRecipe,
+  materialCannotBeLayer,
+  stepMaterialMisfit,
+  waitWithoutEffect,
   waterborneOverUncuredOil,
+  fillerNotDry,
+  fillerTakesNoStain,
+  grainNotKnockedDown,
+  gritJump,
+  gritTooCoarse,
+  gritTooFine,
+  maskLeftOn,
+  sandThrough,
+  sandedBackToCoarser,
+  notEnoughOnHand,
+  overBudget,
+  potLifeOverrun,
+  thinnedTooFar,
+  wrongThinner,
   bannedStripper,
   causticStripperOnVeneerOrOak,
   ignitionNearFlammable,
@@ -36,7 +85,12 @@ export const RULES: readonly Rule[] = [
   noVentilation,
   ragsNotWetted,
   sprayingFlammablesIndoors,
+  late,
+  noSchedule,
+  airOutsideLimits,
+  handledBeforeDry,
   inServiceBeforeCure,
+  nearDewPoint,
   recoatTooEarly,
   recoatTooLate,
 ];

@@ -1,0 +1,59 @@
+/**
+ * A cleaner, a solvent, water or a stripper laid on as a layer: none of them stays.
+ */
+import { leavesLayer } from "../../knowledge/families.ts";
+import type { Family } from "../../knowledge/family-schema.ts";
+import type { TradeRule } from "../rule.ts";
+import { materialName, related } from "../texts.ts";
+
+export const materialCannotBeLayer: TradeRule = {
+  id: "material-cannot-be-layer",
+  group: "hygiene",
+  severity: "warning",
+  docs: {
+    summary: "A `layer` line names a cleaner, a solvent, water, a stripper or a bleach.",
+    why: "A layer is what stays on the surface; these evaporate or are rinsed off, and what comes after would be judged as if they were there.",
+    remedy:
+      "Say it as a step: `step clean with …`, `step strip with …`, `step bleach with …`, `step dampen`.",
+    sources: ["the language reference"],
+  },
+  failing: [
+    {
+      title: "Soap as a layer",
+      text: `recipe wash {
+  for   wood
+  layer soap, wiped #! material-cannot-be-layer
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Soap as a step",
+      text: `recipe wash {
+  for  wood
+  step clean with soap
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, report }) => {
+      const material = action.use.material;
+      if (!material?.family || leavesLayer(material.family)) return;
+      report({
+        what: `${materialName(action.use.name, material.family.name)} leaves no layer.`,
+        why: "A layer is what stays on the surface, and this evaporates or is rinsed off.",
+        remedy: `Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`.`,
+        at: action.use.place,
+        related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],
+      });
+    },
+  },
+};
+
+function stepFor(family: Family, name: string): string {
+  if (family.name === "water") return "step dampen";
+  if (family.role === "stripper") return `step strip with ${name}`;
+  return `step ${family.role === "bleach" ? "bleach" : "clean"} with ${name}`;
+}

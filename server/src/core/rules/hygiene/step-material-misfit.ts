@@ -1,0 +1,90 @@
+/**
+ * A step with a material that cannot do it: cleaning with a stain, filling with soap.
+ */
+import { leavesLayer } from "../../knowledge/families.ts";
+import type { Family, Role } from "../../knowledge/family-schema.ts";
+import type { TradeRule } from "../rule.ts";
+import { materialName, related } from "../texts.ts";
+
+const isOneOf = (family: Family, ...roles: readonly Role[]): boolean => roles.includes(family.role);
+
+/** By verb: what cannot do it, and what can. Verbs that are not listed take anything. */
+const VERBS: Readonly<Record<string, { cannot: (family: Family) => boolean; can: string }>> = {
+  clean: { cannot: leavesLayer, can: "a cleaner, water or a solvent" },
+  dewax: {
+    cannot: (family) => leavesLayer(family) || family.name === "water",
+    can: "a solvent such as mineral spirits",
+  },
+  strip: {
+    cannot: (family) => leavesLayer(family) || family.name === "water",
+    can: "a stripper or the solvent of the old film",
+  },
+  bleach: {
+    cannot: (family) => leavesLayer(family) || isOneOf(family, "solvent", "stripper"),
+    can: "a wood bleach",
+  },
+  fill: {
+    cannot: (family) => !leavesLayer(family) || isOneOf(family, "stain", "glaze"),
+    can: "a filler",
+  },
+  buff: {
+    cannot: (family) => isOneOf(family, "stain", "paint", "primer", "stripper", "bleach"),
+    can: "a wax or a polish",
+  },
+};
+
+export const stepMaterialMisfit: TradeRule = {
+  id: "step-material-misfit",
+  group: "hygiene",
+  severity: "warning",
+  docs: {
+    summary: "A step names a material that cannot do it: cleaning with a finish, filling with a solvent.",
+    why: "Most likely another material is meant; what the step is thought to take or to fill would still be there.",
+    remedy: "Name a material that fits the verb, or take the verb that fits the material.",
+    sources: ["common practice, no source"],
+  },
+  failing: [
+    {
+      title: "Cleaned with a clear",
+      text: `recipe wash {
+  for  wood
+  step clean with waterborne_polyurethane #! step-material-misfit
+}
+`,
+    },
+    {
+      title: "Filled with soap",
+      text: `recipe mend {
+  for  wood
+  step fill with soap, uses 5 mL #! step-material-misfit
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Shellac taken off with its own solvent, and what is left cleaned",
+      text: `recipe take_off {
+  for    wood
+  safety gloves, ventilate
+  step   strip with alcohol
+  step   clean with mineral_spirits
+}
+`,
+    },
+  ],
+  checks: {
+    onStep: ({ action, report }) => {
+      const material = action.use?.material;
+      const verb = VERBS[action.verb];
+      if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
+      report({
+        what: `\`${action.verb}\` with ${materialName(action.use.name, material.family.name)} does not do what it says.`,
+        why: "What it is thought to take or to fill would still be there for the next line.",
+        remedy: `Name ${verb.can}, or take another verb.`,
+        at: action.use.place,
+        related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],
+      });
+    },
+  },
+};

@@ -1,0 +1,97 @@
+/**
+ * `wait until …` counts from the last layer or filling; before the first one there is nothing to wait for.
+ */
+import type { TradeRule } from "../rule.ts";
+
+export const waitWithoutEffect: TradeRule = {
+  id: "wait-without-effect",
+  group: "hygiene",
+  severity: "hint",
+  docs: {
+    summary: "A `wait until …` stands before the first layer or filling of a job's surface.",
+    why: "It counts from the end of the last layer or filling; there is none, so no time passes.",
+    remedy: "State the time, such as `wait 24 h` or `wait overnight`, or take the line out.",
+    sources: ["the language reference"],
+  },
+  failing: [
+    {
+      title: "Water from cleaning is no layer",
+      text: `recipe clear_coat {
+  for    wood
+  step   clean with soap
+  wait   until recoat #! wait-without-effect
+  safety dust_mask
+  step   sand 150, 220
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+
+job lid {
+  piece box
+  apply clear_coat to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "A time is stated",
+      text: `recipe clear_coat {
+  for    wood
+  step   clean with soap
+  wait   overnight
+  safety dust_mask
+  step   sand 150, 220
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+
+job lid {
+  piece box
+  apply clear_coat to lid
+}
+`,
+    },
+    {
+      title: "A recipe by itself may go on where another left off",
+      text: `recipe second_coat {
+  for    wood
+  wait   until recoat
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onWait: ({ action, before, run, report }) => {
+      if (run.kind !== "job" || !action.until || before.openBelow) return;
+      if (before.fillings.length > 0 || before.layers.some((coat) => coat.origin !== "existing")) return;
+      // What was put on and stripped again still counted while it was there.
+      if (run.moments.slice(0, action.index).some(({ action: earlier }) => earlier.op === "layer")) return;
+      report({
+        what: `\`until ${action.until}\` counts from the last layer or filling, and nothing was put on before this line.`,
+        why: "So no time passes here, and what was cleaned or dampened has none to dry.",
+        remedy: "State the time, such as `wait overnight`, or take the line out.",
+      });
+    },
+  },
+};
