@@ -192,7 +192,7 @@ function jobFacts(checker: Checker, result: JobResult): JobFacts {
         material: need.material,
         litres: need.litres ?? 0,
         onHand: need.onHand,
-        ...(need.draws[0] ? { action: { run: need.draws[0].run, action: need.draws[0].action } } : {}),
+        draws: need.draws,
       },
     ]),
   );

@@ -99,7 +99,12 @@ export interface JobContext {
       readonly material: Material;
       readonly litres: number;
       readonly onHand: number;
-      readonly action?: { readonly run: SurfaceRun; readonly action: Action };
+      /** Where it is used, in the order of surfaces and actions. */
+      readonly draws: readonly {
+        readonly litres?: number;
+        readonly run: SurfaceRun;
+        readonly action: Action;
+      }[];
     }
   >;
   /** Reports on an action; it stands on the recipe's line or the job's `apply` line as usual. */

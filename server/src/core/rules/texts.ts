@@ -1,8 +1,9 @@
 /**
  * Words and places that many rules share: names of coats for messages, related places, and the usual fixes.
  */
+import { Temporal } from "temporal-polyfill";
 import type { Fix, RelatedPlace } from "../findings.ts";
-import { formatDuration } from "../measure/format-amount.ts";
+import { formatAmount, formatDuration, formatNumber } from "../measure/format-amount.ts";
 import type { Place } from "../place.ts";
 import type { Action } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
@@ -48,3 +49,19 @@ export function insertAbove(action: Action, title: string, lines: readonly strin
 export function replaceAt(place: Place, title: string, text: string, safe = false): Fix {
   return { title, safe, edits: [{ place, text }] };
 }
+
+/** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */
+export function endOfDateWanted(wanted: { readonly date: string; readonly time?: string }): string {
+  if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;
+  return `${Temporal.PlainDate.from(wanted.date).add({ days: 1 }).toString()}T00:00:00`;
+}
+
+/** `on 2027-04-16 at 15:20`, of an ISO date-time. */
+export const dateText = (moment: string): string =>
+  `on ${moment.slice(0, 10)} at ${moment.slice(11, 16) || "00:00"}`;
+
+/** `33 um`, for thicknesses of film. */
+export const microns = (um: number): string => `${formatNumber(um, 0)} um`;
+
+/** `0.25 L`, `40 mL`. */
+export const litresText = (litres: number): string => formatAmount({ dimension: "volume", value: litres });

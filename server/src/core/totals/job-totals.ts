@@ -21,6 +21,8 @@ export interface JobResult {
   readonly runs: readonly SurfaceRun[];
   readonly draws: readonly Draw[];
   readonly needs: readonly MaterialNeed[];
+  /** Litres in the cupboard after this job, of every material that it or an earlier job drew on. */
+  readonly left: ReadonlyMap<Material, number>;
   readonly schedule: Schedule;
   readonly totals: JobTotals;
 }
@@ -64,7 +66,11 @@ function totalJob(
 ): JobResult {
   const shop = job.shop && scope.shops.get(job.shop.name);
   const draws = jobDraws(job, runs);
-  const needs = jobNeeds(draws).map((need) => priced(need, onHandFor(need.material, earlier)));
+  const needs = jobNeeds(draws).map((need) =>
+    priced(need, earlier?.left.get(need.material) ?? need.material.onHand),
+  );
+  const left = new Map([...(earlier?.left ?? []), ...needs.map(leftOver)]);
+  const open = hasUnknownMaterial(runs);
   const schedule = plan(scheduleInput(job, shop, runs));
   const planned = schedule.status === "planned" && waitsAreKnown(runs);
   const dated = planned && shop !== undefined && job.start !== undefined;
@@ -79,18 +85,10 @@ function totalJob(
     elapsed_h: planned ? schedule.elapsedHours : null,
     finish: dated ? (schedule.finishAt ?? null) : null,
     in_service: dated ? inService(runs, schedule) : null,
-    voc_g: vocGrams(draws),
-    ...money(
-      job,
-      shop,
-      scope,
-      needs,
-      hasUnknownMaterial(runs),
-      handsOn,
-      earlier !== undefined || job.after !== undefined,
-    ),
+    voc_g: open ? null : vocGrams(draws),
+    ...money(job, shop, scope, needs, open, handsOn, earlier !== undefined || job.after !== undefined),
   };
-  return { job, ...(shop ? { shop } : {}), runs, draws, needs, schedule, totals };
+  return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, schedule, totals };
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
@@ -108,11 +106,9 @@ function surfaceTotals(run: SurfaceRun): SurfaceTotals {
   };
 }
 
-function onHandFor(material: Material, earlier: JobResult | undefined): number {
-  const before = earlier?.needs.find((need) => need.material === material);
-  if (!before) return material.onHand;
-  const bought = sum(before.totals.containers.map((c) => c.litres * c.count));
-  return Math.max(0, before.onHand + bought - (before.litres ?? 0));
+function leftOver({ material, litres, onHand, totals }: MaterialNeed): readonly [Material, number] {
+  const bought = sum(totals.containers.map((c) => c.litres * c.count));
+  return [material, Math.max(0, onHand + bought - (litres ?? 0))];
 }
 
 function priced(need: Need, onHand: number): MaterialNeed {

@@ -96,7 +96,8 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
 function stepDraws(job: Job, run: SurfaceRun, action: StepAction): readonly Draw[] {
   const material = action.use?.material;
   if (!material || !run.surface) return [];
-  const covers = material.covers?.value;
+  // Only a spreading rate that the material itself states: a family's is for layers.
+  const covers = material.covers?.origin === "stated" ? material.covers.value : undefined;
   const { litres, working } = stepLitres({
     areaM2: run.surface.areaM2,
     pieces: run.pieces,

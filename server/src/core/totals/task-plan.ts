@@ -1,6 +1,7 @@
 /**
  * From the runs of a job to what the scheduler plans: one chain for every piece's surface.
  */
+import { Temporal } from "temporal-polyfill";
 import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours } from "../quantities/abrasives.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../schedule/types.ts";
@@ -40,16 +41,20 @@ export const handsOnHours = (runs: readonly SurfaceRun[]): number =>
 
 /** Whether every wait of the job is known, so that its length can be. */
 export const waitsAreKnown = (runs: readonly SurfaceRun[]): boolean =>
-  runs.every((run) =>
-    run.moments.every(
-      ({ action }) =>
-        action.op !== "open" &&
-        (action.op !== "wait" ||
-          action.overnight ||
-          action.until !== undefined ||
-          action.hours !== undefined),
-    ),
-  );
+  runs.every((run) => {
+    const putOn = run.moments.every(
+      ({ action }) => action.op !== "layer" || action.use.material?.family !== undefined,
+    );
+    return run.moments.every(({ action }) => {
+      if (action.op === "open") return false;
+      return (
+        action.op !== "wait" ||
+        action.overnight ||
+        action.hours !== undefined ||
+        (action.until !== undefined && putOn)
+      );
+    });
+  });
 
 export function scheduleInput(job: Job, shop: Shop | undefined, runs: readonly SurfaceRun[]): ScheduleInput {
   const chains = runs
@@ -58,9 +63,16 @@ export function scheduleInput(job: Job, shop: Shop | undefined, runs: readonly S
   if (!shop || !job.start) return { chains };
   return {
     calendar: { closed: shop.closed, crew: shop.crew, ...(shop.hours ? { hours: shop.hours } : {}) },
-    start: job.start.time ? `${job.start.date}T${job.start.time}` : job.start.date,
+    start: startOf(job.start),
     chains,
   };
+}
+
+/** A start without a time is that day's opening; 24:00 is the midnight that begins the next day. */
+function startOf(start: NonNullable<Job["start"]>): string {
+  if (start.time === undefined) return start.date;
+  if (start.time !== "24:00") return `${start.date}T${start.time}`;
+  return `${Temporal.PlainDate.from(start.date).add({ days: 1 }).toString()}T00:00`;
 }
 
 function chainOf(run: SurfaceRun, piece: number): Chain {

@@ -1,0 +1,96 @@
+/**
+ * More coats of one family on each other than its film bears: lacquer checks, conversion varnish cracks, paint stays
+ * soft underneath. Only the new coats count; how thick an old film is nobody knows.
+ */
+import { stackOf } from "../film-stack.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, microns, related } from "../texts.ts";
+
+export const filmTooThick: TradeRule = {
+  id: "film-too-thick",
+  group: "film",
+  severity: "warning",
+  docs: {
+    summary: "The new coats of one family together are thicker than a sound film of that family.",
+    why: "A film that is too thick dries on top and stays soft below, and a brittle one cracks as it shrinks.",
+    remedy: "Leave coats out, put them on thinner, or sand back between them.",
+    sources: [
+      "common practice, no source: the film range of each family",
+      "conversion varnish: about 5 mil of dry film in all, from memory, confidence medium",
+    ],
+  },
+  failing: [
+    {
+      title: "Six coats of conversion varnish",
+      text: `recipe heavy {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  conversion_varnish x 6 { #! film-too-thick
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "One flood coat",
+      text: `material thick_clear {
+  family waterborne polyurethane
+  covers 2 m2/L
+}
+
+recipe flooded {
+  layer thick_clear #! film-too-thick
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Three coats of each of three families",
+      text: `recipe painted {
+  safety dust_mask
+  layer  acrylic_primer x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  acrylic_paint x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until recoat
+  layer  waterborne_polyurethane x 3 {
+    wait until recoat
+    step sand 320
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, after, report }) => {
+      const family = action.use.material?.family;
+      const thickest = family?.filmRangeUm?.[1];
+      const stack = stackOf(after);
+      if (!family || thickest === undefined || stack?.family !== family) return;
+      const earlier = stackOf(before);
+      const had = earlier?.family === family ? earlier.um : 0;
+      // Said once, on the coat with which it becomes too thick.
+      if (stack.um <= thickest + 1e-6 || had > thickest + 1e-6) return;
+      const first = stack.coats[0]!;
+      report({
+        what: `With this coat ${stack.coats.length === 1 ? coatName(first) : `${stack.coats.length} coats of ${family.name}`} come to ${microns(stack.um)} of dry film, and ${family.name} bears about ${microns(thickest)}.`,
+        why: "A film that thick stays soft below, or cracks as it shrinks.",
+        remedy: "Leave coats out, or put them on thinner.",
+        related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],
+      });
+    },
+  },
+};

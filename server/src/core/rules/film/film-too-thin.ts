@@ -1,0 +1,75 @@
+/**
+ * A last film that is thinner, all its coats together, than the thinnest coat of its family that closes: thinned too
+ * far, or spread too far. Washcoats and sealers under other layers are meant to be thin and stay silent, and so does
+ * a thin coat that freshens an old film of its kind.
+ */
+import { isFilm } from "../../surface/state.ts";
+import { stackOf } from "../film-stack.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, materialName, microns, sentence } from "../texts.ts";
+
+export const filmTooThin: TradeRule = {
+  id: "film-too-thin",
+  group: "film",
+  severity: "warning",
+  docs: {
+    summary: "The last film is thinner than a single sound coat of its family.",
+    why: "A film that thin does not close: water gets through it, and it wears off at the first rubbing.",
+    remedy: "Put on more coats, thin less, or spread less far.",
+    sources: ["common practice, no source: the film range of each family"],
+  },
+  failing: [
+    {
+      title: "One coat, spread far too thin",
+      text: `recipe misted {
+  layer waterborne_polyurethane, wet 30 um #! film-too-thin
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "One coat of varnish with three parts of spirits",
+      text: `recipe thin_varnish {
+  safety ventilate, no_ignition, wet_rags, gloves
+  layer  oil_varnish, thinned 1:3 with mineral_spirits #! film-too-thin
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "A thinned first coat under full ones",
+      text: `recipe varnished {
+  safety ventilate, no_ignition, wet_rags, gloves, dust_mask
+  layer  oil_varnish, thinned 1:3 with mineral_spirits
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  oil_varnish x 2 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: ({ run, report }) => {
+      const stack = stackOf(run.final);
+      const thinnest = stack?.family.filmRangeUm?.[0];
+      if (!run.final.certain || !stack || stack.open || thinnest === undefined) return;
+      if (!["clear", "paint"].includes(stack.family.role) || stack.um >= thinnest - 1e-6) return;
+      const below = run.final.layers[run.final.layers.indexOf(stack.coats[0]!) - 1];
+      if (below && below.origin !== "new" && isFilm(below)) return;
+      const coat = stack.coats.at(-1)!;
+      report(coat.action!, {
+        what: `${stack.coats.length === 1 ? sentence(coatName(coat)) : `The ${stack.coats.length} coats of ${materialName(coat.what, stack.family.name)}`} ${stack.coats.length === 1 ? "comes" : "come"} to ${microns(stack.um)} of dry film, and one sound coat of ${stack.family.name} has about ${microns(thinnest)}.`,
+        why: "A film that thin does not close, and it wears through at the first rubbing.",
+        remedy: "Put on another coat, thin it less, or do not spread it so far.",
+      });
+    },
+  },
+};

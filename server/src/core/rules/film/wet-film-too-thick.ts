@@ -1,0 +1,72 @@
+/**
+ * A wet film far above the label's spreading rate: it runs on uprights and sags on edges, and skins over before the
+ * solvent below has left. Silent where the dry film is too thick as well, which `film-too-thick` says.
+ */
+import { wetFilmUm } from "../../quantities/film.ts";
+import { stackOf } from "../film-stack.ts";
+import type { TradeRule } from "../rule.ts";
+import { materialName, microns, related } from "../texts.ts";
+
+/** How many times the label's wet film a coat may have. */
+const MOST_TIMES = 2;
+
+export const wetFilmTooThick: TradeRule = {
+  id: "wet-film-too-thick",
+  group: "film",
+  severity: "warning",
+  docs: {
+    summary: "A coat is put on wet at more than twice the thickness of the label's spreading rate.",
+    why: "So thick a wet film runs and sags, and skins over before what is below has dried.",
+    remedy: "Put it on in two coats, each near the label's rate.",
+    sources: ["common practice, no source"],
+  },
+  failing: [
+    {
+      title: "Three times the label's film",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  covers 10 m2/L
+}
+
+recipe flooded {
+  layer hall_clear, wet 300 um #! wet-film-too-thick
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Twice the label's film",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  covers 10 m2/L
+}
+
+recipe generous {
+  layer hall_clear, wet 200 um
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, after, report }) => {
+      const material = action.use.material;
+      const covers = material?.covers;
+      const thickest = material?.family?.filmRangeUm?.[1];
+      if (!material?.family?.buildsFilm || action.wiped || !covers || action.wetUm === undefined) return;
+      const label = wetFilmUm(covers.value);
+      if (action.wetUm <= label * MOST_TIMES + 1e-6) return;
+      if (thickest !== undefined && (stackOf(after)?.um ?? 0) > thickest) return;
+      const tail = action.syntax.tails.find((t) => t.kind === "wet");
+      report({
+        what: `${materialName(action.use.name, material.family.name)} goes on ${microns(action.wetUm)} wet, and its spreading rate makes ${microns(label)}.`,
+        why: "A wet film that thick runs and sags, and skins over before it has dried below.",
+        remedy: "Put it on in two or more coats, each near the label's rate.",
+        ...(tail ? { at: { ...action.place, span: tail.span } } : {}),
+        related: covers.place ? [related(covers.place, "The label's spreading rate")] : [],
+      });
+    },
+  },
+};

@@ -1,0 +1,122 @@
+/**
+ * One coat on all the pieces takes longer than a mixed two-part material can be used. Every coat is taken to be mixed
+ * fresh, so waits between coats do not count.
+ */
+import type { LayerAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { actionHours } from "../../totals/task-plan.ts";
+import type { TradeRule } from "../rule.ts";
+import { hoursText, materialName, related } from "../texts.ts";
+
+export const potLifeOverrun: TradeRule = {
+  id: "pot-life-overrun",
+  group: "quantities",
+  severity: "warning",
+  docs: {
+    summary: "Putting on one coat takes longer than the mixed two-part material can be used.",
+    why: "Past its pot life a two-part material thickens and hardens in the pot and the gun, and what still goes on does not flow or hold.",
+    remedy:
+      "Mix in portions that are used up within the pot life, do fewer pieces at a time, or work faster.",
+    sources: ["common practice, no source: the label's pot life"],
+  },
+  failing: [
+    {
+      title: "Five hours for a pot of four",
+      text: `material hardener {
+  family acetone
+}
+
+material two_part {
+  family   conversion varnish
+  mix      10:1 with hardener
+  pot_life 4 h
+}
+
+recipe one_coat {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part, by hvlp, takes 5 h #! pot-life-overrun
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Twenty pieces, one after another",
+      text: `material two_part {
+  family   conversion varnish
+  pot_life 4 h
+}
+
+piece door {
+  surface front {
+    shape panel 600 mm x 500 mm
+    wood  MDF
+    wear  light
+  }
+}
+
+recipe one_coat {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part, by hvlp, takes 15 min #! pot-life-overrun
+  wait   until cured
+}
+
+job doors {
+  piece door x 20
+  apply one_coat to front
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Sixteen pieces in four hours",
+      text: `material two_part {
+  family   conversion varnish
+  pot_life 4 h
+}
+
+piece door {
+  surface front {
+    shape panel 600 mm x 500 mm
+    wood  MDF
+    wear  light
+  }
+}
+
+recipe one_coat {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part, by hvlp, takes 15 min
+  wait   until cured
+}
+
+job doors {
+  piece door x 16
+  apply one_coat to front
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, run, report }) => {
+      const material = action.use.material;
+      const family = material?.family;
+      const life = material?.potLife?.value ?? (family?.twoPart ? family.potLife : undefined);
+      if (!material || life === undefined) return;
+      const takes = coatHours(run, action);
+      if (takes <= life + 1e-6) return;
+      const many = run.pieces > 1 ? ` on ${run.pieces} pieces` : "";
+      report({
+        what: `One coat of ${materialName(action.use.name, family?.name)}${many} takes ${hoursText(takes)}, and it can be used for ${hoursText(life)} once it is mixed.`,
+        why: "Past its pot life it thickens in the pot and the gun, and what still goes on does not flow out or hold.",
+        remedy: "Mix in portions that are used up in time, or do fewer pieces at once.",
+        related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
+      });
+    },
+  },
+};
+
+/** Hands-on time of one coat on all pieces, shared by the crew. */
+function coatHours(run: SurfaceRun, action: LayerAction): number {
+  const atOnce = Math.min(run.pieces, run.shop?.crew ?? 1);
+  return Math.ceil(run.pieces / atOnce) * actionHours(run, action);
+}

@@ -1,0 +1,157 @@
+/**
+ * The work ends after the day it is wanted (or after the time of that day, where one is stated).
+ */
+import type { TradeRule } from "../rule.ts";
+import { dateText, endOfDateWanted, hoursText } from "../texts.ts";
+
+export const late: TradeRule = {
+  id: "late",
+  group: "schedule",
+  severity: "warning",
+  docs: {
+    summary: "The job's earliest finish comes after the day it is wanted.",
+    why: "Drying cannot be hurried: a job that is planned too short is finished over soft coats, or late.",
+    remedy:
+      "Start earlier, work longer hours or with more people, or choose materials that dry faster; `schedule` shows what holds the job up.",
+    sources: ["the job's own dates"],
+  },
+  failing: [
+    {
+      title: "Wanted on the day of the last coat",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop warm_room {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane, takes 30 min
+  wait   24 h
+  step   sand 220, takes 30 min
+  step   dust, takes 5 min
+  layer  waterborne_polyurethane, takes 30 min
+  wait   until recoat
+}
+
+job shelves {
+  piece shelf
+  in    warm_room
+  start 2027-03-08
+  ready 2027-03-08 #! late
+  apply two_coats to top
+}
+`,
+    },
+    {
+      title: "Wanted by noon",
+      text: `material quick_clear {
+  family waterborne polyurethane
+  cure   2 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop warm_room {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe one_coat {
+  layer quick_clear, takes 90 min
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  in    warm_room
+  start 2027-03-08 09:00
+  ready 2027-03-08 12:00 #! late
+  apply one_coat to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Done within the day",
+      text: `material quick_clear {
+  family waterborne polyurethane
+  cure   2 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop warm_room {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe one_coat {
+  layer quick_clear, takes 90 min
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  in    warm_room
+  start 2027-03-08 09:00
+  ready 2027-03-08
+  apply one_coat to top
+}
+`,
+    },
+    {
+      title: "Without a shop no date is reckoned",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+recipe one_coat {
+  layer waterborne_polyurethane
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  start 2027-03-08 09:00
+  ready 2027-03-09
+  apply one_coat to top
+}
+`,
+    },
+  ],
+  checks: {
+    onJob: ({ job, totals, reportAt, schedule }) => {
+      if (!job.ready || totals.finish === null) return;
+      const end = endOfDateWanted(job.ready);
+      if (totals.finish <= end) return;
+      const wanted = job.ready.time ? `${job.ready.date} at ${job.ready.time}` : job.ready.date;
+      reportAt(job.ready.place, {
+        what: `The job is wanted on ${wanted} and can be done ${dateText(totals.finish)} at the earliest, after ${hoursText(schedule.elapsedHours)}.`,
+        why: "Drying cannot be hurried, so the piece would leave late or with soft coats.",
+        remedy: "Start earlier, add hours or hands, or choose materials that dry faster.",
+        related: job.start ? [{ place: job.start.place, message: "The work begins here" }] : [],
+      });
+    },
+  },
+};

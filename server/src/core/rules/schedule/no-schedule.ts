@@ -1,0 +1,160 @@
+/**
+ * Waits, recoat windows and opening hours that cannot go together: there is no day on which the job could begin.
+ */
+import type { RelatedPlace } from "../../findings.ts";
+import { andList } from "../../model/suggest.ts";
+import type { Action } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { itemId } from "../../totals/task-plan.ts";
+import type { JobContext, TradeRule } from "../rule.ts";
+import { hoursText } from "../texts.ts";
+
+export const noSchedule: TradeRule = {
+  id: "no-schedule",
+  group: "schedule",
+  severity: "error",
+  docs: {
+    summary: "The waits, recoat windows and opening hours of a job cannot all be kept.",
+    why: "However the work is laid out, some coat would come after its window has closed, or the shop is never open.",
+    remedy:
+      "Open the shop when the window needs it, sand before the coat that comes too late, or choose a material with a longer window.",
+    sources: ["the job's own figures"],
+  },
+  failing: [
+    {
+      title: "A window that closes while the shop is shut",
+      text: `material hasty_clear {
+  family oil polyurethane
+  recoat 8 h to 12 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop mornings {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 13:00
+}
+
+recipe two_coats {
+  safety ventilate, no_ignition, wet_rags
+  layer  hasty_clear
+  wait   8 h
+  layer  hasty_clear
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    mornings
+  start 2027-03-08 09:00 #! no-schedule
+  apply two_coats to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Sanded, so that no window counts",
+      text: `material hasty_clear {
+  family oil polyurethane
+  recoat 8 h to 12 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop mornings {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 13:00
+}
+
+recipe two_coats {
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  layer  hasty_clear
+  wait   8 h
+  step   sand 220
+  step   dust
+  layer  hasty_clear
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    mornings
+  start 2027-03-08 09:00
+  apply two_coats to top
+}
+`,
+    },
+  ],
+  checks: {
+    onJob: (ctx) => {
+      const { job, schedule, reportAt } = ctx;
+      const conflict = schedule.conflicts[0];
+      if (schedule.status !== "impossible" || !job.start || !conflict) return;
+      const lines = linesOf(ctx, conflict.items);
+      const names = [...new Set(lines.map(({ action }) => actionText(action)))];
+      const which = names.length > 0 ? ` for ${andList(names)}` : "";
+      reportAt(job.start.place, {
+        what: `The work cannot be laid out${which}: ${conflict.message.replace(/^./, (first) => first.toLowerCase())}`,
+        why: "However the days are arranged, a coat would come after its window, or nobody could do it.",
+        remedy:
+          "Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.",
+        related: relatedLines(ctx, lines),
+      });
+    },
+  },
+};
+
+interface Line {
+  readonly run: SurfaceRun;
+  readonly action: Action;
+}
+
+/** The lines that the scheduler's items stand for. */
+function linesOf(ctx: JobContext, ids: readonly string[]): readonly Line[] {
+  const byId = new Map<string, Line>();
+  for (const run of ctx.runs) {
+    for (let piece = 0; piece < run.pieces; piece += 1)
+      run.moments.forEach(({ action }, index) => {
+        byId.set(itemId(run, piece, index), { run, action });
+      });
+  }
+  return ids.flatMap((id) => byId.get(id) ?? []);
+}
+
+function actionText(action: Action): string {
+  switch (action.op) {
+    case "layer":
+      return `the layer of \`${action.use.name}\``;
+    case "step":
+      return `\`step ${action.verb}\``;
+    case "wait":
+      if (action.overnight) return "`wait overnight`";
+      if (action.until) return `\`wait until ${action.until}\``;
+      return `the wait of ${hoursText(action.hours ?? 0)}`;
+    default:
+      return "a part of the recipe";
+  }
+}
+
+function relatedLines(ctx: JobContext, lines: readonly Line[]): readonly RelatedPlace[] {
+  const seen = new Set<string>();
+  const related = lines.flatMap(({ action }): readonly RelatedPlace[] => {
+    const key = `${action.place.file} ${action.place.declaration} ${action.place.span.start}`;
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [{ place: action.place, message: `Part of the conflict: ${actionText(action)}` }];
+  });
+  const hours = ctx.runs[0]?.shop?.hoursPlace;
+  return hours ? [...related, { place: hours, message: "The hours of the shop" }] : related;
+}

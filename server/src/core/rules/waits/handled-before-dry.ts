@@ -1,0 +1,98 @@
+/**
+ * Sanding, buffing or fitting a coat that is not even dry to the touch. Where the next coat comes too early as well,
+ * `recoat-too-early` says it there, and this rule stays silent.
+ */
+import type { SurfaceRun } from "../../surface/run.ts";
+import { type Coat, hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+
+const HANDLING: Readonly<Record<string, string>> = {
+  sand: "Sanding",
+  scuff: "Scuffing",
+  buff: "Buffing",
+  distress: "Distressing",
+  refit: "Refitting",
+};
+
+export const handledBeforeDry: TradeRule = {
+  id: "handled-before-dry",
+  group: "waits",
+  severity: "warning",
+  docs: {
+    summary: "A new coat is sanded, buffed or handled before it is dry to the touch.",
+    why: "A wet film rolls up under the paper, clogs it, and keeps every fingerprint and scratch.",
+    remedy: "Wait until it is dry to the touch at least; for sanding, until it can be coated again.",
+    sources: ["ASTM D1640: set-to-touch and dry-to-touch", "common practice, no source"],
+  },
+  failing: [
+    {
+      title: "Sanded first, waited afterwards",
+      text: `recipe two_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane
+  step   sand 220 #! handled-before-dry
+  step   dust
+  wait   until recoat
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Fitted while it is wet",
+      text: `recipe drawer_front {
+  safety dust_mask
+  step   remove "the pull"
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   30 min
+  step   refit "the pull" #! handled-before-dry
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Dry to the touch, then scuffed",
+      text: `recipe two_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane
+  wait   until touch
+  step   scuff 320
+  step   dust
+  wait   until recoat
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onStep: ({ action, before, run, index, report }) => {
+      const doing = HANDLING[action.verb];
+      const below = topCoat(before);
+      if (!doing || below?.origin !== "new" || below.wiped || hasReached(below, "touch") !== "no") return;
+      if (isCoatedTooEarly(run, index, below)) return;
+      report({
+        what: `${doing} comes ${below.waited.hours > 0 ? hoursText(below.waited.hours) : "straight"} after ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
+        why: "A film that is still wet rolls up under the paper and keeps every mark.",
+        remedy:
+          "Wait until it is dry first: `wait until touch` for handling, `wait until recoat` for sanding.",
+        related: [layerBelow(below)],
+        fixes: [insertAbove(action, "Wait until it can be coated again", ["wait  until recoat"])],
+      });
+    },
+  },
+};
+
+/** The next layer over this coat comes before its recoat time. */
+function isCoatedTooEarly(run: SurfaceRun, index: number, coat: Coat): boolean {
+  const next = run.moments.slice(index + 1).find(({ action }) => action.op === "layer");
+  const below = next && topCoat(next.before);
+  return below?.serial === coat.serial && hasReached(below, "recoat") === "no";
+}

@@ -1,0 +1,235 @@
+/**
+ * Furniture that goes back into use before its film is hard: the date wanted comes before the cure, or the recipe for
+ * a surface of hard wear ends while its last film is still soft.
+ */
+import type { SurfaceRun } from "../../surface/run.ts";
+import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
+import type { JobContext, TradeRule } from "../rule.ts";
+import { coatName, dateText, endOfDateWanted, factorText, hoursText, related } from "../texts.ts";
+
+export const inServiceBeforeCure: TradeRule = {
+  id: "in-service-before-cure",
+  group: "waits",
+  severity: "warning",
+  docs: {
+    summary:
+      "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it.",
+    why: "A film that is dry is not yet hard: plates and books stick to it, water marks it, and it scratches.",
+    remedy:
+      "Give the film its full cure before hard use: a later date, an earlier start, a faster clear, or `wait until cured` at the end.",
+    sources: [
+      "common practice, no source: the label's full cure before hard use",
+      "ASTM D1640: dry-through is not yet the hardness of service",
+    ],
+  },
+  failing: [
+    {
+      title: "Wanted a week after the last coat",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop warm_room {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe one_coat {
+  layer waterborne_polyurethane
+  wait  until recoat
+}
+
+job shelves {
+  piece shelf
+  in    warm_room
+  start 2027-03-08 09:00
+  ready 2027-03-15 #! in-service-before-cure
+  apply one_coat to top
+}
+`,
+    },
+    {
+      title: "A table top that ends after a day",
+      text: `piece table {
+  surface top {
+    shape panel 800 mm x 800 mm
+    wood  beech
+    wear  hard
+  }
+}
+
+recipe three_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   24 h #! in-service-before-cure
+}
+
+job tables {
+  piece table
+  apply three_coats to top
+}
+`,
+    },
+    {
+      title: "No wait at all at the end",
+      text: `piece table {
+  surface top {
+    shape panel 800 mm x 800 mm
+    wood  beech
+    wear  hard
+  }
+}
+
+recipe three_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane x 3 { #! in-service-before-cure
+    wait until recoat
+    step sand 220
+    step dust
+  }
+}
+
+job tables {
+  piece table
+  apply three_coats to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Wanted on the day of the cure",
+      text: `material quick_clear {
+  family waterborne polyurethane
+  cure   7 days
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop warm_room {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe one_coat {
+  layer quick_clear
+  wait  until recoat
+}
+
+job shelves {
+  piece shelf
+  in    warm_room
+  start 2027-03-08 09:00
+  ready 2027-03-15
+  apply one_coat to top
+}
+`,
+    },
+    {
+      title: "A table top that waits for its cure",
+      text: `piece table {
+  surface top {
+    shape panel 800 mm x 800 mm
+    wood  beech
+    wear  hard
+  }
+}
+
+recipe three_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   504 h
+}
+
+job tables {
+  piece table
+  apply three_coats to top
+}
+`,
+    },
+    {
+      title: "Normal wear may cure in use, and no date is wanted",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   24 h
+}
+
+job shelves {
+  piece shelf
+  apply two_coats to top
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: ({ run, report }) => {
+      if (run.kind !== "job" || run.surface?.wear.value !== "hard" || !run.final.certain) return;
+      const film = lastFilm(run);
+      const last = run.moments.findLast(({ action }) => action.op !== "note")?.action;
+      if (!film || !last || hasReached(film, "cured") !== "no") return;
+      const needed = stageHours(film, "cured")!;
+      const cure = film.material?.cure?.place;
+      report(last, {
+        what: `The recipe ends ${hoursText(film.waited.hours)} after ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear.`,
+        why: "Until it is hard through, the film scratches, takes rings from cups and sticks to what stands on it.",
+        remedy: "End with `wait until cured`, and keep the piece out of use until then.",
+        related: [
+          { place: film.place, message: "The last film goes on here" },
+          ...(cure ? [related(cure, "The label's cure")] : []),
+          ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
+        ],
+      });
+    },
+    onJob: (ctx) => {
+      const { job, totals } = ctx;
+      if (!job.ready || totals.finish === null || totals.in_service === null) return;
+      const end = endOfDateWanted(job.ready);
+      if (totals.finish > end || totals.in_service <= end) return;
+      ctx.reportAt(job.ready.place, {
+        what: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}.`,
+        why: "A film that is dry but not hard marks, sticks and scratches when it is used.",
+        remedy:
+          "Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.",
+        related: lastLayers(ctx),
+      });
+    },
+  },
+};
+
+/** The topmost new coat that builds a film. */
+const lastFilm = (run: SurfaceRun): Coat | undefined =>
+  run.final.layers.findLast((coat) => coat.origin === "new" && isFilm(coat));
+
+const lastLayers = (ctx: JobContext) =>
+  ctx.runs.flatMap((run) => {
+    const coat = run.final.layers.findLast((layer) => layer.origin === "new");
+    return coat ? [{ place: coat.place, message: `The last layer of \`${run.label}\` goes on here` }] : [];
+  });

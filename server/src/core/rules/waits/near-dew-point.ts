@@ -1,0 +1,119 @@
+/**
+ * A layer in air so damp that water is about to condense: a piece a little cooler than the room is already wet.
+ * A shop that does not state its humidity is silent.
+ */
+import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
+import { formatNumber } from "../../measure/format-amount.ts";
+import type { TradeRule } from "../rule.ts";
+import { materialName, related } from "../texts.ts";
+
+export const nearDewPoint: TradeRule = {
+  id: "near-dew-point",
+  group: "waits",
+  severity: "warning",
+  docs: {
+    summary: "The shop's air is within 3 C of its dew point when a layer goes on.",
+    why: "A piece that is a little cooler than the room has water on it that nobody sees: films cloud, blush or let go.",
+    remedy:
+      "Warm the room or dry its air until it is 3 C or more above the dew point, and keep the piece in it overnight.",
+    sources: [
+      "UFC 3-190-06 paragraph 9.6.6: 5 F (3 C) above the dew point",
+      "ISO 8502-4 estimates the same risk",
+    ],
+  },
+  failing: [
+    {
+      title: "Air at 84 % has its dew point near",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop cellar {
+  air 18 C, 84 % RH
+}
+
+recipe one_coat {
+  layer waterborne_polyurethane #! near-dew-point
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  in    cellar
+  apply one_coat to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Air at 80 %",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop cellar {
+  air 18 C, 80 % RH
+}
+
+recipe one_coat {
+  layer waterborne_polyurethane
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  in    cellar
+  apply one_coat to top
+}
+`,
+    },
+    {
+      title: "A shop that does not state its humidity",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop cellar {
+  air 18 C
+}
+
+recipe one_coat {
+  layer waterborne_polyurethane
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  in    cellar
+  apply one_coat to top
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, run, report }) => {
+      const air = run.shop?.air;
+      if (air?.value.humidity === undefined) return;
+      const { temperature, humidity } = air.value;
+      const found = condensation({ temperature, humidity });
+      if (!found.isNear) return;
+      report({
+        what: `${materialName(action.use.name, action.use.material?.family?.name)} goes on in air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH, whose dew point of ${formatNumber(found.dewPointC, 1)} C is only ${formatNumber(found.marginC, 1)} C away, less than ${DEW_POINT_MARGIN_C} C.`,
+        why: "A piece slightly cooler than the room is wet already, and the film clouds, blushes or does not hold.",
+        remedy:
+          "Warm the room or dry its air first, and let the piece stand in it until it is as warm as the room.",
+        related: air.place ? [related(air.place, "The air of the shop")] : [],
+      });
+    },
+  },
+};

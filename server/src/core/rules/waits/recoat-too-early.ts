@@ -1,0 +1,364 @@
+/**
+ * The next layer before the label's earliest recoat time: the most common haste in finishing.
+ *
+ * Only stated waits and stated hands-on times count as drying. A night counts with the least that it is sure to bring,
+ * or with what the job's own plan gives it. Where oil under water or wax below is the matter, their rules say so.
+ */
+
+import type { Fix } from "../../findings.ts";
+import type { Action, LayerAction } from "../../surface/actions.ts";
+import { overnightHours, type SurfaceRun } from "../../surface/run.ts";
+import { type Coat, hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import { itemId } from "../../totals/task-plan.ts";
+import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
+import type { JobContext, Report, TradeRule } from "../rule.ts";
+import {
+  coatName,
+  factorText,
+  hoursText,
+  insertAbove,
+  layerBelow,
+  materialName,
+  related,
+  replaceAt,
+} from "../texts.ts";
+
+interface Haste {
+  readonly action: LayerAction;
+  readonly index: number;
+  readonly below: Coat;
+  readonly needed: number;
+  readonly had: number;
+}
+
+export const recoatTooEarly: TradeRule = {
+  id: "recoat-too-early",
+  group: "waits",
+  severity: "warning",
+  docs: {
+    summary: "A layer goes on before the recoat time of the layer below, in the shop's air.",
+    why: "A coat that still gives off its water or solvent is sealed in: the film stays soft, turns cloudy, wrinkles or drags under the brush.",
+    remedy:
+      "Wait for the label's earliest recoat time, longer in cold or damp air: `wait until recoat` reckons it for the shop.",
+    sources: [
+      "common practice, no source: the label's recoat time",
+      "ASTM D1640: dry-to-recoat is a stage of its own, after dry-to-touch",
+    ],
+  },
+  failing: [
+    {
+      title: "An hour where the label asks for two",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  recoat 2 h to 24 h
+}
+
+recipe two_coats {
+  layer hall_clear
+  wait  1 h
+  layer hall_clear #! recoat-too-early
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "Three coats and no wait between them",
+      text: `recipe three_coats {
+  layer waterborne_polyurethane x 3 #! recoat-too-early
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "The wait between coats is too short",
+      text: `recipe three_coats {
+  layer waterborne_polyurethane x 3 { #! recoat-too-early
+    wait 2 h
+  }
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "A night is too short for an oil varnish",
+      text: `recipe varnished {
+  safety ventilate, no_ignition, wet_rags
+  layer  oil_varnish
+  wait   overnight
+  layer  oil_varnish #! recoat-too-early
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Shellac over shellac has a recoat time too",
+      text: `recipe sealed {
+  safety ventilate, no_ignition
+  layer  dewaxed_shellac
+  wait   30 min
+  layer  dewaxed_shellac #! recoat-too-early
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Long enough on the label, too short in a cold shop",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  recoat 2 h to 24 h
+  rated  21 C, 50 % RH
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop cold_room {
+  air 15 C, 60 % RH
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  hall_clear
+  wait   3 h
+  step   sand 220
+  step   dust
+  layer  hall_clear #! recoat-too-early
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    cold_room
+  apply two_coats to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Two hours where the label asks for two",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  recoat 2 h to 24 h
+}
+
+recipe two_coats {
+  layer hall_clear
+  wait  2 h
+  layer hall_clear
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "Stated hands-on time counts",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  recoat 2 h to 24 h
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  hall_clear
+  wait   90 min
+  step   sand 220, takes 20 min
+  step   dust, takes 10 min
+  layer  hall_clear
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "What is not known stays silent",
+      text: `recipe two_coats(clear: material, pause: duration) {
+  layer clear
+  wait  10 min
+  layer clear
+  wait  until cured
+  layer waterborne_polyurethane
+  wait  pause
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "`until recoat` waits longer in a cold shop",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop cold_room {
+  air 15 C, 60 % RH
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    cold_room
+  apply two_coats to top
+}
+`,
+    },
+    {
+      title: "A night of the shop's hours, as the plan has it",
+      text: `material slow_clear {
+  family waterborne polyurethane
+  recoat 16 h to 24 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop long_days {
+  air   21 C, 50 % RH
+  hours Mon to Sat 07:00 to 20:00
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  slow_clear
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  slow_clear
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    long_days
+  start 2027-03-08 08:00
+  apply two_coats to top
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: ({ run, report }) => {
+      if (run.kind !== "assumed") return;
+      for (const haste of hastes(run)) report(haste.action, words(run, haste));
+    },
+    onJob: (ctx) => {
+      for (const run of ctx.runs) {
+        for (const haste of hastes(run)) {
+          if (longerNights(ctx, run, haste) < haste.needed - haste.had - 1e-6)
+            ctx.report(run, haste.action, words(run, haste));
+        }
+      }
+    },
+  },
+};
+
+/** Layers that go over a coat which for certain has not reached its recoat time. */
+function hastes(run: SurfaceRun): readonly Haste[] {
+  return run.moments.flatMap(({ action, before }, index): readonly Haste[] => {
+    if (action.op !== "layer" || !before.certain) return [];
+    const below = topCoat(before);
+    if (!below || below.origin === "existing" || saidBetter(action, below)) return [];
+    if (hasReached(below, "recoat") !== "no") return [];
+    return [{ action, index, below, needed: stageHours(below, "recoat")!, had: below.waited.hours }];
+  });
+}
+
+/** Water over oil and anything over wax have rules that say more than "wait longer". */
+function saidBetter(action: LayerAction, below: Coat): boolean {
+  const over = action.use.material?.family;
+  if (below.family?.role === "wax") return over?.role !== "wax";
+  return (
+    over?.drying === "waterborne" &&
+    below.family !== undefined &&
+    mustCureFirst(below.family) &&
+    hasReached(below, "cured") === "no"
+  );
+}
+
+/** Hours that the nights between the two coats bring in the plan above the least that they are sure to bring. */
+function longerNights(ctx: JobContext, run: SurfaceRun, { below, index }: Haste): number {
+  if (ctx.schedule.status !== "planned" || !run.shop || !ctx.job.start) return 0;
+  const least = overnightHours(run.shop);
+  const from = putOnAt(run, below);
+  const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
+  const more = Array.from({ length: run.pieces }, (_, piece) =>
+    run.moments.reduce((sum, { action }, at) => {
+      if (at <= from || at >= index || action.op !== "wait" || !action.overnight) return sum;
+      return sum + (lengths.get(itemId(run, piece, at)) ?? least) - least;
+    }, 0),
+  );
+  return Math.min(...more);
+}
+
+function words(run: SurfaceRun, haste: Haste): Report {
+  const { action, below, needed, had } = haste;
+  const over = materialName(action.use.name, action.use.material?.family?.name);
+  const between = below.action?.syntax === action.syntax;
+  const which = between
+    ? `Coat ${action.coat} of ${over} goes over coat ${action.coat - 1}`
+    : `${over} goes over ${coatName(below)}`;
+  const after = had > 0 ? `after ${hoursText(had)}` : "without a wait";
+  const recoat = below.material?.recoat?.place;
+  const air = below.factor > 1.005 ? run.shop?.air?.place : undefined;
+  return {
+    what: `${which} ${after}, and its earliest recoat is ${hoursText(needed)}${factorText(below)}.`,
+    why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
+    remedy: `Wait ${hoursText(needed - had)} longer, or write \`wait until recoat\`.`,
+    related: [
+      ...(between ? [] : [layerBelow(below)]),
+      ...(recoat ? [related(recoat, "The label's recoat time")] : []),
+      ...(air ? [related(air, "The air of the shop")] : []),
+    ],
+    fixes: fixes(run, haste, between),
+  };
+}
+
+const WAIT = "wait  until recoat";
+
+function fixes(run: SurfaceRun, { action, index, below }: Haste, between: boolean): readonly Fix[] {
+  const title = "Wait until the coat below can be coated";
+  const wait = firstWait(run, below, action, index);
+  if (wait) return [replaceAt(wait.place, title, WAIT)];
+  if (!between) return [insertAbove(action, title, [WAIT])];
+  const block = action.syntax.block;
+  const first = block?.[0];
+  if (first) {
+    const place = { ...action.place, span: first.span };
+    return [{ title, safe: false, edits: [{ place, text: WAIT, linesAbove: true }] }];
+  }
+  if (block) return [];
+  const end = action.place.span.end;
+  const place = { ...action.place, span: { start: end, end } };
+  return [replaceAt(place, title, ` {\n    ${WAIT}\n  }`)];
+}
+
+/** The wait between the two coats that is too short, if it stands in the same declaration. */
+function firstWait(run: SurfaceRun, below: Coat, action: Action, index: number): Action | undefined {
+  const near = (other: Action): boolean =>
+    other.place.file === action.place.file && other.place.declaration === action.place.declaration;
+  return run.moments
+    .slice(putOnAt(run, below) + 1, index)
+    .map((moment) => moment.action)
+    .find((done) => done.op === "wait" && near(done));
+}
+
+const putOnAt = (run: SurfaceRun, coat: Coat): number =>
+  run.moments.findIndex(({ after }) => after.layers.some((c) => c.serial === coat.serial));
