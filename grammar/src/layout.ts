@@ -73,6 +73,9 @@ interface Ctx {
   hasInnerBlock: boolean;
 }
 
+/** Deeper blocks than any recipe has are read as if they were not opened. */
+const MAX_DEPTH = 40;
+
 /** What a block needs to know of the line that opened it. */
 interface Opener {
   readonly kind: BlockKind;
@@ -108,6 +111,10 @@ function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, is
   const line = readLine(ctx, depth === 0 ? kind : outer);
   const head: LayoutNode = { tokens: line.tokens, line: first.line };
   const opener: Opener = { kind, depth: depth + 1, head, indent: first.indent };
+  if (line.opens !== undefined && depth >= MAX_DEPTH) {
+    reportStrayOpening(ctx, line.opens);
+    return head;
+  }
   if (line.opens !== undefined) {
     checkOpening(ctx, line, isLoose && isWordOf(outer, firstOf(head)));
   } else if (isLoose || !supplyBrace(ctx, opener)) {
@@ -122,16 +129,17 @@ function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, is
 /** Joins the chunks of one statement. */
 function readLine(ctx: Ctx, kind: BlockKind): Chunk {
   let chunk = ctx.chunks[ctx.next]!;
-  let tokens = chunk.tokens;
+  const tokens = [...chunk.tokens];
   ctx.next += 1;
-  while (tokens.at(-1)?.tokenType === Comma) {
+  while (tokens.length > 1 && tokens.at(-1)!.tokenType === Comma) {
     const follower = ctx.chunks[ctx.next];
     if (chunk.opens !== undefined || follower === undefined || startsAfresh(follower, kind, tokens)) {
-      tokens = dropLastComma(ctx, tokens);
-      break;
+      return { ...chunk, tokens: dropLastComma(ctx, tokens) };
     }
     chunk = follower;
-    tokens = [...tokens, ...follower.tokens];
+    for (const token of follower.tokens) {
+      tokens.push(token);
+    }
     ctx.next += 1;
   }
   return { ...chunk, tokens };
@@ -173,7 +181,9 @@ function readBlock(ctx: Ctx, opener: Opener): LayoutNode[] {
       return nodes;
     }
     if (chunk.closes === undefined) {
-      nodes.push(...readInner(ctx, chunk, opener));
+      for (const node of readInner(ctx, chunk, opener)) {
+        nodes.push(node);
+      }
     } else if (isExtraBrace(ctx, chunk, opener)) {
       reportExtraBrace(ctx, chunk);
       ctx.next += 1;
@@ -287,7 +297,11 @@ function meansBlock(ctx: Ctx, opener: Opener, follower: Chunk | undefined): bool
 
 /** Whether the lines below that stand further in are followed by a `}` at the indent given. */
 function isClosedBelow(ctx: Ctx, indent: number): boolean {
-  const chunk = ctx.chunks.slice(ctx.next).find((below) => below.isFirst && below.indent <= indent);
+  let idx = ctx.next;
+  while (idx < ctx.chunks.length && (!ctx.chunks[idx]!.isFirst || ctx.chunks[idx]!.indent > indent)) {
+    idx += 1;
+  }
+  const chunk = ctx.chunks[idx];
   return chunk?.closes !== undefined && chunk.indent === indent && indent > 0;
 }
 

@@ -21,6 +21,9 @@ export type LineRule<T> = ParserMethod<[], T>;
 /** The span of a draft that has not been read to its end. */
 export const NO_SPAN: tree.Span = { start: 0, end: 0 };
 
+/** More errors in one line than this help nobody. */
+const MAX_PROBLEMS = 20;
+
 const ALL_TYPES = [...new Set([...t.TOKEN_TABLE.map((row) => row.type), ...t.CONTEXTUAL_WORDS.values()])];
 
 export class PartParser extends EmbeddedActionsParser {
@@ -278,7 +281,7 @@ export class PartParser extends EmbeddedActionsParser {
     const comma = this.OPTION9(() => this.CONSUME9(t.Comma));
     this.ACTION(() => {
       if (comma === undefined) {
-        this.found.push(missingComma(this.ctx, this.LA(1)));
+        this.report(missingComma(this.ctx, this.LA(1)));
       }
     });
   }
@@ -290,7 +293,7 @@ export class PartParser extends EmbeddedActionsParser {
       if (paren === undefined) {
         const at = endOf(this.LA(0));
         const mend = { title: "Add the `)`", span: { start: at, end: at }, text: ")" };
-        this.found.push({ ...this.expectedNext("`)`"), mend });
+        this.report({ ...this.expectedNext("`)`"), mend });
       }
     });
   }
@@ -304,7 +307,7 @@ export class PartParser extends EmbeddedActionsParser {
         return type === EOF || type === t.Comma || isParen || goesOn(type);
       };
       if (!isEnd() && !this.isReported(this.LA(1))) {
-        this.found.push(extra(this.ctx, this.LA(1), where ?? "the end of the line or a comma"));
+        this.report(extra(this.ctx, this.LA(1), where ?? "the end of the line or a comma"));
       }
       this.skipUntil(isEnd);
     });
@@ -328,7 +331,7 @@ export class PartParser extends EmbeddedActionsParser {
   protected nameOf(token: IToken): tree.Name {
     this.ACTION(() => {
       if (token.image.includes("-")) {
-        this.found.push(hyphenInName(token));
+        this.report(hyphenInName(token));
       }
     });
     return make.makeName(token);
@@ -337,7 +340,10 @@ export class PartParser extends EmbeddedActionsParser {
   /** Keeps a problem, unless one is known at the same place: one error says it. */
   protected report(problem: tree.SyntaxProblem): void {
     const { start, end } = problem.span;
-    if (!this.found.some((known) => known.span.start === start && known.span.end === end)) {
+    if (
+      this.found.length < MAX_PROBLEMS &&
+      !this.found.some((known) => known.span.start === start && known.span.end === end)
+    ) {
       this.found.push(problem);
     }
   }
@@ -366,7 +372,7 @@ export class PartParser extends EmbeddedActionsParser {
     this.ACTION(() => {
       if (this.LA(1).tokenType !== EOF && !this.isReported(this.LA(1))) {
         const span = { start: this.LA(1).startOffset, end: endOf(this.ctx.tokens.at(-1)!) };
-        this.found.push({ ...extra(this.ctx, this.LA(1), "the end of the line"), span });
+        this.report({ ...extra(this.ctx, this.LA(1), "the end of the line"), span });
       }
       this.skipUntil(() => this.LA(1).tokenType === EOF);
     });
@@ -400,7 +406,7 @@ export class PartParser extends EmbeddedActionsParser {
     this.ACTION(() => {
       const span = make.tokenSpan(written);
       const mend = { title: `Write \`${right}\``, span, text: right };
-      this.found.push({ message: `expected \`${right}\` between name and value`, span, mend });
+      this.report({ message: `expected \`${right}\` between name and value`, span, mend });
     });
     return written;
   }

@@ -96,13 +96,12 @@ function lineEndAfter(ctx: Ctx, offset: number): number {
 
 /** A declaration without its `}` goes on to the comments and blank lines before what follows it. */
 function openEnd(ctx: Ctx): number {
-  const last = ctx.chunks[ctx.next - 1]!.line;
+  let line = ctx.chunks[ctx.next - 1]!.line + 1;
   const follower = ctx.chunks[ctx.next];
-  let line = follower === undefined ? ctx.lines.length : firstDocLine(ctx.lines, follower.line);
-  const firstOutside = ctx.lines.findIndex(
-    (candidate, idx) => idx > last && idx < line && isCommentAtMargin(candidate),
-  );
-  line = firstOutside < 0 ? line : firstOutside;
+  const limit = follower === undefined ? ctx.lines.length : firstDocLine(ctx.lines, follower.line);
+  while (line < limit && !isCommentAtMargin(ctx.lines[line]!)) {
+    line += 1;
+  }
   return ctx.lines[line - 1]!.end;
 }
 

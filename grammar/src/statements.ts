@@ -97,7 +97,8 @@ export function readLine<T>(
   const tokens = [keyword!, ...rest.slice(hasSign ? 1 : 0).map(retype)];
   const context: LineContext = { tokens, example };
   const { line, problems } = lineParser().read(rule, context);
-  ctx.problems.push(...rest.filter(isUnclosed).map(unclosedString), ...problems);
+  ctx.problems.push(...rest.filter(isUnclosed).map(unclosedString));
+  ctx.problems.push(...problems);
   return line;
 }
 

@@ -63,7 +63,7 @@ export function plainUnit(written: string): string | undefined {
 
 /** One first character for every bucket of the lexer's start table: these patterns may start anywhere. */
 const ANY_START = Array.from({ length: 256 }, (_, code) => code).concat(
-  Array.from({ length: 512 }, (_, step) => 256 + step * 127).filter((code) => code < 65536),
+  Array.from({ length: 520 }, (_, step) => 256 + step * 127).filter((code) => code < 65536),
   65535,
 );
 
