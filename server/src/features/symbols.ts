@@ -1,8 +1,134 @@
-/** The outline of a file. */
-import type { Program } from "../core/model/program.ts";
+/**
+ * The outline of a file: its declarations, the surfaces of pieces, and the lines of recipes as they are done.
+ *
+ * Half-typed text gives symbols all the same. A name that is not there yet is shown as such, because an outline entry
+ * without a name is refused by editors.
+ */
+import type {
+  Declaration,
+  DeclarationTree,
+  RecipeStatement,
+  Span,
+  Statement,
+  SurfaceStatement,
+} from "../../../grammar/src/tree.ts";
+import type { ModelDeclaration } from "../core/model/model.ts";
+import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import type { DocumentSymbolInfo } from "./types.ts";
+import { areaText } from "./spoken.ts";
+import { extentOf, lineText } from "./statement-extent.ts";
+import type { DocumentSymbolInfo, SymbolKind } from "./types.ts";
 
-export function symbolsOf(_program: Program, _file: FileId): readonly DocumentSymbolInfo[] {
-  return [];
+export function symbolsOf(program: Program, file: FileId): readonly DocumentSymbolInfo[] {
+  return program.files.get(file)?.declarations.map(declarationSymbol) ?? [];
+}
+
+function declarationSymbol({ tree, lowered }: ProgramDeclaration): DocumentSymbolInfo {
+  const { syntax } = tree.body;
+  const name = syntax.kind === "use" ? syntax.path?.value : syntax.name?.text;
+  const nameSpan = (syntax.kind === "use" ? syntax.path?.span : syntax.name?.span) ?? syntax.keyword.span;
+  return {
+    name: name || `(${syntax.kind} without a name)`,
+    detail: detailOf(syntax, lowered.model),
+    kind: syntax.kind,
+    ...spans(tree, syntax.span, nameSpan),
+    children: childrenOf(tree, syntax, lowered.model),
+  };
+}
+
+function detailOf(syntax: Declaration, model: ModelDeclaration | undefined): string {
+  const more =
+    model?.kind === "material"
+      ? model.familyName
+      : model?.kind === "recipe"
+        ? model.parameters.map((parameter) => parameter.name).join(", ")
+        : model?.kind === "job"
+          ? model.pieces.map(({ piece, count }) => (count === 1 ? piece : `${piece} x ${count}`)).join(", ")
+          : undefined;
+  return syntax.title?.value || more || "";
+}
+
+function childrenOf(
+  tree: DeclarationTree,
+  syntax: Declaration,
+  model: ModelDeclaration | undefined,
+): readonly DocumentSymbolInfo[] {
+  if (syntax.kind === "piece") {
+    return syntax.fields.flatMap((field) =>
+      field.kind === "surface" ? [surfaceSymbol(tree, field, model)] : [],
+    );
+  }
+  return syntax.kind === "recipe" ? recipeSymbols(tree, syntax.statements) : [];
+}
+
+function surfaceSymbol(
+  tree: DeclarationTree,
+  statement: SurfaceStatement,
+  model: ModelDeclaration | undefined,
+): DocumentSymbolInfo {
+  const surface =
+    model?.kind === "piece" ? model.surfaces.find(({ name }) => name === statement.name?.text) : undefined;
+  const facts = [
+    ...(surface && surface.areaM2 > 0 ? [areaText(surface.areaM2)] : []),
+    ...(surface?.substrate.name ? [surface.substrate.name] : []),
+  ];
+  return {
+    name: statement.name?.text || "(surface without a name)",
+    detail: facts.join(", "),
+    kind: "surface",
+    ...spans(tree, extentOf(tree.body, statement), (statement.name ?? statement.keyword).span),
+    children: [],
+  };
+}
+
+function recipeSymbols(
+  tree: DeclarationTree,
+  statements: readonly RecipeStatement[],
+): readonly DocumentSymbolInfo[] {
+  return statements.flatMap((statement): readonly DocumentSymbolInfo[] => {
+    const kind = kindOf(statement);
+    if (!kind) return [];
+    const { body } = tree;
+    const afterWord = { start: statement.keyword.span.end, end: statement.span.end };
+    const says = lineText(body, afterWord).replace(/,$/u, "");
+    return [
+      {
+        name: statement.kind === "follow" ? `follow ${says}`.trim() : says || `(${statement.kind})`,
+        detail: statement.kind,
+        kind,
+        ...spans(tree, extentOf(body, statement), nameSpanOf(statement, afterWord)),
+        children: statement.kind === "layer" ? recipeSymbols(tree, statement.block ?? []) : [],
+      },
+    ];
+  });
+}
+
+/** `follow` does another recipe's steps, so it stands among the steps. */
+function kindOf(statement: Statement): SymbolKind | undefined {
+  switch (statement.kind) {
+    case "layer":
+    case "step":
+    case "wait":
+      return statement.kind;
+    case "follow":
+      return "step";
+    default:
+      return undefined;
+  }
+}
+
+function nameSpanOf(statement: RecipeStatement, afterWord: Span): Span {
+  if (statement.kind === "layer" && statement.material) return statement.material.span;
+  if (statement.kind === "step" && statement.verb) return statement.verb.span;
+  if (statement.kind === "follow" && statement.call) return statement.call.name.span;
+  return afterWord.end > afterWord.start
+    ? { start: statement.keyword.span.start, end: afterWord.end }
+    : statement.keyword.span;
+}
+
+/** Absolute, with the name inside the whole, as editors demand. */
+function spans(tree: DeclarationTree, whole: Span, name: Span): { span: Span; nameSpan: Span } {
+  const start = Math.min(whole.start, name.start) + tree.offset;
+  const end = Math.max(whole.end, name.end) + tree.offset;
+  return { span: { start, end }, nameSpan: { start: name.start + tree.offset, end: name.end + tree.offset } };
 }

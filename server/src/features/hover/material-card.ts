@@ -1,0 +1,179 @@
+/**
+ * The card of a material: every figure, and whether the can states it or the family supplies it, with its source.
+ */
+
+import { builtInName } from "../../core/knowledge/built-in-materials.ts";
+import { materialDuties } from "../../core/knowledge/duties.ts";
+import type { Family } from "../../core/knowledge/family-schema.ts";
+import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { builtInMaterial } from "../../core/model/lower-material.ts";
+import type { Fact, Material } from "../../core/model/model.ts";
+import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
+import { moneyText } from "../spoken.ts";
+import { code, heading, paragraphs, plain, sentence, table } from "./context.ts";
+
+/** Heading, documentation, figures, what a litre costs. */
+export function materialCard(material: Material): string {
+  const family = material.familyName ?? "material without a family";
+  const what = material.builtIn ? `the built-in ${family}` : family;
+  return paragraphs(
+    heading(material.name, material.title, what),
+    material.docs,
+    material.docs ? "" : (material.family?.doc ?? ""),
+    figures(material),
+    filmLine(material),
+    shopping(material),
+  );
+}
+
+/** A family by itself: what it is, its figures, and the duties that it brings. */
+export function familyCard(family: Family): string {
+  const kind = [
+    `${family.role}`,
+    family.binder === "none" ? "" : `bound by ${family.binder}`,
+    family.carrier === "none" ? "" : `carried by ${family.carrier}`,
+    family.drying === "none" ? "" : `dries by ${DRYING[family.drying]}`,
+  ].filter((part) => part !== "");
+  const duties = materialDuties(family).map(({ duty, reason }) => `\`${duty}\` (it ${reason})`);
+  return paragraphs(
+    `**${family.name}**, ${kind.join(", ")}`,
+    family.doc,
+    figures(builtInMaterial(builtInName(family.name), family)),
+    duties.length > 0 ? `Brings ${duties.join(", ")}.` : "",
+  );
+}
+
+const DRYING: Readonly<Record<Exclude<Family["drying"], "none">, string>> = {
+  waterborne: "the loss of its water",
+  oxidising: "taking up oxygen",
+  reacting: "reaction of its two parts",
+  "solvent release": "the loss of its solvent",
+};
+
+function figures(material: Material): string {
+  const rows = ROWS.flatMap(({ word, source, say }) => {
+    const said = say(material);
+    return said ? [[word, said.text, originText(said.origin, material.family, source ?? word)]] : [];
+  });
+  return table(["figure", "value", "from"], rows);
+}
+
+function originText(origin: Fact<unknown>["origin"], family: Family | undefined, word: string): string {
+  if (origin === "stated") return "stated";
+  if (origin === "default") return "taken where nothing is said";
+  const source = family?.sources[word];
+  return source ? `family: ${plain(source)}` : "family";
+}
+
+interface Said {
+  readonly text: string;
+  readonly origin: Fact<unknown>["origin"];
+}
+
+interface FigureRow {
+  readonly word: string;
+  /** The key of the family's source, where it is called otherwise. */
+  readonly source?: string;
+  readonly say: (material: Material) => Said | undefined;
+}
+
+const said = <T>(fact: Fact<T> | undefined, text: (value: T) => string): Said | undefined =>
+  fact && { text: text(fact.value), origin: fact.origin };
+
+const degrees = (value: number): string => formatAmount({ dimension: "temperature", value });
+const share = (value: number): string => formatAmount({ dimension: "share", value });
+
+const ROWS: readonly FigureRow[] = [
+  {
+    word: "covers",
+    say: (m) => said(m.covers, (value) => formatAmount({ dimension: "spreading rate", value })),
+  },
+  { word: "solids", say: (m) => said(m.solids, (value) => `${share(value)} by volume`) },
+  { word: "touch", say: (m) => said(m.touch, formatDuration) },
+  {
+    word: "recoat",
+    say: (m) =>
+      said(m.recoat, ({ earliest, latest }) =>
+        latest === undefined
+          ? `from ${formatDuration(earliest)}`
+          : `${formatDuration(earliest)} to ${formatDuration(latest)}`,
+      ),
+  },
+  { word: "cure", say: (m) => said(m.cure, formatDuration) },
+  {
+    word: "rated",
+    say: (m) => said(m.rated, (air) => `${degrees(air.temperature)}, ${share(air.humidity)} RH`),
+  },
+  {
+    word: "limits",
+    say: (m) =>
+      said(m.limits, ({ low, high, humidity }) =>
+        [
+          low !== undefined && high !== undefined ? `${degrees(low)} to ${degrees(high)}` : "",
+          low !== undefined && high === undefined ? `from ${degrees(low)}` : "",
+          humidity === undefined ? "" : `up to ${share(humidity)} RH`,
+        ]
+          .filter((part) => part !== "")
+          .join(", "),
+      ),
+  },
+  { word: "voc", say: (m) => said(m.voc, (value) => formatAmount({ dimension: "density", value })) },
+  { word: "sheen", source: "sheens", say: (m) => said(m.sheen, plain) },
+  { word: "colour", source: "ambering", say: (m) => said(m.colour, plain) },
+  {
+    word: "thin",
+    source: "thinners",
+    say: (m) =>
+      said(m.thin, ({ thinner, upTo }) =>
+        upTo === undefined ? thinner : `${thinner}, up to ${share(upTo)}`,
+      ),
+  },
+  { word: "flash", say: (m) => said(m.flash, degrees) },
+  { word: "pot_life", source: "potLife", say: (m) => said(m.potLife, formatDuration) },
+  {
+    word: "rags",
+    source: "ragsSelfHeat",
+    say: (m) => (m.selfHeatingRags.value ? said(m.selfHeatingRags, () => "self-heating") : undefined),
+  },
+  {
+    word: "mix",
+    say: (m) => said(m.mix, ({ a, b, hardener }) => `${a}:${b} with ${code(hardener)}`),
+  },
+  {
+    word: "density",
+    say: (m) => said(m.density, (value) => `${formatNumber(value / 1000, 3)} kg/L`),
+  },
+  {
+    word: "on_hand",
+    say: (m) =>
+      m.onHandPlace && {
+        text: formatAmount({ dimension: "volume", value: m.onHand }),
+        origin: "stated",
+      },
+  },
+];
+
+/** Wet and dry film of one coat as the label has it. */
+function filmLine(material: Material): string {
+  const { covers, solids, family } = material;
+  if (!covers || !family?.buildsFilm) return "";
+  const wet = wetFilmUm(covers.value);
+  const rate = formatNumber(covers.value, 3);
+  const wetText = `wet film 1000 / ${rate} m2/L = ${formatNumber(wet, 1)} um`;
+  if (!solids) return `${sentence(wetText)}.`;
+  const dry = dryFilmUm(wet, solids.value);
+  return `One coat: ${wetText}; dry ${formatNumber(wet, 1)} um × ${formatNumber(solids.value, 1)} % = ${formatNumber(dry, 1)} um.`;
+}
+
+/** Prices by the litre, the cheapest marked. */
+function shopping(material: Material): string {
+  const { sold } = material;
+  if (sold.length === 0) return material.builtIn ? "" : "No `sold`: what it costs is not computed.";
+  const perLitre = sold.map(({ litres, price }) => price / litres);
+  const cheapest = Math.min(...perLitre);
+  const sizes = sold.map(({ label, price }, i) => {
+    const mark = sold.length > 1 && perLitre[i] === cheapest ? ", the cheapest" : "";
+    return `${label} for ${moneyText(price, undefined)} (${moneyText(perLitre[i]!, undefined)} a litre${mark})`;
+  });
+  return `Sold: ${sizes.join("; ")}.`;
+}

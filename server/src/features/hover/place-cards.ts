@@ -1,0 +1,136 @@
+/** The cards of where things are: pieces and their surfaces with the sums of their areas, and shops with their air. */
+import { dewPointC } from "../../core/air/psychrometrics.ts";
+import { leadNote } from "../../core/knowledge/existing.ts";
+import { docOf } from "../../core/knowledge/words.ts";
+import { formatAmount, formatNumber } from "../../core/measure/format-amount.ts";
+import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
+import { areaText, moneyText } from "../spoken.ts";
+import { bullets, code, heading, paragraphs, plain } from "./context.ts";
+
+export function pieceCard(piece: Piece): string {
+  const areas = piece.surfaces.map(({ areaM2 }) => areaM2);
+  const area = areas.reduce((sum, each) => sum + each, 0);
+  const sum = areas.length > 1 ? `${areas.map((each) => formatNumber(each, 4)).join(" + ")} = ` : "";
+  return paragraphs(
+    heading(piece.name, piece.title, "a piece"),
+    piece.docs,
+    bullets([
+      ...piece.surfaces.map((surface) => `${code(surface.name)}: ${surfaceFacts(surface)}`),
+      piece.surfaces.length > 0 ? `area ${sum}${formatNumber(area, 4)} m2` : "no surfaces yet",
+      piece.built ? leadNote(piece.built.value) : "`built` is not stated: old paint on it may hold lead.",
+      piece.bought === undefined ? undefined : `bought for ${moneyText(piece.bought, undefined)}`,
+      piece.newPrice === undefined
+        ? "no `new`: what it saves is not computed"
+        : `a new one costs ${moneyText(piece.newPrice, undefined)}`,
+      `used by ${piece.useBy.value}${piece.useBy.origin === "stated" ? "" : " (taken where nothing is said)"}`,
+    ]),
+  );
+}
+
+function surfaceFacts(surface: Surface): string {
+  const { substrate, existing, asLeftBy } = surface;
+  const below = asLeftBy ? `as left by ${code(asLeftBy.job)}` : existing.map(({ what }) => what).join(", ");
+  return [
+    areaText(surface.areaM2),
+    substrate.name +
+      (substrate.veneerMm === undefined ? "" : ` veneer of ${formatNumber(substrate.veneerMm, 2)} mm`),
+    below || "bare",
+    `${surface.wear.value} wear`,
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+}
+
+/** A surface with the sum of its area, every shape's formula filled in. */
+export function surfaceCard(surface: Surface, piece: Piece | undefined): string {
+  const of = piece ? `a surface of ${code(piece.name)}` : "a surface";
+  const several = surface.shapes.length > 1;
+  const { substrate, existing, asLeftBy } = surface;
+  return paragraphs(
+    heading(surface.name, undefined, of),
+    surface.docs,
+    surface.shapes.length === 0
+      ? "No `shape` yet: its area is not known."
+      : bullets([
+          ...surface.shapes.map(({ working }) => plain(working)),
+          several
+            ? `together ${surface.shapes.map(({ areaM2 }) => formatNumber(areaM2, 4)).join(" + ")} = ${formatNumber(surface.areaM2, 4)} m2 for one piece`
+            : undefined,
+        ]),
+    bullets([
+      substrate.name
+        ? `${substrate.name}: ${docOf("wood", substrate.name) ?? ""}`
+        : "no `wood`: rules that depend on it stay silent",
+      substrate.veneerMm === undefined ? undefined : `veneer ${formatNumber(substrate.veneerMm, 2)} mm`,
+      asLeftBy
+        ? `as left by the job ${code(asLeftBy.job)}`
+        : existing.length === 0
+          ? "nothing on it"
+          : `on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? what : `${what} (${coats} coats)`)).join(", ")}`,
+      `${surface.wear.value} wear${surface.wear.origin === "stated" ? "" : " (taken where nothing is said)"}`,
+    ]),
+  );
+}
+
+const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+
+export function shopCard(shop: Shop): string {
+  return paragraphs(
+    heading(shop.name, shop.title, "a shop"),
+    shop.docs,
+    bullets([
+      airText(shop),
+      roomText(shop),
+      shop.hours ? `open ${openingText(shop.hours)}` : "no `hours`: hands can work at any time",
+      ...(shop.closed.length > 0
+        ? [
+            `closed ${shop.closed.map(({ from, to }) => (from === to ? from : `${from} to ${to}`)).join(", ")}`,
+          ]
+        : []),
+      `crew ${shop.crew}`,
+      shop.labourPerH === undefined
+        ? "no `labour`: labour is not costed"
+        : `labour ${moneyText(shop.labourPerH, shop.currency)} an hour`,
+      `ignition: ${shop.ignition.value}`,
+    ]),
+  );
+}
+
+function airText({ air }: Shop): string {
+  if (!air) return "no `air`: the labels' times stand as they are";
+  const { temperature, humidity } = air.value;
+  const at = `air ${formatAmount({ dimension: "temperature", value: temperature })}`;
+  if (humidity === undefined) return `${at}; no humidity, so the labels' own is taken`;
+  const dew = formatAmount({ dimension: "temperature", value: dewPointC(temperature, humidity) });
+  return `${at}, ${formatNumber(humidity, 1)} % RH; dew point ${dew}`;
+}
+
+function roomText({ room }: Shop): string | undefined {
+  if (!room) return undefined;
+  const { m3, airChanges } = room.value;
+  if (airChanges === undefined) return `room ${formatNumber(m3, 1)} m3; its change of air is not stated`;
+  return `room ${formatNumber(m3, 1)} m3 × ${formatNumber(airChanges, 2)} air changes/h = ${formatNumber(m3 * airChanges, 1)} m3/h of fresh air`;
+}
+
+/** Neighbouring days with the same hours together. */
+function openingText(hours: readonly OpeningSpan[]): string {
+  const byDay = WEEKDAYS.map((_, i) =>
+    hours
+      .filter(({ weekday }) => weekday === i + 1)
+      .map(({ opens, closes }) => `${clock(opens)} to ${clock(closes)}`)
+      .join(" and "),
+  );
+  const groups: string[] = [];
+  for (let day = 0; day < 7; day += 1) {
+    let last = day;
+    while (last < 6 && byDay[last + 1] === byDay[day]) last += 1;
+    if (byDay[day] !== "") {
+      groups.push(`${day === last ? WEEKDAYS[day] : `${WEEKDAYS[day]} to ${WEEKDAYS[last]}`} ${byDay[day]}`);
+    }
+    day = last;
+  }
+  return groups.join(", ");
+}
+
+const clock = (minutes: number): string =>
+  `${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;

@@ -1,0 +1,72 @@
+/** What a `step` line takes in each job: hands-on time with its sum, and litres where a material is used. */
+import type { StepStatement } from "../../../../grammar/src/tree.ts";
+import { VERBS } from "../../../../grammar/src/vocabulary.ts";
+import { materialTakenMm, medianUm } from "../../core/knowledge/abrasives.ts";
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { taskTime } from "../../core/quantities/abrasives.ts";
+import type { StepAction } from "../../core/surface/actions.ts";
+import { actionHours } from "../../core/totals/task-plan.ts";
+import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
+import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
+
+export function stepCard(ctx: HoverContext, step: StepStatement): string {
+  const verb = step.verb?.text;
+  const doc = verb && Object.hasOwn(VERBS, verb) ? VERBS[verb]!.doc : "";
+  const runs = runsOfLine(ctx, step);
+  const inJobs = runs.filter(({ result }) => result);
+  const grits = runs[0]?.times[0]?.action as StepAction | undefined;
+  return paragraphs(
+    `**step${verb ? ` ${verb}` : ""}**${doc ? `: ${doc}` : ""}`,
+    grits ? gritText(grits) : "",
+    bullets(firstFew(inJobs, runText)),
+    inJobs.length > 0 || !verb || step.tails.some(({ kind }) => kind === "takes")
+      ? ""
+      : `Where nothing is said: ${tableText(verb)}.`,
+  );
+}
+
+/** The row of the tool's own table: `5 min + 6 min/m2`. */
+export function tableText(verb: string): string {
+  const { fixedMin, minPerM2, source } = taskTime(verb);
+  const each = verb === "sand" || verb === "scuff" ? " for each grit" : "";
+  return `${fixedMin} min${minPerM2 > 0 ? ` + ${minPerM2} min/m2` : ""}${each} (${source})`;
+}
+
+function gritText({ grits, verb }: StepAction): string {
+  if (grits.length === 0) return "";
+  const sizes = grits.flatMap((grit) => {
+    const size = medianUm(grit);
+    return size === undefined ? [] : [`${grit}: ${formatNumber(size, 0)} um`];
+  });
+  const taken = verb === "sand" ? grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
+  const wood = taken > 0 ? `; takes about ${formatNumber(taken, 2)} mm of bare wood (10 / grit mm each)` : "";
+  return `Grain size ${sizes.join(", ")}${wood}.`;
+}
+
+function runText(line: LineRun): string {
+  const { result, run, times } = line;
+  const action = times[0]!.action as StepAction;
+  const often = times.length > 1 ? `${times.length} times ` : "";
+  const pieces = run.pieces > 1 ? " for each piece" : "";
+  const time = `${often}${formatDuration(actionHours(run, action))}${pieces} (${howText(line, action)})`;
+  const draws = result?.draws.filter((draw) => draw.run === run && draw.action === action) ?? [];
+  const litres = draws.map(({ working, material }) => `${working} of ${code(material.name)}`);
+  return `${whereText(line)}${[time, ...litres].join("; ")}.${plannedText(line)}`;
+}
+
+/** Stated, or the tool's own table with its numbers filled in. */
+function howText({ run }: LineRun, action: StepAction): string {
+  const area = run.surface?.areaM2 ?? 0;
+  if (action.takes) {
+    if ("hours" in action.takes) return "stated";
+    return `stated: ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2 × ${formatNumber(area, 4)} m2`;
+  }
+  const { fixedMin, minPerM2 } = taskTime(action.verb);
+  const rounds =
+    (action.verb === "sand" || action.verb === "scuff") && action.grits.length > 1
+      ? `${action.grits.length} × `
+      : "";
+  const sum =
+    minPerM2 > 0 ? `(${fixedMin} + ${minPerM2} × ${formatNumber(area, 4)} m2) min` : `${fixedMin} min`;
+  return `estimated: ${rounds}${sum}, rounded up to five minutes`;
+}

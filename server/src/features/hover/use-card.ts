@@ -1,0 +1,28 @@
+/** What a `use` line brings: the names that its file declares, itself or by what it uses in its turn. */
+import { modelsOf, reachableFiles } from "../../core/model/program.ts";
+import { bullets, code, firstFew, type HoverContext, paragraphs, plain } from "./context.ts";
+
+const KINDS = ["material", "piece", "shop", "recipe", "job"] as const;
+
+export function useCard(ctx: HoverContext, path: string): string {
+  const { program } = ctx.checker;
+  const target = program.files.get(ctx.file)?.uses.find((use) => use.path === path)?.target;
+  const title = `**use** ${plain(path)}`;
+  if (target === undefined || !program.files.has(target)) {
+    const reason = target === undefined ? undefined : program.absent.get(target);
+    return paragraphs(title, `This file cannot be used${reason ? `: ${plain(reason)}` : ""}.`);
+  }
+  const models = reachableFiles(program, target).flatMap((id) => {
+    const file = program.files.get(id);
+    return file ? modelsOf(file) : [];
+  });
+  return paragraphs(
+    title,
+    bullets(
+      KINDS.map((kind) => {
+        const names = models.filter((model) => model.kind === kind).map(({ name }) => code(name));
+        return names.length > 0 ? `${kind}s: ${firstFew(names, (name) => name, 20).join(", ")}` : undefined;
+      }),
+    ),
+  );
+}

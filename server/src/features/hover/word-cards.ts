@@ -1,0 +1,161 @@
+/** The cards of words of the notation: fields, verbs, tails, shapes, and the closed vocabularies of values. */
+import {
+  DECLARATION_WORDS,
+  FIELDS,
+  type FieldWord,
+  METHODS,
+  SHAPES,
+  STATEMENTS,
+  type StatementWord,
+  TAILS,
+} from "../../../../grammar/src/vocabulary.ts";
+import { dutyByWord } from "../../core/knowledge/duties.ts";
+import { possibleFinishes } from "../../core/knowledge/existing.ts";
+import { familyByName } from "../../core/knowledge/families.ts";
+import { woodByName } from "../../core/knowledge/woods.ts";
+import { docOf, SHEENS, type VocabularyName } from "../../core/knowledge/words.ts";
+import { formatNumber } from "../../core/measure/format-amount.ts";
+import { LAYER_TIMES } from "../../core/quantities/abrasives.ts";
+import { TRANSFER_EFFICIENCY } from "../../core/quantities/litres.ts";
+import { bullets, code, paragraphs } from "./context.ts";
+import { familyCard } from "./material-card.ts";
+
+export type WordBlock = keyof typeof FIELDS | "layer";
+
+/** A word that starts a declaration. */
+export const declarationWordCard = (word: string): string | undefined =>
+  Object.hasOwn(DECLARATION_WORDS, word)
+    ? exampleCard(word, DECLARATION_WORDS[word]!.doc, DECLARATION_WORDS[word]!.example)
+    : undefined;
+
+/** A word that starts a line of a block. */
+export function lineWordCard(block: WordBlock, word: string): string | undefined {
+  const fields: Readonly<Record<string, FieldWord>> = block === "layer" ? {} : FIELDS[block];
+  const entry: FieldWord | StatementWord | undefined = Object.hasOwn(fields, word)
+    ? fields[word]
+    : Object.hasOwn(STATEMENTS[block], word)
+      ? STATEMENTS[block][word]
+      : undefined;
+  if (!entry) return undefined;
+  const rules = [
+    entry.required ? "required" : "",
+    entry.repeatable && block !== "recipe" && block !== "layer" ? "may be repeated" : "",
+  ].filter((rule) => rule !== "");
+  return paragraphs(exampleCard(word, entry.doc, entry.example), rules.join(", "));
+}
+
+export const tailCard = (word: string): string | undefined =>
+  Object.hasOwn(TAILS, word) ? exampleCard(word, TAILS[word]!.doc, TAILS[word]!.example) : undefined;
+
+export function shapeCard(word: string): string | undefined {
+  if (!Object.hasOwn(SHAPES, word)) return undefined;
+  const { doc, example, sizes, options } = SHAPES[word]!;
+  return paragraphs(
+    exampleCard(word, doc, example),
+    `Sizes: ${sizes.map(sizeText).join(", ")}.${options.length > 0 ? ` It may say ${options.map(code).join(" or ")}.` : ""}`,
+  );
+}
+
+const sizeText = (size: string): string =>
+  size.endsWith("?")
+    ? `${size.slice(0, -1)} (may be left out)`
+    : size.endsWith("~")
+      ? `${size.slice(0, -1)} (may taper: \`75 mm to 50 mm\`)`
+      : size;
+
+const exampleCard = (word: string, doc: string, example: string): string =>
+  paragraphs(`**${word}**: ${doc}`, `\`\`\`finish\n${example}\n\`\`\``);
+
+/** A word of a closed vocabulary of values. */
+export function valueCard(name: VocabularyName, word: string): string | undefined {
+  switch (name) {
+    case "family": {
+      const family = familyByName(word);
+      return family && familyCard(family);
+    }
+    case "existing": {
+      const family = familyByName(word);
+      return family ? familyCard(family) : existingCard(word);
+    }
+    case "duty":
+      return dutyCard(word);
+    case "sheen":
+      return sheenCard(word);
+    case "wood":
+      return woodCard(word);
+    default: {
+      const doc = docOf(name, word);
+      return doc && `**${word}**: ${doc}`;
+    }
+  }
+}
+
+function dutyCard(word: string): string | undefined {
+  const duty = dutyByWord(word);
+  return duty && paragraphs(`**${word}**: ${duty.doc}`, duty.defer, `Source: ${duty.source}.`);
+}
+
+function sheenCard(word: string): string | undefined {
+  const sheen = SHEENS.find((each) => each.word === word);
+  if (!sheen) return undefined;
+  const [low, high] = sheen.gloss60;
+  return paragraphs(`**${word}**: ${sheen.doc}`, `${low} to ${high} gloss units at 60° (${sheen.source}).`);
+}
+
+function woodCard(word: string): string | undefined {
+  const doc = docOf("wood", word);
+  const wood = woodByName(word);
+  return doc && paragraphs(`**${word}**: ${doc}`, wood ? `Source: ${wood.source}.` : "");
+}
+
+function existingCard(word: string): string | undefined {
+  const doc = docOf("existing", word);
+  if (word !== "unknown clear" && word !== "unknown paint") return doc && `**${word}**: ${doc}`;
+  return paragraphs(
+    `**${word}**: ${doc ?? ""}`,
+    bullets(possibleFinishes(word).map(({ family, reason }) => `${family}: ${reason}`)),
+  );
+}
+
+export function methodCard(word: string): string | undefined {
+  const method = METHODS.find((each) => each === word);
+  if (!method) return undefined;
+  const efficiency = TRANSFER_EFFICIENCY[method];
+  const { fixedMin, minPerM2, source } = LAYER_TIMES[method];
+  const lands =
+    efficiency === 1
+      ? "Label rates are for it, so its efficiency counts as 1."
+      : `${formatNumber(efficiency * 100, 0)} % of what is sprayed lands on the piece; litres are divided by ${efficiency}.`;
+  return paragraphs(
+    `**by ${word}**: ${lands}`,
+    `A coat takes ${fixedMin} min + ${minPerM2} min/m2 where nothing is said (${source}).`,
+  );
+}
+
+const OTHER_WORDS: Readonly<Record<string, string>> = {
+  material: "what is in a can: the argument is the name of a material",
+  number: "a plain number, such as a count of coats",
+  duration: "a time, such as `72 h`",
+  recipe: "a recipe, done by `follow`",
+  toner: "a stain laid thin on a scuffed film to shift its colour; it needs a clear above",
+  overnight: "to the next opening of the shop, 12 h away at least; without a shop 16 h",
+  touch: "dry to the touch, by the label's `touch` in the shop's air",
+  recoat: "ready for the next coat, by the label's earliest `recoat` in the shop's air",
+  cured: "fully hard, by the label's `cure` in the shop's air",
+  wet: "with water, which takes the dust",
+  all: "every surface of the job's pieces",
+  "both faces": "the face is counted twice",
+  "inside too": "the inside is counted as well, which doubles the area",
+  "no bottom": "one length by width is left out",
+  open: "one length by width is left out and the inside is added",
+  Mon: "Monday",
+  Tue: "Tuesday",
+  Wed: "Wednesday",
+  Thu: "Thursday",
+  Fri: "Friday",
+  Sat: "Saturday",
+  Sun: "Sunday",
+};
+
+export const otherWordCard = (word: string): string | undefined =>
+  Object.hasOwn(OTHER_WORDS, word) ? `**${word}**: ${OTHER_WORDS[word]}.` : undefined;
