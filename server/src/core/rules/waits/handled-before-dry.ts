@@ -1,6 +1,6 @@
 /**
- * Sanding, buffing or fitting a coat that is not even dry to the touch. Where the next coat comes too early as well,
- * `recoat-too-early` says it there, and this rule stays silent.
+ * Buffing a coat, or fitting a part to it, before it is even dry to the touch. Sanding has a rule of its own. Where the
+ * next coat comes too early as well, `recoat-too-early` says it there, and this rule stays silent.
  */
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, stageHours, topCoat } from "../../surface/state.ts";
@@ -8,8 +8,6 @@ import type { TradeRule } from "../rule.ts";
 import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
 
 const HANDLING: Readonly<Record<string, string>> = {
-  sand: "Sanding",
-  scuff: "Scuffing",
   buff: "Buffing",
   distress: "Distressing",
   refit: "Refitting",
@@ -20,25 +18,12 @@ export const handledBeforeDry: TradeRule = {
   group: "waits",
   severity: "warning",
   docs: {
-    summary: "A new coat is sanded, buffed or handled before it is dry to the touch.",
-    why: "A wet film rolls up under the paper, clogs it, and keeps every fingerprint and scratch.",
-    remedy: "Wait until it is dry to the touch at least; for sanding, until it can be coated again.",
+    summary: "A new coat is buffed, distressed or fitted with its parts before it is dry to the touch.",
+    why: "A wet film smears under the cloth and keeps every fingerprint, scratch and print of a fitting.",
+    remedy: "Wait until it is dry to the touch at least: `wait until touch`.",
     sources: ["ASTM D1640: set-to-touch and dry-to-touch", "common practice, no source"],
   },
   failing: [
-    {
-      title: "Sanded first, waited afterwards",
-      text: `recipe two_coats {
-  safety dust_mask
-  layer  waterborne_polyurethane
-  step   sand 220 #! handled-before-dry
-  step   dust
-  wait   until recoat
-  layer  waterborne_polyurethane
-  wait   until cured
-}
-`,
-    },
     {
       title: "Fitted while it is wet",
       text: `recipe drawer_front {
@@ -58,15 +43,17 @@ export const handledBeforeDry: TradeRule = {
   ],
   passing: [
     {
-      title: "Dry to the touch, then scuffed",
-      text: `recipe two_coats {
+      title: "Dry to the touch, then fitted",
+      text: `recipe drawer_front {
   safety dust_mask
-  layer  waterborne_polyurethane
-  wait   until touch
-  step   scuff 320
-  step   dust
-  wait   until recoat
-  layer  waterborne_polyurethane
+  step   remove "the pull"
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   1 h
+  step   refit "the pull"
   wait   until cured
 }
 `,
@@ -80,11 +67,10 @@ export const handledBeforeDry: TradeRule = {
       if (isCoatedTooEarly(run, index, below)) return;
       report({
         what: `${doing} comes ${below.waited.hours > 0 ? hoursText(below.waited.hours) : "straight"} after ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
-        why: "A film that is still wet rolls up under the paper and keeps every mark.",
-        remedy:
-          "Wait until it is dry first: `wait until touch` for handling, `wait until recoat` for sanding.",
+        why: "A film that is still wet smears and keeps every mark.",
+        remedy: "Wait until it is dry first: `wait until touch`, longer for what is screwed on tight.",
         related: [layerBelow(below)],
-        fixes: [insertAbove(action, "Wait until it can be coated again", ["wait  until recoat"])],
+        fixes: [insertAbove(action, "Wait until it is dry to the touch", ["wait  until touch"])],
       });
     },
   },
