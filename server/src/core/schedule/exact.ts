@@ -1,19 +1,24 @@
 /**
  * Proves a small job's earliest finish, or betters the plan of the rules, by branch and bound.
  *
- * Every plan lists its tasks in the order in which they start. Given the list, the earliest times are found step by
- * step: no task starts before the one listed before it, nor before one of the crew is free; a window that would be
- * missed holds back the task it counts from, and the list is gone through again. The search goes through the lists.
- * It leaves out what cannot beat the best plan, mirror images among chains that are alike, and, where no window is
- * open, beginnings that another beginning has overtaken and idling while a task would fit. Its limit is counted in
- * items reckoned, never in time, so that the same job gives the same answer.
+ * The search goes through the lists of tasks in the order in which they start. It leaves out what cannot beat the best
+ * plan, mirror images among chains that are alike, and, where no window is open, beginnings that another beginning has
+ * overtaken and idling while a task would fit. Its limit is counted in items reckoned, never in time, so that the same
+ * job gives the same answer.
  */
-import { leastTails, reachOf, runOut } from "./bounds.ts";
-import { endAfterWork, workingTimeBefore } from "./calendar.ts";
-import { earliestStart, endOf } from "./fit.ts";
 import type { Plan } from "./heuristic.ts";
-import { holderOf, type Problem, type Track } from "./problem.ts";
-import { emptyTimes, endAt, holdBack, type Times, waitEnd } from "./settle.ts";
+import {
+  type Beginning,
+  emptyBeginning,
+  extend,
+  finishOf,
+  leastFinish,
+  makeSearch,
+  nextTracks,
+  type Search,
+  windowsOf,
+} from "./listing.ts";
+import type { Problem, Track } from "./problem.ts";
 
 export interface Searched {
   readonly plan: Plan | undefined;
@@ -27,93 +32,26 @@ const searchLimit = 600_000;
 const mostTasks = 60;
 const mostRemembered = 50_000;
 
-/** A list of tasks as far as it goes, with its earliest times. Copied, not changed, once it is done. */
-interface Beginning {
-  times: Times[];
-  /** By track, how many tasks are in the list. */
-  readonly position: number[];
-  /** When each of the crew is free, earliest first. */
-  readonly free: number[];
-  /** Start of the task listed last. */
-  latest: number;
-  /** Tracks in the order in which their tasks are listed. */
-  readonly order: number[];
-}
-
-interface Search {
-  readonly problem: Problem;
-  readonly tails: readonly (readonly number[])[];
-  /** Tasks with the most to run after them first. */
-  readonly byTail: readonly {
-    readonly track: number;
-    readonly place: number;
-    readonly work: number;
-    readonly tail: number;
-  }[];
-  /** By track and hands place: some window counts from this task. */
-  readonly isHolder: readonly (readonly boolean[])[];
-  readonly remembered: Map<string, (readonly number[])[]>;
-  best: Plan | undefined;
-  /** Only what ends before this is of use. */
-  bound: number;
-  left: number;
-  nRemembered: number;
-}
-
 /** Betters `plan`, if the job is small enough to search. `lowest` is a finish that no plan beats. */
 export function searchPlan(problem: Problem, plan: Plan | undefined, lowest: number): Searched {
   if (problem.nHands > mostTasks) return { plan, isExact: false };
-  const search = makeSearch(problem, plan);
-  const root: Beginning = {
-    times: problem.tracks.map(emptyTimes),
-    position: problem.tracks.map(() => 0),
-    free: Array.from({ length: problem.crew }, () => problem.start),
-    latest: problem.start,
-    order: [],
-  };
-  for (const [place, track] of problem.tracks.entries()) carryOn(problem, track, root.times[place]!, 0);
-  explore(search, root, lowest);
+  const search = makeSearch(problem, plan, searchLimit);
+  explore(search, emptyBeginning(problem), lowest, { states: new Map(), count: 0 });
   return { plan: search.best, isExact: search.left > 0 };
 }
 
-function makeSearch(problem: Problem, plan: Plan | undefined): Search {
-  const tails = problem.tracks.map((track) => leastTails(problem, track));
-  const byTail = problem.tracks.flatMap((track, place) =>
-    track.hands.map((index, hand) => ({
-      track: place,
-      place: hand,
-      work: workOf(track, index),
-      tail: tails[place]![index]!,
-    })),
-  );
-  const isHolder = problem.tracks.map((track) => {
-    const holders = new Set(windowsOf(track).map((window) => window.holder));
-    return track.hands.map((index) => holders.has(index));
-  });
-  // Without a plan, so late that all chains could have been done one after the other.
-  const reach = problem.tracks.reduce((sum, track) => sum + reachOf(problem, track), 0);
-  return {
-    problem,
-    tails,
-    byTail: byTail.sort((a, b) => b.tail - a.tail),
-    isHolder,
-    remembered: new Map(),
-    best: plan,
-    bound: plan?.finish ?? Math.max(problem.start, problem.shop.settledFrom) + reach + 1,
-    left: searchLimit,
-    nRemembered: 0,
-  };
+/** Beginnings gone through, by how far each track has come. */
+interface Memory {
+  readonly states: Map<string, (readonly number[])[]>;
+  count: number;
 }
 
-function explore(search: Search, beginning: Beginning, lowest: number): void {
+function explore(search: Search, beginning: Beginning, lowest: number, memory: Memory): void {
   const { problem } = search;
   if (search.left <= 0 || (search.best !== undefined && search.best.finish <= lowest)) return;
   const tracks = nextTracks(problem, beginning);
   if (tracks.length === 0) {
-    const finish = Math.max(
-      problem.start,
-      ...beginning.times.map(({ ends }) => ends.at(-1) ?? problem.start),
-    );
+    const finish = finishOf(problem, beginning);
     if (finish < search.bound) {
       search.best = { times: beginning.times, finish };
       search.bound = finish;
@@ -121,7 +59,7 @@ function explore(search: Search, beginning: Beginning, lowest: number): void {
     return;
   }
   const isClear = problem.tracks.every((track, place) => !isWindowOpen(track, beginning.position[place]!));
-  if (isClear && isOvertaken(search, beginning)) return;
+  if (isClear && isOvertaken(problem, beginning, memory)) return;
   const children: { readonly next: Beginning; readonly start: number; readonly tail: number }[] = [];
   let firstEnd = Number.POSITIVE_INFINITY;
   for (const track of tracks) {
@@ -137,142 +75,12 @@ function explore(search: Search, beginning: Beginning, lowest: number): void {
   for (const child of children) {
     // Somebody idle could do a whole task before this one starts.
     if (child.start >= firstEnd) continue;
-    if (leastFinish(search, child.next) < search.bound) explore(search, child.next, lowest);
+    if (leastFinish(search, child.next) < search.bound) explore(search, child.next, lowest, memory);
   }
-}
-
-/** The tracks whose next task may be listed next. A task without length takes nobody and goes first. */
-function nextTracks(problem: Problem, { position }: Beginning): readonly number[] {
-  const tracks: number[] = [];
-  const leaders = new Map<number, number>();
-  for (const [place, track] of problem.tracks.entries()) {
-    const ahead = leaders.get(track.sort);
-    leaders.set(track.sort, place);
-    const index = track.hands[position[place]!];
-    if (index === undefined) continue;
-    if (workOf(track, index) === 0) return [place];
-    // Of chains alike, the one named first begins first, and without windows stays ahead.
-    const isBound = ahead !== undefined && (!track.hasWindows || position[place] === 0);
-    if (!isBound || position[ahead]! > position[place]!) tracks.push(place);
-  }
-  return tracks;
-}
-
-/** The list with one more task; undefined when it cannot keep its windows or ends too late. */
-function extend(search: Search, beginning: Beginning, track: number): Beginning | undefined {
-  const { problem } = search;
-  const next: Beginning = {
-    times: beginning.times.map((times, place) => (place === track ? copyTimes(times) : times)),
-    position: [...beginning.position],
-    free: [...beginning.free],
-    latest: beginning.latest,
-    order: [...beginning.order, track],
-  };
-  let held = listNext(search, next, track);
-  if (held === false) return next;
-  const { order } = next;
-  next.times = next.times.map((times, place) => (place === track ? times : copyTimes(times)));
-  while (held === true) {
-    for (const [place, times] of next.times.entries()) carryOn(problem, problem.tracks[place]!, times, 0);
-    next.position.fill(0);
-    next.free.fill(problem.start);
-    next.latest = problem.start;
-    for (const place of order) {
-      held = listNext(search, next, place);
-      if (held !== false) break;
-    }
-  }
-  return held === undefined ? undefined : next;
-}
-
-/**
- * Gives the next task of a track its earliest times. True: its window was missed and what it counts from is now held
- * back, so the list must be gone through again. Undefined: it is of no use.
- */
-function listNext(search: Search, list: Beginning, place: number): boolean | undefined {
-  const { problem } = search;
-  const track = problem.tracks[place]!;
-  const times = list.times[place]!;
-  const index = track.hands[list.position[place]!]!;
-  const step = track.steps[index]!;
-  if (step.kind !== "hands") return undefined;
-  search.left--;
-  const ready = Math.max(endAt(problem, times, index - 1), times.holds[index]!);
-  const from = step.work === 0 ? ready : Math.max(ready, list.latest, list.free[0]!);
-  const start = earliestStart(problem.shop, from, step.work, step.whole);
-  const end = endOf(problem.shop, start, step.work);
-  if (end >= search.bound || search.left <= 0) return undefined;
-  times.starts[index] = start;
-  times.ends[index] = end;
-  if (step.window !== undefined && start > endAt(problem, times, step.window.of) + step.window.within) {
-    const held = holdBack(problem, track, times, step.window.of, start - step.window.within);
-    return held === undefined ? undefined : true;
-  }
-  if (step.work > 0) {
-    list.latest = start;
-    list.free[0] = end;
-    list.free.sort((a, b) => a - b);
-  }
-  list.position[place]!++;
-  carryOn(problem, track, times, index + 1);
-  return false;
-}
-
-/** Gives times to the waits from item `from` up to the next task. */
-function carryOn(problem: Problem, track: Track, times: Times, from: number): void {
-  for (let index = from; index < track.steps.length; index++) {
-    const step = track.steps[index]!;
-    if (step.kind === "hands") return;
-    const previous = endAt(problem, times, index - 1);
-    times.starts[index] = previous;
-    times.ends[index] = waitEnd(
-      problem,
-      step,
-      previous,
-      step.kind === "wait" ? endAt(problem, times, step.of) : 0,
-    );
-  }
-}
-
-/** A moment before which no plan with this beginning ends. */
-function leastFinish(search: Search, beginning: Beginning): number {
-  const { problem } = search;
-  search.left -= problem.nSteps;
-  const floor = Math.max(beginning.latest, beginning.free[0]!);
-  let bound = problem.start;
-  for (const [place, track] of problem.tracks.entries()) {
-    const { ends } = beginning.times[place]!;
-    const from = track.hands[beginning.position[place]!];
-    const end = from === undefined ? ends.at(-1) : runOut(problem, track, [...ends], from, floor);
-    bound = Math.max(bound, end ?? problem.start);
-  }
-  const free = beginning.free.map((time) =>
-    workingTimeBefore(problem.shop, Math.max(time, beginning.latest)),
-  );
-  let work = 0;
-  for (const [rank, task] of search.byTail.entries()) {
-    if (task.place < beginning.position[task.track]!) continue;
-    work += task.work;
-    if (work === 0 || search.byTail[rank + 1]?.tail === task.tail) continue;
-    bound = Math.max(bound, endAfterWork(problem.shop, shareOut(free, work)) + task.tail);
-  }
-  return bound;
-}
-
-/** When people free at these moments, earliest first, can have done `work` together. */
-function shareOut(free: readonly number[], work: number): number {
-  let sum = 0;
-  for (const [place, moment] of free.entries()) {
-    sum += moment;
-    const level = Math.ceil((work + sum) / (place + 1));
-    if (level <= (free[place + 1] ?? Number.POSITIVE_INFINITY)) return level;
-  }
-  return sum;
 }
 
 /** Another beginning with the same tasks was in no respect later; otherwise this one is remembered. */
-function isOvertaken(search: Search, beginning: Beginning): boolean {
-  const { problem } = search;
+function isOvertaken(problem: Problem, beginning: Beginning, memory: Memory): boolean {
   const state = [beginning.latest, ...beginning.free];
   for (const [place, track] of problem.tracks.entries()) {
     const until = track.hands[beginning.position[place]!] ?? track.steps.length;
@@ -282,11 +90,11 @@ function isOvertaken(search: Search, beginning: Beginning): boolean {
     }
   }
   const key = beginning.position.join();
-  const others = search.remembered.get(key) ?? [];
+  const others = memory.states.get(key) ?? [];
   if (others.some((other) => other.every((time, place) => time <= state[place]!))) return true;
-  if (search.nRemembered < mostRemembered) {
-    search.nRemembered++;
-    search.remembered.set(key, [...others, state]);
+  if (memory.count < mostRemembered) {
+    memory.count++;
+    memory.states.set(key, [...others, state]);
   }
   return false;
 }
@@ -300,22 +108,4 @@ function isCountedLater(track: Track, item: number, until: number): boolean {
 function isWindowOpen(track: Track, position: number): boolean {
   const next = track.hands[position] ?? track.steps.length;
   return windowsOf(track).some(({ holder, index }) => holder < next && index >= next);
-}
-
-function windowsOf(track: Track): readonly { readonly holder: number; readonly index: number }[] {
-  if (!track.hasWindows) return [];
-  return track.steps.flatMap((step, index) =>
-    step.kind === "hands" && step.window !== undefined
-      ? [{ holder: holderOf(track, step.window.of), index }]
-      : [],
-  );
-}
-
-function workOf(track: Track, index: number): number {
-  const step = track.steps[index]!;
-  return step.kind === "hands" ? step.work : 0;
-}
-
-function copyTimes(times: Times): Times {
-  return { starts: [...times.starts], ends: [...times.ends], holds: [...times.holds] };
 }

@@ -6,6 +6,7 @@
  * smaller crews are tried as well as long as they could do better: one more pair of hands never makes a job later.
  * This module puts the parts together and turns milliseconds into hours and dates; it reckons nothing itself.
  */
+import { growLists } from "./beam.ts";
 import { lowestFinish, settleAlone } from "./bounds.ts";
 import { hourMs, pausesBetween } from "./calendar.ts";
 import { conflictsOf } from "./conflicts.ts";
@@ -93,7 +94,8 @@ function planForCrew(problem: Problem, alone: ReadonlyMap<number, Times>): Found
   const lowest = lowestFinish(problem, alone);
   const plan = planByRules(problem, lowest);
   if (plan !== undefined && plan.finish <= lowest) return { plan, lowest };
-  const searched = searchPlan(problem, plan, lowest);
+  const isTied = problem.tracks.some((track) => track.hasWindows);
+  const searched = searchPlan(problem, isTied ? growLists(problem, plan) : plan, lowest);
   return { plan: searched.plan, lowest: searched.isExact ? (searched.plan?.finish ?? lowest) : lowest };
 }
 
