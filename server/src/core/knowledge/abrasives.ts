@@ -90,6 +90,9 @@ export const COARSEST_BEFORE_PAINT = 100;
 export const COARSEST_BETWEEN_COATS = 180;
 /** Finest last grit before a penetrating stain. */
 export const FINEST_BEFORE_STAIN = 240;
+/** Finest last grit before paint or primer, which must find a hold: on bare wood and on a film. Common practice, no source. */
+export const FINEST_BEFORE_PAINT_ON_WOOD = 320;
+export const FINEST_BEFORE_PAINT_ON_FILM = 400;
 /** Sanding that starts at this grit or coarser takes every old film. */
 export const COARSEST_TAKES_FILM = 100;
 /** Share of a veneer's thickness that may be sanded away. */

@@ -1,4 +1,8 @@
 // Written by server/tools/write-rule-registry.ts from the rule files; do not edit.
+import { amberingOverWhite } from "./colour/ambering-over-white.ts";
+import { blotchyStain } from "./colour/blotchy-stain.ts";
+import { hazeOverDark } from "./colour/haze-over-dark.ts";
+import { tanninBleed } from "./colour/tannin-bleed.ts";
 import { filmTooThick } from "./film/film-too-thick.ts";
 import { filmTooThin } from "./film/film-too-thin.ts";
 import { wetFilmTooThick } from "./film/wet-film-too-thick.ts";
@@ -7,7 +11,17 @@ import { emptyRecipe } from "./hygiene/empty-recipe.ts";
 import { materialCannotBeLayer } from "./hygiene/material-cannot-be-layer.ts";
 import { stepMaterialMisfit } from "./hygiene/step-material-misfit.ts";
 import { waitWithoutEffect } from "./hygiene/wait-without-effect.ts";
+import { coatOnUncleanSurface } from "./layers/coat-on-unclean-surface.ts";
+import { coatOnUnscuffedSurface } from "./layers/coat-on-unscuffed-surface.ts";
+import { coatOverWax } from "./layers/coat-over-wax.ts";
+import { hardOverSoft } from "./layers/hard-over-soft.ts";
+import { oilOverFilm } from "./layers/oil-over-film.ts";
+import { solventLiftsLayer } from "./layers/solvent-lifts-layer.ts";
+import { stainOnSealedSurface } from "./layers/stain-on-sealed-surface.ts";
 import { waterborneOverUncuredOil } from "./layers/waterborne-over-uncured-oil.ts";
+import { waxedShellacBelow } from "./layers/waxed-shellac-below.ts";
+import { bleachNotNeutralised } from "./preparation/bleach-not-neutralised.ts";
+import { bleachOverFinish } from "./preparation/bleach-over-finish.ts";
 import { fillerNotDry } from "./preparation/filler-not-dry.ts";
 import { fillerTakesNoStain } from "./preparation/filler-takes-no-stain.ts";
 import { grainNotKnockedDown } from "./preparation/grain-not-knocked-down.ts";
@@ -45,9 +59,18 @@ import { inServiceBeforeCure } from "./waits/in-service-before-cure.ts";
 import { nearDewPoint } from "./waits/near-dew-point.ts";
 import { recoatTooEarly } from "./waits/recoat-too-early.ts";
 import { recoatTooLate } from "./waits/recoat-too-late.ts";
+import { childOrFoodSurface } from "./wear/child-or-food-surface.ts";
+import { recipeNotForSurface } from "./wear/recipe-not-for-surface.ts";
+import { tonerWithoutClear } from "./wear/toner-without-clear.ts";
+import { tooWeakForWear } from "./wear/too-weak-for-wear.ts";
+import { unprotectedLayer } from "./wear/unprotected-layer.ts";
 
 /** All rules, by group and id. */
 export const RULES: readonly Rule[] = [
+  amberingOverWhite,
+  blotchyStain,
+  hazeOverDark,
+  tanninBleed,
   filmTooThick,
   filmTooThin,
   wetFilmTooThick,
@@ -56,7 +79,17 @@ export const RULES: readonly Rule[] = [
   materialCannotBeLayer,
   stepMaterialMisfit,
   waitWithoutEffect,
+  coatOnUncleanSurface,
+  coatOnUnscuffedSurface,
+  coatOverWax,
+  hardOverSoft,
+  oilOverFilm,
+  solventLiftsLayer,
+  stainOnSealedSurface,
   waterborneOverUncuredOil,
+  waxedShellacBelow,
+  bleachNotNeutralised,
+  bleachOverFinish,
   fillerNotDry,
   fillerTakesNoStain,
   grainNotKnockedDown,
@@ -93,4 +126,9 @@ export const RULES: readonly Rule[] = [
   nearDewPoint,
   recoatTooEarly,
   recoatTooLate,
+  childOrFoodSurface,
+  recipeNotForSurface,
+  tonerWithoutClear,
+  tooWeakForWear,
+  unprotectedLayer,
 ];

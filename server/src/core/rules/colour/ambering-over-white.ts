@@ -1,0 +1,98 @@
+/**
+ * A clear that yellows over white: within a year the paint looks like old piano keys.
+ */
+import { shadeOf, shadeOfMaterial } from "../../colour.ts";
+import { TEXTBOOK } from "../../knowledge/sources.ts";
+import type { Material } from "../../model/model.ts";
+import type { Coat } from "../../surface/state.ts";
+import { colouredCoat } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, layerBelow, materialName } from "../texts.ts";
+
+const FILE = (colour: string, layers: string) => `material trim "Trim enamel" {
+  family acrylic paint
+  colour ${colour}
+}
+recipe painted {
+  for    any
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  layer  trim
+  wait   until cured
+  step   sand 320
+  step   dust
+${layers}  wait   until cured
+}
+`;
+
+export const amberingOverWhite: TradeRule = {
+  id: "ambering-over-white",
+  group: "colour",
+  severity: "warning",
+  docs: {
+    summary: "A clear that yellows goes over white or light paint.",
+    why: "Oil and alkyd clears, nitrocellulose and waxed shellac are amber or become so, and over white every trace of it shows.",
+    remedy: "Use a waterborne clear, or leave a hard paint without one.",
+    sources: ["ambering families: the language reference, thresholds", TEXTBOOK],
+  },
+  failing: [
+    {
+      title: "Oil polyurethane over white",
+      text: FILE("white", "  layer  oil_polyurethane #! ambering-over-white\n"),
+    },
+    {
+      title: "A waterborne clear that is amber by its own words, over cream",
+      text: `material warm_clear "Warm satin clear" {
+  family waterborne polyurethane
+  colour amber
+}
+${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
+    },
+  ],
+  passing: [
+    { title: "A waterborne clear over white", text: FILE("white", "  layer  waterborne_polyurethane\n") },
+    { title: "Oil polyurethane over slate", text: FILE('"#2b3a42"', "  layer  oil_polyurethane\n") },
+    {
+      title: "The colour of the paint is not stated",
+      text: `recipe painted {
+  for    any
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  layer  acrylic_paint
+  wait   until cured
+  step   sand 320
+  step   dust
+  layer  oil_polyurethane
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, report }) => {
+      const material = action.use.material;
+      if (!material?.family || !ambers(material)) return;
+      const below = colouredCoat(before);
+      if (!below || !showsYellow(below) || isSaidBefore(before.layers, below)) return;
+      report({
+        what: `${materialName(action.use.name, material.family.name)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}.`,
+        why: "The clear yellows with the months, and over a light colour all of it shows.",
+        remedy: "Use a waterborne clear that stays pale, and try it over a painted offcut.",
+        related: [layerBelow(below)],
+      });
+    },
+  },
+};
+
+/** White pigment in it makes it no clear. */
+const ambers = ({ family, colour }: Material): boolean =>
+  family?.group === "clear" &&
+  (colour?.value === "amber" || (family.ambering && shadeOf(colour?.value) !== "light"));
+
+/** White and light paint; of stains only those that are white by name, since pale wood tones take amber well. */
+const showsYellow = ({ family, material, toner }: Coat): boolean =>
+  family?.role === "paint"
+    ? shadeOfMaterial(material) === "light"
+    : (family?.role === "stain" || family?.role === "glaze") && !toner && material?.colour?.value === "white";
+
+/** A coat that ambers lies over the colour already. */
+const isSaidBefore = (layers: readonly Coat[], below: Coat): boolean =>
+  layers.some((coat) => coat.serial > below.serial && coat.material !== undefined && ambers(coat.material));

@@ -1,0 +1,153 @@
+/**
+ * Stain straight on a wood that drinks it unevenly.
+ *
+ * Gel stain counts: it blotches less, and its labels still ask for a conditioner on pine and its like. Whatever lies
+ * below the stain already evens it, or is another rule's matter.
+ */
+import { TEXTBOOK } from "../../knowledge/sources.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import { isBare } from "../../surface/state.ts";
+import { isStated } from "../duty-check.ts";
+import { sandingLines, woodOf } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { insertAbove, materialName, related } from "../texts.ts";
+
+const SHELF = (wood: string) => `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  ${wood}
+  }
+}
+`;
+
+export const blotchyStain: TradeRule = {
+  id: "blotchy-stain",
+  group: "colour",
+  severity: "warning",
+  docs: {
+    summary: "A stain goes on blotch-prone wood without conditioner or sealer below it.",
+    why: "Pine, birch, maple, cherry and their like drink stain unevenly, and the colour comes out in dark clouds.",
+    remedy: "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try it on an offcut.",
+    sources: [
+      "blotch-prone woods: the language reference, thresholds",
+      "Wood Handbook FPL-GTR-190 chapter 16: sealers limit absorption",
+      TEXTBOOK,
+    ],
+  },
+  failing: [
+    {
+      title: "Oil stain on pine",
+      text: `${SHELF("pine")}recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  oil_stain, wiped #! blotchy-stain
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply stained to top
+}
+`,
+    },
+    {
+      title: "Waterborne stain on a cherry veneer",
+      text: `${SHELF("cherry, veneer 0.9 mm")}recipe stained {
+  for    wood
+  safety dust_mask
+  step   dampen
+  wait   overnight
+  step   sand 150, 220
+  step   dust
+  layer  waterborne_stain, wiped #! blotchy-stain
+  wait   until recoat
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply stained to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "A conditioner first",
+      text: `${SHELF("pine")}recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  oil_conditioner, wiped
+  wait   until recoat
+  layer  oil_stain, wiped
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply stained to top
+}
+`,
+    },
+    {
+      title: "Beech and oak take it evenly",
+      text: `${SHELF("beech")}recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  oil_stain, wiped
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply stained to top
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, report }) => {
+      const over = action.use.material?.family;
+      const wood = woodOf(run);
+      if (over?.role !== "stain" || action.toner || !wood?.blotchProne || !isBare(before)) return;
+      report({
+        what: `${materialName(action.use.name, over.name)} goes straight on ${wood.name}, which takes stain unevenly.`,
+        why: "Dense and open spots drink different amounts, and the colour comes out in dark clouds.",
+        remedy:
+          "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try the colour on an offcut.",
+        ...(run.surface?.substrate.place
+          ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
+          : {}),
+        fixes: action.coat === 1 ? [conditionerFix(action, over.drying === "oxidising")] : [],
+      });
+    },
+  },
+};
+
+/** An oil conditioner under an oil stain, which brings the same duties; else the waterborne one and a light sanding. */
+function conditionerFix(action: LayerAction, oil: boolean) {
+  if (!oil) {
+    return insertAbove(action, "Put a waterborne conditioner on first", [
+      "layer waterborne_conditioner, wiped",
+      "wait  until recoat",
+      ...sandingLines(action, 220),
+    ]);
+  }
+  const missing = (["ventilate", "no_ignition", "wet_rags"] as const).filter(
+    (duty) => !isStated(action, duty),
+  );
+  return insertAbove(action, "Put an oil conditioner on first", [
+    ...(missing.length > 0 ? [`safety ${missing.join(", ")}`] : []),
+    "layer oil_conditioner, wiped",
+    "wait  until recoat",
+  ]);
+}

@@ -1,0 +1,99 @@
+/**
+ * A dull clear over a dark colour: its flatting agent shows as a milky haze.
+ *
+ * Satin hazes over an even dark paint. Over a dark stain the figure of the wood hides that, so only duller sheens
+ * count there. One dull coat over glossy ones is the usual cure and stays silent.
+ */
+import { shadeOfMaterial } from "../../colour.ts";
+import { PRACTICE } from "../../knowledge/sources.ts";
+import { DULL_SHEENS } from "../../knowledge/words.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import type { Coat } from "../../surface/state.ts";
+import { colouredCoat } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, layerBelow, materialName } from "../texts.ts";
+
+const FILE = (sheen: string, layer: string) => `material slate "Slate enamel" {
+  family acrylic paint
+  colour "#2b3a42"
+}
+material top_clear "Waterborne clear" {
+  family waterborne polyurethane
+  sheen  ${sheen}
+}
+recipe painted {
+  for    any
+  safety dust_mask
+  layer  slate
+  wait   until cured
+  step   sand 320
+  step   dust
+${layer}  wait   until cured
+}
+`;
+
+export const hazeOverDark: TradeRule = {
+  id: "haze-over-dark",
+  group: "colour",
+  severity: "hint",
+  docs: {
+    summary: "A dull clear goes untinted over a dark colour.",
+    why: "The powder that makes a clear dull scatters light, and over a dark colour that looks like a milky haze, more with every coat.",
+    remedy:
+      "Tint the clear with a little of the colour below, or build with gloss and leave only the last coat dull.",
+    sources: [PRACTICE],
+  },
+  failing: [
+    { title: "Matte over slate", text: FILE("matte", "  layer  top_clear #! haze-over-dark\n") },
+    { title: "Satin over slate", text: FILE("satin", "  layer  top_clear #! haze-over-dark\n") },
+  ],
+  passing: [
+    { title: "Gloss over slate", text: FILE("gloss", "  layer  top_clear\n") },
+    { title: "Tinted with the paint", text: FILE("matte", "  layer  top_clear, tinted 5 % with slate\n") },
+    {
+      title: "Satin over a dark stain",
+      text: `material walnut "Walnut stain" {
+  family waterborne stain
+  colour "#3b2a1e"
+}
+material top_clear "Waterborne clear" {
+  family waterborne polyurethane
+  sheen  satin
+}
+recipe stained {
+  for   wood
+  layer walnut, wiped
+  wait  until recoat
+  layer top_clear
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, report }) => {
+      const below = colouredCoat(before);
+      if (!below || below.toner || !isDull(action, below) || isHidden(before.layers, below)) return;
+      if (below.family?.role === "primer" || shadeOfMaterial(below.material) !== "dark") return;
+      const { family, sheen } = action.use.material!;
+      report({
+        what: `${materialName(action.use.name, family?.name)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark.`,
+        why: "The powder that makes it dull looks like a milky haze over a dark colour, more with every coat.",
+        remedy:
+          "Tint it with a little of the colour below, or build with gloss and leave only the last coat dull.",
+        related: [layerBelow(below)],
+      });
+    },
+  },
+};
+
+function isDull({ use, tinted }: LayerAction, below: Coat): boolean {
+  const { family, sheen } = use.material ?? {};
+  if (family?.role !== "clear" || tinted || sheen === undefined) return false;
+  if (!DULL_SHEENS.includes(sheen.value)) return false;
+  return sheen.value !== "satin" || below.family?.role === "paint";
+}
+
+/** A glossy clear, or a dull one of which it was said, lies over the colour already. */
+const isHidden = (layers: readonly Coat[], below: Coat): boolean =>
+  layers.some((coat) => coat.serial > below.serial && coat.family?.role === "clear" && coat.material?.sheen);

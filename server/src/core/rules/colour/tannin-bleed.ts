@@ -1,0 +1,132 @@
+/**
+ * Light waterborne paint on wood whose tannin or knots come through it.
+ *
+ * A shellac, or a primer or paint in oil, holds them back; so does old paint that stays on. A dark paint, or one whose
+ * colour is not stated, shows nothing that is certain.
+ */
+import { shadeOfMaterial } from "../../colour.ts";
+import { HANDBOOK_TANNIN, TEXTBOOK } from "../../knowledge/sources.ts";
+import type { Wood } from "../../knowledge/woods.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import type { Coat } from "../../surface/state.ts";
+import { isStated } from "../duty-check.ts";
+import { woodOf } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { insertAbove, materialName, related } from "../texts.ts";
+
+const FILE = (wood: string, colour: string, steps: string) => `material milk_white "Trim enamel" {
+  family acrylic paint
+  colour ${colour}
+}
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  ${wood}
+  }
+}
+recipe painted {
+  for    wood
+  safety dust_mask, ventilate, no_ignition
+  step   sand 120, 150
+  step   dust
+${steps}  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply painted to top
+}
+`;
+
+export const tanninBleed: TradeRule = {
+  id: "tannin-bleed",
+  group: "colour",
+  severity: "warning",
+  docs: {
+    summary:
+      "Light waterborne paint goes on tannin-rich or knotty wood without a stain-blocking primer or shellac.",
+    why: "The water of the paint draws tannin and resin out of the wood, and they dry as yellow or brown stains in the paint, often weeks later.",
+    remedy: "Prime with shellac primer (knots above all) or with an alkyd primer first.",
+    sources: [HANDBOOK_TANNIN, "tannin-rich woods: the language reference, thresholds", TEXTBOOK],
+  },
+  failing: [
+    {
+      title: "White on oak",
+      text: FILE("white oak", "white", "  layer  milk_white #! tannin-bleed\n"),
+    },
+    {
+      title: "An acrylic primer does not hold knots back",
+      text: FILE(
+        "pine",
+        '"#f1ede2"',
+        `  layer  acrylic_primer
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  milk_white #! tannin-bleed
+`,
+      ),
+    },
+  ],
+  passing: [
+    {
+      title: "Shellac primer first",
+      text: FILE(
+        "white oak",
+        "white",
+        `  layer  shellac_primer
+  wait   until recoat
+  layer  milk_white
+`,
+      ),
+    },
+    { title: "A dark paint", text: FILE("white oak", '"#2b3a42"', "  layer  milk_white\n") },
+    { title: "Wood with neither", text: FILE("beech", "white", "  layer  milk_white\n") },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, report }) => {
+      const over = action.use.material?.family;
+      const wood = woodOf(run);
+      const why = wood && bleedOf(wood);
+      if (!why || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
+      if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
+      report({
+        what: `${materialName(action.use.name, over.name)} is light and waterborne and goes on ${wood.name}, ${why}, without a stain-blocking primer below.`,
+        why: "Its water draws them out of the wood, and they dry as yellow or brown stains in the paint.",
+        remedy: "Put a coat of shellac primer, or an alkyd primer, between the wood and the paint.",
+        ...(run.surface?.substrate.place
+          ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
+          : {}),
+        fixes: action.coat === 1 ? [primerFix(action)] : [],
+      });
+    },
+  },
+};
+
+function bleedOf(wood: Wood): string | undefined {
+  if (wood.tannin === "rich") return wood.knotty ? "full of tannin and knots" : "full of tannin";
+  return wood.knotty ? "with knots full of resin" : undefined;
+}
+
+const isLightWaterPaint = (role: string, drying: string, layer: LayerAction): boolean =>
+  role === "paint" && drying === "waterborne" && shadeOfMaterial(layer.use.material) === "light";
+
+/** A coat that keeps the stains back, or of which one cannot say that it does not. */
+const holdsBack = ({ family, unknown, origin }: Coat): boolean =>
+  family === undefined
+    ? unknown !== "clear"
+    : family.blocksTannin === true ||
+      family.binder === "alkyd" ||
+      (family.role === "paint" && origin === "existing");
+
+/** The same trouble was said of the paint below. */
+const isSuchPaint = ({ action, family }: Coat): boolean =>
+  action !== undefined && family !== undefined && isLightWaterPaint(family.role, family.drying, action);
+
+function primerFix(action: LayerAction) {
+  const missing = (["ventilate", "no_ignition"] as const).filter((duty) => !isStated(action, duty));
+  return insertAbove(action, "Prime with shellac primer", [
+    ...(missing.length > 0 ? [`safety ${missing.join(", ")}`] : []),
+    "layer shellac_primer",
+    "wait  until recoat",
+  ]);
+}

@@ -1,0 +1,68 @@
+/**
+ * A coat over bleach that was never rinsed out of the wood.
+ */
+import { PRACTICE } from "../../knowledge/sources.ts";
+import { layerBetween, stepIndex } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { materialName, related } from "../texts.ts";
+
+export const bleachNotNeutralised: TradeRule = {
+  id: "bleach-not-neutralised",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary: "A coat goes on bleached wood that was not rinsed or neutralised.",
+    why: "What is left of the bleach goes on working: it fades stains, clouds or softens finishes, and its crystals lift them.",
+    remedy: "Rinse or neutralise as the bleach's label says, with a `clean` step, and let the wood dry.",
+    sources: [PRACTICE],
+  },
+  failing: [
+    {
+      title: "An oil straight on bleached wood",
+      text: `recipe pale_wood {
+  for    wood
+  safety dust_mask, gloves, eye_protection, wet_rags
+  step   sand 80, 120, 180
+  step   dust
+  step   bleach with wood_bleach
+  wait   overnight
+  layer  drying_oil, wiped #! bleach-not-neutralised
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Rinsed and dried",
+      text: `recipe pale_wood {
+  for    wood
+  safety dust_mask, gloves, eye_protection, wet_rags
+  step   sand 80, 120, 180
+  step   dust
+  step   bleach with wood_bleach
+  wait   overnight
+  step   clean with water
+  wait   overnight
+  layer  drying_oil, wiped
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, index, report }) => {
+      const bleached = before.bleached;
+      if (!bleached || bleached.rinsed) return;
+      const from = stepIndex(run, "bleach", bleached.place, index);
+      if (from < 0 || layerBetween(run, from, index)) return;
+      report({
+        what: `${materialName(action.use.name, action.use.material?.family?.name)} goes on bleached wood that was not rinsed since.`,
+        why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it.",
+        remedy:
+          "Rinse or neutralise as the bleach's label says, with a `clean` step before this layer, and let the wood dry.",
+        related: [related(bleached.place, "Bleached here")],
+      });
+    },
+  },
+};

@@ -1,0 +1,241 @@
+/**
+ * Waterborne material on bare wood whose raised grain nobody sanded down.
+ *
+ * Two moments count: the first waterborne layer on wood that water raised before, and the layer over the first film,
+ * when the film or the waterborne stain below it raised the grain. A stain may be sealed first and sanded then, which
+ * books call burying the raised grain.
+ */
+import { samePlace } from "../../place.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { type Coat, isBare, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
+import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
+import type { MomentContext, TradeRule } from "../rule.ts";
+import { coatName, insertAbove, layerBelow, materialName, related, sentence } from "../texts.ts";
+
+export const grainNotKnockedDown: TradeRule = {
+  id: "grain-not-knocked-down",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary: "A waterborne material goes on bare wood, and nothing is sanded after the grain rose.",
+    why: "Water swells the cut fibres of bare wood. Under the film they stand up like stubble, and every later coat is rough.",
+    remedy:
+      "Dampen the wood, let it dry and sand it lightly before the first waterborne coat, or sand after that coat, before the next.",
+    sources: [
+      "common practice, no source: raise the grain and sand it down, or bury it under one coat and sand that",
+    ],
+  },
+  failing: [
+    {
+      title: "Dampened and not sanded",
+      text: `recipe clear_coats {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120, 180
+  step   dust
+  step   dampen
+  wait   overnight
+  layer  waterborne_polyurethane #! grain-not-knocked-down
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Three coats without a sanding, on a bare piece",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  maple
+  }
+}
+recipe clear_coats {
+  for   wood
+  layer waterborne_polyurethane x 3 { #! grain-not-knocked-down
+    wait until recoat
+  }
+  wait  until cured
+}
+job shelves {
+  piece shelf
+  apply clear_coats to top
+}
+`,
+    },
+    {
+      title: "The primer raised the grain, and the paint goes over it",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120
+  step   dust
+  layer  acrylic_primer
+  wait   until recoat
+  layer  acrylic_paint x 2 { #! grain-not-knocked-down
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A waterborne stain was sealed, and the seal coat never sanded",
+      text: `recipe stained {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120, 180
+  step   dust
+  layer  waterborne_stain, wiped
+  wait   until recoat
+  layer  waterborne_polyurethane x 2 { #! grain-not-knocked-down
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Dampened, dried and sanded",
+      text: `recipe clear_coats {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120, 180
+  step   dust
+  step   dampen
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Sanded between the first coat and the second",
+      text: `recipe clear_coats {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120, 180
+  step   dust
+  layer  waterborne_polyurethane x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "The raised grain of the stain is buried under one coat and sanded then",
+      text: `recipe stained {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120, 180
+  step   dust
+  layer  waterborne_stain, wiped
+  wait   until recoat
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "On a surface of which nothing is known",
+      text: `recipe clear_coats {
+  for   wood
+  step  clean with soap
+  layer waterborne_polyurethane x 2 {
+    wait until recoat
+  }
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: (ctx) => {
+      const { action, before, run } = ctx;
+      if (!before.raised || isWooden(run) === "no") return;
+      if (isBare(before)) reportRaisedWood(ctx);
+      else {
+        const below = firstFilm(before);
+        if (below && action.use.material?.family?.role !== "filler") reportBuried(ctx, below);
+      }
+    },
+  },
+};
+
+/** Waterborne on wood that water raised before. */
+function reportRaisedWood({ action, before, run, index, report }: MomentContext<LayerAction>): void {
+  const over = action.use.material?.family;
+  if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
+  report({
+    what: `${materialName(action.use.name, over.name)} goes on bare wood whose grain was raised by water and not sanded down since.`,
+    why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
+    remedy: "Once the wood is dry sand it lightly with the grain, then dust, before this layer.",
+    related: [related(before.raised!.place, "Water raises the grain here")],
+    fixes:
+      action.coat === 1
+        ? [insertAbove(action, "Sand the raised grain down", sandingLines(action, ...knockDown(run, index)))]
+        : [],
+  });
+}
+
+/** The second film over a waterborne layer that raised the grain, with no sanding since. */
+function reportBuried({ action, before, run, index, report }: MomentContext<LayerAction>, below: Coat): void {
+  const raiser = before.layers.find(
+    (coat) => samePlace(coat.place, before.raised!.place) && coat.family?.drying === "waterborne",
+  );
+  if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
+  report({
+    what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${materialName(action.use.name, action.use.material?.family?.name)} goes over it.`,
+    why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
+    remedy: `Sand lightly with 220 once ${coatName(below)} is dry, then dust, before the next coat.`,
+    related: [layerBelow(raiser)],
+    fixes:
+      action.coat === 1 ? [insertAbove(action, "Sand the raised grain down", sandingLines(action, 220))] : [],
+  });
+}
+
+/** The first film on the wood, where it is the top coat and new. */
+function firstFilm(state: SurfaceState): Coat | undefined {
+  const top = topCoat(state);
+  if (top?.origin !== "new" || !isFilm(top)) return undefined;
+  return state.layers.filter(isFilm).length === 1 ? top : undefined;
+}
+
+/** The wood had been raised before this coat, so the finding stands on the coat's own line already. */
+function wasReported(run: SurfaceRun, index: number, raiser: Coat): boolean {
+  const moment = run.moments
+    .slice(0, index)
+    .findLast(
+      ({ action }) => action.op === "layer" && action.coat === 1 && samePlace(action.place, raiser.place),
+    );
+  return moment?.before.raised !== undefined;
+}
+
+/** In a recipe for any surface only dampening says that the surface is of wood. */
+function isSurelyWood(run: SurfaceRun, state: SurfaceState): boolean {
+  if (isWooden(run) === "yes") return true;
+  return run.moments.some(
+    ({ action }) =>
+      action.op === "step" && action.verb === "dampen" && samePlace(action.place, state.raised!.place),
+  );
+}
+
+/** Grits that knock the grain down without a jump from the last sanding. */
+function knockDown(run: SurfaceRun, index: number): readonly number[] {
+  const last = lastGrit(lastSanding(run, index));
+  if (last === undefined || last >= 120)
+    return last !== undefined && last < 220 ? [Math.max(last, 180)] : [220];
+  return last >= 100 ? [180] : [120, 180];
+}

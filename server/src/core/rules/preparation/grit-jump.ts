@@ -1,0 +1,136 @@
+/**
+ * A grit that is too fine after the one before: its particles cannot take the old scratches out.
+ *
+ * The size of the particles counts, not the number: the ratio of median sizes on the P scale. A sanding that follows
+ * another with nothing but dust, waits and looks between goes on from its last grit.
+ */
+import {
+  GRIT_JUMP_HINT_RATIO,
+  GRIT_JUMP_WARNING_RATIO,
+  GRIT_THRESHOLDS_SOURCE,
+  gradesBetween,
+  gritRatio,
+  medianUm,
+  P_GRADES_SOURCE,
+} from "../../knowledge/abrasives.ts";
+import type { StepAction } from "../../surface/actions.ts";
+import { lastGrit, sandingJustBefore } from "../queries.ts";
+import type { MomentContext, TradeRule } from "../rule.ts";
+import { related, replaceAt } from "../texts.ts";
+
+export const gritJump: TradeRule = {
+  id: "grit-jump",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary:
+      "From one grit to the next the particles become more than 2 times (hint) or 3 times (warning) smaller.",
+    why: "The finer paper rides over the scratches of the coarser one and only polishes their edges; stain and gloss show them afterwards.",
+    remedy: "Put the grits between in: 80, 120, 180 instead of 80, 180.",
+    sources: [P_GRADES_SOURCE, GRIT_THRESHOLDS_SOURCE],
+  },
+  failing: [
+    {
+      title: "80 to 220 is a hint, 80 to 320 a warning",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   sand 80, 220 #! grit-jump
+  step   dust
+}
+recipe prepare_fine {
+  for    wood
+  safety dust_mask
+  step   sand 80, 320 #! grit-jump
+  step   dust
+}
+`,
+    },
+    {
+      title: "From one line to the next",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   sand 80
+  step   dust
+  step   sand 180, 220 #! grit-jump
+  step   dust
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "No step of more than twice",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120, 180, 240
+  step   dust
+}
+`,
+    },
+    {
+      title: "A coat came between",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask, ventilate, no_ignition
+  step   sand 80, 120
+  step   dust
+  layer  dewaxed_shellac
+  wait   until recoat
+  step   sand 320
+  step   dust
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onStep: (ctx) => {
+      const { action, run, index } = ctx;
+      if ((action.verb !== "sand" && action.verb !== "scuff") || !action.gritsKnown) return;
+      const before = sandingJustBefore(run, index);
+      const first = lastGrit(before);
+      if (before && first !== undefined) check(ctx, first, 0, before);
+      for (let at = 1; at < action.grits.length; at += 1) check(ctx, action.grits[at - 1]!, at);
+    },
+  },
+};
+
+function check(
+  { action, report }: MomentContext<StepAction>,
+  from: number,
+  at: number,
+  earlier?: StepAction,
+): void {
+  const to = action.grits[at]!;
+  const ratio = gritRatio(from, to);
+  if (ratio === undefined || ratio <= GRIT_JUMP_HINT_RATIO) return;
+  const place = { ...action.place, span: action.syntax.grits[at]!.span };
+  const missing = gritsBetween(from, to);
+  report({
+    what: `Grit ${to} follows grit ${from}: its particles are ${ratio.toFixed(1)} times smaller (${um(from)} to ${um(to)} µm), where ${GRIT_JUMP_HINT_RATIO} times is the most that works out.`,
+    why: `The scratches of ${from} stay and show under stain and gloss.`,
+    remedy: `Sand with ${missing.join(" and ")} between.`,
+    severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
+    at: place,
+    ...(earlier ? { related: [related(earlier.place, `Grit ${from} is the last one here`)] } : {}),
+    fixes: [replaceAt(place, `Put ${missing.join(" and ")} between`, [...missing, to].join(", "))],
+  });
+}
+
+const um = (grit: number): string => `${Math.round(medianUm(grit)!)}`;
+
+/** The fewest grades between two grits that leave no jump. */
+function gritsBetween(from: number, to: number): readonly number[] {
+  const grits: number[] = [];
+  let last = from;
+  while (gritRatio(last, to)! > GRIT_JUMP_HINT_RATIO) {
+    const next = gradesBetween(last, to).findLast((grit) => gritRatio(last, grit)! <= GRIT_JUMP_HINT_RATIO);
+    if (next === undefined) break;
+    grits.push(next);
+    last = next;
+  }
+  return grits;
+}

@@ -1,0 +1,126 @@
+/**
+ * Wood sanded so fine that a stain no longer soaks in, or a paint finds no hold.
+ */
+import {
+  FINEST_BEFORE_PAINT_ON_FILM,
+  FINEST_BEFORE_PAINT_ON_WOOD,
+  FINEST_BEFORE_STAIN,
+  GRIT_THRESHOLDS_SOURCE,
+} from "../../knowledge/abrasives.ts";
+import type { Family } from "../../knowledge/family-schema.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import { isBare, type SurfaceState, topCoat } from "../../surface/state.ts";
+import { lastGrit, lastSanding } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { materialName, related, replaceAt } from "../texts.ts";
+
+export const gritTooFine: TradeRule = {
+  id: "grit-too-fine",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary:
+      "The last grit is finer than 240 before a penetrating stain, or too fine for paint to hold (finer than 320 on bare wood, than 400 on a film).",
+    why: "Very fine paper burnishes the wood and closes its pores: the stain stays pale and patchy. Paint finds no scratches to hold in.",
+    remedy: "Stop at 180 to 240 before a stain, and at 220 to 320 before paint.",
+    sources: [GRIT_THRESHOLDS_SOURCE, "paint: common practice, no source"],
+  },
+  failing: [
+    {
+      title: "320 before an oil stain",
+      text: `recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180, 320
+  step   dust
+  layer  oil_stain, wiped #! grit-too-fine
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A scuff with 600 before paint",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask
+  step   clean with soap
+  step   scuff 600
+  step   dust
+  layer  acrylic_paint #! grit-too-fine
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "240 before an oil stain",
+      text: `recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180, 240
+  step   dust
+  layer  oil_stain, wiped
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A film rubbed with 320 under a toner, and with 400 under the last coat",
+      text: `recipe toned {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  layer  waterborne_polyurethane
+  wait   until recoat
+  step   sand 320
+  step   dust
+  layer  gel_stain, as toner
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until recoat
+  step   sand 400
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, index, report }) => {
+      const over = action.use.material?.family;
+      const sanding = lastSanding(run, index);
+      const last = lastGrit(sanding);
+      if (!over || !sanding || last === undefined) return;
+      const finest = finestBefore(action, over, before);
+      if (finest === undefined || last <= finest) return;
+      const name = materialName(action.use.name, over.name);
+      const grit = sanding.syntax.grits.at(-1)!;
+      report({
+        what: `The surface is sanded to ${last} before ${name}, where ${finest} is the finest.`,
+        why:
+          over.role === "stain"
+            ? "So fine a paper burnishes the wood and closes its pores, and the stain comes out pale and patchy."
+            : "So fine a paper leaves no scratches for the paint to hold in, and it chips off.",
+        remedy: `Stop at ${finest} or coarser.`,
+        related: [related({ ...sanding.place, span: grit.span }, `Sanded to ${last} here`)],
+        fixes: [replaceAt({ ...sanding.place, span: grit.span }, `Stop at ${finest}`, `${finest}`)],
+      });
+    },
+  },
+};
+
+/** The finest last grit; undefined where none is too fine. Toners and washcoats lie on films, which may be smooth. */
+function finestBefore(action: LayerAction, over: Family, before: SurfaceState): number | undefined {
+  const top = topCoat(before);
+  if (over.role === "stain") {
+    const onFilm = top !== undefined && top.family?.role !== "filler" && top.family?.role !== "conditioner";
+    return over.penetrating && !action.toner && !onFilm ? FINEST_BEFORE_STAIN : undefined;
+  }
+  if (over.role !== "paint" && over.role !== "primer") return undefined;
+  return isBare(before) ? FINEST_BEFORE_PAINT_ON_WOOD : FINEST_BEFORE_PAINT_ON_FILM;
+}

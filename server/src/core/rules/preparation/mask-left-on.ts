@@ -1,0 +1,132 @@
+/**
+ * Masking that is never taken off, or only when the film over its edge has cured and tears.
+ */
+import { PRACTICE } from "../../knowledge/sources.ts";
+import { samePlace } from "../../place.ts";
+import type { StepAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { type Coat, hasReached, isFilm, type Masking, type SurfaceState } from "../../surface/state.ts";
+import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
+import { coatName, related } from "../texts.ts";
+
+export const maskLeftOn: TradeRule = {
+  id: "mask-left-on",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary:
+      "A part is masked and never unmasked, or unmasked after the coats over the edge have fully cured.",
+    why: "A cured film bridges the edge of the tape: it tears off in flakes with the tape, and the adhesive stays behind.",
+    remedy: "Unmask when the last coat is dry to the touch, before it has cured.",
+    sources: [PRACTICE],
+  },
+  failing: [
+    {
+      title: "Never unmasked",
+      text: `recipe clear_coats {
+  for   any
+  step  mask "brass plates" #! mask-left-on
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "Unmasked after the cure",
+      text: `recipe clear_coats {
+  for   any
+  step  mask "brass plates"
+  layer waterborne_polyurethane
+  wait  until cured
+  step  unmask #! mask-left-on
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Unmasked when the coat is dry to the touch",
+      text: `recipe clear_coats {
+  for   any
+  step  mask "brass plates"
+  layer waterborne_polyurethane
+  wait  until touch
+  step  unmask
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "Masked in one recipe and unmasked in another that follows it",
+      text: `recipe masked_coats {
+  for   any
+  step  mask "brass plates"
+  layer waterborne_polyurethane
+  wait  until recoat
+}
+recipe whole {
+  for    any
+  follow masked_coats
+  step   unmask
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onStep: (ctx) => {
+      if (ctx.action.verb === "unmask") checkUnmasking(ctx);
+    },
+    onRun: (ctx) => checkEnd(ctx),
+  },
+};
+
+/** The recipe that follows this one may take the masking off. */
+function checkEnd({ run, report }: RunContext): void {
+  if (!run.final.certain || run.followed || run.continued) return;
+  for (const mask of run.final.masks) {
+    if (run.kind === "assumed" && mask.coats.length === 0) continue;
+    const action = maskingStep(run, mask);
+    if (!action) continue;
+    report(action, {
+      what: `"${mask.what}" is masked here and never unmasked.`,
+      why: "The longer tape stays on, the harder its glue sets, and a cured film tears off with it.",
+      remedy: "Add `step unmask` once the last coat is dry to the touch.",
+      related: lastCoatPlace(run),
+    });
+  }
+}
+
+const maskingStep = (run: SurfaceRun, mask: Masking): StepAction | undefined =>
+  run.moments
+    .map(({ action }) => action)
+    .findLast(
+      (action): action is StepAction =>
+        action.op === "step" && action.verb === "mask" && samePlace(action.place, mask.place),
+    );
+
+function lastCoatPlace(run: SurfaceRun) {
+  const coat = run.final.layers.findLast((layer) => layer.origin === "new");
+  return coat ? [related(coat.place, "The last coat goes on here")] : [];
+}
+
+function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
+  for (const mask of before.masks) {
+    const films = filmsOver(before, mask);
+    const last = films.at(-1);
+    if (!last || !films.every((coat) => hasReached(coat, "cured") === "yes")) continue;
+    report({
+      what: `"${mask.what}" is unmasked only after ${coatName(last)} over the tape has fully cured.`,
+      why: "A cured film bridges the edge of the tape and tears off in flakes with it.",
+      remedy:
+        "Unmask when the last coat is dry to the touch; now, cut along the edge with a sharp knife first.",
+      related: [
+        related(mask.place, "Masked here"),
+        related(last.place, "The last coat over it goes on here"),
+      ],
+    });
+  }
+}
+
+const filmsOver = (state: SurfaceState, mask: Masking): readonly Coat[] =>
+  state.layers.filter((coat) => mask.coats.includes(coat.serial) && (isFilm(coat) || !coat.family));

@@ -1,0 +1,100 @@
+/**
+ * Questions about a run that several rules ask: what lies below, what the surface is made of, what was sanded last.
+ */
+import { type Wood, woodByName } from "../knowledge/woods.ts";
+import { samePlace } from "../place.ts";
+import type { LayerAction, StepAction } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import type { Coat, SurfaceState } from "../surface/state.ts";
+import { isStated } from "./duty-check.ts";
+
+/** The wood of the surface; undefined for sheet goods and metal, and where nothing is known of the surface. */
+export const woodOf = (run: SurfaceRun): Wood | undefined =>
+  run.surface?.substrate.kind === "species" ? woodByName(run.surface.substrate.name) : undefined;
+
+/** Whether the surface is of wood, veneer or a board of wood, whose grain can rise. */
+export function isWooden(run: SurfaceRun): "yes" | "no" | "unknown" {
+  const kind = run.surface?.substrate.kind;
+  if (kind !== undefined) {
+    if (kind === "unknown") return "unknown";
+    return kind === "laminate" || kind === "metal" ? "no" : "yes";
+  }
+  const kinds = run.recipe?.forKinds ?? [];
+  if (kinds.length > 0 && kinds.every((word) => word === "wood" || word === "veneer")) return "yes";
+  return kinds.length > 0 && kinds.every((word) => word === "laminate" || word === "metal")
+    ? "no"
+    : "unknown";
+}
+
+/** Verbs after which the scratches of an earlier sanding no longer count for the next, or not in the same way. */
+const NEW_SURFACE = ["strip", "scrape"];
+const SOMETHING_BETWEEN = [
+  ...NEW_SURFACE,
+  "fill",
+  "repair",
+  "distress",
+  "dampen",
+  "clean",
+  "dewax",
+  "bleach",
+  "buff",
+];
+
+/** The sanding whose scratches the surface shows now; undefined when a layer or a stripping came since. */
+export const lastSanding = (run: SurfaceRun, index: number): StepAction | undefined =>
+  sandingBefore(run, index, NEW_SURFACE);
+
+/** The sanding that the one at `index` goes on from: nothing but dusting, waiting and looking came between. */
+export const sandingJustBefore = (run: SurfaceRun, index: number): StepAction | undefined =>
+  sandingBefore(run, index, SOMETHING_BETWEEN);
+
+function sandingBefore(run: SurfaceRun, index: number, stops: readonly string[]): StepAction | undefined {
+  for (let at = index - 1; at >= 0; at -= 1) {
+    const action = run.moments[at]!.action;
+    if (action.op === "layer" || action.op === "open") return undefined;
+    if (action.op !== "step") continue;
+    if (action.verb === "sand" || action.verb === "scuff") return action;
+    if (stops.includes(action.verb)) return undefined;
+  }
+  return undefined;
+}
+
+/** The last grit of a sanding, where all its grits are known. */
+export const lastGrit = (sanding: StepAction | undefined): number | undefined =>
+  sanding?.gritsKnown ? sanding.grits.at(-1) : undefined;
+
+/** The topmost coat that gives the surface its colour; undefined where that coat or one above it is not known. */
+export function colouredCoat(state: SurfaceState): Coat | undefined {
+  for (const coat of [...state.layers].reverse()) {
+    if (coat.unknown === "clear") continue;
+    if (!coat.family) return undefined;
+    if (["paint", "primer", "stain", "glaze"].includes(coat.family.role)) return coat;
+  }
+  return undefined;
+}
+
+/** Whether a coat that the job puts on stood there before the action at `index`, since the moment at `from`. */
+export const layerBetween = (run: SurfaceRun, from: number, index: number): boolean =>
+  run.moments.slice(from + 1, index).some(({ action }) => action.op === "layer");
+
+/** The index of the last step of a verb at a place, before `index`; -1 when there is none in this run. */
+export function stepIndex(
+  run: SurfaceRun,
+  verb: string,
+  place: StepAction["place"],
+  index: number = run.moments.length,
+): number {
+  return run.moments.findLastIndex(
+    ({ action }, at) =>
+      at < index && action.op === "step" && action.verb === verb && samePlace(action.place, place),
+  );
+}
+
+/** Lines of a fix that sand the surface and take the dust off, with the mask where none is stated. */
+export function sandingLines(action: LayerAction | StepAction, ...grits: readonly number[]): string[] {
+  return [
+    ...(isStated(action, "dust_mask") ? [] : ["safety dust_mask"]),
+    `step  sand ${grits.join(", ")}`,
+    "step  dust",
+  ];
+}
