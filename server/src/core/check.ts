@@ -10,9 +10,10 @@ import type { Finding, Fix, Severity } from "./findings.ts";
 import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
 import type { Job, Recipe } from "./model/model.ts";
 import { modelsOf, type Program, type Scope, scopeOf } from "./model/program.ts";
-import type { FileId, Place } from "./place.ts";
+import { type FileId, type Place, placeKey } from "./place.ts";
 import { type JobFacts, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
+import { applySuppressions } from "./rules/suppressions.ts";
 import type { Planner } from "./schedule/remembered.ts";
 import { schedule } from "./schedule/schedule.ts";
 import { createRunner, type SurfaceRun } from "./surface/run.ts";
@@ -78,8 +79,30 @@ function fileFindings(checker: Checker, file: FileId): readonly Finding[] {
     piece.kind === "stray" ? strayFindings(file, piece) : [],
   );
   const named = checker.names(file)?.findings ?? [];
-  const language = [...stray, ...local, ...named].map(languageFinding);
-  return [...language, ...cycleFindings(checker, file), ...tradeFindings(checker, file)];
+  const language = onePerPlace([...stray, ...local, ...named]).map(languageFinding);
+  const all = [...language, ...cycleFindings(checker, file), ...tradeFindings(checker, file)];
+  return applySuppressions(found, all);
+}
+
+/** What one rule has to say about one and the same place is one finding: a surface without shape and wood. */
+function onePerPlace(findings: readonly PlacedFinding[]): readonly PlacedFinding[] {
+  const merged = new Map<string, PlacedFinding>();
+  for (const finding of findings) {
+    const key = `${finding.rule}\u0000${placeKey(finding.place)}`;
+    const before = merged.get(key);
+    const said = before?.message.includes(finding.message);
+    merged.set(
+      key,
+      before
+        ? {
+            ...before,
+            message: said ? before.message : `${before.message} ${finding.message}`,
+            related: [...before.related, ...finding.related],
+          }
+        : finding,
+    );
+  }
+  return [...merged.values()];
 }
 
 function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[] {

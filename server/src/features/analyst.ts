@@ -13,6 +13,7 @@ import type { FileId } from "../core/place.ts";
 import { type Planner, rememberingPlanner } from "../core/schedule/remembered.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { completionsAt } from "./completion.ts";
+import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { fileFinding } from "./edges.ts";
 import { hoverAt } from "./hover.ts";
 import { symbolsOf } from "./symbols.ts";
@@ -24,6 +25,8 @@ const REMEMBERED_PLANS = 200;
 export interface AnalystOptions {
   /** Which file a `use` path means, seen from the file that says it. */
   readonly resolve: (from: FileId, path: string) => FileId;
+  /** What the project of a file says about the rules; asked whenever findings are. Not given: the rules' own levels. */
+  readonly config?: (file: FileId) => ProjectConfig;
 }
 
 export function createAnalyst(options: AnalystOptions): Analyst {
@@ -31,6 +34,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   let absent: ReadonlyMap<FileId, string> = new Map();
   let snapshot: Analysis | undefined;
   const plan = rememberingPlanner(REMEMBERED_PLANS);
+  const config = options.config ?? (() => DEFAULT_CONFIG);
   const change = (nextFiles: ReadonlyMap<FileId, ProgramFile>, nextAbsent: ReadonlyMap<FileId, string>) => {
     files = nextFiles;
     absent = nextAbsent;
@@ -50,7 +54,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     missingFiles: () => missing(files, absent),
     setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
     analysis: () => {
-      snapshot ??= createAnalysis({ files, absent }, plan);
+      snapshot ??= createAnalysis({ files, absent }, plan, config);
       return snapshot;
     },
   };
@@ -71,13 +75,15 @@ function missing(
   return [...new Set(used)].filter((file) => !files.has(file) && !absent.has(file));
 }
 
-function createAnalysis(program: Program, plan: Planner): Analysis {
+function createAnalysis(program: Program, plan: Planner, config: (file: FileId) => ProjectConfig): Analysis {
   const checker: Checker = createChecker(program, plan);
   return {
     files: [...program.files.keys()],
     text: (file) => program.files.get(file)?.tree.text,
-    findings: (file) =>
-      inOrder(checker.findings(file).flatMap((finding) => fileFinding(program, finding) ?? [])),
+    findings: (file) => {
+      const findings = applySettings(checker.findings(file), config(file).rules);
+      return inOrder(findings.flatMap((finding) => fileFinding(program, finding) ?? []));
+    },
     hover: (file, offset) => hoverAt(checker, file, offset),
     symbols: (file) => symbolsOf(program, file),
     completions: (file, offset) => completionsAt(checker, file, offset),

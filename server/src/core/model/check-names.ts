@@ -153,7 +153,9 @@ function checkUses(
     else if (use.target === file.id || usesTransitively(program, use.target, file.id)) {
       plain(
         "use-cycle",
-        `"${use.path}" uses this file in its turn, so the two go round. Move what both need into a third file.`,
+        use.target === file.id
+          ? `"${use.path}" is this file itself, which sees its own declarations anyway. Take the line out.`
+          : `"${use.path}" uses this file in its turn, so the two go round. Move what both need into a third file.`,
       );
     } else if (seen.has(use.target))
       plain("repeated-field", `"${use.path}" is used twice. Keep one of the two lines.`);

@@ -123,7 +123,7 @@ function unknownWord(
 function checkStep(ctx: CheckContext, step: StepStatement, recipe: Recipe, bindings: Bindings): void {
   if (step.verb) unknownWord(ctx, step.verb, Object.keys(VERBS), "verb");
   checkMaterial(ctx, step.material, bindings, recipe.parameters);
-  const grit: Limits = { min: 12, max: 10000, words: "a grit from 12 to 10000" };
+  const grit: Limits = { min: 12, max: 10000, words: "from 12 to 10000" };
   for (const value of step.grits) readCount(value, bindings, grit, "a grit such as `120`", reporter(ctx));
   checkTails(ctx, step.tails, recipe, bindings);
 }
@@ -190,7 +190,14 @@ function checkWait(ctx: CheckContext, wait: WaitStatement, bindings: Bindings): 
 function checkSafety(ctx: CheckContext, safety: SafetyStatement): void {
   for (const duty of safety.duties) {
     unknownWord(ctx, duty.name, DUTIES, "safety duty");
-    if (duty.airChanges) readMeasure(duty.airChanges, ["air change"], POSITIVE, new Map(), reporter(ctx));
+    if (!duty.airChanges) continue;
+    readMeasure(duty.airChanges, ["air change"], POSITIVE, new Map(), reporter(ctx));
+    if (duty.name.text !== "ventilate" && (DUTIES as readonly string[]).includes(duty.name.text))
+      reporter(ctx)(
+        "syntax",
+        duty.airChanges.span,
+        "Only `ventilate` says how much air, such as `ventilate 10 air changes/h`.",
+      );
   }
 }
 

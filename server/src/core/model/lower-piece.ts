@@ -110,7 +110,9 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
   if (!shape) return [];
   const result = shapeArea(shape);
   if (!result.ok) {
-    for (const problem of result.problems) report(ctx, problem.rule, problem.span, problem.message);
+    // A shape with too few or too many sizes was reported by the parser.
+    for (const problem of result.problems.filter(({ rule }) => rule !== "syntax"))
+      report(ctx, problem.rule, problem.span, problem.message);
     return [];
   }
   return [{ place: placeOf(ctx, statement.span), areaM2: result.areaM2, working: result.working }];
@@ -129,7 +131,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
     if (value.veneer) {
       report(
         ctx,
-        "wrong-argument",
+        "unknown-word",
         value.veneer.span,
         `Only a species of wood has a veneer; \`${name}\` has none. Name the species, such as \`wood red oak, veneer 0.6 mm\`.`,
       );

@@ -9,7 +9,7 @@ import type {
   RecipeStatement,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
-import { type Lowering, placeOf, readWord, reportUnknownField } from "./lowering.ts";
+import { type Lowering, placeOf, readWord, report, reportUnknownField } from "./lowering.ts";
 import type { ForKind, Named, ParameterType, Recipe, RecipeParameter } from "./model.ts";
 
 export const FOR_KINDS = ["wood", "veneer", "laminate", "metal", "any"] as const;
@@ -27,11 +27,11 @@ export function lowerRecipe(ctx: Lowering, syntax: RecipeDeclaration, named: Nam
   };
 }
 
-/** Reports unknown and repeated fields among the statements, in coat blocks too, and gives the `for` field. */
+/** Reports unknown and repeated fields among the statements, and gives the `for` field. */
 function readForField(ctx: Lowering, statements: readonly RecipeStatement[]): FieldStatement | undefined {
   let first: FieldStatement | undefined;
   for (const statement of statements) {
-    if (statement.kind === "layer") readForField(ctx, statement.block ?? []);
+    if (statement.kind === "layer") reportFieldsOfBlock(ctx, statement.block ?? []);
     if (statement.kind !== "field") continue;
     if (!(statement.keyword.text in FIELDS.recipe)) reportUnknownField(ctx, "recipe", statement.keyword);
     else if (first) {
@@ -45,6 +45,22 @@ function readForField(ctx: Lowering, statements: readonly RecipeStatement[]): Fi
     } else first = statement;
   }
   return first;
+}
+
+/** A coat block has no fields; `for` belongs to the recipe. */
+function reportFieldsOfBlock(ctx: Lowering, statements: readonly RecipeStatement[]): void {
+  for (const statement of statements) {
+    if (statement.kind === "layer") reportFieldsOfBlock(ctx, statement.block ?? []);
+    if (statement.kind !== "field") continue;
+    if (statement.keyword.text !== "for") reportUnknownField(ctx, "recipe", statement.keyword);
+    else
+      report(
+        ctx,
+        "unknown-field",
+        statement.keyword.span,
+        "The lines between coats have no `for`. Put it at the top of the recipe.",
+      );
+  }
 }
 
 function readForKinds(ctx: Lowering, field: FieldStatement): readonly ForKind[] {

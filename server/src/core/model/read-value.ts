@@ -69,6 +69,13 @@ export function readMeasure<D extends Dimension>(
       const hours = readParameter(value.text, value.span, "duration", bindings, report)?.hours;
       return hours === undefined ? undefined : { dimension: "time" as D, value: hours };
     }
+    if (!(expected as readonly Dimension[]).includes("share")) {
+      const what = describeDimension(expected[0]!);
+      const type = bindings.get(value.text)?.type;
+      if (type) report("wrong-argument", value.span, `\`${value.text}\` is a ${type}; expected ${what}.`);
+      else readParameter(value.text, value.span, "number", bindings, report);
+      return undefined;
+    }
     const bound = readParameter(value.text, value.span, "number", bindings, report);
     return bound?.value === undefined ? undefined : { dimension: expected[0]!, value: bound.value };
   }

@@ -1,0 +1,126 @@
+/**
+ * `finishwright.config.json`: what a project says about the rules.
+ *
+ * Reading the file is the adapters' business; here its content is read. A wrong entry must never stop the findings: it
+ * is named once, and the rest of the file counts. The JSON schema that editors use for the file is made from the same
+ * table (`server/tools/write-config-schema.ts`).
+ */
+import { z } from "zod";
+import type { Severity } from "../core/findings.ts";
+import { didYouMean } from "../core/model/suggest.ts";
+import { RULES } from "../core/rules/registry.generated.ts";
+
+export const CONFIG_FILE_NAME = "finishwright.config.json";
+
+/** What a project makes of a rule: another level, or nothing at all. */
+export const RULE_LEVELS = ["error", "warning", "information", "hint", "off"] as const;
+export type RuleLevel = (typeof RULE_LEVELS)[number];
+
+/** Levels by rule id; rules that are not named keep their own. */
+export type RuleLevels = Readonly<Record<string, RuleLevel>>;
+
+export interface ProjectConfig {
+  readonly rules: RuleLevels;
+}
+
+export const DEFAULT_CONFIG: ProjectConfig = { rules: {} };
+
+const levelSchema = z.enum(RULE_LEVELS);
+
+/** The file as its schema has it. */
+export const configSchema = z
+  .strictObject({
+    $schema: z.string().optional(),
+    rules: z
+      .strictObject(
+        Object.fromEntries(
+          RULES.map((rule) => [
+            rule.id,
+            levelSchema.optional().describe(`${rule.docs.summary} (${rule.severity})`),
+          ]),
+        ),
+      )
+      .optional()
+      .describe("The level of each rule; `off` takes its findings out. Rules not named keep their own."),
+  })
+  .describe("What this project makes of the rules of Finishwright");
+
+export interface ReadConfig {
+  readonly config: ProjectConfig;
+  /** One sentence for every entry that was not understood. */
+  readonly complaints: readonly string[];
+}
+
+/** Reads the text of a configuration file. */
+export function readConfig(text: string): ReadConfig {
+  const content = parseJson(text);
+  if ("complaint" in content) return { config: DEFAULT_CONFIG, complaints: [content.complaint] };
+  const complaints: string[] = [];
+  const top = entriesOf(content.value);
+  if (!top) {
+    return {
+      config: DEFAULT_CONFIG,
+      complaints: [`${CONFIG_FILE_NAME} must hold an object, such as ${EXAMPLE}.`],
+    };
+  }
+  for (const [key] of top) {
+    if (key !== "rules" && key !== "$schema")
+      complaints.push(`${CONFIG_FILE_NAME} has no entry \`${key}\`; it may have \`rules\`.`);
+  }
+  return { config: { rules: readRules(top.find(([key]) => key === "rules")?.[1], complaints) }, complaints };
+}
+
+const EXAMPLE = '{ "rules": { "grit-jump": "off" } }';
+
+function readRules(value: unknown, complaints: string[]): RuleLevels {
+  if (value === undefined) return {};
+  const entries = entriesOf(value);
+  if (!entries) {
+    complaints.push(`\`rules\` in ${CONFIG_FILE_NAME} must be an object, such as ${EXAMPLE}.`);
+    return {};
+  }
+  const ids = RULES.map((rule) => rule.id);
+  return Object.fromEntries(
+    entries.flatMap(([id, given]) => {
+      const level = levelSchema.safeParse(given);
+      if (!ids.includes(id)) complaints.push(`There is no rule \`${id}\`.${didYouMean(id, ids)}`);
+      else if (!level.success)
+        complaints.push(
+          `\`${id}\` is ${JSON.stringify(given)}, but takes one of: ${RULE_LEVELS.join(", ")}.`,
+        );
+      else return [[id, level.data]];
+      return [];
+    }),
+  );
+}
+
+function parseJson(text: string): { readonly value: unknown } | { readonly complaint: string } {
+  try {
+    return { value: JSON.parse(text.replace(/^\ufeff/u, "")) };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    return { complaint: `${CONFIG_FILE_NAME} is no JSON: ${reason}` };
+  }
+}
+
+function entriesOf(value: unknown): readonly (readonly [string, unknown])[] | undefined {
+  if (typeof value !== "object" || value === null || Array.isArray(value)) return undefined;
+  return Object.entries(value);
+}
+
+/** The findings at the levels that a project has set; those of rules that are off are left out. */
+export function applySettings<F extends { readonly rule: string; readonly severity: Severity }>(
+  findings: readonly F[],
+  levels: RuleLevels,
+): readonly F[] {
+  return findings.flatMap((finding) => {
+    const level = Object.hasOwn(levels, finding.rule) ? levels[finding.rule] : undefined;
+    if (level === "off") return [];
+    return [level === undefined || level === finding.severity ? finding : { ...finding, severity: level }];
+  });
+}
+
+/** The JSON schema of the file. */
+export function configJsonSchema(): unknown {
+  return z.toJSONSchema(configSchema);
+}
