@@ -11,11 +11,32 @@ import { emptyRecipe } from "./hygiene/empty-recipe.ts";
 import { materialCannotBeLayer } from "./hygiene/material-cannot-be-layer.ts";
 import { stepMaterialMisfit } from "./hygiene/step-material-misfit.ts";
 import { waitWithoutEffect } from "./hygiene/wait-without-effect.ts";
+import { badNumber } from "./language/bad-number.ts";
+import { duplicateName } from "./language/duplicate-name.ts";
+import { followCycle } from "./language/follow-cycle.ts";
+import { missingArgument } from "./language/missing-argument.ts";
+import { missingField } from "./language/missing-field.ts";
+import { repeatedField } from "./language/repeated-field.ts";
+import { suppressionWithoutReason } from "./language/suppression-without-reason.ts";
+import { syntax } from "./language/syntax.ts";
+import { unknownField } from "./language/unknown-field.ts";
+import { unknownName } from "./language/unknown-name.ts";
+import { unknownWord } from "./language/unknown-word.ts";
+import { unusedName } from "./language/unused-name.ts";
+import { unusedSuppression } from "./language/unused-suppression.ts";
+import { useCycle } from "./language/use-cycle.ts";
+import { useNotFound } from "./language/use-not-found.ts";
+import { wrongArgument } from "./language/wrong-argument.ts";
+import { wrongUnit } from "./language/wrong-unit.ts";
 import { coatOnUncleanSurface } from "./layers/coat-on-unclean-surface.ts";
 import { coatOnUnscuffedSurface } from "./layers/coat-on-unscuffed-surface.ts";
 import { coatOverWax } from "./layers/coat-over-wax.ts";
 import { hardOverSoft } from "./layers/hard-over-soft.ts";
+import { milkPaintOnFilm } from "./layers/milk-paint-on-film.ts";
 import { oilOverFilm } from "./layers/oil-over-film.ts";
+import { paintOnlySubstrate } from "./layers/paint-only-substrate.ts";
+import { sealerMissing } from "./layers/sealer-missing.ts";
+import { slickSurfaceWithoutPrimer } from "./layers/slick-surface-without-primer.ts";
 import { solventLiftsLayer } from "./layers/solvent-lifts-layer.ts";
 import { stainOnSealedSurface } from "./layers/stain-on-sealed-surface.ts";
 import { waterborneOverUncuredOil } from "./layers/waterborne-over-uncured-oil.ts";
@@ -79,11 +100,32 @@ export const RULES: readonly Rule[] = [
   materialCannotBeLayer,
   stepMaterialMisfit,
   waitWithoutEffect,
+  badNumber,
+  duplicateName,
+  followCycle,
+  missingArgument,
+  missingField,
+  repeatedField,
+  suppressionWithoutReason,
+  syntax,
+  unknownField,
+  unknownName,
+  unknownWord,
+  unusedName,
+  unusedSuppression,
+  useCycle,
+  useNotFound,
+  wrongArgument,
+  wrongUnit,
   coatOnUncleanSurface,
   coatOnUnscuffedSurface,
   coatOverWax,
   hardOverSoft,
+  milkPaintOnFilm,
   oilOverFilm,
+  paintOnlySubstrate,
+  sealerMissing,
+  slickSurfaceWithoutPrimer,
   solventLiftsLayer,
   stainOnSealedSurface,
   waterborneOverUncuredOil,

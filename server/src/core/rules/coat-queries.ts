@@ -1,0 +1,83 @@
+/**
+ * What the rules on layers and wear ask of the coats of a surface: what a wet layer gets at, what stands up to wear,
+ * what an unknown finish may be, and the lines that put a barrier or a scuffing between two coats.
+ */
+import { type DutyWord, materialDuties } from "../knowledge/duties.ts";
+import { worstFamilies } from "../knowledge/existing.ts";
+import { family } from "../knowledge/families.ts";
+import type { Family, FamilyName } from "../knowledge/family-schema.ts";
+import { samePlace } from "../place.ts";
+import type { Action } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { type Coat, isFilm } from "../surface/state.ts";
+import { isStated } from "./duty-check.ts";
+
+/**
+ * What a coat may be made of: its family, or for an unknown old finish every finish it may be. Wax over an unknown
+ * finish is left out: it is said, or the state of the surface has it.
+ */
+export function familiesOf(coat: Coat): readonly Family[] {
+  if (coat.family) return [coat.family];
+  return coat.unknown
+    ? worstFamilies(`unknown ${coat.unknown}`).filter((candidate) => candidate.role !== "wax")
+    : [];
+}
+
+/** `, which may be waxed shellac` for an unknown finish of which this family is the worst case. */
+export const mayBe = (coat: Coat, worst: Family): string =>
+  coat.unknown ? `, which may be ${worst.name}` : "";
+
+/** The coats that a wet layer gets at, from the top: down through what builds no film, to the first film with it. */
+export function reachedCoats(layers: readonly Coat[]): readonly Coat[] {
+  const film = layers.findLastIndex(isFilm);
+  return layers.slice(Math.max(film, 0)).toReversed();
+}
+
+/** Paint so porous that oil and stain soak in and the next coat holds without scuffing. */
+export const isPorousPaint = (coat: Coat): boolean => coat.family?.role === "paint" && coat.family.needsClear;
+
+/** One coat of a film-forming clear. */
+export const isClearFilm = (coat: Coat): boolean =>
+  coat.unknown === "clear" || (coat.family?.role === "clear" && isFilm(coat));
+
+/** A layer that dissolves the one below and is of its kind becomes one film with it: shellac, lacquer. */
+export const meltsInto = (over: Family, below: Family): boolean =>
+  over.binder === below.binder && below.dissolvedBy.includes(over.carrier);
+
+/** The slick stuff that the surface is made of, where that is known: by the piece, or by what the recipe is for. */
+export function slickSubstrate(run: SurfaceRun): "laminate" | "metal" | undefined {
+  const kinds: readonly string[] = run.surface ? [run.surface.substrate.kind] : (run.recipe?.forKinds ?? []);
+  if (kinds.length === 0 || !kinds.every((kind) => kind === "laminate" || kind === "metal")) return undefined;
+  return kinds.includes("laminate") ? "laminate" : "metal";
+}
+
+/** The action that put a coat on, for findings on how a surface is left. */
+export const actionOf = (run: SurfaceRun, coat: Coat): Action | undefined =>
+  coat.action ?? run.moments.findLast(({ action }) => samePlace(action.place, coat.place))?.action;
+
+/** The safety line that a fix needs above what it puts in, if the recipe does not state those duties already. */
+function safetyLine(action: Action, duties: readonly DutyWord[]): readonly string[] {
+  const missing = duties.filter((duty) => !isStated(action, duty));
+  return missing.length === 0 ? [] : [`safety ${missing.join(", ")}`];
+}
+
+const dutiesOf = (name: FamilyName): readonly DutyWord[] =>
+  materialDuties(family(name)).map(({ duty }) => duty);
+
+/** A coat of dewaxed shellac, dry enough to be coated. */
+export const barrierLines = (action: Action): readonly string[] => [
+  ...safetyLine(action, dutiesOf("dewaxed shellac")),
+  "layer dewaxed_shellac",
+  "wait  until recoat",
+];
+
+export const dewaxLines = (action: Action): readonly string[] => [
+  ...safetyLine(action, dutiesOf("mineral spirits")),
+  "step  dewax with mineral_spirits",
+];
+
+export const scuffLines = (action: Action): readonly string[] => [
+  ...safetyLine(action, ["dust_mask"]),
+  "step  scuff 220",
+  "step  dust",
+];

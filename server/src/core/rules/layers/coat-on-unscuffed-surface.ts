@@ -1,0 +1,237 @@
+/**
+ * A film on an old or slick surface that gives it no hold: an old finish, laminate, metal. A fresh coat in its recoat
+ * window needs no scuffing, and what is past its window is the business of `recoat-too-late`.
+ */
+import { type Coat, hasReached, isAbradedSince, isFilm, LONG_AGO } from "../../surface/state.ts";
+import { familiesOf, isPorousPaint, meltsInto, scuffLines, slickSubstrate } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, insertAbove, layerBelow, materialName, related, sentence } from "../texts.ts";
+
+export const coatOnUnscuffedSurface: TradeRule = {
+  id: "coat-on-unscuffed-surface",
+  group: "layers",
+  severity: "warning",
+  docs: {
+    summary: "A film goes on an old or slick film, on laminate or on metal that was not abraded.",
+    why: "A hardened, smooth surface gives the new film nothing to hold on, and it scratches off with a fingernail.",
+    remedy:
+      "Scuff with 220 to 320 grit and dust before the coat. Shellac over shellac and lacquer over lacquer melt together and need no scuffing.",
+    sources: [
+      "UFC 3-190-06 section 2.4: smooth, fully cured enamel is sanded lightly before it is painted",
+      "laminate and metal: common practice, no source",
+    ],
+  },
+  failing: [
+    {
+      title: "Paint on an old finish",
+      text: `piece box "Box" {
+  built 1995
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil polyurethane
+  }
+}
+recipe painted {
+  step  clean with soap
+  layer acrylic_paint x 2 { #! coat-on-unscuffed-surface
+    wait until recoat
+  }
+  wait  until cured
+}
+job boxes {
+  piece box
+  apply painted to lid
+}
+`,
+    },
+    {
+      title: "Primer on laminate, in a recipe for laminate",
+      text: `recipe painted {
+  for   laminate
+  step  clean with soap
+  layer bonding_primer #! coat-on-unscuffed-surface
+  wait  until recoat
+  layer acrylic_paint
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "A toner on an old finish",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing nitrocellulose lacquer
+  }
+}
+recipe darker {
+  safety ventilate, no_ignition, gloves, wet_rags
+  step   clean with soap
+  layer  gel_stain, as toner #! coat-on-unscuffed-surface
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply darker to lid
+}
+`,
+    },
+    {
+      title: "What an earlier job left years ago is an old finish",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+  }
+}
+piece same_box "The same box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing as left by first
+  }
+}
+recipe varnished {
+  safety ventilate, no_ignition, wet_rags
+  layer  oil_varnish
+  wait   until cured
+}
+recipe again {
+  safety ventilate, no_ignition, wet_rags
+  step   clean with soap
+  layer  oil_varnish #! coat-on-unscuffed-surface
+  wait   until cured
+}
+job first {
+  piece box
+  apply varnished to lid
+}
+job second {
+  piece same_box
+  apply again to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Scuffed, and a fresh coat within its window",
+      text: `piece box "Box" {
+  built 1995
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil polyurethane
+  }
+}
+recipe painted {
+  safety dust_mask
+  step  clean with soap
+  step  scuff 220
+  step  dust
+  layer acrylic_paint x 2 {
+    wait until recoat
+  }
+  wait  until cured
+}
+job boxes {
+  piece box
+  apply painted to lid
+}
+`,
+    },
+    {
+      title: "Shellac melts into old shellac, and bare wood is no film",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing waxed shellac
+  }
+  surface inside {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+  }
+}
+recipe renew {
+  safety ventilate, no_ignition, gloves
+  step   clean with mineral_spirits
+  layer  dewaxed_shellac
+  wait   until cured
+}
+recipe sealed {
+  safety ventilate, no_ignition
+  layer  dewaxed_shellac
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+  apply sealed to inside
+}
+`,
+    },
+    {
+      title: "Scuffed laminate, with the primer that bonds",
+      text: `recipe painted {
+  for    laminate
+  safety dust_mask
+  step   clean with soap
+  step   scuff 220
+  step   dust
+  layer  bonding_primer
+  wait   until recoat
+  layer  acrylic_paint
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, report }) => {
+      const over = action.use.material?.family;
+      if (!over || !(over.buildsFilm || action.toner)) return;
+      const name = materialName(action.use.name, over.name);
+      const why = "Such a smooth, hard surface gives a film no hold, and it scratches or peels off.";
+      const slick = slickSubstrate(run);
+      if (before.layers.length === 0) {
+        if (!slick || before.abrasions.length > 0) return;
+        const wood = run.surface?.substrate.place;
+        report({
+          what: `${name} goes on ${slick} that was not abraded.`,
+          why,
+          remedy: "Scuff it lightly with 220 grit and dust it off first.",
+          related: wood ? [related(wood, "What the surface is made of")] : [],
+          fixes: [insertAbove(action, "Scuff and dust the surface first", scuffLines(action))],
+        });
+        return;
+      }
+      const below = before.layers.findLast((coat) => coat.family?.role !== "wax");
+      if (!below || !isOldFilm(below) || isAbradedSince(below) || isPorousPaint(below)) return;
+      if (below.family && meltsInto(over, below.family)) return;
+      // Paint may hold lead: scuffing it is not put in without a look.
+      const isPaint = familiesOf(below).some((candidate) => candidate.role === "paint");
+      report({
+        what: `${sentence(name)} goes on ${coatName(below)}, which was not abraded.`,
+        why,
+        remedy: "Scuff with 220 to 320 grit and dust it off first.",
+        related: [layerBelow(below)],
+        fixes: isPaint
+          ? []
+          : [insertAbove(action, "Scuff and dust the old finish first", scuffLines(action))],
+      });
+    },
+  },
+};
+
+/** A film from before this work that has had time to harden; on a film that has not, the label's window decides. */
+function isOldFilm(coat: Coat): boolean {
+  if (!isFilm(coat) || coat.origin === "new") return false;
+  if (coat.waited === LONG_AGO || hasReached(coat, "cured") === "yes") return true;
+  const latest = coat.material?.recoat?.value.latest;
+  return latest !== undefined && coat.waited.hours > latest;
+}

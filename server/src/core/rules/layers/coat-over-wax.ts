@@ -1,0 +1,180 @@
+/**
+ * Wax is the last layer: nothing but wax holds on it, and sanding only drives it into the wood.
+ */
+import { leavesLayer } from "../../knowledge/families.ts";
+import { dewaxLines } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { insertAbove, materialName, related } from "../texts.ts";
+
+export const coatOverWax: TradeRule = {
+  id: "coat-over-wax",
+  group: "layers",
+  severity: "error",
+  docs: {
+    summary: "Anything but wax goes over wax that was not removed.",
+    why: "Wax stays soft for ever: a coat over it does not wet out, does not dry or peels, and sanding only drives the wax into the wood.",
+    remedy: "Take the wax off with `step dewax`, or strip the surface, before anything else goes on.",
+    sources: [
+      "published compatibility list for wood finishes: wax takes none",
+      "that sanding only drives wax in: common practice, no source",
+    ],
+  },
+  failing: [
+    {
+      title: "A clear over the wax of the same recipe",
+      text: `recipe polish {
+  for    wood
+  safety no_ignition, ventilate
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  paste_wax
+  wait   24 h
+  layer  dewaxed_shellac #! coat-over-wax
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Buffing with wax leaves wax",
+      text: `recipe polish {
+  for    wood
+  safety no_ignition, ventilate
+  layer  dewaxed_shellac
+  wait   until cured
+  step   buff with paste_wax
+  layer  dewaxed_shellac #! coat-over-wax
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Cleaning takes no wax off",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing dewaxed shellac, paste wax
+  }
+}
+recipe renew {
+  safety dust_mask, ventilate, no_ignition
+  step   clean with soap
+  step   scuff 320
+  step   dust
+  layer  dewaxed_shellac x 2 { #! coat-over-wax
+    wait until recoat
+  }
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`,
+    },
+    {
+      title: "Sanding to the wood drives the wax in; only the first layer suffers",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil varnish, paste wax
+  }
+}
+recipe renew {
+  safety dust_mask, ventilate, no_ignition, gloves
+  step   clean with soap
+  step   sand 80, 120, 150
+  step   dust
+  layer  dye_stain, wiped #! coat-over-wax
+  wait   until cured
+  layer  dewaxed_shellac
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Dewaxed first",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing dewaxed shellac, paste wax
+  }
+}
+recipe renew {
+  safety dust_mask, ventilate, no_ignition, gloves
+  step   dewax with mineral_spirits
+  step   clean with soap
+  step   scuff 320
+  step   dust
+  layer  dewaxed_shellac
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`,
+    },
+    {
+      title: "Wax over wax",
+      text: `recipe polish {
+  for    wood
+  safety no_ignition, ventilate
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  paste_wax x 2 {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "What lies on the surface is not known without a job",
+      text: `recipe renew {
+  for    wood
+  safety ventilate, no_ignition
+  step   clean with soap
+  layer  dewaxed_shellac
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A material that is not known may be wax",
+      text: `recipe polish(last: material) {
+  for    wood
+  safety no_ignition
+  layer  paste_wax
+  wait   24 h
+  layer  last
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, report }) => {
+      const over = action.use.material?.family;
+      if (!over || !before.wax || over.role === "wax" || !leavesLayer(over)) return;
+      const wax = before.wax.drivenIn
+        ? "wax that sanding has driven into the wood"
+        : "wax that was not taken off";
+      report({
+        what: `${materialName(action.use.name, over.name)} goes over ${wax}.`,
+        why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
+        remedy: "Take the wax off with `step dewax` first; cleaning and sanding do not remove it.",
+        related: [related(before.wax.place, "The wax is here")],
+        fixes: [insertAbove(action, "Take the wax off first", dewaxLines(action))],
+      });
+    },
+  },
+};

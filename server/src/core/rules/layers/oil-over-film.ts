@@ -1,0 +1,103 @@
+/**
+ * Drying oil or hardwax oil over a film: it cannot soak in, and what stays on top remains tacky.
+ */
+import { isFilm } from "../../surface/state.ts";
+import { isPorousPaint, slickSubstrate } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, layerBelow, materialName } from "../texts.ts";
+
+export const oilOverFilm: TradeRule = {
+  id: "oil-over-film",
+  group: "layers",
+  severity: "warning",
+  docs: {
+    summary: "A drying oil or a hardwax oil goes over a film, laminate or metal that it cannot soak into.",
+    why: "Oil hardens in the wood; on a sealed surface it stays a soft, tacky skin that gathers dust and wipes off.",
+    remedy: "Strip or sand to bare wood before oiling, or put wax or another coat of a clear on the film.",
+    sources: [
+      "finishing textbooks, from memory: oil has to soak in",
+      "a published compatibility list takes oil over shellac, so shellac is left out here",
+    ],
+  },
+  failing: [
+    {
+      title: "Hardwax oil over old varnish",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+recipe oiled {
+  safety ventilate, no_ignition, wet_rags, dust_mask
+  step   clean with soap
+  step   scuff 220
+  step   dust
+  layer  hardwax_oil, wiped #! oil-over-film
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply oiled to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Sanded to bare wood; over milk paint; over shellac",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+recipe oiled {
+  safety ventilate, no_ignition, wet_rags, dust_mask
+  step   clean with soap
+  step   sand 100, 150
+  step   dust
+  layer  hardwax_oil, wiped
+  wait   until cured
+}
+recipe over_paint {
+  safety ventilate, no_ignition, wet_rags
+  layer  milk_paint
+  wait   until recoat
+  layer  hardwax_oil, wiped
+  wait   until cured
+}
+recipe over_shellac {
+  safety ventilate, no_ignition, wet_rags
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  drying_oil, wiped
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply oiled to lid
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, report }) => {
+      const over = action.use.material?.family;
+      if (over?.role !== "oil" || !over.penetrating) return;
+      // Oil over oil that lies on a film already: the first of them was the mistake.
+      if (before.layers.at(-1)?.family?.role === "oil") return;
+      const film = before.layers.findLast(isFilm);
+      const slick = before.layers.length === 0 ? slickSubstrate(run) : undefined;
+      if (!slick && (!film || isPorousPaint(film) || film.family?.binder === "shellac")) return;
+      report({
+        what: `${materialName(action.use.name, over.name)} has to soak into the wood, and ${slick ? `nothing soaks into ${slick}` : `${coatName(film!)} has sealed it`}.`,
+        why: "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
+        remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
+        related: film && !slick ? [layerBelow(film)] : [],
+      });
+    },
+  },
+};

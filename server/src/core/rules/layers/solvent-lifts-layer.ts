@@ -1,0 +1,195 @@
+/**
+ * A wet layer whose solvent dissolves or wrinkles the dry one below: lacquer over paint or varnish above all. What is
+ * of one kind with the layer below melts into it and is fine.
+ */
+
+import { family } from "../../knowledge/families.ts";
+import type { Family } from "../../knowledge/family-schema.ts";
+import { HARD_OVER_SOFT_STEPS } from "../../knowledge/layer-relation.ts";
+import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
+import { barrierLines, familiesOf, mayBe, meltsInto, reachedCoats } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, hoursText, insertAbove, layerBelow, materialName, sentence } from "../texts.ts";
+
+export const solventLiftsLayer: TradeRule = {
+  id: "solvent-lifts-layer",
+  group: "layers",
+  severity: "error",
+  docs: {
+    summary: "A strong solvent goes over a layer that it dissolves or wrinkles.",
+    why: "The solvent of the wet coat softens the dry one below, which swells, wrinkles, lifts or smears.",
+    remedy:
+      "Put dewaxed shellac between the two, wait for the full cure where that is enough, or choose a coat with a milder solvent.",
+    sources: [
+      "UFC 3-190-06 section 2.4: solvent-sensitive coatings do not go with strong-solvent topcoats",
+      "finishing textbooks, from memory: lacquer lifts oil paint, oil varnish and latex",
+    ],
+  },
+  failing: [
+    {
+      title: "Lacquer over alkyd paint, cured or not",
+      text: `recipe glossy {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
+  layer  alkyd_paint
+  wait   until cured
+  layer  nitrocellulose_lacquer x 2, by hvlp { #! solvent-lifts-layer
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Lacquer over an oil finish that has not cured",
+      text: `recipe glossy {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
+  layer  drying_oil, wiped
+  wait   5 days
+  layer  nitrocellulose_lacquer, by hvlp #! solvent-lifts-layer
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "An unknown clear counts as the worst it may be",
+      text: `piece box "Box" {
+  built 1995
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing unknown clear
+  }
+}
+recipe renew {
+  safety ventilate, no_ignition, dust_mask, vapour_respirator, eye_protection, gloves
+  step   clean with soap
+  step   scuff 320
+  step   dust
+  layer  precatalyzed_lacquer, by hvlp #! solvent-lifts-layer
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`,
+    },
+    {
+      title: "Alcohol dissolves the shellac that it should clean",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing dewaxed shellac
+  }
+}
+recipe renew {
+  safety ventilate, no_ignition, gloves
+  step   clean with alcohol #! solvent-lifts-layer
+  layer  dewaxed_shellac
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Dewaxed shellac between the two",
+      text: `recipe glossy {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
+  layer  alkyd_paint
+  wait   until cured
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  nitrocellulose_lacquer, by hvlp
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Lacquer melts into lacquer, and an oil finish cures first",
+      text: `recipe glossy {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
+  layer  drying_oil, wiped
+  wait   30 days
+  layer  nitrocellulose_lacquer x 3, by hvlp {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, report }) => {
+      const over = action.use.material?.family;
+      if (!over) return;
+      const found = reachedCoats(before.layers)
+        .map((coat) => lifting(over, coat))
+        .find((lift) => lift !== undefined);
+      if (!found) return;
+      const { coat, worst, untilCured } = found;
+      const window = coat.material?.recoat?.value.latest;
+      const mayWait = untilCured && coat.serial === before.layers.at(-1)?.serial && window === undefined;
+      const barrier = family("dewaxed shellac");
+      const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
+      report({
+        what: `The ${over.carrier} of ${materialName(action.use.name, over.name)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${hoursText(coat.waited.hours)} of the ${hoursText(stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        why: "The layer below softens under the wet coat and wrinkles, lifts or smears.",
+        remedy: untilCured
+          ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
+          : holdsOnBarrier
+            ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
+            : "Strip the layer below, or choose a coat with a milder solvent.",
+        related: [layerBelow(coat)],
+        fixes: mayWait
+          ? [insertAbove(action, "Wait for the full cure of the layer below", ["wait  until cured"])]
+          : holdsOnBarrier && !untilCured
+            ? [insertAbove(action, "Put dewaxed shellac between the two", barrierLines(action))]
+            : [],
+      });
+    },
+    onStep: ({ action, before, report }) => {
+      const solvent = action.use?.material?.family;
+      if (solvent?.role !== "solvent" || (action.verb !== "clean" && action.verb !== "dewax")) return;
+      const film = before.layers.findLast(isFilm);
+      const worst = film && familiesOf(film).find((below) => below.dissolvedBy.includes(solvent.carrier));
+      if (!film || !worst) return;
+      report({
+        what: `${sentence(materialName(action.use!.name, solvent.name))} dissolves ${coatName(film)}${mayBe(film, worst)}.`,
+        why: "The film softens, smears and loses its surface under the cloth.",
+        remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
+        related: [layerBelow(film)],
+      });
+    },
+  },
+};
+
+interface Lift {
+  readonly coat: Coat;
+  readonly worst: Family;
+  /** Only because it has not cured yet. */
+  readonly untilCured: boolean;
+}
+
+/** Whether the carrier of a wet coat attacks this one; wax and thin colour have rules and times of their own. */
+function lifting(over: Family, coat: Coat): Lift | undefined {
+  const attacked = familiesOf(coat).filter((below) => below.role !== "wax" && !meltsInto(over, below));
+  const worst = attacked.find((below) => below.dissolvedBy.includes(over.carrier));
+  if (worst) return { coat, worst, untilCured: false };
+  const soft = attacked.find(
+    (below) =>
+      ["clear", "oil", "paint"].includes(below.role) &&
+      below.binder !== over.binder &&
+      below.dissolvedUncuredBy.includes(over.carrier),
+  );
+  return soft && hasReached(coat, "cured") === "no" ? { coat, worst: soft, untilCured: true } : undefined;
+}

@@ -1,0 +1,224 @@
+/**
+ * A penetrating stain where it cannot soak in: on a film, on laminate or metal, on a filler that takes none. A stain
+ * laid thin `as toner` is meant for a film, and a thin washcoat lets a stain through.
+ */
+import type { RelatedPlace } from "../../findings.ts";
+import { type Coat, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
+import { isPorousPaint, slickSubstrate } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, layerBelow, materialName } from "../texts.ts";
+
+export const stainOnSealedSurface: TradeRule = {
+  id: "stain-on-sealed-surface",
+  group: "layers",
+  severity: "error",
+  docs: {
+    summary:
+      "A penetrating stain goes on a film, on laminate or metal, or on a filler that does not take it.",
+    why: "The stain cannot soak in: it lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
+    remedy:
+      "Strip or sand to bare wood before the stain, or lay the stain thin on the scuffed film `as toner` and put a clear over it.",
+    sources: [
+      "Wood Handbook, FPL-GTR-190, chapter 16: thinned shellac or lacquer limits how much stain soaks in",
+      "that a film keeps a stain out: finishing textbooks, from memory",
+    ],
+  },
+  failing: [
+    {
+      title: "Stain over a full coat of shellac",
+      text: `recipe coloured {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  layer  dewaxed_shellac
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  oil_stain, wiped #! stain-on-sealed-surface
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "An old finish that was only scuffed",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing nitrocellulose lacquer, 2 coats
+  }
+}
+recipe darker {
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  step   clean with soap
+  step   sand 120, 150
+  step   dust
+  layer  gel_stain, wiped #! stain-on-sealed-surface
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply darker to lid
+}
+`,
+    },
+    {
+      title: "A recipe for laminate, even without a job",
+      text: `recipe darker {
+  for    laminate
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  step   scuff 220
+  step   dust
+  layer  gel_stain, wiped #! stain-on-sealed-surface
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "As a toner on the scuffed film, under a clear",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing nitrocellulose lacquer, 2 coats
+  }
+}
+recipe darker {
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  step   clean with soap
+  step   scuff 220
+  step   dust
+  layer  gel_stain, as toner
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply darker to lid
+}
+`,
+    },
+    {
+      title: "Over a thinned washcoat, over a conditioner and over another stain",
+      text: `recipe over_washcoat {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  layer  dewaxed_shellac, thinned 1:1 with alcohol
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  gel_stain, wiped
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+recipe over_conditioner {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  oil_conditioner, wiped
+  wait   until recoat
+  layer  oil_stain, wiped
+  wait   24 h
+  layer  oil_stain, wiped
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Sanded to bare wood",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing nitrocellulose lacquer, 2 coats
+  }
+}
+recipe darker {
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  step   clean with soap
+  step   sand 100, 150
+  step   dust
+  layer  gel_stain, wiped
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply darker to lid
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, report }) => {
+      const over = action.use.material?.family;
+      if (!over?.penetrating || over.role !== "stain" || action.toner) return;
+      const sealed = sealedBy(before) ?? substrateSeals(before, slickSubstrate(run));
+      if (!sealed) return;
+      report({
+        what: `${materialName(action.use.name, over.name)} has to soak in, and ${sealed.what}.`,
+        why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
+        remedy: sealed.remedy,
+        related: sealed.related,
+      });
+    },
+  },
+};
+
+interface Sealed {
+  readonly what: string;
+  readonly remedy: string;
+  readonly related: readonly RelatedPlace[];
+}
+
+/** The coat that keeps a stain out. Under a stain that is there already the trouble was that one's. */
+function sealedBy(state: SurfaceState): Sealed | undefined {
+  const top = state.layers.findLast((coat) => !(coat.toner && coat.family?.role === "stain"));
+  const coat = top && !isFilm(top) && top.family?.role !== "stain" ? state.layers.findLast(isFilm) : top;
+  if (!coat || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
+  if (coat.family?.role === "filler" && coat.family.takesStain !== true) {
+    return {
+      what: `${coatName(coat)} does not take it`,
+      remedy: "Use a filler that takes stain, or colour the surface with a paint or a glaze.",
+      related: [layerBelow(coat)],
+    };
+  }
+  if (!isFilm(coat)) return undefined;
+  return {
+    what: `${coatName(coat)} has sealed the surface`,
+    remedy:
+      "Strip or sand to bare wood first, or lay it thin `as toner` on the scuffed film and put a clear over it.",
+    related: [layerBelow(coat)],
+  };
+}
+
+/**
+ * Thinned shellac or sealer under a stain evens its colour and lets it through, in two coats at most; so does one coat
+ * of sanding sealer that was sanded back.
+ */
+function isWashcoat(state: SurfaceState, top: Coat): boolean {
+  const films = state.layers.filter(isFilm);
+  const thin = films.every((coat) => coat.family?.evensStain && coat.action?.thinned);
+  const sandedSealer = top.family?.role === "sealer" && films.length === 1 && isAbradedSince(top);
+  return (thin && films.length <= 2) || sandedSealer;
+}
+
+function substrateSeals(state: SurfaceState, slick: "laminate" | "metal" | undefined): Sealed | undefined {
+  if (!slick || state.layers.some((coat) => coat.family?.role !== "wax")) return undefined;
+  return {
+    what: `nothing soaks into ${slick}`,
+    remedy: "Scuff and prime the surface and paint it instead.",
+    related: [],
+  };
+}
