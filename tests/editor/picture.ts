@@ -1,0 +1,91 @@
+/**
+ * Makes the pictures of the README and the extension's icon, from a real editor.
+ *
+ *     npm run picture
+ *
+ * opens the sample with mistakes, rests the mouse on a finding, and keeps what is to be seen as
+ * `client/media/editor.png`. Everything that moves is waited for, so the same project makes the same picture. With
+ * `--to FOLDER` the pictures go there instead, in a dark and a light theme, for looking at.
+ */
+import { mkdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import process from "node:process";
+import { parseArgs } from "node:util";
+import type { Page } from "playwright-core";
+import { drawSvg } from "./draw-svg.ts";
+import { ROOT, startEditor } from "./editor.ts";
+
+const SAMPLES = path.join(ROOT, "samples");
+const MEDIA = path.join(ROOT, "client", "media");
+
+const { values } = parseArgs({
+  options: {
+    to: { type: "string" },
+    file: { type: "string", default: "mistakes.finish" },
+    folder: { type: "string", default: SAMPLES },
+    /** The mouse rests on the finding in the first line with this text. */
+    at: { type: "string", default: "layer waterborne_polyurethane" },
+  },
+});
+
+interface Look {
+  readonly theme: string;
+  readonly colorScheme: "dark" | "light";
+}
+
+const DARK: Look = { theme: "Default Dark Modern", colorScheme: "dark" };
+const LIGHT: Look = { theme: "Default Light Modern", colorScheme: "light" };
+
+/**
+ * Shows the hover of a finding: the squiggle first, then the mouse on it, then its text, then stillness.
+ * The mouse is moved by hand, since a squiggle lies below the text and takes no mouse itself.
+ */
+const hoverFinding = async (page: Page, line: number): Promise<void> => {
+  await page.locator(".squiggly-error, .squiggly-warning").first().waitFor({ state: "visible" });
+  const row = page.locator(".view-overlays > div").filter({ has: page.locator(".current-line") });
+  await page.getByText(`Ln ${line}, Col`).waitFor({ state: "visible" });
+  const squiggle = row.locator(".squiggly-error, .squiggly-warning").first();
+  const box = await squiggle.boundingBox();
+  if (box === null) throw new Error(`There is no finding in line ${line}.`);
+  await page.mouse.move(box.x + Math.min(box.width / 2, 40), box.y + box.height / 2);
+  await page.locator(".monaco-hover:not(.hidden) .hover-contents").first().waitFor({ state: "visible" });
+  await stillness(page);
+};
+
+/** The line, from 1, of the file that is shown. */
+const lineOf = (text: string): number => {
+  const lines = readFileSync(path.join(values.folder, values.file), "utf8").split("\n");
+  const index = lines.findIndex((line) => line.includes(text));
+  if (index < 0) throw new Error(`${values.file} has no line with ${text}.`);
+  return index + 1;
+};
+
+const stillness = async (page: Page): Promise<void> => {
+  // Said as text, since it runs in the page, whose types are not those of this project.
+  await page.waitForFunction("document.getAnimations().every(({ playState }) => playState !== 'running')");
+};
+
+const takePicture = async (file: string, look: Look): Promise<void> => {
+  const editor = await startEditor({
+    folder: values.folder,
+    settings: { "workbench.colorTheme": look.theme },
+  });
+  try {
+    const line = lineOf(values.at);
+    const page = await editor.show({ openFile: `${values.file}:${line}:1`, colorScheme: look.colorScheme });
+    await hoverFinding(page, line);
+    await page.screenshot({ path: file, animations: "disabled", caret: "hide" });
+    console.log(path.relative(process.cwd(), file));
+  } finally {
+    await editor.stop();
+  }
+};
+
+if (values.to === undefined) {
+  await takePicture(path.join(MEDIA, "editor.png"), DARK);
+  await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, path.join(MEDIA, "icon.png"));
+} else {
+  mkdirSync(values.to, { recursive: true });
+  await takePicture(path.join(values.to, "editor-dark.png"), DARK);
+  await takePicture(path.join(values.to, "editor-light.png"), LIGHT);
+}

@@ -1,0 +1,200 @@
+/**
+ * What a user of the extension sees, tried in a real VS Code. Both `run.ts` (in a browser) and `desktop.ts` run it.
+ *
+ * The folder that is open is a copy of `folder/`. Tests run in this order and leave the texts as they found them.
+ */
+import { deepStrictEqual, match, ok, strictEqual } from "node:assert";
+import { commands, extensions, languages, Position, window, workspace } from "vscode";
+import { runTests, type Test } from "./report.ts";
+import {
+  completionsAt,
+  drawFindings,
+  fileUri,
+  findingsUntil,
+  hoverText,
+  openFile,
+  outlineOf,
+  positionOf,
+  replaceText,
+  ruleOf,
+  writeFile,
+} from "./vscode-api.ts";
+
+const ID = "finishwright.finishwright";
+const MAIN = "reading-room.finish";
+
+const none = (findings: readonly string[]): boolean => findings.length === 0;
+const has =
+  (rule: string) =>
+  (findings: readonly string[]): boolean =>
+    findings.some((finding) => finding.endsWith(` ${rule}`));
+const hasNo = (rule: string) => (findings: readonly string[]) => !has(rule)(findings);
+
+const TESTS: readonly Test[] = [
+  {
+    name: "the extension sleeps until a recipe is opened",
+    async run() {
+      strictEqual(extensions.getExtension(ID)?.isActive, false);
+      const { document } = await openFile(MAIN);
+      strictEqual(document.languageId, "finish");
+      await findingsUntil(document.uri, has("wrong-unit"));
+      strictEqual(extensions.getExtension(ID)?.isActive, true);
+    },
+  },
+  {
+    name: "a finding stands at the words at fault, with its rule and source",
+    async run() {
+      const { document } = await openFile(MAIN);
+      await findingsUntil(document.uri, has("wrong-unit"));
+      const finding = languages.getDiagnostics(document.uri).find((one) => ruleOf(one) === "wrong-unit");
+      ok(finding);
+      strictEqual(document.getText(finding.range), "3 h");
+      strictEqual(finding.source, "finishwright");
+    },
+  },
+  {
+    name: "names of a used file are known",
+    async run() {
+      await findingsUntil(fileUri(MAIN), hasNo("use-not-found"));
+      await findingsUntil(fileUri(MAIN), hasNo("unknown-name"));
+    },
+  },
+  {
+    name: "findings come and go while one types",
+    async run() {
+      const editor = await openFile(MAIN);
+      await replaceText(editor, "covers  3 h", "covers  14 m2/L");
+      await findingsUntil(editor.document.uri, hasNo("wrong-unit"));
+      await replaceText(editor, "covers  14 m2/L", "covers  3 h");
+      await findingsUntil(editor.document.uri, has("wrong-unit"));
+    },
+  },
+  {
+    name: "hover tells about a material of another file",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const text = await hoverText(document, positionOf(document, "hall_clear) to"));
+      match(text, /Waterborne satin clear/);
+      match(text, /Rubs out well/);
+    },
+  },
+  {
+    name: "the outline lists declarations and what is in them",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const outline = await outlineOf(document);
+      for (const name of ["hard_clear", "walnut", "reading_table", "  top", "tables"]) {
+        ok(
+          outline.some((line) => line.startsWith(name)),
+          `${name} is not in\n${outline.join("\n")}`,
+        );
+      }
+    },
+  },
+  {
+    name: "completion offers what may start a declaration, a field and a family",
+    async run() {
+      const document = await workspace.openTextDocument({
+        language: "finish",
+        content: "\nmaterial new_clear {\n  \n  family \n}\n",
+      });
+      await window.showTextDocument(document);
+      const offered = async (line: number, character: number, words: readonly string[]): Promise<void> => {
+        const labels = await completionsAt(document, new Position(line, character));
+        for (const word of words) ok(labels.includes(word), `${word} is not among ${labels.join(", ")}`);
+      };
+      await offered(0, 0, ["material", "piece", "shop", "recipe", "job", "use"]);
+      await offered(2, 2, ["covers", "recoat", "sold"]);
+      await offered(3, 9, ["waterborne polyurethane", "drying oil"]);
+      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
+    name: "an unsaved recipe is checked, and nothing is left of it when it is closed",
+    async run() {
+      const document = await workspace.openTextDocument({
+        language: "finish",
+        content: "material a {\n  family drying oil\n  covers 3 h\n}\n",
+      });
+      await window.showTextDocument(document);
+      await findingsUntil(document.uri, has("wrong-unit"));
+      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+      await findingsUntil(document.uri, none);
+    },
+  },
+  {
+    name: "a file of the folder that nobody opened is checked as well, until it is deleted",
+    async run() {
+      const uri = fileUri("unopened.finish");
+      await findingsUntil(uri, has("wrong-unit"));
+      const bytes = await workspace.fs.readFile(uri);
+      await workspace.fs.delete(uri);
+      await findingsUntil(uri, none);
+      await workspace.fs.writeFile(uri, bytes);
+      await findingsUntil(uri, has("wrong-unit"));
+    },
+  },
+  {
+    name: "a used file that was missing is taken up when it appears, and missed when it goes",
+    async run() {
+      const late = fileUri("late.finish");
+      const user = fileUri("late-user.finish");
+      await writeFile(user, 'use "late.finish"\njob later {\n}\n');
+      await openFile("late-user.finish");
+      await findingsUntil(user, has("use-not-found"));
+      await writeFile(late, "material late_oil {\n  family drying oil\n}\n");
+      await findingsUntil(user, hasNo("use-not-found"));
+      await workspace.fs.delete(late);
+      await findingsUntil(user, has("use-not-found"));
+      await commands.executeCommand("workbench.action.closeActiveEditor");
+      await workspace.fs.delete(user);
+      await findingsUntil(user, none);
+    },
+  },
+  {
+    name: "the lowest level of finding is the user's choice",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const settings = workspace.getConfiguration("finishwright");
+      const all = drawFindings(document.uri);
+      await settings.update("findings.lowest", "error", true);
+      await findingsUntil(document.uri, (findings) => findings.length < all.length);
+      deepStrictEqual(
+        languages.getDiagnostics(document.uri).filter(({ severity }) => severity !== 0),
+        [],
+      );
+      await settings.update("findings.lowest", undefined, true);
+      await findingsUntil(document.uri, (findings) => findings.length === all.length);
+    },
+  },
+  {
+    name: "Enter goes on with a documentation comment and indents a block",
+    async run() {
+      const document = await workspace.openTextDocument({ language: "finish", content: "## Thin coats." });
+      const editor = await window.showTextDocument(document);
+      await commands.executeCommand("cursorBottom");
+      await commands.executeCommand("type", { text: "\n" });
+      strictEqual(document.getText(), "## Thin coats.\n## ");
+      await commands.executeCommand("editor.action.selectAll");
+      await commands.executeCommand("type", { text: "shop a {" });
+      await commands.executeCommand("type", { text: "\n" });
+      strictEqual(document.getText(), "shop a {\n  \n}");
+      strictEqual(editor.selection.active.line, 1);
+      await commands.executeCommand("editor.action.commentLine");
+      strictEqual(document.lineAt(1).text.trim(), "#");
+      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
+    name: "the server can be restarted, and the findings come back",
+    async run() {
+      const { document } = await openFile(MAIN);
+      await commands.executeCommand("finishwright.restartServer");
+      await findingsUntil(document.uri, has("wrong-unit"));
+      match(await hoverText(document, positionOf(document, "hall_clear) to")), /Waterborne satin clear/);
+      await commands.executeCommand("finishwright.showOutput");
+    },
+  },
+];
+
+export const run = (): Promise<void> => runTests(TESTS);

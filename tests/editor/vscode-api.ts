@@ -1,0 +1,123 @@
+/**
+ * What the editor tests ask of VS Code, in their own words: open, wait for findings, hover, complete.
+ *
+ * Waiting is always for an event. The limit only ends a wait for something that will not come.
+ */
+import {
+  type CompletionList,
+  commands,
+  type Diagnostic,
+  type DocumentSymbol,
+  type Hover,
+  languages,
+  MarkdownString,
+  type Position,
+  Range,
+  type TextDocument,
+  type TextEditor,
+  Uri,
+  window,
+  workspace,
+} from "vscode";
+
+const LIMIT_MS = 30_000;
+
+/** A file of the folder that is open. */
+export const fileUri = (name: string): Uri => {
+  const [folder] = workspace.workspaceFolders ?? [];
+  if (folder === undefined) throw new Error("No folder is open.");
+  return Uri.joinPath(folder.uri, name);
+};
+
+/** As a user opens it. A document opened by `openTextDocument` would stay open for minutes after its editor is closed. */
+export const openFile = async (name: string): Promise<TextEditor> => {
+  const uri = fileUri(name);
+  await commands.executeCommand("vscode.open", uri, { preview: false });
+  const editor = window.visibleTextEditors.find(({ document }) => document.uri.path === uri.path);
+  if (editor === undefined) throw new Error(`${name} was not opened.`);
+  return editor;
+};
+
+/** The place of `text` in the document, at its first letter. */
+export const positionOf = (document: TextDocument, text: string): Position => {
+  const offset = document.getText().indexOf(text);
+  if (offset < 0) throw new Error(`${text} is not in ${document.uri.path}.`);
+  return document.positionAt(offset);
+};
+
+/** Findings as `line rule`, from 1 as the editor shows them. */
+export const drawFindings = (uri: Uri): readonly string[] =>
+  languages.getDiagnostics(uri).map((finding) => `${finding.range.start.line + 1} ${ruleOf(finding)}`);
+
+export const ruleOf = ({ code }: Diagnostic): string =>
+  typeof code === "object" ? String(code.value) : String(code ?? "");
+
+/** Waits until the findings of a file are as wanted. */
+export const findingsUntil = (uri: Uri, isWanted: (findings: readonly string[]) => boolean): Promise<void> =>
+  new Promise((resolve, reject) => {
+    const stop = (): void => {
+      clearTimeout(limit);
+      listening.dispose();
+    };
+    const check = (): void => {
+      if (!isWanted(drawFindings(uri))) return;
+      stop();
+      resolve();
+    };
+    const listening = languages.onDidChangeDiagnostics(check);
+    const limit = setTimeout(() => {
+      stop();
+      reject(
+        new Error(
+          `Waited in vain; the findings of ${uri.path} are ${drawFindings(uri).join(", ") || "none"}.`,
+        ),
+      );
+    }, LIMIT_MS);
+    check();
+  });
+
+export const hoverText = async (document: TextDocument, position: Position): Promise<string> => {
+  const hovers = await commands.executeCommand<Hover[]>(
+    "vscode.executeHoverProvider",
+    document.uri,
+    position,
+  );
+  return hovers
+    .flatMap(({ contents }) => contents)
+    .map((content) => (content instanceof MarkdownString ? content.value : String(content)))
+    .join("\n");
+};
+
+export const completionsAt = async (
+  document: TextDocument,
+  position: Position,
+): Promise<readonly string[]> => {
+  const { items } = await commands.executeCommand<CompletionList>(
+    "vscode.executeCompletionItemProvider",
+    document.uri,
+    position,
+  );
+  return items.map(({ label }) => (typeof label === "string" ? label : label.label));
+};
+
+/** The outline, one symbol a line, what lies inside of another indented. */
+export const outlineOf = async (document: TextDocument): Promise<readonly string[]> => {
+  const draw = (symbol: DocumentSymbol, indent: string): readonly string[] => [
+    indent + symbol.name,
+    ...symbol.children.flatMap((child) => draw(child, `${indent}  `)),
+  ];
+  const symbols = await commands.executeCommand<DocumentSymbol[] | undefined>(
+    "vscode.executeDocumentSymbolProvider",
+    document.uri,
+  );
+  return (symbols ?? []).flatMap((symbol) => draw(symbol, ""));
+};
+
+export const writeFile = async (uri: Uri, text: string): Promise<void> =>
+  workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+
+export const replaceText = async (editor: TextEditor, from: string, to: string): Promise<void> => {
+  const start = positionOf(editor.document, from);
+  const range = new Range(start, start.translate(0, from.length));
+  await editor.edit((builder) => builder.replace(range, to));
+};
