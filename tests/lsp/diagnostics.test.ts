@@ -198,6 +198,15 @@ describe("the whole folder", () => {
     expect(await client.findings(B)).toEqual(["0:0-0:3 bad-word: This is bad."]);
     await client.end();
   });
+
+  test("takes up a file that is new in it and opened before the news comes", async () => {
+    const client = await startClient({ disk: new Map([[B, "bad"]]), folderFiles: [] });
+    await client.open(B, "so bad");
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: B, type: 1 }] });
+    await client.close(B);
+    expect(await client.findings(B)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+    await client.end();
+  });
 });
 
 describe("a client that does not pull", () => {

@@ -249,10 +249,11 @@ export class Files {
 
   /** Whether news of this file on disk matters. A new one in the folders, if they are looked after, does. */
   #takesUp(file: FileId): boolean {
-    if (this.#open.has(file) || !isDiskFile(file)) return false;
+    if (!isDiskFile(file)) return false;
     if (this.#folderFiles !== undefined && this.#folderFiles.size < MAX_FILES) {
       this.#folderFiles = new Set([...this.#folderFiles, file]);
     }
+    if (this.#open.has(file)) return false;
     const known = this.#read.has(file) || this.#absent.has(file) || this.#reads.has(file);
     return known || this.#folderFiles?.has(file) === true;
   }
