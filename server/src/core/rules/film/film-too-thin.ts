@@ -58,6 +58,8 @@ export const filmTooThin: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
+      // What another recipe or job goes on from is not the last film yet.
+      if (run.continued) return;
       const stack = stackOf(run.final);
       const thinnest = stack?.family.filmRangeUm?.[0];
       if (!run.final.certain || !stack || stack.open || thinnest === undefined) return;

@@ -192,6 +192,8 @@ job shelves {
   checks: {
     onRun: ({ run, report }) => {
       if (run.kind !== "job" || run.surface?.wear.value !== "hard" || !run.final.certain) return;
+      // A later job goes on from here before the piece is used.
+      if (run.continued) return;
       const film = lastFilm(run);
       const last = run.moments.findLast(({ action }) => action.op !== "note")?.action;
       if (!film || !last || hasReached(film, "cured") !== "no") return;
