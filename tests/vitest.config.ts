@@ -7,6 +7,9 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL("..", import.meta.url)),
     include: ["tests/**/*.test.ts"],
+    // A net for hangs, not a measure of speed: machines are as slow as they are.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     exclude: ["tests/editor/**", "**/node_modules/**"],
     reporters: ["default", new ClosingLine()],
   },

@@ -1,0 +1,111 @@
+/**
+ * Speed as ratios measured in one run, so that the figures mean the same on any machine: how much cheaper an edit is
+ * than a first reading, how cost grows with length, and how far from proven best a large schedule is.
+ *
+ * Run by `npm run bench`. Nothing here fails: it prints, and people judge.
+ */
+import { parseFile } from "../../grammar/src/parse.ts";
+import { schedule } from "../../server/src/core/schedule/schedule.ts";
+import type { Chain, ChainItem } from "../../server/src/core/schedule/types.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+
+/** The least of several runs, milliseconds: the run that was disturbed least. */
+function best(runs: number, work: () => void): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let run = 0; run < runs; run += 1) {
+    const start = performance.now();
+    work();
+    least = Math.min(least, performance.now() - start);
+  }
+  return least;
+}
+
+function fileOf(declarations: number): string {
+  const parts: string[] = [
+    "shop room {\n  air 20 C, 50 % RH\n  hours Mon to Fri 09:00 to 17:00\n}\n",
+    "piece table {\n  surface top {\n    shape panel 1800 mm x 900 mm x 30 mm\n    wood red oak\n  }\n}\n",
+  ];
+  for (let i = 0; i < declarations; i += 1) {
+    parts.push(
+      `recipe way_${i}(clear: material = waterborne_polyurethane) {\n  for wood\n  safety dust_mask\n  step sand 120, 150\n  step dust\n  layer clear x 3 {\n    wait until recoat\n    step sand 220\n    step dust\n  }\n  wait until cured\n}\n`,
+    );
+    if (i % 10 === 0)
+      parts.push(
+        `job job_${i} {\n  piece table x 2\n  in room\n  start 2027-03-08\n  apply way_${i} to top\n}\n`,
+      );
+  }
+  return parts.join("\n");
+}
+
+const line = (label: string, figure: string) => console.log(`${label.padEnd(64)}${figure}`);
+const times = (ratio: number) => `${ratio.toFixed(ratio < 10 ? 2 : 0)} ×`;
+
+function reading(): void {
+  const small = fileOf(100);
+  const large = fileOf(1000);
+  const tree = parseFile(large);
+  const edited = large.replace("way_500(clear", "way_500(clearer");
+  const first = best(5, () => parseFile(large));
+  line(
+    "Reading 1000 recipes against 100 (10 × is in proportion)",
+    times(first / best(5, () => parseFile(small))),
+  );
+  line(
+    "Reading a file of 1000 recipes against reading it after one edit",
+    times(first / best(5, () => parseFile(edited, tree))),
+  );
+}
+
+function checking(): void {
+  const check = (text: string) => {
+    const analyst = createAnalyst({ resolve: (_, path) => path });
+    analyst.setFile("a.finish", text);
+    return { analyst, findings: analyst.analysis().findings("a.finish").length };
+  };
+  const small = fileOf(50);
+  const large = fileOf(500);
+  const first = best(3, () => check(large));
+  line("Checking 500 recipes and 50 jobs against 50 and 5", times(first / best(3, () => check(small))));
+  const { analyst } = check(large);
+  let turn = 0;
+  const edit = best(5, () => {
+    turn += 1;
+    analyst.setFile(
+      "a.finish",
+      large.replace("step sand 120, 150", `step sand ${turn % 2 === 0 ? 100 : 80}, 120, 150`),
+    );
+    analyst.analysis().findings("a.finish");
+  });
+  line("The same from scratch against after one edit", times(first / edit));
+}
+
+function chains(count: number, steps: number): readonly Chain[] {
+  return Array.from({ length: count }, (_, chain): Chain => {
+    const items = Array.from({ length: steps }, (_, step): readonly ChainItem[] => [
+      { kind: "hands", id: `${chain}:${step}`, hours: 0.25 + (chain % 3) * 0.25, oneGo: true },
+      { kind: "wait", id: `${chain}:${step}w`, hours: 2 + (step % 3) },
+    ]).flat();
+    return { key: `chain ${chain}`, items };
+  });
+}
+
+function planning(): void {
+  const hours = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, opens: 540, closes: 1020 }));
+  const calendar = { hours, closed: [], crew: 2 };
+  const plan = (count: number, steps: number) =>
+    schedule({ calendar, start: "2027-03-08", chains: chains(count, steps) });
+  const small = best(3, () => plan(9, 12));
+  const start = performance.now();
+  const large = plan(90, 12);
+  const took = performance.now() - start;
+  line("Planning 30 pieces × 3 surfaces × 12 steps against 3 pieces", times(took / small));
+  line("  this once, on this machine", `${(took / 1000).toFixed(2)} s`);
+  line(
+    "  its gap to the proven lower bound",
+    `${(large.gap * 100).toFixed(2)} %${large.exact ? ", proven best" : ""}`,
+  );
+}
+
+reading();
+checking();
+planning();
