@@ -14,6 +14,8 @@ import {
   type DocumentDiagnosticReport,
   type InitializeParams,
   type InitializeResult,
+  type MessageReader,
+  type MessageWriter,
   type PublishDiagnosticsParams,
   StreamMessageReader,
   StreamMessageWriter,
@@ -61,6 +63,8 @@ export interface Setup {
   /** The answer to `finishwright/findFiles`; without it the client does not say that it answers. */
   readonly folderFiles?: readonly string[];
   readonly host?: Partial<Host>;
+  /** The server is a process of its own, and is told to exit at the end. */
+  readonly hasOwnProcess?: true;
 }
 
 interface Message {
@@ -87,7 +91,8 @@ export interface Client {
   end(): Promise<void>;
 }
 
-export const startClient = async (setup: Setup = {}): Promise<Client> => {
+/** A client of a server in this process. */
+export const startClient = (setup: Setup = {}): Promise<Client> => {
   const toServer = new PassThrough();
   const toClient = new PassThrough();
   const disk = setup.disk ?? new Map<string, string>();
@@ -95,10 +100,16 @@ export const startClient = async (setup: Setup = {}): Promise<Client> => {
     ...memoryHost(disk),
     ...setup.host,
   });
-  const connection = createMessageConnection(
-    new StreamMessageReader(toClient),
-    new StreamMessageWriter(toServer),
-  );
+  return joinServer(new StreamMessageReader(toClient), new StreamMessageWriter(toServer), setup);
+};
+
+/** A client of a server that listens at the other end of these. */
+export const joinServer = async (
+  reader: MessageReader,
+  writer: MessageWriter,
+  setup: Omit<Setup, "disk" | "host">,
+): Promise<Client> => {
+  const connection = createMessageConnection(reader, writer);
   const inbox = createInbox();
   let settings = setup.settings;
   connection.onNotification((method, params) => inbox.put({ method, params }));
@@ -146,6 +157,8 @@ export const startClient = async (setup: Setup = {}): Promise<Client> => {
     },
     async end() {
       await connection.sendRequest("shutdown");
+      // A server in this process would take the tests with it.
+      if (setup.hasOwnProcess) await connection.sendNotification("exit");
       connection.dispose();
       expect(inbox.rest()).toEqual([]);
     },

@@ -1,0 +1,92 @@
+/**
+ * The samples through the server with the real analysis: every answer is one that a client takes.
+ *
+ * What the answers say is tested where it is worked out; here it is that positions lie in the text, that the outline
+ * nests, and that no text, cut off anywhere, makes a request fail.
+ */
+import { globSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { expect, test } from "vitest";
+import type { CompletionList, DocumentSymbol, Hover, Range } from "vscode-languageserver/node";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { type Client, startClient } from "./harness.ts";
+
+const SAMPLES = path.join(import.meta.dirname, "../../samples");
+const names = globSync("*.finish", { cwd: SAMPLES });
+const textOf = (name: string): string => readFileSync(path.join(SAMPLES, name), "utf8");
+const uriOf = (name: string): string => `file:///samples/${name}`;
+
+const start = (): Promise<Client> =>
+  startClient({
+    disk: new Map(names.map((name) => [uriOf(name), textOf(name)])),
+    host: { createAnalyst: (resolve) => createAnalyst({ resolve }) },
+  });
+
+/** Fails unless the range lies in the text, in order, at places that exist. */
+const expectIn = (document: TextDocument, range: Range): void => {
+  for (const position of [range.start, range.end]) {
+    expect(document.positionAt(document.offsetAt(position))).toEqual(position);
+  }
+  expect(document.offsetAt(range.start)).toBeLessThanOrEqual(document.offsetAt(range.end));
+};
+
+const expectNested = (document: TextDocument, symbol: DocumentSymbol): void => {
+  expectIn(document, symbol.range);
+  const [start, end] = [document.offsetAt(symbol.range.start), document.offsetAt(symbol.range.end)];
+  for (const inner of [symbol.selectionRange, ...(symbol.children ?? []).map(({ range }) => range)]) {
+    expect(document.offsetAt(inner.start)).toBeGreaterThanOrEqual(start);
+    expect(document.offsetAt(inner.end)).toBeLessThanOrEqual(end);
+  }
+  for (const child of symbol.children ?? []) expectNested(document, child);
+};
+
+const askEverything = async (client: Client, uri: string, text: string): Promise<void> => {
+  const document = TextDocument.create(uri, "finish", 1, text);
+  const report = await client.pull(uri);
+  for (const { range } of report.kind === "full" ? report.items : []) expectIn(document, range);
+  const textDocument = { uri };
+  const symbols = await client.request<DocumentSymbol[]>("textDocument/documentSymbol", { textDocument });
+  for (const symbol of symbols) expectNested(document, symbol);
+  for (let line = 0; line < document.lineCount; line += 1) {
+    const character = (text.split("\n")[line]?.search(/\S/) ?? 0) + 1;
+    const params = { textDocument, position: { line, character: Math.max(character, 0) } };
+    const hover = await client.request<Hover | null>("textDocument/hover", params);
+    if (hover?.range) expectIn(document, hover.range);
+    const completion = await client.request<CompletionList>("textDocument/completion", params);
+    for (const { textEdit } of completion.items) {
+      if (textEdit && "range" in textEdit) expectIn(document, textEdit.range);
+    }
+  }
+};
+
+test.each(names)("%s has an answer to everything, everywhere", async (name) => {
+  const client = await start();
+  await client.open(uriOf(name), textOf(name));
+  await askEverything(client, uriOf(name), textOf(name));
+  await client.end();
+});
+
+test("a text that is cut off, turned round or full of nonsense has an answer too", async () => {
+  const client = await start();
+  const whole = textOf("mistakes.finish");
+  const spoilt = [
+    "",
+    "\uFEFF",
+    "\u0000\uD800",
+    "{".repeat(500),
+    '"\n"'.repeat(50),
+    whole.slice(0, whole.length / 2),
+    whole.slice(whole.length / 3),
+    whole.replaceAll("}", ""),
+    whole.replaceAll("\n", "\r\n"),
+    whole.split("\n").reverse().join("\n"),
+    whole.replaceAll(" ", "\u{1FA91}"),
+  ];
+  await client.open(uriOf("spoilt.finish"), "");
+  for (const [index, text] of spoilt.entries()) {
+    await client.change(uriOf("spoilt.finish"), index + 2, text);
+    await askEverything(client, uriOf("spoilt.finish"), text);
+  }
+  await client.end();
+});
