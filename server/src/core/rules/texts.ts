@@ -32,8 +32,12 @@ export const hoursText = (hours: number): string => formatDuration(hours);
 /** Says why a label time is longer here, or nothing. */
 export const factorText = (coat: Coat): string =>
   coat.factor > 1.005
-    ? ` (the label's time × ${coat.factor.toFixed(2)} in this air: ${coat.factorReason})`
+    ? ` (the label's time × ${coat.factor.toFixed(2)} in this air: ${reasonText(coat)})`
     : "";
+
+/** The reason without its last half, which only repeats the factor. */
+const reasonText = ({ factorReason }: Coat): string =>
+  factorReason.replace(/; times are .*$/s, "").replace(/^./, (first) => first.toLowerCase());
 
 export const sentence = (text: string): string =>
   text.replace(/^(`?)([a-z])/, (_, tick: string, letter: string) =>

@@ -285,6 +285,8 @@ function hastes(run: SurfaceRun): readonly Haste[] {
 function saidBetter(action: LayerAction, below: Coat): boolean {
   const over = action.use.material?.family;
   if (below.family?.role === "wax") return over?.role !== "wax";
+  // A filler that states no time needs a night, whatever its family's figure: `filler-not-dry` knows fillers.
+  if (below.family?.role === "filler" && below.material?.recoat?.origin !== "stated") return true;
   return (
     over?.drying === "waterborne" &&
     below.family !== undefined &&

@@ -1,0 +1,183 @@
+/**
+ * Where findings about waits and dates stand when recipe, material and job are in different files, and what nights,
+ * cold air and several surfaces do to them.
+ */
+import { describe, expect, it } from "vitest";
+import { analyse, lineOf, summary } from "../harness/check-text.ts";
+
+const CLEAR = `material clear {
+  family waterborne polyurethane
+  recoat 2 h to 24 h
+  rated  21 C, 50 % RH
+}
+`;
+const RECIPE = `recipe coats {
+  safety dust_mask
+  layer  clear
+  wait   3 h
+  step   sand 220
+  step   dust
+  layer  clear
+  wait   until cured
+}
+`;
+const BOX = `piece box {
+  surface lid {
+    shape area 1 m2
+    wood  beech
+  }
+  surface body {
+    shape area 1 m2
+    wood  beech
+  }
+}
+`;
+const COLD = `shop cold {
+  air 15 C, 60 % RH
+}
+`;
+
+describe("recoat-too-early in a cold shop", () => {
+  // 2 h · 1.82 = 3 h 39 min: the 3 h are enough on the label and not here.
+  const job = `job boxes {
+  piece box
+  in    cold
+  apply coats to lid, body
+}
+`;
+
+  it("stands once on the recipe's line and names the job and its surfaces", () => {
+    const text = CLEAR + RECIPE + BOX + COLD + job;
+    expect(summary(text)).toEqual(["12 recoat-too-early"]);
+    const [finding] = analyse({ "test.finish": text }).findings("test.finish");
+    expect(finding?.severity).toBe("warning");
+    expect(finding?.message).toContain("× 1.82");
+    expect(finding?.message).toContain("15 C and 60 % RH");
+    expect(finding?.message).toContain("(Job `boxes`, `lid` and `body`.)");
+    expect(finding?.related.map(({ span }) => lineOf(text, span.start))).toEqual([8, 3, 26]);
+  });
+
+  it("stands on the `apply` line when the recipe is in another file", () => {
+    const text = `use "recipes.finish"\n${BOX}${COLD}${job}`;
+    const analysis = analyse({ "recipes.finish": CLEAR + RECIPE, "test.finish": text });
+    const findings = analysis.findings("test.finish");
+    expect(findings.map((f) => `${lineOf(text, f.span.start)} ${f.rule}`)).toEqual(["18 recoat-too-early"]);
+    expect(findings[0]?.related[0]).toMatchObject({ file: "recipes.finish" });
+    expect(analysis.findings("recipes.finish")).toEqual([]);
+  });
+
+  it("is said once, on the recipe, where the label's own time is not kept", () => {
+    const text = CLEAR + RECIPE.replace("3 h", "1 h") + BOX + COLD + job;
+    expect(summary(text)).toEqual(["12 recoat-too-early"]);
+    const [finding] = analyse({ "test.finish": text }).findings("test.finish");
+    expect(finding?.message).not.toContain("Job");
+  });
+});
+
+describe("nights", () => {
+  const nights = (hours: string, recoat: string, start = "") => `material slow {
+  family oil varnish
+  recoat ${recoat}
+  rated  21 C, 50 % RH
+}
+${BOX}shop room {
+  hours ${hours}
+}
+recipe coats {
+  safety ventilate, no_ignition, wet_rags
+  layer  slow, takes 1 h
+  wait   overnight
+  layer  slow, takes 1 h
+  wait   until cured
+}
+job boxes {
+  piece box
+  in    room
+${start}  apply coats to lid
+}
+`;
+
+  it("are sixteen hours without a shop", () => {
+    expect(summary(nights("Mon to Fri 09:00 to 17:00", "17 h"))).toEqual(["23 recoat-too-early"]);
+    expect(summary(nights("Mon to Fri 09:00 to 17:00", "16 h"))).toEqual([]);
+  });
+
+  it("are as short as the shop's hours allow, unless the plan of the job makes them longer", () => {
+    // Open from 06:00 to 20:00: a coat that ends at 18:00 has 12 h to 06:00.
+    const long = "Mon to Fri 06:00 to 20:00";
+    expect(summary(nights(long, "14 h"))).toEqual(["23 recoat-too-early"]);
+    // From 07:00 the coat ends at 08:00, and the next opening twelve hours away is at 06:00: 22 h.
+    expect(summary(nights(long, "14 h", "  start 2027-03-08 07:00\n"))).toEqual([]);
+    expect(summary(nights(long, "14 h", "  start 2027-03-08 17:00\n"))).toEqual(["23 recoat-too-early"]);
+  });
+});
+
+describe("in-service-before-cure", () => {
+  const table = (
+    end: string,
+    wear: string,
+    shop = "",
+  ) => `${CLEAR}${BOX.replace("beech", `beech\n    wear ${wear}`)}${shop}recipe coats {
+  safety dust_mask
+  layer  clear x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+${end}}
+job boxes {
+  piece box
+${shop ? "  in cold\n" : ""}  apply coats to lid
+}
+`;
+
+  it("knows the cure in the shop's air", () => {
+    // 21 days on the label, 21 · 1.82 = 38.3 days at 15 C and 60 %.
+    expect(summary(table("  wait 22 days\n", "hard"))).toEqual([]);
+    expect(summary(table("  wait 22 days\n", "hard", COLD))).toEqual(["27 in-service-before-cure"]);
+    expect(summary(table("  wait 39 days\n", "hard", COLD))).toEqual([]);
+    expect(summary(table("  wait until cured\n", "hard", COLD))).toEqual([]);
+  });
+
+  it("is for hard wear only", () => {
+    expect(summary(table("  wait 1 day\n", "normal"))).toEqual([]);
+    expect(summary(table("  wait 1 day\n", "hard"))).toEqual(["24 in-service-before-cure"]);
+  });
+});
+
+describe("dates wanted", () => {
+  const dated = (ready: string) => `material clear {
+  family waterborne polyurethane
+  recoat 2 h to 24 h
+  cure   10 h
+}
+${BOX}shop room {
+  hours Mon to Fri 09:00 to 17:00
+}
+recipe coats {
+  layer clear, takes 1 h
+  wait  2 h
+}
+job boxes {
+  piece box
+  in    room
+  start 2027-03-08 09:00
+  ready ${ready}
+  apply coats to lid
+}
+`;
+
+  // Coat to 10:00, finished at 12:00, cured at 20:00.
+  it.each([
+    ["2027-03-07", ["27 late"]],
+    ["2027-03-08", []],
+    ["2027-03-08 11:59", ["27 late"]],
+    ["2027-03-08 12:00", ["27 in-service-before-cure"]],
+    ["2027-03-08 19:59", ["27 in-service-before-cure"]],
+    ["2027-03-08 20:00", []],
+    ["2027-03-07 24:00", ["27 late"]],
+    ["2027-03-08 24:00", []],
+  ])("%s", (ready, expected) => {
+    expect(summary(dated(ready))).toEqual(expected);
+  });
+});
