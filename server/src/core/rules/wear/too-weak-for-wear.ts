@@ -79,6 +79,35 @@ job tables {
 `,
     },
     {
+      title: "A washcoat under the stain does not take the wear",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe stained {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, gloves, dust_mask
+  layer  dewaxed_shellac, thinned 1:1 with alcohol
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  gel_stain, wiped
+  wait   72 h
+  layer  oil_varnish x 2 { #! too-weak-for-wear
+    wait until recoat
+  }
+  wait   until cured
+}
+job tables {
+  piece table
+  apply stained to top
+}
+`,
+    },
+    {
       title: "Wiped coats build no film",
       text: `piece table "Table" {
   surface top {
@@ -103,6 +132,33 @@ job tables {
     },
   ],
   passing: [
+    {
+      title: "A seal coat below a toner counts",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe toned {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, gloves
+  layer  oil_varnish
+  wait   until recoat
+  layer  oil_stain, as toner
+  wait   until recoat
+  layer  oil_varnish x 2 {
+    wait until recoat
+  }
+  wait   until cured
+}
+job tables {
+  piece table
+  apply toned to top
+}
+`,
+    },
     {
       title: "Three coats; two where wear is normal; one over two old ones; wax over an old film; enamel",
       text: `piece table "Table" {
@@ -186,10 +242,11 @@ job tables {
       const last = layers.findLast((coat) => coat.origin === "new");
       const action = last && actionOf(run, last);
       if (!last || !action || layers.some((coat) => !coat.family && !coat.unknown)) return;
-      const clears = layers.filter(isClearFilm);
+      const wearing = layers.slice(Math.max(0, layers.findLastIndex(hides)));
+      const clears = wearing.filter(isClearFilm);
       if (clears.length >= COATS_FOR_HARD_WEAR) return;
       const films = clears.filter((coat) => coat.origin === "new");
-      if (films.length === 0 && layers.some(isLastingFilm)) return;
+      if (films.length === 0 && wearing.some(isLastingFilm)) return;
       report(action, {
         what: `\`${run.label}\` is a surface of hard wear and ends with ${found(last, clears.length)} of the ${COATS_FOR_HARD_WEAR} coats of a film-forming clear it needs.`,
         why:
@@ -206,6 +263,10 @@ job tables {
     },
   },
 };
+
+/** Clear coats below paint or under a stain that soaked in do not take the wear. */
+const hides = (coat: Coat): boolean =>
+  !coat.toner && ["stain", "paint", "primer"].includes(coat.family?.role ?? "");
 
 /** What stands up to wear by itself: a film that is there already, or enamel paint. */
 const isLastingFilm = (coat: Coat): boolean =>
