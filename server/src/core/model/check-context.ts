@@ -2,9 +2,9 @@
  * What the checks of names share: a scope, a list of findings and a list of references (who names what, where), which
  * later serve `unused-name`, hover, go-to-definition and rename.
  */
-import type { Argument, Call, Name, Span } from "../../../../grammar/src/tree.ts";
+import type { Argument, Call, Name, RecipeStatement, Span, Value } from "../../../../grammar/src/tree.ts";
 import type { Place } from "../place.ts";
-import { COUNT } from "./lowering.ts";
+import { COUNT, GRIT, type Limits, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { LocalFinding, Named, Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, type Reporter, readCount, readDuration } from "./read-value.ts";
@@ -124,7 +124,7 @@ export function checkArguments(
   for (const argument of call.arguments) {
     const parameter = checkArgumentName(ctx, call, argument, recipe, given);
     if (argument.name) given.set(argument.name.text, argument);
-    if (argument.value) checkArgumentValue(ctx, argument, parameter, bindings, parameters);
+    if (argument.value) checkArgumentValue(ctx, argument, recipe, parameter, bindings, parameters);
   }
   const missing = recipe?.parameters.filter((p) => !p.hasDefault && !given.has(p.name)) ?? [];
   if (missing.length > 0) {
@@ -190,6 +190,7 @@ function checkArgumentName(
 function checkArgumentValue(
   ctx: CheckContext,
   argument: Argument,
+  recipe: Recipe | undefined,
   parameter: RecipeParameter | undefined,
   bindings: Bindings,
   parameters: readonly RecipeParameter[],
@@ -228,8 +229,26 @@ function checkArgumentValue(
       `\`${parameter.name}\` is a ${parameter.type}, such as \`${exampleOf(parameter.type)}\`.`,
     );
   } else if (parameter.type === "number")
-    readCount(value, bindings, { words: "a number" }, "a number", report);
+    readCount(value, bindings, numberLimits(recipe, parameter.name), "a number", report);
   else readDuration(value, bindings, report);
+}
+
+/** The range of a number parameter: that of the place where its recipe uses it. */
+export function numberLimits(recipe: Recipe | undefined, parameter: string): Limits {
+  return (recipe && limitsOfUse(recipe.statements, parameter)) ?? { words: "a number" };
+}
+
+function limitsOfUse(statements: readonly RecipeStatement[], parameter: string): Limits | undefined {
+  const isIt = (value: Value | undefined): boolean => value?.kind === "name" && value.text === parameter;
+  for (const statement of statements) {
+    if (statement.kind === "step" && statement.grits.some(isIt)) return GRIT;
+    if (statement.kind !== "layer") continue;
+    if (isIt(statement.coats)) return COUNT;
+    if (statement.tails.some((tail) => tail.kind === "tinted" && isIt(tail.share))) return SHARE_ABOVE_ZERO;
+    const inside = limitsOfUse(statement.block ?? [], parameter);
+    if (inside) return inside;
+  }
+  return undefined;
 }
 
 const exampleOf = (type: Bound["type"]): string =>

@@ -21,9 +21,10 @@ import {
   checkMaterial,
   lookUp,
   noteParameter,
+  numberLimits,
   reporter,
 } from "./check-context.ts";
-import { COUNT, type Limits, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
+import { COUNT, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, readCount, readDuration, readMeasure } from "./read-value.ts";
@@ -64,7 +65,8 @@ function checkDefault(ctx: CheckContext, parameter: Parameter, recipe: Recipe): 
   if (!declared || !value) return;
   const report = reporter(ctx);
   const none: Bindings = new Map();
-  if (declared.type === "number") readCount(value, none, { words: "a number" }, "a number", report);
+  if (declared.type === "number")
+    readCount(value, none, numberLimits(recipe, declared.name), "a number", report);
   else if (declared.type === "duration") readDuration(value, none, report);
   else if (value.kind !== "name") {
     report(
@@ -123,8 +125,7 @@ function unknownWord(
 function checkStep(ctx: CheckContext, step: StepStatement, recipe: Recipe, bindings: Bindings): void {
   if (step.verb) unknownWord(ctx, step.verb, Object.keys(VERBS), "verb");
   checkMaterial(ctx, step.material, bindings, recipe.parameters);
-  const grit: Limits = { min: 12, max: 10000, words: "from 12 to 10000" };
-  for (const value of step.grits) readCount(value, bindings, grit, "a grit such as `120`", reporter(ctx));
+  for (const value of step.grits) readCount(value, bindings, GRIT, "a grit such as `120`", reporter(ctx));
   checkTails(ctx, step.tails, recipe, bindings);
 }
 

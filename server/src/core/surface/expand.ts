@@ -12,6 +12,7 @@ import type {
   Tail,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
+import { COUNT, GRIT } from "../model/lowering.ts";
 import type { Material, Recipe } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import {
@@ -213,7 +214,7 @@ function readTakes(tails: readonly Tail[], bindings: Bindings): Takes | undefine
 
 function pushStep(expander: Expander, frame: Frame, step: StepStatement, place: Place, duties: Duties): void {
   if (!step.verb) return;
-  const grits = step.grits.map((grit) => readCount(grit, frame.bindings, ANY, "a grit", silent));
+  const grits = step.grits.map((grit) => readCount(grit, frame.bindings, GRIT, "a grit", silent));
   const takes = readTakes(step.tails, frame.bindings);
   const use = step.material && materialUse(expander, frame, step.material);
   const usesLitres = readUses(step.tails, frame.bindings, use?.material?.density?.value);
@@ -252,7 +253,7 @@ function walkLayer(
   duties: Duties,
 ): void {
   if (!layer.material) return;
-  const stated = layer.coats ? readCount(layer.coats, frame.bindings, ANY, "a number of coats", silent) : 1;
+  const stated = layer.coats ? readCount(layer.coats, frame.bindings, COUNT, "a number of coats", silent) : 1;
   // A number of coats that is not known counts as one: what would follow from more is not known either.
   const coats = Math.min(MOST_COATS, Math.max(1, Math.floor(stated ?? 1)));
   for (let coat = 1; coat <= coats && expander.actions.length < MOST_ACTIONS; coat += 1) {

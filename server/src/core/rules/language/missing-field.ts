@@ -1,0 +1,53 @@
+/**
+ * A field without which the declaration says nothing.
+ */
+import type { LanguageRule } from "../rule.ts";
+
+export const missingField: LanguageRule = {
+  id: "missing-field",
+  group: "language",
+  severity: "error",
+  docs: {
+    summary:
+      "A required field is missing: a material's `family`, a surface's `shape` and `wood`, a job's `piece` and `apply`.",
+    why: "Without it nothing can be worked out from the declaration.",
+    remedy: "Add the line that the message shows.",
+    sources: ["the language reference"],
+  },
+  failing: [
+    {
+      title: "No family",
+      text: `material hall_clear { #! missing-field
+  covers 10 m2/L
+}
+`,
+    },
+    {
+      title: "Neither shape nor wood is one finding",
+      text: `piece box {
+  built 2015
+  surface lid { #! missing-field
+    wear light
+  }
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "All that is required",
+      text: `material hall_clear {
+  family waterborne polyurethane
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+`,
+    },
+  ],
+};

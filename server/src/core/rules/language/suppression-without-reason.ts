@@ -1,0 +1,50 @@
+/**
+ * A comment that allows a finding and does not say why.
+ */
+import type { LanguageRule } from "../rule.ts";
+
+export const suppressionWithoutReason: LanguageRule = {
+  id: "suppression-without-reason",
+  group: "language",
+  severity: "warning",
+  docs: {
+    summary: "A comment `# allow RULE` gives no reason; it allows nothing.",
+    why: "Whoever reads the recipe next cannot tell whether the reason still holds, or whether there was one.",
+    remedy: "Write the reason after a colon: `# allow RULE: reason`.",
+    sources: ["the language reference"],
+  },
+  failing: [
+    {
+      title: "No reason, so the finding stays",
+      text: `recipe smooth {
+  for  wood
+  # allow no-dust-mask #! suppression-without-reason
+  step sand 150 #! no-dust-mask
+  step dust
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "A reason",
+      text: `recipe smooth {
+  for  wood
+  # allow no-dust-mask: the sander's own extraction, measured last year
+  step sand 150
+  step dust
+}
+`,
+    },
+    {
+      title: "Prose is no such comment",
+      text: `recipe smooth {
+  for   wood
+  # allow time for it: at least 20 min
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+};

@@ -1,0 +1,47 @@
+/**
+ * A line that the block does not have.
+ */
+import type { LanguageRule } from "../rule.ts";
+
+export const unknownField: LanguageRule = {
+  id: "unknown-field",
+  group: "language",
+  severity: "error",
+  docs: {
+    summary: "A line begins with a word that is no field of its block.",
+    why: "It is not read, so whatever it was meant to say does not count.",
+    remedy: "Mend the word; the message names the fields that there are.",
+    sources: ["the language reference"],
+  },
+  failing: [
+    {
+      title: "A misspelt field",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  solid  33 % #! unknown-field
+}
+`,
+    },
+    {
+      title: "`for` between coats",
+      text: `recipe clear_coat {
+  layer waterborne_polyurethane x 2 {
+    for  wood #! unknown-field
+    wait until recoat
+  }
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Fields of a material",
+      text: `material hall_clear {
+  family waterborne polyurethane
+  solids 33 %
+}
+`,
+    },
+  ],
+};

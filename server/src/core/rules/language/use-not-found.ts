@@ -1,0 +1,40 @@
+/**
+ * A used file that is not there.
+ */
+import type { LanguageRule } from "../rule.ts";
+
+export const useNotFound: LanguageRule = {
+  id: "use-not-found",
+  group: "language",
+  severity: "error",
+  docs: {
+    summary: "A file named by `use` cannot be found or read.",
+    why: "Nothing that it declares can be named here, so other errors may follow from this one.",
+    remedy: "Mend the path, which is relative to this file, or add the file.",
+    sources: ["the language reference"],
+  },
+  failing: [
+    {
+      title: "No such file",
+      text: `use "missing.finish" #! use-not-found
+
+recipe clear_coat {
+  for   wood
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Nothing is used",
+      text: `recipe clear_coat {
+  for   wood
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+};
