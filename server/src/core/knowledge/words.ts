@@ -37,8 +37,8 @@ export const SHEENS: readonly SheenWord[] = [
   { word: "gloss", doc: "Shapes reflect sharply.", gloss60: [70, 100], source: GLOSS_LEVELS },
 ];
 
-/** Sheens that haze over a dark colour. */
-export const DULL_SHEENS: readonly string[] = ["dead flat", "matte", "eggshell", "satin"];
+/** Sheens that haze over a dark colour. Satin holds less of the flatting powder, and most shops use it there as it is. */
+export const DULL_SHEENS: readonly string[] = ["dead flat", "matte", "eggshell"];
 
 export type VocabularyName =
   | "family"

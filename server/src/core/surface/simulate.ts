@@ -204,9 +204,11 @@ function clean(state: SurfaceState, step: StepAction): SurfaceState {
   return carrier === undefined || carrier === "water" || carrier === "none" ? dampen(rinsed, step) : rinsed;
 }
 
+/** Nobody dampens or bleaches anything but bare wood, so a surface of which nothing is known counts as bare here. */
 function dampen(state: SurfaceState, step: StepAction): SurfaceState {
   const wet = { ...state, wet: { place: step.place, waited: NO_WAIT } };
-  return isBare(state) && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
+  const bare = step.verb === "clean" ? isBare(state) : state.layers.length === 0;
+  return bare && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
 }
 
 function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): SurfaceState {

@@ -1,8 +1,8 @@
 /**
  * A dull clear over a dark colour: its flatting agent shows as a milky haze.
  *
- * Satin hazes over an even dark paint. Over a dark stain the figure of the wood hides that, so only duller sheens
- * count there. One dull coat over glossy ones is the usual cure and stays silent.
+ * Satin, the sheen of most furniture, hazes little and stays silent, and so does one dull coat over glossier ones, which
+ * is the usual cure.
  */
 import { shadeOfMaterial } from "../../colour.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
@@ -45,20 +45,21 @@ export const hazeOverDark: TradeRule = {
   },
   failing: [
     { title: "Matte over slate", text: FILE("matte", "  layer  top_clear #! haze-over-dark\n") },
-    { title: "Satin over slate", text: FILE("satin", "  layer  top_clear #! haze-over-dark\n") },
+    { title: "Eggshell over slate", text: FILE("eggshell", "  layer  top_clear #! haze-over-dark\n") },
   ],
   passing: [
+    { title: "Satin over slate", text: FILE("satin", "  layer  top_clear\n") },
     { title: "Gloss over slate", text: FILE("gloss", "  layer  top_clear\n") },
     { title: "Tinted with the paint", text: FILE("matte", "  layer  top_clear, tinted 5 % with slate\n") },
     {
-      title: "Satin over a dark stain",
+      title: "The colour of the stain is not dark",
       text: `material walnut "Walnut stain" {
   family waterborne stain
-  colour "#3b2a1e"
+  colour "#a07a50"
 }
 material top_clear "Waterborne clear" {
   family waterborne polyurethane
-  sheen  satin
+  sheen  matte
 }
 recipe stained {
   for   wood
@@ -73,7 +74,7 @@ recipe stained {
   checks: {
     onLayer: ({ action, before, report }) => {
       const below = colouredCoat(before);
-      if (!below || below.toner || !isDull(action, below) || isHidden(before.layers, below)) return;
+      if (!below || below.toner || !isDull(action) || isHidden(before.layers, below)) return;
       if (below.family?.role === "primer" || shadeOfMaterial(below.material) !== "dark") return;
       const { family, sheen } = action.use.material!;
       report({
@@ -87,11 +88,9 @@ recipe stained {
   },
 };
 
-function isDull({ use, tinted }: LayerAction, below: Coat): boolean {
+function isDull({ use, tinted }: LayerAction): boolean {
   const { family, sheen } = use.material ?? {};
-  if (family?.role !== "clear" || tinted || sheen === undefined) return false;
-  if (!DULL_SHEENS.includes(sheen.value)) return false;
-  return sheen.value !== "satin" || below.family?.role === "paint";
+  return family?.role === "clear" && !tinted && sheen !== undefined && DULL_SHEENS.includes(sheen.value);
 }
 
 /** A glossy clear, or a dull one of which it was said, lies over the colour already. */

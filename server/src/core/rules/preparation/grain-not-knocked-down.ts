@@ -8,7 +8,7 @@
 import { samePlace } from "../../place.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { type Coat, isBare, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
+import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, materialName, related, sentence } from "../texts.ts";
@@ -37,6 +37,20 @@ export const grainNotKnockedDown: TradeRule = {
   step   dampen
   wait   overnight
   layer  waterborne_polyurethane #! grain-not-knocked-down
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Dampening says by itself that the wood is bare",
+      text: `recipe clear_coats {
+  for    any
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  step   dampen
+  wait   overnight
+  layer  acrylic_paint #! grain-not-knocked-down
   wait   until cured
 }
 `,
@@ -165,7 +179,7 @@ job shelves {
     onLayer: (ctx) => {
       const { action, before, run } = ctx;
       if (!before.raised || isWooden(run) === "no") return;
-      if (isBare(before)) reportRaisedWood(ctx);
+      if (before.layers.length === 0) reportRaisedWood(ctx);
       else {
         const below = firstFilm(before);
         if (below && action.use.material?.family?.role !== "filler") reportBuried(ctx, below);
