@@ -158,7 +158,7 @@ function makeStep(
   }
 }
 
-/** Whole milliseconds; a hundred thousand years at most, so that sums stay exact. */
+/** Whole milliseconds; a hundred years at most, so that slips of the pen stay cheap. */
 function inMs(hours: number): number {
-  return hours > 0 ? Math.min(Math.round(hours * hourMs), 36_525_000 * dayMs) : 0;
+  return hours > 0 ? Math.min(Math.round(hours * hourMs), 36_525 * dayMs) : 0;
 }
