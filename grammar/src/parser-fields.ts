@@ -5,6 +5,7 @@
  * Whether a word, a unit or a size fits the field is left to the analysis core, except for the number of sizes of a shape,
  * since a shape with too few of them is a line that ends too early.
  */
+import type { TokenType } from "chevrotain";
 import { endOf } from "./lexer.ts";
 import * as make from "./literals.ts";
 import { type Draft, type LineRule, NO_SPAN, PartParser } from "./parser-parts.ts";
@@ -282,9 +283,12 @@ export class FieldParser extends PartParser {
           {
             ALT: () => {
               this.SUBRULE1(this.existingItem, { ARGS: [layers] });
-              this.MANY(() => {
-                this.commaBefore();
-                this.SUBRULE2(this.existingItem, { ARGS: [layers] });
+              this.MANY({
+                GATE: () => this.isNext(t.Comma, t.NumberToken),
+                DEF: () => {
+                  this.commaBefore();
+                  this.SUBRULE2(this.existingItem, { ARGS: [layers] });
+                },
               });
             },
           },
@@ -341,9 +345,12 @@ export class FieldParser extends PartParser {
       const shape: Draft<tree.ShapeSyntax> = { name: undefined as never, sizes, options, span: NO_SPAN };
       this.spanned(shape, () => {
         this.SUBRULE(this.shapeSizes, { ARGS: [shape, sizes, line] });
-        this.MANY(() => {
-          this.commaBefore();
-          this.SUBRULE(this.shapeOption, { ARGS: [shape, options] });
+        this.MANY({
+          GATE: () => this.isNext(t.Comma, t.Plus),
+          DEF: () => {
+            this.commaBefore();
+            this.SUBRULE(this.shapeOption, { ARGS: [shape, options] });
+          },
         });
       });
     },
@@ -405,6 +412,10 @@ export class FieldParser extends PartParser {
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
   );
+
+  private isNext(...types: readonly TokenType[]): boolean {
+    return types.includes(this.LA(1).tokenType);
+  }
 
   /** The entry rule for each form of a field. */
   readonly fieldRules: { readonly [F in FieldForm]: LineRule<Value<F>> } = {

@@ -31,6 +31,7 @@ export class PartParser extends EmbeddedActionsParser {
   private kept: unknown;
   private found: tree.SyntaxProblem[] = [];
   private nKnownErrors = 0;
+  private recoveredAt: IToken | undefined;
 
   constructor(options: { readonly validate: boolean }) {
     super(ALL_TYPES, {
@@ -55,6 +56,7 @@ export class PartParser extends EmbeddedActionsParser {
     this.found = [];
     this.input = ctx.tokens.slice(1);
     this.nKnownErrors = 0;
+    this.recoveredAt = undefined;
     rule.call(this);
     this.takeErrors();
     return { line: this.kept as T, problems: this.found };
@@ -233,6 +235,7 @@ export class PartParser extends EmbeddedActionsParser {
   protected part<A extends unknown[], R>(name: string, body: (...args: A) => R): ParserMethod<A, R> {
     const recoveryValueFunc = () => {
       this.takeErrors();
+      this.recoveredAt = this.LA(1);
       return undefined as R;
     };
     return this.RULE(name, body, { recoveryValueFunc });
@@ -380,7 +383,7 @@ export class PartParser extends EmbeddedActionsParser {
 
   /** Whether a token is already known to be wrong: one error says it. */
   private isReported(token: IToken): boolean {
-    return this.found.some((problem) => problem.span.start === token.startOffset);
+    return token === this.recoveredAt || this.found.some(({ span }) => span.start === token.startOffset);
   }
 
   private skipUntil(isEnd: () => boolean): void {

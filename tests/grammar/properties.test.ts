@@ -1,7 +1,7 @@
 /** What holds for any text whatsoever, tried on texts put together from pieces of the language and on noise. */
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
 import { namesOf } from "../../grammar/src/names.ts";
@@ -10,10 +10,12 @@ import type { FileTree, Span } from "../../grammar/src/tree.ts";
 import { allNodes, declarations, locate } from "../../grammar/src/walk.ts";
 import { problemsWithBounds, textOfTokens } from "./show.ts";
 
+vi.setConfig({ testTimeout: 60_000 });
+
 const NOTATION = readFileSync(new URL("notation.finish", import.meta.url), "utf8");
 const LINES = NOTATION.split("\n");
 const WORDS = [...new Set(lex(NOTATION).map((token) => token.image))];
-const RUNS = { numRuns: 400, seed: 20270308 };
+const RUNS = { numRuns: 250, seed: 20270308 };
 
 const fragment = fc.oneof(
   { arbitrary: fc.constantFrom(...WORDS), weight: 6 },
