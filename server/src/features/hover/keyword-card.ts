@@ -17,7 +17,8 @@ import { declarationWordCard, lineWordCard, tailCard, type WordBlock } from "./w
 export function keywordCard(ctx: HoverContext, { name, statement }: NameUse): string | undefined {
   if (!statement) {
     const { syntax } = ctx.declaration.lowered;
-    const card = syntax.kind === "use" ? syntax.path && useCard(ctx, syntax.path.value) : declarationCard(ctx);
+    const card =
+      syntax.kind === "use" ? syntax.path && useCard(ctx, syntax.path.value) : declarationCard(ctx);
     return paragraphs(declarationWordCard(name.text), card);
   }
   if (name.span.start !== statement.keyword.span.start) return tailCard(name.text);

@@ -1,0 +1,96 @@
+/** `apply` and `follow`: the recipe, its arguments and their values, and the surfaces. */
+import type { Token } from "../../../../grammar/src/tree.ts";
+import type { Job, Recipe } from "../../core/model/model.ts";
+import { jobSurfaces } from "../../core/surface/run.ts";
+import { areaText } from "../spoken.ts";
+import { materialOffers, parameterOffers, recipeOffers } from "./names.ts";
+import { type CompletionContext, isComma, type Offer } from "./offer.ts";
+import { unitOffers } from "./units.ts";
+
+/** After `apply` or `follow`; `tokens` are those behind the word. */
+export function callOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {
+  if (tokens.length === 0) return recipeOffers(ctx);
+  const opens = tokens.findIndex(({ text }) => text === "(");
+  const closes = tokens.findLastIndex(({ text }) => text === ")");
+  if (opens >= 0 && closes < opens) return argumentOffers(ctx, tokens[0]!.text, tokens.slice(opens + 1));
+  const behind = tokens.slice(opens < 0 ? 1 : closes + 1);
+  return ctx.cursor.block === "job" ? targetOffers(ctx, behind) : [];
+}
+
+function argumentOffers(ctx: CompletionContext, name: string, args: readonly Token[]): readonly Offer[] {
+  const recipe = ctx.scope.recipes.get(name);
+  if (!recipe) return [];
+  const last = args.at(-1);
+  if (!last || isComma(last)) return parameterNames(recipe, args);
+  const colon = args.findLastIndex(({ text }) => text === ":");
+  const parameter = recipe.parameters.find((each) => each.name === args[colon - 1]?.text);
+  if (!parameter || colon < 0) return [];
+  if (ctx.cursor.afterNumber) {
+    return parameter.type === "duration" ? unitOffers("time") : [];
+  }
+  if (colon !== args.length - 1) return [];
+  switch (parameter.type) {
+    case "material":
+      return materialOffers(ctx);
+    case "recipe":
+      return recipeNames(ctx);
+    case "number":
+      return [...parameterOffers(ctx, "number"), example("3")];
+    case "duration":
+      return [...parameterOffers(ctx, "duration"), example("72 h")];
+  }
+}
+
+/** As an argument a recipe is named, not called. */
+const recipeNames = (ctx: CompletionContext): readonly Offer[] =>
+  recipeOffers(ctx).map(({ snippet: _, ...offer }) => offer);
+
+const example = (text: string): Offer => ({ label: text, kind: "word", detail: "an example" });
+
+/** Parameters that are not given yet, those first that must be. */
+function parameterNames(recipe: Recipe, args: readonly Token[]): readonly Offer[] {
+  const given = new Set(args.flatMap((token, i) => (args[i + 1]?.text === ":" ? [token.text] : [])));
+  return recipe.parameters
+    .filter(({ name }) => !given.has(name))
+    .toSorted((a, b) => Number(a.hasDefault) - Number(b.hasDefault))
+    .map(({ name, type, hasDefault }) => ({
+      label: name,
+      kind: "parameter" as const,
+      detail: hasDefault ? `${type}, may be left out` : type,
+      insert: `${name}: `,
+    }));
+}
+
+function targetOffers(ctx: CompletionContext, behind: readonly Token[]): readonly Offer[] {
+  if (behind.length === 0) return [{ label: "to", kind: "keyword", insert: "to " }];
+  if (behind[0]!.text !== "to") return [];
+  const last = behind.at(-1)!;
+  const job = jobAt(ctx);
+  if (!job) return [];
+  const surfaces = jobSurfaces(job, ctx.scope);
+  const named = new Set(behind.slice(1).map(({ text }) => text));
+  if (last.text === ".") {
+    const piece = behind.at(-2)?.text;
+    return surfaces
+      .filter((each) => each.piece.name === piece)
+      .map(({ surface, piece: of }) => surfaceOffer(surface.name, of.name, surface.areaM2));
+  }
+  if (last.text !== "to" && !isComma(last)) return [];
+  const offers = surfaces
+    .filter(({ label }) => !named.has(label))
+    .map(({ label, surface, piece }) => surfaceOffer(label, piece.name, surface.areaM2));
+  const all: Offer = { label: "all", kind: "word", detail: "every surface of the job's pieces" };
+  return last.text === "to" ? [...offers, all] : offers;
+}
+
+const surfaceOffer = (label: string, piece: string, areaM2: number): Offer => ({
+  label,
+  kind: "surface",
+  detail: `${piece}, ${areaText(areaM2)}`,
+});
+
+function jobAt({ program, file, cursor }: CompletionContext): Job | undefined {
+  const key = cursor.declaration?.key;
+  const model = key === undefined ? undefined : program.files.get(file)?.byKey.get(key)?.lowered.model;
+  return model?.kind === "job" ? model : undefined;
+}
