@@ -7,4 +7,6 @@ import { textMateGrammar } from "../src/textmate.ts";
 
 const file = new URL("../../client/syntaxes/finish.tmLanguage.json", import.meta.url);
 mkdirSync(new URL(".", file), { recursive: true });
-writeFileSync(file, `${JSON.stringify(textMateGrammar(), null, 2)}\n`);
+// A list of one plain word stands on one line, as the repository's formatter has it.
+const json = JSON.stringify(textMateGrammar(), null, 2).replace(/\[\s+("[^"]*")\s+\]/gu, "[$1]");
+writeFileSync(file, `${json}\n`);
