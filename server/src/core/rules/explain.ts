@@ -1,0 +1,139 @@
+/**
+ * What a rule says of itself, as plain text for the terminal and as Markdown for its page: renderings of the rule
+ * object, so that neither can say anything else than the rule does.
+ */
+import type { Rule, RuleExample, RuleGroup } from "./rule.ts";
+
+/** What only running the rule shows. */
+export interface RuleFacts {
+  /** Whether at least one of its findings comes with a change that mends it. */
+  readonly offersFix: boolean;
+}
+
+export const GROUP_TITLES: Readonly<Record<RuleGroup, string>> = {
+  language: "The text",
+  layers: "Layer over layer",
+  preparation: "Preparation",
+  waits: "Waits and air",
+  colour: "Colour",
+  film: "Film and mixing",
+  wear: "Wear and use",
+  safety: "Safety",
+  quantities: "Amounts",
+  schedule: "Dates and cost",
+  hygiene: "Lines that do nothing",
+};
+
+/** No text of ours says that something is safe. */
+const CAUTION =
+  "The product's label, its safety data sheet and local rules come first; a recipe without findings is not a safe one for that.";
+
+/** An example as it is shown: without the marks of the tests. */
+export const exampleText = (example: RuleExample): string =>
+  example.text.replace(/[ \t]*#!.*$/gmu, "").trimEnd();
+
+const fixSentence = (facts: RuleFacts): string =>
+  facts.offersFix
+    ? "A change that mends it is offered in the editor where one is sure."
+    : "It has no change to offer: what to do depends on the piece.";
+
+const allowSentence = (rule: Rule): string =>
+  `A single finding is allowed by a comment on the line above, \`# allow ${rule.id}: reason\`; a project sets the level in \`finishwright.config.json\`.`;
+
+/** For the terminal, lines of at most `width` columns. */
+export function explainText(rule: Rule, facts: RuleFacts, width = 88): string {
+  const { docs } = rule;
+  const section = (title: string, text: string): string => `${title}\n${wrap(text, width, "  ")}`;
+  const examples = (title: string, list: readonly RuleExample[]): readonly string[] =>
+    list.map((example) => `${title}: ${example.title}\n\n${indent(exampleText(example), "    ")}`);
+  return `${[
+    `${rule.id} (${rule.severity})`,
+    wrap(docs.summary, width),
+    section("Why", docs.why),
+    section("What to do", docs.remedy),
+    section("Change", fixSentence(facts)),
+    ...examples("Found", rule.failing),
+    ...examples("Not found", rule.passing),
+    `Sources\n${docs.sources.map((source) => wrap(source, width, "    ", "  - ")).join("\n")}`,
+    ...(rule.group === "safety" ? [wrap(CAUTION, width)] : []),
+    wrap(allowSentence(rule).replaceAll("`", ""), width),
+  ].join("\n\n")}\n`;
+}
+
+/** The page of a rule. */
+export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
+  const { docs } = rule;
+  const examples = (title: string, list: readonly RuleExample[]): readonly string[] =>
+    list.length === 0
+      ? []
+      : [
+          `## ${title}`,
+          ...list.flatMap((example) => [
+            `${example.title}:`,
+            `\`\`\`finish\n${exampleText(example)}\n\`\`\``,
+          ]),
+        ];
+  return `${[
+    GENERATED,
+    `# ${rule.id}`,
+    `${capital(rule.severity)} · ${GROUP_TITLES[rule.group]}`,
+    docs.summary,
+    "## Why",
+    docs.why,
+    "## What to do",
+    docs.remedy,
+    fixSentence(facts),
+    ...(rule.group === "safety" ? [CAUTION] : []),
+    ...examples("Found", rule.failing),
+    ...examples("Not found", rule.passing),
+    "## Sources",
+    docs.sources.map((source) => `- ${source}`).join("\n"),
+    "## Levels",
+    allowSentence(rule),
+  ].join("\n\n")}\n`;
+}
+
+const GENERATED = "<!-- Written by server/tools/write-rule-pages.ts from the rule itself; do not edit. -->";
+
+/** The page that lists all rules, and what goes over what. */
+export function indexMarkdown(rules: readonly Rule[], layerMatrix: string): string {
+  const groups = (Object.keys(GROUP_TITLES) as readonly RuleGroup[]).flatMap((group) => {
+    const own = rules.filter((rule) => rule.group === group).sort((a, b) => (a.id < b.id ? -1 : 1));
+    if (own.length === 0) return [];
+    const rows = own.map(
+      (rule) =>
+        `| [\`${rule.id}\`](${rule.id}.md) | ${rule.severity} | ${rule.docs.summary.replaceAll("|", "\\|")} |`,
+    );
+    return [
+      `## ${GROUP_TITLES[group]}`,
+      ["| rule | level | says |", "| --- | --- | --- |", ...rows].join("\n"),
+    ];
+  });
+  return `${[
+    GENERATED,
+    "# Rules",
+    "What Finishwright finds in a recipe. Every rule has a page with its reason, its sources and examples, which are also its tests.",
+    ...groups,
+    "## What goes over what",
+    "A row for the layer below, a column for the layer over it; the columns have the numbers of the rows. A verdict is the average behaviour of two families, not of two products: a test patch and the labels decide.",
+    layerMatrix.trim(),
+  ].join("\n\n")}\n`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const indent = (text: string, by: string): string => text.replace(/^(?=.)/gmu, by);
+
+/** Breaks a paragraph at spaces. `first` stands before the first line, `before` before the others. */
+function wrap(text: string, width: number, before = "", first = before): string {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(/\s+/u)) {
+    if (line !== "" && before.length + line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = word;
+    } else line = line === "" ? word : `${line} ${word}`;
+  }
+  lines.push(line);
+  return lines.map((it, index) => (index === 0 ? first : before) + it).join("\n");
+}

@@ -1,0 +1,98 @@
+/**
+ * The project's configuration: what is read from the file, what is said of wrong entries, and what it does.
+ */
+import { describe, expect, it } from "vitest";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+import {
+  applySettings,
+  configSchema,
+  type ProjectConfig,
+  readConfig,
+} from "../../server/src/features/config.ts";
+
+const TEXT = "recipe smooth {\n  for  wood\n  step sand 150\n  step dust\n}\n";
+
+function findingsWith(config: ProjectConfig): readonly string[] {
+  const analyst = createAnalyst({ resolve: (_, path) => path, config: () => config });
+  analyst.setFile("test.finish", TEXT);
+  return analyst
+    .analysis()
+    .findings("test.finish")
+    .map((finding) => `${finding.severity} ${finding.rule}`);
+}
+
+describe("reading", () => {
+  it.each([
+    [
+      "levels",
+      '{ "rules": { "grit-jump": "off", "no-dust-mask": "error" } }',
+      { "grit-jump": "off", "no-dust-mask": "error" },
+      [],
+    ],
+    ["nothing", "{}", {}, []],
+    ["a schema beside", '{ "$schema": "x.json", "rules": {} }', {}, []],
+    ["a byte order mark", '\ufeff{ "rules": { "late": "hint" } }', { late: "hint" }, []],
+    [
+      "an unknown rule",
+      '{ "rules": { "grit-jumps": "off", "late": "hint" } }',
+      { late: "hint" },
+      ["There is no rule `grit-jumps`. Did you mean `grit-jump`?"],
+    ],
+    [
+      "an unknown level",
+      '{ "rules": { "late": "warn" } }',
+      {},
+      ['`late` is "warn", but takes one of: error, warning, information, hint, off.'],
+    ],
+    [
+      "an unknown entry",
+      '{ "rule": {} }',
+      {},
+      ["finishwright.config.json has no entry `rule`; it may have `rules`."],
+    ],
+    [
+      "a list",
+      "[]",
+      {},
+      ['finishwright.config.json must hold an object, such as { "rules": { "grit-jump": "off" } }.'],
+    ],
+    [
+      "rules as a list",
+      '{ "rules": [] }',
+      {},
+      ['`rules` in finishwright.config.json must be an object, such as { "rules": { "grit-jump": "off" } }.'],
+    ],
+  ])("%s", (_, text, rules, complaints) => {
+    expect(readConfig(text)).toEqual({ config: { rules }, complaints });
+  });
+
+  it("a file that is no JSON", () => {
+    const { config, complaints } = readConfig('{ "rules": ');
+    expect(config).toEqual({ rules: {} });
+    expect(complaints).toHaveLength(1);
+    expect(complaints[0]).toMatch(/^finishwright\.config\.json is no JSON: /);
+  });
+
+  it("the schema agrees", () => {
+    expect(configSchema.safeParse({ rules: { late: "off" } }).success).toBe(true);
+    expect(configSchema.safeParse({ rules: { late: "loud" } }).success).toBe(false);
+    expect(configSchema.safeParse({ rules: { "no-such-rule": "off" } }).success).toBe(false);
+  });
+});
+
+describe("applying", () => {
+  it.each([
+    [{}, ["warning no-dust-mask"]],
+    [{ "no-dust-mask": "hint" }, ["hint no-dust-mask"]],
+    [{ "no-dust-mask": "off" }, []],
+    [{ "no-gloves": "off" }, ["warning no-dust-mask"]],
+  ] as const)("%j", (rules, expected) => {
+    expect(findingsWith({ rules })).toEqual(expected);
+  });
+
+  it("keeps findings that keep their level as they are", () => {
+    const finding = { rule: "late", severity: "warning" } as const;
+    expect(applySettings([finding], { late: "warning" })[0]).toBe(finding);
+    expect(applySettings([finding], {})[0]).toBe(finding);
+  });
+});
