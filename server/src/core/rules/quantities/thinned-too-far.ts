@@ -1,6 +1,6 @@
 /**
- * More thinner than the label allows. `up to 10 %` is the thinner as a share of the material, as labels mean it:
- * 100 mL to a litre. So `thinned a:b` adds b / a.
+ * More thinner than the label allows. Labels leave open whether `up to 10 %` is a share of the material (10:1) or of
+ * the mix (9:1); the rule takes the wider reading, so that it speaks only where both are exceeded.
  */
 import { formatNumber } from "../../measure/format-amount.ts";
 import type { TradeRule } from "../rule.ts";
@@ -13,8 +13,7 @@ export const thinnedTooFar: TradeRule = {
   docs: {
     summary: "A layer is thinned further than the material's label allows.",
     why: "Past its limit the binder no longer closes into a film: waterborne clears turn weak and cloudy, lacquers run, and the sheen changes.",
-    remedy:
-      "Thin no further than the label says. A percentage there is thinner to material: 10 % is 100 mL to a litre, or 10:1.",
+    remedy: "Thin no further than the label says. 10 % is 100 mL to a litre, or 10:1.",
     sources: ["common practice, no source: the label's limit, by volume of thinner to volume of material"],
   },
   failing: [
@@ -36,14 +35,14 @@ recipe two_coats {
   ],
   passing: [
     {
-      title: "100 mL to a litre is 10 %",
+      title: "A tenth of the mix at most",
       text: `material hall_clear {
   family waterborne polyurethane
   thin   water, up to 10 %
 }
 
 recipe two_coats {
-  layer hall_clear x 2, thinned 10:1 with water {
+  layer hall_clear x 2, thinned 9:1 with water {
     wait until recoat
   }
   wait  until cured
@@ -67,8 +66,9 @@ recipe two_coats {
       const material = action.use.material;
       const limit = material?.thin?.value.upTo;
       if (!action.thinned || limit === undefined) return;
-      const percent = (100 * action.thinned.b) / action.thinned.a;
-      if (percent <= limit + 1e-6) return;
+      const { a, b } = action.thinned;
+      if ((100 * b) / (a + b) <= limit + 1e-6) return;
+      const percent = (100 * b) / a;
       const tail = action.syntax.tails.find((t) => t.kind === "thinned");
       const ratio = tail?.kind === "thinned" ? tail.ratio : undefined;
       report({

@@ -21,7 +21,7 @@ export const tooWeakForWear: TradeRule = {
       "A surface of hard wear gets wax or oil alone, or fewer than three coats of a film-forming clear.",
     why: "Under cups, elbows and wet cloths a thin film wears through in months, and wax and oil keep no water out for long.",
     remedy:
-      "Put three coats of a film-forming clear on what wears hard. Old clear coats that stay on count; wiped coats build no film; enamel paint that gets no clear is its own film.",
+      "Put three coats of a film-forming clear on what wears hard. Old clear coats that stay on count; wiped coats build no film.",
     sources: [
       "Wood Handbook, FPL-GTR-190, table 16-3: two and three coats keep out far more moisture than one",
       "three coats: common practice, no source",
@@ -108,6 +108,29 @@ job tables {
 `,
     },
     {
+      title: "Paint without a clear",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe enamelled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  alkyd_paint x 2 { #! too-weak-for-wear
+    wait until recoat
+  }
+  wait   until cured
+}
+job tables {
+  piece table
+  apply enamelled to top
+}
+`,
+    },
+    {
       title: "Wiped coats build no film",
       text: `piece table "Table" {
   surface top {
@@ -160,7 +183,7 @@ job tables {
 `,
     },
     {
-      title: "Three coats; two where wear is normal; one over two old ones; wax over an old film; enamel",
+      title: "Three coats; two where wear is normal; one over two old ones; wax over an old film",
       text: `piece table "Table" {
   built 1995
   surface top {
@@ -182,11 +205,6 @@ job tables {
     shape    panel 1200 mm x 400 mm
     wood     beech
     existing oil varnish
-    wear     hard
-  }
-  surface foot {
-    shape    panel 1200 mm x 100 mm
-    wood     beech
     wear     hard
   }
 }
@@ -215,21 +233,12 @@ recipe waxed {
   layer  paste_wax
   wait   until cured
 }
-recipe enamelled {
-  for    wood
-  safety ventilate, no_ignition, wet_rags
-  layer  alkyd_paint x 2 {
-    wait until recoat
-  }
-  wait   until cured
-}
 job tables {
   piece table
   apply varnished(coats: 3) to top
   apply varnished(coats: 2) to base
   apply renew to leaf
   apply waxed to shelf
-  apply enamelled to foot
 }
 `,
     },
@@ -251,11 +260,11 @@ job tables {
         what: `\`${run.label}\` is a surface of hard wear and ends with ${found(last, clears.length)} of the ${COATS_FOR_HARD_WEAR} coats of a film-forming clear it needs.`,
         why:
           clears.length === 0
-            ? "What builds no film keeps heat, water and scratches out of hard-used wood only for a short while."
+            ? "Without a clear film, heat, water and scratches get through in a short while where hands and cups go."
             : "So thin a film wears through where hands, cups and wet cloths go.",
         remedy:
           clears.length === 0
-            ? `Put ${COATS_FOR_HARD_WEAR} coats of a film-forming clear on instead.`
+            ? `End with ${COATS_FOR_HARD_WEAR} coats of a film-forming clear.`
             : `Put ${COATS_FOR_HARD_WEAR - clears.length} more on.`,
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
         fixes: moreCoats(action, last, clears.length),
@@ -268,12 +277,11 @@ job tables {
 const hides = (coat: Coat): boolean =>
   !coat.toner && ["stain", "paint", "primer"].includes(coat.family?.role ?? "");
 
-/** What stands up to wear by itself: a film that is there already, or enamel paint. */
+/** What stood up to wear before the job: a film that was there already. */
 const isLastingFilm = (coat: Coat): boolean =>
   isFilm(coat) &&
-  (coat.unknown !== undefined ||
-    (coat.origin !== "new" && coat.family?.role === "clear") ||
-    (coat.family?.role === "paint" && !coat.family.needsClear));
+  coat.origin !== "new" &&
+  (coat.unknown !== undefined || coat.family?.role === "clear" || coat.family?.role === "paint");
 
 const found = (last: Coat, clears: number): string =>
   clears === 0 ? `${sentence(coatName(last)).replace(/^The/, "the")} and none` : `${clears}`;
