@@ -12,6 +12,7 @@ import {
   methodDuties,
   stepDuties,
 } from "../knowledge/duties.ts";
+import type { Material } from "../model/model.ts";
 import { type Place, placeKey } from "../place.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -140,6 +141,7 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   if (!material?.family) return undefined;
   // The label's own word on rags stands above the family's.
   if (duty === "wet_rags" && !material.selfHeatingRags.value) return undefined;
+  if (duty === "ventilate" && isNearlyWithoutSolvent(material)) return undefined;
   const brought =
     materialDuties(material.family).find((row) => row.duty === duty) ??
     (duty === "wet_rags" ? SELF_HEATING : undefined);
@@ -152,6 +154,15 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
     }
   );
 }
+
+/** Oils and varnishes whose label says that hardly anything evaporates; solvents that count as exempt do all the same. */
+function isNearlyWithoutSolvent({ family, voc }: Material): boolean {
+  const isCarried = family?.carrier === "mineral spirits" && family.role !== "solvent";
+  return isCarried && voc?.origin === "stated" && voc.value <= NEARLY_NO_VOC;
+}
+
+/** g/L */
+const NEARLY_NO_VOC = 10;
 
 const SELF_HEATING: BroughtDuty = {
   duty: "wet_rags",

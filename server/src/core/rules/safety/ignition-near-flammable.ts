@@ -159,6 +159,12 @@ job lid {
   checks: { onStep: check, onLayer: check },
 };
 
+const AWAY: Readonly<Record<string, string>> = {
+  "pilot light": "Put the pilot light out",
+  heater: "Switch the heater off and let it cool",
+  welding: "Stop all welding and grinding",
+};
+
 function check({ action, run, report }: MomentContext): void {
   const shop = run.shop;
   if (!shop) return;
@@ -171,7 +177,7 @@ function check({ action, run, report }: MomentContext): void {
   report({
     what: `The vapour of ${materialName(use.name, use.material?.family?.name)} can be lit (flash point ${flashOf(use.material)} C), and \`${shop.name}\` has a source of ignition: ${ignition.value}.`,
     why: "It is heavier than air and creeps along the floor until it finds the flame or the spark.",
-    remedy: `Put the ${ignition.value} out before the can is opened, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
+    remedy: `${AWAY[ignition.value] ?? "Keep it away"} before the can is opened, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
   });

@@ -84,6 +84,21 @@ job lid {
 `,
     },
     {
+      title: "An oil whose label says that nothing evaporates",
+      text: `material bare_oil {
+  family hardwax oil
+  voc    5 g/L
+}
+
+recipe oiled {
+  for    wood
+  safety wet_rags
+  layer  bare_oil, wiped
+  wait   until cured
+}
+`,
+    },
+    {
       title: "The duty of the caller reaches into the recipe that it follows",
       text: `recipe shellac_coat {
   for   wood
