@@ -134,7 +134,7 @@ recipe two_coats {
       if (below?.origin !== "new" || latest === undefined || isAbradedSince(below)) return;
       if (isAuxiliaryOrWax(action) || below.waited.hours <= latest + 1e-6) return;
       const over = materialName(action.use.name, action.use.material?.family?.name);
-      const between = below.action?.syntax === action.syntax;
+      const between = below.action?.syntax === action.syntax && action.coat > 1;
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
         what: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(below.waited.hours)} after ${between ? `coat ${action.coat - 1}` : coatName(below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since.`,
