@@ -9,12 +9,13 @@ import { createAnalyst } from "../features/analyst.ts";
 import type { Analysis } from "../features/types.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, warn } from "./io.ts";
+import { createProjectConfigs } from "./project-config.ts";
 
 export interface Loaded {
   readonly analysis: Analysis;
   /** Only those that could be read. */
   readonly asked: readonly AskedFile[];
-  /** Whether every path led to files, and every file could be read. */
+  /** Whether every path led to files, and every file, configuration included, could be read. */
   readonly complete: boolean;
   /** How reports name a file, asked for or used. */
   readonly label: (file: string) => string;
@@ -23,7 +24,11 @@ export interface Loaded {
 /** Loads what the paths lead to. What went wrong has been said on stderr. */
 export async function load(io: CliIo, paths: readonly string[]): Promise<Loaded> {
   const found = await findFiles(io.files, io.cwd, paths);
-  const analyst = createAnalyst({ resolve: (from, used) => path.resolve(path.dirname(from), used) });
+  const configs = createProjectConfigs(io);
+  const analyst = createAnalyst({
+    resolve: (from, used) => path.resolve(path.dirname(from), used),
+    config: configs.of,
+  });
   const asked: AskedFile[] = [];
   const problems = [...found.problems];
   for (const file of found.files) {
@@ -31,6 +36,7 @@ export async function load(io: CliIo, paths: readonly string[]): Promise<Loaded>
     if ("text" in read) {
       analyst.setFile(file.path, read.text);
       asked.push(file);
+      problems.push(...(await configs.find(file.path)));
     } else {
       problems.push(`\`${file.label}\` ${read.reason}, and run this again.`);
     }

@@ -7,10 +7,25 @@
 import { Command, CommanderError } from "commander";
 import type { AddCommand, CommandContext } from "./command-context.ts";
 import { addCheck } from "./commands/check.ts";
+import { addCompare } from "./commands/compare.ts";
+import { addDemo } from "./commands/demo.ts";
+import { addExplain } from "./commands/explain.ts";
+import { addLanguageServer } from "./commands/language-server.ts";
+import { addSchedule } from "./commands/schedule.ts";
+import { addShopping } from "./commands/shopping.ts";
 import { addTotals } from "./commands/totals.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "./io.ts";
 
-const COMMANDS: readonly AddCommand[] = [addCheck, addTotals];
+const COMMANDS: readonly AddCommand[] = [
+  addCheck,
+  addTotals,
+  addSchedule,
+  addShopping,
+  addCompare,
+  addExplain,
+  addLanguageServer,
+  addDemo,
+];
 
 const AFTER_HELP = `
 Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use or a file that cannot be read.

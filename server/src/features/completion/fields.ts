@@ -152,7 +152,8 @@ function calendarOffers(form: "hours" | "dates", part: readonly Token[]): readon
     WEEKDAYS.flatMap((label, i) =>
       i >= from ? [{ label, kind: "word" as const, detail: FULL_DAYS[i]! }] : [],
     );
-  const dayOf = (token: Token | undefined): number => WEEKDAYS.findIndex((day) => day === token?.text);
+  const dayOf = (token: Token | undefined): number =>
+    (WEEKDAYS as readonly (string | undefined)[]).indexOf(token?.text);
   if (!last) return days(0);
   if (dayOf(last) >= 0) return part.length === 1 ? [keyword("to"), openingOffer()] : [openingOffer()];
   if (last.text === "to") return dayOf(part.at(-2)) >= 0 ? days(dayOf(part.at(-2)) + 1) : [];

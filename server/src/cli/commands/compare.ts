@@ -1,0 +1,62 @@
+/** `compare`: two ways of doing a job, side by side. */
+import path from "node:path";
+import { type ComparedJob, compareJobs } from "../../features/job-comparison.ts";
+import { comparisonText } from "../../reports/comparison-text.ts";
+import { type AddCommand, askedJobs, type CommandContext, outputColours } from "../command-context.ts";
+import { type CliIo, type ExitStatus, UsageError } from "../io.ts";
+import { type Loaded, load } from "../load.ts";
+import { statusOf } from "./totals.ts";
+
+export const addCompare: AddCommand = (program, ctx) => {
+  program
+    .command("compare")
+    .summary("two ways of doing a job, side by side")
+    .description(
+      "Compares two jobs: coats, litres, cost, hands-on and elapsed time, dates, fumes and findings. A job is named by " +
+        "its file if it is the only one there, else by FILE:JOB.",
+    )
+    .argument("<a>", "FILE or FILE:JOB")
+    .argument("<b>", "FILE or FILE:JOB")
+    .action(async (a: string, b: string) => ctx.finish(await compare(ctx, a, b)));
+};
+
+async function compare({ io }: CommandContext, a: string, b: string): Promise<ExitStatus> {
+  const asked = [await readArgument(io, a), await readArgument(io, b)] as const;
+  const loaded = await load(io, [asked[0].file, asked[1].file]);
+  if (!loaded.complete) return 2;
+  const [first, second] = asked.map((each) => jobOf(io, loaded, each)) as [ComparedJob, ComparedJob];
+  const names = { a: nameOf(first, second), b: nameOf(second, first) };
+  io.stdout.write(comparisonText(names, compareJobs(first, second), outputColours(io)));
+  return statusOf({ io }, loaded, "its figures");
+}
+
+interface JobArgument {
+  readonly given: string;
+  readonly file: string;
+  readonly job?: string;
+}
+
+/** `FILE:JOB`, unless there is a file of that whole name. */
+async function readArgument(io: CliIo, given: string): Promise<JobArgument> {
+  const colon = given.lastIndexOf(":");
+  const isFile = (await io.files.kind(path.resolve(io.cwd, given))) === "file";
+  if (isFile || colon < 2) return { given, file: given };
+  return { given, file: given.slice(0, colon), job: given.slice(colon + 1) };
+}
+
+function jobOf(io: CliIo, loaded: Loaded, { given, file, job }: JobArgument): ComparedJob {
+  const absolute = path.resolve(io.cwd, file);
+  const own = { ...loaded, asked: loaded.asked.filter((each) => each.path === absolute) };
+  const jobs = askedJobs(own, job === undefined ? undefined : [job]);
+  const [only] = jobs;
+  if (!only) throw new UsageError(`\`${given}\` has no jobs to compare. A job says \`job NAME {\`.`);
+  if (jobs.length > 1) {
+    const names = jobs.map(({ result }) => `\`${file}:${result.job.name}\``).join(", ");
+    throw new UsageError(`\`${given}\` has several jobs. Name one: ${names}.`);
+  }
+  return { analysis: loaded.analysis, file: only.file, result: only.result };
+}
+
+/** With the file where both jobs have one name. */
+const nameOf = ({ result, file }: ComparedJob, other: ComparedJob): string =>
+  result.job.name === other.result.job.name ? `${path.basename(file)}:${result.job.name}` : result.job.name;

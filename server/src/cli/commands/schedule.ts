@@ -1,0 +1,72 @@
+/** `schedule`: when every task and wait of a job begins and ends. */
+import { isDated, planLines } from "../../features/job-plan.ts";
+import { planToIcs } from "../../reports/ics.ts";
+import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
+import {
+  type AddCommand,
+  type AskedJob,
+  askedJobs,
+  type CommandContext,
+  formatOption,
+  jobOption,
+  outputColours,
+} from "../command-context.ts";
+import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
+import { load } from "../load.ts";
+import { statusOf } from "./totals.ts";
+
+interface ScheduleOptions {
+  readonly format: "text" | "json" | "ics";
+  readonly job?: readonly string[];
+}
+
+export const addSchedule: AddCommand = (program, ctx) => {
+  program
+    .command("schedule")
+    .summary("when every task and wait of a job begins and ends")
+    .description(
+      "Plans jobs through the shop's hours and its crew: when every task and wait begins and ends, what cannot slip, " +
+        "and when the piece may go into service. `--format ics` is for calendars.",
+    )
+    .argument("<file>", "the file of the job")
+    .addOption(jobOption())
+    .addOption(formatOption(["text", "json", "ics"]))
+    .action(async (file: string, options: ScheduleOptions) => ctx.finish(await schedule(ctx, file, options)));
+};
+
+async function schedule({ io }: CommandContext, file: string, options: ScheduleOptions): Promise<ExitStatus> {
+  const loaded = await load(io, [file]);
+  const jobs = askedJobs(loaded, options.job);
+  const results = jobs.map(({ result }) => result);
+  if (jobs.length === 0 && loaded.asked.length > 0) {
+    warn(io, `\`${file}\` has no jobs, so there is nothing to plan. A job says \`job NAME {\`.`);
+  }
+  if (options.format === "ics") writeIcs(io, jobs);
+  else if (options.format === "json") io.stdout.write(scheduleJson(results));
+  else io.stdout.write(scheduleText(results, outputColours(io)));
+  const status = statusOf({ io }, loaded, "the plan");
+  const impossible = results.some(({ schedule: plan }) => plan.status === "impossible");
+  return status === 0 && impossible ? 1 : status;
+}
+
+/** One calendar for all jobs; a job without dates cannot be in it. */
+function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
+  const dated = jobs.filter(({ result }) => isDated(result));
+  for (const { result } of jobs.filter((job) => !dated.includes(job))) {
+    warn(io, `The job \`${result.job.name}\` has no dates: it needs \`start\` and \`in\` (the shop).`);
+  }
+  if (dated.length === 0 && jobs.length > 0) throw new UsageError("There is nothing for a calendar.");
+  const items = dated.flatMap(({ result }) =>
+    planLines(result)
+      .filter(({ start, end }) => end > start)
+      .map((line) => ({
+        uid: `${encodeURIComponent(`${result.job.name}-${line.id}`)}@finishwright`,
+        title: `${line.what} (${line.surface}${line.pieces > 1 ? ` ${line.piece}/${line.pieces}` : ""})`,
+        description: result.job.title ?? result.job.name,
+        ...(line.startAt ? { startAt: line.startAt } : {}),
+        ...(line.endAt ? { endAt: line.endAt } : {}),
+      })),
+  );
+  const name = dated.map(({ result }) => result.job.title ?? result.job.name).join(", ");
+  io.stdout.write(planToIcs({ name: name || "Finishwright", items, stamp: io.now() }));
+}

@@ -1,0 +1,68 @@
+/** `shopping`: what to buy for several jobs together. */
+import { shoppingList } from "../../features/shopping-list.ts";
+import {
+  type ShoppingReport,
+  shoppingCsv,
+  shoppingJson,
+  shoppingMarkdown,
+  shoppingText,
+} from "../../reports/shopping-report.ts";
+import {
+  type AddCommand,
+  askedJobs,
+  type CommandContext,
+  formatOption,
+  jobOption,
+} from "../command-context.ts";
+import { type ExitStatus, warn } from "../io.ts";
+import { load } from "../load.ts";
+import { statusOf } from "./totals.ts";
+
+const FORMATS = {
+  text: shoppingText,
+  json: shoppingJson,
+  csv: shoppingCsv,
+  markdown: shoppingMarkdown,
+} satisfies Readonly<Record<string, (report: ShoppingReport) => string>>;
+
+interface ShoppingOptions {
+  readonly format: keyof typeof FORMATS;
+  readonly job?: readonly string[];
+}
+
+export const addShopping: AddCommand = (program, ctx) => {
+  program
+    .command("shopping")
+    .summary("what to buy for several jobs together")
+    .description(
+      "Adds up the litres of all jobs by material, takes off what is on hand, and chooses the cheapest cans for all of " +
+        "them together.",
+    )
+    .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
+    .addOption(jobOption())
+    .addOption(formatOption(Object.keys(FORMATS)))
+    .action(async (paths: string[], options: ShoppingOptions) =>
+      ctx.finish(await shopping(ctx, paths, options)),
+    );
+};
+
+async function shopping(
+  { io }: CommandContext,
+  paths: readonly string[],
+  options: ShoppingOptions,
+): Promise<ExitStatus> {
+  const loaded = await load(io, paths);
+  const results = askedJobs(loaded, options.job).map(({ result }) => result);
+  if (results.length === 0 && loaded.asked.length > 0) {
+    warn(io, "These files have no jobs, so there is nothing to buy. A job says `job NAME {`.");
+  }
+  const currencies = new Set(results.flatMap(({ shop }) => (shop?.currency ? [shop.currency] : [])));
+  const [currency] = currencies;
+  if (currencies.size > 1) warn(io, `The shops have several currencies: ${[...currencies].join(", ")}.`);
+  const report: ShoppingReport = {
+    items: shoppingList(results),
+    ...(currency && currencies.size === 1 ? { currency } : {}),
+  };
+  io.stdout.write(FORMATS[options.format](report));
+  return statusOf({ io }, loaded, "the list");
+}

@@ -1,0 +1,59 @@
+/** The plan of a job as a list in the order of time: every task and wait with its words, surface, piece and dates. */
+import type { Action } from "../core/surface/actions.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { itemId } from "../core/totals/task-plan.ts";
+import { actionText } from "./action-text.ts";
+
+export interface PlanLine {
+  readonly id: string;
+  readonly surface: string;
+  /** 1 and up; of how many. */
+  readonly piece: number;
+  readonly pieces: number;
+  readonly kind: "step" | "layer" | "wait";
+  readonly what: string;
+  /** Hours after the start. */
+  readonly start: number;
+  readonly end: number;
+  /** Local ISO date-times, where the job has a start and a shop. */
+  readonly startAt?: string;
+  readonly endAt?: string;
+  readonly slack: number;
+  readonly critical: boolean;
+}
+
+/** Whether the plan has dates and not only hours. */
+export const isDated = ({ job, shop }: JobResult): boolean => job.start !== undefined && shop !== undefined;
+
+export function planLines(result: JobResult): readonly PlanLine[] {
+  const actions = new Map<string, Omit<PlanLine, "start" | "end" | "slack" | "critical">>();
+  for (const run of result.runs) {
+    for (let piece = 0; piece < run.pieces; piece += 1) {
+      run.moments.forEach(({ action }, index) => {
+        const kind = kindOf(action);
+        if (!kind) return;
+        const id = itemId(run, piece, index);
+        actions.set(id, {
+          id,
+          surface: run.label,
+          piece: piece + 1,
+          pieces: run.pieces,
+          kind,
+          what: actionText(action),
+        });
+      });
+    }
+  }
+  const dated = isDated(result);
+  return result.schedule.items
+    .flatMap(({ id, start, end, startAt, endAt, slack, critical }): readonly PlanLine[] => {
+      const action = actions.get(id);
+      const dates = dated && startAt && endAt ? { startAt, endAt } : {};
+      return action ? [{ ...action, start, end, slack, critical, ...dates }] : [];
+    })
+    .toSorted((a, b) => a.start - b.start || a.end - b.end);
+}
+
+function kindOf({ op }: Action): PlanLine["kind"] | undefined {
+  return op === "step" || op === "layer" || op === "wait" ? op : undefined;
+}
