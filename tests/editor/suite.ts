@@ -3,7 +3,7 @@
  *
  * The folder that is open is a copy of `folder/`. Tests run in this order and leave the texts as they found them.
  */
-import { deepStrictEqual, match, ok, strictEqual } from "node:assert";
+import { match, ok, strictEqual } from "node:assert";
 import { commands, extensions, languages, Position, window, workspace } from "vscode";
 import { runTests, type Test } from "./report.ts";
 import {
@@ -11,6 +11,7 @@ import {
   drawFindings,
   fileUri,
   findingsUntil,
+  fixesAt,
   hoverText,
   openFile,
   outlineOf,
@@ -42,7 +43,7 @@ const TESTS: readonly Test[] = [
     },
   },
   {
-    name: "a finding stands at the words at fault, with its rule and source",
+    name: "a finding stands at the words at fault, with its rule, and the page that explains it",
     async run() {
       const { document } = await openFile(MAIN);
       await findingsUntil(document.uri, has("wrong-unit"));
@@ -50,6 +51,9 @@ const TESTS: readonly Test[] = [
       ok(finding);
       strictEqual(document.getText(finding.range), "3 h");
       strictEqual(finding.source, "finishwright");
+      ok(typeof finding.code === "object");
+      const page = await workspace.fs.readFile(finding.code.target);
+      match(new TextDecoder().decode(page), /wrong-unit/);
     },
   },
   {
@@ -156,15 +160,28 @@ const TESTS: readonly Test[] = [
     async run() {
       const { document } = await openFile(MAIN);
       const settings = workspace.getConfiguration("finishwright");
-      const all = drawFindings(document.uri);
+      await findingsUntil(document.uri, has("grit-jump"));
       await settings.update("findings.lowest", "error", true);
-      await findingsUntil(document.uri, (findings) => findings.length < all.length);
-      deepStrictEqual(
-        languages.getDiagnostics(document.uri).filter(({ severity }) => severity !== 0),
-        [],
-      );
+      await findingsUntil(document.uri, hasNo("grit-jump"));
+      ok(has("wrong-unit")(drawFindings(document.uri)));
       await settings.update("findings.lowest", undefined, true);
-      await findingsUntil(document.uri, (findings) => findings.length === all.length);
+      await findingsUntil(document.uri, has("grit-jump"));
+    },
+  },
+  {
+    name: "a quick fix takes its finding away",
+    async run() {
+      const { document } = await openFile(MAIN);
+      await findingsUntil(document.uri, has("grit-jump"));
+      const before = document.getText();
+      const actions = await fixesAt(document, positionOf(document, "180"));
+      const fix = actions.find(({ edit }) => edit !== undefined);
+      ok(fix?.edit, `no fix among ${actions.map(({ title }) => title).join(", ")}`);
+      await workspace.applyEdit(fix.edit);
+      await findingsUntil(document.uri, hasNo("grit-jump"));
+      await commands.executeCommand("undo");
+      strictEqual(document.getText(), before);
+      await findingsUntil(document.uri, has("grit-jump"));
     },
   },
   {

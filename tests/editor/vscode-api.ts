@@ -4,6 +4,8 @@
  * Waiting is always for an event. The limit only ends a wait for something that will not come.
  */
 import {
+  type CodeAction,
+  CodeActionKind,
   type CompletionList,
   commands,
   type Diagnostic,
@@ -99,6 +101,14 @@ export const completionsAt = async (
   );
   return items.map(({ label }) => (typeof label === "string" ? label : label.label));
 };
+
+export const fixesAt = (document: TextDocument, position: Position): Thenable<readonly CodeAction[]> =>
+  commands.executeCommand<CodeAction[]>(
+    "vscode.executeCodeActionProvider",
+    document.uri,
+    new Range(position, position),
+    CodeActionKind.QuickFix.value,
+  );
 
 /** The outline, one symbol a line, what lies inside of another indented. */
 export const outlineOf = async (document: TextDocument): Promise<readonly string[]> => {
