@@ -3,7 +3,8 @@
  *
  * Parsing never fails and never throws: what could not be read is a problem in the tree.  The body of a declaration
  * depends on the text of that declaration alone, so that a new version of a file takes over the bodies of all
- * declarations whose text has not changed, as the same objects.
+ * declarations whose text has not changed, as the same objects.  A file is read in sections, and what an edit left alone
+ * is not even lexed again.
  */
 import { type DeclarationLayout, layoutDeclaration } from "./layout.ts";
 import { lex, losslessTokens } from "./lexer.ts";
@@ -11,6 +12,7 @@ import { type Chunk, chunkEnd, docsAbove, sourceLines } from "./lines.ts";
 import { makeName } from "./literals.ts";
 import type { HeadLine } from "./parser.ts";
 import { type RawPiece, splitFile } from "./pieces.ts";
+import { sectionsOf } from "./sections.ts";
 import {
   lineParser,
   lookUp,
@@ -25,30 +27,37 @@ import {
 import type {
   Declaration,
   DeclarationBody,
+  DeclarationTree,
   FilePiece,
   FileTree,
   Span,
+  StrayPiece,
   SyntaxProblem,
   Token,
+  TriviaPiece,
 } from "./tree.ts";
 import { DECLARATION_WORDS } from "./vocabulary.ts";
 
 /** Parses a file. With the tree of an earlier version, unchanged declarations keep their bodies. */
 export function parseFile(text: string, previous?: FileTree): FileTree {
-  const { tokens, pieces } = splitFile(text);
-  const bodies = bodyStore(previous);
+  const sections = readSections(text, previous);
   const keys = new Map<string, number>();
-  let next = 0;
-  const result = pieces.map((piece): FilePiece => {
-    const from = next;
-    while (next < tokens.length && tokens[next]!.startOffset < piece.end) {
-      next += 1;
+  const pieces: FilePiece[] = [];
+  let start = 0;
+  for (const section of sections) {
+    for (const piece of section.pieces) {
+      const offset = piece.offset + start;
+      pieces.push(
+        piece.kind === "declaration"
+          ? { ...piece, offset, key: uniqueKey(piece.body.syntax, keys) }
+          : { ...piece, offset },
+      );
     }
-    return piece.kind === "declaration"
-      ? declarationPiece(text, piece, bodies, keys)
-      : otherPiece(piece, losslessTokens(tokens.slice(from, next)));
-  });
-  return { text, pieces: result };
+    start += section.text.length;
+  }
+  const tree = { text, pieces };
+  SECTIONS.set(tree, sections);
+  return tree;
 }
 
 /** Parses the text of one declaration, its documentation included. */
@@ -82,39 +91,67 @@ export function fileProblems(tree: FileTree): SyntaxProblem[] {
 }
 
 // ---------------------------------------------------------------------------------------------------------------
-// Pieces
+// Sections
 
-/** The bodies of an earlier version by text, each to be given out once. */
-type BodyStore = Map<string, DeclarationBody[]>;
+/** A section that has been read; the offsets of its pieces count from its start. */
+interface Section {
+  readonly text: string;
+  readonly pieces: readonly (Omit<DeclarationTree, "key"> | TriviaPiece | StrayPiece)[];
+}
 
-function bodyStore(previous: FileTree | undefined): BodyStore {
-  const store: BodyStore = new Map();
-  for (const piece of previous?.pieces ?? []) {
-    if (piece.kind === "declaration") {
-      const same = store.get(piece.body.text);
-      if (same === undefined) {
-        store.set(piece.body.text, [piece.body]);
-      } else {
-        same.push(piece.body);
-      }
+/** The sections of each tree, for the reading of the next version of its file. */
+const SECTIONS = new WeakMap<FileTree, readonly Section[]>();
+
+/** Things of an earlier version by their text, each to be given out once. */
+type Store<T> = Map<string, T[]>;
+
+function readSections(text: string, previous: FileTree | undefined): readonly Section[] {
+  const before = storeOf((previous && SECTIONS.get(previous)) ?? []);
+  const kept = sectionsOf(text).map((own) => ({ own, section: before.get(own)?.shift() }));
+  const left = [...before.values()].flat().flatMap((section) => section.pieces);
+  const bodies = storeOf(left.filter((piece) => piece.kind === "declaration").map(({ body }) => body));
+  return kept.map(({ own, section }) => section ?? readSection(own, bodies));
+}
+
+function storeOf<T extends { readonly text: string }>(items: readonly T[]): Store<T> {
+  const store: Store<T> = new Map();
+  for (const item of items) {
+    const same = store.get(item.text);
+    if (same === undefined) {
+      store.set(item.text, [item]);
+    } else {
+      same.push(item);
     }
   }
   return store;
 }
 
+function readSection(text: string, bodies: Store<DeclarationBody>): Section {
+  const { tokens, pieces } = splitFile(text);
+  let next = 0;
+  const read = pieces.map((piece) => {
+    const from = next;
+    while (next < tokens.length && tokens[next]!.startOffset < piece.end) {
+      next += 1;
+    }
+    return piece.kind === "declaration"
+      ? declarationPiece(text, piece, bodies)
+      : otherPiece(piece, losslessTokens(tokens.slice(from, next)));
+  });
+  return { text, pieces: read };
+}
+
 function declarationPiece(
   text: string,
   piece: RawPiece,
-  bodies: BodyStore,
-  keys: Map<string, number>,
-): FilePiece {
+  bodies: Store<DeclarationBody>,
+): Omit<DeclarationTree, "key"> {
   const own = text.slice(piece.start, piece.end);
   const body = bodies.get(own)?.shift() ?? parseDeclaration(own);
-  const length = piece.end - piece.start;
-  return { kind: "declaration", offset: piece.start, length, key: uniqueKey(body.syntax, keys), body };
+  return { kind: "declaration", offset: piece.start, length: own.length, body };
 }
 
-function otherPiece(piece: RawPiece, fileTokens: readonly Token[]): FilePiece {
+function otherPiece(piece: RawPiece, fileTokens: readonly Token[]): TriviaPiece | StrayPiece {
   const { start: offset } = piece;
   const tokens = fileTokens.map((token) => ({ ...token, start: token.start - offset }));
   const length = piece.end - offset;

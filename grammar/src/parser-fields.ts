@@ -60,14 +60,23 @@ export class FieldParser extends PartParser {
   protected readonly air = this.line(
     "air",
     (): Value<"air"> => ({ form: "air" }),
-    (line) => this.list(this.airItem, line),
+    (line) => {
+      this.SUBRULE1(this.airItem, { ARGS: [line] });
+      this.MANY({
+        GATE: () => this.isNext(t.Comma, t.NumberToken),
+        DEF: () => {
+          this.commaBefore();
+          this.SUBRULE2(this.airItem, { ARGS: [line] });
+        },
+      });
+    },
   );
 
   protected readonly airItem = this.part("airItem", (line: Value<"air">): void => {
     const range = this.SUBRULE(this.range, { ARGS: ["a temperature or a humidity"] });
     const mark = this.OPTION(() => this.CONSUME(t.Rh));
     this.ACTION(() => this.keepAir(line, range, mark === undefined ? undefined : endOf(mark)));
-    this.endOfPart();
+    this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
 
   protected readonly thin = this.line(

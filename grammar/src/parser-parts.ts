@@ -71,7 +71,7 @@ export class PartParser extends EmbeddedActionsParser {
     return this.spanned(draft, () => {
       this.SUBRULE1(this.measure, { ARGS: [parts, what] });
       this.MANY({
-        GATE: () => this.goesOnCompound(),
+        GATE: () => this.goesOnCompound(parts),
         DEF: () => this.SUBRULE2(this.measure, { ARGS: [parts, what] }),
       });
     });
@@ -398,11 +398,15 @@ export class PartParser extends EmbeddedActionsParser {
     return { start: at, end: at };
   }
 
-  /** Whether another part of a compound quantity follows: a number with its unit. */
-  private goesOnCompound(): boolean {
+  /** Whether another part of a compound quantity follows: a number with a unit of the same group, `5 ft 6 in`. */
+  private goesOnCompound(parts: readonly tree.Measure[]): boolean {
     const [number, unit] = [this.LA(1), this.LA(2)];
     const isUnit = unit.tokenType === t.Unit || unit.tokenType === t.Word;
-    return number.tokenType === t.NumberToken && isUnit && !number.image.startsWith("-");
+    if (number.tokenType !== t.NumberToken || !isUnit || number.image.startsWith("-")) {
+      return false;
+    }
+    const [before, next] = [t.unitGroup(parts?.at(-1)?.unit?.text ?? ""), t.unitGroup(unit.image)];
+    return before === undefined || next === undefined || before === next;
   }
 
   private wrongSign(written: IToken, right: string): IToken {

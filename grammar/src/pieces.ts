@@ -1,7 +1,7 @@
 /**
- * Splits a file into declarations and what stands between them.
+ * Splits a file, or a section of one, into declarations and what stands between them.
  *
- * Every character of the file belongs to exactly one piece.  A declaration takes the `##` lines directly above it along;
+ * Every character of the text belongs to exactly one piece.  A declaration takes the `##` lines directly above it along;
  * one that lost its `}` ends before the next declaration.  Lines that start no declaration are gathered into one stray
  * piece, so that a lost head line is one error and not one for each line of its block.
  */

@@ -48,6 +48,9 @@ export interface TokenRow {
 }
 
 const UNITS = new Set(Object.values(UNIT_GROUPS).flat());
+const GROUPS = new Map(
+  Object.entries(UNIT_GROUPS).flatMap(([group, units]) => units.map((unit) => [unit, group] as const)),
+);
 
 /** The plain form of a unit as it was written, or undefined when the notation has no such unit. */
 export function plainUnit(written: string): string | undefined {
@@ -56,6 +59,12 @@ export function plainUnit(written: string): string | undefined {
     return spaced;
   }
   return Object.hasOwn(UNIT_ALIASES, spaced) ? UNIT_ALIASES[spaced] : undefined;
+}
+
+/** The group of units that a unit belongs to, or undefined when the notation has no such unit. */
+export function unitGroup(written: string): string | undefined {
+  const plain = plainUnit(written);
+  return plain === undefined ? undefined : GROUPS.get(plain);
 }
 
 // ---------------------------------------------------------------------------------------------------------------

@@ -6,6 +6,8 @@ import { lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
 import { namesOf } from "../../grammar/src/names.ts";
 import { fileProblems, parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
+import { splitFile } from "../../grammar/src/pieces.ts";
+import { sectionsOf } from "../../grammar/src/sections.ts";
 import type { FileTree, Span } from "../../grammar/src/tree.ts";
 import { allNodes, declarations, locate } from "../../grammar/src/walk.ts";
 import { problemsWithBounds, textOfTokens } from "./show.ts";
@@ -86,6 +88,27 @@ describe("any text", () => {
         expect(parseFile(after, parseFile(before))).toEqual(parseFile(after));
       }),
       { ...RUNS, numRuns: 60 },
+    );
+  });
+
+  it("has the pieces of its sections", () => {
+    const pieces = (part: string, start = 0) =>
+      splitFile(part).pieces.map(({ kind, start: from, end, problems }) => ({
+        kind,
+        start: from + start,
+        end: end + start,
+        messages: problems.map((problem) => problem.message),
+      }));
+    fc.assert(
+      fc.property(fc.oneof(anyText, edited), (text) => {
+        let start = 0;
+        const inSections = sectionsOf(text).flatMap((section) => {
+          start += section.length;
+          return pieces(section, start - section.length);
+        });
+        expect(inSections).toEqual(pieces(text));
+      }),
+      { ...RUNS, numRuns: 500 },
     );
   });
 

@@ -20,6 +20,8 @@ describe("a line says what it needs", () => {
     ["material", "recoat 2 h to 24 h, 3 h", '", 3 h" expected the end of the line'],
     ["material", "rated 21 C, 50 %", '"50 %" expected `RH` after the humidity [Add `RH`]'],
     ["material", "rated 21 C, 20 C", '"20 C" expected the humidity, such as `60 % RH`'],
+    ["material", "rated 21 C 50 % RH", '"50" expected a comma before `50` [Add the comma]'],
+    ["material", "limits 10 C to 32 C 85 % RH", '"85" expected a comma before `85` [Add the comma]'],
     ["material", "thin water up to 10 %", '"up" expected a comma before `up` [Add the comma]'],
     ["material", "thin water, ten %", '"ten" expected `up to` and a share, such as `thin water, up to 10 %`'],
     [
@@ -215,6 +217,7 @@ describe("what was read is kept", () => {
 
 describe("a mend", () => {
   it.each([
+    ["material", "rated 21 C 50 % RH", "rated 21 C, 50 % RH"],
     ["material", "thin water up to 10 %", "thin water, up to 10 %"],
     ["material", "rated 21 C, 50 %", "rated 21 C, 50 % RH"],
     ["material", "covers: 10 m2/L", "covers 10 m2/L"],
