@@ -8,6 +8,7 @@
  */
 import { chmodSync, existsSync } from "node:fs";
 import path from "node:path";
+import process from "node:process";
 import { type BuildOptions, build, context } from "esbuild";
 
 const root = path.resolve(import.meta.dirname, "..");
@@ -53,7 +54,12 @@ if (process.argv.includes("--watch")) {
   const contexts = await Promise.all(bundles.map((bundle) => context(optionsOf(bundle))));
   await Promise.all(contexts.map((watching) => watching.watch()));
 } else {
-  await Promise.all(bundles.map((bundle) => build(optionsOf(bundle))));
+  try {
+    await Promise.all(bundles.map((bundle) => build(optionsOf(bundle))));
+  } catch {
+    // esbuild has said what is wrong, and where.
+    process.exit(1);
+  }
 }
 for (const bundle of bundles) {
   const file = path.join(root, bundle.out);
