@@ -5,7 +5,10 @@
  * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name;
  * - a file with the word `crash` makes every method throw, which the real one never does.
  */
+
 import type { FileId } from "../../server/src/core/place.ts";
+import type { AnalystOptions } from "../../server/src/features/analyst.ts";
+import { applySettings } from "../../server/src/features/config.ts";
 import type {
   Analysis,
   Analyst,
@@ -14,7 +17,7 @@ import type {
   FileFinding,
 } from "../../server/src/features/types.ts";
 
-export const fakeAnalyst = (resolve: (from: FileId, path: string) => FileId): Analyst => {
+export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
   const texts = new Map<FileId, string>();
   const absent = new Map<FileId, string>();
   return {
@@ -33,14 +36,15 @@ export const fakeAnalyst = (resolve: (from: FileId, path: string) => FileId): An
     setAbsent(file, reason) {
       absent.set(file, reason);
     },
-    analysis: () => analysis(new Map(texts), new Map(absent), resolve),
+    analysis: () => analysis(new Map(texts), new Map(absent), resolve, config),
   };
 };
 
 const analysis = (
   texts: ReadonlyMap<FileId, string>,
   absent: ReadonlyMap<FileId, string>,
-  resolve: (from: FileId, path: string) => FileId,
+  resolve: AnalystOptions["resolve"],
+  config: AnalystOptions["config"],
 ): Analysis => {
   const usedBy = (file: FileId, seen = new Set<FileId>()): Set<FileId> => {
     if (seen.has(file)) return seen;
@@ -68,7 +72,7 @@ const analysis = (
         span: { start: number; end: number },
         message: string,
       ): FileFinding => ({ rule, severity, file, span, message, related: [], fixes: [] });
-      return [
+      const findings = [
         ...words(text, /\b(bad)\b/g).map(({ span }) => ({
           ...finding("bad-word", "warning", span, "This is bad."),
           related: [{ file, span: { start: 0, end: 1 }, message: "The text begins here." }],
@@ -90,6 +94,7 @@ const analysis = (
             ),
           ),
       ];
+      return applySettings(findings, config?.(file).rules ?? {});
     },
     hover(file, offset) {
       const word = words(textOf(file), /(\w+)/g).find(

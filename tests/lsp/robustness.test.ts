@@ -90,10 +90,12 @@ test("a text that changes while its findings wait for a file is asked about agai
   let deliver: (result: { text: string }) => void = () => {};
   const client = await startClient({
     host: {
-      readText: () =>
-        new Promise((resolve) => {
+      async readText(uri) {
+        if (!uri.endsWith(".finish")) return { reason: "it does not exist" };
+        return new Promise((resolve) => {
           deliver = resolve;
-        }),
+        });
+      },
     },
   });
   await client.open(A, 'use "b.finish"');

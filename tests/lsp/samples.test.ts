@@ -20,7 +20,7 @@ const uriOf = (name: string): string => `file:///samples/${name}`;
 const start = (): Promise<Client> =>
   startClient({
     disk: new Map(names.map((name) => [uriOf(name), textOf(name)])),
-    host: { createAnalyst: (resolve) => createAnalyst({ resolve }) },
+    host: { createAnalyst },
   });
 
 /** Fails unless the range lies in the text, in order, at places that exist. */

@@ -1,26 +1,27 @@
 /**
  * The machine under the language server, as Node shows it: files on disk, and the pages that came with the program.
  *
- * Reading answers with a reason instead of failing. Only plain files of a sensible size are read: a pipe or a device
- * named by a `use` line would never come to an end.
+ * Files are read as the command line reads them, so that what cannot be read is called the same in both.
  */
 import { existsSync } from "node:fs";
-import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { nodeFiles } from "../cli/node-files.ts";
 import { createAnalyst } from "../features/analyst.ts";
-import type { Host, ReadResult } from "../lsp/host.ts";
+import type { Host } from "../lsp/host.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
-
-/** A recipe of a whole workshop has some hundred kilobytes. */
-const MAX_BYTES = 4 * 1024 * 1024;
 
 export const nodeHost = (): Host => {
   const root = packageRoot();
   return {
     version: versionIn(root),
-    createAnalyst: (resolve) => createAnalyst({ resolve }),
-    readText,
+    createAnalyst,
+    async readText(uri) {
+      const file = pathOf(uri);
+      const read =
+        file === undefined ? { reason: "has a name that leads nowhere" } : await nodeFiles.read(file);
+      return "text" in read ? read : { reason: `it ${read.reason}` };
+    },
     rulePage(rule) {
       const page = path.join(root, "server", "docs", "rules", `${rule}.md`);
       return existsSync(page) ? pathToFileURL(page).href : undefined;
@@ -28,24 +29,11 @@ export const nodeHost = (): Host => {
   };
 };
 
-const readText = async (uri: string): Promise<ReadResult> => {
+/** A URI may name another machine, or have a slash in a name, and then there is no path for it. */
+const pathOf = (uri: string): string | undefined => {
   try {
-    const file = fileURLToPath(uri);
-    const found = await stat(file);
-    if (!found.isFile()) return { reason: "it is not a file" };
-    if (found.size > MAX_BYTES) return { reason: `it is larger than ${MAX_BYTES / 1024 / 1024} MB` };
-    return { text: withoutMark(await readFile(file, "utf8")) };
-  } catch (error) {
-    return { reason: reasonOf(error) };
+    return fileURLToPath(uri);
+  } catch {
+    return undefined;
   }
-};
-
-/** A byte order mark is not part of the text; editors take it off as well. */
-const withoutMark = (text: string): string => (text.startsWith("\uFEFF") ? text.slice(1) : text);
-
-const reasonOf = (error: unknown): string => {
-  const code: unknown = error instanceof Error ? Reflect.get(error, "code") : undefined;
-  if (code === "ENOENT" || code === "ENOTDIR") return "there is no such file";
-  if (code === "EACCES" || code === "EPERM") return "it may not be read";
-  return error instanceof Error ? error.message : String(error);
 };

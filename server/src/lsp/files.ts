@@ -10,10 +10,12 @@ import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languages
 import { FileChangeType } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { FileId } from "../core/place.ts";
+import { DEFAULT_CONFIG } from "../features/config.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
 import type { Changes } from "./changes.ts";
 import type { Log } from "./guard.ts";
 import type { Host } from "./host.ts";
+import type { ProjectConfigs } from "./project-configs.ts";
 import { fileIdOf, isDiskFile, resolveUse } from "./uri.ts";
 
 /** No folder of recipes is larger; a folder that is must not fill the memory. */
@@ -46,22 +48,26 @@ interface Read {
 export class Files {
   readonly #host: Host;
   readonly #changes: Changes;
+  readonly #configs: ProjectConfigs;
   readonly #log: Log;
   readonly #analyst: Analyst;
   readonly #open = new Map<FileId, TextDocument>();
   readonly #read = new Map<FileId, string>();
   readonly #absent = new Map<FileId, string>();
   readonly #reads = new Map<FileId, Read>();
+  /** Configurations that are being looked for. */
+  readonly #lookups = new Set<Promise<void>>();
   readonly #documents = new Map<FileId, TextDocument>();
   readonly #clientUris = new Map<FileId, string>();
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
-  constructor(host: Host, changes: Changes, log: Log) {
+  constructor(host: Host, changes: Changes, configs: ProjectConfigs, log: Log) {
     this.#host = host;
     this.#changes = changes;
+    this.#configs = configs;
     this.#log = log;
-    this.#analyst = host.createAnalyst(resolveUse);
+    this.#analyst = host.createAnalyst({ resolve: resolveUse, config: configs.of });
   }
 
   get openFiles(): readonly FileId[] {
@@ -90,12 +96,12 @@ export class Files {
     };
   }
 
-  /** Resolves when no file is being read that an open file waits for. */
+  /** Resolves when nothing is being read that the findings of an open file depend on. */
   async settled(): Promise<void> {
     for (;;) {
-      const wanted = [...this.#reads.values()].filter((read) => read.wanted);
-      if (wanted.length === 0) return;
-      await Promise.all(wanted.map((read) => read.done));
+      const wanted = [...this.#reads.values()].filter((read) => read.wanted).map((read) => read.done);
+      if (wanted.length + this.#lookups.size === 0) return;
+      await Promise.all([...wanted, ...this.#lookups]);
     }
   }
 
@@ -105,6 +111,7 @@ export class Files {
     this.#read.delete(file);
     this.#absent.delete(file);
     this.#analyst.setFile(file, text);
+    this.#lookUpConfig(file);
     this.#changes.bump("other");
     this.#readMissing();
   }
@@ -139,7 +146,8 @@ export class Files {
   changedOnDisk(events: readonly FileEvent[]): void {
     for (const { uri, type } of events) {
       const file = this.#know(uri);
-      if (type === FileChangeType.Deleted) this.#forgetDeleted(file);
+      if (this.#configs.isConfig(file)) this.#rereadConfig(file);
+      else if (type === FileChangeType.Deleted) this.#forgetDeleted(file);
       else if (this.#takesUp(file)) this.#startReading(file, true);
     }
     this.#readMissing();
@@ -223,6 +231,7 @@ export class Files {
     this.#absent.delete(file);
     this.#read.set(file, text);
     this.#analyst.setFile(file, text);
+    this.#lookUpConfig(file);
     this.#changes.bump("other");
   }
 
@@ -231,6 +240,31 @@ export class Files {
     this.#read.delete(file);
     this.#analyst.removeFile(file);
     this.#setAbsent(file, reason);
+  }
+
+  #lookUpConfig(file: FileId): void {
+    this.#untilSettled(
+      this.#configs.look(file).then(() => {
+        if (this.#configs.of(file) !== DEFAULT_CONFIG) this.#changes.bump("other");
+      }),
+    );
+  }
+
+  /** Where one goes, another further up may hold from now on. */
+  #rereadConfig(config: FileId): void {
+    const reread = async (): Promise<void> => {
+      if (!(await this.#configs.reread(config))) return;
+      for (const file of [...this.#open.keys(), ...this.#read.keys()]) await this.#configs.look(file);
+      this.#changes.bump("other");
+    };
+    this.#untilSettled(reread());
+  }
+
+  #untilSettled(work: Promise<void>): void {
+    const lookup = work
+      .catch((error: unknown) => this.#log(`Reading a configuration failed: ${String(error)}`))
+      .finally(() => this.#lookups.delete(lookup));
+    this.#lookups.add(lookup);
   }
 
   #forgetDeleted(file: FileId): void {

@@ -4,7 +4,7 @@
  * The adapter itself reads no disk and knows no Node: the entry gives it these few functions, and the tests give it
  * a folder in memory. Nothing here may throw; a file that cannot be read is an answer, not an accident.
  */
-import type { FileId } from "../core/place.ts";
+import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 
 /** The text of a file, or why there is none, in words that go into a finding. */
@@ -12,7 +12,7 @@ export type ReadResult = { readonly text: string } | { readonly reason: string }
 
 export interface Host {
   readonly version: string;
-  createAnalyst(resolve: (from: FileId, path: string) => FileId): Analyst;
+  createAnalyst(options: AnalystOptions): Analyst;
   readText(uri: string): Promise<ReadResult>;
   /** The address of the page that explains a rule, where there is one. */
   rulePage(rule: string): string | undefined;

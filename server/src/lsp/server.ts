@@ -10,6 +10,7 @@ import {
   type InitializeParams,
   type InitializeResult,
 } from "vscode-languageserver";
+import { CONFIG_FILE_NAME } from "../features/config.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
@@ -19,6 +20,7 @@ import { describe, guardNotification } from "./guard.ts";
 import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
+import { createProjectConfigs } from "./project-configs.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { createReports } from "./reports.ts";
@@ -36,7 +38,8 @@ export const runServer = (connection: Connection, host: Host): void => {
 const createSession = (connection: Connection, host: Host): Session => {
   const log = (message: string): void => connection.console.error(message);
   const changes = createChanges();
-  const files = new Files(host, changes, log);
+  const configs = createProjectConfigs(host, (complaint) => connection.console.warn(complaint));
+  const files = new Files(host, changes, configs, log);
   const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
   const session = { connection, host, changes, files, log, facts, settings: DEFAULT_SETTINGS };
   return Object.assign(session, { reports: createReports(session) });
@@ -70,6 +73,6 @@ const initialized = async (session: Session): Promise<void> => {
 const watchFiles = async (session: Session): Promise<void> => {
   if (!session.facts.watchedFilesRegistration) return;
   await session.connection.client.register(DidChangeWatchedFilesNotification.type, {
-    watchers: [{ globPattern: "**/*.finish" }],
+    watchers: [{ globPattern: "**/*.finish" }, { globPattern: `**/${CONFIG_FILE_NAME}` }],
   });
 };

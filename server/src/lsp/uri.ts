@@ -29,6 +29,20 @@ export const resolveUse = (from: FileId, path: string): FileId => {
   return write({ ...base, segments: walk(absolute ? [] : base.segments.slice(0, -1), steps), tail: "" });
 };
 
+/** The folders that a file lies in, from the nearest. A file without a path of folders lies in none. */
+export const foldersOf = (file: FileId): readonly FileId[] => {
+  const parts = parse(file);
+  if (parts === undefined) return [];
+  return parts.segments.map((_, index) => {
+    const segments = parts.segments.slice(0, parts.segments.length - 1 - index);
+    return write({ ...parts, segments, tail: "" });
+  });
+};
+
+/** A file in a folder. */
+export const fileIn = (folder: FileId, name: string): FileId =>
+  resolveUse(`${folder.replace(/\/$/, "")}/-`, name);
+
 export const isDiskFile = (uri: string): boolean => uri.startsWith("file:");
 
 const PATTERN = /^([A-Za-z][A-Za-z0-9+.-]*):\/\/([^/?#]*)(\/[^?#]*)([?#].*)?$/s;

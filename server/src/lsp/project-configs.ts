@@ -1,0 +1,73 @@
+/**
+ * The configuration of the project that a file belongs to: the nearest `finishwright.config.json` above it.
+ *
+ * Looking for it means asking the disk once for every folder on the way up, and again when the client says that such a
+ * file came, changed or went. What is wrong in one is said once for every time that it is read; the rest of it counts.
+ */
+import type { FileId } from "../core/place.ts";
+import { CONFIG_FILE_NAME, DEFAULT_CONFIG, type ProjectConfig, readConfig } from "../features/config.ts";
+import type { Log } from "./guard.ts";
+import type { Host } from "./host.ts";
+import { fileIn, foldersOf, isDiskFile } from "./uri.ts";
+
+export interface ProjectConfigs {
+  /** What holds for a file, as far as it has been looked for. */
+  of(file: FileId): ProjectConfig;
+  /** Looks for what holds for a file. */
+  look(file: FileId): Promise<void>;
+  isConfig(file: FileId): boolean;
+  /** Reads a configuration again; whether it says something else now. */
+  reread(config: FileId): Promise<boolean>;
+}
+
+interface Found {
+  readonly text: string;
+  readonly config: ProjectConfig;
+}
+
+export const createProjectConfigs = (host: Host, warn: Log): ProjectConfigs => {
+  /** By folder; undefined where there is no configuration. */
+  const found = new Map<FileId, Found | undefined>();
+  const reading = new Map<FileId, Promise<void>>();
+
+  const read = async (folder: FileId): Promise<void> => {
+    const file = fileIn(folder, CONFIG_FILE_NAME);
+    const content = await host.readText(file);
+    if (!("text" in content)) {
+      found.set(folder, undefined);
+      return;
+    }
+    if (content.text === found.get(folder)?.text) return;
+    const { config, complaints } = readConfig(content.text);
+    for (const complaint of complaints) warn(`${file}: ${complaint}`);
+    found.set(folder, { text: content.text, config });
+  };
+
+  const readOnce = (folder: FileId): Promise<void> => {
+    const running = reading.get(folder) ?? read(folder);
+    reading.set(folder, running);
+    return running;
+  };
+
+  return {
+    of(file) {
+      const folder = foldersOf(file).find((above) => found.get(above) !== undefined);
+      return (folder === undefined ? undefined : found.get(folder)?.config) ?? DEFAULT_CONFIG;
+    },
+    async look(file) {
+      if (!isDiskFile(file)) return;
+      for (const folder of foldersOf(file)) {
+        await readOnce(folder);
+        if (found.get(folder) !== undefined) return;
+      }
+    },
+    isConfig: (file) => file.endsWith(`/${CONFIG_FILE_NAME}`),
+    async reread(config) {
+      const [folder] = foldersOf(config);
+      if (folder === undefined) return false;
+      const before = found.get(folder)?.text;
+      await read(folder);
+      return found.get(folder)?.text !== before;
+    },
+  };
+};
