@@ -18,7 +18,7 @@ import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/ac
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment } from "../surface/state.ts";
 import type { Report, RuleChecks, RunContext } from "./rule.ts";
-import { materialName, related, sentence } from "./texts.ts";
+import { related, sentence, useName } from "./texts.ts";
 
 /** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
 export interface Need {
@@ -129,7 +129,7 @@ function needOfLayer(layer: LayerAction, duty: DutyWord): Need | undefined {
     needOfMaterial(layer.use, duty) ??
     (layer.hardener && duty !== "wet_rags" ? needOfMaterial(layer.hardener.use, duty) : undefined) ??
     (layer.thinned && VAPOUR.has(duty) ? needOfMaterial(layer.thinned.thinner, duty) : undefined) ??
-    (spray && { who: `spraying ${materialName(layer.use.name, undefined)}`, reason: spray.reason })
+    (spray && { who: `spraying ${useName(layer.use)}`, reason: spray.reason })
   );
 }
 
@@ -148,7 +148,7 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   const family = material.familyPlace;
   return (
     brought && {
-      who: materialName(use.name, material.family.name),
+      who: useName(use),
       reason: brought.reason,
       ...(family ? { cause: related(family, "What it is made of is stated here") } : {}),
     }

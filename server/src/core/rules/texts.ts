@@ -4,17 +4,37 @@
 import { Temporal } from "temporal-polyfill";
 import type { Fix, RelatedPlace } from "../findings.ts";
 import { formatAmount, formatDuration, formatNumber } from "../measure/format-amount.ts";
+import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
-import type { Action } from "../surface/actions.ts";
+import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
 
 /** `` `walnut` (gel stain) `` */
 export function coatName(coat: Coat): string {
   if (coat.unknown) return `the unknown ${coat.unknown}`;
   if (coat.origin === "existing") return `the old ${coat.what}`;
-  return materialName(coat.what, coat.family?.name);
+  return useName({ name: coat.what, material: coat.material });
 }
 
+/**
+ * `` `walnut` (gel stain) ``, or where a parameter brought it in `` `stain` (`walnut`, gel stain) ``: the name that
+ * stands on the line comes first, and what is plain from a name is not said again.
+ */
+export function useName({ name, material }: Named): string {
+  const own = material && material.name !== name ? [`\`${material.name}\``] : [];
+  const family = material?.family?.name;
+  const known = [name, material?.name].includes(family?.replaceAll(" ", "_"));
+  const more = [...own, ...(family && !known ? [family] : [])];
+  return more.length > 0 ? `\`${name}\` (${more.join(", ")})` : `\`${name}\``;
+}
+
+/** A material as a line, a coat or a filling names it. */
+interface Named {
+  readonly name: MaterialUse["name"];
+  readonly material?: Material | undefined;
+}
+
+/** A material by its own name, where no line names it. */
 export function materialName(name: string, family: string | undefined): string {
   return family && family.replaceAll(" ", "_") !== name ? `\`${name}\` (${family})` : `\`${name}\``;
 }

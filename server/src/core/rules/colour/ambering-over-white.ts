@@ -7,7 +7,7 @@ import type { Material } from "../../model/model.ts";
 import type { Coat } from "../../surface/state.ts";
 import { colouredCoat } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, materialName } from "../texts.ts";
+import { coatName, layerBelow, useName } from "../texts.ts";
 
 const FILE = (colour: string, layers: string) => `material trim "Trim enamel" {
   family acrylic paint
@@ -73,7 +73,7 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
       const below = colouredCoat(before);
       if (!below || !showsYellow(below) || isSaidBefore(before.layers, below)) return;
       report({
-        what: `${materialName(action.use.name, material.family.name)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}.`,
+        what: `${useName(action.use)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}.`,
         why: "The clear yellows with the months, and over a light colour all of it shows.",
         remedy: "Use a waterborne clear that stays pale, and try it over a painted offcut.",
         related: [layerBelow(below)],

@@ -10,7 +10,7 @@ import { isBare } from "../../surface/state.ts";
 import { isStated } from "../duty-check.ts";
 import { sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 const SHELF = (wood: string) => `piece shelf {
   surface top {
@@ -120,7 +120,7 @@ job shelves {
       const wood = woodOf(run);
       if (over?.role !== "stain" || action.toner || !wood?.blotchProne || !isBare(before)) return;
       report({
-        what: `${materialName(action.use.name, over.name)} goes straight on ${wood.name}, which takes stain unevenly.`,
+        what: `${useName(action.use)} goes straight on ${wood.name}, which takes stain unevenly.`,
         why: "Dense and open spots drink different amounts, and the colour comes out in dark clouds.",
         remedy:
           "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try the colour on an offcut.",

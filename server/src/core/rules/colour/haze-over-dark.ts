@@ -11,7 +11,7 @@ import type { LayerAction } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
 import { colouredCoat } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, materialName } from "../texts.ts";
+import { coatName, layerBelow, useName } from "../texts.ts";
 
 const FILE = (sheen: string, layer: string) => `material slate "Slate enamel" {
   family acrylic paint
@@ -76,9 +76,9 @@ recipe stained {
       const below = colouredCoat(before);
       if (!below || below.toner || !isDull(action) || isHidden(before.layers, below)) return;
       if (below.family?.role === "primer" || shadeOfMaterial(below.material) !== "dark") return;
-      const { family, sheen } = action.use.material!;
+      const { sheen } = action.use.material!;
       report({
-        what: `${materialName(action.use.name, family?.name)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark.`,
+        what: `${useName(action.use)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark.`,
         why: "The powder that makes it dull looks like a milky haze over a dark colour, more with every coat.",
         remedy:
           "Tint it with a little of the colour below, or build with gloss and leave only the last coat dull.",

@@ -12,7 +12,7 @@ import type { Coat } from "../../surface/state.ts";
 import { isStated } from "../duty-check.ts";
 import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 const FILE = (wood: string, colour: string, steps: string) => `material milk_white "Trim enamel" {
   family acrylic paint
@@ -90,7 +90,7 @@ export const tanninBleed: TradeRule = {
       if (!why || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
       if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
       report({
-        what: `${materialName(action.use.name, over.name)} is light and waterborne and goes on ${wood.name}, ${why}, without a stain-blocking primer below.`,
+        what: `${useName(action.use)} is light and waterborne and goes on ${wood.name}, ${why}, without a stain-blocking primer below.`,
         why: "Its water draws them out of the wood, and they dry as yellow or brown stains in the paint.",
         remedy: "Put a coat of shellac primer, or an alkyd primer, between the wood and the paint.",
         ...(run.surface?.substrate.place

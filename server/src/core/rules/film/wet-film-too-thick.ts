@@ -5,7 +5,7 @@
 import { wetFilmUm } from "../../quantities/film.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, microns, related } from "../texts.ts";
+import { microns, related, useName } from "../texts.ts";
 
 /** How many times the label's wet film a coat may have. */
 const MOST_TIMES = 2;
@@ -61,7 +61,7 @@ recipe generous {
       if (thickest !== undefined && (stackOf(after)?.um ?? 0) > thickest) return;
       const tail = action.syntax.tails.find((t) => t.kind === "wet");
       report({
-        what: `${materialName(action.use.name, material.family.name)} goes on ${microns(action.wetUm)} wet, and its spreading rate makes ${microns(label)}.`,
+        what: `${useName(action.use)} goes on ${microns(action.wetUm)} wet, and its spreading rate makes ${microns(label)}.`,
         why: "A wet film that thick runs and sags, and skins over before it has dried below.",
         remedy: "Put it on in two or more coats, each near the label's rate.",
         ...(tail ? { at: { ...action.place, span: tail.span } } : {}),

@@ -4,7 +4,7 @@
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const materialCannotBeLayer: TradeRule = {
   id: "material-cannot-be-layer",
@@ -42,7 +42,7 @@ export const materialCannotBeLayer: TradeRule = {
       const material = action.use.material;
       if (!material?.family || leavesLayer(material.family)) return;
       report({
-        what: `${materialName(action.use.name, material.family.name)} leaves no layer.`,
+        what: `${useName(action.use)} leaves no layer.`,
         why: "A layer is what stays on the surface, and this evaporates or is rinsed off.",
         remedy: `Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`.`,
         at: action.use.place,

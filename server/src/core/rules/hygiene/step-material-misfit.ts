@@ -4,7 +4,7 @@
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family, Role } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 const isOneOf = (family: Family, ...roles: readonly Role[]): boolean => roles.includes(family.role);
 
@@ -79,7 +79,7 @@ export const stepMaterialMisfit: TradeRule = {
       const verb = VERBS[action.verb];
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
-        what: `\`${action.verb}\` with ${materialName(action.use.name, material.family.name)} does not do what it says.`,
+        what: `\`${action.verb}\` with ${useName(action.use)} does not do what it says.`,
         why: "What it is thought to take or to fill would still be there for the next line.",
         remedy: `Name ${verb.can}, or take another verb.`,
         at: action.use.place,

@@ -6,7 +6,7 @@ import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
 import type { SurfaceState } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 export const coatOnUncleanSurface: TradeRule = {
   id: "coat-on-unclean-surface",
@@ -127,7 +127,7 @@ job boxes {
       if (dirt.length === 0) return;
       const onlyDust = !before.grease && !before.residue;
       report({
-        what: `${materialName(action.use.name, over?.name)} goes on ${andList(dirt.map(({ what }) => what))}.`,
+        what: `${useName(action.use)} goes on ${andList(dirt.map(({ what }) => what))}.`,
         why: onlyDust
           ? "The dust stays in the film as grit and keeps it from taking hold."
           : "The coat crawls, dries badly or peels where dirt lies under it.",

@@ -5,7 +5,7 @@
 import { type Coat, hasReached, isAbradedSince, isFilm, LONG_AGO } from "../../surface/state.ts";
 import { familiesOf, isPorousPaint, meltsInto, scuffLines, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, materialName, related, sentence } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, related, sentence, useName } from "../texts.ts";
 
 export const coatOnUnscuffedSurface: TradeRule = {
   id: "coat-on-unscuffed-surface",
@@ -195,7 +195,7 @@ job boxes {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over || !(over.buildsFilm || action.toner)) return;
-      const name = materialName(action.use.name, over.name);
+      const name = useName(action.use);
       const why = "Such a smooth, hard surface gives a film no hold, and it scratches or peels off.";
       const slick = slickSubstrate(run);
       if (before.layers.length === 0) {

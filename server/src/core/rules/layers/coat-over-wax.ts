@@ -4,7 +4,7 @@
 import { leavesLayer } from "../../knowledge/families.ts";
 import { dewaxLines } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 export const coatOverWax: TradeRule = {
   id: "coat-over-wax",
@@ -169,7 +169,7 @@ job boxes {
         ? "wax that sanding has driven into the wood"
         : "wax that was not taken off";
       report({
-        what: `${materialName(action.use.name, over.name)} goes over ${wax}.`,
+        what: `${useName(action.use)} goes over ${wax}.`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
         remedy: "Take the wax off with `step dewax` first; cleaning and sanding do not remove it.",
         related: [related(before.wax.place, "The wax is here")],

@@ -6,7 +6,7 @@ import type { Family } from "../../knowledge/family-schema.ts";
 import { HARD_OVER_SOFT_STEPS, relation } from "../../knowledge/layer-relation.ts";
 import { familiesOf, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, materialName } from "../texts.ts";
+import { coatName, layerBelow, useName } from "../texts.ts";
 
 export const hardOverSoft: TradeRule = {
   id: "hard-over-soft",
@@ -112,7 +112,7 @@ job boxes {
         const worst = familiesOf(coat).find((below) => cracksOver(over, below));
         if (!worst) continue;
         report({
-          what: `${materialName(action.use.name, over.name)} is brittle and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : "is softer"}.`,
+          what: `${useName(action.use)} is brittle and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : "is softer"}.`,
           why: "The soft layer moves with the wood, the hard film cannot follow, and it cracks.",
           remedy: "Choose a clear as flexible as the layer below, or strip that layer first.",
           related: [layerBelow(coat)],

@@ -6,7 +6,7 @@ import { isBare } from "../../surface/state.ts";
 import { barrierLines } from "../coat-queries.ts";
 import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 const SOLVENT_STEPS = ["clean", "dewax"];
 
@@ -96,7 +96,7 @@ job boxes {
       if (wipedOff) return;
       const place = run.surface?.substrate.place;
       report({
-        what: `${materialName(action.use.name, over.name)} goes straight on bare ${wood.name}, which holds oil of its own.`,
+        what: `${useName(action.use)} goes straight on bare ${wood.name}, which holds oil of its own.`,
         why:
           over.drying === "waterborne"
             ? "That oil keeps a waterborne clear from holding."

@@ -5,7 +5,7 @@
 import { leavesLayer } from "../../knowledge/families.ts";
 import { slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 export const slickSurfaceWithoutPrimer: TradeRule = {
   id: "slick-surface-without-primer",
@@ -75,7 +75,7 @@ job shelves {
       if (before.layers.some((coat) => !coat.family || leavesLayer(coat.family))) return;
       const place = run.surface?.substrate.place;
       report({
-        what: `${materialName(action.use.name, over.name)} goes straight on ${slick}, without a primer.`,
+        what: `${useName(action.use)} goes straight on ${slick}, without a primer.`,
         why: "Most paints get little hold there even when it is scuffed, and chip at edges and handles.",
         remedy: "Put a bonding primer between the two, unless the paint's label says that it needs none.",
         related: place ? [related(place, "What the surface is made of")] : [],

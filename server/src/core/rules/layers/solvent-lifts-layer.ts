@@ -9,7 +9,7 @@ import { HARD_OVER_SOFT_STEPS } from "../../knowledge/layer-relation.ts";
 import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
 import { barrierLines, familiesOf, mayBe, meltsInto, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, hoursText, insertAbove, layerBelow, materialName, sentence } from "../texts.ts";
+import { coatName, hoursText, insertAbove, layerBelow, sentence, useName } from "../texts.ts";
 
 export const solventLiftsLayer: TradeRule = {
   id: "solvent-lifts-layer",
@@ -142,7 +142,7 @@ job boxes {
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       report({
-        what: `The ${over.carrier} of ${materialName(action.use.name, over.name)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${hoursText(coat.waited.hours)} of the ${hoursText(stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        what: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${hoursText(coat.waited.hours)} of the ${hoursText(stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
         why: "The layer below softens under the wet coat and wrinkles, lifts or smears.",
         remedy: untilCured
           ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
@@ -164,7 +164,7 @@ job boxes {
       const worst = film && familiesOf(film).find((below) => below.dissolvedBy.includes(solvent.carrier));
       if (!film || !worst) return;
       report({
-        what: `${sentence(materialName(action.use!.name, solvent.name))} dissolves ${coatName(film)}${mayBe(film, worst)}.`,
+        what: `${sentence(useName(action.use!))} dissolves ${coatName(film)}${mayBe(film, worst)}.`,
         why: "The film softens, smears and loses its surface under the cloth.",
         remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
         related: [layerBelow(film)],

@@ -6,7 +6,7 @@ import type { RelatedPlace } from "../../findings.ts";
 import { type Coat, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
 import { isPorousPaint, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, materialName } from "../texts.ts";
+import { coatName, layerBelow, useName } from "../texts.ts";
 
 export const stainOnSealedSurface: TradeRule = {
   id: "stain-on-sealed-surface",
@@ -167,7 +167,7 @@ job boxes {
       const sealed = sealedBy(before) ?? substrateSeals(before, slickSubstrate(run));
       if (!sealed) return;
       report({
-        what: `${materialName(action.use.name, over.name)} has to soak in, and ${sealed.what}.`,
+        what: `${useName(action.use)} has to soak in, and ${sealed.what}.`,
         why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
         remedy: sealed.remedy,
         related: sealed.related,

@@ -5,7 +5,7 @@ import { shunsWax } from "../../knowledge/layer-relation.ts";
 import { topCoat } from "../../surface/state.ts";
 import { barrierLines, familiesOf, mayBe } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, materialName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, useName } from "../texts.ts";
 
 export const waxedShellacBelow: TradeRule = {
   id: "waxed-shellac-below",
@@ -115,7 +115,7 @@ recipe lacquered {
       if (!worst) return;
       const film = worst.role === "sealer" ? "stearate" : "wax";
       report({
-        what: `${materialName(action.use.name, over.name)} goes over ${coatName(below)}${below.unknown ? mayBe(below, worst) : `, which bears ${film}`}.`,
+        what: `${useName(action.use)} goes over ${coatName(below)}${below.unknown ? mayBe(below, worst) : `, which bears ${film}`}.`,
         why: `Polyurethane and waterborne clears do not hold on ${film}: they peel off in flakes or in sheets.`,
         remedy: "Put a coat of dewaxed shellac between the two, or use dewaxed shellac from the start.",
         related: [layerBelow(below)],

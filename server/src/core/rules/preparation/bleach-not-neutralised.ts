@@ -4,7 +4,7 @@
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { layerBetween, stepIndex } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const bleachNotNeutralised: TradeRule = {
   id: "bleach-not-neutralised",
@@ -57,7 +57,7 @@ export const bleachNotNeutralised: TradeRule = {
       const from = stepIndex(run, "bleach", bleached.place, index);
       if (from < 0 || layerBetween(run, from, index)) return;
       report({
-        what: `${materialName(action.use.name, action.use.material?.family?.name)} goes on bleached wood that was not rinsed since.`,
+        what: `${useName(action.use)} goes on bleached wood that was not rinsed since.`,
         why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it.",
         remedy:
           "Rinse or neutralise as the bleach's label says, with a `clean` step before this layer, and let the wood dry.",

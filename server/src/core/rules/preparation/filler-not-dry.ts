@@ -8,7 +8,7 @@ import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { type Filling, hasWaited } from "../../surface/state.ts";
 import { stepIndex } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 /** The least that a night brings, hours. */
 const OVERNIGHT_H = 12;
@@ -158,7 +158,7 @@ function checkFilling({ action, report }: MomentContext<StepAction | LayerAction
       : "";
   const work = action.op === "layer" ? "coated" : "sanded";
   report({
-    what: `The filling with ${materialName(filling.use.name, material.family.name)} is ${work} after ${had}, and it needs ${need}${cold}.`,
+    what: `The filling with ${useName(filling.use)} is ${work} after ${had}, and it needs ${need}${cold}.`,
     why:
       work === "sanded"
         ? "Filler that is damp inside tears out under the paper and sinks afterwards."

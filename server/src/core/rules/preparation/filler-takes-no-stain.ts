@@ -5,7 +5,7 @@ import { TEXTBOOK } from "../../knowledge/sources.ts";
 import { isFilm } from "../../surface/state.ts";
 import { layerBetween, stepIndex } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const fillerTakesNoStain: TradeRule = {
   id: "filler-takes-no-stain",
@@ -78,9 +78,9 @@ export const fillerTakesNoStain: TradeRule = {
         return from >= 0 && !layerBetween(run, from, index);
       });
       if (!filling) return;
-      const filler = materialName(filling.use.name, filling.use.material!.family!.name);
+      const filler = useName(filling.use);
       report({
-        what: `${materialName(action.use.name, over.name)} goes over fillings of ${filler}, which takes no stain.`,
+        what: `${useName(action.use)} goes over fillings of ${filler}, which takes no stain.`,
         why: "The fillings keep their own colour and show as patches in the stained wood.",
         remedy: "Fill after staining and sealing with a filler of that colour, or use one that takes stain.",
         related: [related(filling.place, "Filled here")],

@@ -11,7 +11,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, materialName, related, sentence } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, related, sentence, useName } from "../texts.ts";
 
 export const grainNotKnockedDown: TradeRule = {
   id: "grain-not-knocked-down",
@@ -193,7 +193,7 @@ function reportRaisedWood({ action, before, run, index, report }: MomentContext<
   const over = action.use.material?.family;
   if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
   report({
-    what: `${materialName(action.use.name, over.name)} goes on bare wood whose grain was raised by water and not sanded down since.`,
+    what: `${useName(action.use)} goes on bare wood whose grain was raised by water and not sanded down since.`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: "Once the wood is dry sand it lightly with the grain, then dust, before this layer.",
     related: [related(before.raised!.place, "Water raises the grain here")],
@@ -211,7 +211,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
   );
   if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
   report({
-    what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${materialName(action.use.name, action.use.material?.family?.name)} goes over it.`,
+    what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${useName(action.use)} goes over it.`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: `Sand lightly with 220 once ${coatName(below)} is dry, then dust, before the next coat.`,
     related: [layerBelow(raiser)],

@@ -11,7 +11,7 @@ import type { Family } from "../../knowledge/family-schema.ts";
 import { type SurfaceState, topCoat } from "../../surface/state.ts";
 import { lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, materialName, related } from "../texts.ts";
+import { insertAbove, related, useName } from "../texts.ts";
 
 export const gritTooCoarse: TradeRule = {
   id: "grit-too-coarse",
@@ -131,7 +131,7 @@ job doors {
       if (!over || !sanding || last === undefined) return;
       const { coarsest, where } = limitFor(over, before) ?? {};
       if (coarsest === undefined || last >= coarsest) return;
-      const name = materialName(action.use.name, over.name);
+      const name = useName(action.use);
       report({
         what: `Grit ${last} is the last before ${name} ${where}, where ${coarsest} is the coarsest.`,
         why:

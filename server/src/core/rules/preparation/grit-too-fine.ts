@@ -12,7 +12,7 @@ import type { LayerAction } from "../../surface/actions.ts";
 import { isBare, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { lastGrit, lastSanding } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related, replaceAt } from "../texts.ts";
+import { related, replaceAt, useName } from "../texts.ts";
 
 export const gritTooFine: TradeRule = {
   id: "grit-too-fine",
@@ -98,7 +98,7 @@ export const gritTooFine: TradeRule = {
       if (!over || !sanding || last === undefined) return;
       const finest = finestBefore(action, over, before);
       if (finest === undefined || last <= finest) return;
-      const name = materialName(action.use.name, over.name);
+      const name = useName(action.use);
       const grit = sanding.syntax.grits.at(-1)!;
       report({
         what: `The surface is sanded to ${last} before ${name}, where ${finest} is the finest.`,

@@ -4,7 +4,7 @@
  */
 import { formatNumber } from "../../measure/format-amount.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const thinnedTooFar: TradeRule = {
   id: "thinned-too-far",
@@ -72,7 +72,7 @@ recipe two_coats {
       const tail = action.syntax.tails.find((t) => t.kind === "thinned");
       const ratio = tail?.kind === "thinned" ? tail.ratio : undefined;
       report({
-        what: `${materialName(action.use.name, material?.family?.name)} is thinned ${action.thinned.a}:${action.thinned.b}, which is ${formatNumber(percent, 0)} % of thinner to the material, and it takes ${formatNumber(limit, 1)} % at most.`,
+        what: `${useName(action.use)} is thinned ${action.thinned.a}:${action.thinned.b}, which is ${formatNumber(percent, 0)} % of thinner to the material, and it takes ${formatNumber(limit, 1)} % at most.`,
         why: "Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.",
         remedy: `Use at most ${formatNumber(limit * 10, 0)} mL of thinner to a litre.`,
         related: material?.thin?.place

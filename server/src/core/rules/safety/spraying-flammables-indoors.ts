@@ -5,7 +5,7 @@
 import { vapourCanIgnite } from "../../knowledge/flammable.ts";
 import { IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 /** Air changes an hour from which a stated ventilation counts as an exhaust made for spraying. */
 const STRONG_AIR_CHANGES = 10;
@@ -128,7 +128,7 @@ job lid {
       if ((action.duties.get("ventilate")?.airChanges ?? 0) >= STRONG_AIR_CHANGES) return;
       const by = action.syntax.tails.find((tail) => tail.kind === "by");
       report({
-        what: `${materialName(action.use.name, material?.family?.name)} (flash point ${material?.flash?.value} C) is sprayed in \`${shop.name}\`, and nothing says that flames and sparks are kept away.`,
+        what: `${useName(action.use)} (flash point ${material?.flash?.value} C) is sprayed in \`${shop.name}\`, and nothing says that flames and sparks are kept away.`,
         why: "Spray mist burns far more readily than the liquid in the can, and fills a room in minutes.",
         remedy:
           "State `safety no_ignition` or an exhaust such as `ventilate 10 air changes/h`, or put it on by hand; local fire codes say whether spraying is allowed there at all.",

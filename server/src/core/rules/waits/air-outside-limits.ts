@@ -5,7 +5,7 @@
 import { formatNumber } from "../../measure/format-amount.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const airOutsideLimits: TradeRule = {
   id: "air-outside-limits",
@@ -143,7 +143,7 @@ job shelves {
       if (broken.length === 0) return;
       const place = material.limits?.place;
       report({
-        what: `The shop's air, ${airText(air.value)}, is ${broken.join(" and ")} for ${materialName(action.use.name, material.family?.name)}.`,
+        what: `The shop's air, ${airText(air.value)}, is ${broken.join(" and ")} for ${useName(action.use)}.`,
         why: "Outside its limits a film does not only dry slowly: it may not form, or it clouds, or it dries before it has flowed.",
         remedy:
           "Bring the room within the limits and keep it there until the film is dry, or choose a material for this air.",

@@ -5,7 +5,7 @@
 import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
 import type { TradeRule } from "../rule.ts";
-import { materialName, related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const nearDewPoint: TradeRule = {
   id: "near-dew-point",
@@ -108,7 +108,7 @@ job shelves {
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
       report({
-        what: `${materialName(action.use.name, action.use.material?.family?.name)} goes on in air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH, whose dew point of ${formatNumber(found.dewPointC, 1)} C is only ${formatNumber(found.marginC, 1)} C away, less than ${DEW_POINT_MARGIN_C} C.`,
+        what: `${useName(action.use)} goes on in air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH, whose dew point of ${formatNumber(found.dewPointC, 1)} C is only ${formatNumber(found.marginC, 1)} C away, less than ${DEW_POINT_MARGIN_C} C.`,
         why: "A piece slightly cooler than the room is wet already, and the film clouds, blushes or does not hold.",
         remedy:
           "Warm the room or dry its air first, and let the piece stand in it until it is as warm as the room.",

@@ -18,9 +18,9 @@ import {
   hoursText,
   insertAbove,
   layerBelow,
-  materialName,
   related,
   replaceAt,
+  useName,
 } from "../texts.ts";
 
 interface Haste {
@@ -312,7 +312,7 @@ function longerNights(ctx: JobContext, run: SurfaceRun, { below, index }: Haste)
 
 function words(run: SurfaceRun, haste: Haste): Report {
   const { action, below, needed, had } = haste;
-  const over = materialName(action.use.name, action.use.material?.family?.name);
+  const over = useName(action.use);
   const between = below.action?.syntax === action.syntax && action.coat > 1;
   const which = between
     ? `Coat ${action.coat} of ${over} goes over coat ${action.coat - 1}`

@@ -5,7 +5,7 @@
 import type { LayerAction } from "../../surface/actions.ts";
 import { isAbradedSince, topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, hoursText, insertAbove, layerBelow, materialName, related } from "../texts.ts";
+import { coatName, hoursText, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
 export const recoatTooLate: TradeRule = {
   id: "recoat-too-late",
@@ -133,7 +133,7 @@ recipe two_coats {
       const latest = window?.value.latest;
       if (below?.origin !== "new" || latest === undefined || isAbradedSince(below)) return;
       if (isAuxiliaryOrWax(action) || below.waited.hours <= latest + 1e-6) return;
-      const over = materialName(action.use.name, action.use.material?.family?.name);
+      const over = useName(action.use);
       const between = below.action?.syntax === action.syntax && action.coat > 1;
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
