@@ -13,7 +13,7 @@ export function ruleText(rule: Rule, { colours, columns }: TextStyle): string {
       ...text
         .trim()
         .split("\n")
-        .map((line) => `  ${line}`.trimEnd()),
+        .map((line) => `  ${line.replace("#!", "# ←")}`.trimEnd()),
     ].join("\n");
   return `${[
     `${colours.bold(rule.id)}  ${rule.severity}, ${rule.group}`,

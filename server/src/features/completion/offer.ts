@@ -42,12 +42,18 @@ export function entriesOf(cursor: Cursor, offers: readonly Offer[]): readonly Co
         kind: offer.kind,
         ...(offer.detail ? { detail: offer.detail } : {}),
         ...(offer.documentation ? { documentation: offer.documentation } : {}),
-        insert: offer.snippet ?? offer.insert ?? offer.label,
+        insert: offer.snippet ?? fitted(cursor, offer.insert ?? offer.label),
         snippet: offer.snippet !== undefined,
         replace,
         sort: String(index).padStart(4, "0"),
       };
     });
+}
+
+/** What an insertion brings along is left out where the text has it already. */
+function fitted({ rest }: Cursor, insert: string): string {
+  if (insert.endsWith(": ") && /^\s*:/u.test(rest)) return insert.slice(0, -2);
+  return /^\s/u.test(rest) ? insert.trimEnd() : insert;
 }
 
 /** The text of a user or of the vocabulary inside a snippet. */
