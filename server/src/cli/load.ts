@@ -38,7 +38,7 @@ export async function load(io: CliIo, paths: readonly string[]): Promise<Loaded>
       asked.push(file);
       problems.push(...(await configs.find(file.path)));
     } else {
-      problems.push(`\`${file.label}\` ${read.reason}, and run this again.`);
+      problems.push(`\`${file.label}\` ${read.reason}.`);
     }
   }
   for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {

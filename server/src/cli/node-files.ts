@@ -69,7 +69,7 @@ function reasonOf(error: unknown): string {
       return "does not exist";
     case "EACCES":
     case "EPERM":
-      return "may not be read: you have no permission for it";
+      return "may not be read: you have no permission for it. Ask for it, or leave the file out";
     default:
       return `cannot be read: ${error instanceof Error ? error.message : String(error)}`;
   }

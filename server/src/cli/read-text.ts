@@ -6,18 +6,16 @@ import type { ReadText } from "./io.ts";
 
 /** The text of a file's bytes, or why they are none. */
 export function decodeText(bytes: Uint8Array): ReadText {
-  try {
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
-  } catch {
-    return { reason: notUtf8(bytes) };
-  }
+  const { text } = decodeOrNothing(bytes);
+  return text === undefined ? { reason: notUtf8(bytes) } : { text };
 }
 
 function notUtf8(bytes: Uint8Array): string {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
     return "is written in UTF-16; recipes are UTF-8. Save it as UTF-8";
   }
-  const at = firstWrongByte(bytes);
+  const broken = firstWrongByte(bytes);
+  const at = broken === bytes.length ? broken : startOfLetter(bytes, broken);
   const line = bytes.subarray(0, at).filter((byte) => byte === 0x0a).length + 1;
   const hex = bytes[at]?.toString(16).toUpperCase().padStart(2, "0");
   const what =
@@ -34,6 +32,25 @@ function firstWrongByte(bytes: Uint8Array): number {
     else high = middle - 1;
   }
   return low;
+}
+
+/** A letter of several bytes is wrong from its first on, although only a later one shows it. */
+function startOfLetter(bytes: Uint8Array, broken: number): number {
+  let start = broken;
+  while (start > Math.max(0, broken - 3) && !isWhole(bytes.subarray(0, start))) start -= 1;
+  return start;
+}
+
+function isWhole(bytes: Uint8Array): boolean {
+  return decodeOrNothing(bytes).text !== undefined;
+}
+
+function decodeOrNothing(bytes: Uint8Array): { readonly text?: string } {
+  try {
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
+  } catch {
+    return {};
+  }
 }
 
 function isPrefix(bytes: Uint8Array): boolean {

@@ -1,0 +1,343 @@
+/** The commands that reckon: totals, schedule, shopping, compare; and explain, the server and the demo. */
+import ICAL from "ical.js";
+import { describe, expect, test } from "vitest";
+import { FILES, JOB } from "./bench.ts";
+import { runCli } from "./run-cli.ts";
+
+describe("totals", () => {
+  test("as JSON have the fields of the language reference and no others", async () => {
+    const { status, stdout } = await runCli(["totals", "job.finish", "--format", "json"], { files: FILES });
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toEqual({
+      jobs: [
+        {
+          name: "shelf_job",
+          area_m2: 2,
+          surfaces: [{ name: "board", area_m2: 2, dry_film_um: 60 }],
+          // 2 × 2 m2 / 10 × 1.1
+          materials: [
+            {
+              name: "clear_coat",
+              litres: 0.44,
+              containers: [{ litres: 0.5, count: 1, price: 10 }],
+              cost: 10,
+            },
+          ],
+          // 30 min + 2 × 15 min
+          hands_on_h: 1,
+          // Coats end at 09:45 and 12:00, then two hours.
+          elapsed_h: 5,
+          finish: "2027-03-08T14:00:00",
+          in_service: "2027-03-09T12:00:00",
+          voc_g: 44,
+          material_cost: 10,
+          labour_cost: 20,
+          total_cost: 37,
+          saving: 63,
+        },
+      ],
+    });
+    expect(Object.keys((JSON.parse(stdout) as { jobs: object[] }).jobs[0]!)).toEqual([
+      "name",
+      "area_m2",
+      "surfaces",
+      "materials",
+      "hands_on_h",
+      "elapsed_h",
+      "finish",
+      "in_service",
+      "voc_g",
+      "material_cost",
+      "labour_cost",
+      "total_cost",
+      "saving",
+    ]);
+  });
+
+  test("as text have units, currency, containers and weekdays", async () => {
+    const { stdout } = await runCli(["totals", "job.finish"], { files: FILES });
+    expect(stdout).toBe(
+      [
+        "shelf_job “One shelf”  job.finish",
+        "  Surfaces",
+        "    board                             2 m2  60 um dry film",
+        "  Materials",
+        "    clear_coat                      0.44 L  1 × 0.5 L for 10.00 EUR",
+        "  Time",
+        "    hands-on                           1 h",
+        "    elapsed                            5 h",
+        "    finish            Mon 2027-03-08 14:00",
+        "    in service        Tue 2027-03-09 12:00",
+        "  Fumes",
+        "    VOC                               44 g",
+        "  Cost",
+        "    materials                    10.00 EUR",
+        "    supplies                      2.00 EUR",
+        "    labour                       20.00 EUR",
+        "    pieces                        5.00 EUR",
+        "    total                        37.00 EUR",
+        "    saving                       63.00 EUR",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  test("say which line is missing where a figure is not known", async () => {
+    const bare = JOB.replace(/ {2}in .*\n {2}start .*\n/u, "").replace("  new    100.00\n", "");
+    const files = { ...FILES, "job.finish": bare };
+    const { stdout } = await runCli(["totals", "job.finish"], { files });
+    expect(stdout).toMatch(/finish +not known {2}no `in` \(the shop\), no `start`\n/u);
+    expect(stdout).toMatch(/labour +not known {2}no `in` \(the shop\)\n/u);
+    expect(stdout).toMatch(/saving +not known {2}no `new` price for `shelf`\n/u);
+    const json = await runCli(["totals", "job.finish", "--format", "json"], { files });
+    expect(JSON.parse(json.stdout)).toMatchObject({
+      jobs: [{ finish: null, labour_cost: null, saving: null }],
+    });
+  });
+
+  test("are of the jobs asked for; a job that is not there is wrong use", async () => {
+    const files = {
+      ...FILES,
+      "two.finish":
+        'use "job.finish"\njob other {\n  piece shelf\n  apply clearing(clear: clear_coat) to all\n}\n',
+    };
+    const names = async (...argv: string[]): Promise<readonly string[]> => {
+      const { stdout } = await runCli(["totals", ...argv, "--format", "json"], { files });
+      return (JSON.parse(stdout) as { jobs: { name: string }[] }).jobs.map(({ name }) => name);
+    };
+    expect(await names("two.finish")).toEqual(["other"]);
+    expect(await names()).toEqual(["shelf_job", "other"]);
+    expect(await names("--job", "other")).toEqual(["other"]);
+    const wrong = await runCli(["totals", "--job", "othr"], { files });
+    expect(wrong.status).toBe(2);
+    expect(wrong.stderr).toBe("finishwright: There is no job `othr`. Did you mean `other`?\n");
+    expect(wrong.stdout).toBe("");
+  });
+
+  test("of a file with errors are printed all the same, with a word on stderr and status 1", async () => {
+    const files = { ...FILES, "job.finish": `${JOB}shop broken {\n  crw 2\n}\n` };
+    const { status, stdout, stderr } = await runCli(["totals", "job.finish"], { files });
+    expect(status).toBe(1);
+    expect(stdout).toContain("37.00 EUR");
+    expect(stderr).toBe(
+      "finishwright: `job.finish` has an error, so its totals may be wrong: see `finishwright check job.finish`.\n",
+    );
+  });
+
+  test("of no jobs are none", async () => {
+    const json = await runCli(["totals", "stock.finish", "--format", "json"], { files: FILES });
+    expect(JSON.parse(json.stdout)).toEqual({ jobs: [] });
+    const text = await runCli(["totals", "stock.finish"], { files: FILES });
+    expect(text.stderr).toContain("These files have no jobs");
+    expect((await runCli(["totals", "none.finish"])).status).toBe(2);
+  });
+});
+
+describe("schedule", () => {
+  test("as text is a list in the order of time", async () => {
+    const { status, stdout } = await runCli(["schedule", "job.finish"], { files: FILES });
+    expect(status).toBe(0);
+    expect(stdout).toBe(
+      [
+        "shelf_job “One shelf”",
+        "  Mon 2027-03-08 09:00  to 09:30  board  dust                     critical",
+        "  Mon 2027-03-08 09:30  to 09:45  board  clear_coat, coat 1 of 2  critical",
+        "  Mon 2027-03-08 09:45  to 11:45  board  wait until recoat        critical",
+        "  Mon 2027-03-08 11:45  to 12:00  board  clear_coat, coat 2 of 2  critical",
+        "  Mon 2027-03-08 12:00  to 14:00  board  wait until recoat        critical",
+        "  Elapsed 5 h, finished Mon 2027-03-08 14:00; no plan is shorter.",
+        "  In service Tue 2027-03-09 12:00.",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  test("as JSON has the items with their hours", async () => {
+    const { stdout } = await runCli(["schedule", "job.finish", "--format", "json"], { files: FILES });
+    const { jobs } = JSON.parse(stdout) as { jobs: { items: unknown[] }[] };
+    expect(jobs[0]).toMatchObject({ name: "shelf_job", status: "planned", elapsed_h: 5, exact: true });
+    expect(jobs[0]!.items[1]).toEqual({
+      surface: "board",
+      piece: 1,
+      kind: "layer",
+      what: "clear_coat, coat 1 of 2",
+      start: "2027-03-08T09:30:00",
+      end: "2027-03-08T09:45:00",
+      start_h: 0.5,
+      end_h: 0.75,
+      slack_h: 0,
+      critical: true,
+    });
+  });
+
+  test("as a calendar is read by a calendar library", async () => {
+    const { stdout } = await runCli(["schedule", "job.finish", "--format", "ics"], { files: FILES });
+    const calendar = new ICAL.Component(ICAL.parse(stdout) as unknown as string);
+    const events = calendar.getAllSubcomponents("vevent").map((each) => new ICAL.Event(each));
+    expect(events.map(({ summary, startDate }) => `${startDate.toString()} ${summary}`)).toEqual([
+      "2027-03-08T09:00:00 dust (board)",
+      "2027-03-08T09:30:00 clear_coat\\, coat 1 of 2 (board)".replace("\\", ""),
+      "2027-03-08T09:45:00 wait until recoat (board)",
+      "2027-03-08T11:45:00 clear_coat, coat 2 of 2 (board)",
+      "2027-03-08T12:00:00 wait until recoat (board)",
+    ]);
+    expect(new Set(events.map(({ uid }) => uid)).size).toBe(5);
+  });
+
+  test("without dates has hours after the start, and no calendar", async () => {
+    const files = { ...FILES, "job.finish": JOB.replace(/ {2}start .*\n/u, "") };
+    const text = await runCli(["schedule", "job.finish"], { files });
+    expect(text.stdout).toContain("  the start     to + 30 min      board  dust");
+    expect(text.stdout).toContain("  No dates: no `start`.\n");
+    const ics = await runCli(["schedule", "job.finish", "--format", "ics"], { files });
+    expect(ics.status).toBe(2);
+    expect(ics.stdout).toBe("");
+    expect(ics.stderr).toContain("The job `shelf_job` has no dates");
+  });
+
+  test("needs one file", async () => {
+    expect((await runCli(["schedule"])).stderr).toContain("missing required argument 'file'");
+    expect((await runCli(["schedule", "none.finish"])).status).toBe(2);
+  });
+});
+
+describe("shopping", () => {
+  const second = JOB.replace("job shelf_job", "job again").replace(/use .*\n/u, 'use "stock.finish"\n');
+  const files = {
+    "stock.finish": FILES["stock.finish"],
+    "a.finish": JOB,
+    "b.finish": second
+      .replace(/\bshelf\b/gu, "rack")
+      .replace(/\bclearing\b/gu, "clearing_too")
+      .replace("shop room", "shop shed")
+      .replace("in       room", "in       shed"),
+  };
+
+  test("adds litres up before cans are chosen", async () => {
+    // Twice 0.44 L is 0.88 L: one can of a litre for 16.00 instead of two of half a litre for 20.00.
+    const { status, stdout } = await runCli(["shopping", "--format", "json"], { files });
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toEqual({
+      materials: [
+        {
+          name: "clear_coat",
+          title: "Clear",
+          litres: 0.88,
+          on_hand: 0,
+          containers: [{ litres: 1, count: 1, price: 16 }],
+          cost: 16,
+          jobs: ["shelf_job", "again"],
+        },
+      ],
+      currency: "EUR",
+      total_cost: 16,
+    });
+  });
+
+  test("takes off once what is on hand", async () => {
+    const stock = FILES["stock.finish"].replace("  sold", "  on_hand 400 mL\n  sold");
+    const { stdout } = await runCli(["shopping"], { files: { ...files, "stock.finish": stock } });
+    // 0.88 − 0.4 = 0.48 L
+    expect(stdout).toBe(
+      "clear_coat  0.88 L  0.4 L on hand  1 × 0.5 L  10.00 EUR\ntogether                                      10.00 EUR\n",
+    );
+  });
+
+  test("as CSV and as Markdown", async () => {
+    expect((await runCli(["shopping", "--format", "csv"], { files })).stdout).toBe(
+      "material,title,litres,on_hand,can_litres,count,price,currency,jobs\r\nclear_coat,Clear,0.88,0,1,1,16.00,EUR,shelf_job again\r\n",
+    );
+    expect((await runCli(["shopping", "a.finish", "--format", "markdown"], { files })).stdout).toBe(
+      "# Shopping list\n\n- [ ] 1 × 0.5 L Clear (`clear_coat`), 10.00 EUR, for shelf_job\n\nTogether 10.00 EUR.\n",
+    );
+  });
+
+  test("says what it cannot know", async () => {
+    const stock = FILES["stock.finish"].replace(/ {2}sold .*\n/u, "");
+    const { stdout } = await runCli(["shopping", "a.finish"], { files: { ...files, "stock.finish": stock } });
+    expect(stdout).toContain("no `sold` for `clear_coat`");
+    expect(stdout).toContain("without what is not known");
+  });
+});
+
+describe("compare", () => {
+  const files = {
+    ...FILES,
+    "two.finish": `use "job.finish"
+job once {
+  piece shelf
+  in    room
+  start 2027-03-08 09:00
+  apply clearing(clear: clear_coat, coats: 1) to board
+}
+job thrice {
+  piece shelf
+  apply clearing(clear: clear_coat, coats: 3) to board
+}
+`,
+  };
+
+  test("puts two jobs side by side", async () => {
+    const { status, stdout } = await runCli(["compare", "job.finish", "two.finish:once"], { files });
+    expect(status).toBe(0);
+    const rows = stdout.split("\n").map((line) => line.trim().split(/ {2,}/u));
+    expect(rows[0]).toEqual(["shelf_job", "once", "difference"]);
+    expect(rows).toContainEqual(["coats", "2", "1", "−1"]);
+    expect(rows).toContainEqual(["clear_coat", "0.44 L", "0.22 L", "−0.22 L"]);
+    expect(rows).toContainEqual(["hands-on", "1 h", "45 min", "−15 min"]);
+    expect(rows).toContainEqual(["elapsed", "5 h", "2 h 45 min", "−2 h 15 min"]);
+    expect(rows).toContainEqual(["VOC", "44 g", "22 g", "−22 g"]);
+    expect(rows).toContainEqual(["finish", "Mon 2027-03-08 14:00", "Mon 2027-03-08 11:45", "−2 h 15 min"]);
+    // 10 + 15 + 5 against 10 + 20 + 2 + 5
+    expect(rows).toContainEqual(["total", "37.00 EUR", "30.00 EUR", "−7.00 EUR"]);
+  });
+
+  test("asks which job of several is meant", async () => {
+    const several = await runCli(["compare", "job.finish", "two.finish"], { files });
+    expect(several.status).toBe(2);
+    expect(several.stderr).toBe(
+      "finishwright: `two.finish` has several jobs. Name one: `two.finish:once`, `two.finish:thrice`.\n",
+    );
+    const wrong = await runCli(["compare", "job.finish", "two.finish:onec"], { files });
+    expect(wrong.stderr).toContain("There is no job `onec`. Did you mean `once`?");
+    expect((await runCli(["compare", "job.finish", "none.finish:once"], { files })).status).toBe(2);
+    expect((await runCli(["compare", "job.finish", "stock.finish"], { files })).stderr).toContain(
+      "`stock.finish` has no jobs to compare",
+    );
+    expect((await runCli(["compare", "job.finish"], { files })).status).toBe(2);
+  });
+});
+
+describe("explain", () => {
+  test("says what a rule is about", async () => {
+    const { status, stdout } = await runCli(["explain", "coat-over-wax"]);
+    expect(status).toBe(0);
+    expect(stdout).toContain("coat-over-wax");
+    expect(stdout).toContain("Take the wax off with `step dewax`");
+  });
+
+  test("knows near misses, and lists all rules without a name", async () => {
+    const near = await runCli(["explain", "coat-over-wx"]);
+    expect(near.status).toBe(2);
+    expect(near.stderr).toBe(
+      "finishwright: There is no rule `coat-over-wx`. Did you mean `coat-over-wax`?\n",
+    );
+    expect((await runCli(["explain"])).stdout).toContain("grit-jump");
+  });
+});
+
+describe("the others", () => {
+  test("language-server serves, whatever an editor adds", async () => {
+    for (const argv of [[], ["--stdio"], ["--pipe=/tmp/x", "--clientProcessId=1"], ["--node-ipc"]]) {
+      expect(await runCli(["language-server", ...argv])).toMatchObject({ status: 0, stdout: "serving\n" });
+    }
+  });
+
+  test("demo ends well, although it shows mistakes", async () => {
+    const { status, stdout } = await runCli(["demo"]);
+    expect(stdout).toContain("error coat-over-wax");
+    expect(stdout).toContain("in service");
+    expect(status).toBe(0);
+    expect((await runCli(["--help"])).stdout).not.toContain("demo");
+  });
+});

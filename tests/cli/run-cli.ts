@@ -1,0 +1,84 @@
+/**
+ * Runs the command line in this process on a folder of its own: what it wrote, and how it ended.
+ *
+ * Files are given by name with their text or bytes. `forbidden` names files that answer as if nobody might read them,
+ * because the tests may run as a user who may read everything.
+ */
+import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import type { CliFiles, CliIo } from "../../server/src/cli/io.ts";
+import { run } from "../../server/src/cli/main.ts";
+import { nodeFiles } from "../../server/src/cli/node-files.ts";
+
+export interface CliInput {
+  readonly files?: Readonly<Record<string, string | Uint8Array>>;
+  readonly forbidden?: readonly string[];
+  readonly env?: Readonly<Record<string, string>>;
+  readonly isTTY?: boolean;
+  readonly columns?: number;
+  /** Below the folder of the files. */
+  readonly cwd?: string;
+}
+
+export interface CliOutcome {
+  readonly status: number;
+  readonly stdout: string;
+  readonly stderr: string;
+  /** The temporary folder, which is gone. */
+  readonly folder: string;
+}
+
+const HOME = fileURLToPath(new URL("../..", import.meta.url));
+
+export async function runCli(argv: readonly string[], input: CliInput = {}): Promise<CliOutcome> {
+  const folder = await mkdtemp(path.join(tmpdir(), "finishwright-"));
+  try {
+    await writeFiles(folder, input.files ?? {});
+    const written = { stdout: "", stderr: "" };
+    const output = (stream: "stdout" | "stderr") => ({
+      write: (text: string) => {
+        written[stream] += text;
+      },
+      isTTY: input.isTTY ?? false,
+      columns: input.columns ?? 80,
+    });
+    const io: CliIo = {
+      stdout: output("stdout"),
+      stderr: output("stderr"),
+      cwd: path.join(folder, input.cwd ?? ""),
+      env: input.env ?? {},
+      files: filesWithout(folder, input.forbidden ?? []),
+      version: "1.2.3",
+      home: HOME,
+      now: () => "2027-03-01T08:00:00Z",
+      startLanguageServer: async () => output("stdout").write("serving\n"),
+    };
+    const args = argv.map((arg) => arg.replaceAll("<folder>", folder));
+    const status = await run(args, io);
+    return { status, ...written, folder };
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+export async function writeFiles(
+  folder: string,
+  files: Readonly<Record<string, string | Uint8Array>>,
+): Promise<void> {
+  for (const [name, content] of Object.entries(files)) {
+    const file = path.join(folder, name);
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(file, content);
+  }
+}
+
+function filesWithout(folder: string, forbidden: readonly string[]): CliFiles {
+  const isForbidden = (file: string): boolean => forbidden.includes(path.relative(folder, file));
+  return {
+    ...nodeFiles,
+    read: async (file) =>
+      isForbidden(file) ? { reason: "may not be read: you have no permission for it" } : nodeFiles.read(file),
+  };
+}
