@@ -54,6 +54,7 @@ const SETTINGS = {
   "editor.lineHeight": 20,
   "editor.cursorBlinking": "solid",
   "editor.minimap.enabled": false,
+  "editor.stickyScroll.enabled": false,
   "editor.hover.delay": 100,
   "editor.hover.above": false,
 };

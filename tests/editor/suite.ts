@@ -169,6 +169,18 @@ const TESTS: readonly Test[] = [
     },
   },
   {
+    name: "a project's configuration holds from when it is written until it is deleted",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const config = fileUri("finishwright.config.json");
+      await findingsUntil(document.uri, has("grit-jump"));
+      await writeFile(config, '{ "rules": { "grit-jump": "off" } }');
+      await findingsUntil(document.uri, hasNo("grit-jump"));
+      await workspace.fs.delete(config);
+      await findingsUntil(document.uri, has("grit-jump"));
+    },
+  },
+  {
     name: "a quick fix takes its finding away",
     async run() {
       const { document } = await openFile(MAIN);

@@ -60,6 +60,19 @@ describe("a client that pulls", () => {
     await client.end();
   });
 
+  test("gets findings in the order of the text, the gravest of one place first", async () => {
+    const client = await startClient();
+    await client.open(A, 'dull want oil bad\nuse "b.finish"');
+    const report = await client.pull(A);
+    expect(report.kind === "full" && report.items.map(({ code }) => code)).toEqual([
+      "dull-word",
+      "unknown-name",
+      "bad-word",
+      "use-not-found",
+    ]);
+    await client.end();
+  });
+
   test("is told in one word that nothing has changed, and gets a new answer when it has", async () => {
     const client = await startClient();
     await client.open(A, "bad");
@@ -85,8 +98,8 @@ describe("a client that pulls", () => {
     const watched = (type: 1 | 2 | 3) =>
       client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: B, type }] });
     const missing = [
-      "1:5-1:8 unknown-name: Nothing is called oil.",
       '0:4-0:14 use-not-found: "b.finish" cannot be used: there is no such file.',
+      "1:5-1:8 unknown-name: Nothing is called oil.",
     ];
     await client.open(A, 'use "b.finish"\nwant oil');
     expect(await client.findings(A)).toEqual(missing);
@@ -97,7 +110,7 @@ describe("a client that pulls", () => {
     disk.set(B, "name wax");
     await watched(2);
     await client.take("workspace/diagnostic/refresh");
-    expect(await client.findings(A)).toEqual(missing.slice(0, 1));
+    expect(await client.findings(A)).toEqual(missing.slice(1));
     disk.delete(B);
     await watched(3);
     await client.take("workspace/diagnostic/refresh");

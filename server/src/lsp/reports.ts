@@ -6,8 +6,9 @@
  */
 import type { Diagnostic } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
+import type { FileFinding } from "../features/types.ts";
 import type { Session } from "./session.ts";
-import { isShown } from "./settings.ts";
+import { isShown, SEVERITIES } from "./settings.ts";
 import { toDiagnostic } from "./to-lsp.ts";
 
 export interface Report {
@@ -46,8 +47,13 @@ const diagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnos
   return snapshot.analysis
     .findings(file)
     .filter((finding) => isShown(finding.severity, session.settings))
+    .toSorted(byPlaceAndGravity)
     .map((finding) => toDiagnostic(finding, document, snapshot, session.facts, session.host.rulePage));
 };
+
+/** Editors show what stands at one place in the order that they got it: the gravest is read first. */
+const byPlaceAndGravity = (a: FileFinding, b: FileFinding): number =>
+  a.span.start - b.span.start || SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity);
 
 /** FNV-1a twice, from either end: short, and two different sets share it only by a very unlikely accident. */
 const fingerprint = (text: string): string => {
