@@ -1,7 +1,10 @@
 /** `explain`: what a rule reports, why, and what to do instead. */
 import { closest } from "../../core/model/suggest.ts";
+import { explainText } from "../../core/rules/explain.ts";
 import { ruleById, ruleIds } from "../../core/rules/registry.ts";
-import { rulesText, ruleText } from "../../reports/rule-text.ts";
+import type { Rule } from "../../core/rules/rule.ts";
+import { createAnalyst } from "../../features/analyst.ts";
+import { rulesText } from "../../reports/rules-text.ts";
 import { type AddCommand, outputColours, outputColumns } from "../command-context.ts";
 import { UsageError } from "../io.ts";
 
@@ -12,14 +15,10 @@ export const addExplain: AddCommand = (program, { io, finish }) => {
     .description("Explains a rule by its name, as findings print it; without a name it lists all rules.")
     .argument("[rule]", "name of a rule, such as coat-over-wax")
     .action((id: string | undefined) => {
-      const style = { colours: outputColours(io), columns: outputColumns(io) };
+      const columns = outputColumns(io);
       if (id === undefined) {
-        io.stdout.write(
-          rulesText(
-            ruleIds().flatMap((each) => ruleById(each) ?? []),
-            style,
-          ),
-        );
+        const rules = ruleIds().flatMap((each) => ruleById(each) ?? []);
+        io.stdout.write(rulesText(rules, { colours: outputColours(io), columns }));
         return finish(0);
       }
       const rule = ruleById(id);
@@ -28,7 +27,19 @@ export const addExplain: AddCommand = (program, { io, finish }) => {
         const rest = near ? `Did you mean \`${near}\`?` : "`finishwright explain` lists them all.";
         throw new UsageError(`There is no rule \`${id}\`. ${rest}`);
       }
-      io.stdout.write(ruleText(rule, style));
+      io.stdout.write(explainText(rule, { offersFix: offersFix(rule) }, columns));
       return finish(0);
     });
 };
+
+/** Whether one of the rule's own examples comes with a change that mends it. */
+function offersFix(rule: Rule): boolean {
+  return rule.failing.some(({ text }) => {
+    const analyst = createAnalyst({ resolve: (_, used) => used });
+    analyst.setFile("example", text);
+    return analyst
+      .analysis()
+      .findings("example")
+      .some((finding) => finding.rule === rule.id && finding.fixes.length > 0);
+  });
+}

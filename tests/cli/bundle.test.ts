@@ -1,0 +1,104 @@
+/**
+ * The built command line as a process of its own, on the Node of the tests and on the first other one of this machine:
+ * what only a process shows. `npm run build` makes the bundle; `npm test` does that first.
+ */
+import { spawn } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import process from "node:process";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { FILES } from "./bench.ts";
+import { writeFiles } from "./run-cli.ts";
+
+const PROGRAM = fileURLToPath(new URL("../../server/dist/finishwright.cjs", import.meta.url));
+
+const nodes = (): readonly string[] => {
+  const folders = (process.env.PATH ?? "").split(path.delimiter);
+  const other = folders
+    .filter((folder) => !folder.includes("node_modules"))
+    .map((folder) => path.join(folder, "node"))
+    .find((program) => existsSync(program));
+  return [...new Set([process.execPath, ...(other === undefined ? [] : [other])])];
+};
+
+let folder: string;
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), "finishwright-bundle-"));
+  const many = Array.from({ length: 3000 }, (_, i) => `material m${i} {\n  covers 3 h\n}\n`).join("");
+  await writeFiles(folder, { ...FILES, "many.finish": many });
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+interface Ended {
+  readonly status: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** Runs the bundle; with `readAtMost` its output is closed after so many characters. */
+function runBundle(
+  node: string,
+  argv: readonly string[],
+  options: { readonly readAtMost?: number; readonly input?: string } = {},
+): Promise<Ended> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(node, [PROGRAM, ...argv], { cwd: folder, env: { PATH: process.env.PATH ?? "" } });
+    const written = { stdout: "", stderr: "" };
+    child.stdout.setEncoding("utf8").on("data", (text: string) => {
+      written.stdout += text;
+      if (written.stdout.length >= (options.readAtMost ?? Infinity)) child.stdout.destroy();
+    });
+    child.stderr.setEncoding("utf8").on("data", (text: string) => {
+      written.stderr += text;
+    });
+    child.on("error", reject);
+    child.on("close", (status) => resolve({ status, ...written }));
+    // An editor keeps its end open; a server whose editor hangs up ends at once.
+    if (options.input === undefined) child.stdin.end();
+    else child.stdin.write(options.input);
+  });
+}
+
+describe.each(nodes())("on %s", (node) => {
+  test("says its version", async () => {
+    const { status, stdout } = await runBundle(node, ["--version"]);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^\d+\.\d+\.\d+\n$/u);
+  });
+
+  test("ends with the status of what it found", async () => {
+    expect(await runBundle(node, ["check", "job.finish"])).toMatchObject({ status: 0, stderr: "" });
+    expect((await runBundle(node, ["check", "many.finish"])).status).toBe(1);
+    expect((await runBundle(node, ["check", "none.finish"])).status).toBe(2);
+    expect((await runBundle(node, ["totals", "job.finish"])).stdout).toContain("37.00 EUR");
+  });
+
+  test("writes all that it has to say into a pipe, also where it ends with 1", async () => {
+    const { stdout } = await runBundle(node, ["check", "many.finish", "--format", "json"]);
+    expect((JSON.parse(stdout) as unknown[]).length).toBeGreaterThan(3000);
+  });
+
+  test("a reader who has seen enough is no accident", async () => {
+    const { stderr } = await runBundle(node, ["check", "many.finish"], { readAtMost: 1 });
+    expect(stderr).toBe("");
+  });
+
+  test("serves an editor that says goodbye at once", async () => {
+    const message = (content: object): string => {
+      const text = JSON.stringify({ jsonrpc: "2.0", ...content });
+      return `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`;
+    };
+    const input = [
+      { id: 1, method: "initialize", params: { processId: null, rootUri: null, capabilities: {} } },
+      { id: 2, method: "shutdown" },
+      { method: "exit" },
+    ].map(message);
+    const { status, stdout } = await runBundle(node, ["language-server", "--stdio"], {
+      input: input.join(""),
+    });
+    expect(stdout).toContain('"serverInfo":{"name":"Finishwright"');
+    expect(status).toBe(0);
+  });
+});
