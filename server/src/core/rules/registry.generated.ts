@@ -72,6 +72,7 @@ import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
+import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
 import { late } from "./schedule/late.ts";
 import { noSchedule } from "./schedule/no-schedule.ts";
 import { airOutsideLimits } from "./waits/air-outside-limits.ts";
@@ -160,6 +161,7 @@ export const RULES: readonly Rule[] = [
   noVentilation,
   ragsNotWetted,
   sprayingFlammablesIndoors,
+  ventilationTooWeak,
   late,
   noSchedule,
   airOutsideLimits,

@@ -1,0 +1,310 @@
+/**
+ * What a job gives off line by line and hour by hour, and the fresh air that its room would need for it.
+ *
+ * The model is simple and stated: the solvent of a coat leaves evenly from the beginning of its application until half
+ * of its time to touch dry (common practice, no source; most of it leaves early, so the true peak is higher and the tail
+ * longer). An exposure limit is an average over a shift, so its air is reckoned over 8 h or the release, whichever is
+ * longer; the explosive limit is one of the moment and is kept to a tenth. One solvent stands for each carrier (`knowledge/solvents.ts`). A sum that comes out well proves
+ * nothing: who stands over the piece breathes more than the room's mean, and the safety data sheet decides.
+ */
+import { exposureLimitMgM3, representativeSolvent, type Solvent } from "../knowledge/solvents.ts";
+import type { Material, Shop } from "../model/model.ts";
+import { placeKey } from "../place.ts";
+import type { Schedule } from "../schedule/types.ts";
+import type { Action, Duties, LayerAction, StepAction } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { factorOf, labelHours } from "../surface/simulate.ts";
+import { actionHours, itemId } from "../totals/task-plan.ts";
+import { isBuiltInWater } from "../totals/water.ts";
+import { DEFAULT_MIXING_FACTOR } from "./dilution-air.ts";
+import { type AirNeeded, airNeeded, type RoomVapour } from "./room-air.ts";
+
+/** Exposure limits are averages over a working day of 8 h (29 CFR 1910.1000). */
+export const SHIFT_H = 8;
+/** Vapour is kept to a tenth of the lower explosive limit (29 CFR 1910.146 calls more than that hazardous; from memory). */
+export const LEL_PARTS = 10;
+/** Part of the time to touch dry in which the solvent has left. Common practice, no source. */
+export const RELEASED_BY_TOUCH = 0.5;
+/** What a step with a liquid gives off is gone this long after it, h. Common practice, no source. */
+export const AFTER_STEP_H = 0.5;
+/**
+ * What `ventilate` without a number counts as where a sum needs one, air changes/h: windows open on two sides. Common
+ * practice, no source.
+ */
+export const OPEN_WINDOWS_PER_H = 10;
+/** Limits in mg/m3 are stated for air of 25 C. */
+const LIMITS_AT_C = 25;
+
+/** Litres that an action takes of one material, as the totals draw them. */
+export interface FumesDraw {
+  readonly material: Material;
+  readonly litres?: number;
+  readonly run: SurfaceRun;
+  readonly action: Action;
+}
+
+/** What one liquid of a line gives off. */
+export interface LiquidFumes {
+  readonly material: Material;
+  readonly litres: number;
+  readonly vocGPerL: number;
+  readonly grams: number;
+  /** What stands for its vapour; undefined where it has no carrier. */
+  readonly solvent?: Solvent;
+}
+
+/** The action on one surface. */
+export interface CoatPart {
+  readonly run: SurfaceRun;
+  readonly action: LayerAction | StepAction;
+}
+
+/**
+ * One coat of a layer line, or one doing of a step, on every surface and piece of the job at once: in a shop a coat is
+ * put on everything before the next one begins.
+ */
+export interface CoatFumes {
+  /** Never empty. */
+  readonly parts: readonly CoatPart[];
+  readonly liquids: readonly LiquidFumes[];
+  /** Undefined where the litres or the VOC of a liquid are not known. */
+  readonly grams?: number;
+  /** Hours from the first brush to the last, the crew together. */
+  readonly applicationH: number;
+  /** Hours after a piece is coated in which its solvent leaves. */
+  readonly dryingH: number;
+}
+
+/** Every coat and step of the job that gives off something, or may, in the order of its lines. */
+export function coatFumes(draws: readonly FumesDraw[]): readonly CoatFumes[] {
+  const groups = new Map<string, FumesDraw[]>();
+  const times = new Map<SurfaceRun, readonly string[]>();
+  for (const draw of draws) {
+    const { action, run } = draw;
+    if (action.op !== "layer" && action.op !== "step") continue;
+    const keys = times.get(run) ?? timesOfLines(run);
+    times.set(run, keys);
+    const key = keys[action.index]!;
+    const group = groups.get(key);
+    if (group) group.push(draw);
+    else groups.set(key, [draw]);
+  }
+  return [...groups.values()].map(fumesOfCoat).filter(({ grams }) => grams !== 0);
+}
+
+/** A key for every action: its line and how often it was done before, since coats and repeated `follow`s are apart. */
+function timesOfLines(run: SurfaceRun): readonly string[] {
+  const counts = new Map<string, number>();
+  return run.moments.map(({ action }) => {
+    const key = placeKey(action.place);
+    const count = counts.get(key) ?? 0;
+    counts.set(key, count + 1);
+    return `${key}\u0000${count}`;
+  });
+}
+
+function fumesOfCoat(draws: readonly FumesDraw[]): CoatFumes {
+  const parts = new Map<SurfaceRun, CoatPart>();
+  for (const { run, action } of draws) {
+    if (action.op === "layer" || action.op === "step") parts.set(run, { run, action });
+  }
+  const liquids = byMaterial(draws.flatMap(liquidFumes));
+  const isKnown = draws.every(
+    ({ material, litres }) =>
+      litres !== undefined && (isBuiltInWater(material) || material.voc !== undefined),
+  );
+  const all = [...parts.values()];
+  const hands = all.reduce((sum, { run, action }) => sum + run.pieces * actionHours(run, action), 0);
+  const first = all[0]!;
+  return {
+    parts: all,
+    liquids,
+    ...(isKnown ? { grams: liquids.reduce((sum, liquid) => sum + liquid.grams, 0) } : {}),
+    applicationH: hands / (first.run.shop?.crew ?? 1),
+    dryingH: releaseHours(first.run, first.action),
+  };
+}
+
+function liquidFumes({ material, litres }: FumesDraw): readonly LiquidFumes[] {
+  const vocGPerL = material.voc?.value;
+  if (litres === undefined || vocGPerL === undefined || isBuiltInWater(material)) return [];
+  const solvent = material.family && representativeSolvent(material.family.carrier);
+  return [{ material, litres, vocGPerL, grams: litres * vocGPerL, ...(solvent ? { solvent } : {}) }];
+}
+
+/** The same liquid of several surfaces together. */
+function byMaterial(liquids: readonly LiquidFumes[]): readonly LiquidFumes[] {
+  const found = new Map<Material, LiquidFumes>();
+  for (const liquid of liquids) {
+    const before = found.get(liquid.material);
+    found.set(
+      liquid.material,
+      before
+        ? { ...before, litres: before.litres + liquid.litres, grams: before.grams + liquid.grams }
+        : liquid,
+    );
+  }
+  return [...found.values()];
+}
+
+/** Hours after its application until the solvent of a coat has left, in the air of the shop. */
+function releaseHours(run: SurfaceRun, action: LayerAction | StepAction): number {
+  const material = action.use?.material;
+  const touch = action.op === "layer" && material ? labelHours(material, "touch") : undefined;
+  if (!material || touch === undefined) return AFTER_STEP_H;
+  return (
+    touch * factorOf(run.shop?.air ? { air: run.shop.air.value } : {}, material).factor * RELEASED_BY_TOUCH
+  );
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Air
+
+/** Fresh air for one coat in a room of so many m3, by itself; K from 1 (perfectly mixed) to 10. */
+export function airForCoat(
+  { liquids, applicationH, dryingH }: Pick<CoatFumes, "liquids" | "applicationH" | "dryingH">,
+  roomM3: number,
+  mixingFactor: number = DEFAULT_MIXING_FACTOR,
+): AirNeeded {
+  const vapours = liquids.flatMap(({ solvent, grams }): readonly RoomVapour[] =>
+    solvent && grams > 0
+      ? [{ solvent, grams, overH: Math.max(applicationH + dryingH, 1 / 60), averagedOverH: SHIFT_H }]
+      : [],
+  );
+  return airNeeded(vapours, roomM3, {
+    mixingFactor,
+    lelSafetyFactor: LEL_PARTS,
+    temperatureC: LIMITS_AT_C,
+  });
+}
+
+export interface AirThere {
+  readonly m3PerH: number;
+  readonly airChangesPerH: number;
+  /** The room by itself, a stated `ventilate N`, or `ventilate` without a number. */
+  readonly by: "room" | "stated" | "windows";
+}
+
+/** Fresh air that a line has: the room's own change, or what its `ventilate` brings if that is more. */
+export function airThere(shop: Shop | undefined, duties: Duties): AirThere | undefined {
+  const room = shop?.room?.value;
+  if (!room) return undefined;
+  const own = room.airChanges;
+  const duty = duties.get("ventilate");
+  const brought = duty && (duty.airChanges ?? OPEN_WINDOWS_PER_H);
+  const airChangesPerH = Math.max(own ?? 0, brought ?? 0);
+  if (own === undefined && brought === undefined) return undefined;
+  const by =
+    brought === undefined || (own ?? 0) >= brought
+      ? "room"
+      : duty?.airChanges === undefined
+        ? "windows"
+        : "stated";
+  return { m3PerH: airChangesPerH * room.m3, airChangesPerH, by };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// The whole job, hour by hour
+
+/** Vapour that leaves evenly between two hours after the start of the job. */
+interface Release {
+  readonly from: number;
+  readonly to: number;
+  readonly grams: number;
+  /** m3 of air that bring it to its exposure limit. */
+  readonly limitM3: number;
+}
+
+/** Grams that leave in one hour, counted from the start of the job; hours without any are left out. */
+export interface HourFumes {
+  readonly hour: number;
+  readonly grams: number;
+}
+
+export interface JobFumes {
+  readonly coats: readonly CoatFumes[];
+  /** Grams that leave in the hours after the start of the job; undefined where the plan or a figure is not known. */
+  readonly byHour?: readonly HourFumes[];
+  /** The shift of 8 h that asks for most air, by its first hour, and what it asks for; with a known room only. */
+  readonly worstShift?: { readonly fromH: number; readonly grams: number; readonly needed: AirNeeded };
+}
+
+export interface JobFumesInput {
+  readonly draws: readonly FumesDraw[];
+  readonly schedule: Schedule;
+  readonly shop?: Shop;
+}
+
+export function jobFumes({ draws, schedule, shop }: JobFumesInput): JobFumes {
+  const coats = coatFumes(draws);
+  const isKnown = coats.every(({ grams }) => grams !== undefined);
+  if (!isKnown || schedule.status !== "planned") return { coats };
+  const releases = releasesOf(draws, schedule);
+  const room = shop?.room?.value;
+  const worst = room && worstShift(releases, room.m3);
+  return { coats, byHour: hoursOf(releases), ...(worst ? { worstShift: worst } : {}) };
+}
+
+function releasesOf(draws: readonly FumesDraw[], { items }: Schedule): readonly Release[] {
+  const planned = new Map(items.map((item) => [item.id, item]));
+  return draws.flatMap((draw) => {
+    const { run, action } = draw;
+    if (action.op !== "layer" && action.op !== "step") return [];
+    return liquidFumes(draw).flatMap(({ grams, solvent }) =>
+      Array.from({ length: run.pieces }, (_, piece): readonly Release[] => {
+        const item = planned.get(itemId(run, piece, action.index));
+        if (!item || grams <= 0) return [];
+        const limit = solvent && exposureLimitMgM3(solvent);
+        return [
+          {
+            from: item.start,
+            to: Math.max(item.end + releaseHours(run, action), item.start + 1 / 60),
+            grams: grams / run.pieces,
+            limitM3: limit === undefined ? 0 : (1000 * grams) / run.pieces / limit,
+          },
+        ];
+      }).flat(),
+    );
+  });
+}
+
+/** Of a release, the part that leaves between two hours. */
+const share = ({ from, to }: Release, start: number, end: number): number =>
+  Math.max(0, Math.min(to, end) - Math.max(from, start)) / (to - from);
+
+/** Releases longer than this are a slip of the pen; their tail is put into the last hour. */
+const MOST_HOURS = 1000;
+
+function hoursOf(releases: readonly Release[]): readonly HourFumes[] {
+  const hours = new Map<number, number>();
+  for (const release of releases) {
+    const first = Math.floor(release.from);
+    for (let hour = first; hour < release.to - 1e-9; hour += 1) {
+      const isLast = hour - first >= MOST_HOURS;
+      const grams = release.grams * share(release, hour, isLast ? release.to : hour + 1);
+      hours.set(hour, (hours.get(hour) ?? 0) + grams);
+      if (isLast) break;
+    }
+  }
+  return [...hours].sort(([a], [b]) => a - b).map(([hour, grams]) => ({ hour, grams }));
+}
+
+/** Windows that begin with a release, or end with one, hold the most. */
+function worstShift(releases: readonly Release[], roomM3: number): JobFumes["worstShift"] {
+  const starts = new Set(releases.flatMap(({ from, to }) => [from, Math.max(0, to - SHIFT_H)]));
+  let worst: { readonly fromH: number; readonly grams: number; readonly limitM3: number } | undefined;
+  for (const fromH of [...starts].sort((a, b) => a - b)) {
+    let grams = 0;
+    let limitM3 = 0;
+    for (const release of releases) {
+      const part = share(release, fromH, fromH + SHIFT_H);
+      grams += release.grams * part;
+      limitM3 += release.limitM3 * part;
+    }
+    if (limitM3 > (worst?.limitM3 ?? 0) + 1e-9) worst = { fromH, grams, limitM3 };
+  }
+  if (!worst) return undefined;
+  const m3PerH = (worst.limitM3 / SHIFT_H) * DEFAULT_MIXING_FACTOR;
+  const needed: AirNeeded = { m3PerH, airChangesPerH: m3PerH / roomM3, limit: "exposure" };
+  return { fromH: worst.fromH, grams: worst.grams, needed };
+}
