@@ -256,6 +256,7 @@ describe("jobs", () => {
 
   test("arguments that are missing, the needed ones first, and values of their type", () => {
     expect(labels(inJob("  apply clearing(coats: 2, $0) to top"))).toEqual(["stain", "clear", "dry"]);
+    expect(labels(inJob("  apply clearing($0, clear: hc) to top"))).toEqual(["stain", "coats", "dry"]);
     expect(accepted(inJob("  apply clearing(st$0"), "stain")).toBe("apply clearing(stain: ");
     expect(labels(inJob("  apply clearing(stain: $0)"))[0]).toBe("hc");
     expect(labels(inJob("  apply clearing(dry: 5 $0)"))[0]).toBe("h");

@@ -21,7 +21,7 @@ function argumentOffers(ctx: CompletionContext, name: string, args: readonly Tok
   const recipe = ctx.scope.recipes.get(name);
   if (!recipe) return [];
   const last = args.at(-1);
-  if (!last || isComma(last)) return parameterNames(recipe, args);
+  if (!last || isComma(last)) return parameterNames(ctx, recipe, args);
   const colon = args.findLastIndex(({ text }) => text === ":");
   const parameter = recipe.parameters.find((each) => each.name === args[colon - 1]?.text);
   if (!parameter || colon < 0) return [];
@@ -48,8 +48,16 @@ const recipeNames = (ctx: CompletionContext): readonly Offer[] =>
 const example = (text: string): Offer => ({ label: text, kind: "word", detail: "an example" });
 
 /** Parameters that are not given yet, those first that must be. */
-function parameterNames(recipe: Recipe, args: readonly Token[]): readonly Offer[] {
-  const given = new Set(args.flatMap((token, i) => (args[i + 1]?.text === ":" ? [token.text] : [])));
+function parameterNames(
+  { cursor }: CompletionContext,
+  recipe: Recipe,
+  args: readonly Token[],
+): readonly Offer[] {
+  const behind = /^[^)]*/u.exec(cursor.rest)![0].matchAll(/,\s*([\p{L}\p{N}_]+)\s*:/gu);
+  const given = new Set([
+    ...args.flatMap((token, i) => (args[i + 1]?.text === ":" ? [token.text] : [])),
+    ...[...behind].map((match) => match[1]!),
+  ]);
   return recipe.parameters
     .filter(({ name }) => !given.has(name))
     .toSorted((a, b) => Number(a.hasDefault) - Number(b.hasDefault))
