@@ -128,6 +128,7 @@ const analysis = (
           documentation: "**A** name.",
         },
         { ...entry, label: "bad", insert: "bad", snippet: false, detail: "a word" },
+        { ...entry, kind: "material", label: "oil", insert: "oil", snippet: false, detail: "drying oil" },
       ];
     },
     totals: () => [],

@@ -43,7 +43,9 @@ export const VSCODE: ClientCapabilities = {
     },
     publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true },
     hover: { contentFormat: ["markdown", "plaintext"] },
-    completion: { completionItem: { snippetSupport: true, documentationFormat: ["markdown"] } },
+    completion: {
+      completionItem: { snippetSupport: true, labelDetailsSupport: true, documentationFormat: ["markdown"] },
+    },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
     codeAction: {
       codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix"] } },

@@ -1,5 +1,6 @@
 /** Hover, outline, completion and fixes, as they reach a rich client and a plain one. */
 import { expect, test } from "vitest";
+import type { CompletionList } from "vscode-languageserver/node";
 import { MINIMAL, startClient } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
@@ -113,6 +114,14 @@ test("completion brings snippets where they are understood", async () => {
         detail: "a word",
         textEdit: { range: range(0, 0, 0), newText: "bad" },
       },
+      {
+        label: "oil",
+        kind: 21,
+        sortText: "1",
+        detail: "drying oil",
+        labelDetails: { description: "drying oil" },
+        textEdit: { range: range(0, 0, 0), newText: "oil" },
+      },
     ],
   });
   await client.end();
@@ -122,13 +131,16 @@ test("completion brings the same text without marks where they are not", async (
   const client = await startClient({ capabilities: MINIMAL });
   await client.open(A, "");
   await client.pushed();
-  expect(await client.request("textDocument/completion", at(0, 0))).toMatchObject({
+  const list = await client.request<CompletionList>("textDocument/completion", at(0, 0));
+  expect(list.items.some((item) => "labelDetails" in item || "insertTextFormat" in item)).toBe(false);
+  expect(list).toMatchObject({
     items: [
       {
         textEdit: { newText: "name it {\n  \n}" },
         documentation: { kind: "plaintext", value: "A name." },
       },
       { textEdit: { newText: "bad" } },
+      { detail: "drying oil" },
     ],
   });
   await client.end();

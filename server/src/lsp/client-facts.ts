@@ -17,6 +17,7 @@ export interface ClientFacts {
   readonly hoverMarkdown: boolean;
   readonly completionMarkdown: boolean;
   readonly snippets: boolean;
+  readonly labelDetails: boolean;
   readonly hierarchicalSymbols: boolean;
   readonly codeActionLiterals: boolean;
   readonly preferredActions: boolean;
@@ -50,6 +51,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
       MarkupKind.Markdown,
     ),
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+    labelDetails: textDocument?.completion?.completionItem?.labelDetailsSupport === true,
     hierarchicalSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     codeActionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: textDocument?.codeAction?.isPreferredSupport === true,

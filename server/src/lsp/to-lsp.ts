@@ -83,6 +83,17 @@ const COMPLETION: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   file: CompletionItemKind.File,
 };
 
+/** What somebody has named is told apart by what it is, so that stands beside the name in the list. */
+const NAMED: ReadonlySet<CompletionKind> = new Set([
+  "material",
+  "piece",
+  "surface",
+  "shop",
+  "recipe",
+  "job",
+  "parameter",
+]);
+
 export const toRange = (document: TextDocument, span: Span): Range => ({
   start: document.positionAt(span.start),
   end: document.positionAt(Math.max(span.start, span.end)),
@@ -158,6 +169,7 @@ export const toCompletionItem = (
     sortText: entry.sort,
     textEdit: { range: toRange(document, entry.replace), newText },
     ...(entry.detail !== undefined && { detail: entry.detail }),
+    ...(facts.labelDetails && NAMED.has(entry.kind) && { labelDetails: { description: entry.detail } }),
     ...(entry.documentation !== undefined && {
       documentation: toMarkup(entry.documentation, facts.completionMarkdown),
     }),

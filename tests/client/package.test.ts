@@ -1,0 +1,87 @@
+/**
+ * The extension's manifest and package, as far as they can be tried without an editor.
+ *
+ * What a user gets must hold what the manifest points at and nothing else, must start only where there is a recipe,
+ * and must not say that it runs on an editor that it was not written for. `npm run build` makes the bundles; `npm test`
+ * does that first.
+ */
+import { existsSync, globSync, readFileSync, statSync } from "node:fs";
+import path from "node:path";
+import process from "node:process";
+import { expect, test } from "vitest";
+
+const ROOT = path.join(import.meta.dirname, "../..");
+const readText = (name: string): string => readFileSync(path.join(ROOT, name), "utf8");
+const manifest = JSON.parse(readText("package.json"));
+
+/** Nothing is packaged but what the file list lets in, since it shuts everything out first. */
+const [shutOut, ...letIn] = readText(".vscodeignore").trim().split("\n");
+const packaged = letIn.flatMap((line) => globSync(line.replace(/^!/, ""), { cwd: ROOT }));
+
+test("the package holds what was chosen, all of it there, and no sources, tests or dependencies", () => {
+  expect(shutOut).toBe("**");
+  for (const line of letIn) expect(globSync(line.replace(/^!/, ""), { cwd: ROOT }), line).not.toEqual([]);
+  const kinds = packaged.filter(
+    (name) => !/^(?:client|server)\/(?:dist|docs|media|schemas|syntaxes)\//.test(name),
+  );
+  expect(kinds.sort()).toEqual(
+    ["CHANGELOG.md", "LICENSE", "README.md", "client/language-configuration.json", "package.json"].sort(),
+  );
+});
+
+test("everything that the manifest points at is in the package", () => {
+  const { contributes } = manifest;
+  const named: readonly string[] = [
+    manifest.main,
+    manifest.icon,
+    contributes.languages[0].configuration,
+    contributes.languages[0].icon.light,
+    contributes.languages[0].icon.dark,
+    ...contributes.grammars.map((grammar: { path: string }) => grammar.path),
+    ...contributes.jsonValidation.map(({ url }: { url: string }) => url),
+  ];
+  for (const name of named) expect(packaged).toContain(path.posix.normalize(name));
+});
+
+test("it is small enough to download without a thought", () => {
+  const sizes = packaged.map((name) => statSync(path.join(ROOT, name)).size);
+  // Neither minified nor compressed; the package itself is about a sixth of it.
+  expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(6_000_000);
+});
+
+test("it wakes for recipes only", () => {
+  // VS Code wakes an extension for a language that it contributes with a configuration, and nothing else is asked for.
+  expect(manifest.activationEvents).toBeUndefined();
+  expect(manifest.contributes.languages[0].configuration).toBeDefined();
+});
+
+test("the VS Code that it asks for is the one that it is typed against, and the client's own minimum", () => {
+  const minimum = (range: string): string => range.replace(/^\^/, "");
+  const packageOf = (name: string) => JSON.parse(readText(`node_modules/${name}/package.json`));
+  const types: string = packageOf("@types/vscode").version;
+  const client: string = packageOf("vscode-languageclient").engines.vscode;
+  expect(minimum(manifest.engines.vscode)).toBe(types);
+  expect(minimum(manifest.engines.vscode)).toBe(minimum(client));
+});
+
+test("commands have a category, settings a scope, a default and a description", () => {
+  for (const command of manifest.contributes.commands) {
+    expect(command).toMatchObject({ category: "Finishwright", enablement: "finishwright.active" });
+  }
+  const settings: Record<string, Record<string, unknown>> = manifest.contributes.configuration.properties;
+  for (const [name, setting] of Object.entries(settings)) {
+    expect(name).toMatch(/^finishwright\./);
+    expect(setting).toMatchObject({ scope: expect.any(String), default: expect.any(String) });
+    expect(setting.description ?? setting.markdownDescription).toEqual(expect.any(String));
+  }
+});
+
+test.each(["extension", "server"])("the bundle of the %s needs nothing from outside", (name) => {
+  const file = path.join(ROOT, name === "server" ? "server" : "client", "dist", `${name}.cjs`);
+  expect(existsSync(file), "run `npm run build` first").toBe(true);
+  const required = [...readFileSync(file, "utf8").matchAll(/\brequire\("([^"./][^"]*)"\)/g)].map(
+    ([, id]) => id,
+  );
+  const foreign = required.filter((id) => !process.getBuiltinModule(id ?? "") && id !== "vscode");
+  expect([...new Set(foreign)]).toEqual([]);
+});
