@@ -5,7 +5,12 @@ import { check } from "./check.ts";
 import { totals } from "./totals.ts";
 
 const MISTAKES = ["mistakes.finish"] as const;
-const JOBS = ["reading-tables.finish", "chairs.finish"] as const;
+const JOBS = [
+  "reading-tables.finish",
+  "chairs.finish",
+  "childrens-table.finish",
+  "card-catalogue.finish",
+] as const;
 
 export const addDemo: AddCommand = (program, ctx) => {
   program
