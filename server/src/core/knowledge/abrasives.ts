@@ -84,6 +84,8 @@ export const GRIT_JUMP_HINT_RATIO = 2;
 export const GRIT_JUMP_WARNING_RATIO = 3;
 /** Coarsest last grit before a stain or a clear. */
 export const COARSEST_BEFORE_FINISH = 120;
+/** Coarsest last grit on end grain that takes a stain. Common practice, no source. */
+export const COARSEST_ON_END_GRAIN = 150;
 /** Coarsest last grit before paint. */
 export const COARSEST_BEFORE_PAINT = 100;
 /** Coarsest grit between coats. */
@@ -93,6 +95,10 @@ export const FINEST_BEFORE_STAIN = 240;
 /** Finest last grit before paint or primer, which must find a hold: on bare wood and on a film. Common practice, no source. */
 export const FINEST_BEFORE_PAINT_ON_WOOD = 320;
 export const FINEST_BEFORE_PAINT_ON_FILM = 400;
+/** Finest last grit on bare wood before a coat that has to hold or soak in. Common practice, no source. */
+export const FINEST_ON_BARE_WOOD = 400;
+/** From this grit on down, one pass over a thin veneer wants care. Common practice, no source. */
+export const COARSE_ON_VENEER = 60;
 /** Sanding that starts at this grit or coarser takes every old film. */
 export const COARSEST_TAKES_FILM = 100;
 /** Share of a veneer's thickness that may be sanded away. */

@@ -40,6 +40,9 @@ export interface SheetSubstrate {
   readonly source: string;
 }
 
+/** Before this year veneer was laid with hide glue, which water softens; history of cabinet making, from memory. */
+export const HIDE_GLUE_UNTIL = 1900;
+
 type Flag = "rich" | "blotch" | "oily" | "knotty" | "filler";
 
 const HANDBOOK = `pores by ${HANDBOOK_TABLE_16_1}; the rest ${MEMORY_HIGH}`;

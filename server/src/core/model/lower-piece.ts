@@ -6,9 +6,10 @@ import type {
   FieldStatement,
   FieldValue,
   PieceDeclaration,
+  ShapeSyntax,
   SurfaceStatement,
 } from "../../../../grammar/src/tree.ts";
-import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
+import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-schema.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
@@ -115,7 +116,14 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
       report(ctx, problem.rule, problem.span, problem.message);
     return [];
   }
-  return [{ place: placeOf(ctx, statement.span), areaM2: result.areaM2, working: result.working }];
+  const { areaM2, working } = result;
+  return [{ place: placeOf(ctx, statement.span), areaM2, working, edges: statesThickness(shape) }];
+}
+
+/** Whether a shape that lies flat, such as a panel, has its edges counted in. */
+function statesThickness({ name, sizes }: ShapeSyntax): boolean {
+  const all = SHAPES[name.text]?.sizes ?? [];
+  return all.at(-1) === "thickness?" && sizes.length === all.length;
 }
 
 function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Substrate {

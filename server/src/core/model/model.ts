@@ -76,6 +76,8 @@ export interface ShapePart {
   readonly areaM2: number;
   /** The formula with its numbers filled in, for hover: `1.8 m × 0.9 m + 2 (1.8 m + 0.9 m) × 0.03 m = 1.782 m2`. */
   readonly working: string;
+  /** States a thickness, so its edges are coated too: end grain on solid wood, the open core on a board. */
+  readonly edges: boolean;
 }
 
 export interface Substrate {

@@ -81,3 +81,10 @@ export const scuffLines = (action: Action): readonly string[] => [
   "step  scuff 220",
   "step  dust",
 ];
+
+/** A coat of shellac primer, which keeps tannin and the resin of knots back. */
+export const stainBlockLines = (action: Action): readonly string[] => [
+  ...safetyLine(action, dutiesOf("shellac primer")),
+  "layer shellac_primer",
+  "wait  until recoat",
+];

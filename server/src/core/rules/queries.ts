@@ -5,7 +5,7 @@ import { type Wood, woodByName } from "../knowledge/woods.ts";
 import { samePlace } from "../place.ts";
 import type { LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import type { Coat, SurfaceState } from "../surface/state.ts";
+import { type Coat, hasReached, type SurfaceState, topCoat } from "../surface/state.ts";
 import { isStated } from "./duty-check.ts";
 
 /** The wood of the surface; undefined for sheet goods and metal, and where nothing is known of the surface. */
@@ -97,4 +97,11 @@ export function sandingLines(action: LayerAction | StepAction, ...grits: readonl
     `step  sand ${grits.join(", ")}`,
     "step  dust",
   ];
+}
+
+/** The next layer over this coat comes before its recoat time. */
+export function isCoatedTooEarly(run: SurfaceRun, index: number, coat: Coat): boolean {
+  const next = run.moments.slice(index + 1).find(({ action }) => action.op === "layer");
+  const below = next && topCoat(next.before);
+  return below?.serial === coat.serial && hasReached(below, "recoat") === "no";
 }

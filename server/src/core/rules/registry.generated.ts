@@ -2,6 +2,8 @@
 import { amberingOverWhite } from "./colour/ambering-over-white.ts";
 import { blotchyStain } from "./colour/blotchy-stain.ts";
 import { hazeOverDark } from "./colour/haze-over-dark.ts";
+import { knotsNotSealed } from "./colour/knots-not-sealed.ts";
+import { stainOverEndGrain } from "./colour/stain-over-end-grain.ts";
 import { tanninBleed } from "./colour/tannin-bleed.ts";
 import { filmTooThick } from "./film/film-too-thick.ts";
 import { filmTooThin } from "./film/film-too-thin.ts";
@@ -28,10 +30,12 @@ import { useCycle } from "./language/use-cycle.ts";
 import { useNotFound } from "./language/use-not-found.ts";
 import { wrongArgument } from "./language/wrong-argument.ts";
 import { wrongUnit } from "./language/wrong-unit.ts";
+import { applicatorAgainstCarrier } from "./layers/applicator-against-carrier.ts";
 import { coatOnUncleanSurface } from "./layers/coat-on-unclean-surface.ts";
 import { coatOnUnscuffedSurface } from "./layers/coat-on-unscuffed-surface.ts";
 import { coatOverWax } from "./layers/coat-over-wax.ts";
 import { hardOverSoft } from "./layers/hard-over-soft.ts";
+import { layerAgainstFor } from "./layers/layer-against-for.ts";
 import { milkPaintOnFilm } from "./layers/milk-paint-on-film.ts";
 import { oilOverFilm } from "./layers/oil-over-film.ts";
 import { paintOnlySubstrate } from "./layers/paint-only-substrate.ts";
@@ -43,6 +47,7 @@ import { waterborneOverUncuredOil } from "./layers/waterborne-over-uncured-oil.t
 import { waxedShellacBelow } from "./layers/waxed-shellac-below.ts";
 import { bleachNotNeutralised } from "./preparation/bleach-not-neutralised.ts";
 import { bleachOverFinish } from "./preparation/bleach-over-finish.ts";
+import { burnishedWood } from "./preparation/burnished-wood.ts";
 import { fillerNotDry } from "./preparation/filler-not-dry.ts";
 import { fillerTakesNoStain } from "./preparation/filler-takes-no-stain.ts";
 import { grainNotKnockedDown } from "./preparation/grain-not-knocked-down.ts";
@@ -50,8 +55,15 @@ import { gritJump } from "./preparation/grit-jump.ts";
 import { gritTooCoarse } from "./preparation/grit-too-coarse.ts";
 import { gritTooFine } from "./preparation/grit-too-fine.ts";
 import { maskLeftOn } from "./preparation/mask-left-on.ts";
+import { maskedBeforeDry } from "./preparation/masked-before-dry.ts";
+import { mdfEdgeUnsealed } from "./preparation/mdf-edge-unsealed.ts";
+import { metalWithoutDegreasing } from "./preparation/metal-without-degreasing.ts";
 import { sandThrough } from "./preparation/sand-through.ts";
 import { sandedBackToCoarser } from "./preparation/sanded-back-to-coarser.ts";
+import { steelWoolUnderWaterborne } from "./preparation/steel-wool-under-waterborne.ts";
+import { veneerCoarseGrit } from "./preparation/veneer-coarse-grit.ts";
+import { waterOnVeneer } from "./preparation/water-on-veneer.ts";
+import { waxSandedIn } from "./preparation/wax-sanded-in.ts";
 import { notEnoughOnHand } from "./quantities/not-enough-on-hand.ts";
 import { overBudget } from "./quantities/over-budget.ts";
 import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
@@ -76,6 +88,7 @@ import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
 import { late } from "./schedule/late.ts";
 import { noSchedule } from "./schedule/no-schedule.ts";
 import { airOutsideLimits } from "./waits/air-outside-limits.ts";
+import { coveredBeforeCure } from "./waits/covered-before-cure.ts";
 import { handledBeforeDry } from "./waits/handled-before-dry.ts";
 import { inServiceBeforeCure } from "./waits/in-service-before-cure.ts";
 import { nearDewPoint } from "./waits/near-dew-point.ts";
@@ -92,6 +105,8 @@ export const RULES: readonly Rule[] = [
   amberingOverWhite,
   blotchyStain,
   hazeOverDark,
+  knotsNotSealed,
+  stainOverEndGrain,
   tanninBleed,
   filmTooThick,
   filmTooThin,
@@ -118,10 +133,12 @@ export const RULES: readonly Rule[] = [
   useNotFound,
   wrongArgument,
   wrongUnit,
+  applicatorAgainstCarrier,
   coatOnUncleanSurface,
   coatOnUnscuffedSurface,
   coatOverWax,
   hardOverSoft,
+  layerAgainstFor,
   milkPaintOnFilm,
   oilOverFilm,
   paintOnlySubstrate,
@@ -133,6 +150,7 @@ export const RULES: readonly Rule[] = [
   waxedShellacBelow,
   bleachNotNeutralised,
   bleachOverFinish,
+  burnishedWood,
   fillerNotDry,
   fillerTakesNoStain,
   grainNotKnockedDown,
@@ -140,8 +158,15 @@ export const RULES: readonly Rule[] = [
   gritTooCoarse,
   gritTooFine,
   maskLeftOn,
+  maskedBeforeDry,
+  mdfEdgeUnsealed,
+  metalWithoutDegreasing,
   sandThrough,
   sandedBackToCoarser,
+  steelWoolUnderWaterborne,
+  veneerCoarseGrit,
+  waterOnVeneer,
+  waxSandedIn,
   notEnoughOnHand,
   overBudget,
   potLifeOverrun,
@@ -165,6 +190,7 @@ export const RULES: readonly Rule[] = [
   late,
   noSchedule,
   airOutsideLimits,
+  coveredBeforeCure,
   handledBeforeDry,
   inServiceBeforeCure,
   nearDewPoint,

@@ -9,7 +9,7 @@ import { HANDBOOK_TANNIN, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { Wood } from "../../knowledge/woods.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
-import { isStated } from "../duty-check.ts";
+import { stainBlockLines } from "../coat-queries.ts";
 import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
@@ -96,7 +96,10 @@ export const tanninBleed: TradeRule = {
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
           : {}),
-        fixes: action.coat === 1 ? [primerFix(action)] : [],
+        fixes:
+          action.coat === 1
+            ? [insertAbove(action, "Prime with shellac primer", stainBlockLines(action))]
+            : [],
       });
     },
   },
@@ -121,12 +124,3 @@ const holdsBack = ({ family, unknown, origin }: Coat): boolean =>
 /** The same trouble was said of the paint below. */
 const isSuchPaint = ({ action, family }: Coat): boolean =>
   action !== undefined && family !== undefined && isLightWaterPaint(family.role, family.drying, action);
-
-function primerFix(action: LayerAction) {
-  const missing = (["ventilate", "no_ignition"] as const).filter((duty) => !isStated(action, duty));
-  return insertAbove(action, "Prime with shellac primer", [
-    ...(missing.length > 0 ? [`safety ${missing.join(", ")}`] : []),
-    "layer shellac_primer",
-    "wait  until recoat",
-  ]);
-}

@@ -2,6 +2,8 @@
  * Wax is the last layer: nothing but wax holds on it, and sanding only drives it into the wood.
  */
 import { leavesLayer } from "../../knowledge/families.ts";
+import type { Action } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import { dewaxLines } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
@@ -162,19 +164,27 @@ job boxes {
     },
   ],
   checks: {
-    onLayer: ({ action, before, report }) => {
+    onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;
       if (!over || !before.wax || over.role === "wax" || !leavesLayer(over)) return;
-      const wax = before.wax.drivenIn
-        ? "wax that sanding has driven into the wood"
-        : "wax that was not taken off";
+      const sanding = before.wax.drivenIn ? drivingIn(run, index) : undefined;
       report({
-        what: `${useName(action.use)} goes over ${wax}.`,
+        what: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}.`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
-        remedy: "Take the wax off with `step dewax` first; cleaning and sanding do not remove it.",
-        related: [related(before.wax.place, "The wax is here")],
-        fixes: [insertAbove(action, "Take the wax off first", dewaxLines(action))],
+        remedy: sanding
+          ? "Take the wax off with `step dewax` before the sanding; cleaning and sanding do not remove it."
+          : "Take the wax off with `step dewax` first; cleaning and sanding do not remove it.",
+        related: [
+          related(before.wax.place, "The wax is here"),
+          ...(sanding ? [related(sanding.place, "The sanding that drives it in")] : []),
+        ],
+        fixes: [insertAbove(sanding ?? action, "Take the wax off first", dewaxLines(sanding ?? action))],
       });
     },
   },
 };
+
+/** The sanding that reached the wood while the wax was still on. */
+const drivingIn = (run: SurfaceRun, index: number): Action | undefined =>
+  run.moments.slice(0, index).find(({ before, after }) => after.wax?.drivenIn && !before.wax?.drivenIn)
+    ?.action;

@@ -2,8 +2,8 @@
  * Buffing a coat, or fitting a part to it, before it is even dry to the touch. Sanding has a rule of its own. Where the
  * next coat comes too early as well, `recoat-too-early` says it there, and this rule stays silent.
  */
-import type { SurfaceRun } from "../../surface/run.ts";
-import { type Coat, hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import { hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
 
@@ -75,10 +75,3 @@ export const handledBeforeDry: TradeRule = {
     },
   },
 };
-
-/** The next layer over this coat comes before its recoat time. */
-function isCoatedTooEarly(run: SurfaceRun, index: number, coat: Coat): boolean {
-  const next = run.moments.slice(index + 1).find(({ action }) => action.op === "layer");
-  const below = next && topCoat(next.before);
-  return below?.serial === coat.serial && hasReached(below, "recoat") === "no";
-}

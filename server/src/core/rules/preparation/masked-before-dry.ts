@@ -1,0 +1,88 @@
+/**
+ * Tape on a coat that is not dry enough for another one. Where the next coat comes too early as well,
+ * `recoat-too-early` says it there, and this rule stays silent.
+ */
+import { PRACTICE } from "../../knowledge/sources.ts";
+import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
+import { isCoatedTooEarly } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+
+/** Parts of their own, on which the tape lies beside the coat and not on it. */
+const OTHER_PART =
+  /\b(?:brass|hardware|hinges?|locks?|plates?|handles?|knobs?|pulls?|glass|mirrors?|floor|leather|cloth|upholstery|cushions?|castors?|casters?|labels?|metal|screws?|escutcheons?|runners?|holes?)\b/iu;
+
+export const maskedBeforeDry: TradeRule = {
+  id: "masked-before-dry",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary: "Tape goes on a new coat before its recoat time.",
+    why: "The tape sinks into a film that is still soft, leaves its print and pulls the film off with it.",
+    remedy: "Mask once the coat can take another one: `wait until recoat`.",
+    sources: [PRACTICE],
+  },
+  failing: [
+    {
+      title: "The first colour is masked at once",
+      text: `recipe two_colours {
+  for   any
+  layer acrylic_paint
+  wait  1 h
+  step  mask "the white field" #! masked-before-dry
+  wait  until recoat
+  layer acrylic_paint
+  wait  until touch
+  step  unmask
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Masked after its recoat time",
+      text: `recipe two_colours {
+  for   any
+  layer acrylic_paint
+  wait  until recoat
+  step  mask "the white field"
+  layer acrylic_paint
+  wait  until touch
+  step  unmask
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "The tape lies on the hinges",
+      text: `recipe painted {
+  for   any
+  layer acrylic_paint
+  wait  1 h
+  step  mask "hinges"
+  wait  until recoat
+  layer acrylic_paint
+  wait  until touch
+  step  unmask
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onStep: ({ action, before, run, index, report }) => {
+      const below = topCoat(before);
+      if (action.verb !== "mask" || below?.origin !== "new" || !isFilm(below)) return;
+      if (hasReached(below, "recoat") !== "no" || OTHER_PART.test(action.what ?? "")) return;
+      if (isCoatedTooEarly(run, index, below)) return;
+      report({
+        what: `Tape goes on ${coatName(below)} ${below.waited.hours > 0 ? `after ${hoursText(below.waited.hours)}` : "without a wait"}, and its earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,
+        why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
+        remedy: "Mask once the coat can take another one: `wait until recoat`.",
+        related: [layerBelow(below)],
+        fixes: [insertAbove(action, "Wait until the coat can be taped", ["wait  until recoat"])],
+      });
+    },
+  },
+};

@@ -1,0 +1,78 @@
+/**
+ * Bare metal of a used piece, scuffed and coated but never washed. `coat-on-unclean-surface` knows of the grease on an
+ * old finish; bare metal has none by the notation, and mill oil or fingers have left it some.
+ *
+ * Any cleaning counts. Paint straight on metal is `slick-surface-without-primer`'s.
+ */
+import { PRACTICE } from "../../knowledge/sources.ts";
+import type { TradeRule } from "../rule.ts";
+import { insertAbove, related, useName } from "../texts.ts";
+
+const FILE = (built: string, steps: string) => `piece stool {
+  ${built}
+  surface legs {
+    shape 4 of round 25 mm x 600 mm
+    wood  metal
+  }
+}
+recipe painted {
+  for    metal
+  safety dust_mask
+${steps}  layer  bonding_primer
+  wait   until recoat
+  layer  acrylic_paint
+  wait   until cured
+}
+job stools {
+  piece stool
+  apply painted to legs
+}
+`;
+
+const SCUFF = "  step   scuff 220\n  step   dust\n";
+
+export const metalWithoutDegreasing: TradeRule = {
+  id: "metal-without-degreasing",
+  group: "preparation",
+  severity: "hint",
+  docs: {
+    summary: "Bare metal of a used piece is coated and was never cleaned.",
+    why: "Oil from the mill and from hands lies on bare metal, and sanding only spreads it: the primer crawls and later peels in flakes.",
+    remedy: "Wash metal with a degreaser or a solvent before it is scuffed.",
+    sources: ["UFC 3-190-06 section 2.4: clean, dull and sound", PRACTICE],
+  },
+  failing: [
+    {
+      title: "Scuffed and primed",
+      text: FILE("built 1985", SCUFF).replace(
+        "bonding_primer\n",
+        "bonding_primer #! metal-without-degreasing\n",
+      ),
+    },
+  ],
+  passing: [
+    { title: "Washed first", text: FILE("built 1985", `  step   clean with degreaser\n${SCUFF}`) },
+    { title: "A new piece may come clean from the maker", text: FILE("new 60.00", SCUFF) },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, index, report }) => {
+      const over = action.use.material?.family;
+      if (run.surface?.substrate.kind !== "metal" || run.piece?.built === undefined) return;
+      if (!over?.buildsFilm || over.role === "paint" || run.job?.after || run.surface.asLeftBy) return;
+      if (run.initial.layers.length > 0 || before.layers.length > 0 || before.abrasions.length === 0) return;
+      if (before.dust || before.grease || before.residue) return;
+      const washed = run.moments
+        .slice(0, index)
+        .some(({ action: done }) => done.op === "step" && ["clean", "dewax", "strip"].includes(done.verb));
+      if (washed) return;
+      const place = run.surface.substrate.place;
+      report({
+        what: `${useName(action.use)} goes on bare metal that was scuffed and never cleaned.`,
+        why: "Metal that has been in use is oily, sanding only spreads the oil, and the coat crawls or peels.",
+        remedy: "Wash it with a degreaser or a solvent before it is scuffed.",
+        related: place ? [related(place, "The surface is metal")] : [],
+        fixes: [insertAbove(action, "Degrease it first", ["step  clean with degreaser"])],
+      });
+    },
+  },
+};

@@ -1,0 +1,81 @@
+/**
+ * A line that tells to stack, wrap or blanket a piece whose last coat has not cured. Only plain words count: a text that
+ * warns of it, or puts it off, says nothing here.
+ */
+import type { SurfaceRun } from "../../surface/run.ts";
+import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
+import type { RunContext, TradeRule } from "../rule.ts";
+import { plainlySays, textOf } from "../spoken-words.ts";
+import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+
+const COVERED =
+  /\bstack(?:ed|ing)?\s+(?:them|it|the|all|up|face|flat|on)\b|\b(?:bubble[\s-]?)?wrap(?:ped|ping)?\s+(?:them|it|the|all|up|each|every|in)\b|\b(?:moving|furniture|packing)?\s*blankets?\b/iu;
+/** Paper round a block, a rack, and whatever keeps the pieces apart. */
+const HARMLESS =
+  /\b(?:paper|grit|block|cork|rags?|cloths?|brush(?:es)?|rollers?|hardware|screws?|knobs?|tape|foil|spacers?|stickers?|battens?|racks?|apart|gap|dust|cure|cured|fire)\b/iu;
+
+export const coveredBeforeCure: TradeRule = {
+  id: "covered-before-cure",
+  group: "waits",
+  severity: "hint",
+  docs: {
+    summary: "A line tells to stack, wrap or blanket the piece before its last coat has cured.",
+    why: "A film that is dry but not cured is still soft: it takes the print of whatever lies on it, and under a wrap it cannot give off the rest of its solvent.",
+    remedy: "Wait for the cure first, or leave air between the pieces with spacers.",
+    sources: ["common practice, no source"],
+  },
+  failing: [
+    {
+      title: "Wrapped after a day",
+      text: `recipe delivered {
+  for   wood
+  layer waterborne_polyurethane
+  wait  24 h
+  note  "Wrap it in blankets for the van." #! covered-before-cure
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "After the cure, or with spacers, or as a warning",
+      text: `recipe delivered {
+  for   wood
+  layer waterborne_polyurethane
+  note  "Do not stack the shelves yet."
+  wait  24 h
+  note  "Stack the shelves with spacers between."
+  wait  until cured
+  note  "Wrap it in blankets for the van."
+}
+`,
+    },
+  ],
+  checks: { onRun: (ctx) => checkRun(ctx) },
+};
+
+const PLACES_OF_TEXT = ["refit", "inspect"];
+
+function checkRun({ run, report }: RunContext): void {
+  run.moments.forEach(({ action, before }, index) => {
+    const speaks = action.op === "note" || (action.op === "step" && PLACES_OF_TEXT.includes(action.verb));
+    const text = (speaks && textOf(action)) || "";
+    if (!before.certain || !plainlySays(text, COVERED) || HARMLESS.test(text)) return;
+    const top = topCoat(before);
+    if (top?.origin !== "new" || !isFilm(top) || hasReached(top, "cured") !== "no") return;
+    // `handled-before-dry` has this line already.
+    if (action.op === "step" && action.verb === "refit" && hasReached(top, "touch") === "no") return;
+    report(action, {
+      what: `This covers ${coatName(top)} ${top.waited.hours > 0 ? `after ${hoursText(top.waited.hours)}` : "straight away"}, and it takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}.`,
+      why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
+      remedy: "Wait for the cure first, or leave air between the pieces with spacers.",
+      related: [layerBelow(top)],
+      fixes: isLastCoat(run, index)
+        ? [insertAbove(action, "Wait for the cure first", ["wait  until cured"])]
+        : [],
+    });
+  });
+}
+
+const isLastCoat = (run: SurfaceRun, index: number): boolean =>
+  !run.moments.slice(index).some(({ action }) => action.op === "layer");
