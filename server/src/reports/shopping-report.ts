@@ -1,5 +1,6 @@
 /** A shopping list as a table, as JSON, as CSV for spreadsheets (RFC 4180), and as a Markdown checklist. */
 import { formatNumber } from "../core/measure/format-amount.ts";
+import type { PaperUse } from "../core/totals/paper.ts";
 import type { ShoppingItem } from "../features/shopping-list.ts";
 import { containersText, litresText, moneyText } from "../features/spoken.ts";
 import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
@@ -8,13 +9,15 @@ export interface ShoppingReport {
   readonly items: readonly ShoppingItem[];
   /** Where all shops have the same. */
   readonly currency?: string;
+  /** An estimate, for people: in the text and the checklist only. */
+  readonly paper?: readonly PaperUse[];
 }
 
 /** The sum, or null when one of its parts is not known. */
 const total = (items: readonly ShoppingItem[]): number | null =>
   items.every(({ cost }) => cost !== null) ? items.reduce((sum, { cost }) => sum + cost!, 0) : null;
 
-export function shoppingText({ items, currency }: ShoppingReport): string {
+export function shoppingText({ items, currency, paper = [] }: ShoppingReport): string {
   const rows = items.map((item) => [
     item.material.name,
     item.litres === null ? "not known" : litresText(item.litres),
@@ -38,8 +41,14 @@ export function shoppingText({ items, currency }: ShoppingReport): string {
       .map((cell, i) => (i === 1 || i === 4 ? padStart : padEnd)(shownText(cell), widths[i]!))
       .join("  ")
       .trimEnd();
-  return `${all.map(line).join("\n")}\n`;
+  const sheets = paper.length > 0 ? `\n${PAPER_TITLE}: ${paper.map(paperText).join(", ")}\n` : "";
+  return `${all.map(line).join("\n")}\n${sheets}`;
 }
+
+const PAPER_TITLE = "Abrasives, an estimate by common practice and not in the sum";
+
+const paperText = ({ grit, sheets }: PaperUse): string =>
+  `${sheets} sheet${sheets === 1 ? "" : "s"} of grit ${grit}`;
 
 function buyText({ containers, cost, gaps }: ShoppingItem): string {
   if (containers.length > 0) return containersText(containers);
@@ -89,7 +98,7 @@ export function shoppingCsv({ items, currency }: ShoppingReport): string {
 
 const csvCell = (text: string): string => (/[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 
-export function shoppingMarkdown({ items, currency }: ShoppingReport): string {
+export function shoppingMarkdown({ items, currency, paper = [] }: ShoppingReport): string {
   const lines = items
     .filter(({ cost }) => cost !== 0)
     .map((item) => {
@@ -101,7 +110,11 @@ export function shoppingMarkdown({ items, currency }: ShoppingReport): string {
     });
   const sum = total(items);
   const end = sum === null ? "" : `\nTogether ${moneyText(sum, currency)}.\n`;
-  return `# Shopping list\n\n${lines.length > 0 ? `${lines.join("\n")}\n` : "Nothing to buy.\n"}${lines.length > 0 ? end : ""}`;
+  const sheets =
+    paper.length > 0
+      ? `\n${PAPER_TITLE}:\n\n${paper.map((use) => `- [ ] ${paperText(use)}\n`).join("")}`
+      : "";
+  return `# Shopping list\n\n${lines.length > 0 ? `${lines.join("\n")}\n` : "Nothing to buy.\n"}${lines.length > 0 ? end : ""}${sheets}`;
 }
 
 const needText = ({ litres, onHand }: ShoppingItem): string =>

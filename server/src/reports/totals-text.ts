@@ -3,6 +3,8 @@
  * computed the line of the text that is missing.
  */
 import type { JobResult } from "../core/totals/job-totals.ts";
+import { jobPaper } from "../core/totals/paper.ts";
+import { FUMES_BASIS, lineFumes, worstShift } from "../features/fumes-facts.ts";
 import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
 import {
   areaText,
@@ -40,7 +42,8 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
       figure(result, "finish", "finish", momentText),
       figure(result, "in_service", "in service", momentText),
     ]),
-    ...table("Fumes", [figure(result, "voc_g", "VOC", (grams) => `${Math.round(grams)} g`)]),
+    ...table(result.shop?.room ? `Fumes (${FUMES_BASIS})` : "Fumes", fumesRows(result)),
+    ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result)),
     ...table("Cost", costRows(result)),
   ].join("\n");
 }
@@ -88,6 +91,28 @@ function materialRows(result: JobResult): readonly Row[] {
           : `${containersText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
     return row(need.material.name, litres === null ? "not known" : litresText(litres), bought);
   });
+}
+
+/** All, then line by line where that says more, then the shift that asks for most air. */
+function fumesRows(result: JobResult): readonly Row[] {
+  const lines = lineFumes(result);
+  const worst = worstShift(result);
+  const more = [...(lines.length > 1 || result.shop?.room ? lines : []), ...(worst ? [worst] : [])];
+  const grams = (amount: number): string => `${Math.round(amount)} g`;
+  return [
+    figure(result, "voc_g", "VOC", grams),
+    ...more.map((fact) => row(shownText(fact.name), grams(fact.grams), fact.air)),
+  ];
+}
+
+function paperRows({ runs }: JobResult): readonly Row[] {
+  return jobPaper(runs).map(({ grit, sheets, discs, areaM2, hours }) =>
+    row(
+      `grit ${grit}`,
+      `${sheets} sheet${sheets === 1 ? "" : "s"}`,
+      `or ${discs} disc${discs === 1 ? "" : "s"}; ${areaText(areaM2)} in ${hoursText(hours)}`,
+    ),
+  );
 }
 
 function costRows(result: JobResult): readonly Row[] {

@@ -1,4 +1,5 @@
 /** `shopping`: what to buy for several jobs together. */
+import { jobPaper } from "../../core/totals/paper.ts";
 import { shoppingList } from "../../features/shopping-list.ts";
 import {
   type ShoppingReport,
@@ -36,7 +37,7 @@ export const addShopping: AddCommand = (program, ctx) => {
     .summary("what to buy for several jobs together")
     .description(
       "Adds up the litres of all jobs by material, takes off what is on hand, and chooses the cheapest cans for all of " +
-        "them together.",
+        "them together. Abrasive paper is added as an estimate, in the text and the checklist.",
     )
     .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
     .addOption(jobOption())
@@ -61,6 +62,7 @@ async function shopping(
   if (currencies.size > 1) warn(io, `The shops have several currencies: ${[...currencies].join(", ")}.`);
   const report: ShoppingReport = {
     items: shoppingList(results),
+    paper: jobPaper(results.flatMap(({ runs }) => runs)),
     ...(currency && currencies.size === 1 ? { currency } : {}),
   };
   io.stdout.write(FORMATS[options.format](report));

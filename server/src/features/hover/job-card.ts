@@ -1,6 +1,7 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to reckon the rest. */
 import type { Job } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
 import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
 import { areaText, containersText, hoursText, litresText, momentText, moneyText } from "../spoken.ts";
 import { bullets, code, type HoverContext, heading, paragraphs } from "./context.ts";
@@ -20,11 +21,17 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       figure(result, "finish", "finish", momentText),
       figure(result, "in_service", "in service", momentText),
       figure(result, "voc_g", "VOC", (grams) => `${Math.round(grams)} g`),
+      worstText(result),
       figure(result, "total_cost", "cost", money),
       figure(result, "saving", "saving", money),
     ]),
     costWorking(result),
   );
+}
+
+function worstText(result: JobResult): string | undefined {
+  const worst = worstShift(result);
+  return worst && `${worst.name} ${Math.round(worst.grams)} g, ${worst.air} (${FUMES_BASIS})`;
 }
 
 /** A figure with its name, or what is missing for it: `finish: not known, no \`start\``. */

@@ -1,10 +1,12 @@
 /** What a `layer` line comes to in each job: litres with their sum, wet and dry film, coats, drying in the shop's air. */
 import type { LayerStatement } from "../../../../grammar/src/tree.ts";
+import { coatFumes } from "../../core/fumes/job-fumes.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { wetFilmUm } from "../../core/quantities/film.ts";
 import type { LayerAction } from "../../core/surface/actions.ts";
 import type { Coat } from "../../core/surface/state.ts";
 import type { Draw } from "../../core/totals/needs.ts";
+import { coatAir } from "../fumes-facts.ts";
 import { litresText } from "../spoken.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
 import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
@@ -21,7 +23,12 @@ function runText(line: LineRun): string {
   const action = first.action as LayerAction;
   const coat = first.after.layers.at(-1);
   const count = `${coats} coat${coats === 1 ? "" : "s"}`;
-  const parts = [count, ...drawTexts(line, coats), ...(coat ? filmTexts(action, coat, coats) : [])];
+  const parts = [
+    count,
+    ...drawTexts(line, coats),
+    ...(coat ? filmTexts(action, coat, coats) : []),
+    ...fumesTexts(line, action),
+  ];
   return `${whereText(line)}${parts.join("; ")}.${plannedText(line)}`;
 }
 
@@ -45,6 +52,15 @@ function drawTexts({ result, run, times }: LineRun, coats: number): readonly str
   return [
     `${first.working}${each}${coats > 1 || materials.length > 1 ? `, together ${all.join(" and ")}` : ""}`,
   ];
+}
+
+/** What a coat gives off, with the air that it asks for where the room is known. */
+function fumesTexts({ result }: LineRun, action: LayerAction): readonly string[] {
+  if (!result) return [];
+  const coat = coatFumes(result.draws).find(({ parts }) => parts.some((part) => part.action === action));
+  if (!coat?.grams) return [];
+  const air = coatAir(result, coat);
+  return [`VOC ${Math.round(coat.grams)} g${action.coats > 1 ? " a coat" : ""}${air ? `, ${air}` : ""}`];
 }
 
 function filmTexts(action: LayerAction, coat: Coat, coats: number): readonly string[] {
