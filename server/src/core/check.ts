@@ -159,7 +159,7 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
       if (place.file !== file || seen.has(key)) return [];
       seen.add(key);
       const message =
-        "This recipe comes round to itself here. A recipe cannot follow itself, not over others either: take this line out, or name another recipe.";
+        "This recipe comes round to itself here. A recipe cannot follow itself, not even by way of others: take this line out, or name another recipe.";
       return [
         {
           rule: "follow-cycle",

@@ -176,7 +176,7 @@ function checkArgumentName(
   const rest = near
     ? `Did you mean \`${near}\`?`
     : known.length > 0
-      ? `Its parameters are ${known.map((k) => `\`${k}\``).join(", ")}.`
+      ? `${known.length === 1 ? "Its only parameter is" : "Its parameters are"} ${known.map((k) => `\`${k}\``).join(", ")}.`
       : "It has no parameters.";
   ctx.findings.push({
     rule: "wrong-argument",

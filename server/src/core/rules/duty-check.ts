@@ -76,7 +76,7 @@ function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
   const { doc, defer } = dutyByWord(duty)!;
   const others =
-    more > 0 ? ` (or above ${more} more ${more === 1 ? "line that needs" : "lines that need"} it)` : "";
+    more > 0 ? ` (nor above ${more} more ${more === 1 ? "line that needs" : "lines that need"} it)` : "";
   return {
     what: `${sentence(need.who)} ${need.reason}, and nothing above this line${others} says \`${duty}\`.`,
     why,

@@ -9,12 +9,19 @@ import type { Place } from "../place.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
 
-/** `` `walnut` (gel stain) `` */
+/** `` `walnut` (gel stain) ``, `the old oil varnish`, or what an earlier job put on. */
 export function coatName(coat: Coat): string {
   if (coat.unknown) return `the unknown ${coat.unknown}`;
   if (coat.origin === "existing") return `the old ${coat.what}`;
-  return useName({ name: coat.what, material: coat.material });
+  const name = useName({ name: coat.what, material: coat.material });
+  return coat.origin === "earlier job" ? `the earlier job's ${name}` : name;
 }
+
+/** The coat that another goes over: `its own earlier coat` where both are of one material. */
+export const coatBelowName = (over: MaterialUse, below: Coat): string =>
+  below.origin === "new" && below.what === over.name && below.material === over.material
+    ? "its own earlier coat"
+    : coatName(below);
 
 /**
  * `` `walnut` (gel stain) ``, or where a parameter brought it in `` `stain` (`walnut`, gel stain) ``: the name that
@@ -42,12 +49,20 @@ export function materialName(name: string, family: string | undefined): string {
 /** "The layer underneath" and its line. */
 export const layerBelow = (coat: Coat): RelatedPlace => ({
   place: coat.place,
-  message: `${sentence(coatName(coat))} goes on here`,
+  message: `${sentence(coatName(coat))} ${coat.origin === "existing" ? "is stated" : "goes on"} here`,
 });
 
 export const related = (place: Place, message: string): RelatedPlace => ({ place, message });
 
 export const hoursText = (hours: number): string => formatDuration(hours);
+
+/** `2 days after`, or `straight after`. */
+export const afterText = (hours: number): string =>
+  hours > 0 ? `${hoursText(hours)} after` : "straight after";
+
+/** `1 day of the 3 days`, or `none of the 3 days`. */
+export const shareText = (had: number, needed: number): string =>
+  `${had > 0 ? hoursText(had) : "none"} of the ${hoursText(needed)}`;
 
 /** Says why a label time is longer here, or nothing. */
 export const factorText = (coat: Coat): string =>

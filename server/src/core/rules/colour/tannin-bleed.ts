@@ -90,8 +90,8 @@ export const tanninBleed: TradeRule = {
       if (!why || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
       if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
       report({
-        what: `${useName(action.use)} is light and waterborne and goes on ${wood.name}, ${why}, without a stain-blocking primer below.`,
-        why: "Its water draws them out of the wood, and they dry as yellow or brown stains in the paint.",
+        what: `${useName(action.use)} is light and waterborne and goes on ${wood.name}, ${why}, with no stain-blocking primer below.`,
+        why: `Its water draws ${drawnFrom(wood)} out of the wood, which dries as yellow or brown stains in the paint.`,
         remedy: "Put a coat of shellac primer, or an alkyd primer, between the wood and the paint.",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
@@ -106,9 +106,11 @@ export const tanninBleed: TradeRule = {
 };
 
 function bleedOf(wood: Wood): string | undefined {
-  if (wood.tannin === "rich") return wood.knotty ? "full of tannin and knots" : "full of tannin";
-  return wood.knotty ? "with knots full of resin" : undefined;
+  if (wood.tannin === "rich") return `which is full of tannin${wood.knotty ? " and knots" : ""}`;
+  return wood.knotty ? "whose knots are full of resin" : undefined;
 }
+
+const drawnFrom = (wood: Wood): string => (wood.tannin === "rich" ? "the tannin" : "the resin");
 
 const isLightWaterPaint = (role: string, drying: string, layer: LayerAction): boolean =>
   role === "paint" && drying === "waterborne" && shadeOfMaterial(layer.use.material) === "light";

@@ -4,7 +4,7 @@
  */
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, microns, related } from "../texts.ts";
+import { coatName, microns, related, sentence } from "../texts.ts";
 
 export const filmTooThick: TradeRule = {
   id: "film-too-thick",
@@ -86,7 +86,7 @@ recipe flooded {
       if (stack.um <= thickest + 1e-6 || had > thickest + 1e-6) return;
       const first = stack.coats[0]!;
       report({
-        what: `With this coat ${stack.coats.length === 1 ? coatName(first) : `${stack.coats.length} coats of ${family.name}`} come to ${microns(stack.um)} of dry film, and ${family.name} bears about ${microns(thickest)}.`,
+        what: `${stack.coats.length === 1 ? `${sentence(coatName(first))} comes` : `With this coat ${stack.coats.length} coats of ${family.name} come`} to ${microns(stack.um)} of dry film, and ${family.name} takes about ${microns(thickest)} at most.`,
         why: "A film that thick stays soft below, or cracks as it shrinks.",
         remedy: "Leave coats out, or put them on thinner.",
         related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],

@@ -79,8 +79,8 @@ export const stepMaterialMisfit: TradeRule = {
       const verb = VERBS[action.verb];
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
-        what: `\`${action.verb}\` with ${useName(action.use)} does not do what it says.`,
-        why: "What it is thought to take or to fill would still be there for the next line.",
+        what: `${useName(action.use)} is nothing to \`${action.verb}\` with.`,
+        why: "What this line should do would not be done when the next line comes.",
         remedy: `Name ${verb.can}, or take another verb.`,
         at: action.use.place,
         related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],

@@ -9,7 +9,7 @@ import { HARD_OVER_SOFT_STEPS } from "../../knowledge/layer-relation.ts";
 import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
 import { barrierLines, familiesOf, mayBe, meltsInto, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, hoursText, insertAbove, layerBelow, sentence, useName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, sentence, shareText, useName } from "../texts.ts";
 
 export const solventLiftsLayer: TradeRule = {
   id: "solvent-lifts-layer",
@@ -142,7 +142,7 @@ job boxes {
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       report({
-        what: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${hoursText(coat.waited.hours)} of the ${hoursText(stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        what: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${shareText(coat.waited.hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
         why: "The layer below softens under the wet coat and wrinkles, lifts or smears.",
         remedy: untilCured
           ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."

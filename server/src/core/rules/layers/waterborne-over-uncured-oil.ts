@@ -4,7 +4,7 @@
 import type { Family } from "../../knowledge/family-schema.ts";
 import { hasReached, stageHours, topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, factorText, hoursText, insertAbove, layerBelow, useName } from "../texts.ts";
+import { coatName, factorText, hoursText, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
 
 /** Oil that must be hard before water goes over it; primers are made to be painted over at their recoat time. */
 export const mustCureFirst = (family: Family): boolean =>
@@ -77,7 +77,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       const needed = stageHours(below, "cured")!;
       const left = needed - below.waited.hours;
       report({
-        what: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${hoursText(below.waited.hours)} of the ${hoursText(needed)} it needs to cure${factorText(below)}.`,
+        what: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${shareText(below.waited.hours, needed)} it needs to cure${factorText(below)}.`,
         why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
         remedy: `Wait ${hoursText(left)} longer, or put a coat of dewaxed shellac between the two.`,
         related: [layerBelow(below)],

@@ -100,7 +100,10 @@ recipe refreshed {
         why: over.penetrating
           ? "Polished wood has its pores rubbed shut, and what should soak in stays on top."
           : "Polished wood gives a film nothing to hold in.",
-        remedy: "Stop at 180 to 320 on bare wood, and keep the finer grits for the last coat.",
+        remedy:
+          polish.verb === "buff"
+            ? "Open the wood again with 220, and keep the buffing for the last coat."
+            : "Stop at 180 to 320 on bare wood, and keep the finer grits for the last coat.",
         related: [related(polish.place, polish.verb === "buff" ? "Buffed here" : `Sanded to ${grit} here`)],
       });
     },

@@ -211,7 +211,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
   );
   if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
   report({
-    what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${useName(action.use)} goes over it.`,
+    what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${raiser.what === action.use.name ? "the next coat" : useName(action.use)} goes over it.`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: `Sand lightly with 220 once ${coatName(below)} is dry, then dust, before the next coat.`,
     related: [layerBelow(raiser)],

@@ -133,7 +133,7 @@ job doors {
       if (coarsest === undefined || last >= coarsest) return;
       const name = useName(action.use);
       report({
-        what: `Grit ${last} is the last before ${name} ${where}, where ${coarsest} is the coarsest.`,
+        what: `The last grit before ${name} is ${last}, and ${where} ${coarsest} is the coarsest.`,
         why:
           over.role === "stain"
             ? "A stain settles in the scratches and shows them as dark lines."
@@ -163,6 +163,9 @@ function limitFor(over: Family, before: SurfaceState): Limit | undefined {
     return { coarsest: COARSEST_BETWEEN_COATS, where: "over another coat" };
   }
   return over.role === "paint" || over.role === "primer"
-    ? { coarsest: COARSEST_BEFORE_PAINT, where: "goes on" }
-    : { coarsest: COARSEST_BEFORE_FINISH, where: "goes on" };
+    ? { coarsest: COARSEST_BEFORE_PAINT, where: "before paint" }
+    : {
+        coarsest: COARSEST_BEFORE_FINISH,
+        where: over.role === "stain" ? "before a stain" : "before a finish",
+      };
 }

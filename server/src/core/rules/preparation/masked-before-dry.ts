@@ -6,7 +6,7 @@ import { PRACTICE } from "../../knowledge/sources.ts";
 import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
 
 /** Parts of their own, on which the tape lies beside the coat and not on it. */
 const OTHER_PART =
@@ -77,7 +77,7 @@ export const maskedBeforeDry: TradeRule = {
       if (hasReached(below, "recoat") !== "no" || OTHER_PART.test(action.what ?? "")) return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
-        what: `Tape goes on ${coatName(below)} ${below.waited.hours > 0 ? `after ${hoursText(below.waited.hours)}` : "without a wait"}, and its earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,
+        what: `The tape comes ${afterText(below.waited.hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,
         why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
         remedy: "Mask once the coat can take another one: `wait until recoat`.",
         related: [layerBelow(below)],

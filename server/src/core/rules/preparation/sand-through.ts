@@ -165,7 +165,7 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
   const through = gritThatGoesThrough(action, before.woodTakenMm, limit);
   const earlier = run.moments.find((moment) => moment.after.woodTakenMm > 0)?.action;
   report({
-    what: `With this sanding ${mm(after.woodTakenMm)} of wood are taken, and the ${wood} veneer is ${mm(veneerMm)} thick, of which ${mm(VENEER_SHARE * veneerMm)} may go.`,
+    what: `This sanding brings the wood taken to ${mm(after.woodTakenMm)}, and of a ${wood} veneer of ${mm(veneerMm)} at most ${mm(VENEER_SHARE * veneerMm)} may go.`,
     why: "Once a veneer is sanded through, the glue and the core show, and nothing brings it back.",
     remedy: "Start finer or leave a pass out, and take an old finish off with a stripper.",
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),

@@ -5,7 +5,7 @@ import { namesChemical } from "../../knowledge/named-chemicals.ts";
 import { woodByName } from "../../knowledge/woods.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { TradeRule } from "../rule.ts";
-import { related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const causticStripperOnVeneerOrOak: TradeRule = {
   id: "caustic-stripper-on-veneer-or-oak",
@@ -86,7 +86,7 @@ job lid {
       if (!namesChemical(material, "caustic")) return;
       const place = run.surface?.substrate.place;
       report({
-        what: `\`${action.use.name}\` is caustic, by its own words, and goes on ${wood}.`,
+        what: `${useName(action.use)} is caustic, by its own words, and goes on ${wood}.`,
         why: "Lye softens the glue under a veneer and turns wood with much tannin nearly black.",
         remedy: "Use a solvent stripper or a scraper here.",
         at: action.use.place,

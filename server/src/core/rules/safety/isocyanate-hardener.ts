@@ -3,7 +3,7 @@
  */
 import { namesChemical } from "../../knowledge/named-chemicals.ts";
 import type { TradeRule } from "../rule.ts";
-import { related } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 export const isocyanateHardener: TradeRule = {
   id: "isocyanate-hardener",
@@ -108,7 +108,7 @@ recipe sprayed {
       );
       if (!named) return;
       report({
-        what: `\`${action.use.name}\` is sprayed with isocyanate in it, and nothing above this line says \`supplied_air\`.`,
+        what: `${useName(action.use)} is sprayed with isocyanate in it, and nothing above this line says \`supplied_air\`.`,
         why: "Its mist makes asthma that does not go away, and it cannot be smelt in time to change a cartridge.",
         remedy:
           "State `safety supplied_air` above this line, or put it on by brush or roller; the safety data sheet decides.",

@@ -219,12 +219,15 @@ function whatText(
       ? `spread over ${hoursText(Math.max(SHIFT_H, hours))} and kept under ${andList(liquids.map(limitText))}, that takes ${formatNumber(least.m3PerH, 0)} m3/h of fresh air if it mixes perfectly (and ${DEFAULT_MIXING_FACTOR} times that by the usual allowance)`
       : `released in ${hoursText(hours)} as ${formatNumber(vapourRate(liquids, hours), 3)} m3/h of vapour and kept under a tenth of the lower explosive limit, that takes ${formatNumber(least.m3PerH, 0)} m3/h of fresh air`;
   return (
-    `One coat of ${useName(action.use)} gives off ${andList(liquids.map(gramsText))}; ${kept}, ` +
+    `One coat of ${useName(action.use)} gives off ${liquids.length === 1 ? gramsText(liquids[0]!) : andList(liquids.map(gramsOfText))}; ${kept}, ` +
     `and ${thereText(there)} in ${formatNumber(roomM3, 1)} m3 bring ${formatNumber(there.m3PerH, 0)} m3/h.`
   );
 }
 
-const gramsText = ({ material, litres, vocGPerL, grams }: LiquidFumes): string =>
+const gramsText = ({ litres, vocGPerL, grams }: LiquidFumes): string =>
+  `${formatNumber(grams, 0)} g of vapour (${litresText(litres)} × ${formatNumber(vocGPerL, 0)} g/L)`;
+
+const gramsOfText = ({ material, litres, vocGPerL, grams }: LiquidFumes): string =>
   `${formatNumber(grams, 0)} g (${litresText(litres)} of \`${material.name}\` × ${formatNumber(vocGPerL, 0)} g/L)`;
 
 const limitText = ({ solvent }: LiquidFumes): string =>

@@ -7,7 +7,7 @@ import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { itemId } from "../../totals/task-plan.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
-import { hoursText } from "../texts.ts";
+import { hoursText, useName } from "../texts.ts";
 
 export const noSchedule: TradeRule = {
   id: "no-schedule",
@@ -135,7 +135,7 @@ function linesOf(ctx: JobContext, ids: readonly string[]): readonly Line[] {
 function actionText(action: Action): string {
   switch (action.op) {
     case "layer":
-      return `the layer of \`${action.use.name}\``;
+      return `the layer of ${useName(action.use)}`;
     case "step":
       return `\`step ${action.verb}\``;
     case "wait":

@@ -6,7 +6,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
 import { plainlySays, textOf } from "../spoken-words.ts";
-import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
 
 const COVERED =
   /\bstack(?:ed|ing)?\s+(?:them|it|the|all|up|face|flat|on)\b|\b(?:bubble[\s-]?)?wrap(?:ped|ping)?\s+(?:them|it|the|all|up|each|every|in)\b|\b(?:moving|furniture|packing)?\s*blankets?\b/iu;
@@ -66,7 +66,7 @@ function checkRun({ run, report }: RunContext): void {
     // `handled-before-dry` has this line already.
     if (action.op === "step" && action.verb === "refit" && hasReached(top, "touch") === "no") return;
     report(action, {
-      what: `This covers ${coatName(top)} ${top.waited.hours > 0 ? `after ${hoursText(top.waited.hours)}` : "straight away"}, and it takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}.`,
+      what: `The piece is covered ${afterText(top.waited.hours)} ${coatName(top)}, which takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}.`,
       why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
       remedy: "Wait for the cure first, or leave air between the pieces with spacers.",
       related: [layerBelow(top)],

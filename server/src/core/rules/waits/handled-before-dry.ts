@@ -5,7 +5,7 @@
 import { hasReached, stageHours, topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
 
 const HANDLING: Readonly<Record<string, string>> = {
   buff: "Buffing",
@@ -66,7 +66,7 @@ export const handledBeforeDry: TradeRule = {
       if (!doing || below?.origin !== "new" || below.wiped || hasReached(below, "touch") !== "no") return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
-        what: `${doing} comes ${below.waited.hours > 0 ? hoursText(below.waited.hours) : "straight"} after ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
+        what: `${doing} comes ${afterText(below.waited.hours)} ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
         why: "A film that is still wet smears and keeps every mark.",
         remedy: "Wait until it is dry first: `wait until touch`, longer for what is screwed on tight.",
         related: [layerBelow(below)],

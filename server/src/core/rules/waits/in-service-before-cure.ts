@@ -5,7 +5,7 @@
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
-import { coatName, dateText, endOfDateWanted, factorText, hoursText, related } from "../texts.ts";
+import { afterText, coatName, dateText, endOfDateWanted, factorText, hoursText, related } from "../texts.ts";
 
 export const inServiceBeforeCure: TradeRule = {
   id: "in-service-before-cure",
@@ -200,7 +200,7 @@ job shelves {
       const needed = stageHours(film, "cured")!;
       const cure = film.material?.cure?.place;
       report(last, {
-        what: `The recipe ends ${hoursText(film.waited.hours)} after ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear.`,
+        what: `The recipe ends ${afterText(film.waited.hours)} ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear.`,
         why: "Until it is hard through, the film scratches, takes rings from cups and sticks to what stands on it.",
         remedy: "End with `wait until cured`, and keep the piece out of use until then.",
         related: [

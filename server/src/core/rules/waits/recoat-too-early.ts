@@ -13,7 +13,7 @@ import { itemId } from "../../totals/task-plan.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
 import {
-  coatName,
+  coatBelowName,
   factorText,
   hoursText,
   insertAbove,
@@ -316,12 +316,12 @@ function words(run: SurfaceRun, haste: Haste): Report {
   const between = below.action?.syntax === action.syntax && action.coat > 1;
   const which = between
     ? `Coat ${action.coat} of ${over} goes over coat ${action.coat - 1}`
-    : `${over} goes over ${coatName(below)}`;
+    : `${over} goes over ${coatBelowName(action.use, below)}`;
   const after = had > 0 ? `after ${hoursText(had)}` : "without a wait";
   const recoat = below.material?.recoat?.place;
   const air = below.factor > 1.005 ? run.shop?.air?.place : undefined;
   return {
-    what: `${which} ${after}, and its earliest recoat is ${hoursText(needed)}${factorText(below)}.`,
+    what: `${which} ${after}, and the earliest recoat is ${hoursText(needed)}${factorText(below)}.`,
     why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
     remedy: `Wait ${hoursText(needed - had)} longer, or write \`wait until recoat\`.`,
     related: [

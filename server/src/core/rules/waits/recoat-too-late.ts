@@ -5,7 +5,7 @@
 import type { LayerAction } from "../../surface/actions.ts";
 import { isAbradedSince, topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, hoursText, insertAbove, layerBelow, related, useName } from "../texts.ts";
+import { coatBelowName, hoursText, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
 export const recoatTooLate: TradeRule = {
   id: "recoat-too-late",
@@ -137,7 +137,7 @@ recipe two_coats {
       const between = below.action?.syntax === action.syntax && action.coat > 1;
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
-        what: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(below.waited.hours)} after ${between ? `coat ${action.coat - 1}` : coatName(below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since.`,
+        what: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(below.waited.hours)} after ${between ? `coat ${action.coat - 1}` : coatBelowName(action.use, below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since.`,
         why: "After its window a film has closed, and the next coat only lies on it and may peel.",
         remedy: `Scuff and dust the film first, or put the coat on within ${hoursText(latest)}.`,
         related: [

@@ -5,7 +5,7 @@
 import { hasReached, stageHours } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, factorText, hoursText, related, sentence } from "../texts.ts";
+import { afterText, coatName, factorText, hoursText, related, sentence } from "../texts.ts";
 
 export const childOrFoodSurface: TradeRule = {
   id: "child-or-food-surface",
@@ -128,7 +128,7 @@ job boxes {
       }
       if (hasReached(last, "cured") !== "no") return;
       report(action, {
-        what: `\`${run.label}\` is ${surface}, and the recipe ends ${hoursText(last.waited.hours)} after ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}.`,
+        what: `\`${run.label}\` is ${surface}, and the recipe ends ${afterText(last.waited.hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}.`,
         why: "Until then the coat still gives off solvent and uncured resin.",
         remedy:
           "End with `wait until cured`, and let the label and the safety data sheet say whether it is meant for this use at all.",
