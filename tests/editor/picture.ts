@@ -60,7 +60,11 @@ const lineOf = (text: string): number => {
   return index + 1;
 };
 
+/** What the workbench puts in its corners by and by. */
+const LATE_PARTS = [".monaco-breadcrumbs .outline-element", "[id='status.forwardedPorts']"];
+
 const stillness = async (page: Page): Promise<void> => {
+  for (const part of LATE_PARTS) await page.locator(part).first().waitFor({ state: "visible" });
   // Said as text, since it runs in the page, whose types are not those of this project.
   await page.waitForFunction("document.getAnimations().every(({ playState }) => playState !== 'running')");
 };
