@@ -1,0 +1,588 @@
+/**
+ * Everything that the tool reckons, as one table: what it is, where a reader meets it, its formula, where the formula
+ * is from, the code that does it and the test that holds it to an outside value.
+ *
+ * `server/docs/computations.md` is written from it. A test holds that files, functions and tests named here exist, and
+ * that no function of the reckoning folders is left out. Nothing is computed from this table.
+ */
+
+export interface Computation {
+  readonly topic: Topic;
+  readonly name: string;
+  /** Where a reader meets it. */
+  readonly seen: string;
+  readonly formula: string;
+  /** Published source, the language reference, or `common practice, no source`. */
+  readonly source: string;
+  /** Under `server/src/core/`. */
+  readonly file: string;
+  /** Exported there. */
+  readonly functions: readonly string[];
+  /** Under `tests/`. */
+  readonly tests: readonly string[];
+}
+
+export const TOPICS = [
+  "Areas",
+  "Amounts and cans",
+  "Film",
+  "Air and waits",
+  "Hands and paper",
+  "Schedule",
+  "Money",
+  "Fumes",
+  "Materials and wood",
+  "Units and numbers",
+] as const;
+export type Topic = (typeof TOPICS)[number];
+
+const REFERENCE = "the language reference";
+const PRACTICE = "common practice, no source";
+const GEOMETRY = "plane geometry";
+const TOTALS = "`totals`, hover of the job";
+const NOT_SHOWN = "not shown: a check on the others";
+
+const SHAPE = {
+  topic: "Areas",
+  seen: "`totals`, hover of the surface with the sum filled in",
+  source: GEOMETRY,
+  file: "geometry/shape-area.ts",
+  functions: ["shapeArea"],
+  tests: ["core/geometry/shape-area.test.ts"],
+} as const;
+
+const BY_TOPIC: readonly Computation[] = [
+  { ...SHAPE, name: "Panel", formula: "L·W; with T also 2(L + W)·T; both faces: L·W twice" },
+  { ...SHAPE, name: "Disc", formula: "πD²/4; with T also πD·T; both faces: πD²/4 twice" },
+  {
+    ...SHAPE,
+    name: "Oval",
+    formula:
+      "πAB/4; with T also the perimeter · T, by Ramanujan's second formula π(a + b)(1 + 3h/(10 + √(4 − 3h))), a and b the half axes, h = ((a − b)/(a + b))²",
+    source: "S. Ramanujan, Modular equations and approximations to pi, 1914",
+    functions: ["shapeArea", "ellipsePerimeter"],
+  },
+  { ...SHAPE, name: "Band", formula: "2(L + W)·H; inside too: twice" },
+  { ...SHAPE, name: "Post", formula: "4·(S + S2)/2·√(H² + ((S − S2)/2)²): four faces of a square frustum" },
+  { ...SHAPE, name: "Round", formula: "π(D + D2)/2·√(H² + ((D − D2)/2)²): the side of a frustum of a cone" },
+  {
+    ...SHAPE,
+    name: "Box",
+    formula: "2(LW + LH + WH); no bottom: less LW; open: less LW, and the inside as well",
+  },
+  {
+    ...SHAPE,
+    name: "Several, and mouldings",
+    formula:
+      "N of: times N; plus P %: times 1 + P/100; the lines of a surface add up; times the pieces of the job",
+    source: REFERENCE,
+    tests: ["core/geometry/shape-area.test.ts", "core/properties/quantities.test.ts"],
+  },
+
+  {
+    topic: "Amounts and cans",
+    name: "Litres of a layer",
+    seen: "`totals`, `shopping`, hover of the layer with the sum filled in",
+    formula:
+      "area · pieces · coats · (1 / spreading rate, or the wet film in mm) / transfer efficiency · (1 + spare)",
+    source: REFERENCE,
+    file: "quantities/litres.ts",
+    functions: ["layerLitres"],
+    tests: [
+      "core/quantities/litres.test.ts",
+      "core/totals/materials.test.ts",
+      "core/properties/quantities.test.ts",
+    ],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Thinning and tint",
+    seen: TOTALS,
+    formula:
+      "tint: P % of the mix; thinned a:b: the rest · a/(a + b) of the material, · b/(a + b) of the thinner",
+    source: REFERENCE,
+    file: "quantities/litres.ts",
+    functions: ["layerLitres"],
+    tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Two-part mix",
+    seen: TOTALS,
+    formula: "mix a:b: · a/(a + b) of the material, · b/(a + b) of the hardener",
+    source: REFERENCE,
+    file: "quantities/litres.ts",
+    functions: ["mixLitres"],
+    tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Transfer efficiency",
+    seen: TOTALS,
+    formula: "litres / efficiency: 1 by hand, 0.65 HVLP, 0.50 airless",
+    source:
+      "the language reference; 65 % is the bar of the South Coast air-quality rules for HVLP, 40 to 50 % is quoted for airless in the finishing trade press",
+    file: "quantities/litres.ts",
+    functions: ["layerLitres"],
+    tests: ["core/quantities/litres.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Litres of a step",
+    seen: TOTALS,
+    formula:
+      "area · pieces / spreading rate · (1 + spare) where the material itself states a rate; `uses`: that, times the pieces",
+    source: REFERENCE,
+    file: "quantities/litres.ts",
+    functions: ["stepLitres"],
+    tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Needs of a job",
+    seen: "`totals`, `not-enough-on-hand`",
+    formula: "litres of all lines of a material added up before cans are chosen; unknown if one of them is",
+    source: REFERENCE,
+    file: "totals/needs.ts",
+    functions: ["jobDraws", "jobNeeds"],
+    tests: ["core/totals/materials.test.ts", "core/properties/quantities.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Containers",
+    seen: "`totals`, `shopping`",
+    formula:
+      "the cheapest whole numbers of the sizes sold that hold the need less what is on hand; at equal cost least left over, then fewest (covering form of the unbounded knapsack, solved exactly)",
+    source: `${REFERENCE}; checked against an integer program`,
+    file: "quantities/containers.ts",
+    functions: ["cheapestContainers"],
+    tests: ["core/quantities/containers.test.ts", "core/properties/quantities.test.ts"],
+  },
+
+  {
+    topic: "Film",
+    name: "Wet film",
+    seen: "hover of the layer, `wet-film-too-thick`",
+    formula: "µm = 1000 / spreading rate in m2/L, or the stated `wet`; and back",
+    source: "a litre on a square metre stands a millimetre high",
+    file: "quantities/film.ts",
+    functions: ["wetFilmUm", "spreadingRateM2PerL"],
+    tests: ["core/quantities/film.test.ts"],
+  },
+  {
+    topic: "Film",
+    name: "Dry film",
+    seen: "`totals`, hover of the layer, `film-too-thick`, `film-too-thin`",
+    formula: "wet · solids of the mix by volume; the new coats that build a film add up",
+    source: "UFC 3-190-06, procedure 13",
+    file: "quantities/film.ts",
+    functions: ["dryFilmUm", "wetFilmForDry"],
+    tests: ["core/quantities/film.test.ts", "core/totals/film.test.ts"],
+  },
+  {
+    topic: "Film",
+    name: "Solids of a mix",
+    seen: "hover of the layer",
+    formula:
+      "each liquid's solids by its share of the volume; a part of paint with t of thinner: S / (1 + t)",
+    source: "volumes taken to add up, as in the coating trade's bulletins",
+    file: "quantities/film.ts",
+    functions: ["mixSolids"],
+    tests: ["core/quantities/film.test.ts", "core/totals/film.test.ts"],
+  },
+  {
+    topic: "Film",
+    name: "Coverage in US measures",
+    seen: NOT_SHOWN,
+    formula: "ft2/gal = 1604.1666… · solids / dry film in mil; gallons = area / (that · efficiency)",
+    source: "231 in3 / 0.001 in / 144 in2; charts of the trade",
+    file: "quantities/film.ts",
+    functions: ["coverageFt2PerGallon", "gallonsForFilm"],
+    tests: ["core/quantities/film.test.ts"],
+  },
+
+  {
+    topic: "Air and waits",
+    name: "Saturation pressure and deficit",
+    seen: "hover of the wait",
+    formula: "e(T) = 0.61094 · exp(17.625 T / (T + 243.04)) kPa; deficit = e(T)(1 − RH)",
+    source: "O. A. Alduchov and R. E. Eskridge, J. Appl. Meteor. 35 (1996)",
+    file: "air/psychrometrics.ts",
+    functions: ["saturationPressureKPa", "vapourPressureDeficitKPa"],
+    tests: ["core/air/psychrometrics.test.ts"],
+  },
+  {
+    topic: "Air and waits",
+    name: "Dew point and its margin",
+    seen: "hover of the shop, `near-dew-point`",
+    formula:
+      "γ = ln RH + 17.625 T / (243.04 + T); dew point = 243.04 γ / (17.625 − γ); margin = surface − dew point, 3 C at least",
+    source: "Alduchov and Eskridge; ISO 8502-4 by way of UFC 3-190-06 §9.6.6",
+    file: "air/condensation.ts",
+    functions: ["condensation"],
+    tests: ["core/air/psychrometrics.test.ts"],
+  },
+  {
+    topic: "Air and waits",
+    name: "Dew point of air",
+    seen: "hover of the shop",
+    formula: "as above",
+    source: "Alduchov and Eskridge; checked against an independent library of ASHRAE's equations",
+    file: "air/psychrometrics.ts",
+    functions: ["dewPointC"],
+    tests: ["core/air/psychrometrics.test.ts"],
+  },
+  {
+    topic: "Air and waits",
+    name: "Wait factor",
+    seen: "hover of the wait and the layer, messages on waits, the plan",
+    formula:
+      "waterborne: deficit rated / deficit in the shop; oxidising and reacting: 2^((rated − shop)/10); solvent release: exp(4700 (1/T shop − 1/T rated)), kelvin; never below 1",
+    source: "the language reference; factor 2 per 10 C is the chemist's common rule",
+    file: "air/wait-factor.ts",
+    functions: ["waitFactor"],
+    tests: ["core/air/wait-factor.test.ts", "core/properties/schedules.test.ts"],
+  },
+
+  {
+    topic: "Hands and paper",
+    name: "Hands-on time",
+    seen: "`totals`, `schedule`; the figures in [hands-on times](hands-on-times.md)",
+    formula:
+      "as stated (`takes`, for a piece's surface and a coat, or by area); else fixed minutes + minutes by m2, by verb or method, rounded up to five minutes",
+    source: PRACTICE,
+    file: "quantities/abrasives.ts",
+    functions: ["defaultTaskHours", "taskTime"],
+    tests: ["core/quantities/abrasives.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Hands-on hours of a job",
+    seen: TOTALS,
+    formula: "the hours of all steps and layers · pieces",
+    source: REFERENCE,
+    file: "totals/task-plan.ts",
+    functions: ["actionHours", "handsOnHours"],
+    tests: ["core/totals/time.test.ts", "core/totals/money.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Abrasive paper",
+    seen: "`totals` and `shopping` as text, an estimate",
+    formula:
+      "passes of a grit · area · pieces / m2 a sheet sands at that grit, rounded up; a 125 mm disc is 0.19 of a sheet",
+    source: PRACTICE,
+    file: "quantities/abrasives.ts",
+    functions: ["abrasiveUse", "m2PerSheet"],
+    tests: ["core/quantities/abrasives.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Paper and sanding hours of a job",
+    seen: "`totals` and `shopping` as text, an estimate",
+    formula: "by grit over all steps and coat blocks; a step's hours are divided evenly among its grits",
+    source: PRACTICE,
+    file: "totals/paper.ts",
+    functions: ["jobPaper"],
+    tests: ["core/totals/paper.test.ts", "cli/estimates.test.ts"],
+  },
+
+  {
+    topic: "Schedule",
+    name: "What is planned",
+    seen: "`schedule`, `totals`",
+    formula:
+      "one chain for every surface of every piece: steps, layers, waits; a wait counts from the last layer or filling; a coat within the window of the coat below",
+    source: REFERENCE,
+    file: "totals/task-plan.ts",
+    functions: ["scheduleInput", "waitsAreKnown"],
+    tests: ["core/totals/time.test.ts", "core/properties/schedules.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Earliest finish",
+    seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
+    formula:
+      "hands within opening hours and crew, layers in one go where they fit, drying day and night; rules, then a bounded search that proves or betters the plan",
+    source: "the language reference; resource-constrained scheduling, checked against brute force",
+    file: "schedule/schedule.ts",
+    functions: ["schedule"],
+    tests: [
+      "core/schedule/schedule.test.ts",
+      "core/schedule/properties.test.ts",
+      "core/properties/schedules.test.ts",
+    ],
+  },
+  {
+    topic: "Schedule",
+    name: "Lower bound and gap",
+    seen: "`schedule`",
+    formula:
+      "no plan beats each chain alone, nor the crew's work that cannot begin before a moment and what must run after it; gap = (elapsed − bound) / bound",
+    source: "the head, body and tail bound of machine scheduling",
+    file: "schedule/bounds.ts",
+    functions: ["lowestFinish", "settleAlone"],
+    tests: ["core/schedule/properties.test.ts", "core/properties/schedules.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Slack and the critical path",
+    seen: "`schedule`",
+    formula:
+      "the latest times that keep the finish and the crew's order, less the planned ones; critical where none is left",
+    source: "critical path method, checked against textbook networks",
+    file: "schedule/slack.ts",
+    functions: ["slackOf"],
+    tests: ["core/schedule/properties.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Network floats",
+    seen: NOT_SHOWN,
+    formula: "early and late times forwards and backwards; total and free float",
+    source: "critical path method; Heizer & Render and Taylor, exercises with their printed answers",
+    file: "schedule/network.ts",
+    functions: ["reckonNetwork"],
+    tests: ["core/schedule/network.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Opening hours and overnight",
+    seen: "`schedule`",
+    formula: "overnight: the first opening 12 h or more away; without a shop 16 h",
+    source: REFERENCE,
+    file: "schedule/calendar.ts",
+    functions: ["firstOpeningAtLeast", "minimumOvernightHours", "addWorkingTime", "pausesBetween"],
+    tests: ["core/schedule/calendar.test.ts", "core/totals/time.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "In service",
+    seen: "`totals`, `in-service-before-cure`",
+    formula:
+      "the latest, over surfaces and pieces, of the end of the last layer + its full cure · wait factor",
+    source: REFERENCE,
+    file: "totals/job-totals.ts",
+    functions: ["createTotaller"],
+    tests: ["core/totals/time.test.ts"],
+  },
+
+  {
+    topic: "Money",
+    name: "Cost of materials",
+    seen: "`totals`, `shopping`",
+    formula:
+      "containers · price; null where one is not known; a job after another starts from what that left",
+    source: REFERENCE,
+    file: "totals/job-totals.ts",
+    functions: ["createTotaller"],
+    tests: ["core/totals/materials.test.ts", "core/totals/money.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Labour, total and saving",
+    seen: "`totals`, `over-budget`",
+    formula:
+      "labour = hands-on · rate; total = materials + labour + supplies + pieces as bought; saving = new ones − total",
+    source: REFERENCE,
+    file: "totals/job-totals.ts",
+    functions: ["createTotaller"],
+    tests: ["core/totals/money.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Rounding for print",
+    seen: "`totals --format json`",
+    formula: "lengths, litres, hours and grams to six decimals, money to cents",
+    source: "our own choice",
+    file: "totals/print.ts",
+    functions: ["printedTotals"],
+    tests: ["core/totals/money.test.ts"],
+  },
+
+  {
+    topic: "Fumes",
+    name: "VOC given off",
+    seen: TOTALS,
+    formula: "Σ litres (spare and thinner included) · material VOC in g/L",
+    source: "the language reference; 40 CFR 59.406(a) for what material VOC is",
+    file: "fumes/voc.ts",
+    functions: ["vocGrams", "mixVocGrams"],
+    tests: ["core/fumes/voc.test.ts", "core/totals/materials.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "The two VOC figures of a label",
+    seen: NOT_SHOWN,
+    formula:
+      "material: (Wv − Ww − We)/V; regulatory: the same / (V − Vw − Ve); by solids: S = C/(1 − C/7.36) lb/gal",
+    source: "40 CFR 59.406(a); EPA Method 24; 30 TAC 115.423",
+    file: "fumes/voc.ts",
+    functions: ["materialVoc", "regulatoryVoc", "vocPerSolids"],
+    tests: ["core/fumes/voc.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Vapour and dilution air",
+    seen: "`totals` as text, hover of layer and job, `ventilation-too-weak`",
+    formula:
+      "vapour m3/h = g/h / MW · molar volume; for breathing Q = vapour · 10⁶ · K / ppm; for fire Q = vapour · 100 · S / LEL",
+    source:
+      "ACGIH, Industrial Ventilation; checked by its US form with 403 ft3 a pint and a textbook example",
+    file: "fumes/dilution-air.ts",
+    functions: ["vapourM3PerH", "healthDilutionM3PerH", "fireDilutionM3PerH"],
+    tests: ["core/fumes/dilution-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Dilution air in US measures",
+    seen: NOT_SHOWN,
+    formula:
+      "cfm = 403 · 10⁶ · SG · ER · K / (MW · ppm); 403 · 100 · SG · ER · S / (MW · LEL · B); 4(100 − LEL) · vapour / LEL a gallon; · (460 + T)/530 at T in F",
+    source: "ACGIH, Industrial Ventilation; 29 CFR 1910.94(c)(6)(ii)",
+    file: "fumes/dilution-air.ts",
+    functions: ["healthDilutionCfm", "fireDilutionCfm", "cfmAtTemperature", "dilutionFt3PerGallon"],
+    tests: ["core/fumes/dilution-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Air for a room",
+    seen: "`totals` as text, hover of layer and job, `ventilation-too-weak`",
+    formula: "air of several vapours added; the greater of breathing and fire; air changes/h = m3/h / room",
+    source: "29 CFR 1910.1000(d)(2)(i): vapours that act alike add up",
+    file: "fumes/room-air.ts",
+    functions: ["airNeeded", "airChangesPerH"],
+    tests: ["core/fumes/dilution-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Mixtures and clearing",
+    seen: NOT_SHOWN,
+    formula: "Σ C/L; t = V/(Q/K) · ln(C1/C2)",
+    source: "29 CFR 1910.1000(d)(2); decay of a mixed room",
+    file: "fumes/room-air.ts",
+    functions: ["mixtureExposure", "clearingTimeH"],
+    tests: ["core/fumes/dilution-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Fumes of a coat, and its air",
+    seen: "`totals` as text, hover of the layer, `ventilation-too-weak`",
+    formula:
+      "grams of a coat on all pieces; its solvent leaves evenly from the first stroke to half of touch dry; breathing averaged over 8 h or that time if longer, K = 5; fire over that time, a tenth of the LEL",
+    source: `29 CFR 1910.1000 and NIOSH, the stricter limit; the release: ${PRACTICE}`,
+    file: "fumes/job-fumes.ts",
+    functions: ["coatFumes", "airForCoat"],
+    tests: ["core/fumes/job-fumes.test.ts", "core/properties/quantities.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Air that is there",
+    seen: "`totals` as text, hover of the layer, `ventilation-too-weak`",
+    formula:
+      "room · the greater of its own air changes and the `ventilate N` in force; `ventilate` alone counts as 10",
+    source: `${REFERENCE}; 10 for open windows: ${PRACTICE}`,
+    file: "fumes/job-fumes.ts",
+    functions: ["airThere"],
+    tests: ["core/fumes/job-fumes.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Fumes by hour, and the worst shift",
+    seen: "`totals` as text, hover of the job",
+    formula:
+      "the coats at their planned times; of all stretches of 8 h the one with the largest Σ grams / limit",
+    source: "29 CFR 1910.1000: limits are averages of 8 h",
+    file: "fumes/job-fumes.ts",
+    functions: ["jobFumes"],
+    tests: ["core/fumes/job-fumes.test.ts", "core/properties/quantities.test.ts", "cli/estimates.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "Exposure limits",
+    seen: "`ventilation-too-weak`",
+    formula: "the lower of PEL and REL; mg/m3 = ppm · MW / 24.45",
+    source: "29 CFR 1910.1000; NIOSH Pocket Guide",
+    file: "knowledge/solvents.ts",
+    functions: ["exposureLimitPpm", "exposureLimitMgM3", "mgM3FromPpm", "ppmFromMgM3"],
+    tests: ["core/knowledge/solvents.test.ts"],
+  },
+
+  {
+    topic: "Materials and wood",
+    name: "Wood that a grit takes",
+    seen: "`sand-through`, hover of the step",
+    formula: "10/G mm for each grit G on bare wood; at most 0.8 of a veneer",
+    source: REFERENCE,
+    file: "knowledge/abrasives.ts",
+    functions: ["materialTakenMm"],
+    tests: ["core/knowledge/abrasives.test.ts", "rules/examples.test.ts"],
+  },
+  {
+    topic: "Materials and wood",
+    name: "Grit ratio",
+    seen: "`grit-jump`",
+    formula: "median grain of one grit over that of the next; a hint above 2, a warning above 3",
+    source: "medians of ISO 6344 by way of secondary tables; thresholds of the language reference",
+    file: "knowledge/abrasives.ts",
+    functions: ["medianUm", "gritRatio", "gradesBetween"],
+    tests: ["core/knowledge/abrasives.test.ts"],
+  },
+  {
+    topic: "Materials and wood",
+    name: "Category of a flammable liquid",
+    seen: "`ignition-near-flammable`, `spraying-flammables-indoors`",
+    formula: "by flash and boiling point: 1 to 4",
+    source: "29 CFR 1910.106(a)(19)",
+    file: "knowledge/flammable.ts",
+    functions: ["flammableCategory", "vapourCanIgnite"],
+    tests: ["core/knowledge/flammable.test.ts"],
+  },
+  {
+    topic: "Materials and wood",
+    name: "Lightness of a colour",
+    seen: "`ambering-over-white`, `tannin-bleed`, `haze-over-dark`",
+    formula: "CIE L* of the number: 116 ∛Y − 16, Y from linear sRGB; light from 70, dark up to 40",
+    source: `CIE 1976 and IEC 61966-2-1; thresholds: ${PRACTICE}`,
+    file: "colour.ts",
+    functions: ["lightnessOf", "shadeOf"],
+    tests: ["core/colour.test.ts"],
+  },
+  {
+    topic: "Materials and wood",
+    name: "Dryness of a coat",
+    seen: "rules on waits and layers",
+    formula: "hours since it went on, by stated times and waits, against the label's time · wait factor",
+    source: REFERENCE,
+    file: "surface/state.ts",
+    functions: ["hasWaited", "hasReached", "stageHours"],
+    tests: ["rules/waits.test.ts", "rules/layers-and-wear.test.ts"],
+  },
+
+  {
+    topic: "Units and numbers",
+    name: "Conversion",
+    seen: "every quantity",
+    formula:
+      "exact ratios of whole numbers to one canonical unit a dimension; differences of temperature by themselves",
+    source: "NIST SP 811 appendix B.8, NIST Handbook 44 appendix C, 16 CFR 500.19",
+    file: "measure/units.ts",
+    functions: ["toCanonical", "fromCanonical", "differenceToCanonical", "temperatureDifference"],
+    tests: ["core/measure/units.test.ts", "core/properties/quantities.test.ts"],
+  },
+  {
+    topic: "Units and numbers",
+    name: "Weights as volumes",
+    seen: "`sold`, `on_hand`, `covers` and `uses` by weight",
+    formula: "L = g / density; m2/L = density / (g/m2)",
+    source: REFERENCE,
+    file: "measure/units.ts",
+    functions: ["litresOfGrams", "spreadingRateOfWeight"],
+    tests: ["core/measure/units.test.ts", "core/totals/materials.test.ts"],
+  },
+];
+
+/** The table, by topic. */
+export const COMPUTATIONS: readonly Computation[] = TOPICS.flatMap((topic) =>
+  BY_TOPIC.filter((row) => row.topic === topic),
+);
