@@ -3,7 +3,7 @@
  *
  * Two moments count: the first waterborne layer on wood that water raised before, and the layer over the first film,
  * when the film or the waterborne stain below it raised the grain. A stain may be sealed first and sanded then, which
- * books call burying the raised grain.
+ * books call burying the raised grain; and a primer may be sanded together with the first coat of paint over it.
  */
 import { samePlace } from "../../place.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -163,6 +163,24 @@ job shelves {
 `,
     },
     {
+      title: "Primer and first coat of paint are sanded together",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120
+  step   dust
+  layer  acrylic_primer
+  wait   until recoat
+  layer  acrylic_paint x 2 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "On a surface of which nothing is known",
       text: `recipe clear_coats {
   for   wood
@@ -210,6 +228,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
     (coat) => samePlace(coat.place, before.raised!.place) && coat.family?.drying === "waterborne",
   );
   if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
+  if (isSandedLater(run, index)) return;
   report({
     what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${raiser.what === action.use.name ? "the next coat" : useName(action.use)} goes over it.`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
@@ -226,6 +245,12 @@ function firstFilm(state: SurfaceState): Coat | undefined {
   if (top?.origin !== "new" || !isFilm(top)) return undefined;
   return state.layers.filter(isFilm).length === 1 ? top : undefined;
 }
+
+/** A later sanding, between the coats that follow, still takes the fibres. */
+const isSandedLater = (run: SurfaceRun, index: number): boolean =>
+  run.moments
+    .slice(index + 1)
+    .some(({ action }) => action.op === "step" && (action.verb === "sand" || action.verb === "scuff"));
 
 /** The wood had been raised before this coat, so the finding stands on the coat's own line already. */
 function wasReported(run: SurfaceRun, index: number, raiser: Coat): boolean {
