@@ -400,11 +400,9 @@ export class FieldParser extends PartParser {
         DEF: [
           {
             ALT: () => {
-              this.CONSUME(t.Plus);
+              const word = this.CONSUME(t.Plus);
               const plus = this.SUBRULE(this.quantity, { ARGS: ["a share in %"] });
-              this.ACTION(() => {
-                shape.plus = plus;
-              });
+              this.ACTION(() => this.keepPlus(shape, plus, word.startOffset));
             },
           },
           {
@@ -484,6 +482,14 @@ export class FieldParser extends PartParser {
       layer.coats = coats;
       layer.span = { start: layer.span.start, end };
     }
+  }
+
+  private keepPlus(shape: Draft<tree.ShapeSyntax>, plus: tree.Quantity, start: number): void {
+    if (shape.plus !== undefined) {
+      const span = { start, end: plus.span.end };
+      this.report({ message: "expected `plus` only once: add the shares up", span });
+    }
+    shape.plus ??= plus;
   }
 
   /** A known shape has as many sizes as it needs, and tapers only where it may. */

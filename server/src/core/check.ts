@@ -154,9 +154,12 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
   ];
   const seen = new Set<string>();
   return runs.flatMap((run) =>
-    run.cycles.flatMap((place): readonly Finding[] => {
-      const key = `${place.declaration} ${place.span.start}`;
-      if (place.file !== file || seen.has(key)) return [];
+    run.cycles.flatMap((cycle): readonly Finding[] => {
+      // The last line of this file on the way round, rather one that names the next recipe than one that was given it.
+      const here = cycle.filter((line) => line.place.file === file);
+      const place = (here.findLast((line) => !line.isParameter) ?? here.at(-1))?.place;
+      const key = `${place?.declaration} ${place?.span.start}`;
+      if (place === undefined || seen.has(key)) return [];
       seen.add(key);
       const message =
         "This recipe comes round to itself here. A recipe cannot follow itself, not even by way of others: take this line out, or name another recipe.";

@@ -4,7 +4,7 @@
  */
 import type { Argument, Call, Name, RecipeStatement, Span, Value } from "../../../../grammar/src/tree.ts";
 import type { Place } from "../place.ts";
-import { COUNT, GRIT, type Limits, SHARE_ABOVE_ZERO } from "./lowering.ts";
+import { COATS, GRIT, type Limits, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { LocalFinding, Named, Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, type Reporter, readCount, readDuration } from "./read-value.ts";
@@ -122,6 +122,7 @@ export function checkArguments(
 ): void {
   const given = new Map<string, Argument>();
   for (const argument of call.arguments) {
+    if (!argument.name && !argument.value) continue; // `c: m, )` is the parser's to report
     const parameter = checkArgumentName(ctx, call, argument, recipe, given);
     if (argument.name) given.set(argument.name.text, argument);
     if (argument.value) checkArgumentValue(ctx, argument, recipe, parameter, bindings, parameters);
@@ -212,8 +213,10 @@ function checkArgumentValue(
     }
     if (!parameter) return;
     if (parameter.type === "material") lookUp(ctx, "material", ctx.scope.materials, value, bindings.keys());
-    else if (parameter.type === "recipe") lookUp(ctx, "recipe", ctx.scope.recipes, value, bindings.keys());
-    else
+    else if (parameter.type === "recipe") {
+      const handedOn = lookUp(ctx, "recipe", ctx.scope.recipes, value, bindings.keys());
+      if (recipe && handedOn) checkHandedOn(ctx, value, handedOn, recipe, parameter.name);
+    } else
       report(
         "wrong-argument",
         value.span,
@@ -233,6 +236,44 @@ function checkArgumentValue(
   else readDuration(value, bindings, report);
 }
 
+/** A recipe that is handed on must take what the called recipe follows it with. */
+export function checkHandedOn(
+  ctx: CheckContext,
+  value: Name,
+  handedOn: Recipe,
+  called: Recipe,
+  parameter: string,
+): void {
+  const report = reporter(ctx);
+  for (const call of callsOf(called.statements, parameter)) {
+    const given = call.arguments.flatMap(({ name }) => (name ? [name.text] : []));
+    const extra = given.find((name) => !handedOn.parameters.some((p) => p.name === name));
+    const missing = handedOn.parameters.find((p) => !p.hasDefault && !given.includes(p.name));
+    const line = `\`${called.name}\` follows it as \`${parameter}(${given.map((name) => `${name}: …`).join(", ")})\``;
+    if (extra !== undefined) {
+      report(
+        "wrong-argument",
+        value.span,
+        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}. Hand on a recipe that has it.`,
+      );
+    } else if (missing) {
+      report(
+        "missing-argument",
+        value.span,
+        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}. Give the parameter a default, or hand on another recipe.`,
+      );
+    } else continue;
+    return;
+  }
+}
+
+function callsOf(statements: readonly RecipeStatement[], name: string): readonly Call[] {
+  return statements.flatMap((statement) => {
+    if (statement.kind === "layer") return callsOf(statement.block ?? [], name);
+    return statement.kind === "follow" && statement.call?.name.text === name ? [statement.call] : [];
+  });
+}
+
 /** The range of a number parameter: that of the place where its recipe uses it. */
 export function numberLimits(recipe: Recipe | undefined, parameter: string): Limits {
   return (recipe && limitsOfUse(recipe.statements, parameter)) ?? { words: "a number" };
@@ -243,7 +284,7 @@ function limitsOfUse(statements: readonly RecipeStatement[], parameter: string):
   for (const statement of statements) {
     if (statement.kind === "step" && statement.grits.some(isIt)) return GRIT;
     if (statement.kind !== "layer") continue;
-    if (isIt(statement.coats)) return COUNT;
+    if (isIt(statement.coats)) return COATS;
     if (statement.tails.some((tail) => tail.kind === "tinted" && isIt(tail.share))) return SHARE_ABOVE_ZERO;
     const inside = limitsOfUse(statement.block ?? [], parameter);
     if (inside) return inside;
@@ -253,5 +294,3 @@ function limitsOfUse(statements: readonly RecipeStatement[], parameter: string):
 
 const exampleOf = (type: Bound["type"]): string =>
   ({ material: "hall_clear", number: "3", duration: "72 h", recipe: "hard_clear" })[type];
-
-export const COATS_LIMITS = COUNT;

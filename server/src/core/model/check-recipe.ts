@@ -13,18 +13,19 @@ import type {
   Value,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
-import { DUTIES, METHODS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
+import { DUTIES, METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import {
   type CheckContext,
   type CheckResult,
   checkArguments,
+  checkHandedOn,
   checkMaterial,
   lookUp,
   noteParameter,
   numberLimits,
   reporter,
 } from "./check-context.ts";
-import { COUNT, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
+import { COATS, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, readCount, readDuration, readMeasure } from "./read-value.ts";
@@ -75,7 +76,10 @@ function checkDefault(ctx: CheckContext, parameter: Parameter, recipe: Recipe): 
       `\`${declared.name}\` is a ${declared.type}; its default is the name of one.`,
     );
   } else if (declared.type === "material") lookUp(ctx, "material", ctx.scope.materials, value);
-  else lookUp(ctx, "recipe", ctx.scope.recipes, value);
+  else {
+    const handedOn = lookUp(ctx, "recipe", ctx.scope.recipes, value);
+    if (handedOn) checkHandedOn(ctx, value, handedOn, recipe, declared.name);
+  }
 }
 
 function checkStatement(
@@ -126,20 +130,27 @@ function checkStep(ctx: CheckContext, step: StepStatement, recipe: Recipe, bindi
   if (step.verb) unknownWord(ctx, step.verb, Object.keys(VERBS), "verb");
   checkMaterial(ctx, step.material, bindings, recipe.parameters);
   for (const value of step.grits) readCount(value, bindings, GRIT, "a grit such as `120`", reporter(ctx));
-  checkTails(ctx, step.tails, recipe, bindings);
+  checkTails(ctx, step, recipe, bindings);
 }
 
 function checkLayer(ctx: CheckContext, layer: LayerStatement, recipe: Recipe, bindings: Bindings): void {
   checkMaterial(ctx, layer.material, bindings, recipe.parameters);
-  readCount(layer.coats, bindings, COUNT, "a number of coats", reporter(ctx));
-  checkTails(ctx, layer.tails, recipe, bindings);
+  readCount(layer.coats, bindings, COATS, "a number of coats", reporter(ctx));
+  checkTails(ctx, layer, recipe, bindings);
   for (const statement of layer.block ?? []) checkStatement(ctx, statement, recipe, bindings);
 }
 
-function checkTails(ctx: CheckContext, tails: readonly Tail[], recipe: Recipe, bindings: Bindings): void {
+function checkTails(
+  ctx: CheckContext,
+  line: StepStatement | LayerStatement,
+  recipe: Recipe,
+  bindings: Bindings,
+): void {
   const report = reporter(ctx);
   const seen = new Map<string, Tail>();
-  for (const tail of tails) {
+  for (const tail of line.tails) {
+    const { on } = TAILS[tail.kind]!;
+    if (on !== "both" && on !== line.kind) continue; // a tail of the other kind of line is the parser's to report
     const first = seen.get(tail.kind);
     if (first)
       report(
@@ -177,10 +188,29 @@ function checkTails(ctx: CheckContext, tails: readonly Tail[], recipe: Recipe, b
         readMeasure(tail.time, ["time", "time by area"] as const, POSITIVE, bindings, report);
         break;
       case "uses":
-        readMeasure(tail.amount, ["volume", "mass"] as const, POSITIVE, bindings, report);
+        checkUses(ctx, line, tail, bindings);
         break;
     }
   }
+}
+
+/** `uses 50 g` needs the material's density. Of a parameter nobody knows yet. */
+function checkUses(
+  ctx: CheckContext,
+  line: StepStatement | LayerStatement,
+  tail: Extract<Tail, { kind: "uses" }>,
+  bindings: Bindings,
+): void {
+  const report = reporter(ctx);
+  const amount = readMeasure(tail.amount, ["volume", "mass"] as const, POSITIVE, bindings, report);
+  if (amount?.dimension !== "mass" || !line.material || bindings.has(line.material.text)) return;
+  const material = ctx.scope.materials.get(line.material.text);
+  if (material && !material.density)
+    report(
+      "wrong-unit",
+      tail.amount!.span,
+      `An amount by weight needs the \`density\` of \`${material.name}\`, such as \`density 1.03 kg/L\`.`,
+    );
 }
 
 function checkWait(ctx: CheckContext, wait: WaitStatement, bindings: Bindings): void {
@@ -192,13 +222,13 @@ function checkSafety(ctx: CheckContext, safety: SafetyStatement): void {
   for (const duty of safety.duties) {
     unknownWord(ctx, duty.name, DUTIES, "safety duty");
     if (!duty.airChanges) continue;
-    readMeasure(duty.airChanges, ["air change"], POSITIVE, new Map(), reporter(ctx));
     if (duty.name.text !== "ventilate" && (DUTIES as readonly string[]).includes(duty.name.text))
       reporter(ctx)(
         "syntax",
         duty.airChanges.span,
         "Only `ventilate` says how much air, such as `ventilate 10 air changes/h`.",
       );
+    else readMeasure(duty.airChanges, ["air change"], POSITIVE, new Map(), reporter(ctx));
   }
 }
 

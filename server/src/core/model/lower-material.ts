@@ -159,12 +159,12 @@ function readFamily(ctx: Lowering, fields: Fields) {
   const text = item.kind === "title" ? item.value : item.text;
   const family = item.kind === "words" ? familyByName(text) : undefined;
   if (!family) {
-    const near = closest(text, FAMILY_NAMES);
+    const near = familyByName(text) ? text : closest(text, FAMILY_NAMES);
     report(
       ctx,
       "unknown-word",
       item.span,
-      `\`${text}\` is no family of materials.${near ? ` Did you mean \`${near}\`?` : ` Families are ${orList(FAMILY_NAMES)}.`}`,
+      `${item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``} is no family of materials.${near ? ` Did you mean \`${near}\`?` : ` Families are ${orList(FAMILY_NAMES)}.`}`,
       near ? { title: `Change to \`${near}\``, span: item.span, text: near } : undefined,
     );
     return undefined;
@@ -224,6 +224,9 @@ function readRated(ctx: Lowering, fields: Fields): Material["rated"] | undefined
   if (!field) return undefined;
   const temperature = readRange(ctx, field.value.temperature, "temperature", { words: "a temperature" });
   const humidity = readAmount(ctx, field.value.humidity?.value, ["share"], SHARE);
+  if (temperature?.to !== undefined) {
+    report(ctx, "syntax", temperature.span, "Expected one temperature, such as `rated 21 C, 50 % RH`.");
+  }
   return stated(
     ctx,
     {

@@ -97,8 +97,15 @@ export interface OpenAction extends ActionBase {
 
 export type Action = StepAction | LayerAction | WaitAction | NoteAction | OpenAction;
 
+/** `follow` lines that go round: from a recipe by way of others back to itself. */
+export type Cycle = readonly {
+  readonly place: Place;
+  /** The line follows whatever recipe its own recipe was given. */
+  readonly isParameter: boolean;
+}[];
+
 export interface Expansion {
   readonly actions: readonly Action[];
-  /** `follow` lines that go round, found while unrolling. */
-  readonly cycles: readonly Place[];
+  /** Found while unrolling. */
+  readonly cycles: readonly Cycle[];
 }

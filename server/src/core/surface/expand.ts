@@ -12,7 +12,7 @@ import type {
   Tail,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
-import { COUNT, GRIT } from "../model/lowering.ts";
+import { COATS, GRIT } from "../model/lowering.ts";
 import type { Material, Recipe } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import {
@@ -24,17 +24,25 @@ import {
   silent,
 } from "../model/read-value.ts";
 import type { Place } from "../place.ts";
-import type { Action, Duties, DutyInForce, Expansion, LayerAction, MaterialUse, Takes } from "./actions.ts";
+import type {
+  Action,
+  Cycle,
+  Duties,
+  DutyInForce,
+  Expansion,
+  LayerAction,
+  MaterialUse,
+  Takes,
+} from "./actions.ts";
 
 /** More than this many actions is no recipe for one surface; the rest is cut off. */
 const MOST_ACTIONS = 5000;
-const MOST_COATS = 200;
 const ANY = { words: "anything" } as const;
 
 interface Expander {
   readonly scopeOf: (file: string) => Scope;
   readonly actions: Action[];
-  readonly cycles: Place[];
+  readonly cycles: Cycle[];
 }
 
 interface Frame {
@@ -42,6 +50,8 @@ interface Frame {
   readonly bindings: Bindings;
   readonly frames: readonly Place[];
   readonly stack: readonly Recipe[];
+  /** From each recipe of the stack to the next. */
+  readonly way: Cycle;
   readonly between?: Action["between"];
 }
 
@@ -57,7 +67,7 @@ export function expand(
   scopeOf: (file: string) => Scope,
 ): Expansion {
   const expander: Expander = { scopeOf, actions: [], cycles: [] };
-  walk(expander, { recipe, bindings, frames, stack: [recipe] }, recipe.statements, new Map());
+  walk(expander, { recipe, bindings, frames, stack: [recipe], way: [] }, recipe.statements, new Map());
   return { actions: expander.actions, cycles: expander.cycles };
 }
 
@@ -253,9 +263,9 @@ function walkLayer(
   duties: Duties,
 ): void {
   if (!layer.material) return;
-  const stated = layer.coats ? readCount(layer.coats, frame.bindings, COUNT, "a number of coats", silent) : 1;
+  const stated = layer.coats ? readCount(layer.coats, frame.bindings, COATS, "a number of coats", silent) : 1;
   // A number of coats that is not known counts as one: what would follow from more is not known either.
-  const coats = Math.min(MOST_COATS, Math.max(1, Math.floor(stated ?? 1)));
+  const coats = Math.min(COATS.max!, Math.max(1, Math.floor(stated ?? 1)));
   for (let coat = 1; coat <= coats && expander.actions.length < MOST_ACTIONS; coat += 1) {
     pushCoat(expander, frame, layer, place, duties, coat, coats);
     if (coat < coats && layer.block) {
@@ -359,14 +369,10 @@ function walkFollow(
     expander.actions.push({ ...base(expander, frame, place, duties), op: "open", syntax: follow });
     return;
   }
-  if (frame.stack.includes(recipe)) {
-    if (
-      !expander.cycles.some(
-        (c) =>
-          c.span.start === place.span.start && c.file === place.file && c.declaration === place.declaration,
-      )
-    )
-      expander.cycles.push(place);
+  const first = frame.stack.indexOf(recipe);
+  if (first >= 0) {
+    const way = [...frame.way, { place, isParameter: bound !== undefined }];
+    expander.cycles.push(way.slice(first));
     return;
   }
   const given = readArguments(recipe, call, frame.bindings, scope);
@@ -374,6 +380,7 @@ function walkFollow(
     recipe,
     bindings: bindArguments(recipe, recipeDefaults(expander, recipe), given),
     frames: [...frame.frames, place],
+    way: [...frame.way, { place, isParameter: bound !== undefined }],
     stack: [...frame.stack, recipe],
     ...(frame.between ? { between: frame.between } : {}),
   };

@@ -7,7 +7,7 @@ import type { Job, JobApply, Piece, Recipe, Shop, Surface } from "../model/model
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
-import type { Action } from "./actions.ts";
+import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
 import { continuedRecipes, followedRecipes, shareSurface } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
@@ -35,7 +35,7 @@ export interface SurfaceRun {
   readonly initial: SurfaceState;
   readonly moments: readonly Moment<Action>[];
   readonly final: SurfaceState;
-  readonly cycles: readonly Place[];
+  readonly cycles: readonly Cycle[];
   /** Assumed runs only: other recipes or jobs do this recipe's steps, so what they state may reach in here. */
   readonly followed?: true;
   /**
