@@ -1,0 +1,175 @@
+/**
+ * The hand-written parts of the language reference, `server/docs/language.md`: how the text is read, what is worked
+ * out, and what was decided where two careful readers could differ. The tables between them are made from the words
+ * themselves, by `write-language-page.ts`; a test reads every whole example here and wants it free of findings.
+ */
+
+export const INTRODUCTION = `A finish recipe is a text file, \`*.finish\`, that a furniture finisher reads aloud at the bench and a machine can work out.
+You write what is done, line by line, in the words of the trade; areas, litres, cans, waits, film, fumes, dates and money follow from it, and so does what will go wrong.
+Nothing that can be computed has to be written.
+
+It advises and never certifies anything as safe: the label, the safety data sheet, local codes and licensed practice come first.
+
+## A whole file
+
+\`\`\`finish
+## Rubs out well; keep it off the heater.
+material hall_clear "Waterborne satin clear" {
+  family waterborne polyurethane
+  covers 10 m2/L
+  recoat 2 h to 24 h
+  sold   946 mL for 28.00, 3785 mL for 84.00
+}
+
+piece reading_table "Reading table" {
+  built 1990
+  surface top {
+    shape panel 1800 mm x 900 mm x 30 mm
+    wood  beech
+    wear  hard
+  }
+}
+
+shop mill_room "Old mill, ground floor" {
+  air    18 C, 55 % RH
+  room   145 m3, 4 air changes/h
+  hours  Mon to Fri 09:00 to 17:00
+  labour 16.00 per h
+}
+
+recipe clear_top(clear: material, coats: number = 3) {
+  for    wood
+  safety dust_mask
+  step   sand 120, 150, 180
+  step   dust
+  step   dampen
+  wait   2 h
+  step   sand 220
+  step   dust
+  layer  clear x coats, by pad {   # the block is done between coats
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until cured
+}
+
+job hall_tables "Reading tables" {
+  piece reading_table x 2
+  in    mill_room
+  start 2027-03-08 09:00
+  ready 2027-05-03
+  apply clear_top(clear: hall_clear) to top
+}
+\`\`\`
+`;
+
+export const READING = `## How the text is read
+
+- One fact a line; a keyword starts every line, the end of the line ends it. A line that ends in a comma goes on, also when a comment follows the comma; but a next line that starts with a word of the block, or with \`}\`, starts afresh, and the comma is the error.
+- \`{\` ends its line, \`}\` stands alone on one.
+- \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet.
+- Names are a letter and then letters, digits and \`_\`, in any script. Titles stand in double quotes, with \`\\"\` and \`\\\\\`.
+- Nothing is reserved but \`x\`, \`to\`, \`with\`, \`by\`, \`of\`. A field or verb word is one only at the start of its line, a unit only after a number, family words only where a family is wanted; everywhere else a word is a name.
+- Numbers: \`12\`, \`2.5\`, \`3/4\`, \`1 1/2\`. A quantity is a number and a unit, with or without a space, compound with the largest unit first: \`5 ft 6 in\`. Ranges: \`2 h to 24 h\`.
+- Dates \`2027-03-08\`, times \`09:00\`, weekdays \`Mon\` to \`Sun\`. Money is a plain number with up to two decimals, in the currency of the shop.
+- A half-typed file still gives outline, hover, completion and every finding of its sound parts.
+
+## Names
+
+Declarations stand at the top level in any order.
+Names are unique over a file and all that it uses; materials, pieces, shops, recipes and jobs have a namespace each.
+\`use\` passes on what the used file uses.
+One generic material of every family is built in and always in scope, named by the family's words joined with \`_\` (\`waterborne_polyurethane\`), and so is \`soap\`; only these may be shadowed.
+Parameters hide materials.
+Arguments are always named; \`()\` may be left out when empty; a \`recipe\` parameter is called by \`follow P(…)\`; a parameter may stand wherever its quantity may.
+`;
+
+export const RECIPES = `## What steps do
+
+A recipe is run, step by step, on every surface that a job applies it to.
+The surface is a stack of layers, each with its dryness, and what lies on it: wax, grease, dust, water, raised grain.
+Rules look at that, so every finding can point at the line that suffers and at the line that caused it.
+
+- \`clean\` takes grease, dust and loose dirt, not wax. \`dewax\` takes wax.
+- \`strip\` and \`scrape\` take every film and wax, and leave the surface to be cleaned.
+- \`sand\` whose coarsest grit is 100 or coarser takes every old film, but not wax, which it only drives in; finer, and \`scuff\`, only abrade. A grit G takes 10/G mm of wood.
+- Sanding leaves dust, which \`dust\` or \`clean\` takes.
+- \`dampen\`, \`clean\` and waterborne layers raise the grain of bare wood.
+- A layer's block is done between its coats, so once less than there are coats.
+- Duties stated by \`safety\` hold from their line to the end of the block; they reach into \`follow\` and never out of it.
+
+## Waits
+
+\`wait 72 h\` is that time; \`wait overnight\` is to the first opening of the shop 12 h or more away, 16 h without a shop; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and is no wait without one.
+Stated hands-on time counts as drying time; the tool's own estimates do not, because they are no ground for saying that a film is dry.
+
+## Jobs
+
+\`apply R to top, base\` and \`to all\` may be said; a surface applied to again goes on where it was left.
+With two or more \`piece\` lines surfaces are named \`piece.surface\`.
+\`after JOB\` starts from what that job left: its layers, its \`on_hand\`, and nothing more to pay for the piece. \`existing as left by JOB\` takes only the layers.
+\`start\` without a time is that day's opening. Times are the shop's local time.
+`;
+
+export const WORKED_OUT = `## Amounts
+
+Mix = area · pieces · coats · (1 / spreading rate, or \`wet\`) / transfer efficiency · (1 + spare).
+A label's rate is for hand methods, whose efficiency counts as 1; \`hvlp\` counts 0.65 and \`airless\` 0.50.
+\`tinted P %\` takes P % of the mix; \`thinned a:b\` divides the rest.
+Wet film is 1 / spreading rate (or \`wet\`), dry film that times the mix's solids by volume; efficiency and spare never enter the film, and wiped layers, stains, conditioners, oils, waxes and auxiliaries build none.
+A step \`with M\` uses area · pieces / spreading rate · (1 + spare) where M itself states \`covers\`; \`fill\` uses only what \`, uses 50 mL\` says; \`soap\` and \`water\` are not listed.
+Cans are the cheapest set that covers the need less \`on_hand\`; at equal cost the least left over, then the fewest.
+What is not stated enough for is not computed, and hover says what is missing.
+
+All formulas, with their sources and the tests that hold them: [computations](computations.md). Times that are not stated: [hands-on times](hands-on-times.md).
+
+## Air
+
+A label's times hold in its rated air; the shop's air lengthens \`touch\`, the earliest \`recoat\` and \`cure\`, and never shortens them. The latest end of a recoat window stays.
+Waterborne: e(rated)(1 − RH rated) / (e(shop)(1 − RH shop)), e(T) = 0.61094 · exp(17.625 T / (T + 243.04)) kPa.
+Oils, oil and alkyd varnish and paint, oil and gel stain, hardwax oil, conversion varnish, epoxy: 2^((rated − shop)/10).
+Lacquers, shellac, alcohol, wax: exp(4700 (1/T shop − 1/T rated)), T in kelvin.
+Without a shop the factor is 1.
+
+## Thresholds
+
+- \`grit-jump\`, by median grain: a hint above a ratio of 2, a warning above 3.
+- \`grit-too-coarse\`: the last grit before a stain, clear or paint coarser than 120 (100 before paint), or coarser than 180 between coats. \`grit-too-fine\`: finer than 240 before a penetrating stain.
+- \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
+- \`too-weak-for-wear\`: fewer film-forming clear coats than 3 on hard wear, or wax or oil alone there.
+- \`filler-not-dry\`: less than the filler's recoat, and overnight if it states none.
+- \`ventilation-too-weak\`: a coat whose vapour, averaged over 8 h, passes half of its exposure limit in the air of the room (a hint) or the limit itself (a warning).
+
+## Levels and places
+
+What each rule says, and how gravely: [the rules](rules/index.md).
+A finding stands on the line that suffers, with its cause as a related place; one finding a rule, line and job, naming the surfaces.
+What holds whatever the surface is shown once, on the recipe's line, even if no job applies it: the recipe is then run on an assumed surface of which nothing is known, and what depends on something unknown stays silent.
+What comes from the piece, the shop or the arguments of one job stands on the recipe's line where that is in the same file, else on the job's \`apply\` line, and names the job.
+\`recipe-not-for-surface\` stands on \`apply\`: \`wood\` takes species with or without veneer and sheet goods, \`veneer\` only veneered wood and plywood.
+\`# allow RULE: reason\` on the line above silences one finding.
+`;
+
+/** What was decided where the notation leaves room. One sentence or two each. */
+export const DECISIONS: readonly string[] = [
+  "`rated` not said is the family's, 21 C and 50 % RH. A shop that states no humidity has the label's.",
+  "Air above 99.9 % RH is reckoned at 99.9 %, so that every factor is finite; temperatures are taken between −40 and 100 C.",
+  "A hands-on time that is not stated is rounded up to five minutes; a stated one stands as it is.",
+  "A family's spreading rate serves for layers only. A step uses litres where its material states a rate of its own, since nobody dewaxes by the label of a varnish.",
+  "A coat that the recipe itself puts on after the window of the coat below is planned as the recipe says; `recoat-too-late` says that it is late.",
+  "A window ends for good once the coat below has been abraded, and wax may go on at any time.",
+  "Sanding to the wood takes old films, not the coats of the same recipe.",
+  "Buffing with a wax leaves wax on the surface like a layer of it, but is no layer that `until` counts from.",
+  "A surface of which nothing is known counts as bare where it is dampened or bleached, because nobody dampens anything else.",
+  "`follow`ed recipes are judged for duties where they are followed: what the caller states reaches into them.",
+  "`existing as left by JOB` are layers of years ago, fully cured; after `after JOB` they are as old as the two starts say.",
+  "A filler that states no recoat dries overnight.",
+  "A colour is light or dark only by its number (CIE lightness from 70, up to 40) or by a word that leaves no doubt; else it is neither, and rules on light and dark stay silent.",
+  "A piece without `built` may be of any age: old paint on it counts as lead until it is tested.",
+  "One solvent stands for each carrier: mineral spirits, ethanol for alcohol, toluene for lacquer thinner, acetone, and a glycol ether for what is not water in waterborne materials.",
+  "The solvent of a coat is taken to leave evenly from the first stroke to half of the time to touch dry (common practice, no source).",
+  "`ventilate` without a number is open windows. Where a sum needs a number it counts as 10 air changes/h (common practice, no source).",
+  "A schedule is called exact only where no plan is proven to finish earlier; else its lower bound is printed beside it.",
+  "Printed lengths, litres, hours and grams have six decimals at most, money two.",
+];

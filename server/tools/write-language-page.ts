@@ -1,0 +1,286 @@
+/**
+ * Writes `server/docs/language.md`, the language reference: tables made from the words of the notation, the units and
+ * the knowledge tables, between the hand-written parts of `language-text.ts`.
+ *
+ * Run by `npm run generate`; a test fails when the page is stale.
+ */
+import { writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { UNIT_ALIASES, UNIT_GROUPS } from "../../grammar/src/units.ts";
+import {
+  DECLARATION_WORDS,
+  FIELDS,
+  METHODS,
+  PARAMETER_TYPES,
+  SHAPES,
+  STATEMENTS,
+  TAILS,
+  VERBS,
+  WAIT_STAGES,
+} from "../../grammar/src/vocabulary.ts";
+import { DUTIES } from "../src/core/knowledge/duties.ts";
+import { FAMILIES } from "../src/core/knowledge/families.ts";
+import type { Family } from "../src/core/knowledge/family-schema.ts";
+import { SUBSTRATES, WOODS } from "../src/core/knowledge/woods.ts";
+import { familyGroups, type VocabularyName, vocabulary, woodDoc } from "../src/core/knowledge/words.ts";
+import { formatDuration } from "../src/core/measure/format-amount.ts";
+import { TRANSFER_EFFICIENCY } from "../src/core/quantities/litres.ts";
+import { DECISIONS, INTRODUCTION, READING, RECIPES, WORKED_OUT } from "./language-text.ts";
+import { DOCS_FOLDER, markdownTable } from "./write-computations.ts";
+
+const code = (text: string): string => `\`${text}\``;
+
+export function languagePage(): string {
+  const parts = [
+    "<!-- Written by server/tools/write-language-page.ts; do not edit. -->",
+    "",
+    "# The language",
+    "",
+    INTRODUCTION,
+    READING,
+    ...units(),
+    ...declarations(),
+    ...shapes(),
+    ...recipeWords(),
+    RECIPES,
+    ...families(),
+    ...woods(),
+    ...otherWords(),
+    WORKED_OUT,
+    "## Where the notation leaves room",
+    "",
+    "Decided as a finisher would expect it, and said here so that nobody has to guess:",
+    "",
+    ...DECISIONS.map((decision) => `- ${decision}`),
+    "",
+  ];
+  return parts.join("\n");
+}
+
+function units(): readonly string[] {
+  const aliases = Object.entries(UNIT_ALIASES).map(([other, plain]) => `${code(other)} (${code(plain)})`);
+  return [
+    "## Units",
+    "",
+    "Units are checked: `covers 3 h` is an error at the `3 h`, with what was expected. Volumes are US customary ones.",
+    "",
+    ...markdownTable(
+      ["what", "units"],
+      Object.entries(UNIT_GROUPS).map(([what, words]) => [what, words.map(code).join(" ")]),
+    ),
+    "",
+    `Also read, and formatted to the plain form in brackets: ${aliases.join(", ")}.`,
+    "",
+  ];
+}
+
+type Block = keyof typeof FIELDS;
+
+function declarations(): readonly string[] {
+  const blocks: readonly Block[] = ["material", "piece", "surface", "shop", "recipe", "job"];
+  return [
+    "## Declarations",
+    "",
+    ...markdownTable(
+      ["word", "for example", "what it is"],
+      Object.entries(DECLARATION_WORDS).map(([word, { example, doc }]) => [code(word), code(example), doc]),
+    ),
+    "",
+    ...blocks.flatMap((block) => [
+      `### Lines of a ${block}`,
+      "",
+      ...markdownTable(["line", "for example", "what it says", ""], blockRows(block)),
+      "",
+    ]),
+    `Parameters of a recipe are of the types ${PARAMETER_TYPES.map(code).join(", ")}, with an optional default: \`coats: number = 3\`.`,
+    "",
+  ];
+}
+
+function blockRows(block: Block): readonly (readonly string[])[] {
+  const lines = { ...FIELDS[block], ...STATEMENTS[block] };
+  return Object.entries(lines).map(([word, line]) => [
+    code(word),
+    code(line.example),
+    line.doc,
+    [line.required ? "required" : "", line.repeatable ? "may repeat" : ""].filter((mark) => mark).join(", "),
+  ]);
+}
+
+function shapes(): readonly string[] {
+  return [
+    "## Shapes",
+    "",
+    "Each is an area; several lines of a surface add up, `4 of` multiplies, `, plus 10 %` allows for mouldings.",
+    "A size that may be left out has a question mark; one with `~` may taper, as in `75 mm to 50 mm`.",
+    "",
+    ...markdownTable(
+      ["shape", "sizes", "options", "for example", "what it is"],
+      Object.entries(SHAPES).map(([word, shape]) => [
+        code(word),
+        shape.sizes.join(" x "),
+        shape.options.map(code).join(", "),
+        code(shape.example),
+        shape.doc,
+      ]),
+    ),
+    "",
+    "The formulas stand in [computations](computations.md#areas).",
+    "",
+  ];
+}
+
+function recipeWords(): readonly string[] {
+  const examples = (words: Readonly<Record<string, { readonly example: string; readonly doc: string }>>) =>
+    Object.entries(words).map(([word, { example, doc }]) => [code(word), code(example), doc]);
+  return [
+    "## Verbs of a step",
+    "",
+    ...markdownTable(["verb", "for example", "what it does"], examples(VERBS)),
+    "",
+    "## Tails",
+    "",
+    "After a comma, in any order; `x N` follows the material's name without one.",
+    "",
+    ...markdownTable(
+      ["tail", "after", "for example", "what it says"],
+      Object.entries(TAILS).map(([word, { on, example, doc }]) => [
+        code(word),
+        on === "both" ? "`step` and `layer`" : code(on),
+        code(example),
+        doc,
+      ]),
+    ),
+    "",
+    `Methods after \`by\`, with what they bring onto the piece: ${METHODS.map((method) => `${code(method)} ${TRANSFER_EFFICIENCY[method]}`).join(", ")}; \`brush\` if not said.`,
+    `After \`wait until\`: ${WAIT_STAGES.map(code).join(", ")}.`,
+    "",
+    "## Safety duties",
+    "",
+    ...markdownTable(
+      ["duty", "what to do", "who decides", "source"],
+      DUTIES.map(({ word, doc, defer, source }) => [code(word), doc, defer, source]),
+    ),
+    "",
+    "`ventilate 10 air changes/h` says how much.",
+    "",
+  ];
+}
+
+function families(): readonly string[] {
+  const rows = [...FAMILIES.values()];
+  return [
+    "## Families",
+    "",
+    "A material says its `family`, and the family supplies every figure that the label does not: typical ones, cautious, and always behind the label.",
+    "",
+    ...familyGroups().flatMap(({ title, words }) => {
+      const group = words.map(({ word }) => rows.find(({ name }) => name === word)!);
+      return [
+        `### ${title.charAt(0).toUpperCase()}${title.slice(1)}`,
+        "",
+        ...markdownTable(
+          [
+            "family",
+            "what it is",
+            "carrier",
+            "dries by",
+            "covers",
+            "solids",
+            "touch",
+            "recoat",
+            "cure",
+            "VOC",
+          ],
+          group.map(familyCells),
+        ),
+        "",
+      ];
+    }),
+    "<details>",
+    "<summary>Where the figures are from</summary>",
+    "",
+    ...rows.map(({ name, sources }) => `- ${code(name)}: ${sourceText(sources)}.`),
+    "",
+    "</details>",
+    "",
+  ];
+}
+
+function familyCells(row: Family): readonly string[] {
+  const [earliest, latest] = row.recoat ?? [];
+  const window =
+    earliest === undefined
+      ? ""
+      : `${formatDuration(earliest)}${latest === null || latest === undefined ? "" : ` to ${formatDuration(latest)}`}`;
+  const time = (hours: number | undefined): string => (hours === undefined ? "" : formatDuration(hours));
+  return [
+    code(row.name),
+    row.doc ?? "",
+    row.carrier,
+    row.drying === "none" ? "" : row.drying,
+    row.covers === undefined ? "" : `${row.covers} m2/L`,
+    `${row.solids} %`,
+    time(row.touch),
+    window,
+    time(row.cure),
+    `${row.voc} g/L`,
+  ];
+}
+
+/** `covers, touch: common practice, no source; …`, figures of one source together. */
+function sourceText(sources: Readonly<Record<string, string>>): string {
+  const bySource = new Map<string, string[]>();
+  for (const [figure, source] of Object.entries(sources)) {
+    bySource.set(source, [...(bySource.get(source) ?? []), figure]);
+  }
+  return [...bySource].map(([source, figures]) => `${figures.join(", ")}: ${source}`).join(" · ");
+}
+
+function woods(): readonly string[] {
+  return [
+    "## Woods and other grounds",
+    "",
+    "A species may be `, veneer 0.6 mm`.",
+    "",
+    ...markdownTable(
+      ["wood", "what it asks of the finisher", "source"],
+      WOODS.map((wood) => [code(wood.name), woodDoc(wood), wood.source]),
+    ),
+    "",
+    ...markdownTable(
+      ["ground", "what it asks of the finisher", "source"],
+      [...SUBSTRATES.values()].map(({ name, note, source }) => [code(name), note, source]),
+    ),
+    "",
+  ];
+}
+
+const OTHERS: readonly (readonly [VocabularyName, string])[] = [
+  ["sheen", "Sheens"],
+  ["colour", "Colours"],
+  ["wear", "Wear of a surface"],
+  ["use_by", "Who uses a piece"],
+  ["for", "What a recipe is for"],
+  ["ignition", "Sources of ignition in a shop"],
+  ["rags", "Rags"],
+];
+
+function otherWords(): readonly string[] {
+  return [
+    "## Other words",
+    "",
+    ...OTHERS.flatMap(([name, title]) => [
+      `${title}, \`${name}\`:`,
+      "",
+      ...vocabulary(name).map(({ word, doc }) => `- ${code(word)}: ${doc}`),
+      "",
+    ]),
+    'A colour may also be a title such as `"#2b3a42"`. `existing` takes families from the wood up, with `2 coats` behind one, `bare`, `unknown clear`, `unknown paint`, or `as left by JOB`.',
+    "",
+  ];
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  writeFileSync(new URL("language.md", DOCS_FOLDER), languagePage());
+}
