@@ -2,7 +2,13 @@
  * A text with the cursor in it, `$0`: what the editor features say there. Other files may be given by name; the text
  * itself is `test.finish`.
  */
-import type { Analysis, CompletionEntry, DocumentSymbolInfo } from "../../server/src/features/types.ts";
+import {
+  type Analysis,
+  type CompletionEntry,
+  type DocumentSymbolInfo,
+  INLAY_HINT_KINDS,
+  type InlayHintKind,
+} from "../../server/src/features/types.ts";
 import { analyse } from "../harness/check-text.ts";
 
 type Files = Readonly<Record<string, string>>;
@@ -54,4 +60,24 @@ export function outline(text: string): string {
       ...draw(children, `${indent}  `),
     ]);
   return draw(analyse({ "test.finish": text }).symbols("test.finish"), "").join("\n");
+}
+
+/** The lines that have inlay hints, with these behind them: `wait 72 h  | waits: cured after 3 days`. */
+export function hintedLines(
+  text: string,
+  { kinds = INLAY_HINT_KINDS, others = {} }: { kinds?: readonly InlayHintKind[]; others?: Files } = {},
+): string {
+  const hints = analyse({ ...others, "test.finish": text }).inlayHints(
+    "test.finish",
+    { start: 0, end: text.length },
+    kinds,
+  );
+  const offsets = [...new Set(hints.map(({ offset }) => offset))];
+  return offsets
+    .map((offset) => {
+      const line = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset).trim();
+      const here = hints.filter((hint) => hint.offset === offset);
+      return `${line} | ${here.map((hint) => hint.text).join(" | ")}`;
+    })
+    .join("\n");
 }

@@ -131,6 +131,14 @@ const analysis = (
         { ...entry, kind: "material", label: "oil", insert: "oil", snippet: false, detail: "drying oil" },
       ];
     },
+    inlayHints: (file, span, kinds) =>
+      words(textOf(file), /\b(dull|bad)\b/g)
+        .filter(({ span: word }) => span.start <= word.end && word.end <= span.end)
+        .flatMap(({ text, span: { end } }) =>
+          kinds.map((kind) => ({ kind, offset: end, text: `${kind} ${text}`, markdown: "**Why**" })),
+        ),
+    jobLenses: (file, levels) =>
+      words(textOf(file), /\bname (\w+)/g).map(({ span }) => ({ span, title: levels.join(" · ") })),
     totals: () => [],
     jobs: () => [],
     usedBy: (file) => [...usedBy(file)],

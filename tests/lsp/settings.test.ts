@@ -1,7 +1,7 @@
 /** Settings: what they do, what becomes of wrong ones, and that VS Code offers exactly those that the server reads. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { DEFAULT_SETTINGS, readSettings, SETTING_SCHEMAS } from "../../server/src/lsp/settings.ts";
+import { DEFAULT_SETTINGS, readSettings, SETTING_SCHEMAS, valuesOf } from "../../server/src/lsp/settings.ts";
 import { MINIMAL, startClient } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
@@ -49,12 +49,31 @@ test.each([[null], [undefined], [7], [[]], [{ findings: null }], [{ findings: { 
 
 test("package.json declares the settings that the server reads, with the same values", () => {
   const { contributes } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
-  const declared: Record<string, { enum: string[]; default: string; scope: string }> =
+  const declared: Record<string, { type: string; enum?: string[]; default: unknown }> =
     contributes.configuration.properties;
-  expect(
-    Object.fromEntries(Object.entries(declared).map(([name, { enum: values }]) => [name, values])),
-  ).toEqual(
-    Object.fromEntries(Object.entries(SETTING_SCHEMAS).map(([name, schema]) => [name, schema.options])),
+  const values = Object.entries(declared).map(([name, { type, enum: words }]) => [
+    name,
+    words ?? (type === "boolean" ? [true, false] : []),
+  ]);
+  expect(Object.fromEntries(values)).toEqual(
+    Object.fromEntries(Object.keys(SETTING_SCHEMAS).map((name) => [name, valuesOf(name as never)])),
   );
-  expect(declared["finishwright.findings.lowest"]?.default).toBe(DEFAULT_SETTINGS.lowest);
+  // What VS Code gives where the user says nothing is what the server does where it is told nothing.
+  const section: Record<string, Record<string, unknown>> = {};
+  for (const [name, { default: value }] of Object.entries(declared)) {
+    const [, group = "", key = ""] = name.split(".");
+    section[group] = { ...section[group], [key]: value };
+  }
+  expect(readSettings(section)).toEqual({ settings: DEFAULT_SETTINGS, complaints: [] });
+});
+
+test("each kind of hint and the lenses have a switch of their own, and only a yes or no will do", () => {
+  const { settings, complaints } = readSettings({
+    inlayHints: { litres: false, waits: "no" },
+    codeLens: { jobs: false },
+  });
+  expect(settings).toEqual({ ...DEFAULT_SETTINGS, inlayHints: ["waits", "elapsed"], jobLenses: false });
+  expect(complaints).toEqual([
+    'The setting finishwright.inlayHints.waits is "no", but takes one of: true, false.',
+  ]);
 });

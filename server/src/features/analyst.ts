@@ -16,6 +16,8 @@ import { completionsAt } from "./completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { fileFinding } from "./edges.ts";
 import { hoverAt } from "./hover.ts";
+import { inlayHintsOf } from "./inlay-hints.ts";
+import { jobLensesOf } from "./job-lenses.ts";
 import { symbolsOf } from "./symbols.ts";
 import type { Analysis, Analyst, FileFinding } from "./types.ts";
 
@@ -77,7 +79,7 @@ function missing(
 
 function createAnalysis(program: Program, plan: Planner, config: (file: FileId) => ProjectConfig): Analysis {
   const checker: Checker = createChecker(program, plan);
-  return {
+  const analysis: Analysis = {
     files: [...program.files.keys()],
     text: (file) => program.files.get(file)?.tree.text,
     findings: (file) => {
@@ -87,10 +89,13 @@ function createAnalysis(program: Program, plan: Planner, config: (file: FileId) 
     hover: (file, offset) => hoverAt(checker, file, offset),
     symbols: (file) => symbolsOf(program, file),
     completions: (file, offset) => completionsAt(checker, file, offset),
+    inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),
+    jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
     usedBy: (file) => reachableFiles(program, file),
   };
+  return analysis;
 }
 
 /** By position, then by rule, so that the order never depends on the order of checks. */

@@ -28,7 +28,7 @@ export function lineFumes(result: JobResult): readonly FumesFact[] {
   return coatsByLine(jobFumes(result).coats).map((coats) => ({
     name: lineName(coats),
     grams: coats.reduce((sum, { grams }) => sum + (grams ?? 0), 0),
-    air: coatAir(result, coats[0]!),
+    air: coatAir(result, coats[0]!).replace(/^needs/, coats.length > 1 ? "a coat needs" : "needs"),
   }));
 }
 
@@ -64,7 +64,7 @@ export function coatAir({ shop }: JobResult, coat: CoatFumes): string {
   if (needed.limit === "none") return coat.grams > 0 ? "no limit is known for its vapour" : "";
   const there = airThere(shop, coat.parts[0]!.action.duties);
   const has = there ? `, ${formatNumber(there.airChangesPerH, 1)} ${BY[there.by]}` : "";
-  return `${coat.parts[0]!.action.op === "layer" ? "a coat needs" : "needs"} ${changes(needed.airChangesPerH)}${has}`;
+  return `needs ${changes(needed.airChangesPerH)}${has}`;
 }
 
 const BY = {

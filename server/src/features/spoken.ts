@@ -5,6 +5,7 @@ import { formatDuration, formatNumber } from "../core/measure/format-amount.ts";
 import type { ContainerCount } from "../core/totals/types.ts";
 
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
 
 /** `112.00 EUR`; without a currency the bare number. */
 export const moneyText = (amount: number, currency: string | undefined): string =>
@@ -17,6 +18,17 @@ export function momentText(iso: string): string {
   const weekday = Number.isNaN(day) ? "" : `${WEEKDAYS[(day + 6) % 7]} `;
   return `${weekday}${date}${time ? ` ${time.slice(0, 5)}` : ""}`;
 }
+
+/** `Mon 29 Mar 14:20` of a local ISO date-time, where room is short and the year goes without saying. */
+export function shortMomentText(iso: string): string {
+  const [, weekday = "", , month = "", day = "", time = ""] =
+    /^(\w+) (\d+)-(\d+)-(\d+) (.*)$/u.exec(momentText(iso)) ?? [];
+  return `${weekday} ${day} ${MONTHS[Number(month) - 1] ?? ""} ${time}`;
+}
+
+/** `Mon 12 Apr 2027` of a local ISO date-time. */
+export const monthDayText = (iso: string): string =>
+  `${shortMomentText(iso).split(" ").slice(0, 3).join(" ")} ${iso.slice(0, 4)}`;
 
 export const areaText = (m2: number): string => `${formatNumber(m2, 2)} m2`;
 export const litresText = (litres: number): string => `${formatNumber(litres, 2)} L`;

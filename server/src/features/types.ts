@@ -92,6 +92,24 @@ export interface CompletionEntry {
   readonly sort: string;
 }
 
+export const INLAY_HINT_KINDS = ["litres", "waits", "elapsed"] as const;
+export type InlayHintKind = (typeof INLAY_HINT_KINDS)[number];
+
+export interface InlayHintInfo {
+  readonly kind: InlayHintKind;
+  /** Behind the content of the line. */
+  readonly offset: number;
+  readonly text: string;
+  /** The reason and the sums. */
+  readonly markdown: string;
+}
+
+/** What a job comes to, for the line above it. */
+export interface JobLens {
+  readonly span: Span;
+  readonly title: string;
+}
+
 /** An immutable snapshot. No method throws, for any text and any offset. */
 export interface Analysis {
   readonly files: readonly FileId[];
@@ -100,6 +118,10 @@ export interface Analysis {
   hover(file: FileId, offset: number): HoverInfo | undefined;
   symbols(file: FileId): readonly DocumentSymbolInfo[];
   completions(file: FileId, offset: number): readonly CompletionEntry[];
+  /** In the order of `kinds` where several stand at one place. */
+  inlayHints(file: FileId, span: Span, kinds: readonly InlayHintKind[]): readonly InlayHintInfo[];
+  /** One for every job; findings of other levels than these are not counted. */
+  jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
   totals(file: FileId): readonly JobTotals[];
   /** What the totals come from: every line's litres, the plan, what is missing. In the order of `totals`. */
   jobs(file: FileId): readonly JobResult[];

@@ -22,6 +22,8 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   hoverProvider: true,
   documentSymbolProvider: { label: "Finishwright" },
   completionProvider: { triggerCharacters: COMPLETION_TRIGGERS, resolveProvider: false },
+  inlayHintProvider: { resolveProvider: false },
+  codeLensProvider: { resolveProvider: false },
   // A client without literals could only be offered commands, and there are none.
   ...(facts.codeActionLiterals && {
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix], resolveProvider: false },
@@ -51,6 +53,8 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.hoverProvider, ["textDocument/hover"]),
   ...when(capabilities.documentSymbolProvider, ["textDocument/documentSymbol"]),
   ...when(capabilities.completionProvider, ["textDocument/completion"]),
+  ...when(capabilities.inlayHintProvider, ["textDocument/inlayHint"]),
+  ...when(capabilities.codeLensProvider, ["textDocument/codeLens"]),
   ...when(capabilities.codeActionProvider, ["textDocument/codeAction"]),
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),

@@ -11,6 +11,8 @@ export interface ClientFacts {
   /** Asks for diagnostics itself. Then none are pushed. */
   readonly pullsDiagnostics: boolean;
   readonly refreshesDiagnostics: boolean;
+  readonly refreshesInlayHints: boolean;
+  readonly refreshesCodeLenses: boolean;
   readonly relatedInformation: boolean;
   readonly codeDescription: boolean;
   readonly unnecessaryTag: boolean;
@@ -41,6 +43,8 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
   return {
     pullsDiagnostics: pulled !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    refreshesInlayHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesCodeLenses: workspace?.codeLens?.refreshSupport === true,
     // Since 3.18 a pulling client says these for itself; before, what it says about pushed ones holds for both.
     relatedInformation: (pulled?.relatedInformation ?? published?.relatedInformation) === true,
     codeDescription: (pulled?.codeDescriptionSupport ?? published?.codeDescriptionSupport) === true,

@@ -5,6 +5,7 @@
  */
 import type {
   CodeActionParams,
+  CodeLensParams,
   CompletionParams,
   Connection,
   DidChangeConfigurationParams,
@@ -15,6 +16,7 @@ import type {
   DocumentDiagnosticParams,
   DocumentSymbolParams,
   HoverParams,
+  InlayHintParams,
   WorkspaceDiagnosticParams,
 } from "vscode-languageserver";
 import { type CancellationToken, DocumentDiagnosticReportKind } from "vscode-languageserver";
@@ -22,10 +24,12 @@ import { loadFolderFiles } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
 import { codeAction } from "./requests/code-action.ts";
+import { codeLens } from "./requests/code-lens.ts";
 import { completion } from "./requests/completion.ts";
 import { documentDiagnostic } from "./requests/document-diagnostic.ts";
 import { documentSymbol } from "./requests/document-symbol.ts";
 import { hover } from "./requests/hover.ts";
+import { inlayHint } from "./requests/inlay-hint.ts";
 import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
 import type { Session } from "./session.ts";
 
@@ -84,6 +88,8 @@ export const HANDLERS: readonly Handler[] = [
   request("textDocument/completion", null, (session, params: CompletionParams) =>
     completion(session, params),
   ),
+  request("textDocument/inlayHint", [], (session, params: InlayHintParams) => inlayHint(session, params)),
+  request("textDocument/codeLens", [], (session, params: CodeLensParams) => codeLens(session, params)),
   request("textDocument/codeAction", [], (session, params: CodeActionParams) => codeAction(session, params)),
   request(
     "textDocument/diagnostic",

@@ -12,7 +12,7 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
     : sectionOf(sent);
   const { settings, complaints } = readSettings(section);
   for (const complaint of complaints) session.connection.console.warn(complaint);
-  if (settings.lowest === session.settings.lowest) return;
+  if (JSON.stringify(settings) === JSON.stringify(session.settings)) return;
   session.settings = settings;
   session.changes.bump("other");
 };

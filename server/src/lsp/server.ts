@@ -23,6 +23,7 @@ import { loadSettings, registerForSettings } from "./load-settings.ts";
 import { createProjectConfigs } from "./project-configs.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
+import { refreshViews } from "./refresh-views.ts";
 import { createReports } from "./reports.ts";
 import type { Session } from "./session.ts";
 import { DEFAULT_SETTINGS } from "./settings.ts";
@@ -54,6 +55,7 @@ const initialize = (session: Session, params: InitializeParams): InitializeResul
   }
   if (!session.facts.pullsDiagnostics) session.pushed = pushDiagnostics(session);
   else if (session.facts.refreshesDiagnostics) refreshDiagnostics(session);
+  refreshViews(session);
   return { capabilities, serverInfo: { name: "Finishwright", version: session.host.version } };
 };
 

@@ -6,13 +6,18 @@
  */
 import * as z from "zod";
 import type { Severity } from "../core/findings.ts";
+import { INLAY_HINT_KINDS, type InlayHintKind } from "../features/types.ts";
 
 export interface Settings {
   /** The lowest level of finding that is shown. */
   readonly lowest: Severity;
+  /** The kinds of inlay hints that are shown. */
+  readonly inlayHints: readonly InlayHintKind[];
+  /** Whether a line above every job says what it comes to. */
+  readonly jobLenses: boolean;
 }
 
-export const DEFAULT_SETTINGS: Settings = { lowest: "hint" };
+export const DEFAULT_SETTINGS: Settings = { lowest: "hint", inlayHints: INLAY_HINT_KINDS, jobLenses: true };
 
 /** From the gravest. */
 export const SEVERITIES = ["error", "warning", "information", "hint"] as const satisfies readonly Severity[];
@@ -20,6 +25,10 @@ export const SEVERITIES = ["error", "warning", "information", "hint"] as const s
 /** Every setting by its full name, with the values that it takes. */
 export const SETTING_SCHEMAS = {
   "finishwright.findings.lowest": z.enum(SEVERITIES),
+  "finishwright.inlayHints.litres": z.boolean(),
+  "finishwright.inlayHints.waits": z.boolean(),
+  "finishwright.inlayHints.elapsed": z.boolean(),
+  "finishwright.codeLens.jobs": z.boolean(),
   "finishwright.trace.server": z.enum(["off", "messages", "compact", "verbose"]),
 } as const;
 
@@ -29,24 +38,41 @@ export interface ReadSettings {
   readonly complaints: readonly string[];
 }
 
+type SettingName = keyof typeof SETTING_SCHEMAS;
+
 /** Reads what the client sent for the section; whatever is missing or wrong is the default. */
 export const readSettings = (section: unknown): ReadSettings => {
   const complaints: string[] = [];
-  const read = <T extends string>(
-    name: keyof typeof SETTING_SCHEMAS,
-    schema: z.ZodType<T>,
-  ): T | undefined => {
+  const read = <T extends string | boolean>(name: SettingName, schema: z.ZodType<T>): T | undefined => {
     const value = lookUp(section, name.split(".").slice(1));
     if (value === undefined || value === null) return undefined;
     const result = schema.safeParse(value);
     if (result.success) return result.data;
-    const wanted = SETTING_SCHEMAS[name].options.join(", ");
-    complaints.push(`The setting ${name} is ${JSON.stringify(value)}, but takes one of: ${wanted}.`);
+    complaints.push(
+      `The setting ${name} is ${JSON.stringify(value)}, but takes one of: ${valuesOf(name).join(", ")}.`,
+    );
     return undefined;
   };
+  const isOn = (
+    name: `finishwright.inlayHints.${InlayHintKind}` | "finishwright.codeLens.jobs",
+    otherwise: boolean,
+  ): boolean => read(name, SETTING_SCHEMAS[name]) ?? otherwise;
   read("finishwright.trace.server", SETTING_SCHEMAS["finishwright.trace.server"]);
   const lowest = read("finishwright.findings.lowest", SETTING_SCHEMAS["finishwright.findings.lowest"]);
-  return { settings: { lowest: lowest ?? DEFAULT_SETTINGS.lowest }, complaints };
+  const settings: Settings = {
+    lowest: lowest ?? DEFAULT_SETTINGS.lowest,
+    inlayHints: INLAY_HINT_KINDS.filter((kind) =>
+      isOn(`finishwright.inlayHints.${kind}`, DEFAULT_SETTINGS.inlayHints.includes(kind)),
+    ),
+    jobLenses: isOn("finishwright.codeLens.jobs", DEFAULT_SETTINGS.jobLenses),
+  };
+  return { settings, complaints };
+};
+
+/** The values that a setting takes. */
+export const valuesOf = (name: SettingName): readonly (string | boolean)[] => {
+  const schema = SETTING_SCHEMAS[name];
+  return "options" in schema ? schema.options : [true, false];
 };
 
 /** Whether findings of this level are shown. */

@@ -222,7 +222,8 @@ const toWorkspaceEdit = (fix: FileFix, snapshot: Snapshot, facts: ClientFacts): 
   };
 };
 
-const toMarkup = (text: string, markdown: boolean): MarkupContent => ({
+/** Markdown, or the same in plain words. */
+export const toMarkup = (text: string, markdown: boolean): MarkupContent => ({
   kind: markdown ? MarkupKind.Markdown : MarkupKind.PlainText,
   value: markdown ? text : withoutMarks(text),
 });

@@ -14,10 +14,11 @@ import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line
 export function layerCard(ctx: HoverContext, layer: LayerStatement): string {
   const runs = runsOfLine(ctx, layer);
   const name = layer.material ? code(layer.material.text) : "a material";
-  return paragraphs(`**layer** of ${name}`, bullets(firstFew(runs, runText)));
+  return paragraphs(`**layer** of ${name}`, bullets(firstFew(runs, layerRunText)));
 }
 
-function runText(line: LineRun): string {
+/** What one surface of one job takes on this line, with the sums. */
+export function layerRunText(line: LineRun): string {
   const coats = line.times.length;
   const first = line.times[0]!;
   const action = first.action as LayerAction;

@@ -3,8 +3,8 @@ import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
-import { factorOf, labelHours } from "../../core/surface/simulate.ts";
-import type { Stage, SurfaceState } from "../../core/surface/state.ts";
+import type { Stage } from "../../core/surface/state.ts";
+import { type Air, type Anchor, lastPutOn, neededTime } from "../last-put-on.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
 import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
 
@@ -12,7 +12,7 @@ const STAGES: readonly Stage[] = ["touch", "recoat", "cured"];
 
 export function waitCard(ctx: HoverContext, wait: WaitStatement): string {
   const runs = runsOfLine(ctx, wait);
-  const texts = [...new Set(firstFew(runs, runText))];
+  const texts = [...new Set(firstFew(runs, waitRunText))];
   return paragraphs(waitTitle(wait), bullets(texts));
 }
 
@@ -21,7 +21,8 @@ function waitTitle(wait: WaitStatement): string {
   return wait.overnight ? "**wait overnight**, to the first opening 12 h or more away" : "**wait**";
 }
 
-function runText(line: LineRun): string {
+/** What one surface of one job waits for on this line, and why. */
+export function waitRunText(line: LineRun): string {
   const { action, before, after } = line.times[0]!;
   const wait = action as WaitAction;
   const anchor = lastPutOn(before);
@@ -36,31 +37,6 @@ function runText(line: LineRun): string {
   return `${whereText(line)}${says}${beside}.${plannedText(line)}`;
 }
 
-interface Anchor {
-  readonly name: string;
-  readonly material?: Material;
-  readonly waited: number;
-}
-
-/** The last coat or filling, from whose end `until` counts. */
-function lastPutOn(state: SurfaceState): Anchor | undefined {
-  const coat = state.layers.filter(({ origin }) => origin === "new").at(-1);
-  const filling = state.fillings.at(-1);
-  if (filling && (!coat || filling.waited.hours < coat.waited.hours)) {
-    const { use, waited } = filling;
-    return anchorOf(use.name, waited.hours, use.material);
-  }
-  if (!coat) return undefined;
-  return anchorOf(coat.what, coat.waited.hours, coat.material);
-}
-
-/** By the name of the material where a parameter stands for it. */
-const anchorOf = (name: string, waited: number, material: Material | undefined): Anchor => ({
-  name: material?.name ?? name,
-  waited,
-  ...(material ? { material } : {}),
-});
-
 function untilText({ run }: LineRun, stage: Stage, anchor: Anchor | undefined, passed: number): string {
   if (!anchor) return "nothing was put on before, so there is nothing to wait for";
   if (!anchor.material) return `${code(anchor.name)} is not known here, so neither is its time`;
@@ -72,35 +48,35 @@ function untilText({ run }: LineRun, stage: Stage, anchor: Anchor | undefined, p
 }
 
 /** Stages that the last coat will have reached, and those that it will not. */
-function besideLabel({ run }: LineRun, anchor: Anchor): string {
-  if (!anchor.material) return `${code(anchor.name)} is not known here`;
+function besideLabel({ run }: LineRun, { name, material }: Anchor): string {
+  if (!material) return `${code(name)} is not known here`;
   const air = run.shop?.air?.value;
   const times = STAGES.flatMap((stage) => {
-    const needed = neededText(air, anchor.material!, stage);
-    return needed ? [`${stage === "touch" ? "touch-dry" : stage} ${needed.text}`] : [];
+    const needed = neededText(air, material, stage);
+    return needed
+      ? [
+          {
+            text: `${stage === "touch" ? "touch-dry" : stage} ${needed.text}`,
+            reason: needed.factor > 1 ? needed.reason : "",
+          },
+        ]
+      : [];
   });
-  if (times.length === 0) return `${code(anchor.name)} states no times`;
-  return `${code(anchor.name)} needs ${times.join(", ")}${factorOf({ ...(air ? { air } : {}) }, anchor.material).factor > 1 ? reasonOf(air, anchor.material) : ""}`;
+  if (times.length === 0) return `${code(name)} states no times`;
+  return `${code(name)} needs ${times.map(({ text }) => text).join(", ")}${times[0]!.reason}`;
 }
-
-type Air = { readonly temperature: number; readonly humidity?: number } | undefined;
 
 function neededText(
   air: Air,
   material: Material,
   stage: Stage,
-): { readonly text: string; readonly reason: string } | undefined {
-  const label = labelHours(material, stage);
-  if (label === undefined) return undefined;
-  const { factor } = factorOf({ ...(air ? { air } : {}) }, material);
+): { readonly text: string; readonly factor: number; readonly reason: string } | undefined {
+  const needed = neededTime(air, material, stage);
+  if (!needed) return undefined;
+  const { label, factor, hours, reason } = needed;
   const text =
     factor === 1
       ? formatDuration(label)
-      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(label * factor)}`;
-  return { text, reason: reasonOf(air, material) };
-}
-
-function reasonOf(air: Air, material: Material): string {
-  const { reason } = factorOf({ ...(air ? { air } : {}) }, material);
-  return reason ? `. ${reason.replace(/\.$/u, "")}` : "";
+      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(hours)}`;
+  return { text, factor, reason: reason ? `. ${reason.replace(/\.$/u, "")}` : "" };
 }

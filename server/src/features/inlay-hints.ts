@@ -1,0 +1,146 @@
+/**
+ * Inlay hints: small figures at the end of a recipe's lines, which nobody has to write: when a line's turn comes, the
+ * litres it takes, and what a wait has to be.
+ *
+ * They speak of the jobs of the same file. A recipe that none of these comes to has the litres and waits of the jobs
+ * of other files, as hover has; dates of other files would say little there, so it shows the waits that it states. Where
+ * nothing is known nothing is shown. A block that is done several times shows its first time.
+ */
+import { innerStatements } from "../../../grammar/src/names.ts";
+import type { RecipeStatement, Span, Statement, Token } from "../../../grammar/src/tree.ts";
+import { tokenAt } from "../../../grammar/src/walk.ts";
+import type { Checker } from "../core/check.ts";
+import type { ProgramDeclaration } from "../core/model/program.ts";
+import type { FileId, Place } from "../core/place.ts";
+import type { SurfaceRun } from "../core/surface/run.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import type { LineRun } from "./hover/runs-of-line.ts";
+import { elapsedHint } from "./inlay-hints/elapsed.ts";
+import { litresHint } from "./inlay-hints/litres.ts";
+import { waitHint } from "./inlay-hints/waits.ts";
+import type { InlayHintInfo, InlayHintKind } from "./types.ts";
+
+/** What one hint says; where it stands is the same for all of a line. */
+export type HintText = Pick<InlayHintInfo, "text" | "markdown">;
+
+export function inlayHintsOf(
+  checker: Checker,
+  file: FileId,
+  span: Span,
+  kinds: readonly InlayHintKind[],
+): readonly InlayHintInfo[] {
+  const found = checker.program.files.get(file);
+  const asked = (found?.declarations ?? []).filter(
+    ({ tree }) =>
+      tree.body.syntax.kind === "recipe" &&
+      tree.offset <= span.end &&
+      span.start <= tree.offset + tree.length,
+  );
+  if (asked.length === 0 || kinds.length === 0) return [];
+  const linesIn = (files: readonly FileId[]): Lines =>
+    linesOf(
+      file,
+      files.flatMap(checker.jobs).flatMap((result) => result.runs.map((run) => ({ run, result }))),
+    );
+  const own = linesIn([file]);
+  let foreign: Lines | undefined;
+  const elsewhere = (): Lines => {
+    foreign ??= linesIn([...checker.program.files.keys()].filter((other) => other !== file));
+    return foreign;
+  };
+  return asked
+    .flatMap((declaration) => recipeHints(file, declaration, { own, elsewhere, checker }, kinds))
+    .filter(({ offset }) => span.start <= offset && offset <= span.end);
+}
+
+type Lines = ReadonlyMap<string, readonly LineRun[]>;
+
+const lineKey = (declaration: string, start: number): string => `${declaration}\u0000${start}`;
+
+/** Every line of this file that these runs come by, with the times that it is done on each surface. */
+function linesOf(
+  file: FileId,
+  runs: readonly { readonly run: SurfaceRun; readonly result?: JobResult }[],
+): Lines {
+  const lines = new Map<string, LineRun[]>();
+  for (const { run, result } of runs) {
+    const times = new Map<string, LineRun["times"][number][]>();
+    run.moments.forEach((moment, index) => {
+      const { place }: { readonly place: Place } = moment.action;
+      if (place.file !== file) return;
+      const key = lineKey(place.declaration, place.span.start);
+      const list = times.get(key) ?? [];
+      times.set(key, list);
+      list.push({ ...moment, index });
+    });
+    for (const [key, list] of times) {
+      const line: LineRun = { run, times: list, ...(result ? { result } : {}) };
+      lines.set(key, [...(lines.get(key) ?? []), line]);
+    }
+  }
+  return lines;
+}
+
+interface Sources {
+  readonly checker: Checker;
+  readonly own: Lines;
+  readonly elsewhere: () => Lines;
+}
+
+function recipeHints(
+  file: FileId,
+  { tree, lowered }: ProgramDeclaration,
+  { checker, own, elsewhere }: Sources,
+  kinds: readonly InlayHintKind[],
+): readonly InlayHintInfo[] {
+  const { syntax, tokens } = tree.body;
+  const { model } = lowered;
+  if (syntax.kind !== "recipe" || model?.kind !== "recipe") return [];
+  const statements = allStatements(syntax.statements);
+  const runsFor = (lines: Lines, { span }: Statement): readonly LineRun[] =>
+    lines.get(lineKey(tree.key, span.start)) ?? [];
+  const reach = (lines: Lines): boolean =>
+    statements.some((statement) => runsFor(lines, statement).length > 0);
+  const assumed = (): Lines => linesOf(file, [{ run: checker.assumed(model) }]);
+  const isInJob = reach(own);
+  const dates = isInJob ? own : assumed();
+  const amounts = isInJob ? own : reach(elsewhere()) ? elsewhere() : dates;
+  return statements.flatMap((statement) =>
+    kinds.flatMap((kind): readonly InlayHintInfo[] => {
+      const runs = runsFor(kind === "elapsed" ? dates : amounts, statement);
+      const hint = runs.length > 0 ? hintOf(kind, statement, runs) : undefined;
+      return hint ? [{ kind, offset: tree.offset + contentEnd(tokens, statement.span.end), ...hint }] : [];
+    }),
+  );
+}
+
+function allStatements(statements: readonly RecipeStatement[]): readonly Statement[] {
+  return statements.flatMap((statement): readonly Statement[] => [
+    statement,
+    ...allStatements(innerStatements(statement) as readonly RecipeStatement[]),
+  ]);
+}
+
+function hintOf(kind: InlayHintKind, statement: Statement, runs: readonly LineRun[]): HintText | undefined {
+  switch (kind) {
+    case "elapsed":
+      return elapsedHint(runs);
+    case "litres":
+      return statement.kind === "layer" ? litresHint(runs) : undefined;
+    case "waits":
+      return statement.kind === "wait" ? waitHint(statement, runs) : undefined;
+  }
+}
+
+/** The end of what stands on the line, a brace too, before its comment. */
+function contentEnd(tokens: readonly Token[], offset: number): number {
+  let end = offset;
+  const first = tokenAt(tokens, offset);
+  for (let i = first ? tokens.indexOf(first) : tokens.length; i < tokens.length; i += 1) {
+    const { kind, start, text } = tokens[i]!;
+    if (start < offset) continue;
+    if (kind === "newline" || kind === "comment" || kind === "doc-comment") break;
+    if (kind !== "space") end = start + text.length;
+  }
+  return end;
+}

@@ -1,0 +1,71 @@
+/**
+ * What a wait has to be, in the air of the shop: to the stage that is waited for, or, where hours are stated, to what
+ * the next layer needs. Oil below a waterborne layer must cure; everything else must be ready to recoat. Stated waits
+ * that fall short before the next layer are said to.
+ */
+import type { WaitStatement } from "../../../../grammar/src/tree.ts";
+import { formatDuration } from "../../core/measure/format-amount.ts";
+import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
+import type { Stage } from "../../core/surface/state.ts";
+import { bullets, firstFew } from "../hover/context.ts";
+import type { LineRun } from "../hover/runs-of-line.ts";
+import { waitRunText } from "../hover/wait-card.ts";
+import type { HintText } from "../inlay-hints.ts";
+import { type Anchor, lastPutOn, neededTime } from "../last-put-on.ts";
+
+interface Needed {
+  readonly stage: Stage;
+  readonly hours: number;
+  readonly short: boolean;
+}
+
+export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintText | undefined {
+  const all = runs.flatMap((line) => neededOn(wait, line) ?? []);
+  const [longest] = all.toSorted((a, b) => b.hours - a.hours);
+  if (!longest) return undefined;
+  const several = new Set(all.map(({ hours }) => formatDuration(hours))).size > 1;
+  const duration = `${several ? "up to " : ""}${formatDuration(longest.hours)}`;
+  return {
+    text: `${all.some(({ short }) => short) ? "too short, " : ""}${WORDS[longest.stage](duration)}`,
+    markdown: bullets([...new Set(firstFew(runs, waitRunText))]),
+  };
+}
+
+const WORDS: Readonly<Record<Stage, (duration: string) => string>> = {
+  touch: (duration) => `touch-dry after ${duration}`,
+  recoat: (duration) => `needs ${duration}`,
+  cured: (duration) => `cured after ${duration}`,
+};
+
+function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
+  const { action, before, index } = line.times[0]!;
+  const anchor = lastPutOn(before);
+  if (action.op !== "wait" || !anchor?.material) return undefined;
+  const next = line.run.moments.find((moment, i) => i > index && moment.action.op === "layer");
+  const stage = action.until ?? (next ? stageFor(anchor, next.action) : "cured");
+  const needed = neededTime(line.run.shop?.air?.value, anchor.material, stage);
+  if (!needed) return undefined;
+  const { hours } = needed;
+  if (wait.until) return { stage, hours, short: false };
+  // Earlier waits have brought it already: this one waits for something else.
+  if (anchor.waited >= hours) return undefined;
+  return { stage, hours, short: next !== undefined && fallsShort(next.before, stage, hours) };
+}
+
+/** What the last coat must have reached before this layer goes on. */
+function stageFor({ material }: Anchor, next: LineRun["times"][number]["action"]): Stage {
+  const over = next.op === "layer" ? next.use.material?.family : undefined;
+  const below = material?.family;
+  return over?.drying === "waterborne" && below && mustCureFirst(below) ? "cured" : "recoat";
+}
+
+/** Whether all that is stated up to the next layer is less than what is needed; silent where a time is not known. */
+function fallsShort(before: LineRun["times"][number]["before"], stage: Stage, hours: number): boolean {
+  const coat = before.layers.findLast(({ origin }) => origin === "new");
+  const filling = before.fillings.at(-1);
+  const waited =
+    filling && (!coat || filling.waited.hours < coat.waited.hours) ? filling.waited : coat?.waited;
+  if (!waited || waited.open || waited.reached.includes(stage) || waited.reached.includes("cured"))
+    return false;
+  return waited.hours < hours - 1e-6;
+}

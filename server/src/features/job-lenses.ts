@@ -1,0 +1,78 @@
+/**
+ * What every job comes to, in one line above it: when it is done, what it costs, and how much there is to mend.
+ *
+ * Instead of a figure that is not known the first thing that is missing for it is said. Findings are those of the job's
+ * own lines and those of the recipes of this file that the job goes through; other files have their own.
+ */
+import type { Checker } from "../core/check.ts";
+import type { Severity } from "../core/findings.ts";
+import type { ProgramDeclaration } from "../core/model/program.ts";
+import type { FileId } from "../core/place.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { type GapField, gapsOf } from "./job-gaps.ts";
+import { hoursText, moneyText, monthDayText } from "./spoken.ts";
+import type { FileFinding, JobLens } from "./types.ts";
+
+export function jobLensesOf(
+  checker: Checker,
+  file: FileId,
+  findings: readonly FileFinding[],
+  levels: readonly Severity[],
+): readonly JobLens[] {
+  const found = checker.program.files.get(file);
+  if (!found) return [];
+  const counted = findings.filter(({ severity }) => levels.includes(severity));
+  return checker.jobs(file).flatMap((result) => {
+    const declaration = found.byKey.get(result.job.declaration);
+    if (!declaration) return [];
+    const { tree } = declaration;
+    const { keyword, headSpan } = tree.body.syntax;
+    const count = counted.filter(concerns(found.declarations, declaration, result)).length;
+    const title = [finishText(result), costText(result), countText(count)].filter((part) => part !== "");
+    return [
+      {
+        span: { start: tree.offset + keyword.span.start, end: tree.offset + headSpan.end },
+        title: title.join(" · "),
+      },
+    ];
+  });
+}
+
+/** A job without a start has no date, but a length. */
+function finishText(result: JobResult): string {
+  const { finish, elapsed_h } = result.totals;
+  if (finish !== null) return `finish ${monthDayText(finish)}`;
+  if (elapsed_h !== null) return `takes ${hoursText(elapsed_h)}`;
+  return missingText(result, "elapsed_h", "finish");
+}
+
+function costText(result: JobResult): string {
+  const { total_cost } = result.totals;
+  if (total_cost !== null) return moneyText(total_cost, result.shop?.currency);
+  return missingText(result, "total_cost", "cost");
+}
+
+/** A lens shows no Markdown. */
+function missingText(result: JobResult, field: GapField, name: string): string {
+  const [gap] = gapsOf(result, field);
+  return gap === undefined ? "" : `${name} not known: ${gap.replaceAll("`", "")}`;
+}
+
+const countText = (count: number): string => (count === 0 ? "" : `${count} finding${count === 1 ? "" : "s"}`);
+
+/** What names the job, stands in it, or holds of a recipe of this file that it goes through. */
+function concerns(
+  declarations: readonly ProgramDeclaration[],
+  own: ProgramDeclaration,
+  { job, runs }: JobResult,
+): (finding: FileFinding) => boolean {
+  const places = runs.flatMap(({ moments }) => moments.flatMap(({ action }) => action.frames));
+  const keys = new Set(places.flatMap(({ file, declaration }) => (file === job.file ? [declaration] : [])));
+  const through = declarations.filter(({ tree }) => keys.has(tree.key) || tree === own.tree);
+  return (finding) =>
+    finding.job === job.name ||
+    (finding.job === undefined &&
+      through.some(
+        ({ tree }) => tree.offset <= finding.span.start && finding.span.start < tree.offset + tree.length,
+      ));
+}

@@ -1,0 +1,82 @@
+/** The line above each job: text in, its words out. */
+import { expect, test } from "vitest";
+import type { Severity } from "../../server/src/core/findings.ts";
+import { analyse } from "../harness/check-text.ts";
+
+const ALL: readonly Severity[] = ["error", "warning", "information", "hint"];
+
+const lenses = (
+  text: string,
+  levels = ALL,
+  others: Readonly<Record<string, string>> = {},
+): readonly string[] =>
+  analyse({ ...others, "test.finish": text })
+    .jobLenses("test.finish", levels)
+    .map(({ span, title }) => `[${text.slice(span.start, span.end)}] ${title}`);
+
+const STOCK = `material satin {
+  family waterborne polyurethane
+  covers 10 m2/L
+  sold   1 L for 20.00
+}
+piece table {
+  built  1990
+  bought 60.00
+  surface top {
+    shape area 2 m2
+    wood  red oak
+  }
+}
+shop mill {
+  hours    Mon to Fri 09:00 to 17:00
+  currency EUR
+}
+`;
+const GOOD = `recipe clear {
+  safety dust_mask, ventilate
+  step   sand 120, 150
+  step   dampen
+  wait   2 h
+  step   sand 180
+  step   dust
+  layer  satin x 3, by pad {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   until cured
+}
+`;
+const job = (fields: string): string => `## Words before.\njob one "One" {\n  ${fields}\n}\n`;
+
+test("the day it is done and what it costs", () => {
+  expect(
+    lenses(`${STOCK}${GOOD}${job("piece table\n  in mill\n  start 2027-03-08\n  apply clear to top")}`),
+  ).toEqual(['[job one "One"] finish Tue 30 Mar 2027 · 80.00 EUR']);
+});
+
+test("without a date how long it takes", () => {
+  expect(lenses(`${STOCK}${GOOD}${job("piece table\n  apply clear to top")}`)[0]).toMatch(
+    /takes \d+ days.* · 80\.00$/,
+  );
+});
+
+test("what is missing stands in for what is not known", () => {
+  const unsold = STOCK.replace("  sold   1 L for 20.00\n", "");
+  expect(lenses(`${unsold}${GOOD}${job("piece table\n  apply clear to top")}`)[0]).toMatch(
+    /cost not known: no sold for satin$/,
+  );
+  expect(lenses(`${STOCK}${job("piece table\n  apply gone to top")}`)[0]).toMatch(/ · 1 finding$/);
+});
+
+test("findings are counted on the job, on what it goes through, and at the levels shown", () => {
+  const bad = "recipe bad {\n  step sand 60, 180\n  layer satin\n  layer satin\n}\n";
+  const other = bad.replace("bad", "unused");
+  const text = `${STOCK}${bad}${other}${job("piece table\n  apply bad to top")}`;
+  const countOf = (lens: string | undefined): number => Number(/(\d+) findings?$/.exec(lens ?? "")?.[1] ?? 0);
+  const all = analyse({ "test.finish": text }).findings("test.finish");
+  const count = countOf(lenses(text)[0]);
+  expect(count).toBeGreaterThan(2);
+  expect(count).toBeLessThan(all.length);
+  expect(countOf(lenses(text, ["error"])[0])).toBeLessThan(count);
+});

@@ -1,0 +1,84 @@
+/** Hints and lenses, as the client gets them, switched off, and asked for again when something changes elsewhere. */
+import { expect, test } from "vitest";
+import type { ClientCapabilities, InlayHint } from "vscode-languageserver/node";
+import { type Client, startClient, VSCODE } from "./harness.ts";
+
+const A = "file:///shop/a.finish";
+const B = "file:///shop/b.finish";
+const range = (line: number, start: number, end: number) => ({
+  start: { line, character: start },
+  end: { line, character: end },
+});
+
+const REFRESHED: ClientCapabilities = {
+  ...VSCODE,
+  workspace: {
+    ...VSCODE.workspace,
+    inlayHint: { refreshSupport: true },
+    codeLens: { refreshSupport: true },
+  },
+};
+
+/** Resolves when the client was told to ask again, which it is after a pause. */
+const told = async (client: Client): Promise<void> => {
+  await client.take("workspace/inlayHint/refresh");
+  await client.take("workspace/codeLens/refresh");
+};
+
+test("hints stand apart from the text, with their reason, in the part that is asked for", async () => {
+  const client = await startClient({
+    capabilities: REFRESHED,
+    settings: { inlayHints: { elapsed: false, waits: false } },
+  });
+  await client.open(A, "dull\nbad\ndull");
+  await told(client);
+  const ask = () =>
+    client.request<InlayHint[]>("textDocument/inlayHint", {
+      textDocument: { uri: A },
+      range: range(1, 0, 3),
+    });
+  expect(await ask()).toEqual([
+    {
+      position: { line: 1, character: 3 },
+      label: "litres bad",
+      paddingLeft: true,
+      tooltip: { kind: "markdown", value: "**Why**" },
+    },
+  ]);
+  client.setSettings({ inlayHints: { elapsed: true, litres: false, waits: true } });
+  await client.notify("workspace/didChangeConfiguration", { settings: null });
+  await told(client);
+  expect((await ask()).map(({ label }) => label)).toEqual(["waits bad", "elapsed bad"]);
+  await client.end();
+});
+
+test("a lens counts the findings that are shown, and can be switched off", async () => {
+  const client = await startClient({
+    capabilities: REFRESHED,
+    settings: { findings: { lowest: "warning" } },
+  });
+  await client.open(A, "name one");
+  await told(client);
+  const ask = () => client.request("textDocument/codeLens", { textDocument: { uri: A } });
+  expect(await ask()).toEqual([
+    { range: range(0, 5, 8), command: { title: "error · warning", command: "" } },
+  ]);
+  client.setSettings({ codeLens: { jobs: false } });
+  await client.notify("workspace/didChangeConfiguration", { settings: null });
+  await told(client);
+  expect(await ask()).toEqual([]);
+  await client.end();
+});
+
+test("the client is told to ask again after an edit in another open file and after a new setting", async () => {
+  const client = await startClient({ capabilities: REFRESHED });
+  await client.open(A, 'use "b.finish"');
+  await client.open(B, "name one");
+  await told(client);
+  await client.change(B, 2, "name two");
+  await told(client);
+  client.setSettings({ codeLens: { jobs: false } });
+  await client.notify("workspace/didChangeConfiguration", { settings: null });
+  await told(client);
+  await client.end();
+});
