@@ -3,7 +3,21 @@
  * What stands behind each line is the rule with the text that it stands on; nothing where the line is right.
  */
 import { describe, expect, it } from "vitest";
+import { findingsOf } from "../harness/check-text.ts";
 import { findingsIn } from "./blocks.ts";
+
+describe("how many pieces", () => {
+  const messages = (count: string) =>
+    findingsOf(
+      `piece p {\n surface s {\n  shape area 1 m2\n  wood beech\n }\n}\nrecipe r {\n step dust\n}\njob j {\n piece p x ${count}\n apply r to s\n}\n`,
+    ).map(({ rule }) => rule);
+
+  it.each(["1", "12", "10000"])("%s of them", (count) => expect(messages(count)).toEqual([]));
+  it.each(["0", "-2", "1.5", "10001"])("%s is no number of pieces", (count) =>
+    expect(messages(count)).toEqual(["bad-number"]),
+  );
+  it("has no unit", () => expect(messages("2 m")).toEqual(["wrong-unit"]));
+});
 
 describe("shop", () => {
   it.each([

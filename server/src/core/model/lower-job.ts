@@ -8,9 +8,9 @@ import type {
   JobDeclaration,
 } from "../../../../grammar/src/tree.ts";
 import {
-  COUNT,
   fieldsByWord,
   type Lowering,
+  PIECES,
   placeOf,
   readAmount,
   readDate,
@@ -95,8 +95,8 @@ function readCount(ctx: Lowering, value: Form<"pieces">): number {
     );
     return 1;
   }
-  if (!within(number.number.value, COUNT)) {
-    report(ctx, "bad-number", count.span, `The number of pieces must be ${COUNT.words}.`);
+  if (!within(number.number.value, PIECES)) {
+    report(ctx, "bad-number", count.span, `The number of pieces must be ${PIECES.words}.`);
     return 1;
   }
   return number.number.value;

@@ -129,6 +129,9 @@ export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 100, words: "above 0 % 
 export const NOT_NEGATIVE: Limits = { min: 0, words: "zero or more" };
 export const COUNT: Limits = { min: 1, whole: true, words: "a whole number of at least 1" };
 
+/** A job of more pieces than this is several jobs. */
+export const PIECES: Limits = { min: 1, max: 10_000, whole: true, words: "a whole number from 1 to 10000" };
+
 /** More coats than this are a slip of the pen. */
 export const COATS: Limits = { min: 1, max: 200, whole: true, words: "a whole number from 1 to 200" };
 

@@ -131,9 +131,11 @@ function dispatch(
   const weightOf = problem.tracks.map((_, track) =>
     blocks[track]!.length > 0 ? weight(track, blocks[track]![0]![0]) : 0,
   );
+  const queues: Queues = new Map();
+  for (const track of problem.tracks.keys()) enqueue(queues, problem, blocks, times, position, track);
   let finish = problem.start;
   for (;;) {
-    const candidates = frontOfEachSort(problem, blocks, times, position);
+    const candidates = [...queues.values()].map((queue) => queue[0]!.track).sort((a, b) => a - b);
     if (candidates.length === 0) return { times, finish };
     let chosen = candidates[0]!;
     if (choice === "heaviest") {
@@ -172,30 +174,55 @@ function dispatch(
     const [first, last] = blocks[chosen]![position[chosen]!]!;
     takeAll(track, times[chosen]!, profile, first, last);
     finish = Math.max(finish, times[chosen]!.ends[last]!);
+    dequeue(queues, problem, position, chosen);
     position[chosen]!++;
+    enqueue(queues, problem, blocks, times, position, chosen);
     const following = blocks[chosen]![position[chosen]!];
     if (following !== undefined) weightOf[chosen] = weight(chosen, following[0]);
   }
 }
 
-/** Of tracks alike that have come equally far, the one that is ready first. */
-function frontOfEachSort(
+/** Tracks alike that have come equally far, the one that is ready first at the front; of equals the first. */
+type Queues = Map<number, Waiting[]>;
+
+interface Waiting {
+  readonly track: number;
+  readonly ready: number;
+}
+
+/** Puts a track into the queue of those that are alike and have come as far, unless it is done. */
+function enqueue(
+  queues: Queues,
   problem: Problem,
   blocks: readonly (readonly (readonly [number, number])[])[],
   times: readonly Times[],
   position: readonly number[],
-): readonly number[] {
-  const fronts = new Map<number, number>();
-  const ready = (track: number): number =>
-    endAt(problem, times[track]!, blocks[track]![position[track]!]![0] - 1);
-  for (const [place, track] of problem.tracks.entries()) {
-    if (position[place]! >= blocks[place]!.length) continue;
-    const key = track.sort * 100_000 + position[place]!;
-    const front = fronts.get(key);
-    if (front === undefined || ready(place) < ready(front)) fronts.set(key, place);
+  track: number,
+): void {
+  const block = blocks[track]![position[track]!];
+  if (block === undefined) return;
+  const key = problem.tracks[track]!.sort * 100_000 + position[track]!;
+  const ready = endAt(problem, times[track]!, block[0] - 1);
+  const queue = queues.get(key);
+  if (queue === undefined) {
+    queues.set(key, [{ track, ready }]);
+    return;
   }
-  return [...fronts.values()];
+  let place = queue.length;
+  while (place > 0 && isBefore({ track, ready }, queue[place - 1]!)) place--;
+  queue.splice(place, 0, { track, ready });
 }
+
+/** Takes the front of a queue away. */
+function dequeue(queues: Queues, problem: Problem, position: readonly number[], track: number): void {
+  const key = problem.tracks[track]!.sort * 100_000 + position[track]!;
+  const queue = queues.get(key)!;
+  queue.shift();
+  if (queue.length === 0) queues.delete(key);
+}
+
+const isBefore = (a: Waiting, b: Waiting): boolean =>
+  a.ready < b.ready || (a.ready === b.ready && a.track < b.track);
 
 function takeAll(track: Track, times: Times, profile: Profile, first: number, last: number): void {
   for (const index of track.hands) {

@@ -338,8 +338,12 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
   };
 }
 
-/** Whether a layer leaves a film that counts: wiped layers, stains, conditioners, oils, waxes and auxiliaries leave none. */
-export const layerBuildsFilm = (family: Family, wiped: boolean): boolean => family.buildsFilm && !wiped;
+/**
+ * Whether a layer leaves a thickness that counts: wiped layers, stains, conditioners, oils, waxes and auxiliaries leave
+ * none.  A filler that is not wiped off does, though no coat can be built of it.
+ */
+export const layerBuildsFilm = (family: Family, wiped: boolean): boolean =>
+  (family.buildsFilm || family.role === "filler") && !wiped;
 
 /** Dry film of one coat, micrometres: (wet, or 1000 / covers) × the mix's solids by volume. Undefined when not known. */
 export function coatFilmUm(layer: LayerAction): number | undefined {
