@@ -9,20 +9,7 @@
 import { createToken, Lexer, type TokenType } from "chevrotain";
 import type { TokenKind } from "./tree.ts";
 import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
-import {
-  DECLARATION_WORDS,
-  DUTIES,
-  FIELDS,
-  METHODS,
-  PARAMETER_TYPES,
-  RESERVED,
-  SHAPES,
-  STATEMENTS,
-  TAILS,
-  VERBS,
-  WAIT_STAGES,
-  WEEKDAYS,
-} from "./vocabulary.ts";
+import { DECLARATION_WORDS, DUTIES, FIELDS, RESERVED, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
 
 /** How a token is coloured. */
 export type HighlightClass =
@@ -274,15 +261,6 @@ export const WORD_CLASSES: readonly WordClass[] = [
   { highlight: "keyword", where: "after-comma", words: Object.keys(TAILS) },
   { highlight: "operator", where: "anywhere", words: RESERVED },
 ];
-
-/** Other words of closed vocabularies that the grammar itself knows; the reference lists them. */
-export const CLOSED_WORDS = {
-  methods: METHODS,
-  stages: WAIT_STAGES,
-  types: PARAMETER_TYPES,
-  weekdays: WEEKDAYS,
-  shapes: Object.keys(SHAPES),
-} as const;
 
 function words(blocks: Readonly<Record<string, Readonly<Record<string, unknown>>>>): readonly string[] {
   return [...new Set(Object.values(blocks).flatMap((block) => Object.keys(block)))];

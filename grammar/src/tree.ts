@@ -437,7 +437,6 @@ export type Declaration =
   | RecipeDeclaration
   | JobDeclaration;
 
-export type DeclarationKind = Declaration["kind"];
 export type Statement =
   | FieldStatement
   | SurfaceStatement

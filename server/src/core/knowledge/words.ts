@@ -23,7 +23,7 @@ export interface SheenWord extends WordDoc {
 
 const GLOSS_LEVELS = "MPI gloss levels, 60° gloss units, by way of a secondary table";
 
-export const SHEENS: readonly SheenWord[] = [
+export const SHEENS = [
   { word: "dead flat", doc: "No shine from any side.", gloss60: [0, 5], source: GLOSS_LEVELS },
   { word: "matte", doc: "A low, velvet shine seen from the side.", gloss60: [0, 10], source: GLOSS_LEVELS },
   { word: "eggshell", doc: "A soft shine, as of an egg.", gloss60: [10, 25], source: GLOSS_LEVELS },
@@ -35,7 +35,11 @@ export const SHEENS: readonly SheenWord[] = [
     source: GLOSS_LEVELS,
   },
   { word: "gloss", doc: "Shapes reflect sharply.", gloss60: [70, 100], source: GLOSS_LEVELS },
-];
+] as const satisfies readonly SheenWord[];
+
+/** The bare words of a table, in its order, for whoever reads them from a text. */
+export const wordList = <W extends string>(rows: readonly { readonly word: W }[]): readonly W[] =>
+  rows.map(({ word }) => word);
 
 /** Sheens that haze over a dark colour. Satin holds less of the flatting powder, and most shops use it there as it is. */
 export const DULL_SHEENS: readonly string[] = ["dead flat", "matte", "eggshell"];
@@ -53,19 +57,19 @@ export type VocabularyName =
   | "existing"
   | "duty";
 
-const COLOURS: readonly WordDoc[] = [
+export const COLOURS = [
   { word: "clear", doc: "Without colour; stays pale." },
   { word: "amber", doc: "Warm in tone from the first, and warmer with the years." },
   { word: "white", doc: "White; clears that amber yellow over it." },
-];
+] as const satisfies readonly WordDoc[];
 
-const WEAR: readonly WordDoc[] = [
+export const WEAR = [
   { word: "hard", doc: "Table tops, seats, floors: three film-forming coats at least." },
   { word: "normal", doc: "Legs, cases and doors; taken where nothing is said." },
   { word: "light", doc: "Frames, mouldings and what is only looked at." },
-];
+] as const satisfies readonly WordDoc[];
 
-const USE_BY: readonly WordDoc[] = [
+export const USE_BY = [
   { word: "adults", doc: "Taken where nothing is said." },
   {
     word: "children",
@@ -75,28 +79,28 @@ const USE_BY: readonly WordDoc[] = [
     word: "food",
     doc: "Food lies on it: wait for the full cure, and let the label say that it is meant for it.",
   },
-];
+] as const satisfies readonly WordDoc[];
 
-const RAGS: readonly WordDoc[] = [
+export const RAGS = [
   {
     word: "self-heating",
     doc: "Its rags can heat up and catch fire by themselves, as those of drying oils do.",
   },
-];
+] as const satisfies readonly WordDoc[];
 
-const FOR_KINDS: readonly WordDoc[] = [
+export const FOR_KINDS = [
   { word: "wood", doc: "Wood with or without veneer, and sheet goods." },
   { word: "veneer", doc: "Veneered wood and plywood, where sanding may go through." },
   { word: "laminate", doc: "Printed plastic sheet." },
   { word: "metal", doc: "Metal parts." },
   { word: "any", doc: "Any of them; taken where nothing is said." },
-];
+] as const satisfies readonly WordDoc[];
 
-const UNKNOWN_EXISTING: readonly WordDoc[] = [
+export const EXISTING_STATES = [
   { word: "bare", doc: "Nothing on it; taken where nothing is said." },
   { word: "unknown clear", doc: "An old clear finish of unknown kind; rules take the worst it may be." },
   { word: "unknown paint", doc: "Old paint of unknown kind; rules take the worst it may be, lead included." },
-];
+] as const satisfies readonly WordDoc[];
 
 const FAMILY_WORDS: readonly WordDoc[] = [...FAMILIES.values()].map(familyWord);
 
@@ -114,10 +118,22 @@ const VOCABULARIES: Readonly<Record<VocabularyName, readonly WordDoc[]>> = {
   rags: RAGS,
   for: FOR_KINDS,
   existing: [
-    ...UNKNOWN_EXISTING,
+    ...EXISTING_STATES,
     ...[...FAMILIES.values()].filter((row) => row.group !== "auxiliary").map(familyWord),
   ],
   duty: DUTIES,
+};
+
+/** Fields whose value is a word of one vocabulary and nothing else. */
+export const VOCABULARY_OF_FIELD: Readonly<Record<string, VocabularyName>> = {
+  family: "family",
+  sheen: "sheen",
+  colour: "colour",
+  use_by: "use_by",
+  wear: "wear",
+  ignition: "ignition",
+  rags: "rags",
+  for: "for",
 };
 
 /** The words of a closed vocabulary, in the order in which they are offered. */
@@ -126,7 +142,7 @@ export function vocabulary(name: VocabularyName): readonly WordDoc[] {
 }
 
 export function wordsOf(name: VocabularyName): readonly string[] {
-  return VOCABULARIES[name].map((row) => row.word);
+  return wordList(VOCABULARIES[name]);
 }
 
 /** The sentence for a word of a vocabulary, however it is capitalised. */

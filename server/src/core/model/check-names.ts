@@ -10,7 +10,6 @@ import { checkJob, checkMaterialNames, checkPiece } from "./check-job.ts";
 import { checkRecipe } from "./check-recipe.ts";
 import type { LocalFinding, ModelDeclaration } from "./model.ts";
 import {
-  builtInMaterials,
   modelsOf,
   type Program,
   type ProgramFile,
@@ -183,5 +182,3 @@ function isNeeded(
   }
   return false;
 }
-
-export const isBuiltIn = (name: string): boolean => builtInMaterials().has(name);

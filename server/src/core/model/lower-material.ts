@@ -11,6 +11,7 @@ import type {
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
 import { familyByName } from "../knowledge/families.ts";
 import { FAMILY_NAMES, type Family, type FamilyName } from "../knowledge/family-schema.ts";
+import { COLOURS, RAGS, SHEENS, wordList } from "../knowledge/words.ts";
 import {
   fieldsByWord,
   type Lowering,
@@ -31,9 +32,6 @@ import {
 import type { ContainerSize, Fact, Material, Named } from "./model.ts";
 import { closest, orList } from "./suggest.ts";
 
-export const SHEENS = ["dead flat", "matte", "eggshell", "satin", "semi-gloss", "gloss"] as const;
-export const COLOURS = ["clear", "amber", "white"] as const;
-const RAGS = ["self-heating"] as const;
 /** Air of a label that states none: laboratory air of ASTM D1640, 23 degrees C and 50 % (from memory). */
 const RATED_DEFAULT = { temperature: 23, humidity: 50 } as const;
 
@@ -255,7 +253,7 @@ function readSheen(ctx: Lowering, fields: Fields): Material["sheen"] {
     form(fields, "sheen", "words")?.value.items ?? [],
     FIELDS.material.sheen!.example,
   );
-  const sheen = readWord(ctx, item, SHEENS, "sheen");
+  const sheen = readWord(ctx, item, wordList(SHEENS), "sheen");
   return sheen && stated<string>(ctx, sheen, item!.span);
 }
 
@@ -280,7 +278,7 @@ function readColour(ctx: Lowering, fields: Fields): Material["colour"] {
   const colour = readWord(
     ctx,
     item,
-    COLOURS,
+    wordList(COLOURS),
     'colour (a colour of your own stands in quotes, such as "#2b3a42")',
   );
   return colour && stated<string>(ctx, colour, item.span);
@@ -344,7 +342,7 @@ function readSold(
 
 function readRags(ctx: Lowering, fields: Fields): Fact<boolean> | undefined {
   const item = onlyItem(ctx, form(fields, "rags", "words")?.value.items ?? [], FIELDS.material.rags!.example);
-  const word = readWord(ctx, item, RAGS, "kind of rags");
+  const word = readWord(ctx, item, wordList(RAGS), "kind of rags");
   return word && stated(ctx, true, item!.span);
 }
 

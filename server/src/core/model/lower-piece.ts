@@ -13,6 +13,7 @@ import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-schema.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
+import { EXISTING_STATES, USE_BY, WEAR, wordList } from "../knowledge/words.ts";
 import {
   COUNT,
   fieldsByWord,
@@ -30,10 +31,7 @@ import {
 import type { ExistingCoat, Named, Piece, ShapePart, Substrate, Surface } from "./model.ts";
 import { closest } from "./suggest.ts";
 
-export const USE_BY = ["adults", "children", "food"] as const;
-export const WEAR = ["hard", "normal", "light"] as const;
-export const UNKNOWN_EXISTING = ["unknown clear", "unknown paint"] as const;
-export const EXISTING_WORDS = ["bare", ...UNKNOWN_EXISTING, ...FAMILY_NAMES] as const;
+const EXISTING_WORDS = [...wordList(EXISTING_STATES), ...FAMILY_NAMES];
 
 type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
 
@@ -48,7 +46,7 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
   });
   const useBy = fields.get("use_by")?.[0]?.value as Form<"words"> | undefined;
   const useByItem = onlyItem(ctx, useBy?.items ?? [], FIELDS.piece.use_by!.example);
-  const useByWord = readWord(ctx, useByItem, USE_BY, "kind of user");
+  const useByWord = readWord(ctx, useByItem, wordList(USE_BY), "kind of user");
   const surfaces = syntax.fields.filter((f): f is SurfaceStatement => f.kind === "surface");
   return {
     ...named,
@@ -88,7 +86,7 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
   const existingValue = existing?.value as Form<"existing"> | undefined;
   const wear = fields.get("wear")?.[0]?.value as Form<"words"> | undefined;
   const wearItem = onlyItem(ctx, wear?.items ?? [], FIELDS.surface.wear!.example);
-  const wearWord = readWord(ctx, wearItem, WEAR, "degree of wear");
+  const wearWord = readWord(ctx, wearItem, wordList(WEAR), "degree of wear");
   const left = existingValue?.asLeftBy;
   const headPlace = placeOf(ctx, syntax.span);
   return {

@@ -9,10 +9,9 @@ import type {
   RecipeStatement,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
+import { FOR_KINDS, wordList } from "../knowledge/words.ts";
 import { type Lowering, placeOf, readWord, report, reportUnknownField } from "./lowering.ts";
 import type { ForKind, Named, ParameterType, Recipe, RecipeParameter } from "./model.ts";
-
-export const FOR_KINDS = ["wood", "veneer", "laminate", "metal", "any"] as const;
 
 export function lowerRecipe(ctx: Lowering, syntax: RecipeDeclaration, named: Named): Recipe {
   const forField = readForField(ctx, syntax.statements);
@@ -65,7 +64,9 @@ function reportFieldsOfBlock(ctx: Lowering, statements: readonly RecipeStatement
 
 function readForKinds(ctx: Lowering, field: FieldStatement): readonly ForKind[] {
   const value = field.value as Extract<FieldValue, { form: "words" }>;
-  const kinds = value.items.flatMap((item) => readWord(ctx, item, FOR_KINDS, "kind of surface") ?? []);
+  const kinds = value.items.flatMap(
+    (item) => readWord(ctx, item, wordList(FOR_KINDS), "kind of surface") ?? [],
+  );
   return kinds.length > 0 ? kinds : ["any"];
 }
 

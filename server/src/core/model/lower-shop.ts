@@ -3,6 +3,8 @@
  */
 import type { FieldStatement, FieldValue, ShopDeclaration, Span } from "../../../../grammar/src/tree.ts";
 import { FIELDS, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
+import { IGNITION_SOURCES } from "../knowledge/ignition.ts";
+import { wordList } from "../knowledge/words.ts";
 import {
   COUNT,
   fieldsByWord,
@@ -24,8 +26,6 @@ import {
 } from "./lowering.ts";
 import type { Named, OpeningSpan, Shop } from "./model.ts";
 
-export const IGNITION = ["none", "pilot light", "heater", "welding"] as const;
-
 type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
 type Fields = ReadonlyMap<string, readonly FieldStatement[]>;
 
@@ -34,7 +34,7 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
   const value = <F extends FieldValue["form"]>(word: string): Form<F> | undefined =>
     fields.get(word)?.[0]?.value as Form<F> | undefined;
   const ignitionItem = onlyItem(ctx, value<"words">("ignition")?.items ?? [], FIELDS.shop.ignition!.example);
-  const ignition = readWord(ctx, ignitionItem, IGNITION, "source of ignition");
+  const ignition = readWord(ctx, ignitionItem, wordList(IGNITION_SOURCES), "source of ignition");
   const currency = onlyItem(ctx, value<"words">("currency")?.items ?? [], FIELDS.shop.currency!.example);
   const hours = fields.get("hours")?.[0];
   return {

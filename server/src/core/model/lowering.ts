@@ -8,7 +8,6 @@ import type {
   FieldStatement,
   Name,
   NumberLiteral,
-  Quantity,
   Range,
   Span,
   Title,
@@ -286,6 +285,3 @@ export function readTime(ctx: Lowering, text: string, span: Span): number | unde
   }
   return minutes;
 }
-
-export const asQuantity = (value: Value | undefined): Quantity | undefined =>
-  value?.kind === "quantity" ? value : undefined;

@@ -11,7 +11,7 @@ import { endAfterWork, workingTimeBefore } from "./calendar.ts";
 import { earliestStart, endOf } from "./fit.ts";
 import type { Plan } from "./heuristic.ts";
 import { holderOf, type Problem, type Track } from "./problem.ts";
-import { emptyTimes, endAt, holdBack, type Times, waitEnd } from "./settle.ts";
+import { emptyTimes, endAt, holdBack, placeWait, type Times } from "./settle.ts";
 
 /** A list of tasks as far as it goes, with its earliest times. Copied, not changed, once it is done. */
 export interface Beginning {
@@ -172,14 +172,7 @@ function carryOn(problem: Problem, track: Track, times: Times, from: number): vo
   for (let index = from; index < track.steps.length; index++) {
     const step = track.steps[index]!;
     if (step.kind === "hands") return;
-    const previous = endAt(problem, times, index - 1);
-    times.starts[index] = previous;
-    times.ends[index] = waitEnd(
-      problem,
-      step,
-      previous,
-      step.kind === "wait" ? endAt(problem, times, step.of) : 0,
-    );
+    placeWait(problem, times, index, step);
   }
 }
 

@@ -42,6 +42,14 @@ export function endAt(problem: Problem, times: Times, index: number): number {
   return index < 0 ? problem.start : times.ends[index]!;
 }
 
+/** Gives times to the wait at `index`, the items before it having theirs. */
+export function placeWait(problem: Problem, times: Times, index: number, step: Step): void {
+  const previous = endAt(problem, times, index - 1);
+  const counted = step.kind === "wait" ? endAt(problem, times, step.of) : 0;
+  times.starts[index] = previous;
+  times.ends[index] = waitEnd(problem, step, previous, counted);
+}
+
 /**
  * Places the items `first` … `last`, those before being fixed, and returns undefined; or returns the index of the task
  * whose window cannot be met, because what it counts from lies before `first` or the horizon is passed.
@@ -60,13 +68,7 @@ export function settle(
     const step = track.steps[index]!;
     const previous = endAt(problem, times, index - 1);
     if (step.kind !== "hands") {
-      times.starts[index] = previous;
-      times.ends[index] = waitEnd(
-        problem,
-        step,
-        previous,
-        step.kind === "wait" ? endAt(problem, times, step.of) : 0,
-      );
+      placeWait(problem, times, index, step);
       continue;
     }
     const start = findStart(Math.max(previous, times.holds[index]!), step.work, step.whole);

@@ -3,7 +3,7 @@
  * before and after every action. Pure; one small function a verb.
  */
 import { waitFactor } from "../air/wait-factor.ts";
-import { materialTakenMm } from "../knowledge/abrasives.ts";
+import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import type { Material } from "../model/model.ts";
 import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
@@ -226,7 +226,7 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
     place: step.place,
     wet: step.wet,
   };
-  const toWood = step.verb === "sand" && step.grits.some((grit) => grit <= 100);
+  const toWood = step.verb === "sand" && step.grits.some((grit) => grit <= COARSEST_TAKES_FILM);
   // Under coats of this recipe an old film is out of reach, and they are no old film themselves.
   const covered = state.layers.some((coat) => coat.origin === "new");
   const base =

@@ -1,7 +1,7 @@
 /** The values of fields, by the form that each has. */
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { FIELDS, type FieldForm, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
-import { type VocabularyName, vocabulary } from "../../core/knowledge/words.ts";
+import { VOCABULARY_OF_FIELD, type VocabularyName, vocabulary } from "../../core/knowledge/words.ts";
 import type { Dimension } from "../../core/measure/units.ts";
 import { jobOffers, materialOffers, pieceOffers, shopOffers } from "./names.ts";
 import {
@@ -58,22 +58,11 @@ const keyword = (label: string, detail?: string): Offer => ({
 // ---------------------------------------------------------------------------------------------------------------
 // Words
 
-const VOCABULARY_OF: Readonly<Record<string, VocabularyName>> = {
-  family: "family",
-  sheen: "sheen",
-  colour: "colour",
-  use_by: "use_by",
-  wear: "wear",
-  ignition: "ignition",
-  rags: "rags",
-  for: "for",
-};
-
 const phrases = (name: VocabularyName): readonly Phrase[] =>
   vocabulary(name).map(({ word, doc }) => ({ label: word, documentation: doc }));
 
 function wordOffers(word: string, tokens: readonly Token[], part: readonly Token[]): readonly Offer[] {
-  const name = VOCABULARY_OF[word];
+  const name = VOCABULARY_OF_FIELD[word];
   if (!name) return [];
   // Only `for` takes several words with commas.
   if (word !== "for" && tokens.some((token) => isComma(token))) return [];

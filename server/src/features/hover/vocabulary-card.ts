@@ -1,7 +1,7 @@
 /** A word of a closed vocabulary, by the line in which it stands; words that go together are taken together. */
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { FieldStatement, Span } from "../../../../grammar/src/tree.ts";
-import type { VocabularyName } from "../../core/knowledge/words.ts";
+import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/words.ts";
 import type { HoverContext } from "./context.ts";
 import { stepCard } from "./step-card.ts";
 import { waitCard } from "./wait-card.ts";
@@ -42,14 +42,7 @@ function wordsAt(ctx: HoverContext, { name }: NameUse): { readonly words: string
 }
 
 const BY_FIELD: Readonly<Record<string, VocabularyName>> = {
-  family: "family",
-  sheen: "sheen",
-  colour: "colour",
-  use_by: "use_by",
-  wear: "wear",
-  ignition: "ignition",
-  rags: "rags",
-  for: "for",
+  ...VOCABULARY_OF_FIELD,
   wood: "wood",
   existing: "existing",
   thin: "family",
