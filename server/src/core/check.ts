@@ -96,7 +96,7 @@ function onePerPlace(findings: readonly PlacedFinding[]): readonly PlacedFinding
       before
         ? {
             ...before,
-            message: said ? before.message : `${before.message} ${finding.message}`,
+            message: said ? before.message : joined(before.message, finding.message),
             related: [...before.related, ...finding.related],
           }
         : finding,
@@ -104,6 +104,10 @@ function onePerPlace(findings: readonly PlacedFinding[]): readonly PlacedFinding
   }
   return [...merged.values()];
 }
+
+/** Messages of the grammar are clauses without a full stop, others are sentences. */
+const joined = (first: string, second: string): string =>
+  `${first}${/[.!?]$/.test(first) ? " " : "; "}${second}`;
 
 function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[] {
   return piece.problems.map((problem) => {
