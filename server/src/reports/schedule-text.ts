@@ -1,4 +1,6 @@
 /** The plans of jobs as tables for people and as JSON for programs. */
+
+import { formatNumber } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { gapsOf } from "../features/job-gaps.ts";
 import { isDated, type PlanLine, planLines } from "../features/job-plan.ts";
@@ -16,53 +18,94 @@ function jobText(result: JobResult, colours: Colours): string {
   if (schedule.status === "impossible") {
     return [title, ...schedule.conflicts.map(({ message }) => `  No plan: ${shownText(message)}`)].join("\n");
   }
-  const lines = planLines(result);
-  const rows = lines.map((line) => [
-    startText(line),
-    endText(line),
-    surfaceText(line),
-    line.what,
-    line.critical ? "critical" : line.slack > 0 ? `can slip ${hoursText(line.slack)}` : "",
-  ]);
-  const widths = [0, 1, 2, 3].map((column) =>
-    Math.max(0, ...rows.map((row) => displayWidth(shownText(row[column]!)))),
-  );
-  const table = rows.map((row, i) => {
-    const text = row.map((cell, column) => padEnd(shownText(cell), widths[column] ?? 0)).join("  ");
-    return `  ${lines[i]!.kind === "wait" ? colours.dim(text.trimEnd()) : text.trimEnd()}`;
-  });
   const missing = isDated(result) ? [] : gapsOf(result, "finish");
   return [
     title,
-    ...table,
+    ...daysText(planLines(result), colours),
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
     endLine(result),
     ...(totals.in_service ? [`  In service ${momentText(totals.in_service)}.`] : []),
   ].join("\n");
 }
 
+/** What happens to several pieces at the same time, as one row. */
+interface PlanRow extends PlanLine {
+  readonly which: readonly number[];
+}
+
+/** A heading for every day on which something begins, and what begins on it. */
+function daysText(lines: readonly PlanLine[], colours: Colours): readonly string[] {
+  const rows = rowsOf(lines);
+  const cells = rows.map((row) =>
+    [timesText(row), surfaceText(row), row.what, slackText(row)].map((cell) => shownText(cell)),
+  );
+  const widths = [0, 1, 2].map((column) => Math.max(0, ...cells.map((row) => displayWidth(row[column]!))));
+  return rows.flatMap((row, i) => {
+    const text = cells[i]!.map((cell, column) => padEnd(cell, widths[column] ?? 0))
+      .join("  ")
+      .trimEnd();
+    const day = dayOf(row);
+    const heading = i === 0 || day !== dayOf(rows[i - 1]!) ? [`  ${colours.bold(day)}`] : [];
+    return [...heading, `    ${row.kind === "wait" ? colours.dim(text) : text}`];
+  });
+}
+
+function rowsOf(lines: readonly PlanLine[]): readonly PlanRow[] {
+  const rows = new Map<string, PlanRow>();
+  for (const line of lines) {
+    const { start, end, kind, surface, what, slack, critical } = line;
+    const key = JSON.stringify([start, end, kind, surface, what, slack, critical]);
+    rows.set(key, { ...line, which: [...(rows.get(key)?.which ?? []), line.piece] });
+  }
+  return [...rows.values()];
+}
+
+const dayOf = ({ startAt }: PlanLine): string =>
+  startAt ? momentText(startAt.slice(0, 10)) : "From the start";
+
+/** `09:00 to 09:10`; an end on another day has its weekday, and its date where that may be of another week. */
+function timesText({ start, end, startAt, endAt }: PlanLine): string {
+  if (!startAt || !endAt) return `${afterText(start)} to ${afterText(end)}`;
+  const endText = momentText(endAt);
+  const [weekday = "", , time = ""] = endText.split(" ");
+  if (startAt.slice(0, 10) === endAt.slice(0, 10)) return `${timeOf(startAt)} to ${time}`;
+  return `${timeOf(startAt)} to ${end - start < HOURS_OF_SIX_DAYS ? `${weekday} ${time}` : endText}`;
+}
+
+/** Within six days a weekday says which day is meant. */
+const HOURS_OF_SIX_DAYS = 144;
+
+const timeOf = (iso: string): string => momentText(iso).slice(-"00:00".length);
+
+const afterText = (hours: number): string => (hours === 0 ? "0 h" : hoursText(hours));
+
+/** `top`; of several pieces `top, all 4`, `top 1 to 3 of 4` or `top 1, 3 of 4`. */
+function surfaceText({ surface, which, pieces }: PlanRow): string {
+  if (pieces === 1) return surface;
+  if (which.length === pieces) return `${surface}, ${pieces === 2 ? "both" : `all ${pieces}`}`;
+  const sorted = which.toSorted((a, b) => a - b);
+  const first = sorted[0]!;
+  const last = sorted.at(-1)!;
+  const run = sorted.length > 2 && last - first === sorted.length - 1;
+  return `${surface} ${run ? `${first} to ${last}` : sorted.join(", ")} of ${pieces}`;
+}
+
+function slackText({ critical, slack }: PlanLine): string {
+  if (critical) return "critical";
+  return slack > 0 ? `can slip ${hoursText(slack)}` : "";
+}
+
 function endLine({ schedule, totals }: JobResult): string {
   const elapsed = totals.elapsed_h === null ? "not known" : hoursText(totals.elapsed_h);
   const end = totals.finish ? `, finished ${momentText(totals.finish)}` : "";
-  const proof = schedule.exact
-    ? "no plan is shorter"
-    : `no plan is shorter than ${hoursText(schedule.lowerBound)}`;
-  return `  Elapsed ${elapsed}${end}; ${proof}.`;
+  return `  Elapsed ${elapsed}${end}; ${proofText(schedule)}.`;
 }
 
-const startText = ({ startAt, start }: PlanLine): string =>
-  startAt ? momentText(startAt) : afterText(start);
-
-function endText({ startAt, endAt, end }: PlanLine): string {
-  if (!endAt) return `to ${afterText(end)}`;
-  const text = momentText(endAt);
-  return `to ${startAt?.slice(0, 10) === endAt.slice(0, 10) ? text.slice(-5) : text}`;
+/** How good the plan is: proven, or within which gap of what is proven. */
+function proofText({ exact, lowerBound, gap }: JobResult["schedule"]): string {
+  if (exact) return "no plan is shorter";
+  return `no plan is shorter than ${hoursText(lowerBound)} (a gap of ${formatNumber(gap * 100, 2)} %)`;
 }
-
-const afterText = (hours: number): string => (hours === 0 ? "the start" : `+ ${hoursText(hours)}`);
-
-const surfaceText = ({ surface, piece, pieces }: PlanLine): string =>
-  pieces > 1 ? `${surface} ${piece}/${pieces}` : surface;
 
 export function scheduleJson(results: readonly JobResult[]): string {
   const jobs = results.map((result) => ({
