@@ -188,7 +188,7 @@ describe("schedule", () => {
   test("without dates has hours after the start, and no calendar", async () => {
     const files = { ...FILES, "job.finish": JOB.replace(/ {2}start .*\n/u, "") };
     const text = await runCli(["schedule", "job.finish"], { files });
-    expect(text.stdout).toContain("  the start     to + 30 min      board  dust");
+    expect(text.stdout).toContain("  From the start\n    0 h to 30 min         board  dust  ");
     expect(text.stdout).toContain("  No dates: no `start`.\n");
     const ics = await runCli(["schedule", "job.finish", "--format", "ics"], { files });
     expect(ics.status).toBe(2);
