@@ -391,6 +391,28 @@ const BY_TOPIC: readonly Computation[] = [
   },
   {
     topic: "Money",
+    name: "Materials by what is used",
+    seen: "`totals` as text, hover of the job",
+    formula:
+      "Σ litres · price of a litre in the containers bought; where all is on hand, in the size cheapest by the litre",
+    source: "cost accounting's usage at purchase price",
+    file: "totals/piece-costs.ts",
+    functions: ["usedMaterialCost"],
+    tests: ["core/totals/piece-costs.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Cost of one piece",
+    seen: "`totals` as text, hover of the job",
+    formula:
+      "materials by its share of the litres + its hands-on hours · rate + an even share of the supplies + what it cost; times the pieces these add up to the total",
+    source: "our own choice of shares",
+    file: "totals/piece-costs.ts",
+    functions: ["pieceCosts"],
+    tests: ["core/totals/piece-costs.test.ts"],
+  },
+  {
+    topic: "Money",
     name: "Rounding for print",
     seen: "`totals --format json`",
     formula: "lengths, litres, hours and grams to six decimals, money to cents",

@@ -4,6 +4,7 @@
  */
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
+import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { FUMES_BASIS, lineFumes, worstShift } from "../features/fumes-facts.ts";
 import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
 import {
@@ -122,15 +123,32 @@ function costRows(result: JobResult): readonly Row[] {
     totals.total_cost === null || totals.material_cost === null
       ? undefined
       : totals.total_cost - totals.material_cost - (totals.labour_cost ?? 0) - (job.supplies?.value ?? 0);
+  const used = usedMaterialCost(result);
   return [
-    figure(result, "material_cost", "materials", money),
+    {
+      ...figure(result, "material_cost", "materials", money),
+      ...(used === null ? {} : { more: `in whole cans; what is used of them is worth ${money(used)}` }),
+    },
     ...(job.supplies ? [row("supplies", money(job.supplies.value))] : []),
     figure(result, "labour_cost", "labour", money),
     ...(other !== undefined && other > 0.005 ? [row("pieces", money(other))] : []),
     figure(result, "total_cost", "total", money),
     ...(job.budget ? [row("budget", money(job.budget.amount))] : []),
     figure(result, "saving", "saving", money),
+    ...pieceRows(result, money),
   ];
+}
+
+/** What one piece of several costs. */
+function pieceRows(result: JobResult, money: (amount: number) => string): readonly Row[] {
+  const costs = pieceCosts(result);
+  if (costs.length === 1 && costs[0]!.count === 1) return [];
+  return costs.flatMap(({ piece, total, newPrice, saving }) => {
+    if (total === null) return [];
+    const more =
+      newPrice === undefined || saving === null ? "" : `a new one ${money(newPrice)}, saves ${money(saving)}`;
+    return [row(`each ${piece}`, money(total), more)];
+  });
 }
 
 const NAME_COLUMNS = 16;

@@ -10,6 +10,7 @@ import type { Planner } from "../schedule/remembered.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
+import { sum, sumOrNull } from "./sums.ts";
 import { handsOnHours, itemId, scheduleInput, waitsAreKnown } from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
 import { isBuiltInWater } from "./water.ts";
@@ -90,10 +91,6 @@ function totalJob(
   };
   return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, schedule, totals };
 }
-
-const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-const sumOrNull = (values: readonly (number | null)[]): number | null =>
-  values.every((value) => value !== null) ? sum(values as readonly number[]) : null;
 
 function surfaceTotals(run: SurfaceRun): SurfaceTotals {
   const coats = run.moments.flatMap(({ action, after }) =>

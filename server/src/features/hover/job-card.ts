@@ -1,6 +1,7 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to reckon the rest. */
 import type { Job } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
 import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
 import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
 import { areaText, containersText, hoursText, litresText, momentText, moneyText } from "../spoken.ts";
@@ -26,6 +27,8 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       figure(result, "saving", "saving", money),
     ]),
     costWorking(result),
+    usedWorking(result),
+    pieceWorkings(result),
   );
 }
 
@@ -77,4 +80,30 @@ function costWorking(result: JobResult): string {
   if (parts.length < 2) return "";
   const sum = parts.map(({ name, amount }) => `${name} ${moneyText(amount, undefined)}`).join(" + ");
   return `${sum[0]!.toUpperCase()}${sum.slice(1)} = ${moneyText(totals.total_cost, shop?.currency)}.`;
+}
+
+/** What is used of the whole cans, material by material. */
+function usedWorking(result: JobResult): string {
+  const used = usedMaterialCost(result);
+  const { material_cost } = result.totals;
+  if (used === null || material_cost === null || Math.abs(material_cost - used) < 0.005) return "";
+  const money = (amount: number): string => moneyText(amount, result.shop?.currency);
+  return `Of materials for ${money(material_cost)} in whole cans, ${money(used)} worth is used.`;
+}
+
+/** Each reading_table: materials 68.05 + labour 140.00 + supplies 9.25 + bought 60.00 = 277.30 EUR. */
+function pieceWorkings(result: JobResult): string {
+  const costs = pieceCosts(result);
+  if (costs.length === 1 && costs[0]!.count === 1) return "";
+  return bullets(costs.map((cost) => pieceWorking(cost, result.shop?.currency)));
+}
+
+function pieceWorking(cost: PieceCost, currency: string | undefined): string | undefined {
+  if (cost.total === null) return undefined;
+  const parts = (["materials", "labour", "supplies", "bought"] as const).flatMap((name) =>
+    (cost[name] ?? 0) >= 0.005 ? [`${name} ${moneyText(cost[name]!, undefined)}`] : [],
+  );
+  const saved =
+    cost.saving === null ? "" : `; a new one costs ${moneyText(cost.saving + cost.total, currency)}`;
+  return `each ${code(cost.piece)}: ${parts.join(" + ")} = ${moneyText(cost.total, currency)}${saved}`;
 }
