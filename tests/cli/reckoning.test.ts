@@ -72,7 +72,7 @@ describe("totals", () => {
         "    VOC                               44 g",
         "  Cost",
         // 0.88 L of a can of 1 L for 10.00
-        "    materials                    10.00 EUR  in whole cans; what is used of them is worth 8.80 EUR",
+        "    materials                    10.00 EUR  whole cans; 8.80 EUR worth is used",
         "    supplies                      2.00 EUR",
         "    labour                       20.00 EUR",
         "    pieces                        5.00 EUR",

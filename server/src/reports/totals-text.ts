@@ -127,7 +127,7 @@ function costRows(result: JobResult): readonly Row[] {
   return [
     {
       ...figure(result, "material_cost", "materials", money),
-      ...(used === null ? {} : { more: `in whole cans; what is used of them is worth ${money(used)}` }),
+      ...(used === null ? {} : { more: `whole cans; ${money(used)} worth is used${stockText(result)}` }),
     },
     ...(job.supplies ? [row("supplies", money(job.supplies.value))] : []),
     figure(result, "labour_cost", "labour", money),
@@ -138,6 +138,10 @@ function costRows(result: JobResult): readonly Row[] {
     ...pieceRows(result, money),
   ];
 }
+
+/** Where some of it was there already, what is used may be worth more than what is bought. */
+const stockText = ({ needs }: JobResult): string =>
+  needs.some(({ onHand }) => onHand > 0) ? ", what was on hand included" : "";
 
 /** What one piece of several costs. */
 function pieceRows(result: JobResult, money: (amount: number) => string): readonly Row[] {

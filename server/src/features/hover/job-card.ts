@@ -88,7 +88,8 @@ function usedWorking(result: JobResult): string {
   const { material_cost } = result.totals;
   if (used === null || material_cost === null || Math.abs(material_cost - used) < 0.005) return "";
   const money = (amount: number): string => moneyText(amount, result.shop?.currency);
-  return `Of materials for ${money(material_cost)} in whole cans, ${money(used)} worth is used.`;
+  const stock = result.needs.some(({ onHand }) => onHand > 0) ? ", what was on hand included" : "";
+  return `Materials for ${money(material_cost)} are bought in whole cans; ${money(used)} worth is used${stock}.`;
 }
 
 /** Each reading_table: materials 68.05 + labour 140.00 + supplies 9.25 + bought 60.00 = 277.30 EUR. */
