@@ -47,13 +47,14 @@ export function shownText(text: string): string {
   });
 }
 
-/** Breaks running text between words into lines of so many columns at most; a longer word stands alone. */
+/**
+ * Breaks running text between words into lines of so many columns at most; a longer word stands alone. A number keeps
+ * its unit: `85 % RH` is never torn apart.
+ */
 export function wrap(text: string, columns: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of shownText(text)
-    .split(/\s+/u)
-    .filter((part) => part !== "")) {
+  for (const word of wordsOf(text)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && displayWidth(longer) > columns) {
       lines.push(line);
@@ -63,6 +64,18 @@ export function wrap(text: string, columns: number): readonly string[] {
     }
   }
   return line === "" ? lines : [...lines, line];
+}
+
+/** A number and what is short enough behind it to be its unit: `72 h`, `10 m2/L`, `50 % RH`, `3 days`. */
+const FIGURE = /(?<=\d) (?=[%×\p{L}][\p{L}\d/]{0,4}(?![\p{L}\d]))|(?<=%) (?=RH)/gu;
+
+function wordsOf(text: string): readonly string[] {
+  return shownText(text)
+    .replace(/\s+/gu, " ")
+    .replace(FIGURE, "\u00a0")
+    .split(" ")
+    .filter((word) => word !== "")
+    .map((word) => word.replaceAll("\u00a0", " "));
 }
 
 /** Fills a text up with spaces on the right, or on the left for figures. */
