@@ -8,7 +8,7 @@
  */
 import { type DeclarationLayout, layoutDeclaration } from "./layout.ts";
 import { lex, losslessTokens } from "./lexer.ts";
-import { type Chunk, chunkEnd, docsAbove, sourceLines } from "./lines.ts";
+import { type Chunk, chunkEnd, docsAbove, type SourceLine, sourceLines } from "./lines.ts";
 import { makeName } from "./literals.ts";
 import type { HeadLine } from "./parser.ts";
 import { type RawPiece, splitFile } from "./pieces.ts";
@@ -74,9 +74,22 @@ export function parseDeclaration(text: string): DeclarationBody {
   return {
     text,
     tokens: losslessTokens(tokens),
-    problems: problems.toSorted((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+    problems: firstOfEachLine(problems, lines),
     syntax,
   };
+}
+
+/** In the order of the text. What else is wrong on a line often follows from what is wrong first. */
+function firstOfEachLine(problems: readonly SyntaxProblem[], lines: readonly SourceLine[]): SyntaxProblem[] {
+  const sorted = problems.toSorted((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+  let line = 0;
+  let reported = -1;
+  return sorted.filter(({ span }) => {
+    while (line < lines.length - 1 && span.start >= lines[line]!.end) line += 1;
+    const isFirst = reported !== line;
+    reported = line;
+    return isFirst;
+  });
 }
 
 /** All syntax errors of a file, with spans in the file. */
