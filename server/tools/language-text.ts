@@ -101,7 +101,9 @@ Rules look at that, so every finding can point at the line that suffers and at t
 
 ## Waits
 
-\`wait 72 h\` is that time; \`wait overnight\` is to the first opening of the shop 12 h or more away, 16 h without a shop; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and is no wait without one.
+\`wait 72 h\` is that time; \`wait overnight\` is to the first opening of the shop 12 h or more away; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and is no wait without one.
+An opening is the moment at which the shop opens, having been closed just before: where work goes on from 07:00 to 22:00, a night that begins at 20:00 lasts to the morning after next, because at 07:00 only 11 h have passed.
+While the shop is open day and night, 24 h or more on end, there is no opening to wait for, and a night is 12 h; without a shop it is 16 h.
 Stated hands-on time counts as drying time; the tool's own estimates do not, because they are no ground for saying that a film is dry.
 
 ## Jobs

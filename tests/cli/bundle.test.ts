@@ -23,11 +23,43 @@ const nodes = (): readonly string[] => {
   return [...new Set([process.execPath, ...(other === undefined ? [] : [other])])];
 };
 
+/** Work over the nights in which summer time begins: 2027-03-14 in America, 2027-03-28 in Europe. */
+const SUMMER_TIME = `material slow {
+  family dewaxed shellac
+  cure 36 h
+}
+piece board {
+  surface face {
+    shape panel 1 m x 1 m
+    wood beech
+  }
+}
+shop room {
+}
+recipe coats {
+  layer slow, takes 1 h
+  wait 24 h
+  layer slow, takes 1 h
+}
+job america {
+  piece board
+  in room
+  start 2027-03-14 02:30
+  apply coats to face
+}
+job europe {
+  piece board
+  in room
+  start 2027-03-27 12:00
+  apply coats to face
+}
+`;
+
 let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), "finishwright-bundle-"));
   const many = Array.from({ length: 3000 }, (_, i) => `material m${i} {\n  covers 3 h\n}\n`).join("");
-  await writeFiles(folder, { ...FILES, "many.finish": many });
+  await writeFiles(folder, { ...FILES, "many.finish": many, "summer-time.finish": SUMMER_TIME });
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -41,10 +73,12 @@ interface Ended {
 function runBundle(
   node: string,
   argv: readonly string[],
-  options: { readonly readAtMost?: number; readonly input?: string } = {},
+  options: { readonly readAtMost?: number; readonly input?: string; readonly zone?: string } = {},
 ): Promise<Ended> {
   return new Promise((resolve, reject) => {
-    const child = spawn(node, [PROGRAM, ...argv], { cwd: folder, env: { PATH: process.env.PATH ?? "" } });
+    const zone = options.zone === undefined ? {} : { TZ: options.zone };
+    const env = { PATH: process.env.PATH ?? "", ...zone };
+    const child = spawn(node, [PROGRAM, ...argv], { cwd: folder, env });
     const written = { stdout: "", stderr: "" };
     child.stdout.setEncoding("utf8").on("data", (text: string) => {
       written.stdout += text;
@@ -79,6 +113,27 @@ describe.each(nodes())("on %s", (node) => {
     const { stdout } = await runBundle(node, ["check", "many.finish", "--format", "json"]);
     expect((JSON.parse(stdout) as unknown[]).length).toBeGreaterThan(3000);
   });
+
+  test.each(["UTC", "America/New_York", "Europe/Berlin", "Australia/Lord_Howe"])(
+    "keeps the time of the shop's own clock where this machine is in %s",
+    async (zone) => {
+      const { stdout } = await runBundle(node, ["totals", "summer-time.finish", "--format", "json"], {
+        zone,
+      });
+      const { jobs } = JSON.parse(stdout) as { jobs: readonly Record<string, unknown>[] };
+      // 1 h, 24 h and 1 h after the start; the cure is 36 h.
+      expect(jobs[0]).toMatchObject({
+        elapsed_h: 26,
+        finish: "2027-03-15T04:30:00",
+        in_service: "2027-03-16T16:30:00",
+      });
+      expect(jobs[1]).toMatchObject({
+        elapsed_h: 26,
+        finish: "2027-03-28T14:00:00",
+        in_service: "2027-03-30T02:00:00",
+      });
+    },
+  );
 
   test("a reader who has seen enough is no accident", async () => {
     const { stderr } = await runBundle(node, ["check", "many.finish"], { readAtMost: 1 });

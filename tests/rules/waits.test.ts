@@ -109,6 +109,19 @@ ${start}  apply coats to lid
     // From 07:00 the coat ends at 08:00, and the next opening twelve hours away is at 06:00: 22 h.
     expect(summary(nights(long, "14 h", "  start 2027-03-08 07:00\n"))).toEqual([]);
     expect(summary(nights(long, "14 h", "  start 2027-03-08 17:00\n"))).toEqual(["23 recoat-too-early"]);
+    // The coat ends at 19:00: 06:00 is 11 h away and 07:00 no opening, so the night lasts to the day after, 35 h.
+    expect(summary(nights(long, "16 h", "  start 2027-03-08 18:00\n"))).toEqual([]);
+  });
+
+  it("that begin after another wait are shorter by it", () => {
+    // 17:00, 20:00, 09:00: the coat has 16 h for certain, not 3 h and a night of 16 h.
+    const shifted = (recoat: string) =>
+      nights("Mon to Fri 09:00 to 17:00", recoat).replace(
+        "  wait   overnight",
+        "  wait 3 h\n  wait overnight",
+      );
+    expect(summary(shifted("16 h"))).toEqual([]);
+    expect(summary(shifted("17 h"))).toEqual(["24 recoat-too-early"]);
   });
 });
 

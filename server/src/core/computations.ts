@@ -349,7 +349,8 @@ const BY_TOPIC: readonly Computation[] = [
     topic: "Schedule",
     name: "Opening hours and overnight",
     seen: "`schedule`",
-    formula: "overnight: the first opening 12 h or more away; without a shop 16 h",
+    formula:
+      "overnight: the first moment 12 h or more away at which the shop opens; open day and night 12 h; without a shop 16 h",
     source: REFERENCE,
     file: "schedule/calendar.ts",
     functions: ["firstOpeningAtLeast", "minimumOvernightHours", "addWorkingTime", "pausesBetween"],

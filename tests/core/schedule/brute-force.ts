@@ -5,7 +5,7 @@
  * tried, the empty set too. Only for small jobs whose times are whole hours.
  */
 import type { Chain, ChainItem, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { makeOpenMinute, minuteOf } from "./open-hours.ts";
+import { makeOpenMinute, minuteOf, morningAfter } from "./open-hours.ts";
 import { longestSpan } from "./verifier.ts";
 
 interface State {
@@ -40,9 +40,7 @@ export function canFinishBy(input: ScheduleInput, limit: number): boolean {
         const from = item.of === undefined ? previous : ends[indexOf(chain, item.of)]!;
         ends.push(Math.max(previous, from + item.hours));
       } else {
-        let morning = previous + 12;
-        while (!isOpen(morning)) morning++;
-        ends.push(morning);
+        ends.push((morningAfter(input.calendar!, openMinute, zero + previous * 60) - zero) / 60);
       }
     }
   };

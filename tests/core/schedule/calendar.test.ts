@@ -11,14 +11,14 @@ import {
   firstOpeningAtLeast,
   fitsSomeSpan,
   hourMs,
-  isOpen,
+  lastOpening,
   makeShopTime,
   minimumOvernightHours,
   minuteMs,
   nextOpening,
   workingTimeBetween,
 } from "../../../server/src/core/schedule/calendar.ts";
-import { makeOpenMinute, minuteOf } from "./open-hours.ts";
+import { makeOpenMinute, minuteOf, morningAfter } from "./open-hours.ts";
 
 const weekdays = spans([1, 2, 3, 4, 5], 9, 17);
 const withSaturday = [...weekdays, ...spans([6], 9, 13)];
@@ -42,7 +42,6 @@ function shopFrom(
     rested: (text: string) => write(firstOpeningAtLeast(shop, read(text), 12 * hourMs)),
     worked: (text: string, hours: number) => write(addWorkingTime(shop, read(text), hours * hourMs)),
     between: (from: string, to: string) => workingTimeBetween(shop, read(from), read(to)) / hourMs,
-    isOpen: (text: string) => isOpen(shop, read(text)),
   };
 }
 
@@ -54,9 +53,7 @@ describe("Monday to Friday 09:00 to 17:00", () => {
     expect(shop.opening("2027-03-08 12:34")).toBe("2027-03-08 12:34");
     expect(shop.opening("2027-03-08 17:00")).toBe("2027-03-09 09:00");
     expect(shop.opening("2027-03-12 17:00")).toBe("2027-03-15 09:00"); // Friday evening
-    expect(shop.isOpen("2027-03-08 09:00")).toBe(true);
-    expect(shop.isOpen("2027-03-08 16:59")).toBe(true);
-    expect(shop.isOpen("2027-03-08 17:00")).toBe(false);
+    expect(shop.opening("2027-03-08 16:59")).toBe("2027-03-08 16:59");
   });
 
   test("work pauses at closing and ends at closing when it just fits", () => {
@@ -71,7 +68,73 @@ describe("Monday to Friday 09:00 to 17:00", () => {
   test("twelve hours' rest lead to the next opening", () => {
     expect(shop.rested("2027-03-08 16:00")).toBe("2027-03-09 09:00");
     expect(shop.rested("2027-03-12 16:00")).toBe("2027-03-15 09:00"); // Friday to Monday
-    expect(shop.rested("2027-03-11 22:00")).toBe("2027-03-12 10:00"); // open when the rest is over
+    // 21:00 and 12 h are 09:00 sharp; from 21:01 on Friday's opening is less than 12 h away, and Monday's is next.
+    expect(shop.rested("2027-03-11 21:00")).toBe("2027-03-12 09:00");
+    expect(shop.rested("2027-03-11 21:01")).toBe("2027-03-15 09:00");
+  });
+});
+
+describe("a night ends at an opening, not at a moment within opening hours", () => {
+  const everyDay = [1, 2, 3, 4, 5, 6, 7];
+
+  test("long days: from 19:00 the opening at 06:00 is only 11 h away", () => {
+    const shop = shopFrom("2027-03-08", spans(everyDay, 6, 22));
+    expect(shop.rested("2027-03-08 18:00")).toBe("2027-03-09 06:00"); // 12 h
+    expect(shop.rested("2027-03-08 19:00")).toBe("2027-03-10 06:00"); // 35 h
+    expect(shop.rested("2027-03-08 06:30")).toBe("2027-03-09 06:00"); // open all the 12 h, and yet a night
+  });
+
+  test("several openings a day: the afternoon's counts as well", () => {
+    const shop = shopFrom("2027-03-08", [
+      ...spans([1, 2, 3, 4, 5], 8, 12),
+      ...spans([1, 2, 3, 4, 5], 13, 18),
+    ]);
+    expect(shop.rested("2027-03-08 18:00")).toBe("2027-03-09 08:00"); // 14 h
+    expect(shop.rested("2027-03-08 23:00")).toBe("2027-03-09 13:00"); // 11:00 is within the morning; 14 h
+    expect(shop.rested("2027-03-09 02:00")).toBe("2027-03-10 08:00"); // 14:00 is within the afternoon
+    expect(shop.rested("2027-03-12 18:00")).toBe("2027-03-15 08:00"); // Friday to Monday
+  });
+
+  test("closed days have no opening", () => {
+    const shop = shopFrom("2027-03-22", withSaturday, [{ from: "2027-03-26", to: "2027-03-29" }]);
+    expect(shop.rested("2027-03-25 17:00")).toBe("2027-03-30 09:00"); // Good Friday to Easter Monday
+  });
+
+  test("past midnight the opening is in the evening", () => {
+    const shop = shopFrom("2027-03-08", [
+      { weekday: 1, opens: 22 * 60, closes: 6 * 60 },
+      { weekday: 2, opens: 22 * 60, closes: 6 * 60 },
+    ]);
+    expect(shop.rested("2027-03-09 05:00")).toBe("2027-03-09 22:00"); // 17 h
+    expect(shop.rested("2027-03-09 10:01")).toBe("2027-03-15 22:00"); // 22:01 is past Tuesday's, so Monday's
+  });
+
+  test("open day and night there is none, and twelve hours are a night", () => {
+    const always = shopFrom("2027-03-08", undefined, [{ from: "2027-03-10", to: "2027-03-10" }]);
+    expect(always.rested("2027-03-08 20:00")).toBe("2027-03-09 08:00");
+    expect(always.rested("2027-03-09 20:00")).toBe("2027-03-11 00:00"); // 08:00 is on the closed day
+    const working = shopFrom("2027-03-08", spans([1, 2, 3, 4, 5], 0, 24));
+    expect(working.rested("2027-03-09 20:00")).toBe("2027-03-10 08:00");
+    expect(working.rested("2027-03-12 11:59")).toBe("2027-03-12 23:59");
+    expect(working.rested("2027-03-12 12:00")).toBe("2027-03-15 00:00"); // closed from Friday's midnight
+    // One day round the clock, 24 h, is day and night; 23 h are not.
+    expect(shopFrom("2027-03-08", spans([1], 0, 24)).rested("2027-03-08 03:00")).toBe("2027-03-08 15:00");
+    expect(shopFrom("2027-03-08", spans([1], 0, 23)).rested("2027-03-08 03:00")).toBe("2027-03-15 00:00");
+  });
+
+  test("the last opening at or before a moment is the way back", () => {
+    const shop = makeShopTime({ hours: weekdays, closed: [] }, dayNumber("2027-03-08")!);
+    expect(lastOpening(shop, 9 * hourMs - 1)).toBeUndefined();
+    expect(lastOpening(shop, 9 * hourMs)).toBe(9 * hourMs);
+    expect(lastOpening(shop, 33 * hourMs - 1)).toBe(9 * hourMs); // Tuesday 08:59
+    expect(lastOpening(shop, 40 * hourMs)).toBe(33 * hourMs);
+    const working = makeShopTime(
+      { hours: spans([1, 2, 3, 4, 5], 0, 24), closed: [] },
+      dayNumber("2027-03-08")!,
+    );
+    expect(lastOpening(working, 40 * hourMs)).toBe(40 * hourMs);
+    expect(lastOpening(working, 130 * hourMs)).toBe(120 * hourMs - 1); // Saturday 10:00: Friday, just before midnight
+    expect(lastOpening(makeShopTime({ hours: [], closed: [] }, 0), 0)).toBeUndefined();
   });
 });
 
@@ -119,13 +182,57 @@ describe("closed days, half days and odd years", () => {
 
 test("the shortest night of a shop", () => {
   const everyDay = [1, 2, 3, 4, 5, 6, 7];
-  expect(minimumOvernightHours(spans(everyDay, 9, 17))).toBe(16); // 17:00 to 09:00
-  expect(minimumOvernightHours(weekdays)).toBe(16);
-  expect(minimumOvernightHours(undefined)).toBe(12);
-  expect(minimumOvernightHours(spans(everyDay, 0, 24))).toBe(12);
-  expect(minimumOvernightHours(spans(everyDay, 6, 22))).toBe(12); // 18:00 to 06:00
-  expect(minimumOvernightHours(spans([3], 9, 17))).toBe(160); // Wednesday 17:00 to 09:00 in a week: 168 − 8
-  expect(minimumOvernightHours([])).toBe(Number.POSITIVE_INFINITY);
+  expect(minimumOvernightHours(spans(everyDay, 9, 17), 0)).toBe(16); // 17:00 to 09:00
+  expect(minimumOvernightHours(weekdays, 0)).toBe(16);
+  expect(minimumOvernightHours(undefined, 0)).toBe(12);
+  expect(minimumOvernightHours(spans(everyDay, 0, 24), 0)).toBe(12);
+  expect(minimumOvernightHours(spans([1, 2, 3, 4, 5], 0, 24), 0)).toBe(12);
+  expect(minimumOvernightHours(spans(everyDay, 6, 22), 0)).toBe(12); // 18:00 to 06:00
+  expect(minimumOvernightHours(spans([3], 9, 17), 0)).toBe(160); // Wednesday 17:00 to 09:00 in a week: 168 − 8
+  expect(minimumOvernightHours([], 0)).toBe(Number.POSITIVE_INFINITY);
+});
+
+test("the shortest night that begins some hours after a task", () => {
+  const everyDay = [1, 2, 3, 4, 5, 6, 7];
+  expect(minimumOvernightHours(spans(everyDay, 9, 17), 3)).toBe(13); // 17:00, 20:00, 09:00
+  expect(minimumOvernightHours(spans(everyDay, 9, 17), 5)).toBe(12); // 16:00, 21:00, 09:00
+  // 09:00, 07:00 the next day, 19:00, 09:00 the day after: 26 h; from 17:00 it is 15:00, 03:00, 09:00: 18 h.
+  expect(minimumOvernightHours(spans(everyDay, 9, 17), 22)).toBe(18);
+  expect(minimumOvernightHours(spans(everyDay, 9, 17), 168 + 3)).toBe(13); // a week later the same
+  expect(minimumOvernightHours(undefined, 7)).toBe(12);
+  expect(minimumOvernightHours(spans(everyDay, 9, 17))).toBe(12); // begun at any time
+  expect(minimumOvernightHours(spans(everyDay, 9, 17), Number.POSITIVE_INFINITY)).toBe(12);
+});
+
+test("no night of a random shop is shorter than the shortest, and one is as short", () => {
+  const hours = fc.array(
+    fc
+      .tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 0, max: 23 }), fc.integer({ min: 1, max: 16 }))
+      .map(([weekday, opens, length]) => ({
+        weekday,
+        opens: opens * 60,
+        closes: Math.min(24, opens + length) * 60,
+      })),
+    { minLength: 1, maxLength: 6 },
+  );
+  fc.assert(
+    fc.property(hours, fc.integer({ min: 0, max: 200 }), (open, waited) => {
+      const isOpen = makeOpenMinute({ hours: open, closed: [], crew: 1 });
+      const zero = minuteOf("2027-03-08");
+      let shortest = Number.POSITIVE_INFINITY;
+      for (let hour = 0; hour < 168; hour++) {
+        const end = zero + hour * 60;
+        if (!isOpen(end) && !isOpen(end - 1)) continue; // within hours, or just closing
+        const begun = end + waited * 60;
+        shortest = Math.min(
+          shortest,
+          morningAfter({ hours: open, closed: [], crew: 1 }, isOpen, begun) - begun,
+        );
+      }
+      expect(minimumOvernightHours(open, waited)).toBe(shortest / 60);
+    }),
+    { numRuns: 100, seed: 2 },
+  );
 });
 
 test("agrees with counting minutes in random shops", () => {
@@ -160,6 +267,11 @@ test("agrees with counting minutes in random shops", () => {
       let opening = from;
       while (!isOpenMinute(zero + opening)) opening++;
       expect(nextOpening(shop, from * minuteMs)).toBe(opening * minuteMs);
+      const night = morningAfter({ hours: open, closed: shut, crew: 1 }, isOpenMinute, zero + from) - zero;
+      expect(firstOpeningAtLeast(shop, from * minuteMs, 12 * hourMs)).toBe(night * minuteMs);
+      // And back: that is an opening, and the one before is less than 12 h away.
+      expect(lastOpening(shop, night * minuteMs)).toBe(night * minuteMs);
+      expect(lastOpening(shop, night * minuteMs - 1) ?? 0).toBeLessThan((from + 720) * minuteMs);
       let end = from;
       for (let left = 300; left > 0; end++) if (isOpenMinute(zero + end)) left--;
       expect(addWorkingTime(shop, from * minuteMs, 300 * minuteMs)).toBe(end * minuteMs);

@@ -5,7 +5,7 @@
  * somebody who has done nothing yet or else to whoever has been free the longest. Windows are not looked at.
  */
 import type { ChainItem, Schedule, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { makeOpenMinute, minuteOf } from "./open-hours.ts";
+import { makeOpenMinute, minuteOf, morningAfter } from "./open-hours.ts";
 import { longestSpan } from "./verifier.ts";
 
 interface Placed {
@@ -37,8 +37,7 @@ export function finishWithSlip(input: ScheduleInput, plan: Schedule, place: numb
       const from = item.of === undefined ? before : ends[placeOf(input, placed.chain, item.of)]!;
       end = Math.max(before, from + item.hours * 60);
     } else {
-      end = before + 720;
-      while (!isOpen(end)) end++;
+      end = morningAfter(input.calendar!, isOpenMinute, zero + before) - zero;
     }
     if (isHeld && item.kind !== "hands") end = Math.max(end, Math.round((planned.end + slip) * 60));
     ends[placed.place] = end;

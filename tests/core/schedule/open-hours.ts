@@ -10,6 +10,20 @@ export function minuteOf(text: string): number {
   return Date.parse(text.length === 10 ? `${text}T00:00Z` : `${text.replace(" ", "T")}Z`) / 60_000;
 }
 
+/**
+ * The end of `wait overnight` after a task that ends at `minute`: the first minute 720 or more away that is open with
+ * a closed one before it. A shop that states no hours is open day and night: the first minute that is open at all.
+ */
+export function morningAfter(
+  calendar: Calendar,
+  isOpen: (minute: number) => boolean,
+  minute: number,
+): number {
+  let morning = minute + 720;
+  while (!isOpen(morning) || (calendar.hours !== undefined && isOpen(morning - 1))) morning++;
+  return morning;
+}
+
 /** Says of every minute since 1970 whether the shop is open for the whole of it. */
 export function makeOpenMinute(calendar: Calendar): (minute: number) => boolean {
   const days = new Map<number, boolean[]>();

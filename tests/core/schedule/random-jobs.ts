@@ -16,6 +16,7 @@ const dayPlans: readonly (readonly (readonly [number, number])[])[] = [
     [8, 11],
     [12, 16],
   ],
+  [[7, 21]],
 ];
 
 function hoursArbitrary(): fc.Arbitrary<readonly OpeningSpan[] | undefined> {

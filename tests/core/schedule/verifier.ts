@@ -4,7 +4,7 @@
  * Shares no code with the scheduler. Works for inputs whose times are whole minutes.
  */
 import type { Chain, PlannedItem, Schedule, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { makeOpenMinute, minuteOf } from "./open-hours.ts";
+import { makeOpenMinute, minuteOf, morningAfter } from "./open-hours.ts";
 
 export function wrongsOf(input: ScheduleInput, result: Schedule): readonly string[] {
   const wrongs: string[] = [];
@@ -16,6 +16,8 @@ export function wrongsOf(input: ScheduleInput, result: Schedule): readonly strin
   const isOpen = isInShop ? makeOpenMinute(calendar) : () => true;
   const zero = isInShop ? minuteOf(result.startAt!) : 0;
   const at = (hours: number): number => zero + Math.round(hours * 60);
+  const nightEnd = (minute: number): number =>
+    isInShop ? morningAfter(calendar, isOpen, minute) : minute + 960;
 
   if (isInShop) {
     let expected = minuteOf(input.start!);
@@ -32,7 +34,7 @@ export function wrongsOf(input: ScheduleInput, result: Schedule): readonly strin
   for (const chain of input.chains) {
     const items = result.items.slice(place, place + chain.items.length);
     place += chain.items.length;
-    checkChain(chain, items, { check, at, isOpen, isInShop, zero, longest: longestSpan(input) });
+    checkChain(chain, items, { check, at, isOpen, nightEnd, zero, longest: longestSpan(input) });
     if (isInShop) {
       for (const item of items)
         check(minuteOf(item.startAt!) === at(item.start), `${item.id}: date and hours differ`);
@@ -47,7 +49,7 @@ interface Tools {
   readonly check: (isRight: boolean, text: string) => void;
   readonly at: (hours: number) => number;
   readonly isOpen: (minute: number) => boolean;
-  readonly isInShop: boolean;
+  readonly nightEnd: (minute: number) => number;
   readonly zero: number;
   readonly longest: number;
 }
@@ -85,8 +87,7 @@ function checkChain(chain: Chain, planned: readonly PlannedItem[], tools: Tools)
       const from = item.of === undefined ? previous : endOf.get(item.of)!;
       check(end === Math.max(previous, from + Math.round(item.hours * 60)), `${item.id}: ends at ${end}`);
     } else {
-      let morning = previous + (tools.isInShop ? 720 : 960);
-      while (!isOpen(morning)) morning++;
+      const morning = tools.nightEnd(previous);
       check(end === morning, `${item.id}: night ends at ${end}, not ${morning}`);
     }
     endOf.set(item.id, end);

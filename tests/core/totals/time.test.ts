@@ -118,6 +118,38 @@ describe("in a shop with hours", () => {
     expect(timesOf({ ...night, shop: shop("crew 1") })).toMatchObject({ elapsed_h: 13 });
   });
 
+  test("an opening is when the shop opens, not when it happens to be open", () => {
+    // Coat 19:00–20:00. At 07:00 only 11 h have passed and at 08:00 the shop is open already, so Wednesday 07:00.
+    const late = {
+      recipe: ["layer clear, takes 1 h", "wait overnight"],
+      job: ["in room", "start 2027-03-08 19:00"],
+    };
+    expect(timesOf({ ...late, shop: shop("hours Mon to Fri 07:00 to 22:00") })).toMatchObject({
+      elapsed_h: 36,
+      finish: "2027-03-10T07:00:00",
+    });
+    // Two openings a day: 08:00 on Tuesday is within the morning's stretch, and the afternoon's begins at 13:00.
+    expect(
+      timesOf({ ...late, shop: shop("hours Mon to Fri 07:00 to 12:00, Mon to Fri 13:00 to 22:00") }),
+    ).toMatchObject({ elapsed_h: 18, finish: "2027-03-09T13:00:00" });
+    // The nights of a week round the clock have no opening: 20:00 to 08:00.
+    expect(timesOf({ ...late, shop: shop("hours Mon to Fri 00:00 to 24:00") })).toMatchObject({
+      elapsed_h: 13,
+      finish: "2027-03-09T08:00:00",
+    });
+  });
+
+  test("the clocks of the shop's wall count where summer time begins", () => {
+    // 2027-03-28, a Sunday, has 23 h in Europe. Saturday 10:00 to Monday 09:00 are 47 h on the calendar.
+    expect(
+      timesOf({
+        shop: shop("hours Mon to Sat 09:00 to 17:00"),
+        job: ["in room", "start 2027-03-27 09:00"],
+        recipe: ["layer clear, takes 1 h", "wait overnight"],
+      }),
+    ).toMatchObject({ elapsed_h: 48, finish: "2027-03-29T09:00:00" });
+  });
+
   test("a window moves the coat before it", () => {
     // Recoat 8 to 20 h. A coat from 09:00 would be closed on Tuesday at 06:00; begun at 12:00 it is open to 09:00.
     expect(

@@ -78,11 +78,6 @@ export function nextOpening(shop: ShopTime, time: number): number {
   return span === undefined ? Number.POSITIVE_INFINITY : Math.max(time, span.opens);
 }
 
-/** Open at `time` and for some while after; the closing minute itself is not open. */
-export function isOpen(shop: ShopTime, time: number): boolean {
-  return nextOpening(shop, time) === time;
-}
-
 /** Working time from the calendar's beginning to `time`. */
 export function workingTimeBefore(shop: ShopTime, time: number): number {
   const span = spanAt(shop, firstClosingAfter(shop, time));
@@ -110,10 +105,31 @@ export function addWorkingTime(shop: ShopTime, time: number, work: number): numb
   return work === 0 ? touchOpening(shop, time) : endAfterWork(shop, workingTimeBefore(shop, time) + work);
 }
 
-/** The first moment the shop is open, `rest` or more after `time`. */
+/**
+ * The first opening `rest` or more after `time`: a moment at which the shop opens, having been closed just before.
+ * While the shop is open day and night there is no opening to wait for, and the rest alone counts.
+ */
 export function firstOpeningAtLeast(shop: ShopTime, time: number, rest: number): number {
-  return nextOpening(shop, time + rest);
+  const earliest = time + rest;
+  const index = firstClosingAfter(shop, earliest);
+  const span = spanAt(shop, index);
+  if (span === undefined) return Number.POSITIVE_INFINITY;
+  if (span.opens >= earliest || isDayAndNight(span)) return Math.max(span.opens, earliest);
+  return spanAt(shop, index + 1)?.opens ?? Number.POSITIVE_INFINITY;
 }
+
+/** The last moment at or before `time` that `firstOpeningAtLeast` may give; undefined before the first. */
+export function lastOpening(shop: ShopTime, time: number): number | undefined {
+  const index = firstClosingAfter(shop, time);
+  const span = spanAt(shop, index);
+  if (span !== undefined && span.opens <= time) return isDayAndNight(span) ? time : span.opens;
+  const before = index > 0 ? spanAt(shop, index - 1) : undefined;
+  if (before === undefined) return undefined;
+  return isDayAndNight(before) ? before.closes - 1 : before.opens;
+}
+
+/** Open for a day or longer: such a shop has no evening and no morning. */
+const isDayAndNight = (span: Span): boolean => span.closes - span.opens >= dayMs;
 
 /** Whether work of this length lies within one opening span of an ordinary week. */
 export function fitsSomeSpan(shop: ShopTime, work: number): boolean {
@@ -156,19 +172,25 @@ export function pausesBetween(
 }
 
 /**
- * The least hours of `wait overnight` when the task before may end at any time within opening hours: no closed day
- * makes it shorter. 12 when the shop is open day and night (no hours stated), Infinity when it never opens.
+ * The least hours of `wait overnight` begun `waited` hours after a task that may end at any time within opening hours;
+ * without `waited`, begun at any time at all. No closed day makes it shorter. 12 when the shop is open day and night
+ * (no hours stated), Infinity when it never opens.
  */
-export function minimumOvernightHours(hours: readonly OpeningSpan[] | undefined): number {
-  const shop = makeShopTime({ hours, closed: [] }, 4); // 1970-01-05, a Monday
-  if (shop.week.length === 0) return nextOpening(shop, 12 * hourMs) / hourMs;
+export function minimumOvernightHours(hours: readonly OpeningSpan[] | undefined, waited?: number): number {
   const rest = 12 * hourMs;
+  const shop = makeShopTime({ hours, closed: [] }, 4); // 1970-01-05, a Monday
+  if (shop.week.length === 0) return firstOpeningAtLeast(shop, 0, rest) / hourMs;
+  if (waited === undefined || !Number.isFinite(waited)) return rest / hourMs;
+  const passed = Math.round((waited % 168) * hourMs); // every week is the same
+  // The night shortens as the task ends later, but for a jump where the rest would end just past an opening.
   let least = Number.POSITIVE_INFINITY;
   for (const span of shop.week) {
-    for (const end of [span.opens, span.closes, ...shop.week.map((other) => other.opens - rest)]) {
-      const shifted = end < span.opens ? end + weekMs : end;
+    const jumps = shop.week.map((other) => other.opens - rest - passed);
+    for (const end of [span.opens, span.closes, ...jumps]) {
+      const shifted = end + Math.ceil((span.opens - end) / weekMs) * weekMs;
       if (shifted > span.closes) continue;
-      least = Math.min(least, firstOpeningAtLeast(shop, shifted, rest) - shifted);
+      const begun = shifted + passed;
+      least = Math.min(least, firstOpeningAtLeast(shop, begun, rest) - begun);
     }
   }
   return least / hourMs;

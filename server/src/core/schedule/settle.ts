@@ -6,7 +6,7 @@
  * the earliest of all ways to respect them, or proof that there is none before the horizon. Where a window counts from
  * a wait, the task that the wait counts from is held back, which is enough but not always the least.
  */
-import { firstOpeningAtLeast, lastClosing, nextOpening, type ShopTime } from "./calendar.ts";
+import { firstOpeningAtLeast, lastOpening, type ShopTime } from "./calendar.ts";
 import { endOf, startForEnd } from "./fit.ts";
 import { overnightMs, overnightWithoutShopMs, type Problem, type Step, type Track } from "./problem.ts";
 
@@ -113,7 +113,6 @@ export function holdBack(
 
 /** The least end of the task before an overnight wait with which the wait ends at or after `end`. */
 function restBefore(shop: ShopTime, end: number): number {
-  const closing = lastClosing(shop, end);
-  const isJustOpening = closing !== undefined && nextOpening(shop, closing) >= end;
-  return (isJustOpening ? closing : end) - overnightMs;
+  // By the least there is later than with the opening before.
+  return (lastOpening(shop, end - 1) ?? Number.NEGATIVE_INFINITY) + 1 - overnightMs;
 }

@@ -6,7 +6,7 @@
  * the finish until nothing moves. An item is critical when it cannot slip for the sake of the finish alone; one that
  * only a window holds has no slack either, yet is not critical.
  */
-import { isOpen, lastClosing, workingTimeBefore } from "./calendar.ts";
+import { lastOpening } from "./calendar.ts";
 import { endOf, latestStartAt, latestStartByEnd } from "./fit.ts";
 import type { Plan } from "./heuristic.ts";
 import { overnightMs, overnightWithoutShopMs, type Problem, type Step } from "./problem.ts";
@@ -143,9 +143,5 @@ function carryBack(
 /** The latest end of the task before an overnight wait that ends at or before `end`. */
 function latestBeforeNight(problem: Problem, end: number): number {
   if (!problem.inShop) return end - overnightWithoutShopMs;
-  if (isOpen(problem.shop, end)) return end - overnightMs;
-  const closing = lastClosing(problem.shop, end);
-  return closing === undefined || workingTimeBefore(problem.shop, end) === 0
-    ? Number.NEGATIVE_INFINITY
-    : closing - 1 - overnightMs;
+  return (lastOpening(problem.shop, end) ?? Number.NEGATIVE_INFINITY) - overnightMs;
 }

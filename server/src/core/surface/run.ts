@@ -95,7 +95,11 @@ function runAssumed(
 ): SurfaceRun {
   const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
   const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], scopeOf);
-  const moments = simulate({ initial: ASSUMED_STATE, actions, overnightHours: OVERNIGHT_WITHOUT_SHOP_H });
+  const moments = simulate({
+    initial: ASSUMED_STATE,
+    actions,
+    overnightHours: () => OVERNIGHT_WITHOUT_SHOP_H,
+  });
   return {
     kind: "assumed",
     owner: { file: recipe.file, declaration: recipe.declaration },
@@ -199,9 +203,15 @@ function isContinued(job: Job, applies: readonly JobApply[], scope: Scope): bool
   );
 }
 
-/** The least that `wait overnight` brings in this shop, whenever in its hours the wait begins. */
-export function overnightHours(shop: Shop | undefined): number {
-  return shop ? minimumOvernightHours(shop.hours) : OVERNIGHT_WITHOUT_SHOP_H;
+/** The least that `wait overnight` brings in this shop, whenever in its hours the task before ends. */
+function overnightHours(shop: Shop | undefined): (waited: number | undefined) => number {
+  if (!shop) return () => OVERNIGHT_WITHOUT_SHOP_H;
+  const known = new Map<number | undefined, number>();
+  return (waited) => {
+    const least = known.get(waited) ?? minimumOvernightHours(shop.hours, waited);
+    known.set(waited, least);
+    return least;
+  };
 }
 
 function initialState(job: Job, surface: JobSurface, scope: Scope, runner: Runner): SurfaceState {

@@ -24,8 +24,8 @@ export interface SimulationInput {
   readonly initial: SurfaceState;
   readonly actions: readonly Action[];
   readonly air?: { readonly temperature: number; readonly humidity?: number };
-  /** Hours that `wait overnight` is sure to bring. */
-  readonly overnightHours: number;
+  /** Hours that `wait overnight` is sure to bring, begun so many hours after the last task; undefined: not known. */
+  readonly overnightHours: (waited: number | undefined) => number;
   /** Area of the surface of one piece, for `takes … min/m2`; absent when not known. */
   readonly areaM2?: number;
 }
@@ -33,12 +33,31 @@ export interface SimulationInput {
 export function simulate(input: SimulationInput): readonly Moment<Action>[] {
   const moments: Moment<Action>[] = [];
   let state = input.initial;
+  let waited: number | undefined = 0;
   for (const action of input.actions) {
-    const after = perform(input, state, action);
+    const after =
+      action.op === "wait" && action.overnight
+        ? advance(state, input.overnightHours(waited))
+        : perform(input, state, action);
     moments.push({ action, before: state, after });
+    waited = waitedSinceTask(waited, action, state, after);
     state = after;
   }
   return moments;
+}
+
+/** Hours from the last task to the end of this action; undefined after a wait whose length is not known. */
+function waitedSinceTask(
+  waited: number | undefined,
+  action: Action,
+  before: SurfaceState,
+  after: SurfaceState,
+): number | undefined {
+  if (action.op === "step" || action.op === "layer") return 0;
+  if (action.op === "note") return waited;
+  const passed = after.clock.hours - before.clock.hours;
+  const isKnown = action.op === "wait" && (passed > 0 || !after.clock.open);
+  return isKnown && waited !== undefined ? waited + passed : undefined;
 }
 
 export function finalState(initial: SurfaceState, moments: readonly Moment<Action>[]): SurfaceState {
@@ -52,7 +71,7 @@ function perform(input: SimulationInput, state: SurfaceState, action: Action): S
     case "layer":
       return advance(performLayer(input, state, action), 0);
     case "wait":
-      return performWait(input, state, action);
+      return performWait(state, action);
     case "note":
       return state;
     case "open":
@@ -91,8 +110,7 @@ function advance(state: SurfaceState, hours: number | undefined): SurfaceState {
 // ---------------------------------------------------------------------------------------------------------------
 // Waits
 
-function performWait(input: SimulationInput, state: SurfaceState, wait: WaitAction): SurfaceState {
-  if (wait.overnight) return advance(state, input.overnightHours);
+function performWait(state: SurfaceState, wait: WaitAction): SurfaceState {
   if (wait.until) return waitUntil(state, wait.until);
   return advance(state, wait.hours);
 }

@@ -7,7 +7,7 @@
 
 import type { Fix } from "../../findings.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
-import { overnightHours, type SurfaceRun } from "../../surface/run.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, stageHours, topCoat } from "../../surface/state.ts";
 import { itemId } from "../../totals/task-plan.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
@@ -298,12 +298,12 @@ function saidBetter(action: LayerAction, below: Coat): boolean {
 /** Hours that the nights between the two coats bring in the plan above the least that they are sure to bring. */
 function longerNights(ctx: JobContext, run: SurfaceRun, { below, index }: Haste): number {
   if (ctx.schedule.status !== "planned" || !run.shop || !ctx.job.start) return 0;
-  const least = overnightHours(run.shop);
   const from = putOnAt(run, below);
   const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
   const more = Array.from({ length: run.pieces }, (_, piece) =>
-    run.moments.reduce((sum, { action }, at) => {
+    run.moments.reduce((sum, { action, before, after }, at) => {
       if (at <= from || at >= index || action.op !== "wait" || !action.overnight) return sum;
+      const least = after.clock.hours - before.clock.hours;
       return sum + (lengths.get(itemId(run, piece, at)) ?? least) - least;
     }, 0),
   );
