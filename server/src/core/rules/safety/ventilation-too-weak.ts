@@ -1,5 +1,6 @@
 /**
- * The sum of industrial ventilation for one coat: grams that evaporate, the exposure limit, the room, its air.
+ * The sum of industrial ventilation for one coat, or for one step with a solvent: grams that evaporate, the exposure
+ * limit, the room, its air. A step counts where the litres of its solvent are stated or follow from its `covers`.
  *
  * A warning where the mean of the room over a shift would pass the limit even if its air mixed perfectly; a hint from
  * half of the limit on, the action level of hygienists. `ventilate` without a number is taken at what windows open on
@@ -20,7 +21,7 @@ import { exposureLimitMgM3 } from "../../knowledge/solvents.ts";
 import { VENTILATION_SOURCE } from "../../knowledge/sources.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
-import type { LayerAction } from "../../surface/actions.ts";
+import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { isStated, needFor } from "../duty-check.ts";
 import type { Report, TradeRule } from "../rule.ts";
 import { hoursText, litresText, related, useName } from "../texts.ts";
@@ -29,6 +30,18 @@ const RECIPE = (air: string) => `recipe oiled {
   for    wood
   safety wet_rags, no_ignition, ventilate${air}
   layer  oil_varnish`;
+
+/** The boards are dewaxed; a litre of the spirits goes as far as `covers` says, and `step` is done with it. */
+const DEWAXED = (air: string, covers: string, step: string) => `material spirits {
+  family mineral spirits
+  ${covers}
+}
+
+recipe dewaxed {
+  for    wood
+  safety gloves, no_ignition, ventilate${air}
+  ${step}
+  layer  waterborne_polyurethane`;
 
 const JOB = (room: string) => `  wait   until cured
 }
@@ -60,10 +73,10 @@ export const ventilationTooWeak: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "One coat of a solvent-borne material gives off more vapour than the fresh air of the job's shop can keep under the exposure limit.",
+      "One coat of a solvent-borne material, or one step with a solvent, gives off more vapour than the fresh air of the job's shop can keep under the exposure limit.",
     why: "What evaporates faster than the room loses it gathers: heads ache and hands grow clumsy, and far beyond that the vapour can burn.",
     remedy:
-      "Bring in more fresh air, coat fewer pieces in a day, or work under an exhaust or outdoors; if there is more air than the text says, state it as `ventilate N air changes/h`. The safety data sheet and local codes decide; no sum like this makes a room safe.",
+      "Bring in more fresh air, do fewer pieces in a day, or work under an exhaust or outdoors; if there is more air than the text says, state it as `ventilate N air changes/h`. The safety data sheet and local codes decide; no sum like this makes a room safe.",
     sources: [
       "ACGIH, Industrial Ventilation: dilution air from the rate of evaporation, the exposure limit and a mixing factor of 1 to 10 (formula read in course notes)",
       "29 CFR 1910.1000 and NIOSH recommended limits, the stricter of the two, averaged over a shift of 8 h",
@@ -95,6 +108,16 @@ ${JOB("45 m3, 1 air changes/h")}`,
   safety vapour_respirator, gloves, eye_protection, no_ignition, ventilate
   layer  nitrocellulose_lacquer, by hvlp #! ventilation-too-weak
 ${JOB("45 m3, 1 air changes/h").replace("apply oiled", "apply lacquered")}`,
+    },
+    {
+      title: "A step: 30 m2 dewaxed with a solvent whose `covers` says how much that takes",
+      text: `${DEWAXED(" 4 air changes/h", "covers 12 m2/L", "step   dewax with spirits #! ventilation-too-weak")}
+${JOB("45 m3, 1 air changes/h").replace("apply oiled", "apply dewaxed")}`,
+    },
+    {
+      title: "A step that states what it uses",
+      text: `${DEWAXED(" 4 air changes/h", "", "step   clean with spirits, uses 1.5 L #! ventilation-too-weak")}
+${JOB("45 m3, 1 air changes/h").replace("apply oiled", "apply dewaxed")}`,
     },
   ],
   passing: [
@@ -152,6 +175,23 @@ ${JOB("45 m3, 1 air changes/h").replace("  room 45 m3, 1 air changes/h\n", "")}`
   layer  waterborne_polyurethane
 ${JOB("20 m3, 0.5 air changes/h").replace("apply oiled", "apply clear")}`,
     },
+    {
+      title: "How much solvent the step takes is not known",
+      text: `${DEWAXED(" 1 air changes/h", "", "step   dewax with spirits")}
+${JOB("45 m3, 1 air changes/h").replace("apply oiled", "apply dewaxed")}`,
+    },
+    {
+      title: "A stripper: what its vapour is made of differs from one to the next, so none is assumed",
+      text: `${DEWAXED(
+        " 1 air changes/h",
+        "",
+        "step   strip with gel_stripper\n  step   clean with mineral_spirits",
+      )
+        .replace("family mineral spirits", "family paint stripper\n  covers 3 m2/L")
+        .replace("material spirits", "material gel_stripper")
+        .replace("safety gloves", "safety gloves, eye_protection, vapour_respirator")}
+${JOB("45 m3, 1 air changes/h").replace("apply oiled", "apply dewaxed")}`,
+    },
   ],
   checks: {
     onJob: ({ runs, needs, report }) => {
@@ -176,7 +216,7 @@ function judge(coat: CoatFumes): Report | undefined {
   const liquids = coat.liquids.filter(
     ({ material, solvent, grams }) => grams > 0 && solvent && material.family?.carrier !== "water",
   );
-  if (action.op !== "layer" || !room || coat.grams === undefined || liquids.length === 0) return undefined;
+  if (!room || coat.grams === undefined || liquids.length === 0) return undefined;
   // Where `ventilate` is not stated at all, `no-ventilation` asks for it first.
   const there = lacksDuty(action) ? undefined : airThere(run.shop, action.duties);
   if (!there) return undefined;
@@ -194,7 +234,7 @@ function judge(coat: CoatFumes): Report | undefined {
       ? "Vapour that gathers faster than the room loses it makes heads ache and hands clumsy, and far beyond that it can burn."
       : "That is more than half of the limit, and air never mixes evenly: who stands over the piece breathes the most of it.",
     remedy:
-      "Bring in more fresh air, coat fewer pieces in a day, or work under an exhaust or outdoors; the safety data sheet and local codes decide, and no sum makes a room safe.",
+      "Bring in more fresh air, do fewer pieces in a day, or work under an exhaust or outdoors; the safety data sheet and local codes decide, and no sum makes a room safe.",
     related: [
       ...(room.place ? [related(room.place, "The room and its own change of air")] : []),
       ...(duty ? [related(duty.place, "The ventilation that the recipe states")] : []),
@@ -202,12 +242,12 @@ function judge(coat: CoatFumes): Report | undefined {
   };
 }
 
-const lacksDuty = (action: LayerAction): boolean =>
+const lacksDuty = (action: LayerAction | StepAction): boolean =>
   !isStated(action, "ventilate") && needFor(action, "ventilate") !== undefined;
 
 /** The sum with its numbers, so that it can be done again with a pencil. */
 function whatText(
-  action: LayerAction,
+  action: LayerAction | StepAction,
   { liquids, applicationH, dryingH }: Pick<CoatFumes, "liquids" | "applicationH" | "dryingH">,
   roomM3: number,
   there: AirThere,
@@ -219,10 +259,16 @@ function whatText(
       ? `spread over ${hoursText(Math.max(SHIFT_H, hours))} and kept under ${andList(liquids.map(limitText))}, that takes ${formatNumber(least.m3PerH, 0)} m3/h of fresh air if it mixes perfectly (and ${DEFAULT_MIXING_FACTOR} times that by the usual allowance)`
       : `released in ${hoursText(hours)} as ${formatNumber(vapourRate(liquids, hours), 3)} m3/h of vapour and kept under a tenth of the lower explosive limit, that takes ${formatNumber(least.m3PerH, 0)} m3/h of fresh air`;
   return (
-    `One coat of ${useName(action.use)} gives off ${liquids.length === 1 ? gramsText(liquids[0]!) : andList(liquids.map(gramsOfText))}; ${kept}, ` +
+    `${sourceText(action)} gives off ${liquids.length === 1 ? gramsText(liquids[0]!) : andList(liquids.map(gramsOfText))}; ${kept}, ` +
     `and ${thereText(there)} in ${formatNumber(roomM3, 1)} m3 bring ${formatNumber(there.m3PerH, 0)} m3/h.`
   );
 }
+
+/** `One coat of …`, or the step as it is written. */
+const sourceText = (action: LayerAction | StepAction): string =>
+  action.op === "layer"
+    ? `One coat of ${useName(action.use)}`
+    : `This \`${action.verb}\`${action.use ? ` with ${useName(action.use)}` : ""}`;
 
 const gramsText = ({ litres, vocGPerL, grams }: LiquidFumes): string =>
   `${formatNumber(grams, 0)} g of vapour (${litresText(litres)} × ${formatNumber(vocGPerL, 0)} g/L)`;
