@@ -479,6 +479,16 @@ const BY_TOPIC: readonly Computation[] = [
   },
   {
     topic: "Fumes",
+    name: "What the air of a room keeps",
+    seen: "hover of the shop",
+    formula: "g/h = m3/h of fresh air · limit mg/m3 / K / 1000, K = 5; times 8 h for a shift",
+    source: "the exposure sum of ACGIH, Industrial Ventilation, turned round",
+    file: "fumes/room-air.ts",
+    functions: ["gramsKeptPerH"],
+    tests: ["core/fumes/dilution-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
     name: "Mixtures and clearing",
     seen: NOT_SHOWN,
     formula: "Σ C/L; t = V/(Q/K) · ln(C1/C2)",
@@ -490,7 +500,7 @@ const BY_TOPIC: readonly Computation[] = [
   {
     topic: "Fumes",
     name: "Fumes of a coat, and its air",
-    seen: "`totals` as text, hover of the layer, `ventilation-too-weak`",
+    seen: "`totals` as text, hover of layer and step, `ventilation-too-weak`",
     formula:
       "grams of a coat on all pieces; its solvent leaves evenly from the first stroke to half of touch dry; breathing averaged over 8 h or that time if longer, K = 5; fire over that time, a tenth of the LEL",
     source: `29 CFR 1910.1000 and NIOSH, the stricter limit; the release: ${PRACTICE}`,
@@ -512,12 +522,12 @@ const BY_TOPIC: readonly Computation[] = [
   {
     topic: "Fumes",
     name: "Fumes by hour, and the worst shift",
-    seen: "`totals` as text, hover of the job",
+    seen: "`totals` as text, hover of the job, the layer and the shop",
     formula:
-      "the coats at their planned times; of all stretches of 8 h the one with the largest Σ grams / limit",
+      "the coats at their planned times, hours counted from the start of the job; of all stretches of 8 h the one with the largest Σ grams / limit",
     source: "29 CFR 1910.1000: limits are averages of 8 h",
     file: "fumes/job-fumes.ts",
-    functions: ["jobFumes"],
+    functions: ["jobFumes", "hourlyFumes"],
     tests: ["core/fumes/job-fumes.test.ts", "core/properties/quantities.test.ts", "cli/estimates.test.ts"],
   },
   {

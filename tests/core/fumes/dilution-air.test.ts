@@ -17,6 +17,7 @@ import {
   airChangesPerH,
   airNeeded,
   clearingTimeH,
+  gramsKeptPerH,
   mixtureExposure,
 } from "../../../server/src/core/fumes/room-air.ts";
 import { solventByName } from "../../../server/src/core/knowledge/solvents.ts";
@@ -159,6 +160,13 @@ describe("rooms", () => {
     // 100 000 mg/h / 350 mg/m3 · 5
     const needed = airNeeded([{ solvent: MINERAL_SPIRITS, grams: 100, overH: 1 }], 45, { temperatureC: 25 });
     within(needed.m3PerH, 1428.6, 0.001);
+  });
+  test("what air keeps is what asks for that air: 90 m3/h · 350 mg/m3 / 5 = 6.3 g/h", () => {
+    const kept = gramsKeptPerH(90, 350);
+    expect(kept).toBeCloseTo(6.3, 12);
+    const needed = airNeeded([{ solvent: MINERAL_SPIRITS, grams: kept, overH: 1 }], 45, { temperatureC: 25 });
+    within(needed.m3PerH, 90, 0.001);
+    expect(gramsKeptPerH(90, 350, 1)).toBeCloseTo(31.5, 12);
   });
   test("clearing: each factor e takes one room volume of effective air", () => {
     expect(clearingTimeH(45, 90, Math.E * 100, 100, 1)).toBeCloseTo(0.5, 12);

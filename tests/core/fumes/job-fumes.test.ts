@@ -1,6 +1,12 @@
 /** What a job gives off and the air that it asks for, worked by hand. */
 import { describe, expect, test } from "vitest";
-import { airForCoat, airThere, type JobFumes, jobFumes } from "../../../server/src/core/fumes/job-fumes.ts";
+import {
+  airForCoat,
+  airThere,
+  hourlyFumes,
+  type JobFumes,
+  jobFumes,
+} from "../../../server/src/core/fumes/job-fumes.ts";
 import type { JobResult } from "../../../server/src/core/totals/job-totals.ts";
 import { analyse } from "../../harness/check-text.ts";
 
@@ -104,6 +110,18 @@ describe("hour by hour", () => {
     // Board 3's second coat ends at 3 h and is dry enough at 7 h.
     expect(worstShift!.grams).toBeCloseTo(480, 6);
     expect(worstShift!.needed.m3PerH).toBeCloseTo(857.14, 1);
+    expect(worstShift!.vapours).toHaveLength(1);
+    expect(worstShift!.vapours[0]).toMatchObject({ solvent: { name: "mineral spirits" } });
+    expect(worstShift!.vapours[0]!.grams).toBeCloseTo(480, 6);
+  });
+
+  test("of one line alone", () => {
+    // The first coat as above, 48 g an hour at most; the second line is another's.
+    const job = result(["layer varnish, takes 1 h", "layer varnish, takes 1 h"]);
+    const [first] = job.runs[0]!.moments;
+    const draws = job.draws.filter(({ action }) => action === first!.action);
+    expect(Math.max(...hourlyFumes(draws, job.schedule)!.map(({ grams }) => grams))).toBeCloseTo(48, 9);
+    expect(jobFumes(job).byHour!.some(({ grams }) => grams > 49)).toBe(true);
   });
 
   test("not computed: without a room no air, with an unknown VOC no grams", () => {

@@ -67,8 +67,9 @@ function waterborne(rated: RatedAir, air: ShopAir): WaitFactor {
   ].join("");
   return atLeastOne(
     ratedDeficit / shopDeficit,
-    `Water leaves by the vapour-pressure deficit: ${formatNumber(shopDeficit, 2)} kPa at ${airText(air.temperature, humidity)}, ` +
-      `${formatNumber(ratedDeficit, 2)} kPa at the label's ${airText(rated.temperature, rated.humidity)}`,
+    `Water leaves by the vapour-pressure deficit: ${formatNumber(shopDeficit, 3)} kPa at ${airText(air.temperature, humidity)}, ` +
+      `${formatNumber(ratedDeficit, 3)} kPa at the label's ${airText(rated.temperature, rated.humidity)}`,
+    `${formatNumber(ratedDeficit, 3)} / ${formatNumber(shopDeficit, 3)}`,
     notes,
   );
 }
@@ -79,6 +80,7 @@ function reacting(rated: RatedAir, air: ShopAir): WaitFactor {
     2 ** (colder / 10),
     `It hardens by reaction, twice as slowly for every 10 C less: ${degrees(air.temperature)} in the shop, ` +
       `${degrees(rated.temperature)} on the label`,
+    `2^(${formatNumber(colder, 1)} / 10)`,
     "",
   );
 }
@@ -90,14 +92,18 @@ function solventRelease(rated: RatedAir, air: ShopAir): WaitFactor {
     Math.exp(SOLVENT_K * (1 / shopK - 1 / ratedK)),
     `Its solvent leaves by vapour pressure, which falls with the temperature: ${degrees(air.temperature)} in the shop, ` +
       `${degrees(rated.temperature)} on the label`,
+    `exp(${SOLVENT_K} × (1/${formatNumber(shopK, 2)} K − 1/${formatNumber(ratedK, 2)} K))`,
     "",
   );
 }
 
-function atLeastOne(raw: number, why: string, notes: string): WaitFactor {
+function atLeastOne(raw: number, why: string, sum: string, notes: string): WaitFactor {
   // A ratio a few bits above 1 is rounding: air like the label's leaves the label's time alone.
   if (raw > 1 + 1e-9)
-    return { factor: raw, reason: `${why}; times are ${formatNumber(raw, 2)} times the label's.${notes}` };
+    return {
+      factor: raw,
+      reason: `${why}; times are ${sum} = ${formatNumber(raw, 2)} times the label's.${notes}`,
+    };
   return { factor: 1, reason: `${why}; the label's times stand, which better air never shortens.${notes}` };
 }
 

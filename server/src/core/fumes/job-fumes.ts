@@ -213,6 +213,7 @@ interface Release {
   readonly grams: number;
   /** m3 of air that bring it to its exposure limit. */
   readonly limitM3: number;
+  readonly solvent?: Solvent;
 }
 
 /** Grams that leave in one hour, counted from the start of the job; hours without any are left out. */
@@ -225,8 +226,17 @@ export interface JobFumes {
   readonly coats: readonly CoatFumes[];
   /** Grams that leave in the hours after the start of the job; undefined where the plan or a figure is not known. */
   readonly byHour?: readonly HourFumes[];
-  /** The shift of 8 h that asks for most air, by its first hour, and what it asks for; with a known room only. */
-  readonly worstShift?: { readonly fromH: number; readonly grams: number; readonly needed: AirNeeded };
+  /** The shift of 8 h that asks for most air, and what it asks for; with a known room only. */
+  readonly worstShift?: WorstShift;
+}
+
+export interface WorstShift {
+  /** Hours after the start of the job. */
+  readonly fromH: number;
+  readonly grams: number;
+  /** Of the grams, those of vapours with an exposure limit; what they ask for is added. */
+  readonly vapours: readonly { readonly solvent: Solvent; readonly grams: number }[];
+  readonly needed: AirNeeded;
 }
 
 export interface JobFumesInput {
@@ -245,6 +255,18 @@ export function jobFumes({ draws, schedule, shop }: JobFumesInput): JobFumes {
   return { coats, byHour: hoursOf(releases), ...(worst ? { worstShift: worst } : {}) };
 }
 
+/**
+ * Grams that leave in the hours after the start of the job from these draws alone, such as those of one line; undefined
+ * where the plan, the litres or a VOC is not known.
+ */
+export function hourlyFumes(
+  draws: readonly FumesDraw[],
+  schedule: Schedule,
+): readonly HourFumes[] | undefined {
+  const isKnown = coatFumes(draws).every(({ grams }) => grams !== undefined);
+  return isKnown && schedule.status === "planned" ? hoursOf(releasesOf(draws, schedule)) : undefined;
+}
+
 function releasesOf(draws: readonly FumesDraw[], { items }: Schedule): readonly Release[] {
   const planned = new Map(items.map((item) => [item.id, item]));
   return draws.flatMap((draw) => {
@@ -261,6 +283,7 @@ function releasesOf(draws: readonly FumesDraw[], { items }: Schedule): readonly 
             to: Math.max(item.end + releaseHours(run, action), item.start + 1 / 60),
             grams: grams / run.pieces,
             limitM3: limit === undefined ? 0 : (1000 * grams) / run.pieces / limit,
+            ...(limit === undefined ? {} : { solvent }),
           },
         ];
       }).flat(),
@@ -290,7 +313,7 @@ function hoursOf(releases: readonly Release[]): readonly HourFumes[] {
 }
 
 /** Windows that begin with a release, or end with one, hold the most. */
-function worstShift(releases: readonly Release[], roomM3: number): JobFumes["worstShift"] {
+function worstShift(releases: readonly Release[], roomM3: number): WorstShift | undefined {
   const starts = new Set(releases.flatMap(({ from, to }) => [from, Math.max(0, to - SHIFT_H)]));
   let worst: { readonly fromH: number; readonly grams: number; readonly limitM3: number } | undefined;
   for (const fromH of [...starts].sort((a, b) => a - b)) {
@@ -306,5 +329,17 @@ function worstShift(releases: readonly Release[], roomM3: number): JobFumes["wor
   if (!worst) return undefined;
   const m3PerH = (worst.limitM3 / SHIFT_H) * DEFAULT_MIXING_FACTOR;
   const needed: AirNeeded = { m3PerH, airChangesPerH: m3PerH / roomM3, limit: "exposure" };
-  return { fromH: worst.fromH, grams: worst.grams, needed };
+  const { fromH, grams } = worst;
+  return { fromH, grams, vapours: vapoursBetween(releases, fromH, fromH + SHIFT_H), needed };
+}
+
+function vapoursBetween(releases: readonly Release[], fromH: number, toH: number): WorstShift["vapours"] {
+  const bySolvent = new Map<Solvent, number>();
+  for (const release of releases) {
+    const grams = release.grams * share(release, fromH, toH);
+    if (release.solvent && grams > 0) {
+      bySolvent.set(release.solvent, (bySolvent.get(release.solvent) ?? 0) + grams);
+    }
+  }
+  return [...bySolvent].map(([solvent, grams]) => ({ solvent, grams }));
 }

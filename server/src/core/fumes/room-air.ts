@@ -76,6 +76,18 @@ export function airNeeded(
   return { m3PerH, airChangesPerH: airChangesPerH(m3PerH, roomM3), limit };
 }
 
+/**
+ * Grams of a vapour that may leave in an hour, on the mean of the limit's hours, for fresh air to keep it under its limit:
+ * the exposure sum turned round. Air in m3/h, limit in mg/m3.
+ */
+export function gramsKeptPerH(
+  flowM3PerH: number,
+  limitMgM3: number,
+  mixingFactor: number = DEFAULT_MIXING_FACTOR,
+): number {
+  return (flowM3PerH * limitMgM3) / mixingFactor / 1000;
+}
+
 /** Σ C / L of vapours that act alike, in ppm both; above 1 the mixture is over its limit. */
 export function mixtureExposure(
   vapours: readonly { readonly concentration: number; readonly limit: number }[],

@@ -2,6 +2,7 @@
  * How much of every material a job takes, spare included, by material and by line.
  */
 import { isNeverListed } from "../knowledge/built-in-materials.ts";
+import { formatNumber } from "../measure/format-amount.ts";
 import type { Job, Material } from "../model/model.ts";
 import {
   layerLitres,
@@ -20,8 +21,10 @@ export interface Draw {
   readonly litres?: number;
   readonly run: SurfaceRun;
   readonly action: Action;
-  /** The sum with its numbers filled in. */
+  /** The sum with its numbers filled in; of a mix, of the whole mix. */
   readonly working: string;
+  /** Of a mix, how much of it this material is: ` × 4/5`. */
+  readonly part?: string;
 }
 
 export interface Need {
@@ -79,17 +82,31 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
     ...(action.thinned ? { thinned: { a: action.thinned.a, b: action.thinned.b } } : {}),
     ...(action.tinted ? { tintPercent: action.tinted.percent } : {}),
   });
-  const draw = (of: Material | undefined, amount: number): readonly Draw[] =>
-    of && amount > 0 ? [{ material: of, litres: amount, run, action, working: litres.working }] : [];
-  const hardener = action.hardener;
+  const draw = (of: Material | undefined, amount: number, part: string): readonly Draw[] =>
+    of && amount > 0
+      ? [{ material: of, litres: amount, run, action, working: litres.working, ...(part ? { part } : {}) }]
+      : [];
+  const { hardener, thinned, tinted } = action;
+  const untinted = tinted ? ` × ${formatNumber(1 - tinted.percent / 100, 4)}` : "";
+  const parts = (of: number, a: number, b: number): string =>
+    ` × ${formatNumber(of, 2)}/${formatNumber(a + b, 2)}`;
+  const unthinned = untinted + (thinned ? parts(thinned.a, thinned.a, thinned.b) : "");
   const own = hardener
     ? mixLitres(litres.materialL, hardener.a, hardener.b)
     : { materialL: litres.materialL, hardenerL: 0 };
   return [
-    ...draw(material, own.materialL),
-    ...draw(hardener?.use.material, own.hardenerL),
-    ...draw(action.thinned?.thinner.material, litres.thinnerL),
-    ...draw(action.tinted?.tint.material, litres.tintL),
+    ...draw(material, own.materialL, unthinned + (hardener ? parts(hardener.a, hardener.a, hardener.b) : "")),
+    ...draw(
+      hardener?.use.material,
+      own.hardenerL,
+      unthinned + (hardener ? parts(hardener.b, hardener.a, hardener.b) : ""),
+    ),
+    ...draw(
+      thinned?.thinner.material,
+      litres.thinnerL,
+      untinted + (thinned ? parts(thinned.b, thinned.a, thinned.b) : ""),
+    ),
+    ...draw(tinted?.tint.material, litres.tintL, tinted ? ` × ${formatNumber(tinted.percent, 2)} %` : ""),
   ];
 }
 
