@@ -58,6 +58,18 @@ describe("totals", () => {
     );
   });
 
+  test("grams by the hour, with the lines that give off most", async () => {
+    const { stdout } = await runCli(["totals", "job.finish"], { files });
+    // A board's 80 g leave from its first stroke to half of 8 h after its last, in 4 h 30 min: 17.78 g/h. Three boards
+    // half an hour apart overlap: 53.3 g in an hour in which all three are wet, 240 g in all, twice.
+    expect(stdout).toMatch(/most in an hour +53 g {2}from Mon 2027-03-08 \d\d:00\n/u);
+    const days = [...stdout.matchAll(/ (\w+ 2027-03-\d\d) +(\d+) g {2}hourly from \d\d:00: ([\d ]+)\n/gu)];
+    expect(days.map(([, , grams]) => grams)).toEqual(["240", "240"]);
+    const hours = days[0]![3]!.split(" ").map(Number);
+    expect(Math.max(...hours)).toBe(53);
+    expect(hours.reduce((sum, grams) => sum + grams, 0)).toBeGreaterThan(237);
+  });
+
   test("no air without a room", async () => {
     const text = files["job.finish"].replace(/ {2}room 50.*\n/u, "");
     const { stdout } = await runCli(["totals", "job.finish"], { files: { "job.finish": text } });

@@ -6,6 +6,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { FUMES_BASIS, lineFumes, worstShift } from "../features/fumes-facts.ts";
+import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../features/fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
 import {
   areaText,
@@ -44,6 +45,7 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
       figure(result, "in_service", "in service", momentText),
     ]),
     ...table(result.shop?.room ? `Fumes (${FUMES_BASIS})` : "Fumes", fumesRows(result)),
+    ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),
     ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result)),
     ...table("Cost", costRows(result)),
   ].join("\n");
@@ -103,6 +105,24 @@ function fumesRows(result: JobResult): readonly Row[] {
   return [
     figure(result, "voc_g", "VOC", grams),
     ...more.map((fact) => row(shownText(fact.name), grams(fact.grams), fact.air)),
+  ];
+}
+
+/** The hour in which most leaves, then every day with its hours. */
+function hourRows(result: JobResult): readonly Row[] {
+  const peak = jobPeak(result);
+  if (!peak) return [];
+  const lines = peak.lines.map(({ name, grams }) => `${shownText(name)} ${gramsText(grams)}`);
+  const from = `from ${peak.from}`;
+  return [
+    row("most in an hour", gramsText(peak.grams), lines.length > 1 ? `${from}: ${lines.join(", ")}` : from),
+    ...fumesDays(result).map((day) =>
+      row(
+        day.name,
+        gramsText(day.grams),
+        `hourly from ${day.from}: ${day.hours.map((grams) => Math.round(grams)).join(" ")}`,
+      ),
+    ),
   ];
 }
 

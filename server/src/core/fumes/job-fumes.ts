@@ -33,7 +33,7 @@ export const AFTER_STEP_H = 0.5;
  */
 export const OPEN_WINDOWS_PER_H = 10;
 /** Limits in mg/m3 are stated for air of 25 C. */
-const LIMITS_AT_C = 25;
+export const LIMITS_AT_C = 25;
 
 /** Litres that an action takes of one material, as the totals draw them. */
 export interface FumesDraw {
