@@ -233,11 +233,13 @@ describe("shopping", () => {
           on_hand: 0,
           containers: [{ litres: 1, count: 1, price: 16 }],
           cost: 16,
+          currency: "EUR",
           jobs: ["shelf_job", "again"],
         },
       ],
       currency: "EUR",
       total_cost: 16,
+      totals: [{ currency: "EUR", total_cost: 16 }],
     });
   });
 
@@ -252,10 +254,10 @@ describe("shopping", () => {
 
   test("as CSV and as Markdown", async () => {
     expect((await runCli(["shopping", "--format", "csv"], { files })).stdout).toBe(
-      "material,title,litres,on_hand,can_litres,count,price,currency,jobs\r\nclear_coat,Clear,0.88,0,1,1,16.00,EUR,shelf_job again\r\n",
+      "material,title,litres,on_hand,can_litres,count,price,cost,currency,jobs\r\nclear_coat,Clear,0.88,0,1,1,16.00,16.00,EUR,shelf_job again\r\n",
     );
     expect((await runCli(["shopping", "a.finish", "--format", "markdown"], { files })).stdout).toBe(
-      "# Shopping list\n\n- [ ] 1 × 0.5 L Clear (`clear_coat`), 10.00 EUR, for shelf_job\n\nTogether 10.00 EUR.\n",
+      "# Shopping list\n\n- [ ] 1 × 0.5 L Clear (`clear_coat`), 10.00 EUR, for `shelf_job`\n\nTogether 10.00 EUR.\n",
     );
   });
 
@@ -264,6 +266,92 @@ describe("shopping", () => {
     const { stdout } = await runCli(["shopping", "a.finish"], { files: { ...files, "stock.finish": stock } });
     expect(stdout).toContain("no `sold` for `clear_coat`");
     expect(stdout).toContain("without what is not known");
+    const lists = { ...files, "stock.finish": stock };
+    const of = async (format: string): Promise<string> =>
+      (await runCli(["shopping", "a.finish", "--format", format], { files: lists })).stdout;
+    expect(JSON.parse(await of("json"))).toMatchObject({
+      materials: [{ litres: 0.44, containers: [], cost: null }],
+      total_cost: null,
+      totals: [{ currency: "EUR", total_cost: null }],
+    });
+    // No number of cans, no price and no cost; 0 would be taken for nothing to buy.
+    expect(await of("csv")).toContain("clear_coat,Clear,0.44,0,,,,,EUR,shelf_job\r\n");
+    expect(await of("markdown")).toContain(
+      "- [ ] 0.44 L of Clear (`clear_coat`) (no `sold` for `clear_coat`), for `shelf_job`\n\nTogether 0.00 EUR, without what is not known.\n",
+    );
+  });
+
+  describe("in shops of two currencies", () => {
+    const abroad = {
+      ...files,
+      "stock.finish": FILES["stock.finish"].replace("  sold", "  on_hand 500 mL\n  sold"),
+      "b.finish": files["b.finish"].replace("currency EUR", "currency SEK"),
+    };
+
+    test("is a list for each, and what is on hand is taken off once", async () => {
+      // 0.44 L of the 0.5 L on hand go into the first job; 0.44 − 0.06 = 0.38 L are bought for the second.
+      const { stdout, stderr } = await runCli(["shopping"], { files: abroad });
+      expect(stderr).toBe(
+        "finishwright: The shops have several currencies, so there is a list for each: EUR, SEK.\n",
+      );
+      expect(stdout).toBe(
+        [
+          "clear_coat  0.44 L  0.5 L on hand   nothing to buy",
+          "together                                             0.00 EUR",
+          "",
+          "clear_coat  0.44 L  0.06 L on hand  1 × 0.5 L       10.00 SEK",
+          "together                                            10.00 SEK",
+          "",
+        ].join("\n"),
+      );
+    });
+
+    test("has no sum over both", async () => {
+      const { stdout } = await runCli(["shopping", "--format", "json"], { files: abroad });
+      expect(JSON.parse(stdout)).toMatchObject({
+        materials: [
+          { on_hand: 0.5, cost: 0, currency: "EUR", jobs: ["shelf_job"] },
+          { on_hand: 0.06, cost: 10, currency: "SEK", jobs: ["again"] },
+        ],
+        currency: null,
+        total_cost: null,
+        totals: [
+          { currency: "EUR", total_cost: 0 },
+          { currency: "SEK", total_cost: 10 },
+        ],
+      });
+      const list = await runCli(["shopping", "--format", "markdown"], { files: abroad });
+      expect(list.stdout).toContain("Together 10.00 SEK.\n");
+      expect(list.stdout).not.toContain("EUR");
+    });
+  });
+
+  test("a job after another finds what that leaves, however they are asked for", async () => {
+    const stock = FILES["stock.finish"].replace("  sold", "  on_hand 500 mL\n  sold");
+    const chained = {
+      "stock.finish": stock,
+      "a.finish": `${JOB}job later {\n  piece shelf\n  after shelf_job\n  apply clearing(clear: clear_coat) to board\n}\n`,
+    };
+    const needs = async (...argv: string[]): Promise<unknown> => {
+      const { stdout } = await runCli(["shopping", ...argv, "--format", "json"], { files: chained });
+      return (JSON.parse(stdout) as { materials: unknown[] }).materials[0];
+    };
+    // Both: 0.88 − 0.5 = 0.38 L. The later alone: 0.5 − 0.44 = 0.06 L are left to it.
+    expect(await needs()).toMatchObject({
+      litres: 0.88,
+      on_hand: 0.5,
+      containers: [{ litres: 0.5, count: 1 }],
+    });
+    expect(await needs("--job", "later")).toMatchObject({ litres: 0.44, on_hand: 0.06 });
+  });
+
+  test("CSV keeps quotes, commas and signs of other alphabets as RFC 4180 has it", async () => {
+    const stock = FILES["stock.finish"].replace('"Clear"', String.raw`"Clear, \"dull\" – für außen"`);
+    const { stdout } = await runCli(["shopping", "a.finish", "--format", "csv"], {
+      files: { ...files, "stock.finish": stock },
+    });
+    const [, line] = stdout.split("\r\n");
+    expect(line).toBe('clear_coat,"Clear, ""dull"" – für außen",0.44,0,0.5,1,10.00,10.00,EUR,shelf_job');
   });
 });
 
@@ -297,6 +385,142 @@ job thrice {
     expect(rows).toContainEqual(["finish", "Mon 2027-03-08 14:00", "Mon 2027-03-08 11:45", "−2 h 15 min"]);
     // 10 + 15 + 5 against 10 + 20 + 2 + 5
     expect(rows).toContainEqual(["total", "37.00 EUR", "30.00 EUR", "−7.00 EUR"]);
+  });
+
+  test("as JSON has both sides and what B has more or less, null where it is not known", async () => {
+    const { status, stdout } = await runCli(
+      ["compare", "job.finish", "two.finish:thrice", "--format", "json"],
+      { files },
+    );
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toEqual({
+      a: {
+        file: "job.finish",
+        job: "shelf_job",
+        title: "One shelf",
+        area_m2: 2,
+        coats: 2,
+        // 2 × 100 um × 30 %
+        dry_film_um: 60,
+        // 2 × 2 m2 / 10 × 1.1
+        litres: 0.44,
+        // 30 min + 2 × 15 min
+        hands_on_h: 1,
+        // 09:00, dust to 09:30, coats to 09:45 and 12:00, 2 h
+        elapsed_h: 5,
+        finish: "2027-03-08T14:00:00",
+        in_service: "2027-03-09T12:00:00",
+        voc_g: 44,
+        material_cost: 10,
+        labour_cost: 20,
+        // 10 + 20 + 2 + 5
+        total_cost: 37,
+        saving: 63,
+        currency: "EUR",
+        materials: [{ name: "clear_coat", litres: 0.44, cost: 10 }],
+        // The recipe's own: waterborne on bare beech, and nothing sanded after it.
+        findings: { error: 0, warning: 1, information: 0, hint: 0 },
+        rules: [{ rule: "grain-not-knocked-down", severity: "warning", count: 1 }],
+      },
+      b: {
+        file: "two.finish",
+        job: "thrice",
+        title: null,
+        area_m2: 2,
+        coats: 3,
+        dry_film_um: 90,
+        litres: 0.66,
+        // 30 min + 3 × 15 min
+        hands_on_h: 1.25,
+        // Without a shop day and night: 30 min + 3 × (15 min + 2 h)
+        elapsed_h: 7.25,
+        finish: null,
+        in_service: null,
+        voc_g: 66,
+        // 0.66 L: a litre for 16.00, or two half litres for 20.00
+        material_cost: 16,
+        labour_cost: null,
+        total_cost: 21,
+        saving: 79,
+        currency: null,
+        materials: [{ name: "clear_coat", litres: 0.66, cost: 16 }],
+        // The recipe's own: waterborne on bare beech, and nothing sanded after it.
+        findings: { error: 0, warning: 1, information: 0, hint: 0 },
+        rules: [{ rule: "grain-not-knocked-down", severity: "warning", count: 1 }],
+      },
+      difference: {
+        area_m2: 0,
+        coats: 1,
+        dry_film_um: 30,
+        litres: 0.22,
+        hands_on_h: 0.25,
+        elapsed_h: 2.25,
+        finish_h: null,
+        in_service_h: null,
+        voc_g: 22,
+        material_cost: 6,
+        labour_cost: null,
+        total_cost: -16,
+        saving: 16,
+        materials: [{ name: "clear_coat", litres: 0.22 }],
+        findings: { error: 0, warning: 0, information: 0, hint: 0 },
+      },
+    });
+  });
+
+  test("two versions of a file, by their paths, with the findings that one brings", async () => {
+    const versions = {
+      "old/stock.finish": FILES["stock.finish"],
+      "old/job.finish": JOB,
+      "new/stock.finish": FILES["stock.finish"].replace("100 g/L", "50 g/L"),
+      // An hour is too short for a coat that needs two.
+      "new/job.finish": JOB.replace("    wait until recoat", "    wait 1 h"),
+    };
+    const argv = ["compare", "old/job.finish", "new/job.finish"];
+    const text = await runCli(argv, { files: versions });
+    const rows = text.stdout.split("\n").map((line) => line.trim().split(/ {2,}/u));
+    expect(rows[0]).toEqual(["shelf_job", "old/job.finish", "new/job.finish", "difference"]);
+    expect(rows).toContainEqual(["elapsed", "5 h", "4 h", "−1 h"]);
+    expect(rows).toContainEqual(["VOC", "44 g", "22 g", "−22 g"]);
+    expect(rows).toContainEqual(["warning recoat-too-early", "0", "1", "+1"]);
+    const json = await runCli([...argv, "--format", "json"], { files: versions });
+    expect(JSON.parse(json.stdout)).toMatchObject({
+      a: { file: "old/job.finish", job: "shelf_job", findings: { warning: 1 } },
+      b: {
+        file: "new/job.finish",
+        job: "shelf_job",
+        findings: { warning: 2 },
+        rules: [
+          { rule: "grain-not-knocked-down" },
+          { rule: "recoat-too-early", severity: "warning", count: 1 },
+        ],
+      },
+      // 14:00 and 12:00 the next day against an hour earlier.
+      difference: { elapsed_h: -1, finish_h: -1, in_service_h: -1, voc_g: -22, findings: { warning: 1 } },
+    });
+  });
+
+  test("takes no money of one currency from money of another", async () => {
+    const foreign = { ...FILES, "other.finish": JOB.replace("currency EUR", "currency SEK") };
+    const argv = ["compare", "job.finish", "other.finish"];
+    const { difference } = JSON.parse(
+      (await runCli([...argv, "--format", "json"], { files: foreign })).stdout,
+    );
+    expect(difference).toMatchObject({ litres: 0, elapsed_h: 0, total_cost: null, saving: null });
+    const rows = (await runCli(argv, { files: foreign })).stdout.split("\n");
+    expect(
+      rows
+        .find((row) => row.includes("total"))!
+        .trim()
+        .split(/ {2,}/u),
+    ).toEqual(["total", "37.00 EUR", "37.00 SEK"]);
+  });
+
+  test("says once what is missing for the figures that are not known", async () => {
+    const { stdout } = await runCli(["compare", "job.finish", "two.finish:thrice"], { files });
+    expect(stdout).toContain(
+      "Not known of thrice: finish, in service (no `in` (the shop), no `start`).\nNot known of thrice: labour (no `in` (the shop)).\n",
+    );
   });
 
   test("asks which job of several is meant", async () => {

@@ -1,12 +1,13 @@
 /**
- * Two ways of doing a job, figure by figure, with the findings that each brings.
+ * Two ways of doing a job, or two versions of one, figure by figure, with the findings that each brings.
  *
- * Findings count that name the job, and those of the recipes it does, wherever these are declared.
+ * Plain numbers, null where something is not known; how they are printed is the reports' business. Findings count that
+ * name the job, and those of the recipes it does, wherever these are declared.
  */
+import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
-import { type GapField, gapsOf } from "./job-gaps.ts";
-import { areaText, filmText, hoursText, litresText, momentText, moneyText } from "./spoken.ts";
+import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
 import type { Analysis, FileFinding } from "./types.ts";
 
 export interface ComparedJob {
@@ -15,113 +16,180 @@ export interface ComparedJob {
   readonly result: JobResult;
 }
 
-export interface ComparisonRow {
+/** The figures that have a difference, in the order in which reports print them. */
+export const COMPARED = [
+  "area_m2",
+  "coats",
+  "dry_film_um",
+  "litres",
+  "hands_on_h",
+  "elapsed_h",
+  "finish",
+  "in_service",
+  "voc_g",
+  "material_cost",
+  "labour_cost",
+  "total_cost",
+  "saving",
+] as const;
+export type ComparedFigure = (typeof COMPARED)[number];
+
+/** `finish` and `in_service` are dates on the sides, and hours in the difference. */
+export type ComparedDate = "finish" | "in_service";
+type ComparedNumber = Exclude<ComparedFigure, ComparedDate>;
+
+export interface ComparedMaterial {
   readonly name: string;
-  readonly a: string;
-  readonly b: string;
-  /** B less A, with its sign; empty where that says nothing. */
-  readonly difference: string;
+  readonly litres: number | null;
+  readonly cost: number | null;
+}
+
+export interface ComparisonSide {
+  readonly file: FileId;
+  readonly job: string;
+  readonly title?: string;
+  /** Money is in this currency, where the job has a shop that states one. */
+  readonly currency?: string;
+  readonly numbers: Readonly<Record<ComparedNumber, number | null>>;
+  /** Local ISO date-times. */
+  readonly dates: Readonly<Record<ComparedDate, string | null>>;
+  readonly materials: readonly ComparedMaterial[];
+  readonly levels: Readonly<Record<Severity, number>>;
+  readonly rules: readonly { readonly rule: string; readonly severity: Severity; readonly count: number }[];
+  /** What is missing for a figure that is null. */
+  gaps(figure: ComparedFigure): readonly string[];
+}
+
+/** B less A; null where either is not known, or for money in two currencies. */
+export interface ComparisonDifference {
+  /** `finish` and `in_service` in hours. */
+  readonly figures: Readonly<Record<ComparedFigure, number | null>>;
+  /** Of every material of either side; one that a side does not use counts as 0 there. */
+  readonly materials: readonly { readonly name: string; readonly litres: number | null }[];
+  readonly levels: Readonly<Record<Severity, number>>;
 }
 
 export interface Comparison {
-  readonly figures: readonly ComparisonRow[];
-  readonly materials: readonly ComparisonRow[];
-  readonly findings: readonly ComparisonRow[];
+  readonly a: ComparisonSide;
+  readonly b: ComparisonSide;
+  readonly difference: ComparisonDifference;
 }
 
 export function compareJobs(a: ComparedJob, b: ComparedJob): Comparison {
-  return { figures: figureRows(a, b), materials: materialRows(a, b), findings: findingRows(a, b) };
+  const sides = { a: sideOf(a), b: sideOf(b) };
+  return { ...sides, difference: differenceOf(sides.a, sides.b) };
 }
 
-/** A figure of both; null is not known, with the reason in its place. */
-interface Figure {
-  readonly value: number | null;
-  readonly gap?: string;
-}
-
-function numberRow(name: string, a: Figure, b: Figure, say: (value: number) => string): ComparisonRow {
-  const text = ({ value, gap }: Figure): string =>
-    value === null ? `not known${gap ? ` (${gap})` : ""}` : say(value);
-  return { name, a: text(a), b: text(b), difference: differenceText(a.value, b.value, say) };
-}
-
-function differenceText(a: number | null, b: number | null, say: (value: number) => string): string {
-  if (a === null || b === null) return "";
-  const difference = b - a;
-  if (Math.abs(difference) < 1e-9) return "same";
-  return `${difference > 0 ? "+" : "−"}${say(Math.abs(difference))}`;
-}
-
-const known = (value: number | null): Figure => ({ value });
-
-function figureRows(a: ComparedJob, b: ComparedJob): readonly ComparisonRow[] {
-  const ta = a.result.totals;
-  const tb = b.result.totals;
-  const gap = (job: ComparedJob, field: GapField): Figure => ({
-    value: job.result.totals[field] as number | null,
-    gap: gapsOf(job.result, field)[0],
-  });
-  const both = (name: string, field: GapField, say: (value: number) => string): ComparisonRow =>
-    numberRow(name, gap(a, field), gap(b, field), say);
-  const currency = a.result.shop?.currency ?? b.result.shop?.currency;
-  const money = (amount: number): string => moneyText(amount, currency);
-  const moment = (name: string, field: "finish" | "in_service"): ComparisonRow => {
-    const text = ({ result }: ComparedJob): string => {
-      const at = result.totals[field];
-      return at === null ? `not known (${gapsOf(result, field)[0] ?? ""})` : momentText(at);
-    };
-    const hours = ta[field] && tb[field] ? hoursBetween(ta[field], tb[field]) : null;
-    return { name, a: text(a), b: text(b), difference: differenceText(0, hours, hoursText) };
+function sideOf(compared: ComparedJob): ComparisonSide {
+  const { file, result } = compared;
+  const { job, shop, totals, needs } = result;
+  const findings = findingsOf(compared);
+  return {
+    file,
+    job: job.name,
+    ...(job.title === undefined ? {} : { title: job.title }),
+    ...(shop?.currency === undefined ? {} : { currency: shop.currency }),
+    numbers: {
+      area_m2: totals.area_m2,
+      coats: coats(result),
+      dry_film_um: thickest(result),
+      litres: sumOrNull(totals.materials.map(({ litres }) => litres)),
+      hands_on_h: totals.hands_on_h,
+      elapsed_h: totals.elapsed_h,
+      voc_g: totals.voc_g,
+      material_cost: totals.material_cost,
+      labour_cost: totals.labour_cost,
+      total_cost: totals.total_cost,
+      saving: totals.saving,
+    },
+    dates: { finish: totals.finish, in_service: totals.in_service },
+    materials: totals.materials.map(({ name, litres, cost }) => ({ name, litres, cost })),
+    levels: levelsOf(findings),
+    rules: rulesOf(findings),
+    gaps: (figure) => {
+      if (figure === "litres") return [...new Set(needs.flatMap(litreGaps))];
+      return isGapField(figure) ? gapsOf(result, figure) : [];
+    },
   };
-  return [
-    numberRow("area", known(ta.area_m2), known(tb.area_m2), areaText),
-    numberRow("coats", known(coats(a.result)), known(coats(b.result)), String),
-    numberRow("thickest film", known(thickest(a.result)), known(thickest(b.result)), filmText),
-    numberRow("hands-on", known(ta.hands_on_h), known(tb.hands_on_h), hoursText),
-    both("elapsed", "elapsed_h", hoursText),
-    moment("finish", "finish"),
-    moment("in service", "in_service"),
-    both("VOC", "voc_g", (grams) => `${Math.round(grams)} g`),
-    both("materials", "material_cost", money),
-    both("labour", "labour_cost", money),
-    both("total", "total_cost", money),
-    both("saving", "saving", money),
-  ];
 }
 
-const hoursBetween = (from: string, to: string): number =>
-  (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 3_600_000;
+const litreGaps = (need: JobResult["needs"][number]): readonly string[] =>
+  need.totals.litres === null ? materialGaps(need) : [];
+
+const NO_GAPS: ReadonlySet<ComparedFigure> = new Set([
+  "area_m2",
+  "coats",
+  "dry_film_um",
+  "litres",
+  "hands_on_h",
+]);
+const isGapField = (figure: ComparedFigure): figure is ComparedFigure & GapField => !NO_GAPS.has(figure);
+
+const sumOrNull = (values: readonly (number | null)[]): number | null =>
+  values.every((value) => value !== null) ? values.reduce((sum: number, value) => sum + value!, 0) : null;
 
 /** Coats on one of each piece. */
 const coats = ({ runs }: JobResult): number =>
   runs.reduce((sum, run) => sum + run.moments.filter(({ action }) => action.op === "layer").length, 0);
 
+/** Of the surface whose film is thickest. */
 function thickest({ totals }: JobResult): number | null {
   const films = totals.surfaces.map(({ dry_film_um }) => dry_film_um);
   return films.some((film) => film === null) ? null : Math.max(0, ...(films as number[]));
 }
 
-function materialRows(a: ComparedJob, b: ComparedJob): readonly ComparisonRow[] {
-  const litres = ({ result }: ComparedJob, name: string): number | null => {
-    const material = result.totals.materials.find((each) => each.name === name);
-    return material ? material.litres : 0;
+// ---------------------------------------------------------------------------------------------------------------
+// Differences
+
+const MONEY: ReadonlySet<ComparedFigure> = new Set(["material_cost", "labour_cost", "total_cost", "saving"]);
+
+function differenceOf(a: ComparisonSide, b: ComparisonSide): ComparisonDifference {
+  const isOneMoney = a.currency === undefined || b.currency === undefined || a.currency === b.currency;
+  const figure = (name: ComparedFigure): number | null => {
+    if (name === "finish" || name === "in_service") return hoursBetween(a.dates[name], b.dates[name]);
+    return MONEY.has(name) && !isOneMoney ? null : less(b.numbers[name], a.numbers[name]);
   };
-  const names = [a, b].flatMap(({ result }) => result.totals.materials.map(({ name }) => name));
-  return [...new Set(names)].map((name) => {
-    const row = numberRow(name, known(litres(a, name)), known(litres(b, name)), litresText);
-    return { ...row, a: row.a === "0 L" ? "none" : row.a, b: row.b === "0 L" ? "none" : row.b };
-  });
+  const names = [...new Set([...a.materials, ...b.materials].map(({ name }) => name))];
+  return {
+    figures: Object.fromEntries(COMPARED.map((name) => [name, figure(name)])) as Record<
+      ComparedFigure,
+      number | null
+    >,
+    materials: names.map((name) => ({ name, litres: less(litresOf(b, name), litresOf(a, name)) })),
+    levels: byLevel((level) => b.levels[level] - a.levels[level]),
+  };
 }
 
-function findingRows(a: ComparedJob, b: ComparedJob): readonly ComparisonRow[] {
-  const [fa, fb] = [findingsOf(a), findingsOf(b)];
-  const count = (findings: readonly FileFinding[], rule: string): number =>
-    findings.filter((finding) => finding.rule === rule).length;
-  const rules = [...new Set([...fa, ...fb].map(({ rule }) => rule))].toSorted();
-  return rules.map((rule) => {
-    const severity = [...fa, ...fb].find((finding) => finding.rule === rule)!.severity;
-    return numberRow(`${severity} ${rule}`, known(count(fa, rule)), known(count(fb, rule)), String);
-  });
+const less = (b: number | null, a: number | null): number | null => (a === null || b === null ? null : b - a);
+
+/** 0 of a material that the side does not use. */
+export function litresOf({ materials }: ComparisonSide, name: string): number | null {
+  const material = materials.find((each) => each.name === name);
+  return material ? material.litres : 0;
+}
+
+const hoursBetween = (from: string | null, to: string | null): number | null =>
+  from === null || to === null ? null : (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 3_600_000;
+
+// ---------------------------------------------------------------------------------------------------------------
+// Findings
+
+const LEVELS = ["error", "warning", "information", "hint"] as const satisfies readonly Severity[];
+
+const byLevel = (count: (level: Severity) => number): Readonly<Record<Severity, number>> =>
+  Object.fromEntries(LEVELS.map((level) => [level, count(level)])) as Record<Severity, number>;
+
+const levelsOf = (findings: readonly FileFinding[]): ComparisonSide["levels"] =>
+  byLevel((level) => findings.filter(({ severity }) => severity === level).length);
+
+/** The gravest first, then by name. */
+function rulesOf(findings: readonly FileFinding[]): ComparisonSide["rules"] {
+  const rules = new Map<string, { rule: string; severity: Severity; count: number }>();
+  for (const { rule, severity } of findings) {
+    const key = `${LEVELS.indexOf(severity)} ${rule}`;
+    rules.set(key, { rule, severity, count: (rules.get(key)?.count ?? 0) + 1 });
+  }
+  return [...rules].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, counted]) => counted);
 }
 
 /** Findings of the job, and those that its recipes have whatever the job. */

@@ -1,6 +1,9 @@
 /**
  * What to buy for several jobs together: litres are added up material by material, what is on hand is taken off once,
  * and only then cans are chosen, so that two jobs share one can.
+ *
+ * Prices are in the currency of the shop in which a job is done. Jobs of two currencies buy apart, and their money is
+ * never added up; a job that says no currency buys with the others as long as these have but one.
  */
 import type { Material } from "../core/model/model.ts";
 import { cheapestContainers } from "../core/quantities/containers.ts";
@@ -21,32 +24,91 @@ export interface ShoppingItem {
   readonly gaps: readonly string[];
 }
 
-/** Items in the order in which the jobs first need them. */
-export function shoppingList(results: readonly JobResult[]): readonly ShoppingItem[] {
-  const needs = new Map<Material, { readonly result: JobResult; readonly need: MaterialNeed }[]>();
-  for (const result of results) {
-    for (const need of result.needs) {
-      needs.set(need.material, [...(needs.get(need.material) ?? []), { result, need }]);
-    }
-  }
-  const names = new Set(results.map(({ job }) => job.name));
-  return [...needs].map(([material, list]) => itemOf(material, list, names));
+/** What is bought in one currency. */
+export interface ShoppingBasket {
+  readonly currency?: string;
+  /** In the order in which the jobs first need them. */
+  readonly items: readonly ShoppingItem[];
+  /** Null where the cost of an item is not known. */
+  readonly cost: number | null;
+  /** Of the items whose cost is known. */
+  readonly knownCost: number;
 }
 
-function itemOf(
-  material: Material,
-  list: readonly { readonly result: JobResult; readonly need: MaterialNeed }[],
-  names: ReadonlySet<string>,
-): ShoppingItem {
-  const litres = list.every(({ need }) => need.litres !== undefined)
-    ? list.reduce((sum, { need }) => sum + need.litres!, 0)
+interface JobNeed {
+  readonly result: JobResult;
+  readonly need: MaterialNeed;
+}
+
+/** A basket for every currency, in the order of the jobs; one without items for no jobs. */
+export function shoppingList(results: readonly JobResult[]): readonly ShoppingBasket[] {
+  const currencies = new Set(results.flatMap(({ shop }) => shop?.currency ?? []));
+  const only = currencies.size === 1 ? [...currencies][0] : undefined;
+  const groups = new Map<string | undefined, JobResult[]>(results.length === 0 ? [[only, []]] : []);
+  for (const result of results) {
+    const currency = only ?? result.shop?.currency;
+    groups.set(currency, [...(groups.get(currency) ?? []), result]);
+  }
+  const cupboard = cupboardBefore(results);
+  return [...groups].map(([currency, group]) => basketOf(currency, group, cupboard));
+}
+
+/**
+ * What is in the cupboard before all these jobs. A job after another of the list finds what that leaves, so it is not
+ * asked; where several others find different amounts, the least counts, so that nothing is missing.
+ */
+function cupboardBefore(results: readonly JobResult[]): Map<Material, number> {
+  const listed = new Set(results.map(({ job }) => job.name));
+  const isFirst = ({ job }: JobResult): boolean => !job.after || !listed.has(job.after.job);
+  const cupboard = new Map<Material, number>();
+  for (const [material, needs] of needsByMaterial(results)) {
+    const first = needs.filter(({ result }) => isFirst(result));
+    const asked = first.length > 0 ? first : needs.slice(0, 1);
+    cupboard.set(material, Math.min(...asked.map(({ need }) => need.onHand)));
+  }
+  return cupboard;
+}
+
+function needsByMaterial(results: readonly JobResult[]): ReadonlyMap<Material, readonly JobNeed[]> {
+  const needs = new Map<Material, JobNeed[]>();
+  for (const result of results) {
+    for (const need of result.needs) {
+      const list = needs.get(need.material);
+      if (list) list.push({ result, need });
+      else needs.set(need.material, [{ result, need }]);
+    }
+  }
+  return needs;
+}
+
+/** What it takes from the cupboard is gone for the next basket. */
+function basketOf(
+  currency: string | undefined,
+  results: readonly JobResult[],
+  cupboard: Map<Material, number>,
+): ShoppingBasket {
+  const items = [...needsByMaterial(results)].map(([material, needs]) => {
+    const onHand = cupboard.get(material) ?? 0;
+    const item = itemOf(material, needs, onHand);
+    cupboard.set(material, item.litres === null ? 0 : Math.max(0, onHand - item.litres));
+    return item;
+  });
+  const knownCost = items.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+  return {
+    ...(currency === undefined ? {} : { currency }),
+    items,
+    cost: items.every(({ cost }) => cost !== null) ? knownCost : null,
+    knownCost,
+  };
+}
+
+function itemOf(material: Material, needs: readonly JobNeed[], onHand: number): ShoppingItem {
+  const litres = needs.every(({ need }) => need.litres !== undefined)
+    ? needs.reduce((sum, { need }) => sum + need.litres!, 0)
     : null;
-  // A job after another of the list finds what that leaves; only the first finds what is in the cupboard.
-  const first = list.find(({ result }) => !result.job.after || !names.has(result.job.after.job)) ?? list[0]!;
-  const { onHand } = first.need;
-  const base = { material, litres, onHand, jobs: list.map(({ result }) => result.job.name) };
+  const base = { material, litres, onHand, jobs: needs.map(({ result }) => result.job.name) };
   const gaps = [
-    ...new Set(list.flatMap(({ need }) => (need.litres === undefined ? materialGaps(need) : []))),
+    ...new Set(needs.flatMap(({ need }) => (need.litres === undefined ? materialGaps(need) : []))),
   ];
   if (litres === null) return { ...base, containers: [], cost: null, gaps };
   const short = litres - onHand;

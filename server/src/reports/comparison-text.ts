@@ -1,34 +1,151 @@
-/** Two jobs side by side, for a terminal. */
-import type { Comparison, ComparisonRow } from "../features/job-comparison.ts";
+/** Two jobs side by side, for a terminal: every figure of both, and what B has more or less than A. */
+import {
+  COMPARED,
+  type ComparedFigure,
+  type Comparison,
+  type ComparisonSide,
+  litresOf,
+} from "../features/job-comparison.ts";
+import { areaText, filmText, hoursText, litresText, momentText, moneyText } from "../features/spoken.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
 
-export function comparisonText(
-  names: { readonly a: string; readonly b: string },
-  comparison: Comparison,
-  colours: Colours,
-): string {
-  const head: ComparisonRow = { name: "", a: names.a, b: names.b, difference: "difference" };
-  const parts = [
-    { title: "Figures", rows: comparison.figures },
-    { title: "Litres", rows: comparison.materials },
-    { title: "Findings", rows: comparison.findings },
+export interface SideNames {
+  /** The name of the job, where both sides have it. */
+  readonly both?: string;
+  readonly a: string;
+  readonly b: string;
+}
+
+export function comparisonText(names: SideNames, comparison: Comparison, colours: Colours): string {
+  const sections = [
+    { title: "Figures", rows: figureRows(comparison) },
+    { title: "Litres", rows: materialRows(comparison) },
+    { title: "Findings", rows: findingRows(comparison) },
   ].filter(({ rows }) => rows.length > 0);
-  const all = [head, ...parts.flatMap(({ rows }) => rows)];
-  const width = (say: (row: ComparisonRow) => string): number =>
-    Math.max(...all.map((row) => displayWidth(shownText(say(row)))));
-  const widths = {
-    name: width(({ name }) => name),
-    a: width(({ a }) => a),
-    b: width(({ b }) => b),
-    difference: width(({ difference }) => difference),
-  };
-  const line = ({ name, a, b, difference }: ComparisonRow): string =>
-    `  ${padEnd(shownText(name), widths.name)}  ${padStart(shownText(a), widths.a)}  ${padStart(shownText(b), widths.b)}  ${padStart(difference, widths.difference)}`.trimEnd();
+  const head: Row = { name: names.both ?? "", a: names.a, b: names.b, difference: "difference" };
+  const line = lineOf([head, ...sections.flatMap(({ rows }) => rows)]);
   return [
     colours.bold(line(head)),
-    ...parts.flatMap(({ title, rows }) => [colours.bold(title), ...rows.map(line)]),
-    ...(comparison.findings.length === 0 ? ["Neither brings a finding."] : []),
+    ...sections.flatMap(({ title, rows }) => [colours.bold(title), ...rows.map(line)]),
+    ...(comparison.a.rules.length + comparison.b.rules.length === 0 ? ["Neither brings a finding."] : []),
+    ...gapLines(names, comparison),
     "",
   ].join("\n");
+}
+
+interface Row {
+  readonly name: string;
+  readonly a: string;
+  readonly b: string;
+  /** B less A, with its sign; empty where that says nothing. */
+  readonly difference: string;
+}
+
+/** The columns as wide as their widest cell; figures stand to the right. */
+function lineOf(rows: readonly Row[]): (row: Row) => string {
+  const width = (say: (row: Row) => string): number =>
+    Math.max(...rows.map((row) => displayWidth(shownText(say(row)))));
+  const name = width((row) => row.name);
+  const a = width((row) => row.a);
+  const b = width((row) => row.b);
+  const difference = width((row) => row.difference);
+  return (row) =>
+    [
+      "",
+      padEnd(shownText(row.name), name),
+      padStart(shownText(row.a), a),
+      padStart(shownText(row.b), b),
+      padStart(row.difference, difference),
+    ]
+      .join("  ")
+      .trimEnd();
+}
+
+const NOT_KNOWN = "not known";
+
+const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; readonly say: Say }>> = {
+  area_m2: { name: "area", say: areaText },
+  coats: { name: "coats", say: String },
+  dry_film_um: { name: "thickest film", say: filmText },
+  litres: { name: "litres", say: litresText },
+  hands_on_h: { name: "hands-on", say: hoursText },
+  elapsed_h: { name: "elapsed", say: hoursText },
+  finish: { name: "finish", say: hoursText },
+  in_service: { name: "in service", say: hoursText },
+  voc_g: { name: "VOC", say: (grams) => `${Math.round(grams)} g` },
+  material_cost: { name: "materials", say: moneyText },
+  labour_cost: { name: "labour", say: moneyText },
+  total_cost: { name: "total", say: moneyText },
+  saving: { name: "saving", say: moneyText },
+};
+
+type Say = (value: number, currency: string | undefined) => string;
+
+function figureRows({ a, b, difference }: Comparison): readonly Row[] {
+  const currency = a.currency ?? b.currency;
+  return COMPARED.map((figure) => {
+    const { name, say } = FIGURES[figure];
+    const more = difference.figures[figure];
+    return {
+      name,
+      a: sideText(a, figure),
+      b: sideText(b, figure),
+      difference: more === null ? "" : signed(more, (value) => say(value, currency)),
+    };
+  });
+}
+
+function sideText(side: ComparisonSide, figure: ComparedFigure): string {
+  if (figure === "finish" || figure === "in_service") {
+    const at = side.dates[figure];
+    return at === null ? NOT_KNOWN : momentText(at);
+  }
+  const value = side.numbers[figure];
+  return value === null ? NOT_KNOWN : FIGURES[figure].say(value, side.currency);
+}
+
+const signed = (value: number, say: (value: number) => string): string =>
+  Math.abs(value) < 1e-9 ? "same" : `${value > 0 ? "+" : "−"}${say(Math.abs(value))}`;
+
+function materialRows({ a, b, difference }: Comparison): readonly Row[] {
+  const text = (litres: number | null): string =>
+    litres === null ? NOT_KNOWN : litres === 0 ? "none" : litresText(litres);
+  return difference.materials.map(({ name, litres }) => ({
+    name,
+    a: text(litresOf(a, name)),
+    b: text(litresOf(b, name)),
+    difference: litres === null ? "" : signed(litres, litresText),
+  }));
+}
+
+function findingRows({ a, b }: Comparison): readonly Row[] {
+  const names = [...a.rules, ...b.rules].map(({ severity, rule }) => `${severity} ${rule}`);
+  return [...new Set(names)].map((name) => {
+    const count = ({ rules }: ComparisonSide): number =>
+      rules.find(({ severity, rule }) => `${severity} ${rule}` === name)?.count ?? 0;
+    return {
+      name,
+      a: String(count(a)),
+      b: String(count(b)),
+      difference: signed(count(b) - count(a), String),
+    };
+  });
+}
+
+/** What to write so that a figure becomes known: one line for all figures that lack the same. */
+function gapLines(names: SideNames, { a, b }: Comparison): readonly string[] {
+  return [
+    { name: names.a, side: a },
+    { name: names.b, side: b },
+  ].flatMap(({ name, side }) => {
+    const byReason = new Map<string, string[]>();
+    for (const figure of COMPARED) {
+      const reason = side.gaps(figure).join(", ");
+      if (reason !== "") byReason.set(reason, [...(byReason.get(reason) ?? []), FIGURES[figure].name]);
+    }
+    return [...byReason].map(
+      ([reason, figures]) => `Not known of ${shownText(name)}: ${figures.join(", ")} (${shownText(reason)}).`,
+    );
+  });
 }

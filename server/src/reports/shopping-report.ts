@@ -1,40 +1,34 @@
-/** A shopping list as a table, as JSON, as CSV for spreadsheets (RFC 4180), and as a Markdown checklist. */
+/**
+ * A shopping list as a table, as JSON (its shape is told in server/docs/json.md), as CSV for spreadsheets (RFC 4180), and
+ * as a Markdown checklist. Money of two currencies is never added up.
+ */
 import { formatNumber } from "../core/measure/format-amount.ts";
 import type { PaperUse } from "../core/totals/paper.ts";
-import type { ShoppingItem } from "../features/shopping-list.ts";
+import { plain } from "../features/hover/context.ts";
+import type { ShoppingBasket, ShoppingItem } from "../features/shopping-list.ts";
 import { containersText, litresText, moneyText } from "../features/spoken.ts";
 import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
 
 export interface ShoppingReport {
-  readonly items: readonly ShoppingItem[];
-  /** Where all shops have the same. */
-  readonly currency?: string;
+  /** Never empty; one for every currency. */
+  readonly baskets: readonly ShoppingBasket[];
   /** An estimate, for people: in the text and the checklist only. */
   readonly paper?: readonly PaperUse[];
 }
 
-/** The sum, or null when one of its parts is not known. */
-const total = (items: readonly ShoppingItem[]): number | null =>
-  items.every(({ cost }) => cost !== null) ? items.reduce((sum, { cost }) => sum + cost!, 0) : null;
+/** Where all is bought in one currency, and all of it is known. */
+const singleTotal = (baskets: readonly ShoppingBasket[]): number | null =>
+  baskets.length === 1 ? baskets[0]!.cost : null;
 
-export function shoppingText({ items, currency, paper = [] }: ShoppingReport): string {
-  const rows = items.map((item) => [
-    item.material.name,
-    item.litres === null ? "not known" : litresText(item.litres),
-    item.onHand > 0 ? `${litresText(item.onHand)} on hand` : "",
-    buyText(item),
-    item.cost === null || item.containers.length === 0 ? "" : moneyText(item.cost, currency),
+// ---------------------------------------------------------------------------------------------------------------
+// Text
+
+export function shoppingText({ baskets, paper = [] }: ShoppingReport): string {
+  const tables = baskets.map((basket) => [
+    ...basket.items.map((item) => itemRow(item, basket)),
+    sumRow(basket),
   ]);
-  const sum = total(items);
-  const known = items.reduce((all, { cost }) => all + (cost ?? 0), 0);
-  const last = [
-    "together",
-    "",
-    "",
-    sum === null ? "without what is not known" : "",
-    moneyText(sum ?? known, currency),
-  ];
-  const all = [...rows, last];
+  const all = tables.flat();
   const widths = [0, 1, 2, 3, 4].map((i) => Math.max(...all.map((row) => displayWidth(shownText(row[i]!)))));
   const line = (row: readonly string[]): string =>
     row
@@ -42,9 +36,26 @@ export function shoppingText({ items, currency, paper = [] }: ShoppingReport): s
       .join("  ")
       .trimEnd();
   const sheets = paper.length > 0 ? `\n${PAPER_TITLE}: ${paper.map(paperText).join(", ")}\n` : "";
-  return `${all.map(line).join("\n")}\n${sheets}`;
+  return `${tables.map((rows) => `${rows.map(line).join("\n")}\n`).join("\n")}${sheets}`;
 }
 
+const itemRow = (item: ShoppingItem, { currency }: ShoppingBasket): readonly string[] => [
+  item.material.name,
+  item.litres === null ? "not known" : litresText(item.litres),
+  item.onHand > 0 ? `${litresText(item.onHand)} on hand` : "",
+  buyText(item),
+  item.cost === null || item.containers.length === 0 ? "" : moneyText(item.cost, currency),
+];
+
+const sumRow = ({ currency, cost, knownCost }: ShoppingBasket): readonly string[] => [
+  "together",
+  "",
+  "",
+  cost === null ? WITHOUT_UNKNOWN : "",
+  moneyText(knownCost, currency),
+];
+
+const WITHOUT_UNKNOWN = "without what is not known";
 const PAPER_TITLE = "Abrasives, an estimate by common practice and not in the sum";
 
 const paperText = ({ grit, sheets }: PaperUse): string =>
@@ -55,67 +66,116 @@ function buyText({ containers, cost, gaps }: ShoppingItem): string {
   return cost === null ? gaps.join(", ") : "nothing to buy";
 }
 
-export function shoppingJson({ items, currency }: ShoppingReport): string {
-  const materials = items.map(({ material, litres, onHand, containers, cost, jobs }) => ({
-    name: material.name,
-    title: material.title ?? null,
-    litres: litres === null ? null : six(litres),
-    on_hand: six(onHand),
-    containers: containers.map((each) => ({
-      litres: six(each.litres),
-      count: each.count,
-      price: each.price,
+// ---------------------------------------------------------------------------------------------------------------
+// JSON
+
+export function shoppingJson({ baskets }: ShoppingReport): string {
+  const [first] = baskets;
+  const materials = baskets.flatMap(({ items, currency }) =>
+    items.map(({ material, litres, onHand, containers, cost, jobs }) => ({
+      name: material.name,
+      title: material.title ?? null,
+      litres: litres === null ? null : six(litres),
+      on_hand: six(onHand),
+      containers: containers.map((each) => ({
+        litres: six(each.litres),
+        count: each.count,
+        price: each.price,
+      })),
+      cost: cost === null ? null : cents(cost),
+      currency: currency ?? null,
+      jobs,
     })),
-    cost: cost === null ? null : cents(cost),
-    jobs,
-  }));
-  const sum = total(items);
-  return `${JSON.stringify({ materials, currency: currency ?? null, total_cost: sum === null ? null : cents(sum) }, null, 2)}\n`;
+  );
+  const total = singleTotal(baskets);
+  const report = {
+    materials,
+    currency: (baskets.length === 1 && first?.currency) || null,
+    total_cost: total === null ? null : cents(total),
+    totals: baskets.map(({ currency, cost }) => ({
+      currency: currency ?? null,
+      total_cost: cost === null ? null : cents(cost),
+    })),
+  };
+  return `${JSON.stringify(report, null, 2)}\n`;
 }
 
-/** A row for every size of can; a material of which nothing is bought has one without. */
-export function shoppingCsv({ items, currency }: ShoppingReport): string {
-  const head = ["material", "title", "litres", "on_hand", "can_litres", "count", "price", "currency", "jobs"];
-  const rows = items.flatMap(({ material, litres, onHand, containers, cost, jobs }) => {
-    const start = [
-      material.name,
-      material.title ?? "",
-      litres === null ? "" : String(six(litres)),
-      String(six(onHand)),
-    ];
-    const end = [currency ?? "", jobs.join(" ")];
-    if (containers.length === 0) return [[...start, "", cost === null ? "" : "0", "", ...end]];
-    return containers.map((each) => [
-      ...start,
-      String(six(each.litres)),
-      String(each.count),
-      each.price.toFixed(2),
-      ...end,
-    ]);
-  });
-  return [head, ...rows].map((row) => `${row.map(csvCell).join(",")}\r\n`).join("");
+// ---------------------------------------------------------------------------------------------------------------
+// CSV
+
+const COLUMNS = [
+  "material",
+  "title",
+  "litres",
+  "on_hand",
+  "can_litres",
+  "count",
+  "price",
+  "cost",
+  "currency",
+  "jobs",
+] as const;
+
+/**
+ * A row for every size of can; a material of which nothing is bought, or of which it is not known, has one without. The
+ * column `cost` may be added up; `litres` and `on_hand` are those of the material, on each of its rows.
+ */
+export function shoppingCsv({ baskets }: ShoppingReport): string {
+  const rows = baskets.flatMap(({ items, currency }) => items.flatMap((item) => csvRows(item, currency)));
+  return [COLUMNS, ...rows].map((row) => `${row.map(csvCell).join(",")}\r\n`).join("");
+}
+
+function csvRows(
+  { material, litres, onHand, containers, cost, jobs }: ShoppingItem,
+  currency: string | undefined,
+): readonly (readonly string[])[] {
+  const start = [
+    material.name,
+    material.title ?? "",
+    litres === null ? "" : String(six(litres)),
+    String(six(onHand)),
+  ];
+  const end = [currency ?? "", jobs.join(" ")];
+  if (containers.length === 0) {
+    return [[...start, "", cost === null ? "" : "0", "", cost === null ? "" : "0.00", ...end]];
+  }
+  return containers.map((each) => [
+    ...start,
+    String(six(each.litres)),
+    String(each.count),
+    each.price.toFixed(2),
+    (each.count * each.price).toFixed(2),
+    ...end,
+  ]);
 }
 
 const csvCell = (text: string): string => (/[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 
-export function shoppingMarkdown({ items, currency, paper = [] }: ShoppingReport): string {
-  const lines = items
-    .filter(({ cost }) => cost !== 0)
-    .map((item) => {
-      const { material, containers, cost, jobs } = item;
-      const price = cost === null ? "" : `, ${moneyText(cost, currency)}`;
-      const what = containers.length > 0 ? containersText(containers) : needText(item);
-      const name = material.title ? `${material.title} (\`${material.name}\`)` : `\`${material.name}\``;
-      return `- [ ] ${what} ${name}${price}, for ${jobs.join(", ")}`;
-    });
-  const sum = total(items);
-  const end = sum === null ? "" : `\nTogether ${moneyText(sum, currency)}.\n`;
+// ---------------------------------------------------------------------------------------------------------------
+// Markdown
+
+export function shoppingMarkdown({ baskets, paper = [] }: ShoppingReport): string {
+  const lists = baskets.flatMap((basket) => {
+    const lines = basket.items.flatMap((item) => (item.cost === 0 ? [] : [itemLine(item, basket)]));
+    return lines.length > 0 ? [`${lines.join("\n")}\n\n${sumLine(basket)}\n`] : [];
+  });
   const sheets =
     paper.length > 0
       ? `\n${PAPER_TITLE}:\n\n${paper.map((use) => `- [ ] ${paperText(use)}\n`).join("")}`
       : "";
-  return `# Shopping list\n\n${lines.length > 0 ? `${lines.join("\n")}\n` : "Nothing to buy.\n"}${lines.length > 0 ? end : ""}${sheets}`;
+  return `# Shopping list\n\n${lists.length > 0 ? lists.join("\n") : "Nothing to buy.\n"}${sheets}`;
 }
+
+function itemLine(item: ShoppingItem, { currency }: ShoppingBasket): string {
+  const { material, containers, cost, gaps, jobs } = item;
+  const price = cost === null ? ` (${gaps.join(", ")})` : `, ${moneyText(cost, currency)}`;
+  const what = containers.length > 0 ? containersText(containers) : needText(item);
+  const name = material.title ? `${plain(material.title)} (\`${material.name}\`)` : `\`${material.name}\``;
+  return `- [ ] ${what} ${name}${price}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`;
+}
+
+const sumLine = ({ currency, cost, knownCost }: ShoppingBasket): string =>
+  `Together ${moneyText(knownCost, currency)}${cost === null ? `, ${WITHOUT_UNKNOWN}` : ""}.`;
 
 const needText = ({ litres, onHand }: ShoppingItem): string =>
   litres === null ? "some" : `${formatNumber(Math.max(0, litres - onHand), 2)} L of`;

@@ -1,32 +1,55 @@
-/** `compare`: two ways of doing a job, side by side. */
+/** `compare`: two ways of doing a job, or two versions of one, side by side. */
 import path from "node:path";
 import { type ComparedJob, compareJobs } from "../../features/job-comparison.ts";
-import { comparisonText } from "../../reports/comparison-text.ts";
-import { type AddCommand, askedJobs, type CommandContext, outputColours } from "../command-context.ts";
+import { comparisonJson } from "../../reports/comparison-json.ts";
+import { comparisonText, type SideNames } from "../../reports/comparison-text.ts";
+import {
+  type AddCommand,
+  askedJobs,
+  type CommandContext,
+  formatOption,
+  outputColours,
+} from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError } from "../io.ts";
 import { type Loaded, load } from "../load.ts";
 import { statusOf } from "./totals.ts";
+
+interface CompareOptions {
+  readonly format: "text" | "json";
+}
 
 export const addCompare: AddCommand = (program, ctx) => {
   program
     .command("compare")
     .summary("two ways of doing a job, side by side")
     .description(
-      "Compares two jobs: coats, litres, cost, hands-on and elapsed time, dates, fumes and findings. A job is named by " +
-        "its file if it is the only one there, else by FILE:JOB.",
+      "Compares two jobs, or two versions of one in two files: coats, litres, cost, hands-on and elapsed time, dates, " +
+        "fumes and findings. A job is named by its file if it is the only one there, else by FILE:JOB.",
     )
     .argument("<a>", "FILE or FILE:JOB")
     .argument("<b>", "FILE or FILE:JOB")
-    .action(async (a: string, b: string) => ctx.finish(await compare(ctx, a, b)));
+    .addOption(formatOption(["text", "json"]))
+    .action(async (a: string, b: string, options: CompareOptions) =>
+      ctx.finish(await compare(ctx, a, b, options)),
+    );
 };
 
-async function compare({ io }: CommandContext, a: string, b: string): Promise<ExitStatus> {
+async function compare(
+  { io }: CommandContext,
+  a: string,
+  b: string,
+  options: CompareOptions,
+): Promise<ExitStatus> {
   const asked = [await readArgument(io, a), await readArgument(io, b)] as const;
   const loaded = await load(io, [asked[0].file, asked[1].file]);
   if (!loaded.complete) return 2;
   const [first, second] = asked.map((each) => jobOf(io, loaded, each)) as [ComparedJob, ComparedJob];
-  const names = { a: nameOf(first, second), b: nameOf(second, first) };
-  io.stdout.write(comparisonText(names, compareJobs(first, second), outputColours(io)));
+  const comparison = compareJobs(first, second);
+  io.stdout.write(
+    options.format === "json"
+      ? comparisonJson(comparison, loaded.label)
+      : comparisonText(sideNames(first, second, loaded.label), comparison, outputColours(io)),
+  );
   return statusOf({ io }, loaded, "its figures");
 }
 
@@ -57,6 +80,9 @@ function jobOf(io: CliIo, loaded: Loaded, { given, file, job }: JobArgument): Co
   return { analysis: loaded.analysis, file: only.file, result: only.result };
 }
 
-/** With the file where both jobs have one name. */
-const nameOf = ({ result, file }: ComparedJob, other: ComparedJob): string =>
-  result.job.name === other.result.job.name ? `${path.basename(file)}:${result.job.name}` : result.job.name;
+/** By their jobs, or, for one job in two files, by these. */
+function sideNames(a: ComparedJob, b: ComparedJob, label: (file: string) => string): SideNames {
+  const [first, second] = [a.result.job.name, b.result.job.name];
+  if (first !== second) return { a: first, b: second };
+  return { both: first, a: label(a.file), b: label(b.file) };
+}

@@ -57,14 +57,12 @@ async function shopping(
   if (results.length === 0 && loaded.asked.length > 0) {
     warn(io, "These files have no jobs, so there is nothing to buy. A job says `job NAME {`.");
   }
-  const currencies = new Set(results.flatMap(({ shop }) => (shop?.currency ? [shop.currency] : [])));
-  const [currency] = currencies;
-  if (currencies.size > 1) warn(io, `The shops have several currencies: ${[...currencies].join(", ")}.`);
-  const report: ShoppingReport = {
-    items: shoppingList(results),
-    paper: jobPaper(results.flatMap(({ runs }) => runs)),
-    ...(currency && currencies.size === 1 ? { currency } : {}),
-  };
+  const baskets = shoppingList(results);
+  if (baskets.length > 1) {
+    const names = baskets.map(({ currency }) => currency ?? "one that is not stated");
+    warn(io, `The shops have several currencies, so there is a list for each: ${names.join(", ")}.`);
+  }
+  const report: ShoppingReport = { baskets, paper: jobPaper(results.flatMap(({ runs }) => runs)) };
   io.stdout.write(FORMATS[options.format](report));
   return statusOf({ io }, loaded, "the list");
 }

@@ -1,0 +1,63 @@
+/**
+ * Two jobs side by side for other programs; the shape is told in server/docs/json.md. Lengths, litres, hours and grams
+ * have six decimals at most, money two; what is not known is null.
+ */
+import {
+  COMPARED,
+  type ComparedDate,
+  type ComparedFigure,
+  type Comparison,
+  type ComparisonSide,
+} from "../features/job-comparison.ts";
+
+/** `label` names a file as the user would. */
+export function comparisonJson(comparison: Comparison, label: (file: string) => string): string {
+  const { a, b, difference } = comparison;
+  const told = {
+    a: sideJson(a, label),
+    b: sideJson(b, label),
+    difference: {
+      ...inOrder((figure) => {
+        const value = round(figure, difference.figures[figure]);
+        return isDate(figure) ? [`${figure}_h`, value] : [figure, value];
+      }),
+      materials: difference.materials.map(({ name, litres }) => ({ name, litres: round("litres", litres) })),
+      findings: difference.levels,
+    },
+  };
+  return `${JSON.stringify(told, null, 2)}\n`;
+}
+
+function sideJson(side: ComparisonSide, label: (file: string) => string): Readonly<Record<string, unknown>> {
+  return {
+    file: label(side.file),
+    job: side.job,
+    title: side.title ?? null,
+    ...inOrder((figure) => [
+      figure,
+      isDate(figure) ? side.dates[figure] : round(figure, side.numbers[figure]),
+    ]),
+    currency: side.currency ?? null,
+    materials: side.materials.map(({ name, litres, cost }) => ({
+      name,
+      litres: round("litres", litres),
+      cost: round("cost", cost),
+    })),
+    findings: side.levels,
+    rules: side.rules,
+  };
+}
+
+const isDate = (figure: ComparedFigure): figure is ComparedDate =>
+  figure === "finish" || figure === "in_service";
+
+/** The fields of the figures as the text has them, one after the other. */
+const inOrder = (
+  field: (figure: ComparedFigure) => readonly [name: string, value: number | string | null],
+): Readonly<Record<string, number | string | null>> => Object.fromEntries(COMPARED.map(field));
+
+const MONEY = /cost$|^saving$/u;
+
+function round(name: string, value: number | null): number | null {
+  return value === null ? null : Number(value.toFixed(MONEY.test(name) ? 2 : 6)) + 0;
+}
