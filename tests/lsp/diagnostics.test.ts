@@ -4,6 +4,7 @@
 
 import { describe, expect, test } from "vitest";
 import type {
+  CodeAction,
   DocumentDiagnosticReport,
   PublishDiagnosticsParams,
   WorkspaceDiagnosticReport,
@@ -57,6 +58,24 @@ describe("a client that pulls", () => {
         },
       ],
     });
+    await client.end();
+  });
+
+  test("reads names in quotation marks, since findings and titles are plain text", async () => {
+    const client = await startClient();
+    await client.open(A, "rough");
+    const report = await client.pull(A);
+    const [shown] = report.kind === "full" ? report.items : [];
+    expect(shown?.message).toBe("Write “smooth”, or “even so”, not a lone ` here.");
+    expect(shown?.relatedInformation?.map(({ message }) => message)).toEqual(["“rough” begins here."]);
+    const actions = await client.request<CodeAction[]>("textDocument/codeAction", {
+      textDocument: { uri: A },
+      range: shown?.range,
+      context: { diagnostics: [shown] },
+    });
+    expect(actions.map(({ title, diagnostics }) => [title, diagnostics])).toEqual([
+      ["Write “smooth”", [shown]],
+    ]);
     await client.end();
   });
 

@@ -2,7 +2,7 @@
  * An analyst for tests of the adapter alone: a few words with plain meanings, and one that fails on purpose.
  *
  * - `use "path"` uses a file, `name X` declares a name, `want X` needs it here or in a used file (unknown-name);
- * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name;
+ * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name; `rough` is spoken of with names in backticks;
  * - a file with the word `crash` makes every method throw, which the real one never does.
  */
 
@@ -77,6 +77,11 @@ const analysis = (
           ...finding("bad-word", "warning", span, "This is bad."),
           related: [{ file, span: { start: 0, end: 1 }, message: "The text begins here." }],
           fixes: [{ title: "Make it good", edits: [{ file, span, text: "good" }], safe: true }],
+        })),
+        ...words(text, /\b(rough)\b/g).map(({ span }) => ({
+          ...finding("rough-word", "warning", span, "Write `smooth`, or `even so`, not a lone ` here."),
+          related: [{ file, span: { start: 0, end: 1 }, message: "`rough` begins here." }],
+          fixes: [{ title: "Write `smooth`", edits: [{ file, span, text: "smooth" }], safe: true }],
         })),
         ...words(text, /\b(dull)\b/g).map(({ span }) => finding("dull-word", "hint", span, "This is dull.")),
         ...words(text, /\b(idle)\b/g).map(({ span }) => finding("unused-name", "hint", span, "Unused.")),

@@ -118,7 +118,7 @@ export const toDiagnostic = (
     severity: SEVERITY[finding.severity],
     code: finding.rule,
     source: SOURCE,
-    message: finding.message,
+    message: quoted(finding.message),
     ...(href !== undefined && { codeDescription: { href } }),
     ...(facts.unnecessaryTag && UNNECESSARY.has(finding.rule) && { tags: [DiagnosticTag.Unnecessary] }),
     ...(related.length > 0 && { relatedInformation: related }),
@@ -183,7 +183,7 @@ export const toCodeAction = (
   snapshot: Snapshot,
   facts: ClientFacts,
 ): CodeAction => ({
-  title: fix.title,
+  title: quoted(fix.title),
   kind: CodeActionKind.QuickFix,
   diagnostics,
   edit: toWorkspaceEdit(fix, snapshot, facts),
@@ -201,7 +201,7 @@ export const plainText = (snippet: string): string =>
 const toRelated = (finding: FileFinding, snapshot: Snapshot): DiagnosticRelatedInformation[] =>
   finding.related.flatMap(({ message, ...place }) => {
     const location = toLocation(snapshot, place);
-    return location === undefined ? [] : [{ location, message }];
+    return location === undefined ? [] : [{ location, message: quoted(message) }];
   });
 
 const toWorkspaceEdit = (fix: FileFix, snapshot: Snapshot, facts: ClientFacts): WorkspaceEdit => {
@@ -221,6 +221,9 @@ const toWorkspaceEdit = (fix: FileFix, snapshot: Snapshot, facts: ClientFacts): 
     })),
   };
 };
+
+/** Findings and titles are shown as they are, marks and all, so names in backticks get quotation marks there. */
+const quoted = (text: string): string => text.replace(/`([^`\n]+)`/g, "“$1”");
 
 /** Markdown, or the same in plain words. */
 export const toMarkup = (text: string, markdown: boolean): MarkupContent => ({

@@ -6,6 +6,7 @@
  * on some pairs; the comment at an exception says what was decided. A verdict is the average behaviour of two
  * families, not of two products: a test patch and the labels decide.
  */
+import { sentence } from "../sentence.ts";
 import { FAMILIES, family, leavesLayer } from "./families.ts";
 import type { Family, FamilyName } from "./family-schema.ts";
 import {
@@ -86,7 +87,7 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
  * are. "fine after cure" counts the `cure` of the layer below.
  */
 export function relation(over: Family, below: Family): Relation {
-  if (!leavesLayer(below)) return fine(`${sentence(below)} leaves no layer.`, "the language reference");
+  if (!leavesLayer(below)) return fine(`${sentence(below.name)} leaves no layer.`, "the language reference");
   if (!leavesLayer(over)) return auxiliaryOver(over, below);
   return (
     waxBelow(over, below) ??
@@ -153,11 +154,11 @@ function auxiliaryOver(over: Family, below: Family): Relation {
   if (over.role !== "stripper" && below.dissolvedBy.includes(over.carrier)) {
     return {
       verdict: "no",
-      reason: `${sentence(over)} dissolves ${below.name}.`,
+      reason: `${sentence(over.name)} dissolves ${below.name}.`,
       source: below.sources.dissolvedBy ?? TEXTBOOK,
     };
   }
-  return fine(`${sentence(over)} leaves no layer.`, "the language reference");
+  return fine(`${sentence(over.name)} leaves no layer.`, "the language reference");
 }
 
 function sameFamily(over: Family, below: Family): Relation | undefined {
@@ -187,7 +188,7 @@ function soaksIn(over: Family, below: Family): Relation | undefined {
     return fine("The paint is porous and takes oil, which darkens it.", TEXTBOOK);
   }
   if (below.buildsFilm || below.role === "glaze") {
-    return { verdict: "no", reason: `${sentence(over)} cannot soak through a film.`, source: TEXTBOOK };
+    return { verdict: "no", reason: `${sentence(over.name)} cannot soak through a film.`, source: TEXTBOOK };
   }
   if (below.role === "oil") {
     return over.role === "oil"
@@ -206,7 +207,7 @@ function onFiller(over: Family, below: Family): Relation | undefined {
   if (below.takesStain !== true) {
     return {
       verdict: "no",
-      reason: `${sentence(below)} does not take a stain as the wood does; it shows as a patch.`,
+      reason: `${sentence(below.name)} does not take a stain as the wood does; it shows as a patch.`,
       source: below.sources.takesStain ?? TEXTBOOK,
     };
   }
@@ -255,7 +256,7 @@ function waxBearing(over: Family, below: Family): Relation | undefined {
   if (below.waxBearing !== true || !shunsWax(over)) return undefined;
   return {
     verdict: "needs a barrier",
-    reason: `${sentence(over)} does not hold on the wax or stearate of ${below.name}; put dewaxed shellac between them.`,
+    reason: `${sentence(over.name)} does not hold on the wax or stearate of ${below.name}; put dewaxed shellac between them.`,
     source: TEXTBOOK,
   };
 }
@@ -278,7 +279,7 @@ function hardOverSoft(over: Family, below: Family): Relation | undefined {
   if (over.hardness - below.hardness < HARD_OVER_SOFT_STEPS) return undefined;
   return {
     verdict: "no",
-    reason: `${sentence(over)} is brittle and cracks over the softer ${below.name}.`,
+    reason: `${sentence(over.name)} is brittle and cracks over the softer ${below.name}.`,
     source: `rigid over flexible, ${UFC_PAINTING}`,
   };
 }
@@ -320,7 +321,7 @@ function afterCure(over: Family, below: Family): Relation {
   const isStain = below.role === "stain";
   return {
     verdict: "fine after cure",
-    reason: `${sentence(over)} peels from ${below.name} that has not dried through${
+    reason: `${sentence(over.name)} peels from ${below.name} that has not dried through${
       below.role === "clear" || below.role === "paint" ? "; scuff it as well" : ""
     }.`,
     source: isStain ? STAIN_72_H : `${TEXTBOOK}; latex over alkyd, ${UFC_PAINTING}`,
@@ -333,10 +334,6 @@ function fine(reason: string, source: string): Relation {
 
 function abraded(reason: string): Relation {
   return { verdict: "fine if abraded", reason, source: UFC_PAINTING };
-}
-
-function sentence(row: Family): string {
-  return row.name.charAt(0).toUpperCase() + row.name.slice(1);
 }
 
 function pairKey(over: FamilyName, below: FamilyName): string {

@@ -4,6 +4,7 @@
  * The grammar owns the words of fields, verbs, shapes and tails; here are the words that stand as values: families,
  * woods, sheens, colours, wear and the like. Every list is in the order in which it is offered.
  */
+import { sentence } from "../sentence.ts";
 import { DUTIES } from "./duties.ts";
 import { FAMILIES } from "./families.ts";
 import type { Family } from "./family-schema.ts";
@@ -177,7 +178,7 @@ export function woodDoc(wood: Wood): string {
     ...(wood.knotty ? ["knots that bleed through paint"] : []),
   ];
   const colour = wood.colours.join(" to ");
-  const look = `${colour.charAt(0).toUpperCase()}${colour.slice(1)}, ${wood.texture} in texture, about ${wood.density} kg/m3`;
+  const look = `${sentence(colour)}, ${wood.texture} in texture, about ${wood.density} kg/m3`;
   return traits.length === 0 ? `${look}.` : `${look}: ${traits.join("; ")}.`;
 }
 

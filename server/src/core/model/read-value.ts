@@ -5,6 +5,7 @@
 import type { Span, Value } from "../../../../grammar/src/tree.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
+import { sentence } from "../sentence.ts";
 import { type Limits, within } from "./lowering.ts";
 import type { Material, Recipe } from "./model.ts";
 import { didYouMean } from "./suggest.ts";
@@ -37,7 +38,7 @@ export function readCount(
     return undefined;
   }
   if (!within(only.number.value, limits)) {
-    report("bad-number", value.span, `${what[0]!.toUpperCase()}${what.slice(1)} must be ${limits.words}.`);
+    report("bad-number", value.span, `${sentence(what)} must be ${limits.words}.`);
     return undefined;
   }
   return only.number.value;
@@ -88,10 +89,7 @@ export function readMeasure<D extends Dimension>(
     report(
       "bad-number",
       value.span,
-      `${describeDimension(expected[0]!).replace(/ such as.*/, "")} here must be ${limits.words}.`.replace(
-        /^./,
-        (c) => c.toUpperCase(),
-      ),
+      sentence(`${describeDimension(expected[0]!).replace(/ such as.*/, "")} here must be ${limits.words}.`),
     );
     return undefined;
   }

@@ -14,11 +14,12 @@ import {
 } from "../knowledge/duties.ts";
 import type { Material } from "../model/model.ts";
 import { type Place, placeKey } from "../place.ts";
+import { sentence } from "../sentence.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment } from "../surface/state.ts";
 import type { Report, RuleChecks, RunContext } from "./rule.ts";
-import { related, sentence, useName } from "./texts.ts";
+import { related, useName } from "./texts.ts";
 
 /** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
 export interface Need {

@@ -2,6 +2,7 @@
  * What a rule says of itself, as plain text for the terminal and as Markdown for its page: renderings of the rule
  * object, so that neither can say anything else than the rule does.
  */
+import { sentence } from "../sentence.ts";
 import type { Rule, RuleExample, RuleGroup } from "./rule.ts";
 
 /** What only running the rule shows. */
@@ -76,7 +77,7 @@ export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
   return `${[
     GENERATED,
     `# ${rule.id}`,
-    `${capital(rule.severity)} · ${GROUP_TITLES[rule.group]}`,
+    `${sentence(rule.severity)} · ${GROUP_TITLES[rule.group]}`,
     docs.summary,
     "## Why",
     docs.why,
@@ -119,8 +120,6 @@ export function indexMarkdown(rules: readonly Rule[], layerMatrix: string): stri
     layerMatrix.trim(),
   ].join("\n\n")}\n`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const indent = (text: string, by: string): string => text.replace(/^(?=.)/gmu, by);
 

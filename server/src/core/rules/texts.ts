@@ -6,6 +6,7 @@ import type { Fix, RelatedPlace } from "../findings.ts";
 import { formatAmount, formatDuration, formatNumber } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
+import { sentence } from "../sentence.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
 
@@ -73,11 +74,6 @@ export const factorText = (coat: Coat): string =>
 /** The reason without its last half, which only repeats the factor. */
 const reasonText = ({ factorReason }: Coat): string =>
   factorReason.replace(/; times are .*$/s, "").replace(/^./, (first) => first.toLowerCase());
-
-export const sentence = (text: string): string =>
-  text.replace(/^(`?)([a-z])/, (_, tick: string, letter: string) =>
-    tick ? `${tick}${letter}` : letter.toUpperCase(),
-  );
 
 /** A fix that puts whole lines above the action's own line, indented like it. */
 export function insertAbove(action: Action, title: string, lines: readonly string[], safe = false): Fix {

@@ -65,5 +65,3 @@ export function firstFew<T>(items: readonly T[], say: (item: T) => string, most 
   const shown = items.slice(0, most).map(say);
   return items.length > most ? [...shown, `… and ${items.length - most} more`] : shown;
 }
-
-export const sentence = (text: string): string => (text ? text[0]!.toUpperCase() + text.slice(1) : text);

@@ -1,5 +1,6 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to reckon the rest. */
 import type { Job } from "../../core/model/model.ts";
+import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
 import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
@@ -79,7 +80,7 @@ function costWorking(result: JobResult): string {
   ].filter(({ amount }) => amount >= 0.005);
   if (parts.length < 2) return "";
   const sum = parts.map(({ name, amount }) => `${name} ${moneyText(amount, undefined)}`).join(" + ");
-  return `${sum[0]!.toUpperCase()}${sum.slice(1)} = ${moneyText(totals.total_cost, shop?.currency)}.`;
+  return `${sentence(sum)} = ${moneyText(totals.total_cost, shop?.currency)}.`;
 }
 
 /** What is used of the whole cans, material by material. */

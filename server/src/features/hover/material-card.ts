@@ -1,7 +1,6 @@
 /**
  * The card of a material: every figure, and whether the can states it or the family supplies it, with its source.
  */
-
 import { builtInName } from "../../core/knowledge/built-in-materials.ts";
 import { materialDuties } from "../../core/knowledge/duties.ts";
 import type { Family } from "../../core/knowledge/family-schema.ts";
@@ -9,8 +8,9 @@ import { formatAmount, formatDuration, formatNumber } from "../../core/measure/f
 import { builtInMaterial } from "../../core/model/lower-material.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
+import { sentence } from "../../core/sentence.ts";
 import { moneyText } from "../spoken.ts";
-import { code, heading, paragraphs, plain, sentence, table } from "./context.ts";
+import { code, heading, paragraphs, plain, table } from "./context.ts";
 
 /** Heading, documentation, figures, what a litre costs. */
 export function materialCard(material: Material): string {

@@ -2,9 +2,10 @@
  * More coats of one family on each other than its film bears: lacquer checks, conversion varnish cracks, paint stays
  * soft underneath. Only the new coats count; how thick an old film is nobody knows.
  */
+import { sentence } from "../../sentence.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, microns, related, sentence } from "../texts.ts";
+import { coatName, microns, related } from "../texts.ts";
 
 export const filmTooThick: TradeRule = {
   id: "film-too-thick",

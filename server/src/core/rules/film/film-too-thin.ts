@@ -3,10 +3,11 @@
  * far, or spread too far. Washcoats and sealers under other layers are meant to be thin and stay silent, and so does
  * a thin coat that freshens an old film of its kind.
  */
+import { sentence } from "../../sentence.ts";
 import { isFilm } from "../../surface/state.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, materialName, microns, sentence } from "../texts.ts";
+import { coatName, materialName, microns } from "../texts.ts";
 
 export const filmTooThin: TradeRule = {
   id: "film-too-thin",

@@ -2,10 +2,11 @@
  * A film on an old or slick surface that gives it no hold: an old finish, laminate, metal. A fresh coat in its recoat
  * window needs no scuffing, and what is past its window is the business of `recoat-too-late`.
  */
+import { sentence } from "../../sentence.ts";
 import { type Coat, hasReached, isAbradedSince, isFilm, LONG_AGO } from "../../surface/state.ts";
 import { familiesOf, isPorousPaint, meltsInto, scuffLines, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, related, sentence, useName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
 export const coatOnUnscuffedSurface: TradeRule = {
   id: "coat-on-unscuffed-surface",

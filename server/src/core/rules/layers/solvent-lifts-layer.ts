@@ -2,14 +2,14 @@
  * A wet layer whose solvent dissolves or wrinkles the dry one below: lacquer over paint or varnish above all. What is
  * of one kind with the layer below melts into it and is fine.
  */
-
 import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { HARD_OVER_SOFT_STEPS } from "../../knowledge/layer-relation.ts";
+import { sentence } from "../../sentence.ts";
 import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
 import { barrierLines, familiesOf, mayBe, meltsInto, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, sentence, shareText, useName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
 
 export const solventLiftsLayer: TradeRule = {
   id: "solvent-lifts-layer",

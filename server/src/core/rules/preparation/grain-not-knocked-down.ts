@@ -6,12 +6,13 @@
  * books call burying the raised grain; and a primer may be sanded together with the first coat of paint over it.
  */
 import { samePlace } from "../../place.ts";
+import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, related, sentence, useName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
 export const grainNotKnockedDown: TradeRule = {
   id: "grain-not-knocked-down",

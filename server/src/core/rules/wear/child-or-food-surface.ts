@@ -2,10 +2,11 @@
  * A surface that children chew or food lies on, left before the last coat has cured or with a material that is not
  * meant for it. Nothing here says that a finish is safe: the label, its maker and local rules do.
  */
+import { sentence } from "../../sentence.ts";
 import { hasReached, stageHours } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { afterText, coatName, factorText, hoursText, related, sentence } from "../texts.ts";
+import { afterText, coatName, factorText, hoursText, related } from "../texts.ts";
 
 export const childOrFoodSurface: TradeRule = {
   id: "child-or-food-surface",

@@ -2,9 +2,10 @@
  * A toner lies on the film as a thin colour and needs a clear above it; wax or oil does not hold it. A toner with
  * nothing above it at all is an `unprotected-layer`.
  */
+import { sentence } from "../../sentence.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, sentence } from "../texts.ts";
+import { coatName, layerBelow } from "../texts.ts";
 
 export const tonerWithoutClear: TradeRule = {
   id: "toner-without-clear",

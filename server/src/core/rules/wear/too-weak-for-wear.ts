@@ -2,12 +2,13 @@
  * A surface of hard wear with too little over it: a table top needs three coats of a film-forming clear.
  */
 import type { Fix } from "../../findings.ts";
+import { sentence } from "../../sentence.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
 import { isFilm } from "../../surface/state.ts";
 import { actionOf, isClearFilm } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, related, replaceAt, sentence } from "../texts.ts";
+import { coatName, related, replaceAt } from "../texts.ts";
 
 /** Film-forming clear coats on a surface of hard wear, as the language reference has it. */
 const COATS_FOR_HARD_WEAR = 3;

@@ -2,9 +2,10 @@
  * A stain, a glaze or a porous paint that is left as the last layer, though it needs a clear, oil or wax above it.
  */
 import type { Role } from "../../knowledge/family-schema.ts";
+import { sentence } from "../../sentence.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, sentence } from "../texts.ts";
+import { coatName } from "../texts.ts";
 
 /** Roles whose layers cover what is below: they protect it, or are judged themselves. */
 const COVERS: ReadonlySet<Role> = new Set(["clear", "oil", "wax", "paint", "primer"]);
