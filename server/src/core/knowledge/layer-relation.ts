@@ -36,8 +36,25 @@ export interface RelationRow {
 /** A film this many steps of `hardness` above the film below it is brittle over soft. */
 export const HARD_OVER_SOFT_STEPS = 2;
 
+/** Stiff over flexible, though the order of hardness has them close: films that are made to move, and what does not. */
+const STIFF_OVER_FLEXIBLE = [
+  ...pairs(["oil polyurethane"], ["spar varnish"], {
+    verdict: "no",
+    reason:
+      "Spar varnish is made to give with the wood; the stiffer polyurethane over it checks and lets go. Strip it, or stay with spar varnish.",
+    source: `rigid over flexible, ${UFC_PAINTING}; finishers agree, common practice`,
+  }),
+  ...pairs(["alkyd paint"], ["acrylic paint"], {
+    verdict: "no",
+    reason:
+      "Alkyd paint goes on hardening with the years, acrylic stays flexible under it, and the alkyd cracks; put a primer between them.",
+    source: `rigid over flexible, ${UFC_PAINTING}; ${TEXTBOOK}: oil on latex is rarely best`,
+  }),
+] as const;
+
 /** Pairs that the properties do not tell, or tell wrongly. */
 const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
+  ...STIFF_OVER_FLEXIBLE,
   ...pairs(["conversion varnish"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
     verdict: "no",
     reason:
@@ -274,9 +291,18 @@ function oilMustDry(over: Family, below: Family): Relation | undefined {
   return undefined;
 }
 
+const STIFF_PAIRS: ReadonlySet<string> = new Set(STIFF_OVER_FLEXIBLE.map(([key]) => key));
+
+/** Whether a film of `over` is so much harder or stiffer than one of `below` that it cracks where that one gives. */
+export function cracksOver(over: Family, below: Family): boolean {
+  if (!over.buildsFilm || !below.buildsFilm) return false;
+  return (
+    over.hardness - below.hardness >= HARD_OVER_SOFT_STEPS || STIFF_PAIRS.has(pairKey(over.name, below.name))
+  );
+}
+
 function hardOverSoft(over: Family, below: Family): Relation | undefined {
-  if (!over.buildsFilm || !below.buildsFilm) return undefined;
-  if (over.hardness - below.hardness < HARD_OVER_SOFT_STEPS) return undefined;
+  if (!cracksOver(over, below)) return undefined;
   return {
     verdict: "no",
     reason: `${sentence(over.name)} is brittle and cracks over the softer ${below.name}.`,

@@ -28,17 +28,9 @@ export function isWooden(run: SurfaceRun): "yes" | "no" | "unknown" {
 
 /** Verbs after which the scratches of an earlier sanding no longer count for the next, or not in the same way. */
 const NEW_SURFACE = ["strip", "scrape"];
-const SOMETHING_BETWEEN = [
-  ...NEW_SURFACE,
-  "fill",
-  "repair",
-  "distress",
-  "dampen",
-  "clean",
-  "dewax",
-  "bleach",
-  "buff",
-];
+const REWORKED = [...NEW_SURFACE, "fill", "repair", "distress", "buff"];
+/** Verbs that wet or wipe the surface: its scratches stay, but the next sanding may have another purpose. */
+const WASHED = ["dampen", "clean", "dewax", "bleach"];
 
 /** The sanding whose scratches the surface shows now; undefined when a layer or a stripping came since. */
 export const lastSanding = (run: SurfaceRun, index: number): StepAction | undefined =>
@@ -46,7 +38,11 @@ export const lastSanding = (run: SurfaceRun, index: number): StepAction | undefi
 
 /** The sanding that the one at `index` goes on from: nothing but dusting, waiting and looking came between. */
 export const sandingJustBefore = (run: SurfaceRun, index: number): StepAction | undefined =>
-  sandingBefore(run, index, SOMETHING_BETWEEN);
+  sandingBefore(run, index, [...REWORKED, ...WASHED]);
+
+/** The sanding whose scratches the one at `index` finds all over the surface, washed since or not. */
+export const sandingFound = (run: SurfaceRun, index: number): StepAction | undefined =>
+  sandingBefore(run, index, REWORKED);
 
 function sandingBefore(run: SurfaceRun, index: number, stops: readonly string[]): StepAction | undefined {
   for (let at = index - 1; at >= 0; at -= 1) {

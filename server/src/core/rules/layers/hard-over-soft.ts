@@ -1,9 +1,10 @@
 /**
  * A brittle film over a soft or flexible one: the lower one gives, and the upper one cracks.
+ *
+ * Of an unknown finish only a difference of hardness counts that is plain: not every old paint is acrylic.
  */
-
 import type { Family } from "../../knowledge/family-schema.ts";
-import { HARD_OVER_SOFT_STEPS, relation } from "../../knowledge/layer-relation.ts";
+import { cracksOver, HARD_OVER_SOFT_STEPS, relation } from "../../knowledge/layer-relation.ts";
 import { familiesOf, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
@@ -19,6 +20,7 @@ export const hardOverSoft: TradeRule = {
     sources: [
       "UFC 3-190-06 section 2.4: a rigid topcoat over a flexible undercoat checks",
       "the order of hardness of the families is from memory",
+      "polyurethane over spar varnish and alkyd over acrylic paint: common practice, no source",
     ],
   },
   failing: [
@@ -64,10 +66,50 @@ job boxes {
 }
 `,
     },
+    {
+      title: "Polyurethane over spar varnish, and oil enamel over acrylic",
+      text: `piece box "Box" {
+  built 1995
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing spar varnish
+  }
+  surface sides {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing acrylic paint
+  }
+}
+recipe prepare {
+  safety ventilate, no_ignition, dust_mask, wet_rags
+  step   clean with soap
+  step   scuff 220
+  step   dust
+}
+recipe renew {
+  safety ventilate, no_ignition, dust_mask, wet_rags
+  follow prepare
+  layer  oil_polyurethane #! hard-over-soft
+  wait   until cured
+}
+recipe enamelled {
+  safety ventilate, no_ignition, dust_mask, wet_rags
+  follow prepare
+  layer  alkyd_paint #! hard-over-soft
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+  apply enamelled to sides
+}
+`,
+    },
   ],
   passing: [
     {
-      title: "Polyurethane over spar varnish, and lacquer over shellac, are near enough",
+      title: "Varnish over spar varnish, and lacquer over shellac, are near enough",
       text: `piece box "Box" {
   surface lid {
     shape    panel 300 mm x 200 mm
@@ -85,7 +127,7 @@ recipe renew {
   step   clean with soap
   step   scuff 320
   step   dust
-  layer  oil_polyurethane
+  layer  oil_varnish
   wait   until cured
 }
 recipe lacquered {
@@ -103,17 +145,41 @@ job boxes {
 }
 `,
     },
+    {
+      title: "A primer between enamel and acrylic, and waterborne films among themselves",
+      text: `recipe painted {
+  for    any
+  safety ventilate, no_ignition, dust_mask, wet_rags
+  layer  acrylic_paint
+  wait   until cured
+  step   sand 220
+  step   dust
+  layer  bonding_primer
+  wait   until recoat
+  layer  alkyd_paint
+  wait   until cured
+}
+recipe cleared {
+  for    any
+  layer  acrylic_paint
+  wait   until recoat
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
   ],
   checks: {
     onLayer: ({ action, before, report }) => {
       const over = action.use.material?.family;
       if (!over?.buildsFilm) return;
       for (const coat of reachedCoats(before.layers)) {
-        const worst = familiesOf(coat).find((below) => cracksOver(over, below));
+        const worst = familiesOf(coat).find((below) => isTooHard(over, below, coat.unknown !== undefined));
         if (!worst) continue;
+        const [hard, soft] = isBrittle(over, worst) ? ["brittle", "is softer"] : ["stiff", "stays flexible"];
         report({
-          what: `${useName(action.use)} is brittle and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : "is softer"}.`,
-          why: "The soft layer moves with the wood, the hard film cannot follow, and it cracks.",
+          what: `${useName(action.use)} is ${hard} and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : soft}.`,
+          why: "The lower layer moves with the wood, the harder film cannot follow, and it cracks.",
           remedy: "Choose a clear as flexible as the layer below, or strip that layer first.",
           related: [layerBelow(coat)],
         });
@@ -124,8 +190,11 @@ job boxes {
 };
 
 /** A thin glaze moves with what is above it and counts for nothing; oil comes up under the most brittle of clears. */
-function cracksOver(over: Family, below: Family): boolean {
+function isTooHard(over: Family, below: Family, unknown: boolean): boolean {
   if (below.role === "glaze") return false;
   if (below.role === "oil") return relation(over, below).verdict === "no";
-  return below.buildsFilm && over.hardness - below.hardness >= HARD_OVER_SOFT_STEPS;
+  return cracksOver(over, below) && (!unknown || isBrittle(over, below));
 }
+
+const isBrittle = (over: Family, below: Family): boolean =>
+  below.role === "oil" || over.hardness - below.hardness >= HARD_OVER_SOFT_STEPS;

@@ -1,11 +1,12 @@
 /**
  * A filling that is sanded or coated before it is dry: it tears out, or shrinks under the finish.
  *
- * The filler's own recoat time counts, in the shop's air; a filler whose text states none dries overnight.
+ * The filler's own recoat time counts, in the shop's air; a filler whose text states none dries overnight. A filler
+ * that is laid on as a layer and states its time is coated by the label: there `recoat-too-early` speaks.
  */
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
-import { type Filling, hasWaited } from "../../surface/state.ts";
+import { type Coat, type Filling, hasWaited, topCoat } from "../../surface/state.ts";
 import { stepIndex } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
@@ -54,6 +55,30 @@ recipe painted {
   step   fill with putty
   wait   2 h
   layer  acrylic_paint #! filler-not-dry
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A filler for the pores, laid on and sanded after four hours, or coated after them",
+      text: `recipe filled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  grain_filler, wiped
+  wait   4 h
+  step   sand 220 #! filler-not-dry
+  step   dust
+}
+recipe filled_and_varnished {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  grain_filler, wiped
+  wait   4 h
+  layer  oil_varnish #! filler-not-dry
   wait   until cured
 }
 `,
@@ -120,6 +145,18 @@ recipe prepare_by_label {
   step   sand 120, 180
   step   dust
 }
+recipe filled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  grain_filler, wiped
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  oil_varnish
+  wait   until cured
+}
 `,
     },
   ],
@@ -131,11 +168,26 @@ recipe prepare_by_label {
   },
 };
 
+/** Filler that is put into holes, or wiped over the pores of the whole surface. */
+type Filled = Pick<Filling, "use" | "place" | "waited" | "factor">;
+
 function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
   for (const filling of ctx.before.fillings) {
     if (!filling.sanded && isFirstWork(ctx, filling)) checkFilling(ctx, filling);
   }
+  const layer = layerOfFiller(topCoat(ctx.before));
+  if (layer && !(ctx.action.op === "layer" && statedHours(layer) !== undefined)) checkFilling(ctx, layer);
 }
+
+/** A layer of filler of this work that lies on top and was not sanded yet. */
+const layerOfFiller = (coat: Coat | undefined): Filled | undefined =>
+  coat?.action && coat.origin === "new" && coat.abrasions.length === 0 && coat.family?.role === "filler"
+    ? { use: coat.action.use, place: coat.place, waited: coat.waited, factor: coat.factor }
+    : undefined;
+
+/** The recoat time that the filler's own text states. */
+const statedHours = ({ use: { material } }: Filled): number | undefined =>
+  material?.recoat?.origin === "stated" ? material.recoat.value.earliest : undefined;
 
 /** No layer and no sanding touched the filling before. */
 function isFirstWork({ run, index }: MomentContext<StepAction | LayerAction>, filling: Filling): boolean {
@@ -143,10 +195,10 @@ function isFirstWork({ run, index }: MomentContext<StepAction | LayerAction>, fi
   return from >= 0 && !run.moments.slice(from + 1, index).some(({ action }) => action.op === "layer");
 }
 
-function checkFilling({ action, report }: MomentContext<StepAction | LayerAction>, filling: Filling): void {
+function checkFilling({ action, report }: MomentContext<StepAction | LayerAction>, filling: Filled): void {
   const material = filling.use.material;
   if (material?.family?.role !== "filler") return;
-  const stated = material.recoat?.origin === "stated" ? material.recoat.value.earliest : undefined;
+  const stated = statedHours(filling);
   const needed = stated === undefined ? OVERNIGHT_H : stated * filling.factor;
   if (filling.waited.reached.includes("cured") || hasWaited(filling.waited, needed, "recoat") !== "no")
     return;

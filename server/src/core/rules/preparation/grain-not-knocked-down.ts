@@ -3,7 +3,8 @@
  *
  * Two moments count: the first waterborne layer on wood that water raised before, and the layer over the first film,
  * when the film or the waterborne stain below it raised the grain. A stain may be sealed first and sanded then, which
- * books call burying the raised grain; and a primer may be sanded together with the first coat of paint over it.
+ * books call burying the raised grain; and a primer may be sanded together with the first coat of paint over it. So a
+ * primer may go on raised grain as well, as long as it is sanded later.
  */
 import { samePlace } from "../../place.ts";
 import { sentence } from "../../sentence.ts";
@@ -89,6 +90,21 @@ job shelves {
   layer  acrylic_paint x 2 { #! grain-not-knocked-down
     wait until recoat
   }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "The wood was washed, and neither primer nor paint is sanded",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120
+  step   clean with soap
+  wait   overnight
+  layer  acrylic_primer #! grain-not-knocked-down
+  wait   until recoat
+  layer  acrylic_paint
   wait   until cured
 }
 `,
@@ -182,6 +198,23 @@ job shelves {
 `,
     },
     {
+      title: "The wood was washed, and the primer over its raised grain is sanded",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120
+  step   clean with soap
+  wait   overnight
+  layer  acrylic_primer
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  acrylic_paint
+  wait   until cured
+}
+`,
+    },
+    {
       title: "On a surface of which nothing is known",
       text: `recipe clear_coats {
   for   wood
@@ -211,6 +244,7 @@ job shelves {
 function reportRaisedWood({ action, before, run, index, report }: MomentContext<LayerAction>): void {
   const over = action.use.material?.family;
   if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
+  if (over.role === "primer" && isSandedLater(run, index)) return;
   report({
     what: `${useName(action.use)} goes on bare wood whose grain was raised by water and not sanded down since.`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",

@@ -1,10 +1,12 @@
 /**
  * A grit that is too fine after the one before: its particles cannot take the old scratches out.
  *
- * The size of the particles counts, not the number: the ratio of median sizes on the P scale. A sanding that follows
- * another with nothing but dust, waits and looks between goes on from its last grit.
+ * The size of the particles counts, not the number: the ratio of median sizes on the P scale. A sanding goes on from
+ * the last grit of the one before it; water and solvent between them take no scratch out. A wash raises the grain
+ * though, and who only knocks that down again may leave scratches that a coat may lie over.
  */
 import {
+  COARSEST_BEFORE_PAINT,
   GRIT_JUMP_HINT_RATIO,
   GRIT_JUMP_WARNING_RATIO,
   GRIT_THRESHOLDS_SOURCE,
@@ -14,7 +16,7 @@ import {
   P_GRADES_SOURCE,
 } from "../../knowledge/abrasives.ts";
 import type { StepAction } from "../../surface/actions.ts";
-import { lastGrit, sandingJustBefore } from "../queries.ts";
+import { lastGrit, sandingFound, sandingJustBefore } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { related, replaceAt } from "../texts.ts";
 
@@ -58,6 +60,19 @@ recipe prepare_fine {
 }
 `,
     },
+    {
+      title: "Washing takes no scratches out",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   sand 80
+  step   clean with soap
+  wait   overnight
+  step   sand 220 #! grit-jump
+  step   dust
+}
+`,
+    },
   ],
   passing: [
     {
@@ -66,6 +81,19 @@ recipe prepare_fine {
   for    wood
   safety dust_mask
   step   sand 80, 120, 180, 240
+  step   dust
+}
+`,
+    },
+    {
+      title: "Raised grain is knocked down with a fine paper, over scratches that may stay",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   sand 80, 120
+  step   dampen
+  wait   overnight
+  step   sand 320
   step   dust
 }
 `,
@@ -90,9 +118,11 @@ recipe prepare_fine {
     onStep: (ctx) => {
       const { action, run, index } = ctx;
       if ((action.verb !== "sand" && action.verb !== "scuff") || !action.gritsKnown) return;
-      const before = sandingJustBefore(run, index);
+      const before = sandingFound(run, index);
       const first = lastGrit(before);
-      if (before && first !== undefined) check(ctx, first, 0, before);
+      const onlyKnocksDown =
+        before !== sandingJustBefore(run, index) && first !== undefined && first >= COARSEST_BEFORE_PAINT;
+      if (before && first !== undefined && !onlyKnocksDown) check(ctx, first, 0, before);
       for (let at = 1; at < action.grits.length; at += 1) check(ctx, action.grits[at - 1]!, at);
     },
   },
