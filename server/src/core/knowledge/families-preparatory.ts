@@ -268,6 +268,7 @@ export const AUXILIARY_FAMILIES: readonly Family[] = [
     duties: [],
     sources: {
       ...LEAVES_NO_LAYER,
+      duties: `mild and strong ones are sold alike, so the label decides; one that calls itself caustic asks for gloves, ${PRACTICE}`,
       voc: `17 CCR 94509: general purpose degreasers, not aerosol, 0.5 % by weight, ${MEMORY_MEDIUM}`,
     },
   },

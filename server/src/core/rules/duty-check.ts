@@ -12,6 +12,7 @@ import {
   methodDuties,
   stepDuties,
 } from "../knowledge/duties.ts";
+import { namesChemical } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
 import { type Place, placeKey } from "../place.ts";
 import { sentence } from "../sentence.ts";
@@ -145,7 +146,7 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   if (duty === "ventilate" && isNearlyWithoutSolvent(material)) return undefined;
   const brought =
     materialDuties(material.family).find((row) => row.duty === duty) ??
-    (duty === "wet_rags" ? SELF_HEATING : undefined);
+    (duty === "wet_rags" ? SELF_HEATING : causticDuty(material, duty));
   const family = material.familyPlace;
   return (
     brought && {
@@ -155,6 +156,21 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
     }
   );
 }
+
+/** Cleaners run from mild soap to strong lye: one that its own words call caustic asks for gloves and goggles. */
+function causticDuty(material: Material, duty: DutyWord): BroughtDuty | undefined {
+  if (material.family?.role !== "cleaner" || !namesChemical(material, "caustic")) return undefined;
+  return CAUSTIC.find((row) => row.duty === duty);
+}
+
+const CAUSTIC: readonly BroughtDuty[] = [
+  { duty: "gloves", reason: "is caustic by its own words and burns the skin", source: "29 CFR 1910.138" },
+  {
+    duty: "eye_protection",
+    reason: "is caustic by its own words and burns the eyes",
+    source: "29 CFR 1910.133",
+  },
+];
 
 /** Oils and varnishes whose label says that hardly anything evaporates; solvents that count as exempt do all the same. */
 function isNearlyWithoutSolvent({ family, voc }: Material): boolean {

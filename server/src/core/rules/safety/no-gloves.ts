@@ -54,6 +54,18 @@ export const noGloves: TradeRule = {
 }
 `,
     },
+    {
+      title: "A cleaner that calls itself caustic",
+      text: `material lye_wash "Caustic wash for kitchen grease" {
+  family degreaser
+}
+recipe washed {
+  for    wood
+  safety eye_protection
+  step   clean with lye_wash #! no-gloves
+}
+`,
+    },
   ],
   passing: [
     {
@@ -71,9 +83,10 @@ export const noGloves: TradeRule = {
 `,
     },
     {
-      title: "Soap and a waterborne clear ask for none",
+      title: "Soap, a degreaser whose label says nothing of lye, and a waterborne clear ask for none",
       text: `recipe plain {
   for   wood
+  step  clean with degreaser
   step  clean with soap
   layer waterborne_polyurethane
   wait  until cured
