@@ -1,17 +1,27 @@
 /**
  * Substances that a material's own words name: its title, its documentation or its name. The notation has no field for
  * them, and a label that warns of one is copied into these places. A word such as "without" or "-free" beside it says
- * the opposite, and is heeded.
+ * the opposite, and is heeded. Silicone and lye are spoken of on tins that hold none, removers above all, so for these a
+ * clause counts only where it leaves no doubt.
  */
 import type { Material } from "../model/model.ts";
 
-export type Chemical = "methylene chloride" | "NMP" | "caustic" | "isocyanate";
+export type Chemical = "methylene chloride" | "NMP" | "caustic" | "isocyanate" | "silicone";
 
 const WORDS: Readonly<Record<Chemical, RegExp>> = {
+  silicone:
+    /\bsilicone(?=(?:[\s-]+(?:based|furniture|spray|oil|shine))*[\s-]+(?:polish|wax|spray|oil|lubricant|fluid|emulsion|shine|dressing)\b)|(?<=\b(?:contain(?:s|ing)?|holds?|holding|with|has|includ(?:es|ing))\s+(?:[a-z]+\s+){0,2})silicones?\b|\bsilicone(?=-based\b)|\bsiliconi[sz]ed\b/giu,
   "methylene chloride": /methylene\s+(?:di)?chloride|dichloromethane/giu,
   NMP: /\bNMP\b|\bN-?\s?methyl-?\s?(?:2-?\s?)?pyrrolidone/giu,
   caustic: /\bcaustic\b|\blye\b|\b(?:sodium|potassium)\s+hydroxide\b/giu,
   isocyanate: /\b(?:poly|di)?isocyanates?\b/giu,
+};
+
+/** Words that make a clause doubtful: it may speak of what the material meets, not of what it holds. */
+const DOUBTFUL: Partial<Readonly<Record<Chemical, RegExp>>> = {
+  caustic: /\bneutrali[sz]|\b(?:after|against|from)\b/iu,
+  silicone:
+    /\b(?:remov|strip|dissolv|contaminat|resist|fish-?\s?eye|crater)|\b(?:takes?|taking|cuts?|lifts?|against|old|over|surfaces?|traces?|may|if)\b/iu,
 };
 
 const DENIED_BEFORE =
@@ -29,6 +39,7 @@ export function namesChemical(
 }
 
 function clauseNames(clause: string, chemical: Chemical): boolean {
+  if (DOUBTFUL[chemical]?.test(clause)) return false;
   return [...clause.matchAll(WORDS[chemical])].some((match) => {
     const before = clause.slice(0, match.index);
     const after = clause.slice(match.index + match[0].length);

@@ -40,6 +40,7 @@ import { milkPaintOnFilm } from "./layers/milk-paint-on-film.ts";
 import { oilOverFilm } from "./layers/oil-over-film.ts";
 import { paintOnlySubstrate } from "./layers/paint-only-substrate.ts";
 import { sealerMissing } from "./layers/sealer-missing.ts";
+import { siliconeBelow } from "./layers/silicone-below.ts";
 import { slickSurfaceWithoutPrimer } from "./layers/slick-surface-without-primer.ts";
 import { solventLiftsLayer } from "./layers/solvent-lifts-layer.ts";
 import { stainOnSealedSurface } from "./layers/stain-on-sealed-surface.ts";
@@ -143,6 +144,7 @@ export const RULES: readonly Rule[] = [
   oilOverFilm,
   paintOnlySubstrate,
   sealerMissing,
+  siliconeBelow,
   slickSurfaceWithoutPrimer,
   solventLiftsLayer,
   stainOnSealedSurface,

@@ -87,6 +87,7 @@ export function leftState(
     woodTakenMm: final.woodTakenMm,
     settled: final.settled,
     ...(final.wax ? { wax: final.wax } : {}),
+    ...(final.silicone ? { silicone: final.silicone } : {}),
     ...(inUse && final.layers.length > 0 ? { grease: { place } } : {}),
     ...(gapHours === "years"
       ? {}

@@ -5,9 +5,10 @@
 import { waitFactor } from "../air/wait-factor.ts";
 import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
 import type { Family } from "../knowledge/family-schema.ts";
+import { namesChemical } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
 import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
-import type { Action, LayerAction, StepAction, WaitAction } from "./actions.ts";
+import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "./actions.ts";
 import {
   type Abrasion,
   type Coat,
@@ -67,7 +68,10 @@ export function finalState(initial: SurfaceState, moments: readonly Moment<Actio
 function perform(input: SimulationInput, state: SurfaceState, action: Action): SurfaceState {
   switch (action.op) {
     case "step":
-      return advance(performStep(input, state, action), takenHours(action, input.areaM2));
+      return advance(
+        withSilicone(state, action, performStep(input, state, action)),
+        takenHours(action, input.areaM2),
+      );
     case "layer":
       return advance(performLayer(input, state, action), 0);
     case "wait":
@@ -229,6 +233,30 @@ function dampen(state: SurfaceState, step: StepAction): SurfaceState {
   return bare && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
 }
 
+const holdsSilicone = ({ material }: MaterialUse): boolean =>
+  material !== undefined && namesChemical(material, "silicone");
+
+/**
+ * Silicone that a polish leaves, and what takes it: on a film a wipe with a solvent does, soap and water do not. Sanding
+ * to the wood carries it into the pores, where it stays. Where it is doubtful whether any is left, none is.
+ */
+function withSilicone(before: SurfaceState, step: StepAction, after: SurfaceState): SurfaceState {
+  const { verb, use } = step;
+  if (verb === "strip" || verb === "scrape") return without(after, "silicone");
+  const isWiped = verb === "clean" || verb === "dewax" || (verb === "buff" && use !== undefined);
+  if (isWiped && use && holdsSilicone(use)) {
+    return { ...after, silicone: { use, place: step.place, inWood: isBare(after) } };
+  }
+  if (!before.silicone || before.silicone.inWood) return after;
+  if (verb === "sand" && isBare(after)) return { ...after, silicone: { ...before.silicone, inWood: true } };
+  return isWiped && verb !== "buff" && !isSoapAndWater(use) ? without(after, "silicone") : after;
+}
+
+function isSoapAndWater(use: MaterialUse | undefined): boolean {
+  const name = use?.material?.family?.name;
+  return use === undefined || name === "cleaner" || name === "water";
+}
+
 function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): SurfaceState {
   return { ...state, layers: [], openBelow: false, abrasions: [], ...more };
 }
@@ -344,9 +372,15 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     abrasions: [],
   };
   const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
+  const polish = family?.role === "wax" && holdsSilicone(layer.use);
+  // Under a film silicone is out of the way, or was that film's trouble; what soaks in leaves it where it is.
+  const covered = family
+    ? without(state, ...(family.buildsFilm ? (["silicone"] as const) : []))
+    : without(state, "silicone");
   return {
     // What lay on the surface is under the coat now: it is that coat's trouble, not the next one's.
-    ...without(state, "wax", "grease", "residue", "dust"),
+    ...without(covered, "wax", "grease", "residue", "dust"),
+    ...(polish ? { silicone: { use: layer.use, place: layer.place, inWood: isBare(state) } } : {}),
     layers: [...state.layers, coat],
     nextSerial: state.nextSerial + 1,
     abrasions: [],

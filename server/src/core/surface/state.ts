@@ -78,6 +78,8 @@ export interface SurfaceState {
   readonly layers: readonly Coat[];
   /** Wax on the surface; `drivenIn` when it was sanded instead of dissolved. */
   readonly wax?: { readonly place: Place; readonly drivenIn: boolean };
+  /** Silicone of a polish on the surface; `inWood` where it got into bare wood, from which a wash no longer takes it. */
+  readonly silicone?: { readonly use: MaterialUse; readonly place: Place; readonly inWood: boolean };
   /** The surface is used (has a finish of its own) and was not cleaned yet. */
   readonly grease?: { readonly place: Place };
   /** Stripping or scraping residue that was not cleaned off. */

@@ -1,0 +1,170 @@
+/**
+ * A wet coat over the silicone of a polish. The notation states silicone nowhere; only a material whose own words leave
+ * no doubt that it holds some counts, and only until something may have taken it off.
+ *
+ * Shellac is the usual seal against it and is not blamed itself. Wax with silicone in it is `coat-over-wax`'s first.
+ */
+import { family } from "../../knowledge/families.ts";
+import type { Family } from "../../knowledge/family-schema.ts";
+import { cracksOver } from "../../knowledge/layer-relation.ts";
+import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { barrierLines, dewaxLines } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { insertAbove, related, useName } from "../texts.ts";
+
+const POLISH = `material shine "Spray polish with silicone" {
+  family cleaner
+}
+`;
+
+const FILE = (steps: string) => `${POLISH}piece box "Box" {
+  built 1995
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+recipe renew {
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+${steps}  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`;
+
+export const siliconeBelow: TradeRule = {
+  id: "silicone-below",
+  group: "layers",
+  severity: "warning",
+  docs: {
+    summary: "A coat goes over the silicone that a polish left.",
+    why: "No wet coat stays on silicone: it draws back in round craters, which finishers call fisheyes, and further coats crater over them.",
+    remedy:
+      "Wipe a film with solvent on clean rags before it is sanded; where silicone has got into bare wood, seal it with a coat of dewaxed shellac.",
+    sources: [
+      `${TEXTBOOK}: silicone makes fisheyes, and shellac isolates it once the surface is cleaned`,
+      PRACTICE,
+    ],
+  },
+  failing: [
+    {
+      title: "Washed with a polish, scuffed and varnished",
+      text: FILE(`  step   clean with shine
+  step   scuff 220
+  step   dust
+  layer  oil_varnish x 2 { #! silicone-below
+    wait until recoat
+  }
+`),
+    },
+    {
+      title: "Soap takes no silicone off; without a job as well",
+      text: `${POLISH}recipe polished {
+  for    any
+  safety dust_mask
+  layer  waterborne_polyurethane
+  wait   until cured
+  step   buff with shine
+  step   clean with soap
+  step   scuff 320
+  step   dust
+  layer  waterborne_polyurethane #! silicone-below
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Sanded into the wood: a wash comes too late",
+      text: FILE(`  step   clean with shine
+  step   sand 100, 150, 180
+  step   clean with mineral_spirits
+  layer  oil_varnish #! silicone-below
+`),
+    },
+  ],
+  passing: [
+    {
+      title: "Wiped off with solvent before the scuffing",
+      text: FILE(`  step   clean with shine
+  step   dewax with mineral_spirits
+  step   scuff 220
+  step   dust
+  layer  oil_varnish
+`),
+    },
+    {
+      title: "In the wood, and sealed with shellac",
+      text: FILE(`  step   clean with shine
+  step   sand 100, 150, 180
+  step   clean with mineral_spirits
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  oil_varnish
+`),
+    },
+    {
+      title: "A remover, a polish that is free of it, and a paint that holds some",
+      text: `material wash "Wax and silicone remover" {
+  family degreaser
+}
+material dry_shine "Silicone-free polish" {
+  family cleaner
+}
+## Alkyd with silicone resin, for what gets warm.
+material warm_white {
+  family alkyd paint
+}
+recipe renew {
+  for    any
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   clean with wash
+  step   buff with dry_shine
+  layer  warm_white x 2 {
+    wait until recoat
+    step sand 240
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, index, report }) => {
+      const over = action.use.material?.family;
+      const { silicone } = before;
+      if (!silicone || before.wax || !over?.buildsFilm || over.binder === "shellac") return;
+      const sanding = silicone.inWood ? drivingIn(run, index) : undefined;
+      report({
+        what: `${useName(action.use)} goes over the silicone of ${useName(silicone.use)}, which ${silicone.inWood ? "is in the wood by now" : "nothing has taken off"}.`,
+        why: "The wet coat draws back from it in round craters, fisheyes, and no further coat closes them.",
+        remedy: silicone.inWood
+          ? "Seal the wood with a coat of dewaxed shellac first; a wash no longer gets all of it out."
+          : "Wipe the surface with a solvent on clean rags first; soap and water do not take it.",
+        related: [
+          related(silicone.place, "The silicone comes on here"),
+          ...(sanding ? [related(sanding.place, "This sanding carries it into the wood")] : []),
+        ],
+        fixes: silicone.inWood
+          ? isSealable(over)
+            ? [insertAbove(action, "Seal it with dewaxed shellac", barrierLines(action))]
+            : []
+          : [insertAbove(action, "Wipe the silicone off first", dewaxLines(action))],
+      });
+    },
+  },
+};
+
+const isSealable = (over: Family): boolean => !cracksOver(over, family("dewaxed shellac"));
+
+const drivingIn = (run: SurfaceRun, index: number) =>
+  run.moments
+    .slice(0, index)
+    .find(
+      ({ action, before, after }) =>
+        action.op === "step" && before.silicone?.inWood === false && after.silicone?.inWood,
+    )?.action;
