@@ -5,7 +5,7 @@
  * is named once, and the rest of the file counts. The JSON schema that editors use for the file is made from the same
  * table (`server/tools/write-config-schema.ts`).
  */
-import { z } from "zod";
+import * as z from "zod";
 import type { Severity } from "../core/findings.ts";
 import { didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";

@@ -3,7 +3,7 @@
  *
  * Units: m2/L, hours, degrees C, g/L, micrometres, percent as a number from 0 to 100.
  */
-import { z } from "zod";
+import * as z from "zod";
 
 /** How a figure is known: a published source, common practice of the trade, or from memory with a confidence. */
 export const sourceSchema = z.string().min(3);

@@ -4,7 +4,7 @@
  * Tannin-rich and blotch-prone woods are those of the language reference's thresholds and no others. Pores and filler
  * need follow the Wood Handbook where it lists the species. Densities are air-dry, kg/m3, and only rough.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { HANDBOOK_TABLE_16_1, MEMORY_HIGH, MEMORY_MEDIUM } from "./sources.ts";
 
 export const woodSchema = z.strictObject({
