@@ -4,6 +4,7 @@
  * `run` in `main.ts` touches nothing but this, so that tests call it like any function: they collect what is written
  * and point it at a temporary folder. `node-files.ts` is the one implementation of `CliFiles` on a real disk.
  */
+import type { ReadText } from "../reading/decode-text.ts";
 
 export interface CliOutput {
   write(text: string): void;
@@ -11,9 +12,6 @@ export interface CliOutput {
   /** Width of the terminal, where there is one. */
   readonly columns?: number;
 }
-
-/** The text of a file, or why there is none, as the end of a sentence that begins with the file. */
-export type ReadText = { readonly text: string } | { readonly reason: string };
 
 export type PathKind = "file" | "folder" | "other" | "missing" | "forbidden";
 

@@ -5,25 +5,21 @@
  */
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { glob } from "tinyglobby";
+import { decodeText } from "../reading/decode-text.ts";
+import { MAX_FILE_BYTES, type ReadFailure, reasonOf } from "../reading/reasons.ts";
 import type { CliFiles, PathKind } from "./io.ts";
-import { decodeText } from "./read-text.ts";
-
-/** A recipe of a whole workshop has some hundred kilobytes. */
-const MAX_MEGABYTES = 4;
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
   async read(path) {
     try {
       const found = await stat(path);
-      if (found.isDirectory()) return { reason: "is a folder, not a file" };
-      if (!found.isFile()) return { reason: "is not a plain file" };
-      if (found.size > MAX_MEGABYTES * 1024 * 1024) {
-        return { reason: `is larger than ${MAX_MEGABYTES} MB, which no recipe is` };
-      }
+      if (found.isDirectory()) return { reason: reasonOf("folder") };
+      if (!found.isFile()) return { reason: reasonOf("special") };
+      if (found.size > MAX_FILE_BYTES) return { reason: reasonOf("too-large") };
       return decodeText(await readFile(path));
     } catch (error) {
-      return { reason: reasonOf(error) };
+      return { reason: reasonOf(failureOf(error), error instanceof Error ? error.message : String(error)) };
     }
   },
   async realPath(path) {
@@ -62,16 +58,16 @@ async function kindOf(path: string): Promise<PathKind> {
   }
 }
 
-function reasonOf(error: unknown): string {
+function failureOf(error: unknown): ReadFailure {
   switch (codeOf(error)) {
     case "ENOENT":
     case "ENOTDIR":
-      return "does not exist";
+      return "missing";
     case "EACCES":
     case "EPERM":
-      return "may not be read: you have no permission for it. Ask for it, or leave the file out";
+      return "forbidden";
     default:
-      return `cannot be read: ${error instanceof Error ? error.message : String(error)}`;
+      return "other";
   }
 }
 

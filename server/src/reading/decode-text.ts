@@ -2,7 +2,9 @@
  * Bytes to text, strictly: a recipe is UTF-8, and a byte that is none is an error with its place, not a question mark
  * in somebody's title. A byte order mark is not part of the text.
  */
-import type { ReadText } from "./io.ts";
+
+/** The text of a file, or why there is none, as the end of a sentence that begins with the file. */
+export type ReadText = { readonly text: string } | { readonly reason: string };
 
 /** The text of a file's bytes, or why they are none. */
 export function decodeText(bytes: Uint8Array): ReadText {
