@@ -64,6 +64,10 @@ export interface Setup {
   readonly settings?: unknown;
   /** The answer to `finishwright/findFiles`; without it the client does not say that it answers. */
   readonly folderFiles?: readonly string[];
+  /** The answer to `finishwright/readFile` for a URI; without it the client does not say that it answers. */
+  readonly handOut?: (uri: string) => unknown;
+  /** Where the client shows the pages of the rules. */
+  readonly rulePages?: string;
   readonly host?: Partial<Host>;
   /** The server is a process of its own, and is told to exit at the end. */
   readonly hasOwnProcess?: true;
@@ -118,6 +122,7 @@ export const joinServer = async (
   connection.onRequest((method, params) => {
     if (method === "workspace/configuration") return [settings];
     if (method === "finishwright/findFiles") return setup.folderFiles;
+    if (method === "finishwright/readFile") return setup.handOut?.(Reflect.get(params ?? {}, "uri"));
     inbox.put({ method, params });
     return null;
   });
@@ -128,7 +133,11 @@ export const joinServer = async (
     processId: null,
     rootUri: null,
     capabilities,
-    initializationOptions: setup.folderFiles === undefined ? undefined : { findFiles: true },
+    initializationOptions: {
+      findFiles: setup.folderFiles !== undefined,
+      readFile: setup.handOut !== undefined,
+      ...(setup.rulePages !== undefined && { rulePages: setup.rulePages }),
+    },
   };
   const initialized: InitializeResult = await connection.sendRequest("initialize", params);
   await connection.sendNotification("initialized", {});
@@ -178,7 +187,7 @@ export const drawDiagnostic = ({ range: { start, end }, code, message }: Diagnos
 const memoryHost = (disk: ReadonlyMap<string, string>): Host => ({
   version: "0.0.0-test",
   createAnalyst: fakeAnalyst,
-  async readText(uri) {
+  async readFromDisk(uri) {
     const text = disk.get(uri);
     return text === undefined ? { reason: "there is no such file" } : { text };
   },

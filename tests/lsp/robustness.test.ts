@@ -81,7 +81,7 @@ test("a file in an unsaved text's place cannot be used, and the finding says why
   const client = await startClient();
   await client.open("untitled:Untitled-1", 'use "b.finish"');
   expect(await client.findings("untitled:Untitled-1")).toEqual([
-    '0:4-0:14 use-not-found: "b.finish" cannot be used: it is not on this machine\'s disk.',
+    '0:4-0:14 use-not-found: "b.finish" cannot be used: this text has not been saved yet, so it lies in no folder. Save it first.',
   ]);
   await client.end();
 });
@@ -90,7 +90,7 @@ test("a text that changes while its findings wait for a file is asked about agai
   let deliver: (result: { text: string }) => void = () => {};
   const client = await startClient({
     host: {
-      async readText(uri) {
+      async readFromDisk(uri) {
         if (!uri.endsWith(".finish")) return { reason: "it does not exist" };
         return new Promise((resolve) => {
           deliver = resolve;

@@ -16,7 +16,7 @@ export const nodeHost = (): Host => {
   return {
     version: versionIn(root),
     createAnalyst,
-    async readText(uri) {
+    async readFromDisk(uri) {
       const file = pathOf(uri);
       const read =
         file === undefined ? { reason: "has a name that leads nowhere" } : await nodeFiles.read(file);

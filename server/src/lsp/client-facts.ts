@@ -6,6 +6,7 @@
  */
 import { DiagnosticTag, type InitializeParams, MarkupKind } from "vscode-languageserver";
 import * as z from "zod";
+import type { InitializationOptions } from "./custom-requests.ts";
 
 export interface ClientFacts {
   /** Asks for diagnostics itself. Then none are pushed. */
@@ -30,16 +31,24 @@ export interface ClientFacts {
   readonly workspaceFolders: boolean;
   /** Answers `finishwright/findFiles` (see `folder-files.ts`). */
   readonly findsFiles: boolean;
+  /** Answers `finishwright/readFile` (see `file-reader.ts`). */
+  readonly readsFiles: boolean;
+  /** Where the client shows the pages of the rules. */
+  readonly rulePages: string | undefined;
 }
 
-const INITIALIZATION_OPTIONS = z.object({ findFiles: z.boolean().optional() });
+const INITIALIZATION_OPTIONS: z.ZodType<InitializationOptions> = z.object({
+  findFiles: z.boolean().optional().catch(undefined),
+  readFile: z.boolean().optional().catch(undefined),
+  rulePages: z.string().optional().catch(undefined),
+});
 
 export const clientFacts = (params: InitializeParams): ClientFacts => {
   const { textDocument, workspace } = params.capabilities;
   const published = textDocument?.publishDiagnostics;
   const pulled = textDocument?.diagnostic;
   const has = <T>(list: readonly T[] | undefined, value: T): boolean => list?.includes(value) ?? false;
-  const options = INITIALIZATION_OPTIONS.safeParse(params.initializationOptions);
+  const options = INITIALIZATION_OPTIONS.safeParse(params.initializationOptions).data;
   return {
     pullsDiagnostics: pulled !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
@@ -64,6 +73,8 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     configurationRegistration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     watchedFilesRegistration: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
-    findsFiles: options.success && options.data.findFiles === true,
+    findsFiles: options?.findFiles === true,
+    readsFiles: options?.readFile === true,
+    rulePages: options?.rulePages,
   };
 };

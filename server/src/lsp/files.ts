@@ -2,7 +2,7 @@
  * All texts that the server knows, kept in step with the analyst.
  *
  * Invariant: what the analyst holds for a file is the text of its editor while it is open, and otherwise what was last
- * read from disk. Files come in by three ways: opened by the user, named by `use`, or found in the open folders. A
+ * read from where it lies. Files come in by three ways: opened by the user, named by `use`, or found in the open folders. A
  * file that none of these leads to any more is dropped. Reading never blocks a message; what arrives late for a file
  * that was opened meanwhile is thrown away.
  */
@@ -13,10 +13,11 @@ import type { FileId } from "../core/place.ts";
 import { DEFAULT_CONFIG } from "../features/config.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
 import type { Changes } from "./changes.ts";
+import type { FileReader } from "./file-reader.ts";
 import type { Log } from "./guard.ts";
 import type { Host } from "./host.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
-import { fileIdOf, isDiskFile, resolveUse } from "./uri.ts";
+import { fileIdOf, resolveUse } from "./uri.ts";
 
 /** No folder of recipes is larger; a folder that is must not fill the memory. */
 export const MAX_FILES = 500;
@@ -46,7 +47,7 @@ interface Read {
 }
 
 export class Files {
-  readonly #host: Host;
+  readonly #reader: FileReader;
   readonly #changes: Changes;
   readonly #configs: ProjectConfigs;
   readonly #log: Log;
@@ -62,8 +63,8 @@ export class Files {
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
-  constructor(host: Host, changes: Changes, configs: ProjectConfigs, log: Log) {
-    this.#host = host;
+  constructor(host: Host, reader: FileReader, changes: Changes, configs: ProjectConfigs, log: Log) {
+    this.#reader = reader;
     this.#changes = changes;
     this.#configs = configs;
     this.#log = log;
@@ -126,12 +127,12 @@ export class Files {
     this.#readMissing();
   }
 
-  /** The disk's text takes the editor's place where something else still leads to the file. */
+  /** The saved text takes the editor's place where something else still leads to the file. */
   close(uri: string): void {
     const file = fileIdOf(uri);
     if (!this.#open.delete(file)) return;
     const reachable = this.#reachable();
-    if (isDiskFile(file) && reachable.has(file)) this.#startReading(file, true);
+    if (reachable.has(file) && this.#isInReach(file)) this.#startReading(file, true);
     else this.#analyst.removeFile(file);
     this.#dropAllBut(reachable);
     this.#changes.bump("other");
@@ -140,7 +141,7 @@ export class Files {
 
   /** A used file that was not there may be there now, also where the client watches nothing. */
   saved(): void {
-    for (const file of this.#absent.keys()) if (isDiskFile(file)) this.#startReading(file, true);
+    for (const file of this.#absent.keys()) if (this.#isInReach(file)) this.#startReading(file, true);
   }
 
   changedOnDisk(events: readonly FileEvent[]): void {
@@ -164,7 +165,9 @@ export class Files {
     const appeared = [...this.#folderFiles].filter((file) => !before.has(file));
     this.#folderFiles = new Set([...files, ...appeared]);
     this.#dropAllBut(this.#reachable());
-    const unread = files.filter((file) => isDiskFile(file) && !this.#open.has(file) && !this.#read.has(file));
+    const unread = files.filter(
+      (file) => this.#isInReach(file) && !this.#open.has(file) && !this.#read.has(file),
+    );
     for (let start = 0; start < unread.length; start += BATCH) {
       await Promise.all(unread.slice(start, start + BATCH).map((file) => this.#startReading(file, false)));
     }
@@ -179,13 +182,18 @@ export class Files {
   #readMissing(): void {
     for (const file of this.#analyst.missingFiles()) {
       const running = this.#reads.get(file);
+      const outOfReach = this.#reader.outOfReach(file);
       if (running !== undefined) running.wanted = true;
       else if (this.#absent.has(file)) this.#analyst.setAbsent(file, this.#absent.get(file) ?? "");
-      else if (!isDiskFile(file)) this.#setAbsent(file, "it is not on this machine's disk");
+      else if (outOfReach !== undefined) this.#setAbsent(file, outOfReach);
       else if (this.#read.size + this.#reads.size >= MAX_FILES) {
         this.#setAbsent(file, `more than ${MAX_FILES} files are in use`);
       } else this.#startReading(file, true);
     }
+  }
+
+  #isInReach(file: FileId): boolean {
+    return this.#reader.outOfReach(file) === undefined;
   }
 
   #setAbsent(file: FileId, reason: string): void {
@@ -209,10 +217,10 @@ export class Files {
 
   async #readUntilStill(file: FileId, read: Read): Promise<void> {
     try {
-      let result = await this.#host.readText(this.uriOf(file));
+      let result = await this.#reader.read(this.uriOf(file));
       while (read.again) {
         read.again = false;
-        result = await this.#host.readText(this.uriOf(file));
+        result = await this.#reader.read(this.uriOf(file));
       }
       this.#reads.delete(file);
       if (this.#open.has(file)) return;
@@ -283,7 +291,7 @@ export class Files {
 
   /** Whether news of this file on disk matters. A new one in the folders, if they are looked after, does. */
   #takesUp(file: FileId): boolean {
-    if (!isDiskFile(file)) return false;
+    if (!this.#isInReach(file)) return false;
     if (this.#folderFiles !== undefined && this.#folderFiles.size < MAX_FILES) {
       this.#folderFiles = new Set([...this.#folderFiles, file]);
     }

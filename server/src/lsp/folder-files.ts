@@ -5,19 +5,17 @@
  * from the editor. So the client is asked, by a request of our own, if it said that it answers it
  * (`initializationOptions.findFiles`). Without that the server knows the open files and what they use.
  */
-
+import { FIND_FILES, type FindFilesParams } from "./custom-requests.ts";
 import { MAX_FILES } from "./files.ts";
 import type { Session } from "./session.ts";
-
-/** Parameters `{ limit }`; the answer is a list of URIs. */
-export const FIND_FILES = "finishwright/findFiles";
 
 export const loadFolderFiles = async (session: Session): Promise<void> => {
   if (session.facts.findsFiles) await session.files.setFolderFiles(listFiles(session));
 };
 
 const listFiles = async (session: Session): Promise<readonly string[]> => {
-  const answer: unknown = await session.connection.sendRequest(FIND_FILES, { limit: MAX_FILES + 1 });
+  const params: FindFilesParams = { limit: MAX_FILES + 1 };
+  const answer: unknown = await session.connection.sendRequest(FIND_FILES, params);
   const uris = Array.isArray(answer) ? answer.filter((uri) => typeof uri === "string") : [];
   if (uris.length > MAX_FILES) {
     session.log(

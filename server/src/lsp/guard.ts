@@ -46,4 +46,20 @@ export const describe = (error: unknown): string =>
   error instanceof Error ? (error.stack ?? error.message) : String(error);
 
 /** Lets waiting messages, cancellations among them, come in before the work goes on. */
-export const yieldToMessages = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+export const yieldToMessages = (): Promise<void> =>
+  new Promise((resolve) => {
+    if (typeof setImmediate === "function") setImmediate(resolve);
+    else postToOneself(resolve);
+  });
+
+/** For browsers, which have no `setImmediate`, and make timers in a row wait. */
+const postToOneself = (wake: () => void): void => {
+  const { port1, port2 } = new MessageChannel();
+  const take = (): void => {
+    port1.close();
+    wake();
+  };
+  port1.addEventListener("message", take);
+  port1.start();
+  port2.postMessage(undefined);
+};

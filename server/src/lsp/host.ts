@@ -2,7 +2,8 @@
  * What the language server needs from the machine it runs on, as an argument instead of an import.
  *
  * The adapter itself reads no disk and knows no Node: the entry gives it these few functions, and the tests give it
- * a folder in memory. Nothing here may throw; a file that cannot be read is an answer, not an accident.
+ * a folder in memory. A browser has no disk; there the client is asked (see `file-reader.ts`). Nothing here may throw; a
+ * file that cannot be read is an answer, not an accident.
  */
 import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
@@ -13,7 +14,8 @@ export type ReadResult = { readonly text: string } | { readonly reason: string }
 export interface Host {
   readonly version: string;
   createAnalyst(options: AnalystOptions): Analyst;
-  readText(uri: string): Promise<ReadResult>;
-  /** The address of the page that explains a rule, where there is one. */
+  /** Reads a `file:` URI, where there is a disk. */
+  readonly readFromDisk?: (uri: string) => Promise<ReadResult>;
+  /** The address of the page that explains a rule, where there is one beside the server. */
   rulePage(rule: string): string | undefined;
 }

@@ -1,14 +1,14 @@
 /**
  * The configuration of the project that a file belongs to: the nearest `finishwright.config.json` above it.
  *
- * Looking for it means asking the disk once for every folder on the way up, and again when the client says that such a
+ * Looking for it means asking for it once for every folder on the way up, and again when the client says that such a
  * file came, changed or went. What is wrong in one is said once for every time that it is read; the rest of it counts.
  */
 import type { FileId } from "../core/place.ts";
 import { CONFIG_FILE_NAME, DEFAULT_CONFIG, type ProjectConfig, readConfig } from "../features/config.ts";
+import type { FileReader } from "./file-reader.ts";
 import type { Log } from "./guard.ts";
-import type { Host } from "./host.ts";
-import { fileIn, foldersOf, isDiskFile } from "./uri.ts";
+import { fileIn, foldersOf } from "./uri.ts";
 
 export interface ProjectConfigs {
   /** What holds for a file, as far as it has been looked for. */
@@ -25,14 +25,14 @@ interface Found {
   readonly config: ProjectConfig;
 }
 
-export const createProjectConfigs = (host: Host, warn: Log): ProjectConfigs => {
+export const createProjectConfigs = (reader: FileReader, warn: Log): ProjectConfigs => {
   /** By folder; undefined where there is no configuration. */
   const found = new Map<FileId, Found | undefined>();
   const reading = new Map<FileId, Promise<void>>();
 
   const read = async (folder: FileId): Promise<void> => {
     const file = fileIn(folder, CONFIG_FILE_NAME);
-    const content = await host.readText(file);
+    const content = await reader.read(file);
     if (!("text" in content)) {
       found.set(folder, undefined);
       return;
@@ -55,7 +55,7 @@ export const createProjectConfigs = (host: Host, warn: Log): ProjectConfigs => {
       return (folder === undefined ? undefined : found.get(folder)?.config) ?? DEFAULT_CONFIG;
     },
     async look(file) {
-      if (!isDiskFile(file)) return;
+      if (reader.outOfReach(file) !== undefined) return;
       for (const folder of foldersOf(file)) {
         await readOnce(folder);
         if (found.get(folder) !== undefined) return;

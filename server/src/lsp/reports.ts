@@ -48,7 +48,7 @@ const diagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnos
     .findings(file)
     .filter((finding) => isShown(finding.severity, session.settings))
     .toSorted(byPlaceAndGravity)
-    .map((finding) => toDiagnostic(finding, document, snapshot, session.facts, session.host.rulePage));
+    .map((finding) => toDiagnostic(finding, document, snapshot, session.facts, session.rulePage));
 };
 
 /** Editors show what stands at one place in the order that they got it: the gravest is read first. */

@@ -14,6 +14,7 @@ import { CONFIG_FILE_NAME } from "../features/config.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
+import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
 import { loadFolderFiles } from "./folder-files.ts";
 import { describe, guardNotification } from "./guard.ts";
@@ -39,10 +40,16 @@ export const runServer = (connection: Connection, host: Host): void => {
 const createSession = (connection: Connection, host: Host): Session => {
   const log = (message: string): void => connection.console.error(message);
   const changes = createChanges();
-  const configs = createProjectConfigs(host, (complaint) => connection.console.warn(complaint));
-  const files = new Files(host, changes, configs, log);
+  const reader = createFileReader(host, connection, () => session.facts);
+  const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(complaint));
+  const files = new Files(host, reader, changes, configs, log);
   const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
-  const session = { connection, host, changes, files, log, facts, settings: DEFAULT_SETTINGS };
+  // The client knows best what it can show; without a word from it, it is the page that lies beside the server.
+  const rulePage = (rule: string): string | undefined =>
+    session.facts.rulePages === undefined
+      ? host.rulePage(rule)
+      : `${session.facts.rulePages}/${encodeURIComponent(rule)}.md`;
+  const session = { connection, host, changes, files, log, facts, rulePage, settings: DEFAULT_SETTINGS };
   return Object.assign(session, { reports: createReports(session) });
 };
 

@@ -17,6 +17,8 @@ export interface Session {
   readonly changes: Changes;
   readonly files: Files;
   readonly reports: Reports;
+  /** The address of the page that explains a rule, where there is one. */
+  rulePage(rule: string): string | undefined;
   /** Tells the user's output channel that something went wrong. */
   readonly log: Log;
   /** Known from `initialize` on, which comes before any other message. */

@@ -9,7 +9,8 @@ import type { FileId } from "../core/place.ts";
 
 interface Parts {
   readonly scheme: string;
-  readonly authority: string;
+  /** Absent where the path follows the scheme at once (`memfs:/shop/a.finish`). */
+  readonly authority: string | undefined;
   readonly segments: readonly string[];
   readonly tail: string;
 }
@@ -45,20 +46,31 @@ export const fileIn = (folder: FileId, name: string): FileId =>
 
 export const isDiskFile = (uri: string): boolean => uri.startsWith("file:");
 
-const PATTERN = /^([A-Za-z][A-Za-z0-9+.-]*):\/\/([^/?#]*)(\/[^?#]*)([?#].*)?$/s;
+/** Whether a text lies in no folder yet, neither on a disk nor anywhere else. */
+export const isUnsaved = (uri: string): boolean => uri.startsWith("untitled:") || parse(uri) === undefined;
+
+const PATTERN = /^([A-Za-z][A-Za-z0-9+.-]*):(?:\/\/([^/?#]*))?(\/[^?#]*)([?#].*)?$/s;
 
 const parse = (uri: string): Parts | undefined => {
   const match = PATTERN.exec(uri);
   if (match === null) return undefined;
-  const [, scheme = "", authority = "", path = "", tail = ""] = match;
+  const [, anyScheme = "", authority, path = "", tail = ""] = match;
   const segments = path.slice(1).split("/").map(decode);
-  return { scheme: scheme.toLowerCase(), authority: authority.toLowerCase(), segments, tail };
+  const scheme = anyScheme.toLowerCase();
+  // A disk's server has one name however it is written; what others make of theirs is their own affair.
+  return {
+    scheme,
+    authority: scheme === "file" ? (authority ?? "").toLowerCase() : authority,
+    segments,
+    tail,
+  };
 };
 
 const write = ({ scheme, authority, segments, tail }: Parts): string => {
   const [first = "", ...rest] = segments;
   const drive = /^[A-Za-z]:$/.test(first) ? first.toLowerCase() : first;
-  return `${scheme}://${authority}/${[drive, ...rest].map(encodeURIComponent).join("/")}${tail}`;
+  const top = authority === undefined ? `${scheme}:/` : `${scheme}://${authority}/`;
+  return `${top}${[drive, ...rest].map(encodeURIComponent).join("/")}${tail}`;
 };
 
 /** Follows `steps` from a folder; going above the top stays at the top. */

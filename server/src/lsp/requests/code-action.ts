@@ -28,8 +28,8 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     .filter((finding) => touches(finding.span, span) && isShown(finding.severity, session.settings))
     .flatMap((finding) => {
       if (finding.fixes.length === 0) return [];
-      const { facts, host } = session;
-      const own = toDiagnostic(finding, document, snapshot, facts, host.rulePage);
+      const { facts, rulePage } = session;
+      const own = toDiagnostic(finding, document, snapshot, facts, rulePage);
       // The client's own copy of the diagnostic, so that it can tell which one the fix takes away.
       const answered = params.context.diagnostics.filter((known) => isSame(known, own));
       const diagnostics = answered.length > 0 ? answered : [own];
