@@ -1,69 +1,72 @@
 /**
- * The VS Code extension: starts the language server, stops it, and offers two commands about it.
+ * What the extension does wherever it runs: starts the language server, stops it, and offers two commands about it.
  *
  * Everything that is known about recipes lives in the server, so this stays small. VS Code loads it when the first
- * finish recipe is opened and never before. The server runs in a process of its own, joined by Node's message channel,
- * so a slow check cannot hold up the editor.
+ * finish recipe is opened and never before. How the server is started is the business of `extension.ts` on a machine
+ * and of `extension-web.ts` in a browser.
  */
-import { commands, type Disposable, type ExtensionContext, Uri, workspace } from "vscode";
-import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
+import { commands, type ExtensionContext, workspace } from "vscode";
+import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import type { InitializationOptions } from "../../server/src/lsp/custom-requests.ts";
+import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
 
-/** What the server may ask this client for beyond the protocol: see `server/src/lsp/folder-files.ts`. */
-const FIND_FILES = "finishwright/findFiles";
-
-interface FindFilesParams {
-  readonly limit: number;
-}
+export const ID = "finishwright";
+export const NAME = "Finishwright";
 
 /** What other extensions and the tests get from `activate`. */
 export interface Finishwright {
-  readonly client: LanguageClient;
+  readonly client: BaseLanguageClient;
 }
 
-let client: LanguageClient | undefined;
+let client: BaseLanguageClient | undefined;
 
-/** Called by VS Code when the first finish recipe is opened. */
-export async function activate(context: ExtensionContext): Promise<Finishwright> {
-  const server = Uri.joinPath(context.extensionUri, "server", "dist", "server.cjs").fsPath;
-  const started = new LanguageClient(
-    "finishwright",
-    "Finishwright",
-    { module: server, transport: TransportKind.ipc },
-    clientOptions(),
-  );
+/** `saidOfHost` is what the server is told of this host beyond what every host answers. */
+export const startExtension = async (
+  context: ExtensionContext,
+  createClient: (options: LanguageClientOptions) => BaseLanguageClient,
+  saidOfHost: InitializationOptions = {},
+): Promise<Finishwright> => {
+  const started = createClient({
+    documentSelector: documentSelector(),
+    initializationOptions: { ...ANSWERED, ...saidOfHost } satisfies InitializationOptions,
+    diagnosticPullOptions: { onChange: true },
+  });
   client = started;
   context.subscriptions.push(
     commands.registerCommand("finishwright.restartServer", () => restart(started)),
     commands.registerCommand("finishwright.showOutput", () => started.outputChannel.show()),
-    answerFindFiles(started),
+    workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
+    ...answerAboutFiles(started),
   );
   await commands.executeCommand("setContext", "finishwright.active", true);
   await started.start();
   return { client: started };
-}
+};
 
-/** Called by VS Code before it unloads the extension. */
-export async function deactivate(): Promise<void> {
+export const stopExtension = async (): Promise<void> => {
   await client?.stop();
   client = undefined;
-}
+};
 
 /** Starts afresh, also where the server has died or never came up. */
-const restart = async (stopped: LanguageClient): Promise<void> => {
+const restart = async (stopped: BaseLanguageClient): Promise<void> => {
   if (stopped.needsStop()) await stopped.stop();
   await stopped.start();
 };
 
-/** Real files, unsaved ones, and files of a virtual folder; not the read-only sides of a comparison. */
-const clientOptions = (): LanguageClientOptions => ({
-  documentSelector: ["file", "untitled", "vscode-vfs"].map((scheme) => ({ scheme, language: "finish" })),
-  initializationOptions: { findFiles: true },
-  diagnosticPullOptions: { onChange: true },
-});
+/** Real files, unsaved ones, and those of the open folders, which may be virtual; not the read-only sides of a comparison. */
+const documentSelector = (): { readonly scheme: string; readonly language: string }[] => {
+  const folders = (workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme);
+  return [...new Set(["file", "untitled", "vscode-vfs", ...folders])].map((scheme) => ({
+    scheme,
+    language: "finish",
+  }));
+};
 
-/** Lists the recipes of the open folders, leaving out what the user hides from the explorer and from search. */
-const answerFindFiles = (asked: LanguageClient): Disposable =>
-  asked.onRequest(FIND_FILES, async ({ limit }: FindFilesParams): Promise<readonly string[]> => {
-    const found = await workspace.findFiles("**/*.finish", undefined, limit);
-    return found.map((uri) => asked.code2ProtocolConverter.asUri(uri));
-  });
+/** What the client looks after is settled when it starts, so a folder of another kind means a fresh start. */
+const takeUpNewSchemes = async (started: BaseLanguageClient): Promise<void> => {
+  const selector = documentSelector();
+  if (JSON.stringify(selector) === JSON.stringify(started.clientOptions.documentSelector)) return;
+  started.clientOptions.documentSelector = selector;
+  await restart(started);
+};

@@ -9,6 +9,7 @@ import { existsSync, globSync, readFileSync, statSync } from "node:fs";
 import path from "node:path";
 import process from "node:process";
 import { expect, test } from "vitest";
+import { BUNDLES } from "../../client/bundles.ts";
 
 const ROOT = path.join(import.meta.dirname, "../..");
 const readText = (name: string): string => readFileSync(path.join(ROOT, name), "utf8");
@@ -33,6 +34,7 @@ test("everything that the manifest points at is in the package", () => {
   const { contributes } = manifest;
   const named: readonly string[] = [
     manifest.main,
+    manifest.browser,
     manifest.icon,
     contributes.languages[0].configuration,
     contributes.languages[0].icon.light,
@@ -45,8 +47,17 @@ test("everything that the manifest points at is in the package", () => {
 
 test("it is small enough to download without a thought", () => {
   const sizes = packaged.map((name) => statSync(path.join(ROOT, name)).size);
-  // Neither minified nor compressed; the package itself is about a sixth of it.
-  expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(6_000_000);
+  // Neither minified nor compressed; the package itself is about a seventh of it.
+  expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(9_000_000);
+});
+
+test("it runs wherever VS Code does: in a browser, in virtual folders and in those that nobody trusts", () => {
+  expect(manifest.capabilities).toEqual({
+    untrustedWorkspaces: { supported: true },
+    virtualWorkspaces: true,
+  });
+  // In a package of ES modules the web host takes every other ending for an ES module, and loads none.
+  expect(manifest.browser).toMatch(/\.cjs$/);
 });
 
 test("it wakes for recipes only", () => {
@@ -76,12 +87,15 @@ test("commands have a category, settings a scope, a default and a description", 
   }
 });
 
-test.each(["extension", "server"])("the bundle of the %s needs nothing from outside", (name) => {
-  const file = path.join(ROOT, name === "server" ? "server" : "client", "dist", `${name}.cjs`);
-  expect(existsSync(file), "run `npm run build` first").toBe(true);
-  const required = [...readFileSync(file, "utf8").matchAll(/\brequire\("([^"./][^"]*)"\)/g)].map(
-    ([, id]) => id,
-  );
-  const foreign = required.filter((id) => !process.getBuiltinModule(id ?? "") && id !== "vscode");
-  expect([...new Set(foreign)]).toEqual([]);
-});
+test.each(BUNDLES.filter(({ runsIn }) => runsIn === "node").map(({ out }) => out))(
+  "%s needs nothing from outside",
+  (out) => {
+    const file = path.join(ROOT, out);
+    expect(existsSync(file), "run `npm run build` first").toBe(true);
+    const required = [...readFileSync(file, "utf8").matchAll(/\brequire\("([^"./][^"]*)"\)/g)].map(
+      ([, id]) => id,
+    );
+    const foreign = required.filter((id) => !process.getBuiltinModule(id ?? "") && id !== "vscode");
+    expect([...new Set(foreign)]).toEqual([]);
+  },
+);

@@ -1,0 +1,78 @@
+/**
+ * The bundles: what is run outside the project's own tools, each in one file without dependencies.
+ *
+ * What runs on a machine (the VS Code extension, the language server, the command line) is CommonJS for Node 20: VS Code
+ * loads an extension that way, and users run the command line on the Node that they have. What runs in a browser is for
+ * browsers alone: nothing of Node may get into it, and `node:` imports end the build. The extension is CommonJS there
+ * too, and `.cjs` because in a package of ES modules the web host takes everything else for one, which it cannot load;
+ * the server is a plain script, as a Web Worker loads it.
+ */
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import type { BuildOptions } from "esbuild";
+
+export const ROOT = path.resolve(import.meta.dirname, "..");
+
+export interface Bundle {
+  readonly entry: string;
+  readonly out: string;
+  readonly runsIn: "node" | "browser";
+  readonly format: "cjs" | "iife";
+  /** Run by its own name, so it gets a first line for the shell and the right to run. */
+  readonly program?: true;
+}
+
+export const BUNDLES: readonly Bundle[] = [
+  { entry: "client/src/extension.ts", out: "client/dist/extension.cjs", runsIn: "node", format: "cjs" },
+  { entry: "server/src/entry/node.ts", out: "server/dist/server.cjs", runsIn: "node", format: "cjs" },
+  {
+    entry: "server/src/entry/command-line.ts",
+    out: "server/dist/finishwright.cjs",
+    runsIn: "node",
+    format: "cjs",
+    program: true,
+  },
+  {
+    entry: "client/src/extension-web.ts",
+    out: "client/dist/extension-web.cjs",
+    runsIn: "browser",
+    format: "cjs",
+  },
+  { entry: "server/src/entry/worker.ts", out: "server/dist/worker.js", runsIn: "browser", format: "iife" },
+];
+
+/** How esbuild makes a bundle. */
+export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => ({
+  absWorkingDir: ROOT,
+  entryPoints: [bundle.entry],
+  outfile: bundle.out,
+  bundle: true,
+  format: bundle.format,
+  external: ["vscode"],
+  minify,
+  legalComments: "none",
+  logLevel: "warning",
+  ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
+});
+
+const forNode = (bundle: Bundle): BuildOptions => ({
+  platform: "node",
+  target: "node20",
+  // Packages that offer both kinds of module are taken as ES modules, of which unused parts fall away.
+  mainFields: ["module", "main"],
+  // esbuild leaves `import.meta` empty in CommonJS; this is what it says there.
+  define: { "import.meta.url": "importMetaUrl" },
+  banner: {
+    js: `${bundle.program ? "#!/usr/bin/env node\n" : ""}const importMetaUrl = require("node:url").pathToFileURL(__filename).href;`,
+  },
+});
+
+const { version }: { readonly version: string } = JSON.parse(
+  readFileSync(path.join(ROOT, "package.json"), "utf8"),
+);
+
+const FOR_BROWSERS: BuildOptions = {
+  platform: "browser",
+  target: "es2022",
+  define: { FINISHWRIGHT_VERSION: JSON.stringify(version) },
+};

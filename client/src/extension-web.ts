@@ -1,0 +1,30 @@
+/**
+ * The extension in a browser, where VS Code runs without a machine of its own.
+ *
+ * The language server runs in a Web Worker, joined by posted messages. It reaches no files, so it asks for them (see
+ * `workspace-files.ts`), and the pages of the rules are shown from here. Nothing of Node is to be had.
+ */
+import { type ExtensionContext, Uri } from "vscode";
+import { LanguageClient } from "vscode-languageclient/browser";
+import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
+import { type Finishwright, ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
+import { endWorker, startWorker } from "./server-worker.ts";
+
+/** Called by VS Code when the first finish recipe is opened. */
+export const activate = (context: ExtensionContext): Promise<Finishwright> => {
+  const script = Uri.joinPath(context.extensionUri, "server", "dist", "worker.js").toString(true);
+  context.subscriptions.push(serveRulePages(context.extensionUri));
+  return startExtension(
+    context,
+    (options) => new LanguageClient(ID, NAME, () => startWorker(script), options),
+    {
+      rulePages: RULE_PAGES,
+    },
+  );
+};
+
+/** Called by VS Code before it unloads the extension. */
+export const deactivate = async (): Promise<void> => {
+  await stopExtension();
+  endWorker();
+};

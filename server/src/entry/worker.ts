@@ -1,0 +1,50 @@
+/**
+ * The language server in a Web Worker: what the editor extension starts in a browser, bundled into `worker.js`.
+ *
+ * There is no disk, so the client is asked for files; and no process, so that the worker ends itself when it is told to
+ * exit. An accident outside of any request is logged and outlived, as in a process.
+ */
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  createConnection,
+  ProposedFeatures,
+} from "vscode-languageserver/browser";
+import { createAnalyst } from "../features/analyst.ts";
+import { WORKER_IS_READY } from "../lsp/custom-requests.ts";
+import { runServer } from "../lsp/server.ts";
+
+/** As much of the worker's own as is used here; the project's types are those of Node. */
+interface WorkerScope {
+  postMessage(message: unknown): void;
+  addEventListener(type: "error" | "unhandledrejection", listener: (event: Accident) => void): void;
+  close(): void;
+}
+
+interface Accident {
+  readonly error?: unknown;
+  readonly reason?: unknown;
+  preventDefault(): void;
+}
+
+declare const self: WorkerScope;
+
+/** Put in when it is bundled: a worker cannot look into the package that it came with. */
+declare const FINISHWRIGHT_VERSION: string;
+
+const connection = createConnection(
+  ProposedFeatures.all,
+  new BrowserMessageReader(self),
+  new BrowserMessageWriter(self),
+);
+const survive = (event: Accident): void => {
+  event.preventDefault();
+  const error = event.error ?? event.reason;
+  const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  connection.console.error(`Unexpected: ${text}`);
+};
+self.addEventListener("error", survive);
+self.addEventListener("unhandledrejection", survive);
+connection.onExit(() => self.close());
+runServer(connection, { version: FINISHWRIGHT_VERSION, createAnalyst, rulePage: () => undefined });
+self.postMessage(WORKER_IS_READY);

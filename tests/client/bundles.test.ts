@@ -1,0 +1,61 @@
+/** What gets into the bundles, by esbuild's own account of them. */
+import path from "node:path";
+import { build, type Metafile } from "esbuild";
+import { describe, expect, test } from "vitest";
+import { BUNDLES, buildOptions, ROOT } from "../../client/bundles.ts";
+
+const reports = new Map<string, Promise<Metafile>>();
+
+const reportOf = (out: string): Promise<Metafile> => {
+  const make = async (): Promise<Metafile> => {
+    const bundle = BUNDLES.find((each) => each.out === out);
+    if (bundle === undefined) throw new Error(`There is no bundle ${out}.`);
+    const { metafile } = await build({ ...buildOptions(bundle, false), write: false, metafile: true });
+    return metafile;
+  };
+  const report = reports.get(out) ?? make();
+  reports.set(out, report);
+  return report;
+};
+
+const outputOf = (metafile: Metafile, out: string) => {
+  const output = metafile.outputs[out];
+  if (output === undefined) throw new Error(`Nothing was written for ${out}.`);
+  return output;
+};
+
+/** Modules of which at least a part is in the bundle. */
+const inputsOf = (metafile: Metafile, out: string): readonly string[] =>
+  Object.entries(outputOf(metafile, out).inputs)
+    .filter(([, { bytesInOutput }]) => bytesInOutput > 0)
+    .map(([name]) => path.relative(ROOT, path.resolve(ROOT, name)));
+
+const names = (runsIn: "node" | "browser"): readonly string[] =>
+  BUNDLES.filter((bundle) => bundle.runsIn === runsIn).map(({ out }) => out);
+
+describe.each(names("browser"))("%s", (out) => {
+  test("has nothing of Node, and of the editor only its API", async () => {
+    const metafile = await reportOf(out);
+    const imported = [
+      ...Object.values(metafile.inputs).flatMap(({ imports }) => imports),
+      ...outputOf(metafile, out).imports,
+    ].filter(({ external }) => external);
+    expect(imported.map((each) => each.path).filter((name) => name !== "vscode")).toEqual([]);
+    expect(inputsOf(metafile, out).filter((name) => /vscode-[^/]+\/lib\/node\//.test(name))).toEqual([]);
+  });
+});
+
+test("the worker brings the whole server, and nothing of the editor", async () => {
+  const metafile = await reportOf("server/dist/worker.js");
+  expect(outputOf(metafile, "server/dist/worker.js").imports).toEqual([]);
+  const inputs = inputsOf(metafile, "server/dist/worker.js");
+  expect(inputs).toContain("server/src/lsp/server.ts");
+  expect(inputs).toContain("server/src/features/analyst.ts");
+  expect(inputs.filter((name) => /^(?:client|server\/src\/cli)\//.test(name))).toEqual([]);
+});
+
+test.each(names("node"))("%s speaks no language that it does not show", async (out) => {
+  const locales = inputsOf(await reportOf(out), out).filter((name) => /zod\/.*\/locales\//.test(name));
+  // English is what the library falls back to; the list of all languages is empty where none is asked for.
+  expect(locales.filter((name) => !/\/(?:en|index)\.(?:js|mjs|cjs)$/.test(name))).toEqual([]);
+});
