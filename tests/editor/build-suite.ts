@@ -3,15 +3,17 @@ import path from "node:path";
 import { build } from "esbuild";
 import { ROOT } from "./editor.ts";
 
-export const buildSuite = async (): Promise<string> => {
-  const outfile = path.join(ROOT, ".cache", "editor-suite", "suite.cjs");
+export const buildSuite = async (
+  platform: "node" | "browser" = "node",
+  outfile = path.join(ROOT, ".cache", "editor-suite", "suite.cjs"),
+): Promise<string> => {
   await build({
     entryPoints: [path.join(import.meta.dirname, "suite.ts")],
     outfile,
     bundle: true,
     format: "cjs",
-    platform: "node",
-    target: "node20",
+    platform,
+    target: "es2022",
     external: ["vscode"],
     logLevel: "warning",
   });

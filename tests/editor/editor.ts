@@ -200,13 +200,8 @@ const stopServer = async (server: ChildProcess): Promise<void> => {
   await ended;
 };
 
-const openPage = async (
-  browser: Browser,
-  port: number,
-  folder: string,
-  developed: string,
-  options: PageOptions,
-): Promise<Page> => {
+/** An empty page that hears what a test host in it says. */
+export const newPage = async (browser: Browser, options: PageOptions): Promise<Page> => {
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
     deviceScaleFactor: 1,
@@ -219,6 +214,17 @@ const openPage = async (
     options.onLog?.(type, args),
   );
   await page.exposeFunction("codeAutomationExit", (code: number) => options.onExit?.(code));
+  return page;
+};
+
+const openPage = async (
+  browser: Browser,
+  port: number,
+  folder: string,
+  developed: string,
+  options: PageOptions,
+): Promise<Page> => {
+  const page = await newPage(browser, options);
   const remote = (file: string): string => `vscode-remote://127.0.0.1:${port}${file}`;
   const payload: readonly (readonly [string, string])[] = [
     ["skipWelcome", "true"],

@@ -1,10 +1,12 @@
 /**
- * What a user of the extension sees, tried in a real VS Code. Both `run.ts` (in a browser) and `desktop.ts` run it.
+ * What a user of the extension sees, tried in a real VS Code: by `run.ts` and `desktop.ts` with a machine behind the
+ * editor, by `web.ts` with nothing but a browser.
  *
  * The folder that is open is a copy of `folder/`. Tests run in this order and leave the texts as they found them.
  */
-import { match, ok, strictEqual } from "node:assert";
-import { commands, extensions, languages, Position, window, workspace } from "vscode";
+import { commands, extensions, languages, Position, Uri, window, workspace } from "vscode";
+import { match, ok, strictEqual } from "./assert.ts";
+import { serveMemoryFolder } from "./memory-folder.ts";
 import { runTests, type Test } from "./report.ts";
 import {
   completionsAt,
@@ -52,8 +54,9 @@ const TESTS: readonly Test[] = [
       strictEqual(document.getText(finding.range), "3 h");
       strictEqual(finding.source, "finishwright");
       ok(typeof finding.code === "object");
-      const page = await workspace.fs.readFile(finding.code.target);
-      match(new TextDecoder().decode(page), /wrong-unit/);
+      await commands.executeCommand("vscode.open", finding.code.target);
+      match(window.activeTextEditor?.document.getText() ?? "", /^# wrong-unit$/m);
+      await commands.executeCommand("workbench.action.closeActiveEditor");
     },
   },
   {
@@ -153,6 +156,27 @@ const TESTS: readonly Test[] = [
       await commands.executeCommand("workbench.action.closeActiveEditor");
       await workspace.fs.delete(user);
       await findingsUntil(user, none);
+    },
+  },
+  {
+    name: "a recipe of a virtual folder knows the file that it uses, and misses the one that is not there",
+    async run() {
+      const texts = new Map([
+        ["stock.finish", "material mill_oil {\n  family drying oil\n}\n"],
+        ["job.finish", 'use "stock.finish"\nuse "gone.finish"\n\nrecipe oiled {\n  layer mill_oil\n}\n'],
+      ]);
+      const folder = serveMemoryFolder(texts);
+      const uri = Uri.parse("vscode-vfs://memory/job.finish");
+      await commands.executeCommand("vscode.open", uri, { preview: false });
+      await findingsUntil(uri, has("use-not-found"));
+      const messages = languages.getDiagnostics(uri).map(({ message }) => message);
+      const missing = messages.filter((message) => /cannot be used/.test(message));
+      strictEqual(missing.length, 1);
+      match(missing[0] ?? "", /"gone\.finish" cannot be used: it does not exist\./);
+      ok(hasNo("unknown-name")(drawFindings(uri)));
+      await commands.executeCommand("workbench.action.closeActiveEditor");
+      await findingsUntil(uri, none);
+      folder.dispose();
     },
   },
   {
