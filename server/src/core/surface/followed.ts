@@ -3,7 +3,7 @@
  * where it is followed: by itself it need not state again what they state.
  */
 import type { Argument, Call, RecipeStatement, Target } from "../../../../grammar/src/tree.ts";
-import type { JobApply, Recipe } from "../model/model.ts";
+import type { Job, JobApply, Recipe } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 
 /** The recipes that another recipe of the scope follows, or that one of its recipes or jobs hands on as an argument. */
@@ -37,7 +37,7 @@ export function followedRecipes(scope: Scope, scopeOf: (file: string) => Scope):
 export function continuedRecipes(scope: Scope, scopeOf: (file: string) => Scope): ReadonlySet<Recipe> {
   const found = new Set(followedRecipes(scope, scopeOf));
   for (const job of scope.jobs.values()) {
-    const later = [...scope.jobs.values()].filter((other) => other.after?.job === job.name);
+    const later = laterJobs(job, scope);
     job.applies.forEach((apply, index) => {
       const name = apply.syntax.call?.name.text;
       const recipe = name === undefined ? undefined : scopeOf(job.file).recipes.get(name);
@@ -48,8 +48,23 @@ export function continuedRecipes(scope: Scope, scopeOf: (file: string) => Scope)
   return found;
 }
 
+/** The jobs that go on, directly or over others, with what a job leaves: after it, or on pieces "as left by" it. */
+function laterJobs(job: Job, scope: Scope): readonly Job[] {
+  const found = new Set<Job>([job]);
+  for (const earlier of found) {
+    for (const other of scope.jobs.values()) if (startsFrom(other, earlier, scope)) found.add(other);
+  }
+  return [...found].slice(1);
+}
+
+const startsFrom = (job: Job, earlier: Job, scope: Scope): boolean =>
+  job.after?.job === earlier.name ||
+  job.pieces.some(({ piece }) =>
+    scope.pieces.get(piece)?.surfaces.some((surface) => surface.asLeftBy?.job === earlier.name),
+  );
+
 /** Whether two `apply` lines may mean a surface in common. */
-export function shareSurface(a: JobApply, b: JobApply): boolean {
+function shareSurface(a: JobApply, b: JobApply): boolean {
   return a.syntax.targets.some((x) => b.syntax.targets.some((y) => sameTarget(x, y)));
 }
 

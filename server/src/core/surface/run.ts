@@ -3,13 +3,13 @@
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
 import type { Target } from "../../../../grammar/src/tree.ts";
-import type { Job, JobApply, Piece, Recipe, Shop, Surface } from "../model/model.ts";
+import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
-import { continuedRecipes, followedRecipes, shareSurface } from "./followed.ts";
+import { continuedRecipes, followedRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -188,20 +188,77 @@ function runJob(job: Job, scopeOf: (file: string) => Scope, runner: Runner): rea
         moments,
         final: finalState(initial, moments),
         cycles: parts.flatMap((part) => part.cycles),
-        ...(isContinued(job, applies, scope) ? { continued: true as const } : {}),
+        ...(isContinued(job, surface, scope) ? { continued: true as const } : {}),
       },
     ];
   });
 }
 
-/** Whether a later job of the scope works on a surface that these lines apply something to. */
-function isContinued(job: Job, applies: readonly JobApply[], scope: Scope): boolean {
+/** Where a surface was before a job came to it: what an earlier job left of it, and the line that says so. */
+interface LeftBy {
+  readonly job: Job;
+  readonly piece: string;
+  readonly surface: string;
+  readonly place: Place;
+  /** Long ago, where the piece only tells of it. */
+  readonly longAgo: boolean;
+}
+
+/** The job whose work a job goes on with on this surface; a job between the two may have left the surface alone. */
+function leftByOf(job: Job, { piece, surface }: JobSurface, scope: Scope): LeftBy | undefined {
+  const earlier = job.after && lastToWork(job.after.job, scope, piece.name, surface.name);
+  if (job.after && earlier) return { ...earlier, place: job.after.place, longAgo: false };
+  const told = surface.asLeftBy;
+  const leaving =
+    told && told.job !== job.name && lastToWork(told.job, scope, piece.name, surface.name, true);
+  return told && leaving ? { ...leaving, place: told.place, longAgo: true } : undefined;
+}
+
+/** Goes back from a job over `after` to the last one that did something to the surface. */
+function lastToWork(
+  from: string,
+  scope: Scope,
+  piece: string,
+  surface: string,
+  orOfAnotherPiece = false,
+): Pick<LeftBy, "job" | "piece" | "surface"> | undefined {
+  const seen = new Set<Job>();
+  let job = scope.jobs.get(from);
+  while (job && !seen.has(job)) {
+    seen.add(job);
+    const worked = workedOn(job, scope).filter((it) => it.surface.name === surface);
+    const own = worked.find((it) => it.piece.name === piece) ?? (orOfAnotherPiece ? worked[0] : undefined);
+    if (own) return { job, piece: own.piece.name, surface };
+    job = job.after && scope.jobs.get(job.after.job);
+  }
+  return undefined;
+}
+
+/** The surfaces that a job applies something to. */
+function workedOn(job: Job, scope: Scope): readonly JobSurface[] {
+  const surfaces = jobSurfaces(job, scope);
+  const named = job.applies.flatMap((apply) => apply.syntax.targets);
+  return surfaces.filter((surface) => named.some((target) => targets(target, surface, surfaces)));
+}
+
+/** Whether another job of the scope goes on with what this one leaves on the surface. */
+function isContinued(job: Job, surface: JobSurface, scope: Scope): boolean {
   return [...scope.jobs.values()].some(
     (later) =>
-      later.after?.job === job.name &&
-      later.applies.some((apply) => applies.some((own) => shareSurface(own, apply))),
+      later !== job &&
+      startsFromAnother(later, scope) &&
+      workedOn(later, scope).some((other) => {
+        const left = leftByOf(later, other, scope);
+        return (
+          left?.job === job && left.piece === surface.piece.name && left.surface === surface.surface.name
+        );
+      }),
   );
 }
+
+const startsFromAnother = (job: Job, scope: Scope): boolean =>
+  job.after !== undefined ||
+  job.pieces.some(({ piece }) => scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy));
 
 /** The least that `wait overnight` brings in this shop, whenever in its hours the task before ends. */
 function overnightHours(shop: Shop | undefined): (waited: number | undefined) => number {
@@ -215,21 +272,14 @@ function overnightHours(shop: Shop | undefined): (waited: number | undefined) =>
 }
 
 function initialState(job: Job, surface: JobSurface, scope: Scope, runner: Runner): SurfaceState {
-  const earlier = job.after && scope.jobs.get(job.after.job);
-  if (job.after && earlier) {
-    const left = runner
-      .job(earlier)
-      .find((run) => run.piece?.name === surface.piece.name && run.surface?.name === surface.surface.name);
-    if (left) return leftState(left.final, gapHours(earlier, left, job), job.after.place);
-  }
-  const asLeft = surface.surface.asLeftBy;
-  const leaving = asLeft && scope.jobs.get(asLeft.job);
-  if (asLeft && leaving && leaving !== job) {
-    const runs = runner.job(leaving).filter((run) => run.surface?.name === surface.surface.name);
-    const left = runs.find((run) => run.piece?.name === surface.piece.name) ?? runs[0];
-    if (left) return leftState(left.final, "years", asLeft.place);
-  }
-  return describedState(surface.surface);
+  const before = leftByOf(job, surface, scope);
+  const run =
+    before &&
+    runner
+      .job(before.job)
+      .find((it) => it.piece?.name === before.piece && it.surface?.name === before.surface);
+  if (!before || !run) return describedState(surface.surface);
+  return leftState(run.final, before.longAgo ? "years" : gapHours(before.job, run, job), before.place);
 }
 
 /** Hours from the end of the earlier job, as far as its recipe states it, to the start of the later one. */
