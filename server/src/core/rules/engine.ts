@@ -86,6 +86,16 @@ function jobDrafts(rules: readonly TradeRule[], facts: JobFacts): readonly Draft
   return drafts;
 }
 
+/**
+ * The action's own line where it stands in the owner's file. Else, for a job, its `apply` line, and for a recipe the
+ * last of its file's lines on the way there.
+ */
+function lineOf(run: SurfaceRun, action: Action): Place {
+  const own = action.frames.filter((frame) => frame.file === run.owner.file);
+  const onTheWay = run.kind === "job" && action.place.file !== run.owner.file ? own[0] : own[own.length - 1];
+  return onTheWay ?? action.place;
+}
+
 const placeDraft = (
   rule: TradeRule,
   place: Place,
@@ -101,10 +111,8 @@ const placeDraft = (
   ...(surface ? { surface } : {}),
 });
 
-/** The innermost line of the way to the action that stands in the owner's own file. */
 function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, report: Report): Draft {
-  const own = action.frames.filter((frame) => frame.file === run.owner.file);
-  const line = own[own.length - 1] ?? action.place;
+  const line = lineOf(run, action);
   const place = samePlace(line, action.place) ? (report.at ?? line) : line;
   return {
     rule,
