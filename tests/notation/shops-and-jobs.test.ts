@@ -19,6 +19,23 @@ describe("how many pieces", () => {
   it("has no unit", () => expect(messages("2 m")).toEqual(["wrong-unit"]));
 });
 
+describe("hours of a shop that cannot be read", () => {
+  const rules = (hours: string) =>
+    findingsOf(
+      `shop s {\n hours ${hours}\n}\npiece p {\n surface t {\n  shape area 1 m2\n  wood beech\n }\n}\nrecipe r {\n step clean with soap, takes 20 h\n}\njob j {\n piece p\n in s\n start 2027-03-08 09:00\n ready 2027-03-09\n apply r to t\n}\n`,
+    ).map(({ rule }) => rule);
+
+  // 20 h of work from Monday morning on end on Wednesday, a day after the one wanted.
+  it("are read as they stand", () => expect(rules("Mon to Fri 09:00 to 17:00")).toEqual(["late"]));
+  // Nothing is planned by the part that can be read: one slip, one finding.
+  it.each([
+    ["Mon to Fri 17:00 to 09:00", "bad-number"],
+    ["Mon to Fri 09:00 to 25:00, Sat 09:00 to 10:00", "bad-number"],
+    ["Mo to Fri 09:00 to 17:00", "unknown-word"],
+    ["Mon to Fri 09:00 to", "syntax"],
+  ])("%s is one slip", (hours, rule) => expect(rules(hours)).toEqual([rule]));
+});
+
 describe("shop", () => {
   it.each([
     ["air 18 C, 60 % RH", ""],

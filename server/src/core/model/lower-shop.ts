@@ -92,20 +92,23 @@ function readLabour(ctx: Lowering, value: Form<"money"> | undefined): number | u
   return readMoney(ctx, value?.amount);
 }
 
-function readHours(ctx: Lowering, value: Form<"hours">): readonly OpeningSpan[] {
-  const spans = value.spans.flatMap((span) => {
+/** The opening hours; where a part of them cannot be read, none, so that no plan is made of the rest. */
+function readHours(ctx: Lowering, value: Form<"hours">): readonly OpeningSpan[] | undefined {
+  const spans = value.spans.map((span) => {
     const from = readWord(ctx, span.from, WEEKDAYS, "weekday");
     const to = span.to ? readWord(ctx, span.to, WEEKDAYS, "weekday") : from;
     const opens = span.opens && readTime(ctx, span.opens.text, span.opens.span);
     const closes = span.closes && readTime(ctx, span.closes.text, span.closes.span);
-    if (!from || !to || opens === undefined || closes === undefined) return [];
+    if (!from || !to || opens === undefined || closes === undefined) return undefined;
     if (closes <= opens) {
       report(ctx, "bad-number", span.span, "Closing time must come after opening time on the same day.");
-      return [];
+      return undefined;
     }
     return weekdaysBetween(from, to).map((weekday) => ({ weekday, opens, closes, span: span.span }));
   });
-  return withoutOverlap(ctx, spans);
+  const readable = spans.filter((span) => span !== undefined).flat();
+  const hours = withoutOverlap(ctx, readable);
+  return spans.length > 0 && spans.every((span) => span !== undefined) ? hours : undefined;
 }
 
 /** Weekday numbers from one weekday to another, over the weekend if need be (`Sat to Mon`). */
