@@ -154,6 +154,52 @@ describe("used files", () => {
   });
 });
 
+describe("one finding a rule, line and job", () => {
+  const TWO = "recipe r {\n  safety hat, cap\n}\n";
+
+  test("holds for two unknown words of a line, for other programs", async () => {
+    const files = { "a.finish": TWO };
+    const { stdout } = await runCli(["check", "a.finish", "--format", "json"], { files });
+    // `hat` is the first of the two: columns 10 to 13.
+    expect(parsed(stdout)).toEqual([
+      expect.objectContaining({ line: 2, column: 10, endColumn: 13, rule: "unknown-word" }),
+    ]);
+    expect(parsed(stdout)[0]?.message).toMatch(/`hat`.*`cap`/su);
+    const sarif = await runCli(["check", "a.finish", "--format", "sarif"], { files });
+    expect(JSON.parse(sarif.stdout).runs[0].results).toHaveLength(1);
+  });
+
+  test("people see every word marked", async () => {
+    const { stdout } = await runCli(["check", "a.finish"], { files: { "a.finish": TWO } });
+    expect(places(stdout)).toEqual(["a.finish:2:10 error unknown-word", "a.finish:2:15 error unknown-word"]);
+  });
+
+  test("two jobs that a rule speaks of on one line stay two", async () => {
+    const job = (name: string) => `job ${name} {\n  piece shelf\n  apply stained to top\n}\n`;
+    const text = `piece shelf {
+  surface top {
+    shape area 1 m2
+    wood  pine
+  }
+}
+recipe stained {
+  safety ventilate, gloves, wet_rags, no_ignition
+  layer  oil_stain, wiped
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+${job("one")}${job("two")}`;
+    const { stdout } = await runCli(["check", "a.finish", "--format", "json"], {
+      files: { "a.finish": text },
+    });
+    expect(parsed(stdout).map(({ line, rule }) => `${line} ${rule}`)).toEqual([
+      "9 blotchy-stain",
+      "9 blotchy-stain",
+    ]);
+  });
+});
+
 describe("json", () => {
   test("is one array with the fields of the language reference and no others", async () => {
     const files = { "wrong.finish": WRONG };

@@ -32,6 +32,38 @@ export interface Region {
   readonly endColumn: number;
 }
 
+/**
+ * For other programs, one finding a rule, line and job: what a rule has to say about several words of a line becomes
+ * one finding, which stands on the first of them.
+ */
+export const onePerLine = (report: FindingReport): FindingReport => ({
+  ...report,
+  files: report.files.map((file) => ({ ...file, findings: mergedByLine(file) })),
+});
+
+function mergedByLine(file: ReportedFile): readonly FileFinding[] {
+  const merged = new Map<string, FileFinding>();
+  for (const finding of file.findings) {
+    const key = `${finding.rule}\u0000${regionOf(file, finding.span).line}\u0000${finding.job ?? ""}`;
+    const before = merged.get(key);
+    merged.set(key, before ? together(before, finding) : finding);
+  }
+  return [...merged.values()];
+}
+
+function together(a: FileFinding, b: FileFinding): FileFinding {
+  const [first, second] = b.span.start < a.span.start ? [b, a] : [a, b];
+  return {
+    ...first,
+    severity: isAtLeast(first.severity, second.severity) ? first.severity : second.severity,
+    message: first.message.includes(second.message)
+      ? first.message
+      : `${first.message}${/[.!?]$/u.test(first.message) ? " " : "; "}${second.message}`,
+    related: [...first.related, ...second.related],
+    fixes: [...first.fixes, ...second.fixes],
+  };
+}
+
 const INDEXES = new WeakMap<object, LineIndex>();
 
 /** Where a span of a file stands, by lines and columns. */

@@ -4,7 +4,7 @@ import type { Severity } from "../../core/findings.ts";
 import { findingsJson } from "../../reports/findings-json.ts";
 import { findingsSarif } from "../../reports/findings-sarif.ts";
 import { findingsText } from "../../reports/findings-text.ts";
-import { type FindingReport, isAtLeast, type OtherFile } from "../../reports/reported.ts";
+import { type FindingReport, isAtLeast, type OtherFile, onePerLine } from "../../reports/reported.ts";
 import {
   type AddCommand,
   type CommandContext,
@@ -45,8 +45,8 @@ export async function check(
 ): Promise<ExitStatus> {
   const loaded = await load(io, paths);
   const report = reportOf(loaded);
-  if (options.format === "json") io.stdout.write(findingsJson(report));
-  else if (options.format === "sarif") io.stdout.write(findingsSarif(report, io.version));
+  if (options.format === "json") io.stdout.write(findingsJson(onePerLine(report)));
+  else if (options.format === "sarif") io.stdout.write(findingsSarif(onePerLine(report), io.version));
   else if (loaded.asked.length > 0) {
     io.stdout.write(findingsText(report, { colours: outputColours(io), columns: outputColumns(io) }));
   }
