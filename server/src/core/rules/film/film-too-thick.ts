@@ -2,7 +2,9 @@
  * More coats of one family on each other than its film bears: lacquer checks, conversion varnish cracks, paint stays
  * soft underneath. Only the new coats count; how thick an old film is nobody knows.
  */
+import type { Family } from "../../knowledge/family-schema.ts";
 import { sentence } from "../../sentence.ts";
+import type { LayerAction } from "../../surface/actions.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, microns, related } from "../texts.ts";
@@ -16,7 +18,7 @@ export const filmTooThick: TradeRule = {
     why: "A film that is too thick dries on top and stays soft below, and a brittle one cracks as it shrinks.",
     remedy: "Leave coats out, put them on thinner, or sand back between them.",
     sources: [
-      "common practice, no source: the film range of each family",
+      "common practice, no source: the film range of each family, and that a polisher's pad stays below it",
       "conversion varnish: about 5 mil of dry film in all, from memory, confidence medium",
     ],
   },
@@ -47,6 +49,20 @@ recipe flooded {
     },
   ],
   passing: [
+    {
+      title: "A French polish, padded on in a dozen coats",
+      text: `recipe french_polish {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition
+  step   sand 120, 150, 180, 220
+  step   dust
+  layer  dewaxed_shellac x 12, by pad {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
     {
       title: "Three coats of each of three families",
       text: `recipe painted {
@@ -81,6 +97,7 @@ recipe flooded {
       const thickest = family?.filmRangeUm?.[1];
       const stack = stackOf(after);
       if (!family || thickest === undefined || stack?.family !== family) return;
+      if (isFrenchPolished(action, family)) return;
       const earlier = stackOf(before);
       const had = earlier?.family === family ? earlier.um : 0;
       // Said once, on the coat with which it becomes too thick.
@@ -95,3 +112,7 @@ recipe flooded {
     },
   },
 };
+
+/** A polisher's pad lays shellac far thinner than the brush that the label's rate is for, and in a great many coats. */
+const isFrenchPolished = (action: LayerAction, family: Family): boolean =>
+  family.binder === "shellac" && (action.method === "pad" || action.method === "cloth");
