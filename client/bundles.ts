@@ -4,8 +4,8 @@
  * What runs on a machine (the VS Code extension, the language server, the command line) is CommonJS for Node 20: VS Code
  * loads an extension that way, and users run the command line on the Node that they have. What runs in a browser is for
  * browsers alone: nothing of Node may get into it, and `node:` imports end the build. The extension is CommonJS there
- * too, and `.cjs` because in a package of ES modules the web host takes everything else for one, which it cannot load;
- * the server is a plain script, as a Web Worker loads it.
+ * too, and `.cjs` because in a package of ES modules the web host takes everything else for one, which it cannot load
+ * (it knows that ending from VS Code 1.103 on); the server is a plain script, as a Web Worker loads it.
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
