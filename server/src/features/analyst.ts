@@ -18,6 +18,8 @@ import { fileFinding } from "./edges.ts";
 import { hoverAt } from "./hover.ts";
 import { inlayHintsOf } from "./inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
+import type { Resolve } from "./moved-files.ts";
+import { createNavigation } from "./navigation.ts";
 import { symbolsOf } from "./symbols.ts";
 import type { Analysis, Analyst, FileFinding } from "./types.ts";
 
@@ -26,7 +28,7 @@ const REMEMBERED_PLANS = 200;
 
 export interface AnalystOptions {
   /** Which file a `use` path means, seen from the file that says it. */
-  readonly resolve: (from: FileId, path: string) => FileId;
+  readonly resolve: Resolve;
   /** What the project of a file says about the rules; asked whenever findings are. Not given: the rules' own levels. */
   readonly config?: (file: FileId) => ProjectConfig;
 }
@@ -56,7 +58,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     missingFiles: () => missing(files, absent),
     setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
     analysis: () => {
-      snapshot ??= createAnalysis({ files, absent }, plan, config);
+      snapshot ??= createAnalysis({ files, absent }, plan, { ...options, config });
       return snapshot;
     },
   };
@@ -77,7 +79,11 @@ function missing(
   return [...new Set(used)].filter((file) => !files.has(file) && !absent.has(file));
 }
 
-function createAnalysis(program: Program, plan: Planner, config: (file: FileId) => ProjectConfig): Analysis {
+function createAnalysis(
+  program: Program,
+  plan: Planner,
+  { resolve, config }: Required<AnalystOptions>,
+): Analysis {
   const checker: Checker = createChecker(program, plan);
   const analysis: Analysis = {
     files: [...program.files.keys()],
@@ -94,6 +100,7 @@ function createAnalysis(program: Program, plan: Planner, config: (file: FileId) 
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
     usedBy: (file) => reachableFiles(program, file),
+    ...createNavigation(checker, resolve),
   };
   return analysis;
 }

@@ -110,8 +110,94 @@ export interface JobLens {
   readonly title: string;
 }
 
+/** Where a name leads to; several places where a recipe is handed on that is not the same every time. */
+export interface DefinitionInfo {
+  /** The name that was asked about. */
+  readonly origin: Span;
+  readonly targets: readonly TargetInfo[];
+}
+
+export interface TargetInfo {
+  readonly file: FileId;
+  /** The whole declaration, surface or parameter. */
+  readonly span: Span;
+  readonly nameSpan: Span;
+}
+
+/** `write` where the name is declared. */
+export interface HighlightInfo {
+  readonly span: Span;
+  readonly kind: "read" | "write";
+}
+
+/** Why something cannot be done, as one or two sentences to the user. */
+export interface Refusal {
+  readonly refusal: string;
+}
+
+export interface RenameTarget {
+  readonly span: Span;
+  readonly name: string;
+}
+
+export interface Renaming {
+  readonly edits: readonly FileEdit[];
+}
+
+export interface WorkspaceSymbolInfo {
+  readonly name: string;
+  readonly kind: SymbolKind;
+  /** The piece of a surface. */
+  readonly container?: string;
+  readonly file: FileId;
+  readonly nameSpan: Span;
+}
+
+/** The path in a `use` line, without its quotes. */
+export interface UseLinkInfo {
+  readonly span: Span;
+  readonly target: FileId;
+  readonly tooltip: string;
+}
+
+/** A recipe, or a job, which is what begins the work. */
+export interface CallItem extends TargetInfo {
+  readonly kind: "recipe" | "job";
+  readonly name: string;
+  readonly title: string;
+}
+
+/** The other end of a call, and the names in the lines that call. */
+export interface CallInfo {
+  readonly item: CallItem;
+  /** In the file of the caller. */
+  readonly spans: readonly Span[];
+}
+
+/** Ways through the files by what their names mean. */
+export interface Navigation {
+  definition(file: FileId, offset: number): DefinitionInfo | undefined;
+  /** In all files, in the order of `files` and of the text. */
+  references(file: FileId, offset: number, withDeclaration: boolean): readonly FileSpan[];
+  highlights(file: FileId, offset: number): readonly HighlightInfo[];
+  renameTarget(file: FileId, offset: number): RenameTarget | Refusal;
+  /** The edits change no meaning: a new name that would is refused. */
+  rename(file: FileId, offset: number, newName: string): Renaming | Refusal;
+  /** The best matches first. */
+  workspaceSymbols(query: string): readonly WorkspaceSymbolInfo[];
+  useLinks(file: FileId): readonly UseLinkInfo[];
+  /** Edits, in the files as they stand now, that keep every `use` line's meaning when `movedTo` says where files go. */
+  editsForMoves(movedTo: (file: FileId) => FileId): readonly FileEdit[];
+  /** The recipes and jobs that the name at an offset may mean. */
+  callItems(file: FileId, offset: number): readonly CallItem[];
+  /** Who follows or applies the recipe whose name stands at an offset. */
+  incomingCalls(file: FileId, offset: number): readonly CallInfo[];
+  /** What the recipe or job whose name stands at an offset follows or applies. */
+  outgoingCalls(file: FileId, offset: number): readonly CallInfo[];
+}
+
 /** An immutable snapshot. No method throws, for any text and any offset. */
-export interface Analysis {
+export interface Analysis extends Navigation {
   readonly files: readonly FileId[];
   text(file: FileId): string | undefined;
   findings(file: FileId): readonly FileFinding[];

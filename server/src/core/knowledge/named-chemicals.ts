@@ -38,6 +38,11 @@ export function namesChemical(
     .some((clause) => clauseNames(clause, chemical));
 }
 
+/** All that the material's title, documentation or name says that it holds. */
+export function chemicalsNamed(material: Pick<Material, "name" | "title" | "docs">): readonly Chemical[] {
+  return (Object.keys(WORDS) as Chemical[]).filter((chemical) => namesChemical(material, chemical));
+}
+
 function clauseNames(clause: string, chemical: Chemical): boolean {
   if (DOUBTFUL[chemical]?.test(clause)) return false;
   return [...clause.matchAll(WORDS[chemical])].some((match) => {
