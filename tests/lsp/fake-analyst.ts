@@ -2,6 +2,7 @@
  * An analyst for tests of the adapter alone: a few words with plain meanings, and one that fails on purpose.
  *
  * - `use "path"` uses a file, `name X` declares a name, `want X` needs it here or in a used file (unknown-name);
+ * - `name X` and `want X` are one thing in all files, that calls what its file wants, and can be renamed to small letters;
  * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name; `rough` is spoken of with names in backticks;
  * - a file with the word `crash` makes every method throw, which the real one never does.
  */
@@ -15,6 +16,8 @@ import type {
   CompletionEntry,
   DocumentSymbolInfo,
   FileFinding,
+  Navigation,
+  TargetInfo,
 } from "../../server/src/features/types.ts";
 
 export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
@@ -147,6 +150,90 @@ const analysis = (
     totals: () => [],
     jobs: () => [],
     usedBy: (file) => [...usedBy(file)],
+    ...navigation(texts, textOf, resolve),
+  };
+};
+
+interface Known {
+  readonly file: FileId;
+  readonly name: string;
+  readonly span: Word["span"];
+  readonly isDeclaration: boolean;
+}
+
+const navigation = (
+  texts: ReadonlyMap<FileId, string>,
+  textOf: (file: FileId) => string,
+  resolve: AnalystOptions["resolve"],
+): Navigation => {
+  const knownIn = (file: FileId): readonly Known[] =>
+    words(textOf(file), /\b(?:name|want) (\w+)/g).map(({ text, span }) => {
+      const isDeclaration = textOf(file).slice(0, span.start).endsWith("name ");
+      return { file, name: text, span, isDeclaration };
+    });
+  const at = (file: FileId, offset: number): Known | undefined =>
+    knownIn(file).find(({ span }) => span.start <= offset && offset <= span.end);
+  const like = (one: Known | undefined): readonly Known[] =>
+    [...texts.keys()].flatMap(knownIn).filter(({ name }) => name === one?.name);
+  const declared = (one: Known | undefined): readonly Known[] =>
+    like(one).filter(({ isDeclaration }) => isDeclaration);
+  const target = ({ file, span }: Known): TargetInfo => ({
+    file,
+    span: { start: span.start - 5, end: span.end },
+    nameSpan: span,
+  });
+  const item = (one: Known) => ({ kind: "recipe", name: one.name, title: "", ...target(one) }) as const;
+  return {
+    definition(file, offset) {
+      const origin = at(file, offset);
+      return origin && { origin: origin.span, targets: declared(origin).map(target) };
+    },
+    references: (file, offset, withDeclaration) =>
+      like(at(file, offset)).filter(({ isDeclaration }) => withDeclaration || !isDeclaration),
+    highlights: (file, offset) =>
+      like(at(file, offset))
+        .filter((one) => one.file === file)
+        .map(({ span, isDeclaration }) => ({ span, kind: isDeclaration ? "write" : "read" })),
+    renameTarget(file, offset) {
+      const found = at(file, offset);
+      return found ? { span: found.span, name: found.name } : { refusal: "Nothing has a name here." };
+    },
+    rename(file, offset, newName) {
+      if (!/^[a-z]+$/.test(newName)) return { refusal: "Only small letters." };
+      return { edits: like(at(file, offset)).map((one) => ({ ...one, text: newName })) };
+    },
+    workspaceSymbols: (query) =>
+      [...texts.keys()]
+        .flatMap(knownIn)
+        .filter(({ name, isDeclaration }) => isDeclaration && name.includes(query))
+        .map(({ file, name, span }) => ({ kind: "recipe", name, container: "it", file, nameSpan: span })),
+    useLinks: (file) =>
+      uses(textOf(file)).map(({ path, span }) => ({
+        span,
+        target: resolve(file, path),
+        tooltip: `Open ${path}`,
+      })),
+    editsForMoves: (movedTo) =>
+      [...texts.keys()].flatMap((file) =>
+        uses(textOf(file)).flatMap(({ path, span }) => {
+          const target = resolve(file, path);
+          const to = movedTo(target);
+          return to === target ? [] : [{ file, span, text: JSON.stringify(to) }];
+        }),
+      ),
+    callItems: (file, offset) => declared(at(file, offset)).map(item),
+    incomingCalls: (file, offset) =>
+      like(at(file, offset))
+        .filter(({ isDeclaration }) => !isDeclaration)
+        .flatMap((call) =>
+          knownIn(call.file)
+            .filter(({ isDeclaration }) => isDeclaration)
+            .map((caller) => ({ item: item(caller), spans: [call.span] })),
+        ),
+    outgoingCalls: (file) =>
+      knownIn(file)
+        .filter(({ isDeclaration }) => !isDeclaration)
+        .flatMap((call) => declared(call).map((called) => ({ item: item(called), spans: [call.span] }))),
   };
 };
 

@@ -33,6 +33,7 @@ export const VSCODE: ClientCapabilities = {
     didChangeWatchedFiles: { dynamicRegistration: true },
     diagnostics: { refreshSupport: true },
     workspaceEdit: { documentChanges: true },
+    fileOperations: { willRename: true },
   },
   textDocument: {
     diagnostic: {
@@ -47,6 +48,9 @@ export const VSCODE: ClientCapabilities = {
       completionItem: { snippetSupport: true, labelDetailsSupport: true, documentationFormat: ["markdown"] },
     },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+    definition: { linkSupport: true },
+    rename: { prepareSupport: true },
+    documentLink: { tooltipSupport: true },
     codeAction: {
       codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix"] } },
       isPreferredSupport: true,
@@ -63,7 +67,7 @@ export interface Setup {
   readonly disk?: Map<string, string>;
   readonly settings?: unknown;
   /** The answer to `finishwright/findFiles`; without it the client does not say that it answers. */
-  readonly folderFiles?: readonly string[];
+  readonly folderFiles?: readonly string[] | Promise<readonly string[]>;
   /** The answer to `finishwright/readFile` for a URI; without it the client does not say that it answers. */
   readonly handOut?: (uri: string) => unknown;
   /** Where the client shows the pages of the rules. */

@@ -7,7 +7,17 @@
 import { globSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { expect, test } from "vitest";
-import type { CompletionList, DocumentSymbol, Hover, Range } from "vscode-languageserver/node";
+import type {
+  CallHierarchyItem,
+  CompletionList,
+  DocumentHighlight,
+  DocumentLink,
+  DocumentSymbol,
+  Hover,
+  Location,
+  LocationLink,
+  Range,
+} from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { type Client, startClient } from "./harness.ts";
@@ -41,6 +51,28 @@ const expectNested = (document: TextDocument, symbol: DocumentSymbol): void => {
   for (const child of symbol.children ?? []) expectNested(document, child);
 };
 
+const documentOf = (uri: string, open: TextDocument): TextDocument =>
+  uri === open.uri ? open : TextDocument.create(uri, "finish", 0, textOf(path.basename(uri)));
+
+const askTheWay = async (client: Client, document: TextDocument, params: unknown): Promise<void> => {
+  const links = await client.request<LocationLink[] | null>("textDocument/definition", params);
+  for (const { targetUri, targetRange, targetSelectionRange, originSelectionRange } of links ?? []) {
+    expectIn(documentOf(targetUri, document), targetRange);
+    expectIn(documentOf(targetUri, document), targetSelectionRange);
+    if (originSelectionRange) expectIn(document, originSelectionRange);
+  }
+  const context = { context: { includeDeclaration: true } };
+  const found = await client.request<Location[]>("textDocument/references", Object.assign(context, params));
+  for (const { uri, range } of found) expectIn(documentOf(uri, document), range);
+  const marks = await client.request<DocumentHighlight[] | null>("textDocument/documentHighlight", params);
+  for (const { range } of marks ?? []) expectIn(document, range);
+  const items = await client.request<CallHierarchyItem[] | null>("textDocument/prepareCallHierarchy", params);
+  for (const item of items ?? []) {
+    await client.request("callHierarchy/incomingCalls", { item });
+    await client.request("callHierarchy/outgoingCalls", { item });
+  }
+};
+
 const askEverything = async (client: Client, uri: string, text: string): Promise<void> => {
   const document = TextDocument.create(uri, "finish", 1, text);
   const report = await client.pull(uri);
@@ -48,11 +80,14 @@ const askEverything = async (client: Client, uri: string, text: string): Promise
   const textDocument = { uri };
   const symbols = await client.request<DocumentSymbol[]>("textDocument/documentSymbol", { textDocument });
   for (const symbol of symbols) expectNested(document, symbol);
+  const links = await client.request<DocumentLink[]>("textDocument/documentLink", { textDocument });
+  for (const { range } of links) expectIn(document, range);
   for (let line = 0; line < document.lineCount; line += 1) {
     const character = (text.split("\n")[line]?.search(/\S/) ?? 0) + 1;
     const params = { textDocument, position: { line, character: Math.max(character, 0) } };
     const hover = await client.request<Hover | null>("textDocument/hover", params);
     if (hover?.range) expectIn(document, hover.range);
+    await askTheWay(client, document, params);
     const completion = await client.request<CompletionList>("textDocument/completion", params);
     for (const { textEdit } of completion.items) {
       if (textEdit && "range" in textEdit) expectIn(document, textEdit.range);

@@ -7,6 +7,8 @@
  */
 import {
   CodeActionKind,
+  FileOperationPatternKind,
+  type FileOperationRegistrationOptions,
   PositionEncodingKind,
   type ServerCapabilities,
   TextDocumentSyncKind,
@@ -16,12 +18,25 @@ import type { ClientFacts } from "./client-facts.ts";
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];
 
+/** A folder may have recipes in it, whatever its name. */
+const MOVING_RECIPES: FileOperationRegistrationOptions["filters"] = [
+  { pattern: { glob: "**/*.finish", matches: FileOperationPatternKind.file } },
+  { pattern: { glob: "**", matches: FileOperationPatternKind.folder } },
+];
+
 export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   positionEncoding: PositionEncodingKind.UTF16,
   textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
   hoverProvider: true,
   documentSymbolProvider: { label: "Finishwright" },
   completionProvider: { triggerCharacters: COMPLETION_TRIGGERS, resolveProvider: false },
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: facts.preparesRename ? { prepareProvider: true } : true,
+  workspaceSymbolProvider: { resolveProvider: false },
+  documentLinkProvider: { resolveProvider: false },
+  callHierarchyProvider: true,
   inlayHintProvider: { resolveProvider: false },
   codeLensProvider: { resolveProvider: false },
   // A client without literals could only be offered commands, and there are none.
@@ -36,7 +51,10 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
       workspaceDiagnostics: true,
     },
   }),
-  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  workspace: {
+    workspaceFolders: { supported: true, changeNotifications: true },
+    ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
+  },
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -53,12 +71,28 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.hoverProvider, ["textDocument/hover"]),
   ...when(capabilities.documentSymbolProvider, ["textDocument/documentSymbol"]),
   ...when(capabilities.completionProvider, ["textDocument/completion"]),
+  ...when(capabilities.definitionProvider, ["textDocument/definition"]),
+  ...when(capabilities.referencesProvider, ["textDocument/references"]),
+  ...when(capabilities.documentHighlightProvider, ["textDocument/documentHighlight"]),
+  ...when(capabilities.renameProvider, ["textDocument/rename"]),
+  ...when(preparesRename(capabilities), ["textDocument/prepareRename"]),
+  ...when(capabilities.workspaceSymbolProvider, ["workspace/symbol"]),
+  ...when(capabilities.documentLinkProvider, ["textDocument/documentLink"]),
+  ...when(capabilities.callHierarchyProvider, [
+    "textDocument/prepareCallHierarchy",
+    "callHierarchy/incomingCalls",
+    "callHierarchy/outgoingCalls",
+  ]),
+  ...when(capabilities.workspace?.fileOperations?.willRename, ["workspace/willRenameFiles"]),
   ...when(capabilities.inlayHintProvider, ["textDocument/inlayHint"]),
   ...when(capabilities.codeLensProvider, ["textDocument/codeLens"]),
   ...when(capabilities.codeActionProvider, ["textDocument/codeAction"]),
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
 ];
+
+const preparesRename = ({ renameProvider }: ServerCapabilities): boolean =>
+  typeof renameProvider === "object" && renameProvider.prepareProvider === true;
 
 const when = (declared: unknown, methods: readonly string[]): readonly string[] =>
   declared === undefined || declared === false ? [] : methods;

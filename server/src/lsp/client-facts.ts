@@ -25,6 +25,12 @@ export interface ClientFacts {
   readonly codeActionLiterals: boolean;
   readonly preferredActions: boolean;
   readonly versionedEdits: boolean;
+  /** Underlines the whole name that is followed, and shows the whole of what it leads to. */
+  readonly definitionLinks: boolean;
+  readonly preparesRename: boolean;
+  readonly linkTooltips: boolean;
+  /** Asks for edits before it renames files. */
+  readonly announcesRenamedFiles: boolean;
   readonly configurationRequest: boolean;
   readonly configurationRegistration: boolean;
   readonly watchedFilesRegistration: boolean;
@@ -69,6 +75,10 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     codeActionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: textDocument?.codeAction?.isPreferredSupport === true,
     versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    definitionLinks: textDocument?.definition?.linkSupport === true,
+    preparesRename: textDocument?.rename?.prepareSupport === true,
+    linkTooltips: textDocument?.documentLink?.tooltipSupport === true,
+    announcesRenamedFiles: workspace?.fileOperations?.willRename === true,
     configurationRequest: workspace?.configuration === true,
     configurationRegistration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     watchedFilesRegistration: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,

@@ -60,6 +60,8 @@ export class Files {
   readonly #lookups = new Set<Promise<void>>();
   readonly #documents = new Map<FileId, TextDocument>();
   readonly #clientUris = new Map<FileId, string>();
+  /** Resolves when the files of the folders have been read; it is about the last listing. */
+  #folders: Promise<void> = Promise.resolve();
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
@@ -104,6 +106,16 @@ export class Files {
       if (wanted.length + this.#lookups.size === 0) return;
       await Promise.all([...wanted, ...this.#lookups]);
     }
+  }
+
+  /** Resolves when every file is there that can be known, also those of the folders that nobody has opened. */
+  async complete(): Promise<void> {
+    let folders: Promise<void> | undefined;
+    while (folders !== this.#folders) {
+      folders = this.#folders;
+      await folders;
+    }
+    await this.settled();
   }
 
   open(uri: string, version: number, text: string): void {
@@ -158,7 +170,13 @@ export class Files {
    * The recipes in the open folders are being listed by `listing`. What appears in them meanwhile is taken up as well,
    * whether the list already has it or not.
    */
-  async setFolderFiles(listing: Promise<readonly string[]>): Promise<void> {
+  setFolderFiles(listing: Promise<readonly string[]>): Promise<void> {
+    const taken = this.#takeFolderFiles(listing);
+    this.#folders = taken.catch(() => {});
+    return taken;
+  }
+
+  async #takeFolderFiles(listing: Promise<readonly string[]>): Promise<void> {
     const before = this.#folderFiles ?? new Set();
     this.#folderFiles = before;
     const files = (await listing).slice(0, MAX_FILES).map((uri) => this.#know(uri));

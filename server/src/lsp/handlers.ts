@@ -4,20 +4,31 @@
  * `server.ts` registers those that the declared capabilities promise (`methodsOf`), all of them behind the guard.
  */
 import type {
+  CallHierarchyIncomingCallsParams,
+  CallHierarchyOutgoingCallsParams,
+  CallHierarchyPrepareParams,
   CodeActionParams,
   CodeLensParams,
   CompletionParams,
   Connection,
+  DefinitionParams,
   DidChangeConfigurationParams,
   DidChangeTextDocumentParams,
   DidChangeWatchedFilesParams,
   DidCloseTextDocumentParams,
   DidOpenTextDocumentParams,
   DocumentDiagnosticParams,
+  DocumentHighlightParams,
+  DocumentLinkParams,
   DocumentSymbolParams,
   HoverParams,
   InlayHintParams,
+  PrepareRenameParams,
+  ReferenceParams,
+  RenameFilesParams,
+  RenameParams,
   WorkspaceDiagnosticParams,
+  WorkspaceSymbolParams,
 } from "vscode-languageserver";
 import { type CancellationToken, DocumentDiagnosticReportKind } from "vscode-languageserver";
 import { loadFolderFiles } from "./folder-files.ts";
@@ -26,11 +37,22 @@ import { loadSettings } from "./load-settings.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
 import { completion } from "./requests/completion.ts";
+import { definition } from "./requests/definition.ts";
 import { documentDiagnostic } from "./requests/document-diagnostic.ts";
+import { documentHighlight } from "./requests/document-highlight.ts";
+import { documentLink } from "./requests/document-link.ts";
 import { documentSymbol } from "./requests/document-symbol.ts";
 import { hover } from "./requests/hover.ts";
+import { incomingCalls } from "./requests/incoming-calls.ts";
 import { inlayHint } from "./requests/inlay-hint.ts";
+import { outgoingCalls } from "./requests/outgoing-calls.ts";
+import { prepareCallHierarchy } from "./requests/prepare-call-hierarchy.ts";
+import { prepareRename } from "./requests/prepare-rename.ts";
+import { references } from "./requests/references.ts";
+import { rename } from "./requests/rename.ts";
+import { willRenameFiles } from "./requests/will-rename-files.ts";
 import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
+import { workspaceSymbol } from "./requests/workspace-symbol.ts";
 import type { Session } from "./session.ts";
 
 export interface Handler {
@@ -87,6 +109,37 @@ export const HANDLERS: readonly Handler[] = [
   ),
   request("textDocument/completion", null, (session, params: CompletionParams) =>
     completion(session, params),
+  ),
+  request("textDocument/definition", null, (session, params: DefinitionParams) =>
+    definition(session, params),
+  ),
+  request("textDocument/references", null, (session, params: ReferenceParams) => references(session, params)),
+  request("textDocument/documentHighlight", null, (session, params: DocumentHighlightParams) =>
+    documentHighlight(session, params),
+  ),
+  request("textDocument/prepareRename", null, (session, params: PrepareRenameParams) =>
+    prepareRename(session, params),
+  ),
+  request("textDocument/rename", null, (session, params: RenameParams, token) =>
+    rename(session, params, token),
+  ),
+  request("workspace/willRenameFiles", null, (session, params: RenameFilesParams) =>
+    willRenameFiles(session, params),
+  ),
+  request("workspace/symbol", [], (session, params: WorkspaceSymbolParams) =>
+    workspaceSymbol(session, params),
+  ),
+  request("textDocument/documentLink", [], (session, params: DocumentLinkParams) =>
+    documentLink(session, params),
+  ),
+  request("textDocument/prepareCallHierarchy", null, (session, params: CallHierarchyPrepareParams) =>
+    prepareCallHierarchy(session, params),
+  ),
+  request("callHierarchy/incomingCalls", null, (session, params: CallHierarchyIncomingCallsParams) =>
+    incomingCalls(session, params),
+  ),
+  request("callHierarchy/outgoingCalls", null, (session, params: CallHierarchyOutgoingCallsParams) =>
+    outgoingCalls(session, params),
   ),
   request("textDocument/inlayHint", [], (session, params: InlayHintParams) => inlayHint(session, params)),
   request("textDocument/codeLens", [], (session, params: CodeLensParams) => codeLens(session, params)),

@@ -5,6 +5,7 @@
  * A place in a file that the snapshot does not hold cannot be given a position, and is left out as well.
  */
 import {
+  type CallHierarchyItem,
   type CodeAction,
   CodeActionKind,
   type CompletionItem,
@@ -30,9 +31,11 @@ import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type {
+  CallItem,
   CompletionEntry,
   CompletionKind,
   DocumentSymbolInfo,
+  FileEdit,
   FileFinding,
   FileFix,
   FileSpan,
@@ -54,7 +57,7 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
-const SYMBOL: Readonly<Record<SymbolInfoKind, SymbolKind>> = {
+export const SYMBOL: Readonly<Record<SymbolInfoKind, SymbolKind>> = {
   material: SymbolKind.Constant,
   piece: SymbolKind.Class,
   surface: SymbolKind.Field,
@@ -140,6 +143,20 @@ export const toDocumentSymbol = (symbol: DocumentSymbolInfo, document: TextDocum
   children: symbol.children.map((child) => toDocumentSymbol(child, document)),
 });
 
+export const toCallHierarchyItem = (item: CallItem, snapshot: Snapshot): CallHierarchyItem | undefined => {
+  const document = snapshot.document(item.file);
+  return (
+    document && {
+      name: item.name,
+      kind: SYMBOL[item.kind],
+      ...(item.title && { detail: item.title }),
+      uri: snapshot.uriOf(item.file),
+      range: toRange(document, item.span),
+      selectionRange: toRange(document, within(item.nameSpan, item.span)),
+    }
+  );
+};
+
 /** For clients that know no tree: every symbol of it in a row, with the name of the one around it. */
 export const toSymbolInformation = (
   symbol: DocumentSymbolInfo,
@@ -186,7 +203,7 @@ export const toCodeAction = (
   title: quoted(fix.title),
   kind: CodeActionKind.QuickFix,
   diagnostics,
-  edit: toWorkspaceEdit(fix, snapshot, facts),
+  edit: toWorkspaceEdit(fix.edits, snapshot, facts),
   ...(fix.safe && facts.preferredActions && { isPreferred: true }),
 });
 
@@ -204,18 +221,25 @@ const toRelated = (finding: FileFinding, snapshot: Snapshot): DiagnosticRelatedI
     return location === undefined ? [] : [{ location, message: quoted(message) }];
   });
 
-const toWorkspaceEdit = (fix: FileFix, snapshot: Snapshot, facts: ClientFacts): WorkspaceEdit => {
-  const edits = new Map<FileId, TextEdit[]>();
-  for (const { file, span, text } of fix.edits) {
+/** With the versions of the texts that the edits are meant for, where the client looks at them. */
+export const toWorkspaceEdit = (
+  edits: readonly FileEdit[],
+  snapshot: Snapshot,
+  facts: ClientFacts,
+): WorkspaceEdit => {
+  const byFile = new Map<FileId, TextEdit[]>();
+  for (const { file, span, text } of edits) {
     const document = snapshot.document(file);
     if (document === undefined) continue;
-    edits.set(file, [...(edits.get(file) ?? []), { range: toRange(document, span), newText: text }]);
+    const list = byFile.get(file) ?? [];
+    list.push({ range: toRange(document, span), newText: text });
+    byFile.set(file, list);
   }
   if (!facts.versionedEdits) {
-    return { changes: Object.fromEntries([...edits].map(([file, list]) => [snapshot.uriOf(file), list])) };
+    return { changes: Object.fromEntries([...byFile].map(([file, list]) => [snapshot.uriOf(file), list])) };
   }
   return {
-    documentChanges: [...edits].map(([file, list]) => ({
+    documentChanges: [...byFile].map(([file, list]) => ({
       textDocument: { uri: snapshot.uriOf(file), version: snapshot.versionOf(file) ?? null },
       edits: list,
     })),

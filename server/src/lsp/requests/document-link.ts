@@ -1,0 +1,21 @@
+/** `textDocument/documentLink`: the paths of `use` lines. A file that was never saved has no folder to start from. */
+import type { DocumentLink, DocumentLinkParams } from "vscode-languageserver";
+import type { Session } from "../session.ts";
+import { toRange } from "../to-lsp.ts";
+import { fileIdOf, foldersOf } from "../uri.ts";
+
+export const documentLink = async (session: Session, params: DocumentLinkParams): Promise<DocumentLink[]> => {
+  await session.files.settled();
+  const file = fileIdOf(params.textDocument.uri);
+  const snapshot = session.files.snapshot();
+  const document = snapshot.document(file);
+  if (document === undefined) return [];
+  return snapshot.analysis
+    .useLinks(file)
+    .filter(({ target }) => foldersOf(target).length > 0)
+    .map(({ span, target, tooltip }) => ({
+      range: toRange(document, span),
+      target: snapshot.uriOf(target),
+      ...(session.facts.linkTooltips && { tooltip }),
+    }));
+};

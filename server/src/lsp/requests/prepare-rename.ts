@@ -1,0 +1,20 @@
+/** `textDocument/prepareRename`: the name that would be renamed, or in words why none can be. */
+import { LSPErrorCodes, type PrepareRenameParams, type Range, ResponseError } from "vscode-languageserver";
+import { offsetOf } from "../from-lsp.ts";
+import type { Session } from "../session.ts";
+import { toRange } from "../to-lsp.ts";
+import { fileIdOf } from "../uri.ts";
+
+export const prepareRename = async (
+  session: Session,
+  params: PrepareRenameParams,
+): Promise<{ range: Range; placeholder: string } | null> => {
+  await session.files.settled();
+  const file = fileIdOf(params.textDocument.uri);
+  const snapshot = session.files.snapshot();
+  const document = snapshot.document(file);
+  if (document === undefined) return null;
+  const target = snapshot.analysis.renameTarget(file, offsetOf(document, params.position));
+  if ("refusal" in target) throw new ResponseError(LSPErrorCodes.RequestFailed, target.refusal);
+  return { range: toRange(document, target.span), placeholder: target.name };
+};

@@ -1,0 +1,24 @@
+/** `workspace/symbol`: what all files declare under a name with these letters, the best matches first. */
+import type { SymbolInformation, WorkspaceSymbolParams } from "vscode-languageserver";
+import type { Session } from "../session.ts";
+import { SYMBOL, toLocation } from "../to-lsp.ts";
+
+export const workspaceSymbol = async (
+  session: Session,
+  params: WorkspaceSymbolParams,
+): Promise<SymbolInformation[]> => {
+  await session.files.complete();
+  const snapshot = session.files.snapshot();
+  return snapshot.analysis
+    .workspaceSymbols(params.query)
+    .flatMap(({ name, kind, container, file, nameSpan }) => {
+      const location = toLocation(snapshot, { file, span: nameSpan });
+      if (location === undefined) return [];
+      return {
+        name,
+        kind: SYMBOL[kind],
+        location,
+        ...(container !== undefined && { containerName: container }),
+      };
+    });
+};
