@@ -155,7 +155,7 @@ describe("renaming", () => {
     let deliver: (result: { text: string }) => void = () => {};
     const client = await startClient({
       host: {
-        async readText(uri) {
+        async readFromDisk(uri) {
           if (!uri.endsWith(".finish")) return { reason: "it does not exist" };
           return new Promise((resolve) => {
             deliver = resolve;
