@@ -9,3 +9,15 @@ export const strictEqual = (actual: unknown, expected: unknown, message = "they 
 
 export const match = (text: string, pattern: RegExp): void =>
   ok(pattern.test(text), `${pattern} does not match\n${text}`);
+
+/** For plain data, compared as it is written. */
+export const same = (actual: unknown, expected: unknown): void =>
+  strictEqual(JSON.stringify(actual), JSON.stringify(expected));
+
+export const fails = async (action: PromiseLike<unknown>, pattern: RegExp): Promise<void> => {
+  const outcome = await Promise.resolve(action).then(
+    () => "did not fail",
+    (error: unknown) => (error instanceof Error ? error.message : String(error)),
+  );
+  match(outcome, pattern);
+};

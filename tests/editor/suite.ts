@@ -4,22 +4,29 @@
  *
  * The folder that is open is a copy of `folder/`. Tests run in this order and leave the texts as they found them.
  */
-import { commands, extensions, languages, Position, Uri, window, workspace } from "vscode";
-import { match, ok, strictEqual } from "./assert.ts";
+import { commands, extensions, languages, Position, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import { fails, match, ok, same, strictEqual } from "./assert.ts";
 import { serveMemoryFolder } from "./memory-folder.ts";
 import { runTests, type Test } from "./report.ts";
 import {
+  callersAt,
   completionsAt,
+  definitionsAt,
   drawFindings,
   fileUri,
   findingsUntil,
   fixesAt,
+  highlightsAt,
   hoverText,
+  linksOf,
   openFile,
   outlineOf,
   positionOf,
+  referencesAt,
+  renamingAt,
   replaceText,
   ruleOf,
+  symbolsFor,
   writeFile,
 } from "./vscode-api.ts";
 
@@ -218,6 +225,72 @@ const TESTS: readonly Test[] = [
       await commands.executeCommand("undo");
       strictEqual(document.getText(), before);
       await findingsUntil(document.uri, has("grit-jump"));
+    },
+  },
+  {
+    name: "names lead to what they mean and to all their uses, also in files that nobody opened",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const clear = positionOf(document, "hall_clear) to");
+      same(await definitionsAt(document, clear), ["stock/clears.finish: hall_clear"]);
+      same(await definitionsAt(document, positionOf(document, "clear: hall_clear")), [`${MAIN}: clear`]);
+      same((await referencesAt(document, clear)).toSorted(), [
+        `${MAIN}: hall_clear`,
+        "stock/clears.finish: hall_clear",
+      ]);
+      same(await highlightsAt(document, positionOf(document, "clear x coats")), [
+        "2 clear",
+        "1 clear",
+        "1 clear",
+      ]);
+      same(await linksOf(document), ["stock/clears.finish: clears.finish"]);
+      same(await callersAt(document, positionOf(document, "hard_clear(clear: m")), ["tables"]);
+      ok((await symbolsFor("shlfoil")).includes("unopened.finish: shelf_oil"));
+    },
+  },
+  {
+    name: "a name is changed everywhere at once, or it is said why not",
+    async run() {
+      const { document } = await openFile(MAIN);
+      await findingsUntil(document.uri, has("wrong-unit"));
+      const findings = drawFindings(document.uri);
+      const before = document.getText();
+      const edit = await renamingAt(document, positionOf(document, "hall_clear) to"), "satin_clear");
+      strictEqual(edit.size, 2);
+      ok(await workspace.applyEdit(edit));
+      match(document.getText(), /clear: satin_clear\)/);
+      const stock = await openFile("stock/clears.finish");
+      match(stock.document.getText(), /material satin_clear /);
+      await findingsUntil(document.uri, hasNo("unknown-name"));
+      same(drawFindings(document.uri), findings);
+      const back = await renamingAt(stock.document, positionOf(stock.document, "satin_clear"), "hall_clear");
+      ok(await workspace.applyEdit(back));
+      strictEqual(document.getText(), before);
+      await stock.document.save();
+      await document.save();
+      await fails(
+        renamingAt(document, positionOf(document, "walnut"), "hall_clear"),
+        /There already is a material `hall_clear`/,
+      );
+    },
+  },
+  {
+    name: "lines that use a file follow when it is moved",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const before = document.getText();
+      const move = async (from: string, to: string): Promise<void> => {
+        const edit = new WorkspaceEdit();
+        edit.renameFile(fileUri(from), fileUri(to));
+        ok(await workspace.applyEdit(edit));
+      };
+      await move("stock/clears.finish", "satin.finish");
+      match(document.getText(), /^use "satin.finish"$/m);
+      await findingsUntil(document.uri, hasNo("use-not-found"));
+      await move("satin.finish", "stock/clears.finish");
+      strictEqual(document.getText(), before);
+      await findingsUntil(document.uri, hasNo("use-not-found"));
+      await document.save();
     },
   },
   {

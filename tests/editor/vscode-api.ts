@@ -4,20 +4,28 @@
  * Waiting is always for an event. The limit only ends a wait for something that will not come.
  */
 import {
+  type CallHierarchyIncomingCall,
+  type CallHierarchyItem,
   type CodeAction,
   CodeActionKind,
   type CompletionList,
   commands,
   type Diagnostic,
+  type DocumentHighlight,
+  type DocumentLink,
   type DocumentSymbol,
   type Hover,
+  type Location,
+  type LocationLink,
   languages,
   MarkdownString,
   type Position,
   Range,
+  type SymbolInformation,
   type TextDocument,
   type TextEditor,
   Uri,
+  type WorkspaceEdit,
   window,
   workspace,
 } from "vscode";
@@ -109,6 +117,96 @@ export const fixesAt = (document: TextDocument, position: Position): Thenable<re
     new Range(position, position),
     CodeActionKind.QuickFix.value,
   );
+
+/** A place as `file: text`, the file by its path in the folder. */
+const drawPlace = async (uri: Uri, range: Range): Promise<string> => {
+  const document = await workspace.openTextDocument(uri);
+  return `${workspace.asRelativePath(uri)}: ${document.getText(range)}`;
+};
+
+export const definitionsAt = async (
+  document: TextDocument,
+  position: Position,
+): Promise<readonly string[]> => {
+  const found = await commands.executeCommand<(Location | LocationLink)[]>(
+    "vscode.executeDefinitionProvider",
+    document.uri,
+    position,
+  );
+  return Promise.all(
+    found.map((place) =>
+      "targetUri" in place
+        ? drawPlace(place.targetUri, place.targetSelectionRange ?? place.targetRange)
+        : drawPlace(place.uri, place.range),
+    ),
+  );
+};
+
+export const referencesAt = async (
+  document: TextDocument,
+  position: Position,
+): Promise<readonly string[]> => {
+  const found = await commands.executeCommand<Location[]>(
+    "vscode.executeReferenceProvider",
+    document.uri,
+    position,
+  );
+  return Promise.all(found.map(({ uri, range }) => drawPlace(uri, range)));
+};
+
+export const highlightsAt = async (
+  document: TextDocument,
+  position: Position,
+): Promise<readonly string[]> => {
+  const found = await commands.executeCommand<DocumentHighlight[]>(
+    "vscode.executeDocumentHighlights",
+    document.uri,
+    position,
+  );
+  return found.map(({ range, kind }) => `${kind} ${document.getText(range)}`);
+};
+
+/** The edits of a renaming; fails with the reason where there is one against it. */
+export const renamingAt = (
+  document: TextDocument,
+  position: Position,
+  newName: string,
+): Thenable<WorkspaceEdit> =>
+  commands.executeCommand<WorkspaceEdit>(
+    "vscode.executeDocumentRenameProvider",
+    document.uri,
+    position,
+    newName,
+  );
+
+export const symbolsFor = async (query: string): Promise<readonly string[]> => {
+  const found = await commands.executeCommand<SymbolInformation[]>(
+    "vscode.executeWorkspaceSymbolProvider",
+    query,
+  );
+  return Promise.all(found.map(({ location: { uri, range } }) => drawPlace(uri, range)));
+};
+
+/** Where the links of a document lead. */
+export const linksOf = async (document: TextDocument): Promise<readonly string[]> => {
+  const found = await commands.executeCommand<DocumentLink[]>("vscode.executeLinkProvider", document.uri);
+  return found.map(({ range, target }) => `${document.getText(range)}: ${target?.path.split("/").at(-1)}`);
+};
+
+/** Who does the steps of the recipe at a position. */
+export const callersAt = async (document: TextDocument, position: Position): Promise<readonly string[]> => {
+  const [item] = await commands.executeCommand<CallHierarchyItem[]>(
+    "vscode.prepareCallHierarchy",
+    document.uri,
+    position,
+  );
+  if (item === undefined) return [];
+  const found = await commands.executeCommand<CallHierarchyIncomingCall[]>(
+    "vscode.provideIncomingCalls",
+    item,
+  );
+  return found.map(({ from }) => from.name);
+};
 
 /** The outline, one symbol a line, what lies inside of another indented. */
 export const outlineOf = async (document: TextDocument): Promise<readonly string[]> => {

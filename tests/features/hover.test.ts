@@ -228,3 +228,8 @@ describe("elsewhere", () => {
     );
   });
 });
+
+test("a default is what it says, though a parameter has the same name", () => {
+  const text = "material oil {\n  family drying oil\n}\nrecipe r(oil: material = o$0il) {\n  layer oil\n}\n";
+  expect(hover(text)).toMatch(/^\[oil\] \*\*`oil`\*\*, .*drying oil/u);
+});

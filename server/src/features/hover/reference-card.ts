@@ -44,9 +44,9 @@ export function referenceCard(ctx: HoverContext, use: NameUse): string | undefin
     case "parameter-ref":
       return ownParameter(ctx, name);
     case "material-ref":
-      return ownParameter(ctx, name) ?? own(scope.materials.get(name));
+      return hiding(ctx, use) ?? own(scope.materials.get(name));
     case "recipe-ref":
-      return ownParameter(ctx, name) ?? own(scope.recipes.get(name));
+      return hiding(ctx, use) ?? own(scope.recipes.get(name));
     case "piece-ref":
       return own(scope.pieces.get(name));
     case "shop-ref":
@@ -61,6 +61,10 @@ export function referenceCard(ctx: HoverContext, use: NameUse): string | undefin
       return undefined;
   }
 }
+
+/** Parameters hide materials and recipes in the lines of their recipe, but not in its head. */
+const hiding = (ctx: HoverContext, { name, statement }: NameUse): string | undefined =>
+  statement && ownParameter(ctx, name.text);
 
 function ownParameter(ctx: HoverContext, name: string): string | undefined {
   const recipe = recipeAround(ctx);
