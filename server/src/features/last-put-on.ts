@@ -4,7 +4,7 @@
  */
 import type { Material } from "../core/model/model.ts";
 import { factorOf, labelHours } from "../core/surface/simulate.ts";
-import type { Stage, SurfaceState, Waited } from "../core/surface/state.ts";
+import { lastPutOn, type Stage, type SurfaceState, type Waited } from "../core/surface/state.ts";
 
 export interface Anchor {
   readonly name: string;
@@ -14,15 +14,12 @@ export interface Anchor {
 }
 
 /** The last coat or filling, from whose end `until` counts. */
-export function lastPutOn(state: SurfaceState): Anchor | undefined {
-  const coat = state.layers.filter(({ origin }) => origin === "new").at(-1);
-  const filling = state.fillings.at(-1);
-  if (filling && (!coat || filling.waited.hours < coat.waited.hours)) {
-    const { use, waited } = filling;
-    return anchorOf(use.name, waited, use.material);
-  }
-  if (!coat) return undefined;
-  return anchorOf(coat.what, coat.waited, coat.material);
+export function anchorIn(state: SurfaceState): Anchor | undefined {
+  const last = lastPutOn(state);
+  if (!last) return undefined;
+  return "use" in last
+    ? anchorOf(last.use.name, last.waited, last.use.material)
+    : anchorOf(last.what, last.waited, last.material);
 }
 
 /** By the name of the material where a parameter stands for it. */

@@ -2,11 +2,11 @@
  * Questions about a run that several rules ask: what lies below, what the surface is made of, what was sanded last.
  */
 import { type Wood, woodByName } from "../knowledge/woods.ts";
-import { samePlace } from "../place.ts";
 import type { LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, topCoat } from "../surface/state.ts";
 import { isStated } from "./duty-check.ts";
+import { isOtherPart } from "./spoken-words.ts";
 
 /** The wood of the surface; undefined for sheet goods and metal, and where nothing is known of the surface. */
 export const woodOf = (run: SurfaceRun): Wood | undefined =>
@@ -59,31 +59,20 @@ function sandingBefore(run: SurfaceRun, index: number, stops: readonly string[])
 export const lastGrit = (sanding: StepAction | undefined): number | undefined =>
   sanding?.gritsKnown ? sanding.grits.at(-1) : undefined;
 
-/** The topmost coat that gives the surface its colour; undefined where that coat or one above it is not known. */
-export function colouredCoat(state: SurfaceState): Coat | undefined {
-  for (const coat of [...state.layers].reverse()) {
+/**
+ * The coats that give the surface its colour: the topmost, and where parts of the surface were masked when it went on,
+ * those below it that still show there. Nothing is known below a coat that is not known.
+ */
+export function colouredCoats(state: SurfaceState): readonly Coat[] {
+  const shown: Coat[] = [];
+  for (const coat of state.layers.toReversed()) {
     if (coat.unknown === "clear") continue;
-    if (!coat.family) return undefined;
-    if (["paint", "primer", "stain", "glaze"].includes(coat.family.role)) return coat;
+    if (!coat.family) break;
+    if (!["paint", "primer", "stain", "glaze"].includes(coat.family.role)) continue;
+    shown.push(coat);
+    if (coat.masked.every(isOtherPart)) break;
   }
-  return undefined;
-}
-
-/** Whether a coat that the job puts on stood there before the action at `index`, since the moment at `from`. */
-export const layerBetween = (run: SurfaceRun, from: number, index: number): boolean =>
-  run.moments.slice(from + 1, index).some(({ action }) => action.op === "layer");
-
-/** The index of the last step of a verb at a place, before `index`; -1 when there is none in this run. */
-export function stepIndex(
-  run: SurfaceRun,
-  verb: string,
-  place: StepAction["place"],
-  index: number = run.moments.length,
-): number {
-  return run.moments.findLastIndex(
-    ({ action }, at) =>
-      at < index && action.op === "step" && action.verb === verb && samePlace(action.place, place),
-  );
+  return shown;
 }
 
 /** Lines of a fix that sand the surface and take the dust off, with the mask where none is stated. */

@@ -96,6 +96,7 @@ import { nearDewPoint } from "./waits/near-dew-point.ts";
 import { recoatTooEarly } from "./waits/recoat-too-early.ts";
 import { recoatTooLate } from "./waits/recoat-too-late.ts";
 import { childOrFoodSurface } from "./wear/child-or-food-surface.ts";
+import { distressedLeftBare } from "./wear/distressed-left-bare.ts";
 import { recipeNotForSurface } from "./wear/recipe-not-for-surface.ts";
 import { tonerWithoutClear } from "./wear/toner-without-clear.ts";
 import { tooWeakForWear } from "./wear/too-weak-for-wear.ts";
@@ -199,6 +200,7 @@ export const RULES: readonly Rule[] = [
   recoatTooEarly,
   recoatTooLate,
   childOrFoodSurface,
+  distressedLeftBare,
   recipeNotForSurface,
   tonerWithoutClear,
   tooWeakForWear,

@@ -14,6 +14,13 @@ export function textOf(action: Action): string | undefined {
   return action.op === "step" ? action.what : undefined;
 }
 
+/** Parts of their own, on which masking tape lies beside the coat and not on it. */
+const OTHER_PART =
+  /\b(?:brass|hardware|hinges?|locks?|plates?|handles?|knobs?|pulls?|glass|mirrors?|floor|leather|cloth|upholstery|cushions?|castors?|casters?|labels?|metal|screws?|escutcheons?|runners?|holes?)\b/iu;
+
+/** Whether what is masked is plainly no part of the surface itself. */
+export const isOtherPart = (what: string): boolean => OTHER_PART.test(what);
+
 /** Whether a text plainly says to do or use something: it names it and does not forbid, warn or postpone. */
 export const plainlySays = (text: string, words: RegExp): boolean =>
   words.test(text) && !TAKEN_BACK.test(text);

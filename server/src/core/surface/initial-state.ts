@@ -42,6 +42,7 @@ export function describedState(surface: Surface): SurfaceState {
       waited: LONG_AGO,
       factor: 1,
       factorReason: "",
+      masked: [],
       abrasions: [],
     };
     return Array.from({ length: Math.min(existing.coats, 100) }, () => coat);
@@ -56,6 +57,21 @@ export function describedState(surface: Surface): SurfaceState {
     ...(top?.family?.role === "wax" ? { wax: { place: top.place, drivenIn: false } } : {}),
   };
 }
+
+/** What is on a surface only while it is being worked on, and is not there years later. */
+const inWork = (final: SurfaceState, wait: (waited: Waited) => Waited): Partial<SurfaceState> => ({
+  abrasions: final.abrasions,
+  fillings: final.fillings.map((filling) => ({ ...filling, waited: wait(filling.waited) })),
+  masks: final.masks,
+  removed: final.removed,
+  tests: final.tests,
+  ...(final.grease ? { grease: final.grease } : {}),
+  ...(final.residue ? { residue: final.residue } : {}),
+  ...(final.dust ? { dust: final.dust } : {}),
+  ...(final.raised ? { raised: final.raised } : {}),
+  ...(final.wet ? { wet: { ...final.wet, waited: wait(final.wet.waited) } } : {}),
+  ...(final.bleached ? { bleached: final.bleached } : {}),
+});
 
 /**
  * What an earlier job left. `gapHours` is the time between the two (undefined: not known, `"years"`: long ago); a
@@ -88,9 +104,8 @@ export function leftState(
     settled: final.settled,
     ...(final.wax ? { wax: final.wax } : {}),
     ...(final.silicone ? { silicone: final.silicone } : {}),
+    ...(final.distressed ? { distressed: final.distressed } : {}),
+    ...(gapHours === "years" ? {} : inWork(final, wait)),
     ...(inUse && final.layers.length > 0 ? { grease: { place } } : {}),
-    ...(gapHours === "years"
-      ? {}
-      : { masks: final.masks, removed: final.removed, ...(final.dust ? { dust: final.dust } : {}) }),
   };
 }

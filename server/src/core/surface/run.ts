@@ -271,15 +271,40 @@ function overnightHours(shop: Shop | undefined): (waited: number | undefined) =>
   };
 }
 
-function initialState(job: Job, surface: JobSurface, scope: Scope, runner: Runner): SurfaceState {
+function initialState(
+  job: Job,
+  surface: JobSurface,
+  scope: Scope,
+  runner: Runner,
+  seen: ReadonlySet<Surface> = new Set(),
+): SurfaceState {
   const before = leftByOf(job, surface, scope);
   const run =
     before &&
     runner
       .job(before.job)
       .find((it) => it.piece?.name === before.piece && it.surface?.name === before.surface);
-  if (!before || !run) return describedState(surface.surface);
+  if (!before || !run) return untouchedState(job, surface, scope, runner, seen);
   return leftState(run.final, before.longAgo ? "years" : gapHours(before.job, run, job), before.place);
+}
+
+/** A surface that no earlier job worked on is as described; told of by another piece, as that piece describes it. */
+function untouchedState(
+  job: Job,
+  { piece, surface }: JobSurface,
+  scope: Scope,
+  runner: Runner,
+  seen: ReadonlySet<Surface>,
+): SurfaceState {
+  const told = surface.asLeftBy;
+  const leaving = told && scope.jobs.get(told.job);
+  // Pieces that tell of each other go round; the names check reports it.
+  if (!told || !leaving || leaving === job || seen.has(surface)) return describedState(surface);
+  const named = jobSurfaces(leaving, scope).filter((it) => it.surface.name === surface.name);
+  const left = named.find((it) => it.piece.name === piece.name) ?? named[0];
+  if (!left) return describedState(surface);
+  const state = initialState(leaving, left, scope, runner, new Set([...seen, surface]));
+  return leftState(state, "years", told.place);
 }
 
 /** Hours from the end of the earlier job, as far as its recipe states it, to the start of the later one. */

@@ -4,7 +4,7 @@
  */
 import { waitFactor } from "../air/wait-factor.ts";
 import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
-import type { Family } from "../knowledge/family-schema.ts";
+import type { Family, Role } from "../knowledge/family-schema.ts";
 import { namesChemical } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
 import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
@@ -14,6 +14,8 @@ import {
   type Coat,
   type Filling,
   isBare,
+  LONG_AGO,
+  lastPutOn,
   type Moment,
   NO_WAIT,
   type Stage,
@@ -90,21 +92,18 @@ function takenHours(action: StepAction, areaM2: number | undefined): number {
   return "hours" in takes ? takes.hours : takes.hoursPerM2 * (areaM2 ?? 0);
 }
 
-const later = (waited: Waited, hours: number | undefined): Waited =>
-  hours === undefined
-    ? { ...waited, open: true }
-    : hours <= 0
-      ? waited
-      : { ...waited, hours: waited.hours + hours };
+const later = (waited: Waited, hours: number | undefined): Waited => {
+  if (waited === LONG_AGO) return waited;
+  if (hours === undefined) return { ...waited, open: true };
+  return hours <= 0 ? waited : { ...waited, hours: waited.hours + hours };
+};
 
 /** Lets time pass; `undefined` is a time that is not known. */
 function advance(state: SurfaceState, hours: number | undefined): SurfaceState {
   if (hours !== undefined && hours <= 0) return state;
   return {
     ...state,
-    layers: state.layers.map((coat) =>
-      coat.origin === "existing" ? coat : { ...coat, waited: later(coat.waited, hours) },
-    ),
+    layers: state.layers.map((coat) => ({ ...coat, waited: later(coat.waited, hours) })),
     fillings: state.fillings.map((filling) => ({ ...filling, waited: later(filling.waited, hours) })),
     ...(state.wet ? { wet: { ...state.wet, waited: later(state.wet.waited, hours) } } : {}),
     clock: later(state.clock, hours),
@@ -124,17 +123,10 @@ function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
   const anchor = lastPutOn(state);
   if (!anchor) return state;
   const needed = neededHours(anchor, stage);
-  const missing = needed === undefined ? undefined : Math.max(0, needed - anchor.waited.hours);
+  // How much of it an earlier wait of unknown length has brought already is not known either.
+  const unknown = needed === undefined || (anchor.waited.open && anchor.waited.hours < needed);
+  const missing = unknown ? undefined : Math.max(0, needed - anchor.waited.hours);
   return markReached(advance(state, missing), anchor, stage);
-}
-
-function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
-  // Wax that was buffed on is no layer statement, and `until` does not count from it.
-  const coat = state.layers.filter((c) => c.origin === "new" && c.action !== undefined).at(-1);
-  const filling = state.fillings.at(-1);
-  if (!coat) return filling;
-  if (!filling) return coat;
-  return filling.waited.hours < coat.waited.hours ? filling : coat;
 }
 
 function neededHours(of: Coat | Filling, stage: Stage): number | undefined {
@@ -258,7 +250,7 @@ function isSoapAndWater(use: MaterialUse | undefined): boolean {
 }
 
 function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): SurfaceState {
-  return { ...state, layers: [], openBelow: false, abrasions: [], ...more };
+  return { ...without(state, "distressed"), layers: [], openBelow: false, abrasions: [], ...more };
 }
 
 /**
@@ -306,7 +298,7 @@ function fill(input: SimulationInput, state: SurfaceState, step: StepAction): Su
     ...state,
     fillings: [
       ...state.fillings,
-      { use: step.use, place: step.place, waited: NO_WAIT, factor, sanded: false },
+      { use: step.use, place: step.place, waited: NO_WAIT, factor, sanded: false, covered: false },
     ],
   };
 }
@@ -329,10 +321,11 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
     factor,
     factorReason: reason,
     filmUm: 0,
+    masked: state.masks.map(({ what }) => what),
     abrasions: [],
   };
   return {
-    ...state,
+    ...without(state, "distressed"),
     layers: [...state.layers, coat],
     nextSerial: state.nextSerial + 1,
     wax: { place: step.place, drivenIn: false },
@@ -369,26 +362,38 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     factor,
     factorReason: reason,
     ...(film !== undefined ? { filmUm: film } : {}),
+    masked: state.masks.map(({ what }) => what),
     abrasions: [],
   };
   const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
-  const polish = family?.role === "wax" && holdsSilicone(layer.use);
-  // Under a film silicone is out of the way, or was that film's trouble; what soaks in leaves it where it is.
-  const covered = family
-    ? without(state, ...(family.buildsFilm ? (["silicone"] as const) : []))
-    : without(state, "silicone");
   return {
-    // What lay on the surface is under the coat now: it is that coat's trouble, not the next one's.
-    ...without(covered, "wax", "grease", "residue", "dust"),
-    ...(polish ? { silicone: { use: layer.use, place: layer.place, inWood: isBare(state) } } : {}),
+    ...coveredBy(state, layer),
     layers: [...state.layers, coat],
     nextSerial: state.nextSerial + 1,
     abrasions: [],
+    fillings: state.fillings.map((filling) => ({ ...filling, covered: true })),
     masks: state.masks.map((mask) => ({ ...mask, coats: [...mask.coats, coat.serial] })),
     ...(raises ? { raised: { place: layer.place } } : {}),
     ...(family?.role === "wax" ? { wax: { place: layer.place, drivenIn: false } } : {}),
+    ...(family?.role === "wax" && holdsSilicone(layer.use)
+      ? { silicone: { use: layer.use, place: layer.place, inWood: isBare(state) } }
+      : {}),
   };
 }
+
+/**
+ * What lay on the surface is under the coat now: it is that coat's trouble, not the next one's. Silicone stays where
+ * only something soaks in, and places worn to the wood stay open under a stain.
+ */
+function coveredBy(state: SurfaceState, { use }: LayerAction): SurfaceState {
+  const family = use.material?.family;
+  const covered = without(state, "wax", "grease", "residue", "dust", "bleached");
+  const sealed = family && !SEALS.has(family.role) ? covered : without(covered, "distressed");
+  return family && !family.buildsFilm ? sealed : without(sealed, "silicone");
+}
+
+/** Roles of layers that close bare wood. */
+const SEALS: ReadonlySet<Role> = new Set(["clear", "oil", "wax", "paint", "primer", "sealer"]);
 
 /**
  * Whether a layer leaves a thickness that counts: wiped layers, stains, conditioners, oils, waxes and auxiliaries leave

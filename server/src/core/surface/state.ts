@@ -50,6 +50,8 @@ export interface Coat {
   readonly factorReason: string;
   /** Dry film of this coat, micrometres; 0 where it builds none; undefined when not known. */
   readonly filmUm?: number;
+  /** What was masked when it went on, and so shows what lies below. */
+  readonly masked: readonly string[];
   /** Abrasions since it went on, oldest first. */
   readonly abrasions: readonly Abrasion[];
 }
@@ -60,6 +62,8 @@ export interface Filling {
   readonly waited: Waited;
   readonly factor: number;
   readonly sanded: boolean;
+  /** A layer went over it. */
+  readonly covered: boolean;
 }
 
 export interface Masking {
@@ -99,6 +103,7 @@ export interface SurfaceState {
   readonly masks: readonly Masking[];
   readonly removed: readonly { readonly what: string; readonly place: Place }[];
   readonly bleached?: { readonly place: Place; readonly use?: MaterialUse; readonly rinsed: boolean };
+  /** Worn through to the wood in places, and nothing has gone over these since. */
   readonly distressed?: { readonly place: Place };
   /** Tests made so far (`test "…"`), with their titles. */
   readonly tests: readonly { readonly what: string; readonly place: Place }[];
@@ -126,6 +131,17 @@ export function hasWaited(waited: Waited, hours: number, stage?: Stage): "yes" |
 }
 
 export const topCoat = (state: SurfaceState): Coat | undefined => state.layers[state.layers.length - 1];
+
+/**
+ * The layer or filling that `wait until` counts from: the last one of this job, or of the job that it goes on from. Wax
+ * that was buffed on is no layer of the recipe, and what was there for years needs no wait.
+ */
+export function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
+  const coat = state.layers.findLast((it) => it.action !== undefined && it.waited !== LONG_AGO);
+  const filling = state.fillings.at(-1);
+  if (!coat || !filling) return coat ?? filling;
+  return filling.waited.hours < coat.waited.hours ? filling : coat;
+}
 
 /** Bare wood for certain: no layers, and nothing unknown below. */
 export const isBare = (state: SurfaceState): boolean => state.layers.length === 0 && !state.openBelow;

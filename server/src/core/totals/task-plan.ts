@@ -78,7 +78,7 @@ function startOf(start: NonNullable<Job["start"]>): string {
 function chainOf(run: SurfaceRun, piece: number): Chain {
   const items: ChainItem[] = [];
   let anchor: { readonly id: string; readonly action: LayerAction | StepAction } | undefined;
-  run.moments.forEach(({ action, before }, index) => {
+  run.moments.forEach(({ action, before, after }, index) => {
     const id = itemId(run, piece, index);
     if (action.op === "step") {
       items.push({ kind: "hands", id, hours: actionHours(run, action), oneGo: false });
@@ -93,21 +93,27 @@ function chainOf(run: SurfaceRun, piece: number): Chain {
         ...(window ? { notLater: window } : {}),
       });
       anchor = { id, action };
-    } else if (action.op === "wait") items.push(waitItem(run, id, action, anchor));
+    } else if (action.op === "wait") {
+      const passed = after.clock.hours - before.clock.hours;
+      items.push(waitItem(run, id, action, anchor, passed));
+    }
   });
   return { key: chainKey(run, piece), items };
 }
 
+/** `passed` are the hours that the wait takes where it counts from what an earlier job put on. */
 function waitItem(
   run: SurfaceRun,
   id: string,
   wait: WaitAction,
   anchor: { readonly id: string; readonly action: LayerAction | StepAction } | undefined,
+  passed: number,
 ): ChainItem {
   if (wait.overnight) return { kind: "overnight", id };
   if (!wait.until) return { kind: "wait", id, hours: wait.hours ?? 0 };
-  const material = anchor?.action.use?.material;
-  if (!anchor || !material) return { kind: "wait", id, hours: 0 };
+  if (!anchor) return { kind: "wait", id, hours: passed };
+  const material = anchor.action.use?.material;
+  if (!material) return { kind: "wait", id, hours: 0 };
   const label = labelHours(material, wait.until) ?? 0;
   return {
     kind: "wait",

@@ -4,7 +4,7 @@ import { formatDuration, formatNumber } from "../../core/measure/format-amount.t
 import type { Material } from "../../core/model/model.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
 import type { Stage } from "../../core/surface/state.ts";
-import { type Air, type Anchor, lastPutOn, neededTime } from "../last-put-on.ts";
+import { type Air, type Anchor, anchorIn, neededTime } from "../last-put-on.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
 import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
 
@@ -25,7 +25,7 @@ function waitTitle(wait: WaitStatement): string {
 export function waitRunText(line: LineRun): string {
   const { action, before, after } = line.times[0]!;
   const wait = action as WaitAction;
-  const anchor = lastPutOn(before);
+  const anchor = anchorIn(before);
   const passed = after.clock.hours - before.clock.hours;
   const stated = wait.hours === undefined ? "" : formatDuration(wait.hours);
   const says = wait.until

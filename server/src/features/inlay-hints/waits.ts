@@ -11,7 +11,7 @@ import { bullets, firstFew } from "../hover/context.ts";
 import type { LineRun } from "../hover/runs-of-line.ts";
 import { waitRunText } from "../hover/wait-card.ts";
 import type { HintText } from "../inlay-hints.ts";
-import { type Anchor, lastPutOn, neededTime } from "../last-put-on.ts";
+import { type Anchor, anchorIn, neededTime } from "../last-put-on.ts";
 
 interface Needed {
   readonly stage: Stage;
@@ -39,7 +39,7 @@ const WORDS: Readonly<Record<Stage, (duration: string) => string>> = {
 
 function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   const { action, before, index } = line.times[0]!;
-  const anchor = lastPutOn(before);
+  const anchor = anchorIn(before);
   if (action.op !== "wait" || !anchor?.material) return undefined;
   const next = line.run.moments.find((moment, i) => i > index && moment.action.op === "layer");
   const stage = action.until ?? (next ? stageFor(anchor, next.action) : "cured");

@@ -5,13 +5,17 @@ import { shadeOf, shadeOfMaterial } from "../../colour.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { Material } from "../../model/model.ts";
 import type { Coat } from "../../surface/state.ts";
-import { colouredCoat } from "../queries.ts";
+import { colouredCoats } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
 const FILE = (colour: string, layers: string) => `material trim "Trim enamel" {
   family acrylic paint
   colour ${colour}
+}
+material slate "Slate enamel" {
+  family acrylic paint
+  colour "#2b3a42"
 }
 recipe painted {
   for    any
@@ -47,6 +51,21 @@ export const amberingOverWhite: TradeRule = {
 }
 ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
     },
+    {
+      title: "White stripes that were masked while the slate went on",
+      text: FILE(
+        "white",
+        `  step   mask "the stripes"
+  layer  slate
+  wait   until touch
+  step   unmask
+  wait   until cured
+  step   sand 320
+  step   dust
+  layer  oil_polyurethane #! ambering-over-white
+`,
+      ),
+    },
   ],
   passing: [
     { title: "A waterborne clear over white", text: FILE("white", "  layer  waterborne_polyurethane\n") },
@@ -70,8 +89,10 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
     onLayer: ({ action, before, report }) => {
       const material = action.use.material;
       if (!material?.family || !ambers(material)) return;
-      const below = colouredCoat(before);
-      if (!below || !showsYellow(below) || isSaidBefore(before.layers, below)) return;
+      const below = colouredCoats(before).find(
+        (coat) => showsYellow(coat) && !isSaidBefore(before.layers, coat),
+      );
+      if (!below) return;
       report({
         what: `${useName(action.use)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}.`,
         why: "The clear yellows with the months, and over a light colour all of it shows.",

@@ -9,7 +9,7 @@ import { PRACTICE } from "../../knowledge/sources.ts";
 import { DULL_SHEENS } from "../../knowledge/words.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
-import { colouredCoat } from "../queries.ts";
+import { colouredCoats } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
@@ -73,9 +73,11 @@ recipe stained {
   ],
   checks: {
     onLayer: ({ action, before, report }) => {
-      const below = colouredCoat(before);
-      if (!below || below.toner || !isDull(action) || isHidden(before.layers, below)) return;
-      if (below.family?.role === "primer" || shadeOfMaterial(below.material) !== "dark") return;
+      if (!isDull(action)) return;
+      const below = colouredCoats(before).find(
+        (coat) => isDark(coat) && !coat.toner && !isHidden(before.layers, coat),
+      );
+      if (!below) return;
       const { sheen } = action.use.material!;
       report({
         what: `${useName(action.use)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark.`,
@@ -87,6 +89,9 @@ recipe stained {
     },
   },
 };
+
+const isDark = ({ family, material }: Coat): boolean =>
+  family?.role !== "primer" && shadeOfMaterial(material) === "dark";
 
 function isDull({ use, tinted }: LayerAction): boolean {
   const { family, sheen } = use.material ?? {};

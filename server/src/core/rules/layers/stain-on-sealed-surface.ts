@@ -184,6 +184,8 @@ interface Sealed {
 
 /** The coat that keeps a stain out. Under a stain that is there already the trouble was that one's. */
 function sealedBy(state: SurfaceState): Sealed | undefined {
+  // Rubbed over a distressed finish, a stain takes where the wood shows, which is what it is for.
+  if (state.distressed) return undefined;
   const top = state.layers.findLast((coat) => !(coat.toner && coat.family?.role === "stain"));
   const coat = top && !isFilm(top) && top.family?.role !== "stain" ? state.layers.findLast(isFilm) : top;
   if (!coat || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;

@@ -2,7 +2,6 @@
  * A coat over bleach that was never rinsed out of the wood.
  */
 import { PRACTICE } from "../../knowledge/sources.ts";
-import { layerBetween, stepIndex } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { related, useName } from "../texts.ts";
 
@@ -51,11 +50,8 @@ export const bleachNotNeutralised: TradeRule = {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, index, report }) => {
-      const bleached = before.bleached;
+    onLayer: ({ action, before: { bleached }, report }) => {
       if (!bleached || bleached.rinsed) return;
-      const from = stepIndex(run, "bleach", bleached.place, index);
-      if (from < 0 || layerBetween(run, from, index)) return;
       report({
         what: `${useName(action.use)} goes on bleached wood that was not rinsed since.`,
         why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it.",

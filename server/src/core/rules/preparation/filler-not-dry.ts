@@ -7,7 +7,6 @@
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { type Coat, type Filling, hasWaited, topCoat } from "../../surface/state.ts";
-import { stepIndex } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
@@ -173,7 +172,7 @@ type Filled = Pick<Filling, "use" | "place" | "waited" | "factor">;
 
 function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
   for (const filling of ctx.before.fillings) {
-    if (!filling.sanded && isFirstWork(ctx, filling)) checkFilling(ctx, filling);
+    if (!filling.sanded && !filling.covered) checkFilling(ctx, filling);
   }
   const layer = layerOfFiller(topCoat(ctx.before));
   if (layer && !(ctx.action.op === "layer" && statedHours(layer) !== undefined)) checkFilling(ctx, layer);
@@ -188,12 +187,6 @@ const layerOfFiller = (coat: Coat | undefined): Filled | undefined =>
 /** The recoat time that the filler's own text states. */
 const statedHours = ({ use: { material } }: Filled): number | undefined =>
   material?.recoat?.origin === "stated" ? material.recoat.value.earliest : undefined;
-
-/** No layer and no sanding touched the filling before. */
-function isFirstWork({ run, index }: MomentContext<StepAction | LayerAction>, filling: Filling): boolean {
-  const from = stepIndex(run, "fill", filling.place, index);
-  return from >= 0 && !run.moments.slice(from + 1, index).some(({ action }) => action.op === "layer");
-}
 
 function checkFilling({ action, report }: MomentContext<StepAction | LayerAction>, filling: Filled): void {
   const material = filling.use.material;

@@ -3,7 +3,6 @@
  */
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import { isFilm } from "../../surface/state.ts";
-import { layerBetween, stepIndex } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { related, useName } from "../texts.ts";
 
@@ -69,14 +68,12 @@ export const fillerTakesNoStain: TradeRule = {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, index, report }) => {
+    onLayer: ({ action, before, report }) => {
       const over = action.use.material?.family;
       if (over?.role !== "stain" || action.toner || before.layers.some(isFilm)) return;
-      const filling = before.fillings.find(({ use, place }) => {
-        if (use.material?.family?.takesStain !== false) return false;
-        const from = stepIndex(run, "fill", place, index);
-        return from >= 0 && !layerBetween(run, from, index);
-      });
+      const filling = before.fillings.find(
+        ({ use, covered }) => !covered && use.material?.family?.takesStain === false,
+      );
       if (!filling) return;
       const filler = useName(filling.use);
       report({

@@ -6,11 +6,8 @@ import { PRACTICE } from "../../knowledge/sources.ts";
 import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
+import { isOtherPart } from "../spoken-words.ts";
 import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
-
-/** Parts of their own, on which the tape lies beside the coat and not on it. */
-const OTHER_PART =
-  /\b(?:brass|hardware|hinges?|locks?|plates?|handles?|knobs?|pulls?|glass|mirrors?|floor|leather|cloth|upholstery|cushions?|castors?|casters?|labels?|metal|screws?|escutcheons?|runners?|holes?)\b/iu;
 
 export const maskedBeforeDry: TradeRule = {
   id: "masked-before-dry",
@@ -74,7 +71,7 @@ export const maskedBeforeDry: TradeRule = {
     onStep: ({ action, before, run, index, report }) => {
       const below = topCoat(before);
       if (action.verb !== "mask" || below?.origin !== "new" || !isFilm(below)) return;
-      if (hasReached(below, "recoat") !== "no" || OTHER_PART.test(action.what ?? "")) return;
+      if (hasReached(below, "recoat") !== "no" || isOtherPart(action.what ?? "")) return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
         what: `The tape comes ${afterText(below.waited.hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,

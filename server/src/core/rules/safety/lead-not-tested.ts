@@ -166,6 +166,8 @@ function touchedCoats(step: StepAction, before: SurfaceState): readonly Coat[] {
   const takesAll =
     step.verb === "strip" ||
     step.verb === "scrape" ||
+    // It wears through everything in places.
+    step.verb === "distress" ||
     (step.verb === "sand" && step.grits.some((grit) => grit <= 100));
   return takesAll || before.layers.at(-1)?.origin === "existing" ? before.layers : [];
 }

@@ -1,0 +1,166 @@
+/** What a job finds on a surface that earlier jobs worked on. */
+import { describe, expect, test } from "vitest";
+import { runsOf, stackOf } from "./run-of.ts";
+
+const PIECES = `piece box {
+  surface lid {
+    shape    area 1 m2
+    wood     beech
+    existing oil varnish
+  }
+  surface base {
+    shape    area 1 m2
+    wood     beech
+    existing alkyd paint
+  }
+}
+piece same_box {
+  surface lid {
+    shape    area 1 m2
+    wood     beech
+    existing as left by first
+  }
+  surface base {
+    shape    area 1 m2
+    wood     beech
+    existing as left by first
+  }
+}
+recipe stripped {
+  step strip with paint_stripper
+}
+recipe varnished {
+  layer spar_varnish
+}
+recipe filled {
+  step fill with wood_filler
+  step sand 120
+}
+recipe waited {
+  wait until cured
+}
+recipe shellacked {
+  layer dewaxed_shellac
+}
+`;
+
+const initial = (text: string, key: string) => runsOf(PIECES + text).get(key)!.initial;
+
+describe("after", () => {
+  test("goes on in the middle of the work: residue, dust and fillings are still there", () => {
+    const text = `job first {
+  piece box
+  apply stripped to lid
+  apply filled to base
+}
+job second {
+  piece box
+  after first
+  apply varnished to lid, base
+}
+`;
+    expect(initial(text, "second lid").residue).toBeDefined();
+    const base = initial(text, "second base");
+    expect(base.dust).toBeDefined();
+    expect(base.grease).toBeDefined();
+    expect(base.fillings.map(({ sanded, covered }) => [sanded, covered])).toEqual([[true, false]]);
+  });
+
+  test("passes over a job that did nothing to the surface", () => {
+    const text = `job first {
+  piece box
+  apply stripped to lid
+}
+job between {
+  piece box
+  after first
+  apply varnished to base
+}
+job last {
+  piece box
+  after between
+  apply shellacked to lid, base
+}
+`;
+    expect(stackOf(initial(text, "last lid"))).toEqual([]);
+    expect(stackOf(initial(text, "last base"))).toEqual(["alkyd paint", "spar varnish"]);
+  });
+
+  test("a wait counts from what the earlier job put on last", () => {
+    const text = `job first {
+  piece box
+  start 2027-03-08 09:00
+  apply shellacked to lid
+}
+job second {
+  piece box
+  after first
+  start 2027-03-08 15:00
+  apply waited to lid
+}
+`;
+    const run = runsOf(PIECES + text).get("second lid")!;
+    // The family's cure of dewaxed shellac is 7 days, of which 6 h have gone by.
+    expect(run.final.clock.hours).toBe(7 * 24 - 6);
+    expect(run.final.layers.at(-1)?.waited.reached).toContain("cured");
+  });
+});
+
+describe("existing as left by", () => {
+  test("takes the layers of the surface of the same name, old, greasy and unsanded by now", () => {
+    const text = `job first {
+  piece box
+  apply varnished to lid
+}
+job years_later {
+  piece same_box
+  apply shellacked to lid
+}
+`;
+    const lid = initial(text, "years_later lid");
+    expect(stackOf(lid)).toEqual(["oil varnish", "spar varnish"]);
+    expect(lid.layers.at(-1)?.waited.reached).toContain("cured");
+    expect(lid.grease).toBeDefined();
+  });
+
+  test("takes a surface that the job did nothing to as that job found it", () => {
+    const text = `job first {
+  piece box
+  apply varnished to lid
+}
+job years_later {
+  piece same_box
+  apply shellacked to base
+}
+`;
+    expect(stackOf(initial(text, "years_later base"))).toEqual(["alkyd paint"]);
+  });
+
+  test("pieces that tell of each other's untouched surfaces come to an end", () => {
+    const text = ["one", "two"]
+      .map(
+        (name, at) => `piece ${name} {
+  surface lid {
+    shape    area 1 m2
+    wood     beech
+    existing as left by on_${["two", "one"][at]}
+  }
+  surface base {
+    shape area 1 m2
+    wood  beech
+  }
+}
+job on_${name} {
+  piece ${name}
+  apply varnished to base
+}
+job on_${name}_again {
+  piece ${name}
+  apply varnished to lid
+}
+`,
+      )
+      .join("");
+    expect(stackOf(initial(text, "on_one_again lid"))).toEqual([]);
+  });
+});
