@@ -44,10 +44,12 @@ const iso: readonly [number, number][] = [
   [2500, 8.4],
 ];
 
-// ANSI B74.18; two tables differ by a micrometre or so, hence ranges.
+// ANSI B74.18; two tables differ by a micrometre or so, hence ranges; 800 from memory, confidence medium.
 const ansi: readonly [number, number, number][] = [
   [16, 1320, 1320],
+  [20, 905, 905],
   [24, 708, 715],
+  [30, 638, 638],
   [36, 535, 535],
   [40, 428, 428],
   [50, 351, 351],
@@ -65,6 +67,8 @@ const ansi: readonly [number, number, number][] = [
   [400, 22, 23.6],
   [500, 18, 19.7],
   [600, 15, 16],
+  [800, 12, 12],
+  [1000, 9.2, 10.3],
 ];
 
 describe("grades", () => {
@@ -78,6 +82,17 @@ describe("grades", () => {
     const um = CAMI_GRADES.find((grade) => grade.grit === grit)?.um;
     expect(um).toBeGreaterThanOrEqual(low);
     expect(um).toBeLessThanOrEqual(high);
+  });
+  test("there are no other CAMI grades", () => {
+    expect(CAMI_GRADES.map((grade) => grade.grit)).toEqual(ansi.map(([grit]) => grit));
+  });
+  test("the same number is finer on the CAMI scale: CAMI 220 to 400 is 68/23, P400 to CAMI 400 is 35/23", () => {
+    const cami = (grit: number) => CAMI_GRADES.find((grade) => grade.grit === grit)!.um;
+    expect(cami(220) / cami(400)).toBeCloseTo(2.96, 2);
+    expect(medianUm(400)! / cami(400)).toBeCloseTo(1.52, 2);
+    // Comparison charts: CAMI 400 is near P800, CAMI 600 near P1200.
+    expect(Math.abs(cami(400) / medianUm(800)! - 1)).toBeLessThan(0.1);
+    expect(Math.abs(cami(600) / medianUm(1200)! - 1)).toBeLessThan(0.1);
   });
   test("the scales agree at 220 and part above it: P400 is 35 µm, CAMI 400 about 23 µm", () => {
     const cami = (grit: number) => CAMI_GRADES.find((grade) => grade.grit === grit)!.um;

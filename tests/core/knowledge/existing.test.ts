@@ -1,5 +1,6 @@
 /** Old finishes and lead, against 16 CFR 1303 and 40 CFR 745. */
 import { describe, expect, test } from "vitest";
+import { dutyByWord } from "../../../server/src/core/knowledge/duties.ts";
 import {
   LEAD_BAN_DATE,
   leadNote,
@@ -25,6 +26,9 @@ describe("lead", () => {
   ];
   test.each(ages)("a piece built %s: presumed %s", (built, presumed) => {
     expect(presumeLead(built)).toBe(presumed);
+  });
+  test("the duty to test names the ban and the rule on renovation", () => {
+    expect(dutyByWord("lead_test")?.source).toMatch(/16 CFR 1303.*40 CFR 745/u);
   });
   test("the year of the ban itself is told as doubtful, and no year is told as free of lead", () => {
     expect(leadNote(1978)).toMatch(/test is wise/u);

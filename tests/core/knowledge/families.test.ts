@@ -249,6 +249,13 @@ describe("film", () => {
     }
   });
 
+  test("a primer and two coats of waterborne paint: 0.10 to 0.13 mm on planed wood (Wood Handbook chapter 16)", () => {
+    const dry = (name: FamilyName) => (1000 / family(name).covers!) * (family(name).solids / 100);
+    const um = dry("acrylic primer") + 2 * dry("acrylic paint");
+    expect(um).toBeGreaterThanOrEqual(100);
+    expect(um).toBeLessThanOrEqual(130);
+  });
+
   test("alkyd paint spreads 400 to 600 ft2/gal (US Army TM 43-0139 table 3-2)", () => {
     const ft2PerGal = family("alkyd paint").covers! / 0.0245423867;
     expect(ft2PerGal).toBeGreaterThanOrEqual(400);
@@ -308,6 +315,47 @@ describe("VOC", () => {
       expect(Math.abs(row.voc - Math.min(limit, volatile))).toBeLessThanOrEqual(1);
     },
   );
+
+  test("has a check above for every row whose source is the federal table", () => {
+    const named = rows.filter((row) => row.sources.voc?.includes("40 CFR 59")).map((row) => row.name);
+    // A wiping varnish is sold by the litre or less, which the table leaves out (40 CFR 59.400(c)).
+    expect(named.filter((name) => name !== "wiping varnish").toSorted()).toEqual(
+      federal.map(([name]) => name).toSorted(),
+    );
+  });
+
+  test("of lacquer, shellac and pigmented shellac is within Kern County Rule 410.1 too: 680, 730 and 550 g/L", () => {
+    const kern: readonly [FamilyName, number][] = [
+      ["nitrocellulose lacquer", 680],
+      ["precatalyzed lacquer", 680],
+      ["waxed shellac", 730],
+      ["dewaxed shellac", 730],
+      ["shellac primer", 550],
+      ["alkyd primer", 350],
+    ];
+    for (const [name, limit] of kern) expect(family(name).voc, name).toBeLessThanOrEqual(limit);
+  });
+
+  test("is the whole volatile part where nothing else limits it", () => {
+    for (const name of [
+      "dye stain",
+      "drying oil",
+      "wiping varnish",
+      "hardwax oil",
+      "paste wax",
+      "grain filler",
+    ] as const) {
+      const row = family(name);
+      const weight = (1 - row.solids / 100) * density[row.carrier]!;
+      expect(Math.abs(row.voc - weight), name).toBeLessThanOrEqual(1);
+    }
+  });
+
+  test("of primers and conditioners in water is at most 100 g/L (SCAQMD Rule 1113, from memory)", () => {
+    for (const name of ["acrylic primer", "bonding primer", "waterborne conditioner"] as const) {
+      expect(family(name).voc, name).toBeLessThanOrEqual(100);
+    }
+  });
 
   test("never weighs more than the volatile part can", () => {
     for (const row of rows.filter((it) => density[it.carrier] !== undefined)) {

@@ -80,6 +80,15 @@ describe("UFC 3-190-06 section 2.4", () => {
     expect(WORKS).not.toContain(verdict("conversion varnish", "spar varnish"));
     expect(WORKS).not.toContain(verdict("nitrocellulose lacquer", "spar varnish"));
     expect(verdict("conversion varnish", "nitrocellulose lacquer")).toBe("no");
+    expect(verdict("oil polyurethane", "spar varnish")).toBe("no");
+    expect(verdict("alkyd paint", "acrylic paint")).toBe("no");
+  });
+  test("flexible over rigid does not, nor what is as flexible, nor over a primer", () => {
+    expect(WORKS).toContain(verdict("spar varnish", "oil polyurethane"));
+    expect(WORKS).toContain(verdict("acrylic paint", "alkyd paint"));
+    expect(WORKS).toContain(verdict("waterborne polyurethane", "acrylic paint"));
+    expect(WORKS).toContain(verdict("alkyd paint", "acrylic primer"));
+    expect(WORKS).toContain(verdict("alkyd paint", "bonding primer"));
   });
 });
 
@@ -110,6 +119,14 @@ describe("finishing textbooks", () => {
     ["acrylic paint", "shellac primer", "fine"],
     ["alkyd paint", "alkyd primer", "fine"],
     ["acrylic paint", "alkyd primer", "fine after cure"],
+    ["oil varnish", "oil stain", "fine"],
+    ["dewaxed shellac", "oil stain", "fine"],
+    ["dewaxed shellac", "oil polyurethane", "fine if abraded"],
+    ["oil polyurethane", "alkyd paint", "fine if abraded"],
+    ["oil varnish", "nitrocellulose lacquer", "fine if abraded"],
+    ["paste wax", "conversion varnish", "fine"],
+    ["nitrocellulose lacquer", "milk paint", "fine"],
+    ["waterborne polyurethane", "chalky paint", "fine"],
   ];
   test.each(cases)("%s over %s: %s", (over, below, expected) => {
     expect(verdict(over, below)).toBe(expected);

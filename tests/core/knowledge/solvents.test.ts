@@ -32,6 +32,44 @@ describe("figures", () => {
     expect(solvent(name).pelPpm).toBe(ppm);
   });
 
+  // NIOSH Pocket Guide (from memory, confidence high): specific gravity, flash and boiling point in °F, lower explosive
+  // limit in %, recommended limit in ppm. Mixtures have ranges.
+  type Range = readonly [number, number];
+  const guide: readonly [string, Range, Range | undefined, Range, Range, number | undefined][] = [
+    ["acetone", [0.79, 0.79], [0, 0], [133, 133], [2.5, 2.6], 250],
+    ["toluene", [0.87, 0.87], [40, 40], [232, 232], [1.1, 1.1], 100],
+    ["xylene", [0.86, 0.88], [81, 90], [269, 292], [0.9, 1.1], 100],
+    ["ethanol", [0.79, 0.79], [55, 55], [173, 173], [3.3, 3.3], 1000],
+    ["isopropanol", [0.79, 0.79], [53, 53], [181, 181], [2, 2], 400],
+    ["methanol", [0.79, 0.79], [52, 52], [147, 147], [6, 6], 200],
+    ["mineral spirits", [0.78, 0.78], [102, 110], [309, 396], [0.8, 0.9], undefined],
+    ["turpentine", [0.86, 0.86], [95, 95], [309, 338], [0.8, 0.8], 100],
+    ["butyl acetate", [0.88, 0.88], [72, 72], [258, 258], [1.7, 1.7], 150],
+    ["methyl ethyl ketone", [0.81, 0.81], [16, 16], [175, 175], [1.4, 1.4], 200],
+    ["methylene chloride", [1.33, 1.33], undefined, [104, 104], [12, 13], undefined],
+    ["N-methylpyrrolidone", [1.03, 1.03], [199, 204], [396, 396], [1.3, 1.3], undefined],
+  ];
+  test.each(guide)(
+    "%s: weight, fire and recommended limit by the NIOSH Pocket Guide",
+    (name, sg, flash, boils, lel, rel) => {
+      const row = solvent(name);
+      const within = (value: number, [low, high]: Range, tolerance = 0) =>
+        value >= low - tolerance && value <= high + tolerance;
+      // The table has whole degrees Celsius, so a degree Fahrenheit either way.
+      const fahrenheit = (celsius: number) => celsius * 1.8 + 32;
+      expect(within(row.specificGravity, sg)).toBe(true);
+      expect(row.flashC === undefined).toBe(flash === undefined);
+      if (flash) expect(within(fahrenheit(row.flashC!), flash, 1)).toBe(true);
+      expect(within(fahrenheit(row.boilsC), boils, 1)).toBe(true);
+      expect(within(row.lelPercent, lel)).toBe(true);
+      expect(row.relPpm).toBe(rel);
+    },
+  );
+
+  test("mineral spirits: the recommended limit is stated as 350 mg/m3 (Chemical Sampling Information 8052-41-3)", () => {
+    expect(solvent("mineral spirits").relMgM3).toBe(350);
+  });
+
   test("the OSHA PEL of Stoddard solvent, 500 ppm, is 2900 mg/m3 (Chemical Sampling Information 8052-41-3)", () => {
     expect(mgM3FromPpm(500, solvent("mineral spirits").molecularWeight) / 2900).toBeCloseTo(1, 1);
   });

@@ -83,11 +83,14 @@ describe("vocabularies", () => {
     expect(groups.flatMap((group) => group.words).length).toBe(42);
   });
 
-  test("sheens of every family are sheens; gloss bands rise (MPI: eggshell 10–25, satin 20–35, semi-gloss 35–70)", () => {
+  test("sheens of every family are sheens; gloss bands rise (MPI, 60°: G1 at most 5, G2 at most 10, G3 10–25, G4 20–35, G5 35–70, G6 from 70)", () => {
     for (const row of FAMILIES.values()) {
       for (const sheen of row.sheens) expect(wordsOf("sheen"), row.name).toContain(sheen);
     }
     const band = (word: string) => SHEENS.find((sheen) => sheen.word === word)!.gloss60;
+    expect(band("dead flat")[1]).toBe(5);
+    expect(band("matte")[1]).toBe(10);
+    expect(band("gloss")[0]).toBe(70);
     expect(band("eggshell")).toEqual([10, 25]);
     expect(band("satin")).toEqual([20, 35]);
     expect(band("semi-gloss")).toEqual([35, 70]);
