@@ -1,6 +1,8 @@
 // Written by server/tools/write-rule-registry.ts from the rule files; do not edit.
 import { amberingOverWhite } from "./colour/ambering-over-white.ts";
 import { blotchyStain } from "./colour/blotchy-stain.ts";
+import { colourSandedThrough } from "./colour/colour-sanded-through.ts";
+import { colourShowsThrough } from "./colour/colour-shows-through.ts";
 import { hazeOverDark } from "./colour/haze-over-dark.ts";
 import { knotsNotSealed } from "./colour/knots-not-sealed.ts";
 import { stainOverEndGrain } from "./colour/stain-over-end-grain.ts";
@@ -106,6 +108,8 @@ import { unprotectedLayer } from "./wear/unprotected-layer.ts";
 export const RULES: readonly Rule[] = [
   amberingOverWhite,
   blotchyStain,
+  colourSandedThrough,
+  colourShowsThrough,
   hazeOverDark,
   knotsNotSealed,
   stainOverEndGrain,
