@@ -34,4 +34,6 @@ export interface Finding {
   readonly fixes: readonly Fix[];
   /** The job whose piece, shop or arguments bring the finding; absent where it holds whatever the job. */
   readonly job?: string;
+  /** The surfaces of that job that it concerns, by their labels; absent where it concerns the job as a whole. */
+  readonly surfaces?: readonly string[];
 }

@@ -38,6 +38,7 @@ export function fileFinding(program: Program, finding: Finding): FileFinding | u
     }),
     fixes: finding.fixes.flatMap((fix) => fileFix(program, fix) ?? []),
     ...(finding.job ? { job: finding.job } : {}),
+    ...(finding.surfaces ? { surfaces: finding.surfaces } : {}),
   };
 }
 

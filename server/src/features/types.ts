@@ -9,6 +9,7 @@ import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import type { JobTotals } from "../core/totals/types.ts";
+import type { Sheet } from "./sheet/model.ts";
 
 export interface FileSpan {
   readonly file: FileId;
@@ -37,6 +38,8 @@ export interface FileFinding {
   readonly related: readonly (FileSpan & { readonly message: string })[];
   readonly fixes: readonly FileFix[];
   readonly job?: string;
+  /** Surfaces of the job, by their labels. */
+  readonly surfaces?: readonly string[];
 }
 
 export interface HoverInfo {
@@ -211,6 +214,8 @@ export interface Analysis extends Navigation {
   totals(file: FileId): readonly JobTotals[];
   /** What the totals come from: every line's litres, the plan, what is missing. In the order of `totals`. */
   jobs(file: FileId): readonly JobResult[];
+  /** Bench sheets: of every job of the file, then of every recipe that none of them goes through. */
+  sheets(file: FileId): readonly Sheet[];
   /** Files that `file` uses, directly or not, itself included. */
   usedBy(file: FileId): readonly FileId[];
 }

@@ -148,8 +148,9 @@ function finding(group: readonly Draft[]): Finding {
     (a, b) => SEVERITY_ORDER.indexOf(severityOf(a)) - SEVERITY_ORDER.indexOf(severityOf(b)),
   )[0]!;
   const { report, job } = worst;
-  const surfaces = [...new Set(group.flatMap((draft) => (draft.surface ? [`\`${draft.surface}\``] : [])))];
-  const where = job ? ` (Job \`${job}\`${surfaces.length > 0 ? `, ${andList(surfaces)}` : ""}.)` : "";
+  const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
+  const named = surfaces.map((surface) => `\`${surface}\``);
+  const where = job ? ` (Job \`${job}\`${named.length > 0 ? `, ${andList(named)}` : ""}.)` : "";
   return {
     rule: worst.rule.id,
     severity: severityOf(worst),
@@ -158,6 +159,7 @@ function finding(group: readonly Draft[]): Finding {
     related: relatedOf(worst),
     fixes: fixesOf(worst),
     ...(job ? { job } : {}),
+    ...(job && surfaces.length > 0 ? { surfaces } : {}),
   };
 }
 

@@ -11,7 +11,7 @@ import {
   stepLitres,
   TRANSFER_EFFICIENCY,
 } from "../quantities/litres.ts";
-import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
+import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 
 /** Litres that one action takes of one material on all pieces of its run. */
@@ -64,13 +64,30 @@ export function jobNeeds(draws: readonly Draw[]): readonly Need[] {
 export const methodOf = (method: string): Method =>
   Object.hasOwn(TRANSFER_EFFICIENCY, method) ? (method as Method) : "brush";
 
-function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Draw[] {
-  const material = action.use.material;
-  if (!material || !run.surface) return [];
-  const covers = material.covers?.value;
-  if (covers === undefined && action.wetUm === undefined) {
-    return [{ material, run, action, working: "the material states no spreading rate" }];
+/** One liquid of what is put into the pot for a coat. */
+export interface MixPart {
+  readonly use: MaterialUse;
+  readonly litres: number;
+  /** Its share as the end of the sum: ` × 1/2`; empty where it is all. */
+  readonly part: string;
+}
+
+export interface CoatMix {
+  /** All parts together. */
+  readonly litres: number;
+  /** The material, its hardener, the thinner, the tint: those that the line asks for. */
+  readonly parts: readonly MixPart[];
+  /** The sum with its numbers filled in. */
+  readonly working: string;
+}
+
+/** What one coat takes on all pieces of a run, water and spare included; undefined where that is not known. */
+export function coatMix(job: Job, run: SurfaceRun, action: LayerAction): CoatMix | undefined {
+  const covers = action.use.material?.covers?.value;
+  if (!run.surface || !action.use.material || (covers === undefined && action.wetUm === undefined)) {
+    return undefined;
   }
+  const { thinned, tinted, hardener } = action;
   const litres = layerLitres({
     areaM2: run.surface.areaM2,
     pieces: run.pieces,
@@ -79,14 +96,9 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
     ...(action.wetUm !== undefined ? { wetUm: action.wetUm } : {}),
     method: methodOf(action.method),
     sparePercent: job.spare.value,
-    ...(action.thinned ? { thinned: { a: action.thinned.a, b: action.thinned.b } } : {}),
-    ...(action.tinted ? { tintPercent: action.tinted.percent } : {}),
+    ...(thinned ? { thinned: { a: thinned.a, b: thinned.b } } : {}),
+    ...(tinted ? { tintPercent: tinted.percent } : {}),
   });
-  const draw = (of: Material | undefined, amount: number, part: string): readonly Draw[] =>
-    of && amount > 0
-      ? [{ material: of, litres: amount, run, action, working: litres.working, ...(part ? { part } : {}) }]
-      : [];
-  const { hardener, thinned, tinted } = action;
   const untinted = tinted ? ` × ${formatNumber(1 - tinted.percent / 100, 4)}` : "";
   const parts = (of: number, a: number, b: number): string =>
     ` × ${formatNumber(of, 2)}/${formatNumber(a + b, 2)}`;
@@ -94,20 +106,59 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
   const own = hardener
     ? mixLitres(litres.materialL, hardener.a, hardener.b)
     : { materialL: litres.materialL, hardenerL: 0 };
-  return [
-    ...draw(material, own.materialL, unthinned + (hardener ? parts(hardener.a, hardener.a, hardener.b) : "")),
-    ...draw(
-      hardener?.use.material,
-      own.hardenerL,
-      unthinned + (hardener ? parts(hardener.b, hardener.a, hardener.b) : ""),
-    ),
-    ...draw(
-      thinned?.thinner.material,
-      litres.thinnerL,
-      untinted + (thinned ? parts(thinned.b, thinned.a, thinned.b) : ""),
-    ),
-    ...draw(tinted?.tint.material, litres.tintL, tinted ? ` × ${formatNumber(tinted.percent, 2)} %` : ""),
-  ];
+  return {
+    litres: litres.mixL,
+    parts: [
+      {
+        use: action.use,
+        litres: own.materialL,
+        part: unthinned + (hardener ? parts(hardener.a, hardener.a, hardener.b) : ""),
+      },
+      ...(hardener
+        ? [
+            {
+              use: hardener.use,
+              litres: own.hardenerL,
+              part: unthinned + parts(hardener.b, hardener.a, hardener.b),
+            },
+          ]
+        : []),
+      ...(thinned
+        ? [
+            {
+              use: thinned.thinner,
+              litres: litres.thinnerL,
+              part: untinted + parts(thinned.b, thinned.a, thinned.b),
+            },
+          ]
+        : []),
+      ...(tinted
+        ? [{ use: tinted.tint, litres: litres.tintL, part: ` × ${formatNumber(tinted.percent, 2)} %` }]
+        : []),
+    ],
+    working: litres.working,
+  };
+}
+
+function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Draw[] {
+  const material = action.use.material;
+  if (!material || !run.surface) return [];
+  const mix = coatMix(job, run, action);
+  if (!mix) return [{ material, run, action, working: "the material states no spreading rate" }];
+  return mix.parts.flatMap(({ use, litres, part }) =>
+    use.material && litres > 0
+      ? [
+          {
+            material: use.material,
+            litres,
+            run,
+            action,
+            working: mix.working,
+            ...(part ? { part } : {}),
+          },
+        ]
+      : [],
+  );
 }
 
 function stepDraws(job: Job, run: SurfaceRun, action: StepAction): readonly Draw[] {
