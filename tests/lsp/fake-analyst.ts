@@ -149,6 +149,7 @@ const analysis = (
       words(textOf(file), /\bname (\w+)/g).map(({ span }) => ({ span, title: levels.join(" · ") })),
     totals: () => [],
     jobs: () => [],
+    sheets: () => [],
     usedBy: (file) => [...usedBy(file)],
     ...navigation(texts, textOf, resolve),
   };

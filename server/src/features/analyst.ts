@@ -20,6 +20,7 @@ import { inlayHintsOf } from "./inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
 import type { Resolve } from "./moved-files.ts";
 import { createNavigation } from "./navigation.ts";
+import { sheetsOf } from "./sheet.ts";
 import { symbolsOf } from "./symbols.ts";
 import type { Analysis, Analyst, FileFinding } from "./types.ts";
 
@@ -99,6 +100,7 @@ function createAnalysis(
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
+    sheets: (file) => sheetsOf(checker, file, analysis.findings),
     usedBy: (file) => reachableFiles(program, file),
     ...createNavigation(checker, resolve),
   };

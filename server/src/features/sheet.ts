@@ -1,0 +1,353 @@
+/**
+ * Bench sheets of a file: one for every job, and one for every recipe that no job of the file goes through.
+ *
+ * A sheet is put together from what the analysis knows already: runs, draws, plan, gaps and findings. Nothing is
+ * reckoned here. What is not known is named with what is missing for it, and what is found stands on the sheet.
+ */
+import type { Checker } from "../core/check.ts";
+import { leadNote, presumeLead } from "../core/knowledge/existing.ts";
+import { docOf } from "../core/knowledge/words.ts";
+import { formatAmount, formatDuration, formatNumber } from "../core/measure/format-amount.ts";
+import type { Piece, Recipe, Shop } from "../core/model/model.ts";
+import { modelsOf, reachableFiles } from "../core/model/program.ts";
+import type { FileId, Place } from "../core/place.ts";
+import type { SurfaceRun } from "../core/surface/run.ts";
+import type { Coat } from "../core/surface/state.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { jobPaper } from "../core/totals/paper.ts";
+import { FUMES_BASIS, worstShift } from "./fumes-facts.ts";
+import { parameterText } from "./hover/recipe-card.ts";
+import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
+import { neededTime } from "./last-put-on.ts";
+import { sheetDays } from "./sheet/days.ts";
+import { sheetDuties } from "./sheet/duties.ts";
+import {
+  concerning,
+  type DeclarationId,
+  type FindingsOf,
+  findingsAtLines,
+  numbered,
+} from "./sheet/findings.ts";
+import { sheetMaterials, usedMaterials } from "./sheet/materials.ts";
+import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./sheet/model.ts";
+import { datedItems, type PlannedItems, type Procedure, procedureOf } from "./sheet/procedure.ts";
+import { capital, dateText, thicknessText, titleOf, words } from "./sheet/words.ts";
+import { areaText, hoursText, monthDayText } from "./spoken.ts";
+import type { FileFinding } from "./types.ts";
+
+/** Jobs in their order in the file, then the recipes that stand by themselves. */
+export function sheetsOf(checker: Checker, file: FileId, findingsOf: FindingsOf): readonly Sheet[] {
+  const found = checker.program.files.get(file);
+  if (!found) return [];
+  const results = checker.jobs(file);
+  const through = new Set(
+    results.flatMap(({ runs }) =>
+      runs.flatMap((run) => [
+        ...run.applied.map(({ recipe }) => recipe.declaration),
+        ...framesOf(run).flatMap((place) => (place.file === file ? [place.declaration] : [])),
+      ]),
+    ),
+  );
+  const recipes = modelsOf(found).filter(
+    (model): model is Recipe => model.kind === "recipe" && !through.has(model.declaration),
+  );
+  return [
+    ...results.map((result) => jobSheet(checker, result, findingsOf)),
+    ...recipes.map((recipe) => recipeSheet(checker, recipe, findingsOf)),
+  ];
+}
+
+const framesOf = ({ moments }: SurfaceRun): readonly Place[] =>
+  moments.flatMap(({ action }) => action.frames);
+
+// ---------------------------------------------------------------------------------------------------------------
+// Jobs
+
+function jobSheet(checker: Checker, result: JobResult, findingsOf: FindingsOf): Sheet {
+  const { job, runs, shop } = result;
+  const scope = checker.scope(job.file);
+  const pieces = job.pieces.flatMap(({ piece, count }) => {
+    const found = scope.pieces.get(piece);
+    return found ? [{ piece: found, count }] : [];
+  });
+  const declarations = [
+    job,
+    ...pieces.map(({ piece }) => piece),
+    ...(shop ? [shop] : []),
+    ...drawnOnBy(runs),
+  ];
+  const concern = { file: job.file, job: job.name, declarations };
+  const found = concerning(checker, reachableFiles(checker.program, job.file), findingsOf, concern);
+  const title = surfaceTitles(runs);
+  const items = datedItems(result);
+  const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, items }));
+  const worst = worstShift(result);
+  return {
+    kind: "job",
+    name: job.name,
+    file: job.file,
+    title: capital(titleOf(job)),
+    docs: job.docs,
+    findings: numbered(found),
+    facts: jobFacts(result),
+    gaps: jobGaps(result),
+    choices: [],
+    duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
+    fumes: worst
+      ? [`${capital(worst.name)}: ${Math.round(worst.grams)} g, ${worst.air} (${FUMES_BASIS}).`]
+      : [],
+    shopDocs: shop?.docs ?? "",
+    pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
+    surfaces: runs.map((run, i) => sheetSurface(run, title(run), result.totals.surfaces[i]!.dry_film_um)),
+    materials: sheetMaterials(runs, result),
+    sparePercent: job.spare.value,
+    paper: jobPaper(runs).map(({ grit, sheets, discs }) => ({
+      name: `grit ${grit}`,
+      text: `${sheets} sheet${sheets === 1 ? "" : "s"}, or ${discs} disc${discs === 1 ? "" : "s"}`,
+    })),
+    days: sheetDays(runs, items, title),
+    procedures: procedures.map(({ sheet }) => sheet),
+    service: jobService(result, pieces, title),
+  };
+}
+
+/** `Top`; in a job of several pieces `Reading table: top`. */
+function surfaceTitles(runs: readonly SurfaceRun[]): (run: SurfaceRun) => string {
+  const several = new Set(runs.map(({ piece }) => piece)).size > 1;
+  return ({ piece, surface, label }) => {
+    const name = words(surface?.name ?? label);
+    return capital(several && piece ? `${titleOf(piece)}: ${name}` : name);
+  };
+}
+
+function procedureFor(
+  checker: Checker,
+  run: SurfaceRun,
+  found: readonly FileFinding[],
+  title: string,
+  job?: { readonly result: JobResult; readonly items: PlannedItems | undefined },
+): Procedure {
+  return procedureOf({
+    run,
+    title,
+    findingsAt: findingsAtLines(checker, found, run),
+    recipeAt: ({ file, declaration }) => {
+      const model = checker.program.files.get(file)?.byKey.get(declaration)?.lowered.model;
+      return model?.kind === "recipe" ? model : undefined;
+    },
+    ...(job ? { result: job.result } : {}),
+    ...(job?.items ? { items: job.items } : {}),
+  });
+}
+
+/** The recipes that the runs go through and the materials that they use. */
+const drawnOnBy = (runs: readonly SurfaceRun[]): readonly DeclarationId[] => [
+  ...runs.flatMap((run) => [...run.applied.map(({ recipe }) => recipe), ...framesOf(run)]),
+  ...usedMaterials(runs),
+];
+
+function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
+  const day = (at: { readonly date: string; readonly time?: string }): string =>
+    at.time === undefined ? monthDayText(`${at.date}T00:00`) : dateText(`${at.date}T${at.time}`);
+  const fact = (name: string, text: string | undefined): readonly SheetFact[] =>
+    text ? [{ name, text }] : [];
+  return [
+    ...fact("Shop", shop && titleOf(shop)),
+    ...fact("Air", shop && airText(shop)),
+    ...fact("After the job", job.after && words(job.after.job)),
+    ...fact("Start", job.start && day(job.start)),
+    ...fact("Finish, as planned", totals.finish === null ? undefined : dateText(totals.finish)),
+    ...fact("Into service, not before", totals.in_service === null ? undefined : dateText(totals.in_service)),
+    ...fact("Wanted by", job.ready && day(job.ready)),
+    ...fact("Hands-on", hoursText(totals.hands_on_h)),
+    ...fact("From start to finish", totals.elapsed_h === null ? undefined : hoursText(totals.elapsed_h)),
+  ];
+}
+
+function airText({ air }: Shop): string | undefined {
+  if (!air) return undefined;
+  const { temperature, humidity } = air.value;
+  const degrees = formatAmount({ dimension: "temperature", value: temperature });
+  return humidity === undefined ? degrees : `${degrees}, ${formatNumber(humidity, 1)} % RH`;
+}
+
+const GAP_FIGURES: readonly { readonly field: GapField; readonly figure: string }[] = [
+  { field: "elapsed_h", figure: "The length of the job" },
+  { field: "finish", figure: "Dates" },
+  { field: "in_service", figure: "When it may go into service" },
+];
+
+/** What the sheet leaves blank. Money is no matter of the bench, so what is missing for it is not named. */
+function jobGaps(result: JobResult): readonly SheetGap[] {
+  const figures = GAP_FIGURES.map(({ field, figure }) => ({ figure, missing: gapsOf(result, field) }));
+  const { shop, runs, needs } = result;
+  const waits = runs.some(({ moments }) => moments.some(({ action }) => action.op === "wait"));
+  const air = !waits || shop?.air ? [] : [shop ? `no \`air\` in \`${shop.name}\`` : "no `in` (the shop)"];
+  const areas = runs.flatMap(({ surface }) =>
+    surface && surface.areaM2 <= 0 ? [`no \`shape\` for \`${surface.name}\``] : [],
+  );
+  return [
+    ...figures,
+    { figure: "Waits in this shop's air (the labels' times stand)", missing: air },
+    { figure: "Areas", missing: [...new Set(areas)] },
+    {
+      figure: "Amounts",
+      missing: needs.flatMap((need) => (need.totals.litres === null ? materialGaps(need) : [])),
+    },
+    {
+      figure: "Tins to open",
+      missing: needs.flatMap((need) => (need.totals.litres === null ? [] : materialGaps(need))),
+    },
+  ].filter(({ missing }) => missing.length > 0);
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Pieces and surfaces
+
+function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): SheetPiece {
+  const painted = runs.some(
+    (run) => run.piece === piece && run.initial.layers.some((coat) => mayHoldLead(coat)),
+  );
+  const built = piece.built?.value;
+  const use = piece.useBy.value;
+  return {
+    title: capital(titleOf(piece)),
+    count,
+    docs: piece.docs,
+    facts: [
+      ...(built === undefined ? [] : [`built ${built}`]),
+      ...(piece.useBy.origin === "stated" ? [use === "food" ? "used with food" : `used by ${use}`] : []),
+    ],
+    cautions: painted && presumeLead(built) ? [leadNote(built)] : [],
+  };
+}
+
+/** Old coats that were there before any job of these files. */
+const mayHoldLead = ({ origin, unknown, family }: Coat): boolean =>
+  origin === "existing" && (unknown === "paint" || family?.role === "paint" || family?.role === "primer");
+
+function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): SheetSurface {
+  const { surface, pieces } = run;
+  const areaM2 = surface?.areaM2 ?? 0;
+  const veneer = surface?.substrate.veneerMm;
+  const builds = run.moments.some(
+    ({ action, after }) => action.op === "layer" && after.layers.at(-1)?.filmUm !== 0,
+  );
+  return {
+    title,
+    substrate: [
+      surface?.substrate.name || "not stated",
+      ...(veneer === undefined ? [] : [`veneer ${formatNumber(veneer, 2)} mm`]),
+    ].join(", "),
+    existing: existingText(run.initial.layers),
+    wear: surface?.wear.value ?? "",
+    area:
+      areaM2 <= 0
+        ? "not known"
+        : pieces === 1
+          ? areaText(areaM2)
+          : `${pieces} × ${areaText(areaM2)} = ${areaText(areaM2 * pieces)}`,
+    film: !builds ? "none" : filmUm === null ? "not known" : thicknessText(filmUm),
+    docs: surface?.docs ?? "",
+  };
+}
+
+/** From the wood up, with equal neighbours counted: `alkyd paint (2 coats), paste wax`. */
+function existingText(layers: readonly Coat[]): string {
+  const rows: { readonly name: string; count: number }[] = [];
+  for (const { what, material } of layers) {
+    const name = material ? titleOf(material) : what;
+    const last = rows.at(-1);
+    if (last?.name === name) last.count += 1;
+    else rows.push({ name, count: 1 });
+  }
+  return (
+    rows.map(({ name, count }) => (count === 1 ? name : `${name} (${count} coats)`)).join(", ") || "bare"
+  );
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Into service
+
+function jobService(
+  result: JobResult,
+  pieces: readonly { readonly piece: Piece }[],
+  title: (run: SurfaceRun) => string,
+): SheetService {
+  const at = result.totals.in_service;
+  return {
+    ...(at === null ? {} : { date: dateText(at) }),
+    cures: result.runs.flatMap((run) => cureOf(run, title(run))),
+    cautions: pieces.flatMap(({ piece }) => {
+      const use = piece.useBy.value;
+      const doc = use === "adults" ? undefined : docOf("use_by", use);
+      return doc
+        ? [`${capital(titleOf(piece))} is ${use === "food" ? "used with food" : "for children"}. ${doc}`]
+        : [];
+    }),
+  };
+}
+
+/** The full cure of the last coat that a run puts on. */
+function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
+  const last = run.moments.findLast(({ action }) => action.op === "layer")?.after.layers.at(-1);
+  if (!last) return [];
+  const name = capital(title || words(last.what));
+  if (!last.material) return [{ name, text: "that of the last coat, which is still to be chosen" }];
+  const material = titleOf(last.material);
+  const needed = neededTime(run.shop?.air?.value, last.material, "cured");
+  if (!needed) return [{ name, text: `that of ${material}, which its label states` }];
+  const how =
+    needed.factor > 1
+      ? `${formatDuration(needed.label)} × ${formatNumber(needed.factor, 2)} in this shop's air`
+      : last.material.cure?.origin === "stated"
+        ? "by its label"
+        : "typical of its kind, the label decides";
+  return [{ name, text: `${formatDuration(needed.hours)} after the last coat of ${material} (${how})` }];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Recipes by themselves
+
+function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: FindingsOf): Sheet {
+  const run = checker.assumed(recipe);
+  const concern = { file: recipe.file, declarations: [recipe, ...drawnOnBy([run])] };
+  const found = concerning(checker, reachableFiles(checker.program, recipe.file), findingsOf, concern);
+  const { sheet, spans } = procedureFor(checker, run, found, "");
+  return {
+    kind: "recipe",
+    name: recipe.name,
+    file: recipe.file,
+    title: capital(titleOf(recipe)),
+    docs: recipe.docs,
+    findings: numbered(found),
+    facts: recipe.forKinds.length > 0 ? [{ name: "For", text: recipe.forKinds.join(", ") }] : [],
+    gaps: [
+      {
+        figure: "Areas, amounts, dates and waits in a shop's air",
+        missing: ["no `job` here applies this recipe to a piece"],
+      },
+    ],
+    choices: recipe.parameters.map((parameter) => ({
+      name: words(parameter.name),
+      text: choiceText(recipe, parameter),
+    })),
+    duties: sheetDuties([{ title: "", spans }]),
+    fumes: [],
+    shopDocs: "",
+    pieces: [],
+    surfaces: [],
+    materials: sheetMaterials([run], undefined),
+    sparePercent: 0,
+    paper: [],
+    days: [],
+    procedures: [sheet],
+    service: { cures: cureOf(run, "Full cure"), cautions: [] },
+  };
+}
+
+/** `a material`, or what is taken where nothing is chosen: `3`. */
+function choiceText(recipe: Recipe, parameter: Recipe["parameters"][number]): string {
+  const [, value] = parameterText(recipe, parameter).split(" = ");
+  return value === undefined ? `a ${parameter.type}` : `${value} on this sheet`;
+}

@@ -1,0 +1,100 @@
+/**
+ * The days of a job: what is done when, surface by surface, so that one knows on a morning which steps are due.
+ * Tasks of one piece's surface that follow each other without a wait stand on one line.
+ */
+import { andList } from "../../core/model/suggest.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import { itemId } from "../../core/totals/task-plan.ts";
+import { monthDayText, shortMomentText } from "../spoken.ts";
+import type { SheetDay } from "./model.ts";
+import { type PlannedItems, stepNumbers } from "./procedure.ts";
+
+interface Stretch {
+  readonly startAt: string;
+  endAt: string;
+  readonly surface: string;
+  /** Pieces that are at the same steps at the same time. */
+  readonly pieces: readonly number[];
+  /** How many there are of the piece. */
+  readonly of: number;
+  readonly first: number;
+  last: number;
+}
+
+export function sheetDays(
+  runs: readonly SurfaceRun[],
+  items: PlannedItems | undefined,
+  titleOf: (run: SurfaceRun) => string,
+): readonly SheetDay[] {
+  if (!items) return [];
+  const stretches = runs.flatMap((run) =>
+    Array.from({ length: run.pieces }, (_, piece) => pieceStretches(items, run, piece, titleOf(run))).flat(),
+  );
+  const days = new Map<string, Stretch[]>();
+  for (const stretch of together(stretches).toSorted(byStart)) {
+    const day = stretch.startAt.slice(0, 10);
+    days.set(day, [...(days.get(day) ?? []), stretch]);
+  }
+  return [...days].map(([day, list]) => ({
+    day: monthDayText(`${day}T00:00`),
+    tasks: list.map(({ startAt, endAt, surface, pieces, of, first, last }) => ({
+      time: timesText(startAt, endAt),
+      where: of > 1 ? `${surface}, ${piecesText(pieces)}` : surface,
+      steps: first === last ? `${first}` : `${first} to ${last}`,
+    })),
+  }));
+}
+
+const byStart = (a: Stretch, b: Stretch): number =>
+  a.startAt < b.startAt ? -1 : a.startAt > b.startAt ? 1 : a.endAt < b.endAt ? -1 : 1;
+
+/** `09:00 to 11:35`, with the day where it goes on over night. */
+const timesText = (startAt: string, endAt: string): string =>
+  `${startAt.slice(11, 16)} to ${startAt.slice(0, 10) === endAt.slice(0, 10) ? endAt.slice(11, 16) : shortMomentText(endAt)}`;
+
+const piecesText = (pieces: readonly number[]): string =>
+  pieces.length === 1 ? `piece ${pieces[0]}` : `pieces ${andList(pieces.map(String))}`;
+
+/** Stretches of several pieces that differ in nothing else are one. */
+function together(stretches: readonly Stretch[]): readonly Stretch[] {
+  const merged = new Map<string, Stretch>();
+  for (const stretch of stretches) {
+    const { startAt, endAt, surface, first, last } = stretch;
+    const key = [startAt, endAt, surface, first, last].join(" ");
+    const before = merged.get(key);
+    merged.set(key, before ? { ...before, pieces: [...before.pieces, ...stretch.pieces] } : stretch);
+  }
+  return [...merged.values()];
+}
+
+/** A wait, a night or a turn of another piece ends a stretch. */
+function pieceStretches(
+  items: PlannedItems,
+  run: SurfaceRun,
+  piece: number,
+  surface: string,
+): readonly Stretch[] {
+  const numbers = stepNumbers(run);
+  const stretches: Stretch[] = [];
+  run.moments.forEach(({ action: { op } }, index) => {
+    const number = numbers[index];
+    const item = items.get(itemId(run, piece, index));
+    if (number === undefined || op === "wait" || !item?.startAt || !item.endAt) return;
+    const open = stretches.at(-1);
+    if (open?.last === number - 1 && open.endAt === item.startAt) {
+      open.last = number;
+      open.endAt = item.endAt;
+      return;
+    }
+    stretches.push({
+      startAt: item.startAt,
+      endAt: item.endAt,
+      surface,
+      pieces: [piece + 1],
+      of: run.pieces,
+      first: number,
+      last: number,
+    });
+  });
+  return stretches;
+}

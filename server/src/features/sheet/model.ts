@@ -1,0 +1,203 @@
+/**
+ * A bench sheet as plain data: what a finisher pins above the bench to do a job, or hands on so that others can.
+ *
+ * Texts are plain: nothing in them is markup, whatever stands in them. Two kinds say more: `Prose` has names in
+ * backticks, `Docs` is the Markdown of a doc comment. How they are shown, escaped and broken is the reports' business.
+ */
+import type { Severity } from "../../core/findings.ts";
+import type { DutyWord } from "../../core/knowledge/duties.ts";
+import type { FileId } from "../../core/place.ts";
+import type { FileSpan } from "../types.ts";
+
+/** A text in which names stand in backticks, as findings have it. */
+export type Prose = string;
+/** A doc comment: Markdown by somebody else. */
+export type Docs = string;
+
+export interface Sheet {
+  /** A recipe by itself has no pieces, amounts and dates. */
+  readonly kind: "job" | "recipe";
+  readonly name: string;
+  readonly file: FileId;
+  readonly title: string;
+  readonly docs: Docs;
+  /** The gravest first. */
+  readonly findings: readonly SheetFinding[];
+  readonly facts: readonly SheetFact[];
+  /** Figures that are not computed, with what is missing for each. */
+  readonly gaps: readonly SheetGap[];
+  /** What is left open and has to be chosen before the work: parameters without an argument. */
+  readonly choices: readonly SheetFact[];
+  /** Every duty of the sheet once, with where it holds. */
+  readonly duties: readonly SheetDuty[];
+  /** The air that the fumes ask for. */
+  readonly fumes: readonly Prose[];
+  readonly shopDocs: Docs;
+  readonly pieces: readonly SheetPiece[];
+  readonly surfaces: readonly SheetSurface[];
+  readonly materials: readonly SheetMaterial[];
+  /** In the amounts of a job; 0 without amounts. */
+  readonly sparePercent: number;
+  /** `grit 120`, `3 sheets, or 13 discs`: an estimate. */
+  readonly paper: readonly SheetFact[];
+  /** Who does what on which day; empty without dates. */
+  readonly days: readonly SheetDay[];
+  /** One for every surface; of a recipe the only one. */
+  readonly procedures: readonly SheetProcedure[];
+  readonly service: SheetService;
+}
+
+export interface SheetFact {
+  readonly name: string;
+  readonly text: string;
+}
+
+export interface SheetGap {
+  readonly figure: string;
+  readonly missing: readonly Prose[];
+}
+
+export interface SheetFinding {
+  /** From 1; steps refer to it. */
+  readonly number: number;
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly message: Prose;
+  readonly at: FileSpan;
+}
+
+export interface SheetDuty {
+  readonly word: DutyWord;
+  /** `Ventilate, 4 air changes/h` */
+  readonly label: string;
+  /** What to do. */
+  readonly doc: string;
+  /** Who decides what the sheet cannot know. */
+  readonly defer: string;
+  /** `Top, steps 1 to 27` */
+  readonly where: readonly string[];
+  /** False where a step brings it and the recipe does not state it. */
+  readonly stated: boolean;
+}
+
+export interface SheetPiece {
+  readonly title: string;
+  readonly count: number;
+  readonly docs: Docs;
+  readonly facts: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export interface SheetSurface {
+  readonly title: string;
+  readonly substrate: string;
+  /** From the wood up; `bare`. */
+  readonly existing: string;
+  readonly wear: string;
+  /** `1.78 m2`, or `2 × 1.78 = 3.56 m2`. */
+  readonly area: string;
+  /** Dry film of the job's coats; empty where there is none. */
+  readonly film: string;
+  readonly docs: Docs;
+}
+
+export interface SheetMaterial {
+  readonly title: string;
+  /** The name in the file, where the title says something else. */
+  readonly name?: string;
+  /** Family, sheen, colour. */
+  readonly sort: string;
+  /** Litres of the job, spare included. */
+  readonly takes: string;
+  readonly onHand: string;
+  /** Tins to open. */
+  readonly open: string;
+  readonly docs: Docs;
+  readonly notes: readonly string[];
+}
+
+export interface SheetDay {
+  /** `Mon 8 Mar 2027` */
+  readonly day: string;
+  readonly tasks: readonly SheetDayTask[];
+}
+
+export interface SheetDayTask {
+  /** `09:00 to 11:35` */
+  readonly time: string;
+  /** `Top, piece 1` */
+  readonly where: string;
+  /** `1 to 4` */
+  readonly steps: string;
+}
+
+export interface SheetProcedure {
+  readonly title: string;
+  readonly pieces: number;
+  readonly entries: readonly SheetEntry[];
+}
+
+export type SheetEntry = SheetPart | SheetDutyStart | SheetNote | SheetOpen | SheetStep;
+
+/** Where another recipe begins. */
+export interface SheetPart {
+  readonly kind: "part";
+  readonly title: string;
+  readonly docs: Docs;
+}
+
+/** Duties that begin with the next step. */
+export interface SheetDutyStart {
+  readonly kind: "duties";
+  readonly duties: readonly {
+    readonly label: string;
+    readonly doc: string;
+    /** `from here to the end`, `for steps 3 to 5` */
+    readonly extent: string;
+    readonly stated: boolean;
+  }[];
+}
+
+export interface SheetNote {
+  readonly kind: "note";
+  readonly text: string;
+}
+
+/** A part of the recipe that is not known. */
+export interface SheetOpen {
+  readonly kind: "open";
+  readonly text: string;
+}
+
+export interface SheetStep {
+  readonly kind: "step";
+  readonly op: "step" | "layer" | "wait";
+  /** From 1, over the whole surface. */
+  readonly number: number;
+  readonly title: string;
+  readonly details: readonly string[];
+  /** Cautions that belong to this very step. */
+  readonly cautions: readonly string[];
+  /** Duties that this step brings, by their labels. */
+  readonly wear: readonly string[];
+  /** By piece, those together that are done at the same time; empty without dates. */
+  readonly planned: readonly PlannedTime[];
+  /** Numbers of the findings that stand on its line. */
+  readonly findings: readonly number[];
+}
+
+/** Local ISO date-times. */
+export interface PlannedTime {
+  /** From 1. */
+  readonly pieces: readonly number[];
+  readonly startAt: string;
+  readonly endAt: string;
+}
+
+export interface SheetService {
+  /** `Not before Mon 12 Apr 2027 12:41`, or why that is not known. */
+  readonly date?: string;
+  /** Surface by surface: the full cure of its last coat. */
+  readonly cures: readonly SheetFact[];
+  readonly cautions: readonly string[];
+}

@@ -1,0 +1,253 @@
+/**
+ * The work on one surface as a numbered list: every step, coat and wait in its order, with what it takes, when the plan
+ * has it, which duties begin there, and which findings stand on its line.
+ */
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { Material, Recipe } from "../../core/model/model.ts";
+import { andList } from "../../core/model/suggest.ts";
+import { type Place, placeKey, samePlace } from "../../core/place.ts";
+import { wetFilmUm } from "../../core/quantities/film.ts";
+import type { PlannedItem } from "../../core/schedule/types.ts";
+import type { Action, LayerAction, StepAction, WaitAction } from "../../core/surface/actions.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import type { Moment } from "../../core/surface/state.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { coatMix } from "../../core/totals/needs.ts";
+import { actionHours, itemId } from "../../core/totals/task-plan.ts";
+import { isDated } from "../job-plan.ts";
+import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
+import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
+import { waitWords } from "./waits.ts";
+import { capital, layerTitle, stepTitle, titleOf, useTitle, volumeText } from "./words.ts";
+
+export type PlannedItems = ReadonlyMap<string, PlannedItem>;
+
+export interface ProcedureInput {
+  readonly run: SurfaceRun;
+  /** The job's; a recipe by itself has none. */
+  readonly result?: JobResult;
+  /** The job's plan, where it has dates. */
+  readonly items?: PlannedItems;
+  readonly title: string;
+  /** Numbers of the findings that stand on the line of an action of this run. */
+  readonly findingsAt: (action: Action) => readonly number[];
+  readonly recipeAt: (place: Place) => Recipe | undefined;
+}
+
+export interface Procedure {
+  readonly sheet: SheetProcedure;
+  readonly spans: readonly DutySpan[];
+}
+
+export function procedureOf(input: ProcedureInput): Procedure {
+  const { run } = input;
+  const numbers = stepNumbers(run);
+  const steps = run.moments.flatMap(({ action }, index): readonly NumberedAction[] => {
+    const number = numbers[index];
+    return number === undefined ? [] : [{ number, action }];
+  });
+  const spans = dutySpans(steps);
+  const explained = new Set<Material>();
+  const headed = new Set<string>();
+  const entries = run.moments.flatMap((moment, index): readonly SheetEntry[] => {
+    const heads = partsAt(input, moment.action, headed);
+    const number = numbers[index];
+    if (number === undefined) return [...heads, ...unnumbered(moment.action)];
+    const start = dutyStart(spans, number, steps.length);
+    return [...heads, ...(start ? [start] : []), stepOf(input, index, number, explained)];
+  });
+  return { sheet: { title: input.title, pieces: run.pieces, entries }, spans };
+}
+
+/** The number of every moment that is something to do, from 1. */
+export function stepNumbers(run: SurfaceRun): readonly (number | undefined)[] {
+  let last = 0;
+  return run.moments.map(({ action: { op } }) => {
+    if (op === "note" || op === "open") return undefined;
+    last += 1;
+    return last;
+  });
+}
+
+function unnumbered(action: Action): readonly SheetEntry[] {
+  if (action.op === "note") return [{ kind: "note", text: action.text }];
+  if (action.op !== "open") return [];
+  const name = action.syntax.call?.name.text;
+  return [
+    {
+      kind: "open",
+      text: name
+        ? `Here the steps of “${name}” are done, which is still to be chosen or written.`
+        : "Here the steps of another recipe are done, which is not named yet.",
+    },
+  ];
+}
+
+/**
+ * Heads of the recipes that begin with this action: that of every `apply` line, where there are several or there is
+ * something to say about it, and that of a followed recipe with words of its own, once.
+ */
+function partsAt(
+  { run, recipeAt }: ProcedureInput,
+  action: Action,
+  headed: Set<string>,
+): readonly SheetPart[] {
+  const [outer] = action.frames;
+  const applied = run.applied.find(({ apply }) => apply && outer && samePlace(apply, outer));
+  const key = outer && applied ? placeKey(outer) : "";
+  const parts: SheetPart[] = [];
+  if (applied && !headed.has(key)) {
+    headed.add(key);
+    headed.add(recipeKey(applied.recipe));
+    parts.push(partOf(applied.recipe));
+  }
+  for (const place of action.frames.slice(applied ? 1 : 0)) {
+    const recipe = recipeAt(place);
+    if (!recipe || recipe === run.recipe || headed.has(recipeKey(recipe))) continue;
+    headed.add(recipeKey(recipe));
+    if (recipe.docs.trim() !== "" || recipe.title) parts.push(partOf(recipe));
+  }
+  return parts;
+}
+
+const recipeKey = ({ file, declaration }: Recipe): string => `${file}\u0000${declaration}`;
+
+const partOf = (recipe: Recipe): SheetPart => ({
+  kind: "part",
+  title: capital(titleOf(recipe)),
+  docs: recipe.docs,
+});
+
+// ---------------------------------------------------------------------------------------------------------------
+// One step
+
+function stepOf(input: ProcedureInput, index: number, number: number, explained: Set<Material>): SheetStep {
+  const moment = input.run.moments[index]!;
+  const { action } = moment;
+  return {
+    kind: "step",
+    op: action.op === "layer" || action.op === "wait" ? action.op : "step",
+    number,
+    ...wordsOf(input, index, moment, explained),
+    cautions: cautionsOf(action),
+    wear: wearOf(action),
+    planned: plannedTimes(input, index),
+    findings: input.findingsAt(action),
+  };
+}
+
+function wordsOf(
+  input: ProcedureInput,
+  index: number,
+  moment: Moment<Action>,
+  explained: Set<Material>,
+): Pick<SheetStep, "title" | "details"> {
+  const { action } = moment;
+  switch (action.op) {
+    case "step":
+      return { title: stepTitle(action), details: [...stepAmounts(input, action), ...takes(input, action)] };
+    case "layer":
+      return {
+        title: layerTitle(action),
+        details: [...coatAmounts(input, action), ...filmDetails(moment, action), ...takes(input, action)],
+      };
+    case "wait":
+      return waitWords(input.run, index, moment as Moment<Action> & { action: WaitAction }, explained);
+    default:
+      return { title: "", details: [] };
+  }
+}
+
+function stepAmounts({ result, run }: ProcedureInput, step: StepAction): readonly string[] {
+  if (!result) {
+    return step.usesLitres === undefined ? [] : [`${volumeText(step.usesLitres)} for each piece.`];
+  }
+  return result.draws
+    .filter((draw) => draw.run === run && draw.action === step)
+    .flatMap(({ litres }) => (litres === undefined ? [] : [`${volumeText(litres)}${forPieces(run)}.`]));
+}
+
+/** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
+function coatAmounts({ result, run }: ProcedureInput, layer: LayerAction): readonly string[] {
+  const mix = result && coatMix(result.job, run, layer);
+  const ratio = ratioText(layer);
+  const potLife = layer.use.material?.potLife?.value;
+  const soon = potLife === undefined ? [] : [`Use the mix within ${formatDuration(potLife)} (pot life).`];
+  if (!mix) {
+    const unknown = !result
+      ? []
+      : layer.use.material
+        ? ["How much is not known: the material states no spreading rate."]
+        : ["How much depends on the material that is chosen."];
+    return [...(ratio ? [`${capital(ratio)}.`] : []), ...unknown, ...soon];
+  }
+  const all = `${volumeText(mix.litres)}${forPieces(run)}`;
+  if (mix.parts.length === 1) return [`${all}.`, ...soon];
+  const parts = mix.parts.map(({ use, litres }) => `${volumeText(litres)} ${useTitle(use)}`);
+  return [`Mix ${all}: ${andList(parts)} (${ratio}).`, ...soon];
+}
+
+const forPieces = ({ pieces }: SurfaceRun): string =>
+  pieces === 1 ? "" : pieces === 2 ? " for both pieces" : ` for all ${pieces} pieces`;
+
+/** `10:1 with hardener, thinned 4:1 with water, 5 % tint`: of the whole mix, as the language reference divides it. */
+function ratioText({ hardener, thinned, tinted }: LayerAction): string {
+  return [
+    ...(hardener ? [`mixed ${hardener.a}:${hardener.b} with ${useTitle(hardener.use)}`] : []),
+    ...(thinned ? [`thinned ${thinned.a}:${thinned.b} with ${useTitle(thinned.thinner)}`] : []),
+    ...(tinted
+      ? [`tinted with ${formatNumber(tinted.percent, 1)} % of the mix ${useTitle(tinted.tint)}`]
+      : []),
+  ].join(", ");
+}
+
+/** Wet and dry film of the coat, and what a gauge shows with the new coats below. */
+function filmDetails({ after }: Moment<Action>, layer: LayerAction): readonly string[] {
+  const coat = after.layers.at(-1);
+  if (!coat?.filmUm) return [];
+  const covers = coat.material?.covers?.value;
+  const wet = layer.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
+  const dry = `dry ${um(coat.filmUm)}`;
+  const built = after.layers.filter(({ origin, filmUm }) => origin === "new" && filmUm !== 0);
+  const all = built.every(({ filmUm }) => filmUm !== undefined)
+    ? built.reduce((sum, { filmUm }) => sum + filmUm!, 0)
+    : undefined;
+  const together = built.length > 1 && all !== undefined ? `, ${um(all)} with the coats below` : "";
+  return [`${wet === undefined ? capital(dry) : `Film: wet ${um(wet)}, ${dry}`}${together}.`];
+}
+
+const um = (thickness: number): string => `${formatNumber(thickness, 0)} um`;
+
+/** Hands-on time, where no clock time says it. */
+function takes({ result, run, items }: ProcedureInput, action: StepAction | LayerAction): readonly string[] {
+  if (!result) {
+    if (!action.takes) return [];
+    return "hours" in action.takes
+      ? [`Takes ${formatDuration(action.takes.hours)} for each piece.`]
+      : [`Takes ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2.`];
+  }
+  if (items) return [];
+  const hours = actionHours(run, action);
+  if (hours <= 0) return [];
+  const each = run.pieces > 1 ? " for each piece" : "";
+  return [`Takes ${action.takes ? "" : "about "}${formatDuration(hours)}${each}.`];
+}
+
+function plannedTimes({ items, run }: ProcedureInput, index: number): readonly PlannedTime[] {
+  if (!items) return [];
+  const times = new Map<string, PlannedTime>();
+  for (let piece = 0; piece < run.pieces; piece += 1) {
+    const item = items.get(itemId(run, piece, index));
+    if (!item?.startAt || !item.endAt) continue;
+    const { startAt, endAt } = item;
+    const key = `${startAt} ${endAt}`;
+    times.set(key, { startAt, endAt, pieces: [...(times.get(key)?.pieces ?? []), piece + 1] });
+  }
+  return [...times.values()].toSorted((a, b) => (a.startAt < b.startAt ? -1 : a.startAt > b.startAt ? 1 : 0));
+}
+
+/** The plan of a job by its ids; none where it has no dates. */
+export function datedItems(result: JobResult): PlannedItems | undefined {
+  if (!isDated(result) || result.schedule.status === "impossible") return undefined;
+  return new Map(result.schedule.items.map((item) => [item.id, item]));
+}

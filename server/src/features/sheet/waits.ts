@@ -1,0 +1,131 @@
+/**
+ * A wait on a sheet: what is waited for, how long that is in the air of this shop, and why it is longer than the label
+ * says. Each reason is given once for a material; after that the factor stands for it.
+ */
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { Material } from "../../core/model/model.ts";
+import type { Action, WaitAction } from "../../core/surface/actions.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import { type Moment, type Stage, topCoat } from "../../core/surface/state.ts";
+import { type Anchor, lastPutOn, type NeededTime, neededTime } from "../last-put-on.ts";
+import { capital, titleOf } from "./words.ts";
+
+export interface WaitWords {
+  readonly title: string;
+  readonly details: readonly string[];
+}
+
+/** `explained` holds the materials whose longer times were explained; this adds to it. */
+export function waitWords(
+  run: SurfaceRun,
+  index: number,
+  moment: Moment<Action> & { readonly action: WaitAction },
+  explained: Set<Material>,
+): WaitWords {
+  const { action, before } = moment;
+  const anchor = lastPutOn(before);
+  if (action.until) {
+    return {
+      title: UNTIL[action.until],
+      details: [...untilDetails(run, action.until, anchor, explained), ...windowDetails(run, index)],
+    };
+  }
+  const title = action.overnight
+    ? "Wait overnight"
+    : action.hours === undefined
+      ? "Wait (how long is to be chosen)"
+      : `Wait ${formatDuration(action.hours)}`;
+  const overnight = action.overnight
+    ? [
+        run.shop?.hours
+          ? "To the first opening of the shop, 12 h or more away."
+          : "12 h at least; 16 h are reckoned with where no hours are known.",
+      ]
+    : [];
+  return {
+    title,
+    details: [...overnight, ...besideDetails(run, anchor, explained), ...windowDetails(run, index)],
+  };
+}
+
+const UNTIL: Readonly<Record<Stage, string>> = {
+  touch: "Wait until it is dry to the touch",
+  recoat: "Wait until the next coat can go on",
+  cured: "Wait until it has cured",
+};
+
+function untilDetails(
+  run: SurfaceRun,
+  stage: Stage,
+  anchor: Anchor | undefined,
+  explained: Set<Material>,
+): readonly string[] {
+  if (!anchor) return ["Nothing was put on before, so there is nothing to wait for."];
+  const { material } = anchor;
+  if (!material) return ["How long depends on the material that is chosen."];
+  const needed = neededTime(run.shop?.air?.value, material, stage);
+  if (!needed) return [`${capital(titleOf(material))} states no time for it: the label decides.`];
+  const isLabel = material[FACTS[stage]]?.origin === "stated";
+  const { label, factor, hours } = needed;
+  const source = `${formatDuration(label)} ${isLabel ? "by its label" : "is typical of its kind, the label decides"}`;
+  const here =
+    factor > 1 ? `; in this shop's air × ${formatNumber(factor, 2)} = ${formatDuration(hours)}` : "";
+  return [`${capital(titleOf(material))}: ${source}${here}.`, ...reasonDetails(material, needed, explained)];
+}
+
+const FACTS = { touch: "touch", recoat: "recoat", cured: "cure" } as const;
+
+/** Stated times beside what the last coat needs. */
+function besideDetails(
+  run: SurfaceRun,
+  anchor: Anchor | undefined,
+  explained: Set<Material>,
+): readonly string[] {
+  const material = anchor?.material;
+  if (!material) return [];
+  const air = run.shop?.air?.value;
+  const stages = (["recoat", "cured"] as const).flatMap((stage) => {
+    const needed = neededTime(air, material, stage);
+    return needed ? [{ stage, needed }] : [];
+  });
+  const [first] = stages;
+  if (!first) return [];
+  const times = stages.map(
+    ({ stage, needed }) =>
+      `${stage === "recoat" ? "ready for a coat after" : "cured after"} ${timeText(needed)}`,
+  );
+  const here = first.needed.factor > 1 ? " in this shop's air" : "";
+  return [
+    `${capital(titleOf(material))} is ${times.join(", ")}${here}.`,
+    ...reasonDetails(material, first.needed, explained),
+  ];
+}
+
+/** `2 h × 1.34 = 2 h 41 min`, or the label's time alone. */
+const timeText = ({ label, factor, hours }: NeededTime): string =>
+  factor === 1
+    ? formatDuration(label)
+    : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(hours)}`;
+
+function reasonDetails(
+  material: Material,
+  { factor, reason }: NeededTime,
+  explained: Set<Material>,
+): readonly string[] {
+  if (factor <= 1 || explained.has(material)) return [];
+  explained.add(material);
+  return [reason];
+}
+
+/** The latest end of the recoat window, where the next coat goes on what has not been sanded. */
+function windowDetails(run: SurfaceRun, index: number): readonly string[] {
+  const following = run.moments.slice(index + 1);
+  const next = following.find(({ action }) => action.op === "layer" || action.op === "wait");
+  const last = run.moments[index]?.after;
+  const below = next?.action.op === "layer" ? topCoat(next.before) : undefined;
+  const latest = below?.material?.recoat?.value.latest;
+  const isSame = last && topCoat(last)?.serial === below?.serial;
+  if (!below || latest === undefined || below.origin !== "new" || !isSame) return [];
+  if (below.abrasions.length > 0) return [];
+  return [`The next coat goes on within ${formatDuration(latest)} of this one; after that, sand first.`];
+}

@@ -1,0 +1,97 @@
+/**
+ * Steps, coats and materials in the words of a sheet: by their titles, in whole phrases, as one would read them out at
+ * the bench. `action-text.ts` has the short forms for plans.
+ */
+import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { Material } from "../../core/model/model.ts";
+import { andList } from "../../core/model/suggest.ts";
+import type { LayerAction, MaterialUse, StepAction } from "../../core/surface/actions.ts";
+import { monthDayText } from "../spoken.ts";
+
+/** `reading_table` as words. */
+export const words = (name: string): string => name.replaceAll("_", " ");
+
+export const capital = (text: string): string => text.replace(/^\p{Ll}/u, (first) => first.toUpperCase());
+
+export const titleOf = ({ title, name }: { readonly title?: string; readonly name: string }): string =>
+  title?.trim() ? title.trim() : words(name);
+
+/** A material as a line means it; a parameter that nothing was given for is still to be chosen. */
+export const useTitle = ({ name, material }: MaterialUse): string =>
+  material ? titleOf(material) : `${words(name)} (to be chosen)`;
+
+/** `Mon 8 Mar 2027 09:00` of a local ISO date-time. */
+export const dateText = (iso: string): string => `${monthDayText(iso)} ${iso.slice(11, 16)}`;
+
+/** Small amounts in millilitres: `47 mL`, `0.65 L`. */
+export const volumeText = (litres: number): string => formatAmount({ dimension: "volume", value: litres });
+
+export const thicknessText = (um: number): string => `${formatNumber(um, 0)} um`;
+
+/** `step 3`, `steps 3 and 5`, `steps 3 to 7` */
+export function stepsText(numbers: readonly number[]): string {
+  const [first = 0] = numbers;
+  const last = numbers.at(-1) ?? first;
+  if (numbers.length === 1) return `step ${first}`;
+  const inRow = numbers.every((number, i) => number === first + i);
+  return inRow ? `steps ${first} to ${last}` : `steps ${andList(numbers.map(String))}`;
+}
+
+/** The head of a step: `Sand with grit 120, then 150`, `Strip with Slow gel stripper`. */
+export function stepTitle(step: StepAction): string {
+  const { verb, what, use } = step;
+  const tool = use ? ` with ${useTitle(use)}` : "";
+  switch (verb) {
+    case "sand":
+      return `${step.wet ? "Sand wet" : "Sand"}${gritsText(step)}`;
+    case "scuff":
+      return `Scuff${step.wet ? " wet" : ""}${gritsText(step)}`;
+    case "dust":
+      return "Take the dust off";
+    case "dewax":
+      return `Take the wax off${tool}`;
+    case "strip":
+      return `Strip the old finish${tool}`;
+    case "scrape":
+      return "Scrape the old finish off";
+    case "dampen":
+      return "Dampen to raise the grain";
+    case "unmask":
+      return "Take the masking off";
+    case "distress":
+      return "Distress the edges";
+    default:
+      return `${capital(verb)}${what === undefined ? "" : `: ${what}`}${tool}`;
+  }
+}
+
+function gritsText({ grits, gritsKnown }: StepAction): string {
+  if (grits.length === 0) return gritsKnown ? "" : " (grit to be chosen)";
+  const open = gritsKnown ? "" : " (and one to be chosen)";
+  return ` with grit ${grits.join(", then ")}${open}`;
+}
+
+/** The head of a coat: `Coat 2 of 3: Waterborne satin clear, by pad`. */
+export function layerTitle(layer: LayerAction): string {
+  const { coat, coats, method, wiped, wipedAfterHours, toner } = layer;
+  const isStated = layer.syntax.tails.some(({ kind }) => kind === "by");
+  return [
+    `${coats > 1 ? `Coat ${coat} of ${coats}` : "One coat"}: ${useTitle(layer.use)}`,
+    ...(toner ? ["laid thin as a toner"] : []),
+    // A wiped coat goes on as it comes, unless the line says how.
+    ...(isStated || !wiped ? [`by ${METHODS[method] ?? method}`] : []),
+    ...(wiped
+      ? [wipedAfterHours === undefined ? "wiped off" : `wiped off after ${formatDuration(wipedAfterHours)}`]
+      : []),
+  ].join(", ");
+}
+
+const METHODS: Readonly<Record<string, string>> = { hvlp: "HVLP spray", airless: "airless spray" };
+
+/** `waterborne polyurethane, satin, clear` */
+export function sortText({ familyName, sheen, colour, builtIn, name }: Material): string {
+  if (builtIn) return familyName === words(name) ? "any of its kind" : (familyName ?? "");
+  return [familyName ?? "family not stated", sheen?.value, colour?.value]
+    .filter((part) => part !== undefined)
+    .join(", ");
+}
