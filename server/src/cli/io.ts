@@ -18,6 +18,8 @@ export type PathKind = "file" | "folder" | "other" | "missing" | "forbidden";
 export interface CliFiles {
   kind(path: string): Promise<PathKind>;
   read(path: string): Promise<ReadText>;
+  /** Writes a text, over what was there; or why it cannot, as the end of a sentence that begins with the file. */
+  write(path: string, text: string): Promise<{ readonly reason: string } | undefined>;
   /** The path without symbolic links, by which one file is known under all its names. */
   realPath(path: string): Promise<string>;
   /** Files below a folder that match a pattern, relative to it, with `/`; without `node_modules` and dot folders. */

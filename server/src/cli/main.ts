@@ -12,6 +12,7 @@ import { addDemo } from "./commands/demo.ts";
 import { addExplain } from "./commands/explain.ts";
 import { addLanguageServer } from "./commands/language-server.ts";
 import { addSchedule } from "./commands/schedule.ts";
+import { addSheet } from "./commands/sheet.ts";
 import { addShopping } from "./commands/shopping.ts";
 import { addTotals } from "./commands/totals.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "./io.ts";
@@ -20,6 +21,7 @@ const COMMANDS: readonly AddCommand[] = [
   addCheck,
   addTotals,
   addSchedule,
+  addSheet,
   addShopping,
   addCompare,
   addExplain,

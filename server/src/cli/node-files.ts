@@ -3,7 +3,7 @@
  *
  * Only plain files of a sensible size are read: a pipe or a device named by a `use` line would never come to an end.
  */
-import { readdir, readFile, realpath, stat } from "node:fs/promises";
+import { readdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
 import { glob } from "tinyglobby";
 import { decodeText } from "../reading/decode-text.ts";
 import { MAX_FILE_BYTES, type ReadFailure, reasonOf } from "../reading/reasons.ts";
@@ -20,6 +20,14 @@ export const nodeFiles: CliFiles = {
       return decodeText(await readFile(path));
     } catch (error) {
       return { reason: reasonOf(failureOf(error), error instanceof Error ? error.message : String(error)) };
+    }
+  },
+  async write(path, text) {
+    try {
+      await writeFile(path, text);
+      return undefined;
+    } catch (error) {
+      return { reason: writeReasonOf(error) };
     }
   },
   async realPath(path) {
@@ -68,6 +76,22 @@ function failureOf(error: unknown): ReadFailure {
       return "forbidden";
     default:
       return "other";
+  }
+}
+
+function writeReasonOf(error: unknown): string {
+  switch (codeOf(error)) {
+    case "ENOENT":
+    case "ENOTDIR":
+      return "cannot be written: there is no such folder";
+    case "EISDIR":
+      return "is a folder, not a file";
+    case "EACCES":
+    case "EPERM":
+    case "EROFS":
+      return "may not be written: you have no permission for it";
+    default:
+      return `cannot be written: ${error instanceof Error ? error.message : String(error)}`;
   }
 }
 

@@ -1,0 +1,107 @@
+/** `sheet`: what a finisher pins above the bench to do a job. */
+import path from "node:path";
+import { Option } from "commander";
+import type { Sheet } from "../../features/sheet/model.ts";
+import type { FileSpan } from "../../features/types.ts";
+import { regionOf } from "../../reports/reported.ts";
+import { type SheetDocument, sheetDocument } from "../../reports/sheet-document.ts";
+import { sheetsHtml } from "../../reports/sheet-html.ts";
+import { sheetsMarkdown } from "../../reports/sheet-markdown.ts";
+import { sheetsText } from "../../reports/sheet-text.ts";
+import { type AddCommand, askedJobs, type CommandContext, jobOption } from "../command-context.ts";
+import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
+import { type Loaded, load } from "../load.ts";
+import { statusOf } from "./totals.ts";
+
+const FORMATS = {
+  text: sheetsText,
+  markdown: sheetsMarkdown,
+  html: sheetsHtml,
+} satisfies Readonly<Record<string, (documents: readonly SheetDocument[]) => string>>;
+
+type Format = keyof typeof FORMATS;
+
+interface SheetOptions {
+  readonly format?: Format;
+  readonly job?: readonly string[];
+  readonly output?: string;
+}
+
+export const addSheet: AddCommand = (program, ctx) => {
+  program
+    .command("sheet")
+    .summary("a sheet for the bench: steps, amounts, dates and cautions")
+    .description(
+      "Prints a sheet to work from: pieces and surfaces, materials with the amounts to mix, every step with its box to " +
+        "tick, waits in the shop's air, dates, safety duties, and the findings that stand open. Every job of the file " +
+        "has its sheet, and every recipe that no job of it goes through has one without amounts and dates. The exit " +
+        "status is 1 when errors stand open; the sheet is printed all the same, with the findings on top.",
+    )
+    .argument("<file>", "the file of the job or recipe")
+    .addOption(jobOption())
+    .addOption(
+      new Option(
+        "--format <format>",
+        "form of the output; if not said, by the ending of the file to write, else text",
+      ).choices(Object.keys(FORMATS)),
+    )
+    .option("-o, --output <file>", "write the sheet to this file")
+    .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));
+};
+
+async function sheet({ io }: CommandContext, file: string, options: SheetOptions): Promise<ExitStatus> {
+  const loaded = await load(io, [file]);
+  const sheets = askedSheets(loaded, options.job);
+  if (sheets.length === 0) {
+    if (loaded.asked.length > 0) {
+      warn(io, `\`${file}\` has neither jobs nor recipes, so there is no sheet. A job says \`job NAME {\`.`);
+    }
+    return statusOf({ io }, loaded, "the sheet");
+  }
+  const documents = sheets.map((each) =>
+    sheetDocument(each, loaded.label(each.file), (at) => placeText(loaded, at)),
+  );
+  const text = FORMATS[options.format ?? formatOf(options.output)](documents);
+  if (options.output === undefined) io.stdout.write(text);
+  else await writeSheet(io, loaded, options.output, text);
+  const status = statusOf({ io }, loaded, "the sheet");
+  const errors = sheets.some(({ findings }) => findings.some(({ severity }) => severity === "error"));
+  return status === 0 && errors ? 1 : status;
+}
+
+/** All sheets of the file, or those of the jobs that are named. */
+function askedSheets(loaded: Loaded, names: readonly string[] | undefined): readonly Sheet[] {
+  const all = loaded.asked.flatMap((each) => loaded.analysis.sheets(each.path));
+  if (!names) return all;
+  const jobs = new Set(askedJobs(loaded, names).map(({ result }) => result.job.name));
+  return all.filter(({ kind, name }) => kind === "job" && jobs.has(name));
+}
+
+/** `tables.finish:12` */
+function placeText({ analysis, label }: Loaded, { file, span }: FileSpan): string {
+  const text = analysis.text(file) ?? "";
+  return `${label(file)}:${regionOf({ label: file, text }, span).line}`;
+}
+
+const ENDINGS: Readonly<Record<string, Format>> = {
+  ".html": "html",
+  ".htm": "html",
+  ".md": "markdown",
+  ".markdown": "markdown",
+};
+
+const formatOf = (output: string | undefined): Format =>
+  ENDINGS[path.extname(output ?? "").toLowerCase()] ?? "text";
+
+/** Never over a recipe: the names are too easily mixed up. */
+async function writeSheet(io: CliIo, loaded: Loaded, output: string, text: string): Promise<void> {
+  const target = path.resolve(io.cwd, output);
+  const isRead = loaded.analysis.files.includes(await io.files.realPath(target));
+  if (isRead || loaded.analysis.files.includes(target) || path.extname(target) === ".finish") {
+    throw new UsageError(
+      `\`${output}\` is a recipe, and the sheet would overwrite it. Give another name after \`-o\`.`,
+    );
+  }
+  const failed = await io.files.write(target, text);
+  if (failed) throw new UsageError(`\`${output}\` ${failed.reason}.`);
+}

@@ -1,0 +1,442 @@
+/**
+ * A sheet laid out: which parts it has, in which order and in which words, before it becomes HTML, Markdown or text.
+ * The three renderers only draw what stands here, so that they never say different things.
+ */
+
+import { formatNumber } from "../core/measure/format-amount.ts";
+import type {
+  Docs,
+  PlannedTime,
+  Sheet,
+  SheetDutyStart,
+  SheetEntry,
+  SheetFinding,
+  SheetMaterial,
+  SheetProcedure,
+  SheetStep,
+} from "../features/sheet/model.ts";
+import { shortMomentText } from "../features/spoken.ts";
+import type { FileSpan } from "../features/types.ts";
+import { counted } from "./findings-text.ts";
+import { SEVERITIES } from "./reported.ts";
+import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "./sheet-prose.ts";
+
+export interface SheetDocument {
+  /** `Job sheet`, `Recipe sheet` */
+  readonly sort: string;
+  readonly title: string;
+  /** Name and file. */
+  readonly origin: Inline;
+  /** Above all sections. */
+  readonly head: readonly Block[];
+  readonly sections: readonly Section[];
+  /** The last line. */
+  readonly foot: string;
+}
+
+export interface Section {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+export type Block =
+  | { readonly kind: "paragraph"; readonly text: Inline }
+  | { readonly kind: "bullets"; readonly items: readonly Inline[]; readonly isSmall?: true }
+  | { readonly kind: "facts"; readonly rows: readonly { readonly name: string; readonly text: Inline }[] }
+  | Table
+  | Box
+  | { readonly kind: "part"; readonly title: string }
+  | Steps;
+
+export interface Table {
+  readonly kind: "table";
+  readonly caption: string;
+  /** The first names the row. */
+  readonly columns: readonly {
+    readonly title: string;
+    /** Figures stand to the right; short cells are not broken where there is a choice. */
+    readonly form?: "figure" | "short";
+  }[];
+  /** Rows of one group share the first cell. */
+  readonly groups: readonly {
+    readonly head: Inline;
+    readonly rows: readonly (readonly Inline[])[];
+  }[];
+}
+
+/** Something set apart: findings, duties, notes. */
+export interface Box {
+  readonly kind: "box";
+  readonly tone: "error" | "warning" | "safety" | "note";
+  readonly title: string;
+  /** The box with the findings, to which steps refer. */
+  readonly isFindings?: true;
+  readonly blocks: readonly (
+    | { readonly kind: "paragraph"; readonly text: Inline }
+    | { readonly kind: "bullets"; readonly items: readonly Inline[] }
+    | { readonly kind: "numbers"; readonly items: readonly Inline[] }
+  )[];
+}
+
+/** Steps that follow each other with nothing between. */
+export interface Steps {
+  readonly kind: "steps";
+  readonly start: number;
+  readonly steps: readonly DrawnStep[];
+}
+
+export interface DrawnStep {
+  readonly op: SheetStep["op"];
+  readonly number: number;
+  readonly title: string;
+  readonly details: readonly string[];
+  /** Numbers of the findings at the head that stand on this line. */
+  readonly findings: readonly number[];
+  readonly cautions: readonly string[];
+  /** `Gloves, dust mask`; empty where the step brings nothing. */
+  readonly wear: string;
+  /** Boxes to tick, with the time behind them. A single piece has one without a label. */
+  readonly ticks: readonly Tick[];
+}
+
+export interface Tick {
+  /** Numbers of the pieces; one empty label for a single box. */
+  readonly labels: readonly string[];
+  /** `Mon 08 Mar 09:00 to 09:25`; empty without dates. */
+  readonly time: string;
+}
+
+/** More pieces than these have one box for all of them. */
+const MOST_BOXES = 12;
+
+/** `locate` says where a finding stands: `tables.finish:12`. */
+export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan) => string): SheetDocument {
+  return {
+    sort: sheet.kind === "job" ? "Job sheet" : "Recipe sheet",
+    title: sheet.title,
+    origin: [...code(sheet.name), ...plain(` in ${file}`)],
+    head: [...docs(sheet.docs), ...findings(sheet.findings, locate), ...facts(sheet.facts), ...gaps(sheet)],
+    sections: [
+      { title: "To choose first", blocks: facts(sheet.choices) },
+      { title: "Safety", blocks: safety(sheet) },
+      { title: "Pieces and surfaces", blocks: pieces(sheet) },
+      { title: "Shop", blocks: docs(sheet.shopDocs) },
+      { title: "Materials", blocks: materials(sheet) },
+      { title: "Day by day", blocks: days(sheet) },
+      ...sheet.procedures.map(procedure),
+      { title: "Into service", blocks: service(sheet) },
+    ].filter(({ blocks }) => blocks.length > 0),
+    foot: FOOT,
+  };
+}
+
+const FOOT =
+  "This sheet was worked out from the text of a recipe. It advises and certifies nothing as safe: labels, safety data sheets, local codes and licensed practice come first.";
+
+const SAFETY =
+  "These are the usual cautions, no more. Keeping to them does not make the work safe, and nothing here certifies that it is: read the label and the safety data sheet of every product first, and follow local codes and licensed practice where they ask for more.";
+
+const paragraph = (text: Inline): { readonly kind: "paragraph"; readonly text: Inline } => ({
+  kind: "paragraph",
+  text,
+});
+const docs = (text: Docs): readonly Block[] => docBlocks(text);
+
+const facts = (rows: Sheet["facts"]): readonly Block[] =>
+  rows.length === 0
+    ? []
+    : [{ kind: "facts", rows: rows.map(({ name, text }) => ({ name, text: plain(text) })) }];
+
+// ---------------------------------------------------------------------------------------------------------------
+// The head
+
+function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => string): readonly Block[] {
+  if (found.length === 0) return [];
+  const errors = found.some(({ severity }) => severity === "error");
+  const counts = SEVERITIES.flatMap((severity) => {
+    const count = found.filter((finding) => finding.severity === severity).length;
+    if (count === 0) return [];
+    return [severity === "information" ? `${count} information` : counted(count, severity)];
+  });
+  const items = found.map(
+    ({ severity, rule, message, at }): Inline => [
+      ...strong(`${severity} ${rule}`),
+      ...plain(` (${locate(at)}): `),
+      ...prose(message),
+    ],
+  );
+  return [
+    {
+      kind: "box",
+      tone: errors ? "error" : "warning",
+      isFindings: true,
+      title: `${errors ? "Do not start before this is settled" : "Look at this before you start"}: ${counts.join(", ")}`,
+      blocks: [{ kind: "numbers", items }],
+    },
+  ];
+}
+
+function gaps({ gaps: list }: Sheet): readonly Block[] {
+  if (list.length === 0) return [];
+  const items = list.map(({ figure, missing }) => [...plain(`${figure}: `), ...prose(missing.join(", "))]);
+  return [{ kind: "box", tone: "note", title: "Not worked out", blocks: [{ kind: "bullets", items }] }];
+}
+
+function safety({ duties, pieces: list, fumes }: Sheet): readonly Block[] {
+  const items = duties.map(({ label, where, stated, doc, defer }): Inline => {
+    const missing = stated ? "" : ", not stated in the recipe";
+    return [...strong(label), ...plain(` (${where.join("; ")}${missing}): ${doc} ${defer}`)];
+  });
+  const lead = list.flatMap(({ title, cautions }) =>
+    cautions.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
+  );
+  return [
+    paragraph(plain(SAFETY)),
+    ...(items.length > 0 || lead.length > 0
+      ? [{ kind: "bullets", items: [...lead, ...items] } as const]
+      : []),
+    ...fumes.map((text) => paragraph([...strong("Fumes"), ...plain(": "), ...prose(text)])),
+  ];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// What is on the bench
+
+function pieces({ pieces: list, surfaces }: Sheet): readonly Block[] {
+  if (list.length === 0 && surfaces.length === 0) return [];
+  const described = list.flatMap(({ title, count, facts: more, docs: text }): readonly Block[] => [
+    paragraph([
+      ...strong(count > 1 ? `${count} × ${title}` : title),
+      ...plain(more.length > 0 ? `, ${more.join(", ")}` : ""),
+    ]),
+    ...docs(text),
+  ]);
+  const table: Table = {
+    kind: "table",
+    caption: "Surfaces",
+    columns: [
+      { title: "Surface" },
+      { title: "Made of" },
+      { title: "On it now" },
+      { title: "Wear" },
+      { title: "Area" },
+      { title: "New film, dry" },
+    ],
+    groups: surfaces.map(({ title, substrate, existing, wear, area, film }) => ({
+      head: plain(title),
+      rows: [[substrate, existing, wear, area, film].map(plain)],
+    })),
+  };
+  const notes = surfaces.flatMap(({ title, docs: text }) =>
+    text.trim() ? [aboutItem(title, text, [])] : [],
+  );
+  return [
+    ...described,
+    ...(surfaces.length > 0 ? [table] : []),
+    ...(notes.length > 0 ? [{ kind: "bullets", items: notes } as const] : []),
+  ];
+}
+
+function materials({ kind, materials: list, paper, sparePercent }: Sheet): readonly Block[] {
+  const inJob = kind === "job";
+  const table: Table = {
+    kind: "table",
+    caption: inJob
+      ? `What to have ready, with ${formatNumber(sparePercent, 1)} % spare`
+      : "What to have ready",
+    columns: [
+      { title: "Material" },
+      { title: "Kind" },
+      ...(inJob
+        ? [
+            { title: "Takes", form: "figure" } as const,
+            { title: "On hand", form: "figure" } as const,
+            { title: "Tins to open", form: "short" } as const,
+          ]
+        : []),
+    ],
+    groups: list.map((material) => ({
+      head: plain(material.title),
+      rows: [
+        [
+          materialKind(material),
+          ...(inJob ? [material.takes, material.onHand, material.open].map(plain) : []),
+        ],
+      ],
+    })),
+  };
+  const notes = list.flatMap(({ title, docs: text, notes: more }) =>
+    text.trim() || more.length > 0 ? [aboutItem(title, text, more)] : [],
+  );
+  const sheets = paper.map(({ name, text }) => `${name} ${text}`).join("; ");
+  return [
+    ...(list.length > 0 ? [table] : []),
+    ...(notes.length > 0 ? [{ kind: "bullets", items: notes, isSmall: true } as const] : []),
+    ...(sheets === ""
+      ? []
+      : [paragraph([...strong("Abrasive paper"), ...plain(`, an estimate by common practice: ${sheets}.`)])]),
+  ];
+}
+
+const materialKind = ({ sort, name }: SheetMaterial): Inline => [
+  ...plain(sort),
+  ...(name === undefined ? [] : [...plain(sort === "" ? "" : " "), ...code(name)]),
+];
+
+/** `Walnut gel stain: what its doc comment says. Label: …` */
+const aboutItem = (title: string, text: Docs, more: readonly string[]): Inline => [
+  ...strong(title),
+  ...plain(": "),
+  ...docBlocks(text).flatMap((block): Inline => {
+    const lines = block.kind === "paragraph" ? [block.text] : block.items;
+    return lines.flatMap((line) => [...line, ...plain(/[.!?:]$/u.test(bareText(line)) ? " " : ". ")]);
+  }),
+  ...plain(more.join(" ")),
+];
+
+function days({ days: list }: Sheet): readonly Block[] {
+  if (list.length === 0) return [];
+  return [
+    {
+      kind: "table",
+      caption: "What is due when, as planned",
+      columns: [
+        { title: "Day" },
+        { title: "Time", form: "short" },
+        { title: "Surface" },
+        { title: "Steps", form: "short" },
+      ],
+      groups: list.map(({ day, tasks }) => ({
+        head: plain(day),
+        rows: tasks.map(({ time, where, steps }) => [time, where, steps].map(plain)),
+      })),
+    },
+  ];
+}
+
+function service({ service: { date, cures, cautions } }: Sheet): readonly Block[] {
+  return [
+    ...(date === undefined ? [] : [paragraph([...strong(`Not before ${date}`), ...plain(`, ${FULL_CURE}`)])]),
+    ...(cures.length > 0
+      ? [
+          {
+            kind: "bullets",
+            items: cures.map(({ name, text }): Inline => [...strong(name), ...plain(`: ${text}`)]),
+          } as const,
+        ]
+      : []),
+    ...cautions.map((caution) => paragraph(plain(caution))),
+  ];
+}
+
+const FULL_CURE =
+  "when by the plan the last coat of every surface has had its full cure in this shop's air. The labels decide.";
+
+// ---------------------------------------------------------------------------------------------------------------
+// Steps
+
+function procedure({ title, pieces: count, entries }: SheetProcedure): Section {
+  const blocks: Block[] = [];
+  for (const entry of entries) {
+    if (entry.kind !== "step") {
+      blocks.push(...entryBlocks(entry));
+      continue;
+    }
+    const last = blocks.at(-1);
+    const step = drawnStep(entry, count);
+    if (last?.kind === "steps") blocks[blocks.length - 1] = { ...last, steps: [...last.steps, step] };
+    else blocks.push({ kind: "steps", start: entry.number, steps: [step] });
+  }
+  const many = count > 1 ? `, ${count} pieces` : "";
+  return {
+    title: `${title === "" ? "Step by step" : `${title}, step by step`}${many}`,
+    blocks,
+  };
+}
+
+function entryBlocks(entry: Exclude<SheetEntry, SheetStep>): readonly Block[] {
+  switch (entry.kind) {
+    case "part":
+      return [{ kind: "part", title: entry.title }, ...docs(entry.docs)];
+    case "note":
+      return [{ kind: "box", tone: "note", title: "Note", blocks: [paragraph(plain(entry.text))] }];
+    case "open":
+      return [{ kind: "box", tone: "warning", title: "Not known", blocks: [paragraph(plain(entry.text))] }];
+    case "duties":
+      return dutyBoxes(entry);
+  }
+}
+
+/** One box for the duties that reach equally far. */
+function dutyBoxes({ duties }: SheetDutyStart): readonly Block[] {
+  const groups = new Map<string, SheetDutyStart["duties"][number][]>();
+  for (const duty of duties) {
+    const key = `${duty.extent} ${duty.stated}`;
+    groups.set(key, [...(groups.get(key) ?? []), duty]);
+  }
+  return [...groups.values()].map((group): Box => {
+    const { extent, stated } = group[0]!;
+    return {
+      kind: "box",
+      tone: stated ? "safety" : "warning",
+      title: `Safety, ${extent}${stated ? "" : ", not stated in the recipe"}`,
+      blocks: [
+        {
+          kind: "bullets",
+          items: group.map(({ label, doc }): Inline => [...strong(label), ...plain(`: ${doc}`)]),
+        },
+      ],
+    };
+  });
+}
+
+function drawnStep(step: SheetStep, count: number): DrawnStep {
+  const { op, number, title, details, cautions, wear, planned, findings: found } = step;
+  return {
+    op,
+    number,
+    title,
+    details,
+    findings: found,
+    cautions,
+    wear: wear.map((label, i) => (i === 0 ? label : label.toLowerCase())).join(", "),
+    ticks: ticksOf(op, planned, count),
+  };
+}
+
+function ticksOf(op: SheetStep["op"], planned: readonly PlannedTime[], count: number): readonly Tick[] {
+  if (count > MOST_BOXES) return [{ labels: [""], time: wholeTime(op, planned) }];
+  if (planned.length === 0) {
+    const labels = count === 1 ? [""] : Array.from({ length: count }, (_, i) => String(i + 1));
+    return [{ labels, time: "" }];
+  }
+  return planned.map((each, i) => ({
+    labels: count === 1 ? [""] : each.pieces.map(String),
+    time: timeText(op, each, planned[i - 1]),
+  }));
+}
+
+/** `Mon 08 Mar 09:00 to 09:25`; the day only where it is another than said just before. */
+function timeText(op: SheetStep["op"], time: PlannedTime, before?: PlannedTime): string {
+  const { startAt, endAt } = time;
+  if (op === "wait") return `until ${momentAfter(before?.endAt, endAt)}`;
+  return `${momentAfter(before?.startAt, startAt)} to ${momentAfter(startAt, endAt)}`;
+}
+
+const momentAfter = (before: string | undefined, iso: string): string =>
+  before?.slice(0, 10) === iso.slice(0, 10) ? iso.slice(11, 16) : shortMomentText(iso);
+
+/** From the first piece to the last. */
+function wholeTime(op: SheetStep["op"], planned: readonly PlannedTime[]): string {
+  const [first] = planned;
+  if (!first) return "";
+  const endAt = planned
+    .map((each) => each.endAt)
+    .toSorted()
+    .at(-1)!;
+  return `${timeText(op, { ...first, endAt })}, all pieces`;
+}
+
+/** `See findings 2, 5.` */
+export const seeFindings = (numbers: readonly number[]): string =>
+  `See finding${numbers.length > 1 ? "s" : ""} ${numbers.join(", ")}.`;

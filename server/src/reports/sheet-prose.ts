@@ -1,0 +1,85 @@
+/**
+ * The texts of a sheet as spans and blocks that every renderer can escape in its own way.
+ *
+ * Doc comments are Markdown by somebody else. Only a plain part of it is read: paragraphs, list items, emphasis and
+ * code. Everything else, HTML and links included, stays the characters that it is, so that nothing written in a recipe
+ * becomes markup on somebody's page.
+ */
+import type { Docs, Prose } from "../features/sheet/model.ts";
+
+export interface Span {
+  readonly kind: "text" | "code" | "strong" | "emphasis";
+  readonly text: string;
+}
+
+export type Inline = readonly Span[];
+
+export const plain = (text: string): Inline => (text === "" ? [] : [{ kind: "text", text }]);
+export const strong = (text: string): Inline => [{ kind: "strong", text }];
+export const code = (text: string): Inline => [{ kind: "code", text }];
+
+/** Names in backticks become code. */
+export const prose = (text: Prose): Inline =>
+  text.split("`").flatMap((part, i, parts): Inline => {
+    if (part === "") return [];
+    // A backtick without its partner is a backtick.
+    const isOpen = i % 2 === 1 && i === parts.length - 1;
+    if (isOpen) return [{ kind: "text", text: `\`${part}` }];
+    return [{ kind: i % 2 === 1 ? "code" : "text", text: part }];
+  });
+
+export type DocBlock =
+  | { readonly kind: "paragraph"; readonly text: Inline }
+  | { readonly kind: "bullets"; readonly items: readonly Inline[] };
+
+const ITEM = /^\s*(?:[-*+]|\d{1,9}[.)])\s+(.*)$/u;
+const HEADING = /^\s*#{1,6}\s+(.*?)\s*#*$/u;
+
+/** A doc comment as paragraphs and lists. */
+export function docBlocks(docs: Docs): readonly DocBlock[] {
+  const blocks: DocBlock[] = [];
+  let lines: string[] = [];
+  let items: string[] = [];
+  const close = (): void => {
+    if (lines.length > 0) blocks.push({ kind: "paragraph", text: markedSpans(lines.join(" ")) });
+    if (items.length > 0) blocks.push({ kind: "bullets", items: items.map(markedSpans) });
+    lines = [];
+    items = [];
+  };
+  for (const line of docs.split(/\r\n|\r|\n/u)) {
+    const item = ITEM.exec(line)?.[1];
+    const heading = HEADING.exec(line)?.[1];
+    if (line.trim() === "") close();
+    else if (heading !== undefined) {
+      close();
+      if (heading !== "") blocks.push({ kind: "paragraph", text: strong(heading) });
+    } else if (item !== undefined) {
+      if (lines.length > 0) close();
+      items.push(item);
+    } else if (items.length > 0) items.push(`${items.pop()} ${line.trim()}`);
+    else lines.push(line.trim());
+  }
+  close();
+  return blocks;
+}
+
+const MARKED =
+  /(?<!`)(?<ticks>`{1,2})(?!`)(?<code>[^`]+)\k<ticks>(?!`)|\*\*(?<strong>[^\s*](?:[^*]*[^\s*])?)\*\*|(?<![\p{L}\p{N}*_])(?<mark>[*_])(?<emphasis>[^\s*_](?:[^*_]*[^\s*_])?)\k<mark>(?![\p{L}\p{N}*_])/gu;
+
+function markedSpans(text: string): Inline {
+  const spans: Span[] = [];
+  let end = 0;
+  for (const match of text.matchAll(MARKED)) {
+    if (match.index > end) spans.push({ kind: "text", text: text.slice(end, match.index) });
+    const { code: inCode, strong: inStrong, emphasis } = match.groups!;
+    if (inCode !== undefined) spans.push({ kind: "code", text: inCode.trim() || inCode });
+    else if (inStrong !== undefined) spans.push({ kind: "strong", text: inStrong });
+    else spans.push({ kind: "emphasis", text: emphasis! });
+    end = match.index + match[0].length;
+  }
+  if (end < text.length) spans.push({ kind: "text", text: text.slice(end) });
+  return spans;
+}
+
+/** The characters alone. */
+export const bareText = (spans: Inline): string => spans.map(({ text }) => text).join("");
