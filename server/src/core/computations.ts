@@ -139,6 +139,17 @@ const BY_TOPIC: readonly Computation[] = [
   },
   {
     topic: "Amounts and cans",
+    name: "Mix for a coat",
+    seen: "`sheet`",
+    formula:
+      "the litres of one coat on all pieces, divided into the material, its hardener, the thinner (water included) and the tint",
+    source: REFERENCE,
+    file: "totals/needs.ts",
+    functions: ["coatMix"],
+    tests: ["features/sheet.test.ts", "core/totals/materials.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
     name: "Needs of a job",
     seen: "`totals`, `not-enough-on-hand`",
     formula: "litres of all lines of a material added up before cans are chosen; unknown if one of them is",

@@ -152,7 +152,7 @@ function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
   const fact = (name: string, text: string | undefined): readonly SheetFact[] =>
     text ? [{ name, text }] : [];
   return [
-    ...fact("Shop", shop && titleOf(shop)),
+    ...fact("Shop", shop && capital(titleOf(shop))),
     ...fact("Air", shop && airText(shop)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),

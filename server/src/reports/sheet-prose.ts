@@ -52,7 +52,7 @@ export function docBlocks(docs: Docs): readonly DocBlock[] {
     if (line.trim() === "") close();
     else if (heading !== undefined) {
       close();
-      if (heading !== "") blocks.push({ kind: "paragraph", text: strong(heading) });
+      if (heading !== "") blocks.push({ kind: "paragraph", text: markedSpans(heading).map(headed) });
     } else if (item !== undefined) {
       if (lines.length > 0) close();
       items.push(item);
@@ -65,6 +65,8 @@ export function docBlocks(docs: Docs): readonly DocBlock[] {
 
 const MARKED =
   /(?<!`)(?<ticks>`{1,2})(?!`)(?<code>[^`]+)\k<ticks>(?!`)|\*\*(?<strong>[^\s*](?:[^*]*[^\s*])?)\*\*|(?<![\p{L}\p{N}*_])(?<mark>[*_])(?<emphasis>[^\s*_](?:[^*_]*[^\s*_])?)\k<mark>(?![\p{L}\p{N}*_])/gu;
+
+const headed = (span: Span): Span => (span.kind === "text" ? { ...span, kind: "strong" } : span);
 
 function markedSpans(text: string): Inline {
   const spans: Span[] = [];

@@ -92,9 +92,8 @@ tbody th { font-weight: 700; }
 .dated .head { grid-template-columns: minmax(0, 1fr) 21em; }
 .tick { display: block; }
 .tick label { margin-right: 0.5em; font-weight: 700; white-space: nowrap; }
-.tick .time { font-size: 0.88em; white-space: nowrap; }
+.time { color: var(--soft); font-size: 0.88em; font-variant-numeric: tabular-nums; white-space: nowrap; }
 @media (max-width: 46rem) { .head, .dated .head { grid-template-columns: minmax(0, 1fr); } }
-.time { color: var(--soft); font-variant-numeric: tabular-nums; }
 input { appearance: none; width: 1.15em; height: 1.15em; margin: 0 0.35em 0 0; vertical-align: -0.22em; border: 2px solid var(--ink);
   background: var(--paper); font-size: inherit; }
 input:checked { background: var(--ink); box-shadow: inset 0 0 0 3px var(--paper); }
@@ -104,7 +103,7 @@ input:focus-visible, a:focus-visible { outline: 3px solid var(--link); outline-o
 footer { margin-top: 2em; border-top: 1px solid var(--rule); color: var(--soft); }
 @page { margin: 14mm 15mm 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 10pt sans-serif; } }
 @media print {
-  body { max-width: none; padding: 0; font-size: 12pt; line-height: 1.35; }
+  body { max-width: none; padding: 0; orphans: 3; widows: 3; font-size: 12pt; line-height: 1.35; }
   nav { display: none; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
   h1 { font-size: 26pt; }
@@ -119,6 +118,5 @@ footer { margin-top: 2em; border-top: 1px solid var(--rule); color: var(--soft);
   .dated .head { grid-template-columns: minmax(0, 1fr) 83mm; }
   .table { overflow: visible; }
   a { color: inherit; text-decoration: none; }
-  p, li { orphans: 3; widows: 3; }
 }
 `;

@@ -195,9 +195,7 @@ function ratioText({ hardener, thinned, tinted }: LayerAction): string {
   return [
     ...(hardener ? [`mixed ${hardener.a}:${hardener.b} with ${useTitle(hardener.use)}`] : []),
     ...(thinned ? [`thinned ${thinned.a}:${thinned.b} with ${useTitle(thinned.thinner)}`] : []),
-    ...(tinted
-      ? [`tinted with ${formatNumber(tinted.percent, 1)} % of the mix ${useTitle(tinted.tint)}`]
-      : []),
+    ...(tinted ? [`tinted ${formatNumber(tinted.percent, 1)} % with ${useTitle(tinted.tint)}`] : []),
   ].join(", ");
 }
 

@@ -114,7 +114,8 @@ function reasonDetails(
 ): readonly string[] {
   if (factor <= 1 || explained.has(material)) return [];
   explained.add(material);
-  return [reason];
+  // The factor stands beside the time already.
+  return [reason.replace(/; times are .*? times the label's\./u, ".")];
 }
 
 /** The latest end of the recoat window, where the next coat goes on what has not been sanded. */

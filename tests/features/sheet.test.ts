@@ -1,0 +1,630 @@
+/** Bench sheets as data: a text in, and what stands on its sheets. Sums are worked by hand beside what is expected. */
+import { describe, expect, test } from "vitest";
+import type {
+  Sheet,
+  SheetDutyStart,
+  SheetEntry,
+  SheetProcedure,
+  SheetStep,
+} from "../../server/src/features/sheet/model.ts";
+import { analyse } from "../harness/check-text.ts";
+import { sampleAnalyst, sampleNames, sampleText } from "../harness/samples.ts";
+
+const sheets = (text: string, others: Readonly<Record<string, string>> = {}): readonly Sheet[] =>
+  analyse({ ...others, "test.finish": text }).sheets("test.finish");
+
+const only = (text: string, others: Readonly<Record<string, string>> = {}): Sheet => {
+  const all = sheets(text, others);
+  if (all.length !== 1)
+    throw new Error(`expected one sheet, found ${all.map(({ name }) => name).join(", ")}`);
+  return all[0]!;
+};
+
+const stepsOf = ({ entries }: SheetProcedure): readonly SheetStep[] =>
+  entries.filter((entry): entry is SheetStep => entry.kind === "step");
+
+const titles = (sheet: Sheet): readonly string[] =>
+  sheet.procedures.flatMap((procedure) =>
+    stepsOf(procedure).map(({ number, title }) => `${number} ${title}`),
+  );
+
+const step = (sheet: Sheet, number: number, surface = 0): SheetStep =>
+  stepsOf(sheet.procedures[surface]!).find((each) => each.number === number)!;
+
+/** Entries as words: `# part`, `! duties`, `(note)`, step numbers. */
+const outline = ({ entries }: SheetProcedure): readonly string[] =>
+  entries.map((entry: SheetEntry) => {
+    if (entry.kind === "part") return `# ${entry.title}${entry.docs ? `: ${entry.docs}` : ""}`;
+    if (entry.kind === "duties") return `! ${dutyText(entry)}`;
+    if (entry.kind === "note") return `(${entry.text})`;
+    return entry.kind === "open" ? `? ${entry.text}` : String(entry.number);
+  });
+
+const dutyText = ({ duties }: SheetDutyStart): string =>
+  duties.map(({ label, extent, stated }) => `${label} ${extent}${stated ? "" : " (not stated)"}`).join("; ");
+
+const STOCK = `## Level it with long strokes.
+material bench_clear "Bench clear" {
+  family  waterborne polyurethane
+  covers  10 m2/L
+  solids  40 %
+  touch   1 h
+  recoat  2 h to 24 h
+  cure    10 days
+  rated   21 C, 50 % RH
+  limits  10 C to 30 C, 80 % RH
+  sold    250 mL for 8.00, 1 L for 20.00
+  on_hand 0.1 L
+}
+material umber "Umber dye" {
+  family dye stain
+  solids 0 %
+}
+material oil "Slow oil" {
+  family drying oil
+  covers 20 m2/L
+  recoat 12 h
+  cure   5 days
+  rated  21 C, 50 % RH
+}
+`;
+const PLACES = `## From the mill's loft.
+piece board "Loft board" {
+  built   1990
+  use_by  children
+  ## Only the side that shows.
+  surface face {
+    shape area 2 m2
+    wood  beech
+    wear  light
+  }
+}
+## The stove is out for good.
+shop mill "The mill" {
+  air   11 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+`;
+const job = (fields: string, recipe = "work"): string => `## For the reading room.
+job boards "Two boards" {
+  piece board x 2
+  ${fields}
+  apply ${recipe} to face
+}
+`;
+
+describe("a coat", () => {
+  const text = `${STOCK}${PLACES}recipe work {
+  safety dust_mask, gloves, ventilate, no_ignition, eye_protection
+  layer  bench_clear x 2, by pad, thinned 4:1 with water, tinted 10 % with umber {
+    wait until recoat
+  }
+}
+${job("")}`;
+
+  test("has its number, its way on, and the parts to mix, water included", () => {
+    const sheet = only(text);
+    expect(titles(sheet)).toEqual([
+      "1 Coat 1 of 2: Bench clear, by pad",
+      "2 Wait until the next coat can go on",
+      "3 Coat 2 of 2: Bench clear, by pad",
+    ]);
+    // 2 m2 × 2 pieces / 10 m2/L × 1.1 = 0.44 L; tint 10 % = 44 mL; the rest 0.396 L in 4:1 = 0.3168 + 0.0792 L.
+    expect(step(sheet, 1).details[0]).toBe(
+      "Mix 0.44 L for both pieces: 0.32 L Bench clear, 79 mL water and 44 mL Umber dye (thinned 4:1 with water, tinted 10 % with Umber dye).",
+    );
+  });
+
+  test("has the film wet and dry, and what a gauge shows over the coats below", () => {
+    const sheet = only(text);
+    // Wet 1000/10 = 100 um. Solids 40 % × 4/5 = 32 %, untinted 90 % of it = 28.8 %: dry 28.8 um, twice 57.6 um.
+    expect(step(sheet, 1).details[1]).toBe("Film: wet 100 um, dry 29 um.");
+    expect(step(sheet, 3).details[1]).toBe("Film: wet 100 um, dry 29 um, 58 um with the coats below.");
+    expect(sheet.surfaces[0]!.film).toBe("58 um");
+  });
+
+  test("takes what the materials table has, with tins by their labels", () => {
+    const row = (title: string) => only(text).materials.find((material) => material.title === title)!;
+    // 2 coats × 0.3168 L = 0.6336 L; less 0.1 L on hand 0.5336 L: 3 × 250 mL for 24.00 is dearer than 1 L for 20.00.
+    expect(row("Bench clear")).toMatchObject({
+      name: "bench_clear",
+      sort: "waterborne polyurethane, clear",
+      takes: "0.63 L",
+      onHand: "0.1 L",
+      open: "1 × 1 L",
+      docs: "Level it with long strokes.",
+    });
+    // 2 × 44 mL
+    expect(row("Umber dye")).toMatchObject({ takes: "88 mL", open: "not known" });
+    expect(row("Water")).toMatchObject({ takes: "as needed", open: "" });
+    expect(row("Bench clear").notes[0]).toBe(
+      "Label (times at 21 C and 50 % RH): covers 10 m2/L; touch-dry after 1 h; next coat after 2 h, without sanding until 1 day; cured after 10 days; put on at 10 C to 30 C, at most 80 % RH.",
+    );
+  });
+
+  test("of two parts has both, and how long the mix can be used", () => {
+    const sheet = only(`material part_a "Part A" {
+  family   conversion varnish
+  covers   10 m2/L
+  mix      10:1 with part_b
+  pot_life 4 h
+}
+material part_b "Part B" {
+  family conversion varnish
+}
+${PLACES}recipe work {
+  layer part_a, by hvlp
+}
+${job("spare 0 %")}`);
+    expect(titles(sheet)).toEqual(["1 One coat: Part A, by HVLP spray"]);
+    // 2 × 2 m2 / 10 / 0.65 = 0.61538 L: 10/11 and 1/11 of it.
+    expect(step(sheet, 1).details.slice(0, 2)).toEqual([
+      "Mix 0.62 L for both pieces: 0.56 L Part A and 56 mL Part B (mixed 10:1 with Part B).",
+      "Use the mix within 4 h (pot life).",
+    ]);
+  });
+});
+
+describe("steps", () => {
+  test("stand in their order and in whole phrases, notes and heads of recipes between them", () => {
+    const sheet = only(`${STOCK}${PLACES}## Not on a damp day.
+recipe prepare "Making ready" {
+  step sand 80, 120, 150
+  step dust
+}
+recipe work {
+  safety dust_mask, gloves, ventilate, no_ignition
+  note   "Mind the brass."
+  step   test "stripper in a corner"
+  step   clean with soap
+  step   fill with wood_filler, uses 50 mL
+  wait   overnight
+  follow prepare
+  step   mask "brass plate"
+  layer  umber, wiped after 15 min, by cloth
+  step   unmask
+  step   sand wet 400
+}
+${job("")}`);
+    expect(titles(sheet)).toEqual([
+      "1 Test: stripper in a corner",
+      "2 Clean with soap",
+      "3 Fill with wood filler",
+      "4 Wait overnight",
+      "5 Sand with grit 80, then 120, then 150",
+      "6 Take the dust off",
+      "7 Mask: brass plate",
+      "8 One coat: Umber dye, by cloth, wiped off after 15 min",
+      "9 Take the masking off",
+      "10 Sand wet with grit 400",
+    ]);
+    expect(outline(sheet.procedures[0]!)).toEqual([
+      "# Work",
+      "(Mind the brass.)",
+      "! Dust mask from here to the end; Gloves from here to the end; Ventilate from here to the end; No ignition sources from here to the end",
+      "1",
+      "2",
+      "3",
+      "4",
+      "# Making ready: Not on a damp day.",
+      "5",
+      "6",
+      "7",
+      "8",
+      "9",
+      "10",
+    ]);
+    // `fill` takes what it says, for each of two pieces, without spare.
+    expect(step(sheet, 3).details[0]).toBe("0.1 L for both pieces.");
+  });
+
+  test("of several applied recipes are numbered through", () => {
+    const sheet = only(`${STOCK}${PLACES}recipe first {
+  step dust
+}
+recipe second {
+  step dust
+  step buff
+}
+job boards {
+  piece board
+  apply first to face
+  apply second to face
+}
+`);
+    expect(outline(sheet.procedures[0]!)).toEqual(["# First", "1", "# Second", "2", "3"]);
+  });
+});
+
+describe("waits", () => {
+  const text = `${STOCK}${PLACES}recipe work {
+  safety wet_rags, ventilate, no_ignition, gloves
+  layer  oil x 2, wiped {
+    wait until recoat
+  }
+  wait   24 h
+  wait   until cured
+}
+`;
+
+  test("are as long as this shop's air makes them, with the reason once", () => {
+    const sheet = only(`${text}${job("in mill")}`);
+    // Oil hardens half as fast for every 10 C less: 11 C instead of 21 C is × 2.
+    expect(step(sheet, 2).details).toEqual([
+      "Slow oil: 12 h by its label; in this shop's air × 2 = 1 day.",
+      "It hardens by reaction, twice as slowly for every 10 C less: 11 C in the shop, 21 C on the label.",
+    ]);
+    expect(step(sheet, 4).title).toBe("Wait 1 day");
+    expect(step(sheet, 4).details).toEqual([
+      "Slow oil is ready for a coat after 12 h × 2 = 1 day, cured after 5 days × 2 = 10 days in this shop's air.",
+    ]);
+    expect(step(sheet, 5).details).toEqual([
+      "Slow oil: 5 days by its label; in this shop's air × 2 = 10 days.",
+    ]);
+  });
+
+  test("without a shop are the label's, and the sheet says so", () => {
+    const sheet = only(`${text}${job("")}`);
+    expect(step(sheet, 2).details).toEqual(["Slow oil: 12 h by its label."]);
+    expect(sheet.gaps).toContainEqual({
+      figure: "Waits in this shop's air (the labels' times stand)",
+      missing: ["no `in` (the shop)"],
+    });
+  });
+
+  test("name the latest moment for a coat that goes on without sanding, and only then", () => {
+    const recipe = (between: string): string => `${STOCK}${PLACES}recipe work {
+  safety dust_mask
+  layer  bench_clear x 2 {
+    wait until recoat${between}
+  }
+}
+${job("")}`;
+    const window = "The next coat goes on within 1 day of this one; after that, sand first.";
+    expect(step(only(recipe("")), 2).details).toContain(window);
+    expect(step(only(recipe("\n    step sand 220\n    step dust")), 2).details).not.toContain(window);
+  });
+});
+
+describe("safety", () => {
+  test("duties stand where they begin, with the steps that they hold for", () => {
+    const sheet = only(`${STOCK}${PLACES}recipe work {
+  step   dust
+  safety dust_mask
+  step   sand 150
+  step   dust
+  layer  bench_clear x 2 {
+    safety ventilate 6 air changes/h
+    wait until recoat
+    step sand 220
+  }
+  step   buff
+}
+${job("")}`);
+    // 1 dust, 2 sand, 3 dust, 4 coat, 5 wait, 6 sand, 7 coat, 8 buff
+    expect(outline(sheet.procedures[0]!)).toEqual([
+      "# Work",
+      "1",
+      "! Dust mask from here to the end",
+      "2",
+      "3",
+      "4",
+      "! Ventilate, 6 air changes/h for steps 5 to 6",
+      "5",
+      "6",
+      "7",
+      "8",
+    ]);
+    expect(sheet.duties.map(({ label, where }) => `${label}: ${where.join("; ")}`)).toEqual([
+      "Dust mask: Face, steps 2 to 8",
+      "Ventilate, 6 air changes/h: Face, steps 5 to 6",
+    ]);
+    expect(sheet.duties.every(({ doc, defer }) => doc !== "" && defer !== "")).toBe(true);
+    expect(step(sheet, 6).wear).toEqual(["Dust mask"]);
+  });
+
+  test("what a step brings and the recipe does not state is on the sheet as well", () => {
+    const sheet = only(`${STOCK}${PLACES}recipe work {
+  step  sand 150
+  step  dust
+  layer oil, wiped
+}
+${job("")}`);
+    const [, first, , , second] = outline(sheet.procedures[0]!);
+    expect(first).toBe("! Dust mask for step 1 (not stated)");
+    expect(second).toMatch(/Wet rags for step 3 \(not stated\)/u);
+    expect(step(sheet, 3).cautions).toEqual([
+      "Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once and never in a heap.",
+    ]);
+    expect(sheet.duties.filter(({ stated }) => stated)).toEqual([]);
+  });
+
+  test("old paint of before 1978 is named, new paint is not", () => {
+    const painted = (built: number): Sheet =>
+      only(`piece chest {
+  built ${built}
+  surface front {
+    shape    area 1 m2
+    wood     pine
+    existing alkyd paint
+  }
+}
+recipe work {
+  safety lead_test, dust_mask
+  step   scuff 180
+  step   dust
+}
+job it {
+  piece chest
+  apply work to front
+}
+`);
+    expect(painted(1936).pieces[0]!.cautions[0]).toMatch(/^Built 1936, .* may hold lead until it is tested/u);
+    expect(painted(1990).pieces[0]!.cautions).toEqual([]);
+  });
+});
+
+describe("findings", () => {
+  const recipes = `recipe strip_it {
+  for    wood
+  safety gloves, eye_protection, ventilate, vapour_respirator
+  step   strip with paint_stripper
+  step   clean with water
+}
+`;
+  const chest = (apply: string): string => `piece chest {
+  built 1936
+  surface front {
+    shape    area 1 m2
+    wood     pine
+    existing alkyd paint
+  }
+  surface lid {
+    shape    area 1 m2
+    wood     pine
+  }
+}
+job it {
+  piece chest
+  ${apply}
+}
+`;
+
+  test("that stand open are on the sheet and at their step, and only on the surface that they concern", () => {
+    const sheet = only(`${recipes}${chest("apply strip_it to all")}`);
+    const [lead] = sheet.findings;
+    expect(lead).toMatchObject({ number: 1, rule: "lead-not-tested", severity: "error" });
+    expect(sheet.procedures.map((_, i) => step(sheet, 1, i).findings)).toEqual([[1], []]);
+  });
+
+  test("on the line that leads to a recipe of another file are at the recipe's step", () => {
+    const sheet = only(`use "recipes.finish"\n${chest("apply strip_it to front")}`, {
+      "recipes.finish": recipes,
+    });
+    expect(sheet.findings.map(({ rule }) => rule)).toEqual(["lead-not-tested"]);
+    expect(step(sheet, 1).findings).toEqual([1]);
+  });
+
+  test("of another job, of what is not used, and about unused names are left to others", () => {
+    const two = `${recipes}${chest("apply strip_it to front")}recipe spare {
+  step sand 40, 220
+}
+job other {
+  piece chest
+  apply strip_it to lid
+}
+`;
+    const [it, other, spare] = sheets(two);
+    expect(it!.findings.map(({ rule }) => rule)).toEqual(["lead-not-tested"]);
+    expect(other!.findings).toEqual([]);
+    expect(spare!.findings.map(({ rule }) => rule).toSorted()).toEqual(["grit-jump", "no-dust-mask"]);
+  });
+
+  test("of used files and of lines outside all declarations are not lost", () => {
+    const text = `use "gone.finish"\nuse "stock.finish"\nnonsense here\n${PLACES}recipe work {\n  layer thick\n}\n${job("")}`;
+    const stock = "material thick {\n  family waterborne polyurethane\n  covers 3 h\n}\n";
+    const rules = only(text, { "stock.finish": stock }).findings.map(({ rule, at }) => `${at.file} ${rule}`);
+    expect(rules).toContain("test.finish use-not-found");
+    expect(rules).toContain("test.finish syntax");
+    expect(rules).toContain("stock.finish wrong-unit");
+  });
+});
+
+describe("dates", () => {
+  const text = `${STOCK}${PLACES.replace("11 C", "21 C")}recipe work {
+  safety dust_mask
+  step   dust, takes 30 min
+  layer  bench_clear x 2, takes 30 min {
+    wait until recoat
+  }
+}
+`;
+  const sheet = only(`${text}${job("in mill\n  start 2027-03-08 09:00\n  ready 2027-04-01")}`);
+
+  test("of every step come from the plan, piece by piece", () => {
+    // One pair of hands: dust 1, dust 2 … in whatever order, 2 h between the coats of each piece.
+    const planned = [1, 2, 4].map((number) => step(sheet, number).planned);
+    expect(
+      planned
+        .flat()
+        .flatMap(({ pieces }) => pieces)
+        .toSorted(),
+    ).toEqual([1, 1, 1, 2, 2, 2]);
+    for (const piece of [1, 2]) {
+      const ends = planned.map((times) => times.find(({ pieces }) => pieces.includes(piece))!);
+      expect(ends[1]!.startAt >= ends[0]!.endAt).toBe(true);
+      expect(Date.parse(ends[2]!.startAt) - Date.parse(ends[1]!.endAt)).toBeGreaterThanOrEqual(2 * 3_600_000);
+    }
+    // Hands take 6 × 30 min; the last coat of the second piece waits for its own two hours at most.
+    expect(sheet.facts).toContainEqual({ name: "Hands-on", text: "3 h" });
+  });
+
+  test("of the days put what follows without a wait on one line", () => {
+    expect(sheet.days.map(({ day }) => day)).toEqual(["Mon 08 Mar 2027"]);
+    const numbers = sheet.days[0]!.tasks.filter(({ where }) => where === "Face, piece 1").map(
+      ({ steps }) => steps,
+    );
+    expect(numbers.at(-1)).toBe("4");
+    expect(numbers.join(" ")).toMatch(/^(1 to 2|1 2) 4$/u);
+  });
+
+  test("into service count from the last coat, and say whom it is for", () => {
+    // 10 days by the label, in the label's air.
+    expect(sheet.service.cures).toEqual([
+      { name: "Face", text: "10 days after the last coat of Bench clear (by its label)" },
+    ]);
+    expect(sheet.service.date).toMatch(/^Thu 18 Mar 2027 /u);
+    expect(sheet.service.cautions[0]).toMatch(/^Loft board is for children\. /u);
+  });
+
+  test("that are not known are named with what is missing, and steps have their hours instead", () => {
+    const undated = only(`${text}${job("")}`);
+    expect(undated.days).toEqual([]);
+    expect(step(undated, 1).planned).toEqual([]);
+    expect(step(undated, 1).details).toEqual(["Takes 30 min for each piece."]);
+    expect(undated.gaps).toContainEqual({ figure: "Dates", missing: ["no `in` (the shop)", "no `start`"] });
+  });
+});
+
+describe("what is told along", () => {
+  test("doc comments of job, piece, surface, material and shop", () => {
+    const sheet = only(`${STOCK}${PLACES}recipe work {\n  layer bench_clear\n}\n${job("in mill")}`);
+    expect(sheet.docs).toBe("For the reading room.");
+    expect(sheet.pieces[0]).toMatchObject({ title: "Loft board", count: 2, docs: "From the mill's loft." });
+    expect(sheet.surfaces[0]).toMatchObject({
+      docs: "Only the side that shows.",
+      substrate: "beech",
+      existing: "bare",
+      area: "2 × 2 m2 = 4 m2",
+    });
+    expect(sheet.shopDocs).toBe("The stove is out for good.");
+  });
+
+  test("surfaces of several pieces are named with their piece", () => {
+    const sheet = only(`piece stool "Low stool" {
+  surface seat {
+    shape area 1 m2
+    wood  ash
+  }
+}
+piece desk {
+  surface seat {
+    shape area 1 m2
+    wood  ash
+  }
+}
+recipe work {
+  step dust
+}
+job it {
+  piece stool
+  piece desk x 3
+  apply work to all
+}
+`);
+    expect(sheet.procedures.map(({ title, pieces }) => `${title} ${pieces}`)).toEqual([
+      "Low stool: seat 1",
+      "Desk: seat 3",
+    ]);
+  });
+
+  test("what an earlier job left is what is on it now", () => {
+    const [, later] = sheets(`${STOCK}${PLACES}recipe work {
+  layer oil, wiped
+  layer bench_clear x 3
+}
+job first {
+  piece board
+  apply work to face
+}
+job second {
+  piece board
+  after first
+  apply work to face
+}
+`);
+    expect(later!.surfaces[0]!.existing).toBe("Slow oil, Bench clear (3 coats)");
+    expect(later!.facts).toContainEqual({ name: "After the job", text: "first" });
+  });
+});
+
+describe("a recipe", () => {
+  const text = `${STOCK}## Any clear will do.
+recipe clearing(clear: material, grit: number = 220) {
+  for    wood, veneer
+  safety dust_mask
+  step   sand grit
+  step   dust, takes 15 min/m2
+  layer  clear, thinned 4:1 with water
+  wait   until cured
+}
+`;
+
+  test("that no job goes through has a sheet without amounts and dates, with what is to be chosen", () => {
+    const sheet = only(text);
+    expect(sheet).toMatchObject({
+      kind: "recipe",
+      title: "Clearing",
+      docs: "Any clear will do.",
+      facts: [{ name: "For", text: "wood, veneer" }],
+      choices: [
+        { name: "clear", text: "a material" },
+        { name: "grit", text: "220 on this sheet" },
+      ],
+      pieces: [],
+      surfaces: [],
+      days: [],
+      paper: [],
+    });
+    expect(titles(sheet)).toEqual([
+      "1 Sand with grit 220",
+      "2 Take the dust off",
+      "3 One coat: clear (to be chosen), by brush",
+      "4 Wait until it has cured",
+    ]);
+    expect(step(sheet, 2).details).toEqual(["Takes 15 min/m2."]);
+    expect(step(sheet, 3).details).toEqual(["Thinned 4:1 with water."]);
+    expect(step(sheet, 4).details).toEqual(["How long depends on the material that is chosen."]);
+    expect(sheet.materials.map(({ title, takes }) => title + takes)).toEqual(["Water"]);
+  });
+
+  test("that a job goes through, by apply or follow, has none of its own", () => {
+    const used = `${text}recipe around {
+  follow clearing(clear: bench_clear)
+}
+recipe alone {
+  step dust
+}
+${PLACES}${job("", "around")}`;
+    expect(sheets(used).map(({ kind, name }) => `${kind} ${name}`)).toEqual(["job boards", "recipe alone"]);
+  });
+
+  test("that follows what is not known says where", () => {
+    const sheet = only("recipe outer(prepare: recipe) {\n  follow prepare\n  step dust\n}\n");
+    expect(outline(sheet.procedures[0]!)).toEqual([
+      "? Here the steps of “prepare” are done, which is still to be chosen or written.",
+      "1",
+    ]);
+  });
+});
+
+test("a file without jobs and recipes has no sheet", () => {
+  expect(sheets(STOCK)).toEqual([]);
+  expect(analyse({}).sheets("none.finish")).toEqual([]);
+});
+
+test("no half-typed sample keeps a sheet from being put together", () => {
+  for (const name of sampleNames) {
+    const lines = sampleText(name).split("\n");
+    const analyst = sampleAnalyst();
+    for (const gone of lines.keys()) {
+      analyst.setFile(name, lines.filter((_, i) => i !== gone).join("\n"));
+      for (const sheet of analyst.analysis().sheets(name)) {
+        const numbers = sheet.procedures.flatMap((procedure) =>
+          stepsOf(procedure).map(({ number }) => number),
+        );
+        expect(numbers.every((number) => Number.isInteger(number) && number > 0)).toBe(true);
+      }
+    }
+  }
+});
