@@ -7,7 +7,7 @@ import type { Material } from "../../core/model/model.ts";
 import type { Action, WaitAction } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { type Moment, type Stage, topCoat } from "../../core/surface/state.ts";
-import { type Anchor, lastPutOn, type NeededTime, neededTime } from "../last-put-on.ts";
+import { type Anchor, anchorIn, type NeededTime, neededTime } from "../last-put-on.ts";
 import { capital, titleOf } from "./words.ts";
 
 export interface WaitWords {
@@ -23,7 +23,7 @@ export function waitWords(
   explained: Set<Material>,
 ): WaitWords {
   const { action, before } = moment;
-  const anchor = lastPutOn(before);
+  const anchor = anchorIn(before);
   if (action.until) {
     return {
       title: UNTIL[action.until],
