@@ -180,7 +180,10 @@ recipe cleared {
         report({
           what: `${useName(action.use)} is ${hard} and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : soft}.`,
           why: "The lower layer moves with the wood, the harder film cannot follow, and it cracks.",
-          remedy: "Choose a clear as flexible as the layer below, or strip that layer first.",
+          remedy:
+            over.role === "paint"
+              ? "Choose a paint as flexible as the layer below, or put a bonding primer between the two."
+              : "Choose a clear as flexible as the layer below, or strip that layer first.",
           related: [layerBelow(coat)],
         });
         return;
