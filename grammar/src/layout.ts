@@ -34,6 +34,8 @@ export interface DeclarationLayout {
   readonly next: number;
   /** Whether its block was closed by `}` (or it needs none). */
   readonly isClosed: boolean;
+  /** Whether each of its braces has its partner. */
+  readonly bracesMatch: boolean;
   readonly end: number;
 }
 
@@ -67,9 +69,12 @@ interface Ctx {
   readonly lines: readonly SourceLine[];
   readonly chunks: readonly Chunk[];
   readonly byIndent: boolean;
+  /** Whether every brace has its partner, so that none can be missing. */
+  readonly isBalanced: boolean;
   readonly problems: SyntaxProblem[];
   next: number;
   isOpen: boolean;
+  bracesMatch: boolean;
   hasInnerBlock: boolean;
 }
 
@@ -90,9 +95,20 @@ function runLayout(
   from: number,
   byIndent: boolean,
 ): DeclarationLayout & { readonly hasInnerBlock: boolean } {
-  const ctx: Ctx = { lines, chunks, byIndent, problems: [], next: from, isOpen: false, hasInnerBlock: false };
   const word = firstWord(chunks[from]!)!;
   const kind = word === "use" ? "file" : (word as BlockKind);
+  const isBalanced = hasAllBraces(chunks, from, kind);
+  const ctx: Ctx = {
+    lines,
+    chunks,
+    byIndent,
+    isBalanced,
+    problems: [],
+    next: from,
+    isOpen: false,
+    bracesMatch: true,
+    hasInnerBlock: false,
+  };
   const head = readNode(ctx, "file", kind, 0, kind === "file");
   const last = chunks[ctx.next - 1]!;
   return {
@@ -100,9 +116,27 @@ function runLayout(
     problems: ctx.problems,
     next: ctx.next,
     isClosed: !ctx.isOpen,
+    bracesMatch: ctx.bracesMatch,
     end: chunkEnd(last),
     hasInnerBlock: ctx.hasInnerBlock,
   };
+}
+
+/** Whether the brace that closes the declaration is followed by its end. */
+function hasAllBraces(chunks: readonly Chunk[], from: number, kind: BlockKind): boolean {
+  let depth = 0;
+  for (let idx = from; idx < chunks.length; idx++) {
+    const chunk = chunks[idx]!;
+    if (idx > from && startsDeclarationInside(chunk, kind)) {
+      return false;
+    }
+    depth += chunk.opens !== undefined ? 1 : chunk.closes !== undefined ? -1 : 0;
+    if (chunk.closes !== undefined && depth <= 0) {
+      const follower = chunks[idx + 1];
+      return depth === 0 && (follower === undefined || startsDeclarationInside(follower, kind));
+    }
+  }
+  return false;
 }
 
 /** Reads a logical line of a block of kind `outer`, and its block of kind `kind`, to which it may have no right. */
@@ -112,6 +146,7 @@ function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, is
   const head: LayoutNode = { tokens: line.tokens, line: first.line };
   const opener: Opener = { kind, depth: depth + 1, head, indent: first.indent };
   if (line.opens !== undefined && depth >= MAX_DEPTH) {
+    ctx.bracesMatch = false;
     reportStrayOpening(ctx, line.opens);
     return head;
   }
@@ -197,6 +232,7 @@ function readBlock(ctx: Ctx, opener: Opener): LayoutNode[] {
 
 function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[] {
   if (chunk.tokens.length === 0) {
+    ctx.bracesMatch = false;
     reportStrayOpening(ctx, chunk.opens!);
     ctx.next += 1;
     return [];
@@ -287,7 +323,7 @@ function meansBlock(ctx: Ctx, opener: Opener, follower: Chunk | undefined): bool
     return false;
   }
   if (opener.kind === "layer") {
-    return follower.indent > opener.indent && isClosedBelow(ctx, opener.indent);
+    return !ctx.isBalanced && follower.indent > opener.indent && isClosedBelow(ctx, opener.indent);
   }
   const word = firstWord(follower);
   const isSibling = opener.kind === "surface" && word === "surface";
@@ -306,6 +342,7 @@ function isClosedBelow(ctx: Ctx, indent: number): boolean {
 }
 
 function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: IToken | undefined): void {
+  ctx.bracesMatch = false;
   const end = endOf(head.tokens.at(-1)!);
   const span = headSpan(head);
   if (below !== undefined) {
@@ -379,6 +416,7 @@ function reportStrayOpening(ctx: Ctx, brace: IToken): void {
 }
 
 function reportExtraBrace(ctx: Ctx, chunk: Chunk): void {
+  ctx.bracesMatch = false;
   const span = spanOf(chunk.closes!);
   ctx.problems.push({
     message: "this `}` closes nothing",
@@ -388,6 +426,7 @@ function reportExtraBrace(ctx: Ctx, chunk: Chunk): void {
 }
 
 function reportUnclosed(ctx: Ctx, opener: Opener): void {
+  ctx.bracesMatch = false;
   if (opener.depth === 1) {
     ctx.isOpen = true;
   }

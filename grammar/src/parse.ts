@@ -75,6 +75,7 @@ export function parseDeclaration(text: string): DeclarationBody {
     text,
     tokens: losslessTokens(tokens),
     problems: firstOfEachLine(problems, lines),
+    bracesMatch: layout?.bracesMatch ?? false,
     syntax,
   };
 }

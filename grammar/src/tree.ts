@@ -86,6 +86,8 @@ export interface DeclarationBody {
   readonly text: string;
   readonly tokens: readonly Token[];
   readonly problems: readonly SyntaxProblem[];
+  /** Whether each brace has its partner; else what stands in which block is a guess. */
+  readonly bracesMatch: boolean;
   readonly syntax: Declaration;
 }
 

@@ -1,8 +1,6 @@
 /** What holds for any text whatsoever, tried on texts put together from pieces of the language and on noise. */
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
-import { lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
 import { namesOf } from "../../grammar/src/names.ts";
 import { fileProblems, parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
@@ -10,33 +8,13 @@ import { splitFile } from "../../grammar/src/pieces.ts";
 import { sectionsOf } from "../../grammar/src/sections.ts";
 import type { FileTree, Span } from "../../grammar/src/tree.ts";
 import { allNodes, declarations, locate } from "../../grammar/src/walk.ts";
+import { anyText, edited, NOTATION } from "./any-text.ts";
 import { problemsWithBounds, textOfTokens } from "./show.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
-const NOTATION = readFileSync(new URL("notation.finish", import.meta.url), "utf8");
 const LINES = NOTATION.split("\n");
-const WORDS = [...new Set(lex(NOTATION).map((token) => token.image))];
 const RUNS = { numRuns: 250, seed: 20270308 };
-
-const fragment = fc.oneof(
-  { arbitrary: fc.constantFrom(...WORDS), weight: 6 },
-  { arbitrary: fc.constantFrom(...LINES).map((line) => `${line}\n`), weight: 6 },
-  {
-    arbitrary: fc.constantFrom("{\n", "}\n", "{", "}", "(", ")", ",", ",\n", '"', "\n", "\r\n", " ", "#"),
-    weight: 4,
-  },
-  { arbitrary: fc.string({ unit: "binary", maxLength: 4 }), weight: 1 },
-);
-const anyText = fc.oneof(
-  fc.array(fragment, { maxLength: 40 }).map((parts) => parts.join("")),
-  fc.array(fragment, { maxLength: 40 }).map((parts) => parts.join(" ")),
-  fc.string({ unit: "binary", maxLength: 60 }),
-);
-/** The notation with one part of it replaced. */
-const edited = fc
-  .tuple(fc.nat(NOTATION.length), fc.nat(60), fc.array(fragment, { maxLength: 3 }))
-  .map(([at, length, parts]) => NOTATION.slice(0, at) + parts.join("") + NOTATION.slice(at + length));
 
 /** What is wrong with a tree, in words; nothing for any text. */
 function flawsOf(tree: FileTree): string[] {

@@ -1,0 +1,224 @@
+/**
+ * The lines of a file as the formatter sees them: what each is, how deep it stands, and whether it is left alone.
+ *
+ * What a line is comes from the tree, so that whatever the parser could not read is not touched.  A line whose words
+ * would be other words with other blanks between them is left alone as well; only lines that no rule of the notation
+ * reads, such as an unknown field, can be so.
+ */
+import { readsTheSame } from "./format-spacing.ts";
+import { innerStatements, statementsOf } from "./names.ts";
+import type { Declaration, DeclarationTree, FilePiece, FileTree, Span, Statement, Token } from "./tree.ts";
+
+export interface FormatLine {
+  /** Where its text starts, after a byte order mark. */
+  readonly start: number;
+  /** Where its text ends, before the line end. */
+  readonly end: number;
+  /** Empty where the file ends first. */
+  readonly lineEnd: string;
+  /** Its tokens without blanks and comment, at offsets of the file. */
+  readonly code: readonly Token[];
+  readonly comment?: Token;
+  readonly role: "blank" | "comment" | "statement" | "continuation" | "closing";
+  readonly opensBlock: boolean;
+  /** The statement that it goes on with, or that a comment within it belongs to. */
+  readonly continues?: FormatLine;
+  /** How many blocks are around it. */
+  readonly depth: number;
+  /** The block that it stands in; 0 is the file. */
+  readonly block: number;
+  /** It has a syntax error, or belongs to something that has. */
+  readonly isBroken: boolean;
+  /** It stays exactly as it is. */
+  readonly isLeft: boolean;
+}
+
+type Draft = { -readonly [K in keyof FormatLine]: FormatLine[K] } & { code: Token[] };
+
+/** The lines of a file, in order. */
+export function formatLines(tree: FileTree): readonly FormatLine[] {
+  const lines = readLines(tree);
+  const at = lineFinder(lines);
+  for (const piece of tree.pieces) {
+    if (piece.kind === "declaration") {
+      readDeclaration(piece, lines, at);
+    } else if (piece.kind === "stray") {
+      breakRange(lines, at(piece.offset), at(lastOf(piece)));
+    }
+  }
+  for (const line of lines) {
+    line.isLeft = line.isBroken || (line.code.length > 0 && !readsTheSame(line.code));
+  }
+  return lines;
+}
+
+type LineFinder = (offset: number) => number;
+
+// ---------------------------------------------------------------------------------------------------------------
+// Lines and blocks
+
+interface Reader {
+  readonly lines: Draft[];
+  /** The blocks around the next token; the file is the outermost. */
+  readonly blocks: number[];
+  nBlocks: number;
+  isNewLine: boolean;
+}
+
+function readLines(tree: FileTree): Draft[] {
+  const reader: Reader = { lines: [], blocks: [0], nBlocks: 1, isNewLine: true };
+  for (const piece of tree.pieces) {
+    // Where braces do not match, nothing is indented by them.
+    const hasBlocks = piece.kind === "declaration" && piece.body.bracesMatch;
+    for (const token of tokensOf(piece)) {
+      readToken(reader, { ...token, start: token.start + piece.offset }, hasBlocks);
+    }
+  }
+  return reader.lines;
+}
+
+function readToken(reader: Reader, token: Token, hasBlocks: boolean): void {
+  const isMark = token.start === 0 && token.text === "\ufeff";
+  if (isMark) {
+    return;
+  }
+  if (reader.isNewLine) {
+    reader.lines.push(newLine(token.start));
+    reader.isNewLine = false;
+  }
+  const line = reader.lines.at(-1)!;
+  if (token.kind === "newline") {
+    line.lineEnd = token.text;
+    reader.isNewLine = true;
+    return;
+  }
+  line.end = token.start + token.text.length;
+  if (token.kind === "space") {
+    return;
+  }
+  if (hasBlocks && token.text === "}" && token.kind === "punctuation") {
+    reader.blocks.pop();
+  }
+  if (line.role === "blank") {
+    line.depth = reader.blocks.length - 1;
+    line.block = reader.blocks.at(-1)!;
+    line.role = "comment";
+  }
+  if (token.kind === "comment" || token.kind === "doc-comment") {
+    line.comment = token;
+    return;
+  }
+  line.code.push(token);
+  if (hasBlocks && token.text === "{" && token.kind === "punctuation") {
+    line.opensBlock = true;
+    reader.blocks.push(reader.nBlocks);
+    reader.nBlocks += 1;
+  }
+}
+
+function newLine(start: number): Draft {
+  return {
+    start,
+    end: start,
+    lineEnd: "",
+    code: [],
+    role: "blank",
+    opensBlock: false,
+    depth: 0,
+    block: 0,
+    isBroken: false,
+    isLeft: false,
+  };
+}
+
+function tokensOf(piece: FilePiece): readonly Token[] {
+  return piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
+}
+
+/** Finds the line of an offset; the line end belongs to its line. */
+function lineFinder(lines: readonly FormatLine[]): LineFinder {
+  return (offset) => {
+    let [low, high] = [0, lines.length - 1];
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if (lines[middle]!.start <= offset) {
+        low = middle;
+      } else {
+        high = middle - 1;
+      }
+    }
+    return low;
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// What a line is, and what is wrong with it
+
+function readDeclaration(piece: DeclarationTree, lines: readonly Draft[], at: LineFinder): void {
+  const [first, last] = [at(piece.offset), at(lastOf(piece))];
+  if (!piece.body.bracesMatch) {
+    breakRange(lines, first, last);
+    return;
+  }
+  const known = new Set<FormatLine>();
+  const statements = statementSpans(piece.body.syntax).map((span) => ({
+    first: at(span.start + piece.offset),
+    last: at(span.end - 1 + piece.offset),
+  }));
+  for (const statement of statements) {
+    readStatement(lines, statement, known);
+  }
+  for (const line of lines.slice(first, last + 1)) {
+    if (line.code.length > 0 && !known.has(line)) {
+      line.role = "closing";
+      // Other lines belong to a block that nothing may open.
+      line.isBroken ||= line.code.length > 1 || line.code[0]!.text !== "}";
+    }
+  }
+  for (const { span } of piece.body.problems) {
+    breakRange(lines, at(span.start + piece.offset), at(span.end + piece.offset));
+  }
+  for (const statement of statements) {
+    if (lines.slice(statement.first, statement.last + 1).some((line) => line.isBroken)) {
+      breakRange(lines, statement.first, statement.last);
+    }
+  }
+}
+
+function readStatement(
+  lines: readonly Draft[],
+  { first, last }: { readonly first: number; readonly last: number },
+  known: Set<FormatLine>,
+): void {
+  const head = lines[first]!;
+  head.role = "statement";
+  known.add(head);
+  for (const line of lines.slice(first + 1, last + 1)) {
+    line.continues = head;
+    if (line.code.length > 0) {
+      line.role = "continuation";
+      known.add(line);
+    }
+  }
+}
+
+/** The heads and statements of a declaration, without their blocks; in it. */
+function statementSpans(declaration: Declaration): readonly Span[] {
+  const below = (statement: Statement): readonly Span[] => [
+    statement.span,
+    ...innerStatements(statement).flatMap(below),
+  ];
+  return [declaration.headSpan, ...statementsOf(declaration).flatMap(below)];
+}
+
+function breakRange(lines: readonly Draft[], first: number, last: number): void {
+  for (const line of lines.slice(first, last + 1)) {
+    line.isBroken = true;
+  }
+}
+
+/** Where the last thing of a piece stands that is more than a blank. */
+function lastOf(piece: FilePiece): number {
+  const last = tokensOf(piece).findLast((token) => token.kind !== "space" && token.kind !== "newline");
+  return piece.offset + (last?.start ?? 0);
+}

@@ -1,0 +1,55 @@
+/**
+ * The blanks between the tokens of a line, and the plain form of a token.
+ *
+ * A unit is brought to its plain form where it is written with a sign, such as `m²` or `°C`; one that is written in other
+ * letters, such as `hour`, is a word that someone chose and stays.
+ */
+import { isTrivia, kindOf, lex } from "./lexer.ts";
+import { plainUnit } from "./tokens.ts";
+import type { Token } from "./tree.ts";
+
+/** What stands before a token of a line. */
+export function gapBefore(tokens: readonly Token[], idx: number): "" | " " {
+  const [before, token] = [tokens[idx - 1], tokens[idx]!];
+  if (before === undefined || isOneOf(token, ",", ")", ":", ".") || isOneOf(before, "(", ".")) {
+    return "";
+  }
+  if (isOneOf(token, "(")) {
+    return before.kind === "word" ? "" : " ";
+  }
+  // `10:1` is a ratio, `coats: 3` a name and what it stands for.
+  return isOneOf(before, ":") && tokens[idx - 2]?.kind === "number" ? "" : " ";
+}
+
+/** A token as it is formatted. */
+export function plainTokenText({ kind, text }: Token): string {
+  switch (kind) {
+    case "unit":
+      return /[^\x20-\x7e]/u.test(text) ? (plainUnit(text) ?? text) : text.replace(/\s+/gu, " ");
+    case "number":
+      return text.replace(/\s+/gu, " ");
+    default:
+      return text;
+  }
+}
+
+/** Whether the tokens of a line are still the same tokens once they are formatted. */
+export function readsTheSame(tokens: readonly Token[]): boolean {
+  const line = tokens.map((token, idx) => gapBefore(tokens, idx) + plainTokenText(token)).join("");
+  const again = lex(line).filter((token) => !isTrivia(token));
+  const read = again.map((token) => ({ kind: kindOf(token), text: token.image }));
+  return signature(read) === signature(tokens.map((token) => ({ ...token, text: plainTokenText(token) })));
+}
+
+/** Tokens in one text. A time such as `4:10` is the same as the ratio `4 : 10`. */
+function signature(tokens: readonly Pick<Token, "kind" | "text">[]): string {
+  return tokens
+    .flatMap(({ kind, text }) =>
+      kind === "time" ? text.split(":").flatMap((part, idx) => [...(idx > 0 ? [":"] : []), part]) : [text],
+    )
+    .join("\n");
+}
+
+function isOneOf(token: Token, ...signs: readonly string[]): boolean {
+  return token.kind === "punctuation" && signs.includes(token.text);
+}

@@ -1,0 +1,134 @@
+/**
+ * The one layout of a recipe file, as the changes that bring a text to it.
+ *
+ * There are no options.  Only blanks change, and units written with signs that few keyboards have; the rules stand in the
+ * language reference.  What has a syntax error is left exactly as it is, and so is a declaration whose braces do not
+ * match.  The changes are as small as can be, so that a cursor stays where it is and a range can be formatted by itself.
+ */
+import { arrangeLines, type Part } from "./format-columns.ts";
+import { type FormatLine, formatLines } from "./format-lines.ts";
+import type { FileTree, Span } from "./tree.ts";
+
+/** A piece of the text, and what it becomes. */
+export interface TextChange {
+  readonly span: Span;
+  readonly text: string;
+}
+
+export interface Formatting {
+  /** In the order of the text; no two of them touch the same character. */
+  readonly changes: readonly TextChange[];
+  /** The lines that are left as they are because of a syntax error, counted from 0. */
+  readonly leftLines: readonly number[];
+}
+
+/** How a file is brought to its layout; a formatted file has no changes. */
+export function formatFile(tree: FileTree): Formatting {
+  const lines = formatLines(tree);
+  const parts = arrangeLines(lines);
+  const isKept = keptLines(lines);
+  const changes = lines.flatMap((line, idx) =>
+    isKept[idx] ? lineChanges(tree.text, line, parts[idx]!) : [removal(line)],
+  );
+  const leftLines = lines.flatMap((line, idx) => (line.isBroken && line.role !== "blank" ? [idx] : []));
+  return { changes: joined([...changes, ...lastLineEnd(lines, isKept)]), leftLines };
+}
+
+/** A text after changes to it, which are in order and apart. */
+export function applyChanges(text: string, changes: readonly TextChange[]): string {
+  let end = 0;
+  let result = "";
+  for (const { span, text: put } of changes) {
+    result += text.slice(end, span.start) + put;
+    end = span.end;
+  }
+  return result + text.slice(end);
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Within a line
+
+/** What changes before, in and behind the parts of a line. */
+function lineChanges(text: string, line: FormatLine, parts: readonly Part[]): readonly TextChange[] {
+  if (line.isLeft) {
+    return [];
+  }
+  let end = line.start;
+  const changes: TextChange[] = [];
+  for (const { gap, token, text: put } of parts) {
+    changes.push(...smallest(text, { start: end, end: token.start }, gap));
+    end = token.start + token.text.length;
+    changes.push(...smallest(text, { start: token.start, end }, put));
+  }
+  return [...changes, ...smallest(text, { start: end, end: line.end }, "")];
+}
+
+/** The change without what stays the same at its ends. */
+function smallest(text: string, { start, end }: Span, put: string): readonly TextChange[] {
+  const before = text.slice(start, end);
+  if (before === put) {
+    return [];
+  }
+  const most = Math.min(before.length, put.length);
+  let head = 0;
+  while (head < most && before[head] === put[head]) {
+    head += 1;
+  }
+  let tail = 0;
+  while (tail < most - head && before.at(-1 - tail) === put.at(-1 - tail)) {
+    tail += 1;
+  }
+  return [{ span: { start: start + head, end: end - tail }, text: put.slice(head, put.length - tail) }];
+}
+
+/** Changes that touch made one, since not every editor takes them singly. */
+function joined(changes: readonly TextChange[]): readonly TextChange[] {
+  const result: TextChange[] = [];
+  for (const change of changes) {
+    const before = result.at(-1);
+    if (before?.span.end === change.span.start) {
+      const span = { start: before.span.start, end: change.span.end };
+      result[result.length - 1] = { span, text: before.text + change.text };
+    } else {
+      result.push(change);
+    }
+  }
+  return result;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Blank lines and the end of the file
+
+/** Of blank lines in a row one is kept, and none at the ends of the file and of a block. */
+function keptLines(lines: readonly FormatLine[]): readonly boolean[] {
+  const nextContent = new Array<FormatLine | undefined>(lines.length);
+  let next: FormatLine | undefined;
+  for (let idx = lines.length - 1; idx >= 0; idx--) {
+    nextContent[idx] = next;
+    next = lines[idx]!.role === "blank" ? next : lines[idx];
+  }
+  let before: FormatLine | undefined;
+  return lines.map((line, idx) => {
+    const after = nextContent[idx];
+    const isBlank = line.role === "blank";
+    const isEdge = before === undefined || before.opensBlock || after === undefined;
+    const isExtra = isEdge || before?.role === "blank" || after?.role === "closing";
+    const isKept = !isBlank || (line.isLeft && after !== undefined) || !isExtra;
+    before = isKept ? line : before;
+    return isKept;
+  });
+}
+
+function removal(line: FormatLine): TextChange {
+  return { span: { start: line.start, end: line.end + line.lineEnd.length }, text: "" };
+}
+
+/** The last line that is kept ends like the lines above it. */
+function lastLineEnd(lines: readonly FormatLine[], isKept: readonly boolean[]): readonly TextChange[] {
+  const last = lines.findLast((_, idx) => isKept[idx]);
+  if (last === undefined || last.lineEnd !== "") {
+    return [];
+  }
+  const lineEnd = lines.find((line) => line.lineEnd !== "")?.lineEnd ?? "\n";
+  return [{ span: { start: last.end, end: last.end }, text: lineEnd }];
+}

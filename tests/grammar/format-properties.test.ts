@@ -1,0 +1,142 @@
+/**
+ * What formatting must never do, tried on any text: change what is said, lose a comment, touch a line that could not be
+ * read, or come to no rest.  The layout itself is shown in format.test.ts.
+ */
+import fc from "fast-check";
+import { describe, expect, it, vi } from "vitest";
+import { applyChanges, formatFile } from "../../grammar/src/format.ts";
+import { isTrivia, lex } from "../../grammar/src/lexer.ts";
+import { createLineIndex } from "../../grammar/src/line-index.ts";
+import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
+import { declarations } from "../../grammar/src/walk.ts";
+import { anyText, edited, NOTATION } from "./any-text.ts";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const RUNS = { numRuns: 200, seed: 20270308 };
+const format = (text: string): string => applyChanges(text, formatFile(parseFile(text)).changes);
+
+/** Signs of units in plain letters, and one blank for several: what a token may become. */
+const plain = (text: string): string =>
+  text
+    .replace(/[µμ]m/gu, "um")
+    .replaceAll("²", "2")
+    .replaceAll("³", "3")
+    .replaceAll("°", "")
+    .replace(/\s+/gu, " ");
+
+/** All that a text says, in one string: blanks left out, `4 : 10` for the `4:10` that looks like a time. */
+const said = (text: string): string =>
+  lex(text)
+    .filter((token) => !isTrivia(token))
+    .map((token) => plain(token.image).replaceAll(":", " : "))
+    .flatMap((token) => token.split(" ").filter((part) => part !== ""))
+    .join(" ");
+
+const comments = (text: string): readonly string[] =>
+  lex(text)
+    .filter((token) => token.tokenType.name.endsWith("Comment"))
+    .map((token) => token.image.trimEnd());
+
+/** What the lines of a file mean, wherever they stand. */
+const meaning = (text: string): unknown =>
+  JSON.parse(
+    JSON.stringify(
+      declarations(parseFile(text)).map(({ key, body }) => ({ key, syntax: body.syntax })),
+      (name, value) =>
+        name === "span" || name === "headSpan" ? undefined : typeof value === "string" ? plain(value) : value,
+    ),
+  );
+
+const problems = (text: string): readonly string[] =>
+  fileProblems(parseFile(text)).map(({ message }) => message);
+
+/** Blanks of all sorts where one blank stands, and none where there need be none. */
+const blanks = fc.constantFrom("", " ", "   ", "\t", "\u00a0", "  \t ");
+const mangled = fc
+  .tuple(fc.oneof(fc.constant(NOTATION), edited), fc.infiniteStream(fc.tuple(fc.nat(5), blanks)))
+  .map(([text, draws]) =>
+    text.replace(/ +|(?=[,:=(){}])|(?<=[,:=(){}])/gu, (gap) => {
+      const [draw, put] = draws.next().value!;
+      return draw > 0 ? gap : put === "" && gap !== "" ? gap : put;
+    }),
+  )
+  .chain((text) =>
+    fc.constantFrom(text, text.replaceAll("\n", "\r\n"), text.replaceAll("\n", "\n\n\n"), text.trimEnd()),
+  );
+const texts = fc.oneof(anyText, edited, mangled);
+
+describe("formatting any text", () => {
+  it("comes to rest at once", () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const once = format(text);
+        expect(formatFile(parseFile(once)).changes).toEqual([]);
+      }),
+      RUNS,
+    );
+  });
+
+  it("keeps every word, every comment and what they mean", () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const after = format(text);
+        expect(said(after)).toBe(said(text));
+        expect(comments(after)).toEqual(comments(text));
+        expect(problems(after)).toEqual(problems(text));
+        expect(meaning(after)).toEqual(meaning(text));
+      }),
+      RUNS,
+    );
+  });
+
+  it("leaves lines with a syntax error exactly as they are", () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const index = createLineIndex(text);
+        const formatting = formatFile(parseFile(text));
+        const touched = (start: number, end: number) =>
+          formatting.changes.filter(({ span }) => span.start < end && span.end > start);
+        for (const line of formatting.leftLines) {
+          const start = index.starts[line]! + (line === 0 && text.startsWith("\ufeff") ? 1 : 0);
+          expect(touched(start, index.ends[line]!)).toEqual([]);
+        }
+        for (const { span } of fileProblems(parseFile(text))) {
+          expect(touched(span.start, span.end)).toEqual([]);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it("makes changes that are in order, apart, and changes", () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        let end = -1;
+        for (const { span, text: put } of formatFile(parseFile(text)).changes) {
+          expect(span.start).toBeGreaterThan(end);
+          expect(text.slice(span.start, span.end)).not.toBe(put);
+          end = span.end;
+        }
+        expect(end).toBeLessThanOrEqual(text.length);
+      }),
+      RUNS,
+    );
+  });
+
+  it("ends every file with one line end, and keeps those of the file", () => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const after = format(text);
+        const bare = after.replace("\ufeff", "");
+        if (bare !== "") {
+          expect(bare).toMatch(/[^\r\n](?:\r\n|\n|\r)$/u);
+        }
+        const lineEnds = (part: string) => new Set(part.match(/\r\n|\n|\r/gu));
+        const known = /[\r\n]/u.test(text) ? lineEnds(text) : new Set(["\n"]);
+        expect([...lineEnds(after)].filter((lineEnd) => !known.has(lineEnd))).toEqual([]);
+      }),
+      RUNS,
+    );
+  });
+});
