@@ -4,6 +4,7 @@
  * - `use "path"` uses a file, `name X` declares a name, `want X` needs it here or in a used file (unknown-name);
  * - `name X` and `want X` are one thing in all files, that calls what its file wants, and can be renamed to small letters;
  * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name; `rough` is spoken of with names in backticks;
+ * - formatting makes one blank of several, within the spans alone;
  * - a file with the word `crash` makes every method throw, which the real one never does.
  */
 
@@ -147,6 +148,10 @@ const analysis = (
         ),
     jobLenses: (file, levels) =>
       words(textOf(file), /\bname (\w+)/g).map(({ span }) => ({ span, title: levels.join(" · ") })),
+    formatting: (file, spans) =>
+      words(textOf(file), /( {2,})/g)
+        .filter(({ span }) => spans?.some((part) => part.start <= span.start && span.end <= part.end) ?? true)
+        .map(({ span }) => ({ span, text: " " })),
     totals: () => [],
     jobs: () => [],
     sheets: () => [],

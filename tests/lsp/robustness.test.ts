@@ -26,6 +26,7 @@ test("a failure inside is logged and answered with nothing", async () => {
     ["textDocument/prepareCallHierarchy", somewhere, null],
     ["workspace/symbol", { query: "" }, []],
     ["workspace/willRenameFiles", { files: [{ oldUri: A, newUri: `${A}.finish` }] }, null],
+    ["textDocument/formatting", { ...document, options: {} }, null],
     ["textDocument/diagnostic", document, { kind: "full", items: [] }],
     ["workspace/diagnostic", { previousResultIds: [] }, { items: [] }],
     [

@@ -15,6 +15,7 @@ import { printedTotals } from "../core/totals/print.ts";
 import { completionsAt } from "./completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { fileFinding } from "./edges.ts";
+import { formattingOf } from "./formatting.ts";
 import { hoverAt } from "./hover.ts";
 import { inlayHintsOf } from "./inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
@@ -98,6 +99,7 @@ function createAnalysis(
     completions: (file, offset) => completionsAt(checker, file, offset),
     inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
+    formatting: (file, spans) => formattingOf(program, file, spans),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
     sheets: (file) => sheetsOf(checker, file, analysis.findings),

@@ -4,6 +4,7 @@
  * An `Analyst` holds the texts it was given and hands out immutable `Analysis` snapshots; it never reads a file.
  * `missingFiles` names used files that it has not been given, so that the adapter can load them and call `setFile`.
  */
+import type { TextChange } from "../../../grammar/src/format.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
@@ -211,6 +212,8 @@ export interface Analysis extends Navigation {
   inlayHints(file: FileId, span: Span, kinds: readonly InlayHintKind[]): readonly InlayHintInfo[];
   /** One for every job; findings of other levels than these are not counted. */
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
+  /** The changes that bring a file, or the lines that the spans touch, to the one layout; in order. */
+  formatting(file: FileId, spans?: readonly Span[]): readonly TextChange[];
   totals(file: FileId): readonly JobTotals[];
   /** What the totals come from: every line's litres, the plan, what is missing. In the order of `totals`. */
   jobs(file: FileId): readonly JobResult[];

@@ -39,6 +39,8 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   callHierarchyProvider: true,
   inlayHintProvider: { resolveProvider: false },
   codeLensProvider: { resolveProvider: false },
+  documentFormattingProvider: true,
+  documentRangeFormattingProvider: { rangesSupport: true },
   // A client without literals could only be offered commands, and there are none.
   ...(facts.codeActionLiterals && {
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix], resolveProvider: false },
@@ -86,6 +88,11 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.workspace?.fileOperations?.willRename, ["workspace/willRenameFiles"]),
   ...when(capabilities.inlayHintProvider, ["textDocument/inlayHint"]),
   ...when(capabilities.codeLensProvider, ["textDocument/codeLens"]),
+  ...when(capabilities.documentFormattingProvider, ["textDocument/formatting"]),
+  ...when(capabilities.documentRangeFormattingProvider, [
+    "textDocument/rangeFormatting",
+    "textDocument/rangesFormatting",
+  ]),
   ...when(capabilities.codeActionProvider, ["textDocument/codeAction"]),
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),

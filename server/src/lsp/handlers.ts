@@ -18,8 +18,11 @@ import type {
   DidCloseTextDocumentParams,
   DidOpenTextDocumentParams,
   DocumentDiagnosticParams,
+  DocumentFormattingParams,
   DocumentHighlightParams,
   DocumentLinkParams,
+  DocumentRangeFormattingParams,
+  DocumentRangesFormattingParams,
   DocumentSymbolParams,
   HoverParams,
   InlayHintParams,
@@ -42,6 +45,7 @@ import { documentDiagnostic } from "./requests/document-diagnostic.ts";
 import { documentHighlight } from "./requests/document-highlight.ts";
 import { documentLink } from "./requests/document-link.ts";
 import { documentSymbol } from "./requests/document-symbol.ts";
+import { formatting } from "./requests/formatting.ts";
 import { hover } from "./requests/hover.ts";
 import { incomingCalls } from "./requests/incoming-calls.ts";
 import { inlayHint } from "./requests/inlay-hint.ts";
@@ -143,6 +147,21 @@ export const HANDLERS: readonly Handler[] = [
   ),
   request("textDocument/inlayHint", [], (session, params: InlayHintParams) => inlayHint(session, params)),
   request("textDocument/codeLens", [], (session, params: CodeLensParams) => codeLens(session, params)),
+  request("textDocument/formatting", null, (session, { textDocument }: DocumentFormattingParams) =>
+    formatting(session, textDocument),
+  ),
+  request(
+    "textDocument/rangeFormatting",
+    null,
+    (session, { textDocument, range }: DocumentRangeFormattingParams) =>
+      formatting(session, textDocument, [range]),
+  ),
+  request(
+    "textDocument/rangesFormatting",
+    null,
+    (session, { textDocument, ranges }: DocumentRangesFormattingParams) =>
+      formatting(session, textDocument, ranges),
+  ),
   request("textDocument/codeAction", [], (session, params: CodeActionParams) => codeAction(session, params)),
   request(
     "textDocument/diagnostic",
