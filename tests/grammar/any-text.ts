@@ -1,7 +1,11 @@
-/** Texts for property tests: put together from pieces of the language, the notation with a part replaced, and noise. */
+/**
+ * Texts for property tests: put together from pieces of the language, the notation with a part replaced, noise, and sound
+ * texts in another layout.
+ */
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { lex } from "../../grammar/src/lexer.ts";
+import { isSpace, isTrivia, kindOf, lex } from "../../grammar/src/lexer.ts";
+import { UNIT_ALIASES } from "../../grammar/src/units.ts";
 
 /** A file with every construct of the notation. */
 export const NOTATION = readFileSync(new URL("notation.finish", import.meta.url), "utf8");
@@ -29,3 +33,33 @@ export const anyText = fc.oneof(
 export const edited = fc
   .tuple(fc.nat(NOTATION.length), fc.nat(60), fc.array(fragment, { maxLength: 3 }))
   .map(([at, length, parts]) => NOTATION.slice(0, at) + parts.join("") + NOTATION.slice(at + length));
+
+const SIGNED = new Map(
+  Object.entries(UNIT_ALIASES).flatMap(([alias, plain]) =>
+    /[^\x20-\x7e]/u.test(alias) ? [[plain, alias]] : [],
+  ),
+);
+const blanks = fc.constantFrom(" ", " ", "  ", "     ", "\t", "\u00a0", " \t ");
+const lineEnds = fc.constantFrom("\n", "\n", "\n", "\n\n", "\n \t\n\n", "  \n");
+
+/** The same words in another layout: other blanks, more blank lines, units with signs, perhaps other line ends. */
+export const inDisorder = (text: string): fc.Arbitrary<string> =>
+  fc
+    .tuple(fc.infiniteStream(fc.tuple(blanks, lineEnds, fc.nat(9))), fc.boolean())
+    .map(([draws, isWindows]) => {
+      const parts = lex(text).map((token, idx, all) => {
+        const [blank, lineEnd, chance] = draws.next().value!;
+        const next = all[idx + 1];
+        if (isSpace(token)) return blank;
+        // A blank line above a declaration would part it from its documentation.
+        if (isTrivia(token))
+          return token.image === "\n" && next?.image.startsWith("##") ? lineEnd : token.image;
+        const image =
+          kindOf(token) === "unit" && chance > 4 ? (SIGNED.get(token.image) ?? token.image) : token.image;
+        const isTight = /[(){},=]/u.test(token.image + (next?.image[0] ?? ""));
+        return isTight && next !== undefined && chance > 5 && kindOf(token) !== "string"
+          ? image + blank
+          : image;
+      });
+      return parts.join("").replaceAll("\n", isWindows ? "\r\n" : "\n");
+    });

@@ -9,7 +9,7 @@ import { isTrivia, lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex } from "../../grammar/src/line-index.ts";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
 import { declarations } from "../../grammar/src/walk.ts";
-import { anyText, edited, NOTATION } from "./any-text.ts";
+import { anyText, edited, inDisorder, NOTATION } from "./any-text.ts";
 
 vi.setConfig({ testTimeout: 120_000 });
 
@@ -51,19 +51,10 @@ const meaning = (text: string): unknown =>
 const problems = (text: string): readonly string[] =>
   fileProblems(parseFile(text)).map(({ message }) => message);
 
-/** Blanks of all sorts where one blank stands, and none where there need be none. */
-const blanks = fc.constantFrom("", " ", "   ", "\t", "\u00a0", "  \t ");
 const mangled = fc
-  .tuple(fc.oneof(fc.constant(NOTATION), edited), fc.infiniteStream(fc.tuple(fc.nat(5), blanks)))
-  .map(([text, draws]) =>
-    text.replace(/ +|(?=[,:=(){}])|(?<=[,:=(){}])/gu, (gap) => {
-      const [draw, put] = draws.next().value!;
-      return draw > 0 ? gap : put === "" && gap !== "" ? gap : put;
-    }),
-  )
-  .chain((text) =>
-    fc.constantFrom(text, text.replaceAll("\n", "\r\n"), text.replaceAll("\n", "\n\n\n"), text.trimEnd()),
-  );
+  .oneof(fc.constant(NOTATION), edited)
+  .chain(inDisorder)
+  .chain((text) => fc.constantFrom(text, text.trimEnd()));
 const texts = fc.oneof(anyText, edited, mangled);
 
 describe("formatting any text", () => {
@@ -85,6 +76,17 @@ describe("formatting any text", () => {
         expect(comments(after)).toEqual(comments(text));
         expect(problems(after)).toEqual(problems(text));
         expect(meaning(after)).toEqual(meaning(text));
+      }),
+      RUNS,
+    );
+  });
+
+  it("brings one text to one layout, however its blanks were", () => {
+    fc.assert(
+      fc.property(inDisorder(NOTATION), (text) => {
+        const noBlankLines = (formatted: string) =>
+          formatted.replace(/\r?\n(?:\r?\n)+/gu, "\n").replaceAll("\r\n", "\n");
+        expect(noBlankLines(format(text))).toBe(noBlankLines(format(NOTATION)));
       }),
       RUNS,
     );

@@ -60,6 +60,17 @@ describe("any text", () => {
     );
   });
 
+  it("is read alike however it is indented, where it is well formed", () => {
+    const indents = fc.infiniteStream(fc.constantFrom("", "  ", "    ", "\t"));
+    fc.assert(
+      fc.property(indents, (draws) => {
+        const text = NOTATION.replace(/^ */gmu, () => draws.next().value!);
+        expect(fileProblems(parseFile(text))).toEqual([]);
+      }),
+      { ...RUNS, numRuns: 60 },
+    );
+  });
+
   it("has the same tree whatever was parsed before", () => {
     fc.assert(
       fc.property(fc.oneof(anyText, edited), edited, (before, after) => {
