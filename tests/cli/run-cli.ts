@@ -7,10 +7,11 @@
 import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { Readable } from "node:stream";
 import { fileURLToPath } from "node:url";
 import type { CliFiles, CliIo } from "../../server/src/cli/io.ts";
 import { run } from "../../server/src/cli/main.ts";
-import { nodeFiles } from "../../server/src/cli/node-files.ts";
+import { nodeFiles, readStream } from "../../server/src/cli/node-files.ts";
 
 export interface CliInput {
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
@@ -20,6 +21,14 @@ export interface CliInput {
   readonly columns?: number;
   /** Below the folder of the files. */
   readonly cwd?: string;
+  /** On standard input. */
+  readonly input?: string | Uint8Array;
+  /** Changes the folder before the command runs. */
+  readonly prepare?: (folder: string) => void;
+  /** Looks at the folder once the command has ended. */
+  readonly look?: (folder: string) => void;
+  /** Comes between the reading of a file and its writing. */
+  readonly beforeWriting?: (file: string) => void;
 }
 
 export interface CliOutcome {
@@ -36,6 +45,7 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
   const folder = await mkdtemp(path.join(tmpdir(), "finishwright-"));
   try {
     await writeFiles(folder, input.files ?? {});
+    input.prepare?.(folder);
     const written = { stdout: "", stderr: "" };
     const output = (stream: "stdout" | "stderr") => ({
       write: (text: string) => {
@@ -45,11 +55,12 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
       columns: input.columns ?? 80,
     });
     const io: CliIo = {
+      readInput: () => readStream(Readable.from([Buffer.from(input.input ?? "")])),
       stdout: output("stdout"),
       stderr: output("stderr"),
       cwd: path.join(folder, input.cwd ?? ""),
       env: input.env ?? {},
-      files: filesWithout(folder, input.forbidden ?? []),
+      files: filesWithout(folder, input),
       version: "1.2.3",
       home: HOME,
       now: () => "2027-03-01T08:00:00Z",
@@ -57,6 +68,7 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
     };
     const args = argv.map((arg) => arg.replaceAll("<folder>", folder));
     const status = await run(args, io);
+    input.look?.(folder);
     return { status, ...written, folder };
   } finally {
     await rm(folder, { recursive: true, force: true });
@@ -74,11 +86,15 @@ export async function writeFiles(
   }
 }
 
-function filesWithout(folder: string, forbidden: readonly string[]): CliFiles {
+function filesWithout(folder: string, { forbidden = [], beforeWriting }: CliInput): CliFiles {
   const isForbidden = (file: string): boolean => forbidden.includes(path.relative(folder, file));
   return {
     ...nodeFiles,
     read: async (file) =>
       isForbidden(file) ? { reason: "may not be read: you have no permission for it" } : nodeFiles.read(file),
+    replace: async (file, read, text) => {
+      beforeWriting?.(file);
+      return nodeFiles.replace(file, read, text);
+    },
   };
 }

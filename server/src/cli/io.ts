@@ -4,7 +4,7 @@
  * `run` in `main.ts` touches nothing but this, so that tests call it like any function: they collect what is written
  * and point it at a temporary folder. `node-files.ts` is the one implementation of `CliFiles` on a real disk.
  */
-import type { ReadText } from "../reading/decode-text.ts";
+import type { FileText, ReadText } from "../reading/decode-text.ts";
 
 export interface CliOutput {
   write(text: string): void;
@@ -13,13 +13,18 @@ export interface CliOutput {
   readonly columns?: number;
 }
 
+/** Why a file was not written, as the end of a sentence that begins with the file; undefined when it was. */
+export type WriteOutcome = { readonly reason: string } | undefined;
+
 export type PathKind = "file" | "folder" | "other" | "missing" | "forbidden";
 
 export interface CliFiles {
   kind(path: string): Promise<PathKind>;
   read(path: string): Promise<ReadText>;
   /** Writes a text, over what was there; or why it cannot, as the end of a sentence that begins with the file. */
-  write(path: string, text: string): Promise<{ readonly reason: string } | undefined>;
+  write(path: string, text: string): Promise<WriteOutcome>;
+  /** Puts a text in the place of the one that was read, at once and whole, or leaves the file as it is. */
+  replace(path: string, read: FileText, text: string): Promise<WriteOutcome>;
   /** The path without symbolic links, by which one file is known under all its names. */
   realPath(path: string): Promise<string>;
   /** Files below a folder that match a pattern, relative to it, with `/`; without `node_modules` and dot folders. */
@@ -27,6 +32,8 @@ export interface CliFiles {
 }
 
 export interface CliIo {
+  /** All of standard input. */
+  readonly readInput: () => Promise<ReadText>;
   readonly stdout: CliOutput;
   readonly stderr: CliOutput;
   /** Absolute. */

@@ -10,6 +10,7 @@ import { addCheck } from "./commands/check.ts";
 import { addCompare } from "./commands/compare.ts";
 import { addDemo } from "./commands/demo.ts";
 import { addExplain } from "./commands/explain.ts";
+import { addFormat } from "./commands/format.ts";
 import { addLanguageServer } from "./commands/language-server.ts";
 import { addSchedule } from "./commands/schedule.ts";
 import { addSheet } from "./commands/sheet.ts";
@@ -19,6 +20,7 @@ import { type CliIo, type ExitStatus, UsageError, warn } from "./io.ts";
 
 const COMMANDS: readonly AddCommand[] = [
   addCheck,
+  addFormat,
   addTotals,
   addSchedule,
   addSheet,
@@ -35,6 +37,7 @@ Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use 
 Examples:
   finishwright check                          every recipe in this folder and below
   finishwright check table.finish --fail-on warning
+  finishwright format samples
   finishwright totals table.finish --format json
   finishwright explain coat-over-wax`;
 

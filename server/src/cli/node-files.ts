@@ -5,9 +5,10 @@
  */
 import { readdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
 import { glob } from "tinyglobby";
-import { decodeText } from "../reading/decode-text.ts";
+import { decodeText, type ReadText } from "../reading/decode-text.ts";
 import { MAX_FILE_BYTES, type ReadFailure, reasonOf } from "../reading/reasons.ts";
 import type { CliFiles, PathKind } from "./io.ts";
+import { replaceText } from "./replace-text.ts";
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
@@ -19,7 +20,7 @@ export const nodeFiles: CliFiles = {
       if (found.size > MAX_FILE_BYTES) return { reason: reasonOf("too-large") };
       return decodeText(await readFile(path));
     } catch (error) {
-      return { reason: reasonOf(failureOf(error), error instanceof Error ? error.message : String(error)) };
+      return unread(error);
     }
   },
   async write(path, text) {
@@ -30,6 +31,7 @@ export const nodeFiles: CliFiles = {
       return { reason: writeReasonOf(error) };
     }
   },
+  replace: replaceText,
   async realPath(path) {
     try {
       return await realpath(path);
@@ -53,6 +55,22 @@ export const nodeFiles: CliFiles = {
   },
 };
 
+/** The text of a stream, such as standard input, to its end. */
+export async function readStream(stream: AsyncIterable<Uint8Array>): Promise<ReadText> {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  try {
+    for await (const chunk of stream) {
+      size += chunk.length;
+      if (size > MAX_FILE_BYTES) return { reason: reasonOf("too-large") };
+      chunks.push(chunk);
+    }
+    return decodeText(Buffer.concat(chunks));
+  } catch (error) {
+    return unread(error);
+  }
+}
+
 async function kindOf(path: string): Promise<PathKind> {
   try {
     const found = await stat(path);
@@ -64,6 +82,10 @@ async function kindOf(path: string): Promise<PathKind> {
     const code = codeOf(error);
     return code === "EACCES" || code === "EPERM" ? "forbidden" : "missing";
   }
+}
+
+function unread(error: unknown): ReadText {
+  return { reason: reasonOf(failureOf(error), error instanceof Error ? error.message : String(error)) };
 }
 
 function failureOf(error: unknown): ReadFailure {

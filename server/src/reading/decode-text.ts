@@ -1,15 +1,26 @@
 /**
  * Bytes to text, strictly: a recipe is UTF-8, and a byte that is none is an error with its place, not a question mark
- * in somebody's title. A byte order mark is not part of the text.
+ * in somebody's title. A byte order mark is not part of the text, but kept beside it.
  */
 
+export interface FileText {
+  readonly text: string;
+  /** The byte order mark that stood before the text, of which it is no part. */
+  readonly mark?: string;
+}
+
 /** The text of a file, or why there is none, as the end of a sentence that begins with the file. */
-export type ReadText = { readonly text: string } | { readonly reason: string };
+export type ReadText = FileText | { readonly reason: string };
 
 /** The text of a file's bytes, or why they are none. */
 export function decodeText(bytes: Uint8Array): ReadText {
   const { text } = decodeOrNothing(bytes);
-  return text === undefined ? { reason: notUtf8(bytes) } : { text };
+  if (text === undefined) return { reason: notUtf8(bytes) };
+  return startsWithMark(bytes) ? { text, mark: "\ufeff" } : { text };
+}
+
+function startsWithMark(bytes: Uint8Array): boolean {
+  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
 }
 
 function notUtf8(bytes: Uint8Array): string {
