@@ -7,6 +7,7 @@
 import { isTrivia, kindOf, lex } from "./lexer.ts";
 import { plainUnit } from "./tokens.ts";
 import type { Token } from "./tree.ts";
+import { hasSign } from "./units.ts";
 
 /** What stands before a token of a line. */
 export function gapBefore(tokens: readonly Token[], idx: number): "" | " " {
@@ -25,7 +26,7 @@ export function gapBefore(tokens: readonly Token[], idx: number): "" | " " {
 export function plainTokenText({ kind, text }: Token): string {
   switch (kind) {
     case "unit":
-      return /[^\x20-\x7e]/u.test(text) ? (plainUnit(text) ?? text) : text.replace(/\s+/gu, " ");
+      return hasSign(text) ? (plainUnit(text) ?? text) : text.replace(/\s+/gu, " ");
     case "number":
       return text.replace(/\s+/gu, " ");
     default:

@@ -45,3 +45,8 @@ export const UNIT_ALIASES: Readonly<Record<string, string>> = {
   month: "months",
   "air change/h": "air changes/h",
 };
+
+/** Whether a unit is written with a sign, such as `m²` or `°C`; only those are formatted to the plain form. */
+export function hasSign(unit: string): boolean {
+  return /[^\x20-\x7e]/u.test(unit);
+}

@@ -22,7 +22,7 @@ material hall_clear "Waterborne satin clear" {
 }
 
 piece reading_table "Reading table" {
-  built 1990
+  built   1990
   surface top {
     shape panel 1800 mm x 900 mm x 30 mm
     wood  beech
@@ -46,7 +46,7 @@ recipe clear_top(clear: material, coats: number = 3) {
   wait   2 h
   step   sand 220
   step   dust
-  layer  clear x coats, by pad {   # the block is done between coats
+  layer  clear x coats, by pad {  # the block is done between coats
     wait until recoat
     step sand 220
     step dust
@@ -83,6 +83,42 @@ Names are unique over a file and all that it uses; materials, pieces, shops, rec
 One generic material of every family is built in and always in scope, named by the family's words joined with \`_\` (\`waterborne_polyurethane\`), and so is \`soap\`; only these may be shadowed.
 Parameters hide materials.
 Arguments are always named; \`()\` may be left out when empty; a \`recipe\` parameter is called by \`follow P(…)\`; a parameter may stand wherever its quantity may.
+`;
+
+export const LAYOUT = `## Layout
+
+\`finishwright format\` and the formatter of the editor bring a file to one layout. It has no options:
+
+- A block is indented by two blanks. A comment on a line of its own stands where a line of its block would.
+- The values of a block start in one column, one blank behind the longest first word of its lines. The column holds for the whole block, over blank lines too; a block inside it has its own. Lines at the top level have none.
+- A line that goes on behind a comma keeps its breaks, and goes on two columns further in than its value.
+- Comments at line ends share a column, two blanks behind the longest line that has one, over lines of one block without a blank line between them.
+- Between words stands one blank: none before a comma, none inside parentheses or before those of a call, none in \`table.top\` and \`10:1\`, one behind \`clear:\`, one on both sides of \`=\` and before \`{\`.
+- A number has one blank before its unit, and a unit with a sign takes its plain form: \`19mm\` becomes \`19 mm\`, \`18°C\` becomes \`18 C\`.
+- Of blank lines in a row one is kept, and none at the ends of a block or of the file; none is put in. Blanks at line ends go, line ends stay what they are, and the last line has one.
+
+Names, titles, numbers, the text of comments and the order of lines are never touched.
+A line with a syntax error is left exactly as it is, and so is a whole declaration whose braces do not match; everything else is formatted around them.
+
+\`\`\`finish
+recipe painted_base(primer: material,
+         paint: material) {
+  for    wood
+  safety dust_mask, gloves,  # goes on in the next line
+           ventilate
+
+  step   sand 120, 150    # the old paint is off already
+  step   dust
+  layer  primer, by foam  # one coat
+  wait   until recoat
+  layer  paint x 2, by foam {
+    wait until recoat
+    step sand 220  # by hand
+    step dust
+  }
+  wait   until cured
+}
+\`\`\`
 `;
 
 export const RECIPES = `## What steps do

@@ -6,7 +6,7 @@
  */
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { UNIT_ALIASES, UNIT_GROUPS } from "../../grammar/src/units.ts";
+import { hasSign, UNIT_ALIASES, UNIT_GROUPS } from "../../grammar/src/units.ts";
 import {
   DECLARATION_WORDS,
   FIELDS,
@@ -25,7 +25,7 @@ import { SUBSTRATES, WOODS } from "../src/core/knowledge/woods.ts";
 import { familyGroups, type VocabularyName, vocabulary, woodDoc } from "../src/core/knowledge/words.ts";
 import { formatDuration } from "../src/core/measure/format-amount.ts";
 import { TRANSFER_EFFICIENCY } from "../src/core/quantities/litres.ts";
-import { DECISIONS, INTRODUCTION, READING, RECIPES, WORKED_OUT } from "./language-text.ts";
+import { DECISIONS, INTRODUCTION, LAYOUT, READING, RECIPES, WORKED_OUT } from "./language-text.ts";
 import { DOCS_FOLDER, markdownTable } from "./write-computations.ts";
 
 const code = (text: string): string => `\`${text}\``;
@@ -38,6 +38,7 @@ export function languagePage(): string {
     "",
     INTRODUCTION,
     READING,
+    LAYOUT,
     ...units(),
     ...declarations(),
     ...shapes(),
@@ -58,7 +59,12 @@ export function languagePage(): string {
 }
 
 function units(): readonly string[] {
-  const aliases = Object.entries(UNIT_ALIASES).map(([other, plain]) => `${code(other)} (${code(plain)})`);
+  const all = Object.entries(UNIT_ALIASES);
+  const aliases = (isSign: boolean): string =>
+    all
+      .filter(([other]) => hasSign(other) === isSign)
+      .map(([other, plain]) => `${code(other)} (${code(plain)})`)
+      .join(", ");
   return [
     "## Units",
     "",
@@ -69,7 +75,8 @@ function units(): readonly string[] {
       Object.entries(UNIT_GROUPS).map(([what, words]) => [what, words.map(code).join(" ")]),
     ),
     "",
-    `Also read, and formatted to the plain form in brackets: ${aliases.join(", ")}.`,
+    `Also read, and formatted to the plain form in brackets: ${aliases(true)}.`,
+    `Also read, as the unit in brackets: ${aliases(false)}.`,
     "",
   ];
 }

@@ -1,6 +1,7 @@
 /** The language reference is fresh, names every word of the notation, and its examples are sound. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { formatFile } from "../../grammar/src/format.ts";
 import { parseFile } from "../../grammar/src/parse.ts";
 import {
   DECLARATION_WORDS,
@@ -50,5 +51,6 @@ describe("examples", () => {
   test.each(blocks.map((text, index) => [index + 1, text] as const))("%i", (_, text) => {
     expect(parseFile(text).pieces.length).toBeGreaterThan(0);
     expect(summary(text)).toEqual([]);
+    expect(formatFile(parseFile(text)).changes).toEqual([]);
   });
 });
