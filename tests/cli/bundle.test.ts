@@ -90,8 +90,8 @@ function runBundle(
     child.on("error", reject);
     child.on("close", (status) => resolve({ status, ...written }));
     // An editor keeps its end open; a server whose editor hangs up ends at once.
-    if (options.input === undefined) child.stdin.end();
-    else child.stdin.write(options.input);
+    if (options.isInputOpen) child.stdin.write(options.input ?? "");
+    else child.stdin.end(options.input);
   });
 }
 
@@ -135,6 +135,13 @@ describe.each(nodes())("on %s", (node) => {
     },
   );
 
+  test("formats standard input, however long", async () => {
+    const input = "shop   s {\ncrew 2\n}\n".repeat(20_000);
+    const { status, stdout } = await runBundle(node, ["format", "-"], { input });
+    expect(status).toBe(0);
+    expect(stdout).toBe("shop s {\n  crew 2\n}\n".repeat(20_000));
+  });
+
   test("a reader who has seen enough is no accident", async () => {
     const { stderr } = await runBundle(node, ["check", "many.finish"], { readAtMost: 1 });
     expect(stderr).toBe("");
@@ -152,6 +159,7 @@ describe.each(nodes())("on %s", (node) => {
     ].map(message);
     const { status, stdout } = await runBundle(node, ["language-server", "--stdio"], {
       input: input.join(""),
+      isInputOpen: true,
     });
     expect(stdout).toContain('"serverInfo":{"name":"Finishwright"');
     expect(status).toBe(0);

@@ -66,6 +66,12 @@ test("it wakes for recipes only", () => {
   expect(manifest.contributes.languages[0].configuration).toBeDefined();
 });
 
+test("recipes are formatted by this extension, and when is the user's choice", () => {
+  const defaults = manifest.contributes.configurationDefaults["[finish]"];
+  expect(defaults["editor.defaultFormatter"]).toBe(`${manifest.publisher}.${manifest.name}`);
+  expect(Object.keys(defaults).filter((name) => /^editor\.formatOn/.test(name))).toEqual([]);
+});
+
 test("the VS Code that it asks for is the one that it is typed against, and the client's own minimum", () => {
   const minimum = (range: string): string => range.replace(/^\^/, "");
   const packageOf = (name: string) => JSON.parse(readText(`node_modules/${name}/package.json`));

@@ -1,4 +1,5 @@
 /** The layout, rule by rule: a text as somebody might type it, and the same text laid out. */
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { applyChanges, formatFile } from "../../grammar/src/format.ts";
 import { parseFile } from "../../grammar/src/parse.ts";
@@ -13,7 +14,13 @@ const text = (literal: TemplateStringsArray): string => {
   return lines.map((line) => `${line.slice(margin)}\n`).join("");
 };
 
-describe("samples", () => {
+describe("what the project shows", () => {
+  test("the README's recipe is laid out", () => {
+    const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8");
+    const recipes = [...readme.matchAll(/```finish\n([\s\S]*?)```/gu)].map((match) => match[1]!);
+    expect(recipes.map(format)).toEqual(recipes);
+  });
+
   test.each(sampleNames)("%s is laid out", (name) => {
     expect(formatFile(parseFile(sampleText(name))).changes).toEqual([]);
   });
