@@ -73,7 +73,12 @@ interface Ended {
 function runBundle(
   node: string,
   argv: readonly string[],
-  options: { readonly readAtMost?: number; readonly input?: string; readonly zone?: string } = {},
+  options: {
+    readonly readAtMost?: number;
+    readonly input?: string;
+    readonly zone?: string;
+    readonly isInputOpen?: true;
+  } = {},
 ): Promise<Ended> {
   return new Promise((resolve, reject) => {
     const zone = options.zone === undefined ? {} : { TZ: options.zone };
