@@ -14,7 +14,7 @@ export function actionText(action: Action): string {
     case "note":
       return action.text;
     case "open":
-      return `follow ${action.syntax.call?.name.text ?? "?"}`;
+      return action.missing === undefined ? "and so on" : `follow ${action.missing}`;
   }
 }
 

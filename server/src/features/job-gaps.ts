@@ -5,6 +5,7 @@
  * all say it in these words.
  */
 import type { Material } from "../core/model/model.ts";
+import type { OpenAction } from "../core/surface/actions.ts";
 import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
 
 export type GapField =
@@ -89,11 +90,14 @@ function planGaps(result: JobResult): readonly string[] {
 function openGaps(result: JobResult): readonly string[] {
   return result.runs.flatMap((run) =>
     run.moments.flatMap(({ action }) => {
-      if (action.op === "open") return [`no recipe \`${action.syntax.call?.name.text ?? "?"}\``];
+      if (action.op === "open") return [openGap(action)];
       return action.op === "layer" && !action.use.material ? [`no material \`${action.use.name}\``] : [];
     }),
   );
 }
+
+const openGap = ({ missing }: OpenAction): string =>
+  missing === undefined ? "a recipe of more steps than can be reckoned" : `no recipe \`${missing}\``;
 
 function cureGaps(result: JobResult): readonly string[] {
   return result.runs.flatMap((run) => {

@@ -4,7 +4,7 @@
  */
 import type { Material } from "../core/model/model.ts";
 import { factorOf, labelHours } from "../core/surface/simulate.ts";
-import { lastPutOn, type Stage, type SurfaceState, type Waited } from "../core/surface/state.ts";
+import { lastPutOn, type Stage, type SurfaceState, waitedOf } from "../core/surface/state.ts";
 
 export interface Anchor {
   readonly name: string;
@@ -13,21 +13,17 @@ export interface Anchor {
   readonly waited: number;
 }
 
-/** The last coat or filling, from whose end `until` counts. */
+/** The last coat or filling, from whose end `until` counts; by the name of the material where a parameter stands for it. */
 export function anchorIn(state: SurfaceState): Anchor | undefined {
   const last = lastPutOn(state);
   if (!last) return undefined;
-  return "use" in last
-    ? anchorOf(last.use.name, last.waited, last.use.material)
-    : anchorOf(last.what, last.waited, last.material);
+  const { name, material } = "use" in last ? last.use : { name: last.what, material: last.material };
+  return {
+    name: material?.name ?? name,
+    waited: waitedOf(state, last).hours,
+    ...(material ? { material } : {}),
+  };
 }
-
-/** By the name of the material where a parameter stands for it. */
-const anchorOf = (name: string, waited: Waited, material: Material | undefined): Anchor => ({
-  name: material?.name ?? name,
-  waited: waited.hours,
-  ...(material ? { material } : {}),
-});
 
 export type Air = { readonly temperature: number; readonly humidity?: number } | undefined;
 

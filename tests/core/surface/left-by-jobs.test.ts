@@ -1,5 +1,6 @@
 /** What a job finds on a surface that earlier jobs worked on. */
 import { describe, expect, test } from "vitest";
+import { waitedOf } from "../../../server/src/core/surface/state.ts";
 import { runsOf, stackOf } from "./run-of.ts";
 
 const PIECES = `piece box {
@@ -63,7 +64,8 @@ job second {
     const base = initial(text, "second base");
     expect(base.dust).toBeDefined();
     expect(base.grease).toBeDefined();
-    expect(base.fillings.map(({ sanded, covered }) => [sanded, covered])).toEqual([[true, false]]);
+    // Sanded, and no coat was put on since.
+    expect(base.fillings.map(({ sanded, from }) => [sanded, from])).toEqual([[true, base.nextSerial]]);
   });
 
   test("passes over a job that did nothing to the surface", () => {
@@ -102,7 +104,7 @@ job second {
     const run = runsOf(PIECES + text).get("second lid")!;
     // The family's cure of dewaxed shellac is 7 days, of which 6 h have gone by.
     expect(run.final.clock.hours).toBe(7 * 24 - 6);
-    expect(run.final.layers.at(-1)?.waited.reached).toContain("cured");
+    expect(waitedOf(run.final, run.final.layers.at(-1)!).reached).toContain("cured");
   });
 });
 
@@ -119,7 +121,7 @@ job years_later {
 `;
     const lid = initial(text, "years_later lid");
     expect(stackOf(lid)).toEqual(["oil varnish", "spar varnish"]);
-    expect(lid.layers.at(-1)?.waited.reached).toContain("cured");
+    expect(waitedOf(lid, lid.layers.at(-1)!).reached).toContain("cured");
     expect(lid.grease).toBeDefined();
   });
 

@@ -57,14 +57,16 @@ function runDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draft
     const { onStep, onLayer, onWait, onRun } = rule.checks;
     const onAction = (action: Action) => (report: Report) =>
       drafts.push(actionDraft(rule, run, action, report));
-    run.moments.forEach((moment, index) => {
-      // After an unknown part of the recipe nothing is certain enough to be reported.
-      if (!moment.before.certain) return;
-      const ctx = { ...moment, run, index, report: onAction(moment.action) };
-      if (moment.action.op === "step") onStep?.(ctx as MomentContext<typeof moment.action>);
-      else if (moment.action.op === "layer") onLayer?.(ctx as MomentContext<typeof moment.action>);
-      else if (moment.action.op === "wait") onWait?.(ctx as MomentContext<typeof moment.action>);
-    });
+    const checkOf = (op: Action["op"]) =>
+      (op === "step" ? onStep : op === "layer" ? onLayer : op === "wait" ? onWait : undefined) as
+        | ((ctx: MomentContext) => void)
+        | undefined;
+    if (onStep || onLayer || onWait)
+      run.moments.forEach((moment, index) => {
+        const check = checkOf(moment.action.op);
+        // After an unknown part of the recipe nothing is certain enough to be reported.
+        if (check && moment.before.certain) check({ ...moment, run, index, report: onAction(moment.action) });
+      });
     onRun?.({
       run,
       report: (action, report) => onAction(action)(report),

@@ -17,7 +17,8 @@ export interface FilmStack {
 export function stackOf(state: SurfaceState): FilmStack | undefined {
   const coats: Coat[] = [];
   let open = false;
-  for (const coat of [...state.layers].reverse()) {
+  for (let place = state.layers.length - 1; place >= 0; place -= 1) {
+    const coat = state.layers[place]!;
     if (coat.origin !== "new") break;
     if (coat.family && !isFilm(coat)) continue;
     if (!coat.family) {
@@ -26,8 +27,15 @@ export function stackOf(state: SurfaceState): FilmStack | undefined {
     }
     if (coats[0] && coats[0].family !== coat.family) break;
     open ||= coat.filmUm === undefined;
-    coats.unshift(coat);
+    coats.push(coat);
   }
   const family = coats[0]?.family;
-  return family && { family, coats, um: coats.reduce((sum, coat) => sum + (coat.filmUm ?? 0), 0), open };
+  return (
+    family && {
+      family,
+      coats: coats.reverse(),
+      um: coats.reduce((sum, coat) => sum + (coat.filmUm ?? 0), 0),
+      open,
+    }
+  );
 }

@@ -2,9 +2,10 @@
  * Questions about a run that several rules ask: what lies below, what the surface is made of, what was sanded last.
  */
 import { type Wood, woodByName } from "../knowledge/woods.ts";
-import type { LayerAction, StepAction } from "../surface/actions.ts";
+import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import { type Coat, hasReached, type SurfaceState, topCoat } from "../surface/state.ts";
+import { isLayer, lastIndexOf } from "../surface/run-index.ts";
+import { type Coat, hasReached, type Moment, type SurfaceState, topCoat } from "../surface/state.ts";
 import { isStated } from "./duty-check.ts";
 import { isOtherPart } from "./spoken-words.ts";
 
@@ -65,7 +66,8 @@ export const lastGrit = (sanding: StepAction | undefined): number | undefined =>
  */
 export function colouredCoats(state: SurfaceState): readonly Coat[] {
   const shown: Coat[] = [];
-  for (const coat of state.layers.toReversed()) {
+  for (let place = state.layers.length - 1; place >= 0; place -= 1) {
+    const coat = state.layers[place]!;
     if (coat.unknown === "clear") continue;
     if (!coat.family) break;
     if (!["paint", "primer", "stain", "glaze"].includes(coat.family.role)) continue;
@@ -86,7 +88,19 @@ export function sandingLines(action: LayerAction | StepAction, ...grits: readonl
 
 /** The next layer over this coat comes before its recoat time. */
 export function isCoatedTooEarly(run: SurfaceRun, index: number, coat: Coat): boolean {
-  const next = run.moments.slice(index + 1).find(({ action }) => action.op === "layer");
+  const next = nextMoment(run, index, isLayer);
   const below = next && topCoat(next.before);
-  return below?.serial === coat.serial && hasReached(below, "recoat") === "no";
+  if (!next || below?.serial !== coat.serial) return false;
+  return hasReached(next.before, below, "recoat") === "no";
+}
+
+/** The first moment after `index` of a sort; the sort must be a function that is made once. */
+export function nextMoment(
+  run: SurfaceRun,
+  index: number,
+  isWanted: (action: Action) => boolean,
+): Moment<Action> | undefined {
+  const last = lastIndexOf(run, isWanted);
+  for (let at = index + 1; at <= last; at += 1) if (isWanted(run.moments[at]!.action)) return run.moments[at];
+  return undefined;
 }

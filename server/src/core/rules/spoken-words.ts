@@ -4,6 +4,7 @@
  */
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
+import { rememberedByRun } from "../surface/run-index.ts";
 
 const TAKEN_BACK =
   /\b(?:no|not|none|never|nor|cannot|without|instead|rather|avoid|except|unless|until|till|before|once|after|when|later|only if)\b|n['’]t\b/iu;
@@ -27,4 +28,9 @@ export const plainlySays = (text: string, words: RegExp): boolean =>
 
 /** Whether any line above this one speaks of something at all, in whatever sense. */
 export const isSpokenOf = (run: SurfaceRun, index: number, words: RegExp): boolean =>
-  run.moments.slice(0, index).some(({ action }) => words.test(textOf(action) ?? ""));
+  firstSpeaking(run, words) < index;
+
+const firstSpeaking = rememberedByRun((run, words: RegExp): number => {
+  const index = run.moments.findIndex(({ action }) => words.test(textOf(action) ?? ""));
+  return index < 0 ? run.moments.length : index;
+});

@@ -3,9 +3,9 @@
  * quantities are added up from and what the schedule is made of.
  */
 import type {
-  FollowStatement,
   LayerStatement,
   NoteStatement,
+  RecipeStatement,
   StepStatement,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
@@ -89,10 +89,15 @@ export interface NoteAction extends ActionBase {
   readonly text: string;
 }
 
-/** A part of the recipe that is not known (a recipe parameter without argument): nothing after it is certain. */
+/**
+ * A part of the recipe that is not known: a recipe parameter without argument, or the rest of a recipe that goes on
+ * without end. Nothing after it is certain.
+ */
 export interface OpenAction extends ActionBase {
   readonly op: "open";
-  readonly syntax: FollowStatement;
+  readonly syntax: RecipeStatement;
+  /** Name of the recipe that is not known; absent where the rest of a recipe is left out. */
+  readonly missing?: string;
 }
 
 export type Action = StepAction | LayerAction | WaitAction | NoteAction | OpenAction;

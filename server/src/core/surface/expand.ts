@@ -35,14 +35,20 @@ import type {
   Takes,
 } from "./actions.ts";
 
-/** More than this many actions is no recipe for one surface; the rest is cut off. */
+/** More than this many actions is no recipe for one surface; the rest is cut off, and open. */
 const MOST_ACTIONS = 5000;
+/** Lines gone through, whether anything is done on them or not: recipes that follow each other twice double each time. */
+const MOST_LINES = 20_000;
+/** Recipes done inside one another. */
+const MOST_DEEP = 100;
 const ANY = { words: "anything" } as const;
 
 interface Expander {
   readonly scopeOf: (file: string) => Scope;
   readonly actions: Action[];
   readonly cycles: Cycle[];
+  linesLeft: number;
+  isCut: boolean;
 }
 
 interface Frame {
@@ -66,7 +72,7 @@ export function expand(
   frames: readonly Place[],
   scopeOf: (file: string) => Scope,
 ): Expansion {
-  const expander: Expander = { scopeOf, actions: [], cycles: [] };
+  const expander: Expander = { scopeOf, actions: [], cycles: [], linesLeft: MOST_LINES, isCut: false };
   walk(expander, { recipe, bindings, frames, stack: [recipe], way: [] }, recipe.statements, new Map());
   return { actions: expander.actions, cycles: expander.cycles };
 }
@@ -142,12 +148,15 @@ function readArgument(
 function walk(expander: Expander, frame: Frame, statements: readonly RecipeStatement[], outer: Duties): void {
   let duties = outer;
   for (const statement of statements) {
-    if (expander.actions.length >= MOST_ACTIONS) return;
     const place: Place = {
       file: frame.recipe.file,
       declaration: frame.recipe.declaration,
       span: statement.span,
     };
+    expander.linesLeft -= 1;
+    if (expander.actions.length >= MOST_ACTIONS || expander.linesLeft < 0)
+      cutOff(expander, frame, statement, place, duties);
+    if (expander.isCut) return;
     switch (statement.kind) {
       case "safety":
         duties = withDuties(duties, statement, frame);
@@ -177,6 +186,19 @@ function walk(expander: Expander, frame: Frame, statements: readonly RecipeState
         break;
     }
   }
+}
+
+/** Leaves out everything from this line on. */
+function cutOff(
+  expander: Expander,
+  frame: Frame,
+  syntax: RecipeStatement,
+  place: Place,
+  duties: Duties,
+): void {
+  if (expander.isCut) return;
+  expander.isCut = true;
+  expander.actions.push({ ...base(expander, frame, place, duties), op: "open", syntax });
 }
 
 function base(expander: Expander, frame: Frame, place: Place, duties: Duties) {
@@ -266,7 +288,11 @@ function walkLayer(
   const stated = layer.coats ? readCount(layer.coats, frame.bindings, COATS, "a number of coats", silent) : 1;
   // A number of coats that is not known counts as one: what would follow from more is not known either.
   const coats = Math.min(COATS.max!, Math.max(1, Math.floor(stated ?? 1)));
-  for (let coat = 1; coat <= coats && expander.actions.length < MOST_ACTIONS; coat += 1) {
+  for (let coat = 1; coat <= coats && !expander.isCut; coat += 1) {
+    if (expander.actions.length >= MOST_ACTIONS) {
+      cutOff(expander, frame, layer, place, duties);
+      return;
+    }
     pushCoat(expander, frame, layer, place, duties, coat, coats);
     if (coat < coats && layer.block) {
       walk(expander, { ...frame, between: { layer: place, afterCoat: coat, coats } }, layer.block, duties);
@@ -366,13 +392,22 @@ function walkFollow(
       : undefined
     : scope.recipes.get(call.name.text);
   if (!recipe) {
-    expander.actions.push({ ...base(expander, frame, place, duties), op: "open", syntax: follow });
+    expander.actions.push({
+      ...base(expander, frame, place, duties),
+      op: "open",
+      syntax: follow,
+      missing: call.name.text,
+    });
     return;
   }
   const first = frame.stack.indexOf(recipe);
   if (first >= 0) {
     const way = [...frame.way, { place, isParameter: bound !== undefined }];
     expander.cycles.push(way.slice(first));
+    return;
+  }
+  if (frame.stack.length >= MOST_DEEP) {
+    cutOff(expander, frame, follow, place, duties);
     return;
   }
   const given = readArguments(recipe, call, frame.bindings, scope);

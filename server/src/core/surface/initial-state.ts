@@ -5,7 +5,15 @@
 import { familyByName } from "../knowledge/families.ts";
 import type { Surface } from "../model/model.ts";
 import type { Place } from "../place.ts";
-import { type Coat, LONG_AGO, NO_WAIT, type SurfaceState, type Waited } from "./state.ts";
+import {
+  CLOCK_START,
+  type Clock,
+  type Coat,
+  LONG_AGO,
+  type PutOn,
+  type SurfaceState,
+  waitedOf,
+} from "./state.ts";
 
 const EMPTY: SurfaceState = {
   certain: true,
@@ -18,7 +26,7 @@ const EMPTY: SurfaceState = {
   masks: [],
   removed: [],
   tests: [],
-  clock: NO_WAIT,
+  clock: CLOCK_START,
   nextSerial: 1,
 };
 
@@ -39,7 +47,8 @@ export function describedState(surface: Surface): SurfaceState {
       place: existing.place,
       wiped: false,
       toner: false,
-      waited: LONG_AGO,
+      since: LONG_AGO,
+      reached: [],
       factor: 1,
       factorReason: "",
       masked: [],
@@ -59,9 +68,9 @@ export function describedState(surface: Surface): SurfaceState {
 }
 
 /** What is on a surface only while it is being worked on, and is not there years later. */
-const inWork = (final: SurfaceState, wait: (waited: Waited) => Waited): Partial<SurfaceState> => ({
+const inWork = (final: SurfaceState, since: (putOn: PutOn) => Clock): Partial<SurfaceState> => ({
   abrasions: final.abrasions,
-  fillings: final.fillings.map((filling) => ({ ...filling, waited: wait(filling.waited) })),
+  fillings: final.fillings.map((filling) => ({ ...filling, since: since(filling) })),
   masks: final.masks,
   removed: final.removed,
   tests: final.tests,
@@ -69,7 +78,7 @@ const inWork = (final: SurfaceState, wait: (waited: Waited) => Waited): Partial<
   ...(final.residue ? { residue: final.residue } : {}),
   ...(final.dust ? { dust: final.dust } : {}),
   ...(final.raised ? { raised: final.raised } : {}),
-  ...(final.wet ? { wet: { ...final.wet, waited: wait(final.wet.waited) } } : {}),
+  ...(final.wet ? { wet: final.wet } : {}),
   ...(final.bleached ? { bleached: final.bleached } : {}),
 });
 
@@ -82,12 +91,12 @@ export function leftState(
   gapHours: number | "years" | undefined,
   place: Place,
 ): SurfaceState {
-  const wait = (waited: Waited): Waited =>
-    gapHours === "years"
-      ? LONG_AGO
-      : gapHours === undefined
-        ? { ...waited, open: true }
-        : { ...waited, hours: waited.hours + gapHours };
+  const since = (putOn: PutOn): Clock => {
+    if (gapHours === "years" || putOn.since === LONG_AGO) return LONG_AGO;
+    const { hours, open } = waitedOf(final, putOn);
+    // The clock of the later job begins anew.
+    return { hours: -hours - (gapHours ?? 0), unknown: open || gapHours === undefined ? -1 : 0 };
+  };
   const inUse = gapHours === "years" || (gapHours !== undefined && gapHours > 30 * 24);
   return {
     ...EMPTY,
@@ -96,7 +105,7 @@ export function leftState(
     layers: final.layers.map((coat) => ({
       ...coat,
       origin: coat.origin === "new" ? ("earlier job" as const) : coat.origin,
-      waited: coat.waited === LONG_AGO ? LONG_AGO : wait(coat.waited),
+      since: since(coat),
       ...(gapHours === "years" ? { abrasions: [] } : {}),
     })),
     nextSerial: final.nextSerial,
@@ -105,7 +114,7 @@ export function leftState(
     ...(final.wax ? { wax: final.wax } : {}),
     ...(final.silicone ? { silicone: final.silicone } : {}),
     ...(final.distressed ? { distressed: final.distressed } : {}),
-    ...(gapHours === "years" ? {} : inWork(final, wait)),
+    ...(gapHours === "years" ? {} : inWork(final, since)),
     ...(inUse && final.layers.length > 0 ? { grease: { place } } : {}),
   };
 }

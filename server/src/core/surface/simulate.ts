@@ -14,13 +14,11 @@ import {
   type Coat,
   type Filling,
   isBare,
-  LONG_AGO,
   lastPutOn,
   type Moment,
-  NO_WAIT,
   type Stage,
   type SurfaceState,
-  type Waited,
+  waitedOf,
 } from "./state.ts";
 
 export interface SimulationInput {
@@ -31,6 +29,23 @@ export interface SimulationInput {
   readonly overnightHours: (waited: number | undefined) => number;
   /** Area of the surface of one piece, for `takes … min/m2`; absent when not known. */
   readonly areaM2?: number;
+}
+
+/**
+ * More coats than this are no finish, and more of anything else lying on a surface no work; what is oldest is forgotten,
+ * so that the longest of recipes takes its time step by step.
+ */
+const MOST_KEPT = 200;
+
+/** The list with one more, and the oldest gone where there are too many. */
+const withOneMore = <T>(list: readonly T[], item: T): readonly T[] =>
+  list.length < MOST_KEPT ? [...list, item] : [...list.slice(1), item];
+
+/** One coat more; where there are too many, the lowest of the new ones is gone. */
+function withCoat(layers: readonly Coat[], coat: Coat): readonly Coat[] {
+  const lowest = layers.length < MOST_KEPT ? -1 : layers.findIndex(({ origin }) => origin === "new");
+  const isFull = lowest >= 0 && layers.length - lowest >= MOST_KEPT;
+  return [...(isFull ? layers.toSpliced(lowest, 1) : layers), coat];
 }
 
 export function simulate(input: SimulationInput): readonly Moment<Action>[] {
@@ -57,10 +72,9 @@ function waitedSinceTask(
   after: SurfaceState,
 ): number | undefined {
   if (action.op === "step" || action.op === "layer") return 0;
-  if (action.op === "note") return waited;
-  const passed = after.clock.hours - before.clock.hours;
-  const isKnown = action.op === "wait" && (passed > 0 || !after.clock.open);
-  return isKnown && waited !== undefined ? waited + passed : undefined;
+  if (waited === undefined || action.op === "open" || after.clock.unknown > before.clock.unknown)
+    return undefined;
+  return waited + after.clock.hours - before.clock.hours;
 }
 
 export function finalState(initial: SurfaceState, moments: readonly Moment<Action>[]): SurfaceState {
@@ -92,21 +106,16 @@ function takenHours(action: StepAction, areaM2: number | undefined): number {
   return "hours" in takes ? takes.hours : takes.hoursPerM2 * (areaM2 ?? 0);
 }
 
-const later = (waited: Waited, hours: number | undefined): Waited => {
-  if (waited === LONG_AGO) return waited;
-  if (hours === undefined) return { ...waited, open: true };
-  return hours <= 0 ? waited : { ...waited, hours: waited.hours + hours };
-};
-
 /** Lets time pass; `undefined` is a time that is not known. */
 function advance(state: SurfaceState, hours: number | undefined): SurfaceState {
   if (hours !== undefined && hours <= 0) return state;
+  const { clock } = state;
   return {
     ...state,
-    layers: state.layers.map((coat) => ({ ...coat, waited: later(coat.waited, hours) })),
-    fillings: state.fillings.map((filling) => ({ ...filling, waited: later(filling.waited, hours) })),
-    ...(state.wet ? { wet: { ...state.wet, waited: later(state.wet.waited, hours) } } : {}),
-    clock: later(state.clock, hours),
+    clock:
+      hours === undefined
+        ? { ...clock, unknown: clock.unknown + 1 }
+        : { ...clock, hours: clock.hours + hours },
   };
 }
 
@@ -123,9 +132,10 @@ function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
   const anchor = lastPutOn(state);
   if (!anchor) return state;
   const needed = neededHours(anchor, stage);
+  const waited = waitedOf(state, anchor);
   // How much of it an earlier wait of unknown length has brought already is not known either.
-  const unknown = needed === undefined || (anchor.waited.open && anchor.waited.hours < needed);
-  const missing = unknown ? undefined : Math.max(0, needed - anchor.waited.hours);
+  const unknown = needed === undefined || (waited.open && waited.hours < needed);
+  const missing = unknown ? undefined : Math.max(0, needed - waited.hours);
   return markReached(advance(state, missing), anchor, stage);
 }
 
@@ -144,19 +154,11 @@ export function labelHours(material: Material, stage: Stage): number | undefined
 }
 
 function markReached(state: SurfaceState, anchor: Coat | Filling, stage: Stage): SurfaceState {
-  const mark = (waited: Waited): Waited => ({ ...waited, reached: [...waited.reached, stage] });
-  if ("use" in anchor) {
-    return {
-      ...state,
-      fillings: state.fillings.map((f, i) =>
-        i === state.fillings.length - 1 ? { ...f, waited: mark(f.waited) } : f,
-      ),
-    };
-  }
-  return {
-    ...state,
-    layers: state.layers.map((c) => (c.serial === anchor.serial ? { ...c, waited: mark(c.waited) } : c)),
-  };
+  if (anchor.reached.includes(stage)) return state;
+  const marked = { ...anchor, reached: [...anchor.reached, stage] };
+  return "use" in marked
+    ? { ...state, fillings: state.fillings.with(-1, marked) }
+    : { ...state, layers: state.layers.with(state.layers.indexOf(anchor as Coat), marked) };
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -192,11 +194,14 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     case "fill":
       return fill(input, state, step);
     case "mask":
-      return { ...state, masks: [...state.masks, { what: step.what ?? "", place: step.place, coats: [] }] };
+      return {
+        ...state,
+        masks: withOneMore(state.masks, { what: step.what ?? "", place: step.place, from: state.nextSerial }),
+      };
     case "unmask":
       return { ...state, masks: [] };
     case "remove":
-      return { ...state, removed: [...state.removed, { what: step.what ?? "", place: step.place }] };
+      return { ...state, removed: withOneMore(state.removed, { what: step.what ?? "", place: step.place }) };
     case "refit":
       return { ...state, removed: state.removed.filter((part) => part.what !== step.what) };
     case "distress":
@@ -204,7 +209,7 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     case "buff":
       return step.use ? buffWith(input, state, step) : state;
     case "test":
-      return { ...state, tests: [...state.tests, { what: step.what ?? "", place: step.place }] };
+      return { ...state, tests: withOneMore(state.tests, { what: step.what ?? "", place: step.place }) };
     default:
       return state;
   }
@@ -220,7 +225,7 @@ function clean(state: SurfaceState, step: StepAction): SurfaceState {
 
 /** Nobody dampens or bleaches anything but bare wood, so a surface of which nothing is known counts as bare here. */
 function dampen(state: SurfaceState, step: StepAction): SurfaceState {
-  const wet = { ...state, wet: { place: step.place, waited: NO_WAIT } };
+  const wet = { ...state, wet: { place: step.place } };
   const bare = step.verb === "clean" ? isBare(state) : state.layers.length === 0;
   return bare && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
 }
@@ -276,7 +281,7 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
     ...knockedDown,
     layers: abradeTop(knockedDown.layers, abrasion),
     fillings: knockedDown.fillings.map((filling) => ({ ...filling, sanded: true })),
-    abrasions: [...knockedDown.abrasions, abrasion],
+    abrasions: withOneMore(knockedDown.abrasions, abrasion),
     woodTakenMm: knockedDown.woodTakenMm + taken,
     dust: { place: step.place },
     ...(knockedDown.wax ? { wax: { ...knockedDown.wax, drivenIn: knockedDown.wax.drivenIn || toWood } } : {}),
@@ -287,7 +292,9 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
 function abradeTop(layers: readonly Coat[], abrasion: Abrasion): readonly Coat[] {
   const below = layers.findLastIndex((coat) => coat.family?.role !== "wax");
   return layers.map((coat, i) =>
-    i === below || i === layers.length - 1 ? { ...coat, abrasions: [...coat.abrasions, abrasion] } : coat,
+    i === below || i === layers.length - 1
+      ? { ...coat, abrasions: withOneMore(coat.abrasions, abrasion) }
+      : coat,
   );
 }
 
@@ -296,10 +303,15 @@ function fill(input: SimulationInput, state: SurfaceState, step: StepAction): Su
   const factor = factorOf(input, step.use.material).factor;
   return {
     ...state,
-    fillings: [
-      ...state.fillings,
-      { use: step.use, place: step.place, waited: NO_WAIT, factor, sanded: false, covered: false },
-    ],
+    fillings: withOneMore(state.fillings, {
+      use: step.use,
+      place: step.place,
+      since: state.clock,
+      reached: [],
+      factor,
+      sanded: false,
+      from: state.nextSerial,
+    }),
   };
 }
 
@@ -317,7 +329,8 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
     place: step.place,
     wiped: true,
     toner: false,
-    waited: NO_WAIT,
+    since: state.clock,
+    reached: [],
     factor,
     factorReason: reason,
     filmUm: 0,
@@ -326,7 +339,7 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
   };
   return {
     ...without(state, "distressed"),
-    layers: [...state.layers, coat],
+    layers: withCoat(state.layers, coat),
     nextSerial: state.nextSerial + 1,
     wax: { place: step.place, drivenIn: false },
   };
@@ -358,7 +371,8 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     action: layer,
     wiped: layer.wiped,
     toner: layer.toner,
-    waited: NO_WAIT,
+    since: state.clock,
+    reached: [],
     factor,
     factorReason: reason,
     ...(film !== undefined ? { filmUm: film } : {}),
@@ -368,11 +382,9 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
   const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
   return {
     ...coveredBy(state, layer),
-    layers: [...state.layers, coat],
+    layers: withCoat(state.layers, coat),
     nextSerial: state.nextSerial + 1,
     abrasions: [],
-    fillings: state.fillings.map((filling) => ({ ...filling, covered: true })),
-    masks: state.masks.map((mask) => ({ ...mask, coats: [...mask.coats, coat.serial] })),
     ...(raises ? { raised: { place: layer.place } } : {}),
     ...(family?.role === "wax" ? { wax: { place: layer.place, drivenIn: false } } : {}),
     ...(family?.role === "wax" && holdsSilicone(layer.use)

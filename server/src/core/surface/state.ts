@@ -12,11 +12,26 @@ import type { LayerAction, MaterialUse } from "./actions.ts";
 
 export type Stage = "touch" | "recoat" | "cured";
 
+/** A reading of a surface's clock, which begins with its recipe and runs on with every time that is stated. */
+export interface Clock {
+  /** The least that has certainly passed. */
+  readonly hours: number;
+  /** Waits so far whose length is not known. */
+  readonly unknown: number;
+}
+
+/** When something was put on. What has passed since is told by the clock of the surface, `waitedOf`. */
+export interface PutOn {
+  /** The clock at its end; `LONG_AGO` for what has been there for years. */
+  readonly since: Clock;
+  /** Stages that a `wait until` has reached in so many words. */
+  readonly reached: readonly Stage[];
+}
+
 /** Time since something was put on. With `open`, `hours` is only the least that has certainly passed. */
 export interface Waited {
   readonly hours: number;
   readonly open: boolean;
-  /** Stages that a `wait until` has reached in so many words. */
   readonly reached: readonly Stage[];
 }
 
@@ -28,7 +43,7 @@ export interface Abrasion {
   readonly wet: boolean;
 }
 
-export interface Coat {
+export interface Coat extends PutOn {
   /** Counts up over everything ever put on this surface. */
   readonly serial: number;
   readonly origin: "existing" | "earlier job" | "new";
@@ -44,7 +59,6 @@ export interface Coat {
   readonly action?: LayerAction;
   readonly wiped: boolean;
   readonly toner: boolean;
-  readonly waited: Waited;
   /** How much the shop's air lengthens the label's times; 1 without a shop. */
   readonly factor: number;
   readonly factorReason: string;
@@ -56,21 +70,20 @@ export interface Coat {
   readonly abrasions: readonly Abrasion[];
 }
 
-export interface Filling {
+export interface Filling extends PutOn {
   readonly use: MaterialUse;
   readonly place: Place;
-  readonly waited: Waited;
   readonly factor: number;
   readonly sanded: boolean;
-  /** A layer went over it. */
-  readonly covered: boolean;
+  /** Serial of the first coat that can have gone on since. */
+  readonly from: number;
 }
 
 export interface Masking {
   readonly what: string;
   readonly place: Place;
-  /** Coats that went on while it was on. */
-  readonly coats: readonly number[];
+  /** Serial of the first coat that can have gone on since. */
+  readonly from: number;
 }
 
 export interface SurfaceState {
@@ -94,7 +107,7 @@ export interface SurfaceState {
   /** The grain was raised and sanded down before: it will not rise much again. */
   readonly settled: boolean;
   /** Water on the wood since. */
-  readonly wet?: { readonly place: Place; readonly waited: Waited };
+  readonly wet?: { readonly place: Place };
   /** Abrasions since the last layer (or the beginning), oldest first. */
   readonly abrasions: readonly Abrasion[];
   /** Wood taken by sanding so far, mm. */
@@ -107,8 +120,8 @@ export interface SurfaceState {
   readonly distressed?: { readonly place: Place };
   /** Tests made so far (`test "…"`), with their titles. */
   readonly tests: readonly { readonly what: string; readonly place: Place }[];
-  /** Hours since the first action, as far as the recipe states them; `open` when some were not known. */
-  readonly clock: Waited;
+  /** Time since the first action, as far as the recipe states it. */
+  readonly clock: Clock;
   readonly nextSerial: number;
 }
 
@@ -119,9 +132,16 @@ export interface Moment<A> {
   readonly after: SurfaceState;
 }
 
-export const NO_WAIT: Waited = { hours: 0, open: false, reached: [] };
+export const CLOCK_START: Clock = { hours: 0, unknown: 0 };
 /** Existing layers have been there for years. */
-export const LONG_AGO: Waited = { hours: 24 * 365 * 5, open: false, reached: ["touch", "recoat", "cured"] };
+export const LONG_AGO: Clock = { hours: -24 * 365 * 5, unknown: 0 };
+const EVERY_STAGE: readonly Stage[] = ["touch", "recoat", "cured"];
+
+/** What has passed on this surface since something was put on it. */
+export function waitedOf({ clock }: SurfaceState, { since, reached }: PutOn): Waited {
+  if (since === LONG_AGO) return { hours: -LONG_AGO.hours, open: false, reached: EVERY_STAGE };
+  return { hours: clock.hours - since.hours, open: clock.unknown > since.unknown, reached };
+}
 
 /** Whether at least `hours` have passed: "unknown" when only an open wait could have brought them. */
 export function hasWaited(waited: Waited, hours: number, stage?: Stage): "yes" | "no" | "unknown" {
@@ -137,10 +157,10 @@ export const topCoat = (state: SurfaceState): Coat | undefined => state.layers[s
  * that was buffed on is no layer of the recipe, and what was there for years needs no wait.
  */
 export function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
-  const coat = state.layers.findLast((it) => it.action !== undefined && it.waited !== LONG_AGO);
+  const coat = state.layers.findLast((it) => it.action !== undefined && it.since !== LONG_AGO);
   const filling = state.fillings.at(-1);
   if (!coat || !filling) return coat ?? filling;
-  return filling.waited.hours < coat.waited.hours ? filling : coat;
+  return filling.from > coat.serial ? filling : coat;
 }
 
 /** Bare wood for certain: no layers, and nothing unknown below. */
@@ -159,14 +179,13 @@ export function stageHours(coat: Coat, stage: Stage): number | undefined {
   return label === undefined ? undefined : label * coat.factor;
 }
 
-/** Whether a coat has reached a stage; "unknown" when the material or the time is not known. */
-export function hasReached(coat: Coat, stage: Stage): "yes" | "no" | "unknown" {
-  if (coat.origin !== "new" && coat.waited === LONG_AGO) return "yes";
-  if (coat.waited.reached.includes(stage) || (stage !== "cured" && coat.waited.reached.includes("cured")))
-    return "yes";
+/** Whether a coat of this surface has reached a stage; "unknown" when the material or the time is not known. */
+export function hasReached(state: SurfaceState, coat: Coat, stage: Stage): "yes" | "no" | "unknown" {
+  if (coat.since === LONG_AGO) return "yes";
+  if (coat.reached.includes(stage) || (stage !== "cured" && coat.reached.includes("cured"))) return "yes";
   const hours = stageHours(coat, stage);
   if (hours === undefined) return "unknown";
-  return hasWaited(coat.waited, hours, stage);
+  return hasWaited(waitedOf(state, coat), hours, stage);
 }
 
 /** Builds a film that one can scuff, that seals and that can peel: not wax, oil, stain. */

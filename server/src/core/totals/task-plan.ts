@@ -7,8 +7,9 @@ import { defaultTaskHours } from "../quantities/abrasives.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
+import { putOnAt } from "../surface/run-index.ts";
 import { factorOf, labelHours } from "../surface/simulate.ts";
-import { type SurfaceState, topCoat } from "../surface/state.ts";
+import { type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
 import { methodOf } from "./needs.ts";
 
 export const chainKey = (run: SurfaceRun, piece: number): string => `${run.label}#${piece + 1}`;
@@ -136,9 +137,7 @@ function recoatWindow(
   const below = topCoat(before);
   const latest = below?.material?.recoat?.value.latest;
   if (below?.origin !== "new" || latest === undefined || below.abrasions.length > 0) return undefined;
-  if (layer.use.material?.family?.role === "wax" || below.waited.hours > latest) return undefined;
-  const index = run.moments.findIndex((moment) =>
-    moment.after.layers.some((coat) => coat.serial === below.serial),
-  );
-  return index < 0 ? undefined : { of: itemId(run, piece, index), hours: latest };
+  if (layer.use.material?.family?.role === "wax" || waitedOf(before, below).hours > latest + 1e-6)
+    return undefined;
+  return { of: itemId(run, piece, putOnAt(run, below)), hours: latest };
 }

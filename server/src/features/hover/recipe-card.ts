@@ -22,7 +22,7 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
         ", ",
       ),
       known.hours > 0
-        ? `waits of ${known.open ? "at least " : ""}${formatDuration(known.hours)} by the labels${known.open ? "; the rest depends on the arguments" : ""}`
+        ? `waits of ${known.unknown > 0 ? "at least " : ""}${formatDuration(known.hours)} by the labels${known.unknown > 0 ? "; the rest depends on the arguments" : ""}`
         : undefined,
       jobs.length > 0
         ? `applied by ${firstFew(jobs, ({ job }) => code(job.name)).join(", ")}`

@@ -50,7 +50,7 @@ function plannedTurns({ result, run, times }: LineRun): readonly Turn[] | undefi
 /** Nothing until something has been waited for, and nothing after a wait whose length is not known. */
 function statedTurn({ times }: LineRun): Turn | undefined {
   const { certain, clock } = times[0]!.before;
-  if (!certain || clock.open || clock.hours === 0) return undefined;
+  if (!certain || clock.unknown > 0 || clock.hours === 0) return undefined;
   return { hours: clock.hours, text: afterStart(clock.hours) };
 }
 

@@ -6,7 +6,7 @@
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
-import type { Stage } from "../../core/surface/state.ts";
+import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
 import { bullets, firstFew } from "../hover/context.ts";
 import type { LineRun } from "../hover/runs-of-line.ts";
 import { waitRunText } from "../hover/wait-card.ts";
@@ -61,10 +61,8 @@ function stageFor({ material }: Anchor, next: LineRun["times"][number]["action"]
 
 /** Whether all that is stated up to the next layer is less than what is needed; silent where a time is not known. */
 function fallsShort(before: LineRun["times"][number]["before"], stage: Stage, hours: number): boolean {
-  const coat = before.layers.findLast(({ origin }) => origin === "new");
-  const filling = before.fillings.at(-1);
-  const waited =
-    filling && (!coat || filling.waited.hours < coat.waited.hours) ? filling.waited : coat?.waited;
+  const last = lastPutOn(before);
+  const waited = last && waitedOf(before, last);
   if (!waited || waited.open || waited.reached.includes(stage) || waited.reached.includes("cured"))
     return false;
   return waited.hours < hours - 1e-6;

@@ -1,6 +1,7 @@
 /**
  * `wait until …` counts from the last layer or filling; before the first one there is nothing to wait for.
  */
+import { firstIndexOf, isLayer } from "../../surface/run-index.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const waitWithoutEffect: TradeRule = {
@@ -86,7 +87,7 @@ job lid {
       if (run.kind !== "job" || !action.until || before.openBelow) return;
       if (before.fillings.length > 0 || before.layers.some((coat) => coat.origin !== "existing")) return;
       // What was put on and stripped again still counted while it was there.
-      if (run.moments.slice(0, action.index).some(({ action: earlier }) => earlier.op === "layer")) return;
+      if (firstIndexOf(run, isLayer) < action.index) return;
       report({
         what: `\`until ${action.until}\` counts from the last layer or filling, and nothing was put on before this line.`,
         why: "So no time passes here, and what was cleaned or dampened has none to dry.",

@@ -4,7 +4,7 @@
  * What a brush is made of only a note can say, and only one that stands right above the layer and says it plainly.
  */
 import { TEXTBOOK } from "../../knowledge/sources.ts";
-import type { LayerAction } from "../../surface/actions.ts";
+import type { LayerAction, NoteAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { plainlySays } from "../spoken-words.ts";
@@ -108,7 +108,11 @@ function checkBristle({ action, run, index, report }: MomentContext<LayerAction>
 
 /** The notes that stand right above a line. */
 function notesAbove(run: SurfaceRun, index: number) {
-  const above = run.moments.slice(0, index).map(({ action }) => action);
-  const first = above.findLastIndex((action) => action.op !== "note") + 1;
-  return above.slice(first).filter((action) => action.op === "note");
+  const notes: NoteAction[] = [];
+  for (let at = index - 1; at >= 0; at -= 1) {
+    const { action } = run.moments[at]!;
+    if (action.op !== "note") break;
+    notes.unshift(action);
+  }
+  return notes;
 }

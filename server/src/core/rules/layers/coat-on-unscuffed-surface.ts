@@ -3,7 +3,14 @@
  * window needs no scuffing, and what is past its window is the business of `recoat-too-late`.
  */
 import { sentence } from "../../sentence.ts";
-import { type Coat, hasReached, isAbradedSince, isFilm, LONG_AGO } from "../../surface/state.ts";
+import {
+  type Coat,
+  hasReached,
+  isAbradedSince,
+  isFilm,
+  type SurfaceState,
+  waitedOf,
+} from "../../surface/state.ts";
 import { familiesOf, isPorousPaint, meltsInto, scuffLines, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
@@ -212,7 +219,7 @@ job boxes {
         return;
       }
       const below = before.layers.findLast((coat) => coat.family?.role !== "wax");
-      if (!below || !isOldFilm(below) || isAbradedSince(below) || isPorousPaint(below)) return;
+      if (!below || !isOldFilm(before, below) || isAbradedSince(below) || isPorousPaint(below)) return;
       if (below.family && meltsInto(over, below.family)) return;
       // Paint may hold lead: scuffing it is not put in without a look.
       const isPaint = familiesOf(below).some((candidate) => candidate.role === "paint");
@@ -230,9 +237,9 @@ job boxes {
 };
 
 /** A film from before this work that has had time to harden; on a film that has not, the label's window decides. */
-function isOldFilm(coat: Coat): boolean {
+function isOldFilm(state: SurfaceState, coat: Coat): boolean {
   if (!isFilm(coat) || coat.origin === "new") return false;
-  if (coat.waited === LONG_AGO || hasReached(coat, "cured") === "yes") return true;
+  if (hasReached(state, coat, "cured") === "yes") return true;
   const latest = coat.material?.recoat?.value.latest;
-  return latest !== undefined && coat.waited.hours > latest;
+  return latest !== undefined && waitedOf(state, coat).hours > latest;
 }

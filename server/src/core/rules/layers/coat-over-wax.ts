@@ -186,5 +186,5 @@ job boxes {
 
 /** The sanding that reached the wood while the wax was still on. */
 const drivingIn = (run: SurfaceRun, index: number): Action | undefined =>
-  run.moments.slice(0, index).find(({ before, after }) => after.wax?.drivenIn && !before.wax?.drivenIn)
+  run.moments.find(({ before, after }, at) => at < index && after.wax?.drivenIn && !before.wax?.drivenIn)
     ?.action;

@@ -2,6 +2,8 @@
  * Teak, rosewood and other woods hold an oil of their own that keeps varnish from drying and waterborne clears from
  * holding. A hint, since old and well-seasoned wood may behave.
  */
+import type { Action } from "../../surface/actions.ts";
+import { firstIndexOf } from "../../surface/run-index.ts";
 import { isBare } from "../../surface/state.ts";
 import { barrierLines } from "../coat-queries.ts";
 import { woodOf } from "../queries.ts";
@@ -9,6 +11,8 @@ import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
 const SOLVENT_STEPS = ["clean", "dewax"];
+const isWipedOff = (done: Action): boolean =>
+  done.op === "step" && SOLVENT_STEPS.includes(done.verb) && done.use?.material?.family?.role === "solvent";
 
 export const sealerMissing: TradeRule = {
   id: "sealer-missing",
@@ -85,15 +89,7 @@ job boxes {
       const wood = woodOf(run);
       if (over?.role !== "clear" || !wood?.oily || !isBare(before)) return;
       if (over.drying !== "oxidising" && over.drying !== "waterborne") return;
-      const wipedOff = run.moments
-        .slice(0, index)
-        .some(
-          ({ action: done }) =>
-            done.op === "step" &&
-            SOLVENT_STEPS.includes(done.verb) &&
-            done.use?.material?.family?.role === "solvent",
-        );
-      if (wipedOff) return;
+      if (firstIndexOf(run, isWipedOff) < index) return;
       const place = run.surface?.substrate.place;
       report({
         what: `${useName(action.use)} goes straight on bare ${wood.name}, which holds oil of its own.`,

@@ -6,7 +6,14 @@ import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { HARD_OVER_SOFT_STEPS } from "../../knowledge/layer-relation.ts";
 import { sentence } from "../../sentence.ts";
-import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
+import {
+  type Coat,
+  hasReached,
+  isFilm,
+  type SurfaceState,
+  stageHours,
+  waitedOf,
+} from "../../surface/state.ts";
 import { barrierLines, familiesOf, mayBe, meltsInto, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
@@ -133,7 +140,7 @@ job boxes {
       const over = action.use.material?.family;
       if (!over) return;
       const found = reachedCoats(before.layers)
-        .map((coat) => lifting(over, coat))
+        .map((coat) => lifting(before, over, coat))
         .find((lift) => lift !== undefined);
       if (!found) return;
       const { coat, worst, untilCured } = found;
@@ -142,7 +149,7 @@ job boxes {
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       report({
-        what: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${shareText(coat.waited.hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        what: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
         why: "The layer below softens under the wet coat and wrinkles, lifts or smears.",
         remedy: untilCured
           ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
@@ -181,7 +188,7 @@ interface Lift {
 }
 
 /** Whether the carrier of a wet coat attacks this one; wax and thin colour have rules and times of their own. */
-function lifting(over: Family, coat: Coat): Lift | undefined {
+function lifting(state: SurfaceState, over: Family, coat: Coat): Lift | undefined {
   const attacked = familiesOf(coat).filter((below) => below.role !== "wax" && !meltsInto(over, below));
   const worst = attacked.find((below) => below.dissolvedBy.includes(over.carrier));
   if (worst) return { coat, worst, untilCured: false };
@@ -191,5 +198,7 @@ function lifting(over: Family, coat: Coat): Lift | undefined {
       below.binder !== over.binder &&
       below.dissolvedUncuredBy.includes(over.carrier),
   );
-  return soft && hasReached(coat, "cured") === "no" ? { coat, worst: soft, untilCured: true } : undefined;
+  return soft && hasReached(state, coat, "cured") === "no"
+    ? { coat, worst: soft, untilCured: true }
+    : undefined;
 }

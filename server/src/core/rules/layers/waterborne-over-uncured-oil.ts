@@ -2,7 +2,7 @@
  * Water-carried material over an oil that has not cured: the commonest peeling clear coat there is.
  */
 import type { Family } from "../../knowledge/family-schema.ts";
-import { hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import { hasReached, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, factorText, hoursText, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
 
@@ -73,11 +73,12 @@ export const waterborneOverUncuredOil: TradeRule = {
       const over = action.use.material?.family;
       const below = topCoat(before);
       if (over?.drying !== "waterborne" || !below?.family || !mustCureFirst(below.family)) return;
-      if (hasReached(below, "cured") !== "no") return;
+      if (hasReached(before, below, "cured") !== "no") return;
       const needed = stageHours(below, "cured")!;
-      const left = needed - below.waited.hours;
+      const had = waitedOf(before, below).hours;
+      const left = needed - had;
       report({
-        what: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${shareText(below.waited.hours, needed)} it needs to cure${factorText(below)}.`,
+        what: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${shareText(had, needed)} it needs to cure${factorText(below)}.`,
         why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
         remedy: `Wait ${hoursText(left)} longer, or put a coat of dewaxed shellac between the two.`,
         related: [layerBelow(below)],

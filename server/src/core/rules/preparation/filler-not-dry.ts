@@ -6,7 +6,7 @@
  */
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
-import { type Coat, type Filling, hasWaited, topCoat } from "../../surface/state.ts";
+import { type Coat, type Filling, hasWaited, topCoat, waitedOf } from "../../surface/state.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
@@ -168,11 +168,12 @@ recipe filled {
 };
 
 /** Filler that is put into holes, or wiped over the pores of the whole surface. */
-type Filled = Pick<Filling, "use" | "place" | "waited" | "factor">;
+type Filled = Pick<Filling, "use" | "place" | "since" | "reached" | "factor">;
 
 function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
   for (const filling of ctx.before.fillings) {
-    if (!filling.sanded && !filling.covered) checkFilling(ctx, filling);
+    // No layer and no sanding touched it before.
+    if (!filling.sanded && filling.from === ctx.before.nextSerial) checkFilling(ctx, filling);
   }
   const layer = layerOfFiller(topCoat(ctx.before));
   if (layer && !(ctx.action.op === "layer" && statedHours(layer) !== undefined)) checkFilling(ctx, layer);
@@ -181,21 +182,24 @@ function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
 /** A layer of filler of this work that lies on top and was not sanded yet. */
 const layerOfFiller = (coat: Coat | undefined): Filled | undefined =>
   coat?.action && coat.origin === "new" && coat.abrasions.length === 0 && coat.family?.role === "filler"
-    ? { use: coat.action.use, place: coat.place, waited: coat.waited, factor: coat.factor }
+    ? { ...coat, use: coat.action.use }
     : undefined;
 
 /** The recoat time that the filler's own text states. */
 const statedHours = ({ use: { material } }: Filled): number | undefined =>
   material?.recoat?.origin === "stated" ? material.recoat.value.earliest : undefined;
 
-function checkFilling({ action, report }: MomentContext<StepAction | LayerAction>, filling: Filled): void {
+function checkFilling(
+  { action, before, report }: MomentContext<StepAction | LayerAction>,
+  filling: Filled,
+): void {
   const material = filling.use.material;
   if (material?.family?.role !== "filler") return;
   const stated = statedHours(filling);
   const needed = stated === undefined ? OVERNIGHT_H : stated * filling.factor;
-  if (filling.waited.reached.includes("cured") || hasWaited(filling.waited, needed, "recoat") !== "no")
-    return;
-  const had = formatDuration(filling.waited.hours);
+  const waited = waitedOf(before, filling);
+  if (waited.reached.includes("cured") || hasWaited(waited, needed, "recoat") !== "no") return;
+  const had = formatDuration(waited.hours);
   const need = stated === undefined ? "a night, 12 h at least" : formatDuration(needed);
   const cold =
     stated !== undefined && filling.factor > 1.005
@@ -208,7 +212,7 @@ function checkFilling({ action, report }: MomentContext<StepAction | LayerAction
       work === "sanded"
         ? "Filler that is damp inside tears out under the paper and sinks afterwards."
         : "Filler that is damp inside goes on shrinking under the coat and leaves a dimple.",
-    remedy: `Wait ${formatDuration(needed - filling.waited.hours)} longer before this ${action.op === "layer" ? "layer" : "step"}.`,
+    remedy: `Wait ${formatDuration(needed - waited.hours)} longer before this ${action.op === "layer" ? "layer" : "step"}.`,
     related: [related(filling.place, "Filled here")],
     fixes: [
       insertAbove(action, "Wait until the filler is dry", [

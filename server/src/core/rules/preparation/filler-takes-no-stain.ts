@@ -72,7 +72,7 @@ export const fillerTakesNoStain: TradeRule = {
       const over = action.use.material?.family;
       if (over?.role !== "stain" || action.toner || before.layers.some(isFilm)) return;
       const filling = before.fillings.find(
-        ({ use, covered }) => !covered && use.material?.family?.takesStain === false,
+        ({ use, from }) => use.material?.family?.takesStain === false && from === before.nextSerial,
       );
       if (!filling) return;
       const filler = useName(filling.use);

@@ -6,10 +6,12 @@
  * books call burying the raised grain; and a primer may be sanded together with the first coat of paint over it. So a
  * primer may go on raised grain as well, as long as it is sanded later.
  */
+
 import { samePlace } from "../../place.ts";
 import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
+import { isSanding, lastIndexOf } from "../../surface/run-index.ts";
 import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
@@ -282,18 +284,14 @@ function firstFilm(state: SurfaceState): Coat | undefined {
 }
 
 /** A later sanding, between the coats that follow, still takes the fibres. */
-const isSandedLater = (run: SurfaceRun, index: number): boolean =>
-  run.moments
-    .slice(index + 1)
-    .some(({ action }) => action.op === "step" && (action.verb === "sand" || action.verb === "scuff"));
+const isSandedLater = (run: SurfaceRun, index: number): boolean => lastIndexOf(run, isSanding) > index;
 
 /** The wood had been raised before this coat, so the finding stands on the coat's own line already. */
 function wasReported(run: SurfaceRun, index: number, raiser: Coat): boolean {
-  const moment = run.moments
-    .slice(0, index)
-    .findLast(
-      ({ action }) => action.op === "layer" && action.coat === 1 && samePlace(action.place, raiser.place),
-    );
+  const moment = run.moments.findLast(
+    ({ action }, at) =>
+      at < index && action.op === "layer" && action.coat === 1 && samePlace(action.place, raiser.place),
+  );
   return moment?.before.raised !== undefined;
 }
 

@@ -85,7 +85,7 @@ recipe whole {
 function checkEnd({ run, report }: RunContext): void {
   if (!run.final.certain || run.followed || run.continued) return;
   for (const mask of run.final.masks) {
-    if (run.kind === "assumed" && mask.coats.length === 0) continue;
+    if (run.kind === "assumed" && !isCoated(run.final, mask)) continue;
     const action = maskingStep(run, mask);
     if (!action) continue;
     report(action, {
@@ -114,7 +114,7 @@ function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
   for (const mask of before.masks) {
     const films = filmsOver(before, mask);
     const last = films.at(-1);
-    if (!last || !films.every((coat) => hasReached(coat, "cured") === "yes")) continue;
+    if (!last || !films.every((coat) => hasReached(before, coat, "cured") === "yes")) continue;
     report({
       what: `"${mask.what}" is unmasked only after ${coatName(last)} over the tape has fully cured.`,
       why: "A cured film bridges the edge of the tape and tears off in flakes with it.",
@@ -128,5 +128,9 @@ function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
   }
 }
 
+/** Whether a layer went on while the tape was. */
+const isCoated = (state: SurfaceState, mask: Masking): boolean =>
+  state.layers.some((coat) => coat.serial >= mask.from && coat.action !== undefined);
+
 const filmsOver = (state: SurfaceState, mask: Masking): readonly Coat[] =>
-  state.layers.filter((coat) => mask.coats.includes(coat.serial) && (isFilm(coat) || !coat.family));
+  state.layers.filter((coat) => coat.serial >= mask.from && (isFilm(coat) || !coat.family));

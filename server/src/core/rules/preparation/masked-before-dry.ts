@@ -3,7 +3,7 @@
  * `recoat-too-early` says it there, and this rule stays silent.
  */
 import { PRACTICE } from "../../knowledge/sources.ts";
-import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
+import { hasReached, isFilm, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { isOtherPart } from "../spoken-words.ts";
@@ -71,10 +71,10 @@ export const maskedBeforeDry: TradeRule = {
     onStep: ({ action, before, run, index, report }) => {
       const below = topCoat(before);
       if (action.verb !== "mask" || below?.origin !== "new" || !isFilm(below)) return;
-      if (hasReached(below, "recoat") !== "no" || isOtherPart(action.what ?? "")) return;
+      if (hasReached(before, below, "recoat") !== "no" || isOtherPart(action.what ?? "")) return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
-        what: `The tape comes ${afterText(below.waited.hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,
+        what: `The tape comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,
         why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
         remedy: "Mask once the coat can take another one: `wait until recoat`.",
         related: [layerBelow(below)],

@@ -4,7 +4,10 @@
  *
  * Any cleaning counts. Paint straight on metal is `slick-surface-without-primer`'s.
  */
+
 import { PRACTICE } from "../../knowledge/sources.ts";
+import type { Action } from "../../surface/actions.ts";
+import { firstIndexOf } from "../../surface/run-index.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
@@ -30,6 +33,9 @@ job stools {
 `;
 
 const SCUFF = "  step   scuff 220\n  step   dust\n";
+
+const isWashing = (done: Action): boolean =>
+  done.op === "step" && ["clean", "dewax", "strip"].includes(done.verb);
 
 export const metalWithoutDegreasing: TradeRule = {
   id: "metal-without-degreasing",
@@ -61,10 +67,7 @@ export const metalWithoutDegreasing: TradeRule = {
       if (!over?.buildsFilm || over.role === "paint" || run.job?.after || run.surface.asLeftBy) return;
       if (run.initial.layers.length > 0 || before.layers.length > 0 || before.abrasions.length === 0) return;
       if (before.dust || before.grease || before.residue) return;
-      const washed = run.moments
-        .slice(0, index)
-        .some(({ action: done }) => done.op === "step" && ["clean", "dewax", "strip"].includes(done.verb));
-      if (washed) return;
+      if (firstIndexOf(run, isWashing) < index) return;
       const place = run.surface.substrate.place;
       report({
         what: `${useName(action.use)} goes on bare metal that was scuffed and never cleaned.`,

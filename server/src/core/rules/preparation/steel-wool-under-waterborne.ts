@@ -79,9 +79,11 @@ recipe varnished {
 
 /** The line since the coat below that tells to use steel wool. */
 function steelWoolBelow(run: SurfaceRun, index: number): Action | undefined {
-  const from = run.moments.findLastIndex(({ action }, at) => at < index && action.op === "layer");
-  return run.moments
-    .slice(from + 1, index)
-    .map(({ action }) => action)
-    .find((action) => plainlySays(textOf(action) ?? "", STEEL_WOOL));
+  let first: Action | undefined;
+  for (let at = index - 1; at >= 0; at -= 1) {
+    const { action } = run.moments[at]!;
+    if (action.op === "layer") break;
+    if (plainlySays(textOf(action) ?? "", STEEL_WOOL)) first = action;
+  }
+  return first;
 }

@@ -2,10 +2,13 @@
  * Wax sanded into the wood and dissolved only afterwards. Where it is never dissolved, `coat-over-wax` says so at the
  * coat that suffers, and this rule stays silent.
  */
+
 import { PRACTICE } from "../../knowledge/sources.ts";
+import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
 import { dewaxLines } from "../coat-queries.ts";
+import { nextMoment } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related } from "../texts.ts";
 
@@ -77,13 +80,11 @@ export const waxSandedIn: TradeRule = {
 
 /** The next thing that touches the wax is a `dewax`, before any coat. */
 function isDewaxedLater(run: SurfaceRun, index: number): boolean {
-  const next = run.moments
-    .slice(index + 1)
-    .find(
-      ({ action }) =>
-        action.op === "layer" ||
-        action.op === "open" ||
-        (action.op === "step" && ["dewax", "strip", "scrape"].includes(action.verb)),
-    )?.action;
+  const next = nextMoment(run, index, endsWax)?.action;
   return next?.op === "step" && next.verb === "dewax";
 }
+
+const endsWax = (action: Action): boolean =>
+  action.op === "layer" ||
+  action.op === "open" ||
+  (action.op === "step" && ["dewax", "strip", "scrape"].includes(action.verb));

@@ -2,8 +2,10 @@
  * A line that tells to stack, wrap or blanket a piece whose last coat has not cured. Only plain words count: a text that
  * warns of it, or puts it off, says nothing here.
  */
+
 import type { SurfaceRun } from "../../surface/run.ts";
-import { hasReached, isFilm, stageHours, topCoat } from "../../surface/state.ts";
+import { isLayer, lastIndexOf } from "../../surface/run-index.ts";
+import { hasReached, isFilm, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
 import { plainlySays, textOf } from "../spoken-words.ts";
 import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
@@ -62,11 +64,11 @@ function checkRun({ run, report }: RunContext): void {
     const text = (speaks && textOf(action)) || "";
     if (!before.certain || !plainlySays(text, COVERED) || HARMLESS.test(text)) return;
     const top = topCoat(before);
-    if (top?.origin !== "new" || !isFilm(top) || hasReached(top, "cured") !== "no") return;
+    if (top?.origin !== "new" || !isFilm(top) || hasReached(before, top, "cured") !== "no") return;
     // `handled-before-dry` has this line already.
-    if (action.op === "step" && action.verb === "refit" && hasReached(top, "touch") === "no") return;
+    if (action.op === "step" && action.verb === "refit" && hasReached(before, top, "touch") === "no") return;
     report(action, {
-      what: `The piece is covered ${afterText(top.waited.hours)} ${coatName(top)}, which takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}.`,
+      what: `The piece is covered ${afterText(waitedOf(before, top).hours)} ${coatName(top)}, which takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}.`,
       why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
       remedy: "Wait for the cure first, or leave air between the pieces with spacers.",
       related: [layerBelow(top)],
@@ -77,5 +79,4 @@ function checkRun({ run, report }: RunContext): void {
   });
 }
 
-const isLastCoat = (run: SurfaceRun, index: number): boolean =>
-  !run.moments.slice(index).some(({ action }) => action.op === "layer");
+const isLastCoat = (run: SurfaceRun, index: number): boolean => lastIndexOf(run, isLayer) < index;

@@ -2,7 +2,7 @@
  * Buffing a coat, or fitting a part to it, before it is even dry to the touch. Sanding has a rule of its own. Where the
  * next coat comes too early as well, `recoat-too-early` says it there, and this rule stays silent.
  */
-import { hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import { hasReached, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
@@ -63,10 +63,11 @@ export const handledBeforeDry: TradeRule = {
     onStep: ({ action, before, run, index, report }) => {
       const doing = HANDLING[action.verb];
       const below = topCoat(before);
-      if (!doing || below?.origin !== "new" || below.wiped || hasReached(below, "touch") !== "no") return;
+      if (!doing || below?.origin !== "new" || below.wiped || hasReached(before, below, "touch") !== "no")
+        return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
-        what: `${doing} comes ${afterText(below.waited.hours)} ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
+        what: `${doing} comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
         why: "A film that is still wet smears and keeps every mark.",
         remedy: "Wait until it is dry first: `wait until touch`, longer for what is screwed on tight.",
         related: [layerBelow(below)],

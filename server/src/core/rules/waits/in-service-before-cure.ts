@@ -3,7 +3,7 @@
  * a surface of hard wear ends while its last film is still soft.
  */
 import type { SurfaceRun } from "../../surface/run.ts";
-import { type Coat, hasReached, isFilm, stageHours } from "../../surface/state.ts";
+import { type Coat, hasReached, isFilm, stageHours, waitedOf } from "../../surface/state.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
 import { afterText, coatName, dateText, endOfDateWanted, factorText, hoursText, related } from "../texts.ts";
 
@@ -196,11 +196,11 @@ job shelves {
       if (run.continued) return;
       const film = lastFilm(run);
       const last = run.moments.findLast(({ action }) => action.op !== "note")?.action;
-      if (!film || !last || hasReached(film, "cured") !== "no") return;
+      if (!film || !last || hasReached(run.final, film, "cured") !== "no") return;
       const needed = stageHours(film, "cured")!;
       const cure = film.material?.cure?.place;
       report(last, {
-        what: `The recipe ends ${afterText(film.waited.hours)} ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear.`,
+        what: `The recipe ends ${afterText(waitedOf(run.final, film).hours)} ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear.`,
         why: "Until it is hard through, the film scratches, takes rings from cups and sticks to what stands on it.",
         remedy: "End with `wait until cured`, and keep the piece out of use until then.",
         related: [

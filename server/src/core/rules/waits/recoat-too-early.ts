@@ -8,7 +8,15 @@
 import type { Fix } from "../../findings.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { type Coat, hasReached, stageHours, topCoat } from "../../surface/state.ts";
+import { putOnAt } from "../../surface/run-index.ts";
+import {
+  type Coat,
+  hasReached,
+  type SurfaceState,
+  stageHours,
+  topCoat,
+  waitedOf,
+} from "../../surface/state.ts";
 import { itemId } from "../../totals/task-plan.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
@@ -260,9 +268,10 @@ job shelves {
       for (const haste of hastes(run)) report(haste.action, words(run, haste));
     },
     onJob: (ctx) => {
+      const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
       for (const run of ctx.runs) {
         for (const haste of hastes(run)) {
-          if (longerNights(ctx, run, haste) < haste.needed - haste.had - 1e-6)
+          if (longerNights(ctx, run, haste, lengths) < haste.needed - haste.had - 1e-6)
             ctx.report(run, haste.action, words(run, haste));
         }
       }
@@ -275,14 +284,16 @@ function hastes(run: SurfaceRun): readonly Haste[] {
   return run.moments.flatMap(({ action, before }, index): readonly Haste[] => {
     if (action.op !== "layer" || !before.certain) return [];
     const below = topCoat(before);
-    if (!below || below.origin === "existing" || saidBetter(action, below)) return [];
-    if (hasReached(below, "recoat") !== "no") return [];
-    return [{ action, index, below, needed: stageHours(below, "recoat")!, had: below.waited.hours }];
+    if (!below || below.origin === "existing" || saidBetter(action, before, below)) return [];
+    if (hasReached(before, below, "recoat") !== "no") return [];
+    return [
+      { action, index, below, needed: stageHours(below, "recoat")!, had: waitedOf(before, below).hours },
+    ];
   });
 }
 
 /** Water over oil and anything over wax have rules that say more than "wait longer". */
-function saidBetter(action: LayerAction, below: Coat): boolean {
+function saidBetter(action: LayerAction, before: SurfaceState, below: Coat): boolean {
   const over = action.use.material?.family;
   if (below.family?.role === "wax") return over?.role !== "wax";
   // A filler that states no time needs a night, whatever its family's figure: `filler-not-dry` knows fillers.
@@ -291,20 +302,25 @@ function saidBetter(action: LayerAction, below: Coat): boolean {
     over?.drying === "waterborne" &&
     below.family !== undefined &&
     mustCureFirst(below.family) &&
-    hasReached(below, "cured") === "no"
+    hasReached(before, below, "cured") === "no"
   );
 }
 
 /** Hours that the nights between the two coats bring in the plan above the least that they are sure to bring. */
-function longerNights(ctx: JobContext, run: SurfaceRun, { below, index }: Haste): number {
+function longerNights(
+  ctx: JobContext,
+  run: SurfaceRun,
+  { below, index }: Haste,
+  lengths: ReadonlyMap<string, number>,
+): number {
   if (ctx.schedule.status !== "planned" || !run.shop || !ctx.job.start) return 0;
-  const from = putOnAt(run, below);
-  const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
+  const from = putOnAt(run, below) + 1;
+  const between = run.moments.slice(from, index);
   const more = Array.from({ length: run.pieces }, (_, piece) =>
-    run.moments.reduce((sum, { action, before, after }, at) => {
-      if (at <= from || at >= index || action.op !== "wait" || !action.overnight) return sum;
+    between.reduce((sum, { action, before, after }, at) => {
+      if (action.op !== "wait" || !action.overnight) return sum;
       const least = after.clock.hours - before.clock.hours;
-      return sum + (lengths.get(itemId(run, piece, at)) ?? least) - least;
+      return sum + (lengths.get(itemId(run, piece, from + at)) ?? least) - least;
     }, 0),
   );
   return Math.min(...more);
@@ -361,6 +377,3 @@ function firstWait(run: SurfaceRun, below: Coat, action: Action, index: number):
     .map((moment) => moment.action)
     .find((done) => done.op === "wait" && near(done));
 }
-
-const putOnAt = (run: SurfaceRun, coat: Coat): number =>
-  run.moments.findIndex(({ after }) => after.layers.some((c) => c.serial === coat.serial));

@@ -3,7 +3,7 @@
  * growing together with it. The air of the shop never lengthens the window. Wax needs no window: it holds on any film.
  */
 import type { LayerAction } from "../../surface/actions.ts";
-import { isAbradedSince, topCoat } from "../../surface/state.ts";
+import { isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatBelowName, hoursText, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
@@ -132,12 +132,13 @@ recipe two_coats {
       const window = below?.material?.recoat;
       const latest = window?.value.latest;
       if (below?.origin !== "new" || latest === undefined || isAbradedSince(below)) return;
-      if (isAuxiliaryOrWax(action) || below.waited.hours <= latest + 1e-6) return;
+      const waited = waitedOf(before, below).hours;
+      if (isAuxiliaryOrWax(action) || waited <= latest + 1e-6) return;
       const over = useName(action.use);
       const between = below.action?.syntax === action.syntax && action.coat > 1;
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
-        what: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(below.waited.hours)} after ${between ? `coat ${action.coat - 1}` : coatBelowName(action.use, below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since.`,
+        what: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(waited)} after ${between ? `coat ${action.coat - 1}` : coatBelowName(action.use, below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since.`,
         why: "After its window a film has closed, and the next coat only lies on it and may peel.",
         remedy: `Scuff and dust the film first, or put the coat on within ${hoursText(latest)}.`,
         related: [

@@ -3,7 +3,7 @@
  * meant for it. Nothing here says that a finish is safe: the label, its maker and local rules do.
  */
 import { sentence } from "../../sentence.ts";
-import { hasReached, stageHours } from "../../surface/state.ts";
+import { hasReached, stageHours, waitedOf } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { afterText, coatName, factorText, hoursText, related } from "../texts.ts";
@@ -127,9 +127,9 @@ job boxes {
         });
         return;
       }
-      if (hasReached(last, "cured") !== "no") return;
+      if (hasReached(run.final, last, "cured") !== "no") return;
       report(action, {
-        what: `\`${run.label}\` is ${surface}, and the recipe ends ${afterText(last.waited.hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}.`,
+        what: `\`${run.label}\` is ${surface}, and the recipe ends ${afterText(waitedOf(run.final, last).hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}.`,
         why: "Until then the coat still gives off solvent and uncured resin.",
         remedy:
           "End with `wait until cured`, and let the label and the safety data sheet say whether it is meant for this use at all.",

@@ -1,0 +1,50 @@
+/**
+ * Where in a run something happens. Rules ask it at every step, so each answer is found once a run and remembered for
+ * as long as the run is there: a long recipe costs its steps, not their square.
+ */
+import type { Action } from "./actions.ts";
+import type { SurfaceRun } from "./run.ts";
+import type { Coat } from "./state.ts";
+
+/** Remembers answers about a run. Questions are told apart as objects, so each should be made only once. */
+export function rememberedByRun<Q extends object, A>(
+  answer: (run: SurfaceRun, question: Q) => A,
+): (run: SurfaceRun, question: Q) => A {
+  const known = new WeakMap<SurfaceRun, Map<Q, A>>();
+  return (run, question) => {
+    const ofRun = known.get(run) ?? new Map<Q, A>();
+    known.set(run, ofRun);
+    if (!ofRun.has(question)) ofRun.set(question, answer(run, question));
+    return ofRun.get(question)!;
+  };
+}
+
+type IsWanted = (action: Action) => boolean;
+
+/** Index of the first action of a sort; the number of moments when there is none. */
+export const firstIndexOf = rememberedByRun((run, isWanted: IsWanted): number => {
+  const index = run.moments.findIndex(({ action }) => isWanted(action));
+  return index < 0 ? run.moments.length : index;
+});
+
+/** Index of the last action of a sort; -1 when there is none. */
+export const lastIndexOf = rememberedByRun((run, isWanted: IsWanted): number =>
+  run.moments.findLastIndex(({ action }) => isWanted(action)),
+);
+
+export const isLayer = (action: Action): boolean => action.op === "layer";
+
+export const isSanding = (action: Action): boolean =>
+  action.op === "step" && (action.verb === "sand" || action.verb === "scuff");
+
+/** Index of the moment that put a coat of this run on. */
+export function putOnAt({ moments }: SurfaceRun, coat: Coat): number {
+  let low = 0;
+  let high = moments.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (moments[middle]!.after.nextSerial > coat.serial) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
