@@ -72,13 +72,13 @@ export function stepNumbers(run: SurfaceRun): readonly (number | undefined)[] {
 function unnumbered(action: Action): readonly SheetEntry[] {
   if (action.op === "note") return [{ kind: "note", text: action.text }];
   if (action.op !== "open") return [];
-  const name = action.syntax.call?.name.text;
+  const name = action.missing;
   return [
     {
       kind: "open",
       text: name
         ? `Here the steps of “${name}” are done, which is still to be chosen or written.`
-        : "Here the steps of another recipe are done, which is not named yet.",
+        : "The recipe goes on from here with more steps than a sheet can hold.",
     },
   ];
 }
