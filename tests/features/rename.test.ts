@@ -135,9 +135,12 @@ piece kept {
     existing as left by first
   }
 }
-job first {
+job start {
   piece found
   apply nothing to case
+}
+job first {
+  after start
 }
 job second {
   piece kept
@@ -148,7 +151,7 @@ job second {
       "test.finish 2: surface carcass {",
       "test.finish 8: surface carcass {",
       "test.finish 16: apply nothing to carcass",
-      "test.finish 20: apply nothing to carcass",
+      "test.finish 23: apply nothing to carcass",
     ]);
   });
 });
@@ -296,7 +299,7 @@ describe("what would mean something else afterwards", () => {
     const text =
       "recipe r(coat$0: material) {\n  layer coat\n}\njob j {\n  apply r(coat: soap, film: soap) to all\n}\n";
     expect(renamed(text, "film")).toBe(
-      "In line 5 `film` would mean the parameter `film` instead of nothing. Choose another name.",
+      "In line 5 `film` means nothing yet, and would mean the parameter `film`. Choose another name.",
     );
   });
 

@@ -151,6 +151,16 @@ describe("renaming", () => {
     await client.end();
   });
 
+  test("says so when there are more files than are read", async () => {
+    const many = Array.from({ length: 501 }, (_, index) => `file:///shop/many-${index}.finish`);
+    const client = await start({ folderFiles: [B, ...many] });
+    await client.take("window/logMessage");
+    expect(await ask(client, "wax")).toMatchObject({ documentChanges: [{}, {}] });
+    const { message } = await client.take<{ message: string }>("window/showMessage");
+    expect(message).toMatch(/more than 500 recipes/);
+    await client.end();
+  });
+
   test("is called off when the text changes while it waits for files", async () => {
     let deliver: (result: { text: string }) => void = () => {};
     const client = await startClient({

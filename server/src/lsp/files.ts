@@ -62,6 +62,7 @@ export class Files {
   readonly #clientUris = new Map<FileId, string>();
   /** Resolves when the files of the folders have been read; it is about the last listing. */
   #folders: Promise<void> = Promise.resolve();
+  #isPartial = false;
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
@@ -75,6 +76,11 @@ export class Files {
 
   get openFiles(): readonly FileId[] {
     return [...this.#open.keys()];
+  }
+
+  /** Whether the folders have more recipes than are looked at. */
+  get isPartial(): boolean {
+    return this.#isPartial;
   }
 
   isKnown(file: FileId): boolean {
@@ -179,7 +185,9 @@ export class Files {
   async #takeFolderFiles(listing: Promise<readonly string[]>): Promise<void> {
     const before = this.#folderFiles ?? new Set();
     this.#folderFiles = before;
-    const files = (await listing).slice(0, MAX_FILES).map((uri) => this.#know(uri));
+    const listed = await listing;
+    this.#isPartial = listed.length > MAX_FILES;
+    const files = listed.slice(0, MAX_FILES).map((uri) => this.#know(uri));
     const appeared = [...this.#folderFiles].filter((file) => !before.has(file));
     this.#folderFiles = new Set([...files, ...appeared]);
     this.#dropAllBut(this.#reachable());

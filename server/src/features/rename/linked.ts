@@ -2,9 +2,10 @@
  * What must have one name with something else, because a line finds both by it.
  *
  * A call of a `recipe` parameter names the parameters of every recipe that is handed on to it. A surface with `existing
- * as left by JOB` is the surface of the same name that the job worked on.
+ * as left by JOB` is the surface of the same name that the job, or one that it goes on from, worked on.
  */
-import { modelsOf } from "../../core/model/program.ts";
+import type { Job, Surface } from "../../core/model/model.ts";
+import { modelsOf, type Scope } from "../../core/model/program.ts";
 import { jobSurfaces } from "../../core/surface/run.ts";
 import { type Referent, surfaceReferent } from "../names/referent.ts";
 import type { Names } from "../names.ts";
@@ -43,11 +44,22 @@ function surfaceGroups({ program, checker }: Names): readonly Group[] {
     modelsOf(file).flatMap((model) => {
       if (model.kind !== "piece") return [];
       return model.surfaces.flatMap((surface): readonly Group[] => {
-        const job = surface.asLeftBy && checker.scope(file.id).jobs.get(surface.asLeftBy.job);
+        const scope = checker.scope(file.id);
+        const job = surface.asLeftBy && scope.jobs.get(surface.asLeftBy.job);
         if (!job) return [];
-        const left = jobSurfaces(job, checker.scope(job.file)).map((each) => each.surface);
-        return [[surface, ...left.filter(({ name }) => name === surface.name)].map(surfaceReferent)];
+        const left = surfacesLeftBy(job, scope).filter(({ name }) => name === surface.name);
+        return [[surface, ...left].map(surfaceReferent)];
       });
     }),
   );
+}
+
+/** The surfaces of a job and of all jobs before it, over `after`. */
+function surfacesLeftBy(job: Job, scope: Scope): readonly Surface[] {
+  const jobs = new Set([job]);
+  for (const { after } of jobs) {
+    const earlier = after && scope.jobs.get(after.job);
+    if (earlier) jobs.add(earlier);
+  }
+  return [...jobs].flatMap((each) => jobSurfaces(each, scope).map(({ surface }) => surface));
 }

@@ -19,61 +19,102 @@ export function changeOfMeaning(
   edits: readonly FileEdit[],
   reader: Reader,
 ): string | undefined {
-  const after = createNames(createChecker(edited(before.program, edits)));
-  const [wasDeclared, isDeclared] = [declarationsIn(before), declarationsIn(after)];
+  const byFile = editsByFile(edits);
+  const after = createNames(createChecker(edited(before.program, byFile)));
+  const comparison: Comparison = {
+    before,
+    after,
+    wasDeclared: declarationsIn(before),
+    isDeclared: declarationsIn(after),
+    reader,
+  };
   for (const file of before.program.files.keys()) {
-    const [old, now] = [before.inFile(file), after.inFile(file)];
-    const own = edits.filter((edit) => edit.file === file);
-    const at = (offset: number): string => lineWords(reader, file, offset);
-    for (const [index, was] of old.entries()) {
-      const is = now[index];
-      if (!is || is.use.role !== was.use.role || is.span.start !== moved(was.span.start, own)) {
-        return `In ${at(was.span.start)} the notation would read \`${own[0]?.text ?? was.use.name.text}\` as a word of its own.`;
-      }
-      const same = meaning(was.referents, wasDeclared) === meaning(is.referents, isDeclared);
-      if (same || (was.referents.length === 0 && was.use.role !== "argument-name")) continue;
-      return `In ${at(was.span.start)} \`${is.use.name.text}\` would mean ${thingWords(is.referents)} instead of ${thingWords(was.referents)}.`;
-    }
-    const isBroken = nProblems(before.program, file) < nProblems(after.program, file);
-    if ((isBroken || now.length > old.length) && own[0]) {
-      return `In ${at(own[0].span.start)} the notation would not read \`${own[0].text}\` as a name.`;
-    }
+    const change = changeIn(comparison, file, byFile.get(file) ?? []);
+    if (change) return change;
   }
   return undefined;
 }
 
-/** The program with the edits made. */
-function edited(program: Program, edits: readonly FileEdit[]): Program {
-  const files = new Map(program.files);
-  for (const id of new Set(edits.map(({ file }) => file))) {
-    const file = files.get(id);
-    if (file)
-      files.set(
-        id,
-        editedFile(
-          file,
-          edits.filter((edit) => edit.file === id),
-        ),
-      );
+interface Comparison {
+  readonly before: Names;
+  readonly after: Names;
+  readonly wasDeclared: ReadonlyMap<string, string>;
+  readonly isDeclared: ReadonlyMap<string, string>;
+  readonly reader: Reader;
+}
+
+function changeIn(comparison: Comparison, file: FileId, edits: readonly FileEdit[]): string | undefined {
+  const { before, after, reader } = comparison;
+  const [old, now] = [before.inFile(file), after.inFile(file)];
+  const starts = movedStarts(old, edits);
+  for (const [index, was] of old.entries()) {
+    const is = now[index];
+    if (!is || is.use.role !== was.use.role || is.span.start !== starts[index]) {
+      const word = edits[0]?.text ?? was.use.name.text;
+      return `In ${lineWords(reader, file, was.span.start)} the notation would read \`${word}\` as a word of its own.`;
+    }
+    const change = changeOf(comparison, was, is);
+    if (change) return `In ${lineWords(reader, file, was.span.start)} ${change}`;
   }
-  return { ...program, files };
+  const [first] = edits;
+  const isBroken = nProblems(before.program, file) < nProblems(after.program, file);
+  return first && (isBroken || now.length > old.length)
+    ? `In ${lineWords(reader, file, first.span.start)} the notation would not read \`${first.text}\` as a name.`
+    : undefined;
+}
+
+function changeOf(
+  { wasDeclared, isDeclared }: Comparison,
+  was: Occurrence,
+  is: Occurrence,
+): string | undefined {
+  if (meaning(was.referents, wasDeclared) === meaning(is.referents, isDeclared)) return undefined;
+  const [word, things] = [`\`${is.use.name.text}\``, thingWords(is.referents)];
+  if (was.referents.length > 0)
+    return `${word} would mean ${things} instead of ${thingWords(was.referents)}.`;
+  return was.use.role === "argument-name"
+    ? `${word} means nothing yet, and would mean ${things}.`
+    : undefined;
+}
+
+/** In the order of the text. */
+function editsByFile(edits: readonly FileEdit[]): ReadonlyMap<FileId, readonly FileEdit[]> {
+  const byFile = new Map<FileId, FileEdit[]>();
+  for (const edit of edits.toSorted((a, b) => a.span.start - b.span.start)) {
+    const list = byFile.get(edit.file) ?? [];
+    list.push(edit);
+    byFile.set(edit.file, list);
+  }
+  return byFile;
+}
+
+/** The program with the edits made. */
+function edited(program: Program, edits: ReadonlyMap<FileId, readonly FileEdit[]>): Program {
+  const files = [...program.files].map(([id, file]) => [id, editedFile(file, edits.get(id) ?? [])] as const);
+  return { ...program, files: new Map(files) };
 }
 
 function editedFile(file: ProgramFile, edits: readonly FileEdit[]): ProgramFile {
+  if (edits.length === 0) return file;
   const { tree, uses } = file;
-  const text = [...edits]
-    .sort((a, b) => b.span.start - a.span.start)
-    .reduce((done, { span, text: put }) => done.slice(0, span.start) + put + done.slice(span.end), tree.text);
+  const starts = [0, ...edits.map(({ span }) => span.end)];
+  const kept = starts.map((start, index) => tree.text.slice(start, edits[index]?.span.start));
+  const text = kept.map((part, index) => part + (edits[index]?.text ?? "")).join("");
   // Names stand in no path, so that every path leads where it led.
   const resolve = (_: FileId, path: string): FileId => uses.find((use) => use.path === path)?.target ?? path;
   return programFile(file.id, parseFile(text, tree), resolve, file);
 }
 
-/** Where an offset between edits comes to stand. */
-function moved(offset: number, edits: readonly FileEdit[]): number {
-  return edits
-    .filter(({ span }) => span.end <= offset)
-    .reduce((sum, { span, text }) => sum + text.length - (span.end - span.start), offset);
+/** Where names come to stand. */
+function movedStarts(names: readonly Occurrence[], edits: readonly FileEdit[]): readonly number[] {
+  let [next, shift] = [0, 0];
+  return names.map(({ span }) => {
+    for (let edit = edits[next]; edit && edit.span.end <= span.start; edit = edits[next]) {
+      shift += edit.text.length - (edit.span.end - edit.span.start);
+      next += 1;
+    }
+    return span.start + shift;
+  });
 }
 
 /** Every declared thing by the number of its name in its file, which is the same before and after. */

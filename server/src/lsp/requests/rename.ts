@@ -7,15 +7,20 @@
 import {
   type CancellationToken,
   LSPErrorCodes,
+  MessageType,
   type RenameParams,
   ResponseError,
+  ShowMessageNotification,
   type WorkspaceEdit,
 } from "vscode-languageserver";
+import { MAX_FILES } from "../files.ts";
 import { offsetOf } from "../from-lsp.ts";
 import { throwIfCancelled } from "../guard.ts";
 import type { Session } from "../session.ts";
 import { toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
+
+const INCOMPLETE = `There are more than ${MAX_FILES} recipes in this folder. The new name was put into those that are read; look through the others for the old one.`;
 
 export const rename = async (
   session: Session,
@@ -34,5 +39,11 @@ export const rename = async (
   if (document === undefined) return null;
   const renaming = snapshot.analysis.rename(file, offsetOf(document, params.position), params.newName);
   if ("refusal" in renaming) throw new ResponseError(LSPErrorCodes.RequestFailed, renaming.refusal);
+  if (session.files.isPartial) {
+    await session.connection.sendNotification(ShowMessageNotification.type, {
+      type: MessageType.Warning,
+      message: INCOMPLETE,
+    });
+  }
   return toWorkspaceEdit(renaming.edits, snapshot, session.facts);
 };
