@@ -30,22 +30,33 @@ export function followedRecipes(scope: Scope, scopeOf: (file: string) => Scope):
   return found;
 }
 
-/**
- * The recipes that are only a part of the work on their surface: others follow them, or a job does more to the surface
- * afterwards. What such a recipe leaves at its end says nothing about what the surface is left with.
- */
-export function continuedRecipes(scope: Scope, scopeOf: (file: string) => Scope): ReadonlySet<Recipe> {
-  const found = new Set(followedRecipes(scope, scopeOf));
+export interface Parts {
+  /** More is done to the surface after them: what they leave says nothing about what the surface is left with. */
+  readonly continued: ReadonlySet<Recipe>;
+  /** Something was done to the surface before them: what they begin with may be anybody's work. */
+  readonly preceded: ReadonlySet<Recipe>;
+}
+
+/** The recipes that are only a part of the work on their surface: others follow them, or a job does more to it. */
+export function partRecipes(scope: Scope, scopeOf: (file: string) => Scope): Parts {
+  const followed = followedRecipes(scope, scopeOf);
+  const continued = new Set(followed);
+  const preceded = new Set(followed);
   for (const job of scope.jobs.values()) {
-    const later = laterJobs(job, scope);
+    const recipeOf = ({ syntax }: JobApply): Recipe | undefined =>
+      syntax.call && scopeOf(job.file).recipes.get(syntax.call.name.text);
+    const later = laterJobs(job, scope).flatMap((other) => other.applies);
     job.applies.forEach((apply, index) => {
-      const name = apply.syntax.call?.name.text;
-      const recipe = name === undefined ? undefined : scopeOf(job.file).recipes.get(name);
-      const next = [...job.applies.slice(index + 1), ...later.flatMap((other) => other.applies)];
-      if (recipe && next.some((other) => shareSurface(apply, other))) found.add(recipe);
+      const next = [...job.applies.slice(index + 1), ...later].filter((other) => shareSurface(apply, other));
+      const recipe = recipeOf(apply);
+      if (recipe && next.length > 0) continued.add(recipe);
+      for (const other of next) {
+        const after = recipeOf(other);
+        if (after) preceded.add(after);
+      }
     });
   }
-  return found;
+  return { continued, preceded };
 }
 
 /** The jobs that go on, directly or over others, with what a job leaves: after it, or on pieces "as left by" it. */

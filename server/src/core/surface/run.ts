@@ -9,7 +9,7 @@ import type { Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
-import { continuedRecipes, followedRecipes } from "./followed.ts";
+import { followedRecipes, type Parts, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -43,6 +43,8 @@ export interface SurfaceRun {
    * left at the end of this run is not what the surface is left with.
    */
   readonly continued?: true;
+  /** Assumed runs only: others did something to the surface before, so that it need not be bare at the start. */
+  readonly preceded?: true;
 }
 
 export interface Runner {
@@ -61,17 +63,18 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
     followed.set(file, known);
     return known;
   };
-  const continued = new Map<string, ReadonlySet<Recipe>>();
-  const continuedIn = (file: string): ReadonlySet<Recipe> => {
-    const known = continued.get(file) ?? continuedRecipes(scopeOf(file), scopeOf);
-    continued.set(file, known);
+  const parts = new Map<string, Parts>();
+  const partsIn = (file: string): Parts => {
+    const known = parts.get(file) ?? partRecipes(scopeOf(file), scopeOf);
+    parts.set(file, known);
     return known;
   };
   const runner: Runner = {
     assumed: (recipe) =>
       runAssumed(recipe, scopeOf, {
         followed: followedIn(recipe.file).has(recipe),
-        continued: continuedIn(recipe.file).has(recipe),
+        continued: partsIn(recipe.file).continued.has(recipe),
+        preceded: partsIn(recipe.file).preceded.has(recipe),
       }),
     job: (job) => {
       const known = jobs.get(job);
@@ -91,7 +94,7 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
 function runAssumed(
   recipe: Recipe,
   scopeOf: (file: string) => Scope,
-  { followed, continued }: { readonly followed: boolean; readonly continued: boolean },
+  { followed, continued, preceded }: Record<"followed" | "continued" | "preceded", boolean>,
 ): SurfaceRun {
   const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
   const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], scopeOf);
@@ -113,6 +116,7 @@ function runAssumed(
     cycles,
     ...(followed ? { followed } : {}),
     ...(continued ? { continued } : {}),
+    ...(preceded ? { preceded } : {}),
   };
 }
 

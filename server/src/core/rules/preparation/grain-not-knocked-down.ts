@@ -298,6 +298,7 @@ function wasReported(run: SurfaceRun, index: number, raiser: Coat): boolean {
 /** In a recipe for any surface only dampening says that the surface is of wood. */
 function isSurelyWood(run: SurfaceRun, state: SurfaceState): boolean {
   if (isWooden(run) === "yes") return true;
+  if (run.preceded) return false;
   return run.moments.some(
     ({ action }) =>
       action.op === "step" && action.verb === "dampen" && samePlace(action.place, state.raised!.place),

@@ -27,6 +27,38 @@ export const gritTooFine: TradeRule = {
   },
   failing: [
     {
+      title: "Sanded in one recipe, stained in the next",
+      text: `piece shelf {
+  surface board {
+    shape panel 900 mm x 300 mm
+    wood  walnut
+  }
+}
+
+recipe smoothed {
+  for    wood
+  safety dust_mask
+  step   sand 150, 220, 320
+  step   dust
+}
+
+recipe stained {
+  for    wood
+  safety ventilate, gloves, wet_rags
+  layer  oil_stain, wiped #! grit-too-fine
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  apply smoothed to board
+  apply stained to board
+}
+`,
+    },
+    {
       title: "320 before an oil stain",
       text: `recipe stained {
   for    wood
@@ -55,6 +87,72 @@ export const gritTooFine: TradeRule = {
     },
   ],
   passing: [
+    {
+      title: "The washcoat that is sanded stands in another recipe",
+      text: `recipe washed {
+  for    wood
+  safety dust_mask, ventilate, gloves
+  step   sand 120, 180
+  step   dust
+  layer  dewaxed_shellac, thinned 1:2 with alcohol
+  wait   2 h
+}
+
+recipe stained {
+  for    wood
+  safety dust_mask, ventilate, gloves, wet_rags
+  step   sand 320
+  step   dust
+  layer  oil_stain, wiped
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+
+recipe whole {
+  for    wood
+  safety dust_mask, ventilate, gloves, wet_rags
+  follow washed
+  follow stained
+}
+`,
+    },
+    {
+      title: "The washcoat that is sanded is the work of the same job",
+      text: `piece shelf {
+  surface board {
+    shape panel 900 mm x 300 mm
+    wood  pine
+  }
+}
+
+recipe washed {
+  for    wood
+  safety dust_mask, ventilate, gloves
+  step   sand 120, 180
+  step   dust
+  layer  dewaxed_shellac, thinned 1:2 with alcohol
+  wait   2 h
+}
+
+recipe stained {
+  for    wood
+  safety dust_mask, ventilate, gloves, wet_rags
+  step   sand 320
+  step   dust
+  layer  oil_stain, wiped
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  apply washed to board
+  apply stained to board
+}
+`,
+    },
     {
       title: "240 before an oil stain",
       text: `recipe stained {
@@ -92,6 +190,8 @@ export const gritTooFine: TradeRule = {
   ],
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
+      // A washcoat may lie below where others did something before; their own runs say so where none does.
+      if (run.preceded && before.openBelow) return;
       const over = action.use.material?.family;
       const sanding = lastSanding(run, index);
       const last = lastGrit(sanding);
