@@ -42,10 +42,11 @@ export function partRecipes(scope: Scope, scopeOf: (file: string) => Scope): Par
   const followed = followedRecipes(scope, scopeOf);
   const continued = new Set(followed);
   const preceded = new Set(followed);
+  const nextOf = nextJobs(scope);
   for (const job of scope.jobs.values()) {
     const recipeOf = ({ syntax }: JobApply): Recipe | undefined =>
       syntax.call && scopeOf(job.file).recipes.get(syntax.call.name.text);
-    const later = laterJobs(job, scope).flatMap((other) => other.applies);
+    const later = laterJobs(job, nextOf).flatMap((other) => other.applies);
     job.applies.forEach((apply, index) => {
       const next = [...job.applies.slice(index + 1), ...later].filter((other) => shareSurface(apply, other));
       const recipe = recipeOf(apply);
@@ -60,19 +61,27 @@ export function partRecipes(scope: Scope, scopeOf: (file: string) => Scope): Par
 }
 
 /** The jobs that go on, directly or over others, with what a job leaves: after it, or on pieces "as left by" it. */
-function laterJobs(job: Job, scope: Scope): readonly Job[] {
+function laterJobs(job: Job, next: ReadonlyMap<string, readonly Job[]>): readonly Job[] {
   const found = new Set<Job>([job]);
-  for (const earlier of found) {
-    for (const other of scope.jobs.values()) if (startsFrom(other, earlier, scope)) found.add(other);
-  }
+  for (const earlier of found) for (const other of next.get(earlier.name) ?? []) found.add(other);
   return [...found].slice(1);
 }
 
-const startsFrom = (job: Job, earlier: Job, scope: Scope): boolean =>
-  job.after?.job === earlier.name ||
-  job.pieces.some(({ piece }) =>
-    scope.pieces.get(piece)?.surfaces.some((surface) => surface.asLeftBy?.job === earlier.name),
-  );
+/** By the name of each job, those that start from what it leaves. */
+function nextJobs(scope: Scope): ReadonlyMap<string, readonly Job[]> {
+  const next = new Map<string, Job[]>();
+  for (const job of scope.jobs.values()) {
+    const told = job.pieces.flatMap(({ piece }) =>
+      (scope.pieces.get(piece)?.surfaces ?? []).flatMap(({ asLeftBy }) => asLeftBy?.job ?? []),
+    );
+    for (const earlier of new Set([...(job.after ? [job.after.job] : []), ...told])) {
+      const known = next.get(earlier);
+      if (known) known.push(job);
+      else next.set(earlier, [job]);
+    }
+  }
+  return next;
+}
 
 /** Whether two `apply` lines may mean a surface in common. */
 function shareSurface(a: JobApply, b: JobApply): boolean {

@@ -2,7 +2,6 @@
  * Runs: every recipe by itself on an assumed surface, and every job surface by surface. A `Runner` belongs to one
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
-import type { Target } from "../../../../grammar/src/tree.ts";
 import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
@@ -11,6 +10,8 @@ import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
 import { followedRecipes, type Parts, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
+import { createJobHistory, type JobHistory } from "./job-history.ts";
+import { type JobSurface, jobSurfaces, targets } from "./job-surfaces.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
 
@@ -69,6 +70,12 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
     parts.set(file, known);
     return known;
   };
+  const histories = new Map<string, JobHistory>();
+  const historyIn = (file: string): JobHistory => {
+    const known = histories.get(file) ?? createJobHistory(scopeOf(file));
+    histories.set(file, known);
+    return known;
+  };
   const runner: Runner = {
     assumed: (recipe) =>
       runAssumed(recipe, scopeOf, {
@@ -82,7 +89,7 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
       // A job that comes after itself starts from nothing; the names check reports it.
       if (running.has(job)) return [];
       running.add(job);
-      const runs = runJob(job, scopeOf, runner);
+      const runs = runJob(job, scopeOf, runner, historyIn(job.file));
       running.delete(job);
       jobs.set(job, runs);
       return runs;
@@ -120,38 +127,12 @@ function runAssumed(
   };
 }
 
-export interface JobSurface {
-  readonly label: string;
-  readonly piece: Piece;
-  readonly pieces: number;
-  readonly surface: Surface;
-}
-
-/** Every surface of the job's pieces, with the label that the job uses for it. */
-export function jobSurfaces(job: Job, scope: Scope): readonly JobSurface[] {
-  const several = job.pieces.length > 1;
-  return job.pieces.flatMap(({ piece: name, count }) => {
-    const piece = scope.pieces.get(name);
-    return (piece?.surfaces ?? []).map((surface) => ({
-      label: several ? `${name}.${surface.name}` : surface.name,
-      piece: piece!,
-      pieces: count,
-      surface,
-    }));
-  });
-}
-
-/** Whether a target of an `apply` line means this surface. */
-export function targets(target: Target, candidate: JobSurface, all: readonly JobSurface[]): boolean {
-  const name = target.surface?.text;
-  if (name === undefined) return false;
-  if (!target.piece && name === "all" && !all.some((s) => s.surface.name === "all")) return true;
-  if (candidate.surface.name !== name) return false;
-  if (target.piece) return candidate.piece.name === target.piece.text;
-  return all.filter((s) => s.surface.name === name).length === 1;
-}
-
-function runJob(job: Job, scopeOf: (file: string) => Scope, runner: Runner): readonly SurfaceRun[] {
+function runJob(
+  job: Job,
+  scopeOf: (file: string) => Scope,
+  runner: Runner,
+  history: JobHistory,
+): readonly SurfaceRun[] {
   const scope = scopeOf(job.file);
   const surfaces = jobSurfaces(job, scope);
   const shop = job.shop && scope.shops.get(job.shop.name);
@@ -169,7 +150,7 @@ function runJob(job: Job, scopeOf: (file: string) => Scope, runner: Runner): rea
       return [{ recipe, apply: apply.place, ...expand(recipe, bindings, [apply.place], scopeOf) }];
     });
     const actions = parts.flatMap((part) => part.actions).map((action, index) => ({ ...action, index }));
-    const initial = initialState(job, surface, scope, runner);
+    const initial = initialState(job, surface, { scope, history, runner });
     const moments = simulate({
       initial,
       actions,
@@ -192,77 +173,11 @@ function runJob(job: Job, scopeOf: (file: string) => Scope, runner: Runner): rea
         moments,
         final: finalState(initial, moments),
         cycles: parts.flatMap((part) => part.cycles),
-        ...(isContinued(job, surface, scope) ? { continued: true as const } : {}),
+        ...(history.isContinued(job, surface) ? { continued: true as const } : {}),
       },
     ];
   });
 }
-
-/** Where a surface was before a job came to it: what an earlier job left of it, and the line that says so. */
-interface LeftBy {
-  readonly job: Job;
-  readonly piece: string;
-  readonly surface: string;
-  readonly place: Place;
-  /** Long ago, where the piece only tells of it. */
-  readonly longAgo: boolean;
-}
-
-/** The job whose work a job goes on with on this surface; a job between the two may have left the surface alone. */
-function leftByOf(job: Job, { piece, surface }: JobSurface, scope: Scope): LeftBy | undefined {
-  const earlier = job.after && lastToWork(job.after.job, scope, piece.name, surface.name);
-  if (job.after && earlier) return { ...earlier, place: job.after.place, longAgo: false };
-  const told = surface.asLeftBy;
-  const leaving =
-    told && told.job !== job.name && lastToWork(told.job, scope, piece.name, surface.name, true);
-  return told && leaving ? { ...leaving, place: told.place, longAgo: true } : undefined;
-}
-
-/** Goes back from a job over `after` to the last one that did something to the surface. */
-function lastToWork(
-  from: string,
-  scope: Scope,
-  piece: string,
-  surface: string,
-  orOfAnotherPiece = false,
-): Pick<LeftBy, "job" | "piece" | "surface"> | undefined {
-  const seen = new Set<Job>();
-  let job = scope.jobs.get(from);
-  while (job && !seen.has(job)) {
-    seen.add(job);
-    const worked = workedOn(job, scope).filter((it) => it.surface.name === surface);
-    const own = worked.find((it) => it.piece.name === piece) ?? (orOfAnotherPiece ? worked[0] : undefined);
-    if (own) return { job, piece: own.piece.name, surface };
-    job = job.after && scope.jobs.get(job.after.job);
-  }
-  return undefined;
-}
-
-/** The surfaces that a job applies something to. */
-function workedOn(job: Job, scope: Scope): readonly JobSurface[] {
-  const surfaces = jobSurfaces(job, scope);
-  const named = job.applies.flatMap((apply) => apply.syntax.targets);
-  return surfaces.filter((surface) => named.some((target) => targets(target, surface, surfaces)));
-}
-
-/** Whether another job of the scope goes on with what this one leaves on the surface. */
-function isContinued(job: Job, surface: JobSurface, scope: Scope): boolean {
-  return [...scope.jobs.values()].some(
-    (later) =>
-      later !== job &&
-      startsFromAnother(later, scope) &&
-      workedOn(later, scope).some((other) => {
-        const left = leftByOf(later, other, scope);
-        return (
-          left?.job === job && left.piece === surface.piece.name && left.surface === surface.surface.name
-        );
-      }),
-  );
-}
-
-const startsFromAnother = (job: Job, scope: Scope): boolean =>
-  job.after !== undefined ||
-  job.pieces.some(({ piece }) => scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy));
 
 /** The least that `wait overnight` brings in this shop, whenever in its hours the task before ends. */
 function overnightHours(shop: Shop | undefined): (waited: number | undefined) => number {
@@ -275,20 +190,26 @@ function overnightHours(shop: Shop | undefined): (waited: number | undefined) =>
   };
 }
 
+interface Sources {
+  readonly scope: Scope;
+  readonly history: JobHistory;
+  readonly runner: Runner;
+}
+
 function initialState(
   job: Job,
   surface: JobSurface,
-  scope: Scope,
-  runner: Runner,
+  sources: Sources,
   seen: ReadonlySet<Surface> = new Set(),
 ): SurfaceState {
-  const before = leftByOf(job, surface, scope);
+  const { history, runner } = sources;
+  const before = history.leftBy(job, surface);
   const run =
     before &&
     runner
       .job(before.job)
       .find((it) => it.piece?.name === before.piece && it.surface?.name === before.surface);
-  if (!before || !run) return untouchedState(job, surface, scope, runner, seen);
+  if (!before || !run) return untouchedState(job, surface, sources, seen);
   return leftState(run.final, before.longAgo ? "years" : gapHours(before.job, run, job), before.place);
 }
 
@@ -296,10 +217,10 @@ function initialState(
 function untouchedState(
   job: Job,
   { piece, surface }: JobSurface,
-  scope: Scope,
-  runner: Runner,
+  sources: Sources,
   seen: ReadonlySet<Surface>,
 ): SurfaceState {
+  const { scope } = sources;
   const told = surface.asLeftBy;
   const leaving = told && scope.jobs.get(told.job);
   // Pieces that tell of each other go round; the names check reports it.
@@ -307,7 +228,7 @@ function untouchedState(
   const named = jobSurfaces(leaving, scope).filter((it) => it.surface.name === surface.name);
   const left = named.find((it) => it.piece.name === piece.name) ?? named[0];
   if (!left) return describedState(surface);
-  const state = initialState(leaving, left, scope, runner, new Set([...seen, surface]));
+  const state = initialState(leaving, left, sources, new Set([...seen, surface]));
   return leftState(state, "years", told.place);
 }
 

@@ -1,7 +1,7 @@
 /** `apply` and `follow`: the recipe, its arguments and their values, and the surfaces. */
 import type { Token } from "../../../../grammar/src/tree.ts";
 import type { Job, Recipe } from "../../core/model/model.ts";
-import { jobSurfaces } from "../../core/surface/run.ts";
+import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
 import { areaText } from "../spoken.ts";
 import { materialOffers, parameterOffers, recipeOffers } from "./names.ts";
 import { type CompletionContext, isComma, type Offer } from "./offer.ts";

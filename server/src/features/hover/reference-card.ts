@@ -2,7 +2,7 @@
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Call } from "../../../../grammar/src/tree.ts";
 import type { ModelDeclaration, Recipe } from "../../core/model/model.ts";
-import { jobSurfaces } from "../../core/surface/run.ts";
+import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
 import { type HoverContext, recipeAround } from "./context.ts";
 import { jobCard } from "./job-card.ts";
 import { materialCard } from "./material-card.ts";
