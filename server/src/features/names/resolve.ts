@@ -10,7 +10,7 @@ import type { Call, Name } from "../../../../grammar/src/tree.ts";
 import type { Job, ModelDeclaration, Recipe, RecipeParameter, Surface } from "../../core/model/model.ts";
 import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId } from "../../core/place.ts";
-import { jobSurfaces } from "../../core/surface/run.ts";
+import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
 import { calledRecipes, type HandedOn } from "./handed-on.ts";
 import {
   declared,

@@ -6,7 +6,7 @@
  */
 import type { Job, Surface } from "../../core/model/model.ts";
 import { modelsOf, type Scope } from "../../core/model/program.ts";
-import { jobSurfaces } from "../../core/surface/run.ts";
+import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
 import { type Referent, surfaceReferent } from "../names/referent.ts";
 import type { Names } from "../names.ts";
 
