@@ -468,6 +468,17 @@ describe("dates", () => {
     expect(numbers.join(" ")).toMatch(/^(1 to 2|1 2) 4$/u);
   });
 
+  test("of more pieces than one follows singly are one line a day", () => {
+    const many = only(
+      `${text}${job("in mill\n  start 2027-03-08 09:00").replace("board x 2", "board x 20")}`,
+    );
+    // 20 × 3 × 30 min are 30 h in days of 8 h: four days, on the first of which the work begins with the opening.
+    expect(many.days.map(({ tasks }) => tasks.length)).toEqual(many.days.map(() => 1));
+    expect(many.days.length).toBeGreaterThanOrEqual(4);
+    expect(many.days[0]!.tasks[0]).toMatchObject({ where: "Face, 20 pieces" });
+    expect(many.days[0]!.tasks[0]!.time).toMatch(/^09:00 to /u);
+  });
+
   test("into service count from the last coat, and say whom it is for", () => {
     // 10 days by the label, in the label's air.
     expect(sheet.service.cures).toEqual([

@@ -96,6 +96,8 @@ recipe clearing(clear: material, coats: number = 2) {
   step   dust, takes 10 min
   layer  clear x coats, thinned 9:1 with water, takes 15 min {
     wait until recoat
+    step sand 220, takes 15 min
+    step dust, takes 10 min
   }
   wait   until recoat
 }

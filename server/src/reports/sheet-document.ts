@@ -4,16 +4,17 @@
  */
 
 import { formatNumber } from "../core/measure/format-amount.ts";
-import type {
-  Docs,
-  PlannedTime,
-  Sheet,
-  SheetDutyStart,
-  SheetEntry,
-  SheetFinding,
-  SheetMaterial,
-  SheetProcedure,
-  SheetStep,
+import {
+  type Docs,
+  MOST_PIECES,
+  type PlannedTime,
+  type Sheet,
+  type SheetDutyStart,
+  type SheetEntry,
+  type SheetFinding,
+  type SheetMaterial,
+  type SheetProcedure,
+  type SheetStep,
 } from "../features/sheet/model.ts";
 import { shortMomentText } from "../features/spoken.ts";
 import type { FileSpan } from "../features/types.ts";
@@ -105,9 +106,6 @@ export interface Tick {
   /** `Mon 08 Mar 09:00 to 09:25`; empty without dates. */
   readonly time: string;
 }
-
-/** More pieces than these have one box for all of them. */
-const MOST_BOXES = 12;
 
 /** `locate` says where a finding stands: `tables.finish:12`. */
 export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan) => string): SheetDocument {
@@ -405,7 +403,7 @@ function drawnStep(step: SheetStep, count: number): DrawnStep {
 }
 
 function ticksOf(op: SheetStep["op"], planned: readonly PlannedTime[], count: number): readonly Tick[] {
-  if (count > MOST_BOXES) return [{ labels: [""], time: wholeTime(op, planned) }];
+  if (count > MOST_PIECES) return [{ labels: [""], time: wholeTime(op, planned) }];
   if (planned.length === 0) {
     const labels = count === 1 ? [""] : Array.from({ length: count }, (_, i) => String(i + 1));
     return [{ labels, time: "" }];

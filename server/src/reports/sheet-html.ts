@@ -131,7 +131,8 @@ function tableHtml({ caption, columns, groups }: Table): string {
       const first = row === 0 ? `<th scope="${scope}">${inline(head)}</th>` : "";
       return `<tr>${first}${cells.map((cell, i) => `<td${classes[i + 1]}>${inline(cell)}</td>`).join("")}</tr>`;
     });
-    return `<tbody>\n${lines.join("\n")}\n</tbody>`;
+    // A day of a few lines stays on one page.
+    return `<tbody${rows.length > 12 ? "" : ' class="whole"'}>\n${lines.join("\n")}\n</tbody>`;
   });
   return [
     '<div class="table">',
@@ -146,7 +147,7 @@ function tableHtml({ caption, columns, groups }: Table): string {
 
 const boxHtml = ({ tone, title, blocks, isFindings }: Box, sheet: string): string =>
   [
-    `<div class="box ${tone}" role="note" aria-label="${html(title)}">`,
+    `<div class="box ${isFindings ? "findings " : ""}${tone}" role="note" aria-label="${html(title)}">`,
     `<p class="title">${html(title)}</p>`,
     ...blocks.map((block) => {
       if (block.kind === "paragraph") return `<p>${inline(block.text)}</p>`;

@@ -92,7 +92,7 @@ tbody th { font-weight: 700; }
 .dated .head { grid-template-columns: minmax(0, 1fr) 21em; }
 .tick { display: block; }
 .tick label { margin-right: 0.5em; font-weight: 700; white-space: nowrap; }
-.time { color: var(--soft); font-size: 0.88em; font-variant-numeric: tabular-nums; white-space: nowrap; }
+.time { color: var(--soft); font-size: 0.88em; font-variant-numeric: tabular-nums; }
 @media (max-width: 46rem) { .head, .dated .head { grid-template-columns: minmax(0, 1fr); } }
 input { appearance: none; width: 1.15em; height: 1.15em; margin: 0 0.35em 0 0; vertical-align: -0.22em; border: 2px solid var(--ink);
   background: var(--paper); font-size: inherit; }
@@ -109,11 +109,11 @@ footer { margin-top: 2em; border-top: 1px solid var(--rule); color: var(--soft);
   h1 { font-size: 26pt; }
   h2 { font-size: 17pt; }
   h1, h2, h3, h2 + p, h3 + p, caption, thead { break-after: avoid; }
-  .steps > li, tr, tbody, dl div, .box, .box li, footer { break-inside: avoid; }
+  .steps > li, tr, tbody.whole, dl div, .box, .box li, footer { break-inside: avoid; }
   section:last-of-type > :last-child { break-after: avoid; }
   footer { break-before: avoid; font-size: 10pt; }
-  .box.error, .box.warning { break-inside: auto; }
-  .box.safety, .box.note { break-after: avoid; }
+  .box { break-after: avoid; }
+  .box.findings { break-inside: auto; break-after: auto; }
   .what { font-size: 13.5pt; }
   .dated .head { grid-template-columns: minmax(0, 1fr) 83mm; }
   .table { overflow: visible; }

@@ -2,27 +2,14 @@
 import path from "node:path";
 import { Option } from "commander";
 import type { Sheet } from "../../features/sheet/model.ts";
-import type { FileSpan } from "../../features/types.ts";
-import { regionOf } from "../../reports/reported.ts";
-import { type SheetDocument, sheetDocument } from "../../reports/sheet-document.ts";
-import { sheetsHtml } from "../../reports/sheet-html.ts";
-import { sheetsMarkdown } from "../../reports/sheet-markdown.ts";
-import { sheetsText } from "../../reports/sheet-text.ts";
+import { SHEET_FORMATS, type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
 import { type AddCommand, askedJobs, type CommandContext, jobOption } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
 import { type Loaded, load } from "../load.ts";
 import { statusOf } from "./totals.ts";
 
-const FORMATS = {
-  text: sheetsText,
-  markdown: sheetsMarkdown,
-  html: sheetsHtml,
-} satisfies Readonly<Record<string, (documents: readonly SheetDocument[]) => string>>;
-
-type Format = keyof typeof FORMATS;
-
 interface SheetOptions {
-  readonly format?: Format;
+  readonly format?: SheetFormat;
   readonly job?: readonly string[];
   readonly output?: string;
 }
@@ -43,7 +30,7 @@ export const addSheet: AddCommand = (program, ctx) => {
       new Option(
         "--format <format>",
         "form of the output; if not said, by the ending of the file to write, else text",
-      ).choices(Object.keys(FORMATS)),
+      ).choices([...SHEET_FORMATS]),
     )
     .option("-o, --output <file>", "write the sheet to this file")
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));
@@ -58,10 +45,8 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
     }
     return statusOf({ io }, loaded, "the sheet");
   }
-  const documents = sheets.map((each) =>
-    sheetDocument(each, loaded.label(each.file), (at) => placeText(loaded, at)),
-  );
-  const text = FORMATS[options.format ?? formatOf(options.output)](documents);
+  const format = options.format ?? formatOf(options.output);
+  const text = sheetReport(loaded.analysis, sheets, format, loaded.label);
   if (options.output === undefined) io.stdout.write(text);
   else await writeSheet(io, loaded, options.output, text);
   const status = statusOf({ io }, loaded, "the sheet");
@@ -77,20 +62,14 @@ function askedSheets(loaded: Loaded, names: readonly string[] | undefined): read
   return all.filter(({ kind, name }) => kind === "job" && jobs.has(name));
 }
 
-/** `tables.finish:12` */
-function placeText({ analysis, label }: Loaded, { file, span }: FileSpan): string {
-  const text = analysis.text(file) ?? "";
-  return `${label(file)}:${regionOf({ label: file, text }, span).line}`;
-}
-
-const ENDINGS: Readonly<Record<string, Format>> = {
+const ENDINGS: Readonly<Record<string, SheetFormat>> = {
   ".html": "html",
   ".htm": "html",
   ".md": "markdown",
   ".markdown": "markdown",
 };
 
-const formatOf = (output: string | undefined): Format =>
+const formatOf = (output: string | undefined): SheetFormat =>
   ENDINGS[path.extname(output ?? "").toLowerCase()] ?? "text";
 
 /** Never over a recipe: the names are too easily mixed up. */

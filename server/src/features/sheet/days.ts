@@ -6,7 +6,7 @@ import { andList } from "../../core/model/suggest.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
 import { monthDayText, shortMomentText } from "../spoken.ts";
-import type { SheetDay } from "./model.ts";
+import { MOST_PIECES, type SheetDay } from "./model.ts";
 import { type PlannedItems, stepNumbers } from "./procedure.ts";
 
 interface Stretch {
@@ -27,9 +27,12 @@ export function sheetDays(
   titleOf: (run: SurfaceRun) => string,
 ): readonly SheetDay[] {
   if (!items) return [];
-  const stretches = runs.flatMap((run) =>
-    Array.from({ length: run.pieces }, (_, piece) => pieceStretches(items, run, piece, titleOf(run))).flat(),
-  );
+  const stretches = runs.flatMap((run) => {
+    const ofRun = Array.from({ length: run.pieces }, (_, piece) =>
+      pieceStretches(items, run, piece, titleOf(run)),
+    ).flat();
+    return run.pieces > MOST_PIECES ? dayOfMany(ofRun) : ofRun;
+  });
   const days = new Map<string, Stretch[]>();
   for (const stretch of together(stretches).toSorted(byStart)) {
     const day = stretch.startAt.slice(0, 10);
@@ -39,7 +42,7 @@ export function sheetDays(
     day: monthDayText(`${day}T00:00`),
     tasks: list.map(({ startAt, endAt, surface, pieces, of, first, last }) => ({
       time: timesText(startAt, endAt),
-      where: of > 1 ? `${surface}, ${piecesText(pieces)}` : surface,
+      where: of > 1 ? `${surface}, ${piecesText(pieces, of)}` : surface,
       steps: first === last ? `${first}` : `${first} to ${last}`,
     })),
   }));
@@ -52,8 +55,13 @@ const byStart = (a: Stretch, b: Stretch): number =>
 const timesText = (startAt: string, endAt: string): string =>
   `${startAt.slice(11, 16)} to ${startAt.slice(0, 10) === endAt.slice(0, 10) ? endAt.slice(11, 16) : shortMomentText(endAt)}`;
 
-const piecesText = (pieces: readonly number[]): string =>
-  pieces.length === 1 ? `piece ${pieces[0]}` : `pieces ${andList(pieces.map(String))}`;
+/** No numbers: some of many. */
+const piecesText = (pieces: readonly number[], of: number): string =>
+  pieces.length === 0
+    ? `${of} pieces`
+    : pieces.length === 1
+      ? `piece ${pieces[0]}`
+      : `pieces ${andList(pieces.map(String))}`;
 
 /** Stretches of several pieces that differ in nothing else are one. */
 function together(stretches: readonly Stretch[]): readonly Stretch[] {
@@ -65,6 +73,22 @@ function together(stretches: readonly Stretch[]): readonly Stretch[] {
     merged.set(key, before ? { ...before, pieces: [...before.pieces, ...stretch.pieces] } : stretch);
   }
   return [...merged.values()];
+}
+
+/** Of more pieces than anyone follows one by one a day has one line: from the first hand's turn to the last. */
+function dayOfMany(stretches: readonly Stretch[]): readonly Stretch[] {
+  const days = new Map<string, Stretch>();
+  for (const stretch of stretches.toSorted(byStart)) {
+    const day = stretch.startAt.slice(0, 10);
+    const before = days.get(day) ?? { ...stretch, pieces: [] };
+    days.set(day, {
+      ...before,
+      endAt: [before.endAt, stretch.endAt].toSorted()[1]!,
+      first: Math.min(before.first, stretch.first),
+      last: Math.max(before.last, stretch.last),
+    });
+  }
+  return [...days.values()];
 }
 
 /** A wait, a night or a turn of another piece ends a stretch. */

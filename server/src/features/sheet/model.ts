@@ -14,6 +14,9 @@ export type Prose = string;
 /** A doc comment: Markdown by somebody else. */
 export type Docs = string;
 
+/** More of a piece than these are not followed one by one: they have one box and one line a day. */
+export const MOST_PIECES = 12;
+
 export interface Sheet {
   /** A recipe by itself has no pieces, amounts and dates. */
   readonly kind: "job" | "recipe";

@@ -1,0 +1,33 @@
+/** Sheets of an analysis in a form that can be read: what the command line and an editor show. */
+import type { Sheet } from "../features/sheet/model.ts";
+import type { Analysis, FileSpan } from "../features/types.ts";
+import { regionOf } from "./reported.ts";
+import { type SheetDocument, sheetDocument } from "./sheet-document.ts";
+import { sheetsHtml } from "./sheet-html.ts";
+import { sheetsMarkdown } from "./sheet-markdown.ts";
+import { sheetsText } from "./sheet-text.ts";
+
+const FORMATS = {
+  text: sheetsText,
+  markdown: sheetsMarkdown,
+  html: sheetsHtml,
+} satisfies Readonly<Record<string, (documents: readonly SheetDocument[]) => string>>;
+
+export type SheetFormat = keyof typeof FORMATS;
+
+export const SHEET_FORMATS = Object.keys(FORMATS) as readonly SheetFormat[];
+
+/** `label` is how a reader calls a file. */
+export function sheetReport(
+  analysis: Analysis,
+  sheets: readonly Sheet[],
+  format: SheetFormat,
+  label: (file: string) => string,
+): string {
+  // `tables.finish:12`
+  const locate = ({ file, span }: FileSpan): string => {
+    const text = analysis.text(file) ?? "";
+    return `${label(file)}:${regionOf({ label: file, text }, span).line}`;
+  };
+  return FORMATS[format](sheets.map((sheet) => sheetDocument(sheet, label(sheet.file), locate)));
+}
