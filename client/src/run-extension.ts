@@ -1,5 +1,6 @@
 /**
- * What the extension does wherever it runs: starts the language server, stops it, and offers two commands about it.
+ * What the extension does wherever it runs: starts the language server, stops it, offers two commands about it, and
+ * shows its reports.
  *
  * Everything that is known about recipes lives in the server, so this stays small. VS Code loads it when the first
  * finish recipe is opened and never before. How the server is started is the business of `extension.ts` on a machine
@@ -8,6 +9,7 @@
 import { commands, type ExtensionContext, workspace } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
 import type { InitializationOptions } from "../../server/src/lsp/custom-requests.ts";
+import { registerReports, SHOWN } from "./reports.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
 
 export const ID = "finishwright";
@@ -28,7 +30,7 @@ export const startExtension = async (
 ): Promise<Finishwright> => {
   const started = createClient({
     documentSelector: documentSelector(),
-    initializationOptions: { ...ANSWERED, ...saidOfHost } satisfies InitializationOptions,
+    initializationOptions: { ...ANSWERED, ...SHOWN, ...saidOfHost } satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
   });
   client = started;
@@ -37,6 +39,7 @@ export const startExtension = async (
     commands.registerCommand("finishwright.showOutput", () => started.outputChannel.show()),
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
     ...answerAboutFiles(started),
+    registerReports(started),
   );
   await commands.executeCommand("setContext", "finishwright.active", true);
   await started.start();

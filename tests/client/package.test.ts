@@ -93,6 +93,14 @@ test("commands have a category, settings a scope, a default and a description", 
   }
 });
 
+test("commands that need a recipe are offered in the command palette beside one only", () => {
+  const declared: readonly { readonly command: string }[] = manifest.contributes.commands;
+  const offered: readonly { readonly command: string; readonly when: string }[] =
+    manifest.contributes.menus.commandPalette;
+  const reports = declared.filter(({ command }) => /\.show(?!Output)/.test(command));
+  expect(offered).toEqual(reports.map(({ command }) => ({ command, when: "editorLangId == finish" })));
+});
+
 test.each(BUNDLES.filter(({ runsIn }) => runsIn === "node").map(({ out }) => out))(
   "%s needs nothing from outside",
   (out) => {

@@ -10,6 +10,7 @@ import { serveMemoryFolder } from "./memory-folder.ts";
 import { runTests, type Test } from "./report.ts";
 import {
   callersAt,
+  click,
   completionsAt,
   definitionsAt,
   drawFindings,
@@ -17,7 +18,9 @@ import {
   findingsUntil,
   fixesAt,
   highlightsAt,
+  hintsOf,
   hoverText,
+  lensCommandsOf,
   linksOf,
   openFile,
   outlineOf,
@@ -27,6 +30,8 @@ import {
   replaceText,
   ruleOf,
   symbolsFor,
+  textUntil,
+  until,
   writeFile,
 } from "./vscode-api.ts";
 
@@ -209,6 +214,82 @@ const TESTS: readonly Test[] = [
       await findingsUntil(document.uri, hasNo("grit-jump"));
       await workspace.fs.delete(config);
       await findingsUntil(document.uri, has("grit-jump"));
+    },
+  },
+  {
+    name: "figures stand behind the lines of a recipe, one hint a line, unless they are switched off",
+    async run() {
+      const { document } = await openFile(MAIN);
+      await findingsUntil(document.uri, has("wrong-unit"));
+      const line = positionOf(document, "layer   clear x coats").line + 1;
+      const hints = await hintsOf(document);
+      // 1.8 m × 0.9 m + 2 (1.8 m + 0.9 m) × 0.03 m = 1.782 m2; × 2 × 3 / 10 m2/L × 1.1 = 1.18 L
+      match(hints.find((hint) => hint.startsWith(`${line} `)) ?? "", /^\d+ 1\.18 L · \+/);
+      strictEqual(new Set(hints.map((hint) => hint.split(" ")[0])).size, hints.length);
+      const settings = workspace.getConfiguration("finishwright");
+      for (const kind of ["litres", "waits", "elapsed"]) {
+        await settings.update(`inlayHints.${kind}`, false, true);
+      }
+      await until(async () => (await hintsOf(document)).length === 0);
+      for (const kind of ["litres", "waits", "elapsed"]) {
+        await settings.update(`inlayHints.${kind}`, undefined, true);
+      }
+      await until(async () => (await hintsOf(document)).length === hints.length);
+    },
+  },
+  {
+    name: "the line above a job leads to its schedule, its totals and its gravest finding",
+    async run() {
+      const { document } = await openFile(MAIN);
+      await findingsUntil(document.uri, has("grit-jump"));
+      const lenses = await lensCommandsOf(document);
+      strictEqual(lenses.length, 3);
+      const [schedule, totals, findings] = lenses;
+      ok(schedule && totals && findings);
+      match(schedule.title, /^takes \d+ days/);
+      match(findings.title, /^\d+ findings?$/);
+
+      await click(schedule);
+      const shown = window.activeTextEditor?.document;
+      ok(shown);
+      strictEqual(shown.languageId, "plaintext");
+      match(shown.getText(), /tables “Reading tables”[\s\S]*hall_clear, coat 1 of 3/);
+      await click(totals);
+      match(window.activeTextEditor?.document.getText() ?? "", /Materials\n +hall_clear +1\.18 L/);
+      await commands.executeCommand("workbench.action.closeActiveEditor");
+
+      await click(findings);
+      const editor = window.activeTextEditor;
+      ok(editor);
+      strictEqual(editor.document.uri.path, document.uri.path);
+      const own = languages
+        .getDiagnostics(document.uri)
+        .filter(({ range }) => range.start.isEqual(editor.selection.active));
+      ok(own.length > 0, `no finding begins at line ${editor.selection.active.line + 1}`);
+      await commands.executeCommand("closeMarkersNavigation");
+    },
+  },
+  {
+    name: "the commands show the reports of the recipe at hand, and these follow it",
+    async run() {
+      const offered = await commands.getCommands(true);
+      for (const name of ["showSchedule", "showTotals", "showShoppingList"]) {
+        ok(offered.includes(`finishwright.${name}`), `there is no command ${name}`);
+      }
+      await openFile(MAIN);
+      await commands.executeCommand("finishwright.showShoppingList");
+      const list = window.activeTextEditor?.document;
+      ok(list);
+      strictEqual(list.isDirty, false);
+      match(list.getText(), /Shopping list for tables\n\nhall_clear +1\.18 L/);
+      const editor = await openFile(MAIN);
+      await replaceText(editor, "coats: number = 3", "coats: number = 2");
+      // 1.782 m2 × 2 × 2 / 10 m2/L × 1.1 = 0.78 L
+      await textUntil(list, (text) => /hall_clear +0\.78 L/.test(text));
+      await replaceText(editor, "coats: number = 2", "coats: number = 3");
+      await textUntil(list, (text) => /hall_clear +1\.18 L/.test(text));
+      await window.showTextDocument(list);
+      await commands.executeCommand("workbench.action.closeActiveEditor");
     },
   },
   {

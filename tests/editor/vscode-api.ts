@@ -8,6 +8,8 @@ import {
   type CallHierarchyItem,
   type CodeAction,
   CodeActionKind,
+  type CodeLens,
+  type Command,
   type CompletionList,
   commands,
   type Diagnostic,
@@ -15,6 +17,7 @@ import {
   type DocumentLink,
   type DocumentSymbol,
   type Hover,
+  type InlayHint,
   type Location,
   type LocationLink,
   languages,
@@ -220,6 +223,58 @@ export const outlineOf = async (document: TextDocument): Promise<readonly string
   );
   return (symbols ?? []).flatMap((symbol) => draw(symbol, ""));
 };
+
+/** What is shown behind the lines, as `line text`, from 1. */
+export const hintsOf = async (document: TextDocument): Promise<readonly string[]> => {
+  const hints = await commands.executeCommand<InlayHint[]>(
+    "vscode.executeInlayHintProvider",
+    document.uri,
+    new Range(0, 0, document.lineCount, 0),
+  );
+  return hints.map(({ label, position }) => {
+    const text = typeof label === "string" ? label : label.map(({ value }) => value).join("");
+    return `${position.line + 1} ${text}`;
+  });
+};
+
+/** The commands of the lenses of a file, in the order in which they are shown. */
+export const lensCommandsOf = async (document: TextDocument): Promise<readonly Command[]> => {
+  const lenses = await commands.executeCommand<CodeLens[]>("vscode.executeCodeLensProvider", document.uri);
+  return lenses.flatMap(({ command }) => command ?? []);
+};
+
+/** As a click on a lens does. */
+export const click = ({ command, arguments: given = [] }: Command): Thenable<unknown> =>
+  commands.executeCommand(command, ...given);
+
+/** Asks again and again, since nothing tells of hints and lenses. */
+export const until = async (isSo: () => Promise<boolean>): Promise<void> => {
+  const limit = Date.now() + LIMIT_MS;
+  while (!(await isSo())) {
+    if (Date.now() > limit) throw new Error("Waited in vain.");
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+};
+
+/** Waits until the text of a document is as wanted. */
+export const textUntil = (document: TextDocument, isWanted: (text: string) => boolean): Promise<void> =>
+  new Promise((resolve, reject) => {
+    const stop = (): void => {
+      clearTimeout(limit);
+      listening.dispose();
+    };
+    const check = (): void => {
+      if (!isWanted(document.getText())) return;
+      stop();
+      resolve();
+    };
+    const listening = workspace.onDidChangeTextDocument(check);
+    const limit = setTimeout(() => {
+      stop();
+      reject(new Error(`Waited in vain; the text is\n${document.getText()}`));
+    }, LIMIT_MS);
+    check();
+  });
 
 export const writeFile = async (uri: Uri, text: string): Promise<void> =>
   workspace.fs.writeFile(uri, new TextEncoder().encode(text));

@@ -72,12 +72,10 @@ export function hintedLines(
     { start: 0, end: text.length },
     kinds,
   );
-  const offsets = [...new Set(hints.map(({ offset }) => offset))];
-  return offsets
-    .map((offset) => {
+  return hints
+    .map(({ offset, parts }) => {
       const line = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset).trim();
-      const here = hints.filter((hint) => hint.offset === offset);
-      return `${line} | ${here.map((hint) => hint.text).join(" | ")}`;
+      return `${line} | ${parts.map((part) => part.text).join(" · ")}`;
     })
     .join("\n");
 }

@@ -1,4 +1,4 @@
-/** Inlay hints: recipes in, their lines with what the editor shows behind them out. */
+/** Inlay hints: recipes in, their lines with what the editor shows behind them out, parts as it parts them. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { analyse } from "../harness/check-text.ts";
@@ -47,18 +47,18 @@ const RECIPE = `recipe clearing(clear: material) {
 describe("elapsed", () => {
   const elapsed = (text: string): string => hintedLines(STOCK + text, { kinds: ["elapsed"] });
 
-  test("a dated job shows when each line's turn comes, a repeated block its first", () => {
+  test("a dated job shows when each line's turn comes and each wait is over, a repeated block its first", () => {
     expect(
       elapsed(
         `${RECIPE}job one {\n  piece table\n  in mill\n  start 2027-03-08 09:00\n  apply clearing(clear: satin) to top\n}\n`,
       ),
     ).toBe(
       [
-        "150 | Mon 08 Mar 09:00",
-        "layer clear x 2, by pad { | Mon 08 Mar 09:55",
-        "wait until recoat | Mon 08 Mar 10:15",
-        "step dust | Mon 08 Mar 13:15",
-        "wait  24 h | Mon 08 Mar 13:45",
+        "150 | Mon 8 Mar 09:00",
+        "layer clear x 2, by pad { | Mon 8 Mar 09:55",
+        "wait until recoat | to Mon 8 Mar 13:15",
+        "step dust | Mon 8 Mar 13:15",
+        "wait  24 h | to Tue 9 Mar 13:45",
       ].join("\n"),
     );
   });
@@ -68,22 +68,23 @@ describe("elapsed", () => {
       [
         "150 | start",
         "layer clear x 2, by pad { | +55 min",
-        "wait until recoat | +1 h 15 min",
+        "wait until recoat | to +3 h 15 min",
         "step dust | +3 h 15 min",
-        "wait  24 h | +3 h 45 min",
+        // Hours of a day or more are rounded: 3 h 45 min + 24 h.
+        "wait  24 h | to +1 day 4 h",
       ].join("\n"),
     );
   });
 
-  test("two jobs show both, more of them the first and the last", () => {
+  test("several jobs show the first and the last", () => {
     const job = (name: string, start: string): string =>
       `job ${name} {\n  piece table\n  in mill\n  start ${start}\n  apply r to top\n}\n`;
     const recipe = "recipe r {\n  step dust\n}\n";
     const two = `${recipe}${job("a", "2027-03-08")}${job("b", "2027-03-09")}`;
-    expect(elapsed(two)).toBe("step dust | Mon 08 Mar 09:00 · Tue 09 Mar 09:00");
-    expect(elapsed(`${two}${job("c", "2027-03-10")}`)).toBe(
-      "step dust | Mon 08 Mar 09:00 … Wed 10 Mar 09:00",
-    );
+    expect(elapsed(two)).toBe("step dust | 8 Mar … 9 Mar");
+    expect(elapsed(`${two}${job("c", "2027-03-10")}`)).toBe("step dust | 8 Mar … 10 Mar");
+    const sameDay = `${recipe}${job("a", "2027-03-08 10:30")}${job("b", "2027-03-08 14:00")}`;
+    expect(elapsed(sameDay)).toBe("step dust | Mon 8 Mar 10:30 … 14:00");
   });
 
   test("a recipe without a job counts the waits that it states, until one is not known", () => {
@@ -92,12 +93,7 @@ describe("elapsed", () => {
         "recipe r(clear: material) {\n  step dust\n  wait 72 h\n  layer clear\n  wait overnight\n  step dust\n  wait until cured\n  step dust\n}\n",
       ),
     ).toBe(
-      [
-        "layer clear | +3 days",
-        "wait overnight | +3 days",
-        "step dust | +3 days 16 h",
-        "wait until cured | +3 days 16 h",
-      ].join("\n"),
+      ["layer clear | +3 days", "wait overnight | to +3 days 16 h", "step dust | +3 days 16 h"].join("\n"),
     );
   });
 });
@@ -145,9 +141,9 @@ describe("waits", () => {
 
   test("the label's time where no air is known, longer in damp and cold air", () => {
     const recipe = "recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n  wait until cured\n}\n";
-    expect(waits(recipe)).toBe("wait 3 h | needs 2 h\nwait until cured | cured after 21 days");
+    expect(waits(recipe)).toBe("wait 3 h | needs 2 h\nwait until cured | 21 days");
     expect(waits(`${recipe}${inMill}`)).toBe(
-      "wait 3 h | too short, needs 3 h 1 min\nwait until cured | cured after 31 days 15 h",
+      "wait 3 h | too short, needs 3 h 1 min\nwait until cured | 31 days 15 h",
     );
   });
 
@@ -162,7 +158,7 @@ describe("waits", () => {
 
   test("oil below water must cure, oil below oil need not", () => {
     expect(waits("recipe r {\n  layer walnut\n  wait 1 day\n  layer satin\n}\n")).toBe(
-      "wait 1 day | too short, cured after 3 days",
+      "wait 1 day | too short, needs 3 days to cure",
     );
     expect(waits("recipe r {\n  layer walnut\n  wait 1 day\n  layer walnut\n}\n")).toBe(
       "wait 1 day | needs 8 h",
@@ -181,6 +177,53 @@ describe("waits", () => {
   });
 });
 
+describe("behind one line", () => {
+  /** What VS Code shows of all hints of a line; it counts characters, and cuts off the rest. */
+  const SHOWN = 43;
+  const one = (apply: string): string =>
+    `job one {\n  piece table\n  in mill\n  start 2027-03-08 09:00\n  apply ${apply} to all\n}\n`;
+  const recipe = "recipe r {\n  layer satin x 2\n  wait 4 h\n  layer satin\n  wait until cured\n}\n";
+
+  test("all is said together", () => {
+    // 3 m2 × 2 / 10 × 1.1 = 0.66 L; needed are 2 h × 1.51 and 21 days × 1.51.
+    const lines = hintedLines(`${STOCK}${recipe}${one("r")}`).split("\n");
+    expect(lines[0]).toMatch(/^layer satin x 2 \| 0\.66 L · Mon 8 Mar 09:00$/u);
+    expect(lines[1]).toMatch(/^wait 4 h \| needs 3 h 1 min · to Mon 8 Mar 1\d:\d\d$/u);
+    expect(lines[3]).toMatch(/^wait until cured \| 31 days 15 h · to \w{3} \d+ Apr \d\d:\d\d$/u);
+  });
+
+  test("a turn that an editor would cut off is left to the tooltip", () => {
+    const text = `${STOCK}recipe r {\n  layer walnut\n  wait 12 h\n  layer satin\n}\n${one("r")}`;
+    const hints = analyse({ "test.finish": text }).inlayHints("test.finish", { start: 0, end: text.length }, [
+      "litres",
+      "waits",
+      "elapsed",
+    ]);
+    // Oil hardens by reaction, 18 C instead of 21: 72 h × 2^0.3 = 88.6 h. With the turn it had 57 characters.
+    const wait = hints[1]!;
+    expect(wait.parts.map((part) => part.text)).toEqual(["too short, needs 3 days 17 h to cure"]);
+    expect(wait.parts[0]!.markdown).toContain("cured 3 days × 1.23 = 3 days 17 h");
+    expect(wait.parts[0]!.markdown).toContain("Planned");
+  });
+
+  test("names of materials give way to their litres", () => {
+    const long = "recipe r {\n  layer walnut, thinned 4:1 with extraordinarily_odourless_spirits\n}\n";
+    const spirits = "material extraordinarily_odourless_spirits {\n  family mineral spirits\n}\n";
+    const text = `${STOCK}${spirits}${long}job one {\n  piece table\n  apply r to top\n}\n`;
+    // 2 / 12 × 1.1 = 0.1833 L: four parts and one.
+    expect(hintedLines(text, { kinds: ["litres"] })).toMatch(/ \| 0\.15 L \+ 0\.037 L$/u);
+  });
+
+  test("nothing is longer than an editor shows", () => {
+    const jobs = `${one("r")}${one("r").replace("job one", "job two").replace("03-08", "11-25")}`;
+    for (const text of [`${STOCK}${recipe}${one("r")}`, `${STOCK}${recipe}${jobs}`]) {
+      for (const line of hintedLines(text).split("\n")) {
+        expect(line.slice(line.indexOf(" | ") + 3).length, line).toBeLessThanOrEqual(SHOWN);
+      }
+    }
+  });
+});
+
 test("hints come for the part of the file that is asked for, with their reasons", () => {
   const text = `${STOCK}recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n}\njob one {\n  piece table\n  in mill\n  apply r to top\n}\n`;
   const at = text.indexOf("wait 3 h");
@@ -188,9 +231,11 @@ test("hints come for the part of the file that is asked for, with their reasons"
     "waits",
   ]);
   expect(hints).toHaveLength(1);
-  expect(hints[0]).toMatchObject({ kind: "waits", offset: at + 8 });
-  expect(hints[0]!.markdown).toContain("`one`, `top`: 3 h; `satin` needs");
-  expect(hints[0]!.markdown).toContain("recoat 2 h × 1.51 = 3 h 1 min");
+  expect(hints[0]!.offset).toBe(at + 8);
+  const [part] = hints[0]!.parts;
+  expect(part!.kind).toBe("waits");
+  expect(part!.markdown).toContain("`one`, `top`: 3 h; `satin` needs");
+  expect(part!.markdown).toContain("recoat 2 h × 1.51 = 3 h 1 min");
 });
 
 test("no text makes them fail, and each stands inside of it", () => {
@@ -203,7 +248,7 @@ test("no text makes them fail, and each stands inside of it", () => {
       return (
         analysis
           .inlayHints("test.finish", whole, ["litres", "waits", "elapsed"])
-          .every(({ offset, text: shown }) => offset <= part.length && shown !== "") &&
+          .every(({ offset, parts }) => offset <= part.length && parts.every((shown) => shown.text !== "")) &&
         analysis.jobLenses("test.finish", ["error"]).every(({ span }) => span.end <= part.length)
       );
     }),

@@ -12,7 +12,10 @@ const lenses = (
 ): readonly string[] =>
   analyse({ ...others, "test.finish": text })
     .jobLenses("test.finish", levels)
-    .map(({ span, title }) => `[${text.slice(span.start, span.end)}] ${title}`);
+    .map(
+      ({ span, parts }) =>
+        `[${text.slice(span.start, span.end)}] ${parts.map((part) => part.text).join(" · ")}`,
+    );
 
 const STOCK = `material satin {
   family waterborne polyurethane
@@ -79,4 +82,15 @@ test("findings are counted on the job, on what it goes through, and at the level
   expect(count).toBeGreaterThan(2);
   expect(count).toBeLessThan(all.length);
   expect(countOf(lenses(text, ["error"])[0])).toBeLessThan(count);
+});
+
+test("each part says what it leads to, the findings to the first of the gravest", () => {
+  const bad =
+    "recipe bad {\n  step sand 60, 180\n  layer satin\n  layer waxed_shellac\n  layer gel_stain\n}\n";
+  const text = `${STOCK}${bad}${job("piece table\n  apply bad to top")}`;
+  const [lens] = analyse({ "test.finish": text }).jobLenses("test.finish", ALL);
+  expect(lens!.job).toBe("one");
+  expect(lens!.parts.map(({ kind }) => kind)).toEqual(["schedule", "totals", "findings"]);
+  const { first } = lens!.parts[2]!;
+  expect(text.slice(first!.start, first!.end)).toBe("layer gel_stain");
 });

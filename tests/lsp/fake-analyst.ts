@@ -143,11 +143,20 @@ const analysis = (
     inlayHints: (file, span, kinds) =>
       words(textOf(file), /\b(dull|bad)\b/g)
         .filter(({ span: word }) => span.start <= word.end && word.end <= span.end)
-        .flatMap(({ text, span: { end } }) =>
-          kinds.map((kind) => ({ kind, offset: end, text: `${kind} ${text}`, markdown: "**Why**" })),
-        ),
+        .map(({ text, span: { end } }) => ({
+          offset: end,
+          parts: kinds.map((kind) => ({ kind, text: `${kind} ${text}`, markdown: "**Why**" })),
+        })),
     jobLenses: (file, levels) =>
-      words(textOf(file), /\bname (\w+)/g).map(({ span }) => ({ span, title: levels.join(" · ") })),
+      words(textOf(file), /\bname (\w+)/g).map(({ text, span }) => ({
+        job: text,
+        span,
+        parts: [
+          { kind: "schedule", text: "some day" },
+          { kind: "totals", text: "some money" },
+          { kind: "findings", text: levels.join(", "), first: { start: 0, end: 4 } },
+        ],
+      })),
     formatting: (file, spans) =>
       words(textOf(file), /( {2,})/g)
         .filter(({ span }) => spans?.some((part) => part.start <= span.start && span.end <= part.end) ?? true)

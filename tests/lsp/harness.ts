@@ -72,6 +72,8 @@ export interface Setup {
   readonly handOut?: (uri: string) => unknown;
   /** Where the client shows the pages of the rules. */
   readonly rulePages?: string;
+  /** What else the client says of itself. */
+  readonly initializationOptions?: Readonly<Record<string, unknown>>;
   readonly host?: Partial<Host>;
   /** The server is a process of its own, and is told to exit at the end. */
   readonly hasOwnProcess?: true;
@@ -138,6 +140,7 @@ export const joinServer = async (
     rootUri: null,
     capabilities,
     initializationOptions: {
+      ...setup.initializationOptions,
       findFiles: setup.folderFiles !== undefined,
       readFile: setup.handOut !== undefined,
       ...(setup.rulePages !== undefined && { rulePages: setup.rulePages }),

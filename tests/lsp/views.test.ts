@@ -40,15 +40,16 @@ test("hints stand apart from the text, with their reason, in the part that is as
   expect(await ask()).toEqual([
     {
       position: { line: 1, character: 3 },
-      label: "litres bad",
+      label: [{ value: "litres bad", tooltip: { kind: "markdown", value: "**Why**" } }],
       paddingLeft: true,
-      tooltip: { kind: "markdown", value: "**Why**" },
     },
   ]);
   client.setSettings({ inlayHints: { elapsed: true, litres: false, waits: true } });
   await client.notify("workspace/didChangeConfiguration", { settings: null });
   await told(client);
-  expect((await ask()).map(({ label }) => label)).toEqual(["waits bad", "elapsed bad"]);
+  expect(await ask()).toMatchObject([
+    { label: [{ value: "waits bad" }, { value: " · " }, { value: "elapsed bad" }] },
+  ]);
   await client.end();
 });
 
@@ -61,12 +62,39 @@ test("a lens counts the findings that are shown, and can be switched off", async
   await told(client);
   const ask = () => client.request("textDocument/codeLens", { textDocument: { uri: A } });
   expect(await ask()).toEqual([
-    { range: range(0, 5, 8), command: { title: "error · warning", command: "" } },
+    { range: range(0, 5, 8), command: { title: "some day · some money · error, warning", command: "" } },
   ]);
   client.setSettings({ codeLens: { jobs: false } });
   await client.notify("workspace/didChangeConfiguration", { settings: null });
   await told(client);
   expect(await ask()).toEqual([]);
+  await client.end();
+});
+
+test("a client with commands for it gets a lens for each part, which leads on; one that lacks a command reads it", async () => {
+  const client = await startClient({
+    initializationOptions: { commands: ["finishwright.showSchedule", "finishwright.showFinding"] },
+  });
+  await client.open(A, "name one");
+  expect(await client.request("textDocument/codeLens", { textDocument: { uri: A } })).toEqual([
+    {
+      range: range(0, 5, 8),
+      command: {
+        title: "some day",
+        command: "finishwright.showSchedule",
+        arguments: [{ uri: A, job: "one" }],
+      },
+    },
+    { range: range(0, 5, 8), command: { title: "some money", command: "" } },
+    {
+      range: range(0, 5, 8),
+      command: {
+        title: "error, warning, information, hint",
+        command: "finishwright.showFinding",
+        arguments: [{ uri: A, start: { line: 0, character: 0 } }],
+      },
+    },
+  ]);
   await client.end();
 });
 

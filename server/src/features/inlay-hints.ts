@@ -1,6 +1,7 @@
 /**
- * Inlay hints: small figures at the end of a recipe's lines, which nobody has to write: when a line's turn comes, the
- * litres it takes, and what a wait has to be.
+ * Inlay hints: small figures at the end of a recipe's lines, which nobody has to write: the litres that a line takes,
+ * what a wait has to be, and when its turn comes. What is to be said of one line is one hint, short enough to be shown
+ * whole; the sums are in its tooltips.
  *
  * They speak of the jobs of the same file. A recipe that none of these comes to has the litres and waits of the jobs
  * of other files, as hover has; dates of other files would say little there, so it shows the waits that it states. Where
@@ -16,12 +17,10 @@ import type { SurfaceRun } from "../core/surface/run.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import type { LineRun } from "./hover/runs-of-line.ts";
 import { elapsedHint } from "./inlay-hints/elapsed.ts";
+import { HINT_SEPARATOR, type HintText, MOST_CHARACTERS } from "./inlay-hints/hint-text.ts";
 import { litresHint } from "./inlay-hints/litres.ts";
 import { waitHint } from "./inlay-hints/waits.ts";
-import type { InlayHintInfo, InlayHintKind } from "./types.ts";
-
-/** What one hint says; where it stands is the same for all of a line. */
-export type HintText = Pick<InlayHintInfo, "text" | "markdown">;
+import type { InlayHintInfo, InlayHintKind, InlayHintPart } from "./types.ts";
 
 export function inlayHintsOf(
   checker: Checker,
@@ -105,13 +104,21 @@ function recipeHints(
   const isInJob = reach(own);
   const dates = isInJob ? own : assumed();
   const amounts = isInJob ? own : reach(elsewhere()) ? elsewhere() : dates;
-  return statements.flatMap((statement) =>
-    kinds.flatMap((kind): readonly InlayHintInfo[] => {
+  return statements.flatMap((statement): readonly InlayHintInfo[] => {
+    const parts = kinds.flatMap((kind): readonly InlayHintPart[] => {
       const runs = runsFor(kind === "elapsed" ? dates : amounts, statement);
       const hint = runs.length > 0 ? hintOf(kind, statement, runs) : undefined;
-      return hint ? [{ kind, offset: tree.offset + contentEnd(tokens, statement.span.end), ...hint }] : [];
-    }),
-  );
+      return hint ? [{ kind, ...hint }] : [];
+    });
+    if (parts.length === 0) return [];
+    return [{ offset: tree.offset + contentEnd(tokens, statement.span.end), parts: fitting(parts) }];
+  });
+}
+
+/** Without the last parts where all of them cannot be shown: the turn of a line is in the tooltip of the others, too. */
+function fitting(parts: readonly InlayHintPart[]): readonly InlayHintPart[] {
+  const length = parts.map(({ text }) => text).join(HINT_SEPARATOR).length;
+  return parts.length === 1 || length <= MOST_CHARACTERS ? parts : fitting(parts.slice(0, -1));
 }
 
 function allStatements(statements: readonly RecipeStatement[]): readonly Statement[] {

@@ -11,7 +11,7 @@ import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { type GapField, gapsOf } from "./job-gaps.ts";
 import { hoursText, moneyText, monthDayText } from "./spoken.ts";
-import type { FileFinding, JobLens } from "./types.ts";
+import type { FileFinding, JobLens, JobLensPart } from "./types.ts";
 
 export function jobLensesOf(
   checker: Checker,
@@ -27,16 +27,28 @@ export function jobLensesOf(
     if (!declaration) return [];
     const { tree } = declaration;
     const { keyword, headSpan } = tree.body.syntax;
-    const count = counted.filter(concerns(found.declarations, declaration, result)).length;
-    const title = [finishText(result), costText(result), countText(count)].filter((part) => part !== "");
+    const own = counted.filter(concerns(found.declarations, declaration, result));
+    const first = gravest(own);
+    const parts: readonly JobLensPart[] = [
+      { kind: "schedule", text: finishText(result) },
+      { kind: "totals", text: costText(result) },
+      { kind: "findings", text: countText(own.length), ...(first ? { first: first.span } : {}) },
+    ];
     return [
       {
+        job: result.job.name,
         span: { start: tree.offset + keyword.span.start, end: tree.offset + headSpan.end },
-        title: title.join(" · "),
+        parts: parts.filter(({ text }) => text !== ""),
       },
     ];
   });
 }
+
+const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
+
+/** The first of the gravest: what an editor that goes by severity shows first as well. */
+const gravest = (findings: readonly FileFinding[]): FileFinding | undefined =>
+  SEVERITIES.flatMap((level) => findings.find(({ severity }) => severity === level) ?? [])[0];
 
 /** A job without a start has no date, but a length. */
 function finishText(result: JobResult): string {

@@ -19,12 +19,15 @@ export function momentText(iso: string): string {
   return `${weekday}${date}${time ? ` ${time.slice(0, 5)}` : ""}`;
 }
 
-/** `Mon 29 Mar 14:20` of a local ISO date-time, where room is short and the year goes without saying. */
+/** `Mon 8 Mar 14:20` of a local ISO date-time, where room is short and the year goes without saying. */
 export function shortMomentText(iso: string): string {
   const [, weekday = "", , month = "", day = "", time = ""] =
     /^(\w+) (\d+)-(\d+)-(\d+) (.*)$/u.exec(momentText(iso)) ?? [];
-  return `${weekday} ${day} ${MONTHS[Number(month) - 1] ?? ""} ${time}`;
+  return `${weekday} ${Number(day)} ${MONTHS[Number(month) - 1] ?? ""} ${time}`;
 }
+
+/** `8 Mar`, where room is shorter still. */
+export const shortDayText = (iso: string): string => shortMomentText(iso).split(" ").slice(1, 3).join(" ");
 
 /** `Mon 12 Apr 2027` of a local ISO date-time. */
 export const monthDayText = (iso: string): string =>

@@ -99,19 +99,36 @@ export interface CompletionEntry {
 export const INLAY_HINT_KINDS = ["litres", "waits", "elapsed"] as const;
 export type InlayHintKind = (typeof INLAY_HINT_KINDS)[number];
 
-export interface InlayHintInfo {
+export interface InlayHintPart {
   readonly kind: InlayHintKind;
-  /** Behind the content of the line. */
-  readonly offset: number;
   readonly text: string;
   /** The reason and the sums. */
   readonly markdown: string;
 }
 
+/** All that is shown behind one line. */
+export interface InlayHintInfo {
+  /** Behind the content of the line. */
+  readonly offset: number;
+  /** In the order of the kinds that were asked for; never empty. */
+  readonly parts: readonly InlayHintPart[];
+}
+
+/** What a part of a lens leads to: the plan, the totals, or the findings. */
+export type JobLensKind = "schedule" | "totals" | "findings";
+
+export interface JobLensPart {
+  readonly kind: JobLensKind;
+  readonly text: string;
+  /** Of `findings`: where the first of the gravest stands in the file. */
+  readonly first?: Span;
+}
+
 /** What a job comes to, for the line above it. */
 export interface JobLens {
+  readonly job: string;
   readonly span: Span;
-  readonly title: string;
+  readonly parts: readonly JobLensPart[];
 }
 
 /** Where a name leads to; several places where a recipe is handed on that is not the same every time. */
@@ -208,7 +225,7 @@ export interface Analysis extends Navigation {
   hover(file: FileId, offset: number): HoverInfo | undefined;
   symbols(file: FileId): readonly DocumentSymbolInfo[];
   completions(file: FileId, offset: number): readonly CompletionEntry[];
-  /** In the order of `kinds` where several stand at one place. */
+  /** One for every line that has something to say. */
   inlayHints(file: FileId, span: Span, kinds: readonly InlayHintKind[]): readonly InlayHintInfo[];
   /** One for every job; findings of other levels than these are not counted. */
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];

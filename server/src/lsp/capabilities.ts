@@ -14,6 +14,7 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import type { ClientFacts } from "./client-facts.ts";
+import { REPORT } from "./custom-requests.ts";
 
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];
@@ -57,6 +58,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     workspaceFolders: { supported: true, changeNotifications: true },
     ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
   },
+  experimental: { [REPORT]: true },
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -96,6 +98,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.codeActionProvider, ["textDocument/codeAction"]),
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
+  ...when(capabilities.experimental?.[REPORT], [REPORT]),
 ];
 
 const preparesRename = ({ renameProvider }: ServerCapabilities): boolean =>

@@ -41,12 +41,18 @@ export interface ClientFacts {
   readonly readsFiles: boolean;
   /** Where the client shows the pages of the rules. */
   readonly rulePages: string | undefined;
+  /** Commands of the client's own that a lens may call. */
+  readonly commands: ReadonlySet<string>;
+  /** Shows reports, and wants to hear when they change. */
+  readonly showsReports: boolean;
 }
 
 const INITIALIZATION_OPTIONS: z.ZodType<InitializationOptions> = z.object({
   findFiles: z.boolean().optional().catch(undefined),
   readFile: z.boolean().optional().catch(undefined),
   rulePages: z.string().optional().catch(undefined),
+  commands: z.array(z.string()).optional().catch(undefined),
+  reports: z.boolean().optional().catch(undefined),
 });
 
 export const clientFacts = (params: InitializeParams): ClientFacts => {
@@ -86,5 +92,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     findsFiles: options?.findFiles === true,
     readsFiles: options?.readFile === true,
     rulePages: options?.rulePages,
+    commands: new Set(options?.commands),
+    showsReports: options?.reports === true,
   };
 };

@@ -12,6 +12,10 @@ export interface InitializationOptions {
   readonly findFiles?: boolean;
   /** It answers `READ_FILE`. */
   readonly readFile?: boolean;
+  /** It has these of the `LENS_COMMANDS`; lenses are only read where it has none. */
+  readonly commands?: readonly string[];
+  /** It shows what `REPORT` answers, and wants to hear `REPORTS_CHANGED`. */
+  readonly reports?: boolean;
   /** A URI such that `/RULE.md` behind it is the page of a rule, for a server that lies beside no pages. */
   readonly rulePages?: string;
 }
@@ -36,6 +40,45 @@ export interface ReadFileParams {
 export type ReadFileResult =
   | { readonly base64: string }
   | { readonly failure: Exclude<ReadFailure, "silent">; readonly detail?: string };
+
+/**
+ * Client to server: the plan, the totals or the shopping list of a file's jobs as text. The answer is null for a file that
+ * is not known.
+ */
+export const REPORT = "finishwright/report";
+
+export type ReportKind = "schedule" | "totals" | "shopping";
+
+export interface ReportParams {
+  readonly kind: ReportKind;
+  readonly textDocument: { readonly uri: string };
+  /** Without it all jobs of the file, or, where it has none itself, of the files that use it. */
+  readonly job?: string;
+}
+
+/** Server to client, a notification: reports that were asked for may be others now. */
+export const REPORTS_CHANGED = "finishwright/reportsChanged";
+
+/**
+ * Commands of the client that the lens over a job calls, since none of the protocol opens a report or walks to a finding.
+ * The first two get a `ReportTarget` and show that job's plan and totals, the third gets a `FindingTarget`.
+ */
+export const LENS_COMMANDS = {
+  schedule: "finishwright.showSchedule",
+  totals: "finishwright.showTotals",
+  findings: "finishwright.showFinding",
+} as const;
+
+export interface ReportTarget {
+  readonly uri: string;
+  readonly job?: string;
+}
+
+export interface FindingTarget {
+  readonly uri: string;
+  /** Where the finding begins, as the protocol counts. */
+  readonly start: { readonly line: number; readonly character: number };
+}
 
 /** A server in a Web Worker posts this word, outside of the protocol, when it is loaded and listens. */
 export const WORKER_IS_READY = "finishwright/ready";

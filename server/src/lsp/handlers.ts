@@ -34,6 +34,7 @@ import type {
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
 import { type CancellationToken, DocumentDiagnosticReportKind } from "vscode-languageserver";
+import { REPORT, type ReportParams } from "./custom-requests.ts";
 import { loadFolderFiles } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
@@ -54,6 +55,7 @@ import { prepareCallHierarchy } from "./requests/prepare-call-hierarchy.ts";
 import { prepareRename } from "./requests/prepare-rename.ts";
 import { references } from "./requests/references.ts";
 import { rename } from "./requests/rename.ts";
+import { report } from "./requests/report.ts";
 import { willRenameFiles } from "./requests/will-rename-files.ts";
 import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
 import { workspaceSymbol } from "./requests/workspace-symbol.ts";
@@ -171,4 +173,5 @@ export const HANDLERS: readonly Handler[] = [
   request("workspace/diagnostic", { items: [] }, (session, params: WorkspaceDiagnosticParams, token) =>
     workspaceDiagnostic(session, params, token),
   ),
+  request(REPORT, null, (session, params: ReportParams) => report(session, params)),
 ];

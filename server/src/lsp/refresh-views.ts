@@ -1,10 +1,12 @@
 /**
- * Tells the client to ask again for what it draws into the text: hints, lenses, colours.
+ * Tells the client to ask again for what it draws into the text: hints, lenses; and for the reports that it shows.
  *
  * It asks by itself for the text that the user edits. What it cannot know is that a used file came in late or changed on
- * disk, that a setting changed, or that an edit in one open file changes the figures of another.
+ * disk, that a setting changed, or that an edit in one open file changes the figures of another. A report is a document
+ * of its own, so every edit is news for it.
  */
 import { CodeLensRefreshRequest, InlayHintRefreshRequest } from "vscode-languageserver";
+import { REPORTS_CHANGED } from "./custom-requests.ts";
 import type { Session } from "./session.ts";
 
 /** Somebody who types makes news with every key; other files follow when they pause. */
@@ -16,19 +18,27 @@ export const refreshViews = (session: Session): void => {
     ...(facts.refreshesInlayHints ? [InlayHintRefreshRequest.type] : []),
     ...(facts.refreshesCodeLenses ? [CodeLensRefreshRequest.type] : []),
   ];
-  if (requests.length === 0) return;
+  if (requests.length === 0 && !facts.showsReports) return;
   let waiting: ReturnType<typeof setTimeout> | undefined;
+  let needsViews = false;
 
-  const refresh = async (): Promise<void> => {
+  const refresh = async (isElsewhere: boolean): Promise<void> => {
     await files.settled();
-    await Promise.all(requests.map((type) => connection.sendRequest(type)));
+    if (facts.showsReports) await connection.sendNotification(REPORTS_CHANGED);
+    if (isElsewhere) await Promise.all(requests.map((type) => connection.sendRequest(type)));
   };
 
   changes.listen((kind) => {
-    if (kind === "edit" && files.openFiles.length < 2) return;
+    const concernsOthers = kind !== "edit" || files.openFiles.length >= 2;
+    if (!concernsOthers && !facts.showsReports) return;
+    needsViews ||= concernsOthers;
     clearTimeout(waiting);
     waiting = setTimeout(() => {
-      refresh().catch((error: unknown) => session.log(`Refreshing the views failed: ${String(error)}`));
+      const isElsewhere = needsViews;
+      needsViews = false;
+      refresh(isElsewhere).catch((error: unknown) =>
+        session.log(`Refreshing the views failed: ${String(error)}`),
+      );
     }, PAUSE_MS);
   });
 };

@@ -44,6 +44,9 @@ export const foldersOf = (file: FileId): readonly FileId[] => {
 export const fileIn = (folder: FileId, name: string): FileId =>
   resolveUse(`${folder.replace(/\/$/, "")}/-`, name);
 
+/** The name of a file without its folders, as people say it. */
+export const fileNameOf = (file: FileId): string => decode(file.slice(file.lastIndexOf("/") + 1));
+
 export const isDiskFile = (uri: string): boolean => uri.startsWith("file:");
 
 /** Whether a text lies in no folder yet, neither on a disk nor anywhere else. */

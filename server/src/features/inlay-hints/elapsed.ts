@@ -1,31 +1,45 @@
 /**
- * When the turn of a line comes: the date and time of the plan, hours after the start where the plan has no dates, and
- * without a plan the waits that were stated before it.
+ * When the turn of a line comes, and of a wait when it is over: the date and time of the plan, hours after the start
+ * where the plan has no dates, and without a plan the waits that were stated before it.
  */
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
 import { bullets, code } from "../hover/context.ts";
 import { type LineRun, plannedText, whereText } from "../hover/runs-of-line.ts";
-import type { HintText } from "../inlay-hints.ts";
 import { isDated } from "../job-plan.ts";
-import { shortMomentText } from "../spoken.ts";
+import { shortDayText, shortMomentText } from "../spoken.ts";
+import type { HintText } from "./hint-text.ts";
 
 interface Turn {
   /** Sorts turns of one job. */
   readonly hours: number;
-  readonly text: string;
+  /** A local ISO date-time, where the plan has dates. */
+  readonly at?: string;
 }
 
 export function elapsedHint(runs: readonly LineRun[]): HintText | undefined {
+  const isWait = runs[0]?.times[0]?.action.op === "wait";
   const jobs = [...new Set(runs.map(({ result }) => result))];
   const turns = jobs.flatMap((job) => firstTurn(runs.filter(({ result }) => result === job)) ?? []);
-  const texts = [...new Set(turns.map(({ text }) => text))];
-  const [first, second] = texts;
-  if (first === undefined) return undefined;
-  const text =
-    second === undefined ? first : texts.length === 2 ? `${first} · ${second}` : `${first} … ${texts.at(-1)}`;
-  return { text, markdown: reason(runs) };
+  const text = turnsText(turns);
+  return text === "" ? undefined : { text: isWait ? `to ${text}` : text, markdown: reason(runs) };
 }
+
+/** The one, or over several jobs the first and the last. */
+function turnsText(turns: readonly Turn[]): string {
+  const texts = [...new Set(turns.map(turnText))];
+  const dates = turns.flatMap(({ at }) => at ?? []).toSorted();
+  const [first, last] = [dates[0], dates.at(-1)];
+  if (texts.length < 2 || first === undefined || last === undefined) {
+    return texts.length > 1 ? `${texts[0]} … ${texts.at(-1)}` : (texts[0] ?? "");
+  }
+  return first.slice(0, 10) === last.slice(0, 10)
+    ? `${shortMomentText(first)} … ${last.slice(11, 16)}`
+    : `${shortDayText(first)} … ${shortDayText(last)}`;
+}
+
+const turnText = ({ hours, at }: Turn): string =>
+  at === undefined ? afterStart(hours) : shortMomentText(at);
 
 /** The earliest turn over the surfaces and pieces of one job. */
 function firstTurn(lines: readonly LineRun[]): Turn | undefined {
@@ -41,17 +55,19 @@ function plannedTurns({ result, run, times }: LineRun): readonly Turn[] | undefi
     (id): readonly Turn[] => {
       const item = result.schedule.items.find((each) => each.id === id);
       if (!item) return [];
-      if (dated && item.startAt) return [{ hours: item.start, text: shortMomentText(item.startAt) }];
-      return [{ hours: item.start, text: afterStart(item.start) }];
+      const isWait = times[0]!.action.op === "wait";
+      const at = isWait ? item.endAt : item.startAt;
+      return [{ hours: isWait ? item.end : item.start, ...(dated && at ? { at } : {}) }];
     },
   );
 }
 
-/** Nothing until something has been waited for, and nothing after a wait whose length is not known. */
+/** Nothing until something was waited for before the line, and nothing after a wait whose length is not known. */
 function statedTurn({ times }: LineRun): Turn | undefined {
-  const { certain, clock } = times[0]!.before;
-  if (!certain || clock.unknown > 0 || clock.hours === 0) return undefined;
-  return { hours: clock.hours, text: afterStart(clock.hours) };
+  const { action, before, after } = times[0]!;
+  const { certain, clock } = action.op === "wait" ? after : before;
+  if (!certain || clock.unknown > 0 || before.clock.hours === 0) return undefined;
+  return { hours: clock.hours };
 }
 
 const afterStart = (hours: number): string => (hours < 1 / 120 ? "start" : `+${formatDuration(hours)}`);

@@ -6,8 +6,8 @@ import type { Material } from "../../core/model/model.ts";
 import { bullets, firstFew } from "../hover/context.ts";
 import { layerRunText } from "../hover/layer-card.ts";
 import type { LineRun } from "../hover/runs-of-line.ts";
-import type { HintText } from "../inlay-hints.ts";
 import { litresText } from "../spoken.ts";
+import { type HintText, MOST_CHARACTERS } from "./hint-text.ts";
 
 /** More of them make a line that nobody reads. */
 const MOST_MATERIALS = 2;
@@ -24,14 +24,20 @@ export function litresHint(runs: readonly LineRun[]): HintText | undefined {
     }
   }
   if (amounts.size === 0) return undefined;
-  const texts = [...amounts].map(([material, litres]) =>
-    amounts.size === 1 ? litresText(litres) : `${litresText(litres)} ${material.name}`,
-  );
-  const shown = texts.slice(0, MOST_MATERIALS).join(" + ");
   const jobs = new Set(runs.map(({ result }) => result)).size;
-  const more = texts.length > MOST_MATERIALS ? ` + ${texts.length - MOST_MATERIALS} more` : "";
+  const end = jobs > 1 ? ` for ${jobs} jobs` : "";
+  const named = `${sumText(amounts, amounts.size > 1)}${end}`;
   return {
-    text: `${shown}${more}${jobs > 1 ? ` for ${jobs} jobs` : ""}`,
+    text: named.length <= MOST_CHARACTERS ? named : `${sumText(amounts, false)}${end}`,
     markdown: bullets(firstFew(runs, layerRunText)),
   };
+}
+
+/** `0.88 L satin + 0.37 L walnut`, or without the names where these take too much room. */
+function sumText(amounts: ReadonlyMap<Material, number>, withNames: boolean): string {
+  const texts = [...amounts].map(([material, litres]) =>
+    withNames ? `${litresText(litres)} ${material.name}` : litresText(litres),
+  );
+  const more = texts.length > MOST_MATERIALS ? ` + ${texts.length - MOST_MATERIALS} more` : "";
+  return `${texts.slice(0, MOST_MATERIALS).join(" + ")}${more}`;
 }

@@ -10,8 +10,8 @@ import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
 import { bullets, firstFew } from "../hover/context.ts";
 import type { LineRun } from "../hover/runs-of-line.ts";
 import { waitRunText } from "../hover/wait-card.ts";
-import type { HintText } from "../inlay-hints.ts";
 import { type Anchor, anchorIn, neededTime } from "../last-put-on.ts";
+import type { HintText } from "./hint-text.ts";
 
 interface Needed {
   readonly stage: Stage;
@@ -26,16 +26,20 @@ export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintTex
   const several = new Set(all.map(({ hours }) => formatDuration(hours))).size > 1;
   const duration = `${several ? "up to " : ""}${formatDuration(longest.hours)}`;
   return {
-    text: `${all.some(({ short }) => short) ? "too short, " : ""}${WORDS[longest.stage](duration)}`,
+    text: wait.until
+      ? duration
+      : statedText(
+          longest,
+          duration,
+          all.some(({ short }) => short),
+        ),
     markdown: bullets([...new Set(firstFew(runs, waitRunText))]),
   };
 }
 
-const WORDS: Readonly<Record<Stage, (duration: string) => string>> = {
-  touch: (duration) => `touch-dry after ${duration}`,
-  recoat: (duration) => `needs ${duration}`,
-  cured: (duration) => `cured after ${duration}`,
-};
+/** What `until` waits for stands on its line; of stated hours it is said what they are measured by. */
+const statedText = ({ stage }: Needed, duration: string, isShort: boolean): string =>
+  `${isShort ? "too short, needs" : "needs"} ${duration}${stage === "cured" ? " to cure" : ""}`;
 
 function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   const { action, before, index } = line.times[0]!;

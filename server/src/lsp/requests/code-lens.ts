@@ -1,21 +1,58 @@
-/** `textDocument/codeLens`: what every job comes to, above it. The lens is to be read; nothing happens on a click. */
-import type { CodeLens, CodeLensParams } from "vscode-languageserver";
+/**
+ * `textDocument/codeLens`: what every job comes to, above it.
+ *
+ * A client with commands for it gets a lens for each part, which leads to the plan, the totals or the gravest finding; any
+ * other gets one that is only read.
+ */
+import type { CodeLens, CodeLensParams, Command } from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { JobLens, JobLensPart } from "../../features/types.ts";
+import type { ClientFacts } from "../client-facts.ts";
+import { type FindingTarget, LENS_COMMANDS, type ReportTarget } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 import { isShown, SEVERITIES } from "../settings.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 
 export const codeLens = async (session: Session, params: CodeLensParams): Promise<CodeLens[]> => {
-  const { settings } = session;
+  const { facts, settings } = session;
   if (!settings.jobLenses) return [];
   await session.files.settled();
-  const file = fileIdOf(params.textDocument.uri);
+  const { uri } = params.textDocument;
+  const file = fileIdOf(uri);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];
   const levels = SEVERITIES.filter((severity) => isShown(severity, settings));
-  return snapshot.analysis.jobLenses(file, levels).map(({ span, title }) => ({
-    range: toRange(document, span),
-    command: { title, command: "" },
-  }));
+  const lenses = snapshot.analysis.jobLenses(file, levels);
+  if (facts.commands.size === 0) return lenses.map((lens) => readLens(lens, document));
+  return lenses.flatMap((lens) =>
+    lens.parts.map((part) => ({
+      range: toRange(document, lens.span),
+      command: commandOf(part, targetOf(lens, part, uri, document), facts),
+    })),
+  );
 };
+
+/** What the protocol asks for where nothing is to happen on a click. */
+const NO_COMMAND = "";
+
+const readLens = ({ span, parts }: JobLens, document: TextDocument): CodeLens => ({
+  range: toRange(document, span),
+  command: { title: parts.map(({ text }) => text).join(" · "), command: NO_COMMAND },
+});
+
+const commandOf = ({ kind, text: title }: JobLensPart, target: unknown, facts: ClientFacts): Command => {
+  const command = LENS_COMMANDS[kind];
+  return facts.commands.has(command)
+    ? { title, command, arguments: [target] }
+    : { title, command: NO_COMMAND };
+};
+
+const targetOf = (
+  { job }: JobLens,
+  { first }: JobLensPart,
+  uri: string,
+  document: TextDocument,
+): ReportTarget | FindingTarget =>
+  first === undefined ? { uri, job } : { uri, start: document.positionAt(first.start) };

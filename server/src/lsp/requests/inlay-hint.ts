@@ -1,5 +1,7 @@
 /** `textDocument/inlayHint`: figures behind the lines of recipes, of those kinds that the user wants. */
-import type { InlayHint, InlayHintParams } from "vscode-languageserver";
+import type { InlayHint, InlayHintLabelPart, InlayHintParams } from "vscode-languageserver";
+import { HINT_SEPARATOR } from "../../features/inlay-hints/hint-text.ts";
+import type { InlayHintPart } from "../../features/types.ts";
 import { spanOf } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
 import { toMarkup } from "../to-lsp.ts";
@@ -15,11 +17,19 @@ export const inlayHint = async (session: Session, params: InlayHintParams): Prom
   if (document === undefined) return [];
   return snapshot.analysis
     .inlayHints(file, spanOf(document, params.range), kinds)
-    .map(({ offset, text, markdown }) => ({
+    .map(({ offset, parts }) => ({
       position: document.positionAt(offset),
-      label: text,
+      label: parts.flatMap((part, i) => labelParts(part, i === 0, session.facts.hoverMarkdown)),
       paddingLeft: true,
-      // The client names no format for these tooltips; one that shows hovers with marks shows them here, too.
-      tooltip: toMarkup(markdown, session.facts.hoverMarkdown),
     }));
 };
+
+/** Each with its own reason. The client names no format for these; one that shows hovers with marks shows them here, too. */
+const labelParts = (
+  { text, markdown }: InlayHintPart,
+  isFirst: boolean,
+  hoverMarkdown: boolean,
+): readonly InlayHintLabelPart[] => [
+  ...(isFirst ? [] : [{ value: HINT_SEPARATOR }]),
+  { value: text, tooltip: toMarkup(markdown, hoverMarkdown) },
+];

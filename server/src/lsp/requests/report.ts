@@ -1,0 +1,72 @@
+/** `finishwright/report`, a request of our own: the plan, the totals or the shopping list of a file's jobs as text. */
+import type { FileId } from "../../core/place.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { jobPaper } from "../../core/totals/paper.ts";
+import { shoppingList } from "../../features/shopping-list.ts";
+import type { Analysis } from "../../features/types.ts";
+import { coloursFor } from "../../reports/colours.ts";
+import { scheduleText } from "../../reports/schedule-text.ts";
+import { shoppingText } from "../../reports/shopping-report.ts";
+import { totalsText } from "../../reports/totals-text.ts";
+import type { ReportKind, ReportParams } from "../custom-requests.ts";
+import type { Session } from "../session.ts";
+import { fileIdOf, fileNameOf } from "../uri.ts";
+
+export const report = async (session: Session, params: ReportParams): Promise<string | null> => {
+  await session.files.settled();
+  const { analysis } = session.files.snapshot();
+  const file = fileIdOf(params.textDocument.uri);
+  if (analysis.text(file) === undefined) return null;
+  const jobs = reportedJobs(analysis, file, params.job);
+  if (jobs.length === 0) return `${noJobs(file, params.job)}\n`;
+  return [...errorNotes(analysis, jobs), TEXTS[params.kind](jobs)].join("\n");
+};
+
+interface ReportedJob {
+  readonly file: FileId;
+  /** The file's own name. */
+  readonly label: string;
+  readonly result: JobResult;
+}
+
+function reportedJobs(analysis: Analysis, file: FileId, job: string | undefined): readonly ReportedJob[] {
+  const jobsOf = (at: FileId): readonly ReportedJob[] =>
+    analysis.jobs(at).map((result) => ({ file: at, label: fileNameOf(at), result }));
+  const own = jobsOf(file);
+  if (job !== undefined) return own.filter(({ result }) => result.job.name === job);
+  if (own.length > 0) return own;
+  const users = analysis.files.filter((other) => other !== file && analysis.usedBy(other).includes(file));
+  return users.toSorted().flatMap(jobsOf);
+}
+
+const noJobs = (file: FileId, job: string | undefined): string =>
+  job === undefined
+    ? `${fileNameOf(file)} has no jobs, and no file that uses it has one. A job says: job NAME {`
+    : `${fileNameOf(file)} has no job ${job} any more.`;
+
+const PLAIN = coloursFor({ isTTY: false, env: {} });
+
+const TEXTS: Readonly<Record<ReportKind, (jobs: readonly ReportedJob[]) => string>> = {
+  schedule: (jobs) =>
+    scheduleText(
+      jobs.map(({ result }) => result),
+      PLAIN,
+    ),
+  totals: (jobs) => totalsText(jobs, PLAIN),
+  shopping: (jobs) => {
+    const results = jobs.map(({ result }) => result);
+    const paper = jobPaper(results.flatMap(({ runs }) => runs));
+    const names = results.map(({ job }) => job.name).join(", ");
+    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper })}`;
+  },
+};
+
+/** Figures of a file with errors may be wrong, and are shown all the same. */
+function errorNotes(analysis: Analysis, jobs: readonly ReportedJob[]): readonly string[] {
+  const notes = [...new Set(jobs.map(({ file }) => file))].flatMap((file) => {
+    const errors = analysis.findings(file).filter(({ severity }) => severity === "error").length;
+    const count = errors === 1 ? "an error" : `${errors} errors`;
+    return errors > 0 ? [`${fileNameOf(file)} has ${count}, so what follows may be wrong.`] : [];
+  });
+  return notes.length > 0 ? [...notes, ""] : [];
+}
