@@ -19,15 +19,18 @@ export function momentText(iso: string): string {
   return `${weekday}${date}${time ? ` ${time.slice(0, 5)}` : ""}`;
 }
 
-/** `Mon 8 Mar 14:20` of a local ISO date-time, where room is short and the year goes without saying. */
+/** `Mon 08 Mar 14:20` of a local ISO date-time, where room is short and the year goes without saying. */
 export function shortMomentText(iso: string): string {
   const [, weekday = "", , month = "", day = "", time = ""] =
     /^(\w+) (\d+)-(\d+)-(\d+) (.*)$/u.exec(momentText(iso)) ?? [];
-  return `${weekday} ${Number(day)} ${MONTHS[Number(month) - 1] ?? ""} ${time}`;
+  return `${weekday} ${day} ${MONTHS[Number(month) - 1] ?? ""} ${time}`;
 }
 
-/** `8 Mar`, where room is shorter still. */
-export const shortDayText = (iso: string): string => shortMomentText(iso).split(" ").slice(1, 3).join(" ");
+/** `Mon 8 Mar 14:20`, where every character counts. */
+export const briefMomentText = (iso: string): string => shortMomentText(iso).replace(" 0", " ");
+
+/** `8 Mar` */
+export const briefDayText = (iso: string): string => briefMomentText(iso).split(" ").slice(1, 3).join(" ");
 
 /** `Mon 12 Apr 2027` of a local ISO date-time. */
 export const monthDayText = (iso: string): string =>

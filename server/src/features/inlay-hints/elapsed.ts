@@ -7,7 +7,7 @@ import { itemId } from "../../core/totals/task-plan.ts";
 import { bullets, code } from "../hover/context.ts";
 import { type LineRun, plannedText, whereText } from "../hover/runs-of-line.ts";
 import { isDated } from "../job-plan.ts";
-import { shortDayText, shortMomentText } from "../spoken.ts";
+import { briefDayText, briefMomentText } from "../spoken.ts";
 import type { HintText } from "./hint-text.ts";
 
 interface Turn {
@@ -34,12 +34,12 @@ function turnsText(turns: readonly Turn[]): string {
     return texts.length > 1 ? `${texts[0]} … ${texts.at(-1)}` : (texts[0] ?? "");
   }
   return first.slice(0, 10) === last.slice(0, 10)
-    ? `${shortMomentText(first)} … ${last.slice(11, 16)}`
-    : `${shortDayText(first)} … ${shortDayText(last)}`;
+    ? `${briefMomentText(first)} … ${last.slice(11, 16)}`
+    : `${briefDayText(first)} … ${briefDayText(last)}`;
 }
 
 const turnText = ({ hours, at }: Turn): string =>
-  at === undefined ? afterStart(hours) : shortMomentText(at);
+  at === undefined ? afterStart(hours) : briefMomentText(at);
 
 /** The earliest turn over the surfaces and pieces of one job. */
 function firstTurn(lines: readonly LineRun[]): Turn | undefined {
