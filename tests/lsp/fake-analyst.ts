@@ -5,6 +5,7 @@
  * - `name X` and `want X` are one thing in all files, that calls what its file wants, and can be renamed to small letters;
  * - `bad` is a warning with a safe fix, `dull` a hint, `idle` an unused name; `rough` is spoken of with names in backticks;
  * - formatting makes one blank of several, within the spans alone;
+ * - colours: `bad` an event, `name` a built-in declaration, numbers; `{…}` folds, twice; `x(` asks what `x` takes;
  * - a file with the word `crash` makes every method throw, which the real one never does.
  */
 
@@ -17,8 +18,11 @@ import type {
   CompletionEntry,
   DocumentSymbolInfo,
   FileFinding,
+  FoldingInfo,
   Navigation,
+  SignatureInfo,
   TargetInfo,
+  TextViews,
 } from "../../server/src/features/types.ts";
 
 export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
@@ -166,8 +170,44 @@ const analysis = (
     sheets: () => [],
     usedBy: (file) => [...usedBy(file)],
     ...navigation(texts, textOf, resolve),
+    ...textViews(textOf),
   };
 };
+
+const textViews = (textOf: (file: FileId) => string): TextViews => ({
+  semanticTokens: (file, which, part) =>
+    words(textOf(file), which === "all" ? /\b(bad|name|\d+)\b/g : /\b(bad|name)\b/g)
+      .filter(({ span }) => part === undefined || (part.start <= span.end && span.start <= part.end))
+      .map(({ text, span }) => ({
+        span,
+        type: text === "bad" ? "event" : text === "name" ? "variable" : "number",
+        modifiers: text === "name" ? ["declaration", "defaultLibrary"] : [],
+      })),
+  foldings: (file) =>
+    words(textOf(file), /\{([^}]*)(?=\})/g).flatMap(({ span }): readonly FoldingInfo[] => [
+      { kind: "block", span },
+      { kind: "uses", span },
+    ]),
+  selections: (file, offset) => {
+    const length = textOf(file).length;
+    const around = words(textOf(file), /(\w+)/g).filter(
+      ({ span }) => span.start <= offset && offset <= span.end,
+    );
+    return [...around.map(({ span }) => span), { start: 0, end: length }];
+  },
+  signatures: (file, offset) => {
+    const called = words(textOf(file).slice(0, offset), /(\w+)\([^)]*$/g);
+    return called.flatMap(({ text }): readonly SignatureInfo[] => [
+      {
+        label: `${text}(bad, dull)`,
+        markdown: "**Two** of them.",
+        parameters: [4, 9].map((at) => ({ span: { start: at, end: at + 3 }, markdown: "`it`" })),
+        ...(textOf(file)[offset - 1] === "?" ? {} : { active: 1 }),
+      },
+      { label: `${text}()`, markdown: "", parameters: [] },
+    ]);
+  },
+});
 
 interface Known {
   readonly file: FileId;

@@ -27,6 +27,11 @@ test("a failure inside is logged and answered with nothing", async () => {
     ["workspace/symbol", { query: "" }, []],
     ["workspace/willRenameFiles", { files: [{ oldUri: A, newUri: `${A}.finish` }] }, null],
     ["textDocument/formatting", { ...document, options: {} }, null],
+    ["textDocument/signatureHelp", somewhere, null],
+    ["textDocument/semanticTokens/full", document, null],
+    ["textDocument/semanticTokens/full/delta", { ...document, previousResultId: "1" }, null],
+    ["textDocument/foldingRange", document, []],
+    ["textDocument/selectionRange", { ...document, positions: [somewhere.position] }, null],
     ["textDocument/diagnostic", document, { kind: "full", items: [] }],
     ["workspace/diagnostic", { previousResultIds: [] }, { items: [] }],
     [

@@ -20,9 +20,11 @@ import { hoverAt } from "./hover.ts";
 import { inlayHintsOf } from "./inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
 import type { Resolve } from "./moved-files.ts";
+import { createNames } from "./names.ts";
 import { createNavigation } from "./navigation.ts";
 import { sheetsOf } from "./sheet.ts";
 import { symbolsOf } from "./symbols.ts";
+import { createTextViews } from "./text-views.ts";
 import type { Analysis, Analyst, FileFinding } from "./types.ts";
 
 /** Enough for the jobs of a large folder. */
@@ -87,6 +89,7 @@ function createAnalysis(
   { resolve, config }: Required<AnalystOptions>,
 ): Analysis {
   const checker: Checker = createChecker(program, plan);
+  const names = createNames(checker);
   const analysis: Analysis = {
     files: [...program.files.keys()],
     text: (file) => program.files.get(file)?.tree.text,
@@ -104,7 +107,8 @@ function createAnalysis(
     jobs: checker.jobs,
     sheets: (file) => sheetsOf(checker, file, analysis.findings),
     usedBy: (file) => reachableFiles(program, file),
-    ...createNavigation(checker, resolve),
+    ...createNavigation(names, resolve),
+    ...createTextViews(names),
   };
   return analysis;
 }

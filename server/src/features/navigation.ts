@@ -1,18 +1,16 @@
 /** All ways through the files for one analysis; the names are worked out when one of them is first taken. */
-import type { Checker } from "../core/check.ts";
 import { callItemsAt, incomingCalls, outgoingCalls } from "./call-hierarchy.ts";
 import { definitionAt } from "./definition.ts";
 import { editsForMoves, type Resolve } from "./moved-files.ts";
-import { createNames } from "./names.ts";
+import type { Names } from "./names.ts";
 import { highlightsAt, referencesAt } from "./references.ts";
 import { renameAt, renameTargetAt } from "./rename.ts";
 import type { Navigation } from "./types.ts";
 import { useLinksOf } from "./use-links.ts";
 import { workspaceSymbols } from "./workspace-symbols.ts";
 
-export function createNavigation(checker: Checker, resolve: Resolve): Navigation {
-  const { program } = checker;
-  const names = createNames(checker);
+export function createNavigation(names: Names, resolve: Resolve): Navigation {
+  const { program } = names;
   return {
     definition: (file, offset) => definitionAt(names, file, offset),
     references: (file, offset, withDeclaration) => referencesAt(names, file, offset, withDeclaration),

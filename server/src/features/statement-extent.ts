@@ -2,8 +2,8 @@
  * Where a statement ends with its block, and how its line reads without comments. The tree keeps statements without
  * their blocks; an outline needs the whole.
  */
-import { innerStatements } from "../../../grammar/src/names.ts";
-import type { DeclarationBody, Span, Statement, Token } from "../../../grammar/src/tree.ts";
+import { innerStatements, statementsOf } from "../../../grammar/src/names.ts";
+import type { Declaration, DeclarationBody, Span, Statement, Token } from "../../../grammar/src/tree.ts";
 
 /** The statement with its block: to the closing brace, or, while that is missing, to the last statement inside. */
 export function extentOf(body: DeclarationBody, statement: Statement): Span {
@@ -19,6 +19,15 @@ export function extentOf(body: DeclarationBody, statement: Statement): Span {
   }
   const ends = innerStatements(statement).map((inner) => extentOf(body, inner).end);
   return { start, end: Math.max(end, ...ends) };
+}
+
+/** All statements of a declaration, those in blocks after the one that has the block. */
+export function allStatements(declaration: Declaration): readonly Statement[] {
+  const withInner = (statement: Statement): readonly Statement[] => [
+    statement,
+    ...innerStatements(statement).flatMap(withInner),
+  ];
+  return statementsOf(declaration).flatMap(withInner);
 }
 
 /** The text of a span on one line: without comments, with single spaces. */

@@ -131,6 +131,68 @@ export interface JobLens {
   readonly parts: readonly JobLensPart[];
 }
 
+/** In the order of the protocol's numbers: new ones go to the end, and none is ever taken out. */
+export const TOKEN_TYPES = [
+  "keyword",
+  "property",
+  "method",
+  "enumMember",
+  "type",
+  "operator",
+  "number",
+  "string",
+  "comment",
+  "variable",
+  "parameter",
+  "function",
+  "class",
+  "struct",
+  "namespace",
+  "event",
+] as const;
+export const TOKEN_MODIFIERS = ["declaration", "readonly", "documentation", "defaultLibrary"] as const;
+export type TokenType = (typeof TOKEN_TYPES)[number];
+export type TokenModifier = (typeof TOKEN_MODIFIERS)[number];
+
+export interface SemanticToken {
+  readonly span: Span;
+  readonly type: TokenType;
+  readonly modifiers: readonly TokenModifier[];
+}
+
+export interface FoldingInfo {
+  readonly kind: "block" | "statement" | "comment" | "uses" | "region";
+  /** What is hidden; of a block, what stands between its braces. */
+  readonly span: Span;
+}
+
+export interface SignatureInfo {
+  /** `hard_clear(clear: material, coats: number = 3)` */
+  readonly label: string;
+  readonly markdown: string;
+  readonly parameters: readonly {
+    /** In the label. */
+    readonly span: Span;
+    readonly markdown: string;
+  }[];
+  /** The parameter that is being given; undefined where it is none of them. */
+  readonly active?: number;
+}
+
+/** What a text looks like, from what it means. */
+export interface TextViews {
+  /**
+   * In order and apart, where `part` touches them. `words` leaves out what an editor's own grammar colours as well:
+   * numbers, texts and comments.
+   */
+  semanticTokens(file: FileId, which: "all" | "words", part?: Span): readonly SemanticToken[];
+  foldings(file: FileId): readonly FoldingInfo[];
+  /** From the word outwards to the whole file; each holds the one before it and more. */
+  selections(file: FileId, offset: number): readonly Span[];
+  /** For the call in whose parentheses an offset is; several where it depends on who calls. */
+  signatures(file: FileId, offset: number): readonly SignatureInfo[];
+}
+
 /** Where a name leads to; several places where a recipe is handed on that is not the same every time. */
 export interface DefinitionInfo {
   /** The name that was asked about. */
@@ -218,7 +280,7 @@ export interface Navigation {
 }
 
 /** An immutable snapshot. No method throws, for any text and any offset. */
-export interface Analysis extends Navigation {
+export interface Analysis extends Navigation, TextViews {
   readonly files: readonly FileId[];
   text(file: FileId): string | undefined;
   findings(file: FileId): readonly FileFinding[];

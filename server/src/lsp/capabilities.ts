@@ -13,6 +13,7 @@ import {
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import { REPORT } from "./custom-requests.ts";
 
@@ -38,6 +39,14 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   workspaceSymbolProvider: { resolveProvider: false },
   documentLinkProvider: { resolveProvider: false },
   callHierarchyProvider: true,
+  signatureHelpProvider: { triggerCharacters: ["(", ","], retriggerCharacters: [":", ")"] },
+  semanticTokensProvider: {
+    legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
+    range: true,
+    full: { delta: true },
+  },
+  foldingRangeProvider: true,
+  selectionRangeProvider: true,
   inlayHintProvider: { resolveProvider: false },
   codeLensProvider: { resolveProvider: false },
   documentFormattingProvider: true,
@@ -88,6 +97,14 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
     "callHierarchy/outgoingCalls",
   ]),
   ...when(capabilities.workspace?.fileOperations?.willRename, ["workspace/willRenameFiles"]),
+  ...when(capabilities.signatureHelpProvider, ["textDocument/signatureHelp"]),
+  ...when(capabilities.semanticTokensProvider, [
+    "textDocument/semanticTokens/full",
+    "textDocument/semanticTokens/full/delta",
+    "textDocument/semanticTokens/range",
+  ]),
+  ...when(capabilities.foldingRangeProvider, ["textDocument/foldingRange"]),
+  ...when(capabilities.selectionRangeProvider, ["textDocument/selectionRange"]),
   ...when(capabilities.inlayHintProvider, ["textDocument/inlayHint"]),
   ...when(capabilities.codeLensProvider, ["textDocument/codeLens"]),
   ...when(capabilities.documentFormattingProvider, ["textDocument/formatting"]),

@@ -14,6 +14,18 @@ export interface ClientFacts {
   readonly refreshesDiagnostics: boolean;
   readonly refreshesInlayHints: boolean;
   readonly refreshesCodeLenses: boolean;
+  readonly refreshesSemanticTokens: boolean;
+  /** Colours by a grammar of its own as well, so that only words are wanted. */
+  readonly coloursItself: boolean;
+  /** Can only hide whole lines. */
+  readonly foldsLines: boolean;
+  /** It shows no more foldings than this. */
+  readonly foldingLimit: number;
+  readonly signatureMarkdown: boolean;
+  /** Wants a parameter as a part of the label, and not as words to be looked for in it. */
+  readonly labelOffsets: boolean;
+  /** Understands that no parameter is being given. */
+  readonly noActiveParameter: boolean;
   readonly relatedInformation: boolean;
   readonly codeDescription: boolean;
   readonly unnecessaryTag: boolean;
@@ -59,6 +71,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
   const { textDocument, workspace } = params.capabilities;
   const published = textDocument?.publishDiagnostics;
   const pulled = textDocument?.diagnostic;
+  const signature = textDocument?.signatureHelp?.signatureInformation;
   const has = <T>(list: readonly T[] | undefined, value: T): boolean => list?.includes(value) ?? false;
   const options = INITIALIZATION_OPTIONS.safeParse(params.initializationOptions).data;
   return {
@@ -66,6 +79,13 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     refreshesInlayHints: workspace?.inlayHint?.refreshSupport === true,
     refreshesCodeLenses: workspace?.codeLens?.refreshSupport === true,
+    refreshesSemanticTokens: workspace?.semanticTokens?.refreshSupport === true,
+    coloursItself: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
+    foldsLines: textDocument?.foldingRange?.lineFoldingOnly === true,
+    foldingLimit: textDocument?.foldingRange?.rangeLimit ?? Number.POSITIVE_INFINITY,
+    signatureMarkdown: has(signature?.documentationFormat, MarkupKind.Markdown),
+    labelOffsets: signature?.parameterInformation?.labelOffsetSupport === true,
+    noActiveParameter: signature?.noActiveParameterSupport === true,
     // Since 3.18 a pulling client says these for itself; before, what it says about pushed ones holds for both.
     relatedInformation: (pulled?.relatedInformation ?? published?.relatedInformation) === true,
     codeDescription: (pulled?.codeDescriptionSupport ?? published?.codeDescriptionSupport) === true,

@@ -24,12 +24,18 @@ import type {
   DocumentRangeFormattingParams,
   DocumentRangesFormattingParams,
   DocumentSymbolParams,
+  FoldingRangeParams,
   HoverParams,
   InlayHintParams,
   PrepareRenameParams,
   ReferenceParams,
   RenameFilesParams,
   RenameParams,
+  SelectionRangeParams,
+  SemanticTokensDeltaParams,
+  SemanticTokensParams,
+  SemanticTokensRangeParams,
+  SignatureHelpParams,
   WorkspaceDiagnosticParams,
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
@@ -46,6 +52,7 @@ import { documentDiagnostic } from "./requests/document-diagnostic.ts";
 import { documentHighlight } from "./requests/document-highlight.ts";
 import { documentLink } from "./requests/document-link.ts";
 import { documentSymbol } from "./requests/document-symbol.ts";
+import { foldingRange } from "./requests/folding-range.ts";
 import { formatting } from "./requests/formatting.ts";
 import { hover } from "./requests/hover.ts";
 import { incomingCalls } from "./requests/incoming-calls.ts";
@@ -56,6 +63,9 @@ import { prepareRename } from "./requests/prepare-rename.ts";
 import { references } from "./requests/references.ts";
 import { rename } from "./requests/rename.ts";
 import { report } from "./requests/report.ts";
+import { selectionRange } from "./requests/selection-range.ts";
+import { semanticTokens, semanticTokensDelta, semanticTokensRange } from "./requests/semantic-tokens.ts";
+import { signatureHelp } from "./requests/signature-help.ts";
 import { willRenameFiles } from "./requests/will-rename-files.ts";
 import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
 import { workspaceSymbol } from "./requests/workspace-symbol.ts";
@@ -100,6 +110,7 @@ export const HANDLERS: readonly Handler[] = [
   notification("textDocument/didClose", (session, { textDocument }: DidCloseTextDocumentParams) => {
     session.files.close(textDocument.uri);
     session.pushed?.closed(textDocument.uri);
+    session.sentTokens.forget(textDocument.uri);
   }),
   notification("textDocument/didSave", ({ files }) => files.saved()),
   notification("workspace/didChangeWatchedFiles", ({ files }, params: DidChangeWatchedFilesParams) => {
@@ -146,6 +157,24 @@ export const HANDLERS: readonly Handler[] = [
   ),
   request("callHierarchy/outgoingCalls", null, (session, params: CallHierarchyOutgoingCallsParams) =>
     outgoingCalls(session, params),
+  ),
+  request("textDocument/signatureHelp", null, (session, params: SignatureHelpParams) =>
+    signatureHelp(session, params),
+  ),
+  request("textDocument/semanticTokens/full", null, (session, params: SemanticTokensParams) =>
+    semanticTokens(session, params),
+  ),
+  request("textDocument/semanticTokens/full/delta", null, (session, params: SemanticTokensDeltaParams) =>
+    semanticTokensDelta(session, params),
+  ),
+  request("textDocument/semanticTokens/range", null, (session, params: SemanticTokensRangeParams) =>
+    semanticTokensRange(session, params),
+  ),
+  request("textDocument/foldingRange", [], (session, params: FoldingRangeParams) =>
+    foldingRange(session, params),
+  ),
+  request("textDocument/selectionRange", null, (session, params: SelectionRangeParams) =>
+    selectionRange(session, params),
   ),
   request("textDocument/inlayHint", [], (session, params: InlayHintParams) => inlayHint(session, params)),
   request("textDocument/codeLens", [], (session, params: CodeLensParams) => codeLens(session, params)),

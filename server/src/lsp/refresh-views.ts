@@ -1,11 +1,15 @@
 /**
- * Tells the client to ask again for what it draws into the text: hints, lenses; and for the reports that it shows.
+ * Tells the client to ask again for what it draws into the text: hints, lenses, colours; and for the reports that it shows.
  *
  * It asks by itself for the text that the user edits. What it cannot know is that a used file came in late or changed on
  * disk, that a setting changed, or that an edit in one open file changes the figures of another. A report is a document
  * of its own, so every edit is news for it.
  */
-import { CodeLensRefreshRequest, InlayHintRefreshRequest } from "vscode-languageserver";
+import {
+  CodeLensRefreshRequest,
+  InlayHintRefreshRequest,
+  SemanticTokensRefreshRequest,
+} from "vscode-languageserver";
 import { REPORTS_CHANGED } from "./custom-requests.ts";
 import type { Session } from "./session.ts";
 
@@ -17,6 +21,7 @@ export const refreshViews = (session: Session): void => {
   const requests = [
     ...(facts.refreshesInlayHints ? [InlayHintRefreshRequest.type] : []),
     ...(facts.refreshesCodeLenses ? [CodeLensRefreshRequest.type] : []),
+    ...(facts.refreshesSemanticTokens ? [SemanticTokensRefreshRequest.type] : []),
   ];
   if (requests.length === 0 && !facts.showsReports) return;
   let waiting: ReturnType<typeof setTimeout> | undefined;

@@ -26,6 +26,7 @@ import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
 import { createReports } from "./reports.ts";
+import { createSentTokens } from "./sent-tokens.ts";
 import type { Session } from "./session.ts";
 import { DEFAULT_SETTINGS } from "./settings.ts";
 
@@ -49,7 +50,17 @@ const createSession = (connection: Connection, host: Host): Session => {
     session.facts.rulePages === undefined
       ? host.rulePage(rule)
       : `${session.facts.rulePages}/${encodeURIComponent(rule)}.md`;
-  const session = { connection, host, changes, files, log, facts, rulePage, settings: DEFAULT_SETTINGS };
+  const session = {
+    connection,
+    host,
+    changes,
+    files,
+    log,
+    facts,
+    rulePage,
+    sentTokens: createSentTokens(),
+    settings: DEFAULT_SETTINGS,
+  };
   return Object.assign(session, { reports: createReports(session) });
 };
 

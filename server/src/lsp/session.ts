@@ -9,6 +9,7 @@ import type { Log } from "./guard.ts";
 import type { Host } from "./host.ts";
 import type { PushedDiagnostics } from "./push-diagnostics.ts";
 import type { Reports } from "./reports.ts";
+import type { SentTokens } from "./sent-tokens.ts";
 import type { Settings } from "./settings.ts";
 
 export interface Session {
@@ -17,6 +18,7 @@ export interface Session {
   readonly changes: Changes;
   readonly files: Files;
   readonly reports: Reports;
+  readonly sentTokens: SentTokens;
   /** The address of the page that explains a rule, where there is one. */
   rulePage(rule: string): string | undefined;
   /** Tells the user's output channel that something went wrong. */
