@@ -7,7 +7,6 @@
 import type { TokenType } from "chevrotain";
 import { DateToken, type HighlightClass, NumberToken, TimeToken, WORD_CLASSES } from "./tokens.ts";
 import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
-import { DECLARATION_WORDS } from "./vocabulary.ts";
 
 export interface TextMateRule {
   readonly name?: string;
@@ -44,6 +43,16 @@ export const SCOPES: Readonly<Record<HighlightClass, string>> = {
   operator: "keyword.operator.word.finish",
   name: "variable.other.finish",
 };
+
+/** The scope of a name by what it stands for; here only where it is declared, by the language server everywhere. */
+export const NAME_SCOPES = {
+  material: "variable.other.constant.finish",
+  piece: "entity.name.type.class.finish",
+  surface: "entity.name.type.struct.finish",
+  shop: "entity.name.namespace.finish",
+  recipe: "entity.name.function.finish",
+  job: "entity.name.type.event.finish",
+} as const;
 
 const LINE_START = "^[ \\t]*";
 const WORD_END = "(?![\\p{L}\\p{N}_-])";
@@ -101,13 +110,10 @@ function strings(): TextMateRule[] {
 
 /** `material hall_clear`: the name that is declared stands out. */
 function heads(): TextMateRule[] {
-  const kinds = Object.keys(DECLARATION_WORDS).filter((word) => word !== "use");
-  return [
-    {
-      match: `${LINE_START}(${oneOf([...kinds, "surface"])})[ \\t]+(${NAME})`,
-      captures: { 1: { name: SCOPES.keyword }, 2: { name: "entity.name.type.finish" } },
-    },
-  ];
+  return Object.entries(NAME_SCOPES).map(([kind, scope]) => ({
+    match: `${LINE_START}(${kind})[ \\t]+(${NAME})`,
+    captures: { 1: { name: SCOPES.keyword }, 2: { name: scope } },
+  }));
 }
 
 function steps(): TextMateRule[] {

@@ -10,6 +10,8 @@ import path from "node:path";
 import process from "node:process";
 import { expect, test } from "vitest";
 import { BUNDLES } from "../../client/bundles.ts";
+import { NAME_SCOPES, SCOPES } from "../../grammar/src/textmate.ts";
+import { TOKEN_TYPES } from "../../server/src/features/types.ts";
 
 const ROOT = path.join(import.meta.dirname, "../..");
 const readText = (name: string): string => readFileSync(path.join(ROOT, name), "utf8");
@@ -70,6 +72,33 @@ test("recipes are formatted by this extension, and when is the user's choice", (
   const defaults = manifest.contributes.configurationDefaults["[finish]"];
   expect(defaults["editor.defaultFormatter"]).toBe(`${manifest.publisher}.${manifest.name}`);
   expect(Object.keys(defaults).filter((name) => /^editor\.formatOn/.test(name))).toEqual([]);
+});
+
+test("what the server colours by meaning has the colours of the grammar, so that none jumps when it answers", () => {
+  const [{ language, scopes }] = manifest.contributes.semanticTokenScopes;
+  expect(language).toBe("finish");
+  const { material, piece, surface, shop, recipe, job } = NAME_SCOPES;
+  expect(scopes).toEqual({
+    keyword: [SCOPES.keyword],
+    property: [SCOPES.field],
+    method: [SCOPES.verb],
+    operator: [SCOPES.operator],
+    // The editor is sent words only, and of quantities those are units.
+    number: [SCOPES.unit],
+    variable: [material],
+    class: [piece],
+    struct: [surface],
+    namespace: [shop],
+    function: [recipe],
+    event: [job],
+    // These the grammar does not know.
+    enumMember: ["support.constant.finish"],
+    type: ["support.type.finish"],
+    parameter: ["variable.parameter.finish"],
+  });
+  expect(SCOPES.duty).toMatch(/^support\.constant\./);
+  const unscoped = TOKEN_TYPES.filter((type) => !Object.hasOwn(scopes, type));
+  expect(unscoped).toEqual(["string", "comment"]);
 });
 
 test("the VS Code that it asks for is the one that it is typed against, and the client's own minimum", () => {

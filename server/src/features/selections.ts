@@ -93,6 +93,7 @@ function partSpans({ body }: DeclarationTree): readonly Span[] {
     ...said,
     ...statements.map((statement) => extentOf(body, statement)),
     ...insides(tokens),
+    syntax.headSpan,
     syntax.span,
     { start: Math.min(documentation, syntax.span.start), end: syntax.span.end },
   ];
