@@ -11,12 +11,14 @@ import { runTests, type Test } from "./report.ts";
 import {
   callersAt,
   click,
+  coloursOf,
   completionsAt,
   definitionsAt,
   drawFindings,
   fileUri,
   findingsUntil,
   fixesAt,
+  formattingOf,
   highlightsAt,
   hintsOf,
   hoverText,
@@ -29,6 +31,8 @@ import {
   renamingAt,
   replaceText,
   ruleOf,
+  selectionsAt,
+  signatureAt,
   symbolsFor,
   textUntil,
   until,
@@ -372,6 +376,47 @@ const TESTS: readonly Test[] = [
       strictEqual(document.getText(), before);
       await findingsUntil(document.uri, hasNo("use-not-found"));
       await document.save();
+    },
+  },
+  {
+    name: "a recipe is formatted by this extension, and what is broken stays",
+    async run() {
+      const document = await workspace.openTextDocument({
+        language: "finish",
+        content: "shop   mill {\n\tair 18°C,60%RH\ncrew = 2\n\n\n}",
+      });
+      await window.showTextDocument(document);
+      strictEqual((await formattingOf(document)).length > 0, true);
+      await commands.executeCommand("editor.action.formatDocument");
+      strictEqual(document.getText(), "shop mill {\n  air 18 C, 60 % RH\ncrew = 2\n}\n");
+      same(await formattingOf(document), []);
+      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
+    name: "words are coloured by what they mean, a selection grows, and a call says what it takes",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const colours = await coloursOf(document);
+      for (const colour of [
+        "function.declaration hard_clear",
+        "parameter clear",
+        "variable.readonly hall_clear",
+        "property family",
+      ]) {
+        ok(colours.includes(colour), `${colour} is not among ${colours.join(", ")}`);
+      }
+      const call = positionOf(document, "hall_clear) to");
+      // The editor itself puts parts of words before the first.
+      same((await selectionsAt(document, call)).slice(1, 4), [
+        "hall_clear",
+        "clear: hall_clear",
+        "hard_clear(clear: hall_clear)",
+      ]);
+      same(await signatureAt(document, call), [
+        "hard_clear(clear: material, coats: number = 3)",
+        "clear: material",
+      ]);
     },
   },
   {

@@ -24,8 +24,13 @@ import {
   MarkdownString,
   type Position,
   Range,
+  type SelectionRange,
+  type SemanticTokens,
+  type SemanticTokensLegend,
+  type SignatureHelp,
   type SymbolInformation,
   type TextDocument,
+  type TextEdit,
   type TextEditor,
   Uri,
   type WorkspaceEdit,
@@ -275,6 +280,69 @@ export const textUntil = (document: TextDocument, isWanted: (text: string) => bo
     }, LIMIT_MS);
     check();
   });
+
+/** Tokens as `type.modifier text`. */
+export const coloursOf = async (document: TextDocument): Promise<readonly string[]> => {
+  const [legend, tokens] = await Promise.all([
+    commands.executeCommand<SemanticTokensLegend>("vscode.provideDocumentSemanticTokensLegend", document.uri),
+    commands.executeCommand<SemanticTokens>("vscode.provideDocumentSemanticTokens", document.uri),
+  ]);
+  let [line, character] = [0, 0];
+  return Array.from({ length: tokens.data.length / 5 }, (_, idx) => {
+    const [lines = 0, characters = 0, length = 0, type = 0, bits = 0] = tokens.data.slice(5 * idx);
+    line += lines;
+    character = lines === 0 ? character + characters : characters;
+    const modifiers = legend.tokenModifiers.filter((_name, bit) => (bits & (1 << bit)) !== 0);
+    const name = [legend.tokenTypes[type], ...modifiers].join(".");
+    return `${name} ${document.getText(new Range(line, character, line, character + length))}`;
+  });
+};
+
+/** What the selection grows to at a position. */
+export const selectionsAt = async (
+  document: TextDocument,
+  position: Position,
+): Promise<readonly string[]> => {
+  const [innermost] = await commands.executeCommand<SelectionRange[]>(
+    "vscode.executeSelectionRangeProvider",
+    document.uri,
+    [position],
+  );
+  const texts: string[] = [];
+  for (let range = innermost; range !== undefined; range = range.parent) {
+    texts.push(document.getText(range.range));
+  }
+  return texts;
+};
+
+/** The help with arguments: the label, and what of it is marked. */
+export const signatureAt = async (
+  document: TextDocument,
+  position: Position,
+): Promise<readonly [string, string] | undefined> => {
+  const help = await commands.executeCommand<SignatureHelp | undefined>(
+    "vscode.executeSignatureHelpProvider",
+    document.uri,
+    position,
+    "(",
+  );
+  const signature = help?.signatures[help.activeSignature];
+  if (help === undefined || signature === undefined) return undefined;
+  const label = signature.parameters[signature.activeParameter ?? help.activeParameter]?.label;
+  const marked = typeof label === "object" ? signature.label.slice(...label) : (label ?? "");
+  return [signature.label, marked];
+};
+
+/** What formatting would change. */
+export const formattingOf = async (document: TextDocument): Promise<readonly TextEdit[]> => {
+  const options = { tabSize: 8, insertSpaces: false };
+  const edits = await commands.executeCommand<TextEdit[] | undefined>(
+    "vscode.executeFormatDocumentProvider",
+    document.uri,
+    options,
+  );
+  return edits ?? [];
+};
 
 export const writeFile = async (uri: Uri, text: string): Promise<void> =>
   workspace.fs.writeFile(uri, new TextEncoder().encode(text));
