@@ -57,6 +57,16 @@ function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {
     Math.max(text.lastIndexOf("\n", at.span.start - 1), text.lastIndexOf("\r", at.span.start - 1)) + 1;
   const indent = /^[ \t]*/.exec(text.slice(lineStart, at.span.start))![0];
   const newline = text.includes("\r\n") ? "\r\n" : "\n";
-  const lines = edit.text.split("\n").map((line) => `${indent}${line}${newline}`);
+  const column = valueColumn(text.slice(lineStart + indent.length));
+  const lines = edit.text.split("\n").map((line) => `${indent}${inColumn(line, column)}${newline}`);
   return { file: at.file, span: { start: lineStart, end: lineStart }, text: lines.join("") };
+}
+
+/** Where the value of a line stands, counted from its keyword. */
+const valueColumn = (line: string): number => /^\p{L}[\p{L}\p{Nd}_]*[ \t]+/u.exec(line)?.[0].length ?? 0;
+
+/** A new line with its value in the column of the line that it comes above, where its keyword leaves room. */
+function inColumn(line: string, column: number): string {
+  const [, keyword = "", value = line] = /^(\S+)[ \t]+(.*)$/u.exec(line) ?? [];
+  return keyword === "" ? line : `${keyword.padEnd(column - 1)} ${value}`;
 }
