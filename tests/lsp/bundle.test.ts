@@ -11,7 +11,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import process from "node:process";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import {
   IPCMessageReader,
   IPCMessageWriter,
@@ -33,6 +33,9 @@ const nodes = (): readonly string[] => {
 
 let folder: string;
 let server: ChildProcess;
+beforeAll(() => {
+  if (!existsSync(SERVER)) throw new Error("There is no built server: run `npm run build` first.");
+});
 beforeEach(() => {
   folder = mkdtempSync(path.join(tmpdir(), "finishwright-lsp-"));
 });
