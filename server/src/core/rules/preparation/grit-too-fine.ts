@@ -88,6 +88,21 @@ job shelves {
   ],
   passing: [
     {
+      title: "Scuffed: that is done to a film, and the stain's trouble is another one there",
+      text: `recipe restained {
+  for    any
+  safety dust_mask, ventilate, gloves, wet_rags
+  step   clean with soap
+  step   scuff 320
+  step   dust
+  layer  oil_stain, wiped
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "The washcoat that is sanded stands in another recipe",
       text: `recipe washed {
   for    wood
@@ -190,12 +205,13 @@ job shelves {
   ],
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
-      // A washcoat may lie below where others did something before; their own runs say so where none does.
-      if (run.preceded && before.openBelow) return;
       const over = action.use.material?.family;
       const sanding = lastSanding(run, index);
       const last = lastGrit(sanding);
       if (!over || !sanding || last === undefined) return;
+      // What is scuffed is a film, and where others did something before, a washcoat may lie there.
+      const mayBeOnFilm = before.openBelow && (sanding.verb === "scuff" || run.preceded);
+      if (over.role === "stain" && mayBeOnFilm) return;
       const finest = finestBefore(action, over, before);
       if (finest === undefined || last <= finest) return;
       const name = useName(action.use);
