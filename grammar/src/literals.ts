@@ -12,8 +12,9 @@ export function tokenSpan(token: IToken): Span {
   return { start: token.startOffset, end: endOf(token) };
 }
 
+/** One name however its accents are encoded; the span covers what was written. */
 export function makeName(token: IToken): Name {
-  return { kind: "name", text: token.image, span: tokenSpan(token) };
+  return { kind: "name", text: token.image.normalize("NFC"), span: tokenSpan(token) };
 }
 
 /** A unit in its plain form; the span covers what was written. */

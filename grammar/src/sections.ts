@@ -6,10 +6,10 @@
  * its sections, one after the other.  Only heads that need no second look are found here; a section may hold more.
  */
 
-const KEYWORD_AND_NAME = String.raw`(?:material|piece|shop|recipe|job)[ \t]+\p{L}[\p{L}\p{N}_]*`;
+const KEYWORD_AND_NAME = String.raw`(?:material|piece|shop|recipe|job)[ \t]+\p{L}[\p{L}\p{M}\p{N}_]*`;
 const TITLE = String.raw`"(?:[^"\\\r\n]|\\[^\r\n])*"`;
 const CLEAR_HEAD = new RegExp(
-  String.raw`^(?:${KEYWORD_AND_NAME}(?:[ \t]+${TITLE})?[ \t]*\{|recipe[ \t]+\p{L}[\p{L}\p{N}_]*[ \t]*\(|use[ \t]+${TITLE})`,
+  String.raw`^(?:${KEYWORD_AND_NAME}(?:[ \t]+${TITLE})?[ \t]*\{|recipe[ \t]+\p{L}[\p{L}\p{M}\p{N}_]*[ \t]*\(|use[ \t]+${TITLE})`,
   "gmu",
 );
 const COMMENT_LINE = /[ \t\f\v\u00a0\u2007\u2009\u202f\ufeff]*(##?)/uy;

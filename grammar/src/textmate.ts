@@ -55,9 +55,9 @@ export const NAME_SCOPES = {
 } as const;
 
 const LINE_START = "^[ \\t]*";
-const WORD_END = "(?![\\p{L}\\p{N}_-])";
-const WORD_START = "(?<![\\p{L}\\p{N}_-])";
-const NAME = "\\p{L}[\\p{L}\\p{N}_]*";
+const WORD_END = "(?![\\p{L}\\p{M}\\p{N}_-])";
+const WORD_START = "(?<![\\p{L}\\p{M}\\p{N}_-])";
+const NAME = "\\p{L}[\\p{L}\\p{M}\\p{N}_]*";
 
 /** The whole grammar. */
 export function textMateGrammar(): TextMateGrammar {
@@ -161,7 +161,7 @@ function quantities(): TextMateRule[] {
     { name: SCOPES.date, match: source(DateToken) },
     { name: SCOPES.time, match: source(TimeToken) },
     {
-      match: `(${WORD_START}${source(NumberToken)})(?:[ \\t]*(${oneOf(units)})(?![\\p{L}\\p{N}_/]))?`,
+      match: `(${WORD_START}${source(NumberToken)})(?:[ \\t]*(${oneOf(units)})(?![\\p{L}\\p{M}\\p{N}_/]))?`,
       captures: { 1: { name: SCOPES.number }, 2: { name: SCOPES.unit } },
     },
   ];
@@ -172,7 +172,7 @@ function words(): TextMateRule[] {
     { name: SCOPES.operator, match: `${WORD_START}(?:${oneOf(wordsAt("anywhere"))})${WORD_END}` },
     { name: "punctuation.separator.finish", match: "[,:.=]" },
     { name: "punctuation.section.finish", match: "[{}()]" },
-    { name: SCOPES.name, match: `${NAME}(?:-[\\p{L}\\p{N}_]+)*` },
+    { name: SCOPES.name, match: `${NAME}(?:-[\\p{L}\\p{M}\\p{N}_]+)*` },
   ];
 }
 

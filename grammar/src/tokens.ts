@@ -63,9 +63,9 @@ const ANY_START = Array.from({ length: 256 }, (_, code) => code).concat(
   65535,
 );
 
-const WORD = /\p{L}[\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*/uy;
+const WORD = /\p{L}[\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
 const UNIT =
-  /air[ \t]+changes?\/h(?![\p{L}\p{N}_])|%|°?\p{L}[\p{L}\p{N}_]*(?:\/[\p{L}][\p{L}\p{N}_]*)?|°(?![\p{L}])/uy;
+  /air[ \t]+changes?\/h(?![\p{L}\p{M}\p{N}_])|%|°?\p{L}[\p{L}\p{M}\p{N}_]*(?:\/[\p{L}][\p{L}\p{M}\p{N}_]*)?|°(?![\p{L}])/uy;
 const UNCLOSED = /"(?:(?![ \t]*\{?[ \t]*(?:\r|\n|$))[^\r\n])*/uy;
 const ANYTHING = /[\s\S]/uy;
 

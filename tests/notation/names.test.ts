@@ -18,6 +18,23 @@ const material = (name: string) => `material ${name} {\n family soap\n}\n`;
 const recipe = (name: string, ...lines: readonly string[]) =>
   `recipe ${name} {\n${lines.map((line) => ` ${line}\n`).join("")}}\n`;
 
+describe("letters of any script", () => {
+  test.each(["chêne_fumé", "Österreich_2", "кресло", "塗装", "लकड़ी", "ไม้สัก", "𝓐b1"])(
+    "%s is a name",
+    (name) => {
+      expect(namesIn({ "a.finish": material(name) + recipe("r", `layer ${name}`) })).toEqual([]);
+    },
+  );
+
+  test("an accent is the same letter, written as one sign or as two", () => {
+    const text = material("che\u0302ne") + recipe("r", "layer chêne");
+    expect(namesIn({ "a.finish": text })).toEqual([]);
+    expect(namesIn({ "a.finish": material("che\u0302ne") + material("chêne") })).toEqual([
+      "4 duplicate-name chêne",
+    ]);
+  });
+});
+
 describe("files", () => {
   test("a used file passes on what it uses", () => {
     const files = {

@@ -53,7 +53,7 @@ function parameterNames(
   recipe: Recipe,
   args: readonly Token[],
 ): readonly Offer[] {
-  const behind = /^[^)]*/u.exec(cursor.rest)![0].matchAll(/,\s*([\p{L}\p{N}_]+)\s*:/gu);
+  const behind = /^[^)]*/u.exec(cursor.rest)![0].matchAll(/,\s*([\p{L}\p{M}\p{N}_]+)\s*:/gu);
   const given = new Set([
     ...args.flatMap((token, i) => (args[i + 1]?.text === ":" ? [token.text] : [])),
     ...[...behind].map((match) => match[1]!),

@@ -71,12 +71,12 @@ export function cursorAt(tree: FileTree, offset: number): Cursor | undefined {
 
 /** A number, not the end of a name, a date or a time, and what of a unit there is behind it. */
 const UNIT_BEFORE =
-  /(?<![\p{L}\p{N}_.:-])-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)[ \t]*((?:(?<=[ \t])air[ \t]+[^\s,]*|(?!\d)[\p{L}%°][^\s,(){}]*)?)$/u;
+  /(?<![\p{L}\p{M}\p{N}_.:-])-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)[ \t]*((?:(?<=[ \t])air[ \t]+[^\s,]*|(?!\d)[\p{L}%°][^\s,(){}]*)?)$/u;
 /** In a number, a date or a time there is nothing to complete. */
-const IN_NUMBER = /(?<![\p{L}\p{N}_])\d[\d./:-]*$/u;
+const IN_NUMBER = /(?<![\p{L}\p{M}\p{N}_])\d[\d./:-]*$/u;
 const UNIT_AFTER = /^[\p{L}\p{N}%°/]*/u;
-const WORD_BEFORE = /(?:\p{L}[\p{L}\p{N}_-]*)?$/u;
-const WORD_AFTER = /^[\p{L}\p{N}_-]*/u;
+const WORD_BEFORE = /(?:\p{L}[\p{L}\p{M}\p{N}_-]*)?$/u;
+const WORD_AFTER = /^[\p{L}\p{M}\p{N}_-]*/u;
 
 /** Tokens of the declaration before or at the cursor and of what follows up to the cursor; starts are absolute. */
 function tokensAround(

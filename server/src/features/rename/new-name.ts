@@ -11,7 +11,7 @@ import type { Referent } from "../names/referent.ts";
 import type { Names } from "../names.ts";
 import { fileWords, lineWords, type Reader } from "./words.ts";
 
-const NAME = /^\p{L}[\p{L}\p{N}_]*$/u;
+const NAME = /^\p{L}[\p{L}\p{M}\p{N}_]*$/u;
 
 /** One or two sentences, if anything speaks against it. */
 export function reasonAgainst(
