@@ -55,7 +55,7 @@ function wordSpans(tree: FileTree, offset: number): readonly Span[] {
 
 /** The words of a text or comment; the one at the offset is picked with the rest. */
 function wordsIn({ text, start }: Token): readonly Span[] {
-  return [...text.matchAll(/[\p{L}\p{N}_]+/gu)].map(({ 0: word, index }) => ({
+  return [...text.matchAll(/[\p{L}\p{M}\p{N}_]+/gu)].map(({ 0: word, index }) => ({
     start: start + index,
     end: start + index + word.length,
   }));
