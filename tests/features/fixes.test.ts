@@ -12,7 +12,12 @@ function inserted(...lines: readonly string[]): readonly string[] {
 describe("a line put in by a fix", () => {
   test("has the indent of the line below it, and its value in the same column", () => {
     expect(
-      inserted("  for    wood", "  safety dust_mask", "  step   sand 120", "  layer  waterborne_polyurethane"),
+      inserted(
+        "  for    wood",
+        "  safety dust_mask",
+        "  step   sand 120",
+        "  layer  waterborne_polyurethane",
+      ),
     ).toEqual(["  step   dust\n"]);
     expect(inserted("\tstep sand 120", "\tlayer  waterborne_polyurethane")).toEqual(["\tstep   dust\n"]);
   });
