@@ -54,7 +54,8 @@ export const NAME_SCOPES = {
   job: "entity.name.type.event.finish",
 } as const;
 
-const LINE_START = "^[ \\t]*";
+/** `\G` is where a line begins for a block of Markdown in a list, whose own indentation is taken off. */
+const LINE_START = "(?:^|\\G)[ \\t]*";
 const WORD_END = "(?![\\p{L}\\p{M}\\p{N}_-])";
 const WORD_START = "(?<![\\p{L}\\p{M}\\p{N}_-])";
 const NAME = "\\p{L}[\\p{L}\\p{M}\\p{N}_]*";

@@ -3,7 +3,7 @@
  *
  *     npm run test:editor
  *
- * installs the editor where it is missing, builds the package and runs this. `--unpacked` takes the extension as it
+ * installs the editor where it is missing, builds the package and runs this, after a look at the colours of Markdown. `--unpacked` takes the extension as it
  * lies in this project instead. Ends with `N passed, N failed`, and with 1 if anything failed.
  */
 import { existsSync } from "node:fs";
@@ -11,6 +11,7 @@ import path from "node:path";
 import process from "node:process";
 import { buildSuite } from "./build-suite.ts";
 import { ROOT, startEditor } from "./editor.ts";
+import { testMarkdownColours } from "./markdown-colours.ts";
 import { runSuite } from "./run-suite.ts";
 
 const VSIX = path.join(ROOT, "finishwright.vsix");
@@ -19,6 +20,7 @@ const isUnpacked = process.argv.includes("--unpacked");
 if (!isUnpacked && !existsSync(VSIX)) {
   throw new Error("There is no package: run `npm run package`, or give --unpacked.");
 }
+await testMarkdownColours();
 const tests = await buildSuite();
 const editor = await startEditor({
   folder: path.join(import.meta.dirname, "folder"),
