@@ -42,7 +42,7 @@ describe("exit status", () => {
     expect(wrong.stderr).toContain("finishwright: unknown option '--formt'\n(Did you mean --format?)");
     expect((await runCli(["chek"])).stderr).toContain("(Did you mean check?)");
     expect((await runCli(["check", "--format", "xml"])).stderr).toContain(
-      "Allowed choices are text, json, sarif.",
+      "Allowed choices are text, lines, json, sarif.",
     );
     expect((await runCli(["--version"])).stdout).toBe("1.2.3\n");
     expect((await runCli(["--help"])).stdout).toContain("Exit status: 0 nothing at or above");

@@ -2,6 +2,7 @@
 import { Option } from "commander";
 import type { Severity } from "../../core/findings.ts";
 import { findingsJson } from "../../reports/findings-json.ts";
+import { findingsLines } from "../../reports/findings-lines.ts";
 import { findingsSarif } from "../../reports/findings-sarif.ts";
 import { findingsText } from "../../reports/findings-text.ts";
 import { type FindingReport, isAtLeast, type OtherFile, onePerLine } from "../../reports/reported.ts";
@@ -16,7 +17,7 @@ import type { ExitStatus } from "../io.ts";
 import { type Loaded, load } from "../load.ts";
 
 interface CheckOptions {
-  readonly format: "text" | "json" | "sarif";
+  readonly format: "text" | "lines" | "json" | "sarif";
   readonly failOn: Severity;
 }
 
@@ -29,7 +30,7 @@ export const addCheck: AddCommand = (program, ctx) => {
         "meaning; their own findings are printed only when they are asked for.",
     )
     .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
-    .addOption(formatOption(["text", "json", "sarif"]))
+    .addOption(formatOption(["text", "lines", "json", "sarif"]))
     .addOption(
       new Option("--fail-on <level>", "lowest level of finding for which the exit status is 1")
         .choices(["error", "warning", "hint"])
@@ -46,6 +47,7 @@ export async function check(
   const loaded = await load(io, paths);
   const report = reportOf(loaded);
   if (options.format === "json") io.stdout.write(findingsJson(onePerLine(report)));
+  else if (options.format === "lines") io.stdout.write(findingsLines(onePerLine(report)));
   else if (options.format === "sarif") io.stdout.write(findingsSarif(onePerLine(report), io.version));
   else if (loaded.asked.length > 0) {
     io.stdout.write(findingsText(report, { colours: outputColours(io), columns: outputColumns(io) }));
