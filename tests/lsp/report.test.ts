@@ -25,7 +25,7 @@ const reports = (client: Client) => {
     (kind: string) =>
     (uri: string, job?: string): Promise<string | null> =>
       client.request("finishwright/report", { kind, textDocument: { uri }, job });
-  return { schedule: of("schedule"), totals: of("totals"), shopping: of("shopping") };
+  return { schedule: of("schedule"), totals: of("totals"), shopping: of("shopping"), sheet: of("sheet") };
 };
 
 test("are those of the command line, without colours, for the job that is asked for", async () => {
@@ -42,6 +42,23 @@ test("are those of the command line, without colours, for the job that is asked 
   expect(await shopping(URI)).toBe(
     "Shopping list for shelf_job\n\nclear_coat  0.44 L    1 × 0.5 L  10.00 EUR\ntogether                         10.00 EUR\n",
   );
+  await client.end();
+});
+
+test("sheets are Markdown, of one job or of all that the file has", async () => {
+  const client = await start();
+  await client.open(URI, FILES["job.finish"]);
+  await client.open(STOCK, FILES["stock.finish"]);
+  const { sheet } = reports(client);
+  const one = await sheet(URI, "shelf_job");
+  expect(one).toMatch(/^# One shelf\n\nJob sheet, `shelf_job` in job\.finish/u);
+  expect(one).toMatch(/^2\. \[ \] \*\*Coat 1 of 2: Clear, by brush\*\*$/mu);
+  // Its one recipe has a sheet within the job's.
+  expect(await sheet(URI)).toBe(one);
+  expect(await sheet(STOCK)).toBe(
+    "stock.finish has neither jobs nor recipes, so there is no sheet. A job says: job NAME {\n",
+  );
+  expect(await sheet(STOCK, "shelf_job")).toBe("stock.finish has no job shelf_job any more.\n");
   await client.end();
 });
 

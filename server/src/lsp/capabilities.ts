@@ -15,7 +15,7 @@ import {
 } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
-import { REPORT } from "./custom-requests.ts";
+import { REPORT, RULES } from "./custom-requests.ts";
 
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];
@@ -67,7 +67,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     workspaceFolders: { supported: true, changeNotifications: true },
     ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
   },
-  experimental: { [REPORT]: true },
+  experimental: { [REPORT]: true, [RULES]: true },
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -116,6 +116,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
   ...when(capabilities.experimental?.[REPORT], [REPORT]),
+  ...when(capabilities.experimental?.[RULES], [RULES]),
 ];
 
 const preparesRename = ({ renameProvider }: ServerCapabilities): boolean =>

@@ -42,12 +42,12 @@ export type ReadFileResult =
   | { readonly failure: Exclude<ReadFailure, "silent">; readonly detail?: string };
 
 /**
- * Client to server: the plan, the totals or the shopping list of a file's jobs as text. The answer is null for a file that
- * is not known.
+ * Client to server: the plan, the totals or the shopping list of a file's jobs as text, or its bench sheets as Markdown.
+ * The answer is null for a file that is not known.
  */
 export const REPORT = "finishwright/report";
 
-export type ReportKind = "schedule" | "totals" | "shopping";
+export type ReportKind = "schedule" | "totals" | "shopping" | "sheet";
 
 export interface ReportParams {
   readonly kind: ReportKind;
@@ -78,6 +78,19 @@ export interface FindingTarget {
   readonly uri: string;
   /** Where the finding begins, as the protocol counts. */
   readonly start: { readonly line: number; readonly character: number };
+}
+
+/** Client to server, with an empty object as its parameters: all rules as a list of `RuleEntry`, group by group. */
+export const RULES = "finishwright/rules";
+
+export interface RuleEntry {
+  readonly id: string;
+  /** What it is about: `Layer over layer`. */
+  readonly group: string;
+  /** One sentence. */
+  readonly summary: string;
+  /** The address of its page, where there is one. */
+  readonly page?: string;
 }
 
 /** A server in a Web Worker posts this word, outside of the protocol, when it is loaded and listens. */

@@ -40,7 +40,7 @@ import type {
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
 import { type CancellationToken, DocumentDiagnosticReportKind } from "vscode-languageserver";
-import { REPORT, type ReportParams } from "./custom-requests.ts";
+import { REPORT, type ReportParams, RULES } from "./custom-requests.ts";
 import { loadFolderFiles } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
@@ -63,6 +63,7 @@ import { prepareRename } from "./requests/prepare-rename.ts";
 import { references } from "./requests/references.ts";
 import { rename } from "./requests/rename.ts";
 import { report } from "./requests/report.ts";
+import { rules } from "./requests/rules.ts";
 import { selectionRange } from "./requests/selection-range.ts";
 import { semanticTokens, semanticTokensDelta, semanticTokensRange } from "./requests/semantic-tokens.ts";
 import { signatureHelp } from "./requests/signature-help.ts";
@@ -203,4 +204,5 @@ export const HANDLERS: readonly Handler[] = [
     workspaceDiagnostic(session, params, token),
   ),
   request(REPORT, null, (session, params: ReportParams) => report(session, params)),
+  request(RULES, [], (session) => rules(session)),
 ];

@@ -1,11 +1,17 @@
-/** `finishwright/report`, a request of our own: the plan, the totals or the shopping list of a file's jobs as text. */
+/**
+ * `finishwright/report`, a request of our own: the plan, the totals or the shopping list of a file's jobs as text, and its
+ * bench sheets as Markdown.
+ */
 import type { FileId } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { shoppingList } from "../../features/shopping-list.ts";
-import type { Analysis } from "../../features/types.ts";
+import type { Analysis, FileSpan } from "../../features/types.ts";
 import { coloursFor } from "../../reports/colours.ts";
+import { regionOf } from "../../reports/reported.ts";
 import { scheduleText } from "../../reports/schedule-text.ts";
+import { sheetDocument } from "../../reports/sheet-document.ts";
+import { sheetsMarkdown } from "../../reports/sheet-markdown.ts";
 import { shoppingText } from "../../reports/shopping-report.ts";
 import { totalsText } from "../../reports/totals-text.ts";
 import type { ReportKind, ReportParams } from "../custom-requests.ts";
@@ -17,6 +23,7 @@ export const report = async (session: Session, params: ReportParams): Promise<st
   const { analysis } = session.files.snapshot();
   const file = fileIdOf(params.textDocument.uri);
   if (analysis.text(file) === undefined) return null;
+  if (params.kind === "sheet") return sheetsOf(analysis, file, params.job);
   const jobs = reportedJobs(analysis, file, params.job);
   if (jobs.length === 0) return `${noJobs(file, params.job)}\n`;
   return [...errorNotes(analysis, jobs), TEXTS[params.kind](jobs)].join("\n");
@@ -44,9 +51,28 @@ const noJobs = (file: FileId, job: string | undefined): string =>
     ? `${fileNameOf(file)} has no jobs, and no file that uses it has one. A job says: job NAME {`
     : `${fileNameOf(file)} has no job ${job} any more.`;
 
+/** The sheets say themselves which findings stand open. */
+function sheetsOf(analysis: Analysis, file: FileId, job: string | undefined): string {
+  const all = analysis.sheets(file);
+  const sheets = job === undefined ? all : all.filter(({ kind, name }) => kind === "job" && name === job);
+  if (sheets.length === 0) return `${job === undefined ? noSheets(file) : noJobs(file, job)}\n`;
+  return sheetsMarkdown(
+    sheets.map((sheet) => sheetDocument(sheet, fileNameOf(sheet.file), (at) => placeText(analysis, at))),
+  );
+}
+
+const noSheets = (file: FileId): string =>
+  `${fileNameOf(file)} has neither jobs nor recipes, so there is no sheet. A job says: job NAME {`;
+
+/** `tables.finish:12` */
+function placeText(analysis: Analysis, { file, span }: FileSpan): string {
+  const label = fileNameOf(file);
+  return `${label}:${regionOf({ label, text: analysis.text(file) ?? "" }, span).line}`;
+}
+
 const PLAIN = coloursFor({ isTTY: false, env: {} });
 
-const TEXTS: Readonly<Record<ReportKind, (jobs: readonly ReportedJob[]) => string>> = {
+const TEXTS: Readonly<Record<Exclude<ReportKind, "sheet">, (jobs: readonly ReportedJob[]) => string>> = {
   schedule: (jobs) =>
     scheduleText(
       jobs.map(({ result }) => result),
