@@ -6,12 +6,13 @@
  */
 import { type ExtensionContext, Uri } from "vscode";
 import { LanguageClient } from "vscode-languageclient/browser";
+import type { FinishwrightApi } from "./api.ts";
 import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
-import { type Finishwright, ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
+import { ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
 import { endWorker, startWorker } from "./server-worker.ts";
 
-/** Called by VS Code when the first finish recipe is opened. */
-export const activate = (context: ExtensionContext): Promise<Finishwright> => {
+/** Called by VS Code when the first finish recipe is opened, or a command is called before. */
+export const activate = (context: ExtensionContext): FinishwrightApi => {
   const script = Uri.joinPath(context.extensionUri, "server", "dist", "worker.js").toString(true);
   context.subscriptions.push(serveRulePages(context.extensionUri));
   return startExtension(

@@ -6,10 +6,11 @@
  */
 import { type ExtensionContext, Uri } from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
-import { type Finishwright, ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
+import type { FinishwrightApi } from "./api.ts";
+import { ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
 
-/** Called by VS Code when the first finish recipe is opened. */
-export const activate = (context: ExtensionContext): Promise<Finishwright> => {
+/** Called by VS Code when the first finish recipe is opened, or a command is called before. */
+export const activate = (context: ExtensionContext): FinishwrightApi => {
   const module = Uri.joinPath(context.extensionUri, "server", "dist", "server.cjs").fsPath;
   return startExtension(
     context,

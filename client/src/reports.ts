@@ -1,5 +1,6 @@
 /**
- * Reports: the schedule, the totals and the shopping list of a recipe's jobs, as read-only documents beside it.
+ * Reports: the schedule, the totals and the shopping list of a recipe's jobs, as read-only documents beside it, and the
+ * sheets for the bench, as the editor shows Markdown.
  *
  * The server writes the text (`server/src/lsp/requests/report.ts`) and says when it has changed; a report that is open
  * follows the recipe. Nothing is written to disk.
@@ -10,6 +11,7 @@ import {
   EventEmitter,
   Range,
   Selection,
+  TabInputWebview,
   type TextDocumentContentProvider,
   TextEditorRevealType,
   Uri,
@@ -28,20 +30,24 @@ import {
   type ReportTarget,
 } from "../../server/src/lsp/custom-requests.ts";
 
+import { recipeAtHand } from "./recipe-at-hand.ts";
+import { showMarkdown } from "./show-markdown.ts";
+
 const SCHEME = "finishwright-report";
-const LANGUAGE = "finish";
 
 /** Kinds of reports, with the commands that show them. */
 const COMMANDS: Readonly<Record<ReportKind, string>> = {
   schedule: LENS_COMMANDS.schedule,
   totals: LENS_COMMANDS.totals,
   shopping: "finishwright.showShoppingList",
+  sheet: "finishwright.showBenchSheet",
 };
 
 const TITLES: Readonly<Record<ReportKind, string>> = {
   schedule: "Schedule",
   totals: "Totals",
   shopping: "Shopping list",
+  sheet: "Bench sheet",
 };
 
 /** What the client says of itself because of this module. */
@@ -57,22 +63,22 @@ export const registerReports = (client: BaseLanguageClient): Disposable => {
   return Disposable.from(
     changes,
     workspace.registerTextDocumentContentProvider(SCHEME, provider),
-    client.onNotification(REPORTS_CHANGED, () => {
+    client.onNotification(REPORTS_CHANGED, async () => {
       for (const { uri } of workspace.textDocuments) if (uri.scheme === SCHEME) changes.fire(uri);
+      await openSheetAgain();
     }),
     ...kinds.map((kind) =>
       commands.registerCommand(COMMANDS[kind], (target?: ReportTarget) =>
-        showReport(client, kind, target ?? activeRecipe(client)),
+        showReport(client, kind, target ?? targetAtHand(client)),
       ),
     ),
     commands.registerCommand(LENS_COMMANDS.findings, (target: FindingTarget) => showFinding(client, target)),
   );
 };
 
-const activeRecipe = (client: BaseLanguageClient): ReportTarget | undefined => {
-  const document = window.activeTextEditor?.document;
-  if (document?.languageId !== LANGUAGE) return undefined;
-  return { uri: client.code2ProtocolConverter.asUri(document.uri) };
+const targetAtHand = (client: BaseLanguageClient): ReportTarget | undefined => {
+  const document = recipeAtHand();
+  return document && { uri: client.code2ProtocolConverter.asUri(document.uri) };
 };
 
 const showReport = async (
@@ -82,20 +88,47 @@ const showReport = async (
 ): Promise<void> => {
   if (target === undefined) {
     await window.showInformationMessage(
-      `Open a finish recipe first: the ${TITLES[kind].toLowerCase()} is made of its jobs.`,
+      `Open a finish recipe first: the ${TITLES[kind].toLowerCase()} is made of it.`,
     );
     return;
   }
-  const document = await workspace.openTextDocument(reportUri(client, kind, target));
+  const uri = reportUri(client, kind, target);
+  if (kind === "sheet") {
+    sheet = uri;
+    return showMarkdown(uri);
+  }
+  const document = await workspace.openTextDocument(uri);
   await window.showTextDocument(document, { viewColumn: ViewColumn.Beside, preview: true });
 };
 
-/** The path is what the tab says, without an extension, which would make a recipe of it; the query is what is asked for. */
+/** The sheet that was shown last. */
+let sheet: Uri | undefined;
+
+/** A preview does not keep its text open for long; opening it again is what makes the preview read it afresh. */
+const openSheetAgain = async (): Promise<void> => {
+  const shown = sheet;
+  if (shown === undefined || isOpen(shown)) return;
+  if (hasPreview()) await workspace.openTextDocument(shown);
+  else sheet = undefined;
+};
+
+const isOpen = (uri: Uri): boolean =>
+  workspace.textDocuments.some((document) => document.uri.toString() === uri.toString());
+
+const hasPreview = (): boolean =>
+  window.tabGroups.all
+    .flatMap(({ tabs }) => tabs)
+    .some(({ input }) => input instanceof TabInputWebview && input.viewType.includes("markdown.preview"));
+
+/**
+ * The path is what the tab says, without the recipe's extension, which would make a recipe of it; the query is what is
+ * asked for.
+ */
 const reportUri = (client: BaseLanguageClient, kind: ReportKind, target: ReportTarget): Uri => {
   const file = client.protocol2CodeConverter.asUri(target.uri).path.split("/").at(-1) ?? "";
   return Uri.from({
     scheme: SCHEME,
-    path: `/${TITLES[kind]}: ${target.job ?? file.replace(/\.finish$/, "")}`,
+    path: `/${TITLES[kind]}: ${target.job ?? file.replace(/\.finish$/, "")}${kind === "sheet" ? ".md" : ""}`,
     query: JSON.stringify({ kind, ...target }),
   });
 };

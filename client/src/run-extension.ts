@@ -1,33 +1,34 @@
 /**
- * What the extension does wherever it runs: starts the language server, stops it, offers two commands about it, and
- * shows its reports.
+ * What the extension does wherever it runs: starts the language server, stops it, and offers its commands.
  *
  * Everything that is known about recipes lives in the server, so this stays small. VS Code loads it when the first
- * finish recipe is opened and never before. How the server is started is the business of `extension.ts` on a machine
+ * finish recipe is opened or a command is called, and never before. How the server is started is the business of `extension.ts` on a machine
  * and of `extension-web.ts` in a browser.
  */
 import { commands, type ExtensionContext, workspace } from "vscode";
-import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import type { InitializationOptions } from "../../server/src/lsp/custom-requests.ts";
+import type { FinishwrightApi } from "./api.ts";
+import { registerExplainFinding } from "./explain-finding.ts";
+import { registerNewRecipe } from "./new-recipe.ts";
 import { registerReports, SHOWN } from "./reports.ts";
+import { registerStatus } from "./status.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
 
 export const ID = "finishwright";
 export const NAME = "Finishwright";
 
-/** What other extensions and the tests get from `activate`. */
-export interface Finishwright {
-  readonly client: BaseLanguageClient;
-}
-
 let client: BaseLanguageClient | undefined;
 
-/** `saidOfHost` is what the server is told of this host beyond what every host answers. */
-export const startExtension = async (
+/**
+ * `saidOfHost` is what the server is told of this host beyond what every host answers. The server is not waited for, so
+ * that the editor gets on; the client says itself when it cannot be started.
+ */
+export const startExtension = (
   context: ExtensionContext,
   createClient: (options: LanguageClientOptions) => BaseLanguageClient,
   saidOfHost: InitializationOptions = {},
-): Promise<Finishwright> => {
+): FinishwrightApi => {
   const started = createClient({
     documentSelector: documentSelector(),
     initializationOptions: { ...ANSWERED, ...SHOWN, ...saidOfHost } satisfies InitializationOptions,
@@ -40,21 +41,31 @@ export const startExtension = async (
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
     ...answerAboutFiles(started),
     registerReports(started),
+    registerExplainFinding(started),
+    registerNewRecipe(),
+    registerStatus(started),
   );
-  await commands.executeCommand("setContext", "finishwright.active", true);
-  await started.start();
-  return { client: started };
+  void commands.executeCommand("setContext", "finishwright.active", true);
+  const ready = started.start();
+  ready.catch(() => {});
+  return { version: 1, ready };
 };
 
 export const stopExtension = async (): Promise<void> => {
-  await client?.stop();
+  if (client !== undefined) await stop(client);
   client = undefined;
 };
 
 /** Starts afresh, also where the server has died or never came up. */
 const restart = async (stopped: BaseLanguageClient): Promise<void> => {
-  if (stopped.needsStop()) await stopped.stop();
+  await stop(stopped);
   await stopped.start();
+};
+
+/** A client that is just starting refuses to be stopped, so its start is waited for. */
+const stop = async (running: BaseLanguageClient): Promise<void> => {
+  if (running.state === State.Starting) await running.start().catch(() => {});
+  if (running.needsStop()) await running.stop();
 };
 
 /** Real files, unsaved ones, and those of the open folders, which may be virtual; not the read-only sides of a comparison. */

@@ -11,7 +11,9 @@ import process from "node:process";
 import { expect, test } from "vitest";
 import { BUNDLES } from "../../client/bundles.ts";
 import { NAME_SCOPES, SCOPES } from "../../grammar/src/textmate.ts";
+import type { Severity } from "../../server/src/core/findings.ts";
 import { TOKEN_TYPES } from "../../server/src/features/types.ts";
+import { findingsLines } from "../../server/src/reports/findings-lines.ts";
 
 const ROOT = path.join(import.meta.dirname, "../..");
 const readText = (name: string): string => readFileSync(path.join(ROOT, name), "utf8");
@@ -25,12 +27,28 @@ test("the package holds what was chosen, all of it there, and no sources, tests 
   expect(shutOut).toBe("**");
   for (const line of letIn) expect(globSync(line.replace(/^!/, ""), { cwd: ROOT }), line).not.toEqual([]);
   const kinds = packaged.filter(
-    (name) => !/^(?:client|server)\/(?:dist|docs|media|schemas|syntaxes)\//.test(name),
+    (name) => !/^(?:client|server)\/(?:dist|docs|media|schemas|snippets|syntaxes|walkthrough)\//.test(name),
   );
   expect(kinds.sort()).toEqual(
-    ["CHANGELOG.md", "LICENSE", "README.md", "client/language-configuration.json", "package.json"].sort(),
+    [
+      "CHANGELOG.md",
+      "LICENSE",
+      "README.md",
+      "client/language-configuration.json",
+      "package.json",
+      "package.nls.json",
+    ].sort(),
   );
 });
+
+interface Walkthrough {
+  readonly icon: string;
+  readonly steps: readonly {
+    readonly description: string;
+    readonly media: { readonly svg: string };
+    readonly completionEvents: readonly string[];
+  }[];
+}
 
 test("everything that the manifest points at is in the package", () => {
   const { contributes } = manifest;
@@ -42,7 +60,12 @@ test("everything that the manifest points at is in the package", () => {
     contributes.languages[0].icon.light,
     contributes.languages[0].icon.dark,
     ...contributes.grammars.map((grammar: { path: string }) => grammar.path),
+    ...contributes.snippets.map((snippets: { path: string }) => snippets.path),
     ...contributes.jsonValidation.map(({ url }: { url: string }) => url),
+    ...contributes.walkthroughs.flatMap((walkthrough: Walkthrough) => [
+      walkthrough.icon,
+      ...walkthrough.steps.map(({ media }) => media.svg),
+    ]),
   ];
   for (const name of named) expect(packaged).toContain(path.posix.normalize(name));
 });
@@ -110,9 +133,15 @@ test("the VS Code that it asks for is the one that it is typed against, and the 
   expect(minimum(manifest.engines.vscode)).toBe(minimum(client));
 });
 
+/** These wake the extension; the others are about a recipe that is open, or about the server. */
+const WITHOUT_A_RECIPE = ["finishwright.newRecipe", "finishwright.explainFinding"];
+
 test("commands have a category, settings a scope, a default and a description", () => {
   for (const command of manifest.contributes.commands) {
-    expect(command).toMatchObject({ category: "Finishwright", enablement: "finishwright.active" });
+    expect(command.category).toBe("Finishwright");
+    expect(command.enablement).toBe(
+      WITHOUT_A_RECIPE.includes(command.command) ? undefined : "finishwright.active",
+    );
   }
   const settings: Record<string, Record<string, unknown>> = manifest.contributes.configuration.properties;
   for (const [name, setting] of Object.entries(settings)) {
@@ -128,6 +157,86 @@ test("commands that need a recipe are offered in the command palette beside one 
     manifest.contributes.menus.commandPalette;
   const reports = declared.filter(({ command }) => /\.show(?!Output)/.test(command));
   expect(offered).toEqual(reports.map(({ command }) => ({ command, when: "editorLangId == finish" })));
+});
+
+const texts: Readonly<Record<string, string>> = JSON.parse(readText("package.nls.json"));
+
+/** Every text of a part of the manifest under one of these names. */
+const FIELDS_WITH_TEXT = /^(?:title|shortTitle|label|description|markdownDescription|displayName|altText)$/;
+const textsIn = (part: unknown, name = ""): readonly string[] => {
+  if (typeof part === "string") return FIELDS_WITH_TEXT.test(name) ? [part] : [];
+  if (Array.isArray(part) && /[dD]escriptions$/.test(name)) return part;
+  if (typeof part !== "object" || part === null) return [];
+  return Object.entries(part).flatMap(([key, value]) => textsIn(value, Array.isArray(part) ? name : key));
+};
+
+test("every text of the manifest stands in package.nls.json, and nothing else does", () => {
+  const { displayName, description, contributes } = manifest;
+  const shown = textsIn({ displayName, description, contributes });
+  const [alias] = contributes.languages[0].aliases;
+  // The title of the settings is the name of the extension.
+  const keys = [alias, ...shown].filter((text) => text !== "Finishwright").map((text) => text.slice(1, -1));
+  for (const text of [alias, ...shown]) expect(text).toMatch(/^(?:%[\w.]+%|Finishwright)$/);
+  expect(keys.toSorted()).toEqual(Object.keys(texts).toSorted());
+  for (const [key, text] of Object.entries(texts)) expect(text.trim(), key).not.toBe("");
+});
+
+test("each step of the walkthrough is done by the command that it offers", () => {
+  const commands = manifest.contributes.commands.map(({ command }: { command: string }) => command);
+  const walkthroughs: readonly Walkthrough[] = manifest.contributes.walkthroughs;
+  for (const { steps } of walkthroughs) {
+    for (const { description, completionEvents, media } of steps) {
+      const [command] = completionEvents.map((event) => event.replace("onCommand:", ""));
+      expect(commands).toContain(command);
+      expect(texts[description.slice(1, -1)]).toContain(`](command:${command})`);
+      // Colours are the theme's.
+      expect(readText(media.svg)).not.toMatch(/(?:fill|stroke)="(?!none|var\(--vscode-)/);
+    }
+  }
+});
+
+test("what menus and walkthroughs call is a command of the extension", () => {
+  const commands = manifest.contributes.commands.map(({ command }: { command: string }) => command);
+  const menus: Readonly<Record<string, readonly { readonly command: string }[]>> = manifest.contributes.menus;
+  for (const { command } of Object.values(menus).flat()) expect(commands).toContain(command);
+});
+
+test("the problem matcher reads what the command line writes, and does not say twice what is open", () => {
+  const [matcher] = manifest.contributes.problemMatchers;
+  expect(matcher).toMatchObject({ name: "finishwright", applyTo: "closedDocuments" });
+  // Its owner is not the language server, whose findings a task must not clear away.
+  expect(matcher.owner).not.toBe("finishwright");
+  const finding = (severity: Severity, message: string) => ({
+    rule: "grit-jump",
+    severity,
+    file: "a",
+    span: { start: 13, end: 15 },
+    message,
+    related: [],
+    fixes: [],
+  });
+  const report = {
+    files: [
+      {
+        label: "stock: old/a.finish",
+        text: "recipe r {\n  step sand\n}\n",
+        findings: [finding("error", "One.\nTwo [x]: three."), finding("hint", "Four.")],
+      },
+    ],
+    other: () => ({ label: "", text: "" }),
+  };
+  const { regexp, file, line, column, severity, message, code } = matcher.pattern;
+  const read = findingsLines(report)
+    .split("\n")
+    .slice(0, -1)
+    .map((text) => {
+      const match = new RegExp(regexp).exec(text) ?? [];
+      return [file, line, column, severity, message, code].map((group) => match[group]);
+    });
+  expect(read).toEqual([
+    ["stock: old/a.finish", "2", "3", "error", "One. Two [x]: three.", "grit-jump"],
+    ["stock: old/a.finish", "2", "3", "hint", "Four.", "grit-jump"],
+  ]);
 });
 
 test.each(BUNDLES.filter(({ runsIn }) => runsIn === "node").map(({ out }) => out))(

@@ -4,13 +4,25 @@
  *
  * The folder that is open is a copy of `folder/`. Tests run in this order and leave the texts as they found them.
  */
-import { commands, extensions, languages, Position, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import {
+  commands,
+  extensions,
+  languages,
+  Position,
+  Selection,
+  Uri,
+  WorkspaceEdit,
+  window,
+  workspace,
+} from "vscode";
+import type { FinishwrightApi } from "../../client/src/api.ts";
 import { fails, match, ok, same, strictEqual } from "./assert.ts";
 import { serveMemoryFolder } from "./memory-folder.ts";
 import { runTests, type Test } from "./report.ts";
 import {
   callersAt,
   click,
+  closeTab,
   coloursOf,
   completionsAt,
   definitionsAt,
@@ -34,6 +46,7 @@ import {
   selectionsAt,
   signatureAt,
   symbolsFor,
+  tabLabels,
   textUntil,
   until,
   writeFile,
@@ -417,6 +430,85 @@ const TESTS: readonly Test[] = [
         "hard_clear(clear: material, coats: number = 3)",
         "clear: material",
       ]);
+    },
+  },
+  {
+    name: "a new recipe opens unsaved, and nothing is found in it",
+    async run() {
+      await commands.executeCommand("finishwright.newRecipe");
+      const document = window.activeTextEditor?.document;
+      ok(document);
+      strictEqual(document.isUntitled, true);
+      strictEqual(document.languageId, "finish");
+      await until(async () => (await lensCommandsOf(document)).length > 0);
+      same(drawFindings(document.uri), []);
+      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
+    name: "a finding is explained by the page of its rule; without one, any rule can be chosen",
+    async run() {
+      const editor = await openFile(MAIN);
+      await findingsUntil(editor.document.uri, has("grit-jump"));
+      const grits = positionOf(editor.document, "180");
+      editor.selection = new Selection(grits, grits);
+      await commands.executeCommand("finishwright.explainFinding");
+      await until(async () => tabLabels().some((label) => label.includes("grit-jump.md")));
+      await closeTab("grit-jump.md");
+
+      await openFile(MAIN);
+      editor.selection = new Selection(0, 0, 0, 0);
+      const explained = commands.executeCommand("finishwright.explainFinding");
+      await until(async () => {
+        await commands.executeCommand("workbench.action.acceptSelectedQuickOpenItem");
+        return tabLabels().some((label) => /[a-z-]+\.md/.test(label));
+      });
+      await explained;
+      await closeTab(".md");
+    },
+  },
+  {
+    name: "the bench sheet of the recipe at hand is shown, and follows it",
+    async run() {
+      const editor = await openFile(MAIN);
+      await commands.executeCommand("finishwright.showBenchSheet");
+      await until(async () => tabLabels().some((label) => label.includes("Bench sheet: reading-room.md")));
+      const find = () => workspace.textDocuments.find(({ uri }) => uri.path.includes("Bench sheet"));
+      await until(async () => find() !== undefined);
+      const sheet = find();
+      ok(sheet);
+      strictEqual(sheet.languageId, "markdown");
+      match(sheet.getText(), /^# Reading tables\n/m);
+      match(sheet.getText(), /Coat 3 of 3/);
+      await replaceText(editor, "coats: number = 3", "coats: number = 2");
+      await textUntil(sheet, (text) => /Coat 2 of 2/.test(text));
+      await replaceText(editor, "coats: number = 2", "coats: number = 3");
+      await textUntil(sheet, (text) => /Coat 3 of 3/.test(text));
+      await closeTab("Bench sheet");
+    },
+  },
+  {
+    name: "a snippet puts in a whole recipe",
+    async run() {
+      const document = await workspace.openTextDocument({ language: "finish", content: "" });
+      await window.showTextDocument(document);
+      await commands.executeCommand("editor.action.insertSnippet", {
+        langId: "finish",
+        name: "Recipe: an oil",
+      });
+      match(
+        document.getText(),
+        /^## Thin coats of oil.*\nrecipe oiled\(oil: material, coats: number = 3\) \{\n {2}for/,
+      );
+      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
+    name: "other extensions can wait for the server",
+    async run() {
+      const api: FinishwrightApi | undefined = extensions.getExtension(ID)?.exports;
+      strictEqual(api?.version, 1);
+      await api?.ready;
     },
   },
   {

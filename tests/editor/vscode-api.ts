@@ -51,7 +51,9 @@ export const fileUri = (name: string): Uri => {
 export const openFile = async (name: string): Promise<TextEditor> => {
   const uri = fileUri(name);
   await commands.executeCommand("vscode.open", uri, { preview: false });
-  const editor = window.visibleTextEditors.find(({ document }) => document.uri.path === uri.path);
+  // The same file may be open beside itself.
+  const editors = [window.activeTextEditor, ...window.visibleTextEditors];
+  const editor = editors.find((each) => each?.document.uri.path === uri.path);
   if (editor === undefined) throw new Error(`${name} was not opened.`);
   return editor;
 };
@@ -251,6 +253,18 @@ export const lensCommandsOf = async (document: TextDocument): Promise<readonly C
 /** As a click on a lens does. */
 export const click = ({ command, arguments: given = [] }: Command): Thenable<unknown> =>
   commands.executeCommand(command, ...given);
+
+/** What the tabs of all editors say, previews included. */
+export const tabLabels = (): readonly string[] =>
+  window.tabGroups.all.flatMap(({ tabs }) => tabs).map(({ label }) => label);
+
+/** Closes the tabs whose labels hold `text`. */
+export const closeTab = async (text: string): Promise<void> => {
+  const tabs = window.tabGroups.all
+    .flatMap((group) => group.tabs)
+    .filter(({ label }) => label.includes(text));
+  await window.tabGroups.close(tabs);
+};
 
 /** Asks again and again, since nothing tells of hints and lenses. */
 export const until = async (isSo: () => Promise<boolean>): Promise<void> => {

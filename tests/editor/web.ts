@@ -7,7 +7,7 @@
  * installs the editor where it is missing, builds the bundles and runs this. What is loaded is what would be packaged.
  * Ends with `N passed, N failed`, and with 1 if anything failed. `--verbose` prints what the extension host says.
  */
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -32,8 +32,6 @@ const layOutExtension = async (folder: string): Promise<void> => {
   for (const name of await listFiles({ cwd: ROOT, packageManager: PackageManager.None })) {
     cpSync(path.join(ROOT, name), path.join(folder, name), { recursive: true });
   }
-  // Asked for in every extension, and told of where it is not there.
-  writeFileSync(path.join(folder, "package.nls.json"), "{}");
 };
 
 const serve = async (extension: string, tests: string, folder: string): Promise<Server> => {

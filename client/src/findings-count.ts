@@ -1,0 +1,18 @@
+/** How many findings there are of each level, in words. */
+
+/** From the gravest, as VS Code numbers them from 0. */
+const LEVELS: readonly (readonly [one: string, several: string])[] = [
+  ["error", "errors"],
+  ["warning", "warnings"],
+  ["remark", "remarks"],
+  ["hint", "hints"],
+];
+
+/** `2 errors, 1 hint`, of the levels of all findings. */
+export const findingsCount = (levels: readonly number[]): string => {
+  const counts = LEVELS.flatMap(([one, several], level) => {
+    const count = levels.filter((each) => each === level).length;
+    return count === 0 ? [] : [`${count} ${count === 1 ? one : several}`];
+  });
+  return counts.length === 0 ? "No findings" : counts.join(", ");
+};
