@@ -42,7 +42,7 @@ const askedRule = async (rules: readonly RuleEntry[]): Promise<string | undefine
   if (first === undefined) return chosen(allRules(rules), "Which rule?");
   if (found.length === 1) return ruleOf(first);
   return chosen(
-    found.map((finding) => ({ label: ruleOf(finding), detail: finding.message })),
+    found.map((finding) => ({ label: ruleOf(finding), detail: plain(finding.message) })),
     "Which finding?",
   );
 };
@@ -66,9 +66,12 @@ const allRules = (rules: readonly RuleEntry[]): readonly QuickPickItem[] =>
     const isFirst = rules[i - 1]?.group !== group;
     return [
       ...(isFirst ? [{ label: group, kind: QuickPickItemKind.Separator }] : []),
-      { label: id, detail: summary },
+      { label: id, detail: plain(summary) },
     ];
   });
+
+/** A list shows no Markdown. */
+const plain = (text: string): string => text.replaceAll("`", "");
 
 const chosen = async (items: readonly QuickPickItem[], title: string): Promise<string | undefined> => {
   const item = await window.showQuickPick(items, { title, matchOnDetail: true });

@@ -1,6 +1,7 @@
 /** What *New Recipe* starts with: small, complete and free of findings, with remarks that say how to go on. */
-export const SKELETON = `# A recipe to start from. The first word of each line belongs to the notation; names, titles and figures are yours.
-# Rest the mouse on a word to read what it means, or on a layer, a wait or the job to see what follows from it.
+export const SKELETON = `# A recipe to start from. The first word of each line belongs to the notation;
+# names, titles and figures are yours. Rest the mouse on a word to read what it means,
+# and on a layer, a wait or the job to see what follows from it.
 
 ## What stands in the shop, with its surfaces: shape, wood, and what is on it already.
 piece side_table "Side table" {
@@ -21,13 +22,15 @@ shop workshop "Workshop" {
   currency EUR
 }
 
-## How it is done, line by line. A built-in clear serves until a material of your own says what its label does.
+## How it is done, line by line. A built-in clear serves at first; a \`material\` of your own
+## says what its label does.
 recipe clear_wood(clear: material, coats: number = 3) {
   for    wood, veneer
   safety dust_mask, gloves, ventilate
   step   sand 120, 150, 180
   step   dust
-  step   dampen                   # raises the grain, so that the first coat does not
+  # Water raises the grain now, so that the first coat does not.
+  step   dampen
   wait   2 h
   step   sand 220
   step   dust
