@@ -145,7 +145,7 @@ describe("lines", () => {
     const card = at("lay$0er  paint");
     expect(card).toContain("`two_tables`, `top`: 2 coats");
     expect(card).toContain(
-      "2 m2 × 2 pieces / 10 m2/L / 0.65 (hvlp) × 1.1 = 0.6769 L a coat, together 1.35 L `trim`",
+      "`trim` 2 × (2 m2 × 2 pieces / 10 m2/L / 0.65 (hvlp) × 1.1 = 0.6769 L) = 1.3538 L, VOC 1.3538 L × 300 g/L = 406 g",
     );
     expect(card).toContain("wet 1000 / 10 = 100 um, dry 100 × 30 % = 30 um a coat, 60 um in all");
   });
@@ -175,8 +175,10 @@ describe("lines", () => {
     expect(at("rea$0dy")).toContain("Finish Wed 2027-03-10 05:30; in service Mon 2027-03-29 09:30.");
   });
 
-  test("an `apply` line shows its surfaces", () => {
-    expect(at("app$0ly painted")).toContain("`top`: 2 m2 × 2 pieces, 1.35 L `trim`, 60 um dry film");
+  test("an `apply` line shows its surfaces with their sums", () => {
+    expect(at("app$0ly painted")).toContain(
+      "- `top`\n  - area 2 m2, × 2 pieces = 4 m2\n  - `trim` 2 × (2 m2 × 2 pieces / 10 m2/L / 0.65 (hvlp) × 1.1 = 0.6769 L) = 1.3538 L\n  - dry film 2 × `trim` 30 um = 60 um\n",
+    );
   });
 });
 

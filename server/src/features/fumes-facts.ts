@@ -14,6 +14,7 @@ import {
   LIMITS_AT_C,
   SHIFT_H,
 } from "../core/fumes/job-fumes.ts";
+import type { AirNeeded } from "../core/fumes/room-air.ts";
 import { exposureLimitMgM3, type Solvent } from "../core/knowledge/solvents.ts";
 import { formatNumber, roundTo } from "../core/measure/format-amount.ts";
 import { andList } from "../core/model/suggest.ts";
@@ -58,7 +59,7 @@ export function worstShift(result: JobResult): FumesFact | undefined {
     name: `worst ${SHIFT_H} h`,
     grams: worst.grams,
     air: `from ${momentAfterStart(result, worst.fromH)}: needs ${changes(worst.needed.airChangesPerH)} in ${formatNumber(room.m3, 1)} m3${without}${has}`,
-    working: breathingSum(worst.vapours, SHIFT_H, room.m3),
+    working: breathingSum(worst.vapours, SHIFT_H, room.m3, worst.needed),
   };
 }
 
@@ -81,11 +82,11 @@ export function coatAirWorking({ shop }: JobResult, coat: CoatFumes): string {
   const vapours = coat.liquids.flatMap(({ solvent, grams }) =>
     solvent && grams > 0 ? [{ solvent, grams }] : [],
   );
-  const { limit } = airForCoat(coat, room.m3);
-  if (limit === "none") return "";
-  return limit === "exposure"
-    ? breathingSum(vapours, Math.max(SHIFT_H, hours), room.m3)
-    : fireSum(vapours, hours, room.m3);
+  const needed = airForCoat(coat, room.m3);
+  if (needed.limit === "none") return "";
+  return needed.limit === "exposure"
+    ? breathingSum(vapours, Math.max(SHIFT_H, hours), room.m3, needed)
+    : fireSum(vapours, hours, room.m3, needed);
 }
 
 interface Vapour {
@@ -97,7 +98,7 @@ const parts = (terms: readonly string[]): string =>
   terms.length > 1 ? `(${terms.join(" + ")})` : (terms[0] ?? "");
 
 /** `480 g / 8 h / 0.35 g/m3 (mineral spirits) × 5 / 50 m3 = 17.1 air changes/h` */
-function breathingSum(vapours: readonly Vapour[], hours: number, roomM3: number): string {
+function breathingSum(vapours: readonly Vapour[], hours: number, roomM3: number, needed: AirNeeded): string {
   const limited = vapours.flatMap(({ solvent, grams }) => {
     const limit = exposureLimitMgM3(solvent);
     return limit === undefined ? [] : [{ name: solvent.name, grams, limit: limit / 1000 }];
@@ -106,13 +107,15 @@ function breathingSum(vapours: readonly Vapour[], hours: number, roomM3: number)
   const terms = limited.map(
     ({ name, grams, limit }) => `${formatNumber(grams, 1)} g / ${formatNumber(limit, 3)} g/m3 (${name})`,
   );
-  const m3PerH =
-    (limited.reduce((sum, { grams, limit }) => sum + grams / limit, 0) / hours) * DEFAULT_MIXING_FACTOR;
-  return `${parts(terms)} / ${formatNumber(hours, 1)} h × ${DEFAULT_MIXING_FACTOR} = ${formatNumber(m3PerH, 0)} m3/h, / ${formatNumber(roomM3, 1)} m3 = ${changes(m3PerH / roomM3)}`;
+  return `${parts(terms)} / ${formatNumber(hours, 1)} h × ${DEFAULT_MIXING_FACTOR} = ${perRoom(needed, roomM3)}`;
 }
 
+/** `429 m3/h, / 50 m3 = 8.6 air changes/h` */
+const perRoom = ({ m3PerH, airChangesPerH }: AirNeeded, roomM3: number): string =>
+  `${formatNumber(m3PerH, 0)} m3/h, / ${formatNumber(roomM3, 1)} m3 = ${changes(airChangesPerH)}`;
+
 /** The vapour of the moment, kept to a tenth of the lower explosive limit. */
-function fireSum(vapours: readonly Vapour[], hours: number, roomM3: number): string {
+function fireSum(vapours: readonly Vapour[], hours: number, roomM3: number, needed: AirNeeded): string {
   const each = vapours.map(({ solvent, grams }) => ({
     solvent,
     grams,
@@ -126,11 +129,7 @@ function fireSum(vapours: readonly Vapour[], hours: number, roomM3: number): str
     ({ solvent, grams, m3PerH }) =>
       `${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(grams, 1)} g in ${formatNumber(hours, 2)} h) / ${formatNumber(solvent.lelPercent, 1)} % (${solvent.name})`,
   );
-  const m3PerH = each.reduce(
-    (sum, vapour) => sum + (vapour.m3PerH * 100 * LEL_PARTS) / vapour.solvent.lelPercent,
-    0,
-  );
-  return `${parts(terms)} × ${LEL_PARTS} = ${formatNumber(m3PerH, 0)} m3/h, / ${formatNumber(roomM3, 1)} m3 = ${changes(m3PerH / roomM3)}`;
+  return `${parts(terms)} × ${LEL_PARTS} = ${perRoom(needed, roomM3)}`;
 }
 
 const BY = {

@@ -9,7 +9,7 @@ import type { Span, Statement } from "../../../grammar/src/tree.ts";
 import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import type { FileId } from "../core/place.ts";
-import { applyCard } from "./hover/apply-card.ts";
+import { applyCard, followCard } from "./hover/apply-card.ts";
 import type { HoverContext } from "./hover/context.ts";
 import { keywordCard } from "./hover/keyword-card.ts";
 import { layerCard } from "./hover/layer-card.ts";
@@ -97,6 +97,8 @@ function lineCard(ctx: HoverContext, statement: Statement): string | undefined {
       return waitCard(ctx, statement);
     case "apply":
       return applyCard(ctx, statement);
+    case "follow":
+      return followCard(ctx, statement);
     case "broken":
       return undefined;
     default:

@@ -108,21 +108,31 @@ function fumesRows(result: JobResult): readonly Row[] {
   ];
 }
 
+/** A list that is longer is not read; what is left out is told in one line. */
+const MOST_DAYS = 14;
+
 /** The hour in which most leaves, then every day with its hours. */
 function hourRows(result: JobResult): readonly Row[] {
   const peak = jobPeak(result);
   if (!peak) return [];
   const lines = peak.lines.map(({ name, grams }) => `${shownText(name)} ${gramsText(grams)}`);
   const from = `from ${peak.from}`;
+  const days = fumesDays(result);
+  const later = days.slice(MOST_DAYS);
   return [
     row("most in an hour", gramsText(peak.grams), lines.length > 1 ? `${from}: ${lines.join(", ")}` : from),
-    ...fumesDays(result).map((day) =>
-      row(
-        day.name,
-        gramsText(day.grams),
-        `hourly from ${day.from}: ${day.hours.map((grams) => Math.round(grams)).join(" ")}`,
+    ...days
+      .slice(0, MOST_DAYS)
+      .map((day) =>
+        row(
+          day.name,
+          gramsText(day.grams),
+          `hourly from ${day.from}: ${day.hours.map((grams) => Math.round(grams)).join(" ")}`,
+        ),
       ),
-    ),
+    ...(later.length > 0
+      ? [row(`${later.length} more days`, gramsText(later.reduce((sum, { grams }) => sum + grams, 0)))]
+      : []),
   ];
 }
 

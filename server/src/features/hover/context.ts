@@ -52,6 +52,10 @@ export const paragraphs = (...parts: readonly (string | undefined)[]): string =>
 export const bullets = (items: readonly (string | undefined)[]): string =>
   items.flatMap((item) => (item ? [`- ${item}`] : [])).join("\n");
 
+/** A bullet with bullets below it. */
+export const nested = (title: string, items: readonly (string | undefined)[]): string =>
+  [title, ...items.flatMap((item) => (item ? [`  - ${item}`] : []))].join("\n");
+
 /** A table with a heading line; cells are Markdown. */
 export function table(columns: readonly string[], rows: readonly (readonly string[])[]): string {
   if (rows.length === 0) return "";

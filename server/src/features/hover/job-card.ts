@@ -1,12 +1,16 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to reckon the rest. */
+import { formatNumber } from "../../core/measure/format-amount.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
 import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
+import { gramsText, HOURS_BASIS, jobPeak } from "../fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
 import { areaText, containersText, hoursText, litresText, momentText, moneyText } from "../spoken.ts";
-import { bullets, code, type HoverContext, heading, paragraphs } from "./context.ts";
+import { bullets, code, type HoverContext, heading, nested, paragraphs } from "./context.ts";
+import { needSums } from "./need-sums.ts";
+import { elapsedSum, handsOnSum, inServiceSum } from "./time-sums.ts";
 
 export function jobCard(ctx: HoverContext, job: Job): string {
   const result = ctx.checker.job(job);
@@ -15,27 +19,64 @@ export function jobCard(ctx: HoverContext, job: Job): string {
   return paragraphs(
     heading(job.name, job.title, "a job"),
     job.docs,
+    // A hover shows a dozen lines before it must be scrolled, so what a reader asks first comes first.
     bullets([
-      `area ${areaText(totals.area_m2)}`,
-      ...result.needs.map((need) => needText(result, need)),
-      `hands-on ${hoursText(totals.hands_on_h)}`,
-      figure(result, "elapsed_h", "elapsed", hoursText),
       figure(result, "finish", "finish", momentText),
-      figure(result, "in_service", "in service", momentText),
-      figure(result, "voc_g", "VOC", (grams) => `${Math.round(grams)} g`),
-      worstText(result),
+      withSum(figure(result, "in_service", "in service", momentText), inServiceSum(result)),
       figure(result, "total_cost", "cost", money),
       figure(result, "saving", "saving", money),
+      `hands-on ${hoursText(totals.hands_on_h)}: ${handsOnSum(result)}`,
+      withSum(figure(result, "elapsed_h", "elapsed", hoursText), elapsedSum(result)),
+      `area ${areaText(totals.area_m2)}${areaSum(result)}`,
+      ...result.needs.map((need) => nested(needText(result, need), [needSums(need).join("; ")])),
+      withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
+      peakLine(result),
+      worstText(result),
     ]),
+    labourWorking(result),
     costWorking(result),
+    savingWorking(ctx, result),
     usedWorking(result),
     pieceWorkings(result),
   );
 }
 
+const withSum = (figureText: string, sum: string | undefined): string =>
+  sum ? `${figureText}: ${sum}` : figureText;
+
+/** `: top 1.782 m2 × 2 + base 1.1872 m2 × 2` */
+function areaSum({ runs }: JobResult): string {
+  const terms = runs.map((run) => {
+    const area = `${code(run.label)} ${formatNumber(run.surface?.areaM2 ?? 0, 4)} m2`;
+    return run.pieces > 1 ? `${area} × ${run.pieces}` : area;
+  });
+  return terms.length > 0 ? `: ${terms.join(" + ")}` : "";
+}
+
+/** `406 g trim + 22 g spirits`, where there are several. */
+function vocSums({ needs, totals }: JobResult): string | undefined {
+  if (totals.voc_g === null) return undefined;
+  const terms = needs.flatMap(({ material, litres }) => {
+    const grams = (litres ?? 0) * (material.voc?.value ?? 0);
+    return grams >= 0.5 ? [`${Math.round(grams)} g ${code(material.name)}`] : [];
+  });
+  return terms.length > 1 ? terms.join(" + ") : undefined;
+}
+
+/** The hour in which most leaves, and what gives it off. */
+function peakLine(result: JobResult): string | undefined {
+  const peak = jobPeak(result);
+  if (!peak) return undefined;
+  const lines = peak.lines.map(({ name, grams }) => `${gramsText(grams)} ${code(name)}`);
+  const sum = lines.length > 1 ? `: ${lines.join(" + ")}` : "";
+  return `most fumes in an hour ${gramsText(peak.grams)}, from ${peak.from}${sum} (${HOURS_BASIS})`;
+}
+
 function worstText(result: JobResult): string | undefined {
   const worst = worstShift(result);
-  return worst && `${worst.name} ${Math.round(worst.grams)} g, ${worst.air} (${FUMES_BASIS})`;
+  if (!worst) return undefined;
+  const sum = worst.working ? `: ${worst.working}` : "";
+  return `${worst.name} ${gramsText(worst.grams)}, ${worst.air}${sum} (${FUMES_BASIS})`;
 }
 
 /** A figure with its name, or what is missing for it: `finish: not known, no \`start\``. */
@@ -83,6 +124,25 @@ function costWorking(result: JobResult): string {
   return `${sentence(sum)} = ${moneyText(totals.total_cost, shop?.currency)}.`;
 }
 
+/** Labour 3.1667 h × 20.00 = 63.33 EUR. */
+function labourWorking({ shop, totals }: JobResult): string {
+  const rate = shop?.labourPerH;
+  if (!rate || totals.labour_cost === null) return "";
+  return `Labour ${formatNumber(totals.hands_on_h, 4)} h × ${moneyText(rate, undefined)} = ${moneyText(totals.labour_cost, shop?.currency)}.`;
+}
+
+/** New 2 × 1150.00 − 554.60 = 1745.40 EUR saved. */
+function savingWorking(ctx: HoverContext, result: JobResult): string {
+  const { job, shop, totals } = result;
+  if (totals.saving === null || totals.total_cost === null) return "";
+  const pieces = ctx.checker.scope(job.file).pieces;
+  const terms = job.pieces.map(({ piece, count }) => {
+    const price = moneyText(pieces.get(piece)?.newPrice ?? 0, undefined);
+    return count > 1 ? `${count} × ${price}` : price;
+  });
+  return `New ${terms.join(" + ")} − ${moneyText(totals.total_cost, undefined)} = ${moneyText(totals.saving, shop?.currency)} saved.`;
+}
+
 /** What is used of the whole cans, material by material. */
 function usedWorking(result: JobResult): string {
   const used = usedMaterialCost(result);
@@ -100,7 +160,7 @@ function pieceWorkings(result: JobResult): string {
   return bullets(costs.map((cost) => pieceWorking(cost, result.shop?.currency)));
 }
 
-function pieceWorking(cost: PieceCost, currency: string | undefined): string | undefined {
+export function pieceWorking(cost: PieceCost, currency: string | undefined): string | undefined {
   if (cost.total === null) return undefined;
   const parts = (["materials", "labour", "supplies", "bought"] as const).flatMap((name) =>
     (cost[name] ?? 0) >= 0.005 ? [`${name} ${moneyText(cost[name]!, undefined)}`] : [],

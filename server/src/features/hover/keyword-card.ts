@@ -3,7 +3,7 @@ import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import type { Job } from "../../core/model/model.ts";
 import { momentText, moneyText } from "../spoken.ts";
-import { applyCard } from "./apply-card.ts";
+import { applyCard, followCard } from "./apply-card.ts";
 import { type HoverContext, isHere, paragraphs, plain } from "./context.ts";
 import { figure } from "./job-card.ts";
 import { layerCard } from "./layer-card.ts";
@@ -48,13 +48,15 @@ function lineResult(ctx: HoverContext, statement: Statement): string | undefined
       return waitCard(ctx, statement);
     case "apply":
       return applyCard(ctx, statement);
+    case "follow":
+      return followCard(ctx, statement);
     case "field":
       return fieldResult(ctx, statement);
     case "surface": {
       const { model } = ctx.declaration.lowered;
       const surface =
         model?.kind === "piece" && model.surfaces.find(({ name }) => name === statement.name?.text);
-      return surface && model?.kind === "piece" ? surfaceCard(surface, model) : undefined;
+      return surface && model?.kind === "piece" ? surfaceCard(ctx, surface, model) : undefined;
     }
     default:
       return undefined;

@@ -1,20 +1,18 @@
-/** What a `layer` line comes to in each job: litres with their sum, wet and dry film, coats, drying in the shop's air. */
+/** What a `layer` line comes to in each job: coats, litres with their sum, wet and dry film, fumes by the hour. */
 import type { LayerStatement } from "../../../../grammar/src/tree.ts";
-import { coatFumes } from "../../core/fumes/job-fumes.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { wetFilmUm } from "../../core/quantities/film.ts";
 import type { LayerAction } from "../../core/surface/actions.ts";
 import type { Coat } from "../../core/surface/state.ts";
-import type { Draw } from "../../core/totals/needs.ts";
-import { coatAir } from "../fumes-facts.ts";
-import { litresText } from "../spoken.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
+import { fumesOfLine } from "./fumes-line.ts";
 import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
+import { drawsByMaterial, litresSum, vocSum } from "./sums.ts";
 
 export function layerCard(ctx: HoverContext, layer: LayerStatement): string {
   const runs = runsOfLine(ctx, layer);
   const name = layer.material ? code(layer.material.text) : "a material";
-  return paragraphs(`**layer** of ${name}`, bullets(firstFew(runs, layerRunText)));
+  return paragraphs(`**layer** of ${name}`, bullets([...firstFew(runs, layerRunText), ...fumesOfLine(runs)]));
 }
 
 /** What one surface of one job takes on this line, with the sums. */
@@ -24,44 +22,19 @@ export function layerRunText(line: LineRun): string {
   const action = first.action as LayerAction;
   const coat = first.after.layers.at(-1);
   const count = `${coats} coat${coats === 1 ? "" : "s"}`;
-  const parts = [
-    count,
-    ...drawTexts(line, coats),
-    ...(coat ? filmTexts(action, coat, coats) : []),
-    ...fumesTexts(line, action),
-  ];
+  const parts = [count, ...drawTexts(line), ...(coat ? filmTexts(action, coat, coats) : [])];
   return `${whereText(line)}${parts.join("; ")}.${plannedText(line)}`;
 }
 
-/** The litres of every liquid of the mix; one coat's sum, and what all coats take. */
-function drawTexts({ result, run, times }: LineRun, coats: number): readonly string[] {
+/** The litres of every liquid of the mix, over all coats, and what these give off. */
+function drawTexts({ result, run, times }: LineRun): readonly string[] {
   if (!result) return [];
-  const actions = new Set(times.map(({ action }) => action));
-  const draws = result.draws.filter((draw) => draw.run === run && actions.has(draw.action));
-  const materials = [...new Set(draws.map(({ material }) => material))];
-  const [first] = draws;
-  if (!first) return [];
-  if (first.litres === undefined) return [`litres not known: ${first.working}`];
-  const all = materials.map((material) => {
-    const litres = draws.reduce(
-      (sum, draw: Draw) => sum + (draw.material === material ? (draw.litres ?? 0) : 0),
-      0,
-    );
-    return `${litresText(litres)} ${code(material.name)}`;
+  return drawsByMaterial({ result, run, moments: times }).map((draws) => {
+    const { material } = draws[0]!;
+    const litres = draws.reduce((sum, draw) => sum + (draw.litres ?? Number.NaN), 0);
+    const voc = vocSum(material, Number.isNaN(litres) ? undefined : litres);
+    return `${code(material.name)} ${litresSum(draws)}${voc ? `, VOC ${voc}` : ""}`;
   });
-  const each = coats === 1 ? "" : " a coat";
-  return [
-    `${first.working}${each}${coats > 1 || materials.length > 1 ? `, together ${all.join(" and ")}` : ""}`,
-  ];
-}
-
-/** What a coat gives off, with the air that it asks for where the room is known. */
-function fumesTexts({ result }: LineRun, action: LayerAction): readonly string[] {
-  if (!result) return [];
-  const coat = coatFumes(result.draws).find(({ parts }) => parts.some((part) => part.action === action));
-  if (!coat?.grams) return [];
-  const air = coatAir(result, coat);
-  return [`VOC ${Math.round(coat.grams)} g${action.coats > 1 ? " a coat" : ""}${air ? `, ${air}` : ""}`];
 }
 
 function filmTexts(action: LayerAction, coat: Coat, coats: number): readonly string[] {

@@ -1,13 +1,32 @@
-/** The cards of where things are: pieces and their surfaces with the sums of their areas, and shops with their air. */
-import { dewPointC } from "../../core/air/psychrometrics.ts";
+/**
+ * The cards of where things are: pieces and their surfaces with the sums of their areas, and shops with their air; and
+ * what the jobs make of them.
+ */
+import { dewPointC, saturationPressureKPa } from "../../core/air/psychrometrics.ts";
 import { leadNote } from "../../core/knowledge/existing.ts";
 import { docOf } from "../../core/knowledge/words.ts";
-import { formatAmount, formatNumber } from "../../core/measure/format-amount.ts";
+import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { pieceCosts } from "../../core/totals/piece-costs.ts";
 import { areaText, moneyText } from "../spoken.ts";
-import { bullets, code, heading, paragraphs, plain } from "./context.ts";
+import { portionBullets } from "./apply-card.ts";
+import {
+  allJobs,
+  bullets,
+  code,
+  firstFew,
+  type HoverContext,
+  heading,
+  nested,
+  paragraphs,
+  plain,
+} from "./context.ts";
+import { pieceWorking } from "./job-card.ts";
+import { shopFumes } from "./shop-fumes.ts";
+import type { Portion } from "./sums.ts";
 
-export function pieceCard(piece: Piece): string {
+export function pieceCard(ctx: HoverContext, piece: Piece): string {
   const areas = piece.surfaces.map(({ areaM2 }) => areaM2);
   const area = areas.reduce((sum, each) => sum + each, 0);
   const sum = areas.length > 1 ? `${areas.map((each) => formatNumber(each, 4)).join(" + ")} = ` : "";
@@ -23,8 +42,29 @@ export function pieceCard(piece: Piece): string {
         ? "no `new`: what it saves is not computed"
         : `a new one costs ${moneyText(piece.newPrice, undefined)}`,
       `used by ${piece.useBy.value}${piece.useBy.origin === "stated" ? "" : " (taken where nothing is said)"}`,
+      ...firstFew(
+        allJobs(ctx.checker).filter(({ runs }) => runs.some((run) => run.piece === piece)),
+        (result) => pieceInJob(result, piece),
+        4,
+      ),
     ]),
   );
+}
+
+/** How many of it, their area, and what each comes to. */
+function pieceInJob(result: JobResult, piece: Piece): string {
+  const runs = result.runs.filter((run) => run.piece === piece);
+  const count = runs[0]?.pieces ?? 1;
+  const areas = runs.map(
+    (run) => `${code(run.surface?.name ?? run.label)} ${formatNumber(run.surface?.areaM2 ?? 0, 4)}`,
+  );
+  const one = runs.reduce((sum, run) => sum + (run.surface?.areaM2 ?? 0), 0);
+  const sum = areas.length > 1 ? `(${areas.join(" + ")})` : areas[0];
+  const cost = pieceCosts(result).find((each) => each.piece === piece.name);
+  return nested(`in ${code(result.job.name)}, ${count} of it`, [
+    `area ${sum} × ${count} = ${formatNumber(one * count, 4)} m2`,
+    cost && pieceWorking(cost, result.shop?.currency),
+  ]);
 }
 
 function surfaceFacts(surface: Surface): string {
@@ -42,7 +82,7 @@ function surfaceFacts(surface: Surface): string {
 }
 
 /** A surface with the sum of its area, every shape's formula filled in. */
-export function surfaceCard(surface: Surface, piece: Piece | undefined): string {
+export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | undefined): string {
   const of = piece ? `a surface of ${code(piece.name)}` : "a surface";
   const several = surface.shapes.length > 1;
   const { substrate, existing, asLeftBy } = surface;
@@ -69,19 +109,29 @@ export function surfaceCard(surface: Surface, piece: Piece | undefined): string 
           : `on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? what : `${what} (${coats} coats)`)).join(", ")}`,
       `${surface.wear.value} wear${surface.wear.origin === "stated" ? "" : " (taken where nothing is said)"}`,
     ]),
+    portionBullets(portionsOn(ctx, surface), true),
   );
 }
 
+/** Everything that the jobs do to it. */
+const portionsOn = (ctx: HoverContext, surface: Surface): readonly Portion[] =>
+  allJobs(ctx.checker).flatMap((result) =>
+    result.runs.flatMap((run) => (run.surface === surface ? [{ result, run, moments: run.moments }] : [])),
+  );
+
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
-export function shopCard(shop: Shop): string {
+export function shopCard(ctx: HoverContext, shop: Shop): string {
+  const results = allJobs(ctx.checker).filter((result) => result.shop === shop);
   return paragraphs(
     heading(shop.name, shop.title, "a shop"),
     shop.docs,
     bullets([
       airText(shop),
       roomText(shop),
-      shop.hours ? `open ${openingText(shop.hours)}` : "no `hours`: hands can work at any time",
+      shop.hours
+        ? `open ${openingText(shop.hours)}, ${weekText(shop.hours)}`
+        : "no `hours`: hands can work at any time",
       ...(shop.closed.length > 0
         ? [
             `closed ${shop.closed.map(({ from, to }) => (from === to ? from : `${from} to ${to}`)).join(", ")}`,
@@ -91,9 +141,22 @@ export function shopCard(shop: Shop): string {
       shop.labourPerH === undefined
         ? "no `labour`: labour is not costed"
         : `labour ${moneyText(shop.labourPerH, shop.currency)} an hour`,
+      ...firstFew(results, labourText, 4),
       `ignition: ${shop.ignition.value}`,
     ]),
+    bullets(shopFumes(shop, results)),
   );
+}
+
+/** `work in two_tables: 3 h 10 min, 3.1667 h × 20.00 = 63.33 EUR` */
+function labourText({ job, shop, totals }: JobResult): string {
+  const { hands_on_h, labour_cost } = totals;
+  const rate = shop?.labourPerH;
+  const sum =
+    rate === undefined || labour_cost === null
+      ? ""
+      : `, ${formatNumber(hands_on_h, 4)} h × ${moneyText(rate, undefined)} = ${moneyText(labour_cost, shop?.currency)}`;
+  return `work in ${code(job.name)}: ${formatDuration(hands_on_h)}${sum}`;
 }
 
 function airText({ air }: Shop): string {
@@ -102,7 +165,9 @@ function airText({ air }: Shop): string {
   const at = `air ${formatAmount({ dimension: "temperature", value: temperature })}`;
   if (humidity === undefined) return `${at}; no humidity, so the labels' own is taken`;
   const dew = formatAmount({ dimension: "temperature", value: dewPointC(temperature, humidity) });
-  return `${at}, ${formatNumber(humidity, 1)} % RH; dew point ${dew}`;
+  const full = saturationPressureKPa(temperature);
+  const vapour = `${formatNumber(full, 3)} kPa at saturation × ${formatNumber(humidity, 1)} % = ${formatNumber((full * humidity) / 100, 3)} kPa`;
+  return `${at}, ${formatNumber(humidity, 1)} % RH; dew point ${dew} (${vapour}, which is saturation there)`;
 }
 
 function roomText({ room }: Shop): string | undefined {
@@ -130,6 +195,16 @@ function openingText(hours: readonly OpeningSpan[]): string {
     day = last;
   }
   return groups.join(", ");
+}
+
+/** Hours of a week: `5 × 8 h + 1 × 4 h = 44 h a week`. */
+function weekText(hours: readonly OpeningSpan[]): string {
+  const lengths = hours.map(({ opens, closes }) => (closes - opens) / 60);
+  const counts = new Map<number, number>();
+  for (const length of lengths) counts.set(length, (counts.get(length) ?? 0) + 1);
+  const terms = [...counts].map(([length, count]) => `${count} × ${formatDuration(length)}`);
+  const total = lengths.reduce((sum, length) => sum + length, 0);
+  return `${terms.join(" + ")} = ${formatNumber(total, 2)} h a week`;
 }
 
 const clock = (minutes: number): string =>

@@ -1,15 +1,20 @@
-/** The cards of a recipe and of its parameters. */
+/** The card of a recipe: its parameters, its steps, its waits, and what the jobs do by it. */
 import type { Value } from "../../../../grammar/src/tree.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { quantityText } from "../../core/measure/read-quantity.ts";
 import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
+import type { Action } from "../../core/surface/actions.ts";
+import type { Moment } from "../../core/surface/state.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { portionBullets } from "./apply-card.ts";
 import { allJobs, bullets, code, firstFew, type HoverContext, heading, paragraphs } from "./context.ts";
+import type { Portion } from "./sums.ts";
 
 export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
   const run = ctx.checker.assumed(recipe);
   const count = (op: string): number => run.moments.filter(({ action }) => action.op === op).length;
-  const known = run.final.clock;
-  const jobs = allJobs(ctx.checker).filter(({ runs }) =>
+  const all = allJobs(ctx.checker);
+  const jobs = all.filter(({ runs }) =>
     runs.some((each) => each.applied.some((applied) => applied.recipe === recipe)),
   );
   return paragraphs(
@@ -21,14 +26,39 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
       [number(count("step"), "step"), number(count("layer"), "coat"), number(count("wait"), "wait")].join(
         ", ",
       ),
-      known.hours > 0
-        ? `waits of ${known.unknown > 0 ? "at least " : ""}${formatDuration(known.hours)} by the labels${known.unknown > 0 ? "; the rest depends on the arguments" : ""}`
-        : undefined,
+      waitsText(run.moments),
       jobs.length > 0
         ? `applied by ${firstFew(jobs, ({ job }) => code(job.name)).join(", ")}`
         : "no job here applies it",
     ]),
+    portionBullets(portionsOf(all, recipe), true),
   );
+}
+
+/** What the jobs do by this recipe, also where another one follows it. */
+const portionsOf = (results: readonly JobResult[], recipe: Recipe): readonly Portion[] =>
+  results.flatMap((result) =>
+    result.runs.flatMap((run): readonly Portion[] => {
+      const moments = run.moments.filter(({ action }) =>
+        action.frames.some(
+          ({ file, declaration }) => file === recipe.file && declaration === recipe.declaration,
+        ),
+      );
+      return moments.length > 0 ? [{ result, run, moments }] : [];
+    }),
+  );
+
+/** `waits of 12 h + 20 h = 32 h by the labels`: those whose length is known without a job. */
+function waitsText(moments: readonly Moment<Action>[]): string | undefined {
+  const waits = moments.flatMap(({ action, before, after }) => {
+    const hours = after.clock.hours - before.clock.hours;
+    return action.op === "wait" && hours > 0 ? [hours] : [];
+  });
+  if (waits.length === 0) return undefined;
+  const sum = waits.length > 1 ? `${waits.map(formatDuration).join(" + ")} = ` : "";
+  const total = formatDuration(waits.reduce((all, hours) => all + hours, 0));
+  const isOpen = (moments.at(-1)?.after.clock.unknown ?? 0) > 0;
+  return `waits of ${isOpen ? "at least " : ""}${sum}${total} by the labels${isOpen ? "; the rest depends on the arguments" : ""}`;
 }
 
 const number = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
@@ -43,23 +73,4 @@ export function parameterText(recipe: Recipe, { name, type }: RecipeParameter): 
   return `${name}: ${type}${value ? ` = ${valueText(value)}` : ""}`;
 }
 
-const valueText = (value: Value): string => (value.kind === "name" ? value.text : quantityText(value));
-
-/** A parameter: its type, its default, and what the jobs give it. */
-export function parameterCard(ctx: HoverContext, recipe: Recipe, parameter: RecipeParameter): string {
-  const given = allJobs(ctx.checker).flatMap(({ job }) =>
-    job.applies.flatMap(({ syntax }) => {
-      if (syntax.call?.name.text !== recipe.name) return [];
-      const target = ctx.checker.scope(job.file).recipes.get(recipe.name);
-      const argument = syntax.call.arguments.find(({ name }) => name?.text === parameter.name);
-      if (target !== recipe || !argument?.value || argument.value.kind === "title") return [];
-      return [`${code(valueText(argument.value))} in ${code(job.name)}`];
-    }),
-  );
-  const missing = parameter.hasDefault ? "" : " It must be given.";
-  return paragraphs(
-    `\`\`\`finish\n${parameterText(recipe, parameter)}\n\`\`\``,
-    `A ${parameter.type} parameter of ${code(recipe.name)}.${missing}`,
-    given.length > 0 ? `Given: ${firstFew([...new Set(given)], (text) => text).join(", ")}.` : "",
-  );
-}
+export const valueText = (value: Value): string => (value.kind === "name" ? value.text : quantityText(value));

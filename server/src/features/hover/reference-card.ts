@@ -3,11 +3,13 @@ import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Call } from "../../../../grammar/src/tree.ts";
 import type { ModelDeclaration, Recipe } from "../../core/model/model.ts";
 import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
-import { type HoverContext, recipeAround } from "./context.ts";
+import { type HoverContext, paragraphs, recipeAround } from "./context.ts";
 import { jobCard } from "./job-card.ts";
 import { materialCard } from "./material-card.ts";
+import { materialInJobs } from "./need-sums.ts";
+import { parameterCard } from "./parameter-card.ts";
 import { pieceCard, shopCard, surfaceCard } from "./place-cards.ts";
-import { parameterCard, recipeCard } from "./recipe-card.ts";
+import { recipeCard } from "./recipe-card.ts";
 
 /** The declaration in which the cursor stands. */
 export function declarationCard(ctx: HoverContext): string | undefined {
@@ -18,11 +20,11 @@ export function declarationCard(ctx: HoverContext): string | undefined {
 export function modelCard(ctx: HoverContext, model: ModelDeclaration): string {
   switch (model.kind) {
     case "material":
-      return materialCard(model);
+      return paragraphs(materialCard(model), materialInJobs(ctx, model));
     case "piece":
-      return pieceCard(model);
+      return pieceCard(ctx, model);
     case "shop":
-      return shopCard(model);
+      return shopCard(ctx, model);
     case "recipe":
       return recipeCard(ctx, model);
     case "job":
@@ -76,14 +78,24 @@ function ownParameter(ctx: HoverContext, name: string): string | undefined {
 function callAt(ctx: HoverContext): { readonly call: Call; readonly recipe?: Recipe } | undefined {
   const call = ctx.location.path.findLast((node) => node.kind === "call") as Call | undefined;
   if (!call) return undefined;
-  const recipe = ctx.scope.recipes.get(call.name.text);
+  const name = calledName(ctx, call);
+  const recipe = name === undefined ? undefined : ctx.scope.recipes.get(name);
   return { call, ...(recipe ? { recipe } : {}) };
+}
+
+/** Of a recipe that is given as a parameter its default. */
+function calledName(ctx: HoverContext, { name }: Call): string | undefined {
+  const parameter = recipeAround(ctx)?.parameterSyntax.find((each) => each.name.text === name.text);
+  if (!parameter) return name.text;
+  return parameter.default?.kind === "name" ? parameter.default.text : undefined;
 }
 
 function argumentCard(ctx: HoverContext, name: string): string | undefined {
   const recipe = callAt(ctx)?.recipe;
   const parameter = recipe?.parameters.find((each) => each.name === name);
-  return recipe && parameter && parameterCard(ctx, recipe, parameter);
+  const { model } = ctx.declaration.lowered;
+  const job = model?.kind === "job" ? ctx.checker.job(model) : undefined;
+  return recipe && parameter && parameterCard(ctx, recipe, parameter, job);
 }
 
 function argumentValueCard(ctx: HoverContext, { name }: NameUse): string | undefined {
@@ -101,7 +113,7 @@ function surfaceAt(ctx: HoverContext, use: NameUse): string | undefined {
   const { statement } = use;
   if (model?.kind === "piece") {
     const surface = model.surfaces.find(({ name }) => name === use.name.text);
-    return surface && surfaceCard(surface, model);
+    return surface && surfaceCard(ctx, surface, model);
   }
   if (model?.kind !== "job" || statement?.kind !== "apply") return undefined;
   const target = statement.targets.find(({ surface }) => surface?.span.start === use.name.span.start);
@@ -109,5 +121,5 @@ function surfaceAt(ctx: HoverContext, use: NameUse): string | undefined {
     ({ piece, surface }) =>
       surface.name === use.name.text && (!target?.piece || target.piece.text === piece.name),
   );
-  return found && surfaceCard(found.surface, found.piece);
+  return found && surfaceCard(ctx, found.surface, found.piece);
 }

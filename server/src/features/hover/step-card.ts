@@ -7,7 +7,9 @@ import { taskTime } from "../../core/quantities/abrasives.ts";
 import type { StepAction } from "../../core/surface/actions.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
+import { fumesOfLine } from "./fumes-line.ts";
 import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
+import { drawsByMaterial, litresSum } from "./sums.ts";
 
 export function stepCard(ctx: HoverContext, step: StepStatement): string {
   const verb = step.verb?.text;
@@ -18,7 +20,7 @@ export function stepCard(ctx: HoverContext, step: StepStatement): string {
   return paragraphs(
     `**step${verb ? ` ${verb}` : ""}**${doc ? `: ${doc}` : ""}`,
     grits ? gritText(grits) : "",
-    bullets(firstFew(inJobs, runText)),
+    bullets([...firstFew(inJobs, stepRunText), ...fumesOfLine(inJobs)]),
     inJobs.length > 0 || !verb || step.tails.some(({ kind }) => kind === "takes")
       ? ""
       : `Where nothing is said: ${tableText(verb)}.`,
@@ -43,14 +45,15 @@ function gritText({ grits, verb }: StepAction): string {
   return `Grain size ${sizes.join(", ")}${wood}.`;
 }
 
-function runText(line: LineRun): string {
+/** What one surface of one job takes on this line, with the sums. */
+export function stepRunText(line: LineRun): string {
   const { result, run, times } = line;
   const action = times[0]!.action as StepAction;
   const often = times.length > 1 ? `${times.length} times ` : "";
   const pieces = run.pieces > 1 ? " for each piece" : "";
   const time = `${often}${formatDuration(actionHours(run, action))}${pieces} (${howText(line, action)})`;
-  const draws = result?.draws.filter((draw) => draw.run === run && draw.action === action) ?? [];
-  const litres = draws.map(({ working, material }) => `${working} of ${code(material.name)}`);
+  const draws = result ? drawsByMaterial({ result, run, moments: times }) : [];
+  const litres = draws.map((list) => `${code(list[0]!.material.name)} ${litresSum(list)}`);
   return `${whereText(line)}${[time, ...litres].join("; ")}.${plannedText(line)}`;
 }
 

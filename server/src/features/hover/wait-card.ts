@@ -34,7 +34,18 @@ export function waitRunText(line: LineRun): string {
       ? `${formatDuration(passed)} at least`
       : stated || "its length is not known";
   const beside = !wait.until && anchor ? `; ${besideLabel(line, anchor)}` : "";
-  return `${whereText(line)}${says}${beside}.${plannedText(line)}`;
+  return `${whereText(line)}${says}${beside}.${oftenText(line)}${plannedText(line)}`;
+}
+
+/** Of a wait between coats, how often it comes and what that makes. */
+function oftenText({ times }: LineRun): string {
+  const hours = times.map(({ before, after }) => after.clock.hours - before.clock.hours);
+  const [first] = hours;
+  if (times.length < 2 || first === undefined) return "";
+  const total = hours.reduce((sum, each) => sum + each, 0);
+  const isEven = hours.every((each) => Math.abs(each - first) < 1e-9) && first > 0;
+  const sum = isEven ? `: ${times.length} × ${formatDuration(first)} = ${formatDuration(total)}` : "";
+  return ` Done ${times.length} times${sum}.`;
 }
 
 function untilText({ run }: LineRun, stage: Stage, anchor: Anchor | undefined, passed: number): string {

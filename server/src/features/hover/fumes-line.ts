@@ -1,0 +1,59 @@
+/** What a layer or step line gives off in each job: grams, the air that it asks for with its sum, and the hour of most. */
+import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { actionHours } from "../../core/totals/task-plan.ts";
+import { coatAir, coatAirWorking } from "../fumes-facts.ts";
+import { gramsText, peakText } from "../fumes-hours.ts";
+import { code } from "./context.ts";
+import type { LineRun } from "./runs-of-line.ts";
+
+/** One text a job; none where nothing is given off, or it is not known. */
+export function fumesOfLine(runs: readonly LineRun[]): readonly string[] {
+  const results = new Set(runs.flatMap(({ result }) => result ?? []));
+  return [...results].flatMap((result) => {
+    const own = runs.filter((line) => line.result === result);
+    return jobText(result, new Set(own.flatMap(({ times }) => times.map(({ action }) => action)))) ?? [];
+  });
+}
+
+/** On all surfaces and pieces together: a coat is put on everything before the next one begins. */
+function jobText(result: JobResult, actions: ReadonlySet<unknown>): string | undefined {
+  const coats = coatFumes(result.draws).filter(({ parts }) =>
+    parts.some(({ action }) => actions.has(action)),
+  );
+  const [first] = coats;
+  const grams = coats.reduce((sum, coat) => sum + (coat.grams ?? 0), 0);
+  if (!first || grams === 0 || coats.some((coat) => coat.grams === undefined)) return undefined;
+  const each = coats.length > 1 ? ` a coat, × ${coats.length} = ${gramsText(grams)}` : "";
+  const peak = peakText(
+    result,
+    result.draws.filter(({ action }) => actions.has(action)),
+  );
+  return [
+    `fumes in ${code(result.job.name)}: ${gramsText(first.grams!)}${each}`,
+    airText(result, first),
+    rateText(first),
+    peak && `most ${peak}`,
+  ]
+    .filter((text) => text !== "")
+    .join("; ");
+}
+
+/** How fast one piece gives it off, from which the hours are added up; several surfaces differ. */
+function rateText({ parts, grams, dryingH }: CoatFumes): string {
+  const [part] = parts;
+  if (!part || parts.length > 1 || grams === undefined) return "";
+  const { run, action } = part;
+  const each = grams / run.pieces;
+  const hours = actionHours(run, action) + dryingH;
+  const whose = run.pieces > 1 ? `of each piece ${formatNumber(each, 1)} g` : `${formatNumber(each, 1)} g`;
+  return `${whose} in ${formatDuration(actionHours(run, action))} + ${formatDuration(dryingH)} = ${formatNumber(each / hours, 1)} g/h`;
+}
+
+/** `needs 8.6 air changes/h, 10 stated (240 g / …)` */
+function airText(result: JobResult, coat: CoatFumes): string {
+  const air = coatAir(result, coat);
+  const working = coatAirWorking(result, coat);
+  return working ? `${air} (${working})` : air;
+}

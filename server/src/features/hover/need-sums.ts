@@ -1,0 +1,70 @@
+/** What a job needs of a material, with the sums: litres, what is to buy, cans, grams. */
+import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
+import { shoppingList } from "../shopping-list.ts";
+import { containersText, litresText, moneyText } from "../spoken.ts";
+import { allJobs, bullets, code, firstFew, type HoverContext, nested } from "./context.ts";
+import { exactLitres, litresSum, vocSum } from "./sums.ts";
+
+/** Each sum for itself; what is not known is left out, since the line above says why. */
+export function needSums({ material, draws, litres, onHand, totals }: MaterialNeed): readonly string[] {
+  if (litres === undefined) return [];
+  const short = litres - onHand;
+  const left =
+    onHand > 0 && short > 1e-9
+      ? `${exactLitres(litres)} − ${exactLitres(onHand)} = ${exactLitres(short)} to buy`
+      : "";
+  const cans = totals.containers.map(({ count, price }) => `${count} × ${moneyText(price, undefined)}`);
+  const price =
+    totals.cost !== null && cans.length > 0
+      ? `${cans.join(" + ")} = ${moneyText(totals.cost, undefined)}`
+      : "";
+  const voc = vocSum(material, litres);
+  return [litresSum(draws), left, price, voc ? `VOC ${voc}` : ""].filter((text) => text !== "");
+}
+
+/** Every job that uses the material, and all of them together where there are several. */
+export function materialInJobs(ctx: HoverContext, material: MaterialNeed["material"]): string {
+  const uses = allJobs(ctx.checker).flatMap((result) => {
+    const need = result.needs.find((each) => each.material === material);
+    return need ? [{ result, need }] : [];
+  });
+  if (uses.length === 0) return "";
+  const together = uses.length > 1 ? togetherText(uses, material) : undefined;
+  return bullets([
+    ...firstFew(uses, ({ result, need }) => nested(`${useText(result, need)}:`, needSums(need)), 4),
+    together,
+  ]);
+}
+
+/** `in hall_tables 1.7 L, buy 2 × 0.946 L for 56.00 EUR` */
+function useText(result: JobResult, { litres, totals }: MaterialNeed): string {
+  const job = `in ${code(result.job.name)}`;
+  if (litres === undefined) return `${job} litres not known`;
+  const buy =
+    totals.cost === null
+      ? ""
+      : totals.containers.length === 0
+        ? ", nothing to buy"
+        : `, buy ${containersText(totals.containers)} for ${moneyText(totals.cost, result.shop?.currency)}`;
+  return `${job} ${litresText(litres)}${buy}`;
+}
+
+/** As the shopping list has it: what is on hand is taken off once, and jobs share cans. */
+function togetherText(
+  uses: readonly { readonly result: JobResult; readonly need: MaterialNeed }[],
+  material: MaterialNeed["material"],
+): string | undefined {
+  const baskets = shoppingList(uses.map(({ result }) => result));
+  const [item] = baskets.flatMap(({ items }) => items.filter((each) => each.material === material));
+  if (baskets.length !== 1 || !item || item.litres === null || item.cost === null) return undefined;
+  const sum = `${uses.map(({ need }) => exactLitres(need.litres!)).join(" + ")} = ${exactLitres(item.litres)}`;
+  const left =
+    item.onHand > 0
+      ? `, − ${exactLitres(item.onHand)} = ${exactLitres(Math.max(0, item.litres - item.onHand))}`
+      : "";
+  const buy =
+    item.containers.length === 0
+      ? "nothing to buy"
+      : `${containersText(item.containers)} for ${moneyText(item.cost, baskets[0]!.currency)}`;
+  return `together ${sum}${left}: ${buy}`;
+}

@@ -1,0 +1,90 @@
+/** The card of a parameter: its type, its default, what the jobs give it, and what the lines that name it come to. */
+import { namesOf } from "../../../../grammar/src/names.ts";
+import type { Statement } from "../../../../grammar/src/tree.ts";
+import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { lineText } from "../statement-extent.ts";
+import { followCard } from "./apply-card.ts";
+import { allJobs, bullets, code, firstFew, type HoverContext, nested, paragraphs } from "./context.ts";
+import { layerRunText } from "./layer-card.ts";
+import { parameterText, valueText } from "./recipe-card.ts";
+import { type LineRun, runsOfLine } from "./runs-of-line.ts";
+import { stepRunText } from "./step-card.ts";
+import { waitRunText } from "./wait-card.ts";
+
+/** `of` is the job at hand, where the cursor is in one: then only its own lines count. */
+export function parameterCard(
+  ctx: HoverContext,
+  recipe: Recipe,
+  parameter: RecipeParameter,
+  of?: JobResult,
+): string {
+  const given = allJobs(ctx.checker).flatMap(({ job }) =>
+    job.applies.flatMap(({ syntax }) => {
+      if (syntax.call?.name.text !== recipe.name) return [];
+      const target = ctx.checker.scope(job.file).recipes.get(recipe.name);
+      const argument = syntax.call.arguments.find(({ name }) => name?.text === parameter.name);
+      if (target !== recipe || !argument?.value || argument.value.kind === "title") return [];
+      return [`${code(valueText(argument.value))} in ${code(job.name)}`];
+    }),
+  );
+  const missing = parameter.hasDefault ? "" : " It must be given.";
+  return paragraphs(
+    `\`\`\`finish\n${parameterText(recipe, parameter)}\n\`\`\``,
+    `A ${parameter.type} parameter of ${code(recipe.name)}.${missing}`,
+    given.length > 0 ? `Given: ${firstFew([...new Set(given)], (text) => text).join(", ")}.` : "",
+    linesText(ctx, recipe, parameter, of),
+  );
+}
+
+/** Lines and the surfaces of each that fit into a hover. */
+const MOST_LINES = 4;
+const MOST_SURFACES = 3;
+
+/** Every line of the recipe that names the parameter, with its sums. */
+function linesText(
+  ctx: HoverContext,
+  recipe: Recipe,
+  { name }: RecipeParameter,
+  of: JobResult | undefined,
+): string {
+  const declaration = ctx.checker.program.files.get(recipe.file)?.byKey.get(recipe.declaration);
+  if (!declaration) return "";
+  const { body } = declaration.tree;
+  const inRecipe: HoverContext = { ...ctx, file: recipe.file, declaration };
+  const statements = namesOf(body).flatMap((use) =>
+    use.name.text === name && use.statement && NAMING.has(use.role) ? [use.statement] : [],
+  );
+  const lines = [...new Set(statements)].flatMap((statement) => {
+    if (statement.kind === "follow") return [followCard(inRecipe, statement)];
+    const runs = runsOfLine(inRecipe, statement).filter(({ result }) => !of || result === of);
+    const texts = runTexts(statement, runs);
+    return texts.length > 0 ? [bullets([nested(code(lineText(body, statement.span)), texts)])] : [];
+  });
+  return paragraphs(...firstFew(lines, (line) => line, MOST_LINES));
+}
+
+/** Parts that a parameter plays in a line; the names of arguments are the called recipe's. */
+const NAMING: ReadonlySet<string> = new Set([
+  "material-ref",
+  "recipe-ref",
+  "parameter-ref",
+  "argument-value",
+]);
+
+function runTexts({ kind }: Statement, runs: readonly LineRun[]): readonly string[] {
+  switch (kind) {
+    case "layer":
+      return firstFew(runs, layerRunText, MOST_SURFACES);
+    case "step":
+      return firstFew(
+        runs.filter(({ result }) => result),
+        stepRunText,
+        MOST_SURFACES,
+      );
+    case "wait":
+      return firstFew(runs, waitRunText, MOST_SURFACES);
+    default:
+      return [];
+  }
+}

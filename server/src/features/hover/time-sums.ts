@@ -1,0 +1,93 @@
+/** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { actionHours, itemId } from "../../core/totals/task-plan.ts";
+import { momentAfterStart } from "../job-plan.ts";
+import { code } from "./context.ts";
+
+/** `top 1 h 35 min × 2 + base 30 min` */
+export function handsOnSum({ runs }: JobResult): string {
+  return runs
+    .map((run) => {
+      const hours = run.moments.reduce((sum, { action }) => sum + actionHours(run, action), 0);
+      return `${code(run.label)} ${formatDuration(hours)}${run.pieces > 1 ? ` × ${run.pieces}` : ""}`;
+    })
+    .join(" + ");
+}
+
+/**
+ * The surface that is done last: its hands, its waits, and what is left of the time, in which the shop is closed or its
+ * hands are busy. Undefined without a plan.
+ */
+export function elapsedSum(result: JobResult): string | undefined {
+  const { totals, schedule } = result;
+  if (totals.elapsed_h === null) return undefined;
+  const chains = result.runs.flatMap((run) =>
+    Array.from({ length: run.pieces }, (_, piece) => chainTimes(result, run, piece)),
+  );
+  const last = chains.reduce<ChainTimes | undefined>(
+    (latest, chain) => (chain.end > (latest?.end ?? 0) + 1e-9 ? chain : latest),
+    undefined,
+  );
+  if (!last) return undefined;
+  const rest = schedule.elapsedHours - last.hands - last.waits;
+  const which = result.runs.length > 1 || last.run.pieces > 1 ? `: ${pieceName(last)} is done last` : "";
+  const terms = [
+    `${hours(last.hands)} of hands`,
+    ...(last.waits > 1e-6 ? [`${hours(last.waits)} of waits`] : []),
+    ...(rest > 1e-6 ? [`${hours(rest)} closed or held up`] : []),
+  ];
+  return `${terms.join(" + ")} = ${hours(schedule.elapsedHours)}${which}`;
+}
+
+const hours = (value: number): string => `${formatNumber(value, 2)} h`;
+
+interface ChainTimes {
+  readonly run: SurfaceRun;
+  readonly piece: number;
+  readonly hands: number;
+  readonly waits: number;
+  readonly end: number;
+}
+
+const pieceName = ({ run, piece }: Pick<ChainTimes, "run" | "piece">): string =>
+  run.pieces > 1 ? `${code(run.label)} of piece ${piece + 1}` : code(run.label);
+
+function chainTimes({ schedule }: JobResult, run: SurfaceRun, piece: number): ChainTimes {
+  const items = new Map(schedule.items.map((item) => [item.id, item]));
+  let hands = 0;
+  let waits = 0;
+  let end = 0;
+  run.moments.forEach(({ action }, index) => {
+    const item = items.get(itemId(run, piece, index));
+    if (!item) return;
+    end = Math.max(end, item.end);
+    if (action.op === "wait") waits += item.end - item.start;
+    else hands += actionHours(run, action);
+  });
+  return { run, piece, hands, waits, end };
+}
+
+/** The last coat of the surface that is ready last, and its cure; undefined where nothing is put on, or it is not known. */
+export function inServiceSum(result: JobResult): string | undefined {
+  if (result.totals.in_service === null) return undefined;
+  const items = new Map(result.schedule.items.map((item) => [item.id, item]));
+  const ready = result.runs.flatMap((run) => {
+    const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
+    const coat = run.moments[index]?.after.layers.at(-1);
+    const cure = coat?.material?.cure?.value;
+    if (!coat || cure === undefined) return [];
+    return Array.from({ length: run.pieces }, (_, piece) => {
+      const end = items.get(itemId(run, piece, index))?.end ?? 0;
+      return { run, piece, end, cure, factor: coat.factor };
+    });
+  });
+  const [last] = ready.toSorted((a, b) => b.end + b.cure * b.factor - (a.end + a.cure * a.factor));
+  if (!last) return undefined;
+  const cured =
+    last.factor === 1
+      ? formatDuration(last.cure)
+      : `${formatDuration(last.cure)} × ${formatNumber(last.factor, 2)} = ${formatDuration(last.cure * last.factor)}`;
+  return `the last coat of ${pieceName(last)} is on at ${momentAfterStart(result, last.end)}, + cure ${cured}`;
+}
