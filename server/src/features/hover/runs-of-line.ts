@@ -8,6 +8,7 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
+import { itemsById } from "../job-plan.ts";
 import { momentText } from "../spoken.ts";
 import { allJobs, code, type HoverContext, isHere, recipeAround } from "./context.ts";
 
@@ -38,9 +39,8 @@ export const whereText = ({ result, run }: LineRun): string =>
 /** When the plan has the line, first and last, on the first piece: ` Planned Mon 2027-03-15 09:00 to 09:40.` */
 export function plannedText({ result, run, times }: LineRun): string {
   if (!result?.job.start || !result.shop) return "";
-  const items = times.flatMap(
-    ({ index }) => result.schedule.items.find(({ id }) => id === itemId(run, 0, index)) ?? [],
-  );
+  const planned = itemsById(result);
+  const items = times.flatMap(({ index }) => planned.get(itemId(run, 0, index)) ?? []);
   const starts = items[0]?.startAt;
   const ends = items.at(-1)?.endAt;
   if (!starts || !ends) return "";

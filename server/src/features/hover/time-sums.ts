@@ -3,7 +3,7 @@ import { formatDuration, formatNumber } from "../../core/measure/format-amount.t
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { actionHours, itemId } from "../../core/totals/task-plan.ts";
-import { momentAfterStart } from "../job-plan.ts";
+import { itemsById, momentAfterStart } from "../job-plan.ts";
 import { code } from "./context.ts";
 
 /** `top 1 h 35 min × 2 + base 30 min` */
@@ -23,8 +23,9 @@ export function handsOnSum({ runs }: JobResult): string {
 export function elapsedSum(result: JobResult): string | undefined {
   const { totals, schedule } = result;
   if (totals.elapsed_h === null) return undefined;
+  const items = itemsById(result);
   const chains = result.runs.flatMap((run) =>
-    Array.from({ length: run.pieces }, (_, piece) => chainTimes(result, run, piece)),
+    Array.from({ length: run.pieces }, (_, piece) => chainTimes(items, run, piece)),
   );
   const last = chains.reduce<ChainTimes | undefined>(
     (latest, chain) => (chain.end > (latest?.end ?? 0) + 1e-9 ? chain : latest),
@@ -54,8 +55,7 @@ interface ChainTimes {
 const pieceName = ({ run, piece }: Pick<ChainTimes, "run" | "piece">): string =>
   run.pieces > 1 ? `${code(run.label)} of piece ${piece + 1}` : code(run.label);
 
-function chainTimes({ schedule }: JobResult, run: SurfaceRun, piece: number): ChainTimes {
-  const items = new Map(schedule.items.map((item) => [item.id, item]));
+function chainTimes(items: ReturnType<typeof itemsById>, run: SurfaceRun, piece: number): ChainTimes {
   let hands = 0;
   let waits = 0;
   let end = 0;
@@ -72,7 +72,7 @@ function chainTimes({ schedule }: JobResult, run: SurfaceRun, piece: number): Ch
 /** The last coat of the surface that is ready last, and its cure; undefined where nothing is put on, or it is not known. */
 export function inServiceSum(result: JobResult): string | undefined {
   if (result.totals.in_service === null) return undefined;
-  const items = new Map(result.schedule.items.map((item) => [item.id, item]));
+  const items = itemsById(result);
   const ready = result.runs.flatMap((run) => {
     const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
     const coat = run.moments[index]?.after.layers.at(-1);

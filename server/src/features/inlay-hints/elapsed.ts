@@ -6,7 +6,7 @@ import { formatDuration } from "../../core/measure/format-amount.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
 import { bullets, code } from "../hover/context.ts";
 import { type LineRun, plannedText, whereText } from "../hover/runs-of-line.ts";
-import { isDated } from "../job-plan.ts";
+import { isDated, itemsById } from "../job-plan.ts";
 import { briefDayText, briefMomentText } from "../spoken.ts";
 import type { HintText } from "./hint-text.ts";
 
@@ -51,9 +51,10 @@ function firstTurn(lines: readonly LineRun[]): Turn | undefined {
 function plannedTurns({ result, run, times }: LineRun): readonly Turn[] | undefined {
   if (!result || result.totals.elapsed_h === null) return undefined;
   const dated = isDated(result);
+  const items = itemsById(result);
   return Array.from({ length: run.pieces }, (_, piece) => itemId(run, piece, times[0]!.index)).flatMap(
     (id): readonly Turn[] => {
-      const item = result.schedule.items.find((each) => each.id === id);
+      const item = items.get(id);
       if (!item) return [];
       const isWait = times[0]!.action.op === "wait";
       const at = isWait ? item.endAt : item.startAt;
