@@ -248,6 +248,16 @@ describe("json", () => {
   });
 });
 
+describe("lines", () => {
+  test("are one a finding, and none where there is none", async () => {
+    const files = { "clean.finish": CLEAN, "wrong.finish": WRONG };
+    const wrong = await runCli(["check", ".", "--format", "lines"], { files });
+    expect(wrong.stdout).toMatch(/^wrong\.finish:2:10: error: [^\n]*`3 h`[^\n]* \[wrong-unit\]\n$/u);
+    expect(wrong.status).toBe(1);
+    expect((await runCli(["check", "clean.finish", "--format", "lines"], { files })).stdout).toBe("");
+  });
+});
+
 describe("sarif", () => {
   interface Sarif {
     readonly version: string;
