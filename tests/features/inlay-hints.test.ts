@@ -63,6 +63,14 @@ describe("elapsed", () => {
     );
   });
 
+  test("the day loses its leading zero, and the hour keeps it", () => {
+    const job = (start: string): string =>
+      `job one {\n  piece table\n  in mill\n  start ${start}\n  apply r to top\n}\n`;
+    const recipe = "recipe r {\n  step dust\n}\n";
+    expect(elapsed(`${recipe}${job("2027-03-08 09:05")}`)).toBe("step dust | Mon 8 Mar 09:05");
+    expect(elapsed(`${recipe}${job("2027-03-15 09:05")}`)).toBe("step dust | Mon 15 Mar 09:05");
+  });
+
   test("without a date the hours after the start stand in", () => {
     expect(elapsed(`${RECIPE}job one {\n  piece table\n  apply clearing(clear: satin) to top\n}\n`)).toBe(
       [

@@ -26,8 +26,8 @@ export function shortMomentText(iso: string): string {
   return `${weekday} ${day} ${MONTHS[Number(month) - 1] ?? ""} ${time}`;
 }
 
-/** `Mon 8 Mar 14:20`, where every character counts. */
-export const briefMomentText = (iso: string): string => shortMomentText(iso).replace(" 0", " ");
+/** `Mon 8 Mar 09:20`, where every character counts. */
+export const briefMomentText = (iso: string): string => shortMomentText(iso).replace(/^(\w+) 0/u, "$1 ");
 
 /** `8 Mar` */
 export const briefDayText = (iso: string): string => briefMomentText(iso).split(" ").slice(1, 3).join(" ");
