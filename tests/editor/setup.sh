@@ -20,33 +20,19 @@ case $(uname -m) in
   *) echo "tests/editor/setup.sh: no editor for this kind of machine ($(uname -m))" >&2; exit 2 ;;
 esac
 
-# The programs, each with the Debian package that brings it.
-missing=()
-command -v chromium >/dev/null || missing+=(chromium)
-command -v g++ >/dev/null || missing+=(g++)
-command -v make >/dev/null || missing+=(make)
-command -v python3 >/dev/null || missing+=(python3)
-[ -e /usr/share/fonts/truetype/dejavu/DejaVuSansMono.ttf ] || missing+=(fonts-dejavu)
-if [ ${#missing[@]} -gt 0 ]; then
-  echo "tests/editor/setup.sh: installing ${missing[*]}"
-  command -v apt-get >/dev/null || { echo "tests/editor/setup.sh: install these by hand: ${missing[*]}" >&2; exit 2; }
-  as_root=(); [ "$(id -u)" = 0 ] || as_root=(sudo)
-  "${as_root[@]}" apt-get update -qq
-  DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -qq -y --no-install-recommends "${missing[@]}" >/dev/null
-fi
+source "$root/tests/editor/setup-common.sh"
+need chromium chromium
+need g++ g++
+need make make
+need python3 python3
+need_font
+install_missing
 
 [ -e "$stamp" ] && exit 0
 
 echo "tests/editor/setup.sh: installing the editor, about 800 MB in .cache/editor"
-rm -rf "$cache"
-mkdir -p "$cache"
-# A package.json of its own, else npm would take the project's folder for the place to install into.
-echo '{ "private": true }' >"$cache/package.json"
+empty_folder "$cache"
 
-# npm hands the settings of the script that calls this down in the environment; they are not meant for these installs.
-while IFS= read -r name; do unset "$name"; done < <(compgen -e | grep -iE '^npm_(config_(local_prefix|prefix)|package_|lifecycle_)' || true)
-
-quiet=(--no-audit --no-fund --loglevel=error)
 cd "$cache"
 npm install "${quiet[@]}" --ignore-scripts "$node_package@$NODE_VERSION" "code-server@$CODE_SERVER_VERSION"
 
