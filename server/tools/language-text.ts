@@ -83,7 +83,7 @@ Names are unique over a file and all that it uses; materials, pieces, shops, rec
 One generic material of every family is built in and always in scope, named by the family's words joined with \`_\` (\`waterborne_polyurethane\`), and so is \`soap\`; only these may be shadowed.
 Parameters hide materials.
 Arguments are always named; \`()\` may be left out when empty; a \`recipe\` parameter is called by \`follow P(…)\`; a parameter may stand wherever its quantity may.
-Recipes may follow one another a hundred deep, and one surface takes 5000 steps, layers and waits; what goes on beyond that is not reckoned, and the job says so.
+Recipes may follow one another a hundred deep, and one surface takes 5000 steps, layers and waits, of one and the same line 500; what goes on beyond that is not reckoned, and the job says so.
 `;
 
 export const LAYOUT = `## Layout

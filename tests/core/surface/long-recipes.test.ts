@@ -6,6 +6,7 @@ import { describe, expect, test } from "vitest";
 import { gapsOf } from "../../../server/src/features/job-gaps.ts";
 import { analyse, findingsOf } from "../../harness/check-text.ts";
 import { board, clear, job } from "../totals/job-text.ts";
+import { assumedRunsOf } from "./run-of.ts";
 
 const recipes = (count: number, lines: (name: (index: number) => string, index: number) => string): string =>
   Array.from(
@@ -40,6 +41,15 @@ describe("recipes in recipes", () => {
     expect(resultOf(doubling, "r10").totals).toMatchObject({ elapsed_h: 0 });
   });
 
+  test("that double and do something are run for five hundred coats each, not for as many as may be", () => {
+    const doubling = recipes(40, (name, i) =>
+      i === 0 ? "layer clear" : `follow ${name(i - 1)}\nfollow ${name(i - 1)}`,
+    );
+    const runs = assumedRunsOf(clear() + doubling);
+    // r0 to r8 are 1, 2, 4 … 256 coats, which is 511; each of the 31 above is 500 coats and the place where it is left.
+    expect(runs.reduce((sum, { moments }) => sum + moments.length, 0)).toBe(511 + 31 * 501);
+  });
+
   test("that all follow all end, and every one is told", () => {
     const all = recipes(14, (name) => Array.from({ length: 14 }, (_, i) => `follow ${name(i)}`).join("\n"));
     const cycles = findingsOf(all).filter(({ rule }) => rule === "follow-cycle");
@@ -55,6 +65,17 @@ describe("many steps", () => {
     expect(totals.hands_on_h).toBeCloseTo(5000 / 60, 9);
     expect(totals.elapsed_h).toBeCloseTo(5000 / 60, 9);
     expect(resultOf(steps(5001), "long").totals.elapsed_h).toBeNull();
+  });
+
+  test("what is done between four hundred coats is reckoned", () => {
+    const layer = "layer clear x 200, takes 1 min {\nstep dust, takes 1 min\n}\n";
+    const { totals } = resultOf(
+      `recipe once {\n${layer}}\nrecipe long {\nfollow once\nfollow once\n}\n`,
+      "long",
+    );
+    // Twice 200 coats and the 199 dustings between them, a minute each: 798 min.
+    expect(totals.hands_on_h).toBeCloseTo(798 / 60, 9);
+    expect(totals.elapsed_h).toBeCloseTo(798 / 60, 9);
   });
 
   test("four hundred coats are all in the film and in the litres", () => {

@@ -2,17 +2,27 @@
  * Text in, surface states out: how the tests of this folder look at the simulation.
  */
 import { parseFile } from "../../../grammar/src/parse.ts";
-import { createChecker } from "../../../server/src/core/check.ts";
+import { type Checker, createChecker } from "../../../server/src/core/check.ts";
 import { programFile } from "../../../server/src/core/model/program.ts";
 import type { SurfaceRun } from "../../../server/src/core/surface/run.ts";
 import type { SurfaceState } from "../../../server/src/core/surface/state.ts";
 
 const FILE = "test.finish";
 
+function checkerOf(text: string): Checker {
+  const file = programFile(FILE, parseFile(text), (_, path) => path);
+  return createChecker({ files: new Map([[FILE, file]]), absent: new Map() });
+}
+
+/** The runs of the recipes of a text by themselves, in their order. */
+export function assumedRunsOf(text: string): readonly SurfaceRun[] {
+  const checker = checkerOf(text);
+  return [...checker.scope(FILE).recipes.values()].map((recipe) => checker.assumed(recipe));
+}
+
 /** The runs of the jobs of a text, by `job` and surface: `second face`. */
 export function runsOf(text: string): ReadonlyMap<string, SurfaceRun> {
-  const file = programFile(FILE, parseFile(text), (_, path) => path);
-  const checker = createChecker({ files: new Map([[FILE, file]]), absent: new Map() });
+  const checker = checkerOf(text);
   const runs = [...checker.scope(FILE).jobs.values()].flatMap((job) => checker.job(job).runs);
   return new Map(runs.map((run) => [`${run.job!.name} ${run.label}`, run]));
 }

@@ -39,6 +39,11 @@ import type {
 const MOST_ACTIONS = 5000;
 /** Lines gone through, whether anything is done on them or not: recipes that follow each other twice double each time. */
 const MOST_LINES = 20_000;
+/**
+ * One and the same line done: no recipe for one surface says a thing so often, but recipes that follow each other twice
+ * do, and then each of them is as long as may be. Two layers of the most coats stay below.
+ */
+const MOST_TIMES = 500;
 /** Recipes done inside one another. */
 const MOST_DEEP = 100;
 const ANY = { words: "anything" } as const;
@@ -47,6 +52,7 @@ interface Expander {
   readonly scopeOf: (file: string) => Scope;
   readonly actions: Action[];
   readonly cycles: Cycle[];
+  readonly timesDone: Map<RecipeStatement, number>;
   linesLeft: number;
   isCut: boolean;
 }
@@ -72,7 +78,14 @@ export function expand(
   frames: readonly Place[],
   scopeOf: (file: string) => Scope,
 ): Expansion {
-  const expander: Expander = { scopeOf, actions: [], cycles: [], linesLeft: MOST_LINES, isCut: false };
+  const expander: Expander = {
+    scopeOf,
+    actions: [],
+    cycles: [],
+    timesDone: new Map(),
+    linesLeft: MOST_LINES,
+    isCut: false,
+  };
   walk(expander, { recipe, bindings, frames, stack: [recipe], way: [] }, recipe.statements, new Map());
   return { actions: expander.actions, cycles: expander.cycles };
 }
@@ -154,7 +167,13 @@ function walk(expander: Expander, frame: Frame, statements: readonly RecipeState
       span: statement.span,
     };
     expander.linesLeft -= 1;
-    if (expander.actions.length >= MOST_ACTIONS || expander.linesLeft < 0)
+    const times = (expander.timesDone.get(statement) ?? 0) + 1;
+    expander.timesDone.set(statement, times);
+    if (
+      expander.actions.length >= MOST_ACTIONS ||
+      expander.linesLeft < 0 ||
+      (times > MOST_TIMES && doesSomething(statement))
+    )
       cutOff(expander, frame, statement, place, duties);
     if (expander.isCut) return;
     switch (statement.kind) {
@@ -187,6 +206,9 @@ function walk(expander: Expander, frame: Frame, statements: readonly RecipeState
     }
   }
 }
+
+const doesSomething = ({ kind }: RecipeStatement): boolean =>
+  kind === "step" || kind === "layer" || kind === "wait" || kind === "note";
 
 /** Leaves out everything from this line on. */
 function cutOff(
