@@ -3,7 +3,7 @@
  * what only a process shows. `npm run build` makes the bundle; `npm test` does that first.
  */
 import { spawn } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { closeSync, existsSync, mkdtempSync, openSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import process from "node:process";
@@ -117,6 +117,21 @@ describe.each(nodes())("on %s", (node) => {
   test("writes all that it has to say into a pipe, also where it ends with 1", async () => {
     const { stdout } = await runBundle(node, ["check", "many.finish", "--format", "json"]);
     expect((JSON.parse(stdout) as unknown[]).length).toBeGreaterThan(3000);
+  });
+
+  test.skipIf(!existsSync("/dev/full"))("says in words that the output cannot be written", async () => {
+    const full = openSync("/dev/full", "w");
+    const child = spawn(node, [PROGRAM, "totals", "job.finish"], {
+      cwd: folder,
+      stdio: ["ignore", full, "pipe"],
+    });
+    const [stderr, status] = await Promise.all([
+      child.stderr!.setEncoding("utf8").toArray(),
+      new Promise((resolve) => child.on("close", resolve)),
+    ]);
+    closeSync(full);
+    expect(status).toBe(2);
+    expect(stderr.join("")).toMatch(/^finishwright: The output cannot be written: ENOSPC[^\n]+\n$/u);
   });
 
   test.each(["UTC", "America/New_York", "Europe/Berlin", "Australia/Lord_Howe"])(

@@ -1,4 +1,6 @@
 /** `check`: paths, formats, exit status. */
+import { symlinkSync } from "node:fs";
+import path from "node:path";
 import { describe, expect, test } from "vitest";
 import { runCli } from "./run-cli.ts";
 
@@ -103,6 +105,7 @@ describe("paths", () => {
     ["a folder of other files", ["."], { "a.txt": "" }, "no file in it ends in `.finish`"],
     ["a pattern that matches nothing", ["x*.finish"], {}, "No file matches `x*.finish` (in <folder>)."],
     ["an empty path", [""], {}, "An empty path was given."],
+    ["standard input", ["-"], {}, "Only `format` reads standard input (`-`)."],
   ])("%s is named on stderr and ends with 2", async (_, argv, files, message) => {
     const outcome = await runCli(["check", ...argv], { files });
     expect(outcome.status).toBe(2);
@@ -135,12 +138,67 @@ describe("paths", () => {
   });
 });
 
+describe("links and closed folders", () => {
+  const files = { "shop/clean.finish": CLEAN, "stock/wrong.finish": WRONG };
+
+  test("a link to a recipe is a recipe; folders that links lead to are not gone into", async () => {
+    const prepare = (folder: string): void => {
+      symlinkSync("../stock/wrong.finish", path.join(folder, "shop", "linked.finish"));
+      symlinkSync("..", path.join(folder, "shop", "up"));
+      symlinkSync("../stock", path.join(folder, "shop", "stock.finish"));
+    };
+    const below = await runCli(["check", "shop"], { files, prepare });
+    expect(places(below.stdout)).toEqual(["shop/linked.finish:2:10 error wrong-unit"]);
+    expect(below).toMatchObject({ status: 1, stderr: "" });
+    // Under its own name and under that of the link it is one file.
+    expect(places((await runCli(["check", "."], { files, prepare })).stdout)).toHaveLength(1);
+  });
+
+  test("a link that leads nowhere is named as one, given or found", async () => {
+    const prepare = (folder: string): void => {
+      symlinkSync("none.finish", path.join(folder, "shop", "lost.finish"));
+      symlinkSync("round.finish", path.join(folder, "shop", "round.finish"));
+    };
+    const found = await runCli(["check", "shop"], { files, prepare });
+    expect(found.status).toBe(2);
+    expect(found.stderr).toBe(
+      ["lost", "round"]
+        .map(
+          (name) =>
+            `finishwright: \`shop/${name}.finish\` is a link that leads nowhere. Mend the link, or name the file that is meant.\n`,
+        )
+        .join(""),
+    );
+    const given = await runCli(["check", "shop/lost.finish"], { files, prepare });
+    expect(given.status).toBe(2);
+    expect(given.stderr).toContain("is a link that leads nowhere.");
+  });
+
+  test("a folder below that may not be looked into is named, and the rest is checked all the same", async () => {
+    const outcome = await runCli(["check"], { files, forbidden: ["shop"] });
+    expect(outcome.status).toBe(2);
+    expect(places(outcome.stdout)).toHaveLength(1);
+    expect(outcome.stderr).toBe(
+      "finishwright: The folder `shop` may not be read: you have no permission for it. Ask for the permission, or leave it out.\n",
+    );
+  });
+});
+
 describe("used files", () => {
   const files = { "main.finish": 'use "sub/wrong.finish"\n', "sub/wrong.finish": WRONG };
 
   test("are read for their meaning; their findings are printed only when they are asked for", async () => {
     expect((await runCli(["check", "main.finish"], { files })).status).toBe(0);
     expect((await runCli(["check", "main.finish", "sub"], { files })).status).toBe(1);
+  });
+
+  test("are named where something in them cannot be read, for people", async () => {
+    const text = await runCli(["check", "main.finish"], { files });
+    expect(text.stdout).toBe("Nothing found in 1 file.\n");
+    expect(text.stderr).toBe(
+      "finishwright: `sub/wrong.finish` is used here and has an error of its own: see `finishwright check sub/wrong.finish`.\n",
+    );
+    expect((await runCli(["check", "main.finish", "--format", "json"], { files })).stderr).toBe("");
   });
 
   test("that cannot be read are findings on the `use` line, not problems of the run", async () => {

@@ -130,6 +130,34 @@ describe("totals", () => {
     );
   });
 
+  test("may be wrong where a file that is used cannot be read in part; a mistake of the trade there changes none", async () => {
+    const stock = FILES["stock.finish"];
+    const misread = { ...FILES, "stock.finish": stock.replace("10 m2/L", "10 h") };
+    const wrong = await runCli(["totals", "job.finish"], { files: misread });
+    expect(wrong.status).toBe(1);
+    expect(wrong.stderr).toBe(
+      "finishwright: `stock.finish` is used here and has an error, so the totals may be wrong: see `finishwright check stock.finish`.\n",
+    );
+    const oily = `${stock}recipe oiling {\n  layer drying_oil\n}\n`;
+    const trade = await runCli(["check", "stock.finish"], { files: { "stock.finish": oily } });
+    expect(trade.stdout).toContain("error rags-not-wetted");
+    expect(
+      await runCli(["totals", "job.finish"], { files: { ...FILES, "stock.finish": oily } }),
+    ).toMatchObject({
+      status: 0,
+      stderr: "",
+    });
+  });
+
+  test("of one job do not suffer from errors in the files of others", async () => {
+    const files = { ...FILES, "other.finish": "job other {\n  piece nothing\n}\n" };
+    expect((await runCli(["totals"], { files })).status).toBe(1);
+    for (const command of ["totals", "shopping"]) {
+      const one = await runCli([command, "--job", "shelf_job"], { files });
+      expect(one).toMatchObject({ status: 0, stderr: "" });
+    }
+  });
+
   test("of no jobs are none", async () => {
     const json = await runCli(["totals", "stock.finish", "--format", "json"], { files: FILES });
     expect(JSON.parse(json.stdout)).toEqual({ jobs: [] });
@@ -252,6 +280,33 @@ describe("shopping", () => {
     );
   });
 
+  test("tells materials of one name apart by their files, for people", async () => {
+    const own = second
+      .replace(/\bshelf\b/gu, "rack")
+      .replace(/\bclearing\b/gu, "clearing_too")
+      .replace("stock.finish", "old/stock.finish");
+    const apart = { ...files, "b.finish": own, "old/stock.finish": FILES["stock.finish"] };
+    const { stdout } = await runCli(["shopping", "a.finish", "b.finish"], { files: apart });
+    expect(stdout).toBe(
+      [
+        "clear_coat (stock.finish)      0.44 L    1 × 0.5 L  10.00 EUR",
+        "clear_coat (old/stock.finish)  0.44 L    1 × 0.5 L  10.00 EUR",
+        "together                                            20.00 EUR",
+        "",
+      ].join("\n"),
+    );
+    const markdown = await runCli(["shopping", "a.finish", "b.finish", "--format", "markdown"], {
+      files: apart,
+    });
+    expect(markdown.stdout).toContain("Clear (`clear_coat`) (old/stock.finish), 10.00 EUR");
+  });
+
+  test("of no jobs adds nothing up, for people", async () => {
+    const { status, stdout, stderr } = await runCli(["shopping", "stock.finish"], { files });
+    expect({ status, stdout }).toEqual({ status: 0, stdout: "" });
+    expect(stderr).toContain("so there is nothing to buy");
+  });
+
   test("as CSV and as Markdown", async () => {
     expect((await runCli(["shopping", "--format", "csv"], { files })).stdout).toBe(
       "material,title,litres,on_hand,can_litres,count,price,cost,currency,jobs\r\nclear_coat,Clear,0.88,0,1,1,16.00,16.00,EUR,shelf_job again\r\n",
@@ -356,6 +411,12 @@ describe("shopping", () => {
 });
 
 describe("compare", () => {
+  test("takes no folders, and says so", async () => {
+    const { status, stderr } = await runCli(["compare", ".", "job.finish"], { files: FILES });
+    expect(status).toBe(2);
+    expect(stderr).toBe("finishwright: `.` is a folder. Name the file of the job: `FILE` or `FILE:JOB`.\n");
+  });
+
   const files = {
     ...FILES,
     "two.finish": `use "job.finish"

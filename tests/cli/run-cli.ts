@@ -1,8 +1,8 @@
 /**
  * Runs the command line in this process on a folder of its own: what it wrote, and how it ended.
  *
- * Files are given by name with their text or bytes. `forbidden` names files that answer as if nobody might read them,
- * because the tests may run as a user who may read everything.
+ * Files are given by name with their text or bytes. `forbidden` names files and folders that answer as if nobody might
+ * read them, because the tests may run as a user who may read everything.
  */
 import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -90,6 +90,12 @@ function filesWithout(folder: string, { forbidden = [], beforeWriting }: CliInpu
   const isForbidden = (file: string): boolean => forbidden.includes(path.relative(folder, file));
   return {
     ...nodeFiles,
+    recipes: async (below) => {
+      const found = await nodeFiles.recipes(below);
+      const closed = forbidden.filter((name) => found.files.some((file) => file.startsWith(`${name}/`)));
+      const isClosed = (file: string): boolean => closed.some((name) => file.startsWith(`${name}/`));
+      return { files: found.files.filter((file) => !isClosed(file)), closed };
+    },
     read: async (file) =>
       isForbidden(file) ? { reason: "may not be read: you have no permission for it" } : nodeFiles.read(file),
     replace: async (file, read, text) => {

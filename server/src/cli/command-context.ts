@@ -3,6 +3,8 @@
  */
 import { type Command, Option } from "commander";
 import { closest } from "../core/model/suggest.ts";
+import { ruleById } from "../core/rules/registry.ts";
+import { isTradeRule } from "../core/rules/rule.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { type Colours, coloursFor } from "../reports/colours.ts";
 import { type CliIo, type ExitStatus, UsageError } from "./io.ts";
@@ -60,12 +62,32 @@ function noJob(name: string, all: readonly AskedJob[]): string {
   return `There is no job \`${name}\`.${near ? ` Did you mean \`${near}\`?` : ` The files have ${list}.`}`;
 }
 
-/** Whether a file that was asked for has an error; each that has is named on stderr. */
+export interface FileWithErrors {
+  readonly label: string;
+  readonly count: number;
+  /** Not asked for, but a file that was asked for uses it. */
+  readonly isUsed: boolean;
+}
+
+/**
+ * Files with errors among `files`, and those among the files that they use, directly or not, in which something cannot be
+ * read as it was meant: a mistake of the trade in another's recipe changes no figure here.
+ */
 export function filesWithErrors(
-  loaded: Loaded,
-): readonly { readonly label: string; readonly count: number }[] {
-  return loaded.asked.flatMap(({ path, label }) => {
-    const count = loaded.analysis.findings(path).filter((finding) => finding.severity === "error").length;
-    return count > 0 ? [{ label, count }] : [];
+  { analysis, label }: Pick<Loaded, "analysis" | "label">,
+  files: readonly string[],
+): readonly FileWithErrors[] {
+  const used = new Set(files.flatMap((file) => analysis.usedBy(file)));
+  return [...new Set([...files, ...used])].flatMap((file) => {
+    const isUsed = !files.includes(file);
+    const errors = analysis
+      .findings(file)
+      .filter(({ severity, rule }) => severity === "error" && !(isUsed && isOfTrade(rule)));
+    return errors.length > 0 ? [{ label: label(file), count: errors.length, isUsed }] : [];
   });
+}
+
+function isOfTrade(id: string): boolean {
+  const rule = ruleById(id);
+  return rule !== undefined && isTradeRule(rule);
 }

@@ -5,6 +5,7 @@
  * that leads to no recipe is a problem with what was expected and what to do, and the run ends with status 2.
  */
 import path from "node:path";
+import { reasonOf } from "../reading/reasons.ts";
 import type { CliFiles } from "./io.ts";
 
 /** A file that was asked for. */
@@ -20,7 +21,6 @@ export interface FoundFiles {
   readonly problems: readonly string[];
 }
 
-const RECIPES = "**/*.finish";
 const PATTERN = /[*?{}[\]!()]/;
 
 /** Finds the files of all `args`; none given means the folder itself. */
@@ -30,41 +30,56 @@ export async function findFiles(files: CliFiles, cwd: string, args: readonly str
   for (const arg of args.length > 0 ? args : ["."]) {
     const result = await filesOf(files, cwd, arg);
     if (typeof result === "string") problems.push(result);
-    else found.push(...result);
+    else {
+      found.push(...result.files);
+      problems.push(...result.problems);
+    }
   }
   return { files: await eachOnce(files, found), problems };
 }
 
-async function filesOf(files: CliFiles, cwd: string, arg: string): Promise<readonly AskedFile[] | string> {
+async function filesOf(files: CliFiles, cwd: string, arg: string): Promise<FoundFiles | string> {
   const absolute = path.resolve(cwd, arg);
   switch (arg === "" ? "missing" : await files.kind(absolute)) {
     case "file":
-      return [{ path: absolute, label: arg }];
-    case "folder": {
-      const below = await files.search(absolute, RECIPES);
-      if (below.length > 0) return below.map((name) => inFolder(cwd, arg, path.join(absolute, name)));
-      return `No recipes in the folder ${quoted(arg, cwd)}: no file in it ends in \`.finish\`. Name another folder, or the file itself.`;
-    }
+      return { files: [{ path: absolute, label: arg }], problems: [] };
+    case "folder":
+      return recipesBelow(files, cwd, arg);
+    case "link":
+      return `${quoted(arg, cwd)} ${reasonOf("link")}.`;
     case "other":
       return `${quoted(arg, cwd)} is neither a file nor a folder. Name a recipe (\`*.finish\`) or a folder of recipes.`;
     case "forbidden":
-      return `${quoted(arg, cwd)} may not be read: you have no permission for it. Ask for the permission, or leave it out.`;
+      return forbidden(quoted(arg, cwd));
     default:
       return PATTERN.test(arg) ? matches(files, cwd, arg) : missing(arg, cwd);
   }
 }
 
-async function matches(
-  files: CliFiles,
-  cwd: string,
-  pattern: string,
-): Promise<readonly AskedFile[] | string> {
+const forbidden = (name: string): string =>
+  `${name} may not be read: you have no permission for it. Ask for the permission, or leave it out.`;
+
+async function recipesBelow(files: CliFiles, cwd: string, arg: string): Promise<FoundFiles | string> {
+  const folder = path.resolve(cwd, arg);
+  const found = await files.recipes(folder);
+  const below = (name: string) => inFolder(cwd, arg, path.join(folder, name));
+  const problems = found.closed.map((name) => forbidden(`The folder \`${below(name).label}\``));
+  if (found.files.length > 0 || problems.length > 0) return { files: found.files.map(below), problems };
+  return `No recipes in the folder ${quoted(arg, cwd)}: no file in it ends in \`.finish\`. Name another folder, or the file itself.`;
+}
+
+async function matches(files: CliFiles, cwd: string, pattern: string): Promise<FoundFiles | string> {
   const found = await files.search(cwd, pattern.replaceAll("\\", "/"));
-  if (found.length > 0) return found.map((name) => inFolder(cwd, pattern, path.resolve(cwd, name)));
+  if (found.length > 0) {
+    return { files: found.map((name) => inFolder(cwd, pattern, path.resolve(cwd, name))), problems: [] };
+  }
   return `No file matches ${quoted(pattern, cwd)}. Look for a slip in the pattern, or name the files or their folder.`;
 }
 
 function missing(arg: string, cwd: string): string {
+  if (arg === "-") {
+    return "Only `format` reads standard input (`-`). Name a recipe (`*.finish`) or a folder of recipes.";
+  }
   if (arg === "") return "An empty path was given. Name a recipe (`*.finish`) or a folder of recipes.";
   return `There is no ${quoted(arg, cwd)}. Expected a recipe (\`*.finish\`), a folder of recipes or a pattern; check the spelling.`;
 }

@@ -16,7 +16,14 @@ export interface CliOutput {
 /** Why a file was not written, as the end of a sentence that begins with the file; undefined when it was. */
 export type WriteOutcome = { readonly reason: string } | undefined;
 
-export type PathKind = "file" | "folder" | "other" | "missing" | "forbidden";
+export type PathKind = "file" | "folder" | "link" | "other" | "missing" | "forbidden";
+
+/** What a search of a folder comes to: paths relative to it, with `/`. */
+export interface Recipes {
+  readonly files: readonly string[];
+  /** Folders that may not be looked into. */
+  readonly closed: readonly string[];
+}
 
 export interface CliFiles {
   kind(path: string): Promise<PathKind>;
@@ -27,6 +34,8 @@ export interface CliFiles {
   replace(path: string, read: FileText, text: string): Promise<WriteOutcome>;
   /** The path without symbolic links, by which one file is known under all its names. */
   realPath(path: string): Promise<string>;
+  /** Everything below a folder that ends in `.finish`, links to files included, linked folders and those that `search` leaves out not. */
+  recipes(folder: string): Promise<Recipes>;
   /** Files below a folder that match a pattern, relative to it, with `/`; without `node_modules` and dot folders. */
   search(folder: string, pattern: string): Promise<readonly string[]>;
 }

@@ -83,6 +83,9 @@ function programOf(ctx: CommandContext): Command {
       getErrHasColors: () => false,
     });
   for (const add of COMMANDS) add(program, ctx);
+  for (const command of program.commands) {
+    command.showHelpAfterError(`(see \`finishwright ${command.name()} --help\`)`);
+  }
   return program;
 }
 

@@ -3,11 +3,12 @@
  *
  * Only plain files of a sensible size are read: a pipe or a device named by a `use` line would never come to an end.
  */
-import { readdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
+import type { Dirent } from "node:fs";
+import { lstat, readdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
 import { glob } from "tinyglobby";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
 import { MAX_FILE_BYTES, type ReadFailure, reasonOf } from "../reading/reasons.ts";
-import type { CliFiles, PathKind } from "./io.ts";
+import type { CliFiles, PathKind, Recipes } from "./io.ts";
 import { replaceText } from "./replace-text.ts";
 
 export const nodeFiles: CliFiles = {
@@ -20,7 +21,7 @@ export const nodeFiles: CliFiles = {
       if (found.size > MAX_FILE_BYTES) return { reason: reasonOf("too-large") };
       return decodeText(await readFile(path));
     } catch (error) {
-      return unread(error);
+      return (await isLink(path)) && leadsNowhere(error) ? { reason: reasonOf("link") } : unread(error);
     }
   },
   async write(path, text) {
@@ -39,6 +40,7 @@ export const nodeFiles: CliFiles = {
       return path;
     }
   },
+  recipes: recipesBelow,
   async search(folder, pattern) {
     try {
       const found = await glob(pattern, {
@@ -79,10 +81,55 @@ async function kindOf(path: string): Promise<PathKind> {
     await readdir(path);
     return "folder";
   } catch (error) {
+    if ((await isLink(path)) && leadsNowhere(error)) return "link";
     const code = codeOf(error);
     return code === "EACCES" || code === "EPERM" ? "forbidden" : "missing";
   }
 }
+
+async function recipesBelow(folder: string): Promise<Recipes> {
+  const files: string[] = [];
+  const closed: string[] = [];
+  const look = async (below: string): Promise<void> => {
+    for (const entry of await entriesOf(folder, below, closed)) {
+      const name = below + entry.name;
+      if (entry.isDirectory()) {
+        if (entry.name !== "node_modules" && !entry.name.startsWith(".")) await look(`${name}/`);
+      } else if (
+        isRecipe(entry) &&
+        !(entry.isSymbolicLink() && (await kindOf(`${folder}/${name}`)) === "folder")
+      ) {
+        files.push(name);
+      }
+    }
+  };
+  await look("");
+  return { files: files.toSorted(), closed: closed.toSorted() };
+}
+
+async function entriesOf(folder: string, below: string, closed: string[]): Promise<readonly Dirent[]> {
+  try {
+    return await readdir(`${folder}/${below}`, { withFileTypes: true });
+  } catch (error) {
+    // A folder that went away in the meantime has no recipes.
+    if (failureOf(error) === "forbidden") closed.push(below.replace(/\/$/u, ""));
+    return [];
+  }
+}
+
+const isRecipe = (entry: Dirent): boolean =>
+  entry.name.endsWith(".finish") && !entry.name.startsWith(".") && (entry.isFile() || entry.isSymbolicLink());
+
+async function isLink(path: string): Promise<boolean> {
+  try {
+    return (await lstat(path)).isSymbolicLink();
+  } catch {
+    return false;
+  }
+}
+
+const leadsNowhere = (error: unknown): boolean =>
+  ["ENOENT", "ENOTDIR", "ELOOP"].includes(String(codeOf(error)));
 
 function unread(error: unknown): ReadText {
   return { reason: reasonOf(failureOf(error), error instanceof Error ? error.message : String(error)) };

@@ -1,8 +1,8 @@
 /**
  * The command line as a program: hands the process over to `run` and ends with its status.
  *
- * The status is set and not forced, so that what was written still gets out; and a reader who has seen enough (`| head`)
- * is no accident.
+ * The status is set and not forced, so that what was written still gets out; a reader who has seen enough (`| head`) is
+ * no accident, and a disk that is full is told like a file that cannot be read.
  */
 import process from "node:process";
 import type { CliOutput } from "../cli/io.ts";
@@ -21,7 +21,13 @@ const outputOf = (stream: NodeJS.WriteStream): CliOutput => ({
 for (const stream of [process.stdout, process.stderr]) {
   stream.on("error", (error) => {
     if (Reflect.get(error, "code") === "EPIPE") process.exit();
-    throw error;
+    // What is on stderr may come out where stdout does not.
+    if (stream === process.stdout) {
+      process.stderr.write(
+        `finishwright: The output cannot be written: ${error.message}. What came out is not whole.\n`,
+      );
+    }
+    process.exit(2);
   });
 }
 

@@ -3,9 +3,10 @@
  * hands out, in a finding and on the command line.
  */
 
-/** What stands in the way. `special` is a pipe or a device; `silent` an editor that does not answer. */
+/** What stands in the way. `link` leads nowhere or back to itself; `special` is a pipe or a device; `silent` an editor that does not answer. */
 export type ReadFailure =
   | "missing"
+  | "link"
   | "folder"
   | "special"
   | "too-large"
@@ -24,6 +25,8 @@ export function reasonOf(failure: ReadFailure, detail = "nobody says why"): stri
   switch (failure) {
     case "missing":
       return "does not exist";
+    case "link":
+      return "is a link that leads nowhere. Mend the link, or name the file that is meant";
     case "folder":
       return "is a folder, not a file";
     case "special":

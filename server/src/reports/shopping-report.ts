@@ -14,6 +14,8 @@ export interface ShoppingReport {
   readonly baskets: readonly ShoppingBasket[];
   /** An estimate, for people: in the text and the checklist only. */
   readonly paper?: readonly PaperUse[];
+  /** How a file is called: for people, where two materials of one name are to be bought. */
+  readonly label?: (file: string) => string;
 }
 
 /** Where all is bought in one currency, and all of it is known. */
@@ -23,9 +25,10 @@ const singleTotal = (baskets: readonly ShoppingBasket[]): number | null =>
 // ---------------------------------------------------------------------------------------------------------------
 // Text
 
-export function shoppingText({ baskets, paper = [] }: ShoppingReport): string {
+export function shoppingText({ baskets, paper = [], label }: ShoppingReport): string {
+  const origin = originOf(baskets, label);
   const tables = baskets.map((basket) => [
-    ...basket.items.map((item) => itemRow(item, basket)),
+    ...basket.items.map((item) => itemRow(item, basket, origin)),
     sumRow(basket),
   ]);
   const all = tables.flat();
@@ -39,8 +42,22 @@ export function shoppingText({ baskets, paper = [] }: ShoppingReport): string {
   return `${tables.map((rows) => `${rows.map(line).join("\n")}\n`).join("\n")}${sheets}`;
 }
 
-const itemRow = (item: ShoppingItem, { currency }: ShoppingBasket): readonly string[] => [
-  item.material.name,
+/** The file of a material as ` (stock.finish)`, where another file has one of the same name; else nothing. */
+type Origin = (material: ShoppingItem["material"]) => string;
+
+function originOf(baskets: readonly ShoppingBasket[], label: ShoppingReport["label"]): Origin {
+  const files = new Map<string, Set<string>>();
+  for (const { material } of baskets.flatMap(({ items }) => items)) {
+    files.set(material.name, (files.get(material.name) ?? new Set()).add(material.file));
+  }
+  return ({ name, file, builtIn }) => {
+    if (!label || (files.get(name)?.size ?? 0) < 2) return "";
+    return builtIn ? " (built in)" : ` (${label(file)})`;
+  };
+}
+
+const itemRow = (item: ShoppingItem, { currency }: ShoppingBasket, origin: Origin): readonly string[] => [
+  item.material.name + origin(item.material),
   item.litres === null ? "not known" : litresText(item.litres),
   item.onHand > 0 ? `${litresText(item.onHand)} on hand` : "",
   buyText(item),
@@ -154,9 +171,10 @@ const csvCell = (text: string): string => (/[",\r\n]/u.test(text) ? `"${text.rep
 // ---------------------------------------------------------------------------------------------------------------
 // Markdown
 
-export function shoppingMarkdown({ baskets, paper = [] }: ShoppingReport): string {
+export function shoppingMarkdown({ baskets, paper = [], label }: ShoppingReport): string {
+  const origin = originOf(baskets, label);
   const lists = baskets.flatMap((basket) => {
-    const lines = basket.items.flatMap((item) => (item.cost === 0 ? [] : [itemLine(item, basket)]));
+    const lines = basket.items.flatMap((item) => (item.cost === 0 ? [] : [itemLine(item, basket, origin)]));
     return lines.length > 0 ? [`${lines.join("\n")}\n\n${sumLine(basket)}\n`] : [];
   });
   const sheets =
@@ -166,12 +184,12 @@ export function shoppingMarkdown({ baskets, paper = [] }: ShoppingReport): strin
   return `# Shopping list\n\n${lists.length > 0 ? lists.join("\n") : "Nothing to buy.\n"}${sheets}`;
 }
 
-function itemLine(item: ShoppingItem, { currency }: ShoppingBasket): string {
+function itemLine(item: ShoppingItem, { currency }: ShoppingBasket, origin: Origin): string {
   const { material, containers, cost, gaps, jobs } = item;
   const price = cost === null ? ` (${gaps.join(", ")})` : `, ${moneyText(cost, currency)}`;
   const what = containers.length > 0 ? containersText(containers) : needText(item);
   const name = material.title ? `${plain(material.title)} (\`${material.name}\`)` : `\`${material.name}\``;
-  return `- [ ] ${what} ${name}${price}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`;
+  return `- [ ] ${what} ${name}${plain(origin(material))}${price}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`;
 }
 
 const sumLine = ({ currency, cost, knownCost }: ShoppingBasket): string =>

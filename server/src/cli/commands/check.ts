@@ -9,11 +9,12 @@ import { type FindingReport, isAtLeast, type OtherFile, onePerLine } from "../..
 import {
   type AddCommand,
   type CommandContext,
+  filesWithErrors,
   formatOption,
   outputColours,
   outputColumns,
 } from "../command-context.ts";
-import type { ExitStatus } from "../io.ts";
+import { type CliIo, type ExitStatus, warn } from "../io.ts";
 import { type Loaded, load } from "../load.ts";
 
 interface CheckOptions {
@@ -51,10 +52,20 @@ export async function check(
   else if (options.format === "sarif") io.stdout.write(findingsSarif(onePerLine(report), io.version));
   else if (loaded.asked.length > 0) {
     io.stdout.write(findingsText(report, { colours: outputColours(io), columns: outputColumns(io) }));
+    tellOfUsed(io, loaded);
   }
   if (!loaded.complete) return 2;
   const all = report.files.flatMap((file) => file.findings);
   return all.some((finding) => isAtLeast(finding.severity, options.failOn)) ? 1 : 0;
+}
+
+/** What cannot be read in a file that is only used changes what is found here, and would not be seen. */
+function tellOfUsed(io: CliIo, loaded: Loaded): void {
+  const asked = loaded.asked.map(({ path }) => path);
+  for (const { label, count } of filesWithErrors(loaded, asked).filter(({ isUsed }) => isUsed)) {
+    const errors = count === 1 ? "an error" : `${count} errors`;
+    warn(io, `\`${label}\` is used here and has ${errors} of its own: see \`finishwright check ${label}\`.`);
+  }
 }
 
 function reportOf({ analysis, asked, label }: Loaded): FindingReport {

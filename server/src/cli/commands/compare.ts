@@ -40,6 +40,7 @@ async function compare(
   b: string,
   options: CompareOptions,
 ): Promise<ExitStatus> {
+  for (const given of [a, b]) await refuseFolder(io, given);
   const asked = [await readArgument(io, a), await readArgument(io, b)] as const;
   const loaded = await load(io, [asked[0].file, asked[1].file]);
   if (!loaded.complete) return 2;
@@ -50,13 +51,18 @@ async function compare(
       ? comparisonJson(comparison, loaded.label)
       : comparisonText(sideNames(first, second, loaded.label), comparison, outputColours(io)),
   );
-  return statusOf({ io }, loaded, "its figures");
+  return statusOf({ io }, loaded, { what: "figures" });
 }
 
 interface JobArgument {
   readonly given: string;
   readonly file: string;
   readonly job?: string;
+}
+
+async function refuseFolder(io: CliIo, given: string): Promise<void> {
+  if ((await io.files.kind(path.resolve(io.cwd, given))) !== "folder") return;
+  throw new UsageError(`\`${given}\` is a folder. Name the file of the job: \`FILE\` or \`FILE:JOB\`.`);
 }
 
 /** `FILE:JOB`, unless there is a file of that whole name. */

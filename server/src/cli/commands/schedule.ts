@@ -44,7 +44,7 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   if (options.format === "ics") writeIcs(io, jobs);
   else if (options.format === "json") io.stdout.write(scheduleJson(results));
   else io.stdout.write(scheduleText(results, outputColours(io)));
-  const status = statusOf({ io }, loaded, "the plan");
+  const status = statusOf({ io }, loaded, { what: "plan", jobs: options.job && jobs });
   const impossible = results.some(({ schedule: plan }) => plan.status === "impossible");
   return status === 0 && impossible ? 1 : status;
 }

@@ -43,13 +43,13 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
     if (loaded.asked.length > 0) {
       warn(io, `\`${file}\` has neither jobs nor recipes, so there is no sheet. A job says \`job NAME {\`.`);
     }
-    return statusOf({ io }, loaded, "the sheet");
+    return statusOf({ io }, loaded, { what: "sheet" });
   }
   const format = options.format ?? formatOf(options.output);
   const text = sheetReport(loaded.analysis, sheets, format, loaded.label);
   if (options.output === undefined) io.stdout.write(text);
   else await writeSheet(io, loaded, options.output, text);
-  const status = statusOf({ io }, loaded, "the sheet");
+  const status = statusOf({ io }, loaded, { what: "sheet" });
   const errors = sheets.some(({ findings }) => findings.some(({ severity }) => severity === "error"));
   return status === 0 && errors ? 1 : status;
 }

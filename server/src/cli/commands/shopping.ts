@@ -53,7 +53,8 @@ async function shopping(
   options: ShoppingOptions,
 ): Promise<ExitStatus> {
   const loaded = await load(io, paths);
-  const results = askedJobs(loaded, options.job).map(({ result }) => result);
+  const jobs = askedJobs(loaded, options.job);
+  const results = jobs.map(({ result }) => result);
   if (results.length === 0 && loaded.asked.length > 0) {
     warn(io, "These files have no jobs, so there is nothing to buy. A job says `job NAME {`.");
   }
@@ -62,7 +63,12 @@ async function shopping(
     const names = baskets.map(({ currency }) => currency ?? "one that is not stated");
     warn(io, `The shops have several currencies, so there is a list for each: ${names.join(", ")}.`);
   }
-  const report: ShoppingReport = { baskets, paper: jobPaper(results.flatMap(({ runs }) => runs)) };
-  io.stdout.write(FORMATS[options.format](report));
-  return statusOf({ io }, loaded, "the list");
+  const report: ShoppingReport = {
+    baskets,
+    paper: jobPaper(results.flatMap(({ runs }) => runs)),
+    label: loaded.label,
+  };
+  // A sum over nothing tells people nothing; other programs get their empty list.
+  if (results.length > 0 || options.format !== "text") io.stdout.write(FORMATS[options.format](report));
+  return statusOf({ io }, loaded, { what: "list", jobs: options.job && jobs });
 }

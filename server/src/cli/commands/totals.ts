@@ -4,6 +4,7 @@ import { totalsJson } from "../../reports/totals-json.ts";
 import { totalsText } from "../../reports/totals-text.ts";
 import {
   type AddCommand,
+  type AskedJob,
   askedJobs,
   type CommandContext,
   filesWithErrors,
@@ -48,15 +49,27 @@ export async function totals(
       warn(io, "These files have no jobs, so there is nothing to add up. A job says `job NAME {`.");
     }
   }
-  return statusOf({ io }, loaded, "its totals");
+  return statusOf({ io }, loaded, { what: "totals", jobs: options.job && jobs });
 }
 
-/** The status of a command that reckons: 2 for files that could not be read, 1 for errors in those that could. */
-export function statusOf({ io }: Pick<CommandContext, "io">, loaded: Loaded, what: string): ExitStatus {
-  const wrong = filesWithErrors(loaded);
-  for (const { label, count } of wrong) {
+type Reckoned = "totals" | "figures" | "plan" | "sheet" | "list";
+
+/**
+ * The status of a command that reckons: 2 for files that could not be read, 1 for errors in the files of its jobs, and in
+ * files that these use, as far as these errors reach the figures. Each of these files is named on stderr.
+ */
+export function statusOf(
+  { io }: Pick<CommandContext, "io">,
+  loaded: Loaded,
+  { what, jobs }: { readonly what: Reckoned; readonly jobs?: readonly AskedJob[] | undefined },
+): ExitStatus {
+  const files = jobs ? jobs.map(({ file }) => file) : loaded.asked.map(({ path }) => path);
+  const wrong = filesWithErrors(loaded, [...new Set(files)]);
+  const own = what === "totals" || what === "figures" ? "its" : "the";
+  for (const { label, count, isUsed } of wrong) {
     const errors = count === 1 ? "an error" : `${count} errors`;
-    warn(io, `\`${label}\` has ${errors}, so ${what} may be wrong: see \`finishwright check ${label}\`.`);
+    const so = isUsed ? `is used here and has ${errors}, so the ${what}` : `has ${errors}, so ${own} ${what}`;
+    warn(io, `\`${label}\` ${so} may be wrong: see \`finishwright check ${label}\`.`);
   }
   if (!loaded.complete) return 2;
   return wrong.length > 0 ? 1 : 0;
