@@ -32,6 +32,11 @@ describe("material", () => {
     ["cure 21 days", ""],
     ["cure -1 day", 'bad-number "-1 day"'],
     ["cure 3 months", ""],
+    // A hundred years of 365.25 days.
+    ["cure 36525 days", ""],
+    ["cure 36526 days", 'bad-number "36526 days"'],
+    ["touch 1000000 weeks", 'bad-number "1000000 weeks"'],
+    ["recoat 1 h to 876601 h", 'bad-number "876601 h"'],
     ["rated 21 C", ""],
     ["rated 50 % RH", ""],
     ["rated 21 C, 150 % RH", 'bad-number "150 %"'],

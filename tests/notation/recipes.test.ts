@@ -32,6 +32,8 @@ describe("recipe", () => {
     ["step sand 120, takes 40", 'wrong-unit "40"'],
     ["step sand 120, takes 0 min", 'bad-number "0 min"'],
     ["step sand 120, takes -5 min", 'bad-number "-5 min"'],
+    ["step sand 120, takes 876601 h", 'bad-number "876601 h"'],
+    ["wait 1000000 weeks", 'bad-number "1000000 weeks"'],
     ["step sand 120, takes 15 min/m2", ""],
     ["step sand 120, takes 15 min/ft2", 'wrong-unit "min/ft2"'],
     ["step sand 120, takes 15 m2", 'wrong-unit "15 m2"'],

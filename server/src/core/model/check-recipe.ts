@@ -25,7 +25,7 @@ import {
   numberLimits,
   reporter,
 } from "./check-context.ts";
-import { COATS, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
+import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, readCount, readDuration, readMeasure } from "./read-value.ts";
@@ -185,7 +185,7 @@ function checkTails(
         readMeasure(tail.thickness, ["length"], POSITIVE, bindings, report);
         break;
       case "takes":
-        readMeasure(tail.time, ["time", "time by area"] as const, POSITIVE, bindings, report);
+        readMeasure(tail.time, ["time", "time by area"] as const, DURATION, bindings, report);
         break;
       case "uses":
         checkUses(ctx, line, tail, bindings);

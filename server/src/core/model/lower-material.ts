@@ -13,6 +13,7 @@ import { familyByName } from "../knowledge/families.ts";
 import { FAMILY_NAMES, type Family, type FamilyName } from "../knowledge/family-schema.ts";
 import { COLOURS, RAGS, SHEENS, wordList } from "../knowledge/words.ts";
 import {
+  DURATION,
   fieldsByWord,
   type Lowering,
   NOT_NEGATIVE,
@@ -62,9 +63,9 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     ...familyPart(ctx, family),
     covers: readCovers(ctx, fields, gramsPerLitre) ?? fromFamily(facts?.covers),
     solids: readFact(ctx, fields, "solids", ["share"], SHARE)?.fact ?? fromFamily(facts?.solids),
-    touch: readFact(ctx, fields, "touch", ["time"], POSITIVE)?.fact ?? fromFamily(facts?.touch),
+    touch: readFact(ctx, fields, "touch", ["time"], DURATION)?.fact ?? fromFamily(facts?.touch),
     recoat: readRecoat(ctx, fields) ?? familyRecoat(facts),
-    cure: readFact(ctx, fields, "cure", ["time"], POSITIVE)?.fact ?? fromFamily(facts?.cure),
+    cure: readFact(ctx, fields, "cure", ["time"], DURATION)?.fact ?? fromFamily(facts?.cure),
     rated: readRated(ctx, fields) ?? familyRated(facts),
     limits: readLimits(ctx, fields) ?? fromFamily(facts?.limits),
     voc: readFact(ctx, fields, "voc", ["density"], NOT_NEGATIVE)?.fact ?? fromFamily(facts?.voc),
@@ -84,7 +85,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     flash:
       readFact(ctx, fields, "flash", ["temperature"], { words: "a temperature" })?.fact ??
       fromFamily(facts?.flash),
-    potLife: readFact(ctx, fields, "pot_life", ["time"], POSITIVE)?.fact,
+    potLife: readFact(ctx, fields, "pot_life", ["time"], DURATION)?.fact,
     selfHeatingRags: readRags(ctx, fields) ??
       fromFamily(facts?.ragsSelfHeat) ?? { value: false, origin: "default" },
     mix: readMix(ctx, fields),
@@ -213,7 +214,7 @@ function readCovers(
 }
 
 function readRecoat(ctx: Lowering, fields: Fields): Material["recoat"] {
-  const range = readRange(ctx, form(fields, "recoat", "range")?.value.range, "time", POSITIVE);
+  const range = readRange(ctx, form(fields, "recoat", "range")?.value.range, "time", DURATION);
   return range && stated(ctx, { earliest: range.from, latest: range.to }, range.span);
 }
 

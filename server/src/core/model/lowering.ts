@@ -128,6 +128,13 @@ export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 100, words: "above 0 % 
 export const NOT_NEGATIVE: Limits = { min: 0, words: "zero or more" };
 export const COUNT: Limits = { min: 1, whole: true, words: "a whole number of at least 1" };
 
+/** In hours. No label says more, and a plan of the work ends there. */
+export const DURATION: Limits = {
+  above: 0,
+  max: 36_525 * 24,
+  words: "greater than zero and at most 100 years",
+};
+
 /** A job of more pieces than this is several jobs. */
 export const PIECES: Limits = { min: 1, max: 10_000, whole: true, words: "a whole number from 1 to 10000" };
 

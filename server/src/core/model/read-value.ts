@@ -6,7 +6,7 @@ import type { Span, Value } from "../../../../grammar/src/tree.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
 import { sentence } from "../sentence.ts";
-import { type Limits, within } from "./lowering.ts";
+import { DURATION, type Limits, within } from "./lowering.ts";
 import type { Material, Recipe } from "./model.ts";
 import { didYouMean } from "./suggest.ts";
 
@@ -53,7 +53,7 @@ export function readDuration(
   if (!value) return undefined;
   if (value.kind === "name")
     return readParameter(value.text, value.span, "duration", bindings, report)?.hours;
-  return readMeasure(value, ["time"], { above: 0, words: "greater than zero" }, bindings, report)?.value;
+  return readMeasure(value, ["time"], DURATION, bindings, report)?.value;
 }
 
 /** A quantity of one of the dimensions; durations and shares may be parameters (`duration`, `number` as percent). */
