@@ -62,21 +62,27 @@ function tasksInOrder(problem: Problem, plan: Plan): readonly Task[] {
   const last: number[] = []; // by person, the task done last
   for (const [place, task] of tasks.entries()) {
     if (task.work === 0) continue;
-    let person = last.length;
-    let freeSince = Number.POSITIVE_INFINITY;
-    for (const [other, done] of last.entries()) {
-      const { track, index } = tasks[done]!;
-      const end = plan.times[track]!.ends[index]!;
-      if (end <= task.start && end < freeSince) {
-        person = other;
-        freeSince = end;
-      }
-    }
-    if (last.length < problem.crew) person = last.length; // somebody who has done nothing yet
+    // Somebody who has done nothing yet, as long as there is anybody: without a shop that is for ever.
+    const person = last.length < problem.crew ? last.length : longestFree(plan, tasks, last, task.start);
     if (last[person] !== undefined) tasks[last[person]!]!.following = place;
     last[person] = place;
   }
   return tasks;
+}
+
+/** Who of those that have worked is free at `start` and has been for longest; a new place where nobody is. */
+function longestFree(plan: Plan, tasks: readonly Task[], last: readonly number[], start: number): number {
+  let person = last.length;
+  let freeSince = Number.POSITIVE_INFINITY;
+  for (const [other, done] of last.entries()) {
+    const { track, index } = tasks[done]!;
+    const end = plan.times[track]!.ends[index]!;
+    if (end <= start && end < freeSince) {
+      person = other;
+      freeSince = end;
+    }
+  }
+  return person;
 }
 
 /** The latest end of every item, by track. */
