@@ -513,7 +513,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Fumes of a coat, and its air",
     seen: "`totals` as text, hover of layer and step, `ventilation-too-weak`",
     formula:
-      "grams of a coat on all pieces; its solvent leaves evenly from the first stroke to half of touch dry; breathing averaged over 8 h or that time if longer, K = 5; fire over that time, a tenth of the LEL",
+      "grams of a coat on all pieces (VOC; of acetone, exempt from that, its weight); its solvent leaves evenly from the first stroke to half of touch dry; breathing averaged over 8 h or that time if longer, K = 5; fire over that time, a tenth of the LEL",
     source: `29 CFR 1910.1000 and NIOSH, the stricter limit; the release: ${PRACTICE}`,
     file: "fumes/job-fumes.ts",
     functions: ["coatFumes", "airForCoat"],

@@ -57,7 +57,7 @@ describe("a coat", () => {
     expect(coats).toHaveLength(2);
     expect(coats[1]!.grams).toBeCloseTo(240, 9);
     expect(coats[1]).toMatchObject({ applicationH: 1.5, dryingH: 4 });
-    expect(coats[1]!.liquids).toMatchObject([{ vocGPerL: 400, solvent: { name: "mineral spirits" } }]);
+    expect(coats[1]!.liquids).toMatchObject([{ vapourGPerL: 400, solvent: { name: "mineral spirits" } }]);
   });
 
   test("asks for the air of a shift: 240 000 mg / 8 h / 350 mg/m3 = 85.7 m3/h, five times that unmixed", () => {
@@ -87,6 +87,14 @@ describe("a coat", () => {
     // 0.45 L · 400 + 0.15 L · 780
     expect(coat!.grams).toBeCloseTo(180 + 117, 9);
     expect(fumesOf(["step clean with water"]).coats).toEqual([]);
+  });
+
+  test("of acetone, which is no VOC by rule, is vapour all the same", () => {
+    const wipe = "material wipe {\n  family acetone\n  covers 10 m2/L\n}\n";
+    const acetone = result(["step clean with wipe"], SHOP, wipe);
+    expect(acetone.totals.voc_g).toBe(0);
+    // 2 · 3 / 10 = 0.6 L at a specific gravity of 0.79 (NIOSH Pocket Guide, from memory).
+    expect(jobFumes(acetone).coats[0]!.grams).toBeCloseTo(474, 9);
   });
 });
 

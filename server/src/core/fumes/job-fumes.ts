@@ -47,7 +47,8 @@ export interface FumesDraw {
 export interface LiquidFumes {
   readonly material: Material;
   readonly litres: number;
-  readonly vocGPerL: number;
+  /** What evaporates of a litre, g; for most its VOC, for acetone, which the rule on VOC exempts, all of it. */
+  readonly vapourGPerL: number;
   readonly grams: number;
   /** What stands for its vapour; undefined where it has no carrier. */
   readonly solvent?: Solvent;
@@ -126,10 +127,20 @@ function fumesOfCoat(draws: readonly FumesDraw[]): CoatFumes {
 }
 
 function liquidFumes({ material, litres }: FumesDraw): readonly LiquidFumes[] {
-  const vocGPerL = material.voc?.value;
-  if (litres === undefined || vocGPerL === undefined || isBuiltInWater(material)) return [];
+  const vapourGPerL = vapourOf(material);
+  if (litres === undefined || vapourGPerL === undefined || isBuiltInWater(material)) return [];
   const solvent = material.family && representativeSolvent(material.family.carrier);
-  return [{ material, litres, vocGPerL, grams: litres * vocGPerL, ...(solvent ? { solvent } : {}) }];
+  return [{ material, litres, vapourGPerL, grams: litres * vapourGPerL, ...(solvent ? { solvent } : {}) }];
+}
+
+/**
+ * What evaporates of a litre of a material, g. Acetone counts nothing as a VOC (40 CFR 51.100(s) exempts it), and burns
+ * and is breathed all the same: a solvent of that family leaves with its whole weight.
+ */
+function vapourOf({ voc, family }: Material): number | undefined {
+  if (family?.role !== "solvent" || family.carrier !== "acetone") return voc?.value;
+  const solvent = representativeSolvent(family.carrier);
+  return solvent && Math.max(voc?.value ?? 0, solvent.specificGravity * 1000);
 }
 
 /** The same liquid of several surfaces together. */

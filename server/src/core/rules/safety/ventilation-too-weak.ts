@@ -270,11 +270,11 @@ const sourceText = (action: LayerAction | StepAction): string =>
     ? `One coat of ${useName(action.use)}`
     : `This \`${action.verb}\`${action.use ? ` with ${useName(action.use)}` : ""}`;
 
-const gramsText = ({ litres, vocGPerL, grams }: LiquidFumes): string =>
-  `${formatNumber(grams, 0)} g of vapour (${litresText(litres)} × ${formatNumber(vocGPerL, 0)} g/L)`;
+const gramsText = ({ litres, vapourGPerL, grams }: LiquidFumes): string =>
+  `${formatNumber(grams, 0)} g of vapour (${litresText(litres)} × ${formatNumber(vapourGPerL, 0)} g/L)`;
 
-const gramsOfText = ({ material, litres, vocGPerL, grams }: LiquidFumes): string =>
-  `${formatNumber(grams, 0)} g (${litresText(litres)} of \`${material.name}\` × ${formatNumber(vocGPerL, 0)} g/L)`;
+const gramsOfText = ({ material, litres, vapourGPerL, grams }: LiquidFumes): string =>
+  `${formatNumber(grams, 0)} g (${litresText(litres)} of \`${material.name}\` × ${formatNumber(vapourGPerL, 0)} g/L)`;
 
 const limitText = ({ solvent }: LiquidFumes): string =>
   `the ${formatNumber(exposureLimitMgM3(solvent!) ?? 0, 0)} mg/m3 of ${solvent!.name}`;
