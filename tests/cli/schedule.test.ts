@@ -1,0 +1,74 @@
+/** `schedule`: plans, as text, as JSON and as a calendar. */
+import ICAL from "ical.js";
+import { describe, expect, test } from "vitest";
+import { FILES, JOB } from "./bench.ts";
+import { runCli } from "./run-cli.ts";
+
+describe("schedule", () => {
+  test("as text is a list in the order of time", async () => {
+    const { status, stdout } = await runCli(["schedule", "job.finish"], { files: FILES });
+    expect(status).toBe(0);
+    expect(stdout).toBe(
+      [
+        "shelf_job “One shelf”",
+        "  Mon 2027-03-08",
+        "    09:00 to 09:30  board  dust                     critical",
+        "    09:30 to 09:45  board  clear_coat, coat 1 of 2  critical",
+        "    09:45 to 11:45  board  wait until recoat        critical",
+        "    11:45 to 12:00  board  clear_coat, coat 2 of 2  critical",
+        "    12:00 to 14:00  board  wait until recoat        critical",
+        "  Elapsed 5 h, finished Mon 2027-03-08 14:00; no plan is shorter.",
+        "  In service Tue 2027-03-09 12:00.",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  test("as JSON has the items with their hours", async () => {
+    const { stdout } = await runCli(["schedule", "job.finish", "--format", "json"], { files: FILES });
+    const { jobs } = JSON.parse(stdout) as { jobs: { items: unknown[] }[] };
+    expect(jobs[0]).toMatchObject({ name: "shelf_job", status: "planned", elapsed_h: 5, exact: true });
+    expect(jobs[0]!.items[1]).toEqual({
+      surface: "board",
+      piece: 1,
+      kind: "layer",
+      what: "clear_coat, coat 1 of 2",
+      start: "2027-03-08T09:30:00",
+      end: "2027-03-08T09:45:00",
+      start_h: 0.5,
+      end_h: 0.75,
+      slack_h: 0,
+      critical: true,
+    });
+  });
+
+  test("as a calendar is read by a calendar library", async () => {
+    const { stdout } = await runCli(["schedule", "job.finish", "--format", "ics"], { files: FILES });
+    const calendar = new ICAL.Component(ICAL.parse(stdout) as unknown as string);
+    const events = calendar.getAllSubcomponents("vevent").map((each) => new ICAL.Event(each));
+    expect(events.map(({ summary, startDate }) => `${startDate.toString()} ${summary}`)).toEqual([
+      "2027-03-08T09:00:00 dust (board)",
+      "2027-03-08T09:30:00 clear_coat\\, coat 1 of 2 (board)".replace("\\", ""),
+      "2027-03-08T09:45:00 wait until recoat (board)",
+      "2027-03-08T11:45:00 clear_coat, coat 2 of 2 (board)",
+      "2027-03-08T12:00:00 wait until recoat (board)",
+    ]);
+    expect(new Set(events.map(({ uid }) => uid)).size).toBe(5);
+  });
+
+  test("without dates has hours after the start, and no calendar", async () => {
+    const files = { ...FILES, "job.finish": JOB.replace(/ {2}start .*\n/u, "") };
+    const text = await runCli(["schedule", "job.finish"], { files });
+    expect(text.stdout).toContain("  From the start\n    0 h to 30 min         board  dust  ");
+    expect(text.stdout).toContain("  No dates: no `start`.\n");
+    const ics = await runCli(["schedule", "job.finish", "--format", "ics"], { files });
+    expect(ics.status).toBe(2);
+    expect(ics.stdout).toBe("");
+    expect(ics.stderr).toContain("The job `shelf_job` has no dates");
+  });
+
+  test("needs one file", async () => {
+    expect((await runCli(["schedule"])).stderr).toContain("missing required argument 'file'");
+    expect((await runCli(["schedule", "none.finish"])).status).toBe(2);
+  });
+});
