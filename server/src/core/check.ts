@@ -226,12 +226,15 @@ function jobFacts(checker: Checker, result: JobResult): JobFacts {
       },
     ]),
   );
+  const scope = checker.scope(result.job.file);
+  const earlier = result.job.after && scope.jobs.get(result.job.after.job);
   return {
     job: result.job,
     runs: result.runs,
-    scope: checker.scope(result.job.file),
+    scope,
     totals: result.totals,
     schedule: result.schedule,
+    ...(earlier ? { earlier: { job: earlier, finish: checker.job(earlier).totals.finish } } : {}),
     needs,
   };
 }

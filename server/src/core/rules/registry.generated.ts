@@ -90,6 +90,7 @@ import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.
 import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
 import { late } from "./schedule/late.ts";
 import { noSchedule } from "./schedule/no-schedule.ts";
+import { startsBeforeEarlierJob } from "./schedule/starts-before-earlier-job.ts";
 import { airOutsideLimits } from "./waits/air-outside-limits.ts";
 import { coveredBeforeCure } from "./waits/covered-before-cure.ts";
 import { handledBeforeDry } from "./waits/handled-before-dry.ts";
@@ -196,6 +197,7 @@ export const RULES: readonly Rule[] = [
   ventilationTooWeak,
   late,
   noSchedule,
+  startsBeforeEarlierJob,
   airOutsideLimits,
   coveredBeforeCure,
   handledBeforeDry,

@@ -92,6 +92,8 @@ export interface JobContext {
   readonly scope: Scope;
   readonly totals: JobTotals;
   readonly schedule: Schedule;
+  /** The job that this one comes after, with the end of its last step, layer or wait (local ISO), where that is known. */
+  readonly earlier?: { readonly job: Job; readonly finish: string | null };
   /** Litres needed of every material of the job, spare included. */
   readonly needs: ReadonlyMap<
     string,
