@@ -314,7 +314,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Earliest finish",
     seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
     formula:
-      "hands within opening hours and crew, layers in one go where they fit, drying day and night; rules, then a bounded search that proves or betters the plan",
+      "hands within opening hours and crew, layers in one go where they fit, drying day and night; rules, plans from the mixture of the prices, then a bounded search that proves or betters the plan",
     source: "the language reference; resource-constrained scheduling, checked against brute force",
     file: "schedule/schedule.ts",
     functions: ["schedule"],
@@ -329,11 +329,23 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Lower bound and gap",
     seen: "`schedule`",
     formula:
-      "no plan beats each chain alone, nor the crew's work that cannot begin before a moment and what must run after it; gap = (elapsed − bound) / bound",
-    source: "the head, body and tail bound of machine scheduling",
-    file: "schedule/bounds.ts",
-    functions: ["lowestFinish", "settleAlone"],
-    tests: ["core/schedule/properties.test.ts", "core/properties/schedules.test.ts"],
+      "no plan beats each chain alone, nor the crew's work that must lie between two moments: all of it, tasks in one go opening by opening, long ones by number; gap = (elapsed − bound) / bound",
+    source: "energetic reasoning of resource-constrained scheduling, checked against brute force",
+    file: "schedule/energy.ts",
+    functions: ["lowestFinish", "hasRoom"],
+    tests: ["core/schedule/bounds.test.ts", "core/schedule/properties.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Lower bound by prices",
+    seen: "`schedule`",
+    formula:
+      "a finish is too early when, at some prices for the parts of the openings, the cheapest ways of all chains cost more than all there is; windows tie a chain's tasks to openings that lie near enough",
+    source:
+      "duality of linear programs (Farkas), Dantzig–Wolfe column generation; checked against brute force and a solver",
+    file: "schedule/spread.ts",
+    functions: ["spreadWork"],
+    tests: ["core/schedule/bounds.test.ts"],
   },
   {
     topic: "Schedule",

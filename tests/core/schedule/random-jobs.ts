@@ -121,3 +121,52 @@ export function mediumJob(crew: fc.Arbitrary<number>, windows: boolean): fc.Arbi
     chains: chainsArbitrary({ mostHands: 8, unit: 0.25, windows, mostRoom: 120 }, 8),
   });
 }
+
+/** Chains of coats, each within a window of the one before, some of them sanded first; in hours that are whole units. */
+export function coatsJob(mostChains: number, mostCoats: number, unit: number): fc.Arbitrary<ScheduleInput> {
+  const chain = fc.record({
+    sanding: fc.integer({ min: 0, max: 3 }),
+    coats: fc.integer({ min: 1, max: mostCoats }),
+    hours: fc.integer({ min: 1, max: 3 }),
+    dry: fc.integer({ min: 0, max: 6 }),
+    window: fc.constantFrom(18, 24, 24, 48),
+    count: fc.integer({ min: 1, max: mostChains }),
+  });
+  const hours = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, opens: 540, closes: 1020 }));
+  return fc
+    .record({
+      kinds: fc.array(chain, { minLength: 1, maxLength: 2 }),
+      crew: fc.integer({ min: 1, max: 2 }),
+      start: fc.constantFrom("2027-03-08T09:00", "2027-03-10T09:00", "2027-03-11T12:00"),
+      closed: fc.constantFrom([], [{ from: "2027-03-12", to: "2027-03-12" }]),
+    })
+    .map(({ kinds, crew, start, closed }) => ({
+      calendar: { hours, closed, crew },
+      start,
+      chains: kinds
+        .flatMap((kind) => Array.from({ length: kind.count }, () => kind))
+        .slice(0, mostChains)
+        .map((kind, place): Chain => ({ key: `c${place}`, items: coatItems(kind, unit) })),
+    }));
+}
+
+function coatItems(
+  kind: {
+    readonly sanding: number;
+    readonly coats: number;
+    readonly hours: number;
+    readonly dry: number;
+    readonly window: number;
+  },
+  unit: number,
+): readonly ChainItem[] {
+  const items: ChainItem[] = [];
+  if (kind.sanding > 0) items.push({ kind: "hands", id: "s", hours: kind.sanding * unit, oneGo: false });
+  for (let coat = 0; coat < kind.coats; coat++) {
+    const notLater = coat > 0 ? { of: `h${coat - 1}`, hours: kind.window } : undefined;
+    const hands: ChainItem = { kind: "hands", id: `h${coat}`, hours: kind.hours * unit, oneGo: true };
+    items.push(notLater ? { ...hands, notLater } : hands);
+    if (kind.dry > 0) items.push({ kind: "wait", id: `w${coat}`, hours: kind.dry });
+  }
+  return items;
+}

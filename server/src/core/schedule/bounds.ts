@@ -1,17 +1,19 @@
 /**
- * What no plan can beat: each chain alone through the opening hours, and the crew's work in one piece.
- *
- * The work bound takes every set of tasks that cannot begin before some moment and have at least some time to run
- * after them: the crew cannot have done the set earlier than its working time divided among them, and the chain of the
- * task that comes last has still to run to its end.
+ * One chain by itself: its earliest times with the shop to itself, its latest ones before a finish, and how far it can
+ * reach. No plan of several chains gives any of them an earlier task or a later one.
  */
-import { dayMs, endAfterWork, workingTimeBefore } from "./calendar.ts";
-import { earliestStart, endOf } from "./fit.ts";
+import { dayMs } from "./calendar.ts";
+import { earliestStart, endOf, latestStartAt, latestStartByEnd } from "./fit.ts";
 import { overnightMs, overnightWithoutShopMs, type Problem, type Track } from "./problem.ts";
-import { emptyTimes, type Fit, settle, type Times, waitEnd } from "./settle.ts";
-
-/** How many thresholds of each of the two axes the work bound tries. */
-const nThresholds = 24;
+import {
+  emptyTimes,
+  type Fit,
+  type Horizon,
+  latestBeforeNight,
+  settle,
+  type Times,
+  waitEnd,
+} from "./settle.ts";
 
 export function shopFit(problem: Problem): Fit {
   return (time, work, whole) => earliestStart(problem.shop, time, work, whole);
@@ -28,10 +30,16 @@ export function reachOf(problem: Problem, track: Track): number {
   return runOut({ ...problem, start: late }, track, ends, 0, late) - late + (nWindows + 2) * 7 * dayMs;
 }
 
+/** How far to look for a chain that reaches so far, where others are at work until `finish`. */
+export function horizonOf(problem: Problem, finish: number, reach: number): Horizon {
+  const settled = Math.max(finish, problem.shop.settledFrom);
+  return { settled, end: settled + reach };
+}
+
 /** The chain's earliest times with the shop to itself, or the index of the task whose window cannot be met. */
 export function settleAlone(problem: Problem, track: Track): Times | number {
   const times = emptyTimes(track);
-  const horizon = Math.max(problem.start, problem.shop.settledFrom) + reachOf(problem, track);
+  const horizon = horizonOf(problem, problem.start, reachOf(problem, track));
   return settle(problem, track, times, 0, track.steps.length - 1, shopFit(problem), horizon) ?? times;
 }
 
@@ -69,66 +77,36 @@ export function runOut(problem: Problem, track: Track, ends: number[], from: num
   return previous;
 }
 
-interface Task {
-  readonly track: Track;
-  readonly index: number;
-  readonly work: number;
-  readonly head: number;
-  readonly tail: number;
-  readonly count: number;
-}
-
-/** A moment before which no plan ends. `alone` are the chains' own earliest times, by sort. */
-export function lowestFinish(problem: Problem, alone: ReadonlyMap<number, Times>): number {
-  const tasks: Task[] = [];
-  let bound = problem.start;
-  for (const [sort, times] of alone) {
-    bound = Math.max(bound, times.ends.at(-1) ?? problem.start);
-    const alike = problem.tracks.filter((track) => track.sort === sort);
-    const track = alike[0]!;
-    const tails = leastTails(problem, track);
-    for (const index of track.hands) {
-      const step = track.steps[index]!;
-      if (step.kind !== "hands" || step.work === 0) continue;
-      const shared = { track, index, work: step.work, count: alike.length };
-      tasks.push({ ...shared, head: times.starts[index]!, tail: tails[index]! });
+/**
+ * The latest end of every item with which its chain can still end by `finish`; undefined when it cannot. Nothing else
+ * is at work, and windows count as far as the latest end of their task.
+ */
+export function latestEnds(problem: Problem, track: Track, finish: number): readonly number[] | undefined {
+  const { shop } = problem;
+  const { steps } = track;
+  const ends = steps.map(() => finish);
+  const lower = (index: number, end: number): boolean => {
+    if (index < 0 || end >= ends[index]!) return true;
+    ends[index] = end;
+    return Number.isFinite(end);
+  };
+  // A window is looked at again once the latest end of what it counts from is known.
+  for (let round = track.hasWindows ? 2 : 1; round > 0; round--) {
+    for (let index = steps.length - 1; index >= 0; index--) {
+      const step = steps[index]!;
+      const end = ends[index]!;
+      if (step.kind === "hands") {
+        let start = latestStartByEnd(shop, end, step.work, step.whole);
+        if (round === 1 && step.window !== undefined) {
+          const last = ends[step.window.of]! + step.window.within;
+          start = Math.min(start, latestStartAt(shop, last, step.work, step.whole));
+        }
+        if (!lower(index, endOf(shop, start, step.work)) || !lower(index - 1, start)) return undefined;
+        if (start < problem.start) return undefined;
+      } else if (step.kind === "wait") {
+        if (!lower(step.of, end - step.time) || !lower(index - 1, end)) return undefined;
+      } else if (!lower(index - 1, latestBeforeNight(problem, end))) return undefined;
     }
   }
-  if (!Number.isFinite(problem.crew) || tasks.length === 0) return bound;
-  const byTail = [...tasks].sort((a, b) => b.tail - a.tail);
-  for (const head of thresholds(tasks.map((task) => task.head))) {
-    for (const tail of thresholds(tasks.map((task) => task.tail))) {
-      bound = Math.max(bound, boundOfSet(problem, alone, byTail, head, tail));
-    }
-  }
-  return bound;
-}
-
-function boundOfSet(
-  problem: Problem,
-  alone: ReadonlyMap<number, Times>,
-  byTail: readonly Task[],
-  head: number,
-  tail: number,
-): number {
-  const set = byTail.filter((task) => task.head >= head && task.tail >= tail);
-  const work = set.reduce((sum, task) => sum + task.work * task.count, 0);
-  const done = workingTimeBefore(problem.shop, head) + Math.ceil(work / problem.crew);
-  const end = endAfterWork(problem.shop, done);
-  let least = Number.POSITIVE_INFINITY;
-  for (let place = set.length - 1; place >= 0 && end + set[place]!.tail < least; place--) {
-    const task = set[place]!;
-    const ends = [...alone.get(task.track.sort)!.ends];
-    ends[task.index] = Math.max(ends[task.index]!, end);
-    least = Math.min(least, runOut(problem, task.track, ends, task.index + 1, problem.start));
-  }
-  return Number.isFinite(least) ? least : problem.start;
-}
-
-/** Distinct values, evenly thinned out. */
-function thresholds(values: readonly number[]): readonly number[] {
-  const distinct = [...new Set(values)].sort((a, b) => a - b);
-  if (distinct.length <= nThresholds) return distinct;
-  const stride = (distinct.length - 1) / (nThresholds - 1);
-  return Array.from({ length: nThresholds }, (_, place) => distinct[Math.round(place * stride)]!);
+  return ends;
 }

@@ -151,9 +151,36 @@ export function spanAroundWork(
   return span === undefined ? undefined : { from: span.before, to: span.before + (span.closes - span.opens) };
 }
 
+/** The first closing after `time`. */
+export function closingAfter(shop: ShopTime, time: number): number {
+  return spanAt(shop, firstClosingAfter(shop, time))?.closes ?? Number.POSITIVE_INFINITY;
+}
+
 /** The last closing at or before `time`, undefined before the first. */
 export function lastClosing(shop: ShopTime, time: number): number | undefined {
   return spanAt(shop, firstClosingAfter(shop, time) - 1)?.closes;
+}
+
+/** The lengths of the shop's openings, without those that never end. */
+export function spanLengths(shop: ShopTime): readonly number[] {
+  const lengths = [...shop.spans, ...shop.week].map(({ opens, closes }) => closes - opens);
+  return [...new Set(lengths)].filter(Number.isFinite);
+}
+
+/** The opening hours between `from` and `to`, cut off there; undefined when there are more than `most` of them. */
+export function openingsBetween(
+  shop: ShopTime,
+  from: number,
+  to: number,
+  most: number,
+): readonly { readonly opens: number; readonly closes: number }[] | undefined {
+  const openings: { opens: number; closes: number }[] = [];
+  for (let index = firstClosingAfter(shop, from); ; index++) {
+    const span = spanAt(shop, index);
+    if (span === undefined || span.opens >= to) return openings;
+    if (openings.length === most) return undefined;
+    openings.push({ opens: Math.max(from, span.opens), closes: Math.min(to, span.closes) });
+  }
 }
 
 /** The closed stretches between `from` and `to`. */

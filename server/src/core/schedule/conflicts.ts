@@ -2,13 +2,17 @@
  * Why a chain cannot be scheduled: which waits and windows cannot go together.
  *
  * First the windows that no clock could meet, because the waits and work between take longer than they allow. Then,
- * if opening hours are to blame, the smallest set of windows that fails in this shop: each is left out in turn and
- * stays out if the chain still fails. Messages carry hours only; whoever knows the items' names may add them.
+ * if opening hours are to blame, the smallest set of windows that fails in this shop: as few in a row as fail, and of
+ * these each is left out in turn and stays out if the chain still fails. Messages carry hours only; whoever knows the
+ * items' names may add them.
  */
 import { leastTails, settleAlone } from "./bounds.ts";
 import { hourMs } from "./calendar.ts";
-import type { Problem, Step, Track } from "./problem.ts";
+import { makeTrack, type Problem, type Step, type Track } from "./problem.ts";
 import type { Conflict } from "./types.ts";
+
+/** Of more windows in a row, none is tried to be left out. */
+const mostLeftOut = 24;
 
 interface Window {
   readonly of: number;
@@ -23,12 +27,12 @@ export function conflictsOf(problem: Problem, track: Track): readonly Conflict[]
   );
   const structural = windows.flatMap((window) => tooLong(problem, track, window));
   if (structural.length > 0) return structural;
-  if (typeof settleAlone(problem, track) !== "number") return [];
-  let kept = windows;
-  for (const window of windows) {
-    const fewer = kept.filter((other) => other !== window);
-    if (typeof settleAlone(problem, withWindows(track, fewer)) === "number") kept = fewer;
-  }
+  const failed = settleAlone(problem, track);
+  if (typeof failed !== "number") return [];
+  const kept = fewest(
+    windows.filter(({ index }) => index <= failed),
+    (some) => typeof settleAlone(problem, withWindows(track, some, failed)) === "number",
+  );
   if (kept.length === 0) {
     const ids = track.hands.map((index) => track.steps[index]!.id);
     return [{ items: ids, message: "The shop never opens." }];
@@ -62,12 +66,32 @@ function leastBetween(problem: Problem, track: Track, of: number): number {
   return leastTails(problem, { ...track, steps })[of + 1] ?? 0;
 }
 
-function withWindows(track: Track, windows: readonly Window[]): Track {
-  const steps = track.steps.map((step, index) => {
-    if (step.kind !== "hands" || windows.some((window) => window.index === index)) return step;
-    return { ...step, window: undefined };
-  });
-  return { ...track, steps };
+/** Windows that fail together, as few as can be; with very many in a row, the row. */
+function fewest(windows: readonly Window[], doFail: (some: readonly Window[]) => boolean): readonly Window[] {
+  if (doFail([])) return [];
+  let fails = 0;
+  let holds = windows.length;
+  while (holds - fails > 1) {
+    const middle = (fails + holds) >> 1;
+    if (doFail(windows.slice(middle))) fails = middle;
+    else holds = middle;
+  }
+  let kept = windows.slice(fails);
+  if (kept.length > mostLeftOut) return kept;
+  for (const window of kept) {
+    const fewer = kept.filter((other) => other !== window);
+    if (doFail(fewer)) kept = fewer;
+  }
+  return kept;
+}
+
+/** The chain up to step `last` with these windows alone. */
+function withWindows(track: Track, windows: readonly Window[], last: number): Track {
+  const kept = new Set(windows.map(({ index }) => index));
+  const steps = track.steps
+    .slice(0, last + 1)
+    .map((step, index) => (step.kind !== "hands" || kept.has(index) ? step : { ...step, window: undefined }));
+  return makeTrack(track.key, track.sort, steps);
 }
 
 /** What the window counts from, the waits between, and the task that comes too late. */

@@ -5,8 +5,8 @@
  * yet, so a window is never missed for want of a free pair of hands. Chains that are alike count as one candidate. The
  * variations come from a fixed sequence of numbers and are limited by items placed, so the same job gives the same plan.
  */
-import { leastTails, reachOf } from "./bounds.ts";
-import { holderOf, type Problem, type Track } from "./problem.ts";
+import { horizonOf, leastTails, reachOf } from "./bounds.ts";
+import type { Problem, Track } from "./problem.ts";
 import { makeProfile, type Profile } from "./profile.ts";
 import { emptyTimes, endAt, settle, type Times } from "./settle.ts";
 
@@ -19,27 +19,10 @@ export interface Plan {
 /** Items that the variations may place in all. */
 const placements = 60_000;
 
-/** First and last item of each block of a track. */
-export function blocksOf(track: Track): readonly (readonly [number, number])[] {
-  const firsts = track.hands.map((index, place) => (place === 0 ? 0 : index));
-  if (firsts.length === 0) return track.steps.length === 0 ? [] : [[0, track.steps.length - 1]];
-  const isTied = firsts.map(() => false);
-  for (const index of track.hands) {
-    const step = track.steps[index]!;
-    if (step.kind !== "hands" || step.window === undefined) continue;
-    const of = holderOf(track, step.window.of);
-    for (let place = 1; place < firsts.length; place++) {
-      if (firsts[place]! > of && firsts[place]! <= index) isTied[place] = true;
-    }
-  }
-  const begins = firsts.filter((_, place) => !isTied[place]);
-  return begins.map((first, place) => [first, (begins[place + 1] ?? track.steps.length) - 1]);
-}
-
 /** The best plan of all rules, or undefined when no rule finds one that respects the windows. */
 export function planByRules(problem: Problem, lowest: number): Plan | undefined {
   const tails = problem.tracks.map((track) => leastTails(problem, track));
-  const blocks = problem.tracks.map(blocksOf);
+  const blocks = problem.tracks.map((track) => track.blocks);
   const reach = problem.tracks.map((track) => reachOf(problem, track));
   const weights = (track: number, first: number): number => {
     const step = problem.tracks[track]!.steps[first]!;
@@ -105,7 +88,7 @@ function insertInOrder(
     const track = problem.tracks[place]!;
     const last = track.steps.length - 1;
     const placed = emptyTimes(track);
-    const horizon = Math.max(finish, problem.shop.settledFrom) + reach[place]!;
+    const horizon = horizonOf(problem, finish, reach[place]!);
     if (settle(problem, track, placed, 0, last, profile.findStart, horizon) !== undefined) return undefined;
     takeAll(track, placed, profile, 0, last);
     times[place] = placed;
@@ -147,7 +130,7 @@ function dispatch(
     const ends: number[] = [];
     for (const track of pool) {
       const [first, last] = blocks[track]![position[track]!]!;
-      const horizon = Math.max(finish, problem.shop.settledFrom) + reach[track]!;
+      const horizon = horizonOf(problem, finish, reach[track]!);
       const failed = settle(
         problem,
         problem.tracks[track]!,
@@ -233,7 +216,7 @@ function takeAll(track: Track, times: Times, profile: Profile, first: number, la
 }
 
 /** Numbers in [0, 1) from a fixed beginning (a linear congruence modulo 2^32). */
-function chance(): () => number {
+export function chance(): () => number {
   let state = 20_270_308;
   return () => {
     state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;

@@ -10,7 +10,7 @@ import { leastTails, reachOf, runOut } from "./bounds.ts";
 import { endAfterWork, workingTimeBefore } from "./calendar.ts";
 import { earliestStart, endOf } from "./fit.ts";
 import type { Plan } from "./heuristic.ts";
-import { holderOf, type Problem, type Track } from "./problem.ts";
+import type { Problem, Track } from "./problem.ts";
 import { emptyTimes, endAt, holdBack, placeWait, type Times } from "./settle.ts";
 
 /** A list of tasks as far as it goes, with its earliest times. Copied, not changed, once it is done. */
@@ -154,8 +154,8 @@ function listNext(search: Search, list: Beginning, place: number): boolean | und
   times.starts[index] = start;
   times.ends[index] = end;
   if (step.window !== undefined && start > endAt(problem, times, step.window.of) + step.window.within) {
-    const held = holdBack(problem, track, times, step.window.of, start - step.window.within);
-    return held === undefined ? undefined : true;
+    holdBack(problem, track, times, step.window.of, start - step.window.within);
+    return true;
   }
   if (step.work > 0) {
     list.latest = start;
@@ -215,9 +215,7 @@ function shareOut(free: readonly number[], work: number): number {
 export function windowsOf(track: Track): readonly { readonly holder: number; readonly index: number }[] {
   if (!track.hasWindows) return [];
   return track.steps.flatMap((step, index) =>
-    step.kind === "hands" && step.window !== undefined
-      ? [{ holder: holderOf(track, step.window.of), index }]
-      : [],
+    step.kind === "hands" && step.window !== undefined ? [{ holder: step.window.of, index }] : [],
   );
 }
 

@@ -2,8 +2,8 @@
  * A schedule's input made ready for reckoning: whole milliseconds, items by index, the calendar beside them.
  *
  * What the input leaves open is settled here, once: which item a wait counts from, whether a task in one go fits any
- * opening span, which chains are alike. References to items that are not earlier in their chain are dropped, and
- * durations that are no positive numbers count as nothing, because the checker reports those elsewhere.
+ * opening span, which chains are alike. References to items that are not earlier in their chain are dropped, windows
+ * that count from anything but a task as well, and durations that are no positive numbers count as nothing, because the checker reports those elsewhere.
  */
 import { Temporal } from "temporal-polyfill";
 import {
@@ -17,7 +17,7 @@ import {
 } from "./calendar.ts";
 import type { Chain, ChainItem, ScheduleInput } from "./types.ts";
 
-/** One item of a chain. `of` is the index of the item that the wait or window counts from, −1 for the start. */
+/** One item of a chain. `of` is the index of the item that a wait counts from, −1 for the start, or of a window's task. */
 export type Step =
   | {
       readonly kind: "hands";
@@ -38,6 +38,10 @@ export interface Track {
   /** Tracks of the same kind are alike in everything but key and ids. */
   readonly sort: number;
   readonly hasWindows: boolean;
+  /** First and last step of each stretch of tasks that windows tie together; what no window ties stands alone. */
+  readonly blocks: readonly (readonly [number, number])[];
+  /** By step: a task that begins a block whose waits count from nothing before. */
+  readonly begins: readonly boolean[];
 }
 
 export interface Problem {
@@ -90,17 +94,6 @@ export function localDateTime(problem: Problem, time: number): string | undefine
     .toString({ smallestUnit: "second" });
 }
 
-/** The task that decides when the item ends that a window counts from; −1 when only the start does. */
-export function holderOf(track: Track, index: number): number {
-  let at = index;
-  while (at >= 0) {
-    const step = track.steps[at]!;
-    if (step.kind === "hands") return at;
-    at = step.kind === "wait" ? step.of : at - 1;
-  }
-  return -1;
-}
-
 function readStart(text: string): { readonly day: number; readonly time?: number } | undefined {
   const day = dayNumber(text);
   if (day === undefined) return undefined;
@@ -113,34 +106,71 @@ function makeTracks(chains: readonly Chain[], shop: ShopTime): readonly Track[] 
   const sorts = new Map<string, number>();
   return chains.map((chain) => {
     const earlier = new Map<string, number>();
+    const tasks = new Map<string, number>();
     const steps = chain.items.map((item, index) => {
-      const step = makeStep(item, index, earlier, shop);
+      const step = makeStep(item, index, { earlier, tasks }, shop);
       earlier.set(item.id, index);
+      if (item.kind === "hands") tasks.set(item.id, index);
       return step;
     });
     const signature = JSON.stringify(steps.map((step) => ({ ...step, id: "" })));
     const sort = sorts.get(signature) ?? sorts.size;
     sorts.set(signature, sort);
-    return {
-      key: chain.key,
-      steps,
-      hands: steps.flatMap((step, index) => (step.kind === "hands" ? [index] : [])),
-      sort,
-      hasWindows: steps.some((step) => step.kind === "hands" && step.window !== undefined),
-    };
+    return makeTrack(chain.key, sort, steps);
   });
+}
+
+export function makeTrack(key: string, sort: number, steps: readonly Step[]): Track {
+  const hands = steps.flatMap((step, index) => (step.kind === "hands" ? [index] : []));
+  const blocks = blocksOf(steps, hands);
+  const hasWindows = steps.some((step) => step.kind === "hands" && step.window !== undefined);
+  return { key, steps, hands, sort, hasWindows, blocks, begins: beginsOf(steps, blocks) };
+}
+
+function blocksOf(steps: readonly Step[], hands: readonly number[]): readonly (readonly [number, number])[] {
+  if (steps.length === 0) return [];
+  const reaches = steps.map(() => -1);
+  for (const index of hands) {
+    const step = steps[index]!;
+    if (step.kind === "hands" && step.window !== undefined)
+      reaches[step.window.of] = Math.max(reaches[step.window.of]!, index);
+  }
+  const begins = [0];
+  let tiedTo = -1; // the last task so far that a window reaches back from
+  for (const [place, index] of hands.entries()) {
+    if (place > 0 && index > tiedTo) begins.push(index);
+    tiedTo = Math.max(tiedTo, reaches[index]!);
+  }
+  return begins.map((first, place) => [first, (begins[place + 1] ?? steps.length) - 1]);
+}
+
+function beginsOf(
+  steps: readonly Step[],
+  blocks: readonly (readonly [number, number])[],
+): readonly boolean[] {
+  const begins = steps.map(() => false);
+  for (const [first, last] of blocks) {
+    const task = steps.findIndex((step, index) => index >= first && step.kind === "hands");
+    if (task < 0 || task > last) continue;
+    const inside = steps.slice(task, last + 1);
+    begins[task] = inside.every((step) => step.kind !== "wait" || step.of >= task);
+  }
+  return begins;
 }
 
 function makeStep(
   item: ChainItem,
   index: number,
-  earlier: ReadonlyMap<string, number>,
+  {
+    earlier,
+    tasks,
+  }: { readonly earlier: ReadonlyMap<string, number>; readonly tasks: ReadonlyMap<string, number> },
   shop: ShopTime,
 ): Step {
   switch (item.kind) {
     case "hands": {
       const work = inMs(item.hours);
-      const of = item.notLater === undefined ? undefined : earlier.get(item.notLater.of);
+      const of = item.notLater === undefined ? undefined : tasks.get(item.notLater.of);
       return {
         kind: "hands",
         id: item.id,

@@ -1,17 +1,19 @@
 /**
  * Schedules a job: when each task, wait and night begins and ends, so that the job finishes as early as may be.
  *
- * Chains that need not share anybody are placed on their own, which is exact. Otherwise rules find a plan, and a search
- * with a fixed number of nodes tries to prove or better it. A plan with fewer people is also a plan with more, so
+ * Chains that need not share anybody are placed on their own, which is exact. Otherwise rules find a plan, prices bring
+ * it and its bound together, and a search with a fixed number of nodes tries to prove or better it. A plan with fewer people is also a plan with more, so
  * smaller crews are tried as well as long as they could do better: one more pair of hands never makes a job later.
  * This module puts the parts together and turns milliseconds into hours and dates; it reckons nothing itself.
  */
 import { growLists } from "./beam.ts";
-import { lowestFinish, settleAlone } from "./bounds.ts";
+import { settleAlone } from "./bounds.ts";
 import { hourMs, pausesBetween } from "./calendar.ts";
 import { conflictsOf } from "./conflicts.ts";
+import { lowestFinish } from "./energy.ts";
 import { searchPlan } from "./exact.ts";
 import { type Plan, planByRules } from "./heuristic.ts";
+import { improve } from "./improve.ts";
 import { localDateTime, makeProblem, type Problem } from "./problem.ts";
 import type { Times } from "./settle.ts";
 import { slackOf } from "./slack.ts";
@@ -94,9 +96,13 @@ function planForCrew(problem: Problem, alone: ReadonlyMap<number, Times>): Found
   const lowest = lowestFinish(problem, alone);
   const plan = planByRules(problem, lowest);
   if (plan !== undefined && plan.finish <= lowest) return { plan, lowest };
+  const better = improve(problem, alone, plan, lowest);
+  if (better.plan !== undefined && better.plan.finish <= better.lowest) return better;
   const isTied = problem.tracks.some((track) => track.hasWindows);
-  const searched = searchPlan(problem, isTied ? growLists(problem, plan) : plan, lowest);
-  return { plan: searched.plan, lowest: searched.isExact ? (searched.plan?.finish ?? lowest) : lowest };
+  const searched = searchPlan(problem, isTied ? growLists(problem, better.plan) : better.plan, better.lowest);
+  return searched.isExact
+    ? { plan: searched.plan, lowest: searched.plan?.finish ?? better.lowest }
+    : { plan: searched.plan, lowest: better.lowest };
 }
 
 function impossible(conflicts: readonly Conflict[], startAt?: string): Schedule {

@@ -3,10 +3,9 @@
  *
  * Items are placed in order, each as early as it goes. Where a task then misses its window, the item that the window
  * counts from is held back just enough, and placing goes on from there. Every rule is monotone, so what comes out is
- * the earliest of all ways to respect them, or proof that there is none before the horizon. Where a window counts from
- * a wait, the task that the wait counts from is held back, which is enough but not always the least.
+ * the earliest of all ways to respect them, or proof that there is none before the horizon.
  */
-import { firstOpeningAtLeast, lastOpening, type ShopTime } from "./calendar.ts";
+import { dayMs, firstOpeningAtLeast, lastOpening } from "./calendar.ts";
 import { endOf, startForEnd } from "./fit.ts";
 import { overnightMs, overnightWithoutShopMs, type Problem, type Step, type Track } from "./problem.ts";
 
@@ -50,9 +49,19 @@ export function placeWait(problem: Problem, times: Times, index: number, step: S
   times.ends[index] = waitEnd(problem, step, previous, counted);
 }
 
+/** How far it makes sense to go on. */
+export interface Horizon {
+  /** From here on one week is like the other, and nobody else is at work. */
+  readonly settled: number;
+  /** No item need end later. */
+  readonly end: number;
+}
+
 /**
  * Places the items `first` … `last`, those before being fixed, and returns undefined; or returns the index of the task
- * whose window cannot be met, because what it counts from lies before `first` or the horizon is passed.
+ * whose window cannot be met, because what it counts from lies before `first` or the horizon is passed. What windows tie
+ * together and does not go in one settled week goes in none: whatever would keep all windows later would keep them so
+ * many weeks earlier as well.
  */
 export function settle(
   problem: Problem,
@@ -61,9 +70,10 @@ export function settle(
   first: number,
   last: number,
   findStart: Fit,
-  horizon: number,
+  horizon: Horizon,
 ): number | undefined {
   let pushed = first;
+  const begun = new Map<number, number>();
   for (let index = first; index <= last; index++) {
     const step = track.steps[index]!;
     const previous = endAt(problem, times, index - 1);
@@ -74,45 +84,31 @@ export function settle(
     const start = findStart(Math.max(previous, times.holds[index]!), step.work, step.whole);
     times.starts[index] = start;
     times.ends[index] = endOf(problem.shop, start, step.work);
-    if (times.ends[index]! > horizon || !Number.isFinite(start)) return Math.max(index, pushed);
-    if (step.window === undefined) continue;
+    if (times.ends[index]! > horizon.end || !Number.isFinite(start)) return Math.max(index, pushed);
+    if (step.window === undefined) {
+      if (track.begins[index] && !begun.has(index)) begun.set(index, Math.max(start, horizon.settled));
+      continue;
+    }
     if (start <= endAt(problem, times, step.window.of) + step.window.within) continue;
-    const held = holdBack(problem, track, times, step.window.of, start - step.window.within);
-    if (held === undefined || held < first) return index;
+    if (step.window.of < first) return index;
+    holdBack(problem, track, times, step.window.of, start - step.window.within);
     pushed = Math.max(pushed, index);
-    index = held - 1;
+    if (times.holds[step.window.of]! >= (begun.get(step.window.of) ?? Number.POSITIVE_INFINITY) + 7 * dayMs)
+      return pushed;
+    index = step.window.of - 1;
   }
   return undefined;
 }
 
-/** Raises the hold of the task that decides when item `index` ends, so that this is not before `end`. */
-export function holdBack(
-  problem: Problem,
-  track: Track,
-  times: Times,
-  index: number,
-  end: number,
-): number | undefined {
-  let wanted = end;
-  for (let at = index; at >= 0; ) {
-    const step = track.steps[at]!;
-    if (step.kind === "hands") {
-      times.holds[at] = Math.max(times.holds[at]!, startForEnd(problem.shop, wanted, step.work, step.whole));
-      return at;
-    }
-    if (step.kind === "wait") {
-      wanted -= step.time;
-      at = step.of;
-    } else {
-      wanted = problem.inShop ? restBefore(problem.shop, wanted) : wanted - overnightWithoutShopMs;
-      at--;
-    }
-  }
-  return undefined;
+/** Raises the hold of a task so that it does not end before `end`. */
+export function holdBack(problem: Problem, track: Track, times: Times, index: number, end: number): void {
+  const step = track.steps[index]!;
+  if (step.kind !== "hands") return;
+  times.holds[index] = Math.max(times.holds[index]!, startForEnd(problem.shop, end, step.work, step.whole));
 }
 
-/** The least end of the task before an overnight wait with which the wait ends at or after `end`. */
-function restBefore(shop: ShopTime, end: number): number {
-  // By the least there is later than with the opening before.
-  return (lastOpening(shop, end - 1) ?? Number.NEGATIVE_INFINITY) + 1 - overnightMs;
+/** The latest end of the task before an overnight wait that ends at or before `end`. */
+export function latestBeforeNight(problem: Problem, end: number): number {
+  if (!problem.inShop) return end - overnightWithoutShopMs;
+  return (lastOpening(problem.shop, end) ?? Number.NEGATIVE_INFINITY) - overnightMs;
 }

@@ -6,10 +6,10 @@
  * the finish until nothing moves. An item is critical when it cannot slip for the sake of the finish alone; one that
  * only a window holds has no slack either, yet is not critical.
  */
-import { lastOpening } from "./calendar.ts";
 import { endOf, latestStartAt, latestStartByEnd } from "./fit.ts";
 import type { Plan } from "./heuristic.ts";
-import { overnightMs, overnightWithoutShopMs, type Problem, type Step } from "./problem.ts";
+import type { Problem, Step } from "./problem.ts";
+import { latestBeforeNight } from "./settle.ts";
 
 export interface Slack {
   /** Milliseconds, by track and item. */
@@ -144,10 +144,4 @@ function carryBack(
     }
   }
   return moved;
-}
-
-/** The latest end of the task before an overnight wait that ends at or before `end`. */
-function latestBeforeNight(problem: Problem, end: number): number {
-  if (!problem.inShop) return end - overnightWithoutShopMs;
-  return (lastOpening(problem.shop, end) ?? Number.NEGATIVE_INFINITY) - overnightMs;
 }

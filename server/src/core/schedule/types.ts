@@ -25,7 +25,7 @@ export interface HandsItem {
   readonly hours: number;
   /** Goes on in one go within opening hours if it fits some opening span; other tasks may pause at closing. */
   readonly oneGo: boolean;
-  /** Starts not later than `hours` after the end of item `of`, an earlier item of the chain (a recoat window). */
+  /** Starts not later than `hours` after the end of `of`, an earlier task of the chain (a recoat window). */
   readonly notLater?: { readonly of: string; readonly hours: number };
 }
 
