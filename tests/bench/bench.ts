@@ -83,10 +83,14 @@ function checking(): void {
 
 /** Recipes that unroll to about so many steps each: coats with waiting, sanding and dusting between them. */
 function longRecipes(recipes: number, steps: number): string {
-  const coats =
-    "recipe coats {\n  safety dust_mask\n  layer waterborne_polyurethane x 20 {\n    wait until recoat\n    step sand 220\n    step dust\n  }\n  wait until recoat\n  step sand 220\n  step dust\n}\n";
-  const follows = "  follow coats\n".repeat(Math.round(steps / 80));
-  return coats + Array.from({ length: recipes }, (_, i) => `recipe long_${i} {\n${follows}}\n`).join("");
+  const parts = Array.from(
+    { length: Math.round(steps / 80) },
+    (_, i) =>
+      `recipe coats_${i} {\n  safety dust_mask\n  layer waterborne_polyurethane x 20 {\n    wait until recoat\n    step sand 220\n    step dust\n  }\n  wait until recoat\n  step sand 220\n  step dust\n}\n`,
+  );
+  const follows = parts.map((_, i) => `  follow coats_${i}\n`).join("");
+  const long = Array.from({ length: recipes }, (_, i) => `recipe long_${i} {\n${follows}}\n`);
+  return [...parts, ...long].join("");
 }
 
 function unrolling(): void {

@@ -9,14 +9,14 @@ import type { StrayPiece } from "../../../grammar/src/tree.ts";
 import type { Finding, Fix, Severity } from "./findings.ts";
 import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
 import type { Job, Recipe } from "./model/model.ts";
-import { modelsOf, type Program, type Scope, scopeOf } from "./model/program.ts";
+import { modelsOf, type Program, reachableFiles, type Scope, scopeOf } from "./model/program.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
 import { type JobFacts, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
 import type { Planner } from "./schedule/remembered.ts";
 import { schedule } from "./schedule/schedule.ts";
-import { createRunner, type SurfaceRun } from "./surface/run.ts";
+import { type AssumedRunner, createRunner, runAssumed, type SurfaceRun } from "./surface/run.ts";
 import { createTotaller, type JobResult } from "./totals/job-totals.ts";
 
 export interface Checker {
@@ -29,10 +29,16 @@ export interface Checker {
   assumed(recipe: Recipe): SurfaceRun;
 }
 
-/** `plan` makes schedules; pass one that remembers to keep them from one program to the next. */
-export function createChecker(program: Program, plan: Planner = schedule): Checker {
+/** What is kept from one program to the next: makers of plans and of runs that remember. */
+export interface Memory {
+  readonly plan: Planner;
+  readonly assumed: AssumedRunner;
+}
+
+/** Without a memory everything is worked out anew. */
+export function createChecker(program: Program, { plan, assumed: run }: Memory = NO_MEMORY): Checker {
   const scopes = memo((file: FileId) => scopeOf(program, file));
-  const runner = createRunner(scopes);
+  const runner = createRunner(scopes, run);
   const totaller = createTotaller(runner, scopes, plan);
   const assumed = memo((recipe: Recipe) => runner.assumed(recipe));
   const names = memo((file: FileId) => {
@@ -50,6 +56,8 @@ export function createChecker(program: Program, plan: Planner = schedule): Check
   };
   return checker;
 }
+
+const NO_MEMORY: Memory = { plan: schedule, assumed: runAssumed };
 
 function memo<K, V>(compute: (key: K) => V): (key: K) => V {
   const known = new Map<K, V>();
@@ -200,6 +208,7 @@ function tradeFindings(checker: Checker, file: FileId): readonly Finding[] {
 
 /** Recipes of other files that these runs lead through: what holds of them always is said in their own files. */
 function recipesElsewhere(program: Program, file: FileId, runs: readonly SurfaceRun[]): readonly Recipe[] {
+  if (reachableFiles(program, file).length === 1) return [];
   const found = new Map<string, Recipe>();
   for (const run of runs) {
     for (const { action } of run.moments) {

@@ -7,10 +7,11 @@
  */
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
-import { type Checker, createChecker } from "../core/check.ts";
+import { type Checker, createChecker, type Memory } from "../core/check.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import { type Planner, rememberingPlanner } from "../core/schedule/remembered.ts";
+import { rememberingPlanner } from "../core/schedule/remembered.ts";
+import { rememberingRunner } from "../core/surface/remembered-runs.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { completionsAt } from "./completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
@@ -41,7 +42,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   let files: ReadonlyMap<FileId, ProgramFile> = new Map();
   let absent: ReadonlyMap<FileId, string> = new Map();
   let snapshot: Analysis | undefined;
-  const plan = rememberingPlanner(REMEMBERED_PLANS);
+  const memory: Memory = { plan: rememberingPlanner(REMEMBERED_PLANS), assumed: rememberingRunner() };
   const config = options.config ?? (() => DEFAULT_CONFIG);
   const change = (nextFiles: ReadonlyMap<FileId, ProgramFile>, nextAbsent: ReadonlyMap<FileId, string>) => {
     files = nextFiles;
@@ -62,7 +63,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     missingFiles: () => missing(files, absent),
     setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
     analysis: () => {
-      snapshot ??= createAnalysis({ files, absent }, plan, { ...options, config });
+      snapshot ??= createAnalysis({ files, absent }, memory, { ...options, config });
       return snapshot;
     },
   };
@@ -85,10 +86,10 @@ function missing(
 
 function createAnalysis(
   program: Program,
-  plan: Planner,
+  memory: Memory,
   { resolve, config }: Required<AnalystOptions>,
 ): Analysis {
-  const checker: Checker = createChecker(program, plan);
+  const checker: Checker = createChecker(program, memory);
   const names = createNames(checker);
   const analysis: Analysis = {
     files: [...program.files.keys()],

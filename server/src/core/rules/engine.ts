@@ -51,7 +51,18 @@ export function runRules(input: EngineInput): readonly Finding[] {
 
 const causeKey = (draft: Draft): string => `${draft.rule.id}\u0000${placeKey(draft.cause)}`;
 
+/** What rules say of a run depends on the run alone, so it is said once for as long as the run is kept. */
 function runDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draft[] {
+  const ofRules = knownDrafts.get(rules) ?? new WeakMap<SurfaceRun, readonly Draft[]>();
+  knownDrafts.set(rules, ofRules);
+  const drafts = ofRules.get(run) ?? findDrafts(rules, run);
+  ofRules.set(run, drafts);
+  return drafts;
+}
+
+const knownDrafts = new WeakMap<readonly TradeRule[], WeakMap<SurfaceRun, readonly Draft[]>>();
+
+function findDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draft[] {
   const drafts: Draft[] = [];
   for (const rule of rules) {
     const { onStep, onLayer, onWait, onRun } = rule.checks;

@@ -86,12 +86,10 @@ export function makeProblem(input: ScheduleInput): Problem | undefined {
 /** The local date-time of a moment, to the nearest second; undefined without dates or far beyond them. */
 export function localDateTime(problem: Problem, time: number): string | undefined {
   if (!problem.dated || !Number.isFinite(time)) return undefined;
-  const seconds = Math.round(time / 1000);
-  const day = problem.shop.firstDay + Math.floor(seconds / 86_400);
-  if (Math.abs(day) > 100_000_000) return undefined;
-  return Temporal.PlainDateTime.from("1970-01-01T00:00")
-    .add({ days: day, seconds: seconds - Math.floor(seconds / 86_400) * 86_400 })
-    .toString({ smallestUnit: "second" });
+  const seconds = problem.shop.firstDay * 86_400 + Math.round(time / 1000);
+  if (Math.abs(seconds) > 100_000_000 * 86_400) return undefined;
+  // Read as if it were UTC, which knows no summer time.
+  return new Date(seconds * 1000).toISOString().slice(0, -5);
 }
 
 function readStart(text: string): { readonly day: number; readonly time?: number } | undefined {

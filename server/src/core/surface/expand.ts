@@ -14,7 +14,6 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import { COATS, GRIT } from "../model/lowering.ts";
 import type { Material, Recipe } from "../model/model.ts";
-import type { Scope } from "../model/program.ts";
 import {
   type Bindings,
   type Bound,
@@ -48,8 +47,17 @@ const MOST_TIMES = 500;
 const MOST_DEEP = 100;
 const ANY = { words: "anything" } as const;
 
+/** What a name means where a recipe stands. */
+export interface Names {
+  readonly materials: Pick<ReadonlyMap<string, Material>, "get">;
+  readonly recipes: Pick<ReadonlyMap<string, Recipe>, "get">;
+}
+
+/** The names that a file can use. */
+export type NamesOf = (file: string) => Names;
+
 interface Expander {
-  readonly scopeOf: (file: string) => Scope;
+  readonly namesOf: NamesOf;
   readonly actions: Action[];
   readonly cycles: Cycle[];
   readonly timesDone: Map<RecipeStatement, number>;
@@ -70,16 +78,16 @@ interface Frame {
 /**
  * Unrolls `recipe`.
  * `frames` are the places that lead to it (the `apply` line, or none for a recipe run by itself).
- * `scopeOf` gives the scope of a file: a recipe's names mean what they mean in the recipe's own file.
+ * `namesOf` gives the scope of a file: a recipe's names mean what they mean in the recipe's own file.
  */
 export function expand(
   recipe: Recipe,
   bindings: Bindings,
   frames: readonly Place[],
-  scopeOf: (file: string) => Scope,
+  namesOf: NamesOf,
 ): Expansion {
   const expander: Expander = {
-    scopeOf,
+    namesOf,
     actions: [],
     cycles: [],
     timesDone: new Map(),
@@ -109,7 +117,7 @@ export function bindArguments(
 export function defaultsOf(
   recipe: Recipe,
   syntax: readonly { readonly name: Name; readonly default?: Argument["value"] }[],
-  scope: Scope,
+  scope: Names,
 ): ReadonlyMap<string, Bound> {
   const defaults = new Map<string, Bound>();
   for (const parameter of recipe.parameters) {
@@ -125,7 +133,7 @@ export function readArguments(
   recipe: Recipe,
   call: Call,
   bindings: Bindings,
-  scope: Scope,
+  scope: Names,
 ): ReadonlyMap<string, Bound> {
   const given = new Map<string, Bound>();
   for (const argument of call.arguments) {
@@ -141,7 +149,7 @@ function readArgument(
   type: Bound["type"],
   value: NonNullable<Argument["value"]>,
   bindings: Bindings,
-  scope: Scope,
+  scope: Names,
 ): Bound | undefined {
   if (value.kind === "title") return undefined;
   if (value.kind === "name" && bindings.has(value.text)) return bindings.get(value.text);
@@ -255,7 +263,7 @@ function materialUse(expander: Expander, frame: Frame, name: Name): MaterialUse 
     ? bound.type === "material"
       ? bound.material
       : undefined
-    : expander.scopeOf(frame.recipe.file).materials.get(name.text);
+    : expander.namesOf(frame.recipe.file).materials.get(name.text);
   return material ? { name: name.text, place, material } : { name: name.text, place };
 }
 
@@ -374,7 +382,7 @@ function pushCoat(
 function hardenerPart(expander: Expander, use: MaterialUse): Pick<LayerAction, "hardener"> {
   const mix = use.material?.mix?.value;
   if (!mix || !use.material) return {};
-  const material = expander.scopeOf(use.material.file).materials.get(mix.hardener);
+  const material = expander.namesOf(use.material.file).materials.get(mix.hardener);
   return {
     hardener: {
       a: mix.a,
@@ -407,7 +415,7 @@ function walkFollow(
   const call = follow.call;
   if (!call) return;
   const bound = frame.bindings.get(call.name.text);
-  const scope = expander.scopeOf(frame.recipe.file);
+  const scope = expander.namesOf(frame.recipe.file);
   const recipe = bound
     ? bound.type === "recipe"
       ? bound.recipe
@@ -445,5 +453,5 @@ function walkFollow(
 }
 
 function recipeDefaults(expander: Expander, recipe: Recipe): ReadonlyMap<string, Bound> {
-  return defaultsOf(recipe, recipe.parameterSyntax, expander.scopeOf(recipe.file));
+  return defaultsOf(recipe, recipe.parameterSyntax, expander.namesOf(recipe.file));
 }

@@ -7,7 +7,7 @@ import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action, Cycle } from "./actions.ts";
-import { bindArguments, defaultsOf, expand, readArguments } from "./expand.ts";
+import { bindArguments, defaultsOf, expand, type NamesOf, readArguments } from "./expand.ts";
 import { followedRecipes, type Parts, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { createJobHistory, type JobHistory } from "./job-history.ts";
@@ -55,7 +55,8 @@ export interface Runner {
   job(job: Job): readonly SurfaceRun[];
 }
 
-export function createRunner(scopeOf: (file: string) => Scope): Runner {
+/** `assumed` runs recipes by themselves; pass one that remembers to keep its runs from one program to the next. */
+export function createRunner(scopeOf: (file: string) => Scope, assumed: AssumedRunner = runAssumed): Runner {
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
   const followed = new Map<string, ReadonlySet<Recipe>>();
@@ -78,7 +79,7 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
   };
   const runner: Runner = {
     assumed: (recipe) =>
-      runAssumed(recipe, scopeOf, {
+      assumed(recipe, scopeOf, {
         followed: followedIn(recipe.file).has(recipe),
         continued: partsIn(recipe.file).continued.has(recipe),
         preceded: partsIn(recipe.file).preceded.has(recipe),
@@ -98,13 +99,15 @@ export function createRunner(scopeOf: (file: string) => Scope): Runner {
   return runner;
 }
 
-function runAssumed(
-  recipe: Recipe,
-  scopeOf: (file: string) => Scope,
-  { followed, continued, preceded }: Record<"followed" | "continued" | "preceded", boolean>,
-): SurfaceRun {
-  const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
-  const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], scopeOf);
+/** What others of a program do with a recipe: see the fields of these names in `SurfaceRun`. */
+export type Surroundings = Readonly<Record<"followed" | "continued" | "preceded", boolean>>;
+
+/** Runs a recipe by itself; a pure function of its arguments and of what the names mean. */
+export type AssumedRunner = (recipe: Recipe, namesOf: NamesOf, surroundings: Surroundings) => SurfaceRun;
+
+export const runAssumed: AssumedRunner = (recipe, namesOf, { followed, continued, preceded }) => {
+  const defaults = defaultsOf(recipe, recipe.parameterSyntax, namesOf(recipe.file));
+  const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], namesOf);
   const moments = simulate({
     initial: ASSUMED_STATE,
     actions,
@@ -125,7 +128,7 @@ function runAssumed(
     ...(continued ? { continued } : {}),
     ...(preceded ? { preceded } : {}),
   };
-}
+};
 
 function runJob(
   job: Job,
