@@ -1,12 +1,14 @@
 /**
  * Makes all bundles. esbuild checks no types; `npm run typecheck` does. `--minify` is for the package, `--watch` for
- * work on the editor side.
+ * work on the editor side. An editor reads the texts of the manifest beside the manifest only, so they are put there.
  */
-import { chmodSync } from "node:fs";
+import { chmodSync, copyFileSync } from "node:fs";
 import path from "node:path";
 import process from "node:process";
 import { build, context } from "esbuild";
 import { BUNDLES, buildOptions, ROOT } from "./bundles.ts";
+
+copyFileSync(path.join(ROOT, "client/package.nls.json"), path.join(ROOT, "package.nls.json"));
 
 const options = BUNDLES.map((bundle) => buildOptions(bundle, process.argv.includes("--minify")));
 
