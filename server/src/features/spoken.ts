@@ -2,6 +2,7 @@
  * Figures as the reports and the hovers say them: money with its currency, dates with their weekday, hours, films.
  */
 import { formatDuration, formatNumber } from "../core/measure/format-amount.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
 import type { ContainerCount } from "../core/totals/types.ts";
 
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
@@ -40,6 +41,15 @@ export const areaText = (m2: number): string => `${formatNumber(m2, 2)} m2`;
 export const litresText = (litres: number): string => `${formatNumber(litres, 2)} L`;
 export const filmText = (um: number): string => `${formatNumber(um, 0)} um`;
 export const hoursText = (hours: number): string => formatDuration(hours);
+
+/**
+ * `8.80 EUR worth is used`, of materials bought in whole cans. Where some of it was there already, that may be more than
+ * what is bought, so it is said.
+ */
+export function usedText(used: number, { needs, shop }: JobResult): string {
+  const stock = needs.some(({ onHand }) => onHand > 0) ? ", what was on hand included" : "";
+  return `${moneyText(used, shop?.currency)} worth is used${stock}`;
+}
 
 /** `2 × 0.946 L`, the larger first as they come. */
 export const containersText = (containers: readonly ContainerCount[]): string =>

@@ -16,6 +16,7 @@ import {
   litresText,
   momentText,
   moneyText,
+  usedText,
 } from "../features/spoken.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
@@ -157,7 +158,7 @@ function costRows(result: JobResult): readonly Row[] {
   return [
     {
       ...figure(result, "material_cost", "materials", money),
-      ...(used === null ? {} : { more: `whole cans; ${money(used)} worth is used${stockText(result)}` }),
+      ...(used === null ? {} : { more: `whole cans; ${usedText(used, result)}` }),
     },
     ...(job.supplies ? [row("supplies", money(job.supplies.value))] : []),
     figure(result, "labour_cost", "labour", money),
@@ -168,10 +169,6 @@ function costRows(result: JobResult): readonly Row[] {
     ...pieceRows(result, money),
   ];
 }
-
-/** Where some of it was there already, what is used may be worth more than what is bought. */
-const stockText = ({ needs }: JobResult): string =>
-  needs.some(({ onHand }) => onHand > 0) ? ", what was on hand included" : "";
 
 /** What one piece of several costs. */
 function pieceRows(result: JobResult, money: (amount: number) => string): readonly Row[] {

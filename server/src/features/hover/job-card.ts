@@ -7,7 +7,15 @@ import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/
 import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
 import { gramsText, HOURS_BASIS, jobPeak } from "../fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
-import { areaText, containersText, hoursText, litresText, momentText, moneyText } from "../spoken.ts";
+import {
+  areaText,
+  containersText,
+  hoursText,
+  litresText,
+  momentText,
+  moneyText,
+  usedText,
+} from "../spoken.ts";
 import { bullets, code, type HoverContext, heading, nested, paragraphs } from "./context.ts";
 import { needSums } from "./need-sums.ts";
 import { elapsedSum, handsOnSum, inServiceSum } from "./time-sums.ts";
@@ -148,9 +156,7 @@ function usedWorking(result: JobResult): string {
   const used = usedMaterialCost(result);
   const { material_cost } = result.totals;
   if (used === null || material_cost === null || Math.abs(material_cost - used) < 0.005) return "";
-  const money = (amount: number): string => moneyText(amount, result.shop?.currency);
-  const stock = result.needs.some(({ onHand }) => onHand > 0) ? ", what was on hand included" : "";
-  return `Materials for ${money(material_cost)} are bought in whole cans; ${money(used)} worth is used${stock}.`;
+  return `Materials for ${moneyText(material_cost, result.shop?.currency)} are bought in whole cans; ${usedText(used, result)}.`;
 }
 
 /** Each reading_table: materials 68.05 + labour 140.00 + supplies 9.25 + bought 60.00 = 277.30 EUR. */
