@@ -6,6 +6,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { explainText } from "../../server/src/core/rules/explain.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
+import { factsOf } from "../../server/src/features/rule-facts.ts";
 import { CONFIG_SCHEMA_FILE, configSchemaText } from "../../server/tools/write-config-schema.ts";
 import { RULE_PAGES_FOLDER, rulePages } from "../../server/tools/write-rule-pages.ts";
 import { registryText, ruleFiles } from "../../server/tools/write-rule-registry.ts";
@@ -37,7 +38,7 @@ describe("written from the rules", () => {
 
 describe("explanations", () => {
   it.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (id, rule) => {
-    const text = explainText(rule, { offersFix: false });
+    const text = explainText(rule, factsOf(rule));
     expect(text.startsWith(`${id} (${rule.severity})\n`)).toBe(true);
     expect(text).not.toContain("#!");
     expect(pages.get(`${id}.md`)).not.toContain("#!");

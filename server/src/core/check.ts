@@ -226,7 +226,7 @@ function recipesElsewhere(program: Program, file: FileId, runs: readonly Surface
 function jobFacts(checker: Checker, result: JobResult): JobFacts {
   const needs = new Map(
     result.needs.map((need) => [
-      need.material.name,
+      need.material,
       {
         material: need.material,
         litres: need.litres ?? 0,

@@ -8,6 +8,7 @@ import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
+import { distinctNames } from "./material-names.ts";
 import type { Analysis, FileFinding } from "./types.ts";
 
 export interface ComparedJob {
@@ -39,6 +40,7 @@ export type ComparedDate = "finish" | "in_service";
 type ComparedNumber = Exclude<ComparedFigure, ComparedDate>;
 
 export interface ComparedMaterial {
+  /** Apart within one side, see `distinctNames`. */
   readonly name: string;
   readonly litres: number | null;
   readonly cost: number | null;
@@ -103,7 +105,10 @@ function sideOf(compared: ComparedJob): ComparisonSide {
       saving: totals.saving,
     },
     dates: { finish: totals.finish, in_service: totals.in_service },
-    materials: totals.materials.map(({ name, litres, cost }) => ({ name, litres, cost })),
+    materials: distinctNames(needs.map(({ material }) => material)).map((name, index) => {
+      const { litres, cost } = needs[index]!.totals;
+      return { name, litres, cost };
+    }),
     levels: levelsOf(findings),
     rules: rulesOf(findings),
     gaps: (figure) => {

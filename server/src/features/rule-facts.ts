@@ -1,19 +1,37 @@
 /**
- * What only running a rule shows: whether it offers a change that mends its finding. Its failing examples are run.
+ * What only running a rule shows: what is said of its failing examples, and whether a quick fix comes with it.
  */
-import type { RuleFacts } from "../core/rules/explain.ts";
+import { exampleText, type RuleFacts } from "../core/rules/explain.ts";
 import type { Rule } from "../core/rules/rule.ts";
 import { createAnalyst } from "./analyst.ts";
+import { markedLines } from "./marked-lines.ts";
+import type { FileFinding } from "./types.ts";
 
 const FILE = "example.finish";
 
 export function factsOf(rule: Rule): RuleFacts {
-  const offersFix = rule.failing.some((example) => {
-    const analyst = createAnalyst({ resolve: (_, path) => path });
-    analyst.setFile(FILE, example.text);
-    for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
-    const findings = analyst.analysis().findings(FILE);
-    return findings.some((finding) => finding.rule === rule.id && finding.fixes.length > 0);
+  const examples = rule.failing.map((example) => {
+    const text = `${exampleText(example)}\n`;
+    return { text, findings: findingsOf(text) };
   });
-  return { offersFix };
+  return {
+    offersFix: examples.some(({ findings }) =>
+      findings.some((finding) => finding.rule === rule.id && finding.fixes.length > 0),
+    ),
+    reported: examples.map(({ text, findings }) =>
+      findings.map(({ rule: id, severity, message, span }) => ({
+        rule: id,
+        severity,
+        message,
+        marked: markedLines(text, span),
+      })),
+    ),
+  };
+}
+
+function findingsOf(text: string): readonly FileFinding[] {
+  const analyst = createAnalyst({ resolve: (_, path) => path });
+  analyst.setFile(FILE, text);
+  for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
+  return analyst.analysis().findings(FILE);
 }

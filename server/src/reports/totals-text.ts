@@ -8,6 +8,7 @@ import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { FUMES_BASIS, lineFumes, worstShift } from "../features/fumes-facts.ts";
 import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../features/fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
+import { distinctNames } from "../features/material-names.ts";
 import {
   areaText,
   containersText,
@@ -84,7 +85,8 @@ function surfaceRows({ totals }: JobResult): readonly Row[] {
 }
 
 function materialRows(result: JobResult): readonly Row[] {
-  return result.needs.map((need) => {
+  const names = distinctNames(result.needs.map(({ material }) => material));
+  return result.needs.map((need, index) => {
     const { litres, containers, cost } = need.totals;
     const gaps = materialGaps(need);
     const bought =
@@ -93,7 +95,7 @@ function materialRows(result: JobResult): readonly Row[] {
         : containers.length === 0
           ? "in the cupboard"
           : `${containersText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
-    return row(need.material.name, litres === null ? "not known" : litresText(litres), bought);
+    return row(names[index]!, litres === null ? "not known" : litresText(litres), bought);
   });
 }
 

@@ -2,8 +2,7 @@
 import { closest } from "../../core/model/suggest.ts";
 import { explainText } from "../../core/rules/explain.ts";
 import { ruleById, ruleIds } from "../../core/rules/registry.ts";
-import type { Rule } from "../../core/rules/rule.ts";
-import { createAnalyst } from "../../features/analyst.ts";
+import { factsOf } from "../../features/rule-facts.ts";
 import { rulesText } from "../../reports/rules-text.ts";
 import { type AddCommand, outputColours, outputColumns } from "../command-context.ts";
 import { UsageError } from "../io.ts";
@@ -27,19 +26,7 @@ export const addExplain: AddCommand = (program, { io, finish }) => {
         const rest = near ? `Did you mean \`${near}\`?` : "`finishwright explain` lists them all.";
         throw new UsageError(`There is no rule \`${id}\`. ${rest}`);
       }
-      io.stdout.write(explainText(rule, { offersFix: offersFix(rule) }, columns));
+      io.stdout.write(explainText(rule, factsOf(rule), columns));
       return finish(0);
     });
 };
-
-/** Whether one of the rule's own examples comes with a change that mends it. */
-function offersFix(rule: Rule): boolean {
-  return rule.failing.some(({ text }) => {
-    const analyst = createAnalyst({ resolve: (_, used) => used });
-    analyst.setFile("example", text);
-    return analyst
-      .analysis()
-      .findings("example")
-      .some((finding) => finding.rule === rule.id && finding.fixes.length > 0);
-  });
-}

@@ -2,13 +2,24 @@
  * What a rule says of itself, as plain text for the terminal and as Markdown for its page: renderings of the rule
  * object, so that neither can say anything else than the rule does.
  */
+import type { Severity } from "../findings.ts";
 import { sentence } from "../sentence.ts";
 import type { Rule, RuleExample, RuleGroup } from "./rule.ts";
 
 /** What only running the rule shows. */
 export interface RuleFacts {
-  /** Whether at least one of its findings comes with a change that mends it. */
+  /** Whether at least one of its findings comes with a change that resolves it. */
   readonly offersFix: boolean;
+  /** What is said of each failing example, in the order of the examples. */
+  readonly reported: readonly (readonly ReportedFinding[])[];
+}
+
+export interface ReportedFinding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly message: string;
+  /** The lines that it underlines, numbered, with the marker under them. */
+  readonly marked: readonly string[];
 }
 
 export const GROUP_TITLES: Readonly<Record<RuleGroup, string>> = {
@@ -27,16 +38,14 @@ export const GROUP_TITLES: Readonly<Record<RuleGroup, string>> = {
 
 /** No text of ours says that something is safe. */
 const CAUTION =
-  "The product's label, its safety data sheet and local rules come first; a recipe without findings is not a safe one for that.";
+  "The product's label, its safety data sheet and local rules come first; no findings does not mean safe.";
 
 /** An example as it is shown: without the marks of the tests. */
 export const exampleText = (example: RuleExample): string =>
   example.text.replace(/[ \t]*#!.*$/gmu, "").trimEnd();
 
 const fixSentence = (facts: RuleFacts): string =>
-  facts.offersFix
-    ? "A change that mends it is offered in the editor where one is sure."
-    : "It has no change to offer: what to do depends on the piece.";
+  facts.offersFix ? "The editor offers a quick fix." : "No automatic fix.";
 
 const allowSentence = (rule: Rule): string =>
   `A single finding is allowed by a comment on the line above, \`# allow ${rule.id}: reason\`; a project sets the level in \`finishwright.config.json\`.`;
@@ -45,16 +54,30 @@ const allowSentence = (rule: Rule): string =>
 export function explainText(rule: Rule, facts: RuleFacts, width = 88): string {
   const { docs } = rule;
   const section = (title: string, text: string): string => `${title}\n${wrap(text, width, "  ")}`;
-  const examples = (title: string, list: readonly RuleExample[]): readonly string[] =>
-    list.map((example) => `${title}: ${example.title}\n\n${indent(exampleText(example), "    ")}`);
+  const examples = (
+    title: string,
+    list: readonly RuleExample[],
+    reported: RuleFacts["reported"] = [],
+  ): readonly string[] =>
+    list.flatMap((example, index) => [
+      `${title}: ${example.title}\n\n${indent(exampleText(example), "    ")}`,
+      ...(reported[index] ?? []).map((finding) =>
+        [
+          ...finding.marked.map((line) => `    ${line}`),
+          ...`${finding.severity} ${finding.rule}\n${finding.message}`
+            .split("\n")
+            .map((line) => wrap(line, width, "    ")),
+        ].join("\n"),
+      ),
+    ]);
   return `${[
     `${rule.id} (${rule.severity})`,
     wrap(docs.summary, width),
     section("Why", docs.why),
     section("What to do", docs.remedy),
-    section("Change", fixSentence(facts)),
-    ...examples("Found", rule.failing),
-    ...examples("Not found", rule.passing),
+    section("Quick fix", fixSentence(facts)),
+    ...examples("Reported", rule.failing, facts.reported),
+    ...examples("Not reported", rule.passing),
     `Sources\n${docs.sources.map((source) => wrap(source, width, "    ", "  - ")).join("\n")}`,
     ...(rule.group === "safety" ? [wrap(CAUTION, width)] : []),
     wrap(allowSentence(rule).replaceAll("`", ""), width),
@@ -64,14 +87,19 @@ export function explainText(rule: Rule, facts: RuleFacts, width = 88): string {
 /** The page of a rule. */
 export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
   const { docs } = rule;
-  const examples = (title: string, list: readonly RuleExample[]): readonly string[] =>
+  const examples = (
+    title: string,
+    list: readonly RuleExample[],
+    reported: RuleFacts["reported"] = [],
+  ): readonly string[] =>
     list.length === 0
       ? []
       : [
           `## ${title}`,
-          ...list.flatMap((example) => [
+          ...list.flatMap((example, index) => [
             `${example.title}:`,
             `\`\`\`finish\n${exampleText(example)}\n\`\`\``,
+            ...(reported[index] ?? []).map(reportedMarkdown),
           ]),
         ];
   return `${[
@@ -85,14 +113,26 @@ export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
     docs.remedy,
     fixSentence(facts),
     ...(rule.group === "safety" ? [CAUTION] : []),
-    ...examples("Found", rule.failing),
-    ...examples("Not found", rule.passing),
+    ...examples("Reported", rule.failing, facts.reported),
+    ...examples("Not reported", rule.passing),
     "## Sources",
     docs.sources.map((source) => `- ${source}`).join("\n"),
     "## Levels",
     allowSentence(rule),
   ].join("\n\n")}\n`;
 }
+
+/** The marked lines, and below them what is said, a line of the message on a line of its own. */
+const reportedMarkdown = ({ severity, rule, message, marked }: ReportedFinding): string =>
+  [
+    "```text",
+    ...marked,
+    "```",
+    "",
+    [`${sentence(severity)} \`${rule}\`: ${message.split("\n")[0]}`, ...message.split("\n").slice(1)]
+      .map((line) => `> ${line}`)
+      .join("\n>\n"),
+  ].join("\n");
 
 const GENERATED = "<!-- Written by server/tools/write-rule-pages.ts from the rule itself; do not edit. -->";
 

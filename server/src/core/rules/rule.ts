@@ -94,9 +94,12 @@ export interface JobContext {
   readonly schedule: Schedule;
   /** The job that this one comes after, with the end of its last step, layer or wait (local ISO), where that is known. */
   readonly earlier?: { readonly job: Job; readonly finish: string | null };
-  /** Litres needed of every material of the job, spare included. */
+  /**
+   * Litres needed of every material of the job, spare included. By the material itself: two of one name (a declared one
+   * and the built-in one that it shadows, or those of two files) are two.
+   */
   readonly needs: ReadonlyMap<
-    string,
+    Material,
     {
       readonly material: Material;
       readonly litres: number;

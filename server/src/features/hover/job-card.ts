@@ -7,6 +7,7 @@ import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/
 import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
 import { gramsText, HOURS_BASIS, jobPeak } from "../fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
+import { distinctNames } from "../material-names.ts";
 import {
   areaText,
   containersText,
@@ -36,7 +37,10 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       `hands-on ${hoursText(totals.hands_on_h)}: ${handsOnSum(result)}`,
       withSum(figure(result, "elapsed_h", "elapsed", hoursText), elapsedSum(result)),
       `area ${areaText(totals.area_m2)}${areaSum(result)}`,
-      ...result.needs.map((need) => nested(needText(result, need), [needSums(need).join("; ")])),
+      ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
+        const need = result.needs[index]!;
+        return nested(needText(result, need, name), [needSums(need).join("; ")]);
+      }),
       withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
       peakLine(result),
       worstText(result),
@@ -100,9 +104,9 @@ export function figure<F extends GapField>(
   return `${name}: not known${gaps.length > 0 ? `, ${gaps.join(", ")}` : ""}`;
 }
 
-function needText(result: JobResult, need: JobResult["needs"][number]): string {
+function needText(result: JobResult, need: JobResult["needs"][number], distinctName: string): string {
   const { litres, containers, cost } = need.totals;
-  const name = code(need.material.name);
+  const name = code(distinctName);
   if (litres === null) return `${name}: litres not known, ${materialGaps(need).join(", ")}`;
   const onHand = need.onHand > 0 ? `, ${litresText(need.onHand)} of it on hand` : "";
   const buy =
