@@ -188,6 +188,7 @@ What holds whatever the surface is shown once, on the recipe's line, even if no 
 What comes from the piece, the shop or the arguments of one job stands on the recipe's line where that is in the same file, else on the job's \`apply\` line, and names the job.
 \`recipe-not-for-surface\` stands on \`apply\`: \`wood\` takes species with or without veneer and sheet goods, \`veneer\` only veneered wood and plywood.
 \`# allow RULE: reason\` on the line above silences one finding.
+\`internal-error\` says that a part of the program failed: a rule that does costs its own findings only, and is named on the declaration that it was judging. It cannot be allowed or set to another level, since what was not checked must not look sound.
 `;
 
 /** What was decided where the notation leaves room. One sentence or two each. */

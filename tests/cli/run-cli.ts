@@ -12,6 +12,7 @@ import { fileURLToPath } from "node:url";
 import type { CliFiles, CliIo } from "../../server/src/cli/io.ts";
 import { run } from "../../server/src/cli/main.ts";
 import { nodeFiles, readStream } from "../../server/src/cli/node-files.ts";
+import { type AnalystOptions, createAnalyst } from "../../server/src/features/analyst.ts";
 
 export interface CliInput {
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
@@ -27,6 +28,8 @@ export interface CliInput {
   readonly prepare?: (folder: string) => void;
   /** Looks at the folder once the command has ended. */
   readonly look?: (folder: string) => void;
+  /** Other parts of the analysis than the usual, to see what becomes of a fault in them. */
+  readonly parts?: AnalystOptions["parts"];
   /** Comes between the reading of a file and its writing. */
   readonly beforeWriting?: (file: string) => void;
 }
@@ -55,6 +58,8 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
       columns: input.columns ?? 80,
     });
     const io: CliIo = {
+      createAnalyst: (options) =>
+        createAnalyst({ ...options, ...(input.parts ? { parts: input.parts } : {}) }),
       readInput: () => readStream(Readable.from([Buffer.from(input.input ?? "")])),
       stdout: output("stdout"),
       stderr: output("stderr"),

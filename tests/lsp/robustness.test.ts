@@ -1,10 +1,10 @@
 /** What must not stop the server: failures inside, nonsense from outside, and questions that nobody waits for. */
 
 import { expect, test } from "vitest";
-import { CancellationTokenSource } from "vscode-languageserver/node";
+import { CancellationTokenSource, type WorkspaceDiagnosticReport } from "vscode-languageserver/node";
 import { createChanges } from "../../server/src/lsp/changes.ts";
 import { guardRequest } from "../../server/src/lsp/guard.ts";
-import { MINIMAL, startClient } from "./harness.ts";
+import { drawDiagnostic, MINIMAL, startClient } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
 const document = { textDocument: { uri: A } };
@@ -32,8 +32,6 @@ test("a failure inside is logged and answered with nothing", async () => {
     ["textDocument/semanticTokens/full/delta", { ...document, previousResultId: "1" }, null],
     ["textDocument/foldingRange", document, []],
     ["textDocument/selectionRange", { ...document, positions: [somewhere.position] }, null],
-    ["textDocument/diagnostic", document, { kind: "full", items: [] }],
-    ["workspace/diagnostic", { previousResultIds: [] }, { items: [] }],
     [
       "textDocument/codeAction",
       {
@@ -54,9 +52,41 @@ test("a failure inside is logged and answered with nothing", async () => {
   await client.end();
 });
 
-test("a failure while pushing does not stop the next push", async () => {
+const NOT_CHECKED = /^0:0-0:0 internal-error: The check of this file failed \(Error: on purpose\)\. /;
+
+test("findings that fail are neither empty nor those of the text before", async () => {
+  const client = await startClient();
+  await client.open(A, "bad");
+  const before = await client.pull(A);
+  expect(before).toMatchObject({ kind: "full", items: [{ code: "bad-word" }] });
+  await client.change(A, 2, "bad crash");
+  expect(await client.findings(A)).toEqual([expect.stringMatching(NOT_CHECKED)]);
+  const other = "file:///shop/b.finish";
+  await client.open(other, "dull");
+  const all = await client.request<WorkspaceDiagnosticReport>("workspace/diagnostic", {
+    previousResultIds: [],
+  });
+  const codes = all.items.map((item) => [
+    item.uri,
+    item.kind === "full" && item.items.map(({ code }) => code),
+  ]);
+  expect(codes).toEqual([
+    [A, ["internal-error"]],
+    [other, ["dull-word"]],
+  ]);
+  await client.take("window/logMessage");
+  await client.take("window/logMessage");
+  await client.change(A, 3, "bad");
+  expect(await client.findings(A)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+  await client.end();
+});
+
+test("findings that fail while pushing are named, and do not stop the next push", async () => {
   const client = await startClient({ capabilities: MINIMAL });
   await client.open(A, "crash");
+  expect((await client.pushed()).diagnostics.map(drawDiagnostic)).toEqual([
+    expect.stringMatching(NOT_CHECKED),
+  ]);
   await client.take("window/logMessage");
   await client.change(A, 2, "bad");
   expect((await client.pushed()).diagnostics).toHaveLength(1);

@@ -43,6 +43,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "haze-over-dark": "hint",
   "ignition-near-flammable": "error",
   "in-service-before-cure": "warning",
+  "internal-error": "error",
   "isocyanate-hardener": "warning",
   "knots-not-sealed": "hint",
   late: "warning",

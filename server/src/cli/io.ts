@@ -4,6 +4,9 @@
  * `run` in `main.ts` touches nothing but this, so that tests call it like any function: they collect what is written
  * and point it at a temporary folder. `node-files.ts` is the one implementation of `CliFiles` on a real disk.
  */
+import type { FaultListener } from "../core/internal-error.ts";
+import type { AnalystOptions } from "../features/analyst.ts";
+import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
 
 export interface CliOutput {
@@ -41,6 +44,9 @@ export interface CliFiles {
 }
 
 export interface CliIo {
+  createAnalyst(options: AnalystOptions): Analyst;
+  /** Told of every fault in this program; the command that `run` was asked for then ends with 2. */
+  readonly onFault?: FaultListener;
   /** All of standard input. */
   readonly readInput: () => Promise<ReadText>;
   readonly stdout: CliOutput;
@@ -58,7 +64,10 @@ export interface CliIo {
   readonly startLanguageServer: () => Promise<void>;
 }
 
-/** 0: nothing at or above the level asked for; 1: findings; 2: wrong use, or a file that cannot be read. */
+/**
+ * 0: nothing at or above the level asked for; 1: findings; 2: wrong use, a file that cannot be read, or a fault in this
+ * program.
+ */
 export type ExitStatus = 0 | 1 | 2;
 
 /** Wrong use: the message goes to stderr after the program's name, and the exit status is 2. */

@@ -5,7 +5,6 @@
  * problem of the run.
  */
 import path from "node:path";
-import { createAnalyst } from "../features/analyst.ts";
 import type { Analysis } from "../features/types.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, warn } from "./io.ts";
@@ -25,9 +24,10 @@ export interface Loaded {
 export async function load(io: CliIo, paths: readonly string[]): Promise<Loaded> {
   const found = await findFiles(io.files, io.cwd, paths);
   const configs = createProjectConfigs(io);
-  const analyst = createAnalyst({
+  const analyst = io.createAnalyst({
     resolve: (from, used) => path.resolve(path.dirname(from), used),
     config: configs.of,
+    ...(io.onFault ? { onFault: io.onFault } : {}),
   });
   const asked: AskedFile[] = [];
   const problems = [...found.problems];

@@ -1,10 +1,12 @@
 /**
  * The command line: reads the arguments, runs a command, answers with the exit status.
  *
- * 0: nothing at or above the level asked for; 1: findings; 2: wrong use or a file that cannot be read. Nothing but `io`
- * is touched here, and no accident shows its stack to the user.
+ * 0: nothing at or above the level asked for; 1: findings; 2: wrong use, a file that cannot be read, or a fault in this
+ * program, which is named as one and not laid on the recipe. Nothing but `io` is touched here, and no accident shows its
+ * stack to the user.
  */
 import { Command, CommanderError } from "commander";
+import { type Fault, faultText } from "../core/internal-error.ts";
 import type { AddCommand, CommandContext } from "./command-context.ts";
 import { addCheck } from "./commands/check.ts";
 import { addCompare } from "./commands/compare.ts";
@@ -32,7 +34,7 @@ const COMMANDS: readonly AddCommand[] = [
 ];
 
 const AFTER_HELP = `
-Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use or a file that cannot be read.
+Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use, a file that cannot be read, or a bug in Finishwright.
 
 Examples:
   finishwright check                          every recipe in this folder and below
@@ -44,8 +46,9 @@ Examples:
 /** Runs one command; `argv` without the names of Node and of the program. */
 export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatus> {
   let status: ExitStatus = 0;
+  const faults: Fault[] = [];
   const ctx: CommandContext = {
-    io,
+    io: { ...io, onFault: (fault) => faults.push(fault) },
     finish: (ended) => {
       status = ended;
     },
@@ -57,7 +60,7 @@ export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatu
       return 2;
     }
     await program.parseAsync([...argv], { from: "user" });
-    return status;
+    return faults.length === 0 ? status : tellFaults(faults, io);
   } catch (error) {
     return failed(error, io);
   }
@@ -95,7 +98,21 @@ function failed(error: unknown, io: CliIo): ExitStatus {
     warn(io, error.message);
     return 2;
   }
-  const reason = error instanceof Error ? error.message : String(error);
-  warn(io, `A fault in the program itself: ${reason}. The recipe is not to blame.`);
+  warn(io, `This is a bug in Finishwright, not in your recipe: ${faultText(error)}. Please report it.`);
   return 2;
 }
+
+/** What failed in the program, each part once. */
+function tellFaults(faults: readonly Fault[], io: CliIo): ExitStatus {
+  const texts = new Set(faults.map(({ part, error }) => `${part} failed (${faultText(error)})`));
+  for (const text of [...texts].slice(0, MOST_FAULTS)) warn(io, `${text}.`);
+  if (texts.size > MOST_FAULTS) warn(io, `And ${texts.size - MOST_FAULTS} more parts failed.`);
+  warn(
+    io,
+    "This is a bug in Finishwright, not in your recipe: not everything was checked. Please report it.",
+  );
+  return 2;
+}
+
+/** Further ones mostly have the same cause. */
+const MOST_FAULTS = 5;

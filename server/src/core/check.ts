@@ -2,17 +2,27 @@
  * Checks one file of a program: language errors, names, and the rules of the trade over all its recipes and jobs.
  *
  * A `Checker` belongs to one program and remembers scopes, runs and totals. Findings stand on lines of the file asked
- * for; the files it uses are read for their meaning, but their own findings are theirs.
+ * for; the files it uses are read for their meaning, but their own findings are theirs. A part that fails costs its own
+ * findings alone and leaves an `internal-error` in their place.
  */
 
 import type { StrayPiece } from "../../../grammar/src/tree.ts";
 import type { Finding, Fix, Severity } from "./findings.ts";
+import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
 import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
 import type { Job, Recipe } from "./model/model.ts";
-import { modelsOf, type Program, reachableFiles, type Scope, scopeOf } from "./model/program.ts";
+import {
+  modelsOf,
+  type Program,
+  type ProgramFile,
+  reachableFiles,
+  type Scope,
+  scopeOf,
+} from "./model/program.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
-import { type JobFacts, runRules } from "./rules/engine.ts";
+import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
+import type { TradeRule } from "./rules/rule.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
 import type { Planner } from "./schedule/remembered.ts";
 import { schedule } from "./schedule/schedule.ts";
@@ -23,24 +33,38 @@ export interface Checker {
   readonly program: Program;
   scope(file: FileId): Scope;
   names(file: FileId): FileNames | undefined;
+  /** Never throws. */
   findings(file: FileId): readonly Finding[];
+  /** Without those that could not be worked out for a fault in this program; `findings` names them. */
   jobs(file: FileId): readonly JobResult[];
+  /** Throws where a fault in this program keeps the job from being worked out. */
   job(job: Job): JobResult;
+  /** Undefined where a fault in this program keeps the job from being worked out. */
+  jobIfSound(job: Job): JobResult | undefined;
+  /** Throws where a fault in this program keeps the recipe from being run. */
   assumed(recipe: Recipe): SurfaceRun;
+  /** Undefined where a fault in this program keeps the recipe from being run. */
+  assumedIfSound(recipe: Recipe): SurfaceRun | undefined;
 }
 
-/** What is kept from one program to the next: makers of plans and of runs that remember. */
-export interface Memory {
+/** What a checker works with. Makers of plans and of runs may remember what they made for an earlier program. */
+export interface CheckerParts {
   readonly plan: Planner;
   readonly assumed: AssumedRunner;
+  readonly rules: readonly TradeRule[];
+  /** Told of every fault in this program. */
+  readonly onFault: FaultListener;
 }
 
-/** Without a memory everything is worked out anew. */
-export function createChecker(program: Program, { plan, assumed: run }: Memory = NO_MEMORY): Checker {
+/** Without a memory among the parts everything is worked out anew. */
+export function createChecker(program: Program, given: Partial<CheckerParts> = {}): Checker {
+  const parts: CheckerParts = { ...USUAL_PARTS, ...given };
+  const { plan, assumed: run } = parts;
   const scopes = memo((file: FileId) => scopeOf(program, file));
   const runner = createRunner(scopes, run);
   const totaller = createTotaller(runner, scopes, plan);
-  const assumed = memo((recipe: Recipe) => runner.assumed(recipe));
+  const assumed = outcomes((recipe: Recipe) => runner.assumed(recipe));
+  const jobs = outcomes((job: Job) => totaller.result(job));
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
     return found && checkNames(program, found, scopes(file));
@@ -49,15 +73,42 @@ export function createChecker(program: Program, { plan, assumed: run }: Memory =
     program,
     scope: scopes,
     names,
-    findings: memo((file: FileId) => fileFindings(checker, file)),
-    jobs: memo((file: FileId) => jobsOf(program, file).map((job) => totaller.result(job))),
-    job: (job) => totaller.result(job),
-    assumed,
+    findings: memo((file: FileId) => fileFindings(checker, file, parts)),
+    jobs: memo((file: FileId) => jobsOf(program, file).flatMap((job) => checker.jobIfSound(job) ?? [])),
+    job: (job) => valueIn(jobs(job)),
+    jobIfSound: (job) => soundIn(jobs(job)),
+    assumed: (recipe) => valueIn(assumed(recipe)),
+    assumedIfSound: (recipe) => soundIn(assumed(recipe)),
   };
   return checker;
 }
 
-const NO_MEMORY: Memory = { plan: schedule, assumed: runAssumed };
+const USUAL_PARTS: CheckerParts = {
+  plan: schedule,
+  assumed: runAssumed,
+  rules: TRADE_RULES,
+  onFault: () => {},
+};
+
+/** What came of a piece of work: its value, or what it threw. */
+type Outcome<T> = { readonly value: T } | { readonly error: unknown };
+
+/** What failed once fails again, and is not tried twice. */
+const outcomes = <K, T>(compute: (key: K) => T): ((key: K) => Outcome<T>) =>
+  memo((key: K): Outcome<T> => {
+    try {
+      return { value: compute(key) };
+    } catch (error) {
+      return { error };
+    }
+  });
+
+function valueIn<T>(outcome: Outcome<T>): T {
+  if ("error" in outcome) throw outcome.error;
+  return outcome.value;
+}
+
+const soundIn = <T>(outcome: Outcome<T>): T | undefined => ("error" in outcome ? undefined : outcome.value);
 
 function memo<K, V>(compute: (key: K) => V): (key: K) => V {
   const known = new Map<K, V>();
@@ -77,19 +128,73 @@ function recipesOf(program: Program, file: FileId): readonly Recipe[] {
   return found ? modelsOf(found).filter((model): model is Recipe => model.kind === "recipe") : [];
 }
 
-function fileFindings(checker: Checker, file: FileId): readonly Finding[] {
+function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): readonly Finding[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
+  const faults: Fault[] = [...found.faults];
+  const start = fileStart(file);
+  const findings = attempt(
+    faults,
+    { part: "The check of this file", place: start },
+    () => {
+      const named = attempt(
+        faults,
+        { part: "The check of names", place: start },
+        () => checker.names(file)?.findings ?? [],
+        [],
+      );
+      const language = onePerPlace([...readFindings(found), ...named]).map(languageFinding);
+      const trade = tradeFindings(checker, file, parts.rules);
+      faults.push(...faultsOfWork(checker, file), ...trade.faults);
+      const all = [...language, ...cycleFindings(checker, file), ...trade.findings];
+      return attempt(
+        faults,
+        { part: "The reading of `# allow` comments", place: start },
+        () => applySuppressions(found, all),
+        all,
+      );
+    },
+    undefined,
+  );
+  // Where the check as a whole has failed, what does not depend on it is said all the same.
+  const sound =
+    findings ??
+    readFindings(found)
+      .filter(({ rule }) => rule === "syntax")
+      .map(languageFinding);
+  for (const fault of faults) parts.onFault(fault);
+  return [...sound, ...internalErrors(faults)];
+}
+
+/** The jobs and recipes of a file that could not be worked out. */
+function faultsOfWork(checker: Checker, file: FileId): readonly Fault[] {
+  const faults: Fault[] = [];
+  for (const job of jobsOf(checker.program, file))
+    attempt(
+      faults,
+      { part: `Working out the job \`${job.name}\``, place: job.namePlace },
+      () => checker.job(job),
+      undefined,
+    );
+  for (const recipe of recipesOf(checker.program, file))
+    attempt(
+      faults,
+      { part: `Running the recipe \`${recipe.name}\``, place: recipe.namePlace },
+      () => checker.assumed(recipe),
+      undefined,
+    );
+  return faults;
+}
+
+/** What the reading of a file has found, before anything is looked up elsewhere. */
+function readFindings(found: ProgramFile): readonly PlacedFinding[] {
   const local = found.declarations.flatMap(({ tree, lowered }) =>
-    lowered.findings.map((f) => placeFinding(file, tree.key, f)),
+    lowered.findings.map((f) => placeFinding(found.id, tree.key, f)),
   );
   const stray = found.tree.pieces.flatMap((piece) =>
-    piece.kind === "stray" ? strayFindings(file, piece) : [],
+    piece.kind === "stray" ? strayFindings(found.id, piece) : [],
   );
-  const named = checker.names(file)?.findings ?? [];
-  const language = onePerPlace([...stray, ...local, ...named]).map(languageFinding);
-  const all = [...language, ...cycleFindings(checker, file), ...tradeFindings(checker, file)];
-  return applySuppressions(found, all);
+  return [...stray, ...local];
 }
 
 /** What one rule has to say about one and the same place is one finding: a surface without shape and wood. */
@@ -161,7 +266,7 @@ function languageFinding(finding: PlacedFinding): Finding {
 /** `follow` lines that lead back to their own recipe. */
 function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
   const runs = [
-    ...recipesOf(checker.program, file).map(checker.assumed),
+    ...recipesOf(checker.program, file).flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
     ...checker.jobs(file).flatMap((result) => result.runs),
   ];
   const seen = new Set<string>();
@@ -189,19 +294,19 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
   );
 }
 
-function tradeFindings(checker: Checker, file: FileId): readonly Finding[] {
+function tradeFindings(checker: Checker, file: FileId, rules: readonly TradeRule[]): RuleFindings {
   const recipes = recipesOf(checker.program, file);
   const results = checker.jobs(file);
   const jobs = results.map((result): JobFacts => jobFacts(checker, result));
-  const assumed = recipes.map(checker.assumed);
+  const assumed = recipes.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []);
   const elsewhere = recipesElsewhere(checker.program, file, [
     ...assumed,
     ...results.flatMap((result) => result.runs),
   ]);
   return runRules({
-    rules: TRADE_RULES,
+    rules,
     assumed,
-    assumedElsewhere: elsewhere.map(checker.assumed),
+    assumedElsewhere: elsewhere.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
     jobs,
   });
 }
@@ -237,13 +342,14 @@ function jobFacts(checker: Checker, result: JobResult): JobFacts {
   );
   const scope = checker.scope(result.job.file);
   const earlier = result.job.after && scope.jobs.get(result.job.after.job);
+  const before = earlier && checker.jobIfSound(earlier);
   return {
     job: result.job,
     runs: result.runs,
     scope,
     totals: result.totals,
     schedule: result.schedule,
-    ...(earlier ? { earlier: { job: earlier, finish: checker.job(earlier).totals.finish } } : {}),
+    ...(before ? { earlier: { job: before.job, finish: before.totals.finish } } : {}),
     needs,
   };
 }

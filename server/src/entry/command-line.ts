@@ -8,6 +8,7 @@ import process from "node:process";
 import type { CliOutput } from "../cli/io.ts";
 import { run } from "../cli/main.ts";
 import { nodeFiles, readStream } from "../cli/node-files.ts";
+import { createAnalyst } from "../features/analyst.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 
 const outputOf = (stream: NodeJS.WriteStream): CliOutput => ({
@@ -33,6 +34,7 @@ for (const stream of [process.stdout, process.stderr]) {
 
 const home = packageRoot();
 run(process.argv.slice(2), {
+  createAnalyst,
   readInput: () => readStream(process.stdin),
   stdout: outputOf(process.stdout),
   stderr: outputOf(process.stderr),

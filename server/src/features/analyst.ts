@@ -7,7 +7,8 @@
  */
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
-import { type Checker, createChecker, type Memory } from "../core/check.ts";
+import { type Checker, type CheckerParts, createChecker } from "../core/check.ts";
+import { type Fault, type FaultListener, fileStart } from "../core/internal-error.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { rememberingPlanner } from "../core/schedule/remembered.ts";
@@ -17,6 +18,7 @@ import { completionsAt } from "./completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { fileFinding } from "./edges.ts";
 import { formattingOf } from "./formatting.ts";
+import { guarded } from "./guarded.ts";
 import { hoverAt } from "./hover.ts";
 import { inlayHintsOf } from "./inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
@@ -36,13 +38,23 @@ export interface AnalystOptions {
   readonly resolve: Resolve;
   /** What the project of a file says about the rules; asked whenever findings are. Not given: the rules' own levels. */
   readonly config?: (file: FileId) => ProjectConfig;
+  /** Other parts than the usual. */
+  readonly parts?: Partial<Omit<CheckerParts, "onFault">>;
+  /** Told of every fault in this program, with what failed where. Findings name it as well, as far as it touches them. */
+  readonly onFault?: FaultListener;
 }
 
 export function createAnalyst(options: AnalystOptions): Analyst {
   let files: ReadonlyMap<FileId, ProgramFile> = new Map();
   let absent: ReadonlyMap<FileId, string> = new Map();
   let snapshot: Analysis | undefined;
-  const memory: Memory = { plan: rememberingPlanner(REMEMBERED_PLANS), assumed: rememberingRunner() };
+  const onFault = options.onFault ?? (() => {});
+  const parts: Partial<CheckerParts> = {
+    plan: rememberingPlanner(REMEMBERED_PLANS),
+    assumed: rememberingRunner(),
+    ...options.parts,
+    onFault,
+  };
   const config = options.config ?? (() => DEFAULT_CONFIG);
   const change = (nextFiles: ReadonlyMap<FileId, ProgramFile>, nextAbsent: ReadonlyMap<FileId, string>) => {
     files = nextFiles;
@@ -53,20 +65,46 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     setFile: (file, text) => {
       const before = files.get(file);
       if (before?.tree.text === text && !absent.has(file)) return;
-      const tree: FileTree = parseFile(text, before?.tree);
-      change(
-        new Map(files).set(file, programFile(file, tree, options.resolve, before)),
-        without(absent, file),
-      );
+      const read = readFile(file, text, options.resolve, before);
+      change(new Map(files).set(file, read), without(absent, file));
     },
     removeFile: (file) => change(without(files, file), without(absent, file)),
     missingFiles: () => missing(files, absent),
     setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
     analysis: () => {
-      snapshot ??= createAnalysis({ files, absent }, memory, { ...options, config });
+      const program: Program = { files, absent };
+      snapshot ??= guarded(
+        createAnalysis(program, parts, { resolve: options.resolve, config }),
+        program,
+        onFault,
+      );
       return snapshot;
     },
   };
+}
+
+/**
+ * Reads a text. Where that fails with what was read before, it is read from scratch; where that fails as well, the file
+ * has its text and nothing else, so that nothing that was found in an older one stands beside it.
+ */
+function readFile(file: FileId, text: string, resolve: Resolve, before?: ProgramFile): ProgramFile {
+  const read = (previous?: ProgramFile): ProgramFile =>
+    programFile(file, parseFile(text, previous?.tree), resolve, previous);
+  try {
+    return read(before);
+  } catch {
+    try {
+      return read();
+    } catch (error) {
+      return unreadFile(file, text, { part: "The reading of this file", place: fileStart(file), error });
+    }
+  }
+}
+
+function unreadFile(file: FileId, text: string, fault: Fault): ProgramFile {
+  const tokens = text === "" ? [] : [{ kind: "unknown", text, start: 0 } as const];
+  const tree: FileTree = { text, pieces: [{ kind: "trivia", offset: 0, length: text.length, tokens }] };
+  return { id: file, tree, declarations: [], byKey: new Map(), uses: [], faults: [fault] };
 }
 
 function without<V>(map: ReadonlyMap<FileId, V>, file: FileId): ReadonlyMap<FileId, V> {
@@ -86,10 +124,10 @@ function missing(
 
 function createAnalysis(
   program: Program,
-  memory: Memory,
-  { resolve, config }: Required<AnalystOptions>,
+  parts: Partial<CheckerParts>,
+  { resolve, config }: Required<Pick<AnalystOptions, "resolve" | "config">>,
 ): Analysis {
-  const checker: Checker = createChecker(program, memory);
+  const checker: Checker = createChecker(program, parts);
   const names = createNames(checker);
   const analysis: Analysis = {
     files: [...program.files.keys()],
@@ -106,7 +144,7 @@ function createAnalysis(
     formatting: (file, spans) => formattingOf(program, file, spans),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
-    sheets: (file) => sheetsOf(checker, file, analysis.findings),
+    sheets: (file) => sheetsOf(checker, file, analysis.findings, parts.onFault),
     usedBy: (file) => reachableFiles(program, file),
     ...createNavigation(names, resolve),
     ...createTextViews(names),

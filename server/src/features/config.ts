@@ -9,6 +9,8 @@ import * as z from "zod";
 import type { Severity } from "../core/findings.ts";
 import { didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";
+import { ruleById } from "../core/rules/registry.ts";
+import type { Rule } from "../core/rules/rule.ts";
 
 export const CONFIG_FILE_NAME = "finishwright.config.json";
 
@@ -25,6 +27,8 @@ export interface ProjectConfig {
 
 export const DEFAULT_CONFIG: ProjectConfig = { rules: {} };
 
+const isAdjustable = ({ alwaysShown }: Rule): boolean => !alwaysShown;
+
 const levelSchema = z.enum(RULE_LEVELS);
 
 /** The file as its schema has it. */
@@ -34,7 +38,7 @@ export const configSchema = z
     rules: z
       .strictObject(
         Object.fromEntries(
-          RULES.map((rule) => [
+          RULES.filter(isAdjustable).map((rule) => [
             rule.id,
             levelSchema.optional().describe(`${rule.docs.summary} (${rule.severity})`),
           ]),
@@ -79,11 +83,13 @@ function readRules(value: unknown, complaints: string[]): RuleLevels {
     complaints.push(`\`rules\` in ${CONFIG_FILE_NAME} must be an object, such as ${EXAMPLE}.`);
     return {};
   }
-  const ids = RULES.map((rule) => rule.id);
+  const ids = RULES.filter(isAdjustable).map((rule) => rule.id);
   return Object.fromEntries(
     entries.flatMap(([id, given]) => {
       const level = levelSchema.safeParse(given);
-      if (!ids.includes(id)) complaints.push(`There is no rule \`${id}\`.${didYouMean(id, ids)}`);
+      if (alwaysShown(id))
+        complaints.push(`\`${id}\` cannot be set: it says that something was not checked.`);
+      else if (!ids.includes(id)) complaints.push(`There is no rule \`${id}\`.${didYouMean(id, ids)}`);
       else if (!level.success)
         complaints.push(
           `\`${id}\` is ${JSON.stringify(given)}, but takes one of: ${RULE_LEVELS.join(", ")}.`,
@@ -108,13 +114,16 @@ function entriesOf(value: unknown): readonly (readonly [string, unknown])[] | un
   return Object.entries(value);
 }
 
+const alwaysShown = (id: string): boolean => ruleById(id)?.alwaysShown === true;
+
 /** The findings at the levels that a project has set; those of rules that are off are left out. */
 export function applySettings<F extends { readonly rule: string; readonly severity: Severity }>(
   findings: readonly F[],
   levels: RuleLevels,
 ): readonly F[] {
   return findings.flatMap((finding) => {
-    const level = Object.hasOwn(levels, finding.rule) ? levels[finding.rule] : undefined;
+    const isSet = Object.hasOwn(levels, finding.rule) && !alwaysShown(finding.rule);
+    const level = isSet ? levels[finding.rule] : undefined;
     if (level === "off") return [];
     return [level === undefined || level === finding.severity ? finding : { ...finding, severity: level }];
   });

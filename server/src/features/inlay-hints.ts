@@ -100,7 +100,10 @@ function recipeHints(
     lines.get(lineKey(tree.key, span.start)) ?? [];
   const reach = (lines: Lines): boolean =>
     statements.some((statement) => runsFor(lines, statement).length > 0);
-  const assumed = (): Lines => linesOf(file, [{ run: checker.assumed(model) }]);
+  const assumed = (): Lines => {
+    const run = checker.assumedIfSound(model);
+    return linesOf(file, run ? [{ run }] : []);
+  };
   const isInJob = reach(own);
   const dates = isInJob ? own : assumed();
   const amounts = isInJob ? own : reach(elsewhere()) ? elsewhere() : dates;

@@ -5,10 +5,11 @@
  * reckoned here. What is not known is named with what is missing for it, and what is found stands on the sheet.
  */
 import type { Checker } from "../core/check.ts";
+import { attempt, type Fault, type FaultListener } from "../core/internal-error.ts";
 import { leadNote, presumeLead } from "../core/knowledge/existing.ts";
 import { docOf } from "../core/knowledge/words.ts";
 import { formatAmount, formatDuration, formatNumber } from "../core/measure/format-amount.ts";
-import type { Piece, Recipe, Shop } from "../core/model/model.ts";
+import type { Named, Piece, Recipe, Shop } from "../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../core/model/program.ts";
 import type { FileId, Place } from "../core/place.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
@@ -35,8 +36,16 @@ import { capital, dateText, thicknessText, titleOf, words } from "./sheet/words.
 import { areaText, hoursText, monthDayText } from "./spoken.ts";
 import type { FileFinding } from "./types.ts";
 
-/** Jobs in their order in the file, then the recipes that stand by themselves. */
-export function sheetsOf(checker: Checker, file: FileId, findingsOf: FindingsOf): readonly Sheet[] {
+/**
+ * Jobs in their order in the file, then the recipes that stand by themselves. A sheet that fails for a fault in this
+ * program is told and left out.
+ */
+export function sheetsOf(
+  checker: Checker,
+  file: FileId,
+  findingsOf: FindingsOf,
+  onFault: FaultListener = () => {},
+): readonly Sheet[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
   const results = checker.jobs(file);
@@ -51,10 +60,15 @@ export function sheetsOf(checker: Checker, file: FileId, findingsOf: FindingsOf)
   const recipes = modelsOf(found).filter(
     (model): model is Recipe => model.kind === "recipe" && !through.has(model.declaration),
   );
-  return [
-    ...results.map((result) => jobSheet(checker, result, findingsOf)),
-    ...recipes.map((recipe) => recipeSheet(checker, recipe, findingsOf)),
+  const faults: Fault[] = [];
+  const sheetOf = ({ name, namePlace: place }: Named, make: () => Sheet): readonly Sheet[] =>
+    attempt(faults, { part: `The bench sheet of \`${name}\``, place }, () => [make()], []);
+  const sheets = [
+    ...results.flatMap((result) => sheetOf(result.job, () => jobSheet(checker, result, findingsOf))),
+    ...recipes.flatMap((recipe) => sheetOf(recipe, () => recipeSheet(checker, recipe, findingsOf))),
   ];
+  faults.forEach(onFault);
+  return sheets;
 }
 
 const framesOf = ({ moments }: SurfaceRun): readonly Place[] =>

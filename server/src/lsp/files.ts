@@ -14,7 +14,7 @@ import { DEFAULT_CONFIG } from "../features/config.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
 import type { Changes } from "./changes.ts";
 import type { FileReader } from "./file-reader.ts";
-import type { Log } from "./guard.ts";
+import { describe, type Log } from "./guard.ts";
 import type { Host } from "./host.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
 import { fileIdOf, resolveUse } from "./uri.ts";
@@ -71,7 +71,11 @@ export class Files {
     this.#changes = changes;
     this.#configs = configs;
     this.#log = log;
-    this.#analyst = host.createAnalyst({ resolve: resolveUse, config: configs.of });
+    this.#analyst = host.createAnalyst({
+      resolve: resolveUse,
+      config: configs.of,
+      onFault: ({ part, error }) => log(`${part} failed: ${describe(error)}`),
+    });
   }
 
   get openFiles(): readonly FileId[] {

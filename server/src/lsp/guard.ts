@@ -10,9 +10,9 @@ export type Log = (message: string) => void;
 
 export type RequestHandler<P, R> = (params: P, token: CancellationToken) => R | Promise<R>;
 
-/** A request handler that never throws and answers `fallback` where `handler` fails. */
+/** A request handler that never throws and answers `fallback`, which may be an error, where `handler` fails. */
 export const guardRequest =
-  <P, R>(name: string, fallback: R, handler: RequestHandler<P, R>, log: Log) =>
+  <P, R>(name: string, fallback: R | ResponseError<unknown>, handler: RequestHandler<P, R>, log: Log) =>
   async (params: P, token: CancellationToken): Promise<R | ResponseError<unknown>> => {
     try {
       throwIfCancelled(token);

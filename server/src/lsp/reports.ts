@@ -4,12 +4,14 @@
  * The name (`resultId`) is worked out from the diagnostics themselves, so the same findings have the same name whatever
  * happened in between, and a client that has them already is told so in one word.
  */
-import type { Diagnostic } from "vscode-languageserver";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
+import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { FileId } from "../core/place.ts";
 import type { FileFinding } from "../features/types.ts";
+import { describe } from "./guard.ts";
 import type { Session } from "./session.ts";
 import { isShown, SEVERITIES } from "./settings.ts";
-import { toDiagnostic } from "./to-lsp.ts";
+import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
 export interface Report {
   readonly resultId: string;
@@ -31,13 +33,32 @@ export const createReports = (session: Omit<Session, "reports">): Reports => {
       const { generation } = session.changes;
       const cached = cache.get(file);
       if (cached?.generation === generation) return cached.report;
-      const items = diagnosticsOf(session, file);
+      const items = soundDiagnosticsOf(session, file);
       const report = { resultId: fingerprint(JSON.stringify(items)), items };
       if (session.files.isKnown(file)) cache.set(file, { generation, report });
       else cache.delete(file);
       return report;
     },
   };
+};
+
+/** Where findings fail, that is said in their place: nothing would read as a sound text, and old ones as of this text. */
+const soundDiagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnostic[] => {
+  try {
+    return diagnosticsOf(session, file);
+  } catch (error) {
+    session.log(`The findings of ${file} failed: ${describe(error)}`);
+    const start = { line: 0, character: 0 };
+    return [
+      {
+        range: { start, end: start },
+        severity: DiagnosticSeverity.Error,
+        source: SOURCE,
+        code: INTERNAL_ERROR,
+        message: faultMessage(["The check of this file"], error),
+      },
+    ];
+  }
 };
 
 const diagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnostic[] => {

@@ -3,6 +3,7 @@
  * can be kept as long as that text stays the same.
  */
 import type { Declaration, DeclarationBody } from "../../../../grammar/src/tree.ts";
+import { faultMessage, INTERNAL_ERROR } from "../internal-error.ts";
 import type { FileId } from "../place.ts";
 import { lowerJob } from "./lower-job.ts";
 import { lowerMaterial } from "./lower-material.ts";
@@ -12,7 +13,7 @@ import { lowerShop } from "./lower-shop.ts";
 import { type Lowering, placeOf } from "./lowering.ts";
 import type { LoweredDeclaration, ModelDeclaration, Named } from "./model.ts";
 
-/** Reads one declaration; never throws. `key` is its `DeclarationTree.key`. */
+/** Reads one declaration; never throws: of one that cannot be read an `internal-error` is all that comes. `key` is its `DeclarationTree.key`. */
 export function lower(file: FileId, key: string, body: DeclarationBody): LoweredDeclaration {
   const ctx: Lowering = { file, declaration: key, findings: [] };
   for (const problem of body.problems) {
@@ -23,8 +24,15 @@ export function lower(file: FileId, key: string, body: DeclarationBody): Lowered
       ...(problem.mend ? { fix: problem.mend } : {}),
     });
   }
-  const model = lowerDeclaration(ctx, body.syntax);
-  return { syntax: body.syntax, ...(model ? { model } : {}), findings: ctx.findings };
+  const problems = [...ctx.findings];
+  try {
+    const model = lowerDeclaration(ctx, body.syntax);
+    return { syntax: body.syntax, ...(model ? { model } : {}), findings: ctx.findings };
+  } catch (error) {
+    const message = faultMessage(["The reading of this declaration"], error);
+    const fault = { rule: INTERNAL_ERROR, span: body.syntax.headSpan, message };
+    return { syntax: body.syntax, findings: [...problems, fault] };
+  }
 }
 
 function lowerDeclaration(ctx: Lowering, syntax: Declaration): ModelDeclaration | undefined {

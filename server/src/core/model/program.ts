@@ -5,6 +5,7 @@
  * that were not supplied are edges all the same (`UseLink.target`), so that supplying them later mends the scope.
  */
 import type { DeclarationTree, FileTree, UseDeclaration } from "../../../../grammar/src/tree.ts";
+import { attempt, type Fault } from "../internal-error.ts";
 import { builtInFamily, builtInMaterialNames } from "../knowledge/built-in-materials.ts";
 import type { FileId, Place } from "../place.ts";
 import { lower } from "./lower.ts";
@@ -28,6 +29,8 @@ export interface ProgramFile {
   readonly declarations: readonly ProgramDeclaration[];
   readonly byKey: ReadonlyMap<string, ProgramDeclaration>;
   readonly uses: readonly UseLink[];
+  /** What could not be read for a fault in this program. */
+  readonly faults: readonly Fault[];
 }
 
 export interface Program {
@@ -59,6 +62,7 @@ export function programFile(
       const lowered = before?.tree.body === piece.body ? before.lowered : lower(id, piece.key, piece.body);
       return { tree: piece, lowered };
     });
+  const faults: Fault[] = [];
   return {
     id,
     tree,
@@ -67,9 +71,15 @@ export function programFile(
     uses: declarations.flatMap(({ tree: declaration }) => {
       const syntax = declaration.body.syntax;
       return syntax.kind === "use" && syntax.path
-        ? [useLink(id, declaration.key, syntax, syntax.path.value, resolve)]
+        ? attempt(
+            faults,
+            { part: "The search for this file", place: pathPlace(id, declaration.key, syntax) },
+            () => [useLink(id, declaration.key, syntax, syntax.path!.value, resolve)],
+            [],
+          )
         : [];
     }),
+    faults,
   };
 }
 
@@ -80,8 +90,14 @@ function useLink(
   path: string,
   resolve: (from: FileId, path: string) => FileId,
 ): UseLink {
-  return { path, place: { file, declaration, span: syntax.path!.span }, target: resolve(file, path) };
+  return { path, place: pathPlace(file, declaration, syntax), target: resolve(file, path) };
 }
+
+const pathPlace = (file: FileId, declaration: string, syntax: UseDeclaration): Place => ({
+  file,
+  declaration,
+  span: syntax.path!.span,
+});
 
 export function modelsOf(file: ProgramFile): readonly ModelDeclaration[] {
   return file.declarations.flatMap(({ lowered }) =>

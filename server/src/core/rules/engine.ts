@@ -3,9 +3,11 @@
  *
  * A finding on an assumed surface holds whatever the job, and is shown once on the recipe's line. What only a job
  * brings stands on the recipe's line when recipe and job share a file, else on the job's line that leads there, and
- * names the job and its surfaces. One finding a rule, line and job; nothing twice.
+ * names the job and its surfaces. One finding a rule, line and job; nothing twice. A rule that throws costs its own
+ * findings alone, and is named on the recipe or job that it was looking at.
  */
 import type { Finding, Fix, RelatedPlace, Severity } from "../findings.ts";
+import { attempt, type Fault } from "../internal-error.ts";
 import { andList } from "../model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
 import type { Action } from "../surface/actions.ts";
@@ -34,37 +36,65 @@ interface Draft {
   readonly job?: string;
 }
 
-export function runRules(input: EngineInput): readonly Finding[] {
-  const elsewhere = new Set(
-    input.assumedElsewhere.flatMap((run) => runDrafts(input.rules, run)).map(causeKey),
-  );
-  const always = input.assumed
-    .flatMap((run) => runDrafts(input.rules, run))
-    .filter((draft) => draft.cause.file === draft.place.file || !elsewhere.has(causeKey(draft)));
-  const said = new Set([...always.map(causeKey), ...elsewhere]);
-  const ofJobs = input.jobs.flatMap((facts) => [
-    ...facts.runs.flatMap((run) => runDrafts(input.rules, run)),
-    ...jobDrafts(input.rules, facts),
-  ]);
-  return merge([...always, ...ofJobs.filter((draft) => !said.has(causeKey(draft)))]);
+/** What the rules came to: drafts of findings, and the rules that threw. */
+interface Outcome {
+  readonly drafts: readonly Draft[];
+  readonly faults: readonly Fault[];
 }
+
+export interface RuleFindings {
+  readonly findings: readonly Finding[];
+  /** The rules that threw, where they did. */
+  readonly faults: readonly Fault[];
+}
+
+export function runRules(input: EngineInput): RuleFindings {
+  const elsewhere = new Set(
+    input.assumedElsewhere.flatMap((run) => runOutcome(input.rules, run).drafts).map(causeKey),
+  );
+  const assumed = together(input.assumed.map((run) => runOutcome(input.rules, run)));
+  const always = assumed.drafts.filter(
+    (draft) => draft.cause.file === draft.place.file || !elsewhere.has(causeKey(draft)),
+  );
+  const said = new Set([...always.map(causeKey), ...elsewhere]);
+  const ofJobs = together(
+    input.jobs.flatMap((facts) => [
+      ...facts.runs.map((run) => runOutcome(input.rules, run)),
+      jobOutcome(input.rules, facts),
+    ]),
+  );
+  const faults = [...assumed.faults, ...ofJobs.faults];
+  const findings = merge([...always, ...ofJobs.drafts.filter((draft) => !said.has(causeKey(draft)))]);
+  return { findings, faults };
+}
+
+const together = (outcomes: readonly Outcome[]): Outcome => ({
+  drafts: outcomes.flatMap(({ drafts }) => drafts),
+  faults: outcomes.flatMap(({ faults }) => faults),
+});
 
 const causeKey = (draft: Draft): string => `${draft.rule.id}\u0000${placeKey(draft.cause)}`;
 
 /** What rules say of a run depends on the run alone, so it is said once for as long as the run is kept. */
-function runDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draft[] {
-  const ofRules = knownDrafts.get(rules) ?? new WeakMap<SurfaceRun, readonly Draft[]>();
-  knownDrafts.set(rules, ofRules);
-  const drafts = ofRules.get(run) ?? findDrafts(rules, run);
-  ofRules.set(run, drafts);
-  return drafts;
+function runOutcome(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
+  const ofRules = knownOutcomes.get(rules) ?? new WeakMap<SurfaceRun, Outcome>();
+  knownOutcomes.set(rules, ofRules);
+  const outcome = ofRules.get(run) ?? judgeRun(rules, run);
+  ofRules.set(run, outcome);
+  return outcome;
 }
 
-const knownDrafts = new WeakMap<readonly TradeRule[], WeakMap<SurfaceRun, readonly Draft[]>>();
+const knownOutcomes = new WeakMap<readonly TradeRule[], WeakMap<SurfaceRun, Outcome>>();
 
-function findDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draft[] {
+const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
+
+function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
   const drafts: Draft[] = [];
+  const faults: Fault[] = [];
+  const place = run.kind === "job" ? run.job!.namePlace : run.recipe!.namePlace;
   for (const rule of rules) {
+    const guarded = (check: () => void): void =>
+      attempt(faults, { part: partOf(rule), place }, check, undefined);
     const { onStep, onLayer, onWait, onRun } = rule.checks;
     const onAction = (action: Action) => (report: Report) =>
       drafts.push(actionDraft(rule, run, action, report));
@@ -76,27 +106,36 @@ function findDrafts(rules: readonly TradeRule[], run: SurfaceRun): readonly Draf
       run.moments.forEach((moment, index) => {
         const check = checkOf(moment.action.op);
         // After an unknown part of the recipe nothing is certain enough to be reported.
-        if (check && moment.before.certain) check({ ...moment, run, index, report: onAction(moment.action) });
+        if (check && moment.before.certain)
+          guarded(() => check({ ...moment, run, index, report: onAction(moment.action) }));
       });
-    onRun?.({
-      run,
-      report: (action, report) => onAction(action)(report),
-      reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, run.job?.name, run.label)),
-    });
+    if (onRun)
+      guarded(() =>
+        onRun({
+          run,
+          report: (action, report) => onAction(action)(report),
+          reportAt: (at, report) => drafts.push(placeDraft(rule, at, report, run.job?.name, run.label)),
+        }),
+      );
   }
-  return drafts;
+  return { drafts, faults };
 }
 
-function jobDrafts(rules: readonly TradeRule[], facts: JobFacts): readonly Draft[] {
+function jobOutcome(rules: readonly TradeRule[], facts: JobFacts): Outcome {
   const drafts: Draft[] = [];
+  const faults: Fault[] = [];
   for (const rule of rules) {
-    rule.checks.onJob?.({
-      ...facts,
-      report: (run, action, report) => drafts.push(actionDraft(rule, run, action, report)),
-      reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, facts.job.name)),
-    });
+    const { onJob } = rule.checks;
+    if (!onJob) continue;
+    const check = (): void =>
+      onJob({
+        ...facts,
+        report: (run, action, report) => drafts.push(actionDraft(rule, run, action, report)),
+        reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, facts.job.name)),
+      });
+    attempt(faults, { part: partOf(rule), place: facts.job.namePlace }, check, undefined);
   }
-  return drafts;
+  return { drafts, faults };
 }
 
 /**

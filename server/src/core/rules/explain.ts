@@ -44,11 +44,15 @@ const CAUTION =
 export const exampleText = (example: RuleExample): string =>
   example.text.replace(/[ \t]*#!.*$/gmu, "").trimEnd();
 
-const fixSentence = (facts: RuleFacts): string =>
-  facts.offersFix ? "The editor offers a quick fix." : "No automatic fix.";
+const fixSentence = (rule: Rule, facts: RuleFacts): string => {
+  if (rule.alwaysShown) return "No automatic fix: the recipe need not change.";
+  return facts.offersFix ? "The editor offers a quick fix." : "No automatic fix.";
+};
 
 const allowSentence = (rule: Rule): string =>
-  `A single finding is allowed by a comment on the line above, \`# allow ${rule.id}: reason\`; a project sets the level in \`finishwright.config.json\`.`;
+  rule.alwaysShown
+    ? "No comment allows this finding, and a project cannot set it to another level."
+    : `A single finding is allowed by a comment on the line above, \`# allow ${rule.id}: reason\`; a project sets the level in \`finishwright.config.json\`.`;
 
 /** For the terminal, lines of at most `width` columns. */
 export function explainText(rule: Rule, facts: RuleFacts, width = 88): string {
@@ -75,7 +79,7 @@ export function explainText(rule: Rule, facts: RuleFacts, width = 88): string {
     wrap(docs.summary, width),
     section("Why", docs.why),
     section("What to do", docs.remedy),
-    section("Quick fix", fixSentence(facts)),
+    section("Quick fix", fixSentence(rule, facts)),
     ...examples("Reported", rule.failing, facts.reported),
     ...examples("Not reported", rule.passing),
     `Sources\n${docs.sources.map((source) => wrap(source, width, "    ", "  - ")).join("\n")}`,
@@ -111,7 +115,7 @@ export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
     docs.why,
     "## What to do",
     docs.remedy,
-    fixSentence(facts),
+    fixSentence(rule, facts),
     ...(rule.group === "safety" ? [CAUTION] : []),
     ...examples("Reported", rule.failing, facts.reported),
     ...examples("Not reported", rule.passing),

@@ -18,6 +18,7 @@ import { waitWithoutEffect } from "./hygiene/wait-without-effect.ts";
 import { badNumber } from "./language/bad-number.ts";
 import { duplicateName } from "./language/duplicate-name.ts";
 import { followCycle } from "./language/follow-cycle.ts";
+import { internalError } from "./language/internal-error.ts";
 import { missingArgument } from "./language/missing-argument.ts";
 import { missingField } from "./language/missing-field.ts";
 import { repeatedField } from "./language/repeated-field.ts";
@@ -126,6 +127,7 @@ export const RULES: readonly Rule[] = [
   badNumber,
   duplicateName,
   followCycle,
+  internalError,
   missingArgument,
   missingField,
   repeatedField,

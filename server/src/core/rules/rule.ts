@@ -48,6 +48,8 @@ export interface RuleMeta {
   readonly id: string;
   readonly group: RuleGroup;
   readonly severity: Severity;
+  /** No comment allows it and no project sets it to another level. */
+  readonly alwaysShown?: true;
   readonly docs: RuleDocs;
   readonly failing: readonly RuleExample[];
   readonly passing: readonly RuleExample[];

@@ -90,10 +90,13 @@ export function createRunner(scopeOf: (file: string) => Scope, assumed: AssumedR
       // A job that comes after itself starts from nothing; the names check reports it.
       if (running.has(job)) return [];
       running.add(job);
-      const runs = runJob(job, scopeOf, runner, historyIn(job.file));
-      running.delete(job);
-      jobs.set(job, runs);
-      return runs;
+      try {
+        const runs = runJob(job, scopeOf, runner, historyIn(job.file));
+        jobs.set(job, runs);
+        return runs;
+      } finally {
+        running.delete(job);
+      }
     },
   };
   return runner;

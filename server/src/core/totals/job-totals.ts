@@ -47,12 +47,15 @@ export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope,
       const before = known.get(job);
       if (before) return before;
       running.add(job);
-      const earlier = job.after && scopeOf(job.file).jobs.get(job.after.job);
-      const left = earlier && !running.has(earlier) ? totaller.result(earlier) : undefined;
-      const result = totalJob(job, runner.job(job), scopeOf(job.file), left, plan);
-      running.delete(job);
-      known.set(job, result);
-      return result;
+      try {
+        const earlier = job.after && scopeOf(job.file).jobs.get(job.after.job);
+        const left = earlier && !running.has(earlier) ? totaller.result(earlier) : undefined;
+        const result = totalJob(job, runner.job(job), scopeOf(job.file), left, plan);
+        known.set(job, result);
+        return result;
+      } finally {
+        running.delete(job);
+      }
     },
   };
   return totaller;
