@@ -40,6 +40,7 @@ module.exports = {
         pathNot: [
           "^grammar/src",
           "^server/src/core",
+          "^server/src/escape",
           "^server/src/features",
           "node_modules/(zod|temporal-polyfill)",
         ],
@@ -53,6 +54,7 @@ module.exports = {
         pathNot: [
           "^grammar/src",
           "^server/src/core",
+          "^server/src/escape",
           "^server/src/features",
           "^server/src/reports",
           "node_modules/(zod|temporal-polyfill|picocolors)",
@@ -98,6 +100,13 @@ module.exports = {
       severity: "error",
       from: from("^server/src/reading"),
       to: { pathNot: ["^server/src/reading"] },
+    },
+    {
+      name: "escape-is-plain",
+      comment: "Text made inert for each target, for everything that shows some; it knows nothing else.",
+      severity: "error",
+      from: from("^server/src/escape"),
+      to: { pathNot: ["^server/src/escape"] },
     },
     {
       name: "nothing-of-node-in-the-browser",

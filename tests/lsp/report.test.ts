@@ -56,9 +56,9 @@ test("sheets are Markdown, of one job or of all that the file has", async () => 
   // Its one recipe has a sheet within the job's.
   expect(await sheet(URI)).toBe(one);
   expect(await sheet(STOCK)).toBe(
-    "stock.finish has neither jobs nor recipes, so there is no sheet. A job says: job NAME {\n",
+    "stock.finish has neither jobs nor recipes, so there is no sheet. A job says: job NAME \\{\n",
   );
-  expect(await sheet(STOCK, "shelf_job")).toBe("stock.finish has no job shelf_job any more.\n");
+  expect(await sheet(STOCK, "shelf_job")).toBe("stock.finish has no job shelf\\_job any more.\n");
   await client.end();
 });
 

@@ -23,11 +23,25 @@ export interface MarkdownToken {
   readonly start: number;
 }
 
+interface Library {
+  parse(text: string, env: object): readonly LibraryToken[];
+  readonly linkify: { set(options: { readonly fuzzyLink: boolean }): void };
+}
+
+const newLibrary = (): Library => new MarkdownIt({ html: true, linkify: true });
+
 /** Blocks and the spans in them, in order. */
-export function markdownTokens(markdown: string): readonly MarkdownToken[] {
-  const library = new MarkdownIt({ html: true, linkify: true }) as {
-    parse(text: string, env: object): readonly LibraryToken[];
-  };
+export const markdownTokens = (markdown: string): readonly MarkdownToken[] =>
+  tokensOf(newLibrary(), markdown);
+
+/** As the preview of VS Code reads it: of addresses without a sign only those with a scheme, and mail, become links. */
+export function readMarkdownAsEditors(markdown: string): readonly MarkdownToken[] {
+  const library = newLibrary();
+  library.linkify.set({ fuzzyLink: false });
+  return tokensOf(library, markdown);
+}
+
+function tokensOf(library: Library, markdown: string): readonly MarkdownToken[] {
   return library
     .parse(markdown, {})
     .flatMap((token) => [token, ...(token.children ?? [])])

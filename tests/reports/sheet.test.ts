@@ -1,11 +1,11 @@
 /** Sheets drawn as HTML, Markdown and text, read back by parsers that others wrote. */
 import { type DefaultTreeAdapterTypes, type ParserError, parse } from "parse5";
 import { describe, expect, test } from "vitest";
+import { docBlocks, prose } from "../../server/src/escape/prose.ts";
 import { displayWidth } from "../../server/src/reports/display-text.ts";
 import { type SheetDocument, sheetDocument } from "../../server/src/reports/sheet-document.ts";
 import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
 import { sheetsMarkdown } from "../../server/src/reports/sheet-markdown.ts";
-import { docBlocks, prose } from "../../server/src/reports/sheet-prose.ts";
 import { SHEET_COLOURS } from "../../server/src/reports/sheet-style.ts";
 import { SHEET_COLUMNS, sheetsText } from "../../server/src/reports/sheet-text.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";

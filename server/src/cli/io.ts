@@ -5,6 +5,7 @@
  * and point it at a temporary folder. `node-files.ts` is the one implementation of `CliFiles` on a real disk.
  */
 import type { FaultListener } from "../core/internal-error.ts";
+import { shownLines } from "../escape/shown-text.ts";
 import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
@@ -75,5 +76,5 @@ export class UsageError extends Error {}
 
 /** One line for stderr, with the name of the program before it. */
 export function warn(io: CliIo, message: string): void {
-  io.stderr.write(`finishwright: ${message}\n`);
+  io.stderr.write(`finishwright: ${shownLines(message)}\n`);
 }

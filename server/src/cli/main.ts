@@ -7,6 +7,7 @@
  */
 import { Command, CommanderError } from "commander";
 import { type Fault, faultText } from "../core/internal-error.ts";
+import { shownLines } from "../escape/shown-text.ts";
 import type { AddCommand, CommandContext } from "./command-context.ts";
 import { addCheck } from "./commands/check.ts";
 import { addCompare } from "./commands/compare.ts";
@@ -78,8 +79,8 @@ function programOf(ctx: CommandContext): Command {
     .exitOverride()
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
-      writeErr: (text) => io.stderr.write(text),
-      outputError: (text, write) => write(text.replace(/^error: /, "finishwright: ")),
+      writeErr: (text) => io.stderr.write(shownLines(text)),
+      outputError: (text, write) => write(shownLines(text).replace(/^error: /, "finishwright: ")),
       getOutHelpWidth: () => io.stdout.columns ?? 80,
       getErrHelpWidth: () => io.stderr.columns ?? 80,
       getOutHasColors: () => false,

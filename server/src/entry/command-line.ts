@@ -8,6 +8,7 @@ import process from "node:process";
 import type { CliOutput } from "../cli/io.ts";
 import { run } from "../cli/main.ts";
 import { nodeFiles, readStream } from "../cli/node-files.ts";
+import { shownText } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 
@@ -25,7 +26,7 @@ for (const stream of [process.stdout, process.stderr]) {
     // What is on stderr may come out where stdout does not.
     if (stream === process.stdout) {
       process.stderr.write(
-        `finishwright: The output cannot be written: ${error.message}. What came out is not whole.\n`,
+        `finishwright: The output cannot be written: ${shownText(error.message)}. What came out is not whole.\n`,
       );
     }
     process.exit(2);

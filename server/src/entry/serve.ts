@@ -7,6 +7,7 @@
  */
 import process from "node:process";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { shownLines } from "../escape/shown-text.ts";
 import { runServer } from "../lsp/server.ts";
 import { nodeHost } from "./node-host.ts";
 
@@ -19,7 +20,7 @@ export const serve = (): void => {
     // Nobody listens any more, so there is nothing to live for and nobody to tell.
     if (error instanceof Error && Reflect.get(error, "code") === "EPIPE") process.exit(1);
     const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    connection.console.error(`Unexpected: ${text}`);
+    connection.console.error(shownLines(`Unexpected: ${text}`));
   };
   process.on("uncaughtException", survive);
   process.on("unhandledRejection", survive);

@@ -10,6 +10,7 @@ import {
   createConnection,
   ProposedFeatures,
 } from "vscode-languageserver/browser";
+import { shownLines } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { WORKER_IS_READY } from "../lsp/custom-requests.ts";
 import { runServer } from "../lsp/server.ts";
@@ -41,7 +42,7 @@ const survive = (event: Accident): void => {
   event.preventDefault();
   const error = event.error ?? event.reason;
   const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  connection.console.error(`Unexpected: ${text}`);
+  connection.console.error(shownLines(`Unexpected: ${text}`));
 };
 self.addEventListener("error", survive);
 self.addEventListener("unhandledrejection", survive);

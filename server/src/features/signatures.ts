@@ -8,7 +8,7 @@ import type { Token } from "../../../grammar/src/tree.ts";
 import type { Recipe, RecipeParameter } from "../core/model/model.ts";
 import type { FileId } from "../core/place.ts";
 import { isComment, tokenSpan, tokensOfFile } from "./file-tokens.ts";
-import { paragraphs, plain } from "./hover/context.ts";
+import { docText, paragraphs, plain } from "./hover/context.ts";
 import { parameterText } from "./hover/recipe-card.ts";
 import type { Names } from "./names.ts";
 import type { SignatureInfo } from "./types.ts";
@@ -113,7 +113,7 @@ function signatureOf(recipe: Recipe, call: CallTokens): SignatureInfo {
   const active = activeParameter(recipe.parameters, call);
   return {
     label: `${label})`,
-    markdown: paragraphs(recipe.title && plain(recipe.title), recipe.docs),
+    markdown: paragraphs(recipe.title && plain(recipe.title), docText(recipe.docs)),
     parameters,
     ...(active >= 0 && { active }),
   };

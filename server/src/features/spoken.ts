@@ -10,7 +10,10 @@ const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "
 
 /** `112.00 EUR`; without a currency the bare number. */
 export const moneyText = (amount: number, currency: string | undefined): string =>
-  `${(Math.round(amount * 100) / 100 + 0).toFixed(2)}${currency ? ` ${currency}` : ""}`;
+  `${(Math.round(amount * 100) / 100 + 0).toFixed(2)}${currency ? ` ${currencyText(currency)}` : ""}`;
+
+/** A currency may be written in quotes, with anything in it; only what can be part of one is shown behind a figure. */
+const currencyText = (currency: string): string => currency.replace(/[^\p{L}\p{N}\p{Sc} .]/gu, "\ufffd");
 
 /** `Mon 2027-03-29 14:20` of a local ISO date-time. */
 export function momentText(iso: string): string {

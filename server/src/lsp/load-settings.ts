@@ -1,5 +1,6 @@
 /** Gets the settings from the client, by asking where it can be asked, and says what is wrong with them. */
 import { DidChangeConfigurationNotification } from "vscode-languageserver";
+import { shownLines } from "../escape/shown-text.ts";
 import type { Session } from "./session.ts";
 import { readSettings } from "./settings.ts";
 
@@ -11,7 +12,7 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
     ? await session.connection.workspace.getConfiguration(SECTION)
     : sectionOf(sent);
   const { settings, complaints } = readSettings(section);
-  for (const complaint of complaints) session.connection.console.warn(complaint);
+  for (const complaint of complaints) session.connection.console.warn(shownLines(complaint));
   if (JSON.stringify(settings) === JSON.stringify(session.settings)) return;
   session.settings = settings;
   session.changes.bump("other");

@@ -10,6 +10,7 @@ import {
   type InitializeParams,
   type InitializeResult,
 } from "vscode-languageserver";
+import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
@@ -39,10 +40,10 @@ export const runServer = (connection: Connection, host: Host): void => {
 };
 
 const createSession = (connection: Connection, host: Host): Session => {
-  const log = (message: string): void => connection.console.error(message);
+  const log = (message: string): void => connection.console.error(shownLines(message));
   const changes = createChanges();
   const reader = createFileReader(host, connection, () => session.facts);
-  const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(complaint));
+  const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(shownLines(complaint)));
   const files = new Files(host, reader, changes, configs, log);
   const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.

@@ -30,6 +30,7 @@ import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
+import { shownLines, shownText } from "../escape/shown-text.ts";
 import type {
   CallItem,
   CompletionEntry,
@@ -121,7 +122,7 @@ export const toDiagnostic = (
     severity: SEVERITY[finding.severity],
     code: finding.rule,
     source: SOURCE,
-    message: quoted(finding.message),
+    message: shownLines(quoted(finding.message)),
     ...(href !== undefined && { codeDescription: { href } }),
     ...(facts.unnecessaryTag && UNNECESSARY.has(finding.rule) && { tags: [DiagnosticTag.Unnecessary] }),
     ...(related.length > 0 && { relatedInformation: related }),
@@ -135,8 +136,8 @@ export const toHover = (hover: HoverInfo, document: TextDocument, facts: ClientF
 
 export const toDocumentSymbol = (symbol: DocumentSymbolInfo, document: TextDocument): DocumentSymbol => ({
   // Clients refuse a symbol without a name, and one whose name lies outside of it.
-  name: symbol.name || symbol.kind,
-  detail: symbol.detail,
+  name: shownText(symbol.name) || symbol.kind,
+  detail: shownText(symbol.detail),
   kind: SYMBOL[symbol.kind],
   range: toRange(document, symbol.span),
   selectionRange: toRange(document, within(symbol.nameSpan, symbol.span)),
@@ -147,9 +148,9 @@ export const toCallHierarchyItem = (item: CallItem, snapshot: Snapshot): CallHie
   const document = snapshot.document(item.file);
   return (
     document && {
-      name: item.name,
+      name: shownText(item.name),
       kind: SYMBOL[item.kind],
-      ...(item.title && { detail: item.title }),
+      ...(item.title && { detail: shownText(item.title) }),
       uri: snapshot.uriOf(item.file),
       range: toRange(document, item.span),
       selectionRange: toRange(document, within(item.nameSpan, item.span)),
@@ -165,10 +166,10 @@ export const toSymbolInformation = (
   containerName?: string,
 ): readonly SymbolInformation[] => [
   {
-    name: symbol.name || symbol.kind,
+    name: shownText(symbol.name) || symbol.kind,
     kind: SYMBOL[symbol.kind],
     location: { uri, range: toRange(document, symbol.span) },
-    ...(containerName !== undefined && { containerName }),
+    ...(containerName !== undefined && { containerName: shownText(containerName) }),
   },
   ...symbol.children.flatMap((child) => toSymbolInformation(child, document, uri, symbol.name)),
 ];
@@ -179,14 +180,15 @@ export const toCompletionItem = (
   facts: ClientFacts,
 ): CompletionItem => {
   const asSnippet = entry.snippet && facts.snippets;
+  const detail = entry.detail === undefined ? undefined : shownText(entry.detail);
   const newText = entry.snippet && !asSnippet ? plainText(entry.insert) : entry.insert;
   return {
-    label: entry.label,
+    label: shownText(entry.label),
     kind: COMPLETION[entry.kind],
     sortText: entry.sort,
     textEdit: { range: toRange(document, entry.replace), newText },
-    ...(entry.detail !== undefined && { detail: entry.detail }),
-    ...(facts.labelDetails && NAMED.has(entry.kind) && { labelDetails: { description: entry.detail } }),
+    ...(detail !== undefined && { detail }),
+    ...(facts.labelDetails && NAMED.has(entry.kind) && { labelDetails: { description: detail } }),
     ...(entry.documentation !== undefined && {
       documentation: toMarkup(entry.documentation, facts.completionMarkdown),
     }),
@@ -200,7 +202,7 @@ export const toCodeAction = (
   snapshot: Snapshot,
   facts: ClientFacts,
 ): CodeAction => ({
-  title: quoted(fix.title),
+  title: shownText(quoted(fix.title)),
   kind: CodeActionKind.QuickFix,
   diagnostics,
   edit: toWorkspaceEdit(fix.edits, snapshot, facts),
@@ -218,7 +220,7 @@ export const plainText = (snippet: string): string =>
 const toRelated = (finding: FileFinding, snapshot: Snapshot): DiagnosticRelatedInformation[] =>
   finding.related.flatMap(({ message, ...place }) => {
     const location = toLocation(snapshot, place);
-    return location === undefined ? [] : [{ location, message: quoted(message) }];
+    return location === undefined ? [] : [{ location, message: shownLines(quoted(message)) }];
   });
 
 /** With the versions of the texts that the edits are meant for, where the client looks at them. */
@@ -252,15 +254,12 @@ const quoted = (text: string): string => text.replace(/`([^`\n]+)`/g, "“$1”"
 /** Markdown, or the same in plain words. */
 export const toMarkup = (text: string, markdown: boolean): MarkupContent => ({
   kind: markdown ? MarkupKind.Markdown : MarkupKind.PlainText,
-  value: markdown ? text : withoutMarks(text),
+  value: shownLines(markdown ? text : withoutMarks(text)),
 });
 
 /** Markdown as it reads where marks are shown as they are: without the emphasis and without escapes. */
 const withoutMarks = (markdown: string): string =>
-  markdown
-    .replace(/\*\*|`/g, "")
-    .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
-    .replace(/\\([\\`*_{}[\]()#+\-.!|])/g, "$1");
+  markdown.replace(/\\([!-/:-@[-`{-~])|\*\*|`/g, (_, escaped: string | undefined) => escaped ?? "");
 
 const within = (inner: Span, outer: Span): Span => {
   const start = Math.min(Math.max(inner.start, outer.start), outer.end);

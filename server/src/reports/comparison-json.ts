@@ -2,6 +2,7 @@
  * Two jobs side by side for other programs; the shape is told in server/docs/json.md. Lengths, litres, hours and grams
  * have six decimals at most, money two; what is not known is null.
  */
+import { jsonText } from "../escape/json.ts";
 import {
   COMPARED,
   type ComparedDate,
@@ -25,7 +26,7 @@ export function comparisonJson(comparison: Comparison, label: (file: string) => 
       findings: difference.levels,
     },
   };
-  return `${JSON.stringify(told, null, 2)}\n`;
+  return jsonText(told);
 }
 
 function sideJson(side: ComparisonSide, label: (file: string) => string): Readonly<Record<string, unknown>> {

@@ -1,4 +1,6 @@
 /** Two jobs side by side, for a terminal: every figure of both, and what B has more or less than A. */
+
+import { shownText } from "../escape/shown-text.ts";
 import {
   COMPARED,
   type ComparedFigure,
@@ -8,7 +10,7 @@ import {
 } from "../features/job-comparison.ts";
 import { areaText, filmText, hoursText, litresText, momentText, moneyText } from "../features/spoken.ts";
 import type { Colours } from "./colours.ts";
-import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
+import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
 export interface SideNames {
   /** The name of the job, where both sides have it. */

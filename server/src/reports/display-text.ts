@@ -1,15 +1,14 @@
 /**
- * Text as a terminal shows it: how many columns it takes, broken into lines, and without characters that would drive
- * the terminal. A recipe may come from anybody, so nothing of it reaches a terminal as a command.
+ * Text as a terminal shows it: how many columns it takes, and broken into lines. What may not reach a terminal at all is
+ * seen to in `escape/shown-text.ts`.
  */
+import { shownText } from "../escape/shown-text.ts";
 
 /** East Asian wide and fullwidth characters, and emoji, take two columns. */
 const WIDE =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1f64f}\u{1f680}-\u{1f6ff}\u{1f900}-\u{1f9ff}\u{20000}-\u{3fffd}]/u;
 /** Marks that sit on the letter before them, and characters without any shape. */
 const NARROWEST = /[\p{Mn}\p{Me}\p{Cf}]/u;
-/** Control characters, and those that turn the direction of what follows. */
-const UNSAFE = /[\p{Cc}\u202a-\u202e\u2066-\u2069]/gu;
 
 const TAB_STOP = 4;
 
@@ -35,16 +34,6 @@ export function shownLine(line: string): string {
     column += displayWidth(next);
   }
   return shown;
-}
-
-/** The same for running text, where a tab is a space. */
-export function shownText(text: string): string {
-  return text.replace(UNSAFE, (control) => {
-    const code = control.charCodeAt(0);
-    if (code === 0x09 || code === 0x0a || code === 0x0d) return " ";
-    if (code < 0x20) return String.fromCharCode(0x2400 + code);
-    return code === 0x7f ? "\u2421" : "\ufffd";
-  });
 }
 
 /**

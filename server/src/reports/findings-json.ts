@@ -1,4 +1,5 @@
 /** Findings for other programs: one JSON array, its fields fixed by the language reference. */
+import { jsonText } from "../escape/json.ts";
 import { type FindingReport, regionOf } from "./reported.ts";
 
 /** Lines and columns count from 1, columns in UTF-16 units; `file` as it was given on the command line. */
@@ -12,5 +13,5 @@ export function findingsJson(report: FindingReport): string {
       message: finding.message,
     })),
   );
-  return `${JSON.stringify(findings, null, 2)}\n`;
+  return jsonText(findings);
 }

@@ -5,7 +5,7 @@
  *
  * The problem matcher `$finishwright` of the VS Code extension reads it.
  */
-import { shownText } from "./display-text.ts";
+import { shownText } from "../escape/shown-text.ts";
 import { type FindingReport, regionOf } from "./reported.ts";
 
 /** Lines and columns count from 1; nothing where there is no finding. A message never breaks its line. */

@@ -2,8 +2,11 @@
  * Findings as SARIF 2.1.0 (OASIS, errata 01), for code hosts and review tools: rules with their help, results with
  * related places and fixes. Hints and information are notes, which is the lowest level that such tools show.
  */
+
 import type { Severity } from "../core/findings.ts";
 import { ruleById, ruleIds } from "../core/rules/registry.ts";
+import { jsonText } from "../escape/json.ts";
+import { sarifText } from "../escape/sarif.ts";
 import type { FileFinding, FileFix } from "../features/types.ts";
 import { type FindingReport, type OtherFile, type Region, regionOf } from "./reported.ts";
 
@@ -21,7 +24,7 @@ export function findingsSarif(report: FindingReport, version: string): string {
     columnKind: "utf16CodeUnits",
     results,
   };
-  return `${JSON.stringify({ $schema: SCHEMA, version: "2.1.0", runs: [run] }, null, 2)}\n`;
+  return jsonText({ $schema: SCHEMA, version: "2.1.0", runs: [run] });
 }
 
 function descriptorOf(id: string) {
@@ -30,9 +33,9 @@ function descriptorOf(id: string) {
   const { summary, why, remedy } = rule.docs;
   return {
     id,
-    shortDescription: { text: summary },
-    fullDescription: { text: `${summary} ${why}` },
-    help: { text: `${why} ${remedy}`, markdown: `${why}\n\n${remedy}` },
+    shortDescription: { text: sarifText(summary) },
+    fullDescription: { text: sarifText(`${summary} ${why}`) },
+    help: { text: sarifText(`${why} ${remedy}`), markdown: `${why}\n\n${remedy}` },
     defaultConfiguration: { level: levelOf(rule.severity) },
     properties: { tags: [rule.group] },
   };
@@ -43,7 +46,7 @@ function resultOf(report: FindingReport, file: OtherFile, finding: FileFinding, 
     ruleId: finding.rule,
     ruleIndex: ids.indexOf(finding.rule),
     level: levelOf(finding.severity),
-    message: { text: finding.message },
+    message: { text: sarifText(finding.message) },
     locations: [{ physicalLocation: physicalLocation(file, regionOf(file, finding.span)) }],
     ...(finding.related.length > 0
       ? {
@@ -51,7 +54,7 @@ function resultOf(report: FindingReport, file: OtherFile, finding: FileFinding, 
             const other = report.other(related.file);
             return {
               id,
-              message: { text: related.message },
+              message: { text: sarifText(related.message) },
               physicalLocation: physicalLocation(other, regionOf(other, related.span)),
             };
           }),
@@ -64,7 +67,7 @@ function resultOf(report: FindingReport, file: OtherFile, finding: FileFinding, 
 function fixOf(report: FindingReport, fix: FileFix) {
   const files = [...new Set(fix.edits.map((edit) => edit.file))];
   return {
-    description: { text: fix.title },
+    description: { text: sarifText(fix.title) },
     artifactChanges: files.map((file) => {
       const other = report.other(file);
       return {
@@ -94,11 +97,14 @@ const sarifRegion = ({ line, column, endLine, endColumn }: Region) => ({
 /** Relative to where the command runs, or a file address; special characters as percent signs. */
 function uriOf(label: string): string {
   const path = label.replaceAll("\\", "/").replace(/^\.\//, "");
-  const encoded = path.split("/").map(encodeURIComponent).join("/");
+  const encoded = path.split("/").map(encodedName).join("/");
   if (path.startsWith("/")) return `file://${encoded}`;
   const drive = /^([A-Za-z]):\//.exec(path);
   return drive ? `file:///${path[0]}:${encoded.slice(encoded.indexOf("/"))}` : encoded;
 }
+
+/** A name may hold half a surrogate pair, for which there is no address. */
+const encodedName = (name: string): string => encodeURIComponent(name.replace(/\p{Cs}/gu, "\ufffd"));
 
 function levelOf(severity: Severity): "error" | "warning" | "note" {
   return severity === "error" || severity === "warning" ? severity : "note";

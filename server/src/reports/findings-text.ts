@@ -3,9 +3,10 @@
  */
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
+import { shownText } from "../escape/shown-text.ts";
 import type { FileFinding } from "../features/types.ts";
 import type { Colours } from "./colours.ts";
-import { displayWidth, shownLine, shownText, wrap } from "./display-text.ts";
+import { displayWidth, shownLine, wrap } from "./display-text.ts";
 import { type FindingReport, indexOf, type OtherFile, regionOf, SEVERITIES } from "./reported.ts";
 
 export interface TextStyle {
@@ -76,8 +77,9 @@ function cut(line: string, first: number, room: number): string {
     if (column >= first && column + wide <= first + room) shown += character;
     column += wide;
   }
-  const head = first > 0 ? `…${shown.slice(1)}` : shown;
-  return column > first + room ? `${head.slice(0, -1)}…` : head;
+  // Whole characters: half a surrogate pair is none.
+  const head = first > 0 ? shown.replace(/^./u, "…") : shown;
+  return column > first + room ? head.replace(/.$/u, "…") : head;
 }
 
 function countText(report: FindingReport, style: TextStyle): string {

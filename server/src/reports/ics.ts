@@ -5,6 +5,7 @@
  * between characters, and text is escaped as section 3.3.11 asks. The caller supplies the time stamp: nothing here
  * reads a clock. Items without both times are left out.
  */
+import { icsLine, icsText } from "../escape/ics.ts";
 
 export interface IcsItem {
   /** Unique and the same whenever the same item is written again. */
@@ -23,8 +24,6 @@ export interface IcsPlan {
   readonly stamp: string;
 }
 
-const octetsPerLine = 75;
-
 /** The text of the `.ics` file. */
 export function planToIcs(plan: IcsPlan): string {
   const lines = [
@@ -32,23 +31,23 @@ export function planToIcs(plan: IcsPlan): string {
     "VERSION:2.0",
     "PRODID:-//Finishwright//Finishwright//EN",
     "CALSCALE:GREGORIAN",
-    `X-WR-CALNAME:${escapeText(plan.name)}`,
+    `X-WR-CALNAME:${icsText(plan.name)}`,
     ...plan.items.flatMap((item) => eventLines(item, plan.stamp)),
     "END:VCALENDAR",
   ];
-  return lines.map((line) => `${foldLine(line)}\r\n`).join("");
+  return lines.map(icsLine).join("");
 }
 
 function eventLines(item: IcsItem, stamp: string): readonly string[] {
   if (item.startAt === undefined || item.endAt === undefined) return [];
   return [
     "BEGIN:VEVENT",
-    `UID:${escapeText(item.uid)}`,
+    `UID:${icsText(item.uid)}`,
     `DTSTAMP:${basicDateTime(stamp)}Z`,
     `DTSTART:${basicDateTime(item.startAt)}`,
     `DTEND:${basicDateTime(item.endAt)}`,
-    `SUMMARY:${escapeText(item.title)}`,
-    ...(item.description ? [`DESCRIPTION:${escapeText(item.description)}`] : []),
+    `SUMMARY:${icsText(item.title)}`,
+    ...(item.description ? [`DESCRIPTION:${icsText(item.description)}`] : []),
     "END:VEVENT",
   ];
 }
@@ -58,33 +57,4 @@ function basicDateTime(text: string): string {
   const [date = "", time = ""] = text.replace(/Z$/, "").split(/[T ]/);
   const digits = time.replace(/\..*$/, "").replaceAll(":", "").padEnd(6, "0");
   return `${date.replaceAll("-", "")}T${digits}`;
-}
-
-function escapeText(text: string): string {
-  return text
-    .replace(/[\\;,]/g, "\\$&")
-    .replace(/\r\n|\r|\n/g, "\\n")
-    .replace(/\p{Cc}/gu, (control) => (control === "\t" ? control : ""));
-}
-
-/** Breaks a line so that none has more than 75 octets, the leading space of what goes on counted in. */
-function foldLine(line: string): string {
-  let folded = "";
-  let octets = 0;
-  for (const character of line) {
-    const size = octetsOf(character.codePointAt(0)!);
-    if (octets + size > octetsPerLine) {
-      folded += "\r\n ";
-      octets = 1;
-    }
-    folded += character;
-    octets += size;
-  }
-  return folded;
-}
-
-function octetsOf(codePoint: number): number {
-  if (codePoint < 0x80) return 1;
-  if (codePoint < 0x800) return 2;
-  return codePoint < 0x10000 ? 3 : 4;
 }

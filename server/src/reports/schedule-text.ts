@@ -2,11 +2,13 @@
 
 import { formatNumber } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
+import { jsonText } from "../escape/json.ts";
+import { shownText } from "../escape/shown-text.ts";
 import { gapsOf } from "../features/job-gaps.ts";
 import { isDated, type PlanLine, planLines } from "../features/job-plan.ts";
 import { hoursText, momentText } from "../features/spoken.ts";
 import type { Colours } from "./colours.ts";
-import { displayWidth, padEnd, shownText } from "./display-text.ts";
+import { displayWidth, padEnd } from "./display-text.ts";
 
 export function scheduleText(results: readonly JobResult[], colours: Colours): string {
   return results.map((result) => `${jobText(result, colours)}\n`).join("\n");
@@ -131,7 +133,7 @@ export function scheduleJson(results: readonly JobResult[]): string {
     })),
     conflicts: result.schedule.conflicts.map(({ message }) => message),
   }));
-  return `${JSON.stringify({ jobs }, null, 2)}\n`;
+  return jsonText({ jobs });
 }
 
 const rounded = (hours: number | null): number | null =>

@@ -4,6 +4,7 @@
  */
 
 import { formatNumber } from "../core/measure/format-amount.ts";
+import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "../escape/prose.ts";
 import {
   type Docs,
   MOST_PIECES,
@@ -20,7 +21,6 @@ import { shortMomentText } from "../features/spoken.ts";
 import type { FileSpan } from "../features/types.ts";
 import { counted } from "./findings-text.ts";
 import { SEVERITIES } from "./reported.ts";
-import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "./sheet-prose.ts";
 
 export interface SheetDocument {
   /** `Job sheet`, `Recipe sheet` */

@@ -4,9 +4,9 @@
  *
  * Everything of a recipe is escaped; a policy in the head forbids scripts and loading even where that should fail.
  */
-import { shownText } from "./display-text.ts";
+import { htmlText } from "../escape/html.ts";
+import type { Inline, Span } from "../escape/prose.ts";
 import type { Block, Box, DrawnStep, Section, SheetDocument, Steps, Table, Tick } from "./sheet-document.ts";
-import type { Inline, Span } from "./sheet-prose.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 
 export function sheetsHtml(documents: readonly SheetDocument[]): string {
@@ -34,18 +34,7 @@ export function sheetsHtml(documents: readonly SheetDocument[]): string {
   ].join("\n");
 }
 
-const UNSAFE: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-
-const html = (text: string): string =>
-  shownText(text)
-    .replace(BEFORE_UNIT, "\u00a0")
-    .replace(/[&<>"']/gu, (sign) => UNSAFE[sign]!);
+const html = (text: string): string => htmlText(text.replace(BEFORE_UNIT, "\u00a0"));
 
 /** A figure and its unit stay on one line. */
 const BEFORE_UNIT =

@@ -1,5 +1,8 @@
 /** Sheets as plain text of 80 columns, for a terminal, a label printer or a mail. */
-import { displayWidth, padEnd, padStart, shownText, wrap } from "./display-text.ts";
+
+import type { Inline } from "../escape/prose.ts";
+import { shownText } from "../escape/shown-text.ts";
+import { displayWidth, padEnd, padStart, wrap } from "./display-text.ts";
 import {
   type Block,
   type Box,
@@ -11,7 +14,6 @@ import {
   type Table,
   type Tick,
 } from "./sheet-document.ts";
-import type { Inline } from "./sheet-prose.ts";
 
 export const SHEET_COLUMNS = 80;
 

@@ -2,12 +2,16 @@
  * A shopping list as a table, as JSON (its shape is told in server/docs/json.md), as CSV for spreadsheets (RFC 4180), and
  * as a Markdown checklist. Money of two currencies is never added up.
  */
+
 import { formatNumber } from "../core/measure/format-amount.ts";
 import type { PaperUse } from "../core/totals/paper.ts";
-import { plain } from "../features/hover/context.ts";
+import { csvRow } from "../escape/csv.ts";
+import { jsonText } from "../escape/json.ts";
+import { markdownText } from "../escape/markdown.ts";
+import { shownText } from "../escape/shown-text.ts";
 import type { ShoppingBasket, ShoppingItem } from "../features/shopping-list.ts";
 import { containersText, litresText, moneyText } from "../features/spoken.ts";
-import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
+import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
 export interface ShoppingReport {
   /** Never empty; one for every currency. */
@@ -114,7 +118,7 @@ export function shoppingJson({ baskets }: ShoppingReport): string {
       total_cost: cost === null ? null : cents(cost),
     })),
   };
-  return `${JSON.stringify(report, null, 2)}\n`;
+  return jsonText(report);
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -139,7 +143,7 @@ const COLUMNS = [
  */
 export function shoppingCsv({ baskets }: ShoppingReport): string {
   const rows = baskets.flatMap(({ items, currency }) => items.flatMap((item) => csvRows(item, currency)));
-  return [COLUMNS, ...rows].map((row) => `${row.map(csvCell).join(",")}\r\n`).join("");
+  return [COLUMNS, ...rows].map(csvRow).join("");
 }
 
 function csvRows(
@@ -166,8 +170,6 @@ function csvRows(
   ]);
 }
 
-const csvCell = (text: string): string => (/[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-
 // ---------------------------------------------------------------------------------------------------------------
 // Markdown
 
@@ -188,8 +190,10 @@ function itemLine(item: ShoppingItem, { currency }: ShoppingBasket, origin: Orig
   const { material, containers, cost, gaps, jobs } = item;
   const price = cost === null ? ` (${gaps.join(", ")})` : `, ${moneyText(cost, currency)}`;
   const what = containers.length > 0 ? containersText(containers) : needText(item);
-  const name = material.title ? `${plain(material.title)} (\`${material.name}\`)` : `\`${material.name}\``;
-  return `- [ ] ${what} ${name}${plain(origin(material))}${price}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`;
+  const name = material.title
+    ? `${markdownText(material.title)} (\`${material.name}\`)`
+    : `\`${material.name}\``;
+  return `- [ ] ${what} ${name}${markdownText(origin(material))}${price}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`;
 }
 
 const sumLine = ({ currency, cost, knownCost }: ShoppingBasket): string =>

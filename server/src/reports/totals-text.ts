@@ -5,6 +5,7 @@
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
+import { shownText } from "../escape/shown-text.ts";
 import { FUMES_BASIS, lineFumes, worstShift } from "../features/fumes-facts.ts";
 import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../features/fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
@@ -20,7 +21,7 @@ import {
   usedText,
 } from "../features/spoken.ts";
 import type { Colours } from "./colours.ts";
-import { displayWidth, padEnd, padStart, shownText } from "./display-text.ts";
+import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
 /** A job and the file in which it stands. */
 export interface ReportedJob {
@@ -59,7 +60,11 @@ interface Row {
   readonly more: string;
 }
 
-const row = (name: string, text: string, more = ""): Row => ({ name, figure: text, more });
+const row = (name: string, text: string, more = ""): Row => ({
+  name: shownText(name),
+  figure: shownText(text),
+  more: shownText(more),
+});
 
 /** A figure of the totals, or what is missing for it. */
 function figure<F extends GapField>(

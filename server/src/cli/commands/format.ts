@@ -5,6 +5,7 @@
  */
 import { applyChanges, formatFile } from "../../../../grammar/src/format.ts";
 import { parseFile } from "../../../../grammar/src/parse.ts";
+import { shownLines, shownText } from "../../escape/shown-text.ts";
 import type { ReadText } from "../../reading/decode-text.ts";
 import type { AddCommand, CommandContext } from "../command-context.ts";
 import { type AskedFile, findFiles } from "../find-files.ts";
@@ -71,7 +72,7 @@ async function formatOne(io: CliIo, { path, label }: AskedFile, isCheck: boolean
     warn(io, `\`${label}\` ${failure.reason}.`);
     return FAILED;
   }
-  io.stdout.write(`${label}\n`);
+  io.stdout.write(`${shownText(label)}\n`);
   return laidOut;
 }
 
@@ -79,7 +80,9 @@ async function formatInput(io: CliIo, isCheck: boolean): Promise<Outcome> {
   const read = await io.readInput();
   const laidOut = layOut(io, read, isCheck, { name: "standard input", path: "" });
   if (laidOut === undefined || "reason" in read) return FAILED;
-  if (!isCheck) io.stdout.write((read.mark ?? "") + laidOut.text);
+  // A person looks at a terminal; a file or another program gets every byte.
+  if (!isCheck && io.stdout.isTTY) io.stdout.write(shownLines(laidOut.text));
+  else if (!isCheck) io.stdout.write((read.mark ?? "") + laidOut.text);
   else if (laidOut.isChanged) io.stdout.write("-\n");
   return laidOut;
 }

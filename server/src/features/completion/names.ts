@@ -1,6 +1,7 @@
 /** Names that can stand at the cursor, each with what it is; parameters of the recipe come first. */
 import type { Role } from "../../core/knowledge/family-schema.ts";
 import type { Material, Named, ParameterType, Recipe } from "../../core/model/model.ts";
+import { markdownDocs } from "../../escape/markdown.ts";
 import type { CompletionKind } from "../types.ts";
 import { type CompletionContext, hole, type Offer, snippetText } from "./offer.ts";
 
@@ -81,6 +82,6 @@ function named(model: Named, kind: CompletionKind): Offer {
     label: model.name,
     kind,
     ...(model.title ? { detail: model.title } : {}),
-    ...(model.docs ? { documentation: model.docs } : {}),
+    ...(model.docs ? { documentation: markdownDocs(model.docs) } : {}),
   };
 }

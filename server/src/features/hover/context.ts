@@ -8,6 +8,13 @@ import type { Recipe } from "../../core/model/model.ts";
 import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import {
+  markdownCode as code,
+  markdownDocs as docText,
+  markdownText as plain,
+} from "../../escape/markdown.ts";
+
+export { code, docText, plain };
 
 export interface HoverContext {
   readonly checker: Checker;
@@ -35,11 +42,6 @@ export const isHere = (ctx: HoverContext, place: Place, span: { readonly start: 
   place.file === ctx.file &&
   place.declaration === ctx.declaration.tree.key &&
   place.span.start === span.start;
-
-/** A title or another text of the user, safe inside Markdown. */
-export const plain = (text: string): string => text.replace(/([\\`*_{}[\]<>|#~!])/gu, "\\$1");
-
-export const code = (text: string): string => `\`${text.replaceAll("`", "'")}\``;
 
 /** The name as code in bold, its title, and what it is. */
 export const heading = (name: string, title: string | undefined, what: string): string =>

@@ -17,7 +17,7 @@ import {
   moneyText,
   usedText,
 } from "../spoken.ts";
-import { bullets, code, type HoverContext, heading, nested, paragraphs } from "./context.ts";
+import { bullets, code, docText, type HoverContext, heading, nested, paragraphs } from "./context.ts";
 import { needSums } from "./need-sums.ts";
 import { elapsedSum, handsOnSum, inServiceSum } from "./time-sums.ts";
 
@@ -27,7 +27,7 @@ export function jobCard(ctx: HoverContext, job: Job): string {
   const money = (amount: number): string => moneyText(amount, shop?.currency);
   return paragraphs(
     heading(job.name, job.title, "a job"),
-    job.docs,
+    docText(job.docs),
     // A hover shows a dozen lines before it must be scrolled, so what a reader asks first comes first.
     bullets([
       figure(result, "finish", "finish", momentText),

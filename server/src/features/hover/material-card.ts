@@ -10,7 +10,7 @@ import type { Fact, Material } from "../../core/model/model.ts";
 import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
 import { sentence } from "../../core/sentence.ts";
 import { moneyText } from "../spoken.ts";
-import { code, heading, paragraphs, plain, table } from "./context.ts";
+import { code, docText, heading, paragraphs, plain, table } from "./context.ts";
 
 /** Heading, documentation, figures, what a litre costs. */
 export function materialCard(material: Material): string {
@@ -18,7 +18,7 @@ export function materialCard(material: Material): string {
   const what = material.builtIn ? `the built-in ${family}` : family;
   return paragraphs(
     heading(material.name, material.title, what),
-    material.docs,
+    docText(material.docs),
     material.docs ? "" : (material.family?.doc ?? ""),
     figures(material),
     filmLine(material),

@@ -15,6 +15,7 @@ import {
   allJobs,
   bullets,
   code,
+  docText,
   firstFew,
   type HoverContext,
   heading,
@@ -32,7 +33,7 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
   const sum = areas.length > 1 ? `${areas.map((each) => formatNumber(each, 4)).join(" + ")} = ` : "";
   return paragraphs(
     heading(piece.name, piece.title, "a piece"),
-    piece.docs,
+    docText(piece.docs),
     bullets([
       ...piece.surfaces.map((surface) => `${code(surface.name)}: ${surfaceFacts(surface)}`),
       piece.surfaces.length > 0 ? `area ${sum}${formatNumber(area, 4)} m2` : "no surfaces yet",
@@ -88,7 +89,7 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
   const { substrate, existing, asLeftBy } = surface;
   return paragraphs(
     heading(surface.name, undefined, of),
-    surface.docs,
+    docText(surface.docs),
     surface.shapes.length === 0
       ? "No `shape` yet: its area is not known."
       : bullets([
@@ -125,7 +126,7 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
   const results = allJobs(ctx.checker).filter((result) => result.shop === shop);
   return paragraphs(
     heading(shop.name, shop.title, "a shop"),
-    shop.docs,
+    docText(shop.docs),
     bullets([
       airText(shop),
       roomText(shop),

@@ -7,7 +7,16 @@ import type { Action } from "../../core/surface/actions.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { portionBullets } from "./apply-card.ts";
-import { allJobs, bullets, code, firstFew, type HoverContext, heading, paragraphs } from "./context.ts";
+import {
+  allJobs,
+  bullets,
+  code,
+  docText,
+  firstFew,
+  type HoverContext,
+  heading,
+  paragraphs,
+} from "./context.ts";
 import type { Portion } from "./sums.ts";
 
 export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
@@ -20,7 +29,7 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
   return paragraphs(
     heading(recipe.name, recipe.title, "a recipe"),
     `\`\`\`finish\n${signature(recipe)}\n\`\`\``,
-    recipe.docs,
+    docText(recipe.docs),
     bullets([
       `for ${recipe.forKinds.join(", ") || "any"}`,
       [number(count("step"), "step"), number(count("layer"), "coat"), number(count("wait"), "wait")].join(

@@ -6,6 +6,7 @@
  */
 import type { CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { shownText } from "../../escape/shown-text.ts";
 import type { JobLens, JobLensPart } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { type FindingTarget, LENS_COMMANDS, type ReportTarget } from "../custom-requests.ts";
@@ -39,11 +40,15 @@ const NO_COMMAND = "";
 
 const readLens = ({ span, parts }: JobLens, document: TextDocument): CodeLens => ({
   range: toRange(document, span),
-  command: { title: parts.map(({ text }) => text).join(" · "), command: NO_COMMAND },
+  command: { title: titleText(parts.map(({ text }) => text).join(" · ")), command: NO_COMMAND },
 });
 
-const commandOf = ({ kind, text: title }: JobLensPart, target: unknown, facts: ClientFacts): Command => {
+/** Some editors draw `$(name)` in a lens as a picture; with a blank between it is what it is. */
+const titleText = (text: string): string => shownText(text).replaceAll("$(", "$ (");
+
+const commandOf = ({ kind, text }: JobLensPart, target: unknown, facts: ClientFacts): Command => {
   const command = LENS_COMMANDS[kind];
+  const title = titleText(text);
   return facts.commands.has(command)
     ? { title, command, arguments: [target] }
     : { title, command: NO_COMMAND };

@@ -1,5 +1,6 @@
 /** `textDocument/documentLink`: the paths of `use` lines. A file that was never saved has no folder to start from. */
 import type { DocumentLink, DocumentLinkParams } from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf, foldersOf } from "../uri.ts";
@@ -16,6 +17,6 @@ export const documentLink = async (session: Session, params: DocumentLinkParams)
     .map(({ span, target, tooltip }) => ({
       range: toRange(document, span),
       target: snapshot.uriOf(target),
-      ...(session.facts.linkTooltips && { tooltip }),
+      ...(session.facts.linkTooltips && { tooltip: shownText(tooltip) }),
     }));
 };

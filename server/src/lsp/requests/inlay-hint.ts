@@ -1,5 +1,6 @@
 /** `textDocument/inlayHint`: figures behind the lines of recipes, of those kinds that the user wants. */
 import type { InlayHint, InlayHintLabelPart, InlayHintParams } from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
 import { HINT_SEPARATOR } from "../../features/inlay-hints/hint-text.ts";
 import type { InlayHintPart } from "../../features/types.ts";
 import { spanOf } from "../from-lsp.ts";
@@ -31,5 +32,5 @@ const labelParts = (
   hoverMarkdown: boolean,
 ): readonly InlayHintLabelPart[] => [
   ...(isFirst ? [] : [{ value: HINT_SEPARATOR }]),
-  { value: text, tooltip: toMarkup(markdown, hoverMarkdown) },
+  { value: shownText(text), tooltip: toMarkup(markdown, hoverMarkdown) },
 ];

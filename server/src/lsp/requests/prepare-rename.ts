@@ -1,5 +1,6 @@
 /** `textDocument/prepareRename`: the name that would be renamed, or in words why none can be. */
 import { LSPErrorCodes, type PrepareRenameParams, type Range, ResponseError } from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
 import { offsetOf } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
@@ -15,6 +16,6 @@ export const prepareRename = async (
   const document = snapshot.document(file);
   if (document === undefined) return null;
   const target = snapshot.analysis.renameTarget(file, offsetOf(document, params.position));
-  if ("refusal" in target) throw new ResponseError(LSPErrorCodes.RequestFailed, target.refusal);
+  if ("refusal" in target) throw new ResponseError(LSPErrorCodes.RequestFailed, shownText(target.refusal));
   return { range: toRange(document, target.span), placeholder: target.name };
 };

@@ -13,6 +13,7 @@ import {
   ShowMessageNotification,
   type WorkspaceEdit,
 } from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
 import { MAX_FILES } from "../files.ts";
 import { offsetOf } from "../from-lsp.ts";
 import { throwIfCancelled } from "../guard.ts";
@@ -38,7 +39,8 @@ export const rename = async (
   const document = snapshot.document(file);
   if (document === undefined) return null;
   const renaming = snapshot.analysis.rename(file, offsetOf(document, params.position), params.newName);
-  if ("refusal" in renaming) throw new ResponseError(LSPErrorCodes.RequestFailed, renaming.refusal);
+  if ("refusal" in renaming)
+    throw new ResponseError(LSPErrorCodes.RequestFailed, shownText(renaming.refusal));
   if (session.files.isPartial) {
     await session.connection.sendNotification(ShowMessageNotification.type, {
       type: MessageType.Warning,

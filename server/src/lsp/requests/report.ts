@@ -5,6 +5,8 @@
 import type { FileId } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
+import { markdownText } from "../../escape/markdown.ts";
+import { shownText } from "../../escape/shown-text.ts";
 import { shoppingList } from "../../features/shopping-list.ts";
 import type { Analysis, FileSpan } from "../../features/types.ts";
 import { coloursFor } from "../../reports/colours.ts";
@@ -46,23 +48,25 @@ function reportedJobs(analysis: Analysis, file: FileId, job: string | undefined)
   return users.toSorted().flatMap(jobsOf);
 }
 
+const shownName = (file: FileId): string => shownText(fileNameOf(file));
+
 const noJobs = (file: FileId, job: string | undefined): string =>
   job === undefined
-    ? `${fileNameOf(file)} has no jobs, and no file that uses it has one. A job says: job NAME {`
-    : `${fileNameOf(file)} has no job ${job} any more.`;
+    ? `${shownName(file)} has no jobs, and no file that uses it has one. A job says: job NAME {`
+    : `${shownName(file)} has no job ${shownText(job)} any more.`;
 
 /** The sheets say themselves which findings stand open. */
 function sheetsOf(analysis: Analysis, file: FileId, job: string | undefined): string {
   const all = analysis.sheets(file);
   const sheets = job === undefined ? all : all.filter(({ kind, name }) => kind === "job" && name === job);
-  if (sheets.length === 0) return `${job === undefined ? noSheets(file) : noJobs(file, job)}\n`;
+  if (sheets.length === 0) return `${markdownText(job === undefined ? noSheets(file) : noJobs(file, job))}\n`;
   return sheetsMarkdown(
     sheets.map((sheet) => sheetDocument(sheet, fileNameOf(sheet.file), (at) => placeText(analysis, at))),
   );
 }
 
 const noSheets = (file: FileId): string =>
-  `${fileNameOf(file)} has neither jobs nor recipes, so there is no sheet. A job says: job NAME {`;
+  `${shownName(file)} has neither jobs nor recipes, so there is no sheet. A job says: job NAME {`;
 
 /** `tables.finish:12` */
 function placeText(analysis: Analysis, { file, span }: FileSpan): string {
@@ -92,7 +96,7 @@ function errorNotes(analysis: Analysis, jobs: readonly ReportedJob[]): readonly 
   const notes = [...new Set(jobs.map(({ file }) => file))].flatMap((file) => {
     const errors = analysis.findings(file).filter(({ severity }) => severity === "error").length;
     const count = errors === 1 ? "an error" : `${errors} errors`;
-    return errors > 0 ? [`${fileNameOf(file)} has ${count}, so what follows may be wrong.`] : [];
+    return errors > 0 ? [`${shownName(file)} has ${count}, so what follows may be wrong.`] : [];
   });
   return notes.length > 0 ? [...notes, ""] : [];
 }

@@ -1,5 +1,6 @@
 /** `textDocument/signatureHelp`: what the recipe of a call takes, and which of it is being given. */
 import type { SignatureHelp, SignatureHelpParams, SignatureInformation } from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
 import type { SignatureInfo } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { offsetOf } from "../from-lsp.ts";
@@ -26,7 +27,9 @@ export const signatureHelp = (
 };
 
 const toSignature = (signature: SignatureInfo, facts: ClientFacts): SignatureInformation => {
-  const { label, markdown, parameters } = signature;
+  const { markdown, parameters } = signature;
+  // Every character is shown as one, so the places of the parameters still hold.
+  const label = shownText(signature.label);
   const active = activeOf(signature, facts);
   return {
     label,

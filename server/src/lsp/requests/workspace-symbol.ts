@@ -1,5 +1,6 @@
 /** `workspace/symbol`: what all files declare under a name with these letters, the best matches first. */
 import type { SymbolInformation, WorkspaceSymbolParams } from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
 import type { Session } from "../session.ts";
 import { SYMBOL, toLocation } from "../to-lsp.ts";
 
@@ -15,10 +16,10 @@ export const workspaceSymbol = async (
       const location = toLocation(snapshot, { file, span: nameSpan });
       if (location === undefined) return [];
       return {
-        name,
+        name: shownText(name),
         kind: SYMBOL[kind],
         location,
-        ...(container !== undefined && { containerName: container }),
+        ...(container !== undefined && { containerName: shownText(container) }),
       };
     });
 };

@@ -1,12 +1,10 @@
 /**
- * The texts of a sheet as spans and blocks that every renderer can escape in its own way.
+ * Texts with names in backticks, and doc comments, as spans and blocks that every renderer can escape in its own way.
  *
  * Doc comments are Markdown by somebody else. Only a plain part of it is read: paragraphs, list items, emphasis and
  * code. Everything else, HTML and links included, stays the characters that it is, so that nothing written in a recipe
  * becomes markup on somebody's page.
  */
-import type { Docs, Prose } from "../features/sheet/model.ts";
-
 export interface Span {
   readonly kind: "text" | "code" | "strong" | "emphasis";
   readonly text: string;
@@ -19,7 +17,7 @@ export const strong = (text: string): Inline => [{ kind: "strong", text }];
 export const code = (text: string): Inline => [{ kind: "code", text }];
 
 /** Names in backticks become code. */
-export const prose = (text: Prose): Inline =>
+export const prose = (text: string): Inline =>
   text.split("`").flatMap((part, i, parts): Inline => {
     if (part === "") return [];
     // A backtick without its partner is a backtick.
@@ -36,7 +34,7 @@ const ITEM = /^\s*(?:[-*+]|\d{1,9}[.)])\s+(.*)$/u;
 const HEADING = /^\s*#{1,6}\s+(.*?)\s*#*$/u;
 
 /** A doc comment as paragraphs and lists. */
-export function docBlocks(docs: Docs): readonly DocBlock[] {
+export function docBlocks(docs: string): readonly DocBlock[] {
   const blocks: DocBlock[] = [];
   let lines: string[] = [];
   let items: string[] = [];
