@@ -1,0 +1,98 @@
+/**
+ * The attacks, shortly and with fixed seeds: what they look for is not there, and what they look for they would find. The
+ * long run is `npm run attack`.
+ */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { edits } from "./edits.ts";
+import { files, type OddFiles } from "./files.ts";
+import { type Attack, type Flaw, signatureOf } from "./flaws.ts";
+import { exponentOf } from "./growth-fit.ts";
+import { readOptions } from "./options.ts";
+import { protocol, type Talk } from "./protocol.ts";
+import { attackInRounds } from "./rounds.ts";
+import { soakFlaws } from "./soak.ts";
+import { closingTable } from "./table.ts";
+import { texts } from "./texts.ts";
+
+const SEED = 20270308;
+
+async function flawsOf<Input>(
+  attack: Attack<Input>,
+  count: number,
+  isMeant: (input: Input) => boolean = () => true,
+): Promise<readonly Flaw[]> {
+  const flaws: Flaw[] = [];
+  for (const input of fc.sample(attack.input.filter(isMeant), { seed: SEED, numRuns: count }))
+    flaws.push(...(await attack.check(input)));
+  return flaws;
+}
+
+describe("nothing is found", () => {
+  test("by hostile texts", async () => expect(await flawsOf(texts, 25)).toEqual([]));
+  test("by edits", async () => expect(await flawsOf(edits, 4)).toEqual([]));
+  test("by what is sent to the server", async () => {
+    const isWhole = ({ steps }: Talk): boolean => steps.every(({ how }) => how !== "raw");
+    expect(await flawsOf(protocol, 3, isWhole)).toEqual([]);
+  });
+  test("in odd folders", async () => {
+    // What is read only from here on down.
+    const isInside = ({ entries }: OddFiles): boolean =>
+      entries.every((entry) => entry.what === "recipe" && !/use "(?:\/|\.\.|link|pipe)/.test(entry.text));
+    expect(await flawsOf(files, 3, isInside)).toEqual([]);
+  });
+  test("in memory", async () => expect(await soakFlaws({ turns: 3, texts: [""] })).toEqual([]));
+});
+
+describe("what is there is found", () => {
+  const planted = (kind: Flaw["kind"]): Attack<string> => ({
+    name: "planted",
+    runs: 200,
+    input: fc.string({ maxLength: 40 }),
+    check: async (text) => (text.includes("a") ? [{ kind, detail: "an a" }] : []),
+  });
+
+  test("made as small as can be, with its seed, and once for every kind", async () => {
+    let rounds = 0;
+    const outcome = await attackInRounds(planted("lost"), 7, () => ++rounds > 300);
+    expect(outcome.counts.lost).toBeGreaterThan(1);
+    expect(outcome.failures).toHaveLength(1);
+    expect(outcome.failures[0]).toMatchObject({ part: "planted", flaw: { kind: "lost", detail: "an a" } });
+    const again = await attackInRounds(planted("lost"), outcome.failures[0]!.seed, () => true);
+    expect(again.inputs).toBe(1);
+    expect(closingTable([outcome], []).isClean).toBe(false);
+    expect(closingTable([outcome], []).text).toMatch(/inputs, 0 crashes, .* [1-9]\d* lost, 0 leaks: FAILED$/);
+  });
+
+  test("however its names and figures differ", () => {
+    const flaw = (detail: string): Flaw => ({ kind: "crash", detail });
+    expect(signatureOf(flaw("no `a` in line 3"))).toBe(signatureOf(flaw("no `bc` in line 44")));
+    expect(signatureOf(flaw("no `a` in line 3"))).not.toBe(signatureOf(flaw("no `a` in file 3")));
+  });
+});
+
+describe("exponents", () => {
+  const points = (cost: (size: number) => number) =>
+    [1000, 2000, 4000, 8000, 16_000].map((size) => ({ size, seconds: cost(size) }));
+
+  test("of n log n is one, of what is linear a little less, of a square nearly two", () => {
+    expect(exponentOf(points((n) => n * Math.log2(n) * 1e-4))).toBeCloseTo(1, 6);
+    expect(exponentOf(points((n) => n * 1e-3))).toBeLessThan(1);
+    expect(exponentOf(points((n) => n * n * 1e-6))).toBeGreaterThan(1.75);
+  });
+
+  test("of what costs too little to be measured there is none", () => {
+    expect(exponentOf(points(() => 0.001))).toBeUndefined();
+  });
+});
+
+test("the words behind the command are read, and others refused", () => {
+  expect(readOptions(["--minutes", "3", "--seed", "9", "--only", "soak", "--only", "texts"])).toEqual({
+    minutes: 3,
+    seed: 9,
+    parts: ["texts", "soak"],
+  });
+  expect(() => readOptions(["--minutes", "long"])).toThrow("`--minutes` needs a number behind it.");
+  expect(() => readOptions(["--only", "all"])).toThrow("`--only` needs one of growth,");
+  expect(() => readOptions(["--fast"])).toThrow("`--fast` is no option");
+});

@@ -1,0 +1,143 @@
+/**
+ * Measures how the cost of every shape grows as it doubles, part by part, and finds the exponents. A part whose exponent
+ * is over the limit is measured anew before it counts, because a busy machine makes a figure worse and never better.
+ */
+import { type ChildProcess, fork } from "node:child_process";
+import { once } from "node:events";
+import { fileURLToPath } from "node:url";
+import { exponentOf, type Point } from "./growth-fit.ts";
+import { SHAPES } from "./growth-shapes.ts";
+import type { Cost } from "./growth-work.ts";
+import { watch } from "./processes.ts";
+
+export const MOST_EXPONENT = 1.2;
+
+export interface Growth {
+  readonly shape: string;
+  /** The stated limit, and the largest size that was measured. */
+  readonly limit: number;
+  readonly reached: number;
+  /** The part that grows worst, and what it costs at the largest size. */
+  readonly part: string;
+  readonly seconds: number;
+  /** Undefined where nothing costs enough to be measured. */
+  readonly exponent: number | undefined;
+  /** In words, where the measuring was ended before the limit. */
+  readonly ended?: string;
+}
+
+const MAIN = fileURLToPath(new URL("growth-main.ts", import.meta.url));
+/** One size may cost so much; more is a failure, whatever the exponent. */
+const CPU_SECONDS = 30;
+/** A second and a third look at what seems to grow too fast. */
+const LOOKS = 3;
+
+export async function measureGrowth(
+  shapes: readonly number[],
+  isOver: () => boolean,
+): Promise<readonly Growth[]> {
+  const rows: Growth[] = [];
+  for (const shape of shapes) {
+    let row = await measureShape(shape, isOver);
+    for (let look = 1; look < LOOKS && isTooFast(row) && !row.ended; look += 1) {
+      const again = await measureShape(shape, isOver);
+      if (!again.ended && (again.exponent ?? 0) < (row.exponent ?? 0)) row = again;
+    }
+    rows.push(row);
+    if (isTooFast(row) || row.ended) console.log(`  growth: ${lineOf(row)}`);
+  }
+  return rows;
+}
+
+export const isTooFast = ({ exponent, seconds }: Growth): boolean =>
+  (exponent ?? 0) > MOST_EXPONENT && seconds > 0.2;
+
+const lineOf = ({ shape, part, reached, seconds, exponent, ended }: Growth): string =>
+  `${shape}: ${part}, ${seconds.toFixed(1)} s at ${reached}, exponent ${exponent?.toFixed(2) ?? "–"}${ended ? `, ${ended}` : ""}`;
+
+async function measureShape(index: number, isOver: () => boolean): Promise<Growth> {
+  const shape = SHAPES[index]!;
+  const points = new Map<string, Point[]>();
+  let reached = 0;
+  let ended: string | undefined;
+  const child = await startChild();
+  try {
+    // The first run is for warmth: the compiler works as much as the program.
+    await costsOf(child, index, shape.from);
+    for (let size = shape.from; size <= shape.to * 1.01; size *= 2) {
+      if (isOver()) {
+        ended = "no time left";
+        break;
+      }
+      const { costs, isDone, why } = await costsOf(child, index, size);
+      for (const { part, seconds } of costs)
+        points.set(part, [...(points.get(part) ?? []), { size, seconds }]);
+      reached = size;
+      const total = costs.reduce((sum, { seconds }) => sum + seconds, 0);
+      if (isDone && total > 5 && [...points.values()].some((all) => isHopeless(all))) {
+        ended = "hopeless";
+        break;
+      }
+      if (!isDone) {
+        ended = `${why} in the part after ${costs.at(-1)?.part ?? "the start"}`;
+        break;
+      }
+    }
+  } finally {
+    child.kill("SIGKILL");
+  }
+  const parts = [...points].map(([part, all]) => ({
+    part,
+    seconds: all.at(-1)?.seconds ?? 0,
+    exponent: exponentOf(all),
+  }));
+  const costly = parts.filter(({ seconds }) => seconds > 0.2);
+  const worst = (costly.length > 0 ? costly : parts).toSorted(
+    (a, b) => (b.exponent ?? 0) - (a.exponent ?? 0),
+  )[0];
+  return {
+    shape: shape.name,
+    limit: shape.to,
+    reached,
+    part: worst?.part ?? "–",
+    seconds: worst?.seconds ?? 0,
+    exponent: worst?.exponent,
+    ...(ended ? { ended } : {}),
+  };
+}
+
+/** More would only cost time: it is far over the limit where it already takes seconds. */
+const isHopeless = (points: readonly Point[]): boolean =>
+  (points.at(-1)?.seconds ?? 0) > 2 && (exponentOf(points) ?? 0) > MOST_EXPONENT + 0.3;
+
+async function startChild(): Promise<ChildProcess> {
+  const child = fork(MAIN, [], {
+    execArgv: ["--max-old-space-size=3072"],
+    stdio: ["ignore", "ignore", "ignore", "ipc"],
+  });
+  await once(child, "message");
+  return child;
+}
+
+async function costsOf(
+  child: ChildProcess,
+  shape: number,
+  size: number,
+): Promise<{ readonly costs: readonly Cost[]; readonly isDone: boolean; readonly why: string }> {
+  const costs: Cost[] = [];
+  let isDone = false;
+  const ended = new Promise<void>((resolve) => {
+    child.on("message", (message) => {
+      if (message === "done") {
+        isDone = true;
+        resolve();
+      } else costs.push(message as Cost);
+    });
+    child.once("exit", () => resolve());
+  });
+  child.send({ shape, size });
+  const verdict = await watch({ pid: child.pid!, cpuSeconds: CPU_SECONDS, asleepSeconds: 60 }, ended);
+  child.removeAllListeners();
+  const why = verdict === "ended" ? "an end of the process" : `more than ${CPU_SECONDS} s`;
+  return { costs, isDone, why };
+}
