@@ -85,10 +85,12 @@ describe("sheet", () => {
     const nowhere = await runCli(["sheet", "job.finish", "-o", "gone/sheet.html"], { files });
     expect(nowhere.status).toBe(2);
     expect(nowhere.stderr).toBe(
-      "finishwright: `gone/sheet.html` cannot be written: there is no such folder.\n",
+      `finishwright: \`gone/sheet.html\` cannot be written: there is no folder \`${nowhere.folder}/gone\`. Make it first, or give another place.\n`,
     );
     const folder = await runCli(["sheet", "job.finish", "-o", away], { files });
-    expect(folder.stderr).toBe(`finishwright: \`${away}\` is a folder, not a file.\n`);
+    expect(folder.stderr).toBe(
+      `finishwright: \`${away}\` is a folder, not a file. Give the name of a file in it.\n`,
+    );
   });
 
   test("with errors is printed all the same, the findings on top, with status 1", async () => {

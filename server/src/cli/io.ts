@@ -29,11 +29,14 @@ export interface Recipes {
   readonly closed: readonly string[];
 }
 
+/** Whether a file with this text may be replaced without asking, or in words why not. */
+export type IsOwn = (text: string) => true | string;
+
 export interface CliFiles {
   kind(path: string): Promise<PathKind>;
   read(path: string): Promise<ReadText>;
-  /** Writes a text, over what was there; or why it cannot, as the end of a sentence that begins with the file. */
-  write(path: string, text: string): Promise<WriteOutcome>;
+  /** Makes a file, or replaces one that `isOwn` says may be; else why not, as the end of a sentence that begins with it. */
+  write(path: string, text: string, isOwn: IsOwn): Promise<WriteOutcome>;
   /** Puts a text in the place of the one that was read, at once and whole, or leaves the file as it is. */
   replace(path: string, read: FileText, text: string): Promise<WriteOutcome>;
   /** The path without symbolic links, by which one file is known under all its names. */

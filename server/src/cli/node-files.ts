@@ -4,12 +4,13 @@
  * Only plain files of a sensible size are read: a pipe or a device named by a `use` line would never come to an end.
  */
 import type { Dirent } from "node:fs";
-import { lstat, readdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
+import { lstat, readdir, readFile, realpath, stat } from "node:fs/promises";
 import { glob } from "tinyglobby";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
 import { MAX_FILE_BYTES, type ReadFailure, reasonOf } from "../reading/reasons.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
 import { replaceText } from "./replace-text.ts";
+import { writeOwn } from "./write-own.ts";
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
@@ -24,14 +25,7 @@ export const nodeFiles: CliFiles = {
       return (await isLink(path)) && leadsNowhere(error) ? { reason: reasonOf("link") } : unread(error);
     }
   },
-  async write(path, text) {
-    try {
-      await writeFile(path, text);
-      return undefined;
-    } catch (error) {
-      return { reason: writeReasonOf(error) };
-    }
-  },
+  write: writeOwn,
   replace: replaceText,
   async realPath(path) {
     try {
@@ -145,22 +139,6 @@ function failureOf(error: unknown): ReadFailure {
       return "forbidden";
     default:
       return "other";
-  }
-}
-
-function writeReasonOf(error: unknown): string {
-  switch (codeOf(error)) {
-    case "ENOENT":
-    case "ENOTDIR":
-      return "cannot be written: there is no such folder";
-    case "EISDIR":
-      return "is a folder, not a file";
-    case "EACCES":
-    case "EPERM":
-    case "EROFS":
-      return "may not be written: you have no permission for it";
-    default:
-      return `cannot be written: ${error instanceof Error ? error.message : String(error)}`;
   }
 }
 

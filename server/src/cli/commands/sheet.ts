@@ -6,12 +6,14 @@ import { SHEET_FORMATS, type SheetFormat, sheetReport } from "../../reports/shee
 import { type AddCommand, askedJobs, type CommandContext, jobOption } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
 import { type Loaded, load } from "../load.ts";
+import { originOf, withOwnMark } from "../own-mark.ts";
 import { statusOf } from "./totals.ts";
 
 interface SheetOptions {
   readonly format?: SheetFormat;
   readonly job?: readonly string[];
   readonly output?: string;
+  readonly overwrite?: true;
 }
 
 export const addSheet: AddCommand = (program, ctx) => {
@@ -32,11 +34,18 @@ export const addSheet: AddCommand = (program, ctx) => {
         "form of the output; if not said, by the ending of the file to write, else text",
       ).choices([...SHEET_FORMATS]),
     )
-    .option("-o, --output <file>", "write the sheet to this file")
+    .option(
+      "-o, --output <file>",
+      "write the sheet to this file; over a sheet made before, but over nothing else",
+    )
+    .option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe")
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));
 };
 
 async function sheet({ io }: CommandContext, file: string, options: SheetOptions): Promise<ExitStatus> {
+  if (options.overwrite && options.output === undefined) {
+    throw new UsageError("`--overwrite` goes with `-o FILE`: it says that FILE may be replaced.");
+  }
   const loaded = await load(io, [file]);
   const sheets = askedSheets(loaded, options.job);
   if (sheets.length === 0) {
@@ -48,7 +57,10 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
   const format = options.format ?? formatOf(options.output);
   const text = sheetReport(loaded.analysis, sheets, format, loaded.label);
   if (options.output === undefined) io.stdout.write(text);
-  else await writeSheet(io, loaded, options.output, text);
+  else {
+    const { output, overwrite = false } = options;
+    await writeSheet(io, loaded, { output, overwrite }, withOwnMark(text, format));
+  }
   const status = statusOf({ io }, loaded, { what: "sheet" });
   const errors = sheets.some(({ findings }) => findings.some(({ severity }) => severity === "error"));
   return status === 0 && errors ? 1 : status;
@@ -72,15 +84,32 @@ const ENDINGS: Readonly<Record<string, SheetFormat>> = {
 const formatOf = (output: string | undefined): SheetFormat =>
   ENDINGS[path.extname(output ?? "").toLowerCase()] ?? "text";
 
-/** Never over a recipe: the names are too easily mixed up. */
-async function writeSheet(io: CliIo, loaded: Loaded, output: string, text: string): Promise<void> {
+/** Never over a recipe, whatever is asked for: the names are too easily mixed up. */
+async function writeSheet(
+  io: CliIo,
+  loaded: Loaded,
+  { output, overwrite }: { readonly output: string; readonly overwrite: boolean },
+  text: string,
+): Promise<void> {
+  if (output === "") throw new UsageError("`-o` needs the name of a file, such as `-o sheet.html`.");
   const target = path.resolve(io.cwd, output);
   const isRead = loaded.analysis.files.includes(await io.files.realPath(target));
-  if (isRead || loaded.analysis.files.includes(target) || path.extname(target) === ".finish") {
+  if (isRead || loaded.analysis.files.includes(target) || path.extname(target).toLowerCase() === ".finish") {
     throw new UsageError(
       `\`${output}\` is a recipe, and the sheet would overwrite it. Give another name after \`-o\`.`,
     );
   }
-  const failed = await io.files.write(target, text);
+  const failed = await io.files.write(target, text, overwrite ? () => true : mayReplace);
   if (failed) throw new UsageError(`\`${output}\` ${failed.reason}.`);
+}
+
+/** Of an empty file nothing is lost. */
+function mayReplace(before: string): true | string {
+  const origin = before === "" ? "own" : originOf(before);
+  if (origin === "own") return true;
+  const why =
+    origin === "changed"
+      ? "is a sheet that somebody has written in since it was made"
+      : "is there already and is no sheet made here";
+  return `${why}, so it is left as it is. Give another name, or add \`--overwrite\` to replace it`;
 }
