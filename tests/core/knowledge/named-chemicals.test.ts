@@ -52,11 +52,11 @@ describe("silicone", () => {
 
 describe("the others", () => {
   const holds: readonly [Chemical, string, boolean][] = [
-    ["caustic", "Caustic stripper", true],
-    ["caustic", "Lye soap", true],
-    ["caustic", "Rinse that neutralises lye", false],
-    ["caustic", "Rinse for use after a caustic stripper", false],
-    ["caustic", "Non-caustic stripper", false],
+    ["lye", "Caustic stripper", true],
+    ["lye", "Lye soap", true],
+    ["lye", "Rinse that neutralises lye", false],
+    ["lye", "Rinse for use after a caustic stripper", false],
+    ["lye", "Non-caustic stripper", false],
     ["NMP", "Stripper with NMP", true],
     ["NMP", "NMP-free stripper", false],
     ["methylene chloride", "Contains dichloromethane", true],

@@ -159,7 +159,7 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
 
 /** Cleaners run from mild soap to strong lye: one that its own words call caustic asks for gloves and goggles. */
 function causticDuty(material: Material, duty: DutyWord): BroughtDuty | undefined {
-  if (material.family?.role !== "cleaner" || !namesChemical(material, "caustic")) return undefined;
+  if (material.family?.role !== "cleaner" || !namesChemical(material, "lye")) return undefined;
   return CAUSTIC.find((row) => row.duty === duty);
 }
 

@@ -100,7 +100,7 @@ function tellsLess(program: Program, { kind, place }: Referent, newName: string)
   const lost = chemicalsNamed(model).find((chemical) => !after.includes(chemical));
   return (
     lost &&
-    `Only its name tells that \`${model.name}\` holds something ${lost === "caustic" ? "caustic" : `with ${lost}`}, and findings go by that. Say so in its title or in a \`##\` line first.`
+    `Only its name tells that \`${model.name}\` holds something ${lost === "lye" ? "caustic" : `with ${lost}`}, and findings go by that. Say so in its title or in a \`##\` line first.`
   );
 }
 

@@ -83,7 +83,7 @@ job lid {
       const material = action.use?.material;
       const wood = woodHarmed(run);
       if (!material || !action.use || !wood || !["strip", "clean", "dewax"].includes(action.verb)) return;
-      if (!namesChemical(material, "caustic")) return;
+      if (!namesChemical(material, "lye")) return;
       const place = run.surface?.substrate.place;
       report({
         what: `${useName(action.use)} is caustic, by its own words, and goes on ${wood}.`,
