@@ -21,6 +21,7 @@ import {
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 import type { Host } from "../../server/src/lsp/host.ts";
+import { withLifecycle } from "../../server/src/lsp/lifecycle.ts";
 import { runServer } from "../../server/src/lsp/server.ts";
 import { fakeAnalyst } from "./fake-analyst.ts";
 
@@ -108,7 +109,9 @@ export const startClient = (setup: Setup = {}): Promise<Client> => {
   const toServer = new PassThrough();
   const toClient = new PassThrough();
   const disk = setup.disk ?? new Map<string, string>();
-  runServer(createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), {
+  const writer = new StreamMessageWriter(toClient);
+  const { reader } = withLifecycle(new StreamMessageReader(toServer), writer);
+  runServer(createConnection(reader, writer), {
     ...memoryHost(disk),
     ...setup.host,
   });

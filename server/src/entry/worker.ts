@@ -13,6 +13,7 @@ import {
 import { shownLines } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { WORKER_IS_READY } from "../lsp/custom-requests.ts";
+import { withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
 
 /** As much of the worker's own as is used here; the project's types are those of Node. */
@@ -33,11 +34,9 @@ declare const self: WorkerScope;
 /** Put in when it is bundled: a worker cannot look into the package that it came with. */
 declare const FINISHWRIGHT_VERSION: string;
 
-const connection = createConnection(
-  ProposedFeatures.all,
-  new BrowserMessageReader(self),
-  new BrowserMessageWriter(self),
-);
+const writer = new BrowserMessageWriter(self);
+const { reader } = withLifecycle(new BrowserMessageReader(self), writer);
+const connection = createConnection(ProposedFeatures.all, reader, writer);
 const survive = (event: Accident): void => {
   event.preventDefault();
   const error = event.error ?? event.reason;

@@ -40,10 +40,12 @@ import type {
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
 import { type CancellationToken, ErrorCodes, ResponseError } from "vscode-languageserver";
+import { shownText } from "../escape/shown-text.ts";
 import { REPORT, type ReportParams, RULES } from "./custom-requests.ts";
 import { loadFolderFiles } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
+import { wrongParams } from "./params.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
 import { completion } from "./requests/completion.ts";
@@ -93,7 +95,14 @@ const request = <P, R>(
   method,
   register(connection, session) {
     const handle = (params: P, token: CancellationToken) => answer(session, params, token);
-    connection.onRequest(method, guardRequest(method, fallback, handle, session.log));
+    const guarded = guardRequest(method, fallback, handle, session.log);
+    connection.onRequest(method, (...given: readonly unknown[]) => {
+      const params = paramsIn(given);
+      const wrong = wrongParams(method, params);
+      if (wrong !== undefined) return new ResponseError(ErrorCodes.InvalidParams, wrong);
+      const done = session.host.watch?.(spokenOf(method, params));
+      return guarded(params as P, given.at(-1) as CancellationToken).finally(done);
+    });
   },
 });
 
@@ -104,9 +113,27 @@ const notification = <P>(
   method,
   register(connection, session) {
     const handle = (params: P) => take(session, params);
-    connection.onNotification(method, guardNotification(method, handle, session.log));
+    const guarded = guardNotification(method, handle, session.log);
+    connection.onNotification(method, (...given: readonly unknown[]) => {
+      const params = given.length > 1 ? given : given[0];
+      const wrong = wrongParams(method, params);
+      if (wrong !== undefined) return session.log(wrong);
+      const done = session.host.watch?.(spokenOf(method, params));
+      return guarded(params as P).finally(done);
+    });
   },
 });
+
+/** A handler gets the parameters, of which there may be none or a list, and a token behind them. */
+const paramsIn = (given: readonly unknown[]): unknown =>
+  given.length === 2 ? given[0] : given.length === 1 ? undefined : given.slice(0, -1);
+
+/** `textDocument/hover of "file:///shop/table.finish"` */
+const spokenOf = (method: string, params: unknown): string => {
+  const document: unknown = Reflect.get(Object(params), "textDocument");
+  const uri: unknown = Reflect.get(Object(document), "uri");
+  return typeof uri === "string" ? `${method} of "${shownText(uri)}"` : method;
+};
 
 export const HANDLERS: readonly Handler[] = [
   notification("textDocument/didOpen", ({ files }, { textDocument }: DidOpenTextDocumentParams) => {

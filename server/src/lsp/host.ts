@@ -18,4 +18,8 @@ export interface Host {
   readonly readFromDisk?: (uri: string) => Promise<ReadResult>;
   /** The address of the page that explains a rule, where there is one beside the server. */
   rulePage(rule: string): string | undefined;
+  /** Somebody looks after how long things take; told what begins, it answers with what is to be called at its end. */
+  readonly watch?: (what: string) => () => void;
+  /** Told the process of the client, with which the server is to end. */
+  readonly watchClient?: (pid: number) => void;
 }

@@ -67,6 +67,9 @@ const createSession = (connection: Connection, host: Host): Session => {
 
 const initialize = (session: Session, params: InitializeParams): InitializeResult => {
   session.facts = clientFacts(params);
+  const { processId } = params;
+  if (typeof processId === "number" && Number.isInteger(processId) && processId > 0)
+    session.host.watchClient?.(processId);
   const capabilities = serverCapabilities(session.facts);
   const methods = methodsOf(capabilities);
   for (const handler of HANDLERS) {

@@ -1,0 +1,87 @@
+/**
+ * What the parameters of each message must hold for the server to work with them; what else they hold is left alone.
+ *
+ * The types of the protocol promise these, and a client may break the promise.
+ */
+import * as z from "zod";
+import { REPORT, RULES } from "./custom-requests.ts";
+
+/** The largest number of the protocol. */
+const MOST = 2 ** 31 - 1;
+
+const position = z.looseObject({
+  line: z.int().min(0).max(MOST),
+  character: z.int().min(0).max(MOST),
+});
+const range = z.looseObject({ start: position, end: position });
+const textDocument = z.looseObject({ uri: z.string() });
+const document = z.looseObject({ textDocument });
+const place = document.extend({ position });
+const stretch = document.extend({ range });
+const item = z.looseObject({ item: z.looseObject({ uri: z.string(), selectionRange: range }) });
+const version = z.int();
+
+/** By method. A method that is not here takes anything. */
+export const PARAMS: Readonly<Record<string, z.ZodType>> = {
+  "textDocument/didOpen": z.looseObject({ textDocument: textDocument.extend({ version, text: z.string() }) }),
+  "textDocument/didChange": z.looseObject({
+    textDocument: textDocument.extend({ version }),
+    contentChanges: z.array(z.looseObject({ text: z.string(), range: range.optional() })),
+  }),
+  "textDocument/didClose": document,
+  "workspace/didChangeWatchedFiles": z.looseObject({
+    changes: z.array(z.looseObject({ uri: z.string(), type: z.int() })),
+  }),
+  "workspace/didChangeConfiguration": z.looseObject({}),
+  "textDocument/hover": place,
+  "textDocument/documentSymbol": document,
+  "textDocument/completion": place,
+  "textDocument/definition": place,
+  "textDocument/references": place.extend({ context: z.looseObject({ includeDeclaration: z.boolean() }) }),
+  "textDocument/documentHighlight": place,
+  "textDocument/prepareRename": place,
+  "textDocument/rename": place.extend({ newName: z.string() }),
+  "workspace/willRenameFiles": z.looseObject({
+    files: z.array(z.looseObject({ oldUri: z.string(), newUri: z.string() })),
+  }),
+  "workspace/symbol": z.looseObject({ query: z.string() }),
+  "textDocument/documentLink": document,
+  "textDocument/prepareCallHierarchy": place,
+  "callHierarchy/incomingCalls": item,
+  "callHierarchy/outgoingCalls": item,
+  "textDocument/signatureHelp": place,
+  "textDocument/semanticTokens/full": document,
+  "textDocument/semanticTokens/full/delta": document.extend({ previousResultId: z.string() }),
+  "textDocument/semanticTokens/range": stretch,
+  "textDocument/foldingRange": document,
+  "textDocument/selectionRange": document.extend({ positions: z.array(position) }),
+  "textDocument/inlayHint": stretch,
+  "textDocument/codeLens": document,
+  "textDocument/formatting": document,
+  "textDocument/rangeFormatting": stretch,
+  "textDocument/rangesFormatting": document.extend({ ranges: z.array(range) }),
+  "textDocument/codeAction": stretch.extend({
+    context: z.looseObject({
+      diagnostics: z.array(z.looseObject({ range, message: z.string() })),
+      only: z.array(z.string()).optional(),
+    }),
+  }),
+  "textDocument/diagnostic": document.extend({ previousResultId: z.string().nullish() }),
+  "workspace/diagnostic": z.looseObject({
+    previousResultIds: z.array(z.looseObject({ uri: z.string(), value: z.string() })),
+  }),
+  [REPORT]: document.extend({
+    kind: z.enum(["schedule", "totals", "shopping", "sheet"]),
+    job: z.string().optional(),
+  }),
+  [RULES]: z.unknown(),
+};
+
+/** What is wrong with the parameters of a message, in a few words; undefined where nothing is. */
+export const wrongParams = (method: string, params: unknown): string | undefined => {
+  const schema = Object.hasOwn(PARAMS, method) ? PARAMS[method] : undefined;
+  const issue = schema?.safeParse(params).error?.issues[0];
+  if (issue === undefined) return undefined;
+  const at = issue.path.map(String).join(".");
+  return `The parameters of \`${method}\` are not those of the protocol${at === "" ? "" : ` at \`${at}\``}: ${issue.message}.`;
+};
