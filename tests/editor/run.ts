@@ -12,22 +12,27 @@ import process from "node:process";
 import { buildSuite } from "./build-suite.ts";
 import { ROOT, startEditor } from "./editor.ts";
 import { testMarkdownColours } from "./markdown-colours.ts";
-import { runSuite } from "./run-suite.ts";
+import { runSuite, type Said, withClosingLine } from "./run-suite.ts";
 
 const VSIX = path.join(ROOT, "finishwright.vsix");
 
-const isUnpacked = process.argv.includes("--unpacked");
-if (!isUnpacked && !existsSync(VSIX)) {
-  throw new Error("There is no package: run `npm run package`, or give --unpacked.");
-}
-await testMarkdownColours();
-const tests = await buildSuite();
-const editor = await startEditor({
-  folder: path.join(import.meta.dirname, "folder"),
-  ...(!isUnpacked && { vsix: VSIX }),
-});
-try {
-  process.exitCode = await runSuite((listeners) => editor.show({ tests, ...listeners }));
-} finally {
-  await editor.stop();
-}
+/** The exit code of the tests. */
+const run = async (said: Said): Promise<number> => {
+  const isUnpacked = process.argv.includes("--unpacked");
+  if (!isUnpacked && !existsSync(VSIX)) {
+    throw new Error("There is no package: run `npm run package`, or give --unpacked.");
+  }
+  await testMarkdownColours();
+  const tests = await buildSuite();
+  const editor = await startEditor({
+    folder: path.join(import.meta.dirname, "folder"),
+    ...(!isUnpacked && { vsix: VSIX }),
+  });
+  try {
+    return await runSuite((listeners) => editor.show({ tests, ...listeners }), said);
+  } finally {
+    await editor.stop();
+  }
+};
+
+process.exitCode = await withClosingLine(run);

