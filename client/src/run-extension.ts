@@ -31,13 +31,21 @@ export const startExtension = (
 ): FinishwrightApi => {
   const started = createClient({
     documentSelector: documentSelector(),
-    initializationOptions: { ...ANSWERED, ...SHOWN, ...saidOfHost } satisfies InitializationOptions,
+    // Asked for at every start, since trust may have been given in between.
+    initializationOptions: () =>
+      ({
+        ...ANSWERED,
+        ...SHOWN,
+        ...saidOfHost,
+        trusted: workspace.isTrusted,
+      }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
   });
   client = started;
   context.subscriptions.push(
     commands.registerCommand("finishwright.restartServer", () => restart(started)),
     commands.registerCommand("finishwright.showOutput", () => started.outputChannel.show()),
+    workspace.onDidGrantWorkspaceTrust(() => restart(started)),
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
     ...answerAboutFiles(started),
     registerReports(started),

@@ -2,7 +2,7 @@
  * Answers what the server asks about files: which recipes the open folders hold, and the bytes of a file that it cannot
  * read by itself. Whatever stands in the way is an answer, not an exception.
  */
-import { type Disposable, FileSystemError, FileType, type Uri, workspace } from "vscode";
+import { type Disposable, FileSystemError, FileType, Uri, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   FIND_FILES,
@@ -29,17 +29,32 @@ export const answerAboutFiles = (client: BaseLanguageClient): Disposable[] => [
 const findRecipes = (limit: number): Thenable<readonly Uri[]> =>
   workspace.findFiles("**/*.finish", undefined, limit);
 
-/** The size is asked for first, since a large file of a far-away folder would have to be fetched whole. */
+/**
+ * The server has decided by name and place that the file may be read before it asks; what really is there is seen here.
+ * The size is asked for first, since a large file of a far-away folder would have to be fetched whole.
+ */
 const readFile = async (uri: Uri, maxBytes: number): Promise<ReadFileResult> => {
   try {
     const { type, size } = await workspace.fs.stat(uri);
+    if (type & FileType.SymbolicLink || (await isBehindLink(uri))) return { failure: "linked" };
     if (type & FileType.Directory) return { failure: "folder" };
+    if (type !== FileType.File) return { failure: "special" };
     if (size > maxBytes) return { failure: "too-large" };
     const bytes = await workspace.fs.readFile(uri);
     return bytes.length > maxBytes ? { failure: "too-large" } : { base64: toBase64(bytes) };
   } catch (error) {
     return failureOf(error);
   }
+};
+
+/** Whether a folder above a file is a link, up to the folder that the person has opened: it may lead out of that. */
+const isBehindLink = async (uri: Uri): Promise<boolean> => {
+  const opened = workspace.getWorkspaceFolder(uri)?.uri.path;
+  if (opened === undefined) return false;
+  for (let at = Uri.joinPath(uri, ".."); at.path.length > opened.length; at = Uri.joinPath(at, "..")) {
+    if ((await workspace.fs.stat(at)).type & FileType.SymbolicLink) return true;
+  }
+  return false;
 };
 
 const failureOf = (error: unknown): ReadFileResult => {

@@ -147,7 +147,7 @@ describe("links and closed folders", () => {
       symlinkSync("..", path.join(folder, "shop", "up"));
       symlinkSync("../stock", path.join(folder, "shop", "stock.finish"));
     };
-    const below = await runCli(["check", "shop"], { files, prepare });
+    const below = await runCli(["check", "shop", "--read-also", "stock"], { files, prepare });
     expect(places(below.stdout)).toEqual(["shop/linked.finish:2:10 error wrong-unit"]);
     expect(below).toMatchObject({ status: 1, stderr: "" });
     // Under its own name and under that of the link it is one file.

@@ -99,10 +99,12 @@ function filesWithout(folder: string, { forbidden = [], beforeWriting }: CliInpu
       const found = await nodeFiles.recipes(below);
       const closed = forbidden.filter((name) => found.files.some((file) => file.startsWith(`${name}/`)));
       const isClosed = (file: string): boolean => closed.some((name) => file.startsWith(`${name}/`));
-      return { files: found.files.filter((file) => !isClosed(file)), closed };
+      return { ...found, files: found.files.filter((file) => !isClosed(file)), closed };
     },
-    read: async (file) =>
-      isForbidden(file) ? { reason: "may not be read: you have no permission for it" } : nodeFiles.read(file),
+    read: async (file, permit) =>
+      isForbidden(file)
+        ? { reason: "may not be read: you have no permission for it" }
+        : nodeFiles.read(file, permit),
     replace: async (file, read, text) => {
       beforeWriting?.(file);
       return nodeFiles.replace(file, read, text);

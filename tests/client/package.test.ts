@@ -78,9 +78,16 @@ test("it is small enough to download without a thought", () => {
 
 test("it runs wherever VS Code does: in a browser, in virtual folders and in those that nobody trusts", () => {
   expect(manifest.capabilities).toEqual({
-    untrustedWorkspaces: { supported: true },
+    // A folder that nobody trusts gets everything but what reads elsewhere.
+    untrustedWorkspaces: {
+      supported: "limited",
+      description: "%trust.limited%",
+      restrictedConfigurations: ["finishwright.use.readAlso"],
+    },
     virtualWorkspaces: true,
   });
+  // No workspace can make it, trusted or not.
+  expect(manifest.contributes.configuration.properties["finishwright.use.readAlso"].scope).toBe("machine");
   // In a package of ES modules the web host takes every other ending for an ES module, and loads none.
   expect(manifest.browser).toMatch(/\.cjs$/);
 });
@@ -171,8 +178,8 @@ const textsIn = (part: unknown, name = ""): readonly string[] => {
 };
 
 test("every text of the manifest stands in package.nls.json, and nothing else does", () => {
-  const { displayName, description, contributes } = manifest;
-  const shown = textsIn({ displayName, description, contributes });
+  const { displayName, description, contributes, capabilities } = manifest;
+  const shown = textsIn({ displayName, description, contributes, capabilities });
   const [alias] = contributes.languages[0].aliases;
   // The title of the settings is the name of the extension.
   const keys = [alias, ...shown].filter((text) => text !== "Finishwright").map((text) => text.slice(1, -1));

@@ -5,6 +5,7 @@
 import { Buffer } from "node:buffer";
 import { describe, expect, test, vi } from "vitest";
 import type { Connection } from "vscode-languageserver";
+import { createAllowedFolders } from "../../server/src/lsp/allowed-folders.ts";
 import { clientFacts } from "../../server/src/lsp/client-facts.ts";
 import { createFileReader } from "../../server/src/lsp/file-reader.ts";
 import { fakeAnalyst } from "./fake-analyst.ts";
@@ -129,8 +130,17 @@ test("the pages of the rules are where the client shows them", async () => {
 
 describe("what cannot be handed out", () => {
   test.each<[string, unknown, string]>([
-    ["a folder", { failure: "folder" }, "it is a folder, not a file"],
-    ["a large file", { failure: "too-large" }, "it is larger than 4 MB, which no recipe is"],
+    ["a folder", { failure: "folder" }, "it is a folder, not a file. Name a file in it"],
+    [
+      "a link",
+      { failure: "linked" },
+      "it is a link, and where it leads cannot be seen from here. Name the file that is meant",
+    ],
+    [
+      "a large file",
+      { failure: "too-large" },
+      "it is larger than 4 MB, which no recipe is. Split it, or name another file",
+    ],
     [
       "a forbidden file",
       { failure: "forbidden" },
@@ -197,12 +207,14 @@ describe("what cannot be handed out", () => {
         capabilities: {},
         initializationOptions: { readFile: true },
       });
+      const everywhere = createAllowedFolders();
+      everywhere.changeWorkspace([B.slice(0, B.lastIndexOf("/"))], []);
       const silent: Partial<Connection> = { sendRequest: () => new Promise(() => {}) };
       const host = { version: "0", createAnalyst: fakeAnalyst, rulePage: () => undefined };
-      const reader = createFileReader(host, silent as Connection, () => facts);
-      const read = reader.read(B);
+      const reader = createFileReader(host, silent as Connection, () => facts, everywhere);
+      const read = reader.read(B, "recipe");
       await vi.runAllTimersAsync();
-      expect(await read).toEqual({
+      expect(await read).toMatchObject({
         reason: "it was not handed out by the editor in time. It is asked for again when this file is saved",
       });
     } finally {

@@ -62,11 +62,15 @@ export const VSCODE: ClientCapabilities = {
 /** A client that says nothing about itself. */
 export const MINIMAL: ClientCapabilities = {};
 
+const MILL = ["file:///shop", "vscode-vfs://github/mill"];
+
 export interface Setup {
   readonly capabilities?: ClientCapabilities;
   /** The disk, by URI. Tests change it. */
   readonly disk?: Map<string, string>;
   readonly settings?: unknown;
+  /** The folders that are open; without it the mill's, on disk and elsewhere. */
+  readonly openFolders?: readonly string[];
   /** The answer to `finishwright/findFiles`; without it the client does not say that it answers. */
   readonly folderFiles?: readonly string[] | Promise<readonly string[]>;
   /** The answer to `finishwright/readFile` for a URI; without it the client does not say that it answers. */
@@ -141,6 +145,7 @@ export const joinServer = async (
   const params: InitializeParams = {
     processId: null,
     rootUri: null,
+    workspaceFolders: (setup.openFolders ?? MILL).map((uri) => ({ uri, name: "mill" })),
     capabilities,
     initializationOptions: {
       ...setup.initializationOptions,

@@ -29,6 +29,13 @@ export const jobOption = (): Option =>
     (name: string, before: readonly string[] | undefined) => [...(before ?? []), name],
   );
 
+/** `--read-also`, as often as wanted. */
+export const readAlsoOption = (): Option =>
+  new Option(
+    "--read-also <folder>",
+    "let `use` read recipes of this folder, too; may be given several times",
+  ).argParser((folder: string, before: readonly string[] | undefined) => [...(before ?? []), folder]);
+
 export const outputColours = (io: CliIo): Colours => coloursFor({ isTTY: io.stdout.isTTY, env: io.env });
 
 /** Columns for running text: those of the terminal, within what reads well. */

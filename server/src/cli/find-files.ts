@@ -5,7 +5,8 @@
  * that leads to no recipe is a problem with what was expected and what to do, and the run ends with status 2.
  */
 import path from "node:path";
-import { reasonOf } from "../reading/reasons.ts";
+import { MAX_DEPTH } from "../reading/may-read.ts";
+import { reasonOf, shortened } from "../reading/reasons.ts";
 import type { CliFiles } from "./io.ts";
 
 /** A file that was asked for. */
@@ -14,6 +15,8 @@ export interface AskedFile {
   readonly path: string;
   /** As reports name it: as given, or relative to the folder in which the command runs. */
   readonly label: string;
+  /** The folder, absolute, in which it was found; undefined where the person has named the file itself. */
+  readonly foundIn?: string;
 }
 
 export interface FoundFiles {
@@ -59,11 +62,25 @@ async function filesOf(files: CliFiles, cwd: string, arg: string): Promise<Found
 const forbidden = (name: string): string =>
   `${name} may not be read: you have no permission for it. Ask for the permission, or leave it out.`;
 
+const tooDeep = (label: string): string =>
+  `The folder \`${shortened(label)}\` lies more than ${MAX_DEPTH} folders deep and is not looked into. Move it further up, or name it.`;
+
+/** Nobody reads more of one kind. */
+const MAX_ALIKE = 5;
+
+function firstFew(problems: readonly string[]): readonly string[] {
+  if (problems.length <= MAX_ALIKE) return problems;
+  return [...problems.slice(0, MAX_ALIKE), `${problems.length - MAX_ALIKE} other folders lie as deep.`];
+}
+
 async function recipesBelow(files: CliFiles, cwd: string, arg: string): Promise<FoundFiles | string> {
   const folder = path.resolve(cwd, arg);
   const found = await files.recipes(folder);
-  const below = (name: string) => inFolder(cwd, arg, path.join(folder, name));
-  const problems = found.closed.map((name) => forbidden(`The folder \`${below(name).label}\``));
+  const below = (name: string) => inFolder(cwd, arg, path.join(folder, name), folder);
+  const problems = [
+    ...found.closed.map((name) => forbidden(`The folder \`${below(name).label}\``)),
+    ...firstFew(found.deep.map((name) => tooDeep(below(name).label))),
+  ];
   if (found.files.length > 0 || problems.length > 0) return { files: found.files.map(below), problems };
   return `No recipes in the folder ${quoted(arg, cwd)}: no file in it ends in \`.finish\`. Name another folder, or the file itself.`;
 }
@@ -71,7 +88,7 @@ async function recipesBelow(files: CliFiles, cwd: string, arg: string): Promise<
 async function matches(files: CliFiles, cwd: string, pattern: string): Promise<FoundFiles | string> {
   const found = await files.search(cwd, pattern.replaceAll("\\", "/"));
   if (found.length > 0) {
-    return { files: found.map((name) => inFolder(cwd, pattern, path.resolve(cwd, name))), problems: [] };
+    return { files: found.map((name) => inFolder(cwd, pattern, path.resolve(cwd, name), cwd)), problems: [] };
   }
   return `No file matches ${quoted(pattern, cwd)}. Look for a slip in the pattern, or name the files or their folder.`;
 }
@@ -85,8 +102,9 @@ function missing(arg: string, cwd: string): string {
 }
 
 /** Below an absolute path names stay absolute; else they are relative to where the command runs. */
-function inFolder(cwd: string, arg: string, absolute: string): AskedFile {
-  return { path: absolute, label: path.isAbsolute(arg) ? slashed(absolute) : labelFor(cwd, absolute) };
+function inFolder(cwd: string, arg: string, absolute: string, foundIn: string): AskedFile {
+  const label = path.isAbsolute(arg) ? slashed(absolute) : labelFor(cwd, absolute);
+  return { path: absolute, label, foundIn };
 }
 
 /** How a file that was not given by name is called in reports. */

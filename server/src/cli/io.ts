@@ -9,6 +9,7 @@ import { shownLines } from "../escape/shown-text.ts";
 import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
+import type { Permit } from "../reading/may-read.ts";
 
 export interface CliOutput {
   write(text: string): void;
@@ -27,6 +28,8 @@ export interface Recipes {
   readonly files: readonly string[];
   /** Folders that may not be looked into. */
   readonly closed: readonly string[];
+  /** Folders that lie too deep to be looked into. */
+  readonly deep: readonly string[];
 }
 
 /** Whether a file with this text may be replaced without asking, or in words why not. */
@@ -34,7 +37,8 @@ export type IsOwn = (text: string) => true | string;
 
 export interface CliFiles {
   kind(path: string): Promise<PathKind>;
-  read(path: string): Promise<ReadText>;
+  /** Without a permit the person has named this very file. */
+  read(path: string, permit?: Permit): Promise<ReadText>;
   /** Makes a file, or replaces one that `isOwn` says may be; else why not, as the end of a sentence that begins with it. */
   write(path: string, text: string, isOwn: IsOwn): Promise<WriteOutcome>;
   /** Puts a text in the place of the one that was read, at once and whole, or leaves the file as it is. */

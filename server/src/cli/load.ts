@@ -1,13 +1,15 @@
 /**
  * Reads the files that were asked for, and those that they use, into one analysis.
  *
- * A used file that cannot be read is a finding on its `use` line; a file that was asked for and cannot be read is a
- * problem of the run.
+ * A used file that cannot be read, or may not be, is a finding on its `use` line; a file that was asked for and cannot
+ * be read is a problem of the run.
  */
 import path from "node:path";
 import type { Analysis } from "../features/types.ts";
+import { isNetworkPath } from "../reading/may-read.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, warn } from "./io.ts";
+import { foldersToReadAlso, permitFor, recipesIn } from "./permits.ts";
 import { createProjectConfigs } from "./project-config.ts";
 
 export interface Loaded {
@@ -20,30 +22,47 @@ export interface Loaded {
   readonly label: (file: string) => string;
 }
 
+export interface LoadOptions {
+  /** Folders whose recipes may be used as well, as the person has given them. */
+  readonly readAlso?: readonly string[];
+}
+
 /** Loads what the paths lead to. What went wrong has been said on stderr. */
-export async function load(io: CliIo, paths: readonly string[]): Promise<Loaded> {
+export async function load(
+  io: CliIo,
+  paths: readonly string[],
+  { readAlso }: LoadOptions = {},
+): Promise<Loaded> {
+  const also = await foldersToReadAlso(io, readAlso);
   const found = await findFiles(io.files, io.cwd, paths);
   const configs = createProjectConfigs(io);
   const analyst = io.createAnalyst({
-    resolve: (from, used) => path.resolve(path.dirname(from), used),
+    resolve: resolveUse,
     config: configs.of,
     ...(io.onFault ? { onFault: io.onFault } : {}),
   });
   const asked: AskedFile[] = [];
   const problems = [...found.problems];
+  for (const file of found.files) problems.push(...(await configs.find(file.path)));
+  const permit = recipesIn([
+    ...found.files.flatMap(({ path: file, foundIn }) => [
+      configs.folder(file),
+      ...(foundIn ? [foundIn] : []),
+    ]),
+    ...also,
+  ]);
   for (const file of found.files) {
-    const read = await io.files.read(file.path);
+    const read = await io.files.read(file.path, permitFor(file, permit));
     if ("text" in read) {
       analyst.setFile(file.path, read.text);
       asked.push(file);
-      problems.push(...(await configs.find(file.path)));
     } else {
       problems.push(`\`${file.label}\` ${read.reason}.`);
     }
   }
   for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
     for (const file of missing) {
-      const read = await io.files.read(file);
+      const read = await io.files.read(file, permit);
       if ("text" in read) analyst.setFile(file, read.text);
       else analyst.setAbsent(file, `it ${read.reason}`);
     }
@@ -56,4 +75,13 @@ export async function load(io: CliIo, paths: readonly string[]): Promise<Loaded>
     complete: problems.length === 0,
     label: (file) => labels.get(file) ?? labelFor(io.cwd, file),
   };
+}
+
+/**
+ * The file that `use "path"` means in the file `from`, by its absolute path. Backslashes are taken for slashes. A name
+ * that leads to another computer stays one, and is not read.
+ */
+function resolveUse(from: string, used: string): string {
+  const slashed = used.replaceAll("\\", "/");
+  return isNetworkPath(slashed) ? slashed : path.resolve(path.dirname(from), slashed);
 }

@@ -1,30 +1,22 @@
 /**
  * The command line's files on a real disk. Every failure becomes an answer in words; nothing here throws.
  *
- * Only plain files of a sensible size are read: a pipe or a device named by a `use` line would never come to an end.
+ * What is read, and how much of it, is the business of `read-plain.ts`.
  */
 import type { Dirent } from "node:fs";
-import { lstat, readdir, readFile, realpath, stat } from "node:fs/promises";
+import { readdir, realpath, stat } from "node:fs/promises";
 import { glob } from "tinyglobby";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
-import { MAX_FILE_BYTES, type ReadFailure, reasonOf } from "../reading/reasons.ts";
+import { MAX_DEPTH } from "../reading/may-read.ts";
+import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
+import { codeOf, failureOf, isLink, leadsNowhere, readPlain, unread } from "./read-plain.ts";
 import { replaceText } from "./replace-text.ts";
 import { writeOwn } from "./write-own.ts";
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
-  async read(path) {
-    try {
-      const found = await stat(path);
-      if (found.isDirectory()) return { reason: reasonOf("folder") };
-      if (!found.isFile()) return { reason: reasonOf("special") };
-      if (found.size > MAX_FILE_BYTES) return { reason: reasonOf("too-large") };
-      return decodeText(await readFile(path));
-    } catch (error) {
-      return (await isLink(path)) && leadsNowhere(error) ? { reason: reasonOf("link") } : unread(error);
-    }
-  },
+  read: readPlain,
   write: writeOwn,
   replace: replaceText,
   async realPath(path) {
@@ -81,14 +73,20 @@ async function kindOf(path: string): Promise<PathKind> {
   }
 }
 
+/** Linked folders are not followed, so that a loop of links has no end to be looked for. */
 async function recipesBelow(folder: string): Promise<Recipes> {
   const files: string[] = [];
   const closed: string[] = [];
-  const look = async (below: string): Promise<void> => {
+  const deep: string[] = [];
+  const waiting: { readonly below: string; readonly depth: number }[] = [{ below: "", depth: 0 }];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const { below, depth } = next;
     for (const entry of await entriesOf(folder, below, closed)) {
       const name = below + entry.name;
       if (entry.isDirectory()) {
-        if (entry.name !== "node_modules" && !entry.name.startsWith(".")) await look(`${name}/`);
+        if (entry.name === "node_modules" || entry.name.startsWith(".")) continue;
+        if (depth < MAX_DEPTH) waiting.push({ below: `${name}/`, depth: depth + 1 });
+        else deep.push(name);
       } else if (
         isRecipe(entry) &&
         !(entry.isSymbolicLink() && (await kindOf(`${folder}/${name}`)) === "folder")
@@ -96,9 +94,8 @@ async function recipesBelow(folder: string): Promise<Recipes> {
         files.push(name);
       }
     }
-  };
-  await look("");
-  return { files: files.toSorted(), closed: closed.toSorted() };
+  }
+  return { files: files.toSorted(), closed: closed.toSorted(), deep: deep.toSorted() };
 }
 
 async function entriesOf(folder: string, below: string, closed: string[]): Promise<readonly Dirent[]> {
@@ -113,35 +110,3 @@ async function entriesOf(folder: string, below: string, closed: string[]): Promi
 
 const isRecipe = (entry: Dirent): boolean =>
   entry.name.endsWith(".finish") && !entry.name.startsWith(".") && (entry.isFile() || entry.isSymbolicLink());
-
-async function isLink(path: string): Promise<boolean> {
-  try {
-    return (await lstat(path)).isSymbolicLink();
-  } catch {
-    return false;
-  }
-}
-
-const leadsNowhere = (error: unknown): boolean =>
-  ["ENOENT", "ENOTDIR", "ELOOP"].includes(String(codeOf(error)));
-
-function unread(error: unknown): ReadText {
-  return { reason: reasonOf(failureOf(error), error instanceof Error ? error.message : String(error)) };
-}
-
-function failureOf(error: unknown): ReadFailure {
-  switch (codeOf(error)) {
-    case "ENOENT":
-    case "ENOTDIR":
-      return "missing";
-    case "EACCES":
-    case "EPERM":
-      return "forbidden";
-    default:
-      return "other";
-  }
-}
-
-function codeOf(error: unknown): unknown {
-  return error instanceof Error ? Reflect.get(error, "code") : undefined;
-}

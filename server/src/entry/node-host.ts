@@ -9,6 +9,7 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { nodeFiles } from "../cli/node-files.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Host } from "../lsp/host.ts";
+import { reasonOf } from "../reading/reasons.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 
 export const nodeHost = (): Host => {
@@ -16,11 +17,14 @@ export const nodeHost = (): Host => {
   return {
     version: versionIn(root),
     createAnalyst,
-    async readFromDisk(uri) {
+    async readFromDisk(uri, permit) {
       const file = pathOf(uri);
       const read =
-        file === undefined ? { reason: "has a name that leads nowhere" } : await nodeFiles.read(file);
-      return "text" in read ? read : { reason: `it ${read.reason}` };
+        file === undefined
+          ? { reason: "has a name that leads nowhere. Mend the path" }
+          : await nodeFiles.read(file, permit);
+      if ("text" in read) return read;
+      return { reason: `it ${read.reason}`, isThere: read.reason !== reasonOf("missing") };
     },
     rulePage(rule) {
       const page = path.join(root, "server", "docs", "rules", `${rule}.md`);

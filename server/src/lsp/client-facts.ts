@@ -57,6 +57,10 @@ export interface ClientFacts {
   readonly commands: ReadonlySet<string>;
   /** Shows reports, and wants to hear when they change. */
   readonly showsReports: boolean;
+  /** The folders that are open at first. */
+  readonly openFolders: readonly string[];
+  /** The person trusts them. A client that does not say so is not trusted. */
+  readonly isTrusted: boolean;
 }
 
 const INITIALIZATION_OPTIONS: z.ZodType<InitializationOptions> = z.object({
@@ -65,7 +69,15 @@ const INITIALIZATION_OPTIONS: z.ZodType<InitializationOptions> = z.object({
   rulePages: z.string().optional().catch(undefined),
   commands: z.array(z.string()).optional().catch(undefined),
   reports: z.boolean().optional().catch(undefined),
+  trusted: z.boolean().optional().catch(undefined),
 });
+
+/** Older clients know of one folder only. */
+const openFoldersOf = ({ workspaceFolders, rootUri, rootPath }: InitializeParams): readonly string[] => {
+  if (Array.isArray(workspaceFolders)) return workspaceFolders.map(({ uri }) => uri);
+  const root = rootUri ?? rootPath;
+  return typeof root === "string" ? [root] : [];
+};
 
 export const clientFacts = (params: InitializeParams): ClientFacts => {
   const { textDocument, workspace } = params.capabilities;
@@ -114,5 +126,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     rulePages: options?.rulePages,
     commands: new Set(options?.commands),
     showsReports: options?.reports === true,
+    openFolders: openFoldersOf(params),
+    isTrusted: options?.trusted === true,
   };
 };

@@ -16,6 +16,8 @@ export interface InitializationOptions {
   readonly commands?: readonly string[];
   /** It shows what `REPORT` answers, and wants to hear `REPORTS_CHANGED`. */
   readonly reports?: boolean;
+  /** The person trusts the open folders. Not said means that they do not. */
+  readonly trusted?: boolean;
   /** A URI such that `/RULE.md` behind it is the page of a rule, for a server that lies beside no pages. */
   readonly rulePages?: string;
 }
@@ -39,7 +41,7 @@ export interface ReadFileParams {
 
 export type ReadFileResult =
   | { readonly base64: string }
-  | { readonly failure: Exclude<ReadFailure, "silent">; readonly detail?: string };
+  | { readonly failure: Exclude<ReadFailure, "silent" | "late">; readonly detail?: string };
 
 /**
  * Client to server: the plan, the totals or the shopping list of a file's jobs as text, or its bench sheets as Markdown.

@@ -3,24 +3,27 @@
  *
  * Files on disk are read by the host, where it has a disk. All others (those of a virtual folder; in a browser every
  * one) are asked of the client, if it said that it hands them out. What cannot be had is an answer in words, also where
- * the client refuses, answers nonsense, or not at all.
+ * the client refuses, answers nonsense, or not at all; and so is what may not be read.
  */
 import type { Connection } from "vscode-languageserver";
 import * as z from "zod";
 import { decodeText } from "../reading/decode-text.ts";
-import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
+import { type Purpose, refusalOf } from "../reading/may-read.ts";
+import { within } from "../reading/patience.ts";
+import { maxBytesOf, reasonOf, tooLarge } from "../reading/reasons.ts";
+import type { AllowedFolders } from "./allowed-folders.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import { READ_FILE, type ReadFileParams } from "./custom-requests.ts";
 import type { Host, ReadResult } from "./host.ts";
 import { isDiskFile, isUnsaved } from "./uri.ts";
 
 /** Findings wait for the used files, so nobody waits longer for one of them than this. */
-const PATIENCE_MS = 20_000;
+const PATIENCE_MS = { disk: 10_000, client: 20_000 } as const;
 
 export interface FileReader {
-  /** Why there is no way at all to a file; undefined where one can try. */
-  outOfReach(uri: string): string | undefined;
-  read(uri: string): Promise<ReadResult>;
+  /** Why a file is not read at all; undefined where one can try. */
+  outOfReach(uri: string, purpose: Purpose): string | undefined;
+  read(uri: string, purpose: Purpose): Promise<ReadResult>;
 }
 
 /** `facts` are asked each time, since the client introduces itself only after the server has been put together. */
@@ -28,61 +31,73 @@ export const createFileReader = (
   host: Host,
   connection: Connection,
   facts: () => ClientFacts,
-  patienceMs = PATIENCE_MS,
+  allowed: AllowedFolders,
+  patienceMs: { readonly disk: number; readonly client: number } = PATIENCE_MS,
 ): FileReader => {
   const fromDisk = (uri: string) => (isDiskFile(uri) ? host.readFromDisk : undefined);
 
-  const outOfReach = (uri: string): string | undefined => {
-    if (fromDisk(uri) !== undefined) return undefined;
+  const outOfReach = (uri: string, purpose: Purpose): string | undefined => {
     if (isUnsaved(uri)) return "this text has not been saved yet, so it lies in no folder. Save it first";
-    return facts().readsFiles ? undefined : "it is not on this machine's disk";
+    const refusal = refusalOf(uri, allowed.permit(purpose));
+    if (refusal !== undefined) return `it ${refusal}`;
+    return fromDisk(uri) !== undefined || facts().readsFiles ? undefined : "it is not on this machine's disk";
   };
 
   return {
     outOfReach,
-    async read(uri) {
-      const reason = outOfReach(uri);
+    async read(uri, purpose) {
+      const reason = outOfReach(uri, purpose);
       if (reason !== undefined) return { reason };
-      return (await fromDisk(uri)?.(uri)) ?? askClient(connection, uri, patienceMs);
+      const read = fromDisk(uri);
+      if (read === undefined) return askClient(connection, uri, purpose, patienceMs.client);
+      const result = await within(patienceMs.disk, read(uri, allowed.permit(purpose)));
+      if ("late" in result) return sentence(reasonOf("late"));
+      return "failed" in result ? sentence(reasonOf("other", result.failed)) : result.value;
     },
   };
 };
 
-const FAILURES = ["missing", "folder", "special", "too-large", "forbidden", "unavailable", "other"] as const;
+const FAILURES = [
+  "missing",
+  "link",
+  "linked",
+  "folder",
+  "special",
+  "too-large",
+  "forbidden",
+  "unavailable",
+  "other",
+] as const;
 
-const ANSWER = z.union([
-  z.object({ base64: z.base64().max(Math.ceil(MAX_FILE_BYTES / 3) * 4) }),
-  z.object({ failure: z.enum(FAILURES), detail: z.string().optional() }),
-]);
+/** Base64 has four letters for three bytes. */
+const answerOf = (maxBytes: number) =>
+  z.union([
+    z.object({ base64: z.base64().max(Math.ceil(maxBytes / 3) * 4) }),
+    z.object({ failure: z.enum(FAILURES), detail: z.string().optional() }),
+  ]);
 
-const askClient = async (connection: Connection, uri: string, patienceMs: number): Promise<ReadResult> => {
-  const params: ReadFileParams = { uri, maxBytes: MAX_FILE_BYTES };
+const askClient = async (
+  connection: Connection,
+  uri: string,
+  purpose: Purpose,
+  patienceMs: number,
+): Promise<ReadResult> => {
+  const params: ReadFileParams = { uri, maxBytes: maxBytesOf(purpose) };
   const result = await within(patienceMs, connection.sendRequest<unknown>(READ_FILE, params));
   if ("failed" in result) return sentence(reasonOf("other", result.failed));
   if ("late" in result) return sentence(reasonOf("silent"));
-  const answer = ANSWER.safeParse(result.value);
+  const answer = answerOf(params.maxBytes).safeParse(result.value);
   if (!answer.success) return sentence(reasonOf("other", "the editor's answer is not understood"));
-  if ("failure" in answer.data) return sentence(reasonOf(answer.data.failure, answer.data.detail));
+  if ("failure" in answer.data) {
+    const { failure, detail } = answer.data;
+    if (failure === "missing") return { ...sentence(reasonOf("missing")), isThere: false };
+    return sentence(failure === "too-large" ? tooLarge(purpose) : reasonOf(failure, detail));
+  }
   const read = decodeText(Uint8Array.from(atob(answer.data.base64), (letter) => letter.charCodeAt(0)));
   return "text" in read ? read : sentence(read.reason);
 };
 
-const sentence = (end: string): ReadResult => ({ reason: `it ${end}` });
-
-type Outcome = { readonly value: unknown } | { readonly failed: string } | { readonly late: true };
-
-const within = async (ms: number, work: Promise<unknown>): Promise<Outcome> => {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<Outcome>((resolve) => {
-    timer = setTimeout(() => resolve({ late: true }), ms);
-  });
-  const done = work.then(
-    (value) => ({ value }),
-    (error: unknown) => ({ failed: error instanceof Error ? error.message : String(error) }),
-  );
-  try {
-    return await Promise.race([done, late]);
-  } finally {
-    clearTimeout(timer);
-  }
-};
+const sentence = (end: string): ReadResult & { readonly reason: string } => ({
+  reason: `it ${end}`,
+  isThere: true,
+});

@@ -3,8 +3,9 @@
  *
  * Invariant: what the analyst holds for a file is the text of its editor while it is open, and otherwise what was last
  * read from where it lies. Files come in by three ways: opened by the user, named by `use`, or found in the open folders. A
- * file that none of these leads to any more is dropped. Reading never blocks a message; what arrives late for a file
- * that was opened meanwhile is thrown away.
+ * file that none of these leads to any more is dropped, and so is one that may not be read any more. Reading never blocks
+ * a message, and holds up the findings of those files only that use what is read; what arrives late for a file that was
+ * opened meanwhile is thrown away.
  */
 import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { FileChangeType } from "vscode-languageserver";
@@ -12,6 +13,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { FileId } from "../core/place.ts";
 import { DEFAULT_CONFIG } from "../features/config.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
+import type { AllowedFolders } from "./allowed-folders.ts";
 import type { Changes } from "./changes.ts";
 import type { FileReader } from "./file-reader.ts";
 import { describe, type Log } from "./guard.ts";
@@ -41,12 +43,22 @@ export interface Snapshot {
 interface Read {
   /** Changed on disk while it was being read. */
   again: boolean;
-  /** Findings of open files wait for it. */
+  /** A file that is known uses it. */
   wanted: boolean;
   done: Promise<void>;
 }
 
+export interface FilesParts {
+  readonly host: Host;
+  readonly reader: FileReader;
+  readonly changes: Changes;
+  readonly configs: ProjectConfigs;
+  readonly allowed: AllowedFolders;
+  readonly log: Log;
+}
+
 export class Files {
+  readonly #allowed: AllowedFolders;
   readonly #reader: FileReader;
   readonly #changes: Changes;
   readonly #configs: ProjectConfigs;
@@ -56,8 +68,8 @@ export class Files {
   readonly #read = new Map<FileId, string>();
   readonly #absent = new Map<FileId, string>();
   readonly #reads = new Map<FileId, Read>();
-  /** Configurations that are being looked for. */
-  readonly #lookups = new Set<Promise<void>>();
+  /** Configurations that are being looked for, with the file that they are for; undefined where it is all of them. */
+  readonly #lookups = new Map<Promise<void>, FileId | undefined>();
   readonly #documents = new Map<FileId, TextDocument>();
   readonly #clientUris = new Map<FileId, string>();
   /** Resolves when the files of the folders have been read; it is about the last listing. */
@@ -66,7 +78,8 @@ export class Files {
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
-  constructor(host: Host, reader: FileReader, changes: Changes, configs: ProjectConfigs, log: Log) {
+  constructor({ host, reader, changes, configs, allowed, log }: FilesParts) {
+    this.#allowed = allowed;
     this.#reader = reader;
     this.#changes = changes;
     this.#configs = configs;
@@ -76,6 +89,7 @@ export class Files {
       config: configs.of,
       onFault: ({ part, error }) => log(`${part} failed: ${describe(error)}`),
     });
+    allowed.listen(() => this.#judgeAgain());
   }
 
   get openFiles(): readonly FileId[] {
@@ -109,13 +123,33 @@ export class Files {
     };
   }
 
-  /** Resolves when nothing is being read that the findings of an open file depend on. */
-  async settled(): Promise<void> {
+  /** Resolves when nothing is being read that the findings of `file` depend on; without it, those of any file. */
+  async settled(file?: FileId): Promise<void> {
     for (;;) {
-      const wanted = [...this.#reads.values()].filter((read) => read.wanted).map((read) => read.done);
-      if (wanted.length + this.#lookups.size === 0) return;
-      await Promise.all([...wanted, ...this.#lookups]);
+      const waiting = [...this.#readsFor(file), ...this.#lookupsFor(file)];
+      if (waiting.length === 0) return;
+      await Promise.all(waiting);
     }
+  }
+
+  /** Whether nothing is being read that the findings of `file` depend on. */
+  isSettled(file: FileId): boolean {
+    return this.#readsFor(file).length + this.#lookupsFor(file).length === 0;
+  }
+
+  #readsFor(file: FileId | undefined): readonly Promise<void>[] {
+    // What follows takes a look at every file that is used, and mostly nothing is being read.
+    if (this.#reads.size === 0) return [];
+    const used = file === undefined ? undefined : new Set([file, ...this.#analyst.analysis().usedBy(file)]);
+    return [...this.#reads]
+      .filter(([id, { wanted }]) => (used === undefined ? wanted : used.has(id)))
+      .map(([, { done }]) => done);
+  }
+
+  #lookupsFor(file: FileId | undefined): readonly Promise<void>[] {
+    return [...this.#lookups]
+      .filter(([, concerned]) => file === undefined || concerned === undefined || concerned === file)
+      .map(([lookup]) => lookup);
   }
 
   /** Resolves when every file is there that can be known, also those of the folders that nobody has opened. */
@@ -130,6 +164,7 @@ export class Files {
 
   open(uri: string, version: number, text: string): void {
     const file = this.#know(uri);
+    if (!this.#open.has(file)) this.#allowed.opened(file);
     this.#open.set(file, TextDocument.create(uri, LANGUAGE, version, text));
     this.#read.delete(file);
     this.#absent.delete(file);
@@ -153,6 +188,7 @@ export class Files {
   close(uri: string): void {
     const file = fileIdOf(uri);
     if (!this.#open.delete(file)) return;
+    this.#allowed.closed(file);
     const reachable = this.#reachable();
     if (reachable.has(file) && this.#isInReach(file)) this.#startReading(file, true);
     else this.#analyst.removeFile(file);
@@ -212,7 +248,7 @@ export class Files {
   #readMissing(): void {
     for (const file of this.#analyst.missingFiles()) {
       const running = this.#reads.get(file);
-      const outOfReach = this.#reader.outOfReach(file);
+      const outOfReach = this.#reader.outOfReach(file, "recipe");
       if (running !== undefined) running.wanted = true;
       else if (this.#absent.has(file)) this.#analyst.setAbsent(file, this.#absent.get(file) ?? "");
       else if (outOfReach !== undefined) this.#setAbsent(file, outOfReach);
@@ -223,7 +259,23 @@ export class Files {
   }
 
   #isInReach(file: FileId): boolean {
-    return this.#reader.outOfReach(file) === undefined;
+    return this.#reader.outOfReach(file, "recipe") === undefined;
+  }
+
+  /** Other folders may be read than before: what lies in them is read, and what lies elsewhere is forgotten. */
+  #judgeAgain(): void {
+    for (const file of [...this.#read.keys()]) {
+      const reason = this.#reader.outOfReach(file, "recipe");
+      if (reason !== undefined) this.#takeAbsent(file, reason);
+    }
+    for (const [file, reason] of [...this.#absent]) {
+      const now = this.#reader.outOfReach(file, "recipe");
+      if (now === reason) continue;
+      if (now !== undefined) this.#setAbsent(file, now);
+      else this.#startReading(file, true);
+    }
+    this.#configs.forget();
+    for (const file of [...this.#open.keys(), ...this.#read.keys()]) this.#lookUpConfig(file);
   }
 
   #setAbsent(file: FileId, reason: string): void {
@@ -247,10 +299,10 @@ export class Files {
 
   async #readUntilStill(file: FileId, read: Read): Promise<void> {
     try {
-      let result = await this.#reader.read(this.uriOf(file));
+      let result = await this.#reader.read(this.uriOf(file), "recipe");
       while (read.again) {
         read.again = false;
-        result = await this.#reader.read(this.uriOf(file));
+        result = await this.#reader.read(this.uriOf(file), "recipe");
       }
       this.#reads.delete(file);
       if (this.#open.has(file)) return;
@@ -282,6 +334,7 @@ export class Files {
 
   #lookUpConfig(file: FileId): void {
     this.#untilSettled(
+      file,
       this.#configs.look(file).then(() => {
         if (this.#configs.of(file) !== DEFAULT_CONFIG) this.#changes.bump("other");
       }),
@@ -295,14 +348,14 @@ export class Files {
       for (const file of [...this.#open.keys(), ...this.#read.keys()]) await this.#configs.look(file);
       this.#changes.bump("other");
     };
-    this.#untilSettled(reread());
+    this.#untilSettled(undefined, reread());
   }
 
-  #untilSettled(work: Promise<void>): void {
+  #untilSettled(file: FileId | undefined, work: Promise<void>): void {
     const lookup = work
       .catch((error: unknown) => this.#log(`Reading a configuration failed: ${String(error)}`))
       .finally(() => this.#lookups.delete(lookup));
-    this.#lookups.add(lookup);
+    this.#lookups.set(lookup, file);
   }
 
   #forgetDeleted(file: FileId): void {
@@ -333,8 +386,12 @@ export class Files {
   /** What the open files and the folders' files lead to, themselves included. */
   #reachable(): ReadonlySet<FileId> {
     const analysis = this.#analyst.analysis();
-    const roots = [...this.#open.keys(), ...(this.#folderFiles ?? [])];
-    return new Set(roots.flatMap((root) => [root, ...analysis.usedBy(root)]));
+    const reachable = new Set<FileId>();
+    for (const root of [...this.#open.keys(), ...(this.#folderFiles ?? [])]) {
+      // What is reached already leads to nothing that is not.
+      if (!reachable.has(root)) for (const file of [root, ...analysis.usedBy(root)]) reachable.add(file);
+    }
+    return reachable;
   }
 
   #dropAllBut(reachable: ReadonlySet<FileId>): void {

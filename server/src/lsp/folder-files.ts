@@ -5,12 +5,23 @@
  * from the editor. So the client is asked, by a request of our own, if it said that it answers it
  * (`initializationOptions.findFiles`). Without that the server knows the open files and what they use.
  */
+import type { DidChangeWorkspaceFoldersParams, WorkspaceFolder } from "vscode-languageserver";
 import { FIND_FILES, type FindFilesParams } from "./custom-requests.ts";
 import { MAX_FILES } from "./files.ts";
 import type { Session } from "./session.ts";
 
 export const loadFolderFiles = async (session: Session): Promise<void> => {
   if (session.facts.findsFiles) await session.files.setFolderFiles(listFiles(session));
+};
+
+/** Other folders are open now. */
+export const changeFolders = async (
+  session: Session,
+  { event }: DidChangeWorkspaceFoldersParams,
+): Promise<void> => {
+  const uris = (folders: readonly WorkspaceFolder[]): readonly string[] => folders.map(({ uri }) => uri);
+  session.allowed.changeWorkspace(uris(event.added), uris(event.removed));
+  await loadFolderFiles(session);
 };
 
 const listFiles = async (session: Session): Promise<readonly string[]> => {

@@ -42,7 +42,7 @@ import type {
 import { type CancellationToken, ErrorCodes, ResponseError } from "vscode-languageserver";
 import { shownText } from "../escape/shown-text.ts";
 import { REPORT, type ReportParams, RULES } from "./custom-requests.ts";
-import { loadFolderFiles } from "./folder-files.ts";
+import { changeFolders } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
 import { wrongParams } from "./params.ts";
@@ -157,7 +157,7 @@ export const HANDLERS: readonly Handler[] = [
   notification("workspace/didChangeConfiguration", (session, params: DidChangeConfigurationParams) =>
     loadSettings(session, params.settings),
   ),
-  notification("workspace/didChangeWorkspaceFolders", loadFolderFiles),
+  notification("workspace/didChangeWorkspaceFolders", changeFolders),
   request("textDocument/hover", null, (session, params: HoverParams) => hover(session, params)),
   request("textDocument/documentSymbol", [], (session, params: DocumentSymbolParams) =>
     documentSymbol(session, params),

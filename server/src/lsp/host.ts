@@ -7,15 +7,22 @@
  */
 import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
+import type { Permit } from "../reading/may-read.ts";
 
 /** The text of a file, or why there is none, in words that go into a finding. */
-export type ReadResult = { readonly text: string } | { readonly reason: string };
+export type ReadResult =
+  | { readonly text: string }
+  | {
+      readonly reason: string;
+      /** There is something, but it is not read. */
+      readonly isThere?: boolean;
+    };
 
 export interface Host {
   readonly version: string;
   createAnalyst(options: AnalystOptions): Analyst;
-  /** Reads a `file:` URI, where there is a disk. */
-  readonly readFromDisk?: (uri: string) => Promise<ReadResult>;
+  /** Reads a `file:` URI, where there is a disk, if the permit allows the file that it really leads to. */
+  readonly readFromDisk?: (uri: string, permit: Permit) => Promise<ReadResult>;
   /** The address of the page that explains a rule, where there is one beside the server. */
   rulePage(rule: string): string | undefined;
   /** Somebody looks after how long things take; told what begins, it answers with what is to be called at its end. */

@@ -15,6 +15,7 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
   for (const complaint of complaints) session.connection.console.warn(shownLines(complaint));
   if (JSON.stringify(settings) === JSON.stringify(session.settings)) return;
   session.settings = settings;
+  session.allowed.setAlso(settings.readAlso);
   session.changes.bump("other");
 };
 

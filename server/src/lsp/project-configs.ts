@@ -1,8 +1,8 @@
 /**
  * The configuration of the project that a file belongs to: the nearest `finishwright.config.json` above it.
  *
- * Looking for it means asking for it once for every folder on the way up, and again when the client says that such a
- * file came, changed or went. What is wrong in one is said once for every time that it is read; the rest of it counts.
+ * Looking for it means asking for it once for every folder on the way up, as far as the server may read, and again when
+ * the client says that such a file came, changed or went. What is wrong in one is said once for every time that it is read; the rest of it counts.
  */
 import type { FileId } from "../core/place.ts";
 import { CONFIG_FILE_NAME, DEFAULT_CONFIG, type ProjectConfig, readConfig } from "../features/config.ts";
@@ -18,6 +18,8 @@ export interface ProjectConfigs {
   isConfig(file: FileId): boolean;
   /** Reads a configuration again; whether it says something else now. */
   reread(config: FileId): Promise<boolean>;
+  /** Nothing that was found before counts: other folders may be read now. */
+  forget(): void;
 }
 
 interface Found {
@@ -32,8 +34,9 @@ export const createProjectConfigs = (reader: FileReader, warn: Log): ProjectConf
 
   const read = async (folder: FileId): Promise<void> => {
     const file = fileIn(folder, CONFIG_FILE_NAME);
-    const content = await reader.read(file);
+    const content = await reader.read(file, "project");
     if (!("text" in content)) {
+      if (content.isThere === true) warn(`${file}: ${content.reason}.`);
       found.set(folder, undefined);
       return;
     }
@@ -55,11 +58,15 @@ export const createProjectConfigs = (reader: FileReader, warn: Log): ProjectConf
       return (folder === undefined ? undefined : found.get(folder)?.config) ?? DEFAULT_CONFIG;
     },
     async look(file) {
-      if (reader.outOfReach(file) !== undefined) return;
       for (const folder of foldersOf(file)) {
+        if (reader.outOfReach(fileIn(folder, CONFIG_FILE_NAME), "project") !== undefined) return;
         await readOnce(folder);
         if (found.get(folder) !== undefined) return;
       }
+    },
+    forget() {
+      found.clear();
+      reading.clear();
     },
     isConfig: (file) => file.endsWith(`/${CONFIG_FILE_NAME}`),
     async reread(config) {

@@ -2,8 +2,10 @@
  * Diagnostics for clients that do not ask for them: sent after every change, for the open files.
  *
  * A newer change starts the round over, so findings for a text that has changed meanwhile are never sent, and what a
- * client has already is not sent again. A closed file is cleared at once.
+ * client has already is not sent again. A file that uses another which is still being read is sent when that is done, and
+ * holds up no other. A closed file is cleared at once.
  */
+import type { FileId } from "../core/place.ts";
 import { yieldToMessages } from "./guard.ts";
 import type { Session } from "./session.ts";
 import { fileIdOf } from "./uri.ts";
@@ -17,12 +19,26 @@ export const pushDiagnostics = (session: Session): PushedDiagnostics => {
   let running = false;
   let again = false;
 
+  /** Files that wait for others to be read. */
+  const late = new Set<FileId>();
+  const sendLater = (file: FileId): void => {
+    if (late.has(file)) return;
+    late.add(file);
+    void files.settled(file).then(() => {
+      late.delete(file);
+      return run();
+    });
+  };
+
   const sendAll = async (): Promise<void> => {
     await yieldToMessages();
-    await files.settled();
     const { generation } = changes;
     for (const file of files.openFiles) {
       if (changes.generation !== generation) return;
+      if (!files.isSettled(file)) {
+        sendLater(file);
+        continue;
+      }
       const { resultId, items } = reports.of(file);
       const version = files.versionOf(file);
       if (reports.delivered.get(file) !== resultId) {

@@ -8,6 +8,9 @@
 import { DiagnosticRefreshRequest } from "vscode-languageserver";
 import type { Session } from "./session.ts";
 
+/** When many files are opened at once, each of them is looked at once and not after every one. */
+const PAUSE_MS = 50;
+
 export const refreshDiagnostics = (session: Session): void => {
   const { changes, files, reports, connection } = session;
   let waiting = false;
@@ -15,14 +18,12 @@ export const refreshDiagnostics = (session: Session): void => {
   const refresh = async (): Promise<void> => {
     if (waiting) return;
     waiting = true;
-    try {
-      await files.settled();
-    } finally {
-      waiting = false;
-    }
+    await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    waiting = false;
+    // One that waits for another to be read is news when that has been read, which is a change of its own.
     const isStale = files.openFiles.some((file) => {
       const delivered = reports.delivered.get(file);
-      return delivered !== undefined && delivered !== reports.of(file).resultId;
+      return delivered !== undefined && files.isSettled(file) && delivered !== reports.of(file).resultId;
     });
     if (isStale) await connection.sendRequest(DiagnosticRefreshRequest.type);
   };

@@ -28,7 +28,6 @@ export const refreshViews = (session: Session): void => {
   let needsViews = false;
 
   const refresh = async (isElsewhere: boolean): Promise<void> => {
-    await files.settled();
     if (facts.showsReports) await connection.sendNotification(REPORTS_CHANGED);
     if (isElsewhere) await Promise.all(requests.map((type) => connection.sendRequest(type)));
   };

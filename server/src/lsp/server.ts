@@ -12,6 +12,7 @@ import {
 } from "vscode-languageserver";
 import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
+import { createAllowedFolders } from "./allowed-folders.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
@@ -42,9 +43,10 @@ export const runServer = (connection: Connection, host: Host): void => {
 const createSession = (connection: Connection, host: Host): Session => {
   const log = (message: string): void => connection.console.error(shownLines(message));
   const changes = createChanges();
-  const reader = createFileReader(host, connection, () => session.facts);
+  const allowed = createAllowedFolders();
+  const reader = createFileReader(host, connection, () => session.facts, allowed);
   const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(shownLines(complaint)));
-  const files = new Files(host, reader, changes, configs, log);
+  const files = new Files({ host, reader, changes, configs, allowed, log });
   const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.
   const rulePage = (rule: string): string | undefined =>
@@ -56,6 +58,7 @@ const createSession = (connection: Connection, host: Host): Session => {
     host,
     changes,
     files,
+    allowed,
     log,
     facts,
     rulePage,
@@ -70,6 +73,8 @@ const initialize = (session: Session, params: InitializeParams): InitializeResul
   const { processId } = params;
   if (typeof processId === "number" && Number.isInteger(processId) && processId > 0)
     session.host.watchClient?.(processId);
+  session.allowed.changeWorkspace(session.facts.openFolders, []);
+  session.allowed.trust(session.facts.isTrusted);
   const capabilities = serverCapabilities(session.facts);
   const methods = methodsOf(capabilities);
   for (const handler of HANDLERS) {

@@ -2,6 +2,7 @@
  * What every handler works with: one client, what it can do, its settings and the texts it has.
  */
 import type { Connection } from "vscode-languageserver";
+import type { AllowedFolders } from "./allowed-folders.ts";
 import type { Changes } from "./changes.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import type { Files } from "./files.ts";
@@ -17,6 +18,7 @@ export interface Session {
   readonly host: Host;
   readonly changes: Changes;
   readonly files: Files;
+  readonly allowed: AllowedFolders;
   readonly reports: Reports;
   readonly sentTokens: SentTokens;
   /** The address of the page that explains a rule, where there is one. */

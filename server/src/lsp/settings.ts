@@ -7,6 +7,7 @@
 import * as z from "zod";
 import type { Severity } from "../core/findings.ts";
 import { INLAY_HINT_KINDS, type InlayHintKind } from "../features/types.ts";
+import { folderKey } from "../reading/may-read.ts";
 
 export interface Settings {
   /** The lowest level of finding that is shown. */
@@ -15,9 +16,16 @@ export interface Settings {
   readonly inlayHints: readonly InlayHintKind[];
   /** Whether a line above every job says what it comes to. */
   readonly jobLenses: boolean;
+  /** Folders whose recipes `use` may read besides those of the open folders, by absolute path or address. */
+  readonly readAlso: readonly string[];
 }
 
-export const DEFAULT_SETTINGS: Settings = { lowest: "hint", inlayHints: INLAY_HINT_KINDS, jobLenses: true };
+export const DEFAULT_SETTINGS: Settings = {
+  lowest: "hint",
+  inlayHints: INLAY_HINT_KINDS,
+  jobLenses: true,
+  readAlso: [],
+};
 
 /** From the gravest. */
 export const SEVERITIES = ["error", "warning", "information", "hint"] as const satisfies readonly Severity[];
@@ -29,6 +37,7 @@ export const SETTING_SCHEMAS = {
   "finishwright.inlayHints.waits": z.boolean(),
   "finishwright.inlayHints.elapsed": z.boolean(),
   "finishwright.codeLens.jobs": z.boolean(),
+  "finishwright.use.readAlso": z.array(z.string()).max(100),
   "finishwright.trace.server": z.enum(["off", "messages", "compact", "verbose"]),
 } as const;
 
@@ -43,14 +52,15 @@ type SettingName = keyof typeof SETTING_SCHEMAS;
 /** Reads what the client sent for the section; whatever is missing or wrong is the default. */
 export const readSettings = (section: unknown): ReadSettings => {
   const complaints: string[] = [];
-  const read = <T extends string | boolean>(name: SettingName, schema: z.ZodType<T>): T | undefined => {
+  const read = <T extends string | boolean | readonly string[]>(
+    name: SettingName,
+    schema: z.ZodType<T>,
+  ): T | undefined => {
     const value = lookUp(section, name.split(".").slice(1));
     if (value === undefined || value === null) return undefined;
     const result = schema.safeParse(value);
     if (result.success) return result.data;
-    complaints.push(
-      `The setting ${name} is ${JSON.stringify(value)}, but takes one of: ${valuesOf(name).join(", ")}.`,
-    );
+    complaints.push(`The setting ${name} is ${JSON.stringify(value)}, but takes ${takenBy(name)}.`);
     return undefined;
   };
   const isOn = (
@@ -58,6 +68,12 @@ export const readSettings = (section: unknown): ReadSettings => {
     otherwise: boolean,
   ): boolean => read(name, SETTING_SCHEMAS[name]) ?? otherwise;
   read("finishwright.trace.server", SETTING_SCHEMAS["finishwright.trace.server"]);
+  const readAlso = read("finishwright.use.readAlso", SETTING_SCHEMAS["finishwright.use.readAlso"]) ?? [];
+  for (const folder of readAlso.filter((given) => folderKey(given) === undefined)) {
+    complaints.push(
+      `The setting finishwright.use.readAlso has ${JSON.stringify(folder)}, which is no folder: write its absolute path.`,
+    );
+  }
   const lowest = read("finishwright.findings.lowest", SETTING_SCHEMAS["finishwright.findings.lowest"]);
   const settings: Settings = {
     lowest: lowest ?? DEFAULT_SETTINGS.lowest,
@@ -65,14 +81,21 @@ export const readSettings = (section: unknown): ReadSettings => {
       isOn(`finishwright.inlayHints.${kind}`, DEFAULT_SETTINGS.inlayHints.includes(kind)),
     ),
     jobLenses: isOn("finishwright.codeLens.jobs", DEFAULT_SETTINGS.jobLenses),
+    readAlso: readAlso.filter((folder) => folderKey(folder) !== undefined),
   };
   return { settings, complaints };
 };
 
-/** The values that a setting takes. */
+/** The values that a setting takes; none where they cannot be listed. */
 export const valuesOf = (name: SettingName): readonly (string | boolean)[] => {
   const schema = SETTING_SCHEMAS[name];
+  if (schema instanceof z.ZodArray) return [];
   return "options" in schema ? schema.options : [true, false];
+};
+
+const takenBy = (name: SettingName): string => {
+  const values = valuesOf(name);
+  return values.length > 0 ? `one of: ${values.join(", ")}` : "a list of up to 100 folders";
 };
 
 /** Whether findings of this level are shown. */

@@ -6,6 +6,7 @@
  * client's own spelling where it is known (see `files.ts`).
  */
 import type { FileId } from "../core/place.ts";
+import { isNetworkPath, MAX_DEPTH } from "../reading/may-read.ts";
 
 interface Parts {
   readonly scheme: string;
@@ -21,20 +22,25 @@ export const fileIdOf = (uri: string): FileId => {
   return parts === undefined ? uri : write(parts);
 };
 
-/** The file that `use "path"` means in the file `from`. Backslashes are taken for slashes. */
+/**
+ * The file that `use "path"` means in the file `from`. Backslashes are taken for slashes. What leads to another computer
+ * (`//host/…`) keeps that form, and is not read.
+ */
 export const resolveUse = (from: FileId, path: string): FileId => {
   const base = parse(from);
   const steps = path.replaceAll("\\", "/").split("/");
-  if (base === undefined) return `${from}/${steps.map(encodeURIComponent).join("/")}`;
+  // It stays a name of another kind than those of all files that are read, also of those on that very computer.
+  if (isNetworkPath(path)) return `file:///${steps.slice(1).map(encode).join("/")}`;
+  if (base === undefined) return `${from}/${steps.map(encode).join("/")}`;
   const absolute = path.startsWith("/") || /^[A-Za-z]:[\\/]/.test(path);
   return write({ ...base, segments: walk(absolute ? [] : base.segments.slice(0, -1), steps), tail: "" });
 };
 
-/** The folders that a file lies in, from the nearest. A file without a path of folders lies in none. */
+/** The folders that a file lies in, from the nearest, the first hundred. A file without a path of folders lies in none. */
 export const foldersOf = (file: FileId): readonly FileId[] => {
   const parts = parse(file);
   if (parts === undefined) return [];
-  return parts.segments.map((_, index) => {
+  return parts.segments.slice(0, MAX_DEPTH).map((_, index) => {
     const segments = parts.segments.slice(0, parts.segments.length - 1 - index);
     return write({ ...parts, segments, tail: "" });
   });
@@ -73,7 +79,7 @@ const write = ({ scheme, authority, segments, tail }: Parts): string => {
   const [first = "", ...rest] = segments;
   const drive = /^[A-Za-z]:$/.test(first) ? first.toLowerCase() : first;
   const top = authority === undefined ? `${scheme}:/` : `${scheme}://${authority}/`;
-  return `${top}${[drive, ...rest].map(encodeURIComponent).join("/")}${tail}`;
+  return `${top}${[drive, ...rest].map(encode).join("/")}${tail}`;
 };
 
 /** Follows `steps` from a folder; going above the top stays at the top. */
@@ -95,3 +101,10 @@ const decode = (segment: string): string => {
     return segment;
   }
 };
+
+/** Half of a letter, which a text may hold, has no spelling in an address; it stays as it is. */
+const encode = (segment: string): string => segment.split(LONE_SURROGATE).map(encodePart).join("");
+
+const LONE_SURROGATE = /(\p{Surrogate})/u;
+
+const encodePart = (part: string): string => (LONE_SURROGATE.test(part) ? part : encodeURIComponent(part));

@@ -2,23 +2,49 @@
  * Why a file cannot be read, in the words that a user sees: the same for a file on disk and for one that an editor
  * hands out, in a finding and on the command line.
  */
+import { type Purpose, refusalOfKind } from "./may-read.ts";
 
-/** What stands in the way. `link` leads nowhere or back to itself; `special` is a pipe or a device; `silent` an editor that does not answer. */
+/** What stands in the way. `link` leads nowhere or back to itself; `linked` is a link of a folder
+ * that does not show where it leads; `special` is a pipe or a device; `silent` an editor, `late` a disk that does not answer. */
 export type ReadFailure =
   | "missing"
   | "link"
+  | "linked"
   | "folder"
   | "special"
   | "too-large"
   | "forbidden"
   | "unavailable"
   | "silent"
+  | "late"
   | "other";
 
 const MAX_MEGABYTES = 4;
 
 /** A recipe of a whole workshop has some hundred kilobytes. */
 export const MAX_FILE_BYTES = MAX_MEGABYTES * 1024 * 1024;
+
+const MAX_PROJECT_KILOBYTES = 64;
+
+/** A project file that names every rule has five kilobytes. */
+export const MAX_PROJECT_BYTES = MAX_PROJECT_KILOBYTES * 1024;
+
+/** How many bytes of a file are read; one that has more is not. */
+export const maxBytesOf = (purpose: Purpose): number =>
+  purpose === "project" ? MAX_PROJECT_BYTES : MAX_FILE_BYTES;
+
+/** Why nothing of a file is read that has more bytes than `maxBytesOf` its purpose. */
+export const tooLarge = (purpose: Purpose): string =>
+  purpose === "project"
+    ? `is larger than ${MAX_PROJECT_KILOBYTES} kB, which no project file is. Take out what is none of its entries`
+    : `is larger than ${MAX_MEGABYTES} MB, which no recipe is. Split it, or name another file`;
+
+/** Whether a text has more UTF-8 bytes than a file may have. */
+export function isTooLarge(text: string): boolean {
+  if (text.length > MAX_FILE_BYTES) return true;
+  // No letter of UTF-16 takes more than three bytes.
+  return text.length * 3 > MAX_FILE_BYTES && new TextEncoder().encode(text).length > MAX_FILE_BYTES;
+}
 
 /** The end of a sentence that begins with the file. `detail` is what the system said, for what has no words here. */
 export function reasonOf(failure: ReadFailure, detail = "nobody says why"): string {
@@ -27,19 +53,29 @@ export function reasonOf(failure: ReadFailure, detail = "nobody says why"): stri
       return "does not exist";
     case "link":
       return "is a link that leads nowhere. Mend the link, or name the file that is meant";
+    case "linked":
+      return refusalOfKind("link") ?? "";
     case "folder":
-      return "is a folder, not a file";
+      return refusalOfKind("folder") ?? "";
     case "special":
-      return "is not a plain file";
+      return refusalOfKind("other") ?? "";
     case "too-large":
-      return `is larger than ${MAX_MEGABYTES} MB, which no recipe is`;
+      return tooLarge("recipe");
     case "forbidden":
       return "may not be read: you have no permission for it. Ask for it, or leave the file out";
     case "unavailable":
       return "cannot be reached just now. It is asked for again when this file is saved";
     case "silent":
       return "was not handed out by the editor in time. It is asked for again when this file is saved";
+    case "late":
+      return "does not answer, and reading it was given up. Look after the disk or the network folder that it lies on; it is asked for again when this file is saved";
     case "other":
       return `cannot be read: ${detail}`;
   }
 }
+
+const SHOWN = 120;
+
+/** A path as a sentence names it: both ends of one that is too long to be read. */
+export const shortened = (path: string): string =>
+  path.length <= SHOWN ? path : `${path.slice(0, SHOWN / 2)} … ${path.slice(-SHOWN / 2)}`;

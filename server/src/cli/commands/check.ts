@@ -13,11 +13,12 @@ import {
   formatOption,
   outputColours,
   outputColumns,
+  readAlsoOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, warn } from "../io.ts";
-import { type Loaded, load } from "../load.ts";
+import { type Loaded, type LoadOptions, load } from "../load.ts";
 
-interface CheckOptions {
+interface CheckOptions extends LoadOptions {
   readonly format: "text" | "lines" | "json" | "sarif";
   readonly failOn: Severity;
 }
@@ -37,6 +38,7 @@ export const addCheck: AddCommand = (program, ctx) => {
         .choices(["error", "warning", "hint"])
         .default("error"),
     )
+    .addOption(readAlsoOption())
     .action(async (paths: string[], options: CheckOptions) => ctx.finish(await check(ctx, paths, options)));
 };
 
@@ -45,7 +47,7 @@ export async function check(
   paths: readonly string[],
   options: CheckOptions,
 ): Promise<ExitStatus> {
-  const loaded = await load(io, paths);
+  const loaded = await load(io, paths, options);
   const report = reportOf(loaded);
   if (options.format === "json") io.stdout.write(findingsJson(onePerLine(report)));
   else if (options.format === "lines") io.stdout.write(findingsLines(onePerLine(report)));

@@ -9,12 +9,13 @@ import {
   type CommandContext,
   formatOption,
   outputColours,
+  readAlsoOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError } from "../io.ts";
-import { type Loaded, load } from "../load.ts";
+import { type Loaded, type LoadOptions, load } from "../load.ts";
 import { statusOf } from "./totals.ts";
 
-interface CompareOptions {
+interface CompareOptions extends LoadOptions {
   readonly format: "text" | "json";
 }
 
@@ -29,6 +30,7 @@ export const addCompare: AddCommand = (program, ctx) => {
     .argument("<a>", "FILE or FILE:JOB")
     .argument("<b>", "FILE or FILE:JOB")
     .addOption(formatOption(["text", "json"]))
+    .addOption(readAlsoOption())
     .action(async (a: string, b: string, options: CompareOptions) =>
       ctx.finish(await compare(ctx, a, b, options)),
     );
@@ -42,7 +44,7 @@ async function compare(
 ): Promise<ExitStatus> {
   for (const given of [a, b]) await refuseFolder(io, given);
   const asked = [await readArgument(io, a), await readArgument(io, b)] as const;
-  const loaded = await load(io, [asked[0].file, asked[1].file]);
+  const loaded = await load(io, [asked[0].file, asked[1].file], options);
   if (!loaded.complete) return 2;
   const [first, second] = asked.map((each) => jobOf(io, loaded, each)) as [ComparedJob, ComparedJob];
   const comparison = compareJobs(first, second);

@@ -10,6 +10,7 @@ import type { ReadText } from "../../reading/decode-text.ts";
 import type { AddCommand, CommandContext } from "../command-context.ts";
 import { type AskedFile, findFiles } from "../find-files.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
+import { permitFor, recipesIn } from "../permits.ts";
 
 interface FormatOptions {
   readonly check?: true;
@@ -62,8 +63,12 @@ export async function format(
   return problems.length > 0 ? 2 : statusOf(outcomes, isCheck);
 }
 
-async function formatOne(io: CliIo, { path, label }: AskedFile, isCheck: boolean): Promise<Outcome> {
-  const read = await io.files.read(path);
+async function formatOne(io: CliIo, file: AskedFile, isCheck: boolean): Promise<Outcome> {
+  const { path, label } = file;
+  const read = await io.files.read(
+    path,
+    permitFor(file, recipesIn(file.foundIn === undefined ? [] : [file.foundIn])),
+  );
   const laidOut = layOut(io, read, isCheck, { name: `\`${label}\``, path: ` ${label}` });
   if (laidOut === undefined || "reason" in read) return FAILED;
   if (!laidOut.isChanged) return laidOut;

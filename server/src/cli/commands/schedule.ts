@@ -10,12 +10,13 @@ import {
   formatOption,
   jobOption,
   outputColours,
+  readAlsoOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
-import { load } from "../load.ts";
+import { type LoadOptions, load } from "../load.ts";
 import { statusOf } from "./totals.ts";
 
-interface ScheduleOptions {
+interface ScheduleOptions extends LoadOptions {
   readonly format: "text" | "json" | "ics";
   readonly job?: readonly string[];
 }
@@ -31,11 +32,12 @@ export const addSchedule: AddCommand = (program, ctx) => {
     .argument("<file>", "the file of the job")
     .addOption(jobOption())
     .addOption(formatOption(["text", "json", "ics"]))
+    .addOption(readAlsoOption())
     .action(async (file: string, options: ScheduleOptions) => ctx.finish(await schedule(ctx, file, options)));
 };
 
 async function schedule({ io }: CommandContext, file: string, options: ScheduleOptions): Promise<ExitStatus> {
-  const loaded = await load(io, [file]);
+  const loaded = await load(io, [file], options);
   const jobs = askedJobs(loaded, options.job);
   const results = jobs.map(({ result }) => result);
   if (jobs.length === 0 && loaded.asked.length > 0) {

@@ -3,13 +3,19 @@ import path from "node:path";
 import { Option } from "commander";
 import type { Sheet } from "../../features/sheet/model.ts";
 import { SHEET_FORMATS, type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
-import { type AddCommand, askedJobs, type CommandContext, jobOption } from "../command-context.ts";
+import {
+  type AddCommand,
+  askedJobs,
+  type CommandContext,
+  jobOption,
+  readAlsoOption,
+} from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
-import { type Loaded, load } from "../load.ts";
+import { type Loaded, type LoadOptions, load } from "../load.ts";
 import { originOf, withOwnMark } from "../own-mark.ts";
 import { statusOf } from "./totals.ts";
 
-interface SheetOptions {
+interface SheetOptions extends LoadOptions {
   readonly format?: SheetFormat;
   readonly job?: readonly string[];
   readonly output?: string;
@@ -39,6 +45,7 @@ export const addSheet: AddCommand = (program, ctx) => {
       "write the sheet to this file; over a sheet made before, but over nothing else",
     )
     .option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe")
+    .addOption(readAlsoOption())
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));
 };
 
@@ -46,7 +53,7 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
   if (options.overwrite && options.output === undefined) {
     throw new UsageError("`--overwrite` goes with `-o FILE`: it says that FILE may be replaced.");
   }
-  const loaded = await load(io, [file]);
+  const loaded = await load(io, [file], options);
   const sheets = askedSheets(loaded, options.job);
   if (sheets.length === 0) {
     if (loaded.asked.length > 0) {

@@ -14,9 +14,10 @@ import {
   type CommandContext,
   formatOption,
   jobOption,
+  readAlsoOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
-import { load } from "../load.ts";
+import { type LoadOptions, load } from "../load.ts";
 import { statusOf } from "./totals.ts";
 
 const FORMATS = {
@@ -26,7 +27,7 @@ const FORMATS = {
   markdown: shoppingMarkdown,
 } satisfies Readonly<Record<string, (report: ShoppingReport) => string>>;
 
-interface ShoppingOptions {
+interface ShoppingOptions extends LoadOptions {
   readonly format: keyof typeof FORMATS;
   readonly job?: readonly string[];
 }
@@ -42,6 +43,7 @@ export const addShopping: AddCommand = (program, ctx) => {
     .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
     .addOption(jobOption())
     .addOption(formatOption(Object.keys(FORMATS)))
+    .addOption(readAlsoOption())
     .action(async (paths: string[], options: ShoppingOptions) =>
       ctx.finish(await shopping(ctx, paths, options)),
     );
@@ -52,7 +54,7 @@ async function shopping(
   paths: readonly string[],
   options: ShoppingOptions,
 ): Promise<ExitStatus> {
-  const loaded = await load(io, paths);
+  const loaded = await load(io, paths, options);
   const jobs = askedJobs(loaded, options.job);
   const results = jobs.map(({ result }) => result);
   if (results.length === 0 && loaded.asked.length > 0) {

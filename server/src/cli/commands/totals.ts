@@ -11,11 +11,12 @@ import {
   formatOption,
   jobOption,
   outputColours,
+  readAlsoOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
-import { type Loaded, load } from "../load.ts";
+import { type Loaded, type LoadOptions, load } from "../load.ts";
 
-interface TotalsOptions {
+interface TotalsOptions extends LoadOptions {
   readonly format: "text" | "json";
   readonly job?: readonly string[];
 }
@@ -31,6 +32,7 @@ export const addTotals: AddCommand = (program, ctx) => {
     .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
     .addOption(jobOption())
     .addOption(formatOption(["text", "json"]))
+    .addOption(readAlsoOption())
     .action(async (paths: string[], options: TotalsOptions) => ctx.finish(await totals(ctx, paths, options)));
 };
 
@@ -39,7 +41,7 @@ export async function totals(
   paths: readonly string[],
   options: TotalsOptions,
 ): Promise<ExitStatus> {
-  const loaded = await load(io, paths);
+  const loaded = await load(io, paths, options);
   const jobs = askedJobs(loaded, options.job);
   if (options.format === "json") {
     io.stdout.write(totalsJson(jobs.map(({ result }) => printedTotals(result.totals))));

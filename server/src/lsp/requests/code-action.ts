@@ -17,8 +17,8 @@ import { fileIdOf } from "../uri.ts";
 
 export const codeAction = async (session: Session, params: CodeActionParams): Promise<CodeAction[]> => {
   if (!asksForFixes(params)) return [];
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

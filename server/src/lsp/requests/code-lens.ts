@@ -18,9 +18,9 @@ import { fileIdOf } from "../uri.ts";
 export const codeLens = async (session: Session, params: CodeLensParams): Promise<CodeLens[]> => {
   const { facts, settings } = session;
   if (!settings.jobLenses) return [];
-  await session.files.settled();
   const { uri } = params.textDocument;
   const file = fileIdOf(uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

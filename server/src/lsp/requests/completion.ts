@@ -9,8 +9,8 @@ export const completion = async (
   session: Session,
   params: CompletionParams,
 ): Promise<CompletionList | null> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;

@@ -14,8 +14,8 @@ export const definition = async (
   session: Session,
   params: DefinitionParams,
 ): Promise<Location[] | LocationLink[] | null> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;

@@ -24,7 +24,7 @@ export const documentDiagnostic = async (
   const file = fileIdOf(params.textDocument.uri);
   const version = session.files.versionOf(file);
   await yieldToMessages();
-  await session.files.settled();
+  await session.files.settled(file);
   throwIfCancelled(token);
   if (session.files.versionOf(file) !== version) {
     const data = { retriggerRequest: true };

@@ -19,8 +19,8 @@ export const documentHighlight = async (
   session: Session,
   params: DocumentHighlightParams,
 ): Promise<DocumentHighlight[] | null> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;

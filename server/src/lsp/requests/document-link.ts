@@ -6,8 +6,8 @@ import { toRange } from "../to-lsp.ts";
 import { fileIdOf, foldersOf } from "../uri.ts";
 
 export const documentLink = async (session: Session, params: DocumentLinkParams): Promise<DocumentLink[]> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

@@ -6,8 +6,8 @@ import { toHover } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 
 export const hover = async (session: Session, params: HoverParams): Promise<Hover | null> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;

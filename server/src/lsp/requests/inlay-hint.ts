@@ -11,8 +11,8 @@ import { fileIdOf } from "../uri.ts";
 export const inlayHint = async (session: Session, params: InlayHintParams): Promise<InlayHint[]> => {
   const kinds = session.settings.inlayHints;
   if (kinds.length === 0) return [];
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

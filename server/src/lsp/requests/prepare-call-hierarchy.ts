@@ -9,8 +9,8 @@ export const prepareCallHierarchy = async (
   session: Session,
   params: CallHierarchyPrepareParams,
 ): Promise<CallHierarchyItem[] | null> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;

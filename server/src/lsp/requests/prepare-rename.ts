@@ -10,8 +10,8 @@ export const prepareRename = async (
   session: Session,
   params: PrepareRenameParams,
 ): Promise<{ range: Range; placeholder: string } | null> => {
-  await session.files.settled();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;

@@ -21,9 +21,9 @@ import type { Session } from "../session.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";
 
 export const report = async (session: Session, params: ReportParams): Promise<string | null> => {
-  await session.files.settled();
   const { analysis } = session.files.snapshot();
   const file = fileIdOf(params.textDocument.uri);
+  await session.files.settled(file);
   if (analysis.text(file) === undefined) return null;
   if (params.kind === "sheet") return sheetsOf(analysis, file, params.job);
   const jobs = reportedJobs(analysis, file, params.job);

@@ -33,12 +33,12 @@ export const workspaceDiagnostic = async (
     params.previousResultIds.map(({ uri, value }) => [fileIdOf(uri), { uri, resultId: value }]),
   );
   for (;;) {
-    await session.files.settled();
     const { generation } = session.changes;
-    const items = await reportAll(session, earlier, token);
+    const { items, isWhole } = await reportAll(session, earlier, token);
     const hasNews = items.some((item) => item.kind === DocumentDiagnosticReportKind.Full);
     if (session.changes.generation === generation && (hasNews || earlier.size === 0)) return { items };
-    await session.changes.after(generation, token);
+    const news = session.changes.after(generation, token);
+    await (isWhole ? news : Promise.race([news, session.files.settled()]));
     await pause(session, token);
   }
 };
@@ -47,12 +47,18 @@ const reportAll = async (
   session: Session,
   earlier: ReadonlyMap<FileId, Earlier>,
   token: CancellationToken,
-): Promise<WorkspaceDocumentDiagnosticReport[]> => {
-  const { files } = session.files.snapshot().analysis;
+): Promise<{ readonly items: WorkspaceDocumentDiagnosticReport[]; readonly isWhole: boolean }> => {
+  const files = new Set(session.files.snapshot().analysis.files);
   const items: WorkspaceDocumentDiagnosticReport[] = [];
+  let isWhole = true;
   for (const file of files) {
     await yieldToMessages();
     throwIfCancelled(token);
+    // A file that waits for another to be read comes in a later answer, and holds up no other.
+    if (!session.files.isSettled(file)) {
+      isWhole = false;
+      continue;
+    }
     const { resultId, items: diagnostics } = session.reports.of(file);
     const common = {
       uri: session.files.uriOf(file),
@@ -68,12 +74,12 @@ const reportAll = async (
   // What the client was told of a file that is gone since, here or by a document's own report, is taken back by an
   // empty report without a name, so that it is not asked about again.
   for (const file of new Set([...earlier.keys(), ...session.reports.delivered.keys()])) {
-    if (files.includes(file)) continue;
+    if (files.has(file)) continue;
     session.reports.delivered.delete(file);
     const uri = earlier.get(file)?.uri ?? session.files.uriOf(file);
     items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, items: [] });
   }
-  return items;
+  return { items, isWhole };
 };
 
 /** Waits until nothing has changed for a moment. */
