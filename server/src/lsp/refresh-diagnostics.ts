@@ -6,9 +6,11 @@
  * because a refresh makes it ask about all of them.
  */
 import { DiagnosticRefreshRequest } from "vscode-languageserver";
+import { yieldToMessages } from "./guard.ts";
 import type { Session } from "./session.ts";
 
-/** When many files are opened at once, each of them is looked at once and not after every one. */
+/** When more files than these are opened at once, each of them is looked at once and not after every one. */
+const FEW = 20;
 const PAUSE_MS = 50;
 
 export const refreshDiagnostics = (session: Session): void => {
@@ -18,7 +20,8 @@ export const refreshDiagnostics = (session: Session): void => {
   const refresh = async (): Promise<void> => {
     if (waiting) return;
     waiting = true;
-    await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    if (files.openFiles.length > FEW) await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    else await yieldToMessages();
     waiting = false;
     // One that waits for another to be read is news when that has been read, which is a change of its own.
     const isStale = files.openFiles.some((file) => {
