@@ -108,8 +108,9 @@ describe("where", () => {
 });
 
 describe("what", () => {
+  /** What is shown has the replacement character for half of a letter. */
   const cannot = (used: string, reason: string) =>
-    `0:4-0:${used.length + 6} use-not-found: "${used}" cannot be used: it ${reason}.`;
+    `0:4-0:${used.length + 6} use-not-found: "${used.replace(/\p{Surrogate}/u, "\ufffd")}" cannot be used: it ${reason}.`;
   const NETWORK =
     "is named by way of another computer, and such names are never followed. Copy the file into this project, and " +
     "name it by its path from here";
