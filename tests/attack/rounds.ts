@@ -25,6 +25,8 @@ export interface PartOutcome {
   readonly counts: Readonly<Record<FlawKind, number>>;
   /** One for every kind of failure. */
   readonly failures: readonly Failure[];
+  /** The input that took most of the processor, where that is known. */
+  readonly costliest?: { readonly seconds: number; readonly file: string };
 }
 
 /** Attempts to make a failing input smaller; those that hang cost their whole limit each time. */
@@ -37,14 +39,20 @@ export async function attackInRounds<Input>(
   firstSeed: number,
   isOver: () => boolean,
 ): Promise<PartOutcome> {
+  let seed = firstSeed;
   const worker = attack.cpuSeconds === undefined ? undefined : new Worker(attack.name, attack.cpuSeconds);
-  const check = (input: Input): Promise<readonly Flaw[]> =>
-    worker ? worker.run(input) : attack.check(input);
+  let costliest: { readonly seconds: number; readonly input: Input; readonly seed: number } | undefined;
+  const check = async (input: Input): Promise<readonly Flaw[]> => {
+    if (!worker) return attack.check(input);
+    const flaws = await worker.run(input);
+    const seconds = worker.lastSeconds;
+    if (flaws.length === 0 && seconds > (costliest?.seconds ?? 0)) costliest = { seconds, input, seed };
+    return flaws;
+  };
   const counts = Object.fromEntries(FLAW_KINDS.map((kind) => [kind, 0])) as Record<FlawKind, number>;
   const known = new Set<string>();
   const failures: Failure[] = [];
   let inputs = 0;
-  let seed = firstSeed;
   try {
     do {
       const round = await runRound(attack, check, seed, known, isOver);
@@ -62,7 +70,14 @@ export async function attackInRounds<Input>(
   } finally {
     worker?.stop();
   }
-  return { part: attack.name, inputs, counts, failures };
+  const file = costliest && writeFile(`${attack.name}-costliest`, costliest);
+  return {
+    part: attack.name,
+    inputs,
+    counts,
+    failures,
+    ...(costliest && file ? { costliest: { seconds: costliest.seconds, file } } : {}),
+  };
 }
 
 interface Round<Input> {
@@ -109,11 +124,15 @@ async function runRound<Input>(
 const mostAttempts = ({ kind }: Flaw): number => (kind === "hang" ? ATTEMPTS_WITH_HANGS : ATTEMPTS);
 
 function writeInput(part: string, seed: number, flaw: Flaw, input: unknown): string {
-  mkdirSync(CACHE, { recursive: true });
-  const name = `${part}-${seed}-${signatureOf(flaw)
+  const what = signatureOf(flaw)
     .replace(/[^a-z0-9]+/giu, "-")
-    .slice(0, 60)}.json`;
-  const file = path.join(CACHE, name);
-  writeFileSync(file, `${JSON.stringify({ part, seed, flaw, input }, null, 2)}\n`);
+    .slice(0, 60);
+  return writeFile(`${part}-${seed}-${what}`, { part, seed, flaw, input });
+}
+
+function writeFile(name: string, content: object): string {
+  mkdirSync(CACHE, { recursive: true });
+  const file = path.join(CACHE, `${name}.json`);
+  writeFileSync(file, `${JSON.stringify(content, null, 2)}\n`);
   return file;
 }

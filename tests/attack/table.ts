@@ -42,11 +42,12 @@ export function closingTable(
     text: [
       "",
       ...rows([
-        ["part", "inputs", ...FLAW_KINDS.map((kind) => NAMES[kind])],
+        ["part", "inputs", ...FLAW_KINDS.map((kind) => NAMES[kind]), "most s of the processor"],
         ...outcomes.map((outcome) => [
           outcome.part,
           String(outcome.inputs),
           ...FLAW_KINDS.map((kind) => String(outcome.counts[kind])),
+          outcome.costliest?.seconds.toFixed(1) ?? "–",
         ]),
       ]),
       "",

@@ -47,7 +47,7 @@ export const texts: Attack<HostileText> = {
   name: "texts",
   input,
   runs: 100,
-  cpuSeconds: 20,
+  cpuSeconds: 12,
   async check(hostile) {
     return [...readingFlaws(hostile.text), ...askingFlaws(hostile), ...(await commandFlaws(hostile))];
   },

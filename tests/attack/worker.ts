@@ -6,7 +6,7 @@ import { type ChildProcess, fork } from "node:child_process";
 import { once } from "node:events";
 import { fileURLToPath } from "node:url";
 import type { Flaw } from "./flaws.ts";
-import { watch } from "./processes.ts";
+import { cpuSecondsOf, watch } from "./processes.ts";
 
 const MAIN = fileURLToPath(new URL("worker-main.ts", import.meta.url));
 const MEGABYTES = 2048;
@@ -15,6 +15,8 @@ export class Worker {
   readonly #name: string;
   readonly #cpuSeconds: number;
   #child: ChildProcess | undefined;
+  /** What the last input took of the processor. */
+  lastSeconds = 0;
 
   constructor(name: string, cpuSeconds: number) {
     this.#name = name;
@@ -31,12 +33,14 @@ export class Worker {
       });
       child.once("exit", () => resolve());
     });
+    const before = cpuSecondsOf(child.pid!) ?? 0;
     child.send({ input });
     const verdict = await watch(
       { pid: child.pid!, cpuSeconds: this.#cpuSeconds, asleepSeconds: 60 },
       settled,
     );
     child.removeAllListeners();
+    this.lastSeconds = (cpuSecondsOf(child.pid!) ?? before) - before;
     if (answer) return answer;
     this.stop();
     if (verdict === "ended") {
