@@ -11,6 +11,7 @@ import { type Asked, askEverything } from "./ask-everything.ts";
 import { serverAnswers } from "./edited-server.ts";
 import { type Attack, crash, type Flaw } from "./flaws.ts";
 import { hostileText } from "./hostile-texts.ts";
+import { resolve } from "./resolve.ts";
 import { piecesOf, SOUND_TEXTS, WORDS } from "./sound-texts.ts";
 
 type Edit =
@@ -107,14 +108,6 @@ export const edits: Attack<Edits> = {
       return [crash("edits", error)];
     }
   },
-};
-
-export const resolve = (from: string, path: string): string => {
-  try {
-    return new URL(path, `file:///${from}`).pathname.slice(1);
-  } catch {
-    return path;
-  }
 };
 
 type Texts = ReadonlyMap<string, string | undefined>;

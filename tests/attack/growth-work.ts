@@ -14,8 +14,8 @@ import { findingsSarif } from "../../server/src/reports/findings-sarif.ts";
 import { findingsText } from "../../server/src/reports/findings-text.ts";
 import { type FindingReport, onePerLine } from "../../server/src/reports/reported.ts";
 import { SHEET_FORMATS, sheetReport } from "../../server/src/reports/sheet-report.ts";
-import { resolve } from "./edits.ts";
 import type { Files } from "./growth-shapes.ts";
+import { resolve } from "./resolve.ts";
 
 export interface Cost {
   readonly part: string;

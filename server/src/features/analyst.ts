@@ -15,7 +15,7 @@ import { rememberingPlanner } from "../core/schedule/remembered.ts";
 import { rememberingRunner } from "../core/surface/remembered-runs.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { completionsAt } from "./completion.ts";
-import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
+import { applySettings, DEFAULT_CONFIG, type ProjectConfig, type RuleLevels } from "./config.ts";
 import { fileFinding } from "./edges.ts";
 import { formattingOf } from "./formatting.ts";
 import { guarded } from "./guarded.ts";
@@ -129,12 +129,19 @@ function createAnalysis(
 ): Analysis {
   const checker: Checker = createChecker(program, parts);
   const names = createNames(checker);
+  /** What was found, with the levels that it was given then. */
+  const found = new Map<FileId, { readonly levels: RuleLevels; readonly findings: readonly FileFinding[] }>();
   const analysis: Analysis = {
     files: [...program.files.keys()],
     text: (file) => program.files.get(file)?.tree.text,
     findings: (file) => {
-      const findings = applySettings(checker.findings(file), config(file).rules);
-      return inOrder(findings.flatMap((finding) => fileFinding(program, finding) ?? []));
+      const levels = config(file).rules;
+      const known = found.get(file);
+      if (known?.levels === levels) return known.findings;
+      const set = applySettings(checker.findings(file), levels);
+      const findings = inOrder(set.flatMap((finding) => fileFinding(program, finding) ?? []));
+      found.set(file, { levels, findings });
+      return findings;
     },
     hover: (file, offset) => hoverAt(checker, file, offset),
     symbols: (file) => symbolsOf(program, file),

@@ -23,9 +23,11 @@ import { neededTime } from "./last-put-on.ts";
 import { sheetDays } from "./sheet/days.ts";
 import { sheetDuties } from "./sheet/duties.ts";
 import {
+  type ConcernedFindings,
+  type ConcernedFindingsOf,
+  concernedFindings,
   concerning,
   type DeclarationId,
-  type FindingsOf,
   findingsAtLines,
   numbered,
 } from "./sheet/findings.ts";
@@ -43,11 +45,17 @@ import type { FileFinding } from "./types.ts";
 export function sheetsOf(
   checker: Checker,
   file: FileId,
-  findingsOf: FindingsOf,
+  findings: (file: FileId) => readonly FileFinding[],
   onFault: FaultListener = () => {},
 ): readonly Sheet[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
+  const known = new Map<FileId, ConcernedFindings>();
+  const findingsOf: ConcernedFindingsOf = (each) => {
+    const concerned = known.get(each) ?? concernedFindings(checker, each, findings(each));
+    known.set(each, concerned);
+    return concerned;
+  };
   const results = checker.jobs(file);
   const through = new Set(
     results.flatMap(({ runs }) =>
@@ -77,7 +85,7 @@ const framesOf = ({ moments }: SurfaceRun): readonly Place[] =>
 // ---------------------------------------------------------------------------------------------------------------
 // Jobs
 
-function jobSheet(checker: Checker, result: JobResult, findingsOf: FindingsOf): Sheet {
+function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFindingsOf): Sheet {
   const { job, runs, shop } = result;
   const scope = checker.scope(job.file);
   const pieces = job.pieces.flatMap(({ piece, count }) => {
@@ -91,7 +99,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: FindingsOf): 
     ...drawnOnBy(runs),
   ];
   const concern = { file: job.file, job: job.name, declarations };
-  const found = concerning(checker, reachableFiles(checker.program, job.file), findingsOf, concern);
+  const found = concerning(reachableFiles(checker.program, job.file), findingsOf, concern);
   const title = surfaceTitles(runs);
   const items = datedItems(result);
   const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, items }));
@@ -323,10 +331,10 @@ function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
 // ---------------------------------------------------------------------------------------------------------------
 // Recipes by themselves
 
-function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: FindingsOf): Sheet {
+function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFindingsOf): Sheet {
   const run = checker.assumed(recipe);
   const concern = { file: recipe.file, declarations: [recipe, ...drawnOnBy([run])] };
-  const found = concerning(checker, reachableFiles(checker.program, recipe.file), findingsOf, concern);
+  const found = concerning(reachableFiles(checker.program, recipe.file), findingsOf, concern);
   const { sheet, spans } = procedureFor(checker, run, found, "");
   return {
     kind: "recipe",

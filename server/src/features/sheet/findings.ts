@@ -24,39 +24,84 @@ export interface Concern {
   readonly declarations: readonly DeclarationId[];
 }
 
-/** The findings of every file, as the project's settings leave them. */
-export type FindingsOf = (file: FileId) => readonly FileFinding[];
+/** The findings of a file, as the project's settings leave them, by what they concern. */
+export interface ConcernedFindings {
+  /** Of stray lines and `use` lines, which all depends on. */
+  readonly everywhere: readonly OrderedFinding[];
+  readonly byJob: ReadonlyMap<string, readonly OrderedFinding[]>;
+  readonly byDeclaration: ReadonlyMap<string, readonly OrderedFinding[]>;
+}
+
+interface OrderedFinding {
+  readonly finding: FileFinding;
+  /** Its place among the findings of the file. */
+  readonly order: number;
+}
+
+export type ConcernedFindingsOf = (file: FileId) => ConcernedFindings;
 
 const GRAVITY: readonly Severity[] = ["error", "warning", "information", "hint"];
 
+/** Sorts the findings of a file once, so that not every one of many sheets looks through them all. */
+export function concernedFindings(
+  checker: Checker,
+  file: FileId,
+  findings: readonly FileFinding[],
+): ConcernedFindings {
+  const everywhere: OrderedFinding[] = [];
+  const byJob = new Map<string, OrderedFinding[]>();
+  const byDeclaration = new Map<string, OrderedFinding[]>();
+  const declarationAt = declarationFinder(checker, file);
+  for (const [order, finding] of findings.entries()) {
+    // Whether a name is of use is a matter of the text, not of the work.
+    if (finding.severity === "hint" && ruleById(finding.rule)?.group === "language") continue;
+    const declaration = finding.job === undefined ? declarationAt(finding.span.start) : undefined;
+    if (finding.job !== undefined) add(byJob, finding.job, { finding, order });
+    else if (declaration !== undefined) add(byDeclaration, declaration, { finding, order });
+    else everywhere.push({ finding, order });
+  }
+  return { everywhere, byJob, byDeclaration };
+}
+
+function add<V>(map: Map<string, V[]>, key: string, value: V): void {
+  const values = map.get(key);
+  if (values) values.push(value);
+  else map.set(key, [value]);
+}
+
 /** The gravest first; within one gravity in the order of the files and their lines. */
 export function concerning(
-  checker: Checker,
   files: readonly FileId[],
-  findingsOf: FindingsOf,
+  findingsOf: ConcernedFindingsOf,
   concern: Concern,
 ): readonly FileFinding[] {
-  const drawnOn = new Set(concern.declarations.map(keyOf));
-  const found = files.flatMap((file) =>
-    findingsOf(file).filter((finding) => {
-      // Whether a name is of use is a matter of the text, not of the work.
-      if (finding.severity === "hint" && ruleById(finding.rule)?.group === "language") return false;
-      if (finding.job !== undefined) return finding.job === concern.job && file === concern.file;
-      const declaration = declarationAt(checker, finding);
-      return declaration === undefined || drawnOn.has(keyOf({ file, declaration }));
-    }),
-  );
+  const found = files.flatMap((file) => {
+    const { everywhere, byJob, byDeclaration } = findingsOf(file);
+    const drawnOn = new Set(
+      concern.declarations.flatMap((each) => (each.file === file ? [each.declaration] : [])),
+    );
+    const own = concern.job !== undefined && file === concern.file ? (byJob.get(concern.job) ?? []) : [];
+    return [...everywhere, ...own, ...[...drawnOn].flatMap((key) => byDeclaration.get(key) ?? [])]
+      .toSorted((a, b) => a.order - b.order)
+      .map(({ finding }) => finding);
+  });
   return found.toSorted((a, b) => GRAVITY.indexOf(a.severity) - GRAVITY.indexOf(b.severity));
 }
 
-const keyOf = ({ file, declaration }: DeclarationId): string => `${file}\u0000${declaration}`;
-
-/** The key of the declaration that a finding stands in; undefined for stray lines and for `use`, which all depends on. */
-function declarationAt(checker: Checker, { file, span }: FileSpan): string | undefined {
-  const found = checker.program.files
-    .get(file)
-    ?.declarations.find(({ tree }) => tree.offset <= span.start && span.start < tree.offset + tree.length);
-  return found?.tree.body.syntax.kind === "use" ? undefined : found?.tree.key;
+/** The key of the declaration that an offset is in; undefined for stray lines and for `use`. */
+function declarationFinder(checker: Checker, file: FileId): (offset: number) => string | undefined {
+  const trees = (checker.program.files.get(file)?.declarations ?? []).map(({ tree }) => tree);
+  return (offset) => {
+    let [low, high] = [0, trees.length];
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if (trees[middle]!.offset <= offset) low = middle + 1;
+      else high = middle;
+    }
+    const tree = trees[low - 1];
+    if (!tree || offset >= tree.offset + tree.length || tree.body.syntax.kind === "use") return undefined;
+    return tree.key;
+  };
 }
 
 export const numbered = (findings: readonly FileFinding[]): readonly SheetFinding[] =>
