@@ -41,7 +41,7 @@ describe("nothing is found", () => {
       entries.every((entry) => entry.what === "recipe" && !/use "(?:\/|\.\.|link|pipe)/.test(entry.text));
     expect(await flawsOf(files, 3, isInside)).toEqual([]);
   });
-  test("in memory", async () => expect(await soakFlaws({ turns: 3, texts: [""] })).toEqual([]));
+  test("in memory", async () => expect(await soakFlaws({ turns: 10, texts: [""] })).toEqual([]));
 });
 
 describe("what is there is found", () => {

@@ -61,7 +61,7 @@ export class Worker {
     const child = fork(MAIN, [this.#name], {
       // Texts may have halves of letters in them, which only this form keeps.
       serialization: "advanced",
-      execArgv: [`--max-old-space-size=${MEGABYTES}`, "--expose-gc"],
+      execArgv: [`--max-old-space-size=${MEGABYTES}`],
       stdio: ["ignore", "ignore", "ignore", "ipc"],
     });
     this.#child = child;
