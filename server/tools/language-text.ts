@@ -189,6 +189,7 @@ What comes from the piece, the shop or the arguments of one job stands on the re
 \`recipe-not-for-surface\` stands on \`apply\`: \`wood\` takes species with or without veneer and sheet goods, \`veneer\` only veneered wood and plywood.
 \`# allow RULE: reason\` on the line above silences one finding.
 \`internal-error\` says that a part of the program failed: a rule that does costs its own findings only, and is named on the declaration that it was judging. It cannot be allowed or set to another level, since what was not checked must not look sound.
+\`not-checked\` says the same of what is larger than what is worked out of one file: the bounds are counted in steps, coats and waits and not in time, so they are the same on every machine.
 `;
 
 /** What was decided where the notation leaves room. One sentence or two each. */

@@ -155,7 +155,7 @@ describe("other parts that throw", () => {
     expect(analysis.sheets(FILE).map(({ name }) => name)).toContain("second");
     const fault = analysis.findings(FILE).filter(({ rule }) => rule === "internal-error");
     expect(fault.map(({ span }) => TEXT.slice(span.start, span.end))).toEqual(["first"]);
-    expect(fault[0]!.message).toMatch(/^Working out the job `first` failed/);
+    expect(fault[0]!.message).toMatch(/^The job `first` failed/);
     expect(analysis.hover(FILE, TEXT.indexOf("second"))?.markdown).toContain("second");
   });
 

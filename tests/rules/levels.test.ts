@@ -66,6 +66,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "no-respirator": "warning",
   "no-schedule": "error",
   "no-ventilation": "warning",
+  "not-checked": "error",
   "not-enough-on-hand": "warning",
   "oil-over-film": "warning",
   "over-budget": "warning",

@@ -7,6 +7,18 @@
  */
 
 import type { StrayPiece } from "../../../grammar/src/tree.ts";
+import {
+  beyondFile,
+  cutsOf,
+  jobTooLarge,
+  jobWork,
+  MOST_FILE_JOB_ACTIONS,
+  MOST_FILE_PLAN_WORK,
+  MOST_RECIPE_ACTIONS,
+  notChecked,
+  TooLarge,
+  withinFindings,
+} from "./budget.ts";
 import type { Finding, Fix, Severity } from "./findings.ts";
 import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
 import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
@@ -63,8 +75,19 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const scopes = memo((file: FileId) => scopeOf(program, file));
   const runner = createRunner(scopes, run);
   const totaller = createTotaller(runner, scopes, plan);
-  const assumed = outcomes((recipe: Recipe) => runner.assumed(recipe));
-  const jobs = outcomes((job: Job) => totaller.result(job));
+  const sizes: Sizes = {
+    recipe: (recipe) => runner.assumed(recipe).moments.length,
+    job: (job) => jobWork(runner.job(job)),
+  };
+  const refused = memo((file: FileId) => beyondBudget(program, file, sizes));
+  const assumed = outcomes((recipe: Recipe) => {
+    admit(refused(recipe.file).get(recipe));
+    return runner.assumed(recipe);
+  });
+  const jobs = outcomes((job: Job) => {
+    admit(refused(job.file).get(job));
+    return totaller.result(job);
+  });
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
     return found && checkNames(program, found, scopes(file));
@@ -89,6 +112,50 @@ const USUAL_PARTS: CheckerParts = {
   rules: TRADE_RULES,
   onFault: () => {},
 };
+
+/** What recipes and jobs take; may throw where they cannot be run. */
+interface Sizes {
+  readonly recipe: (recipe: Recipe) => number;
+  readonly job: (job: Job) => ReturnType<typeof jobWork>;
+}
+
+function admit(refusal: TooLarge | undefined): void {
+  if (refusal) throw refusal;
+}
+
+/** The recipes and jobs of a file that are not worked out: those that are too large, and those beyond the file's bounds. */
+function beyondBudget(program: Program, file: FileId, sizes: Sizes): ReadonlyMap<Recipe | Job, TooLarge> {
+  const refused = new Map<Recipe | Job, TooLarge>();
+  const sizeOf = <T>(work: () => T, none: T): T => {
+    try {
+      return work();
+    } catch {
+      // It is named where it is worked out.
+      return none;
+    }
+  };
+  let actions = 0;
+  for (const recipe of recipesOf(program, file)) {
+    // Once the bound is passed, what is left is not even run.
+    if (actions <= MOST_RECIPE_ACTIONS) actions += sizeOf(() => sizes.recipe(recipe), 0);
+    if (actions > MOST_RECIPE_ACTIONS) refused.set(recipe, beyondFile());
+  }
+  let [jobActions, planWork] = [0, 0];
+  const isFull = (): boolean => jobActions > MOST_FILE_JOB_ACTIONS || planWork > MOST_FILE_PLAN_WORK;
+  for (const job of jobsOf(program, file)) {
+    if (!isFull()) {
+      const work = sizeOf(() => sizes.job(job), NO_WORK);
+      const tooLarge = jobTooLarge(work);
+      jobActions += work.actions;
+      if (tooLarge) refused.set(job, tooLarge);
+      else planWork += work.planWork;
+    }
+    if (isFull() && !refused.has(job)) refused.set(job, beyondFile());
+  }
+  return refused;
+}
+
+const NO_WORK = { actions: 0, planned: 0, planWork: 0 };
 
 /** What came of a piece of work: its value, or what it threw. */
 type Outcome<T> = { readonly value: T } | { readonly error: unknown };
@@ -146,7 +213,8 @@ function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): read
       const language = onePerPlace([...readFindings(found), ...named]).map(languageFinding);
       const trade = tradeFindings(checker, file, parts.rules);
       faults.push(...faultsOfWork(checker, file), ...trade.faults);
-      const all = [...language, ...cycleFindings(checker, file), ...trade.findings];
+      const cut = cutsOf(runsOf(checker, file));
+      const all = [...language, ...cut, ...cycleFindings(checker, file), ...trade.findings];
       return attempt(
         faults,
         { part: "The reading of `# allow` comments", place: start },
@@ -162,8 +230,12 @@ function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): read
     readFindings(found)
       .filter(({ rule }) => rule === "syntax")
       .map(languageFinding);
-  for (const fault of faults) parts.onFault(fault);
-  return [...sound, ...internalErrors(faults)];
+  const large = faults.flatMap(({ part, place, error }) =>
+    error instanceof TooLarge ? [notChecked(place, part, error.message)] : [],
+  );
+  const own = faults.filter(({ error }) => !(error instanceof TooLarge));
+  for (const fault of own) parts.onFault(fault);
+  return withinFindings([...sound, ...large, ...internalErrors(own)], start);
 }
 
 /** The jobs and recipes of a file that could not be worked out. */
@@ -172,14 +244,14 @@ function faultsOfWork(checker: Checker, file: FileId): readonly Fault[] {
   for (const job of jobsOf(checker.program, file))
     attempt(
       faults,
-      { part: `Working out the job \`${job.name}\``, place: job.namePlace },
+      { part: `The job \`${job.name}\``, place: job.namePlace },
       () => checker.job(job),
       undefined,
     );
   for (const recipe of recipesOf(checker.program, file))
     attempt(
       faults,
-      { part: `Running the recipe \`${recipe.name}\``, place: recipe.namePlace },
+      { part: `The recipe \`${recipe.name}\``, place: recipe.namePlace },
       () => checker.assumed(recipe),
       undefined,
     );
@@ -263,14 +335,16 @@ function languageFinding(finding: PlacedFinding): Finding {
   };
 }
 
+/** The runs of the recipes and jobs of a file. */
+const runsOf = (checker: Checker, file: FileId): readonly SurfaceRun[] => [
+  ...recipesOf(checker.program, file).flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
+  ...checker.jobs(file).flatMap((result) => result.runs),
+];
+
 /** `follow` lines that lead back to their own recipe. */
 function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
-  const runs = [
-    ...recipesOf(checker.program, file).flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
-    ...checker.jobs(file).flatMap((result) => result.runs),
-  ];
   const seen = new Set<string>();
-  return runs.flatMap((run) =>
+  return runsOf(checker, file).flatMap((run) =>
     run.cycles.flatMap((cycle): readonly Finding[] => {
       // The last line of this file on the way round, rather one that names the next recipe than one that was given it.
       const here = cycle.filter((line) => line.place.file === file);

@@ -6,6 +6,7 @@
  * `internal-error`.
  */
 import { fileProblems } from "../../../grammar/src/parse.ts";
+import { TooLarge } from "../core/budget.ts";
 import { type FaultListener, faultMessage, fileStart, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
@@ -23,7 +24,8 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
       try {
         return method(...given);
       } catch (error) {
-        onFault({ part, place: fileStart(typeof given[0] === "string" ? given[0] : ""), error });
+        if (!(error instanceof TooLarge))
+          onFault({ part, place: fileStart(typeof given[0] === "string" ? given[0] : ""), error });
         return fallback(error, ...given);
       }
     };

@@ -6,11 +6,17 @@
  * (rounded up) may differ and no more.
  */
 
+/** Nobody means a word by one that is longer. */
+const MOST_LETTERS = 100;
+
 /** The nearest candidate, the first of equals; undefined when none is near. */
 export function closestWord(word: string, candidates: readonly string[]): string | undefined {
   const limit = Math.max(1, Math.ceil(word.length / 3));
   let best: { readonly text: string; readonly distance: number } | undefined;
+  if (word.length > MOST_LETTERS) return undefined;
   for (const text of candidates) {
+    // They differ by so many letters at least.
+    if (Math.abs(text.length - word.length) > limit) continue;
     const blind = editDistance(word.toLowerCase(), text.toLowerCase());
     const distance = blind + (blind > 0 && word[0] !== text[0] ? 0.25 : 0);
     // One letter changed in a word of one or two letters leaves nothing of it: `x` is not near `m`.

@@ -21,6 +21,7 @@ import { followCycle } from "./language/follow-cycle.ts";
 import { internalError } from "./language/internal-error.ts";
 import { missingArgument } from "./language/missing-argument.ts";
 import { missingField } from "./language/missing-field.ts";
+import { notChecked } from "./language/not-checked.ts";
 import { repeatedField } from "./language/repeated-field.ts";
 import { suppressionWithoutReason } from "./language/suppression-without-reason.ts";
 import { syntax } from "./language/syntax.ts";
@@ -130,6 +131,7 @@ export const RULES: readonly Rule[] = [
   internalError,
   missingArgument,
   missingField,
+  notChecked,
   repeatedField,
   suppressionWithoutReason,
   syntax,
