@@ -297,6 +297,10 @@ function visitSurfaceField(value: FieldValue, add: Add): void {
       });
       add(value.asLeftBy?.job, "job-ref");
       break;
+    case "lead":
+      add(value.result, "vocabulary");
+      add(value.method, "vocabulary");
+      break;
     default:
       break;
   }

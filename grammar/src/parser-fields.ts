@@ -277,6 +277,17 @@ export class FieldParser extends PartParser {
     this.endOfPart(undefined, (next) => next === t.Veneer);
   });
 
+  protected readonly lead = this.line(
+    "lead",
+    (): Value<"lead"> => ({ form: "lead" }),
+    (line) => {
+      line.result = make.makeName(this.CONSUME1(t.Word, { ERR_MSG: "`none_found` or `found`" }));
+      this.CONSUME(t.By, { ERR_MSG: "`by` and the method of the test" });
+      line.method = make.makeName(this.CONSUME2(t.Word, { ERR_MSG: "the method of the test" }));
+      line.date = make.makeDate(this.CONSUME(t.DateToken, { ERR_MSG: "the date of the result" }));
+    },
+  );
+
   protected readonly existing = this.line(
     "existing",
     (): Value<"existing"> => ({ form: "existing", layers: [] }),
@@ -444,6 +455,7 @@ export class FieldParser extends PartParser {
     shape: this.shape,
     wood: this.wood,
     existing: this.existing,
+    lead: this.lead,
   };
 
   // -------------------------------------------------------------------------------------------------------------

@@ -139,6 +139,16 @@ export class LineParser extends FieldParser {
       ],
       ERR_MSG: needOf(known?.form),
     });
+    this.OPTION({
+      // `unmask` takes all of it off, so a name behind it would promise what is not done.
+      GATE: () => known !== undefined && known.form !== "what" && verb.text !== "unmask",
+      DEF: () => {
+        const how = make.makeTitle(this.CONSUME2(t.StringToken));
+        this.ACTION(() => {
+          line.what = how;
+        });
+      },
+    });
     this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
   });
 

@@ -250,6 +250,14 @@ export type FieldValue =
       readonly layers: readonly ExistingLayer[];
       readonly asLeftBy?: { readonly job?: Name; readonly span: Span };
     }
+  | {
+      readonly form: "lead";
+      /** `none_found` or `found` */
+      readonly result?: Name;
+      /** `laboratory`, `xrf` or `swab` */
+      readonly method?: Name;
+      readonly date?: DateLiteral;
+    }
   | { readonly form: "unknown" }; // a field word that the block does not have
 
 export interface ExistingLayer {
@@ -291,7 +299,7 @@ export interface StepStatement extends StatementBase {
   readonly grits: readonly Value[];
   /** `sand wet 400` */
   readonly wet?: Name;
-  /** `mask "what"` */
+  /** `mask "what"`, or how it is done, as in `scrape "heat gun at 300 C"` */
   readonly what?: Title;
   readonly tails: readonly Tail[];
 }

@@ -129,9 +129,19 @@ export const FIELDS: Readonly<
       example: "existing alkyd paint, 2 coats",
       doc: "What is on it, from the wood up.",
     },
+    lead: {
+      form: "lead",
+      example: "lead none_found by laboratory 2026-11-03",
+      doc: "What a lead test of everything on it came to: none_found or found, the method and the date of the result.",
+    },
     wear: { form: "words", example: "wear hard", doc: "hard, normal or light." },
   },
   shop: {
+    country: {
+      form: "words",
+      example: "country US",
+      doc: "Whose law applies, as an ISO 3166-1 code or an English name; without it old paint counts as lead paint, whatever its age.",
+    },
     air: { form: "air", example: "air 18 C, 60 % RH", doc: "The air in which the work dries." },
     room: {
       form: "room",
@@ -246,7 +256,11 @@ export const VERBS: Readonly<
     example: "step strip with stripper",
     doc: "Takes every film and wax; the surface must be cleaned after it.",
   },
-  scrape: { form: "none", example: "step scrape", doc: "Takes every film and wax by hand." },
+  scrape: {
+    form: "none",
+    example: "step scrape",
+    doc: 'Takes every film and wax by hand. Words behind it, as behind any verb, say how: `scrape "heat gun at 300 C"`.',
+  },
   sand: {
     form: "grits",
     example: "step sand 80, 120, 150",

@@ -3,6 +3,7 @@
  * out, and what was decided where two careful readers could differ. The tables between them are made from the words
  * themselves, by `write-language-page.ts`; a test reads every whole example here and wants it free of findings.
  */
+import { LEAD_BANS } from "../src/core/knowledge/lead.ts";
 
 export const INTRODUCTION = `A finish recipe is a text file, \`*.finish\`, that a furniture finisher reads aloud at the bench and a machine can work out.
 You write what is done, line by line, in the words of the trade; areas, litres, cans, waits, film, fumes, dates and money follow from it, and so does what will go wrong.
@@ -130,6 +131,7 @@ Rules look at that, so every finding can point at the line that suffers and at t
 
 - \`clean\` takes grease, dust and loose dirt, not wax. \`dewax\` takes wax.
 - \`strip\` and \`scrape\` take every film and wax, and leave the surface to be cleaned.
+- Words in quotes behind a step say how it is done: \`scrape "heat gun at 300 C"\`, \`sand 80, 120 "orbital sander, HEPA vacuum"\`. Rules on flames, heat, machines and lead read them, as they read notes.
 - \`sand\` whose coarsest grit is 100 or coarser takes every old film, but not wax, which it only drives in; finer, and \`scuff\`, only abrade. A grit G takes 10/G mm of wood.
 - Sanding leaves dust, which \`dust\` or \`clean\` takes.
 - \`dampen\`, \`clean\` and waterborne layers raise the grain of bare wood.
@@ -151,7 +153,16 @@ With two or more \`piece\` lines surfaces are named \`piece.surface\`.
 \`start\` without a time is that day's opening. Times are the shop's local time.
 `;
 
-export const WORKED_OUT = `## Amounts
+export const WORKED_OUT = `## Lead
+
+Whether an old coating may hold lead follows from \`lead\` of the surface, \`built\` of the piece and \`country\` of the shop.
+\`lead found\` counts by any method. \`lead none_found\` counts only \`by laboratory\`, of a sample of every layer down to the wood, and only where its date is not after the first day of work.
+Without such a result an old coating counts as lead paint where its age is not stated, where it was made before or in the year in which the country limited lead in paint, where that year is not known here, and where no country is stated.
+Known years: ${LEAD_BANS.map(({ country, year, source }) => `${country} ${year} (${source})`).join("; ")}.
+\`safety lead_test\` says that the coating will be tested. It is no result, and it does not say how to work.
+No lead found is no leave to breathe dust: masks, cleaning up and keeping children out stay as they are.
+
+## Amounts
 
 Mix = area · pieces · coats · (1 / spreading rate, or \`wet\`) / transfer efficiency · (1 + spare).
 A label's rate is for hand methods, whose efficiency counts as 1; \`hvlp\` counts 0.65 and \`airless\` 0.50.
@@ -207,7 +218,8 @@ export const DECISIONS: readonly string[] = [
   "`existing as left by JOB` are layers of years ago, fully cured; after `after JOB` they are as old as the two starts say.",
   "A filler that states no recoat dries overnight.",
   "A colour is light or dark only by its number (CIE lightness from 70, up to 40) or by a word that leaves no doubt; else it is neither, and rules on light and dark stay silent.",
-  "A piece without `built` may be of any age: old paint on it counts as lead until it is tested.",
+  "A piece without `built` may be of any age: old coatings on it count as lead paint until a laboratory has found none.",
+  "In the year in which a country limited lead in paint, and where no country is stated, lead is presumed.",
   "One solvent stands for each carrier: mineral spirits, ethanol for alcohol, toluene for lacquer thinner, acetone, and a glycol ether for what is not water in waterborne materials.",
   "The solvent of a coat is taken to leave evenly from the first stroke to half of the time to touch dry (common practice, no source).",
   "`ventilate` without a number is open windows. Where a sum needs a number it counts as 10 air changes/h (common practice, no source).",

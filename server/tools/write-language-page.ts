@@ -271,6 +271,8 @@ const OTHERS: readonly (readonly [VocabularyName, string])[] = [
   ["for", "What a recipe is for"],
   ["ignition", "Sources of ignition in a shop"],
   ["rags", "Rags"],
+  ["lead", "Result of a lead test"],
+  ["lead_method", "Method of a lead test, `by`"],
 ];
 
 function otherWords(): readonly string[] {
@@ -278,7 +280,7 @@ function otherWords(): readonly string[] {
     "## Other words",
     "",
     ...OTHERS.flatMap(([name, title]) => [
-      `${title}, \`${name}\`:`,
+      title.includes("`") ? `${title}:` : `${title}, \`${name}\`:`,
       "",
       ...vocabulary(name).map(({ word, doc }) => `- ${code(word)}: ${doc}`),
       "",

@@ -99,8 +99,13 @@ describe("fields", () => {
     expect(labels(inMaterial("$0"))[0]).toBe("family");
     expect(labels(inMaterial("family glaze\n  $0\n  covers 3 m2/L"))).not.toContain("family");
     expect(labels(inMaterial("family glaze\n  $0\n  covers 3 m2/L"))).not.toContain("covers");
-    expect(labels(inSurface("$0"))).toEqual(["shape", "wood", "existing", "wear"]);
-    expect(labels(inSurface("shape area 1 m2\n    wood oak\n    $0"))).toEqual(["shape", "existing", "wear"]);
+    expect(labels(inSurface("$0"))).toEqual(["shape", "wood", "existing", "lead", "wear"]);
+    expect(labels(inSurface("shape area 1 m2\n    wood oak\n    $0"))).toEqual([
+      "shape",
+      "existing",
+      "lead",
+      "wear",
+    ]);
     expect(labels(inJob("  $0"))[0]).toBe("apply");
     expect(labels(inJob("  apply clearing to top\n  $0"))).toContain("piece");
     expect(labels(inBlock("piece p", "$0"))).toEqual(["built", "bought", "new", "use_by", "surface"]);
@@ -126,6 +131,11 @@ describe("fields", () => {
       "semi-gloss",
       "gloss",
     ]);
+    expect(labels(inSurface("lead $0"))).toEqual(["none_found", "found"]);
+    expect(labels(inSurface("lead found $0"))).toEqual(["by"]);
+    expect(labels(inSurface("lead found by $0"))).toEqual(["laboratory", "xrf", "swab"]);
+    expect(labels(inSurface("lead found by swab $0"))).toEqual([]);
+    expect(labels(inBlock("shop s", "country $0"))).toEqual(expect.arrayContaining(["US", "CA", "DE"]));
     expect(labels(inMaterial("thin water, $0"))).toEqual(["up to"]);
     expect(labels(inSurface("wood red $0"))).toEqual(["red oak", "red alder"]);
     expect(labels(inSurface("wood red oak, $0"))).toEqual(["veneer"]);

@@ -90,7 +90,7 @@ describe("names", () => {
 
   test("a piece speaks of lead and of what is not stated", () => {
     const card = at("piece ta$0ble x 2");
-    expect(card).toContain("Built 1936, before lead paint was banned in 1978");
+    expect(card).toContain("Built 1936, when lead was usual in paint: old coatings on it may hold lead.");
     expect(card).toContain("no `new`: what it saves is not computed");
   });
 

@@ -339,16 +339,18 @@ ${job("")}`);
     expect(sheet.duties.filter(({ stated }) => stated)).toEqual([]);
   });
 
-  test("old paint of before 1978 is named, new paint is not", () => {
-    const painted = (built: number): Sheet =>
+  test("old paint is named unless the law of the country spoke before it, and so is a laboratory's result", () => {
+    const painted = (built: number, lead = "", shop = ""): Sheet =>
       only(`piece chest {
   built ${built}
   surface front {
     shape    area 1 m2
     wood     pine
     existing alkyd paint
-  }
+${lead}  }
 }
+shop loft {
+${shop}}
 recipe work {
   safety lead_test, dust_mask
   step   scuff 180
@@ -356,11 +358,18 @@ recipe work {
 }
 job it {
   piece chest
+  in    loft
   apply work to front
 }
 `);
-    expect(painted(1936).pieces[0]!.cautions[0]).toMatch(/^Built 1936, .* may hold lead until it is tested/u);
-    expect(painted(1990).pieces[0]!.cautions).toEqual([]);
+    const cautionsOf = (...of: Parameters<typeof painted>): readonly string[] =>
+      painted(...of).pieces[0]!.cautions;
+    expect(cautionsOf(1936)[0]).toMatch(/^Built 1936, .* may hold lead/u);
+    expect(cautionsOf(1990)[0]).toMatch(/no `country`.* may hold lead/u);
+    expect(cautionsOf(1990, "", "  country US\n")).toEqual([]);
+    expect(cautionsOf(1936, "    lead none_found by laboratory 2026-11-03\n")).toEqual([
+      "A laboratory found no lead on 2026-11-03; the dust and the chips still may not be breathed or eaten.",
+    ]);
   });
 });
 

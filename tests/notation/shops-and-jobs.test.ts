@@ -38,6 +38,13 @@ describe("hours of a shop that cannot be read", () => {
 
 describe("shop", () => {
   it.each([
+    ["country US", ""],
+    ["country united kingdom", ""],
+    ['country "Côte d\'Ivoire"', ""],
+    ["country Atlantis", 'unknown-word "Atlantis"'],
+    ["country EU", 'unknown-word "EU"'],
+    ["country US, CA", 'syntax "CA"'],
+    ["country", 'syntax ""'],
     ["air 18 C, 60 % RH", ""],
     ["air 18 C", ""],
     ["air 60 % RH", ""],

@@ -23,8 +23,8 @@ function stepText({ verb, wet, grits, use, what }: StepAction): string {
     verb,
     wet ? "wet" : "",
     grits.join(", "),
-    what ?? "",
     use ? `with ${use.material?.name ?? use.name}` : "",
+    what ?? "",
   ]
     .filter((part) => part !== "")
     .join(" ");

@@ -6,12 +6,13 @@
  */
 import type { Checker } from "../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../core/internal-error.ts";
-import { leadNote, presumeLead } from "../core/knowledge/existing.ts";
+import { type LeadFacts, leadNote, leadStatus } from "../core/knowledge/lead.ts";
 import { docOf } from "../core/knowledge/words.ts";
 import { formatAmount, formatDuration, formatNumber } from "../core/measure/format-amount.ts";
 import type { Named, Piece, Recipe, Shop } from "../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../core/model/program.ts";
 import type { FileId, Place } from "../core/place.ts";
+import { leadFactsOf, oldCoating } from "../core/surface/lead.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
 import type { Coat } from "../core/surface/state.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
@@ -227,9 +228,7 @@ function jobGaps(result: JobResult): readonly SheetGap[] {
 // Pieces and surfaces
 
 function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): SheetPiece {
-  const painted = runs.some(
-    (run) => run.piece === piece && run.initial.layers.some((coat) => mayHoldLead(coat)),
-  );
+  const coated = runs.filter((run) => run.piece === piece && run.initial.layers.some(oldCoating));
   const built = piece.built?.value;
   const use = piece.useBy.value;
   return {
@@ -240,13 +239,11 @@ function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): S
       ...(built === undefined ? [] : [`built ${built}`]),
       ...(piece.useBy.origin === "stated" ? [use === "food" ? "used with food" : `used by ${use}`] : []),
     ],
-    cautions: painted && presumeLead(built) ? [leadNote(built)] : [],
+    cautions: [...new Set(coated.map(leadFactsOf).filter(isToBeSaid).map(leadNote))],
   };
 }
 
-/** Old coats that were there before any job of these files. */
-const mayHoldLead = ({ origin, unknown, family }: Coat): boolean =>
-  origin === "existing" && (unknown === "paint" || family?.role === "paint" || family?.role === "primer");
+const isToBeSaid = (facts: LeadFacts): boolean => leadStatus(facts) !== "unlikely";
 
 function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): SheetSurface {
   const { surface, pieces } = run;

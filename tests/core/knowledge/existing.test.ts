@@ -1,55 +1,22 @@
-/** Old finishes and lead, against 16 CFR 1303 and 40 CFR 745. */
+/** Old finishes of unknown kind. */
 import { describe, expect, test } from "vitest";
-import { dutyByWord } from "../../../server/src/core/knowledge/duties.ts";
-import {
-  LEAD_BAN_DATE,
-  leadNote,
-  possibleFinishes,
-  presumeLead,
-  worstCase,
-  worstFamilies,
-} from "../../../server/src/core/knowledge/existing.ts";
-
-describe("lead", () => {
-  test("the ban is on paint made after 27 February 1978 (16 CFR 1303.4)", () => {
-    expect(LEAD_BAN_DATE).toBe("1978-02-27");
-  });
-  // 40 CFR 745: target housing is housing built before 1978; unknown age is taken as the worst.
-  const ages: readonly [number | undefined, boolean][] = [
-    [undefined, true],
-    [1850, true],
-    [1936, true],
-    [1977, true],
-    [1978, false],
-    [1979, false],
-    [2020, false],
-  ];
-  test.each(ages)("a piece built %s: presumed %s", (built, presumed) => {
-    expect(presumeLead(built)).toBe(presumed);
-  });
-  test("the duty to test names the ban and the rule on renovation", () => {
-    expect(dutyByWord("lead_test")?.source).toMatch(/16 CFR 1303.*40 CFR 745/u);
-  });
-  test("the year of the ban itself is told as doubtful, and no year is told as free of lead", () => {
-    expect(leadNote(1978)).toMatch(/test is wise/u);
-    for (const built of [undefined, 1936, 1978, 2020]) expect(leadNote(built)).toMatch(/may .*hold lead/u);
-  });
-});
+import { possibleFinishes, worstCase, worstFamilies } from "../../../server/src/core/knowledge/existing.ts";
 
 describe("unknown finishes", () => {
   test("the worst of an unknown clear: waxed, and lifted by alcohol and lacquer thinner", () => {
-    const worst = worstCase("unknown clear", 1936);
+    const worst = worstCase("unknown clear", { built: 1936 });
     expect(worst.mayBeWaxed).toBe(true);
     expect(worst.mayBleedWaxOrStearate).toBe(true);
     expect(worst.dissolvedBy).toEqual(
       expect.arrayContaining(["alcohol", "lacquer thinner", "mineral spirits"]),
     );
-    expect(worst.mayHoldLead).toBe(false);
+    // Lead driers: 24 CFR 35.110 counts varnish and shellac among coatings.
+    expect(worst.mayHoldLead).toBe(true);
   });
   test("the worst of an unknown paint holds lead before 1978 and at unknown age", () => {
     expect(worstCase("unknown paint").mayHoldLead).toBe(true);
-    expect(worstCase("unknown paint", 1977).mayHoldLead).toBe(true);
-    expect(worstCase("unknown paint", 1985).mayHoldLead).toBe(false);
+    expect(worstCase("unknown paint", { built: 1977, country: "US" }).mayHoldLead).toBe(true);
+    expect(worstCase("unknown paint", { built: 1985, country: "US" }).mayHoldLead).toBe(false);
   });
   test("age orders the guesses and drops none", () => {
     const old = possibleFinishes("unknown clear", 1900);

@@ -1,12 +1,12 @@
 /**
- * Old finishes: what an `unknown clear` or `unknown paint` may be, by the age of the piece, and when lead is to be
- * presumed in old paint.
+ * Old finishes: what an `unknown clear` or `unknown paint` may be, by the age of the piece.
  *
  * Likelihoods are rough and change no finding: rules take the worst of every family in question. Only a test shows
- * what an old finish is, and only a laboratory shows that it holds no lead.
+ * what an old finish is; for lead see `lead.ts`.
  */
 import { family } from "./families.ts";
 import type { Carrier, Family, FamilyName } from "./family-schema.ts";
+import { countsAsLead, type LeadFacts, leadStatus } from "./lead.ts";
 import { MEMORY_MEDIUM } from "./sources.ts";
 
 export type UnknownFinish = "unknown clear" | "unknown paint";
@@ -17,30 +17,6 @@ export interface PossibleFinish {
   readonly likelihood: Likelihood;
   readonly reason: string;
   readonly source: string;
-}
-
-/** Consumer paint made after 27 February 1978 may hold 0.06 % lead at most. */
-export const LEAD_BAN_YEAR = 1978;
-export const LEAD_BAN_DATE = "1978-02-27";
-export const LEAD_BAN_SOURCE = "16 CFR 1303.4";
-export const LEAD_TEST_SOURCE = `${LEAD_BAN_SOURCE}; 40 CFR 745 subpart E; the practices are those for housing, furniture being left to the owner`;
-
-/** Whether lead is to be presumed in old paint: a piece of unknown age, or built before 1978. */
-export function presumeLead(built: number | undefined): boolean {
-  return built === undefined || built < LEAD_BAN_YEAR;
-}
-
-/** What the age of a piece says about lead, in one sentence; it never says that there is none. */
-export function leadNote(built: number | undefined): string {
-  if (built === undefined)
-    return "Its age is not known, so old paint on it may hold lead until it is tested.";
-  if (built < LEAD_BAN_YEAR) {
-    return `Built ${built}, before lead paint was banned in ${LEAD_BAN_YEAR}: old paint on it may hold lead until it is tested.`;
-  }
-  if (built === LEAD_BAN_YEAR) {
-    return `Built in ${LEAD_BAN_YEAR}, the year of the ban: paint made before 28 February of that year may hold lead, so a test is wise.`;
-  }
-  return `Built ${built}, after lead paint was banned in ${LEAD_BAN_YEAR}; paint from an older tin may still hold lead.`;
 }
 
 interface Era {
@@ -111,14 +87,14 @@ export interface WorstCase {
   readonly mayHoldLead: boolean;
 }
 
-/** The worst that an unknown finish may be on a piece built in this year. */
-export function worstCase(what: UnknownFinish, built?: number): WorstCase {
+/** The worst that an unknown finish may be. */
+export function worstCase(what: UnknownFinish, lead: LeadFacts = {}): WorstCase {
   const rows = worstFamilies(what);
   return {
     dissolvedBy: [...new Set(rows.flatMap((row) => row.dissolvedBy))],
     mayBeWaxed: rows.some((row) => row.role === "wax"),
     mayBleedWaxOrStearate: rows.some((row) => row.waxBearing === true),
-    mayHoldLead: what === "unknown paint" && presumeLead(built),
+    mayHoldLead: countsAsLead(leadStatus(lead)),
   };
 }
 

@@ -9,6 +9,7 @@ import { DUTIES } from "./duties.ts";
 import { FAMILIES } from "./families.ts";
 import type { Family } from "./family-schema.ts";
 import { IGNITION_SOURCES } from "./ignition.ts";
+import { LEAD_FINDINGS, LEAD_METHODS } from "./lead.ts";
 import { SUBSTRATES, WOODS, type Wood } from "./woods.ts";
 
 export interface WordDoc {
@@ -56,6 +57,8 @@ export type VocabularyName =
   | "rags"
   | "for"
   | "existing"
+  | "lead"
+  | "lead_method"
   | "duty";
 
 export const COLOURS = [
@@ -122,6 +125,8 @@ const VOCABULARIES: Readonly<Record<VocabularyName, readonly WordDoc[]>> = {
     ...EXISTING_STATES,
     ...[...FAMILIES.values()].filter((row) => row.group !== "auxiliary").map(familyWord),
   ],
+  lead: LEAD_FINDINGS,
+  lead_method: LEAD_METHODS,
   duty: DUTIES,
 };
 

@@ -12,6 +12,7 @@ import type {
 import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-schema.ts";
+import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
 import { EXISTING_STATES, USE_BY, WEAR, wordList } from "../knowledge/words.ts";
 import {
@@ -22,13 +23,14 @@ import {
   POSITIVE,
   placeOf,
   readAmount,
+  readDate,
   readMoney,
   readNumber,
   readWord,
   report,
   stated,
 } from "./lowering.ts";
-import type { ExistingCoat, Named, Piece, ShapePart, Substrate, Surface } from "./model.ts";
+import type { ExistingCoat, Fact, Named, Piece, ShapePart, Substrate, Surface } from "./model.ts";
 import { closest } from "./suggest.ts";
 
 const EXISTING_WORDS = [...wordList(EXISTING_STATES), ...FAMILY_NAMES];
@@ -100,6 +102,7 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     existing: (existingValue?.layers ?? []).flatMap((layer) => readExisting(ctx, layer)),
     existingPlace: existing && placeOf(ctx, existing.span),
     asLeftBy: left?.job ? { job: left.job.text, place: placeOf(ctx, left.job.span) } : undefined,
+    lead: readLead(ctx, fields.get("lead")?.[0]),
     wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
   };
 }
@@ -156,6 +159,16 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
     return unknown;
   }
   return { name, kind: "species", place, ...(veneer ? { veneerMm: veneer.value } : {}) };
+}
+
+/** Nothing where a part of it cannot be read: half a result would be taken for a whole one. */
+function readLead(ctx: Lowering, statement: FieldStatement | undefined): Fact<LeadResult> | undefined {
+  const value = statement?.value as Form<"lead"> | undefined;
+  if (!statement || !value) return undefined;
+  const finding = readWord(ctx, value.result, wordList(LEAD_FINDINGS), "result of a lead test");
+  const method = readWord(ctx, value.method, wordList(LEAD_METHODS), "method of a lead test");
+  const date = value.date && readDate(ctx, value.date.text, value.date.span);
+  return finding && method && date ? stated(ctx, { finding, method, date }, statement.span) : undefined;
 }
 
 function readExisting(ctx: Lowering, layer: ExistingLayer): readonly ExistingCoat[] {

@@ -3,6 +3,7 @@
  */
 import type { FieldStatement, FieldValue, ShopDeclaration, Span } from "../../../../grammar/src/tree.ts";
 import { FIELDS, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
+import { countryCode } from "../knowledge/countries.ts";
 import { IGNITION_SOURCES } from "../knowledge/ignition.ts";
 import { wordList } from "../knowledge/words.ts";
 import {
@@ -40,6 +41,7 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
   return {
     ...named,
     kind: "shop",
+    country: readCountry(ctx, value<"words">("country")),
     air: readAir(ctx, fields),
     room: readRoom(ctx, fields),
     hours: hours && readHours(ctx, hours.value as Form<"hours">),
@@ -52,6 +54,21 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
     currency: currency?.kind === "words" ? currency.text : currency?.value,
     ignition: ignition ? stated(ctx, ignition, ignitionItem!.span) : { value: "none", origin: "default" },
   };
+}
+
+function readCountry(ctx: Lowering, value: Form<"words"> | undefined): Shop["country"] {
+  const item = onlyItem(ctx, value?.items ?? [], FIELDS.shop.country!.example);
+  if (!item) return undefined;
+  const text = item.kind === "words" ? item.text : item.value;
+  const code = countryCode(text);
+  if (code) return stated(ctx, code, item.span);
+  report(
+    ctx,
+    "unknown-word",
+    item.span,
+    `No country has the code or name \`${text}\`. Give its ISO 3166-1 code, such as \`US\`, or its English name.`,
+  );
+  return undefined;
 }
 
 function readAir(ctx: Lowering, fields: Fields): Shop["air"] {

@@ -13,6 +13,7 @@ import type {
   Span,
 } from "../../../../grammar/src/tree.ts";
 import type { Family, FamilyName } from "../knowledge/family-schema.ts";
+import type { LeadResult } from "../knowledge/lead.ts";
 import type { FileId, Place } from "../place.ts";
 
 export interface Fact<T> {
@@ -108,6 +109,8 @@ export interface Surface {
   readonly existingPlace?: Place;
   /** `existing as left by JOB` */
   readonly asLeftBy?: { readonly job: string; readonly place: Place };
+  /** What a lead test came to, as stated. */
+  readonly lead?: Fact<LeadResult>;
   readonly wear: Fact<"hard" | "normal" | "light">;
 }
 
@@ -129,6 +132,8 @@ export interface OpeningSpan {
 
 export interface Shop extends Named {
   readonly kind: "shop";
+  /** ISO 3166-1 alpha-2. */
+  readonly country?: Fact<string>;
   readonly air?: Fact<{ readonly temperature: number; readonly humidity?: number }>;
   readonly room?: Fact<{ readonly m3: number; readonly airChanges?: number }>;
   /** Undefined: no hours stated, hands can work at any time. */

@@ -51,6 +51,7 @@ export interface StepAction extends ActionBase {
   readonly grits: readonly number[];
   readonly gritsKnown: boolean;
   readonly wet: boolean;
+  /** `mask "what"`, or how it is done, as in `scrape "heat gun at 300 C"`. */
   readonly what?: string;
   /** `uses 50 mL`, litres (a weight is turned by the material's density; undefined without). */
   readonly usesLitres?: number;

@@ -1,6 +1,7 @@
 /** The values of fields, by the form that each has. */
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { FIELDS, type FieldForm, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
+import { countryCodes, countryName } from "../../core/knowledge/countries.ts";
 import { VOCABULARY_OF_FIELD, type VocabularyName, vocabulary } from "../../core/knowledge/words.ts";
 import type { Dimension } from "../../core/measure/units.ts";
 import { jobOffers, materialOffers, pieceOffers, shopOffers } from "./names.ts";
@@ -33,6 +34,7 @@ export function fieldOffers(
   if (field.form === "shape") return shapeOffers(ctx, tokens);
   if (field.form === "wood") return woodOffers(afterNumber, tokens, part);
   if (field.form === "existing") return existingOffers(ctx, part);
+  if (field.form === "lead") return leadOffers(tokens);
   if (field.form === "thin") return thinOffers(afterNumber, tokens, part);
   if (field.form === "name") return part.length > 0 ? [] : word === "in" ? shopOffers(ctx) : jobOffers(ctx);
   if (field.form === "pieces") return piecesOffers(ctx, tokens);
@@ -62,6 +64,7 @@ const phrases = (name: VocabularyName): readonly Phrase[] =>
   vocabulary(name).map(({ word, doc }) => ({ label: word, documentation: doc }));
 
 function wordOffers(word: string, tokens: readonly Token[], part: readonly Token[]): readonly Offer[] {
+  if (word === "country") return tokens.length === 0 ? countryOffers() : [];
   const name = VOCABULARY_OF_FIELD[word];
   if (!name) return [];
   // Only `for` takes several words with commas.
@@ -69,6 +72,9 @@ function wordOffers(word: string, tokens: readonly Token[], part: readonly Token
   const said = new Set(tokens.map(({ text }) => text));
   return phraseOffers(part, phrases(name)).filter(({ label }) => word !== "for" || !said.has(label));
 }
+
+const countryOffers = (): readonly Offer[] =>
+  countryCodes().map((code) => ({ label: code, kind: "word" as const, detail: countryName(code) }));
 
 function woodOffers(
   afterNumber: boolean,
@@ -94,6 +100,13 @@ function existingOffers(ctx: CompletionContext, part: readonly Token[]): readonl
     detail: "the layers that an earlier job left",
   };
   return [...phraseOffers(part, phrases("existing")), ...(part.length === 0 ? [leftBy] : [])];
+}
+
+/** A result is offered word by word, and never whole: it is for the person to say what the test found. */
+function leadOffers(tokens: readonly Token[]): readonly Offer[] {
+  if (tokens.length === 0) return phraseOffers([], phrases("lead"));
+  if (tokens.length === 1) return [keyword("by", "the method of the test")];
+  return tokens.length === 2 && tokens[1]!.text === "by" ? phraseOffers([], phrases("lead_method")) : [];
 }
 
 const THINNERS: readonly Phrase[] = [

@@ -3,7 +3,8 @@
  * what the jobs make of them.
  */
 import { dewPointC, saturationPressureKPa } from "../../core/air/psychrometrics.ts";
-import { leadNote } from "../../core/knowledge/existing.ts";
+import { countryName } from "../../core/knowledge/countries.ts";
+import { type LeadResult, leadNote } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/words.ts";
 import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
@@ -37,7 +38,7 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
     bullets([
       ...piece.surfaces.map((surface) => `${code(surface.name)}: ${surfaceFacts(surface)}`),
       piece.surfaces.length > 0 ? `area ${sum}${formatNumber(area, 4)} m2` : "no surfaces yet",
-      piece.built ? leadNote(piece.built.value) : "`built` is not stated: old paint on it may hold lead.",
+      leadOf(ctx, piece),
       piece.bought === undefined ? undefined : `bought for ${moneyText(piece.bought, undefined)}`,
       piece.newPrice === undefined
         ? "no `new`: what it saves is not computed"
@@ -50,6 +51,15 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
       ),
     ]),
   );
+}
+
+/** In the shop of the first job that works on it; without a job the country is not known. */
+function leadOf(ctx: HoverContext, piece: Piece): string | undefined {
+  if (piece.surfaces.length > 0 && piece.surfaces.every(({ lead }) => lead)) return undefined;
+  const run = allJobs(ctx.checker)
+    .flatMap(({ runs }) => runs)
+    .find((each) => each.piece === piece);
+  return leadNote({ built: piece.built?.value, country: run?.shop?.country?.value });
 }
 
 /** How many of it, their area, and what each comes to. */
@@ -86,7 +96,7 @@ function surfaceFacts(surface: Surface): string {
 export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | undefined): string {
   const of = piece ? `a surface of ${code(piece.name)}` : "a surface";
   const several = surface.shapes.length > 1;
-  const { substrate, existing, asLeftBy } = surface;
+  const { substrate, existing, asLeftBy, lead } = surface;
   return paragraphs(
     heading(surface.name, undefined, of),
     docText(surface.docs),
@@ -108,11 +118,17 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
         : existing.length === 0
           ? "nothing on it"
           : `on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? what : `${what} (${coats} coats)`)).join(", ")}`,
+      lead && leadResultText(lead.value),
       `${surface.wear.value} wear${surface.wear.origin === "stated" ? "" : " (taken where nothing is said)"}`,
     ]),
     portionBullets(portionsOn(ctx, surface), true),
   );
 }
+
+const leadResultText = ({ finding, method, date }: LeadResult): string =>
+  finding === "found"
+    ? `lead found by ${method} on ${date}`
+    : `no lead found by ${method} on ${date}${method === "laboratory" ? "" : ", which does not show that there is none"}`;
 
 /** Everything that the jobs do to it. */
 const portionsOn = (ctx: HoverContext, surface: Surface): readonly Portion[] =>
@@ -128,6 +144,9 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
     heading(shop.name, shop.title, "a shop"),
     docText(shop.docs),
     bullets([
+      shop.country
+        ? `in ${countryName(shop.country.value)}`
+        : "no `country`: old coatings count as lead paint, whatever their age",
       airText(shop),
       roomText(shop),
       shop.hours

@@ -5,7 +5,7 @@ import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/w
 import type { HoverContext } from "./context.ts";
 import { stepCard } from "./step-card.ts";
 import { waitCard } from "./wait-card.ts";
-import { methodCard, otherWordCard, shapeCard, valueCard } from "./word-cards.ts";
+import { countryCard, methodCard, otherWordCard, shapeCard, valueCard } from "./word-cards.ts";
 
 interface Said {
   readonly span: Span;
@@ -52,6 +52,8 @@ function fieldWordCard(statement: FieldStatement, words: string): string | undef
   const { form } = statement.value;
   if (form === "shape") return shapeCard(words) ?? otherWordCard(words);
   if (form === "hours") return otherWordCard(words);
+  if (form === "lead") return valueCard("lead", words) ?? valueCard("lead_method", words);
+  if (statement.keyword.text === "country") return countryCard(words);
   const vocabulary = BY_FIELD[statement.keyword.text];
   return vocabulary && valueCard(vocabulary, words);
 }

@@ -9,9 +9,11 @@ import {
   type StatementWord,
   TAILS,
 } from "../../../../grammar/src/vocabulary.ts";
+import { countryCode, countryName } from "../../core/knowledge/countries.ts";
 import { dutyByWord } from "../../core/knowledge/duties.ts";
 import { possibleFinishes } from "../../core/knowledge/existing.ts";
 import { familyByName } from "../../core/knowledge/families.ts";
+import { banOf, LEAD_METHODS } from "../../core/knowledge/lead.ts";
 import { woodByName } from "../../core/knowledge/woods.ts";
 import { docOf, SHEENS, type VocabularyName } from "../../core/knowledge/words.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
@@ -83,6 +85,8 @@ export function valueCard(name: VocabularyName, word: string): string | undefine
       return sheenCard(word);
     case "wood":
       return woodCard(word);
+    case "lead_method":
+      return leadMethodCard(word);
     default: {
       const doc = docOf(name, word);
       return doc && `**${word}**: ${doc}`;
@@ -90,9 +94,28 @@ export function valueCard(name: VocabularyName, word: string): string | undefine
   }
 }
 
+/** A country, and what its law says about lead in paint. */
+export function countryCard(words: string): string | undefined {
+  const country = countryCode(words);
+  if (!country) return undefined;
+  const ban = banOf(country);
+  return paragraphs(
+    `**${country}**: ${countryName(country)}`,
+    ban
+      ? `Lead in paint: ${ban.limit}. Old coatings of ${ban.year} and before count as lead paint until a laboratory says otherwise.`
+      : "No year is known here from which its paint holds no lead, so every old coating counts as lead paint until a laboratory says otherwise.",
+    ban ? `Source: ${ban.source}.` : "",
+  );
+}
+
 function dutyCard(word: string): string | undefined {
   const duty = dutyByWord(word);
   return duty && paragraphs(`**${word}**: ${duty.doc}`, duty.defer, `Source: ${duty.source}.`);
+}
+
+function leadMethodCard(word: string): string | undefined {
+  const method = LEAD_METHODS.find((each) => each.word === word);
+  return method && paragraphs(`**${word}**: ${method.doc}`, `Source: ${method.source}.`);
 }
 
 function sheenCard(word: string): string | undefined {

@@ -1,8 +1,9 @@
 /**
  * Old paint rubbed or dissolved before anyone knows whether it holds lead.
  */
-import { LEAD_TEST_SOURCE, leadNote, presumeLead } from "../../knowledge/existing.ts";
+import { LEAD_TEST_SOURCE, leadNote, leadStatus } from "../../knowledge/lead.ts";
 import type { Action, StepAction } from "../../surface/actions.ts";
+import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat, Moment, SurfaceState } from "../../surface/state.ts";
 import { dutyChecks, type Need } from "../duty-check.ts";
@@ -141,12 +142,12 @@ job both {
 `,
     },
   ],
-  checks: dutyChecks("lead_test", (run) => leadNote(run.piece?.built?.value), leadNeed),
+  checks: dutyChecks("lead_test", (run) => leadNote(leadFactsOf(run)), leadNeed),
 };
 
 function leadNeed({ action, before }: Moment<Action>, run: SurfaceRun): Need | undefined {
   if (run.kind !== "job" || action.op !== "step" || !VERBS[action.verb]) return undefined;
-  if (!presumeLead(run.piece?.built?.value)) return undefined;
+  if (leadStatus(leadFactsOf(run)) !== "presumed") return undefined;
   const paint = touchedCoats(action, before).findLast(isOldPaint);
   return (
     paint && {
