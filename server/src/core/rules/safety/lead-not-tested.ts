@@ -107,7 +107,8 @@ job legs {
 `,
     },
     {
-      title: "Built in 1978; and an old table without paint",
+      title:
+        "Built in 1979, in a country that had limited lead in paint the year before; and an old table without paint",
       text: `recipe prepare {
   for    wood
   safety dust_mask
@@ -117,7 +118,7 @@ job legs {
 }
 
 piece shelf {
-  built 1978
+  built 1979
   surface sides {
     shape    panel 900 mm x 300 mm
     wood     beech
@@ -134,9 +135,14 @@ piece table {
   }
 }
 
+shop loft {
+  country US
+}
+
 job both {
   piece shelf
   piece table
+  in    loft
   apply prepare to shelf.sides, table.legs
 }
 `,
