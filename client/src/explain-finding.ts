@@ -11,14 +11,14 @@ import {
   window,
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { RULES, type RuleEntry } from "../../server/src/lsp/custom-requests.ts";
+import { EXPLAIN_COMMAND, RULES, type RuleEntry } from "../../server/src/lsp/custom-requests.ts";
 import { showMarkdown } from "./show-markdown.ts";
 
 const SOURCE = "finishwright";
 
 /** With the name of a rule as its argument the command asks nothing. */
 export const registerExplainFinding = (client: BaseLanguageClient): Disposable =>
-  commands.registerCommand("finishwright.explainFinding", async (rule?: string) => {
+  commands.registerCommand(EXPLAIN_COMMAND, async (rule?: string) => {
     const rules = await client.sendRequest<readonly RuleEntry[]>(RULES, {});
     const id = typeof rule === "string" ? rule : await askedRule(rules);
     if (id !== undefined) await showPage(client, rules, id);
@@ -42,7 +42,7 @@ const askedRule = async (rules: readonly RuleEntry[]): Promise<string | undefine
   if (first === undefined) return chosen(allRules(rules), "Which rule?");
   if (found.length === 1) return ruleOf(first);
   return chosen(
-    found.map((finding) => ({ label: ruleOf(finding), detail: plain(finding.message) })),
+    found.map((finding) => ({ label: ruleOf(finding), detail: plain(finding.message.split("\n")[0]!) })),
     "Which finding?",
   );
 };

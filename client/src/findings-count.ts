@@ -8,6 +8,9 @@ const LEVELS: readonly (readonly [one: string, several: string])[] = [
   ["hint", "hints"],
 ];
 
+/** Said beside the count. */
+export const NOT_SAFE = "No findings does not mean safe";
+
 /** `2 errors, 1 hint`, of the levels of all findings. */
 export const findingsCount = (levels: readonly number[]): string => {
   const counts = LEVELS.flatMap(([one, several], level) => {

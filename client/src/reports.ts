@@ -21,6 +21,7 @@ import {
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import {
+  EXPLAIN_COMMAND,
   type FindingTarget,
   LENS_COMMANDS,
   REPORT,
@@ -51,7 +52,7 @@ const TITLES: Readonly<Record<ReportKind, string>> = {
 };
 
 /** What the client says of itself because of this module. */
-export const SHOWN = { reports: true, commands: Object.values(LENS_COMMANDS) } as const;
+export const SHOWN = { reports: true, commands: [...Object.values(LENS_COMMANDS), EXPLAIN_COMMAND] } as const;
 
 export const registerReports = (client: BaseLanguageClient): Disposable => {
   const changes = new EventEmitter<Uri>();

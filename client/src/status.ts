@@ -4,7 +4,7 @@
  */
 import { Disposable, type DocumentSelector, LanguageStatusSeverity, languages, window } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
-import { findingsCount } from "./findings-count.ts";
+import { findingsCount, NOT_SAFE } from "./findings-count.ts";
 
 const RECIPES: DocumentSelector = { language: "finish" };
 
@@ -17,6 +17,7 @@ const showFindings = (): Disposable => {
   item.command = { command: "workbench.actions.view.problems", title: "Show" };
   const update = (): void => {
     const uri = window.activeTextEditor?.document.uri;
+    item.detail = NOT_SAFE;
     item.text = findingsCount(uri ? languages.getDiagnostics(uri).map(({ severity }) => severity) : []);
   };
   update();

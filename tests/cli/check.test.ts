@@ -63,7 +63,7 @@ describe("paths", () => {
     };
     const outcome = await runCli(["check"], { files });
     expect(places(outcome.stdout)).toEqual(["deep/er/wrong.finish:2:10 error wrong-unit"]);
-    expect(outcome.stdout).toMatch(/1 error in 2 files\.\n$/u);
+    expect(outcome.stdout).toMatch(/1 error in 2 files\.\nNo findings does not mean safe: .*\n$/u);
   });
 
   test("files are named as they are given, folders relative to where the command runs", async () => {
@@ -194,7 +194,9 @@ describe("used files", () => {
 
   test("are named where something in them cannot be read, for people", async () => {
     const text = await runCli(["check", "main.finish"], { files });
-    expect(text.stdout).toBe("Nothing found in 1 file.\n");
+    expect(text.stdout).toBe(
+      "Nothing found in 1 file.\nNo findings does not mean safe: labels and safety data sheets come first.\n",
+    );
     expect(text.stderr).toBe(
       "finishwright: `sub/wrong.finish` is used here and has an error of its own: see `finishwright check sub/wrong.finish`.\n",
     );
@@ -272,7 +274,20 @@ describe("json", () => {
       endColumn: 13,
       rule: "wrong-unit",
       severity: "error",
+      headline: expect.stringContaining("Expected a spreading rate") as string,
+      why: "",
+      remedy: "",
+      where: null,
       message: expect.stringContaining("Expected a spreading rate") as string,
+      parts: [
+        {
+          rule: "wrong-unit",
+          severity: "error",
+          line: 2,
+          column: 10,
+          headline: expect.stringContaining("Expected a spreading rate") as string,
+        },
+      ],
     });
     expect(Object.keys(finding!)).toEqual([
       "file",
@@ -282,7 +297,12 @@ describe("json", () => {
       "endColumn",
       "rule",
       "severity",
+      "headline",
+      "why",
+      "remedy",
+      "where",
       "message",
+      "parts",
     ]);
     expect(
       (await runCli(["check", "a.finish", "--format", "json"], { files: { "a.finish": "" } })).stdout,
@@ -384,7 +404,7 @@ describe("text", () => {
   test("shows where, what, the line with its fault marked, and a count", async () => {
     const { stdout } = await runCli(["check", "wrong.finish"], { files: { "wrong.finish": WRONG } });
     expect(stdout.split("\n")[0]).toBe("wrong.finish:2:10 error wrong-unit");
-    expect(stdout).toMatch(/\n\n1 error in 1 file\.\n$/u);
+    expect(stdout).toMatch(/\n\n1 error in 1 file\.\nNo findings does not mean safe:/u);
     expect(stdout).toContain("  2 |   covers 3 h\n    |          ^^^\n");
     expect(stdout.split("\n").every((line) => line.length <= 80)).toBe(true);
   });

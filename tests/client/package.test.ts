@@ -13,6 +13,7 @@ import { BUNDLES } from "../../client/bundles.ts";
 import { packedFiles } from "../../client/packing/list.ts";
 import { NAME_SCOPES, SCOPES } from "../../grammar/src/textmate.ts";
 import type { Severity } from "../../server/src/core/findings.ts";
+import { textOf } from "../../server/src/core/findings.ts";
 import { TOKEN_TYPES } from "../../server/src/features/types.ts";
 import { findingsLines } from "../../server/src/reports/findings-lines.ts";
 
@@ -216,6 +217,7 @@ test("the problem matcher reads what the command line writes, and does not say t
     severity,
     file: "a",
     span: { start: 13, end: 15 },
+    ...textOf(message),
     message,
     related: [],
     fixes: [],
@@ -225,7 +227,7 @@ test("the problem matcher reads what the command line writes, and does not say t
       {
         label: "stock: old/a.finish",
         text: "recipe r {\n  step sand\n}\n",
-        findings: [finding("error", "One.\nTwo [x]: three."), finding("hint", "Four.")],
+        findings: [finding("error", "One: two [x]\nWhy.\nDo this."), finding("hint", "Four")],
       },
     ],
     other: () => ({ label: "", text: "" }),
@@ -239,8 +241,8 @@ test("the problem matcher reads what the command line writes, and does not say t
       return [file, line, column, severity, message, code].map((group) => match[group]);
     });
   expect(read).toEqual([
-    ["stock: old/a.finish", "2", "3", "error", "One. Two [x]: three.", "grit-jump"],
-    ["stock: old/a.finish", "2", "3", "hint", "Four.", "grit-jump"],
+    ["stock: old/a.finish", "2", "3", "error", "One: two [x]", "grit-jump"],
+    ["stock: old/a.finish", "2", "3", "hint", "Four", "grit-jump"],
   ]);
 });
 

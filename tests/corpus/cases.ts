@@ -4,6 +4,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import { partsOf } from "../../server/src/features/finding-parts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 /** One finding of one file: what is compared. */
@@ -57,12 +58,14 @@ function readCase(name: string, files: readonly string[]): Case {
     name,
     expected: files.flatMap((file) => marksOf(file, texts[file] ?? "")),
     found: files.flatMap((file) =>
-      analysis.findings(file).map((finding) => ({
-        file,
-        line: lineOf(texts[file] ?? "", finding.span.start),
-        rule: finding.rule,
-        message: finding.message,
-      })),
+      analysis.findings(file).flatMap((finding) =>
+        partsOf(finding).map(({ rule, span }) => ({
+          file,
+          line: lineOf(texts[file] ?? "", span.start),
+          rule,
+          message: finding.message,
+        })),
+      ),
     ),
   };
 }

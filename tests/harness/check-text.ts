@@ -2,6 +2,7 @@
  * Text in, findings out: the shape in which most tests look at the product.
  */
 import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { partsOf } from "../../server/src/features/finding-parts.ts";
 import type { Analysis, FileFinding } from "../../server/src/features/types.ts";
 
 /** Analyses files given by name; `use` paths are names relative to the folder of the using file. */
@@ -21,9 +22,12 @@ export function findingsOf(text: string): readonly FileFinding[] {
 
 export const lineOf = (text: string, offset: number): number => text.slice(0, offset).split("\n").length;
 
-/** `3 coat-over-wax` for every finding, in order. */
+/** `3 coat-over-wax` for every finding, in order; of those that are told together, for each. */
 export function summary(text: string): readonly string[] {
-  return findingsOf(text).map((finding) => `${lineOf(text, finding.span.start)} ${finding.rule}`);
+  const parts = findingsOf(text).flatMap(partsOf);
+  return parts
+    .toSorted((a, b) => a.span.start - b.span.start)
+    .map(({ rule, span }) => `${lineOf(text, span.start)} ${rule}`);
 }
 
 /** The same from the marks in a text: `#! coat-over-wax, no-gloves` at the end of a line. */

@@ -2,6 +2,7 @@
  * Findings drawn as text to be read: the line with what is underlined, all that is said, the related places, and every
  * fix as the lines that it takes out and puts in.
  */
+import { partsOf } from "../../server/src/features/finding-parts.ts";
 import { markedLines } from "../../server/src/features/marked-lines.ts";
 import type { Analysis, FileFinding, FileFix } from "../../server/src/features/types.ts";
 
@@ -16,7 +17,7 @@ export function showFindings(analysis: Analysis, file: string): string {
 function showFinding(analysis: Analysis, finding: FileFinding): string {
   const textOf = (file: string): string => analysis.text(file) ?? "";
   return [
-    `${finding.severity} ${finding.rule}`,
+    `${finding.severity} ${[...new Set(partsOf(finding).map(({ rule }) => rule))].join(", ")}`,
     ...markedLines(textOf(finding.file), finding.span),
     ...finding.message.split("\n").map((line) => `  ${line}`),
     ...finding.related.flatMap(({ file, span, message }) => [
@@ -24,7 +25,7 @@ function showFinding(analysis: Analysis, finding: FileFinding): string {
       ...markedLines(textOf(file), span).map((line) => `    ${line}`),
     ]),
     ...finding.fixes.flatMap((fix) => [
-      `  fix: ${fix.title}${fix.safe ? " (safe)" : ""}`,
+      `  fix: ${fix.title} (${fix.kind})`,
       ...[...new Set(fix.edits.map(({ file }) => file))].flatMap((file) =>
         lineDiff(textOf(file), applied(textOf(file), file, fix)).map((line) => `    ${line}`),
       ),

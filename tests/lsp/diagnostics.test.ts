@@ -75,6 +75,7 @@ describe("a client that pulls", () => {
     });
     expect(actions.map(({ title, diagnostics }) => [title, diagnostics])).toEqual([
       ["Write “smooth”", [shown]],
+      ["Allow rough-word here, with a reason", [shown]],
     ]);
     await client.end();
   });

@@ -79,17 +79,22 @@ const analysis = (
         severity: FileFinding["severity"],
         span: { start: number; end: number },
         message: string,
-      ): FileFinding => ({ rule, severity, file, span, message, related: [], fixes: [] });
+      ): FileFinding => {
+        const said = { headline: message, why: "", remedy: "", message };
+        return { rule, severity, file, span, ...said, related: [], fixes: [] };
+      };
       const findings = [
         ...words(text, /\b(bad)\b/g).map(({ span }) => ({
           ...finding("bad-word", "warning", span, "This is bad."),
           related: [{ file, span: { start: 0, end: 1 }, message: "The text begins here." }],
-          fixes: [{ title: "Make it good", edits: [{ file, span, text: "good" }], safe: true }],
+          fixes: [{ title: "Make it good", edits: [{ file, span, text: "good" }], kind: "safe" as const }],
         })),
         ...words(text, /\b(rough)\b/g).map(({ span }) => ({
           ...finding("rough-word", "warning", span, "Write `smooth`, or `even so`, not a lone ` here."),
           related: [{ file, span: { start: 0, end: 1 }, message: "`rough` begins here." }],
-          fixes: [{ title: "Write `smooth`", edits: [{ file, span, text: "smooth" }], safe: true }],
+          fixes: [
+            { title: "Write `smooth`", edits: [{ file, span, text: "smooth" }], kind: "safe" as const },
+          ],
         })),
         ...words(text, /\b(dull)\b/g).map(({ span }) => finding("dull-word", "hint", span, "This is dull.")),
         ...words(text, /\b(idle)\b/g).map(({ span }) => finding("unused-name", "hint", span, "Unused.")),

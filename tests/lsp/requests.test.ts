@@ -168,8 +168,21 @@ test("a fix names the finding that it takes away and the version that it is mean
       ],
     },
   };
-  expect(await ask()).toEqual([fix]);
-  expect(await ask(["quickfix"], [])).toEqual([fix]);
+  const allow = {
+    title: "Allow bad-word here, with a reason",
+    kind: "quickfix",
+    diagnostics,
+    edit: {
+      documentChanges: [
+        {
+          textDocument: { uri: A, version: 1 },
+          edits: [{ range: range(0, 0, 0), newText: "# allow bad-word: \n" }],
+        },
+      ],
+    },
+  };
+  expect(await ask()).toEqual([fix, allow]);
+  expect(await ask(["quickfix"], [])).toEqual([fix, allow]);
   expect(await ask(["refactor"])).toEqual([]);
   await client.end();
 });
@@ -188,6 +201,9 @@ test("a fix is written plainly for a client that knows no versions", async () =>
       range: range(0, 4, 4),
       context: { diagnostics: [] },
     }),
-  ).toMatchObject([{ edit: { changes: { [A]: [{ range: range(0, 3, 6), newText: "good" }] } } }]);
+  ).toMatchObject([
+    { edit: { changes: { [A]: [{ range: range(0, 3, 6), newText: "good" }] } } },
+    { edit: { changes: { [A]: [{ range: range(0, 0, 0), newText: "# allow bad-word: \n" }] } } },
+  ]);
   await client.end();
 });

@@ -111,7 +111,11 @@ describe("a rule that throws", () => {
       "second",
     ]);
     expect(found[0]!.message).toBe(
-      'The rule `throws-on-purpose` failed (TypeError: on purpose). This is a bug in Finishwright, not in your recipe: what should have been checked here was not, so "nothing found" means nothing here. Check this part by hand, and report the bug with the recipe.',
+      [
+        "The rule `throws-on-purpose` failed",
+        'This is a bug in Finishwright, not in your recipe: what should have been checked here was not, so "nothing found" means nothing here. (TypeError: on purpose)',
+        "Check this part by hand, and report the bug with the recipe.",
+      ].join("\n"),
     );
   });
 
@@ -119,7 +123,7 @@ describe("a rule that throws", () => {
     const once = throwing({
       onStep: ({ report, index }) => {
         if (index === 1) boom();
-        report({ what: "Found.", why: "Why.", remedy: "Do." });
+        report({ headline: "Found", why: "Why.", remedy: "Do." });
       },
     });
     const { analysis } = analyse(TEXT, { rules: [once] });

@@ -53,7 +53,7 @@ describe("recoat-too-early in a cold shop", () => {
     expect(finding?.severity).toBe("warning");
     expect(finding?.message).toContain("× 1.82");
     expect(finding?.message).toContain("15 C and 60 % RH");
-    expect(finding?.message).toContain("(Job `boxes`, `lid` and `body`.)");
+    expect(finding?.message).toContain("\nJob `boxes`, surfaces `lid` and `body`.");
     expect(finding?.related.map(({ span }) => lineOf(text, span.start))).toEqual([8, 3, 26]);
   });
 

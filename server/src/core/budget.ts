@@ -77,7 +77,9 @@ export function notChecked(place: Place, what: string, why: string): Finding {
     rule: NOT_CHECKED,
     severity: "error",
     place,
-    message: `${what} is not checked: ${why}. What is left out is neither judged nor added up, so "nothing found" means nothing here. Divide it into smaller jobs, recipes or files.`,
+    headline: `${what} is not checked`,
+    why: `${why.charAt(0).toUpperCase()}${why.slice(1)}. What is left out is neither judged nor added up, so "nothing found" means nothing here.`,
+    remedy: "Divide it into smaller jobs, recipes or files.",
     related: [],
     fixes: [],
   };
@@ -119,7 +121,9 @@ export function withinFindings(findings: readonly Finding[], start: Place): read
     ...gravest,
     {
       ...notChecked(start, "", ""),
-      message: `This file has ${left} more findings, which are left out; the gravest ${MOST_FINDINGS} are shown. Mend these first.`,
+      headline: `This file has ${left} more findings, which are left out`,
+      why: `Only the gravest ${MOST_FINDINGS} are shown.`,
+      remedy: "Fix these first.",
     },
   ];
 }

@@ -19,7 +19,7 @@ import {
   TooLarge,
   withinFindings,
 } from "./budget.ts";
-import type { Finding, Fix, Severity } from "./findings.ts";
+import { type Finding, type Fix, joinedText, type Severity, textOf, textOfSentences } from "./findings.ts";
 import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
 import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
 import type { Job, Recipe } from "./model/model.ts";
@@ -210,7 +210,7 @@ function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): read
         () => checker.names(file)?.findings ?? [],
         [],
       );
-      const language = onePerPlace([...readFindings(found), ...named]).map(languageFinding);
+      const language = onePerPlace([...readFindings(found), ...named].map(languageFinding));
       const trade = tradeFindings(checker, file, parts.rules);
       faults.push(...faultsOfWork(checker, file), ...trade.faults);
       const cut = cutsOf(runsOf(checker, file));
@@ -270,29 +270,20 @@ function readFindings(found: ProgramFile): readonly PlacedFinding[] {
 }
 
 /** What one rule has to say about one and the same place is one finding: a surface without shape and wood. */
-function onePerPlace(findings: readonly PlacedFinding[]): readonly PlacedFinding[] {
-  const merged = new Map<string, PlacedFinding>();
+function onePerPlace(findings: readonly Finding[]): readonly Finding[] {
+  const merged = new Map<string, Finding>();
   for (const finding of findings) {
     const key = `${finding.rule}\u0000${placeKey(finding.place)}`;
     const before = merged.get(key);
-    const said = before?.message.includes(finding.message);
     merged.set(
       key,
       before
-        ? {
-            ...before,
-            message: said ? before.message : joined(before.message, finding.message),
-            related: [...before.related, ...finding.related],
-          }
+        ? { ...before, ...joinedText(before, finding), related: [...before.related, ...finding.related] }
         : finding,
     );
   }
   return [...merged.values()];
 }
-
-/** Messages of the grammar are clauses without a full stop, others are sentences. */
-const joined = (first: string, second: string): string =>
-  `${first}${/[.!?]$/.test(first) ? " " : "; "}${second}`;
 
 function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[] {
   return piece.problems.map((problem) => {
@@ -319,7 +310,7 @@ function languageFinding(finding: PlacedFinding): Finding {
     ? [
         {
           title: finding.fix.title,
-          safe: false,
+          kind: "change",
           edits: [{ place: finding.fix.place, text: finding.fix.text }],
         },
       ]
@@ -329,7 +320,8 @@ function languageFinding(finding: PlacedFinding): Finding {
     rule: finding.rule,
     severity,
     place: finding.place,
-    message: finding.message,
+    // Only a fault in this program has lines, since it says what was thrown.
+    ...(finding.message.includes("\n") ? textOf(finding.message) : textOfSentences(finding.message)),
     related: finding.related,
     fixes,
   };
@@ -352,14 +344,14 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
       const key = `${place?.declaration} ${place?.span.start}`;
       if (place === undefined || seen.has(key)) return [];
       seen.add(key);
-      const message =
-        "This recipe comes round to itself here. A recipe cannot follow itself, not even by way of others: take this line out, or name another recipe.";
       return [
         {
           rule: "follow-cycle",
           severity: languageSeverity("follow-cycle"),
           place,
-          message,
+          headline: "Recipe cycle: this line makes the recipe follow itself",
+          why: "A recipe cannot follow itself, not even by way of others.",
+          remedy: "Take this line out, or name another recipe.",
           related: [],
           fixes: [],
         },

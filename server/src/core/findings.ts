@@ -5,6 +5,56 @@ import type { Place } from "./place.ts";
 
 export type Severity = "error" | "warning" | "information" | "hint";
 
+/** The gravest first. */
+export const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
+
+export const gravest = (severities: readonly Severity[]): Severity =>
+  SEVERITIES.find((severity) => severities.includes(severity)) ?? "hint";
+
+/**
+ * What a finding says. The parts stand on lines of their own, wherever a finding is shown whole; where there is room for
+ * one line, it is the headline.
+ */
+export interface FindingText {
+  /** The gist, in at most 70 characters and without a full stop. */
+  readonly headline: string;
+  /** Why it matters at the bench; several lines where the finding is a list. Empty where the headline says it all. */
+  readonly why: string;
+  /** What to do, as an imperative. */
+  readonly remedy: string;
+  /** The job and the surfaces that it is about, where it does not hold whatever the job. */
+  readonly where?: string;
+}
+
+/** All of it: headline, why, remedy and where, a line each. */
+export const messageOf = ({ headline, why, remedy, where = "" }: FindingText): string =>
+  [headline, why, remedy, where].filter((line) => line !== "").join("\n");
+
+/** The text in a message whose lines are `headline`, `headline\nremedy`, or `headline\nwhy\nremedy`. */
+export function textOf(message: string): FindingText {
+  const [headline = "", ...rest] = message.split("\n");
+  return {
+    headline: headline.replace(/\.$/u, ""),
+    why: rest.slice(0, -1).join("\n"),
+    remedy: rest.at(-1) ?? "",
+  };
+}
+
+/** The same where the message has sentences instead of lines, as those on the notation have. */
+export const textOfSentences = (message: string): FindingText =>
+  textOf([...message.matchAll(SENTENCE)].map(([sentence]) => sentence.trim()).join("\n"));
+
+/** Up to its sign at the end; what stands in backticks or quotation marks ends none. */
+const SENTENCE = /(?:`[^`]*`|"[^"]*"|[^.?!]|[.?!](?!\s|$))+[.?!]?/gu;
+
+/** Two findings of one rule on one place or line as one text: the second is told under the headline of the first. */
+export function joinedText(first: FindingText, second: FindingText): FindingText {
+  if (messageOf(first).includes(messageOf(second))) return first;
+  const why = [first.why, second.headline, second.why].filter((line) => line !== "");
+  const remedies = [first.remedy, second.remedy].filter((line) => line !== "");
+  return { ...first, why: why.join("\n"), remedy: [...new Set(remedies)].join(" ") };
+}
+
 export interface RelatedPlace {
   readonly place: Place;
   readonly message: string;
@@ -17,23 +67,57 @@ export interface TextEdit {
   readonly linesAbove?: true;
 }
 
-/** A change that removes the finding. `safe` ones change no other meaning and may be applied without a look. */
+/**
+ * What a fix does to the recipe:
+ *
+ * - `safe`: neither what is done nor what is promised changes, so it may be applied without a look.
+ * - `change`: something else is done or meant: another grit, material, step or word. To be looked at.
+ * - `undertaking`: the text then states a duty, a test, a wait or a fact of a label, which is true only if somebody sees to
+ *   it. The title says what that person undertakes.
+ *
+ * Only safe ones are ever preferred by an editor or applied along with others.
+ */
+export type FixKind = "safe" | "change" | "undertaking";
+
+/** A change that removes the finding. */
 export interface Fix {
   readonly title: string;
+  readonly kind: FixKind;
   readonly edits: readonly TextEdit[];
-  readonly safe: boolean;
 }
 
-export interface Finding {
+export interface Finding extends FindingText {
   readonly rule: string;
   readonly severity: Severity;
   readonly place: Place;
-  /** What is wrong, why it matters at the bench, and what to do: one sentence each, in this order. */
-  readonly message: string;
   readonly related: readonly RelatedPlace[];
   readonly fixes: readonly Fix[];
   /** The job whose piece, shop or arguments bring the finding; absent where it holds whatever the job. */
   readonly job?: string;
   /** The surfaces of that job that it concerns, by their labels; absent where it concerns the job as a whole. */
   readonly surfaces?: readonly string[];
+  /** It is told together with its like, see `rules/grouping.ts`. */
+  readonly part?: GroupPart;
+  /** Two findings with one cause are one matter, see `secondaryTo` of a rule. */
+  readonly cause?: string;
+  /** All findings that this one stands for, itself among them; absent where it stands for itself alone. */
+  readonly parts?: readonly FindingPart[];
+}
+
+/** A finding as one of several that are told together. */
+export interface GroupPart {
+  /** The name of the group, see `rules/finding-groups.ts`. */
+  readonly group: string;
+  /** What is missing here, as the text would state it: `gloves`. */
+  readonly name: string;
+  /** Why, as one clause that begins a sentence: "`mineral_spirits` dries the skin". */
+  readonly reason: string;
+}
+
+/** What is left of a finding that is told within another: `# allow`, settings and pages go by its rule. */
+export interface FindingPart {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly place: Place;
+  readonly headline: string;
 }

@@ -4,7 +4,7 @@
  * Silence would read as "nothing wrong here", so a part that fails is named where it failed. Such a finding cannot be
  * allowed by a comment nor switched off.
  */
-import type { Finding } from "./findings.ts";
+import { type Finding, textOf } from "./findings.ts";
 import { andList } from "./model/suggest.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
 
@@ -55,17 +55,21 @@ export function internalErrors(faults: readonly Fault[]): readonly Finding[] {
       rule: INTERNAL_ERROR,
       severity: "error",
       place: group[0]!.place,
-      message: faultMessage(parts, group[0]!.error),
+      ...textOf(faultMessage(parts, group[0]!.error)),
       related: [],
       fixes: [],
     };
   });
 }
 
-/** The sentences of an `internal-error`. */
+/** The lines of an `internal-error`: headline, why and remedy. */
 export function faultMessage(parts: readonly string[], error: unknown): string {
   const named = parts.map((part, index) => (index === 0 ? part : decapitalised(part)));
-  return `${andList(named)} failed (${faultText(error)}). This is a bug in Finishwright, not in your recipe: what should have been checked here was not, so "nothing found" means nothing here. Check this part by hand, and report the bug with the recipe.`;
+  return [
+    `${andList(named)} failed`,
+    `This is a bug in Finishwright, not in your recipe: what should have been checked here was not, so "nothing found" means nothing here. (${faultText(error)})`,
+    "Check this part by hand, and report the bug with the recipe.",
+  ].join("\n");
 }
 
 /** A fault in a few words, without line ends. */

@@ -8,9 +8,12 @@
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, type CheckerParts, createChecker } from "../core/check.ts";
+import { SEVERITIES } from "../core/findings.ts";
 import { type Fault, type FaultListener, fileStart } from "../core/internal-error.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import { groupFindings } from "../core/rules/grouping.ts";
+import { secondaryTo } from "../core/rules/registry.ts";
 import { rememberingPlanner } from "../core/schedule/remembered.ts";
 import { rememberingRunner } from "../core/surface/remembered-runs.ts";
 import { printedTotals } from "../core/totals/print.ts";
@@ -138,7 +141,7 @@ function createAnalysis(
       const levels = config(file).rules;
       const known = found.get(file);
       if (known?.levels === levels) return known.findings;
-      const set = applySettings(checker.findings(file), levels);
+      const set = groupFindings(applySettings(checker.findings(file), levels), secondaryTo);
       const findings = inOrder(set.flatMap((finding) => fileFinding(program, finding) ?? []));
       found.set(file, { levels, findings });
       return findings;
@@ -159,11 +162,12 @@ function createAnalysis(
   return analysis;
 }
 
-/** By position, then by rule, so that the order never depends on the order of checks. */
+/** By position, the gravest first at one, then by rule, so that the order never depends on the order of checks. */
 function inOrder(findings: readonly FileFinding[]): readonly FileFinding[] {
   return [...findings].sort(
     (a, b) =>
       a.span.start - b.span.start ||
+      SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
       a.span.end - b.span.end ||
       (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
   );

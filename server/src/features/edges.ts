@@ -2,10 +2,10 @@
  * From places (relative to declarations) to absolute offsets in the text at hand, for findings and fixes.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { Finding, Fix, TextEdit } from "../core/findings.ts";
+import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../core/findings.ts";
 import type { Program, ProgramFile } from "../core/model/program.ts";
 import type { Place } from "../core/place.ts";
-import type { FileEdit, FileFinding, FileFix, FileSpan } from "./types.ts";
+import type { FileEdit, FileFinding, FileFindingPart, FileFix, FileSpan } from "./types.ts";
 
 /** Where a place stands now; undefined when its file or declaration is gone. */
 export function absoluteSpan(program: Program, place: Place): FileSpan | undefined {
@@ -31,7 +31,11 @@ export function fileFinding(program: Program, finding: Finding): FileFinding | u
     severity: finding.severity,
     file: at.file,
     span: at.span,
-    message: finding.message,
+    headline: finding.headline,
+    why: finding.why,
+    remedy: finding.remedy,
+    ...(finding.where === undefined ? {} : { where: finding.where }),
+    message: messageOf(finding),
     related: finding.related.flatMap((related) => {
       const place = absoluteSpan(program, related.place);
       return place ? [{ ...place, message: related.message }] : [];
@@ -39,13 +43,19 @@ export function fileFinding(program: Program, finding: Finding): FileFinding | u
     fixes: finding.fixes.flatMap((fix) => fileFix(program, fix) ?? []),
     ...(finding.job ? { job: finding.job } : {}),
     ...(finding.surfaces ? { surfaces: finding.surfaces } : {}),
+    ...(finding.parts ? { parts: finding.parts.flatMap((part) => filePart(program, part) ?? []) } : {}),
   };
+}
+
+function filePart(program: Program, { place, ...part }: FindingPart): FileFindingPart | undefined {
+  const at = absoluteSpan(program, place);
+  return at && { ...part, ...at };
 }
 
 function fileFix(program: Program, fix: Fix): FileFix | undefined {
   const edits = fix.edits.map((edit) => fileEdit(program, edit));
   if (edits.some((edit) => edit === undefined)) return undefined;
-  return { title: fix.title, safe: fix.safe, edits: edits as FileEdit[] };
+  return { title: fix.title, kind: fix.kind, edits: edits as FileEdit[] };
 }
 
 function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {

@@ -7,6 +7,7 @@
  */
 import { fileProblems } from "../../../grammar/src/parse.ts";
 import { TooLarge } from "../core/budget.ts";
+import { textOf } from "../core/findings.ts";
 import { type FaultListener, faultMessage, fileStart, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
@@ -77,6 +78,7 @@ function withoutAnalysis(program: Program, file: FileId, error: unknown): readon
     severity: "error",
     file,
     span,
+    ...textOf(message),
     message,
     related: [],
     fixes: [],

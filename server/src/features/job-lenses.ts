@@ -5,7 +5,7 @@
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
 import type { Checker } from "../core/check.ts";
-import type { Severity } from "../core/findings.ts";
+import { SEVERITIES, type Severity } from "../core/findings.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
@@ -43,8 +43,6 @@ export function jobLensesOf(
     ];
   });
 }
-
-const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
 
 /** The first of the gravest: what an editor that goes by severity shows first as well. */
 const gravest = (findings: readonly FileFinding[]): FileFinding | undefined =>

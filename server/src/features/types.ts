@@ -6,7 +6,7 @@
  */
 import type { TextChange } from "../../../grammar/src/format.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { Severity } from "../core/findings.ts";
+import type { FindingText, FixKind, Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import type { JobTotals } from "../core/totals/types.ts";
@@ -26,21 +26,28 @@ export interface FileEdit {
 export interface FileFix {
   readonly title: string;
   readonly edits: readonly FileEdit[];
-  readonly safe: boolean;
+  readonly kind: FixKind;
 }
 
 /** A finding at absolute offsets. */
-export interface FileFinding {
+export interface FileFinding extends FileSpan, FindingText {
   readonly rule: string;
   readonly severity: Severity;
-  readonly file: FileId;
-  readonly span: Span;
+  /** Headline, why, remedy and where, a line each. */
   readonly message: string;
   readonly related: readonly (FileSpan & { readonly message: string })[];
   readonly fixes: readonly FileFix[];
   readonly job?: string;
   /** Surfaces of the job, by their labels. */
   readonly surfaces?: readonly string[];
+  /** All findings that this one stands for, itself among them; absent where it stands for itself alone. */
+  readonly parts?: readonly FileFindingPart[];
+}
+
+export interface FileFindingPart extends FileSpan {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly headline: string;
 }
 
 export interface HoverInfo {

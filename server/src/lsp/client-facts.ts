@@ -37,6 +37,8 @@ export interface ClientFacts {
   readonly codeActionLiterals: boolean;
   readonly preferredActions: boolean;
   readonly versionedEdits: boolean;
+  /** Puts the caret into a text that it writes. */
+  readonly snippetEdits: boolean;
   /** Underlines the whole name that is followed, and shows the whole of what it leads to. */
   readonly definitionLinks: boolean;
   readonly preparesRename: boolean;
@@ -113,6 +115,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     codeActionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
     preferredActions: textDocument?.codeAction?.isPreferredSupport === true,
     versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true,
     definitionLinks: textDocument?.definition?.linkSupport === true,
     preparesRename: textDocument?.rename?.prepareSupport === true,
     linkTooltips: textDocument?.documentLink?.tooltipSupport === true,

@@ -12,7 +12,7 @@ export interface InitializationOptions {
   readonly findFiles?: boolean;
   /** It answers `READ_FILE`. */
   readonly readFile?: boolean;
-  /** It has these of the `LENS_COMMANDS`; lenses are only read where it has none. */
+  /** It has these of the `LENS_COMMANDS`, without which lenses are only read, and `EXPLAIN_COMMAND`. */
   readonly commands?: readonly string[];
   /** It shows what `REPORT` answers, and wants to hear `REPORTS_CHANGED`. */
   readonly reports?: boolean;
@@ -60,6 +60,9 @@ export interface ReportParams {
 
 /** Server to client, a notification: reports that were asked for may be others now. */
 export const REPORTS_CHANGED = "finishwright/reportsChanged";
+
+/** The client's command that shows the page of the rule that is its argument. */
+export const EXPLAIN_COMMAND = "finishwright.explainFinding";
 
 /**
  * Commands of the client that the lens over a job calls, since none of the protocol opens a report or walks to a finding.

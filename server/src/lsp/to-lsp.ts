@@ -206,7 +206,7 @@ export const toCodeAction = (
   kind: CodeActionKind.QuickFix,
   diagnostics,
   edit: toWorkspaceEdit(fix.edits, snapshot, facts),
-  ...(fix.safe && facts.preferredActions && { isPreferred: true }),
+  ...(fix.kind === "safe" && facts.preferredActions && { isPreferred: true }),
 });
 
 /** The snippet's text as somebody without snippets would type it. */

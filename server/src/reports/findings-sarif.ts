@@ -46,7 +46,8 @@ function resultOf(report: FindingReport, file: OtherFile, finding: FileFinding, 
     ruleId: finding.rule,
     ruleIndex: ids.indexOf(finding.rule),
     level: levelOf(finding.severity),
-    message: { text: sarifText(finding.message) },
+    message: { text: finding.message.split("\n").map(sarifText).join("\n") },
+    ...(finding.parts ? { properties: { rules: [...new Set(finding.parts.map(({ rule }) => rule))] } } : {}),
     locations: [{ physicalLocation: physicalLocation(file, regionOf(file, finding.span)) }],
     ...(finding.related.length > 0
       ? {

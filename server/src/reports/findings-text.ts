@@ -2,12 +2,13 @@
  * Findings for people at a terminal: where, what and why, the line itself with the fault marked, and a count.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { Severity } from "../core/findings.ts";
+import { SEVERITIES, type Severity } from "../core/findings.ts";
 import { shownText } from "../escape/shown-text.ts";
+import { partsOf } from "../features/finding-parts.ts";
 import type { FileFinding } from "../features/types.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, shownLine, wrap } from "./display-text.ts";
-import { type FindingReport, indexOf, type OtherFile, regionOf, SEVERITIES } from "./reported.ts";
+import { type FindingReport, gravestFirst, indexOf, type OtherFile, regionOf } from "./reported.ts";
 
 export interface TextStyle {
   readonly colours: Colours;
@@ -17,7 +18,7 @@ export interface TextStyle {
 /** The whole report, its count included. */
 export function findingsText(report: FindingReport, style: TextStyle): string {
   const blocks = report.files.flatMap((file) =>
-    file.findings.map((finding) => findingText(report, file, finding, style)),
+    gravestFirst(file.findings).map((finding) => findingText(report, file, finding, style)),
   );
   return `${[...blocks, countText(report, style)].join("\n\n")}\n`;
 }
@@ -28,8 +29,11 @@ function findingText(report: FindingReport, file: OtherFile, finding: FileFindin
   const place = `${shownText(file.label)}:${region.line}:${region.column}`;
   const paint = painter(finding.severity, colours);
   return [
-    `${colours.bold(place)} ${paint(finding.severity)} ${finding.rule}`,
-    ...wrap(finding.message, columns - 2).map((line) => `  ${line}`),
+    `${colours.bold(place)} ${paint(finding.severity)} ${[...new Set(partsOf(finding).map(({ rule }) => rule))].join(", ")}`,
+    ...finding.message
+      .split("\n")
+      .flatMap((text) => wrap(text, columns - 2))
+      .map((line, index) => `  ${index === 0 ? colours.bold(line) : line}`),
     ...sourceLines(file, finding.span, columns, paint, colours),
     ...finding.related.flatMap((related) => {
       const other = report.other(related.file);
@@ -85,15 +89,18 @@ function cut(line: string, first: number, room: number): string {
 function countText(report: FindingReport, style: TextStyle): string {
   const all = report.files.flatMap((file) => file.findings);
   const files = counted(report.files.length, "file");
-  if (all.length === 0) return style.colours.green(`Nothing found in ${files}.`);
+  if (all.length === 0) return `${style.colours.green(`Nothing found in ${files}.`)}\n${NOT_SAFE}`;
   const counts = SEVERITIES.flatMap((severity) => {
     const count = all.filter((finding) => finding.severity === severity).length;
     if (count === 0) return [];
     const text = severity === "information" ? `${count} information` : counted(count, severity);
     return [painter(severity, style.colours)(text)];
   });
-  return `${counts.join(", ")} in ${files}.`;
+  return `${counts.join(", ")} in ${files}.\n${NOT_SAFE}`;
 }
+
+/** Said wherever findings are counted. */
+export const NOT_SAFE = "No findings does not mean safe: labels and safety data sheets come first.";
 
 /** `1 file`, `2 files` */
 export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;

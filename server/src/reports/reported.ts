@@ -4,7 +4,8 @@
  */
 import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/src/line-index.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { Severity } from "../core/findings.ts";
+import { gravest, joinedText, messageOf, SEVERITIES, type Severity } from "../core/findings.ts";
+import { partsOf } from "../features/finding-parts.ts";
 import type { FileFinding } from "../features/types.ts";
 
 export interface ReportedFile {
@@ -53,14 +54,15 @@ function mergedByLine(file: ReportedFile): readonly FileFinding[] {
 
 function together(a: FileFinding, b: FileFinding): FileFinding {
   const [first, second] = b.span.start < a.span.start ? [b, a] : [a, b];
+  const text = joinedText(first, second);
   return {
     ...first,
-    severity: isAtLeast(first.severity, second.severity) ? first.severity : second.severity,
-    message: first.message.includes(second.message)
-      ? first.message
-      : `${first.message}${/[.!?]$/u.test(first.message) ? " " : "; "}${second.message}`,
+    ...text,
+    severity: gravest([first.severity, second.severity]),
+    message: messageOf(text),
     related: [...first.related, ...second.related],
     fixes: [...first.fixes, ...second.fixes],
+    ...(first.parts || second.parts ? { parts: [...partsOf(first), ...partsOf(second)] } : {}),
   };
 }
 
@@ -85,7 +87,9 @@ export function indexOf(file: OtherFile): LineIndex {
   return known;
 }
 
-export const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
+/** The gravest first, in the order of the text within one level. */
+export const gravestFirst = (findings: readonly FileFinding[]): readonly FileFinding[] =>
+  findings.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
 
 /** Whether a finding is as grave as a level, or graver. */
 export const isAtLeast = (severity: Severity, level: Severity): boolean =>

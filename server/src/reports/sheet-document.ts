@@ -3,6 +3,7 @@
  * The three renderers only draw what stands here, so that they never say different things.
  */
 
+import { SEVERITIES } from "../core/findings.ts";
 import { formatNumber } from "../core/measure/format-amount.ts";
 import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "../escape/prose.ts";
 import {
@@ -19,8 +20,7 @@ import {
 } from "../features/sheet/model.ts";
 import { shortMomentText } from "../features/spoken.ts";
 import type { FileSpan } from "../features/types.ts";
-import { counted } from "./findings-text.ts";
-import { SEVERITIES } from "./reported.ts";
+import { counted, NOT_SAFE } from "./findings-text.ts";
 
 export interface SheetDocument {
   /** `Job sheet`, `Recipe sheet` */
@@ -149,7 +149,7 @@ const facts = (rows: Sheet["facts"]): readonly Block[] =>
 // The head
 
 function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => string): readonly Block[] {
-  if (found.length === 0) return [];
+  if (found.length === 0) return [paragraph(plain(`Nothing found. ${NOT_SAFE}`))];
   const errors = found.some(({ severity }) => severity === "error");
   const counts = SEVERITIES.flatMap((severity) => {
     const count = found.filter((finding) => finding.severity === severity).length;
@@ -169,7 +169,7 @@ function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => stri
       tone: errors ? "error" : "warning",
       isFindings: true,
       title: `${errors ? "Do not start before this is settled" : "Look at this before you start"}: ${counts.join(", ")}`,
-      blocks: [{ kind: "numbers", items }],
+      blocks: [{ kind: "numbers", items }, paragraph(plain(NOT_SAFE))],
     },
   ];
 }

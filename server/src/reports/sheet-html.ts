@@ -6,6 +6,7 @@
  */
 import { htmlText } from "../escape/html.ts";
 import type { Inline, Span } from "../escape/prose.ts";
+import { inlineLines } from "./inline-lines.ts";
 import type { Block, Box, DrawnStep, Section, SheetDocument, Steps, Table, Tick } from "./sheet-document.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 
@@ -109,7 +110,7 @@ interface ListLook {
 }
 
 const listHtml = (tag: "ul" | "ol", items: readonly Inline[], { id, isSmall }: ListLook = {}): string =>
-  `<${tag}${isSmall ? ' class="small"' : ""}>\n${items.map((item, i) => `<li${id ? ` id="${id}-${i + 1}"` : ""}>${inline(item)}</li>`).join("\n")}\n</${tag}>`;
+  `<${tag}${isSmall ? ' class="small"' : ""}>\n${items.map((item, i) => `<li${id ? ` id="${id}-${i + 1}"` : ""}>${inlineLines(item).map(inline).join("<br>\n")}</li>`).join("\n")}\n</${tag}>`;
 
 function tableHtml({ caption, columns, groups }: Table): string {
   const classes = columns.map(({ form }) => (form ? ` class="${form}"` : ""));

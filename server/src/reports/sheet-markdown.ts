@@ -5,6 +5,7 @@
  */
 import { markdownEmphasis, markdownInline, markdownLine } from "../escape/markdown.ts";
 import type { Inline } from "../escape/prose.ts";
+import { inlineLines } from "./inline-lines.ts";
 import {
   type Block,
   type Box,
@@ -86,9 +87,14 @@ const ALERTS: Readonly<Record<Box["tone"], string>> = {
 function boxMarkdown({ tone, title, blocks }: Box): string {
   const lines = blocks.flatMap((block) => {
     if (block.kind === "paragraph") return [markdownInline(block.text)];
-    return block.items.map(
-      (item, i) => `${block.kind === "numbers" ? `${i + 1}.` : "-"} ${markdownInline(item)}`,
-    );
+    return block.items.flatMap((item, i) => {
+      const mark = block.kind === "numbers" ? `${i + 1}.` : "-";
+      const texts = inlineLines(item).map(markdownInline);
+      // A backslash at the end of a line breaks it there.
+      return texts.map((text, line) =>
+        [line === 0 ? mark : " ".repeat(mark.length), line < texts.length - 1 ? `${text}\\` : text].join(" "),
+      );
+    });
   });
   return [`[!${ALERTS[tone]}]`, `**${markdownLine(title)}**`, "", ...lines]
     .map((line) => `> ${line}`.trimEnd())

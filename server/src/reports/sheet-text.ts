@@ -3,6 +3,7 @@
 import type { Inline } from "../escape/prose.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { displayWidth, padEnd, padStart, wrap } from "./display-text.ts";
+import { inlineLines } from "./inline-lines.ts";
 import {
   type Block,
   type Box,
@@ -135,9 +136,12 @@ function boxText({ tone, title, blocks }: Box): readonly string[] {
     ...wrap(title, columns),
     ...blocks.flatMap((block) => {
       if (block.kind === "paragraph") return wrap(spoken(block.text), columns);
-      return block.items.flatMap((item, i) =>
-        hanging(block.kind === "numbers" ? `${padStart(String(i + 1), 2)}. ` : "- ", spoken(item), columns),
-      );
+      return block.items.flatMap((item, i) => {
+        const mark = block.kind === "numbers" ? `${padStart(String(i + 1), 2)}. ` : "- ";
+        return inlineLines(item).flatMap((text, line) =>
+          hanging(line === 0 ? mark : " ".repeat(mark.length), spoken(text), columns),
+        );
+      });
     }),
   ];
   return lines.map((line) => `${mark}${line}`);

@@ -19,8 +19,9 @@ import { sentence } from "../sentence.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment } from "../surface/state.ts";
+import { MISSING_DUTIES } from "./finding-groups.ts";
 import type { Report, RuleChecks, RunContext } from "./rule.ts";
-import { related, useName } from "./texts.ts";
+import { related, undertakeDuties, useName } from "./texts.ts";
 
 /** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
 export interface Need {
@@ -77,26 +78,21 @@ function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[
 
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
   const { doc, defer } = dutyByWord(duty)!;
-  const others =
-    more > 0 ? ` (nor above ${more} more ${more === 1 ? "line that needs" : "lines that need"} it)` : "";
+  const reason = `${sentence(need.who)} ${need.reason}`;
+  const others = more > 0 ? ` So ${more === 1 ? "does 1 more line" : `do ${more} more lines`} below.` : "";
   return {
-    what: `${sentence(need.who)} ${need.reason}, and nothing above this line${others} says \`${duty}\`.`,
-    why,
+    headline: `Nothing above this line states \`${duty}\``,
+    why: `${reason}. ${why}${others}`,
     remedy: `${doc.slice(0, -1)}, and state \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
     ...(need.cause ? { related: [need.cause] } : {}),
     fixes: [stateDuty(action, duty)],
+    part: { group: MISSING_DUTIES, name: duty, reason },
   };
 }
 
 /** Puts the `safety` line where it reaches everything below: above the coat block or the `follow`, not inside it. */
-function stateDuty(action: Action, duty: DutyWord): Fix {
-  const place = statementOfOwnRecipe(action);
-  return {
-    title: `State \`safety ${duty}\``,
-    safe: false,
-    edits: [{ place, text: `safety ${duty}`, linesAbove: true }],
-  };
-}
+const stateDuty = (action: Action, duty: DutyWord): Fix =>
+  undertakeDuties(statementOfOwnRecipe(action), [duty]);
 
 function statementOfOwnRecipe(action: Action): Place {
   const line = action.frames.find((frame) => frame.declaration.startsWith("recipe ")) ?? action.place;

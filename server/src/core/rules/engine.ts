@@ -6,7 +6,7 @@
  * names the job and its surfaces. One finding a rule, line and job; nothing twice. A rule that throws costs its own
  * findings alone, and is named on the recipe or job that it was looking at.
  */
-import type { Finding, Fix, RelatedPlace, Severity } from "../findings.ts";
+import { type Finding, type Fix, type RelatedPlace, SEVERITIES, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
 import { andList } from "../model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
@@ -193,26 +193,34 @@ const lineKey = (draft: Draft): string =>
     ? `${draft.cause.span.start}`
     : `${draft.place.span.start}`;
 
-const SEVERITY_ORDER: readonly Severity[] = ["error", "warning", "information", "hint"];
-
 function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(
-    (a, b) => SEVERITY_ORDER.indexOf(severityOf(a)) - SEVERITY_ORDER.indexOf(severityOf(b)),
+    (a, b) => SEVERITIES.indexOf(severityOf(a)) - SEVERITIES.indexOf(severityOf(b)),
   )[0]!;
   const { report, job } = worst;
+  const { headline, why, remedy, part, cause } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
-  const named = surfaces.map((surface) => `\`${surface}\``);
-  const where = job ? ` (Job \`${job}\`${named.length > 0 ? `, ${andList(named)}` : ""}.)` : "";
   return {
     rule: worst.rule.id,
     severity: severityOf(worst),
     place: worst.place,
-    message: `${report.what} ${report.why} ${report.remedy}${where}`,
+    headline,
+    why,
+    remedy,
     related: relatedOf(worst),
     fixes: fixesOf(worst),
-    ...(job ? { job } : {}),
+    ...(job ? { where: whereText(job, surfaces), job } : {}),
     ...(job && surfaces.length > 0 ? { surfaces } : {}),
+    ...(part ? { part } : {}),
+    ...(cause === undefined ? {} : { cause }),
   };
+}
+
+/** "Job `tables`, surfaces `top` and `apron`." */
+function whereText(job: string, surfaces: readonly string[]): string {
+  const named = surfaces.map((surface) => `\`${surface}\``);
+  const noun = named.length > 1 ? "surfaces" : "surface";
+  return `Job \`${job}\`${named.length > 0 ? `, ${noun} ${andList(named)}` : ""}.`;
 }
 
 const severityOf = (draft: Draft): Severity => draft.report.severity ?? draft.rule.severity;

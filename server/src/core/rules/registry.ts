@@ -15,3 +15,9 @@ export const ruleIds = (): readonly string[] => [...BY_ID.keys()];
 
 /** The severity of a finding of the language; errors unless the rule says otherwise. */
 export const languageSeverity = (id: string): Severity => BY_ID.get(id)?.severity ?? "error";
+
+/** The rules whose findings a rule's own are secondary to. */
+export function secondaryTo(id: string): readonly string[] {
+  const rule = BY_ID.get(id);
+  return (rule && isTradeRule(rule) && rule.secondaryTo) || [];
+}

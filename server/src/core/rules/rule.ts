@@ -4,7 +4,7 @@
  * The examples are run by the tests and printed on the rule's page. A rule only looks and reports; which severity the
  * project gives it, where the finding stands and whether it was said already is the engine's business (`engine.ts`).
  */
-import type { Fix, RelatedPlace, Severity } from "../findings.ts";
+import type { FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
 import type { Job, Material } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
@@ -55,20 +55,18 @@ export interface RuleMeta {
   readonly passing: readonly RuleExample[];
 }
 
-/** What a rule says. The three sentences make the message, in this order. */
-export interface Report {
-  /** What is wrong, with names and numbers: one sentence with its full stop. */
-  readonly what: string;
-  /** Why it matters at the bench: one sentence. */
-  readonly why: string;
-  /** What to do: one sentence. */
-  readonly remedy: string;
+/** What a rule says: headline, why and remedy (see `FindingText`), and what goes with them. */
+export interface Report extends Omit<FindingText, "where"> {
   readonly related?: readonly RelatedPlace[];
   readonly fixes?: readonly Fix[];
   /** Only where one rule has findings of two severities. */
   readonly severity?: Severity;
   /** A narrower place inside the statement (a word, a quantity); default: the whole statement. */
   readonly at?: Place;
+  /** Told together with its like on one recipe. */
+  readonly part?: GroupPart;
+  /** What brings the finding, where another rule's finding elsewhere may come of the same: see `secondaryTo`. */
+  readonly cause?: string;
 }
 
 /** One action on one surface. `before` is the surface as the action finds it. */
@@ -130,6 +128,11 @@ export interface RuleChecks {
 
 export interface TradeRule extends RuleMeta {
   readonly checks: RuleChecks;
+  /**
+   * Rules whose findings say the same, or what comes before it. Where one of them has a finding of the same cause (the
+   * `cause` of both reports; without one, the same line), this rule's finding becomes a related place of that one.
+   */
+  readonly secondaryTo?: readonly string[];
 }
 
 /** A rule whose findings come from reading the text (names, units, fields): metadata only. */

@@ -5,7 +5,7 @@
  * allows nothing that is there. Prose that happens to begin with "allow" is left alone.
  */
 import type { Span } from "../../../../grammar/src/tree.ts";
-import type { Finding, Fix } from "../findings.ts";
+import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
 import { closest } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
@@ -133,7 +133,7 @@ const about = (
   rule: id,
   severity: languageSeverity(id),
   place: absolute(file, span),
-  message,
+  ...textOf(message),
   related: [],
   fixes,
 });
@@ -143,27 +143,27 @@ const withoutReason = (file: ProgramFile, { rule, span }: Suppression): Finding 
     file,
     "suppression-without-reason",
     span,
-    `This comment gives no reason, so it allows nothing. Whoever reads the recipe next could not tell whether the reason still holds. Write it after a colon, such as \`# allow ${rule}: tried on a sample board\`.`,
+    `This comment gives no reason, so it allows nothing.\nWhoever reads the recipe next could not tell whether the reason still holds.\nWrite it after a colon, such as \`# allow ${rule}: tried on a sample board\`.`,
     [],
   );
 
 function unused(file: ProgramFile, { rule, ruleSpan, span, lineSpan }: Suppression): Finding {
   const takeOut: Fix = {
     title: "Take the comment out",
-    safe: true,
+    kind: "safe",
     edits: [{ place: absolute(file, lineSpan), text: "" }],
   };
   if (ruleById(rule)) {
-    const message = `\`${rule}\` finds nothing on the line below. A comment that allows nothing may hide a finding later on. Take it out.`;
+    const message = `\`${rule}\` finds nothing on the line below.\nA comment that allows nothing may hide a finding later on.\nTake it out.`;
     return about(file, "unused-suppression", span, message, [takeOut]);
   }
   const near = closest(rule, ruleIds());
-  const message = `There is no rule \`${rule}\`, so this comment allows nothing. ${near ? `Perhaps \`${near}\` is meant` : "The list of rules has their names"}; else take it out.`;
+  const message = `There is no rule \`${rule}\`, so this comment allows nothing.\n${near ? `Perhaps \`${near}\` is meant` : "The list of rules has their names"}; else take it out.`;
   const change: readonly Fix[] = near
     ? [
         {
           title: `Change to \`${near}\``,
-          safe: false,
+          kind: "change",
           edits: [{ place: absolute(file, ruleSpan), text: near }],
         },
       ]

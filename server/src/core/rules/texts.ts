@@ -2,9 +2,11 @@
  * Words and places that many rules share: names of coats for messages, related places, and the usual fixes.
  */
 import { Temporal } from "temporal-polyfill";
-import type { Fix, RelatedPlace } from "../findings.ts";
+import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
+import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatAmount, formatDuration, formatNumber } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
+import { andList } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
 import { sentence } from "../sentence.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
@@ -75,14 +77,40 @@ export const factorText = (coat: Coat): string =>
 const reasonText = ({ factorReason }: Coat): string =>
   factorReason.replace(/; times are .*$/s, "").replace(/^./, (first) => first.toLowerCase());
 
+/**
+ * A fix of a kind (see `FixKind`). What states a duty, a wait, a test or a fact of a label is an undertaking, and its title
+ * says so: "Undertake to wait for the oil's cure" of "Wait for the oil's cure".
+ */
+export const fixOf = (kind: FixKind, title: string, edits: readonly TextEdit[]): Fix => ({
+  kind,
+  title: kind === "undertaking" ? `Undertake to ${title.charAt(0).toLowerCase()}${title.slice(1)}` : title,
+  edits,
+});
+
 /** A fix that puts whole lines above the action's own line, indented like it. */
-export function insertAbove(action: Action, title: string, lines: readonly string[], safe = false): Fix {
-  return { title, safe, edits: [{ place: action.place, text: lines.join("\n"), linesAbove: true }] };
-}
+export const insertAbove = (kind: FixKind, action: Action, title: string, lines: readonly string[]): Fix =>
+  fixOf(kind, title, [linesAbove(action.place, lines)]);
 
 /** A fix that replaces a word or quantity. */
-export function replaceAt(place: Place, title: string, text: string, safe = false): Fix {
-  return { title, safe, edits: [{ place, text }] };
+export const replaceAt = (kind: FixKind, place: Place, title: string, text: string): Fix =>
+  fixOf(kind, title, [{ place, text }]);
+
+/** Whole lines above the line of a place. */
+export const linesAbove = (place: Place, lines: readonly string[]): TextEdit => ({
+  place,
+  text: lines.join("\n"),
+  linesAbove: true,
+});
+
+/** States safety duties above the line of a place: whoever takes this fix undertakes to keep to them. */
+export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix {
+  const edits = [linesAbove(place, [`safety ${duties.join(", ")}`])];
+  const [only] = duties;
+  const title =
+    duties.length === 1 && only !== undefined
+      ? `${dutyByWord(only)!.doc.replace(/\.$/u, "")} (\`safety ${only}\`)`
+      : `See to ${duties.length} safety duties: ${andList(duties.map((duty) => `\`${duty}\``))}`;
+  return fixOf("undertaking", title, edits);
 }
 
 /** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */

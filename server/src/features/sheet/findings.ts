@@ -5,12 +5,13 @@
  * declaration that it draws on, in whatever file. What names another job is left to that job's sheet.
  */
 import type { Checker } from "../../core/check.ts";
-import type { Severity } from "../../core/findings.ts";
+import { SEVERITIES } from "../../core/findings.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
 import { ruleById } from "../../core/rules/registry.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { absoluteSpan } from "../edges.ts";
+import { partsOf } from "../finding-parts.ts";
 import type { FileFinding, FileSpan } from "../types.ts";
 import type { SheetFinding } from "./model.ts";
 
@@ -39,8 +40,6 @@ interface OrderedFinding {
 }
 
 export type ConcernedFindingsOf = (file: FileId) => ConcernedFindings;
-
-const GRAVITY: readonly Severity[] = ["error", "warning", "information", "hint"];
 
 /** Sorts the findings of a file once, so that not every one of many sheets looks through them all. */
 export function concernedFindings(
@@ -85,7 +84,7 @@ export function concerning(
       .toSorted((a, b) => a.order - b.order)
       .map(({ finding }) => finding);
   });
-  return found.toSorted((a, b) => GRAVITY.indexOf(a.severity) - GRAVITY.indexOf(b.severity));
+  return found.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
 }
 
 /** The key of the declaration that an offset is in; undefined for stray lines and for `use`. */
@@ -138,9 +137,9 @@ export function findingsAtLines(
   };
 }
 
-/** The finding's own place; where it stands on the line that leads to a recipe of another file, that recipe's line. */
+/** The places of all that the finding stands for; where it stands on the line that leads to a recipe of another file, that recipe's line. */
 const linesOf = (finding: FileFinding): readonly FileSpan[] => [
-  finding,
+  ...partsOf(finding),
   ...finding.related.filter(({ message }) => message === "The line of the recipe"),
 ];
 

@@ -1,5 +1,6 @@
 /**
- * `textDocument/codeAction`: the fixes of the findings at the caret.
+ * `textDocument/codeAction`: the fixes of the findings at the caret, the gravest first, then for each finding its
+ * explanation and the comment that allows it.
  *
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
@@ -8,11 +9,19 @@ import {
   CodeActionKind,
   type CodeActionParams,
   type Diagnostic,
+  type WorkspaceEdit,
 } from "vscode-languageserver";
+import { SEVERITIES } from "../../core/findings.ts";
+import { allowHere } from "../../features/allow-here.ts";
+import { partsOf } from "../../features/finding-parts.ts";
+import type { FileEdit, FileFindingPart } from "../../features/types.ts";
+import type { ClientFacts } from "../client-facts.ts";
+import { EXPLAIN_COMMAND } from "../custom-requests.ts";
+import type { Snapshot } from "../files.ts";
 import { spanOf, touches } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
 import { isShown } from "../settings.ts";
-import { toCodeAction, toDiagnostic } from "../to-lsp.ts";
+import { toCodeAction, toDiagnostic, toRange, toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 
 export const codeAction = async (session: Session, params: CodeActionParams): Promise<CodeAction[]> => {
@@ -23,19 +32,78 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
   const document = snapshot.document(file);
   if (document === undefined) return [];
   const span = spanOf(document, params.range);
-  return snapshot.analysis
+  const { facts, rulePage, settings } = session;
+  const findings = snapshot.analysis
     .findings(file)
-    .filter((finding) => touches(finding.span, span) && isShown(finding.severity, session.settings))
-    .flatMap((finding) => {
-      if (finding.fixes.length === 0) return [];
-      const { facts, rulePage } = session;
-      const own = toDiagnostic(finding, document, snapshot, facts, rulePage);
-      // The client's own copy of the diagnostic, so that it can tell which one the fix takes away.
-      const answered = params.context.diagnostics.filter((known) => isSame(known, own));
-      const diagnostics = answered.length > 0 ? answered : [own];
-      return finding.fixes.map((fix) => toCodeAction(fix, diagnostics, snapshot, facts));
-    });
+    .filter((finding) => touches(finding.span, span) && isShown(finding.severity, settings))
+    .toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+  const answered = findings.map((finding) => {
+    const own = toDiagnostic(finding, document, snapshot, facts, rulePage);
+    // The client's own copy of the diagnostic, so that it can tell which one an action is about.
+    const known = params.context.diagnostics.filter((each) => isSame(each, own));
+    return { finding, diagnostics: known.length > 0 ? known : [own] };
+  });
+  return [
+    ...answered.flatMap(({ finding, diagnostics }) =>
+      finding.fixes.map((fix) => toCodeAction(fix, diagnostics, snapshot, facts)),
+    ),
+    ...answered.flatMap(({ finding, diagnostics }) =>
+      partsOf(finding).flatMap((part) => [
+        ...explain(part, diagnostics, facts),
+        ...allow(part, diagnostics, snapshot, facts),
+      ]),
+    ),
+  ];
 };
+
+/** Where the client shows pages of rules by a command of its own. */
+const explain = ({ rule }: FileFindingPart, diagnostics: Diagnostic[], facts: ClientFacts): CodeAction[] =>
+  facts.commands.has(EXPLAIN_COMMAND)
+    ? [
+        {
+          title: `Explain ${rule}`,
+          kind: CodeActionKind.QuickFix,
+          diagnostics,
+          command: { title: `Explain ${rule}`, command: EXPLAIN_COMMAND, arguments: [rule] },
+        },
+      ]
+    : [];
+
+/** Puts the comment there; its reason is left to be written, and until then it allows nothing. */
+function allow(
+  part: FileFindingPart,
+  diagnostics: Diagnostic[],
+  snapshot: Snapshot,
+  facts: ClientFacts,
+): CodeAction[] {
+  const text = snapshot.analysis.text(part.file);
+  const edit = text === undefined ? undefined : allowHere(text, part);
+  if (edit === undefined) return [];
+  return [
+    {
+      title: `Allow ${part.rule} here, with a reason`,
+      kind: CodeActionKind.QuickFix,
+      diagnostics,
+      edit: toCommentEdit(edit, snapshot, facts),
+    },
+  ];
+}
+
+/** With the caret where the reason goes, for a client that can put it there. */
+function toCommentEdit(edit: FileEdit, snapshot: Snapshot, facts: ClientFacts): WorkspaceEdit {
+  const plain = toWorkspaceEdit([edit], snapshot, facts);
+  const document = snapshot.document(edit.file);
+  if (!facts.snippetEdits || !facts.versionedEdits || document === undefined) return plain;
+  const value = `${edit.text.trimEnd()} $0${/\r?\n$/u.exec(edit.text)![0]}`;
+  return {
+    documentChanges: [
+      {
+        textDocument: { uri: snapshot.uriOf(edit.file), version: snapshot.versionOf(edit.file) ?? null },
+        edits: [{ range: toRange(document, edit.span), snippet: { kind: "snippet", value } }],
+      },
+    ],
+  };
+}
 
 /** Kinds are a tree: who asks for `quickfix`, or for everything, gets fixes. */
 const asksForFixes = (params: CodeActionParams): boolean =>

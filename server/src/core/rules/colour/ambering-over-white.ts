@@ -94,7 +94,7 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
       );
       if (!below) return;
       report({
-        what: `${useName(action.use)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}.`,
+        headline: `${useName(action.use)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}`,
         why: "The clear yellows with the months, and over a light colour all of it shows.",
         remedy: "Use a waterborne clear that stays pale, and try it over a painted offcut.",
         related: [layerBelow(below)],

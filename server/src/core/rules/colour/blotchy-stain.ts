@@ -120,7 +120,7 @@ job shelves {
       const wood = woodOf(run);
       if (over?.role !== "stain" || action.toner || !wood?.blotchProne || !isBare(before)) return;
       report({
-        what: `${useName(action.use)} goes straight on ${wood.name}, which takes stain unevenly.`,
+        headline: `${useName(action.use)} goes straight on ${wood.name}, which takes stain unevenly`,
         why: "Dense and open spots drink different amounts, and the colour comes out in dark clouds.",
         remedy:
           "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try the colour on an offcut.",
@@ -136,7 +136,7 @@ job shelves {
 /** An oil conditioner under an oil stain, which brings the same duties; else the waterborne one and a light sanding. */
 function conditionerFix(action: LayerAction, oil: boolean) {
   if (!oil) {
-    return insertAbove(action, "Put a waterborne conditioner on first", [
+    return insertAbove("undertaking", action, "Put a waterborne conditioner on first", [
       "layer waterborne_conditioner, wiped",
       "wait  until recoat",
       ...sandingLines(action, 220),
@@ -145,7 +145,7 @@ function conditionerFix(action: LayerAction, oil: boolean) {
   const missing = (["ventilate", "no_ignition", "wet_rags"] as const).filter(
     (duty) => !isStated(action, duty),
   );
-  return insertAbove(action, "Put an oil conditioner on first", [
+  return insertAbove("undertaking", action, "Put an oil conditioner on first", [
     ...(missing.length > 0 ? [`safety ${missing.join(", ")}`] : []),
     "layer oil_conditioner, wiped",
     "wait  until recoat",

@@ -81,7 +81,7 @@ export const colourSandedThrough: TradeRule = {
       const { colour, filmUm } = reached;
       const grit = action.syntax.grits[action.grits.indexOf(coarsest)]!;
       report({
-        what:
+        headline:
           filmUm === 0
             ? `Grit ${coarsest} goes into ${coatName(colour)}, which lies in the topmost fibres only.`
             : `Grit ${coarsest} goes through the ${microns(filmUm)} of film over ${coatName(colour)}.`,

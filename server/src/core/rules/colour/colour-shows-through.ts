@@ -96,7 +96,7 @@ recipe painted {
       const dark = darkBelow(ctx, before);
       if (!dark) return;
       report({
-        what: `One coat of ${useName(action.use)}, which is light, goes over ${dark.what}, with no primer and no second coat.`,
+        headline: `One coat of ${useName(action.use)}, which is light, goes over ${dark.what}, with no primer and no second coat`,
         why: "One light coat does not hide a dark colour: it dries grey and streaked.",
         remedy: "Prime first and plan two coats or three, until a dry coat shows nothing of what lies below.",
         related: dark.related,

@@ -80,7 +80,7 @@ recipe stained {
       if (!below) return;
       const { sheen } = action.use.material!;
       report({
-        what: `${useName(action.use)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark.`,
+        headline: `${useName(action.use)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark`,
         why: "The powder that makes it dull looks like a milky haze over a dark colour, more with every coat.",
         remedy:
           "Tint it with a little of the colour below, or build with gloss and leave only the last coat dull.",

@@ -87,7 +87,7 @@ export const knotsNotSealed: TradeRule = {
       if (before.openBelow || before.layers.some((coat) => !coat.family || isFilm(coat))) return;
       if (isSpokenOf(run, index, KNOTS)) return;
       report({
-        what: `${useName(action.use)} is light and goes straight on bare ${wood.name}, whose knots are full of resin.`,
+        headline: `${useName(action.use)} is light and goes straight on bare ${wood.name}, whose knots are full of resin`,
         why: "The resin works its way through oil paint too, and every knot shows as a yellow ring within a year.",
         remedy: "Seal the knots with shellac first, or prime the whole surface with shellac primer.",
         ...(run.surface?.substrate.place
@@ -95,7 +95,7 @@ export const knotsNotSealed: TradeRule = {
           : {}),
         fixes:
           action.coat === 1
-            ? [insertAbove(action, "Prime with shellac primer", stainBlockLines(action))]
+            ? [insertAbove("undertaking", action, "Prime with shellac primer", stainBlockLines(action))]
             : [],
       });
     },

@@ -83,7 +83,7 @@ export const stainOverEndGrain: TradeRule = {
       if (last < COARSEST_BEFORE_FINISH || last >= COARSEST_ON_END_GRAIN) return;
       if (shadeOfMaterial(action.use.material) !== "dark" || isSpokenOf(run, index, ENDS)) return;
       report({
-        what: `${useName(action.use)} is dark and goes on solid ${wood.name} with its edges, sanded no finer than ${last}.`,
+        headline: `${useName(action.use)} is dark and goes on solid ${wood.name} with its edges, sanded no finer than ${last}`,
         why: "End grain drinks several times what the face drinks, and the ends turn nearly black.",
         remedy: `Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat of dewaxed shellac on them first.`,
         related: [
@@ -94,6 +94,7 @@ export const stainOverEndGrain: TradeRule = {
           action.coat === 1
             ? [
                 insertAbove(
+                  "undertaking",
                   action,
                   `Sand on to ${COARSEST_ON_END_GRAIN}`,
                   sandingLines(action, COARSEST_ON_END_GRAIN),

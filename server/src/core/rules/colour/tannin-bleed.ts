@@ -90,7 +90,7 @@ export const tanninBleed: TradeRule = {
       if (!why || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
       if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
       report({
-        what: `${useName(action.use)} is light and waterborne and goes on ${wood.name}, ${why}, with no stain-blocking primer below.`,
+        headline: `${useName(action.use)} is light and waterborne and goes on ${wood.name}, ${why}, with no stain-blocking primer below`,
         why: `Its water draws ${drawnFrom(wood)} out of the wood, which dries as yellow or brown stains in the paint.`,
         remedy: "Put a coat of shellac primer, or an alkyd primer, between the wood and the paint.",
         ...(run.surface?.substrate.place
@@ -98,7 +98,7 @@ export const tanninBleed: TradeRule = {
           : {}),
         fixes:
           action.coat === 1
-            ? [insertAbove(action, "Prime with shellac primer", stainBlockLines(action))]
+            ? [insertAbove("undertaking", action, "Prime with shellac primer", stainBlockLines(action))]
             : [],
       });
     },

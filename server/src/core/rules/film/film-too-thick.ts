@@ -104,7 +104,7 @@ recipe flooded {
       if (stack.um <= thickest + 1e-6 || had > thickest + 1e-6) return;
       const first = stack.coats[0]!;
       report({
-        what: `${stack.coats.length === 1 ? `${sentence(coatName(first))} comes` : `With this coat ${stack.coats.length} coats of ${family.name} come`} to ${microns(stack.um)} of dry film, and ${family.name} takes about ${microns(thickest)} at most.`,
+        headline: `${stack.coats.length === 1 ? `${sentence(coatName(first))} comes` : `With this coat ${stack.coats.length} coats of ${family.name} come`} to ${microns(stack.um)} of dry film, and ${family.name} takes about ${microns(thickest)} at most`,
         why: "A film that thick stays soft below, or cracks as it shrinks.",
         remedy: "Leave coats out, or put them on thinner.",
         related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],

@@ -69,7 +69,7 @@ export const filmTooThin: TradeRule = {
       if (below && below.origin !== "new" && isFilm(below)) return;
       const coat = stack.coats.at(-1)!;
       report(coat.action!, {
-        what: `${stack.coats.length === 1 ? sentence(coatName(coat)) : `The ${stack.coats.length} coats of ${materialName(coat.what, stack.family.name)}`} ${stack.coats.length === 1 ? "comes" : "come"} to ${microns(stack.um)} of dry film, and one sound coat of ${stack.family.name} has about ${microns(thinnest)}.`,
+        headline: `${stack.coats.length === 1 ? sentence(coatName(coat)) : `The ${stack.coats.length} coats of ${materialName(coat.what, stack.family.name)}`} ${stack.coats.length === 1 ? "comes" : "come"} to ${microns(stack.um)} of dry film, and one sound coat of ${stack.family.name} has about ${microns(thinnest)}`,
         why: "A film that thin does not close, and it wears through at the first rubbing.",
         remedy: "Put on another coat, thin it less, or do not spread it so far.",
       });

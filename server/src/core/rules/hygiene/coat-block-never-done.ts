@@ -63,7 +63,7 @@ recipe three_coats {
       const isFixed = coats === undefined || coats.kind === "quantity";
       if (!block || block.length === 0 || !isFixed || action.coats !== 1) return;
       report({
-        what: "This layer has one coat, and its block is done between coats.",
+        headline: "This layer has one coat, and its block is done between coats",
         why: "So its waits and sandings never happen.",
         remedy: "Say how many coats, such as `x 3`, or put the lines after the layer.",
         ...(coats ? { at: placeOf(action, coats.span) } : {}),

@@ -51,7 +51,7 @@ job lid {
       for (const { recipe, apply } of run.applied) {
         if (!apply || recipe.statements.some((statement) => statement.kind !== "field")) continue;
         reportAt(apply, {
-          what: `\`${recipe.name}\` has no lines, so nothing is done here.`,
+          headline: `\`${recipe.name}\` has no lines, so nothing is done here`,
           why: "Areas, litres and dates come out as if this surface were left alone.",
           remedy: "Write the recipe's lines, or take this line out.",
           related: [related(recipe.namePlace, "The recipe without lines")],

@@ -42,7 +42,7 @@ export const materialCannotBeLayer: TradeRule = {
       const material = action.use.material;
       if (!material?.family || leavesLayer(material.family)) return;
       report({
-        what: `${useName(action.use)} leaves no layer.`,
+        headline: `${useName(action.use)} leaves no layer`,
         why: "A layer is what stays on the surface, and this evaporates or is rinsed off.",
         remedy: `Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`.`,
         at: action.use.place,

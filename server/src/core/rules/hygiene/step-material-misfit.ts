@@ -79,7 +79,7 @@ export const stepMaterialMisfit: TradeRule = {
       const verb = VERBS[action.verb];
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
-        what: `${useName(action.use)} is nothing to \`${action.verb}\` with.`,
+        headline: `${useName(action.use)} is nothing to \`${action.verb}\` with`,
         why: "What this line should do would not be done when the next line comes.",
         remedy: `Name ${verb.can}, or take another verb.`,
         at: action.use.place,

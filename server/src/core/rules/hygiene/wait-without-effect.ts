@@ -89,7 +89,7 @@ job lid {
       // What was put on and stripped again still counted while it was there.
       if (firstIndexOf(run, isLayer) < action.index) return;
       report({
-        what: `\`until ${action.until}\` counts from the last layer or filling, and nothing was put on before this line.`,
+        headline: `\`until ${action.until}\` counts from the last layer or filling, and nothing was put on before this line`,
         why: "So no time passes here, and what was cleaned or dampened has none to dry.",
         remedy: "State the time, such as `wait overnight`, or take the line out.",
       });

@@ -6,7 +6,7 @@ import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
 import type { SurfaceState } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, related, useName } from "../texts.ts";
+import { insertAbove, related, replaceAt, useName } from "../texts.ts";
 
 export const coatOnUncleanSurface: TradeRule = {
   id: "coat-on-unclean-surface",
@@ -127,7 +127,7 @@ job boxes {
       if (dirt.length === 0) return;
       const onlyDust = !before.grease && !before.residue;
       report({
-        what: `${useName(action.use)} goes on ${andList(dirt.map(({ what }) => what))}.`,
+        headline: `${useName(action.use)} goes on ${andList(dirt.map(({ what }) => what))}`,
         why: onlyDust
           ? "The dust stays in the film as grit and keeps it from taking hold."
           : "The coat crawls, dries badly or peels where dirt lies under it.",
@@ -177,10 +177,10 @@ function fixes(action: LayerContext["action"], onlyDust: boolean, before: Surfac
     if (!last || !onlyDust || last.kind === "layer") return [];
     const end = last.span.end;
     const place = { ...action.place, span: { start: end, end } };
-    return [{ title: "Dust before the next coat", safe: false, edits: [{ place, text: "\n    step dust" }] }];
+    return [replaceAt("change", place, "Dust before the next coat", "\n    step dust")];
   }
-  if (onlyDust) return [insertAbove(action, "Dust the surface first", ["step  dust"])];
+  if (onlyDust) return [insertAbove("change", action, "Dust the surface first", ["step  dust"])];
   return before.residue || before.layers.length === 0
     ? []
-    : [insertAbove(action, "Clean the surface first", ["step  clean with soap"])];
+    : [insertAbove("change", action, "Clean the surface first", ["step  clean with soap"])];
 }

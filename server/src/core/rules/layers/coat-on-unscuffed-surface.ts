@@ -210,11 +210,11 @@ job boxes {
         if (!slick || before.abrasions.length > 0) return;
         const wood = run.surface?.substrate.place;
         report({
-          what: `${name} goes on ${slick} that was not abraded.`,
+          headline: `${name} goes on ${slick} that was not abraded`,
           why,
           remedy: "Scuff it lightly with 220 grit and dust it off first.",
           related: wood ? [related(wood, "What the surface is made of")] : [],
-          fixes: [insertAbove(action, "Scuff and dust the surface first", scuffLines(action))],
+          fixes: [insertAbove("undertaking", action, "Scuff and dust the surface first", scuffLines(action))],
         });
         return;
       }
@@ -224,13 +224,13 @@ job boxes {
       // Paint may hold lead: scuffing it is not put in without a look.
       const isPaint = familiesOf(below).some((candidate) => candidate.role === "paint");
       report({
-        what: `${sentence(name)} goes on ${coatName(below)}, which was not abraded.`,
+        headline: `${sentence(name)} goes on ${coatName(below)}, which was not abraded`,
         why,
         remedy: "Scuff with 220 to 320 grit and dust it off first.",
         related: [layerBelow(below)],
         fixes: isPaint
           ? []
-          : [insertAbove(action, "Scuff and dust the old finish first", scuffLines(action))],
+          : [insertAbove("undertaking", action, "Scuff and dust the old finish first", scuffLines(action))],
       });
     },
   },

@@ -169,7 +169,7 @@ job boxes {
       if (!over || !before.wax || over.role === "wax" || !leavesLayer(over)) return;
       const sanding = before.wax.drivenIn ? drivingIn(run, index) : undefined;
       report({
-        what: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}.`,
+        headline: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
         remedy: sanding
           ? "Take the wax off with `step dewax` before the sanding; cleaning and sanding do not remove it."
@@ -178,7 +178,14 @@ job boxes {
           related(before.wax.place, "The wax is here"),
           ...(sanding ? [related(sanding.place, "The sanding that drives it in")] : []),
         ],
-        fixes: [insertAbove(sanding ?? action, "Take the wax off first", dewaxLines(sanding ?? action))],
+        fixes: [
+          insertAbove(
+            "undertaking",
+            sanding ?? action,
+            "Take the wax off first",
+            dewaxLines(sanding ?? action),
+          ),
+        ],
       });
     },
   },

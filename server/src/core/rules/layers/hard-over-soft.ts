@@ -178,7 +178,7 @@ recipe cleared {
         if (!worst) continue;
         const [hard, soft] = isBrittle(over, worst) ? ["brittle", "is softer"] : ["stiff", "stays flexible"];
         report({
-          what: `${useName(action.use)} is ${hard} and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : soft}.`,
+          headline: `${useName(action.use)} is ${hard} and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : soft}`,
           why: "The lower layer moves with the wood, the harder film cannot follow, and it cracks.",
           remedy:
             over.role === "paint"

@@ -82,7 +82,7 @@ job boxes {
       // Without scuffing `coat-on-unscuffed-surface` says the first thing to do; bonding is mixed in as a tint.
       if (isPorousPaint(below) || !isAbradedSince(below) || action.tinted) return;
       report({
-        what: `${useName(action.use)} goes on ${coatName(below)} without a primer.`,
+        headline: `${useName(action.use)} goes on ${coatName(below)} without a primer`,
         why: "Milk paint soaks in to hold, and on a film it shrinks as it dries and comes off in flakes.",
         remedy:
           "Put a bonding or shellac primer between the two, or stir the maker's bonding agent into the first coat.",

@@ -93,7 +93,7 @@ job boxes {
       const slick = before.layers.length === 0 ? slickSubstrate(run) : undefined;
       if (!slick && (!film || isPorousPaint(film) || film.family?.binder === "shellac")) return;
       report({
-        what: `${useName(action.use)} has to soak into the wood, and ${slick ? `nothing soaks into ${slick}` : `${coatName(film!)} has sealed it`}.`,
+        headline: `${useName(action.use)} has to soak into the wood, and ${slick ? `nothing soaks into ${slick}` : `${coatName(film!)} has sealed it`}`,
         why: "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
         remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
         related: film && !slick ? [layerBelow(film)] : [],

@@ -86,7 +86,7 @@ job shelves {
       // What is slick besides is an error of its own.
       if (!board || board.canBeStained || board.needsScuff || !isBare(before)) return;
       report({
-        what: `${useName(action.use)} goes on bare ${board.name}.`,
+        headline: `${useName(action.use)} goes on bare ${board.name}`,
         why: "Without grain the face turns a dull, even brown, and cut edges drink the stain and turn dark.",
         remedy: "Prime and paint it, or stain a veneer instead.",
         related: substrate.place ? [related(substrate.place, "What the surface is made of")] : [],

@@ -92,7 +92,7 @@ job boxes {
       if (firstIndexOf(run, isWipedOff) < index) return;
       const place = run.surface?.substrate.place;
       report({
-        what: `${useName(action.use)} goes straight on bare ${wood.name}, which holds oil of its own.`,
+        headline: `${useName(action.use)} goes straight on bare ${wood.name}, which holds oil of its own`,
         why:
           over.drying === "waterborne"
             ? "That oil keeps a waterborne clear from holding."
@@ -100,7 +100,14 @@ job boxes {
         remedy:
           "Seal it with dewaxed shellac first, or wipe it with acetone or alcohol just before the coat.",
         related: place ? [related(place, "What the surface is made of")] : [],
-        fixes: [insertAbove(action, "Seal the wood with dewaxed shellac first", barrierLines(action))],
+        fixes: [
+          insertAbove(
+            "undertaking",
+            action,
+            "Seal the wood with dewaxed shellac first",
+            barrierLines(action),
+          ),
+        ],
       });
     },
   },

@@ -140,7 +140,7 @@ recipe renew {
       if (!silicone || before.wax || !over?.buildsFilm || over.binder === "shellac") return;
       const sanding = silicone.inWood ? drivingIn(run, index) : undefined;
       report({
-        what: `${useName(action.use)} goes over the silicone of ${useName(silicone.use)}, which ${silicone.inWood ? "is in the wood by now" : "nothing has taken off"}.`,
+        headline: `${useName(action.use)} goes over the silicone of ${useName(silicone.use)}, which ${silicone.inWood ? "is in the wood by now" : "nothing has taken off"}`,
         why: "The wet coat draws back from it in round craters, fisheyes, and no further coat closes them.",
         remedy: silicone.inWood
           ? "Seal the wood with a coat of dewaxed shellac first; a wash no longer gets all of it out."
@@ -151,9 +151,9 @@ recipe renew {
         ],
         fixes: silicone.inWood
           ? isSealable(over)
-            ? [insertAbove(action, "Seal it with dewaxed shellac", barrierLines(action))]
+            ? [insertAbove("undertaking", action, "Seal it with dewaxed shellac", barrierLines(action))]
             : []
-          : [insertAbove(action, "Wipe the silicone off first", dewaxLines(action))],
+          : [insertAbove("undertaking", action, "Wipe the silicone off first", dewaxLines(action))],
       });
     },
   },

@@ -75,12 +75,12 @@ job shelves {
       if (before.layers.some((coat) => !coat.family || leavesLayer(coat.family))) return;
       const place = run.surface?.substrate.place;
       report({
-        what: `${useName(action.use)} goes straight on ${slick}, without a primer.`,
+        headline: `${useName(action.use)} goes straight on ${slick}, without a primer`,
         why: "Most paints get little hold there even when it is scuffed, and chip at edges and handles.",
         remedy: "Put a bonding primer between the two, unless the paint's label says that it needs none.",
         related: place ? [related(place, "What the surface is made of")] : [],
         fixes: [
-          insertAbove(action, "Put a bonding primer on first", [
+          insertAbove("undertaking", action, "Put a bonding primer on first", [
             "layer bonding_primer",
             "wait  until recoat",
           ]),

@@ -149,7 +149,7 @@ job boxes {
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       report({
-        what: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        headline: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}`,
         why: "The layer below softens under the wet coat and wrinkles, lifts or smears.",
         remedy: untilCured
           ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
@@ -158,9 +158,20 @@ job boxes {
             : "Strip the layer below, or choose a coat with a milder solvent.",
         related: [layerBelow(coat)],
         fixes: mayWait
-          ? [insertAbove(action, "Wait for the full cure of the layer below", ["wait  until cured"])]
+          ? [
+              insertAbove("undertaking", action, "Wait for the full cure of the layer below", [
+                "wait  until cured",
+              ]),
+            ]
           : holdsOnBarrier && !untilCured
-            ? [insertAbove(action, "Put dewaxed shellac between the two", barrierLines(action))]
+            ? [
+                insertAbove(
+                  "undertaking",
+                  action,
+                  "Put dewaxed shellac between the two",
+                  barrierLines(action),
+                ),
+              ]
             : [],
       });
     },
@@ -171,7 +182,7 @@ job boxes {
       const worst = film && familiesOf(film).find((below) => below.dissolvedBy.includes(solvent.carrier));
       if (!film || !worst) return;
       report({
-        what: `${sentence(useName(action.use!))} dissolves ${coatName(film)}${mayBe(film, worst)}.`,
+        headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}${mayBe(film, worst)}`,
         why: "The film softens, smears and loses its surface under the cloth.",
         remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
         related: [layerBelow(film)],

@@ -167,7 +167,7 @@ job boxes {
       const sealed = sealedBy(before) ?? substrateSeals(before, slickSubstrate(run));
       if (!sealed) return;
       report({
-        what: `${useName(action.use)} has to soak in, and ${sealed.what}.`,
+        headline: `${useName(action.use)} has to soak in, and ${sealed.what}`,
         why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
         remedy: sealed.remedy,
         related: sealed.related,

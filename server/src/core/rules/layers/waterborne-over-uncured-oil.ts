@@ -78,11 +78,11 @@ export const waterborneOverUncuredOil: TradeRule = {
       const had = waitedOf(before, below).hours;
       const left = needed - had;
       report({
-        what: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${shareText(had, needed)} it needs to cure${factorText(below)}.`,
+        headline: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${shareText(had, needed)} it needs to cure${factorText(below)}`,
         why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
         remedy: `Wait ${hoursText(left)} longer, or put a coat of dewaxed shellac between the two.`,
         related: [layerBelow(below)],
-        fixes: [insertAbove(action, "Wait for the oil's cure", ["wait  until cured"])],
+        fixes: [insertAbove("undertaking", action, "Wait for the oil's cure", ["wait  until cured"])],
       });
     },
   },

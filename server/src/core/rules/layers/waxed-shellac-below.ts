@@ -115,11 +115,13 @@ recipe lacquered {
       if (!worst) return;
       const film = worst.role === "sealer" ? "stearate" : "wax";
       report({
-        what: `${useName(action.use)} goes over ${coatName(below)}${below.unknown ? mayBe(below, worst) : `, which holds ${film}`}.`,
+        headline: `${useName(action.use)} goes over ${coatName(below)}${below.unknown ? mayBe(below, worst) : `, which holds ${film}`}`,
         why: `Polyurethane and waterborne clears do not hold on ${film}: they peel off in flakes or in sheets.`,
         remedy: "Put a coat of dewaxed shellac between the two, or use dewaxed shellac from the start.",
         related: [layerBelow(below)],
-        fixes: [insertAbove(action, "Put dewaxed shellac between the two", barrierLines(action))],
+        fixes: [
+          insertAbove("undertaking", action, "Put dewaxed shellac between the two", barrierLines(action)),
+        ],
       });
     },
   },

@@ -53,7 +53,7 @@ export const bleachNotNeutralised: TradeRule = {
     onLayer: ({ action, before: { bleached }, report }) => {
       if (!bleached || bleached.rinsed) return;
       report({
-        what: `${useName(action.use)} goes on bleached wood that was not rinsed since.`,
+        headline: `${useName(action.use)} goes on bleached wood that was not rinsed since`,
         why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it.",
         remedy:
           "Rinse or neutralise as the bleach's label says, with a `clean` step before this layer, and let the wood dry.",

@@ -76,7 +76,7 @@ job shelves {
       if (action.verb !== "bleach" || !coat) return;
       if (!isFilm(coat) && coat.family?.role !== "wax") return;
       report({
-        what: `The wood is bleached while ${coatName(coat)} is still on it.`,
+        headline: `The wood is bleached while ${coatName(coat)} is still on it`,
         why: "Bleach lightens only bare wood; on a finish it stands in drops, spoils the film and leaves patches.",
         remedy: "Strip or sand to bare wood and clean it first.",
         related: [related(coat.place, "The finish that is still on")],

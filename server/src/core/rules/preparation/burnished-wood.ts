@@ -96,7 +96,7 @@ recipe refreshed {
       const grit = lastGrit(polish);
       if (polish.verb !== "buff" && (grit === undefined || grit <= FINEST_ON_BARE_WOOD)) return;
       report({
-        what: `${useName(action.use)} goes on bare wood that was ${polish.verb === "buff" ? "buffed" : `sanded to ${grit}, where ${FINEST_ON_BARE_WOOD} is the finest`}.`,
+        headline: `${useName(action.use)} goes on bare wood that was ${polish.verb === "buff" ? "buffed" : `sanded to ${grit}, where ${FINEST_ON_BARE_WOOD} is the finest`}`,
         why: over.penetrating
           ? "Polished wood has its pores rubbed shut, and what should soak in stays on top."
           : "Polished wood gives a film nothing to hold in.",

@@ -207,7 +207,7 @@ function checkFilling(
       : "";
   const work = action.op === "layer" ? "coated" : "sanded";
   report({
-    what: `The filling with ${useName(filling.use)} is ${work} after ${had}, and it needs ${need}${cold}.`,
+    headline: `The filling with ${useName(filling.use)} is ${work} after ${had}, and it needs ${need}${cold}`,
     why:
       work === "sanded"
         ? "Filler that is damp inside tears out under the paper and sinks afterwards."
@@ -215,7 +215,7 @@ function checkFilling(
     remedy: `Wait ${formatDuration(needed - waited.hours)} longer before this ${action.op === "layer" ? "layer" : "step"}.`,
     related: [related(filling.place, "Filled here")],
     fixes: [
-      insertAbove(action, "Wait until the filler is dry", [
+      insertAbove("undertaking", action, "Wait until the filler is dry", [
         stated === undefined ? "wait  overnight" : "wait  until recoat",
       ]),
     ],

@@ -77,7 +77,7 @@ export const fillerTakesNoStain: TradeRule = {
       if (!filling) return;
       const filler = useName(filling.use);
       report({
-        what: `${useName(action.use)} goes over fillings of ${filler}, which takes no stain.`,
+        headline: `${useName(action.use)} goes over fillings of ${filler}, which takes no stain`,
         why: "The fillings keep their own colour and show as patches in the stained wood.",
         remedy: "Fill after staining and sealing with a filler of that colour, or use one that takes stain.",
         related: [related(filling.place, "Filled here")],

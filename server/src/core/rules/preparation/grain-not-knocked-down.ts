@@ -248,13 +248,20 @@ function reportRaisedWood({ action, before, run, index, report }: MomentContext<
   if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
   if (over.role === "primer" && isSandedLater(run, index)) return;
   report({
-    what: `${useName(action.use)} goes on bare wood whose grain was raised by water and not sanded down since.`,
+    headline: `${useName(action.use)} goes on bare wood whose grain was raised by water and not sanded down since`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: "Once the wood is dry sand it lightly with the grain, then dust, before this layer.",
     related: [related(before.raised!.place, "Water raises the grain here")],
     fixes:
       action.coat === 1
-        ? [insertAbove(action, "Sand the raised grain down", sandingLines(action, ...knockDown(run, index)))]
+        ? [
+            insertAbove(
+              "undertaking",
+              action,
+              "Sand the raised grain down",
+              sandingLines(action, ...knockDown(run, index)),
+            ),
+          ]
         : [],
   });
 }
@@ -267,12 +274,14 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
   if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
   if (isSandedLater(run, index)) return;
   report({
-    what: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${raiser.what === action.use.name ? "the next coat" : useName(action.use)} goes over it.`,
+    headline: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${raiser.what === action.use.name ? "the next coat" : useName(action.use)} goes over it`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: `Sand lightly with 220 once ${coatName(below)} is dry, then dust, before the next coat.`,
     related: [layerBelow(raiser)],
     fixes:
-      action.coat === 1 ? [insertAbove(action, "Sand the raised grain down", sandingLines(action, 220))] : [],
+      action.coat === 1
+        ? [insertAbove("undertaking", action, "Sand the raised grain down", sandingLines(action, 220))]
+        : [],
   });
 }
 

@@ -140,13 +140,13 @@ function check(
   const place = { ...action.place, span: action.syntax.grits[at]!.span };
   const missing = gritsBetween(from, to);
   report({
-    what: `Grit ${to} follows grit ${from}: its particles are ${ratio.toFixed(2)} times smaller (${um(from)} to ${um(to)} µm), where ${GRIT_JUMP_HINT_RATIO} times is the most that takes the old scratches out.`,
+    headline: `Grit ${to} follows grit ${from}: its particles are ${ratio.toFixed(2)} times smaller (${um(from)} to ${um(to)} µm), where ${GRIT_JUMP_HINT_RATIO} times is the most that takes the old scratches out`,
     why: `The scratches of ${from} stay and show under stain and gloss.`,
     remedy: `Sand with ${missing.join(" and ")} between.`,
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
     at: place,
     ...(earlier ? { related: [related(earlier.place, `Grit ${from} is the last one here`)] } : {}),
-    fixes: [replaceAt(place, `Put ${missing.join(" and ")} between`, [...missing, to].join(", "))],
+    fixes: [replaceAt("change", place, `Put ${missing.join(" and ")} between`, [...missing, to].join(", "))],
   });
 }
 

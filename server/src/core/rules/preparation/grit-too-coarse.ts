@@ -133,7 +133,7 @@ job doors {
       if (coarsest === undefined || last >= coarsest) return;
       const name = useName(action.use);
       report({
-        what: `The last grit before ${name} is ${last}, and ${where} ${coarsest} is the coarsest.`,
+        headline: `The last grit before ${name} is ${last}, and ${where} ${coarsest} is the coarsest`,
         why:
           over.role === "stain"
             ? "A stain settles in the scratches and shows them as dark lines."
@@ -142,7 +142,7 @@ job doors {
         related: [related(sanding.place, `Sanded to ${last} here`)],
         fixes:
           action.coat === 1 && last >= coarsest / 2
-            ? [insertAbove(action, `Sand on to ${coarsest}`, sandingLines(action, coarsest))]
+            ? [insertAbove("undertaking", action, `Sand on to ${coarsest}`, sandingLines(action, coarsest))]
             : [],
       });
     },

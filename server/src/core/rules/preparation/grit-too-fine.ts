@@ -217,14 +217,14 @@ job shelves {
       const name = useName(action.use);
       const grit = sanding.syntax.grits.at(-1)!;
       report({
-        what: `The surface is sanded to ${last} before ${name}, where ${finest} is the finest.`,
+        headline: `The surface is sanded to ${last} before ${name}, where ${finest} is the finest`,
         why:
           over.role === "stain"
             ? "So fine a paper burnishes the wood and closes its pores, and the stain comes out pale and patchy."
             : "So fine a paper leaves no scratches for the paint to hold in, and it chips off.",
         remedy: `Stop at ${finest} or coarser.`,
         related: [related({ ...sanding.place, span: grit.span }, `Sanded to ${last} here`)],
-        fixes: [replaceAt({ ...sanding.place, span: grit.span }, `Stop at ${finest}`, `${finest}`)],
+        fixes: [replaceAt("change", { ...sanding.place, span: grit.span }, `Stop at ${finest}`, `${finest}`)],
       });
     },
   },

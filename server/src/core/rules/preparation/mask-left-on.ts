@@ -89,7 +89,7 @@ function checkEnd({ run, report }: RunContext): void {
     const action = maskingStep(run, mask);
     if (!action) continue;
     report(action, {
-      what: `"${mask.what}" is masked here and never unmasked.`,
+      headline: `"${mask.what}" is masked here and never unmasked`,
       why: "The longer tape stays on, the harder its glue sets, and a cured film tears off with it.",
       remedy: "Add `step unmask` once the last coat is dry to the touch.",
       related: lastCoatPlace(run),
@@ -116,7 +116,7 @@ function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
     const last = films.at(-1);
     if (!last || !films.every((coat) => hasReached(before, coat, "cured") === "yes")) continue;
     report({
-      what: `"${mask.what}" is unmasked only after ${coatName(last)} over the tape has fully cured.`,
+      headline: `"${mask.what}" is unmasked only after ${coatName(last)} over the tape has fully cured`,
       why: "A cured film bridges the edge of the tape and tears off in flakes with it.",
       remedy:
         "Unmask when the last coat is dry to the touch; now, cut along the edge with a sharp knife first.",

@@ -74,11 +74,13 @@ export const maskedBeforeDry: TradeRule = {
       if (hasReached(before, below, "recoat") !== "no" || isOtherPart(action.what ?? "")) return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
-        what: `The tape comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}.`,
+        headline: `The tape comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}`,
         why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
         remedy: "Mask once the coat can take another one: `wait until recoat`.",
         related: [layerBelow(below)],
-        fixes: [insertAbove(action, "Wait until the coat can be taped", ["wait  until recoat"])],
+        fixes: [
+          insertAbove("undertaking", action, "Wait until the coat can be taped", ["wait  until recoat"]),
+        ],
       });
     },
   },

@@ -64,12 +64,14 @@ export const mdfEdgeUnsealed: TradeRule = {
       if (over?.role !== "paint" || over.drying !== "waterborne" || over.needsClear) return;
       if (action.thinned || before.fillings.length > 0 || isSpokenOf(run, index, EDGES)) return;
       report({
-        what: `${useName(action.use)} is waterborne and goes on bare MDF with its edges, without a primer.`,
+        headline: `${useName(action.use)} is waterborne and goes on bare MDF with its edges, without a primer`,
         why: "The open core at the edges drinks it, swells and dries rough and dull.",
         remedy: "Seal the edges with shellac primer or another sealer and sand them before the paint.",
         related: [related(shape.place, "The edges are counted in here")],
         fixes:
-          action.coat === 1 ? [insertAbove(action, "Seal with shellac primer", stainBlockLines(action))] : [],
+          action.coat === 1
+            ? [insertAbove("undertaking", action, "Seal with shellac primer", stainBlockLines(action))]
+            : [],
       });
     },
   },

@@ -70,11 +70,11 @@ export const metalWithoutDegreasing: TradeRule = {
       if (firstIndexOf(run, isWashing) < index) return;
       const place = run.surface.substrate.place;
       report({
-        what: `${useName(action.use)} goes on bare metal that was scuffed and never cleaned.`,
+        headline: `${useName(action.use)} goes on bare metal that was scuffed and never cleaned`,
         why: "Metal that has been in use is oily, sanding only spreads the oil, and the coat crawls or peels.",
         remedy: "Wash it with a degreaser or a solvent before it is scuffed.",
         related: place ? [related(place, "The surface is metal")] : [],
-        fixes: [insertAbove(action, "Degrease it first", ["step  clean with degreaser"])],
+        fixes: [insertAbove("change", action, "Degrease it first", ["step  clean with degreaser"])],
       });
     },
   },

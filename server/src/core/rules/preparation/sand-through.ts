@@ -165,7 +165,7 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
   const through = gritThatGoesThrough(action, before.woodTakenMm, limit);
   const earlier = run.moments.find((moment) => moment.after.woodTakenMm > 0)?.action;
   report({
-    what: `This sanding brings the wood taken to ${mm(after.woodTakenMm)}, and of a ${wood} veneer of ${mm(veneerMm)} at most ${mm(VENEER_SHARE * veneerMm)} may go.`,
+    headline: `This sanding brings the wood taken to ${mm(after.woodTakenMm)}, and of a ${wood} veneer of ${mm(veneerMm)} at most ${mm(VENEER_SHARE * veneerMm)} may go`,
     why: "Once a veneer is sanded through, the glue and the core show, and nothing brings it back.",
     remedy: "Start finer or leave a pass out, and take an old finish off with a stripper.",
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),
@@ -200,7 +200,7 @@ function checkLaminate({ action, after, run, report }: MomentContext<StepAction>
   const coarsest = Math.min(...action.grits);
   if (action.grits.length === 0 || coarsest >= DULLS_LAMINATE) return;
   report({
-    what: `Grit ${coarsest} sands into the laminate.`,
+    headline: `Grit ${coarsest} sands into the laminate`,
     why: "The printed sheet is a few tenths of a millimetre thick, and once its pattern is sanded away it cannot be brought back.",
     remedy: "Only dull it: `step scuff 180`, or a light pass with 220 by hand.",
     ...(run.surface?.substrate.place

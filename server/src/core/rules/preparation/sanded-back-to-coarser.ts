@@ -91,7 +91,7 @@ function check(
   const [fromUm, toUm] = [medianUm(from), medianUm(to)];
   if (fromUm === undefined || toUm === undefined || toUm <= fromUm) return;
   report({
-    what: `Grit ${to} follows the finer grit ${from} with nothing between.`,
+    headline: `Grit ${to} follows the finer grit ${from} with nothing between`,
     why: `The scratches of ${to} come back, and the work of ${from} is undone.`,
     remedy: "Put the grits in order from coarse to fine.",
     at: { ...action.place, span: action.syntax.grits[at]!.span },

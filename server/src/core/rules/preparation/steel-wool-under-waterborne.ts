@@ -68,7 +68,7 @@ recipe varnished {
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({
-        what: `${useName(action.use)} is waterborne and goes on after steel wool.`,
+        headline: `${useName(action.use)} is waterborne and goes on after steel wool`,
         why: "Slivers of steel stay in the pores, rust in the water of the coat and show as brown or black specks.",
         remedy: "Use a nylon abrasive pad or fine paper there instead.",
         related: [related(said.place, "Steel wool is named here")],

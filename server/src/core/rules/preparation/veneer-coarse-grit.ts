@@ -62,7 +62,7 @@ export const veneerCoarseGrit: TradeRule = {
       if (before.woodTakenMm > run.initial.woodTakenMm) return;
       if (run.final.woodTakenMm > VENEER_SHARE * veneer.veneerMm) return;
       report({
-        what: `Grit ${grit} is the first on a ${veneer.name} veneer of ${mm(veneer.veneerMm)} and takes ${mm(taken)} in one pass.`,
+        headline: `Grit ${grit} is the first on a ${veneer.name} veneer of ${mm(veneer.veneerMm)} and takes ${mm(taken)} in one pass`,
         why: "No hand presses evenly, and at an edge or over a bump so coarse a grit is through before one sees it.",
         remedy: "Begin with 100 or 120, and take an old finish off with a stripper or a scraper.",
         at: { ...action.place, span: action.syntax.grits[0]!.span },

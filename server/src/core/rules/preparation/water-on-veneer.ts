@@ -70,7 +70,7 @@ export const waterOnVeneer: TradeRule = {
       if (!isWater || veneer?.veneerMm === undefined || !built || built.value >= HIDE_GLUE_UNTIL) return;
       if (!isBare(before) || before.tests.length > 0) return;
       report({
-        what: `Water goes on the bare ${veneer.name} veneer of a piece built in ${built.value}.`,
+        headline: `Water goes on the bare ${veneer.name} veneer of a piece built in ${built.value}`,
         why: "Veneer of that age is laid with hide glue, which swells and lets go where water stands.",
         remedy:
           "Use mineral spirits, or wring the cloth out well, try it on a hidden spot and dry it at once.",

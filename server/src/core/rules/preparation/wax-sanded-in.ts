@@ -68,11 +68,12 @@ export const waxSandedIn: TradeRule = {
       if (action.verb !== "sand" || !before.wax || before.wax.drivenIn) return;
       if (!after.wax?.drivenIn || !isBare(after) || !isDewaxedLater(run, index)) return;
       report({
-        what: "The wax is still on when the surface is sanded to the wood, and is dissolved only afterwards.",
+        headline:
+          "The wax is still on when the surface is sanded to the wood, and is dissolved only afterwards",
         why: "Sanding drives the wax into the pores, and a later wash seldom gets all of it out.",
         remedy: "Dewax before this sanding.",
         related: [related(before.wax.place, "The wax is here")],
-        fixes: [insertAbove(action, "Dewax before the sanding", dewaxLines(action))],
+        fixes: [insertAbove("undertaking", action, "Dewax before the sanding", dewaxLines(action))],
       });
     },
   },

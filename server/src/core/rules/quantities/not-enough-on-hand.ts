@@ -121,7 +121,7 @@ job shelves {
         const last = runsOut(draws, onHand);
         if (!last) continue;
         ctx.report(last.run, last.action, {
-          what: `The job needs ${litresText(litres)} of ${materialName(material.name, material.family?.name)}, spare included, and ${litresText(onHand)} is on hand.`,
+          headline: `The job needs ${litresText(litres)} of ${materialName(material.name, material.family?.name)}, spare included, and ${litresText(onHand)} is on hand`,
           why: "The can runs empty in the middle of the work, and its material does not say how more is sold.",
           remedy:
             "Get more before the work begins and state it with `sold` or `on_hand`, or use another material.",

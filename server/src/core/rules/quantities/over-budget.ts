@@ -99,7 +99,7 @@ job shelves {
       const total = totals.total_cost;
       if (!job.budget || total === null || cents(total) <= cents(job.budget.amount)) return;
       reportAt(job.budget.place, {
-        what: `The job costs ${money(total)}, which is ${money(total - job.budget.amount)} above its budget of ${money(job.budget.amount)}: ${parts(totals, total)}.`,
+        headline: `The job costs ${money(total)}, which is ${money(total - job.budget.amount)} above its budget of ${money(job.budget.amount)}: ${parts(totals, total)}`,
         why: "The money would run out before the work is done.",
         remedy: "Take fewer coats or cheaper materials, use what is on hand, or agree on a larger budget.",
       });

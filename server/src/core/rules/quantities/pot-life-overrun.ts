@@ -106,7 +106,7 @@ job doors {
       if (takes <= life + 1e-6) return;
       const many = run.pieces > 1 ? ` on ${run.pieces} pieces` : "";
       report({
-        what: `One coat of ${useName(action.use)}${many} takes ${hoursText(takes)}, and it can be used for ${hoursText(life)} once it is mixed.`,
+        headline: `One coat of ${useName(action.use)}${many} takes ${hoursText(takes)}, and it can be used for ${hoursText(life)} once it is mixed`,
         why: "Past its pot life it thickens in the pot and the gun, and what still goes on does not flow out or hold.",
         remedy: "Mix in portions that are used up in time, or do fewer pieces at once.",
         related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],

@@ -74,7 +74,7 @@ recipe one_coat {
       const stated = material.thin?.origin === "stated" ? material.thin : undefined;
       const wanted = stated?.value.thinner ?? material.family.thinners[0] ?? material.family.carrier;
       report({
-        what: `${useName(action.use)} is thinned with ${useName(thinner)}, and ${stated ? "its label" : "its family"} takes ${wanted}.`,
+        headline: `${useName(action.use)} is thinned with ${useName(thinner)}, and ${stated ? "its label" : "its family"} takes ${wanted}`,
         why: "The wrong thinner curdles the material or lets its binder fall out, and spoils what is in the pot.",
         remedy: `Thin it with ${wanted}, as the label has it.`,
         related: stated?.place ? [related(stated.place, "What the label thins it with")] : [],

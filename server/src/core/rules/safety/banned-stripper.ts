@@ -88,7 +88,7 @@ function check({ action, report }: MomentContext): void {
   );
   if (!use?.material) return;
   report({
-    what: `${useName(use)} holds methylene chloride, by its own words.`,
+    headline: `${useName(use)} holds methylene chloride, by its own words`,
     why: "Its vapour has killed people in closed rooms, and US rules took paint removers with it off sale (84 FR 11420, 89 FR 39254).",
     remedy:
       "Use a stripper without it, or scrape; what to do with an old tin the local rules on hazardous waste say.",

@@ -86,7 +86,7 @@ job lid {
       if (!namesChemical(material, "lye")) return;
       const place = run.surface?.substrate.place;
       report({
-        what: `${useName(action.use)} is caustic, by its own words, and goes on ${wood}.`,
+        headline: `${useName(action.use)} is caustic, by its own words, and goes on ${wood}`,
         why: "Lye softens the glue under a veneer and turns wood with much tannin nearly black.",
         remedy: "Use a solvent stripper or a scraper here.",
         at: action.use.place,

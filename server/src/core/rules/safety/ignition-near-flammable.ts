@@ -175,7 +175,7 @@ function check({ action, run, report }: MomentContext): void {
   const { ignition } = shop;
   const place = ignition.place;
   report({
-    what: `The vapour of ${useName(use)} can be lit (flash point ${flashOf(use.material)} C), and \`${shop.name}\` has a source of ignition: ${ignition.value}.`,
+    headline: `The vapour of ${useName(use)} can be lit (flash point ${flashOf(use.material)} C), and \`${shop.name}\` has a source of ignition: ${ignition.value}`,
     why: "It is heavier than air and creeps along the floor until it finds the flame or the spark.",
     remedy: `${AWAY[ignition.value] ?? "Keep it away"} before the can is opened, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),

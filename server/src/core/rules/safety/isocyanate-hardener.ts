@@ -3,7 +3,7 @@
  */
 import { namesChemical } from "../../knowledge/named-chemicals.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related, undertakeDuties, useName } from "../texts.ts";
 
 export const isocyanateHardener: TradeRule = {
   id: "isocyanate-hardener",
@@ -108,18 +108,12 @@ recipe sprayed {
       );
       if (!named) return;
       report({
-        what: `${useName(action.use)} is sprayed with isocyanate in it, and nothing above this line says \`supplied_air\`.`,
+        headline: `${useName(action.use)} is sprayed with isocyanate in it, and nothing above this line says \`supplied_air\``,
         why: "Its mist makes asthma that does not go away, and it cannot be smelt in time to change a cartridge.",
         remedy:
           "State `safety supplied_air` above this line, or put it on by brush or roller; the safety data sheet decides.",
         related: [related(named.namePlace, "The material that says so")],
-        fixes: [
-          {
-            title: "State `safety supplied_air`",
-            safe: false,
-            edits: [{ place: action.place, text: "safety supplied_air", linesAbove: true }],
-          },
-        ],
+        fixes: [undertakeDuties(action.place, ["supplied_air"])],
       });
     },
   },

@@ -59,7 +59,7 @@ function check({ action, report }: MomentContext): void {
   const use = usesOf(action).find(({ material }) => material && namesChemical(material, "NMP"));
   if (!use?.material) return;
   report({
-    what: `${useName(use)} holds NMP (N-methylpyrrolidone), by its own words.`,
+    headline: `${useName(use)} holds NMP (N-methylpyrrolidone), by its own words`,
     why: "It goes through the skin and many gloves, and can harm an unborn child.",
     remedy: "Use a stripper without it, or wear the gloves that its safety data sheet names and no others.",
     ...(action.place.declaration === use.place.declaration ? { at: use.place } : {}),

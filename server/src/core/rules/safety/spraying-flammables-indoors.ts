@@ -5,7 +5,7 @@
 import { vapourCanIgnite } from "../../knowledge/flammable.ts";
 import { IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related, undertakeDuties, useName } from "../texts.ts";
 
 /** Air changes an hour from which a stated ventilation counts as an exhaust made for spraying. */
 const STRONG_AIR_CHANGES = 10;
@@ -128,19 +128,13 @@ job lid {
       if ((action.duties.get("ventilate")?.airChanges ?? 0) >= STRONG_AIR_CHANGES) return;
       const by = action.syntax.tails.find((tail) => tail.kind === "by");
       report({
-        what: `${useName(action.use)} (flash point ${material?.flash?.value} C) is sprayed in \`${shop.name}\`, and nothing says that flames and sparks are kept away.`,
+        headline: `${useName(action.use)} (flash point ${material?.flash?.value} C) is sprayed in \`${shop.name}\`, and nothing says that flames and sparks are kept away`,
         why: "Spray mist burns far more readily than the liquid in the can, and fills a room in minutes.",
         remedy:
           "State `safety no_ignition` or an exhaust such as `ventilate 10 air changes/h`, or put it on by hand; local fire codes say whether spraying is allowed there at all.",
         ...(by ? { at: { ...action.place, span: by.span } } : {}),
         related: [related(shop.headPlace, "The shop says nothing of ignition")],
-        fixes: [
-          {
-            title: "State `safety no_ignition`",
-            safe: false,
-            edits: [{ place: action.place, text: "safety no_ignition", linesAbove: true }],
-          },
-        ],
+        fixes: [undertakeDuties(action.place, ["no_ignition"])],
       });
     },
   },

@@ -229,7 +229,7 @@ function judge(coat: CoatFumes): Report | undefined {
   const duty = action.duties.get("ventilate");
   return {
     severity: isTooWeak ? "warning" : "hint",
-    what: whatText(action, strong, room.value.m3, there, least),
+    headline: whatText(action, strong, room.value.m3, there, least),
     why: isTooWeak
       ? "Vapour that gathers faster than the room loses it makes heads ache and hands clumsy, and far beyond that it can burn."
       : "That is more than half of the limit, and air never mixes evenly: who stands over the piece breathes the most of it.",

@@ -147,7 +147,7 @@ job shelves {
       if (totals.finish <= end) return;
       const wanted = job.ready.time ? `${job.ready.date} at ${job.ready.time}` : job.ready.date;
       reportAt(job.ready.place, {
-        what: `The job is wanted on ${wanted} and can be done ${dateText(totals.finish)} at the earliest, after ${hoursText(schedule.elapsedHours)}.`,
+        headline: `The job is wanted on ${wanted} and can be done ${dateText(totals.finish)} at the earliest, after ${hoursText(schedule.elapsedHours)}`,
         why: "Drying cannot be hurried, so the piece would leave late or with soft coats.",
         remedy: "Start earlier, add hours or hands, or choose materials that dry faster.",
         related: job.start ? [{ place: job.start.place, message: "The work begins here" }] : [],

@@ -105,7 +105,7 @@ job shelves {
       const names = [...new Set(lines.map(({ action }) => actionText(action)))];
       const which = names.length > 0 ? ` for ${andList(names)}` : "";
       reportAt(job.start.place, {
-        what: `The work cannot be laid out${which}: ${conflict.message.replace(/^./, (first) => first.toLowerCase())}`,
+        headline: `The work cannot be laid out${which}: ${conflict.message.replace(/^./, (first) => first.toLowerCase())}`,
         why: "However the days are arranged, a coat would come after its window, or nobody could do it.",
         remedy:
           "Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.",

@@ -29,7 +29,7 @@ export const startsBeforeEarlierJob: TradeRule = {
       const startAt = schedule.startAt;
       if (!job.start || !startAt || !earlier?.finish || startAt >= earlier.finish) return;
       reportAt(job.start.place, {
-        what: `The job begins ${dateText(startAt)}, and \`${earlier.job.name}\`, which it comes after, is finished ${dateText(earlier.finish)}.`,
+        headline: `The job begins ${dateText(startAt)}, and \`${earlier.job.name}\`, which it comes after, is finished ${dateText(earlier.finish)}`,
         why: "What that job still has to do to the piece, and its last wait, would be cut short.",
         remedy: "Start later, or start the earlier job sooner.",
         related: job.after

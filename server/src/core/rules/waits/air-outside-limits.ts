@@ -143,7 +143,7 @@ job shelves {
       if (broken.length === 0) return;
       const place = material.limits?.place;
       report({
-        what: `The shop's air, ${airText(air.value)}, is ${broken.join(" and ")} for ${useName(action.use)}.`,
+        headline: `The shop's air, ${airText(air.value)}, is ${broken.join(" and ")} for ${useName(action.use)}`,
         why: "Outside its limits a film does not only dry slowly: it may not form, or it clouds, or it dries before it has flowed.",
         remedy:
           "Bring the room within the limits and keep it there until the film is dry, or choose a material for this air.",

@@ -68,12 +68,12 @@ function checkRun({ run, report }: RunContext): void {
     // `handled-before-dry` has this line already.
     if (action.op === "step" && action.verb === "refit" && hasReached(before, top, "touch") === "no") return;
     report(action, {
-      what: `The piece is covered ${afterText(waitedOf(before, top).hours)} ${coatName(top)}, which takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}.`,
+      headline: `The piece is covered ${afterText(waitedOf(before, top).hours)} ${coatName(top)}, which takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}`,
       why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
       remedy: "Wait for the cure first, or leave air between the pieces with spacers.",
       related: [layerBelow(top)],
       fixes: isLastCoat(run, index)
-        ? [insertAbove(action, "Wait for the cure first", ["wait  until cured"])]
+        ? [insertAbove("undertaking", action, "Wait for the cure first", ["wait  until cured"])]
         : [],
     });
   });

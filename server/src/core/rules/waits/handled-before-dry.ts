@@ -67,11 +67,13 @@ export const handledBeforeDry: TradeRule = {
         return;
       if (isCoatedTooEarly(run, index, below)) return;
       report({
-        what: `${doing} comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}.`,
+        headline: `${doing} comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}`,
         why: "A film that is still wet smears and keeps every mark.",
         remedy: "Wait until it is dry first: `wait until touch`, longer for what is screwed on tight.",
         related: [layerBelow(below)],
-        fixes: [insertAbove(action, "Wait until it is dry to the touch", ["wait  until touch"])],
+        fixes: [
+          insertAbove("undertaking", action, "Wait until it is dry to the touch", ["wait  until touch"]),
+        ],
       });
     },
   },

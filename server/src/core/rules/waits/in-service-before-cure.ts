@@ -200,7 +200,7 @@ job shelves {
       const needed = stageHours(film, "cured")!;
       const cure = film.material?.cure?.place;
       report(last, {
-        what: `The recipe ends ${afterText(waitedOf(run.final, film).hours)} ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear.`,
+        headline: `The recipe ends ${afterText(waitedOf(run.final, film).hours)} ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear`,
         why: "Until it is hard through, the film scratches, takes rings from cups and sticks to what stands on it.",
         remedy: "End with `wait until cured`, and keep the piece out of use until then.",
         related: [
@@ -216,7 +216,7 @@ job shelves {
       const end = endOfDateWanted(job.ready);
       if (totals.finish > end || totals.in_service <= end) return;
       ctx.reportAt(job.ready.place, {
-        what: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}.`,
+        headline: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}`,
         why: "A film that is dry but not hard marks, sticks and scratches when it is used.",
         remedy:
           "Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.",

@@ -11,6 +11,7 @@ export const nearDewPoint: TradeRule = {
   id: "near-dew-point",
   group: "waits",
   severity: "warning",
+  secondaryTo: ["air-outside-limits"],
   docs: {
     summary: "The shop's air is within 3 C of its dew point when a layer goes on.",
     why: "A piece that is a little cooler than the room has water on it that nobody sees: films cloud, blush or let go.",
@@ -108,7 +109,7 @@ job shelves {
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
       report({
-        what: `${useName(action.use)} goes on in air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH, whose dew point of ${formatNumber(found.dewPointC, 1)} C is only ${formatNumber(found.marginC, 1)} C away, less than ${DEW_POINT_MARGIN_C} C.`,
+        headline: `${useName(action.use)} goes on in air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH, whose dew point of ${formatNumber(found.dewPointC, 1)} C is only ${formatNumber(found.marginC, 1)} C away, less than ${DEW_POINT_MARGIN_C} C`,
         why: "A piece slightly cooler than the room is wet already, and the film clouds, blushes or does not hold.",
         remedy:
           "Warm the room or dry its air first, and let the piece stand in it until it is as warm as the room.",

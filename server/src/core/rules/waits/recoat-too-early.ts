@@ -23,9 +23,11 @@ import type { JobContext, Report, TradeRule } from "../rule.ts";
 import {
   coatBelowName,
   factorText,
+  fixOf,
   hoursText,
   insertAbove,
   layerBelow,
+  linesAbove,
   related,
   replaceAt,
   useName,
@@ -337,7 +339,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
   const recoat = below.material?.recoat?.place;
   const air = below.factor > 1.005 ? run.shop?.air?.place : undefined;
   return {
-    what: `${which} ${after}, and the earliest recoat is ${hoursText(needed)}${factorText(below)}.`,
+    headline: `${which} ${after}, and the earliest recoat is ${hoursText(needed)}${factorText(below)}`,
     why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
     remedy: `Wait ${hoursText(needed - had)} longer, or write \`wait until recoat\`.`,
     related: [
@@ -354,18 +356,18 @@ const WAIT = "wait  until recoat";
 function fixes(run: SurfaceRun, { action, index, below }: Haste, between: boolean): readonly Fix[] {
   const title = "Wait until the coat below can be coated";
   const wait = firstWait(run, below, action, index);
-  if (wait) return [replaceAt(wait.place, title, WAIT)];
-  if (!between) return [insertAbove(action, title, [WAIT])];
+  if (wait) return [replaceAt("undertaking", wait.place, title, WAIT)];
+  if (!between) return [insertAbove("undertaking", action, title, [WAIT])];
   const block = action.syntax.block;
   const first = block?.[0];
   if (first) {
     const place = { ...action.place, span: first.span };
-    return [{ title, safe: false, edits: [{ place, text: WAIT, linesAbove: true }] }];
+    return [fixOf("undertaking", title, [linesAbove(place, [WAIT])])];
   }
   if (block) return [];
   const end = action.place.span.end;
   const place = { ...action.place, span: { start: end, end } };
-  return [replaceAt(place, title, ` {\n    ${WAIT}\n  }`)];
+  return [replaceAt("undertaking", place, title, ` {\n    ${WAIT}\n  }`)];
 }
 
 /** The wait between the two coats that is too short, if it stands in the same declaration. */

@@ -138,7 +138,7 @@ recipe two_coats {
       const between = below.action?.syntax === action.syntax && action.coat > 1;
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
-        what: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(waited)} after ${between ? `coat ${action.coat - 1}` : coatBelowName(action.use, below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since.`,
+        headline: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(waited)} after ${between ? `coat ${action.coat - 1}` : coatBelowName(action.use, below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since`,
         why: "After its window a film has closed, and the next coat only lies on it and may peel.",
         remedy: `Scuff and dust the film first, or put the coat on within ${hoursText(latest)}.`,
         related: [
@@ -148,7 +148,7 @@ recipe two_coats {
         fixes: between
           ? []
           : [
-              insertAbove(action, "Scuff and dust the film first", [
+              insertAbove("undertaking", action, "Scuff and dust the film first", [
                 ...(masked ? [] : ["safety dust_mask"]),
                 "step  scuff 320",
                 "step  dust",

@@ -119,7 +119,7 @@ job boxes {
       const who = use.place ? [related(use.place, "Who uses the piece")] : [];
       if (last.family.unfitFor?.includes(use.value)) {
         report(action, {
-          what: `${sentence(coatName(last))} is the last layer of \`${run.label}\`, ${surface}, and is not meant for it.`,
+          headline: `${sentence(coatName(last))} is the last layer of \`${run.label}\`, ${surface}, and is not meant for it`,
           why: "Its pigments, dyes or fillers are not made to meet food.",
           remedy:
             "Use a last coat whose label says that it is meant for this, and wait for its full cure; the label, the safety data sheet and local rules decide.",
@@ -129,7 +129,7 @@ job boxes {
       }
       if (hasReached(run.final, last, "cured") !== "no") return;
       report(action, {
-        what: `\`${run.label}\` is ${surface}, and the recipe ends ${afterText(waitedOf(run.final, last).hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}.`,
+        headline: `\`${run.label}\` is ${surface}, and the recipe ends ${afterText(waitedOf(run.final, last).hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}`,
         why: "Until then the coat still gives off solvent and uncured resin.",
         remedy:
           "End with `wait until cured`, and let the label and the safety data sheet say whether it is meant for this use at all.",

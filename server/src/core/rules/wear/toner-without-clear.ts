@@ -64,7 +64,7 @@ export const tonerWithoutClear: TradeRule = {
       const holds = above.some(({ family }) => family?.role === "clear" || family?.role === "paint");
       if (!soft || holds) return;
       report(action, {
-        what: `${sentence(coatName(toner))} is laid on as a toner and gets ${coatName(soft)} over it, but no clear.`,
+        headline: `${sentence(coatName(toner))} is laid on as a toner and gets ${coatName(soft)} over it, but no clear`,
         why: "A toner lies on the film and not in the wood, so wax or oil drags it and it soon rubs through.",
         remedy: "Put a coat of a clear over the toner first.",
         related: [layerBelow(soft)],

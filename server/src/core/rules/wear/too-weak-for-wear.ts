@@ -258,7 +258,7 @@ job tables {
       const films = clears.filter((coat) => coat.origin === "new");
       if (films.length === 0 && wearing.some(isLastingFilm)) return;
       report(action, {
-        what: `\`${run.label}\` is a surface of hard wear and ends with ${found(last, clears.length)} of the ${COATS_FOR_HARD_WEAR} coats of a film-forming clear it needs.`,
+        headline: `\`${run.label}\` is a surface of hard wear and ends with ${found(last, clears.length)} of the ${COATS_FOR_HARD_WEAR} coats of a film-forming clear it needs`,
         why:
           clears.length === 0
             ? "Without a clear film, heat, water and scratches get through in a short while where hands and cups go."
@@ -293,5 +293,5 @@ function moreCoats(action: Action, last: Coat, clears: number): readonly Fix[] {
   const { coats } = action.syntax;
   if (!coats || coats.kind === "name") return [];
   const needed = action.coats + COATS_FOR_HARD_WEAR - clears;
-  return [replaceAt({ ...action.place, span: coats.span }, `Put ${needed} coats on`, `${needed}`)];
+  return [replaceAt("change", { ...action.place, span: coats.span }, `Put ${needed} coats on`, `${needed}`)];
 }

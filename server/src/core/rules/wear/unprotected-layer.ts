@@ -161,7 +161,7 @@ job boxes {
       if (!coat?.family?.needsClear || coat.origin !== "new" || !action) return;
       const paint = coat.family.role === "paint";
       report(action, {
-        what: `${sentence(coatName(coat))} needs a clear${paint ? ", oil or wax" : " or wax"} over it and gets none.`,
+        headline: `${sentence(coatName(coat))} needs a clear${paint ? ", oil or wax" : " or wax"} over it and gets none`,
         why: paint
           ? "Such porous paint marks, takes up grease and water and powders where it is touched."
           : "A stain by itself rubs off, fades and takes every drop of water.",

@@ -1,0 +1,146 @@
+/**
+ * One cause, one finding: what is found is told together where it belongs together.
+ *
+ * Findings of one group on one recipe become one (`finding-groups.ts`), and what only follows from another finding
+ * becomes a related place of that one (`secondaryTo` of a rule). This comes last, when comments and settings have taken
+ * out what they allow, so that each part is allowed, set and explained by its own rule. Nothing is lost: the finding that
+ * is left has all of them as its `parts` and the gravest of their levels.
+ */
+import { type Finding, type FindingPart, gravest, type RelatedPlace, SEVERITIES } from "../findings.ts";
+import { type Place, placeKey } from "../place.ts";
+import { FINDING_GROUPS } from "./finding-groups.ts";
+
+/** `secondaryTo` says which rules the findings of a rule are secondary to. */
+export const groupFindings = (
+  findings: readonly Finding[],
+  secondaryTo: (rule: string) => readonly string[],
+): readonly Finding[] => underPrimaries(toldTogether(findings), secondaryTo);
+
+// ---------------------------------------------------------------------------------------------------------------
+// Groups
+
+/** Each group stands where its first part stood in the list. */
+function toldTogether(findings: readonly Finding[]): readonly Finding[] {
+  const groups = new Map<unknown, readonly Finding[]>();
+  for (const finding of findings) {
+    const key = groupKey(finding) ?? finding;
+    groups.set(key, [...(groups.get(key) ?? []), finding]);
+  }
+  return [...groups.values()].map((group) => (group.length === 1 ? group[0]! : toldAsOne(group)));
+}
+
+/** One recipe is one group; on a line that leads to a recipe of another file, that line. */
+function groupKey({ part, place, job = "" }: Finding): string | undefined {
+  if (!part || FINDING_GROUPS[part.group] === undefined) return undefined;
+  const line = place.declaration.startsWith("recipe ") ? "" : `${place.span.start}`;
+  return [part.group, place.file, place.declaration, line, job].join("\u0000");
+}
+
+/** At the place of the gravest, of those the first; its related places are those of all parts. */
+function toldAsOne(group: readonly Finding[]): Finding {
+  const sorted = [...group].sort(
+    (a, b) =>
+      SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+      a.place.span.start - b.place.span.start ||
+      (a.rule < b.rule ? -1 : 1),
+  );
+  const first = sorted[0]!;
+  const { text, fixes } = FINDING_GROUPS[first.part!.group]!;
+  const elsewhere = sorted.flatMap(({ place, part }): readonly RelatedPlace[] =>
+    placeKey(place) === placeKey(first.place)
+      ? []
+      : [{ place, message: `\`${part!.name}\` is missing here` }],
+  );
+  const { part: _, ...rest } = first;
+  return {
+    ...rest,
+    ...text(sorted),
+    related: distinct([...elsewhere, ...sorted.flatMap(({ related }) => related)]),
+    fixes: fixes(sorted),
+    parts: sorted.map(partOf),
+  };
+}
+
+const partOf = ({ rule, severity, place, headline }: Finding): FindingPart => ({
+  rule,
+  severity,
+  place,
+  headline,
+});
+
+const distinct = (places: readonly RelatedPlace[]): readonly RelatedPlace[] => [
+  ...new Map(places.map((each) => [`${placeKey(each.place)}\u0000${each.message}`, each])).values(),
+];
+
+// ---------------------------------------------------------------------------------------------------------------
+// Consequences
+
+function underPrimaries(
+  findings: readonly Finding[],
+  secondaryTo: (rule: string) => readonly string[],
+): readonly Finding[] {
+  const primaryOf = new Map<Finding, Finding>();
+  for (const finding of findings) {
+    const primaries = secondaryTo(finding.rule);
+    const primary =
+      primaries.length === 0
+        ? undefined
+        : findings.find((each) => each !== finding && isOf(each, primaries) && isOneMatter(each, finding));
+    if (primary) primaryOf.set(finding, primary);
+  }
+  if (primaryOf.size === 0) return findings;
+  const consequences = new Map<Finding, Finding[]>();
+  for (const finding of primaryOf.keys()) {
+    const root = rootOf(finding, primaryOf);
+    if (root !== finding) consequences.set(root, [...(consequences.get(root) ?? []), finding]);
+  }
+  const told = new Set([...consequences.values()].flat());
+  return findings
+    .filter((finding) => !told.has(finding))
+    .map((finding) => withConsequences(finding, consequences.get(finding) ?? []));
+}
+
+const rulesOf = ({ rule, parts }: Finding): readonly string[] => parts?.map((part) => part.rule) ?? [rule];
+
+const isOf = (finding: Finding, rules: readonly string[]): boolean =>
+  rulesOf(finding).some((rule) => rules.includes(rule));
+
+/** Of one cause where both name theirs, else on one line. */
+const isOneMatter = (a: Finding, b: Finding): boolean =>
+  a.cause !== undefined && b.cause !== undefined
+    ? a.cause === b.cause && a.place.file === b.place.file
+    : overlaps(a.place, b.place);
+
+const overlaps = (a: Place, b: Place): boolean =>
+  a.file === b.file &&
+  a.declaration === b.declaration &&
+  a.span.start <= b.span.end &&
+  b.span.start <= a.span.end;
+
+/** The end of the way from secondary to primary; where rules go round, the finding itself. */
+function rootOf(finding: Finding, primaryOf: ReadonlyMap<Finding, Finding>): Finding {
+  const seen = new Set<Finding>([finding]);
+  let root = finding;
+  for (let next = primaryOf.get(root); next !== undefined; next = primaryOf.get(root)) {
+    if (seen.has(next)) return finding;
+    seen.add(next);
+    root = next;
+  }
+  return root;
+}
+
+function withConsequences(finding: Finding, consequences: readonly Finding[]): Finding {
+  if (consequences.length === 0) return finding;
+  return {
+    ...finding,
+    severity: gravest([finding.severity, ...consequences.map(({ severity }) => severity)]),
+    related: [
+      ...finding.related,
+      ...consequences.map(({ place, headline }): RelatedPlace => ({ place, message: headline })),
+    ],
+    parts: [
+      ...(finding.parts ?? [partOf(finding)]),
+      ...consequences.flatMap((each) => each.parts ?? [partOf(each)]),
+    ],
+  };
+}
