@@ -49,7 +49,7 @@ describe("what is left out is named", () => {
     // 21 surfaces of 480 notes are 10080; 20 are 9600.
     const text = job(480, 21, 1);
     expect(large(text)).toEqual([
-      `${lineOf(text, text.indexOf("job j0"))} The job \`j0\` is not checked: it has 10080 steps, coats and waits, and a job may have 10000`,
+      `${lineOf(text, text.indexOf("job j0"))} The job \`j0\` is not checked\nIt has 10080 steps, coats and waits, and a job may have 10000`,
     ]);
     expect(large(job(480, 20, 1))).toEqual([]);
   });
@@ -95,7 +95,7 @@ describe("what is left out is named", () => {
     expect(counted.map(({ message }) => message)).toEqual([
       // 10100 waits without a time; what else is found is milder.
       expect.stringMatching(
-        /^This file has 10[0-9] more findings, which are left out; the gravest 10000 are shown\./,
+        /^This file has 10[0-9] more findings, which are left out\nOnly the gravest 10000 are shown\.\n/,
       ),
     ]);
     expect(found.some(({ rule }) => rule === "no-dust-mask")).toBe(false);
