@@ -79,7 +79,8 @@ describe("a text of more than 4 MB", () => {
       expect.objectContaining({
         rule: "not-checked",
         severity: "error",
-        message: expect.stringMatching(/^Nothing in this file is checked: it is larger than 4 MB/),
+        headline: "This file is not checked",
+        why: expect.stringMatching(/^It is larger than 4 MB/),
       }),
     ]);
     expect(analysis.findings("small").map(ruleOf)).toEqual(["use-not-found"]);

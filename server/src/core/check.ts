@@ -15,7 +15,6 @@ import {
   MOST_FILE_JOB_ACTIONS,
   MOST_FILE_PLAN_WORK,
   MOST_RECIPE_ACTIONS,
-  NOT_CHECKED,
   notChecked,
   TooLarge,
   withinFindings,
@@ -200,7 +199,7 @@ function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): read
   const found = checker.program.files.get(file);
   if (!found) return [];
   const unread = checker.program.absent.get(file);
-  if (unread !== undefined) return [unreadFinding(file, unread)];
+  if (unread !== undefined) return [notChecked(fileStart(file), "This file", unread)];
   const faults: Fault[] = [...found.faults];
   const start = fileStart(file);
   const findings = attempt(
@@ -239,18 +238,6 @@ function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): read
   const own = faults.filter(({ error }) => !(error instanceof TooLarge));
   for (const fault of own) parts.onFault(fault);
   return withinFindings([...sound, ...large, ...internalErrors(own)], start);
-}
-
-/** For a file that is there and that nobody has read. */
-function unreadFinding(file: FileId, reason: string): Finding {
-  return {
-    rule: NOT_CHECKED,
-    severity: languageSeverity(NOT_CHECKED),
-    place: fileStart(file),
-    message: `Nothing in this file is checked: ${reason}.`,
-    related: [],
-    fixes: [],
-  };
 }
 
 /** The jobs and recipes of a file that could not be worked out. */
