@@ -75,9 +75,14 @@ import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
 import { thinnedTooFar } from "./quantities/thinned-too-far.ts";
 import { wrongThinner } from "./quantities/wrong-thinner.ts";
 import type { Rule } from "./rule.ts";
+import { asbestosNamed } from "./safety/asbestos-named.ts";
 import { bannedStripper } from "./safety/banned-stripper.ts";
+import { causticOnAluminium } from "./safety/caustic-on-aluminium.ts";
+import { causticOrAcidLeftIn } from "./safety/caustic-or-acid-left-in.ts";
 import { causticStripperOnVeneerOrOak } from "./safety/caustic-stripper-on-veneer-or-oak.ts";
+import { fuelAsSolvent } from "./safety/fuel-as-solvent.ts";
 import { ignitionNearFlammable } from "./safety/ignition-near-flammable.ts";
+import { incompatibleChemicals } from "./safety/incompatible-chemicals.ts";
 import { isocyanateHardener } from "./safety/isocyanate-hardener.ts";
 import { leadNotTested } from "./safety/lead-not-tested.ts";
 import { nmpStripper } from "./safety/nmp-stripper.ts";
@@ -87,6 +92,8 @@ import { noGloves } from "./safety/no-gloves.ts";
 import { noHearingProtection } from "./safety/no-hearing-protection.ts";
 import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
+import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
+import { poisonousSolvent } from "./safety/poisonous-solvent.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
 import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
@@ -184,9 +191,14 @@ export const RULES: readonly Rule[] = [
   potLifeOverrun,
   thinnedTooFar,
   wrongThinner,
+  asbestosNamed,
   bannedStripper,
+  causticOnAluminium,
+  causticOrAcidLeftIn,
   causticStripperOnVeneerOrOak,
+  fuelAsSolvent,
   ignitionNearFlammable,
+  incompatibleChemicals,
   isocyanateHardener,
   leadNotTested,
   nmpStripper,
@@ -196,6 +208,8 @@ export const RULES: readonly Rule[] = [
   noHearingProtection,
   noRespirator,
   noVentilation,
+  poisonousIngredient,
+  poisonousSolvent,
   ragsNotWetted,
   sprayingFlammablesIndoors,
   ventilationTooWeak,
