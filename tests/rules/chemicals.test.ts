@@ -308,3 +308,70 @@ recipe treated {
     expect(steps(`note "${note}"`)).toEqual([]);
   });
 });
+
+describe("notes against protection", () => {
+  const noted = (note: string, ...lines: readonly string[]): readonly string[] =>
+    rulesOf(`recipe work {
+  for    wood
+  ${ALL}
+  note   "${note}"
+  ${lines.join("\n  ")}
+}
+`);
+  const STRIPPING = ["step   strip with paint_stripper", "step   clean with water"];
+
+  test.each([
+    "Rub the stripper in with bare fingers.",
+    "It works best without gloves.",
+    "No goggles are needed for a small patch.",
+    "A mask is not needed with the window open.",
+    "A paper mask is enough.",
+    "Hold your breath and be quick.",
+    "A scarf over your nose will do.",
+  ])("%s", (note) => {
+    expect(noted(note, ...STRIPPING)).toEqual(["note-against-protection"]);
+    expect(noted(note, "step   clean with soap")).toEqual([]);
+  });
+
+  test.each([
+    "Never with bare hands.",
+    "Not even a drop without gloves.",
+    "No mask stops it for ever: change the cartridge.",
+    "A paper mask is not enough.",
+    "For the sanding a dust mask will do.",
+    "Feel with the bare hand whether it is smooth.",
+  ])("%s is quiet", (note) => {
+    expect(noted(note, ...STRIPPING)).toEqual([]);
+  });
+});
+
+describe("further words that hurt", () => {
+  const told = (note: string, safety: string): readonly string[] =>
+    rulesOf(`recipe work {\n  for    wood\n  ${safety}\n  note   "${note}"\n  step   clean with soap\n}\n`);
+
+  test("fuming with ammonia asks for a respirator, gloves and goggles", () => {
+    const note = "Fume the oak over night with 26 % ammonia in a tent.";
+    expect([...told(note, "safety ventilate")].sort()).toEqual([
+      "no-eye-protection",
+      "no-gloves",
+      "no-respirator",
+    ]);
+    expect(told(note, "safety vapour_respirator, gloves, eye_protection")).toEqual([]);
+  });
+
+  // 29 CFR 1910.242(b): compressed air for cleaning.
+  test("compressed air asks for goggles", () => {
+    expect(told("Blow the pores out with compressed air.", "safety dust_mask")).toEqual([
+      "no-eye-protection",
+    ]);
+    expect(told("Blow the pores out with compressed air.", "safety eye_protection")).toEqual([]);
+    expect(told("Never blow the dust off with compressed air.", "safety dust_mask")).toEqual([]);
+  });
+
+  test("water onto lye or strong acid, and not the other way round", () => {
+    expect(told("Pour cold water onto the lye.", ALL)).toEqual(["incompatible-chemicals"]);
+    expect(told("Add water to the sulphuric acid.", ALL)).toEqual(["incompatible-chemicals"]);
+    expect(told("Add the lye to water, slowly.", ALL)).toEqual([]);
+    expect(told("Never pour water onto the lye.", ALL)).toEqual([]);
+  });
+});

@@ -21,6 +21,8 @@ export interface Residue {
   /** Rinsed, and time has passed after the rinse. */
   readonly dried: boolean;
   readonly neutralised: boolean;
+  /** It was sanded dry while it was still in the wood. */
+  readonly sanded: boolean;
 }
 
 const REACTIVE: readonly Hazard[] = [
@@ -62,6 +64,7 @@ function after(residues: readonly Residue[], action: Action): readonly Residue[]
   if (action.op !== "step") return residues;
   const { material } = action.use ?? {};
   const put = material ? reactiveIn(material) : [];
+  if (isDrySanding(action)) return residues.map((it) => ({ ...it, sanded: it.sanded || !it.rinsed }));
   const left = action.use && isRinse(action) ? residues.map((it) => rinse(it, material, put)) : residues;
   return [...left, ...put.map((mention) => residueOf(mention, action))];
 }
@@ -70,6 +73,10 @@ const isTime = ({ hours, overnight, until }: Extract<Action, { op: "wait" }>): b
   overnight || until !== undefined || hours === undefined || hours > 0;
 
 const dry = (it: Residue): Residue => ({ ...it, waited: true, dried: it.rinsed });
+
+/** Sanding that throws what is left in the wood into the air. */
+export const isDrySanding = ({ verb, wet }: StepAction): boolean =>
+  ["sand", "scuff", "scrape"].includes(verb) && !wet;
 
 const isRinse = ({ verb }: StepAction): boolean => verb === "clean" || verb === "dampen";
 
@@ -109,4 +116,5 @@ const residueOf = (mention: Mention, step: StepAction): Residue => ({
   rinsed: false,
   dried: false,
   neutralised: false,
+  sanded: false,
 });

@@ -186,12 +186,43 @@ function needOfChemical(use: MaterialUse, material: Material, duty: DutyWord): N
   };
 }
 
-/** A note or a quoted text that tells to use something that burns. */
+/** A note or a quoted text that tells to use something that burns, or to blow with compressed air. */
 function needOfWords(action: Action, duty: DutyWord): Need | undefined {
-  const hazards = hazardsFor(duty);
-  if (hazards.length === 0 || !tellsToDo(textOf(action) ?? "")) return undefined;
+  const text = textOf(action);
+  if (text === undefined) return undefined;
+  if (duty === "eye_protection" && blowsWithAir(text)) return COMPRESSED_AIR;
+  const isFuming = duty === "vapour_respirator" && /\bfum(?:e|ing)\b/iu.test(text);
+  const hazards = isFuming ? FUMING : hazardsFor(duty);
+  if (hazards.length === 0 || !(isFuming || tellsToDo(text))) return undefined;
   const mention = mentionsOfLine(action).find(({ chemical: name }) => isA(chemical(name), ...hazards));
-  return mention && { who: `the ${mention.words} of this line`, reason: chemicalReason(duty) };
+  const reason = isFuming ? "needs a cartridge that is approved for ammonia" : chemicalReason(duty);
+  return mention && { who: `the ${mention.words} of this line`, reason };
+}
+
+/** Oak is fumed in the vapour of strong ammonia. */
+const FUMING: readonly Hazard[] = ["ammonia", "formaldehyde"];
+
+/** 29 CFR 1910.242(b): compressed air for cleaning only with protection against what it throws. */
+const COMPRESSED_AIR: Need = {
+  who: "compressed air",
+  reason: "throws dust and grit into the eyes (29 CFR 1910.242)",
+};
+
+function blowsWithAir(text: string): boolean {
+  return clausesOf(text).some((clause) => {
+    const keys = clause.map(({ key }) => key);
+    const isDenied = keys.some((key) =>
+      ["never", "not", "no", "don't", "without", "instead", "rather"].includes(key),
+    );
+    const at = keys.findIndex(
+      (key, index) =>
+        (["compressed", "compressor"].includes(key) && keys[index + 1] === "air") ||
+        (key === "air" && ["line", "gun", "hose", "jet", "nozzle"].includes(keys[index + 1] ?? "")),
+    );
+    return (
+      at >= 0 && !isDenied && keys.some((key) => key.startsWith("blow") || key === "dust" || key === "clean")
+    );
+  });
 }
 
 const CORROSIVE: readonly Hazard[] = [

@@ -78,3 +78,25 @@ function isPutTogether(words: readonly string[], one: Mention, other: Mention, r
   if (between.every((word) => SIDE_BY_SIDE.has(word))) return true;
   return reading === "recipe" && words.some((word) => MIXING.some((stem) => word.startsWith(stem)));
 }
+
+/**
+ * The lye or strong acid that a text tells to pour water onto. It boils at once; the other way round is the right one.
+ */
+export function drownedIn(text: string): Mention | undefined {
+  const clauses = clausesOf(text);
+  return chemicalsIn(text, "recipe").find(({ chemical: name, stance, clause, from }) => {
+    if (
+      stance !== "named" ||
+      !chemical(name).hazards.some((it) => it === "strong base" || it === "strong acid")
+    )
+      return false;
+    const before = clauses[clause]!.slice(Math.max(0, from - 8), from).map(({ key }) => key);
+    const poured = before.findLastIndex((key) => POURING.has(key));
+    const water = before.findIndex((key, at) => at > poured && key === "water");
+    const onto = before.findIndex((key, at) => at > water && ONTO.has(key));
+    return poured >= 0 && water >= 0 && onto >= 0 && onto - water <= 2;
+  });
+}
+
+const POURING = new Set(["pour", "add", "tip", "run", "put"]);
+const ONTO = new Set(["on", "onto", "into", "over", "to", "in"]);

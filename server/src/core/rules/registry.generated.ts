@@ -84,6 +84,7 @@ import { fuelAsSolvent } from "./safety/fuel-as-solvent.ts";
 import { ignitionNearFlammable } from "./safety/ignition-near-flammable.ts";
 import { incompatibleChemicals } from "./safety/incompatible-chemicals.ts";
 import { isocyanateHardener } from "./safety/isocyanate-hardener.ts";
+import { keptInDrinkBottle } from "./safety/kept-in-drink-bottle.ts";
 import { leadNotTested } from "./safety/lead-not-tested.ts";
 import { nmpStripper } from "./safety/nmp-stripper.ts";
 import { noDustMask } from "./safety/no-dust-mask.ts";
@@ -92,6 +93,7 @@ import { noGloves } from "./safety/no-gloves.ts";
 import { noHearingProtection } from "./safety/no-hearing-protection.ts";
 import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
+import { noteAgainstProtection } from "./safety/note-against-protection.ts";
 import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
 import { poisonousSolvent } from "./safety/poisonous-solvent.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
@@ -200,6 +202,7 @@ export const RULES: readonly Rule[] = [
   ignitionNearFlammable,
   incompatibleChemicals,
   isocyanateHardener,
+  keptInDrinkBottle,
   leadNotTested,
   nmpStripper,
   noDustMask,
@@ -208,6 +211,7 @@ export const RULES: readonly Rule[] = [
   noHearingProtection,
   noRespirator,
   noVentilation,
+  noteAgainstProtection,
   poisonousIngredient,
   poisonousSolvent,
   ragsNotWetted,

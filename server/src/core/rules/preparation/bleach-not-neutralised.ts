@@ -1,7 +1,9 @@
 /**
  * A coat over bleach that was never rinsed out of the wood.
  */
+
 import { PRACTICE } from "../../knowledge/sources.ts";
+import { placeKey } from "../../place.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -9,6 +11,7 @@ export const bleachNotNeutralised: TradeRule = {
   id: "bleach-not-neutralised",
   group: "preparation",
   severity: "warning",
+  secondaryTo: ["caustic-or-acid-left-in"],
   docs: {
     summary: "A coat goes on bleached wood that was not rinsed or neutralised.",
     why: "What is left of the bleach goes on working: it fades stains, clouds or softens finishes, and its crystals lift them.",
@@ -58,6 +61,7 @@ export const bleachNotNeutralised: TradeRule = {
         remedy:
           "Put a `clean` step above this layer that rinses or neutralises as the bleach's label says, and let the wood dry.",
         related: [related(bleached.place, "Bleached here")],
+        cause: `residue of ${placeKey(bleached.place)}`,
       });
     },
   },

@@ -7,7 +7,7 @@ import type { Action, MaterialUse, StepAction } from "../../surface/actions.ts";
 import type { Residue } from "../chemical-residues.ts";
 import { reactiveIn, residuesBefore } from "../chemical-residues.ts";
 import { usesOf } from "../material-uses.ts";
-import { mixedIn } from "../mixed-words.ts";
+import { drownedIn, mixedIn } from "../mixed-words.ts";
 import type { MomentContext, Report, RunContext, TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
@@ -18,7 +18,7 @@ export const incompatibleChemicals: TradeRule = {
   severity: "error",
   docs: {
     summary:
-      "Chlorine bleach meets ammonia or acid, peroxide meets acid, or lye meets strong acid: in one vessel, or one after the other on the same surface.",
+      "Chlorine bleach meets ammonia or acid, peroxide meets acid, or lye meets strong acid: in one vessel, or one after the other on the same surface. So does water that is poured onto lye or strong acid.",
     why: "Chlorine bleach gives off chloramine gas with ammonia and chlorine gas with acid, vinegar included; both burn the lungs and can kill in a closed room. Peroxide and acid, and lye and strong acid, heat up and splash.",
     remedy:
       "Never put the two into one vessel. On wood, rinse the first off with plain water and let the wood dry before the second goes on: a `clean with water` step and a `wait`. Rinsed but not dried is a warning.",
@@ -71,6 +71,16 @@ recipe ink_spots {
 `,
     },
     {
+      title: "Water onto lye",
+      text: `recipe brightened {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  note   "Pour boiling water over the caustic soda and stir." #! incompatible-chemicals
+  step   clean with soap
+}
+`,
+    },
+    {
       title: "One bucket",
       text: `recipe brightened {
   for    wood
@@ -119,6 +129,7 @@ recipe pale {
   for    wood
   safety gloves, eye_protection, ventilate
   note   "Never put household bleach or ammonia into the rinsing water."
+  note   "Add the caustic soda to cold water, little by little."
   step   bleach with two_part
   wait   overnight
   step   clean with sour
@@ -189,6 +200,13 @@ function inWords({ run, report, reportAt }: RunContext): void {
   for (const { action } of run.moments) {
     const found = mixedIn(textOf(action) ?? "", "recipe");
     if (found) report(action, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
+    const drowned = found ? undefined : drownedIn(textOf(action) ?? "");
+    if (drowned)
+      report(action, {
+        headline: `Never pour water onto ${drowned.words}`,
+        why: "It boils at once and throws drops that burn skin and eyes.",
+        remedy: `Put cold water into the vessel first, then add the ${drowned.words} to it, little by little.`,
+      });
     for (const { material, name, place } of usesOf(action)) {
       const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));
       if (held) report(action, { ...inOneVessel(`what \`${name}\` holds`, held.pair), at: place });
