@@ -42,7 +42,6 @@ module.exports = {
           "^server/src/core",
           "^server/src/escape",
           "^server/src/features",
-          "^server/src/reading",
           "node_modules/(zod|temporal-polyfill)",
         ],
       },

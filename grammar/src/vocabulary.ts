@@ -327,6 +327,7 @@ export const DUTIES = [
   "no_ignition",
   "wet_rags",
   "lead_test",
+  "lead_safe",
   "keep_out",
 ] as const;
 export const WAIT_STAGES = ["touch", "recoat", "cured"] as const;

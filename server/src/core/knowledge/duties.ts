@@ -18,6 +18,7 @@ export type DutyWord =
   | "no_ignition"
   | "wet_rags"
   | "lead_test"
+  | "lead_safe"
   | "keep_out";
 
 export interface Duty {
@@ -39,7 +40,7 @@ export const DUTIES: readonly Duty[] = [
   },
   {
     word: "vapour_respirator",
-    doc: "Wear a respirator with vapour cartridges that are right for this product and a particle filter before them.",
+    doc: "Wear a respirator with organic vapour cartridges and a particle filter before them.",
     defer: "The label and the safety data sheet name the cartridge and when to change it.",
     source: "29 CFR 1910.134",
   },
@@ -47,8 +48,7 @@ export const DUTIES: readonly Duty[] = [
     word: "supplied_air",
     doc: "Breathe air that is brought in from outside, as for spraying isocyanates.",
     defer: "Follow the safety data sheet; this is work for trained people with proper equipment.",
-    source:
-      "29 CFR 1910.134; NIOSH Publication 96-111 (1996); for every spraying of isocyanate as the cautious rule, from memory, confidence high",
+    source: "29 CFR 1910.134; conservative rule for isocyanate spray, from memory, confidence high",
   },
   {
     word: "gloves",
@@ -93,6 +93,12 @@ export const DUTIES: readonly Duty[] = [
     source: "16 CFR 1303; 40 CFR 745 subpart E",
   },
   {
+    word: "lead_safe",
+    doc: "Work by lead-safe practices: keep the paint wet, wear a P100 filter, lay plastic sheeting, clean up wet and with a HEPA vacuum, and wash before you eat.",
+    defer: "Local codes say who may do this work and where the waste goes.",
+    source: "40 CFR 745.85; 29 CFR 1926.62; for housing and building work, by analogy",
+  },
+  {
     word: "keep_out",
     doc: "Keep others, children and animals out until the air is clear and the dust is gone.",
     defer: "The label and the safety data sheet say for how long.",
@@ -132,23 +138,9 @@ export function methodDuties(method: string): readonly BroughtDuty[] {
   return method === "hvlp" ? SPRAY_DUTIES : [];
 }
 
-/** Duties that every coating of two parts brings, whatever the tool: it is measured, poured and stirred by hand. */
-export const TWO_PART_DUTIES: readonly BroughtDuty[] = [
-  {
-    duty: "gloves",
-    reason: "is mixed from two parts, which can make the skin allergic for good before they are hard",
-    source: "29 CFR 1910.138; NIOSH Publication 96-111 (1996) on contact of the skin with hardeners",
-  },
-  {
-    duty: "eye_protection",
-    reason: "is mixed from two parts, and the hardener splashes when it is poured and stirred",
-    source: "29 CFR 1910.133",
-  },
-];
-
 /** Stated duties that do the work of this one as well: a respirator of the table has its particle filter. */
 export function alternatives(duty: DutyWord): readonly DutyWord[] {
-  if (duty === "dust_mask") return ["vapour_respirator", "supplied_air"];
+  if (duty === "dust_mask") return ["vapour_respirator", "supplied_air", "lead_safe"];
   return duty === "vapour_respirator" ? ["supplied_air"] : [];
 }
 
@@ -197,9 +189,7 @@ function materialReason(family: Family, duty: DutyWord): string {
         ? "gives off its vapour"
         : `gives off the vapour of its ${family.carrier === "lacquer thinner" ? "thinner" : family.carrier}`;
     case "vapour_respirator":
-      return givesOffFormaldehyde(family)
-        ? "gives off solvent vapour and formaldehyde, so the cartridge must be approved for both"
-        : "gives off strong solvent vapour";
+      return "gives off strong solvent vapour";
     case "gloves":
       return "harms or dries the skin";
     case "eye_protection":
@@ -208,7 +198,3 @@ function materialReason(family: Family, duty: DutyWord): string {
       return "asks for it on its safety data sheet";
   }
 }
-
-/** Amino resins give it off while they cure; 29 CFR 1910.1048 has cartridges of its own for it. */
-const givesOffFormaldehyde = ({ name }: Family): boolean =>
-  name === "conversion varnish" || name === "precatalyzed lacquer";

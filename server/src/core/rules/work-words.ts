@@ -24,8 +24,22 @@ export const OPEN_FLAME = words(
 
 /** Something that is hot enough to light a vapour, or that warms what should not be warmed. */
 export const HOT_PLACE = words(
-  /\b(?:stove|radiator|(?:fan|gas|electric|space|patio|paraffin|kerosene|oil|water|infra-?\s?red)[\s-]+(?:heater|fire)|heater|boiler|furnace|fireplace|hearth|pilot[\s-]+(?:light|flame)|hot[\s-]?plate|hob|cooker|oven|gas[\s-]+ring|brazier|candle|fire(?:side)?)s?\b/giu,
+  /\b(?:stove|radiator|(?:fan|gas|electric|space|patio|paraffin|kerosene|oil|water|infra-?\s?red)[\s-]+(?:heater|fire)|heater|boiler|furnace|fireplace|hearth|pilot[\s-]+(?:light|flame)|hot[\s-]?plate|hob|cooker|oven|gas[\s-]+ring|brazier|candle|fire(?:side)?)s?\b(?![\s-]+(?:doors?|escapes?|exits?|extinguishers?|blankets?|buckets?|brigade|alarms?|proof|watch|codes?|safe|resist\w*|covers?|shelf|shelves|grilles?|enamel|black|white|paint|polish|cleaners?|suits?|wax|screen|surround|tongs|irons?|dogs?|wood|place\s+(?:surround|screen))\b)/giu,
 );
+
+/** Charring wood on purpose. */
+export const CHARRING = words(/\b(?:char|charred|charring|scorch\w*|shou[\s-]+sugi[\s-]+ban|yakisugi)\b/giu);
+
+const FLAMMABLE_THINGS =
+  /\b(?:oils?|turpentine|turps|spirits?|varnish(?:es)?|lacquers?|shellac|thinners?|solvents?|wax(?:es)?|beeswax|alcohol|stains?|polish|paints?)\b/iu;
+const WARMS =
+  /\b(?:warm|warms|warmed|warming|heat|heats|heated|heating|boil|boils|boiled|boiling|melt|melts|melted|melting|simmer\w*|cook\w*)\b/iu;
+
+/** Whether a clause warms oil, wax, varnish or a solvent over a flame, or on or in something hot. */
+export const warmsSomethingFlammable = (text: string): boolean =>
+  [clauseNaming(text, OPEN_FLAME), clauseNearHeat(text)].some(
+    (clause) => clause !== undefined && WARMS.test(clause) && FLAMMABLE_THINGS.test(clause),
+  );
 
 /** Going near it, or putting something there. */
 const NEAR =

@@ -79,6 +79,7 @@ job boxes {
     shape    panel 300 mm x 200 mm
     wood     beech
     existing acrylic paint
+    lead     none_found by laboratory 2026-11-03
   }
 }
 recipe prepare {

@@ -76,9 +76,9 @@ job shelves {
       if (action.verb !== "bleach" || !coat) return;
       if (!isFilm(coat) && coat.family?.role !== "wax") return;
       report({
-        headline: `The bleach goes on ${coatName(coat)}, not on bare wood`,
+        headline: `The wood is bleached while ${coatName(coat)} is still on it`,
         why: "Bleach lightens only bare wood; on a finish it stands in drops, spoils the film and leaves patches.",
-        remedy: "Strip or sand to bare wood and clean it above this line.",
+        remedy: "Strip or sand to bare wood and clean it first.",
         related: [related(coat.place, "The finish that is still on")],
       });
     },

@@ -105,6 +105,7 @@ export const gritTooCoarse: TradeRule = {
     shape panel 700 mm x 400 mm
     wood  beech
     existing alkyd paint
+    lead     none_found by laboratory 2026-11-03
   }
 }
 recipe painted {

@@ -1,21 +1,24 @@
 /**
- * Old paint rubbed or dissolved before anyone knows whether it holds lead.
+ * Old coatings rubbed or dissolved before anyone knows whether they hold lead.
  */
-import { LEAD_TEST_SOURCE, leadNote, leadStatus } from "../../knowledge/lead.ts";
+import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
+import { placeKey } from "../../place.ts";
+import { sentence } from "../../sentence.ts";
 import type { Action, StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import type { Coat, Moment, SurfaceState } from "../../surface/state.ts";
-import { dutyChecks, type Need } from "../duty-check.ts";
-import type { TradeRule } from "../rule.ts";
+import type { Moment } from "../../surface/state.ts";
+import { type LeadMatter, leadReached, takesOff, waitsForLaboratory } from "../lead-caution.ts";
+import type { Report, RunContext, TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
 
 const VERBS: Readonly<Record<string, string>> = {
-  sand: "sanding",
-  scuff: "scuffing",
-  scrape: "scraping",
-  strip: "stripping",
-  distress: "distressing",
+  sand: "Sanding",
+  scuff: "Scuffing",
+  scrape: "Scraping",
+  strip: "Stripping",
+  distress: "Distressing",
 };
 
 export const leadNotTested: TradeRule = {
@@ -24,11 +27,14 @@ export const leadNotTested: TradeRule = {
   severity: "error",
   docs: {
     summary:
-      "Old paint is sanded, scuffed, scraped, stripped or distressed on a piece built before 1978 or of unknown age, without `lead_test`.",
-    why: "Paint of that time often holds lead. Its dust and its sludge poison those who work there and the children who come after, wet as well as dry.",
+      "An old coating that may hold lead is sanded, scuffed, scraped, stripped or distressed, and nobody tests it first.",
+    why: "Paint of that time often holds lead, and some clears were dried with it. The dust and the sludge poison those who work there and the children who come after, wet as well as dry.",
     remedy:
-      "Test the paint first and state `safety lead_test` above the first line that touches it. A test says only what it tested: where lead is found, local codes say who may do the work and how.",
-    sources: [LEAD_TEST_SOURCE, "24 CFR 35.140 on ways of taking paint off (from memory, confidence high)"],
+      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the result is there, state it at the surface, such as `lead none_found by laboratory 2026-11-03`. A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for old clears, this is information only.",
+    sources: [
+      LEAD_TEST_SOURCE,
+      "24 CFR 35.110 and 15 USC 2681(9): varnish, shellac and other coatings count as paint (from memory)",
+    ],
   },
   failing: [
     {
@@ -79,16 +85,93 @@ job seat {
 }
 `,
     },
+    {
+      title: "A swab that finds none proves nothing",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   clean with soap
+  step   scuff 180 #! lead-not-tested
+  step   dust
+}
+
+piece table {
+  built 1936
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+    existing alkyd paint, 2 coats
+    lead     none_found by swab 2026-11-03
+  }
+}
+
+job legs {
+  piece table
+  apply prepare to legs
+}
+`,
+    },
+    {
+      title: "Built in 1985, and no country says whether that is late enough",
+      text: `recipe prepare {
+  for    wood
+  safety dust_mask
+  step   clean with soap
+  step   scuff 180 #! lead-not-tested
+  step   dust
+}
+
+piece table {
+  built 1985
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+    existing alkyd paint, 2 coats
+  }
+}
+
+job legs {
+  piece table
+  apply prepare to legs
+}
+`,
+    },
   ],
   passing: [
     {
-      title: "Tested first",
+      title: "A laboratory found none",
       text: `recipe prepare {
   for    wood
-  safety lead_test, dust_mask
+  safety dust_mask
   step   clean with soap
   step   scuff 180
   step   dust
+}
+
+piece table {
+  built 1936
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+    existing alkyd paint, 2 coats
+    lead     none_found by laboratory 2026-11-03
+  }
+}
+
+job legs {
+  piece table
+  apply prepare to legs
+}
+`,
+    },
+    {
+      title: "A test by a laboratory is stated, and the old paint is kept wet",
+      text: `recipe prepare {
+  for    wood
+  safety lead_test, lead_safe
+  step   clean with soap
+  step   scuff wet 180
+  step   clean with water
 }
 
 piece table {
@@ -148,33 +231,65 @@ job both {
 `,
     },
   ],
-  checks: dutyChecks("lead_test", (run) => leadNote(leadFactsOf(run)), leadNeed),
+  checks: { onRun: check },
 };
 
-function leadNeed({ action, before }: Moment<Action>, run: SurfaceRun): Need | undefined {
-  if (run.kind !== "job" || action.op !== "step" || !VERBS[action.verb]) return undefined;
-  if (leadStatus(leadFactsOf(run)) !== "presumed") return undefined;
-  const paint = touchedCoats(action, before).findLast(isOldPaint);
-  return (
-    paint && {
-      who: VERBS[action.verb]!,
-      reason: `goes into ${coatName(paint)}`,
-      cause: related(paint.place, "The old paint"),
-    }
-  );
+function check({ run, report }: RunContext): void {
+  if (run.kind !== "job") return;
+  const said = new Set<string>();
+  for (const [index, moment] of run.moments.entries()) {
+    const { action } = moment;
+    if (action.op !== "step" || !VERBS[action.verb] || !moment.before.certain) continue;
+    const apply = action.frames[0] ? placeKey(action.frames[0]) : "";
+    if (said.has(apply) || isTested(run, action, index)) continue;
+    const matter = leadReached(run, action, moment.before);
+    const level = matter && levelOf(run, matter, action);
+    if (!matter?.coat || !level) continue;
+    said.add(apply);
+    report(action, reportOf(run, action, matter, level));
+  }
 }
 
-const isOldPaint = (coat: Coat): boolean =>
-  coat.origin === "existing" &&
-  (coat.unknown === "paint" || coat.family?.role === "paint" || coat.family?.role === "primer");
+/** The duty is stated, or a step above tests for lead in so many words. */
+const isTested = (run: SurfaceRun, action: Action, index: number): boolean =>
+  action.duties.has("lead_test") || run.moments.slice(0, index).some(isLeadTest) || waitsForLaboratory(run);
 
-/** What takes everything touches everything; finer work reaches old layers only while no new one covers them. */
-function touchedCoats(step: StepAction, before: SurfaceState): readonly Coat[] {
-  const takesAll =
-    step.verb === "strip" ||
-    step.verb === "scrape" ||
-    // It wears through everything in places.
-    step.verb === "distress" ||
-    (step.verb === "sand" && step.grits.some((grit) => grit <= 100));
-  return takesAll || before.layers.at(-1)?.origin === "existing" ? before.layers : [];
+const isLeadTest = ({ action }: Moment<Action>): boolean =>
+  action.op === "step" && action.verb === "test" && /\blead\b/iu.test(textOf(action) ?? "");
+
+/** Found lead needs no test. An old clear is spoken of where its age is known to be old and it comes off. */
+function levelOf(
+  run: SurfaceRun,
+  { status, kind }: LeadMatter,
+  step: StepAction,
+): "error" | "information" | undefined {
+  if (status === "found") return undefined;
+  if (kind === "paint") return status === "presumed" ? "error" : "information";
+  const isKnownToBeOld = status === "presumed" && run.piece?.built !== undefined;
+  return isKnownToBeOld && takesOff(step) ? "information" : undefined;
 }
+
+function reportOf(
+  run: SurfaceRun,
+  action: StepAction,
+  { coat }: LeadMatter,
+  severity: "error" | "information",
+): Report {
+  const facts = leadFactsOf(run);
+  const untested = `${sentence(coatName(coat!).replace(/`/gu, ""))} may hold lead and is not tested`;
+  return {
+    headline: untested.length <= 70 ? untested : "Old paint may hold lead and is not tested",
+    why: `${leadNote(facts)} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
+    remedy: `Have a laboratory test every layer before this line and state \`safety lead_test\`; until it has found none, ${WORK[action.verb] ?? "work wet"} and state \`lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    severity,
+    related: [related(coat!.place, "The old coating")],
+  };
+}
+
+const WORK: Readonly<Record<string, string>> = {
+  sand: "sand wet (`sand wet 180`)",
+  scuff: "scuff wet (`scuff wet 180`)",
+  scrape: 'keep it misted (`scrape "misted with water"`)',
+  distress: 'keep it wet (`distress "wet"`)',
+  strip: "keep fresh air moving (`ventilate`)",
+};

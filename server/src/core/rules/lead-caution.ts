@@ -1,0 +1,129 @@
+/**
+ * Lead in what a step reaches: how sure it is, and what a remedy must say first that tells anyone to sand, scuff or strip.
+ *
+ * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust. Rules wrap such a report
+ * in `cautious`, which says so first and takes the fix away.
+ */
+import { countsAsLead, type LeadStatus, leadStatus } from "../knowledge/lead.ts";
+import type { StepAction } from "../surface/actions.ts";
+import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { rememberedByRun } from "../surface/run-index.ts";
+import type { Coat, SurfaceState } from "../surface/state.ts";
+import type { Report } from "./rule.ts";
+import { textOf } from "./spoken-words.ts";
+import { coatName } from "./texts.ts";
+
+export interface LeadMatter {
+  readonly status: Extract<LeadStatus, "found" | "presumed" | "possible">;
+  readonly kind: OldCoating;
+  /** Absent in a recipe run by itself, whose words alone tell of lead. */
+  readonly coat?: Coat;
+}
+
+/** The gravest case among coats: lead that was found, or is presumed, or cannot be ruled out. */
+export function leadIn(run: SurfaceRun, coats: readonly Coat[]): LeadMatter | undefined {
+  const status = statusOf(run);
+  if (!countsAsLead(status)) return undefined;
+  const old = coats.flatMap((coat) => {
+    const kind = oldCoating(coat);
+    return kind ? [{ status: status as LeadMatter["status"], kind, coat }] : [];
+  });
+  return old.findLast(({ kind }) => kind === "paint") ?? old.at(-1);
+}
+
+/**
+ * The same for what a step finds: the coats that it reaches, or in a recipe run by itself whatever is there, where the
+ * recipe says that lead was found in it.
+ */
+export function leadReached(run: SurfaceRun, step: StepAction, before: SurfaceState): LeadMatter | undefined {
+  const matter = leadIn(run, coatsReached(step, before));
+  if (matter || run.kind === "job") return matter;
+  const mayBeOld = before.openBelow && before.layers.length === 0;
+  return mayBeOld && saysLeadWasFound(run) ? { status: "found", kind: "paint" } : undefined;
+}
+
+/** The status by what is stated; words that tell of a positive test count as well, but for a laboratory's later word. */
+export function statusOf(run: SurfaceRun): LeadStatus {
+  const stated = leadStatus(leadFactsOf(run));
+  return stated !== "none_found" && saysLeadWasFound(run) ? "found" : stated;
+}
+
+/** What takes everything touches everything; finer work reaches old layers only while no new one covers them. */
+export function coatsReached(step: StepAction, before: SurfaceState): readonly Coat[] {
+  return takesOff(step) || before.layers.at(-1)?.origin === "existing" ? before.layers : [];
+}
+
+/** Whether it goes through all coats, at least in places. */
+export const takesOff = (step: StepAction): boolean =>
+  step.verb === "strip" ||
+  step.verb === "scrape" ||
+  step.verb === "distress" ||
+  (step.verb === "sand" && step.grits.some((grit) => grit <= 100));
+
+// ---------------------------------------------------------------------------------------------------------------
+// Words of a test
+
+const LEAD = /\blead\b(?!\s*(?:time|er|s?\s+to))|\bleaded\b/iu;
+const POSITIVE =
+  /\bpositive(?:ly)?\b|\b(?:found|present|confirmed|detected)\b|\b(?:holds?|contains?|has)\s+lead\b|\bturn(?:ed|s)\s+(?:red|pink)\b/iu;
+const NEGATIVE = /\b(?:no|not|none|never|free|negative|without|absent|below)\b|n['’]t\b|\blead[\s-]free\b/iu;
+const IF = /\b(?:if|where|when|wherever|should|unless|in\s+case|may|might|could|until|till|whether)\b/iu;
+const LABORATORY = /\blab(?:orator(?:y|ies))?(?:['’]s)?\b/iu;
+
+/** Sentence by sentence: "The swab came out positive for lead." */
+const sentences = (text: string): readonly string[] => text.split(/[.;!?\n]+(?:\s|$)/u);
+
+/** Whether a text says that a test found lead, as a fact and not as a case to think of. */
+export const tellsOfLeadFound = (text: string): boolean =>
+  sentences(text).some(
+    (each) => LEAD.test(each) && POSITIVE.test(each) && !NEGATIVE.test(each) && !IF.test(each),
+  );
+
+/** All that is written about the piece, the surface and the work. */
+const textsOf = rememberedByRun((run, _: object): readonly string[] => [
+  ...[run.piece?.title, run.piece?.docs, run.surface?.docs, run.recipe?.docs].filter(
+    (text): text is string => text !== undefined && text !== "",
+  ),
+  ...run.moments.map(({ action }) => textOf(action) ?? "").filter((text) => text !== ""),
+]);
+const ALL_TEXTS = {};
+
+const saysLeadWasFound = (run: SurfaceRun): boolean => textsOf(run, ALL_TEXTS).some(tellsOfLeadFound);
+
+/**
+ * Whether the recipe itself makes the work depend on a laboratory: it names one, and what its answer is, that work waits
+ * for it, or what is done where it finds lead.
+ */
+export function waitsForLaboratory(run: SurfaceRun): boolean {
+  const texts = textsOf(run, ALL_TEXTS);
+  return texts.some((text) => LABORATORY.test(text)) && texts.some(tellsOfGate);
+}
+
+const tellsOfGate = (text: string): boolean =>
+  sentences(text).some(
+    (each) =>
+      (LEAD.test(each) && (NEGATIVE.test(each) || IF.test(each))) ||
+      (LABORATORY.test(each) && /\b(?:before|first|until|only|wait)\b/iu.test(each)),
+  );
+
+// ---------------------------------------------------------------------------------------------------------------
+// Remedies
+
+/** What stands before a remedy that tells to abrade or strip these coats; empty where no lead is to be thought of. */
+export function leadCaution(run: SurfaceRun, coats: readonly Coat[]): string {
+  const matter = leadIn(run, coats);
+  if (!matter?.coat) return "";
+  return matter.status === "found"
+    ? `First: ${coatName(matter.coat)} holds lead, so no dry sanding or scraping; work wet and by \`lead_safe\`. `
+    : `First: ${coatName(matter.coat)} may hold lead, so have a laboratory test it before you abrade or strip it, or work wet and by \`lead_safe\`. `;
+}
+
+/**
+ * A report whose remedy tells to sand, scuff, scrape or strip these coats: where they may hold lead, it says so first and
+ * offers no fix.
+ */
+export function cautious(run: SurfaceRun, coats: readonly Coat[], report: Report): Report {
+  const caution = leadCaution(run, coats);
+  return caution === "" ? report : { ...report, remedy: `${caution}${report.remedy}`, fixes: [] };
+}

@@ -1,0 +1,126 @@
+/**
+ * Work on lead paint, wet or with a HEPA filter as it should be, without the rest: filter, sheeting, cleaning up.
+ */
+import { leadNote } from "../../knowledge/lead.ts";
+import type { Action } from "../../surface/actions.ts";
+import { leadFactsOf } from "../../surface/lead.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { rememberedByRun } from "../../surface/run-index.ts";
+import type { Moment } from "../../surface/state.ts";
+import { dutyChecks, type Need } from "../duty-check.ts";
+import { leadReached, waitsForLaboratory } from "../lead-caution.ts";
+import type { TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
+import { coatName, related } from "../texts.ts";
+
+const VERBS: Readonly<Record<string, string>> = {
+  sand: "sanding",
+  scuff: "scuffing",
+  scrape: "scraping",
+  strip: "stripping",
+  distress: "distressing",
+};
+
+export const noLeadSafeWork: TradeRule = {
+  id: "no-lead-safe-work",
+  group: "safety",
+  severity: "warning",
+  docs: {
+    summary:
+      "Lead paint, found or presumed, is abraded, or paint in which lead was found is stripped, and the recipe does not state `lead_safe`.",
+    why: "Wet work and filters keep most of the lead down; what still comes off is carried about on shoes, clothes and hands.",
+    remedy:
+      "Wear a P100 filter, lay plastic sheeting, clean up wet and with a HEPA vacuum, wash before you eat, and state `safety lead_safe`. A note that names the filter and the sheeting counts as well.",
+    sources: [
+      "40 CFR 745.85 on containment and cleaning, for housing, by analogy",
+      "24 CFR 35.1345 and 35.1350 on worksite and safe work practices (from memory)",
+      "29 CFR 1926.62 on respirators for lead (from memory)",
+    ],
+  },
+  failing: [
+    {
+      title: "Wet, but nothing is said of the rest",
+      text: `recipe prepare {
+  for    wood
+  safety lead_test
+  step   clean with soap
+  step   scuff wet 180 #! no-lead-safe-work
+  step   clean with water
+}
+
+piece table {
+  built 1936
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+    existing alkyd paint, 2 coats
+  }
+}
+
+job legs {
+  piece table
+  apply prepare to legs
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "A note names filter and sheeting",
+      text: `recipe prepare {
+  for    wood
+  safety lead_test
+  note   "P100 filter, plastic sheeting on the floor, HEPA vacuum and wet cloths after."
+  step   clean with soap
+  step   scuff wet 180
+  step   clean with water
+}
+
+piece table {
+  built 1936
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+    existing alkyd paint, 2 coats
+  }
+}
+
+job legs {
+  piece table
+  apply prepare to legs
+}
+`,
+    },
+  ],
+  checks: dutyChecks("lead_safe", (run) => leadNote(leadFactsOf(run)), need),
+};
+
+function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undefined {
+  if (action.op !== "step" || !VERBS[action.verb]) return undefined;
+  const matter = leadReached(run, action, before);
+  if (!matter || matter.status === "possible" || waitsForLaboratory(run) || saysSo(run, WORDS))
+    return undefined;
+  if (matter.status === "presumed" && (matter.kind === "clear" || !isTestedAndClean(action)))
+    return undefined;
+  const coat = matter.coat;
+  return {
+    who: VERBS[action.verb]!,
+    reason: `goes into ${coat ? coatName(coat) : "paint that holds lead"}`,
+    ...(coat ? { cause: related(coat.place, "The old coating") } : {}),
+  };
+}
+
+/** Dry and untested work has a graver finding of its own, and a stripper leaves no dust. */
+const isTestedAndClean = (step: Extract<Action, { op: "step" }>): boolean =>
+  step.duties.has("lead_test") && step.verb !== "strip" && (step.wet || step.what !== undefined);
+
+const WORDS = {};
+const FILTER = /\b(?:P\s?100|N100|FFP3|P3|HEPA)\b/iu;
+const SHEETING =
+  /\b(?:plastic|poly(?:thene|ethylene)?|sheeting|drop\s?cloths?|contain(?:ment|ed)?|tent(?:ed)?)\b/iu;
+
+/** Whether the recipe's own words name a filter and what is laid under the work. */
+const saysSo = rememberedByRun((run, _: object): boolean => {
+  const texts = run.moments.map(({ action }) => textOf(action) ?? "").join(". ");
+  return FILTER.test(texts) && SHEETING.test(texts);
+});

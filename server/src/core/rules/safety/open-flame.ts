@@ -1,0 +1,144 @@
+/**
+ * Flames in a finisher's own words: burning off, blowlamps, oil warmed on the gas ring.
+ */
+import { leadIn } from "../lead-caution.ts";
+import type { Report, RunContext, TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
+import { related } from "../texts.ts";
+import { CHARRING, clauseNaming, OPEN_FLAME, warmsSomethingFlammable } from "../work-words.ts";
+
+export const openFlame: TradeRule = {
+  id: "open-flame",
+  group: "safety",
+  severity: "error",
+  docs: {
+    summary:
+      "A note, or the words of a step, call for an open flame: old paint is burned off, or oil, wax, spirits or varnish are warmed over a flame or on a stove. Charring bare wood on purpose is a warning.",
+    why: "A flame turns the lead of old paint into fume, lights vapour and dust, and smoulders on behind mouldings for hours. Warm oil and solvents take fire at once.",
+    remedy:
+      "Take old paint off with a stripper or a heat gun of stated heat; let oil and varnish warm up in the room, or in a bath of hot water away from any flame. Words that forbid a flame draw nothing.",
+    sources: [
+      "24 CFR 35.140(a) and 40 CFR 745.85(a)(3)(i): no open flame on lead paint, for housing, by analogy",
+      "29 CFR 1910.106(a)(19) on flammable liquids; 29 CFR 1926.352 on fire prevention where a flame is used (from memory)",
+    ],
+  },
+  failing: [
+    {
+      title: "Burned off, in a recipe that also says to test for lead",
+      text: `recipe burned_off {
+  for    wood
+  safety lead_test, keep_out, gloves, eye_protection, dust_mask, ventilate
+  step   test "old paint for lead, by a laboratory"
+  note   "Burn the old paint off with the gas torch and push it away with the scraper." #! open-flame
+  step   scrape
+  step   clean with soap
+}
+`,
+    },
+    {
+      title: "In the words of a step",
+      text: `recipe burned_off {
+  for  wood
+  step scrape "blowlamp" #! open-flame
+  step clean with soap
+}
+`,
+    },
+    {
+      title: "Oil and turpentine on the gas ring",
+      text: `recipe warm_oil {
+  for    wood
+  safety gloves, wet_rags, ventilate, no_ignition
+  note   "Warm the oil and turpentine in a pan on the gas ring until it smokes." #! open-flame
+  layer  drying_oil x 2, by cloth, wiped after 30 min {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Varnish heated on the stove",
+      text: `recipe warm_varnish {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  note   "Heat the varnish on the stove so that it flows." #! open-flame
+  layer  oil_varnish x 3 {
+    wait until recoat
+    step sand wet 320
+    step clean with water
+  }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Charred on purpose",
+      text: `recipe charred {
+  for  wood
+  note "Char the boards with a propane torch, outdoors." #! open-flame
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Words that forbid it, a lamp to look with, and a figure of the wood",
+      text: `recipe careful {
+  for   wood
+  note  "No blowlamp: never burn old paint off. Keep naked flames away."
+  note  "The flame birch is looked over with a torch."
+  note  "Warm the tin in a bath of hot water, away from the stove."
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: { onRun: check },
+};
+
+function check({ run, report }: RunContext): void {
+  for (const { action, before } of run.moments) {
+    const text = textOf(action);
+    if (text === undefined) continue;
+    const said = saidIn(text);
+    if (!said) continue;
+    const matter = leadIn(run, before.layers);
+    report(action, {
+      ...said,
+      ...(matter?.coat
+        ? { related: [related(matter.coat.place, "The old coating, which may hold lead")] }
+        : {}),
+    });
+  }
+}
+
+function saidIn(text: string): Report | undefined {
+  if (warmsSomethingFlammable(text)) return WARMED;
+  if (clauseNaming(text, OPEN_FLAME) === undefined) return undefined;
+  return clauseNaming(text, CHARRING) === undefined || /\b(?:paint|varnish|finish|coats?)\b/iu.test(text)
+    ? BURNED
+    : CHARRED;
+}
+
+const WARMED: Report = {
+  headline: "Something flammable is warmed over a flame or on a stove",
+  why: "Oil, wax, varnish and solvents give off vapour when they are warm, and the flame or the hot plate lights it.",
+  remedy: "Let it warm up in the room, or stand the closed tin in hot water away from any flame.",
+};
+
+const BURNED: Report = {
+  headline: "These words call for an open flame",
+  why: "A flame turns lead in old paint into fume, lights vapour and dust, and smoulders on out of sight for hours.",
+  remedy:
+    'Use no flame: take the coating off with a stripper, or with a heat gun whose heat is stated (`scrape "heat gun at 350 C"`).',
+};
+
+const CHARRED: Report = {
+  severity: "warning",
+  headline: "Wood is charred with an open flame",
+  why: "The wood smoulders on out of sight, and the flame lights any vapour, dust or old coating near it.",
+  remedy:
+    "Char bare wood only, outdoors and away from all solvents, with water and an extinguisher at hand; watch it for an hour after, as local fire codes ask.",
+};
