@@ -42,6 +42,7 @@ module.exports = {
           "^server/src/core",
           "^server/src/escape",
           "^server/src/features",
+          "^server/src/reading",
           "node_modules/(zod|temporal-polyfill)",
         ],
       },

@@ -80,7 +80,11 @@ export const READING = `## How the text is read
 
 Declarations stand at the top level in any order.
 Names are unique over a file and all that it uses; materials, pieces, shops, recipes and jobs have a namespace each.
-\`use\` passes on what the used file uses.
+\`use\` passes on what the used file uses, up to a thousand files.
+It reads plain files whose name ends in \`.finish\`, of at most 4 MB, and no device, pipe or name of another computer (\`//host/…\`); a link counts by where it leads.
+In an editor it reads what lies in the open folders, and for a document that is open by itself what lies in its own folder or below; on the command line, what lies in a folder that was given or in the project of a file that was given: the folder of the nearest \`finishwright.config.json\`, else of the nearest \`.git\`, else the file's own.
+Only you can add folders: in an editor by the setting \`finishwright.use.readAlso\`, which no workspace can make and which counts where you trust the workspace; on the command line by \`--read-also FOLDER\`.
+What is not read is \`use-not-found\` on the \`use\` line, with the reason. A text of more than 4 MB that is open in an editor is \`not-checked\`.
 One generic material of every family is built in and always in scope, named by the family's words joined with \`_\` (\`waterborne_polyurethane\`), and so is \`soap\`; only these may be shadowed.
 Parameters hide materials.
 Arguments are always named; \`()\` may be left out when empty; a \`recipe\` parameter is called by \`follow P(…)\`; a parameter may stand wherever its quantity may.

@@ -128,12 +128,15 @@ async function commandFlaws(folder: string, command: readonly string[]): Promise
   }
 }
 
+/** As a finding, in any form; reports also list the rules that there are. */
+const INTERNAL_ERROR = /\[internal-error\]|"(?:ruleId|rule|code)": ?"internal-error"/;
+
 function outputFlaws(output: string, what: string): readonly Flaw[] {
   const accident =
     /A fault in the program itself[^\n]*|Unexpected: [^\n]*|^\s+at .*\.(?:cjs|ts):\d+.*$/m.exec(output)?.[0];
   return [
     ...(accident ? [flaw("crash", `${what}: ${accident}`)] : []),
-    ...(/internal-error/.test(output) ? [flaw("crash", `${what}: internal-error`)] : []),
+    ...(INTERNAL_ERROR.test(output) ? [flaw("crash", `${what}: internal-error`)] : []),
     ...(output.includes(SECRET) || /root:.*:0:0:/.test(output)
       ? [flaw("lost", `${what}: what stands outside of the folder came out`)]
       : []),

@@ -4,6 +4,7 @@
  */
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
+import { existsSync } from "node:fs";
 import process from "node:process";
 import { fileURLToPath } from "node:url";
 
@@ -38,6 +39,7 @@ export const framed = (message: unknown): string => {
 };
 
 export function startWire(cwd?: string): Wire {
+  if (!existsSync(SERVER)) throw new Error("There is no built server: run `npm run build` first.");
   const child: ChildProcess = spawn(process.execPath, ["--max-old-space-size=2048", SERVER, "--stdio"], {
     stdio: ["pipe", "pipe", "pipe"],
     ...(cwd === undefined ? {} : { cwd }),

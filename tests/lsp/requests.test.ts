@@ -1,6 +1,6 @@
 /** Hover, outline, completion and fixes, as they reach a rich client and a plain one. */
 import { expect, test } from "vitest";
-import type { CompletionList } from "vscode-languageserver/node";
+import type { CodeAction, CompletionList } from "vscode-languageserver/node";
 import { MINIMAL, startClient } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
@@ -184,6 +184,41 @@ test("a fix names the finding that it takes away and the version that it is mean
   expect(await ask()).toEqual([fix, allow]);
   expect(await ask(["quickfix"], [])).toEqual([fix, allow]);
   expect(await ask(["refactor"])).toEqual([]);
+  await client.end();
+});
+
+test("every finding is explained and allowed where it stands, the gravest first", async () => {
+  const client = await startClient({
+    capabilities: {
+      workspace: { workspaceEdit: { documentChanges: true, snippetEditSupport: true } },
+      textDocument: { codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } },
+    },
+    initializationOptions: { commands: ["finishwright.explainFinding"] },
+  });
+  await client.open(A, "dull bad want wax");
+  await client.pushed();
+  const actions = await client.request<CodeAction[]>("textDocument/codeAction", {
+    textDocument: { uri: A },
+    range: range(0, 0, 17),
+    context: { diagnostics: [] },
+  });
+  expect(actions.map(({ title }) => title)).toEqual([
+    "Make it good",
+    "Explain unknown-name",
+    "Allow unknown-name here, with a reason",
+    "Explain bad-word",
+    "Allow bad-word here, with a reason",
+    "Explain dull-word",
+    "Allow dull-word here, with a reason",
+  ]);
+  expect(actions[1]?.command).toMatchObject({
+    command: "finishwright.explainFinding",
+    arguments: ["unknown-name"],
+  });
+  // The caret goes to where the reason is to be written.
+  expect(actions[2]?.edit?.documentChanges).toMatchObject([
+    { edits: [{ range: range(0, 0, 0), snippet: { kind: "snippet", value: "# allow unknown-name: $0\n" } }] },
+  ]);
   await client.end();
 });
 

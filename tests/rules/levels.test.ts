@@ -8,6 +8,15 @@ import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { RETIRED_RULES } from "../../server/src/core/rules/retired.ts";
 
 const LEVELS: Readonly<Record<string, string>> = {
+  "kept-in-drink-bottle": "warning",
+  "note-against-protection": "warning",
+  "poisonous-solvent": "error",
+  "poisonous-ingredient": "error",
+  "incompatible-chemicals": "error",
+  "fuel-as-solvent": "error",
+  "caustic-or-acid-left-in": "warning",
+  "caustic-on-aluminium": "error",
+  "asbestos-named": "error",
   "air-outside-limits": "warning",
   "ambering-over-white": "warning",
   "applicator-against-carrier": "warning",

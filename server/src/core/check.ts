@@ -198,6 +198,8 @@ function recipesOf(program: Program, file: FileId): readonly Recipe[] {
 function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): readonly Finding[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
+  const unread = checker.program.absent.get(file);
+  if (unread !== undefined) return [notChecked(fileStart(file), "This file", unread)];
   const faults: Fault[] = [...found.faults];
   const start = fileStart(file);
   const findings = attempt(

@@ -17,6 +17,7 @@ import { secondaryTo } from "../core/rules/registry.ts";
 import { rememberingPlanner } from "../core/schedule/remembered.ts";
 import { rememberingRunner } from "../core/surface/remembered-runs.ts";
 import { printedTotals } from "../core/totals/print.ts";
+import { isTooLarge, tooLarge } from "../reading/reasons.ts";
 import { completionsAt } from "./completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig, type RuleLevels } from "./config.ts";
 import { fileFinding } from "./edges.ts";
@@ -25,6 +26,7 @@ import { guarded } from "./guarded.ts";
 import { hoverAt } from "./hover.ts";
 import { inlayHintsOf } from "./inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
+import { KnownFiles } from "./known-files.ts";
 import type { Resolve } from "./moved-files.ts";
 import { createNames } from "./names.ts";
 import { createNavigation } from "./navigation.ts";
@@ -48,8 +50,7 @@ export interface AnalystOptions {
 }
 
 export function createAnalyst(options: AnalystOptions): Analyst {
-  let files: ReadonlyMap<FileId, ProgramFile> = new Map();
-  let absent: ReadonlyMap<FileId, string> = new Map();
+  const known = new KnownFiles();
   let snapshot: Analysis | undefined;
   const onFault = options.onFault ?? (() => {});
   const parts: Partial<CheckerParts> = {
@@ -59,23 +60,28 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     onFault,
   };
   const config = options.config ?? (() => DEFAULT_CONFIG);
-  const change = (nextFiles: ReadonlyMap<FileId, ProgramFile>, nextAbsent: ReadonlyMap<FileId, string>) => {
-    files = nextFiles;
-    absent = nextAbsent;
-    snapshot = undefined;
-  };
   return {
     setFile: (file, text) => {
-      const before = files.get(file);
-      if (before?.tree.text === text && !absent.has(file)) return;
-      const read = readFile(file, text, options.resolve, before);
-      change(new Map(files).set(file, read), without(absent, file));
+      const before = known.get(file);
+      if (isTooLarge(text)) {
+        known.set(file, readFile(file, "", options.resolve, before), `it ${tooLarge("recipe")}`);
+      } else {
+        if (before?.tree.text === text && !known.isAbsent(file)) return;
+        known.set(file, readFile(file, text, options.resolve, before));
+      }
+      snapshot = undefined;
     },
-    removeFile: (file) => change(without(files, file), without(absent, file)),
-    missingFiles: () => missing(files, absent),
-    setAbsent: (file, reason) => change(without(files, file), new Map(absent).set(file, reason)),
+    removeFile: (file) => {
+      known.remove(file);
+      snapshot = undefined;
+    },
+    missingFiles: () => known.missing,
+    setAbsent: (file, reason) => {
+      known.remove(file, reason);
+      snapshot = undefined;
+    },
     analysis: () => {
-      const program: Program = { files, absent };
+      const { program } = known;
       snapshot ??= guarded(
         createAnalysis(program, parts, { resolve: options.resolve, config }),
         program,
@@ -110,21 +116,6 @@ function unreadFile(file: FileId, text: string, fault: Fault): ProgramFile {
   return { id: file, tree, declarations: [], byKey: new Map(), uses: [], faults: [fault] };
 }
 
-function without<V>(map: ReadonlyMap<FileId, V>, file: FileId): ReadonlyMap<FileId, V> {
-  if (!map.has(file)) return map;
-  const copy = new Map(map);
-  copy.delete(file);
-  return copy;
-}
-
-function missing(
-  files: ReadonlyMap<FileId, ProgramFile>,
-  absent: ReadonlyMap<FileId, string>,
-): readonly FileId[] {
-  const used = [...files.values()].flatMap((file) => file.uses.map((use) => use.target));
-  return [...new Set(used)].filter((file) => !files.has(file) && !absent.has(file));
-}
-
 function createAnalysis(
   program: Program,
   parts: Partial<CheckerParts>,
@@ -135,7 +126,9 @@ function createAnalysis(
   /** What was found, with the levels that it was given then. */
   const found = new Map<FileId, { readonly levels: RuleLevels; readonly findings: readonly FileFinding[] }>();
   const analysis: Analysis = {
-    files: [...program.files.keys()],
+    get files() {
+      return [...program.files.keys()];
+    },
     text: (file) => program.files.get(file)?.tree.text,
     findings: (file) => {
       const levels = config(file).rules;

@@ -59,7 +59,7 @@ export interface ReadConfig {
 export function readConfig(text: string): ReadConfig {
   const content = parseJson(text);
   if ("complaint" in content) return { config: DEFAULT_CONFIG, complaints: [content.complaint] };
-  const complaints: string[] = [];
+  const complaints = new Complaints();
   const top = entriesOf(content.value);
   if (!top) {
     return {
@@ -69,18 +69,51 @@ export function readConfig(text: string): ReadConfig {
   }
   for (const [key] of top) {
     if (key !== "rules" && key !== "$schema")
-      complaints.push(`${CONFIG_FILE_NAME} has no entry \`${key}\`; it may have \`rules\`.`);
+      complaints.add(() => `${CONFIG_FILE_NAME} has no entry \`${shown(key)}\`; it may have \`rules\`.`);
   }
-  return { config: { rules: readRules(top.find(([key]) => key === "rules")?.[1], complaints) }, complaints };
+  const rules = readRules(top.find(([key]) => key === "rules")?.[1], complaints);
+  return { config: { rules }, complaints: complaints.all };
+}
+
+/** Nobody mends more at once. */
+const MAX_COMPLAINTS = 20;
+
+/** What is beyond the first few is counted, and not looked at: each suggestion costs a comparison with every rule. */
+class Complaints {
+  readonly #first: string[] = [];
+  #rest = 0;
+
+  add(complaint: () => string): void {
+    if (this.#first.length < MAX_COMPLAINTS) this.#first.push(complaint());
+    else this.#rest += 1;
+  }
+
+  get all(): readonly string[] {
+    return this.#rest === 0
+      ? this.#first
+      : [...this.#first, `${this.#rest} other entries are not understood.`];
+  }
+}
+
+const MAX_SHOWN = 60;
+
+/** A key as far as anybody reads it. */
+const shown = (key: string): string => (key.length <= MAX_SHOWN ? key : `${key.slice(0, MAX_SHOWN)}…`);
+
+/** A value in a few words, however deep it is nested. */
+function valueText(value: unknown): string {
+  if (Array.isArray(value)) return "a list";
+  if (typeof value === "object" && value !== null) return "an object";
+  return typeof value === "string" ? JSON.stringify(shown(value)) : String(value);
 }
 
 const EXAMPLE = '{ "rules": { "grit-jump": "off" } }';
 
-function readRules(value: unknown, complaints: string[]): RuleLevels {
+function readRules(value: unknown, complaints: Complaints): RuleLevels {
   if (value === undefined) return {};
   const entries = entriesOf(value);
   if (!entries) {
-    complaints.push(`\`rules\` in ${CONFIG_FILE_NAME} must be an object, such as ${EXAMPLE}.`);
+    complaints.add(() => `\`rules\` in ${CONFIG_FILE_NAME} must be an object, such as ${EXAMPLE}.`);
     return {};
   }
   const ids = RULES.filter(isAdjustable).map((rule) => rule.id);
@@ -88,11 +121,12 @@ function readRules(value: unknown, complaints: string[]): RuleLevels {
     entries.flatMap(([id, given]) => {
       const level = levelSchema.safeParse(given);
       if (alwaysShown(id))
-        complaints.push(`\`${id}\` cannot be set: it says that something was not checked.`);
-      else if (!ids.includes(id)) complaints.push(`There is no rule \`${id}\`.${didYouMean(id, ids)}`);
+        complaints.add(() => `\`${id}\` cannot be set: it says that something was not checked.`);
+      else if (!ids.includes(id))
+        complaints.add(() => `There is no rule \`${shown(id)}\`.${didYouMean(shown(id), ids)}`);
       else if (!level.success)
-        complaints.push(
-          `\`${id}\` is ${JSON.stringify(given)}, but takes one of: ${RULE_LEVELS.join(", ")}.`,
+        complaints.add(
+          () => `\`${id}\` is ${valueText(given)}, but takes one of: ${RULE_LEVELS.join(", ")}.`,
         );
       else return [[id, level.data]];
       return [];

@@ -36,7 +36,9 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     refusal: "This failed for a bug in Finishwright, and nothing was changed.",
   });
   return {
-    files: analysis.files,
+    get files() {
+      return analysis.files;
+    },
     text: analysis.text,
     findings: guard("The check of this file", analysis.findings, (error, file) =>
       withoutAnalysis(program, file, error),

@@ -133,6 +133,9 @@ describe("words of a recipe that forbid, warn or compare", () => {
     "Keep out petrol, which is a danger here.",
     "Never put household bleach or ammonia into the rinsing water.",
     "Benzene must not be used.",
+    "If the stripper contains methylene chloride, take it back.",
+    "Ask whether the old filler has asbestos in it.",
+    "The old varnish smells of benzene.",
   ])("%s", (text) => {
     expect(named(text, "recipe")).toEqual([]);
   });

@@ -435,7 +435,7 @@ describe("fire, rags and solvents", () => {
     }
   });
 
-  test("lacquers, conversion varnish and stripper bring a vapour respirator; acids and caustics bring goggles", () => {
+  test("lacquers, conversion varnish and stripper bring a vapour respirator; acids, caustics and two parts bring goggles", () => {
     expect(namesWhere((row) => row.duties.includes("vapour_respirator"))).toEqual([
       "nitrocellulose lacquer",
       "precatalyzed lacquer",
@@ -446,6 +446,7 @@ describe("fire, rags and solvents", () => {
     expect(namesWhere((row) => row.duties.includes("eye_protection"))).toEqual([
       "precatalyzed lacquer",
       "conversion varnish",
+      "epoxy filler",
       "paint stripper",
       "wood bleach",
     ]);

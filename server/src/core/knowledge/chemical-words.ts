@@ -35,7 +35,9 @@ interface Word {
   /** Lower case, without a plural s. */
   readonly key: string;
   readonly text: string;
-  /** Something other than a space or hyphen stands before it. */
+  /** What stands between it and the word before. */
+  readonly gap: string;
+  /** Something other than a space or hyphen stands there. */
   readonly breaks: boolean;
 }
 
@@ -46,8 +48,8 @@ export function chemicalsIn(text: string, reading: Reading): readonly Mention[] 
       chemical: name,
       words: words
         .slice(from, to + 1)
-        .map((word) => word.text)
-        .join(" "),
+        .map(({ text, gap }, at) => (at === 0 ? text : gap + text))
+        .join(""),
       stance: stanceOf({ words, from, to, reading }, name),
       from,
       to,
@@ -70,9 +72,9 @@ function wordsOf(clause: string): readonly Word[] {
   const text = clause.replace(/[\u2010-\u2015\u2212]/gu, "-");
   let end = 0;
   return [...text.matchAll(WORD)].map((match) => {
-    const breaks = /[^\s_-]/u.test(text.slice(end, match.index));
+    const gap = text.slice(end, match.index);
     end = match.index + match[0].length;
-    return { key: keyOf(match[0]), text: match[0], breaks };
+    return { key: keyOf(match[0]), text: match[0], gap, breaks: /[^\s_-]/u.test(gap) };
   });
 }
 
@@ -186,6 +188,12 @@ const BE = wordSet("hold contain be have include");
 const COMPARES = wordSet("than like unlike against after remove former formerly");
 const COMPARING = ["resist", "withstand", "neutrali", "replac", "alternative", "substitut"];
 const WITH = wordSet("with using contain hold");
+/** "If it contains …", "whether it holds …", "check that it has …". */
+const HOLDS = wordSet("contain hold include has have");
+const ASKED = wordSet("if whether unless check ask should");
+const isAsked = (words: readonly Word[], at: number): boolean =>
+  words.slice(Math.max(0, at - REACH), at).some(({ key }) => ASKED.has(key));
+
 /** After the name: "ammonia-resistant". */
 const WITHSTANDS = ["resist", "proof"];
 /** Lye is spoken of on many labels that hold none, so there a clause counts only where it leaves no doubt. */
@@ -251,10 +259,12 @@ function isDoubtful({ words, from, to, reading }: Name, chemicalName: ChemicalNa
   if (reading === "label" && chemicalName === "lye") {
     if (words.some(({ key }) => LYE_DOUBTS.has(key) || key.startsWith("neutrali"))) return true;
   }
-  const reach = reading === "label" ? REACH : 3;
+  const reach = reading === "label" ? REACH : 4;
   for (let at = from - 1; at >= Math.max(0, from - reach); at -= 1) {
     const { key } = words[at]!;
     // "No more than 5 %" is an amount.
+    if (key === "smell" && ["of", "like"].includes(words[at + 1]?.key ?? "")) return true;
+    if (reading === "recipe" && HOLDS.has(key) && isAsked(words, at)) return true;
     if (key === "than" && ["more", "less"].includes(words[at - 1]?.key ?? "")) return false;
     if (COMPARES.has(key) || startsWithAny(key, COMPARING)) return true;
     if (WITH.has(key)) return false;

@@ -195,13 +195,6 @@ export const SOLVENT_CHEMICALS = [
       "isophorone diisocyanate",
       "diphenylmethane diisocyanate",
       "methylene bisphenyl isocyanate",
-      "urethane activator",
-      "urethane hardener",
-      "urethane catalyst",
-      "polyurethane activator",
-      "polyurethane hardener",
-      "2K urethane",
-      "2K polyurethane",
     ],
     cas: [
       "822-06-0",

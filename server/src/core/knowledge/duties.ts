@@ -40,7 +40,7 @@ export const DUTIES: readonly Duty[] = [
   },
   {
     word: "vapour_respirator",
-    doc: "Wear a respirator with organic vapour cartridges and a particle filter before them.",
+    doc: "Wear a respirator with vapour cartridges that are right for this product and a particle filter before them.",
     defer: "The label and the safety data sheet name the cartridge and when to change it.",
     source: "29 CFR 1910.134",
   },
@@ -48,7 +48,8 @@ export const DUTIES: readonly Duty[] = [
     word: "supplied_air",
     doc: "Breathe air that is brought in from outside, as for spraying isocyanates.",
     defer: "Follow the safety data sheet; this is work for trained people with proper equipment.",
-    source: "29 CFR 1910.134; conservative rule for isocyanate spray, from memory, confidence high",
+    source:
+      "29 CFR 1910.134; NIOSH Publication 96-111 (1996); for every spraying of isocyanate as the cautious rule, from memory, confidence high",
   },
   {
     word: "gloves",
@@ -138,6 +139,20 @@ export function methodDuties(method: string): readonly BroughtDuty[] {
   return method === "hvlp" ? SPRAY_DUTIES : [];
 }
 
+/** Duties that every coating of two parts brings, whatever the tool: it is measured, poured and stirred by hand. */
+export const TWO_PART_DUTIES: readonly BroughtDuty[] = [
+  {
+    duty: "gloves",
+    reason: "is mixed from two parts, which can make the skin allergic for good before they are hard",
+    source: "29 CFR 1910.138; NIOSH Publication 96-111 (1996) on contact of the skin with hardeners",
+  },
+  {
+    duty: "eye_protection",
+    reason: "is mixed from two parts, and the hardener splashes when it is poured and stirred",
+    source: "29 CFR 1910.133",
+  },
+];
+
 /** Stated duties that do the work of this one as well: a respirator of the table has its particle filter. */
 export function alternatives(duty: DutyWord): readonly DutyWord[] {
   if (duty === "dust_mask") return ["vapour_respirator", "supplied_air", "lead_safe"];
@@ -189,7 +204,9 @@ function materialReason(family: Family, duty: DutyWord): string {
         ? "gives off its vapour"
         : `gives off the vapour of its ${family.carrier === "lacquer thinner" ? "thinner" : family.carrier}`;
     case "vapour_respirator":
-      return "gives off strong solvent vapour";
+      return givesOffFormaldehyde(family)
+        ? "gives off solvent vapour and formaldehyde, so the cartridge must be approved for both"
+        : "gives off strong solvent vapour";
     case "gloves":
       return "harms or dries the skin";
     case "eye_protection":
@@ -198,3 +215,7 @@ function materialReason(family: Family, duty: DutyWord): string {
       return "asks for it on its safety data sheet";
   }
 }
+
+/** Amino resins give it off while they cure; 29 CFR 1910.1048 has cartridges of its own for it. */
+const givesOffFormaldehyde = ({ name }: Family): boolean =>
+  name === "conversion varnish" || name === "precatalyzed lacquer";

@@ -216,7 +216,7 @@ export const PREPARATORY_FAMILIES: readonly Family[] = [
     ragsSelfHeat: false,
     twoPart: true,
     potLife: 0.5,
-    duties: ["gloves"],
+    duties: ["gloves", "eye_protection"],
     takesStain: false,
     unfitFor: ["food"],
     sources: {
@@ -224,7 +224,8 @@ export const PREPARATORY_FAMILIES: readonly Family[] = [
       voc: `no volatile part, ${MEMORY_MEDIUM}`,
       potLife: PRACTICE,
       takesStain: TEXTBOOK,
-      duties: "29 CFR 1910.138: uncured epoxy resin sensitises the skin; the safety data sheet decides",
+      duties:
+        "29 CFR 1910.133 and 1910.138: uncured epoxy resin sensitises the skin and its hardener burns the eyes; the safety data sheet decides",
     },
   },
 ];

@@ -18,6 +18,8 @@ import {
   usesTransitively,
 } from "./program.ts";
 
+import { MAX_SEEN_FILES, useGraph } from "./use-graph.ts";
+
 export interface PlacedFinding extends Omit<LocalFinding, "span" | "related" | "fix"> {
   readonly place: Place;
   readonly related: readonly { readonly place: Place; readonly message: string }[];
@@ -106,15 +108,13 @@ function duplicateOfUsed(
   model: ModelDeclaration,
   other: ModelDeclaration,
 ): readonly PlacedFinding[] {
-  const brings = (id: string) => file.uses.find((use) => reachableFiles(program, use.target).includes(id));
-  const link = brings(model.file);
   // Where one of the two files already sees the other, the finding is that file's own.
-  if (
-    !link ||
-    usesTransitively(program, model.file, other.file) ||
-    usesTransitively(program, other.file, model.file)
-  )
+  if (usesTransitively(program, model.file, other.file) || usesTransitively(program, other.file, model.file))
     return [];
+  const link = file.uses.find(
+    ({ target }) => target === model.file || usesTransitively(program, target, model.file),
+  );
+  if (!link) return [];
   return [
     {
       rule: "duplicate-name",
@@ -140,6 +140,15 @@ function checkUses(
     (piece) => piece.kind === "stray" || (piece.kind === "declaration" && piece.body.problems.length > 0),
   );
   const seen = new Set<string>();
+  const needed = neededUses(program, file, references);
+  if (reachableFiles(program, file.id).length === MAX_SEEN_FILES && file.uses[0]) {
+    findings.push({
+      rule: "use-not-found",
+      place: file.uses[0].place,
+      message: `This file uses ${MAX_SEEN_FILES} files or more, directly or not. The names of those beyond that are not known here: use fewer files.`,
+      related: [],
+    });
+  }
   for (const use of file.uses) {
     const plain = (rule: string, message: string) =>
       findings.push({ rule, place: use.place, message, related: [] });
@@ -158,12 +167,7 @@ function checkUses(
       );
     } else if (seen.has(use.target))
       plain("repeated-field", `"${use.path}" is used twice. Keep one of the two lines.`);
-    else if (
-      !onlyPassesOn &&
-      !broken &&
-      program.files.has(use.target) &&
-      !isNeeded(program, use.target, references)
-    ) {
+    else if (!onlyPassesOn && !broken && program.files.has(use.target) && !needed.has(use.target)) {
       plain("unused-name", `Nothing here names anything from "${use.path}". Take the line out.`);
     }
     seen.add(use.target);
@@ -171,14 +175,15 @@ function checkUses(
   return findings;
 }
 
-function isNeeded(
+/** The used files that declare what is named here, or lead to one that does. */
+function neededUses(
   program: Program,
-  target: string,
+  file: ProgramFile,
   references: ReadonlyMap<string, readonly Reference[]>,
-): boolean {
-  const files = new Set(reachableFiles(program, target));
-  for (const list of references.values()) {
-    if (list.some((reference) => reference.target && files.has(reference.target.file))) return true;
-  }
-  return false;
+): ReadonlySet<string> {
+  const named = new Set([...references.values()].flat().flatMap(({ target }) => target?.file ?? []));
+  return useGraph(program).leadingTo(
+    file.uses.map(({ target }) => target),
+    named,
+  );
 }

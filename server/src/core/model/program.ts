@@ -11,6 +11,7 @@ import type { FileId, Place } from "../place.ts";
 import { lower } from "./lower.ts";
 import { builtInMaterial } from "./lower-material.ts";
 import type { Job, LoweredDeclaration, Material, ModelDeclaration, Piece, Recipe, Shop } from "./model.ts";
+import { useGraph } from "./use-graph.ts";
 
 export interface UseLink {
   readonly path: string;
@@ -105,21 +106,13 @@ export function modelsOf(file: ProgramFile): readonly ModelDeclaration[] {
   );
 }
 
-/** The file itself and all it uses, directly or not, each once, in the order of first mention. */
-export function reachableFiles(program: Program, from: FileId): readonly FileId[] {
-  const seen = new Set<FileId>([from]);
-  for (const file of seen) {
-    for (const use of program.files.get(file)?.uses ?? []) seen.add(use.target);
-  }
-  return [...seen];
-}
+/** The file itself and all it uses, directly or not, each once, those that it mentions itself first. */
+export const reachableFiles = (program: Program, from: FileId): readonly FileId[] =>
+  useGraph(program).reachable(from);
 
 /** Whether `target` can be reached from `from` by at least one `use`. */
-export function usesTransitively(program: Program, from: FileId, target: FileId): boolean {
-  return (program.files.get(from)?.uses ?? []).some((use) =>
-    reachableFiles(program, use.target).includes(target),
-  );
-}
+export const usesTransitively = (program: Program, from: FileId, target: FileId): boolean =>
+  useGraph(program).reaches(from, target);
 
 const BUILT_INS: ReadonlyMap<string, Material> = new Map(
   builtInMaterialNames().map((name) => [name, builtInMaterial(name, builtInFamily(name)!)]),

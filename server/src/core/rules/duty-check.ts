@@ -3,6 +3,9 @@
  * one finding for a recipe, at the first line that lacks it, so that ten sanding lines do not say the same ten times.
  */
 import type { Fix, RelatedPlace } from "../findings.ts";
+import type { Hazard } from "../knowledge/chemical-schema.ts";
+import { clausesOf } from "../knowledge/chemical-words.ts";
+import { chemical, isA } from "../knowledge/chemicals.ts";
 import {
   alternatives,
   type BroughtDuty,
@@ -11,18 +14,22 @@ import {
   materialDuties,
   methodDuties,
   stepDuties,
+  TWO_PART_DUTIES,
 } from "../knowledge/duties.ts";
 import { labelSays } from "../knowledge/label-words.ts";
-import { namesChemical } from "../knowledge/named-chemicals.ts";
+import { holdsHazard } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
 import { type Place, placeKey } from "../place.ts";
 import { sentence } from "../sentence.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment } from "../surface/state.ts";
+import { mentionsOfLine } from "./chemical-uses.ts";
 import { MISSING_DUTIES } from "./finding-groups.ts";
 import type { Report, RuleChecks, RunContext } from "./rule.ts";
+import { textOf } from "./spoken-words.ts";
 import { related, undertakeDuties, useName } from "./texts.ts";
+import { isTwoPart, needsSuppliedAir } from "./two-part.ts";
 
 /** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
 export interface Need {
@@ -107,7 +114,8 @@ function statementOfOwnRecipe(action: Action): Place {
 
 /** What on this line brings the duty, by the tables; undefined also where the material is not known. */
 export function needFor(action: Action, duty: DutyWord): Need | undefined {
-  if (action.op === "step") return needOfStep(action, duty);
+  if (action.op === "step") return needOfStep(action, duty) ?? needOfWords(action, duty);
+  if (action.op === "note") return needOfWords(action, duty);
   return action.op === "layer" ? needOfLayer(action, duty) : undefined;
 }
 
@@ -124,13 +132,21 @@ const VERB_NOUNS: Readonly<Record<string, string>> = {
 };
 
 function needOfLayer(layer: LayerAction, duty: DutyWord): Need | undefined {
+  // Where nothing less than air from outside will do, no cartridge is asked for.
+  if (duty === "vapour_respirator" && needsSuppliedAir(layer)) return undefined;
   const spray = methodDuties(layer.method).find((row) => row.duty === duty);
   return (
     needOfMaterial(layer.use, duty) ??
     (layer.hardener && duty !== "wet_rags" ? needOfMaterial(layer.hardener.use, duty) : undefined) ??
     (layer.thinned && VAPOUR.has(duty) ? needOfMaterial(layer.thinned.thinner, duty) : undefined) ??
+    needOfTwoParts(layer, duty) ??
     (spray && { who: `spraying ${useName(layer.use)}`, reason: spray.reason })
   );
+}
+
+function needOfTwoParts(layer: LayerAction, duty: DutyWord): Need | undefined {
+  const brought = TWO_PART_DUTIES.find((row) => row.duty === duty);
+  return brought && isTwoPart(layer) ? { who: useName(layer.use), reason: brought.reason } : undefined;
 }
 
 /** All that a thinner adds to what it thins is its vapour. */
@@ -142,17 +158,18 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   // The label's own word on rags stands above the family's.
   if (duty === "wet_rags" && !hasSelfHeatingRags(material)) return undefined;
   if (duty === "ventilate" && isNearlyWithoutSolvent(material)) return undefined;
+  // What may not be used is to be replaced; no cartridge makes it fit for use.
+  if (duty === "vapour_respirator" && holdsHazard(material, "banned solvent")) return undefined;
   const brought =
     materialDuties(material.family).find((row) => row.duty === duty) ??
-    (duty === "wet_rags" ? SELF_HEATING : (causticDuty(material, duty) ?? labelDuty(material, duty)));
+    (duty === "wet_rags" ? SELF_HEATING : labelDuty(material, duty));
   const family = material.familyPlace;
-  return (
-    brought && {
-      who: useName(use),
-      reason: brought.reason,
-      ...(family ? { cause: related(family, "What it is made of is stated here") } : {}),
-    }
-  );
+  if (!brought) return needOfChemical(use, material, duty);
+  return {
+    who: useName(use),
+    reason: brought.reason,
+    ...(family ? { cause: related(family, "What it is made of is stated here") } : {}),
+  };
 }
 
 /** By its `rags` line or its family, or where its label's own words say so and no `rags` line stands against them. */
@@ -170,20 +187,96 @@ const FLAMMABLE_LABEL: BroughtDuty = {
   source: "29 CFR 1910.1200 appendix C, statements on flammable liquids (from memory)",
 };
 
-/** Cleaners run from mild soap to strong lye: one that its own words call caustic asks for gloves and goggles. */
-function causticDuty(material: Material, duty: DutyWord): BroughtDuty | undefined {
-  if (material.family?.role !== "cleaner" || !namesChemical(material, "lye")) return undefined;
-  return CAUSTIC.find((row) => row.duty === duty);
+// ---------------------------------------------------------------------------------------------------------------
+// Chemicals that the words name
+
+/** What a chemical in a material's own words brings beyond its family. */
+function needOfChemical(use: MaterialUse, material: Material, duty: DutyWord): Need | undefined {
+  const hazards = hazardsFor(duty).filter((hazard) => ANYWHERE.includes(hazard) || isUsedNeat(material));
+  const mention = holdsHazard(material, ...hazards);
+  if (!mention) return undefined;
+  return {
+    who: useName(use),
+    reason: `holds ${chemical(mention.chemical).name}, which ${chemicalReason(duty)}`,
+    cause: related(material.namePlace, `The material whose words name "${mention.words}"`),
+  };
 }
 
-const CAUSTIC: readonly BroughtDuty[] = [
-  { duty: "gloves", reason: "is caustic by its own words and burns the skin", source: "29 CFR 1910.138" },
-  {
-    duty: "eye_protection",
-    reason: "is caustic by its own words and burns the eyes",
-    source: "29 CFR 1910.133",
-  },
+/** A note or a quoted text that tells to use something that burns, or to blow with compressed air. */
+function needOfWords(action: Action, duty: DutyWord): Need | undefined {
+  const text = textOf(action);
+  if (text === undefined) return undefined;
+  if (duty === "eye_protection" && blowsWithAir(text)) return COMPRESSED_AIR;
+  const isFuming = duty === "vapour_respirator" && /\bfum(?:e|ing)\b/iu.test(text);
+  const hazards = isFuming ? FUMING : hazardsFor(duty);
+  if (hazards.length === 0 || !(isFuming || tellsToDo(text))) return undefined;
+  const mention = mentionsOfLine(action).find(({ chemical: name }) => isA(chemical(name), ...hazards));
+  const reason = isFuming ? "needs a cartridge that is approved for ammonia" : chemicalReason(duty);
+  return mention && { who: `the ${mention.words} of this line`, reason };
+}
+
+/** Oak is fumed in the vapour of strong ammonia. */
+const FUMING: readonly Hazard[] = ["ammonia", "formaldehyde"];
+
+/** 29 CFR 1910.242(b): compressed air for cleaning only with protection against what it throws. */
+const COMPRESSED_AIR: Need = {
+  who: "compressed air",
+  reason: "throws dust and grit into the eyes (29 CFR 1910.242)",
+};
+
+function blowsWithAir(text: string): boolean {
+  return clausesOf(text).some((clause) => {
+    const keys = clause.map(({ key }) => key);
+    const isDenied = keys.some((key) =>
+      ["never", "not", "no", "don't", "without", "instead", "rather"].includes(key),
+    );
+    const at = keys.findIndex(
+      (key, index) =>
+        (["compressed", "compressor"].includes(key) && keys[index + 1] === "air") ||
+        (key === "air" && ["line", "gun", "hose", "jet", "nozzle"].includes(keys[index + 1] ?? "")),
+    );
+    return (
+      at >= 0 && !isDenied && keys.some((key) => key.startsWith("blow") || key === "dust" || key === "clean")
+    );
+  });
+}
+
+const CORROSIVE: readonly Hazard[] = [
+  "strong base",
+  "strong acid",
+  "ammonia",
+  "chlorine bleach",
+  "peroxide",
+  "organic peroxide",
+  "formaldehyde",
 ];
+
+function hazardsFor(duty: DutyWord): readonly Hazard[] {
+  if (duty === "gloves") return [...CORROSIVE, "isocyanate", "skin poison"];
+  if (duty === "eye_protection") return [...CORROSIVE, "isocyanate"];
+  return duty === "vapour_respirator" ? ["formaldehyde"] : [];
+}
+
+/** A trace of ammonia keeps many a waterborne paint; isocyanate and peroxide hardeners harm in any coating. */
+const ANYWHERE: readonly Hazard[] = ["isocyanate", "organic peroxide", "formaldehyde"];
+
+const isUsedNeat = ({ family }: Material): boolean =>
+  family?.group === "auxiliary" || family?.role === "stain";
+
+function chemicalReason(duty: DutyWord): string {
+  if (duty === "vapour_respirator") return "needs a cartridge that is approved for formaldehyde";
+  return duty === "gloves" ? "burns or harms the skin" : "burns or harms the eyes";
+}
+
+const TELLING = new Set(
+  (
+    "wash wipe clean dip soak brush pour mix add use strip scrub bleach darken rinse swab spray dissolve with " +
+    "apply put lay flood paint sponge"
+  ).split(" "),
+);
+
+const tellsToDo = (text: string): boolean =>
+  clausesOf(text).some((clause) => clause.some(({ key }) => TELLING.has(key)));
 
 /** Oils and varnishes whose label says that hardly anything evaporates; solvents that count as exempt do all the same. */
 function isNearlyWithoutSolvent({ family, voc }: Material): boolean {

@@ -75,11 +75,17 @@ import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
 import { thinnedTooFar } from "./quantities/thinned-too-far.ts";
 import { wrongThinner } from "./quantities/wrong-thinner.ts";
 import type { Rule } from "./rule.ts";
+import { asbestosNamed } from "./safety/asbestos-named.ts";
 import { bannedStripper } from "./safety/banned-stripper.ts";
+import { causticOnAluminium } from "./safety/caustic-on-aluminium.ts";
+import { causticOrAcidLeftIn } from "./safety/caustic-or-acid-left-in.ts";
 import { causticStripperOnVeneerOrOak } from "./safety/caustic-stripper-on-veneer-or-oak.ts";
+import { fuelAsSolvent } from "./safety/fuel-as-solvent.ts";
 import { heatNearVapour } from "./safety/heat-near-vapour.ts";
 import { ignitionNearFlammable } from "./safety/ignition-near-flammable.ts";
+import { incompatibleChemicals } from "./safety/incompatible-chemicals.ts";
 import { isocyanateHardener } from "./safety/isocyanate-hardener.ts";
+import { keptInDrinkBottle } from "./safety/kept-in-drink-bottle.ts";
 import { leadNotTested } from "./safety/lead-not-tested.ts";
 import { leadUnsafeMethod } from "./safety/lead-unsafe-method.ts";
 import { nmpStripper } from "./safety/nmp-stripper.ts";
@@ -90,7 +96,10 @@ import { noHearingProtection } from "./safety/no-hearing-protection.ts";
 import { noLeadSafeWork } from "./safety/no-lead-safe-work.ts";
 import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
+import { noteAgainstProtection } from "./safety/note-against-protection.ts";
 import { openFlame } from "./safety/open-flame.ts";
+import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
+import { poisonousSolvent } from "./safety/poisonous-solvent.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
 import { sleepingInFumes } from "./safety/sleeping-in-fumes.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
@@ -189,11 +198,17 @@ export const RULES: readonly Rule[] = [
   potLifeOverrun,
   thinnedTooFar,
   wrongThinner,
+  asbestosNamed,
   bannedStripper,
+  causticOnAluminium,
+  causticOrAcidLeftIn,
   causticStripperOnVeneerOrOak,
+  fuelAsSolvent,
   heatNearVapour,
   ignitionNearFlammable,
+  incompatibleChemicals,
   isocyanateHardener,
+  keptInDrinkBottle,
   leadNotTested,
   leadUnsafeMethod,
   nmpStripper,
@@ -204,7 +219,10 @@ export const RULES: readonly Rule[] = [
   noLeadSafeWork,
   noRespirator,
   noVentilation,
+  noteAgainstProtection,
   openFlame,
+  poisonousIngredient,
+  poisonousSolvent,
   ragsNotWetted,
   sleepingInFumes,
   sprayingFlammablesIndoors,

@@ -8,7 +8,7 @@ export const useNotFound: LanguageRule = {
   group: "language",
   severity: "error",
   docs: {
-    summary: "A file named by `use` cannot be found or read.",
+    summary: "A file named by `use` cannot be found, or may not be read.",
     why: "Nothing that it declares can be named here, so other errors may follow from this one.",
     remedy: "Mend the path, which is relative to this file, or add the file.",
     sources: ["the language reference"],

@@ -1,14 +1,17 @@
 /**
  * A coat over bleach that was never rinsed out of the wood.
  */
+
 import { PRACTICE } from "../../knowledge/sources.ts";
+import { placeKey } from "../../place.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const bleachNotNeutralised: TradeRule = {
   id: "bleach-not-neutralised",
   group: "preparation",
   severity: "warning",
+  secondaryTo: ["caustic-or-acid-left-in"],
   docs: {
     summary: "A coat goes on bleached wood that was not rinsed or neutralised.",
     why: "What is left of the bleach goes on working: it fades stains, clouds or softens finishes, and its crystals lift them.",
@@ -53,11 +56,12 @@ export const bleachNotNeutralised: TradeRule = {
     onLayer: ({ action, before: { bleached }, report }) => {
       if (!bleached || bleached.rinsed) return;
       report({
-        headline: `${useName(action.use)} goes on bleached wood that was not rinsed since`,
-        why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it.",
+        headline: `\`${action.use.name}\` goes on bleach that was never rinsed out`,
+        why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it, and its crystals burn when they are sanded.",
         remedy:
-          "Rinse or neutralise as the bleach's label says, with a `clean` step before this layer, and let the wood dry.",
+          "Put a `clean` step above this layer that rinses or neutralises as the bleach's label says, and let the wood dry.",
         related: [related(bleached.place, "Bleached here")],
+        cause: `residue of ${placeKey(bleached.place)}`,
       });
     },
   },

@@ -76,9 +76,9 @@ job shelves {
       if (action.verb !== "bleach" || !coat) return;
       if (!isFilm(coat) && coat.family?.role !== "wax") return;
       report({
-        headline: `The wood is bleached while ${coatName(coat)} is still on it`,
+        headline: `The bleach goes on ${coatName(coat)}, not on bare wood`,
         why: "Bleach lightens only bare wood; on a finish it stands in drops, spoils the film and leaves patches.",
-        remedy: "Strip or sand to bare wood and clean it first.",
+        remedy: "Strip or sand to bare wood and clean it above this line.",
         related: [related(coat.place, "The finish that is still on")],
       });
     },

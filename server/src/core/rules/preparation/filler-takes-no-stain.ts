@@ -22,7 +22,7 @@ export const fillerTakesNoStain: TradeRule = {
       title: "Epoxy filler under an oil stain",
       text: `recipe stained {
   for    wood
-  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  safety dust_mask, gloves, eye_protection, ventilate, no_ignition, wet_rags
   step   fill with epoxy_filler
   wait   24 h
   step   sand 120, 180

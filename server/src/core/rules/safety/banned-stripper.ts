@@ -1,21 +1,24 @@
 /**
  * Methylene chloride: strippers with it have killed people in closed rooms, and were taken off sale.
  */
-import { namesChemical } from "../../knowledge/named-chemicals.ts";
-import { usesOf } from "../material-uses.ts";
-import type { MomentContext, TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { reportChemicals } from "../chemical-uses.ts";
+import type { TradeRule } from "../rule.ts";
 
 export const bannedStripper: TradeRule = {
   id: "banned-stripper",
   group: "safety",
   severity: "error",
   docs: {
-    summary: "A material is used whose title, documentation or name says that it holds methylene chloride.",
-    why: "Its vapour is heavy, stuns before it warns and has killed people who stripped in closed rooms. In the United States consumer paint removers with it may not be sold since 23 November 2019 (84 FR 11420), and most other uses are being ended (89 FR 39254).",
+    summary:
+      "A recipe uses a material whose words name methylene chloride (dichloromethane, DCM, CAS 75-09-2), or its own words say to use it.",
+    why: "Its vapour is heavy, stuns before you notice it and has killed people who stripped in closed rooms. No cartridge holds it back: at work only air from outside is allowed (29 CFR 1910.1052). In the United States consumer paint removers with it may not be sold since 23 November 2019 (84 FR 11420), and most other uses are being ended (40 CFR 751 subpart B, 89 FR 39254).",
     remedy:
-      "Use a stripper without it, or scrape. What to do with an old tin the local rules on hazardous waste say.",
-    sources: ["84 FR 11420 (27 March 2019)", "89 FR 39254 (8 May 2024)"],
+      "Use a stripper without it, or scrape. Your local waste service says where to take an old tin. Words such as `free of` or `never use` beside the name are heeded.",
+    sources: [
+      "84 FR 11420 (27 March 2019)",
+      "40 CFR 751 subpart B; 89 FR 39254 (8 May 2024)",
+      "29 CFR 1910.1052, by way of appendix E of the NIOSH Pocket Guide to Chemical Hazards",
+    ],
   },
   failing: [
     {
@@ -26,7 +29,7 @@ export const bannedStripper: TradeRule = {
 
 recipe take_off {
   for    wood
-  safety vapour_respirator, gloves, eye_protection, ventilate
+  safety gloves, eye_protection, ventilate
   step   strip with old_tin #! banned-stripper
   step   clean with water
 }
@@ -61,6 +64,27 @@ job lid {
 }
 `,
     },
+    {
+      title: "An abbreviation, a CAS number and a note",
+      text: `material quick "Quick remover, 80 % DCM" {
+  family paint stripper
+}
+
+## Active part: CAS 75-09-2.
+material gel {
+  family paint stripper
+}
+
+recipe take_off {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   strip with quick #! banned-stripper
+  step   strip with gel #! banned-stripper
+  note   "Works fastest with methylene-chloride remover from an old tin." #! banned-stripper
+  step   clean with water
+}
+`,
+    },
   ],
   passing: [
     {
@@ -78,21 +102,27 @@ recipe take_off {
 }
 `,
     },
-  ],
-  checks: { onStep: check, onLayer: check },
-};
-
-function check({ action, report }: MomentContext): void {
-  const use = usesOf(action).find(
-    ({ material }) => material && namesChemical(material, "methylene chloride"),
-  );
-  if (!use?.material) return;
-  report({
-    headline: `${useName(use)} holds methylene chloride, by its own words`,
-    why: "Its vapour has killed people in closed rooms, and US rules took paint removers with it off sale (84 FR 11420, 89 FR 39254).",
-    remedy:
-      "Use a stripper without it, or scrape; what to do with an old tin the local rules on hazardous waste say.",
-    ...(action.place.declaration === use.place.declaration ? { at: use.place } : {}),
-    related: [related(use.material.namePlace, "The material that says so")],
-  });
+    {
+      title: "Words that forbid it",
+      text: `recipe take_off {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  note   "Never use a stripper with methylene chloride: DCM has killed people in rooms like this."
+  step   strip with paint_stripper
+  step   clean with water
 }
+`,
+    },
+  ],
+  checks: {
+    onRun: (ctx) =>
+      reportChemicals(
+        ctx,
+        ({ name }) => name === "methylene chloride",
+        ({ row }) => ({
+          why: `${row.harm} US rules took paint removers with it off sale (84 FR 11420, 40 CFR 751 subpart B).`,
+          remedy: `${row.instead}; ask your local waste service where to take an old tin.`,
+        }),
+      ),
+  },
+};

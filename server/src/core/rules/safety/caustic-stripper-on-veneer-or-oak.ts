@@ -1,11 +1,12 @@
 /**
  * Lye on veneer or on wood full of tannin: the glue lets go, and the wood turns black.
  */
-import { namesChemical } from "../../knowledge/named-chemicals.ts";
+import { holdsHazard } from "../../knowledge/named-chemicals.ts";
+import { PRACTICE } from "../../knowledge/sources.ts";
 import { woodByName } from "../../knowledge/woods.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const causticStripperOnVeneerOrOak: TradeRule = {
   id: "caustic-stripper-on-veneer-or-oak",
@@ -13,12 +14,27 @@ export const causticStripperOnVeneerOrOak: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A caustic stripper or cleaner, by its title, documentation or name, goes on veneer or on wood rich in tannin.",
+      "A stripper or cleaner whose words name lye (caustic soda, sodium or potassium hydroxide) goes on veneer or on wood rich in tannin.",
     why: "Lye softens the old glue under a veneer, and turns the tannin of oak, walnut, cherry or mahogany nearly black, deep into the wood.",
     remedy: "Use a solvent stripper or a scraper here.",
-    sources: ["common practice, no source"],
+    sources: [PRACTICE],
   },
   failing: [
+    {
+      title: "Sodium hydroxide on veneer",
+      text: `## 15 % NaOH in water.
+material dip "Stripping dip" {
+  family paint stripper
+}
+
+recipe take_off {
+  for    veneer
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  step   strip with dip #! caustic-stripper-on-veneer-or-oak
+  step   clean with water
+}
+`,
+    },
     {
       title: "Caustic paste on oak",
       text: `material paste "Caustic paste" {
@@ -83,10 +99,10 @@ job lid {
       const material = action.use?.material;
       const wood = woodHarmed(run);
       if (!material || !action.use || !wood || !["strip", "clean", "dewax"].includes(action.verb)) return;
-      if (!namesChemical(material, "lye")) return;
+      if (!holdsHazard(material, "strong base")) return;
       const place = run.surface?.substrate.place;
       report({
-        headline: `${useName(action.use)} is caustic, by its own words, and goes on ${wood}`,
+        headline: `\`${action.use.name}\` is caustic and goes on ${wood}`,
         why: "Lye softens the glue under a veneer and turns wood with much tannin nearly black.",
         remedy: "Use a solvent stripper or a scraper here.",
         at: action.use.place,
@@ -108,7 +124,5 @@ function woodHarmed(run: SurfaceRun): string | undefined {
   const substrate = run.surface?.substrate;
   if (!substrate) return undefined;
   if (substrate.veneerMm !== undefined) return `${substrate.name} veneer`;
-  return woodByName(substrate.name)?.tannin === "rich"
-    ? `${substrate.name}, which is rich in tannin`
-    : undefined;
+  return woodByName(substrate.name)?.tannin === "rich" ? `${substrate.name}, rich in tannin` : undefined;
 }

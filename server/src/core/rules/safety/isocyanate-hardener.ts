@@ -1,9 +1,9 @@
 /**
  * Isocyanate sprayed: what it does to the lungs it does for good, and a cartridge gives no warning when it is spent.
  */
-import { namesChemical } from "../../knowledge/named-chemicals.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, undertakeDuties, useName } from "../texts.ts";
+import { related, undertakeDuties } from "../texts.ts";
+import { isocyanateIn, isSprayed } from "../two-part.ts";
 
 export const isocyanateHardener: TradeRule = {
   id: "isocyanate-hardener",
@@ -11,12 +11,14 @@ export const isocyanateHardener: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A material that names isocyanate, in itself or in its hardener, is sprayed without `supplied_air`.",
-    why: "Isocyanate mist makes asthma that does not go away, and it cannot be smelt in time to change a cartridge.",
+      "A coating that names isocyanate, or a two-part coating that does not say it holds none, is sprayed without `supplied_air`.",
+    why: "Isocyanate mist causes asthma that stays for life, and has killed. You cannot smell it in time to change a cartridge, so NIOSH asks for supplied air where it is sprayed. Hardeners of urethanes mostly hold it, whatever their title; conversion varnish is cured by acid and epoxy by amines, so these are left out unless their words name it.",
     remedy:
-      "State `safety supplied_air`, or put it on by brush or roller. The safety data sheet decides; spraying it is work for trained people with proper equipment.",
+      "State `safety supplied_air`, or put it on by brush or roller. Where the safety data sheet names no isocyanate, write that into the hardener's title or `##` text: `free of isocyanate`. Spraying isocyanate is work for trained people with proper equipment.",
     sources: [
-      "29 CFR 1910.134; supplied air as the conservative rule for isocyanate spray, from memory, confidence high",
+      "NIOSH Publication 96-111 (1996), Preventing Asthma and Death from Diisocyanate Exposure",
+      "29 CFR 1910.134",
+      "supplied air for every spraying of isocyanate as the cautious rule, from memory, confidence high",
     ],
   },
   failing: [
@@ -35,6 +37,42 @@ material two_part {
 recipe sprayed {
   for    wood
   safety vapour_respirator, gloves, eye_protection, ventilate
+  layer  two_part, by hvlp #! isocyanate-hardener
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A hardener that says nothing",
+      text: `material hardener "Hardener" {
+  family waterborne polyurethane
+}
+
+material two_part {
+  family   waterborne polyurethane
+  mix      10:1 with hardener
+  pot_life 4 h
+}
+
+recipe sprayed {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  layer  two_part, by hvlp #! isocyanate-hardener
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Two parts by the label's abbreviation, without a respirator: one finding",
+      text: `## The hardener is an HDI trimer; free NCO below 0.5 %.
+material two_part "Two-part clear" {
+  family   waterborne polyurethane
+  pot_life 3 h
+}
+
+recipe sprayed {
+  for    wood
+  safety gloves, eye_protection, ventilate
   layer  two_part, by hvlp #! isocyanate-hardener
   wait   until cured
 }
@@ -85,9 +123,10 @@ material other_two_part {
 }
 
 recipe brushed {
-  for   wood
-  layer two_part, by brush
-  wait  until cured
+  for    wood
+  safety gloves, eye_protection
+  layer  two_part, by brush
+  wait   until cured
 }
 
 recipe sprayed {
@@ -98,21 +137,46 @@ recipe sprayed {
 }
 `,
     },
+    {
+      title: "Conversion varnish, which acid cures",
+      text: `material catalyst "Acid catalyst" {
+  family conversion varnish
+}
+
+material two_part {
+  family   conversion varnish
+  mix      10:1 with catalyst
+  pot_life 8 h
+}
+
+recipe sprayed {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part, by hvlp
+  wait   until cured
+}
+`,
+    },
   ],
   checks: {
     onLayer: ({ action, report }) => {
-      const sprayed = action.method === "hvlp" || action.method === "airless";
-      if (!sprayed || action.duties.has("supplied_air")) return;
-      const named = [action.use.material, action.hardener?.use.material].find(
-        (material) => material && namesChemical(material, "isocyanate"),
-      );
-      if (!named) return;
+      if (!isSprayed(action) || action.duties.has("supplied_air")) return;
+      const isocyanate = isocyanateIn(action);
+      if (!isocyanate) return;
+      const isNamed = isocyanate !== "not ruled out";
       report({
-        headline: `${useName(action.use)} is sprayed with isocyanate in it, and nothing above this line says \`supplied_air\``,
-        why: "Its mist makes asthma that does not go away, and it cannot be smelt in time to change a cartridge.",
-        remedy:
-          "State `safety supplied_air` above this line, or put it on by brush or roller; the safety data sheet decides.",
-        related: [related(named.namePlace, "The material that says so")],
+        headline: isNamed
+          ? `\`${action.use.name}\` is sprayed with isocyanate and without supplied air`
+          : `The hardener of \`${action.use.name}\` may hold isocyanate, and it is sprayed`,
+        why: "Isocyanate mist causes asthma that stays for life, and no smell tells you that a cartridge is spent.",
+        remedy: isNamed
+          ? "State `safety supplied_air` above this line and follow the safety data sheet, or put it on by brush or roller."
+          : "State `safety supplied_air` above this line, or put it on by brush or roller; if the safety data sheet names no isocyanate, write `free of isocyanate` into the hardener's title.",
+        ...(isNamed
+          ? { related: [related(isocyanate.material.namePlace, "The material that says so")] }
+          : action.hardener?.use.material
+            ? { related: [related(action.hardener.use.material.namePlace, "The hardener")] }
+            : {}),
         fixes: [undertakeDuties(action.place, ["supplied_air"])],
       });
     },

@@ -1,10 +1,8 @@
 /**
  * NMP: it goes through skin and many gloves, and harms an unborn child.
  */
-import { namesChemical } from "../../knowledge/named-chemicals.ts";
-import { usesOf } from "../material-uses.ts";
-import type { MomentContext, TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { reportChemicals } from "../chemical-uses.ts";
+import type { TradeRule } from "../rule.ts";
 
 export const nmpStripper: TradeRule = {
   id: "nmp-stripper",
@@ -12,11 +10,11 @@ export const nmpStripper: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A material is used whose title, documentation or name says that it holds NMP (N-methylpyrrolidone).",
-    why: "It goes through the skin and through many gloves, and can harm an unborn child. A rule that would limit it is proposed in the United States (89 FR 51134) and not final.",
-    remedy: "Use a stripper without it, or the gloves that its safety data sheet names.",
+      "A recipe uses a material whose words name NMP (N-methyl-2-pyrrolidone, CAS 872-50-4), or its own words say to use it.",
+    why: "It goes through the skin and through many gloves, and can harm an unborn child. A rule that would limit it is proposed in the United States (89 FR 51134).",
+    remedy: "Use a stripper without it, or wear the gloves that its safety data sheet names and no others.",
     sources: [
-      "89 FR 51134 (14 June 2024), proposed only",
+      "89 FR 51134 (14 June 2024), proposed rule",
       "harm to the unborn: from memory, confidence high",
     ],
   },
@@ -24,6 +22,21 @@ export const nmpStripper: TradeRule = {
     {
       title: "The title says so",
       text: `material gel "Safer gel with NMP" {
+  family paint stripper
+}
+
+recipe take_off {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  step   strip with gel #! nmp-stripper
+  step   clean with water
+}
+`,
+    },
+    {
+      title: "The chemical name, as a data sheet has it",
+      text: `## N-methyl-2-pyrrolidone 30 to 60 %.
+material gel {
   family paint stripper
 }
 
@@ -52,17 +65,15 @@ recipe take_off {
 `,
     },
   ],
-  checks: { onStep: check, onLayer: check },
+  checks: {
+    onRun: (ctx) =>
+      reportChemicals(
+        ctx,
+        ({ name }) => name === "NMP",
+        ({ row }) => ({
+          why: row.harm,
+          remedy: `${row.instead}, or wear the gloves that its safety data sheet names and no others.`,
+        }),
+      ),
+  },
 };
-
-function check({ action, report }: MomentContext): void {
-  const use = usesOf(action).find(({ material }) => material && namesChemical(material, "NMP"));
-  if (!use?.material) return;
-  report({
-    headline: `${useName(use)} holds NMP (N-methylpyrrolidone), by its own words`,
-    why: "It goes through the skin and many gloves, and can harm an unborn child.",
-    remedy: "Use a stripper without it, or wear the gloves that its safety data sheet names and no others.",
-    ...(action.place.declaration === use.place.declaration ? { at: use.place } : {}),
-    related: [related(use.material.namePlace, "The material that says so")],
-  });
-}

@@ -11,7 +11,7 @@ export const noEyeProtection: TradeRule = {
   docs: {
     summary:
       "A material or a way of working can harm the eyes, and the recipe does not state `eye_protection`.",
-    why: "Stripper and bleach splash when they are brushed on and scraped off, and spray mist hangs in the air.",
+    why: "Strippers, bleaches, lyes and hardeners splash when they are poured, brushed on and scraped off, and spray mist hangs in the air.",
     remedy: "State `safety eye_protection`. The label says whether a face shield is needed too.",
     sources: ["29 CFR 1910.133"],
   },
@@ -22,6 +22,40 @@ export const noEyeProtection: TradeRule = {
   for    wood
   safety gloves
   step   bleach with wood_bleach #! no-eye-protection
+  step   clean with water
+}
+`,
+    },
+    {
+      title: "A hardener stirred in",
+      text: `material hardener "Hardener, free of isocyanate" {
+  family waterborne polyurethane
+}
+
+material two_part {
+  family   waterborne polyurethane
+  mix      10:1 with hardener
+  pot_life 4 h
+}
+
+recipe rolled {
+  for    wood
+  safety gloves
+  layer  two_part, by roller #! no-eye-protection
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Oxalic acid",
+      text: `material spot_acid "Oxalic acid crystals in water" {
+  family cleaner
+}
+
+recipe spotted {
+  for    wood
+  safety gloves
+  step   clean with spot_acid #! no-eye-protection
   step   clean with water
 }
 `,

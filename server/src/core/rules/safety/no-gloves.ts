@@ -9,10 +9,11 @@ export const noGloves: TradeRule = {
   group: "safety",
   severity: "warning",
   docs: {
-    summary: "A material that harms or dries the skin is handled, and the recipe does not state `gloves`.",
-    why: "Solvents take the fat out of the skin, strippers and bleaches burn it, and uncured resin can make it allergic for good.",
-    remedy: "State `safety gloves`. Which glove the product does not go through the safety data sheet says.",
-    sources: ["29 CFR 1910.138"],
+    summary:
+      "A material that harms or dries the skin, or a coating of two parts, is handled, and the recipe does not state `gloves`.",
+    why: "Solvents take the fat out of the skin, strippers, lyes, acids and bleaches burn it, and uncured resin and hardeners can make it allergic for good.",
+    remedy: "State `safety gloves`. The safety data sheet says which glove the product does not go through.",
+    sources: ["29 CFR 1910.138", "NIOSH Publication 96-111 (1996) on hardeners and skin"],
   },
   failing: [
     {
@@ -66,6 +67,36 @@ recipe washed {
 }
 `,
     },
+    {
+      title: "Two parts, put on by brush",
+      text: `material hardener "Hardener, free of isocyanate" {
+  family waterborne polyurethane
+}
+
+material two_part {
+  family   waterborne polyurethane
+  mix      10:1 with hardener
+  pot_life 4 h
+}
+
+recipe brushed {
+  for    wood
+  safety eye_protection
+  layer  two_part, by brush #! no-gloves
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A note that tells to use ammonia",
+      text: `recipe washed {
+  for    wood
+  safety eye_protection
+  note   "Wash the inside with household ammonia in water." #! no-gloves
+  step   clean with soap
+}
+`,
+    },
   ],
   passing: [
     {
@@ -83,6 +114,21 @@ recipe washed {
 `,
     },
     {
+      title: "Words that only speak of it",
+      text: `## Resists ammonia, alcohol and household bleach.
+material clear {
+  family waterborne polyurethane
+}
+
+recipe plain {
+  for   wood
+  note  "Never wash this with ammonia or bleach."
+  layer clear
+  wait  until cured
+}
+`,
+    },
+    {
       title: "Soap, a degreaser whose label says nothing of lye, and a waterborne clear ask for none",
       text: `recipe plain {
   for   wood
@@ -94,5 +140,5 @@ recipe washed {
 `,
     },
   ],
-  checks: dutyChecks("gloves", "It goes through the skin, or burns or dries it, before one feels it."),
+  checks: dutyChecks("gloves", "It goes through the skin, or burns or dries it, before you feel it."),
 };

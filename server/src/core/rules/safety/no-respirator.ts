@@ -11,10 +11,15 @@ export const noRespirator: TradeRule = {
   docs: {
     summary:
       "A strong solvent or spraying asks for a respirator, and the recipe states neither `vapour_respirator` nor `supplied_air`.",
-    why: "Lacquer thinner, stripper and spray mist reach the lungs in a strength that moving the air alone does not take away; a dust mask stops no vapour.",
+    why: "Lacquer thinner, stripper and spray mist reach the lungs in a strength that moving the air alone does not take away; a dust mask stops no vapour. Formaldehyde, which conversion varnish and precatalyzed lacquer give off, needs a cartridge that is approved for it. Sprayed isocyanate and banned solvents have findings of their own and none of this rule: no cartridge is right for them.",
     remedy:
       "State `safety vapour_respirator`. The label and the safety data sheet name the cartridge and when to change it.",
-    sources: ["29 CFR 1910.134", "29 CFR 1910.94(c) for spraying"],
+    sources: [
+      "29 CFR 1910.134",
+      "29 CFR 1910.94(c) for spraying",
+      "29 CFR 1910.1048 for formaldehyde",
+      "29 CFR 1910.1052 for methylene chloride",
+    ],
   },
   failing: [
     {
@@ -33,6 +38,16 @@ export const noRespirator: TradeRule = {
   for    wood
   safety eye_protection, ventilate
   layer  waterborne_polyurethane, by hvlp #! no-respirator
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Formaldehyde needs its own cartridge",
+      text: `recipe sprayed {
+  for    wood
+  safety gloves, eye_protection, ventilate, no_ignition
+  layer  conversion_varnish, by hvlp #! no-respirator
   wait   until cured
 }
 `,

@@ -1,0 +1,113 @@
+/**
+ * Where a recipe names chemicals: in the words of the materials that its lines use, in notes, in the quoted words of steps,
+ * and at the head of the recipe. Each is told once, where it comes first.
+ */
+import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
+import { chemical, type KnownChemical } from "../knowledge/chemicals.ts";
+import { mentionsOf } from "../knowledge/named-chemicals.ts";
+import type { Material } from "../model/model.ts";
+import type { Place } from "../place.ts";
+import type { Action, MaterialUse } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { usesOf } from "./material-uses.ts";
+import type { Report, RunContext } from "./rule.ts";
+import { textOf } from "./spoken-words.ts";
+import { related } from "./texts.ts";
+
+/** A chemical that a run names, and who says so. */
+export interface NamedChemical {
+  readonly row: KnownChemical;
+  /** As it is written. */
+  readonly words: string;
+  /** The material whose words they are; absent where the recipe itself says it. */
+  readonly use?: MaterialUse & { readonly material: Material };
+  /** The line; absent where the head of the recipe says it. */
+  readonly action?: Action;
+  readonly place: Place;
+}
+
+const known = new WeakMap<SurfaceRun, readonly NamedChemical[]>();
+
+/** All chemicals that a run names as held or to be used, each by each material and on each line once, in order. */
+export function namedChemicals(run: SurfaceRun): readonly NamedChemical[] {
+  const found =
+    known.get(run) ?? firstOfEach([...atHead(run), ...run.moments.flatMap((it) => onLine(it.action))]);
+  known.set(run, found);
+  return found;
+}
+
+function atHead({ kind, recipe }: SurfaceRun): readonly NamedChemical[] {
+  if (kind !== "assumed" || !recipe) return [];
+  const place = recipe.headPlace;
+  return [recipe.title ?? "", recipe.docs, recipe.name.replaceAll("_", " ")]
+    .flatMap((text) => held(chemicalsIn(text, "recipe")))
+    .map((mention) => ({ row: chemical(mention.chemical), words: mention.words, place }));
+}
+
+function onLine(action: Action): readonly NamedChemical[] {
+  const byMaterials = usesOf(action).flatMap((use) => {
+    const { material } = use;
+    if (!material) return [];
+    return held(mentionsOf(material)).map((mention) => ({
+      row: chemical(mention.chemical),
+      words: mention.words,
+      use: { ...use, material },
+      action,
+      place: action.place,
+    }));
+  });
+  const byWords = mentionsOfLine(action).map((mention) => ({
+    row: chemical(mention.chemical),
+    words: mention.words,
+    action,
+    place: action.place,
+  }));
+  return [...byMaterials, ...byWords];
+}
+
+const held = (mentions: readonly Mention[]): readonly Mention[] =>
+  mentions.filter(({ stance }) => stance === "named");
+
+/** The chemicals that the free text of a line tells to use. What is only tested or looked at is not used. */
+export const mentionsOfLine = (action: Action): readonly Mention[] =>
+  action.op === "step" && LOOKING.has(action.verb) ? [] : held(chemicalsIn(textOf(action) ?? "", "recipe"));
+
+const LOOKING: ReadonlySet<string> = new Set(["test", "inspect"]);
+
+function firstOfEach(all: readonly NamedChemical[]): readonly NamedChemical[] {
+  const first = new Map<unknown, Map<string, NamedChemical>>();
+  for (const each of all) {
+    const who = each.use?.material ?? `${each.place.declaration}:${each.place.span.start}`;
+    const ofOne = first.get(who) ?? new Map<string, NamedChemical>();
+    first.set(who, ofOne);
+    if (!ofOne.has(each.row.name)) ofOne.set(each.row.name, each);
+  }
+  return [...first.values()].flatMap((ofOne) => [...ofOne.values()]);
+}
+
+/** Reports each chemical of a sort that the run names, in the words that `textFor` gives. */
+export function reportChemicals(
+  ctx: RunContext,
+  isMeant: (row: KnownChemical, named: NamedChemical) => boolean,
+  textFor: (named: NamedChemical) => Omit<Report, "headline" | "related" | "at"> & { headline?: string },
+): void {
+  for (const named of namedChemicals(ctx.run).filter((each) => isMeant(each.row, each))) {
+    const report: Report = { headline: headlineOf(named), ...textFor(named), ...placesOf(named) };
+    if (named.action) ctx.report(named.action, report);
+    else ctx.reportAt(named.place, report);
+  }
+}
+
+function headlineOf({ row, use, action }: NamedChemical): string {
+  if (use) return `\`${use.name}\` holds ${row.name}`;
+  if (!action) return `This recipe names ${row.name}`;
+  return `${action.op === "note" ? "This note" : "This step"} says to use ${row.name}`;
+}
+
+function placesOf({ use, words, action }: NamedChemical): Pick<Report, "at" | "related"> {
+  if (!use) return {};
+  return {
+    ...(action?.place.declaration === use.place.declaration ? { at: use.place } : {}),
+    related: [related(use.material.namePlace, `The material whose words name "${words}"`)],
+  };
+}

@@ -1,0 +1,102 @@
+/**
+ * Words that put two chemicals together: "pour bleach and ammonia into one bucket". Two names in one clause are not yet a
+ * mixture; they count where they stand side by side or the clause speaks of mixing, and not where a rinse or a wait stands
+ * between them.
+ */
+
+import type { Hazard } from "../knowledge/chemical-schema.ts";
+import { chemicalsIn, clausesOf, type Mention, type Reading } from "../knowledge/chemical-words.ts";
+import { chemical } from "../knowledge/chemicals.ts";
+import { type Incompatible, incompatible } from "../knowledge/incompatible.ts";
+
+export interface Mixture {
+  readonly one: Mention;
+  readonly other: Mention;
+  readonly pair: Incompatible;
+}
+
+const MIXING = [
+  "mix",
+  "together",
+  "combin",
+  "blend",
+  "bucket",
+  "pour",
+  "add",
+  "dash",
+  "splash",
+  "stir",
+  "cocktail",
+];
+const SIDE_BY_SIDE = new Set(["and", "with", "plus", "into", "a", "some", "of", "the", "little"]);
+const PARTED = ["rins", "dry", "dried", "then", "later", "after", "before", "wash", "next"];
+/** Kept, not mixed. */
+const APART = ["separate", "apart", "store", "shelf", "shelve", "keep", "kept"];
+/** Bleaches of other kinds than chlorine. */
+const OTHER_BLEACH = new Set([
+  "wood",
+  "oxalic",
+  "peroxide",
+  "part",
+  "oxygen",
+  "colour",
+  "color",
+  "sun",
+  "ab",
+]);
+
+/** "Bleach the top" is something to do, no liquid. */
+const OBJECTS = new Set(["the", "it", "this", "them", "until", "again"]);
+
+/** The first two chemicals that a text puts together and that must not meet. */
+export function mixedIn(text: string, reading: Reading): Mixture | undefined {
+  const clauses = clausesOf(text);
+  const mentions = chemicalsIn(text, reading).filter(({ stance }) => stance === "named");
+  for (const one of mentions)
+    for (const other of mentions) {
+      if (one.clause !== other.clause || one.to >= other.from) continue;
+      const words = clauses[one.clause]!.map(({ key }) => key);
+      const pair = incompatible(hazardsOf(one, words), hazardsOf(other, words));
+      if (pair && isPutTogether(words, one, other, reading)) return { one, other, pair };
+    }
+  return undefined;
+}
+
+function hazardsOf({ chemical: name, from }: Mention, words: readonly string[]): readonly Hazard[] {
+  const { hazards } = chemical(name);
+  if (!hazards.includes("bleach of any kind")) return hazards;
+  const isVerb = OBJECTS.has(words[from + 1] ?? "");
+  return isVerb || OTHER_BLEACH.has(words[from - 1] ?? "") ? [] : ["chlorine bleach"];
+}
+
+function isPutTogether(words: readonly string[], one: Mention, other: Mention, reading: Reading): boolean {
+  if (words.some((word) => APART.some((stem) => word.startsWith(stem)))) return false;
+  const between = words.slice(one.to + 1, other.from);
+  if (between.some((word) => PARTED.some((stem) => word.startsWith(stem)))) {
+    return words.some((word) => word === "together");
+  }
+  if (between.every((word) => SIDE_BY_SIDE.has(word))) return true;
+  return reading === "recipe" && words.some((word) => MIXING.some((stem) => word.startsWith(stem)));
+}
+
+/**
+ * The lye or strong acid that a text tells to pour water onto. It boils at once; the other way round is the right one.
+ */
+export function drownedIn(text: string): Mention | undefined {
+  const clauses = clausesOf(text);
+  return chemicalsIn(text, "recipe").find(({ chemical: name, stance, clause, from }) => {
+    if (
+      stance !== "named" ||
+      !chemical(name).hazards.some((it) => it === "strong base" || it === "strong acid")
+    )
+      return false;
+    const before = clauses[clause]!.slice(Math.max(0, from - 8), from).map(({ key }) => key);
+    const poured = before.findLastIndex((key) => POURING.has(key));
+    const water = before.findIndex((key, at) => at > poured && key === "water");
+    const onto = before.findIndex((key, at) => at > water && ONTO.has(key));
+    return poured >= 0 && water >= 0 && onto >= 0 && onto - water <= 2;
+  });
+}
+
+const POURING = new Set(["pour", "add", "tip", "run", "put"]);
+const ONTO = new Set(["on", "onto", "into", "over", "to", "in"]);

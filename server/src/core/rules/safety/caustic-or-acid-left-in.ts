@@ -1,0 +1,153 @@
+/**
+ * Lye or acid that is left in the wood: it goes on working under the coat, and burns whoever sands it.
+ */
+import type { RelatedPlace } from "../../findings.ts";
+import { PRACTICE } from "../../knowledge/sources.ts";
+import { placeKey } from "../../place.ts";
+import type { LayerAction, StepAction } from "../../surface/actions.ts";
+import { isDrySanding, type Residue, residuesBefore } from "../chemical-residues.ts";
+import { isWooden } from "../queries.ts";
+import type { MomentContext, TradeRule } from "../rule.ts";
+import { related } from "../texts.ts";
+
+export const causticOrAcidLeftIn: TradeRule = {
+  id: "caustic-or-acid-left-in",
+  group: "safety",
+  severity: "warning",
+  docs: {
+    summary:
+      "Wood that was washed with lye or a strong acid, or bleached with one, is sanded or coated and was not rinsed since. Coated after a rinse with water alone, it is a hint to neutralise it.",
+    why: "Lye and acid crystals go on working in the wood: they soften and discolour the finish over them, and their dust burns eyes and lungs when the wood is sanded.",
+    remedy:
+      "Rinse with plenty of water. Then neutralise lye with a vinegar rinse and acid with baking soda or borax in water, rinse again, and let the wood dry.",
+    sources: [PRACTICE],
+  },
+  failing: [
+    {
+      title: "Oxalic acid for ink spots, oiled the next day",
+      text: `material spot_acid "Oxalic acid in water" {
+  family cleaner
+}
+
+recipe spotted {
+  for    wood
+  safety gloves, eye_protection, wet_rags
+  step   clean with spot_acid
+  wait   48 h
+  layer  drying_oil, wiped #! caustic-or-acid-left-in
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Oxalic acid that dried in the wood, sanded",
+      text: `material spot_acid "Oxalic acid in water" {
+  family wood bleach
+}
+
+recipe spotted {
+  for    wood
+  safety gloves, eye_protection, dust_mask
+  step   bleach with spot_acid
+  wait   48 h
+  step   sand 180, 220 #! caustic-or-acid-left-in
+  step   dust
+}
+`,
+    },
+    {
+      title: "Lye rinsed with water alone: a hint",
+      text: `material lye_wash "Lye for pale softwood" {
+  family cleaner
+}
+
+recipe pale {
+  for    wood
+  safety gloves, eye_protection, wet_rags
+  step   clean with lye_wash
+  step   clean with water
+  wait   72 h
+  layer  drying_oil, wiped #! caustic-or-acid-left-in
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Neutralised, rinsed and dried",
+      text: `material lye_wash "Lye for pale softwood" {
+  family cleaner
+}
+
+material sour "Vinegar rinse" {
+  family cleaner
+}
+
+recipe pale {
+  for    wood
+  safety gloves, eye_protection, wet_rags
+  step   clean with lye_wash
+  step   clean with water
+  step   clean with sour
+  step   clean with water
+  wait   72 h
+  layer  drying_oil, wiped
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: { onLayer, onStep },
+};
+
+const isLeft = ({ hazards, neutralised }: Residue): boolean =>
+  !neutralised && (hazards.includes("strong base") || hazards.includes("strong acid"));
+
+const causeOf = ({ step }: Residue): string => `residue of ${placeKey(step.place)}`;
+
+const kindOf = ({ hazards }: Residue): string => (hazards.includes("strong base") ? "Lye" : "Acid");
+
+const neutraliserOf = ({ hazards }: Residue): string =>
+  hazards.includes("strong base") ? "a vinegar rinse" : "baking soda or borax in water";
+
+const putOn = (residue: Residue): RelatedPlace =>
+  related(residue.step.place, `\`${residue.use.name}\` goes on here`);
+
+function onLayer({ before, run, index, report }: MomentContext<LayerAction>): void {
+  // Stripping residue and bleach have findings of their own, which ask for the same rinse.
+  if (before.residue || isWooden(run) === "no") return;
+  const residue = residuesBefore(run)[index]!.find(
+    (it) => isLeft(it) && it.step.verb !== "bleach" && !it.sanded,
+  );
+  if (!residue) return;
+  report({
+    severity: residue.rinsed ? "hint" : "warning",
+    headline: residue.rinsed
+      ? `\`${residue.use.name}\` was rinsed with water but not neutralised`
+      : `\`${residue.use.name}\` was never rinsed out of the wood`,
+    why: `${kindOf(residue)} that stays in the wood discolours and softens the finish, and its dust burns.`,
+    remedy: residue.rinsed
+      ? `Neutralise it with ${neutraliserOf(residue)} and rinse again, or test the damp wood with indicator paper.`
+      : howToRinse(residue),
+    related: [putOn(residue)],
+    cause: causeOf(residue),
+  });
+}
+
+/** Dry crystals of oxalic acid or lye are what burns nose and lungs. */
+function onStep({ action, run, index, report }: MomentContext<StepAction>): void {
+  if (!isDrySanding(action) || isWooden(run) === "no") return;
+  const residue = residuesBefore(run)[index]!.find((it) => isLeft(it) && !it.rinsed && !it.sanded);
+  if (!residue) return;
+  report({
+    headline: `The dust of \`${residue.use.name}\` burns: it was never rinsed out`,
+    why: `${kindOf(residue)} dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
+    remedy: howToRinse(residue),
+    related: [putOn(residue)],
+    cause: causeOf(residue),
+  });
+}
+
+const howToRinse = (residue: Residue): string =>
+  `Rinse it with \`step clean with water\`, neutralise it with ${neutraliserOf(residue)}, rinse again and let the wood dry.`;

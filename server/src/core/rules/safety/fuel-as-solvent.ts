@@ -1,0 +1,55 @@
+/**
+ * Petrol as a cleaner or thinner: a spark metres away is enough.
+ */
+import { isA } from "../../knowledge/chemicals.ts";
+import { reportChemicals } from "../chemical-uses.ts";
+import type { TradeRule } from "../rule.ts";
+
+export const fuelAsSolvent: TradeRule = {
+  id: "fuel-as-solvent",
+  group: "safety",
+  severity: "error",
+  docs: {
+    summary: "A recipe uses, or says to use, petrol (gasoline) to clean or to thin.",
+    why: "It gives off vapour that catches fire far below freezing, creeps along the floor and flashes back from a pilot light or a switch metres away. It also holds benzene.",
+    remedy: "Use mineral spirits, and keep fuel out of the shop.",
+    sources: [
+      "NIOSH Pocket Guide to Chemical Hazards (from memory, confidence high)",
+      "flash point of gasoline about -43 °C, from memory, confidence high",
+    ],
+  },
+  failing: [
+    {
+      title: "Wiped down with petrol",
+      text: `recipe wiped {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  note   "Wipe the top down with petrol before the first coat." #! fuel-as-solvent
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "A generator, and a shop rule",
+      text: `recipe wiped {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  note   "The petrol generator stands outside. No gasoline in the shop."
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: (ctx) =>
+      reportChemicals(
+        ctx,
+        (row) => isA(row, "motor fuel"),
+        ({ row }) => ({ why: row.harm, remedy: `${row.instead}.` }),
+      ),
+  },
+};

@@ -1,0 +1,222 @@
+/**
+ * Chemicals that must not meet: in one vessel, or one after the other on the same wood.
+ */
+import { chemical } from "../../knowledge/chemicals.ts";
+import { type Incompatible, incompatible } from "../../knowledge/incompatible.ts";
+import type { Action, MaterialUse, StepAction } from "../../surface/actions.ts";
+import type { Residue } from "../chemical-residues.ts";
+import { reactiveIn, residuesBefore } from "../chemical-residues.ts";
+import { usesOf } from "../material-uses.ts";
+import { drownedIn, mixedIn } from "../mixed-words.ts";
+import type { MomentContext, Report, RunContext, TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
+import { related } from "../texts.ts";
+
+export const incompatibleChemicals: TradeRule = {
+  id: "incompatible-chemicals",
+  group: "safety",
+  severity: "error",
+  docs: {
+    summary:
+      "Chlorine bleach meets ammonia or acid, peroxide meets acid, or lye meets strong acid: in one vessel, or one after the other on the same surface. So does water that is poured onto lye or strong acid.",
+    why: "Chlorine bleach gives off chloramine gas with ammonia and chlorine gas with acid, vinegar included; both burn the lungs and can kill in a closed room. Peroxide and acid, and lye and strong acid, heat up and splash.",
+    remedy:
+      "Never put the two into one vessel. On wood, rinse the first off with plain water and let the wood dry before the second goes on: a `clean with water` step and a `wait`. Rinsed but not dried is a warning.",
+    sources: [
+      "Washington State Department of Health, Bleach Mixing Dangers, from memory",
+      "NIOSH Pocket Guide to Chemical Hazards (from memory, confidence high)",
+    ],
+  },
+  failing: [
+    {
+      title: "Ammonia on wet chlorine bleach",
+      text: `## Laundry bleach: sodium hypochlorite.
+material chlorine "Chlorine bleach" {
+  family wood bleach
+}
+
+material ammonia_wash "Household ammonia in water" {
+  family cleaner
+}
+
+recipe ink_spots {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   bleach with chlorine
+  step   clean with ammonia_wash #! incompatible-chemicals
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
+    {
+      title: "Vinegar after a rinse that never dried",
+      text: `material chlorine "Household bleach" {
+  family wood bleach
+}
+
+material sour "Vinegar rinse" {
+  family cleaner
+}
+
+recipe ink_spots {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   bleach with chlorine
+  step   clean with water
+  step   clean with sour #! incompatible-chemicals
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
+    {
+      title: "Water onto lye",
+      text: `recipe brightened {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  note   "Pour boiling water over the caustic soda and stir." #! incompatible-chemicals
+  step   clean with soap
+}
+`,
+    },
+    {
+      title: "One bucket",
+      text: `recipe brightened {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  note   "For a stronger wash, pour household bleach and ammonia together into one bucket." #! incompatible-chemicals
+  step   clean with soap
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Rinsed and dried between the two",
+      text: `material chlorine "Household bleach" {
+  family wood bleach
+}
+
+material sour "Vinegar rinse" {
+  family cleaner
+}
+
+recipe ink_spots {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   bleach with chlorine
+  step   clean with water
+  wait   48 h
+  step   clean with sour
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
+    {
+      title: "Vinegar once a two-part bleach has dried, and a warning in words",
+      text: `## Part A is caustic soda, part B hydrogen peroxide.
+material two_part "Two-part wood bleach" {
+  family wood bleach
+}
+
+material sour "Vinegar rinse" {
+  family cleaner
+}
+
+recipe pale {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  note   "Never put household bleach or ammonia into the rinsing water."
+  note   "Add the caustic soda to cold water, little by little."
+  step   bleach with two_part
+  wait   overnight
+  step   clean with sour
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
+  ],
+  checks: { onStep: onStep, onLayer: oneVessel, onRun: inWords },
+};
+
+function onStep(ctx: MomentContext<StepAction>): void {
+  const { action, run, index, report } = ctx;
+  const { use } = action;
+  if (!use?.material) return;
+  for (const put of reactiveIn(use.material))
+    for (const residue of residuesBefore(run)[index]!) {
+      const pair = incompatible(residue.hazards, chemical(put.chemical).hazards);
+      if (!pair || !stillMeets(pair, residue)) continue;
+      report({
+        severity: residue.rinsed ? "warning" : "error",
+        headline: `\`${use.name}\` goes on \`${residue.use.name}\`: dangerous together`,
+        why: pair.result,
+        remedy: residue.rinsed
+          ? "Let the wood dry after the rinse: put a `wait` of a day above this line."
+          : `Rinse \`${residue.use.name}\` off first with \`step clean with water\`, then \`wait\` until the wood is dry.`,
+        at: use.place,
+        related: [related(residue.step.place, `\`${residue.use.name}\` goes on here`)],
+      });
+      return;
+    }
+}
+
+const stillMeets = (pair: Incompatible, { rinsed, dried, waited }: Residue): boolean =>
+  pair.onlyWhileWet ? !rinsed && !waited : !(rinsed && dried);
+
+/** What is mixed, thinned or tinted is in one vessel. */
+function oneVessel({ action, report }: MomentContext<Action>): void {
+  const uses = usesOf(action);
+  for (const [at, one] of uses.entries())
+    for (const other of uses.slice(at + 1)) {
+      const pair = pairOf(one, other);
+      if (!pair) continue;
+      report({
+        ...inOneVessel(`\`${one.name}\` and \`${other.name}\``, pair),
+        at: other.place,
+      });
+      return;
+    }
+}
+
+function pairOf(one: MaterialUse, other: MaterialUse): Incompatible | undefined {
+  for (const some of one.material ? reactiveIn(one.material) : [])
+    for (const others of other.material ? reactiveIn(other.material) : []) {
+      const pair = incompatible(chemical(some.chemical).hazards, chemical(others.chemical).hazards);
+      if (pair) return pair;
+    }
+  return undefined;
+}
+
+function inWords({ run, report, reportAt }: RunContext): void {
+  if (run.kind === "assumed" && run.recipe) {
+    const { title = "", docs, headPlace } = run.recipe;
+    const found = mixedIn(title, "recipe") ?? mixedIn(docs, "recipe");
+    if (found) reportAt(headPlace, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
+  }
+  for (const { action } of run.moments) {
+    const found = mixedIn(textOf(action) ?? "", "recipe");
+    if (found) report(action, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
+    const drowned = found ? undefined : drownedIn(textOf(action) ?? "");
+    if (drowned)
+      report(action, {
+        headline: `Never pour water onto ${drowned.words}`,
+        why: "It boils at once and throws drops that burn skin and eyes.",
+        remedy: `Put cold water into the vessel first, then add the ${drowned.words} to it, little by little.`,
+      });
+    for (const { material, name, place } of usesOf(action)) {
+      const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));
+      if (held) report(action, { ...inOneVessel(`what \`${name}\` holds`, held.pair), at: place });
+    }
+  }
+}
+
+const inOneVessel = (names: string, pair: Incompatible): Report => ({
+  headline: `Never mix ${names}`,
+  why: pair.result,
+  remedy:
+    "Leave the mixture out: use one of the two alone, rinse it off with water, and let the wood dry before anything else goes on.",
+});

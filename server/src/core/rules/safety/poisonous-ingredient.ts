@@ -1,0 +1,81 @@
+/**
+ * Pigments, mordants and preservatives of old recipes that poison for decades.
+ */
+import { isA } from "../../knowledge/chemicals.ts";
+import { reportChemicals } from "../chemical-uses.ts";
+import type { TradeRule } from "../rule.ts";
+
+export const poisonousIngredient: TradeRule = {
+  id: "poisonous-ingredient",
+  group: "safety",
+  severity: "error",
+  docs: {
+    summary:
+      "A recipe uses, or says to use, arsenic, mercury, chromium(VI) (dichromates), cyanide, pentachlorophenol, creosote, DDT and their like, by any of their names.",
+    why: "They poison whoever mixes and sands them, and stay in the piece for those who use it. Bare names of colours, such as emerald green, say nothing of the pigment and count only beside words such as `pigment` or `genuine`.",
+    remedy:
+      "Use a modern dye, stain, paint or preservative. On an old piece that may hold them, do not sand: ask a conservator.",
+    sources: [
+      "29 CFR 1910.1018 (arsenic) and 1910.1026 (chromium(VI))",
+      "NIOSH Pocket Guide to Chemical Hazards (from memory, confidence high)",
+    ],
+  },
+  failing: [
+    {
+      title: "A mordant of 1920",
+      text: `recipe darkened {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  note   "Darken with a five per cent solution of potassium dichromate." #! poisonous-ingredient
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "The real pigment",
+      text: `## Casein, lime and emerald green powder, the real copper arsenite.
+material garden_green "Garden green milk paint" {
+  family milk paint
+}
+
+recipe stool {
+  for   wood
+  layer garden_green #! poisonous-ingredient
+  wait  until recoat
+  layer waterborne_acrylic
+  wait  until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Names of colours",
+      text: `## Emerald green with a little vermilion; free of arsenic and mercury.
+material garden_green "Garden green milk paint" {
+  family milk paint
+}
+
+recipe stool {
+  for   wood
+  layer garden_green
+  wait  until recoat
+  layer waterborne_acrylic
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: (ctx) =>
+      reportChemicals(
+        ctx,
+        (row) => isA(row, "poisonous ingredient"),
+        ({ row }) => ({
+          why: row.harm,
+          remedy: `${row.instead ?? "Use another product"}; ask your local waste service where to take what you have.`,
+        }),
+      ),
+  },
+};

@@ -1,0 +1,96 @@
+/**
+ * Solvents of old shop books that poison whoever breathes or touches them.
+ */
+import { isA } from "../../knowledge/chemicals.ts";
+import type { Material } from "../../model/model.ts";
+import { reportChemicals } from "../chemical-uses.ts";
+import type { TradeRule } from "../rule.ts";
+
+export const poisonousSolvent: TradeRule = {
+  id: "poisonous-solvent",
+  group: "safety",
+  severity: "error",
+  docs: {
+    summary:
+      "A recipe uses, or says to use, carbon tetrachloride, trichloroethylene, perchloroethylene, benzene (benzol), chloroform, carbon disulphide, 1-bromopropane or methanol (wood alcohol), by any of their names.",
+    why: "Some of these are banned for consumers, and all of them poison or cause cancer in amounts that a wipe with a rag gives off. Methanol is a warning, and none where the label names ethanol beside it, as that of denatured alcohol does; the others are errors.",
+    remedy:
+      "Use mineral spirits for wax and grease and denatured alcohol that is mostly ethanol for shellac. Your local waste service says where to take an old bottle.",
+    sources: [
+      "16 CFR 1500.17(a)(2): carbon tetrachloride is banned",
+      "89 FR 102568 (17 December 2024), trichloroethylene; 89 FR 103560 (18 December 2024), perchloroethylene",
+      "29 CFR 1910.1028, benzene",
+      "16 CFR 1500.14(b), benzene and methanol, from memory",
+    ],
+  },
+  failing: [
+    {
+      title: "An old wax wash, and a note of grandfather's",
+      text: `material tetra "Carbon tet wax wash" {
+  family mineral spirits
+}
+
+recipe old_way {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  step   dewax with tetra #! poisonous-solvent
+  step   clean with soap
+  wait   4 h
+  note   "A dash of benzol lets the first coat run into the grain." #! poisonous-solvent
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Wood alcohol for shellac",
+      text: `material spirit "Wood alcohol" {
+  family alcohol
+}
+
+recipe padded {
+  for    wood
+  safety gloves, ventilate, no_ignition
+  layer  dewaxed_shellac, by pad, thinned 1:1 with spirit #! poisonous-solvent
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Denatured alcohol, and a note that forbids",
+      text: `material spirit "Denatured alcohol (ethanol 90 %, methanol 5 %)" {
+  family alcohol
+}
+
+recipe padded {
+  for    wood
+  safety gloves, ventilate, no_ignition
+  note   "Use mineral spirits instead of carbon tetrachloride, whatever the old book says."
+  layer  dewaxed_shellac, by pad, thinned 1:1 with spirit
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: (ctx) =>
+      reportChemicals(
+        ctx,
+        (row, { use }) => {
+          if (row.name === "methanol") return !use || !saysEthanol(use.material);
+          return row.name !== "methylene chloride" && isA(row, "banned solvent", "poisonous solvent");
+        },
+        ({ row }) => ({
+          severity: row.name === "methanol" ? "warning" : "error",
+          why: row.harm,
+          remedy: `${row.instead}; ask your local waste service where to take an old bottle.`,
+        }),
+      ),
+  },
+};
+
+/** Denatured alcohol holds a few per cent of methanol, and its label says what it mostly is. */
+const saysEthanol = ({ title = "", docs }: Material): boolean =>
+  /\b(?:ethanol|ethyl alcohol)\b/iu.test(`${title} ${docs}`);
