@@ -114,7 +114,7 @@ test("a name that leads to another computer is never followed", async () => {
 describe("nothing outside of the project is read", () => {
   const files = { "stock/oils.finish": MATERIAL };
   const OUTSIDE = expect.stringMatching(
-    /lies outside of the folders that may be read here.*--read-also FOLDER/,
+    /lies outside of the folders that may be read here.*--read-also FOLDER/s,
   );
 
   test("a file alone: its own folder and what is below", async () => {
