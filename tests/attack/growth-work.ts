@@ -12,7 +12,7 @@ import { findingsJson } from "../../server/src/reports/findings-json.ts";
 import { findingsLines } from "../../server/src/reports/findings-lines.ts";
 import { findingsSarif } from "../../server/src/reports/findings-sarif.ts";
 import { findingsText } from "../../server/src/reports/findings-text.ts";
-import { type FindingReport, onePerLine } from "../../server/src/reports/reported.ts";
+import { type FindingReport, type OtherFile, onePerLine } from "../../server/src/reports/reported.ts";
 import { SHEET_FORMATS, sheetReport } from "../../server/src/reports/sheet-report.ts";
 import type { Files } from "./growth-shapes.ts";
 import { resolve } from "./resolve.ts";
@@ -86,7 +86,10 @@ function askAt(analysis: Analysis, offset: number): void {
 }
 
 function writeReports(analysis: Analysis): void {
-  const other = (file: string) => ({ label: file, text: analysis.text(file) ?? "" });
+  const others = new Map(
+    analysis.files.map((file) => [file, { label: file, text: analysis.text(file) ?? "" }]),
+  );
+  const other = (file: string): OtherFile => others.get(file) ?? { label: file, text: "" };
   const report: FindingReport = {
     files: [{ ...other("a.finish"), findings: analysis.findings("a.finish") }],
     other,

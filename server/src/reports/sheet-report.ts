@@ -1,7 +1,7 @@
 /** Sheets of an analysis in a form that can be read: what the command line and an editor show. */
 import type { Sheet } from "../features/sheet/model.ts";
 import type { Analysis, FileSpan } from "../features/types.ts";
-import { regionOf } from "./reported.ts";
+import { type OtherFile, regionOf } from "./reported.ts";
 import { type SheetDocument, sheetDocument } from "./sheet-document.ts";
 import { sheetsHtml } from "./sheet-html.ts";
 import { sheetsMarkdown } from "./sheet-markdown.ts";
@@ -25,9 +25,11 @@ export function sheetReport(
   label: (file: string) => string,
 ): string {
   // `tables.finish:12`
+  const files = new Map<string, OtherFile>();
   const locate = ({ file, span }: FileSpan): string => {
-    const text = analysis.text(file) ?? "";
-    return `${label(file)}:${regionOf({ label: file, text }, span).line}`;
+    const known = files.get(file) ?? { label: file, text: analysis.text(file) ?? "" };
+    files.set(file, known);
+    return `${label(file)}:${regionOf(known, span).line}`;
   };
   return FORMATS[format](sheets.map((sheet) => sheetDocument(sheet, label(sheet.file), locate)));
 }
