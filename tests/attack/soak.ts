@@ -20,7 +20,7 @@ export const soak: Attack<Turns> = {
   runs: 1,
   cpuSeconds: 3000,
   input: fc.record({
-    turns: fc.constant(60),
+    turns: fc.constantFrom(40, 150),
     texts: fc.array(hostileText, { minLength: 4, maxLength: 4 }),
   }),
   check: soakFlaws,
