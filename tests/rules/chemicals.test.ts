@@ -104,6 +104,58 @@ recipe oiled {
     expect(rulesOf(text)).toEqual(["banned-stripper"]);
   });
 
+  test("the documentation of a job, a piece and a surface", () => {
+    const text = `## The seat was filled with an old paste of asbestos.
+piece stool {
+  built 2015
+  ## Painted with Scheele's green.
+  surface seat {
+    shape    panel 300 mm x 300 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+
+recipe washed {
+  for    wood
+  safety gloves
+  step   clean with soap
+}
+
+## Wiped with petrol first.
+job stools {
+  piece stool
+  apply washed to seat
+}
+`;
+    expect([...rulesOf(text)].sort()).toEqual(["asbestos-named", "fuel-as-solvent", "poisonous-ingredient"]);
+  });
+
+  test("a piece that was once stripped with something banned needs nothing now", () => {
+    const text = `## Stripped with methylene chloride in 1970.
+piece stool {
+  built 2015
+  surface seat {
+    shape    panel 300 mm x 300 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+
+recipe washed {
+  for    wood
+  safety gloves
+  step   clean with soap
+}
+
+job stools {
+  piece stool
+  apply washed to seat
+}
+`;
+    expect(rulesOf(text)).toEqual([]);
+  });
+
   test("a material that several lines use is told of once", () => {
     const text = stripped(`material tin "DCM gel" {\n  family paint stripper\n}`).replace(
       "  step   strip with tin\n",

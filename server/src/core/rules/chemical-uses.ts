@@ -3,9 +3,9 @@
  * and at the head of the recipe. Each is told once, where it comes first.
  */
 import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
-import { chemical, type KnownChemical } from "../knowledge/chemicals.ts";
+import { chemical, isA, type KnownChemical } from "../knowledge/chemicals.ts";
 import { mentionsOf } from "../knowledge/named-chemicals.ts";
-import type { Material } from "../model/model.ts";
+import type { Material, Named } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -19,6 +19,8 @@ export interface NamedChemical {
   readonly row: KnownChemical;
   /** As it is written. */
   readonly words: string;
+  /** Whose words they are. */
+  readonly by: "material" | "line" | "recipe" | "job" | "piece";
   /** The material whose words they are; absent where the recipe itself says it. */
   readonly use?: MaterialUse & { readonly material: Material };
   /** The line; absent where the head of the recipe says it. */
@@ -36,19 +38,41 @@ export function namedChemicals(run: SurfaceRun): readonly NamedChemical[] {
   return found;
 }
 
-function atHead({ kind, recipe }: SurfaceRun): readonly NamedChemical[] {
-  if (kind !== "assumed" || !recipe) return [];
-  const place = recipe.headPlace;
-  return [recipe.title ?? "", recipe.docs, recipe.name.replaceAll("_", " ")]
-    .flatMap((text) => held(chemicalsIn(text, "recipe")))
-    .map((mention) => ({ row: chemical(mention.chemical), words: mention.words, place }));
+/** What the recipe, or in a job the job and its piece, say of themselves. */
+function atHead({ kind, recipe, job, piece, surface }: SurfaceRun): readonly NamedChemical[] {
+  if (kind === "assumed") return recipe ? namedBy(recipe, "recipe") : [];
+  const ofJob = job ? namedBy(job, "job") : [];
+  // Told of where the findings of the job stand; a piece of another file has no place there.
+  const place = piece && job && piece.file === job.file ? piece.namePlace : job?.namePlace;
+  const inOldWork = [...(piece ? textsOf(piece) : []), surface?.docs ?? ""]
+    .flatMap((text) => namedIn(text))
+    .filter(({ row }) => isA(row, "poisonous ingredient", "asbestos"));
+  return [...ofJob, ...(place ? inOldWork.map((it) => ({ ...it, by: "piece" as const, place })) : [])];
 }
+
+const namedBy = (named: Named, by: "recipe" | "job"): readonly NamedChemical[] =>
+  textsOf(named)
+    .flatMap((text) => namedIn(text))
+    .map((it) => ({ ...it, by, place: named.namePlace }));
+
+const textsOf = ({ title = "", docs, name }: Named): readonly string[] => [
+  title,
+  docs,
+  name.replaceAll("_", " "),
+];
+
+const namedIn = (text: string) =>
+  held(chemicalsIn(text, "recipe")).map((mention) => ({
+    row: chemical(mention.chemical),
+    words: mention.words,
+  }));
 
 function onLine(action: Action): readonly NamedChemical[] {
   const byMaterials = usesOf(action).flatMap((use) => {
     const { material } = use;
     if (!material) return [];
     return held(mentionsOf(material)).map((mention) => ({
+      by: "material" as const,
       row: chemical(mention.chemical),
       words: mention.words,
       use: { ...use, material },
@@ -57,6 +81,7 @@ function onLine(action: Action): readonly NamedChemical[] {
     }));
   });
   const byWords = mentionsOfLine(action).map((mention) => ({
+    by: "line" as const,
     row: chemical(mention.chemical),
     words: mention.words,
     action,
@@ -69,8 +94,17 @@ const held = (mentions: readonly Mention[]): readonly Mention[] =>
   mentions.filter(({ stance }) => stance === "named");
 
 /** The chemicals that the free text of a line tells to use. What is only tested or looked at is not used. */
-export const mentionsOfLine = (action: Action): readonly Mention[] =>
-  action.op === "step" && LOOKING.has(action.verb) ? [] : held(chemicalsIn(textOf(action) ?? "", "recipe"));
+export function mentionsOfLine(action: Action): readonly Mention[] {
+  const text = action.op === "step" && LOOKING.has(action.verb) ? undefined : textOf(action);
+  if (text === undefined) return NONE;
+  const found = remembered.get(action) ?? held(chemicalsIn(text, "recipe"));
+  remembered.set(action, found);
+  return found;
+}
+
+const NONE: readonly Mention[] = [];
+/** Several rules and duties ask of every line. */
+const remembered = new WeakMap<Action, readonly Mention[]>();
 
 const LOOKING: ReadonlySet<string> = new Set(["test", "inspect"]);
 
@@ -98,10 +132,11 @@ export function reportChemicals(
   }
 }
 
-function headlineOf({ row, use, action }: NamedChemical): string {
+function headlineOf({ row, use, by, action }: NamedChemical): string {
   if (use) return `\`${use.name}\` holds ${row.name}`;
-  if (!action) return `This recipe names ${row.name}`;
-  return `${action.op === "note" ? "This note" : "This step"} says to use ${row.name}`;
+  if (by === "piece") return `This piece may hold ${row.name}, by its own words`;
+  if (by !== "line") return `This ${by} names ${row.name}`;
+  return `${action?.op === "note" ? "This note" : "This step"} says to use ${row.name}`;
 }
 
 function placesOf({ use, words, action }: NamedChemical): Pick<Report, "at" | "related"> {

@@ -34,7 +34,16 @@ export function isTwoPart(layer: LayerAction): boolean {
 }
 
 /** "Two-component", "2-part", "two pack", "2K". */
-const saysTwoParts = ({ title = "", docs, name }: Material): boolean =>
+function saysTwoParts(material: Material): boolean {
+  const known = remembered.get(material) ?? readsTwoParts(material);
+  remembered.set(material, known);
+  return known;
+}
+
+/** Every duty asks of every layer. */
+const remembered = new WeakMap<Material, boolean>();
+
+const readsTwoParts = ({ title = "", docs, name }: Material): boolean =>
   [title, docs, name.replaceAll("_", " ")].some((text) =>
     clausesOf(text).some((words) =>
       words.some(({ key }, at) => {

@@ -63,8 +63,8 @@ recipe patched {
       reportChemicals(
         ctx,
         (row) => isA(row, "asbestos"),
-        ({ row, use }) => ({
-          ...(use ? {} : { headline: "Asbestos is named here" }),
+        ({ row, by }) => ({
+          ...(by === "line" ? { headline: "Asbestos is named here" } : {}),
           why: row.harm,
           remedy: `${row.instead}.`,
         }),

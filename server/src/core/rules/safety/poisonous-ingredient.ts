@@ -72,9 +72,12 @@ recipe stool {
       reportChemicals(
         ctx,
         (row) => isA(row, "poisonous ingredient"),
-        ({ row }) => ({
+        ({ row, by }) => ({
           why: row.harm,
-          remedy: `${row.instead ?? "Use another product"}; ask your local waste service where to take what you have.`,
+          remedy:
+            by === "piece"
+              ? "Do not sand, scrape or heat it; keep others out and ask a conservator or a laboratory first."
+              : `${row.instead ?? "Use another product"}; ask your local waste service where to take what you have.`,
         }),
       ),
   },
