@@ -344,6 +344,8 @@ recipe treated {
     "Household bleach with vinegar works faster.",
     "Mix the sodium hypochlorite with muriatic acid.",
     "Stir vinegar into the peroxide.",
+    "A capful of bleach in the ammonia water brightens it.",
+    "Bleach and vinegar, half and half, take out black spots.",
   ])("%s", (note) => {
     expect(steps(`note "${note}"`)).toEqual(DANGER);
   });

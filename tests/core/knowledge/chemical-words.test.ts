@@ -136,6 +136,11 @@ describe("words of a recipe that forbid, warn or compare", () => {
     "If the stripper contains methylene chloride, take it back.",
     "Ask whether the old filler has asbestos in it.",
     "The old varnish smells of benzene.",
+    "Household bleach is no wood bleach and is not used here.",
+    "Keep household bleach and ammonia apart.",
+    "The mercury falls: watch the weather glass.",
+    "Dispose of the old methylene chloride stripper at the depot.",
+    "The old can of benzene goes to the hazardous waste collection.",
   ])("%s", (text) => {
     expect(named(text, "recipe")).toEqual([]);
   });

@@ -159,7 +159,7 @@ const OF_USE = wordSet(
 );
 const FORBIDDEN = wordSet("forbidden banned prohibited illegal outlawed");
 
-/** In a recipe these speak of a danger or of what may be found, and tell nobody to use it. */
+/** In a recipe these speak of a danger, of what may be found or of where it is taken, and tell nobody to use it. */
 const CAUTIONS = [
   "danger",
   "poison",
@@ -180,6 +180,13 @@ const CAUTIONS = [
   "unsafe",
   "tested",
   "testing",
+  "apart",
+  "separate",
+  "dispos",
+  "discard",
+  "waste",
+  "recycl",
+  "lock",
 ];
 const MAY = wordSet("may might could");
 const BE = wordSet("hold contain be have include");
@@ -235,10 +242,10 @@ const deniesWithin = (words: readonly Word[], at: number, reach: number): boolea
 function isDeniedAfter({ words, to, reading }: Name): boolean {
   const next = words[to + 1]?.key ?? "";
   if (next === "free" || (next === "none" && !words[to + 2])) return true;
-  for (let at = to + 1; at <= Math.min(words.length - 1, to + 4); at += 1) {
+  for (let at = to + 1; at <= Math.min(words.length - 1, to + REACH); at += 1) {
     const { key } = words[at]!;
     const after = words.slice(at + 1, at + 4).map((word) => word.key);
-    if (reading === "recipe" && FORBIDDEN.has(key)) return true;
+    if (reading === "recipe" && at <= to + 4 && FORBIDDEN.has(key)) return true;
     if (CONTRACTED.has(key) && after.some((word) => OF_USE.has(word))) return true;
     if (!AUXILIARY.has(key) || !NEGATIVE.has(after[0] ?? "")) continue;
     if (after.slice(1).some((word) => OF_USE.has(word))) return true;

@@ -212,7 +212,7 @@ function needOfWords(action: Action, duty: DutyWord): Need | undefined {
   if (hazards.length === 0 || !(isFuming || tellsToDo(text))) return undefined;
   const mention = mentionsOfLine(action).find(({ chemical: name }) => isA(chemical(name), ...hazards));
   const reason = isFuming ? "needs a cartridge that is approved for ammonia" : chemicalReason(duty);
-  return mention && { who: `the ${mention.words} of this line`, reason };
+  return mention && { who: `the ${mention.chemical} of this line`, reason };
 }
 
 /** Oak is fumed in the vapour of strong ammonia. */

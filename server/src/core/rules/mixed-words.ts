@@ -27,8 +27,10 @@ const MIXING = [
   "splash",
   "stir",
   "cocktail",
+  "capful",
+  "spoon",
 ];
-const SIDE_BY_SIDE = new Set(["and", "with", "plus", "into", "a", "some", "of", "the", "little"]);
+const SIDE_BY_SIDE = new Set(["and", "with", "plus", "in", "into", "a", "some", "of", "the", "little"]);
 const PARTED = ["rins", "dry", "dried", "then", "later", "after", "before", "wash", "next"];
 /** Kept, not mixed. */
 const APART = ["separate", "apart", "store", "shelf", "shelve", "keep", "kept"];
