@@ -12,7 +12,7 @@ export interface Computation {
   /** Where a reader meets it. */
   readonly seen: string;
   readonly formula: string;
-  /** Published source, the language reference, or `common practice, no source`. */
+  /** Published source, `by definition, no outside source`, or `common practice, no source`. */
   readonly source: string;
   /** Under `server/src/core/`. */
   readonly file: string;
@@ -36,7 +36,7 @@ export const TOPICS = [
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 
-const REFERENCE = "the language reference";
+const BY_DEFINITION = "by definition, no outside source";
 const PRACTICE = "common practice, no source";
 const GEOMETRY = "plane geometry";
 const TOTALS = "`totals`, hover of the job";
@@ -75,7 +75,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Several, and mouldings",
     formula:
       "N of: times N; plus P %: times 1 + P/100; the lines of a surface add up; times the pieces of the job",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     tests: ["core/geometry/shape-area.test.ts", "core/properties/quantities.test.ts"],
   },
 
@@ -85,7 +85,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`totals`, `shopping`, hover of the layer with the sum filled in",
     formula:
       "area · pieces · coats · (1 / spreading rate, or the wet film in mm) / transfer efficiency · (1 + spare)",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "quantities/litres.ts",
     functions: ["layerLitres"],
     tests: [
@@ -100,7 +100,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: TOTALS,
     formula:
       "tint: P % of the mix; thinned a:b: the rest · a/(a + b) of the material, · b/(a + b) of the thinner",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "quantities/litres.ts",
     functions: ["layerLitres"],
     tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
@@ -110,7 +110,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Two-part mix",
     seen: TOTALS,
     formula: "mix a:b: · a/(a + b) of the material, · b/(a + b) of the hardener",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "quantities/litres.ts",
     functions: ["mixLitres"],
     tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
@@ -121,7 +121,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: TOTALS,
     formula: "litres / efficiency: 1 by hand, 0.65 HVLP, 0.50 airless",
     source:
-      "the language reference; 65 % is the bar of the South Coast air-quality rules for HVLP, 40 to 50 % is quoted for airless in the finishing trade press",
+      "65 %: South Coast Air Quality Management District, rule 1136, definition of high-volume, low-pressure spray; 50 % for airless: common practice, no source",
     file: "quantities/litres.ts",
     functions: ["layerLitres"],
     tests: ["core/quantities/litres.test.ts"],
@@ -132,7 +132,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: TOTALS,
     formula:
       "area · pieces / spreading rate · (1 + spare) where the material itself states a rate; `uses`: that, times the pieces",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "quantities/litres.ts",
     functions: ["stepLitres"],
     tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
@@ -143,7 +143,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`sheet`",
     formula:
       "the litres of one coat on all pieces, divided into the material, its hardener, the thinner (water included) and the tint",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/needs.ts",
     functions: ["coatMix"],
     tests: ["features/sheet.test.ts", "core/totals/materials.test.ts"],
@@ -153,7 +153,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Needs of a job",
     seen: "`totals`, `not-enough-on-hand`",
     formula: "litres of all lines of a material added up before cans are chosen; unknown if one of them is",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/needs.ts",
     functions: ["jobDraws", "jobNeeds"],
     tests: ["core/totals/materials.test.ts", "core/properties/quantities.test.ts"],
@@ -164,7 +164,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`totals`, `shopping`",
     formula:
       "the cheapest whole numbers of the sizes sold that hold the need less what is on hand; at equal cost least left over, then fewest (covering form of the unbounded knapsack, solved exactly)",
-    source: `${REFERENCE}; checked against an integer program`,
+    source: `${BY_DEFINITION}; checked against an integer program`,
     file: "quantities/containers.ts",
     functions: ["cheapestContainers"],
     tests: ["core/quantities/containers.test.ts", "core/properties/quantities.test.ts"],
@@ -196,7 +196,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "hover of the layer",
     formula:
       "each liquid's solids by its share of the volume; a part of paint with t of thinner: S / (1 + t)",
-    source: "volumes taken to add up, as in the coating trade's bulletins",
+    source: "volumes taken to add up: common practice, no source",
     file: "quantities/film.ts",
     functions: ["mixSolids"],
     tests: ["core/quantities/film.test.ts", "core/totals/film.test.ts"],
@@ -206,7 +206,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Coverage in US measures",
     seen: NOT_SHOWN,
     formula: "ft2/gal = 1604.1666… · solids / dry film in mil; gallons = area / (that · efficiency)",
-    source: "231 in3 / 0.001 in / 144 in2; charts of the trade",
+    source: "231 in3 (NIST Handbook 44, appendix C) / 0.001 in / 144 in2",
     file: "quantities/film.ts",
     functions: ["coverageFt2PerGallon", "gallonsForFilm"],
     tests: ["core/quantities/film.test.ts"],
@@ -249,7 +249,8 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "hover of the wait and the layer, messages on waits, the plan",
     formula:
       "waterborne: deficit rated / deficit in the shop; oxidising and reacting: 2^((rated − shop)/10); solvent release: exp(4700 (1/T shop − 1/T rated)), kelvin; never below 1",
-    source: "the language reference; factor 2 per 10 C is the chemist's common rule",
+    source:
+      "the rule of J. H. van 't Hoff (Études de dynamique chimique, 1884), factor 2 per 10 C, from memory; solvents: Clausius and Clapeyron with a typical enthalpy, common practice, no source",
     file: "air/wait-factor.ts",
     functions: ["waitFactor"],
     tests: ["core/air/wait-factor.test.ts", "core/properties/schedules.test.ts"],
@@ -271,7 +272,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Hands-on hours of a job",
     seen: TOTALS,
     formula: "the hours of all steps and layers · pieces",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/task-plan.ts",
     functions: ["actionHours", "handsOnHours"],
     tests: ["core/totals/time.test.ts", "core/totals/money.test.ts"],
@@ -304,7 +305,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`schedule`, `totals`",
     formula:
       "one chain for every surface of every piece: steps, layers, waits; a wait counts from the last layer or filling; a coat within the window of the coat below",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/task-plan.ts",
     functions: ["scheduleInput", "waitsAreKnown"],
     tests: ["core/totals/time.test.ts", "core/properties/schedules.test.ts"],
@@ -315,7 +316,8 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
     formula:
       "hands within opening hours and crew, layers in one go where they fit, drying day and night; rules, plans from the mixture of the prices, then a bounded search that proves or betters the plan",
-    source: "the language reference; resource-constrained scheduling, checked against brute force",
+    source:
+      "resource-constrained project scheduling (Kolisch and Hartmann, 1999, from memory), checked against brute force",
     file: "schedule/schedule.ts",
     functions: ["schedule"],
     tests: [
@@ -374,7 +376,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`schedule`",
     formula:
       "overnight: the first moment 12 h or more away at which the shop opens; open day and night 12 h; without a shop 16 h",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "schedule/calendar.ts",
     functions: ["firstOpeningAtLeast", "minimumOvernightHours", "addWorkingTime", "pausesBetween"],
     tests: ["core/schedule/calendar.test.ts", "core/totals/time.test.ts"],
@@ -385,7 +387,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`totals`, `in-service-before-cure`",
     formula:
       "the latest, over surfaces and pieces, of the end of the last layer + its full cure · wait factor",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/job-totals.ts",
     functions: ["createTotaller"],
     tests: ["core/totals/time.test.ts"],
@@ -397,7 +399,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`totals`, `shopping`",
     formula:
       "containers · price; null where one is not known; a job after another starts from what that left",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/job-totals.ts",
     functions: ["createTotaller"],
     tests: ["core/totals/materials.test.ts", "core/totals/money.test.ts"],
@@ -408,7 +410,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`totals`, `over-budget`",
     formula:
       "labour = hands-on · rate; total = materials + labour + supplies + pieces as bought; saving = new ones − total",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "totals/job-totals.ts",
     functions: ["createTotaller"],
     tests: ["core/totals/money.test.ts"],
@@ -451,7 +453,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "VOC given off",
     seen: TOTALS,
     formula: "Σ litres (spare and thinner included) · material VOC in g/L",
-    source: "the language reference; 40 CFR 59.406(a) for what material VOC is",
+    source: "40 CFR 59.406(a) for what material VOC is",
     file: "fumes/voc.ts",
     functions: ["vocGrams", "mixVocGrams"],
     tests: ["core/fumes/voc.test.ts", "core/totals/materials.test.ts"],
@@ -537,7 +539,7 @@ const BY_TOPIC: readonly Computation[] = [
     seen: "`totals` as text, hover of the layer, `ventilation-too-weak`",
     formula:
       "room · the greater of its own air changes and the `ventilate N` in force; `ventilate` alone counts as 10",
-    source: `${REFERENCE}; 10 for open windows: ${PRACTICE}`,
+    source: `${BY_DEFINITION}; 10 for open windows: ${PRACTICE}`,
     file: "fumes/job-fumes.ts",
     functions: ["airThere"],
     tests: ["core/fumes/job-fumes.test.ts"],
@@ -569,7 +571,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Wood that a grit takes",
     seen: "`sand-through`, hover of the step",
     formula: "10/G mm for each grit G on bare wood; at most 0.8 of a veneer",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "knowledge/abrasives.ts",
     functions: ["materialTakenMm"],
     tests: ["core/knowledge/abrasives.test.ts", "rules/examples.test.ts"],
@@ -579,7 +581,8 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Grit ratio",
     seen: "`grit-jump`",
     formula: "median grain of one grit over that of the next; a hint above 2, a warning above 3",
-    source: "medians of ISO 6344 by way of secondary tables; thresholds of the language reference",
+    source:
+      "medians of ISO 6344-2 and 6344-3 from memory, confidence medium; thresholds: common practice, no source",
     file: "knowledge/abrasives.ts",
     functions: ["medianUm", "gritRatio", "gradesBetween"],
     tests: ["core/knowledge/abrasives.test.ts"],
@@ -609,7 +612,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Dryness of a coat",
     seen: "rules on waits and layers",
     formula: "hours since it went on, by stated times and waits, against the label's time · wait factor",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "surface/state.ts",
     functions: ["hasWaited", "hasReached", "stageHours"],
     tests: ["rules/waits.test.ts", "rules/layers-and-wear.test.ts"],
@@ -631,7 +634,7 @@ const BY_TOPIC: readonly Computation[] = [
     name: "Weights as volumes",
     seen: "`sold`, `on_hand`, `covers` and `uses` by weight",
     formula: "L = g / density; m2/L = density / (g/m2)",
-    source: REFERENCE,
+    source: BY_DEFINITION,
     file: "measure/units.ts",
     functions: ["litresOfGrams", "spreadingRateOfWeight"],
     tests: ["core/measure/units.test.ts", "core/totals/materials.test.ts"],

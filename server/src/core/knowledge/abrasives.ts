@@ -14,7 +14,7 @@ export interface Grade {
 }
 
 export const P_GRADES_SOURCE =
-  "ISO 6344-2 (P12 to P220, by sieve) and ISO 6344-3 (P240 to P2500, by sedimentation), by way of secondary tables; decimals from memory, confidence high";
+  "ISO 6344-2 (P12 to P220, by sieve) and ISO 6344-3 (P240 to P2500, by sedimentation), from memory, confidence high";
 
 /** P grades, from coarse to fine. */
 export const P_GRADES: readonly Grade[] = [
@@ -49,7 +49,7 @@ export const P_GRADES: readonly Grade[] = [
 ];
 
 export const CAMI_GRADES_SOURCE =
-  "ANSI B74.18, by way of secondary tables; where they differ, the middle value, confidence medium";
+  "ANSI B74.18 from memory; where tables of it differ, the middle value, confidence medium";
 
 /** US grades (CAMI), from coarse to fine, for documentation only. */
 export const CAMI_GRADES: readonly Grade[] = [
@@ -103,7 +103,7 @@ export const COARSE_ON_VENEER = 60;
 export const COARSEST_TAKES_FILM = 100;
 /** Share of a veneer's thickness that may be sanded away. */
 export const VENEER_SHARE = 0.8;
-export const GRIT_THRESHOLDS_SOURCE = `the language reference, thresholds; ${PRACTICE}`;
+export const GRIT_THRESHOLDS_SOURCE = PRACTICE;
 
 /** Median particle size of a P grade, µm; grits between two grades by a line on logarithmic axes. */
 export function medianUm(grit: number): number | undefined {

@@ -399,7 +399,7 @@ export const CLEAR_FAMILIES: readonly Family[] = [
     sources: {
       ...OIL_SOURCES,
       voc: VOLATILE_PART,
-      ambering: "it holds drying oils, which amber; the language reference names drying oils",
+      ambering: "it holds drying oils, which amber: common practice, no source",
     },
   },
   {

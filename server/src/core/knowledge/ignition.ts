@@ -5,7 +5,7 @@
  * the air of a shop. The distance that is enough is for the safety data sheet and local codes to say, not for a table.
  */
 import { flammableCategory } from "./flammable.ts";
-import { OSHA_FLAMMABLE } from "./sources.ts";
+import { BY_DEFINITION, OSHA_FLAMMABLE } from "./sources.ts";
 
 export type IgnitionWord = "none" | "pilot light" | "heater" | "welding";
 
@@ -25,7 +25,7 @@ export const IGNITION_SOURCES: readonly IgnitionSource[] = [
     word: "none",
     doc: "No flame, spark or glowing element in the room or where its air goes.",
     lights: false,
-    source: "the language reference",
+    source: BY_DEFINITION,
   },
   {
     word: "pilot light",

@@ -10,6 +10,7 @@ import { sentence } from "../sentence.ts";
 import { FAMILIES, family, leavesLayer } from "./families.ts";
 import type { Family, FamilyName } from "./family-schema.ts";
 import {
+  BY_DEFINITION,
   COMPATIBILITY_LIST,
   HANDBOOK_16,
   MEMORY_MEDIUM,
@@ -104,7 +105,7 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
  * are. "fine after cure" counts the `cure` of the layer below.
  */
 export function relation(over: Family, below: Family): Relation {
-  if (!leavesLayer(below)) return fine(`${sentence(below.name)} leaves no layer.`, "the language reference");
+  if (!leavesLayer(below)) return fine(`${sentence(below.name)} leaves no layer.`, BY_DEFINITION);
   if (!leavesLayer(over)) return auxiliaryOver(over, below);
   return (
     waxBelow(over, below) ??
@@ -175,7 +176,7 @@ function auxiliaryOver(over: Family, below: Family): Relation {
       source: below.sources.dissolvedBy ?? TEXTBOOK,
     };
   }
-  return fine(`${sentence(over.name)} leaves no layer.`, "the language reference");
+  return fine(`${sentence(over.name)} leaves no layer.`, BY_DEFINITION);
 }
 
 function sameFamily(over: Family, below: Family): Relation | undefined {

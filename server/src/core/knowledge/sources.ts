@@ -5,6 +5,8 @@
  * which. Nothing here certifies a product: the label, the safety data sheet and local codes decide.
  */
 
+/** What the notation itself lays down, so that no book can say otherwise. */
+export const BY_DEFINITION = "by definition, no outside source";
 export const PRACTICE = "common practice, no source";
 export const MEMORY_HIGH = "from memory, confidence high";
 export const MEMORY_MEDIUM = "from memory, confidence medium";
@@ -36,6 +38,6 @@ export const VENTILATION_SOURCE =
   "29 CFR 1910.94 and 1910.1000: solvent vapour is kept under its limit; the safety data sheet decides";
 
 export const COMPATIBILITY_LIST =
-  "compatibility list of a furniture-making reference text (average behaviour, by its own words)";
+  "Compatibility in wood finishes, furnituremaking.us (web page, undated; average behaviour, by its own words)";
 export const UFC_PAINTING = "UFC 3-190-06 (MIL-HDBK-1110) section 2.4";
 export const TEXTBOOK = "finishing textbooks, from memory, confidence high";

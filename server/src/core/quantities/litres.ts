@@ -6,8 +6,8 @@
  * stated parts. Label rates hold for hand methods, whose efficiency therefore counts as 1.
  *
  * Transfer efficiencies of sprayers: 65 % is the bar that air-quality rules set for HVLP (South Coast AQMD, spray
- * equipment transfer efficiency); 40 to 50 % is quoted for airless in the finishing trade press. Both are the notation's
- * own round figures.
+ * equipment transfer efficiency); 50 % for airless is common practice, no source. Both are the
+ * notation's own round figures.
  */
 import type { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { formatNumber } from "../measure/format-amount.ts";
