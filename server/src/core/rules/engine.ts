@@ -12,6 +12,7 @@ import { andList } from "../model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
+import { cautious } from "./lead-caution.ts";
 import type { JobContext, MomentContext, Report, TradeRule } from "./rule.ts";
 
 export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
@@ -163,7 +164,8 @@ const placeDraft = (
   ...(surface ? { surface } : {}),
 });
 
-function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, report: Report): Draft {
+function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, plain: Report): Draft {
+  const report = SPEAKS_OF_LEAD.has(rule.id) ? plain : cautious(run, action, plain);
   const line = lineOf(run, action);
   const place = samePlace(line, action.place) ? (report.at ?? line) : line;
   return {
@@ -174,6 +176,13 @@ function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, report: R
     ...(run.kind === "job" ? { job: run.job!.name, surface: run.label } : {}),
   };
 }
+
+/** Rules whose own words are about lead. */
+const SPEAKS_OF_LEAD: ReadonlySet<string> = new Set([
+  "lead-not-tested",
+  "lead-unsafe-method",
+  "no-lead-safe-work",
+]);
 
 /** One finding a rule, line and job, naming all its surfaces; the first report gives the words. */
 function merge(drafts: readonly Draft[]): readonly Finding[] {

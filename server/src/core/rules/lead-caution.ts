@@ -1,15 +1,15 @@
 /**
  * Lead in what a step reaches: how sure it is, and what a remedy must say first that tells anyone to sand, scuff or strip.
  *
- * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust. Rules wrap such a report
- * in `cautious`, which says so first and takes the fix away.
+ * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust, so the engine passes every
+ * report through `cautious`, which says so first and takes the fix away.
  */
 import { countsAsLead, type LeadStatus, leadStatus } from "../knowledge/lead.ts";
-import type { StepAction } from "../surface/actions.ts";
+import type { Action, StepAction } from "../surface/actions.ts";
 import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { rememberedByRun } from "../surface/run-index.ts";
-import type { Coat, SurfaceState } from "../surface/state.ts";
+import type { Coat, Moment, SurfaceState } from "../surface/state.ts";
 import type { Report } from "./rule.ts";
 import { textOf } from "./spoken-words.ts";
 import { coatName } from "./texts.ts";
@@ -110,20 +110,36 @@ const tellsOfGate = (text: string): boolean =>
 // ---------------------------------------------------------------------------------------------------------------
 // Remedies
 
-/** What stands before a remedy that tells to abrade or strip these coats; empty where no lead is to be thought of. */
-export function leadCaution(run: SurfaceRun, coats: readonly Coat[]): string {
-  const matter = leadIn(run, coats);
-  if (!matter?.coat) return "";
-  return matter.status === "found"
-    ? `First: ${coatName(matter.coat)} holds lead, so no dry sanding or scraping; work wet and by \`lead_safe\`. `
-    : `First: ${coatName(matter.coat)} may hold lead, so have a laboratory test it before you abrade or strip it, or work wet and by \`lead_safe\`. `;
+/**
+ * A report as it may be said where lead is to be thought of: a remedy that tells to sand, scuff, scrape or strip what may
+ * hold lead says so first, and no fix writes such a step. The engine passes every report of every rule through here.
+ */
+export function cautious(run: SurfaceRun, action: Action, report: Report): Report {
+  if (run.kind !== "job" || !ABRADES.test(report.remedy)) return report;
+  const before = momentOf(run, action)?.before;
+  const matter = before && leadIn(run, coatsMeant(report.remedy, before));
+  // A late clear is not worth the words where only the country is missing.
+  if (!matter?.coat || (matter.kind === "clear" && matter.status === "possible")) return report;
+  return {
+    ...report,
+    remedy: `${caution(matter.status, coatName(matter.coat))} ${report.remedy}`,
+    fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => ABRADES.test(text))),
+  };
 }
 
-/**
- * A report whose remedy tells to sand, scuff, scrape or strip these coats: where they may hold lead, it says so first and
- * offers no fix.
- */
-export function cautious(run: SurfaceRun, coats: readonly Coat[], report: Report): Report {
-  const caution = leadCaution(run, coats);
-  return caution === "" ? report : { ...report, remedy: `${caution}${report.remedy}`, fixes: [] };
-}
+/** What a remedy can mean: everything where it goes through to the wood, else what lies on top. */
+const coatsMeant = (remedy: string, { layers }: SurfaceState): readonly Coat[] =>
+  TAKES_OFF.test(remedy) || layers.at(-1)?.origin === "existing" ? layers : [];
+
+const ABRADES = /\b(?:sand|scuff|scrape|strip|abrade)\b|\ba (?:sanding|scuffing)\b/iu;
+const TAKES_OFF = /\b(?:scrape|strip)\b|\bto (?:the )?(?:bare )?wood\b|\bsand (?:\S+ ){0,3}off\b/iu;
+
+const caution = (status: LeadMatter["status"], name: string): string =>
+  status === "found"
+    ? `First: ${name} holds lead, so work wet and by \`lead_safe\`, never dry.`
+    : `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it.`;
+
+const momentOf = ({ moments }: SurfaceRun, action: Action): Moment<Action> | undefined =>
+  moments[action.index]?.action === action
+    ? moments[action.index]
+    : moments.find((moment) => moment.action === action);

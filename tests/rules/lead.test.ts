@@ -1,0 +1,136 @@
+/** What the words of a recipe tell of lead, and what remedies say first; sentences of the bench, no source. */
+import { describe, expect, test } from "vitest";
+import { tellsOfLeadFound } from "../../server/src/core/rules/lead-caution.ts";
+import { findingsOf } from "../harness/check-text.ts";
+
+describe("a test that found lead, in words", () => {
+  test.each([
+    "The swab came out positive for lead.",
+    "tested positive for lead",
+    "Lead was found in the lowest coat.",
+    "The old paint contains lead.",
+    "lead swab turned pink",
+  ])("told: %s", (text) => expect(tellsOfLeadFound(text)).toBe(true));
+  test.each([
+    "The laboratory found no lead.",
+    "Where lead is found, a trained firm does this.",
+    "If the swab is positive for lead, stop.",
+    "tested negative for lead",
+    "Test the old paint for lead",
+    "It may contain lead.",
+    "Lead the edge with a batten; the joint was found loose",
+    "The lead time was confirmed.",
+  ])("not told: %s", (text) => expect(tellsOfLeadFound(text)).toBe(false));
+});
+
+const job = (steps: string, surface: string, piece = "built 1936"): string => `piece table {
+  ${piece}
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+${surface}
+  }
+}
+recipe prepare {
+  for wood
+${steps}
+}
+job legs {
+  piece table
+  start 2027-03-08
+  apply prepare to legs
+}
+`;
+const levels = (text: string): readonly string[] =>
+  findingsOf(text)
+    .filter(({ rule }) => /lead/u.test(rule))
+    .map(({ rule, severity }) => `${severity} ${rule}`);
+
+const PAINT = "    existing alkyd paint";
+const DRY = "  safety lead_test, dust_mask\n  step   scuff 180\n  step   dust";
+
+describe("what lifts the presumption", () => {
+  test("the duty to test does not say how to work", () =>
+    expect(levels(job(DRY, PAINT))).toEqual(["error lead-unsafe-method"]));
+  test("a swab and an X-ray reading that find none lift nothing", () => {
+    for (const method of ["swab", "xrf"])
+      expect(levels(job(DRY, `${PAINT}\n    lead none_found by ${method} 2026-11-03`))).toEqual([
+        "error lead-unsafe-method",
+      ]);
+  });
+  test("a laboratory's does, if it is there when work begins", () => {
+    expect(levels(job(DRY, `${PAINT}\n    lead none_found by laboratory 2026-11-03`))).toEqual([]);
+    expect(levels(job(DRY, `${PAINT}\n    lead none_found by laboratory 2027-04-01`))).toEqual([
+      "error lead-unsafe-method",
+    ]);
+  });
+  test("it never lifts the dust mask", () => {
+    const bare = "  step scuff 180\n  step dust";
+    const rules = findingsOf(job(bare, `${PAINT}\n    lead none_found by laboratory 2026-11-03`)).map(
+      ({ rule }) => rule,
+    );
+    expect(rules).toEqual(["no-dust-mask"]);
+  });
+  test("a recipe that waits for the laboratory only lacks the result", () => {
+    const gate = `  step test "a chip of every layer, by a laboratory"\n  note "The laboratory's answer comes before the first stroke."\n${DRY}`;
+    expect(levels(job(gate, PAINT))).toEqual(["information lead-unsafe-method"]);
+  });
+  test("words of a positive test count, also where the year is late", () => {
+    const found = `  note "The swab came out positive for lead."\n${DRY}`;
+    expect(levels(job(found, PAINT, "built 2001"))).toEqual([
+      "error lead-unsafe-method",
+      "warning no-lead-safe-work",
+    ]);
+  });
+});
+
+describe("methods", () => {
+  const found = `${PAINT}\n    lead found by laboratory 2026-11-03`;
+  // 24 CFR 35.140(c): heat guns above 1100 F; (1100 − 32) × 5/9 = 593.3 C.
+  test.each([
+    ['  safety lead_safe\n  step scrape "heat gun at 593 C"', []],
+    ['  safety lead_safe\n  step scrape "heat gun at 1100 F"', []],
+    ['  safety lead_safe\n  step scrape "heat gun at 594 C"', ["error lead-unsafe-method"]],
+    ['  safety lead_safe\n  step scrape "heat gun"', ["error lead-unsafe-method"]],
+    ["  safety lead_safe\n  step scrape", ["error lead-unsafe-method"]],
+    ['  safety lead_safe\n  step scrape "misted with water"', []],
+    ["  safety lead_safe\n  step distress", ["error lead-unsafe-method"]],
+    ["  safety lead_safe\n  step sand wet 180", []],
+    ["  step sand wet 180", ["warning no-lead-safe-work"]],
+    ['  safety lead_safe, hearing\n  step sand 120 "belt sander"', ["error lead-unsafe-method"]],
+    ['  safety lead_safe, hearing\n  step sand 120 "belt sander on a HEPA vacuum"', []],
+  ])("%s", (steps, expected) =>
+    expect(levels(job(`${steps}\n  step clean with water`, found))).toEqual(expected),
+  );
+});
+
+test("an old clear: heat, blasting and machines are errors, hand work is left to the tester", () => {
+  const clear = "    existing oil varnish";
+  expect(levels(job('  step scrape "heat gun"', clear))).toContain("error lead-unsafe-method");
+  expect(levels(job("  safety dust_mask\n  step scuff 220\n  step dust", clear))).toEqual([]);
+  expect(levels(job("  step scrape", clear))).toEqual(["information lead-not-tested"]);
+});
+
+describe("remedies that tell to sand, scuff or strip", () => {
+  const coat = "  step clean with soap\n  layer acrylic_paint\n  wait until cured";
+  const unscuffed = (surface: string) =>
+    findingsOf(job(coat, surface)).find(({ rule }) => rule === "coat-on-unscuffed-surface")!;
+
+  test("say of lead first, and offer no fix", () => {
+    expect(unscuffed(PAINT).remedy).toMatch(/^First: the old alkyd paint may hold lead/u);
+    const { remedy, fixes } = unscuffed("    existing oil varnish");
+    expect(remedy).toMatch(/^First: the old oil varnish may hold lead/u);
+    expect(fixes).toEqual([]);
+  });
+  test("need not once a laboratory has found none", () => {
+    const { remedy, fixes } = unscuffed(
+      "    existing oil varnish\n    lead none_found by laboratory 2026-11-03",
+    );
+    expect(remedy).toMatch(/^Scuff/u);
+    expect(fixes.length).toBeGreaterThan(0);
+  });
+  test("no fix writes a lead result", () => {
+    const all = findingsOf(job(DRY, PAINT)).flatMap(({ fixes }) => fixes);
+    expect(JSON.stringify(all)).not.toMatch(/none_found|lead found/u);
+  });
+});
