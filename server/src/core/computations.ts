@@ -617,6 +617,17 @@ const BY_TOPIC: readonly Computation[] = [
     functions: ["hasWaited", "hasReached", "stageHours"],
     tests: ["rules/waits.test.ts", "rules/layers-and-wear.test.ts"],
   },
+  {
+    topic: "Air and waits",
+    name: "Needed time",
+    seen: "findings and hints on waits, the plan, hover, sheets",
+    formula:
+      "the label's time (or its family's) · wait factor; a filler that states none: a night of 12 h at least",
+    source: PRACTICE,
+    file: "surface/drying-time.ts",
+    functions: ["dryingTime", "dryingTimeOf"],
+    tests: ["core/surface/drying-time.test.ts"],
+  },
 
   {
     topic: "Units and numbers",

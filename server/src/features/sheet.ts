@@ -12,6 +12,7 @@ import { formatAmount, formatDuration, formatNumber } from "../core/measure/form
 import type { Named, Piece, Recipe, Shop } from "../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../core/model/program.ts";
 import type { FileId, Place } from "../core/place.ts";
+import { dryingTime } from "../core/surface/drying-time.ts";
 import { leadFactsOf, oldCoating } from "../core/surface/lead.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
 import type { Coat } from "../core/surface/state.ts";
@@ -20,7 +21,6 @@ import { jobPaper } from "../core/totals/paper.ts";
 import { FUMES_BASIS, worstShift } from "./fumes-facts.ts";
 import { parameterText } from "./hover/recipe-card.ts";
 import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
-import { neededTime } from "./last-put-on.ts";
 import { sheetDays } from "./sheet/days.ts";
 import { sheetDuties } from "./sheet/duties.ts";
 import {
@@ -314,14 +314,14 @@ function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
   const name = capital(title || words(last.what));
   if (!last.material) return [{ name, text: "that of the last coat, which is still to be chosen" }];
   const material = titleOf(last.material);
-  const needed = neededTime(run.shop?.air?.value, last.material, "cured");
+  const needed = dryingTime(run.shop?.air?.value, last.material, "cured");
   if (!needed) return [{ name, text: `that of ${material}, which its label states` }];
   const how =
     needed.factor > 1
       ? `${formatDuration(needed.label)} × ${formatNumber(needed.factor, 2)} in this shop's air`
-      : last.material.cure?.origin === "stated"
-        ? "by its label"
-        : "typical of its kind, the label decides";
+      : needed.isTypical
+        ? "typical of its kind, the label decides"
+        : "by its label";
   return [{ name, text: `${formatDuration(needed.hours)} after the last coat of ${material} (${how})` }];
 }
 

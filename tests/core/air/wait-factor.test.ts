@@ -1,8 +1,9 @@
 /** Wait factors: hand calculations of each law, and that no air ever shortens or stops a wait. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { waitFactor } from "../../../server/src/core/air/wait-factor.ts";
+import { AIR_NOT_STATED, waitFactor } from "../../../server/src/core/air/wait-factor.ts";
 import { dryingSchema } from "../../../server/src/core/knowledge/family-schema.ts";
+import { reasonText } from "../../../server/src/core/surface/wait-words.ts";
 
 const LABEL = { temperature: 21, humidity: 50 };
 
@@ -27,9 +28,9 @@ describe("hand calculations", () => {
   test("waterborne in a mill room of 18 C and 60 %", () => {
     // e(21) = 0.61094 exp(17.625·21 / 264.04) = 0.61094 · 4.0623 = 2.4818; e(18) = 0.61094 exp(317.25 / 261.04) = 2.0595.
     // 2.4818 · 0.5 / (2.0595 · 0.4) = 1.2409 / 0.8238 = 1.5063
-    const { factor, reason } = waitFactor("waterborne", LABEL, { temperature: 18, humidity: 60 });
-    expect(factor).toBeCloseTo(1.5063, 3);
-    expect(reason).toBe(
+    const found = waitFactor("waterborne", LABEL, { temperature: 18, humidity: 60 });
+    expect(found.factor).toBeCloseTo(1.5063, 3);
+    expect(reasonText(found)).toBe(
       "Water leaves by the vapour-pressure deficit: 0.824 kPa at 18 C and 60 % RH, 1.241 kPa at the label's 21 C and 50 % RH; times are 1.241 / 0.824 = 1.51 times the label's.",
     );
   });
@@ -58,24 +59,25 @@ describe("what is missing or extreme", () => {
   test("no shop", () => {
     expect(waitFactor("waterborne", LABEL, undefined)).toEqual({
       factor: 1,
-      reason: "The shop's air is not stated, so the label's times stand.",
+      cause: { law: "air not stated" },
     });
+    expect(reasonText(AIR_NOT_STATED)).toBe("The shop's air is not stated, so the label's times stand.");
   });
   test("no humidity: the label's, and it says so", () => {
     // Only e(T) counts: e(21) / e(18) = 2.4818 / 2.0595 = 1.2051
-    const { factor, reason } = waitFactor("waterborne", LABEL, { temperature: 18 });
-    expect(factor).toBeCloseTo(1.205, 2);
-    expect(reason).toContain("The shop's humidity is not stated; the label's is used.");
+    const found = waitFactor("waterborne", LABEL, { temperature: 18 });
+    expect(found.factor).toBeCloseTo(1.205, 2);
+    expect(reasonText(found)).toContain("The shop's humidity is not stated; the label's is used.");
   });
-  test("air at 100 % is reckoned at 99.9 %, and it says so", () => {
+  test("air at 100 % counts as 99.9 %, and it says so", () => {
     const full = waitFactor("waterborne", LABEL, { temperature: 21, humidity: 100 });
     expect(full.factor).toBeCloseTo(500, 6); // 50 / 0.1
-    expect(full.reason).toContain("Air at 100 % RH dries no water; it is reckoned at 99.9 %.");
+    expect(reasonText(full)).toContain("Air at 100 % RH dries no water; 99.9 % is used.");
   });
   test("warmer and drier air leaves the label's time", () => {
-    const { factor, reason } = waitFactor("waterborne", LABEL, { temperature: 28, humidity: 30 });
-    expect(factor).toBe(1);
-    expect(reason).toContain("the label's times stand");
+    const found = waitFactor("waterborne", LABEL, { temperature: 28, humidity: 30 });
+    expect(found.factor).toBe(1);
+    expect(reasonText(found)).toContain("the label's times stand");
   });
   test("the label's own air changes nothing", () => {
     for (const drying of dryingSchema.options) expect(waitFactor(drying, LABEL, LABEL).factor).toBe(1);

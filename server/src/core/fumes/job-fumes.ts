@@ -12,8 +12,8 @@ import type { Material, Shop } from "../model/model.ts";
 import { placeKey } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, Duties, LayerAction, StepAction } from "../surface/actions.ts";
+import { dryingTime } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import { factorOf, labelHours } from "../surface/simulate.ts";
 import { actionHours, itemId } from "../totals/task-plan.ts";
 import { isBuiltInWater } from "../totals/water.ts";
 import { DEFAULT_MIXING_FACTOR } from "./dilution-air.ts";
@@ -161,11 +161,9 @@ function byMaterial(liquids: readonly LiquidFumes[]): readonly LiquidFumes[] {
 /** Hours after its application until the solvent of a coat has left, in the air of the shop. */
 function releaseHours(run: SurfaceRun, action: LayerAction | StepAction): number {
   const material = action.use?.material;
-  const touch = action.op === "layer" && material ? labelHours(material, "touch") : undefined;
-  if (!material || touch === undefined) return AFTER_STEP_H;
-  return (
-    touch * factorOf(run.shop?.air ? { air: run.shop.air.value } : {}, material).factor * RELEASED_BY_TOUCH
-  );
+  const touch =
+    action.op === "layer" && material ? dryingTime(run.shop?.air?.value, material, "touch") : undefined;
+  return touch ? touch.hours * RELEASED_BY_TOUCH : AFTER_STEP_H;
 }
 
 // ---------------------------------------------------------------------------------------------------------------

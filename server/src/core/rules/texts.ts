@@ -11,6 +11,7 @@ import type { Place } from "../place.ts";
 import { sentence } from "../sentence.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
+import { whyText } from "../surface/wait-words.ts";
 
 /** `` `walnut` (gel stain) ``, `the old oil varnish`, or what an earlier job put on. */
 export function coatName(coat: Coat): string {
@@ -70,12 +71,10 @@ export const shareText = (had: number, needed: number): string =>
 /** Says why a label time is longer here, or nothing. */
 export const factorText = (coat: Coat): string =>
   coat.factor > 1.005
-    ? ` (the label's time × ${coat.factor.toFixed(2)} in this air: ${reasonText(coat)})`
+    ? ` (the label's time × ${coat.factor.toFixed(2)} in this air: ${lowerFirst(whyText(coat.factorCause))})`
     : "";
 
-/** The reason without its last half, which only repeats the factor. */
-const reasonText = ({ factorReason }: Coat): string =>
-  factorReason.replace(/; times are .*$/s, "").replace(/^./, (first) => first.toLowerCase());
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
 /**
  * A fix of a kind (see `FixKind`). What states a duty, a wait, a test or a fact of a label is an undertaking, and its title

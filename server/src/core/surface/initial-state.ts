@@ -2,6 +2,7 @@
  * The state a surface starts from: what the piece describes, what an earlier job left, or, for a recipe that is run
  * by itself, a surface of which nothing is known.
  */
+import { AIR_NOT_STATED } from "../air/wait-factor.ts";
 import { familyByName } from "../knowledge/families.ts";
 import type { Surface } from "../model/model.ts";
 import type { Place } from "../place.ts";
@@ -49,8 +50,8 @@ export function describedState(surface: Surface): SurfaceState {
       toner: false,
       since: LONG_AGO,
       reached: [],
-      factor: 1,
-      factorReason: "",
+      factor: AIR_NOT_STATED.factor,
+      factorCause: AIR_NOT_STATED.cause,
       masked: [],
       abrasions: [],
     };

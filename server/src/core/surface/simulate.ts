@@ -2,13 +2,13 @@
  * Runs a list of actions over one surface, as "What steps do" of the language reference says, and keeps the state
  * before and after every action. Pure; one small function a verb.
  */
-import { waitFactor } from "../air/wait-factor.ts";
+import type { ShopAir } from "../air/wait-factor.ts";
 import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
 import type { Family, Role } from "../knowledge/family-schema.ts";
 import { namesChemical } from "../knowledge/named-chemicals.ts";
-import type { Material } from "../model/model.ts";
 import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "./actions.ts";
+import { dryingTimeOf, factorOf } from "./drying-time.ts";
 import {
   type Abrasion,
   type Coat,
@@ -24,7 +24,7 @@ import {
 export interface SimulationInput {
   readonly initial: SurfaceState;
   readonly actions: readonly Action[];
-  readonly air?: { readonly temperature: number; readonly humidity?: number };
+  readonly air?: ShopAir;
   /** Hours that `wait overnight` is sure to bring, begun so many hours after the last task; undefined: not known. */
   readonly overnightHours: (waited: number | undefined) => number;
   /** Area of the surface of one piece, for `takes … min/m2`; absent when not known. */
@@ -139,18 +139,11 @@ function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
   return markReached(advance(state, missing), anchor, stage);
 }
 
+/** A material that states no time for the stage has nothing to wait for; undefined where it is not known. */
 function neededHours(of: Coat | Filling, stage: Stage): number | undefined {
   const material = "use" in of ? of.use.material : of.material;
   if (!material?.family) return undefined;
-  const label = labelHours(material, stage);
-  return (label ?? 0) * of.factor;
-}
-
-/** The label's hours for a stage. A filler that states no recoat dries overnight (common practice, no source). */
-export function labelHours(material: Material, stage: Stage): number | undefined {
-  if (stage === "touch") return material.touch?.value;
-  if (stage === "recoat") return material.recoat?.value.earliest;
-  return material.cure?.value;
+  return dryingTimeOf({ material, factor: of.factor, factorCause: of.factorCause }, stage)?.hours ?? 0;
 }
 
 function markReached(state: SurfaceState, anchor: Coat | Filling, stage: Stage): SurfaceState {
@@ -300,7 +293,7 @@ function abradeTop(layers: readonly Coat[], abrasion: Abrasion): readonly Coat[]
 
 function fill(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
   if (!step.use) return state;
-  const factor = factorOf(input, step.use.material).factor;
+  const { factor, cause } = factorOf(input.air, step.use.material);
   return {
     ...state,
     fillings: withOneMore(state.fillings, {
@@ -309,6 +302,7 @@ function fill(input: SimulationInput, state: SurfaceState, step: StepAction): Su
       since: state.clock,
       reached: [],
       factor,
+      factorCause: cause,
       sanded: false,
       from: state.nextSerial,
     }),
@@ -319,7 +313,7 @@ function fill(input: SimulationInput, state: SurfaceState, step: StepAction): Su
 function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
   const material = step.use?.material;
   if (material?.family?.role !== "wax") return state;
-  const { factor, reason } = factorOf(input, material);
+  const { factor, cause } = factorOf(input.air, material);
   const coat: Coat = {
     serial: state.nextSerial,
     origin: "new",
@@ -332,7 +326,7 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
     since: state.clock,
     reached: [],
     factor,
-    factorReason: reason,
+    factorCause: cause,
     filmUm: 0,
     masked: state.masks.map(({ what }) => what),
     abrasions: [],
@@ -348,18 +342,10 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
 // ---------------------------------------------------------------------------------------------------------------
 // Layers
 
-export function factorOf(
-  input: Pick<SimulationInput, "air">,
-  material: Material | undefined,
-): { factor: number; reason: string } {
-  if (!material?.family) return { factor: 1, reason: "" };
-  return waitFactor(material.family.drying, material.rated.value, input.air);
-}
-
 function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerAction): SurfaceState {
   const material = layer.use.material;
   const family = material?.family;
-  const { factor, reason } = factorOf(input, material);
+  const { factor, cause } = factorOf(input.air, material);
   const film = coatFilmUm(layer);
   const coat: Coat = {
     serial: state.nextSerial,
@@ -374,7 +360,7 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     since: state.clock,
     reached: [],
     factor,
-    factorReason: reason,
+    factorCause: cause,
     ...(film !== undefined ? { filmUm: film } : {}),
     masked: state.masks.map(({ what }) => what),
     abrasions: [],

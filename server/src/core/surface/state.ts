@@ -5,12 +5,15 @@
  * "Open" means not known: in a recipe that is run without a job the existing layers, the wood and open parameters
  * are unknown, and whatever depends on them must stay silent.
  */
+
+import type { FactorCause } from "../air/wait-factor.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { LayerAction, MaterialUse } from "./actions.ts";
+import { dryingTimeOf, type Stage } from "./drying-time.ts";
 
-export type Stage = "touch" | "recoat" | "cured";
+export type { Stage } from "./drying-time.ts";
 
 /** A reading of a surface's clock, which begins with its recipe and runs on with every time that is stated. */
 export interface Clock {
@@ -61,7 +64,7 @@ export interface Coat extends PutOn {
   readonly toner: boolean;
   /** How much the shop's air lengthens the label's times; 1 without a shop. */
   readonly factor: number;
-  readonly factorReason: string;
+  readonly factorCause: FactorCause;
   /** Dry film of this coat, micrometres; 0 where it builds none; undefined when not known. */
   readonly filmUm?: number;
   /** What was masked when it went on, and so shows what lies below. */
@@ -74,6 +77,7 @@ export interface Filling extends PutOn {
   readonly use: MaterialUse;
   readonly place: Place;
   readonly factor: number;
+  readonly factorCause: FactorCause;
   readonly sanded: boolean;
   /** Serial of the first coat that can have gone on since. */
   readonly from: number;
@@ -167,17 +171,7 @@ export function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
 export const isBare = (state: SurfaceState): boolean => state.layers.length === 0 && !state.openBelow;
 
 /** The label's hours for a stage of a coat, lengthened by the shop's air; undefined when the label has no such time. */
-export function stageHours(coat: Coat, stage: Stage): number | undefined {
-  const material = coat.material;
-  const family = coat.family;
-  const label =
-    stage === "touch"
-      ? (material?.touch?.value ?? family?.touch)
-      : stage === "recoat"
-        ? (material?.recoat?.value.earliest ?? family?.recoat?.[0])
-        : (material?.cure?.value ?? family?.cure);
-  return label === undefined ? undefined : label * coat.factor;
-}
+export const stageHours = (coat: Coat, stage: Stage): number | undefined => dryingTimeOf(coat, stage)?.hours;
 
 /** Whether a coat of this surface has reached a stage; "unknown" when the material or the time is not known. */
 export function hasReached(state: SurfaceState, coat: Coat, stage: Stage): "yes" | "no" | "unknown" {

@@ -9,6 +9,7 @@ import { cheapestContainers } from "../quantities/containers.ts";
 import type { Planner } from "../schedule/remembered.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
+import { stageHours } from "../surface/state.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { sum, sumOrNull } from "./sums.ts";
 import { handsOnHours, itemId, scheduleInput, waitsAreKnown } from "./task-plan.ts";
@@ -161,9 +162,9 @@ function surfaceReady(run: SurfaceRun, piece: number, ends: ReadonlyMap<string, 
     return Math.max(0, ...run.moments.map((_, index) => endOf(index) ?? 0));
   }
   const coat = run.moments[lastLayer]!.after.layers.at(-1)!;
-  const cure = coat.material?.cure?.value;
+  const cure = coat.material && stageHours(coat, "cured");
   const end = endOf(lastLayer);
-  return cure === undefined || end === null ? null : end + cure * coat.factor;
+  return cure === undefined || end === null ? null : end + cure;
 }
 
 type Money = Pick<JobTotals, "material_cost" | "labour_cost" | "total_cost" | "saving">;

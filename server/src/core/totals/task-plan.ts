@@ -6,9 +6,9 @@ import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours } from "../quantities/abrasives.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
+import { dryingTime } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
-import { factorOf, labelHours } from "../surface/simulate.ts";
 import { type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
 import { methodOf } from "./needs.ts";
 
@@ -115,13 +115,8 @@ function waitItem(
   if (!anchor) return { kind: "wait", id, hours: passed };
   const material = anchor.action.use?.material;
   if (!material) return { kind: "wait", id, hours: 0 };
-  const label = labelHours(material, wait.until) ?? 0;
-  return {
-    kind: "wait",
-    id,
-    hours: label * factorOf(run.shop?.air ? { air: run.shop.air.value } : {}, material).factor,
-    of: anchor.id,
-  };
+  const needed = dryingTime(run.shop?.air?.value, material, wait.until);
+  return { kind: "wait", id, hours: needed?.hours ?? 0, of: anchor.id };
 }
 
 /**

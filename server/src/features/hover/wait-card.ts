@@ -1,10 +1,13 @@
 /** How long a `wait` line is in each job, beside what the label asks for in the shop's air, with the reason. */
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
+import type { ShopAir } from "../../core/air/wait-factor.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
+import { dryingTime } from "../../core/surface/drying-time.ts";
 import type { Stage } from "../../core/surface/state.ts";
-import { type Air, type Anchor, anchorIn, neededTime } from "../last-put-on.ts";
+import { reasonSentences } from "../../core/surface/wait-words.ts";
+import { type Anchor, anchorIn } from "../last-put-on.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
 import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
 
@@ -78,16 +81,16 @@ function besideLabel({ run }: LineRun, { name, material }: Anchor): string {
 }
 
 function neededText(
-  air: Air,
+  air: ShopAir | undefined,
   material: Material,
   stage: Stage,
 ): { readonly text: string; readonly factor: number; readonly reason: string } | undefined {
-  const needed = neededTime(air, material, stage);
+  const needed = dryingTime(air, material, stage);
   if (!needed) return undefined;
-  const { label, factor, hours, reason } = needed;
+  const { label, factor, hours } = needed;
   const text =
     factor === 1
       ? formatDuration(label)
       : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(hours)}`;
-  return { text, factor, reason: reason ? `. ${reason.replace(/\.$/u, "")}` : "" };
+  return { text, factor, reason: `. ${reasonSentences(needed).join(". ")}` };
 }

@@ -6,11 +6,12 @@
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
+import { dryingTime } from "../../core/surface/drying-time.ts";
 import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
 import { bullets, firstFew } from "../hover/context.ts";
 import type { LineRun } from "../hover/runs-of-line.ts";
 import { waitRunText } from "../hover/wait-card.ts";
-import { type Anchor, anchorIn, neededTime } from "../last-put-on.ts";
+import { type Anchor, anchorIn } from "../last-put-on.ts";
 import type { HintText } from "./hint-text.ts";
 
 interface Needed {
@@ -47,7 +48,7 @@ function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   if (action.op !== "wait" || !anchor?.material) return undefined;
   const next = line.run.moments.find((moment, i) => i > index && moment.action.op === "layer");
   const stage = action.until ?? (next ? stageFor(anchor, next.action) : "cured");
-  const needed = neededTime(line.run.shop?.air?.value, anchor.material, stage);
+  const needed = dryingTime(line.run.shop?.air?.value, anchor.material, stage);
   if (!needed) return undefined;
   const { hours } = needed;
   if (wait.until) return { stage, hours, short: false };

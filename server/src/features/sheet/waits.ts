@@ -2,12 +2,15 @@
  * A wait on a sheet: what is waited for, how long that is in the air of this shop, and why it is longer than the label
  * says. Each reason is given once for a material; after that the factor stands for it.
  */
+
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { Action, WaitAction } from "../../core/surface/actions.ts";
+import { type DryingTime, dryingTime } from "../../core/surface/drying-time.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { type Moment, type Stage, topCoat } from "../../core/surface/state.ts";
-import { type Anchor, anchorIn, type NeededTime, neededTime } from "../last-put-on.ts";
+import { shortReasonText } from "../../core/surface/wait-words.ts";
+import { type Anchor, anchorIn } from "../last-put-on.ts";
 import { capital, titleOf } from "./words.ts";
 
 export interface WaitWords {
@@ -63,17 +66,14 @@ function untilDetails(
   if (!anchor) return ["Nothing was put on before, so there is nothing to wait for."];
   const { material } = anchor;
   if (!material) return ["How long depends on the material that is chosen."];
-  const needed = neededTime(run.shop?.air?.value, material, stage);
+  const needed = dryingTime(run.shop?.air?.value, material, stage);
   if (!needed) return [`${capital(titleOf(material))} states no time for it: the label decides.`];
-  const isLabel = material[FACTS[stage]]?.origin === "stated";
-  const { label, factor, hours } = needed;
-  const source = `${formatDuration(label)} ${isLabel ? "by its label" : "is typical of its kind, the label decides"}`;
+  const { label, factor, hours, isTypical } = needed;
+  const source = `${formatDuration(label)} ${isTypical ? "is typical of its kind, the label decides" : "by its label"}`;
   const here =
     factor > 1 ? `; in this shop's air × ${formatNumber(factor, 2)} = ${formatDuration(hours)}` : "";
   return [`${capital(titleOf(material))}: ${source}${here}.`, ...reasonDetails(material, needed, explained)];
 }
-
-const FACTS = { touch: "touch", recoat: "recoat", cured: "cure" } as const;
 
 /** Stated times beside what the last coat needs. */
 function besideDetails(
@@ -85,7 +85,7 @@ function besideDetails(
   if (!material) return [];
   const air = run.shop?.air?.value;
   const stages = (["recoat", "cured"] as const).flatMap((stage) => {
-    const needed = neededTime(air, material, stage);
+    const needed = dryingTime(air, material, stage);
     return needed ? [{ stage, needed }] : [];
   });
   const [first] = stages;
@@ -102,20 +102,19 @@ function besideDetails(
 }
 
 /** `2 h × 1.34 = 2 h 41 min`, or the label's time alone. */
-const timeText = ({ label, factor, hours }: NeededTime): string =>
+const timeText = ({ label, factor, hours }: DryingTime): string =>
   factor === 1
     ? formatDuration(label)
     : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(hours)}`;
 
 function reasonDetails(
   material: Material,
-  { factor, reason }: NeededTime,
+  { factor, cause }: DryingTime,
   explained: Set<Material>,
 ): readonly string[] {
   if (factor <= 1 || explained.has(material)) return [];
   explained.add(material);
-  // The factor stands beside the time already.
-  return [reason.replace(/; times are .*? times the label's\./u, ".")];
+  return [shortReasonText(cause)];
 }
 
 /** The latest end of the recoat window, where the next coat goes on what has not been sanded. */

@@ -1,0 +1,111 @@
+/**
+ * Why the air of a shop lengthens a label's times, in words: a clause for messages, the sum for workings, and a sentence
+ * of both for hover. All of them are made of the data of `air/wait-factor.ts`.
+ */
+
+import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
+import { formatNumber } from "../measure/format-amount.ts";
+
+/** `water leaves more slowly in damp or cold air`: why, without a figure. */
+export function slowerText(cause: FactorCause): string {
+  switch (cause.law) {
+    case "water":
+      return "water leaves more slowly in cold or damp air";
+    case "reaction":
+      return "it hardens more slowly in cold air";
+    case "solvent":
+      return "its solvent leaves more slowly in cold air";
+    default:
+      return "";
+  }
+}
+
+/** `15 C and 60 % RH`: as much of the shop's air as counts; empty where none does. */
+export function shopAirText(cause: FactorCause): string {
+  switch (cause.law) {
+    case "water":
+      return cause.isHumidityAssumed
+        ? degrees(cause.shop.temperature)
+        : airText(cause.shop.temperature, cause.shop.humidity);
+    case "reaction":
+    case "solvent":
+      return degrees(cause.shopC);
+    default:
+      return "";
+  }
+}
+
+/** How the air acts on the label's times, with the figures on both sides; no full stop. */
+export function whyText(cause: FactorCause): string {
+  switch (cause.law) {
+    case "air not stated":
+      return "The shop's air is not stated, so the label's times stand";
+    case "does not dry":
+      return "It does not dry into a film, so the air changes nothing";
+    case "a night":
+      return "Filler whose label states no time dries overnight, 12 h at least";
+    case "water":
+      return (
+        `Water leaves by the vapour-pressure deficit: ${kPa(cause.shopDeficitKPa)} kPa at ` +
+        `${airText(cause.shop.temperature, cause.shop.humidity)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ` +
+        airText(cause.rated.temperature, cause.rated.humidity)
+      );
+    case "reaction":
+      return `It hardens by reaction, twice as slowly for every 10 C less: ${bothText(cause)}`;
+    case "solvent":
+      return `Its solvent leaves by vapour pressure, which falls with the temperature: ${bothText(cause)}`;
+  }
+}
+
+/** `1.241 / 0.824`: what the factor is calculated from; empty where there is none. */
+function sumText(cause: FactorCause): string {
+  switch (cause.law) {
+    case "water":
+      return `${kPa(cause.ratedDeficitKPa)} / ${kPa(cause.shopDeficitKPa)}`;
+    case "reaction":
+      return `2^(${formatNumber(cause.colderC, 1)} / 10)`;
+    case "solvent":
+      return `exp(${SOLVENT_K} × (1/${kelvinText(cause.shopK)} K − 1/${kelvinText(cause.ratedK)} K))`;
+    default:
+      return "";
+  }
+}
+
+/** What was taken for the shop's air, where it is not what the shop states. */
+function notesText(cause: FactorCause): readonly string[] {
+  if (cause.law !== "water") return [];
+  return [
+    ...(cause.isHumidityAssumed ? ["The shop's humidity is not stated; the label's is used"] : []),
+    ...(cause.shop.humidity > DAMPEST_PERCENT
+      ? [`Air at ${percent(cause.shop.humidity)} dries no water; ${DAMPEST_PERCENT} % is used`]
+      : []),
+  ];
+}
+
+/** All of it, in sentences without their full stops: why, the sum where times are longer, and what was taken for the air. */
+export function reasonSentences({ factor, cause }: WaitFactor): readonly string[] {
+  const isMeasured = cause.law === "water" || cause.law === "reaction" || cause.law === "solvent";
+  const sum =
+    factor > 1
+      ? `; times are ${sumText(cause)} = ${formatNumber(factor, 2)} times the label's`
+      : isMeasured
+        ? "; the label's times stand, which better air never shortens"
+        : "";
+  return [`${whyText(cause)}${sum}`, ...notesText(cause)];
+}
+
+/** The same as one text. */
+export const reasonText = (factor: WaitFactor): string => `${reasonSentences(factor).join(". ")}.`;
+
+/** Without the sum, where the factor stands beside the time already. */
+export const shortReasonText = (cause: FactorCause): string =>
+  `${[whyText(cause), ...notesText(cause)].join(". ")}.`;
+
+const bothText = ({ shopC, ratedC }: { readonly shopC: number; readonly ratedC: number }): string =>
+  `${degrees(shopC)} in the shop, ${degrees(ratedC)} on the label`;
+const kPa = (value: number): string => formatNumber(value, 3);
+const kelvinText = (kelvin: number): string => formatNumber(kelvin, 2);
+const degrees = (temperatureC: number): string => `${formatNumber(temperatureC, 1)} C`;
+const percent = (humidity: number): string => `${formatNumber(humidity, 1)} % RH`;
+const airText = (temperatureC: number, humidity: number): string =>
+  `${degrees(temperatureC)} and ${percent(humidity)}`;
