@@ -43,19 +43,22 @@ interface Word {
 
 /** All chemicals that a text names, in its order. */
 export function chemicalsIn(text: string, reading: Reading): readonly Mention[] {
-  return clausesOf(text).flatMap((words, clause) =>
-    found(words).map(({ name, from, to }) => ({
+  return clausesOf(text).flatMap((words, clause) => {
+    const names = found(words);
+    if (names.length === 0) return [];
+    const tone = toneOf(words);
+    return names.map(({ name, from, to }) => ({
       chemical: name,
       words: words
         .slice(from, to + 1)
         .map(({ text, gap }, at) => (at === 0 ? text : gap + text))
         .join(""),
-      stance: stanceOf({ words, from, to, reading }, name),
+      stance: stanceOf({ words, from, to, reading, tone }, name),
       from,
       to,
       clause,
-    })),
-  );
+    }));
+  });
 }
 
 /** The words of the clauses of a text. */
@@ -206,7 +209,19 @@ const WITHSTANDS = ["resist", "proof"];
 /** Lye is spoken of on many labels that hold none, so there a clause counts only where it leaves no doubt. */
 const LYE_DOUBTS = wordSet("after against from");
 
+/** What holds for all names of a clause, found once so that a long one costs its length. */
+interface Tone {
+  readonly isCaution: boolean;
+  readonly isDoubtOfLye: boolean;
+}
+
+const toneOf = (words: readonly Word[]): Tone => ({
+  isCaution: isCaution(words),
+  isDoubtOfLye: words.some(({ key }) => LYE_DOUBTS.has(key) || key.startsWith("neutrali")),
+});
+
 interface Name {
+  readonly tone: Tone;
   readonly words: readonly Word[];
   readonly from: number;
   readonly to: number;
@@ -215,7 +230,7 @@ interface Name {
 
 function stanceOf(name: Name, chemicalName: ChemicalName): Stance {
   if (isDeniedBefore(name) || isDeniedAfter(name)) return "denied";
-  if (name.reading === "recipe" && isCaution(name.words)) return "denied";
+  if (name.reading === "recipe" && name.tone.isCaution) return "denied";
   return isDoubtful(name, chemicalName) ? "doubtful" : "named";
 }
 
@@ -261,11 +276,9 @@ const isCaution = (words: readonly Word[]): boolean =>
     ({ key }, at) => startsWithAny(key, CAUTIONS) || (MAY.has(key) && BE.has(words[at + 1]?.key ?? "")),
   );
 
-function isDoubtful({ words, from, to, reading }: Name, chemicalName: ChemicalName): boolean {
+function isDoubtful({ words, from, to, reading, tone }: Name, chemicalName: ChemicalName): boolean {
   if (startsWithAny(words[to + 1]?.key ?? "", WITHSTANDS)) return true;
-  if (reading === "label" && chemicalName === "lye") {
-    if (words.some(({ key }) => LYE_DOUBTS.has(key) || key.startsWith("neutrali"))) return true;
-  }
+  if (reading === "label" && chemicalName === "lye" && tone.isDoubtOfLye) return true;
   const reach = reading === "label" ? REACH : 4;
   for (let at = from - 1; at >= Math.max(0, from - reach); at -= 1) {
     const { key } = words[at]!;

@@ -66,7 +66,9 @@ function after(residues: readonly Residue[], action: Action): readonly Residue[]
   const put = material ? reactiveIn(material) : [];
   if (isDrySanding(action)) return residues.map((it) => ({ ...it, sanded: it.sanded || !it.rinsed }));
   const left = action.use && isRinse(action) ? residues.map((it) => rinse(it, material, put)) : residues;
-  return [...left, ...put.map((mention) => residueOf(mention, action))];
+  // What goes on again counts from there, so that a surface holds no more residues than there are materials.
+  const others = put.length === 0 ? left : left.filter((it) => it.use.material !== material);
+  return [...others, ...put.map((mention) => residueOf(mention, action))];
 }
 
 const isTime = ({ hours, overnight, until }: Extract<Action, { op: "wait" }>): boolean =>

@@ -50,19 +50,46 @@ const OTHER_BLEACH = new Set([
 /** "Bleach the top" is something to do, no liquid. */
 const OBJECTS = new Set(["the", "it", "this", "them", "until", "again"]);
 
+/** Names further apart than this are a list and no mixture. */
+const NEIGHBOURS = 4;
+
 /** The first two chemicals that a text puts together and that must not meet. */
 export function mixedIn(text: string, reading: Reading): Mixture | undefined {
-  const clauses = clausesOf(text);
   const mentions = chemicalsIn(text, reading).filter(({ stance }) => stance === "named");
-  for (const one of mentions)
-    for (const other of mentions) {
-      if (one.clause !== other.clause || one.to >= other.from) continue;
-      const words = clauses[one.clause]!.map(({ key }) => key);
-      const pair = incompatible(hazardsOf(one, words), hazardsOf(other, words));
-      if (pair && isPutTogether(words, one, other, reading)) return { one, other, pair };
+  if (mentions.length < 2) return undefined;
+  const clauses = clausesOf(text).map(toneOf);
+  for (const [at, one] of mentions.entries())
+    for (const other of mentions.slice(at + 1, at + 1 + NEIGHBOURS)) {
+      if (one.clause !== other.clause) break;
+      const tone = clauses[one.clause]!;
+      const pair = incompatible(hazardsOf(one, tone.keys), hazardsOf(other, tone.keys));
+      if (pair && isPutTogether(tone, one, other, reading)) return { one, other, pair };
     }
   return undefined;
 }
+
+/** What a clause says of all its names, found once. */
+interface Tone {
+  readonly keys: readonly string[];
+  readonly isApart: boolean;
+  readonly isTogether: boolean;
+  readonly isMixing: boolean;
+}
+
+function toneOf(words: Clause): Tone {
+  const keys = words.map(({ key }) => key);
+  return {
+    keys,
+    isApart: keys.some((key) => startsWithAny(key, APART)),
+    isTogether: keys.includes("together"),
+    isMixing: keys.some((key) => startsWithAny(key, MIXING)),
+  };
+}
+
+type Clause = ReturnType<typeof clausesOf>[number];
+
+const startsWithAny = (key: string, stems: readonly string[]): boolean =>
+  stems.some((stem) => key.startsWith(stem));
 
 function hazardsOf({ chemical: name, from }: Mention, words: readonly string[]): readonly Hazard[] {
   const { hazards } = chemical(name);
@@ -71,14 +98,12 @@ function hazardsOf({ chemical: name, from }: Mention, words: readonly string[]):
   return isVerb || OTHER_BLEACH.has(words[from - 1] ?? "") ? [] : ["chlorine bleach"];
 }
 
-function isPutTogether(words: readonly string[], one: Mention, other: Mention, reading: Reading): boolean {
-  if (words.some((word) => APART.some((stem) => word.startsWith(stem)))) return false;
-  const between = words.slice(one.to + 1, other.from);
-  if (between.some((word) => PARTED.some((stem) => word.startsWith(stem)))) {
-    return words.some((word) => word === "together");
-  }
-  if (between.every((word) => SIDE_BY_SIDE.has(word))) return true;
-  return reading === "recipe" && words.some((word) => MIXING.some((stem) => word.startsWith(stem)));
+function isPutTogether(tone: Tone, one: Mention, other: Mention, reading: Reading): boolean {
+  if (tone.isApart) return false;
+  const between = tone.keys.slice(one.to + 1, other.from);
+  if (between.some((key) => startsWithAny(key, PARTED))) return tone.isTogether;
+  if (between.every((key) => SIDE_BY_SIDE.has(key))) return true;
+  return reading === "recipe" && tone.isMixing;
 }
 
 /**

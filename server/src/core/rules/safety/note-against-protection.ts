@@ -119,7 +119,8 @@ function talkedAway(text: string): Against | undefined {
 }
 
 function inClause(keys: readonly string[]): Against | undefined {
-  const deniedBefore = (at: number): boolean => keys.slice(0, at).some((key) => NEGATIONS.has(key));
+  const denied = keys.findIndex((key) => NEGATIONS.has(key));
+  const deniedBefore = (at: number): boolean => denied >= 0 && denied < at;
   for (const [at, key] of keys.entries()) {
     const next = keys[at + 1] ?? "";
     if (key === "bare" && ["hand", "finger"].includes(next) && !deniedBefore(at))
@@ -130,7 +131,7 @@ function inClause(keys: readonly string[]): Against | undefined {
     const isPoor = ["paper", "dust"].includes(key) && next === "mask" && keys.some((it) => ENOUGH.has(it));
     if (isPoor && !keys.some((it) => NEGATIONS.has(it) || it.startsWith("sand"))) return VAPOUR;
     const gear = GEAR.get(key);
-    if (gear && isDispensedWith(keys, at)) return gear;
+    if (gear && isDispensedWith(keys, at, deniedBefore)) return gear;
   }
   return undefined;
 }
@@ -138,13 +139,14 @@ function inClause(keys: readonly string[]): Against | undefined {
 const FACE = new Set(["mouth", "nose", "face"]);
 
 /** "Without gloves", "no mask is needed", "goggles are not needed": and not "never without gloves". */
-function isDispensedWith(keys: readonly string[], at: number): boolean {
+function isDispensedWith(
+  keys: readonly string[],
+  at: number,
+  deniedBefore: (at: number) => boolean,
+): boolean {
   const before = keys.slice(Math.max(0, at - 3), at);
   const without = before.lastIndexOf("without");
-  if (without >= 0) {
-    const earlier = keys.slice(0, at - before.length + without);
-    return !earlier.some((key) => NEGATIONS.has(key));
-  }
+  if (without >= 0) return !deniedBefore(at - before.length + without);
   const after = keys.slice(at + 1, at + 5);
   if (before.includes("no")) return after.some((key) => NEEDED.has(key));
   return after.includes("not") ? after.some((key) => NEEDED.has(key)) : after.includes("unnecessary");
