@@ -3,12 +3,11 @@
  * is over the limit is measured anew before it counts, because a busy machine makes a figure worse and never better.
  */
 import { type ChildProcess, fork } from "node:child_process";
-import { once } from "node:events";
 import { fileURLToPath } from "node:url";
 import { exponentOf, type Point } from "./growth-fit.ts";
 import { SHAPES } from "./growth-shapes.ts";
 import type { Cost } from "./growth-work.ts";
-import { watch } from "./processes.ts";
+import { firstMessage, watch } from "./processes.ts";
 
 export const MOST_EXPONENT = 1.2;
 
@@ -29,6 +28,8 @@ export interface Growth {
 const MAIN = fileURLToPath(new URL("growth-main.ts", import.meta.url));
 /** One size may cost so much; more is a failure, whatever the exponent. */
 const CPU_SECONDS = 30;
+/** A size that costs so much in all is the last: it tells the exponent as well as any larger one. */
+const ENOUGH_SECONDS = 4;
 /** A second and a third look at what seems to grow too fast. */
 const LOOKS = 3;
 
@@ -37,15 +38,17 @@ export async function measureGrowth(
   isOver: () => boolean,
 ): Promise<readonly Growth[]> {
   const rows: Growth[] = [];
+  const measurer = new Measurer();
   for (const shape of shapes) {
-    let row = await measureShape(shape, isOver);
+    let row = await measureShape(measurer, shape, isOver);
     for (let look = 1; look < LOOKS && isTooFast(row) && !row.ended; look += 1) {
-      const again = await measureShape(shape, isOver);
+      const again = await measureShape(measurer, shape, isOver);
       if (!again.ended && (again.exponent ?? 0) < (row.exponent ?? 0)) row = again;
     }
     rows.push(row);
     if (isTooFast(row) || row.ended) console.log(`  growth: ${lineOf(row)}`);
   }
+  measurer.stop();
   return rows;
 }
 
@@ -55,36 +58,23 @@ export const isTooFast = ({ exponent, seconds }: Growth): boolean =>
 const lineOf = ({ shape, part, reached, seconds, exponent, ended }: Growth): string =>
   `${shape}: ${part}, ${seconds.toFixed(1)} s at ${reached}, exponent ${exponent?.toFixed(2) ?? "–"}${ended ? `, ${ended}` : ""}`;
 
-async function measureShape(index: number, isOver: () => boolean): Promise<Growth> {
+async function measureShape(measurer: Measurer, index: number, isOver: () => boolean): Promise<Growth> {
   const shape = SHAPES[index]!;
   const points = new Map<string, Point[]>();
   let reached = 0;
   let ended: string | undefined;
-  const child = await startChild();
-  try {
-    // The first run is for warmth: the compiler works as much as the program.
-    await costsOf(child, index, shape.from);
-    for (let size = shape.from; size <= shape.to * 1.01; size *= 2) {
-      if (isOver()) {
-        ended = "no time left";
-        break;
-      }
-      const { costs, isDone, why } = await costsOf(child, index, size);
-      for (const { part, seconds } of costs)
-        points.set(part, [...(points.get(part) ?? []), { size, seconds }]);
-      reached = size;
-      const total = costs.reduce((sum, { seconds }) => sum + seconds, 0);
-      if (isDone && total > 5 && [...points.values()].some((all) => isHopeless(all))) {
-        ended = "hopeless";
-        break;
-      }
-      if (!isDone) {
-        ended = `${why} in the part after ${costs.at(-1)?.part ?? "the start"}`;
-        break;
-      }
+  // The first run is for warmth: the compiler works as much as the program.
+  await measurer.costsOf(index, shape.from);
+  for (let size = shape.from; size <= shape.to * 1.01; size *= 2) {
+    if (isOver()) {
+      ended = "no time left";
+      break;
     }
-  } finally {
-    child.kill("SIGKILL");
+    const { costs, unfinished } = await measurer.costsOf(index, size);
+    for (const { part, seconds } of costs) points.set(part, [...(points.get(part) ?? []), { size, seconds }]);
+    reached = size;
+    if (unfinished) ended = `${unfinished} in the part after ${costs.at(-1)?.part ?? "the start"}`;
+    if (unfinished || costs.reduce((sum, { seconds }) => sum + seconds, 0) > ENOUGH_SECONDS) break;
   }
   const parts = [...points].map(([part, all]) => ({
     part,
@@ -106,38 +96,52 @@ async function measureShape(index: number, isOver: () => boolean): Promise<Growt
   };
 }
 
-/** More would only cost time: it is far over the limit where it already takes seconds. */
-const isHopeless = (points: readonly Point[]): boolean =>
-  (points.at(-1)?.seconds ?? 0) > 2 && (exponentOf(points) ?? 0) > MOST_EXPONENT + 0.3;
+interface Costs {
+  readonly costs: readonly Cost[];
+  /** Why not all parts are there. */
+  readonly unfinished?: string;
+}
+
+/** The process that does the work, started anew when it was stopped. */
+class Measurer {
+  #child: ChildProcess | undefined;
+
+  async costsOf(shape: number, size: number): Promise<Costs> {
+    this.#child ??= await startChild();
+    const child = this.#child;
+    const costs: Cost[] = [];
+    let isDone = false;
+    const ended = new Promise<void>((resolve) => {
+      child.on("message", (message) => {
+        if (message === "done") {
+          isDone = true;
+          resolve();
+        } else costs.push(message as Cost);
+      });
+      child.once("exit", () => resolve());
+    });
+    child.send({ shape, size });
+    const verdict = await watch({ pid: child.pid!, cpuSeconds: CPU_SECONDS, asleepSeconds: 60 }, ended);
+    child.removeAllListeners();
+    if (isDone) return { costs };
+    this.stop();
+    return {
+      costs,
+      unfinished: verdict === "ended" ? "an end of the process" : `more than ${CPU_SECONDS} s`,
+    };
+  }
+
+  stop(): void {
+    this.#child?.kill("SIGKILL");
+    this.#child = undefined;
+  }
+}
 
 async function startChild(): Promise<ChildProcess> {
   const child = fork(MAIN, [], {
     execArgv: ["--max-old-space-size=3072"],
     stdio: ["ignore", "ignore", "ignore", "ipc"],
   });
-  await once(child, "message");
+  await firstMessage(child);
   return child;
-}
-
-async function costsOf(
-  child: ChildProcess,
-  shape: number,
-  size: number,
-): Promise<{ readonly costs: readonly Cost[]; readonly isDone: boolean; readonly why: string }> {
-  const costs: Cost[] = [];
-  let isDone = false;
-  const ended = new Promise<void>((resolve) => {
-    child.on("message", (message) => {
-      if (message === "done") {
-        isDone = true;
-        resolve();
-      } else costs.push(message as Cost);
-    });
-    child.once("exit", () => resolve());
-  });
-  child.send({ shape, size });
-  const verdict = await watch({ pid: child.pid!, cpuSeconds: CPU_SECONDS, asleepSeconds: 60 }, ended);
-  child.removeAllListeners();
-  const why = verdict === "ended" ? "an end of the process" : `more than ${CPU_SECONDS} s`;
-  return { costs, isDone, why };
 }

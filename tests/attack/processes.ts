@@ -2,7 +2,7 @@
  * What another process has used and does, asked of the system: a machine under load is slow, so only the processor's
  * seconds say whether somebody works too long, and only sleep says that nobody works at all.
  */
-import { spawnSync } from "node:child_process";
+import { type ChildProcess, spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 
 const HAS_PROC = existsSync("/proc/self/stat");
@@ -100,6 +100,17 @@ export async function watch(
   }
   return "ended";
 }
+
+/** Waits for the first message of a child; fails where it ends instead. */
+export const firstMessage = (child: ChildProcess): Promise<void> =>
+  new Promise((resolve, reject) => {
+    const ended = (): void => reject(new Error("A process of the attack ended before it began."));
+    child.once("exit", ended);
+    child.once("message", () => {
+      child.off("exit", ended);
+      resolve();
+    });
+  });
 
 export const pause = (ms: number): Promise<void> =>
   new Promise((resolve) => {

@@ -3,10 +3,9 @@
  * nobody with it. `run` sends one input and waits for what was found, under a watch on the processor's seconds.
  */
 import { type ChildProcess, fork } from "node:child_process";
-import { once } from "node:events";
 import { fileURLToPath } from "node:url";
 import type { Flaw } from "./flaws.ts";
-import { cpuSecondsOf, watch } from "./processes.ts";
+import { cpuSecondsOf, firstMessage, watch } from "./processes.ts";
 
 const MAIN = fileURLToPath(new URL("worker-main.ts", import.meta.url));
 const MEGABYTES = 2048;
@@ -65,7 +64,7 @@ export class Worker {
       stdio: ["ignore", "ignore", "ignore", "ipc"],
     });
     this.#child = child;
-    await once(child, "message");
+    await firstMessage(child);
     return child;
   }
 }
