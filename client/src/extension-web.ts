@@ -4,8 +4,8 @@
  * The language server runs in a Web Worker, joined by posted messages. It reaches no files, so it asks for them (see
  * `workspace-files.ts`), and the pages of the rules are shown from here. Nothing of Node is to be had.
  */
-import { type ExtensionContext, Uri } from "vscode";
-import { LanguageClient } from "vscode-languageclient/browser";
+import { type ExtensionContext, Uri, window } from "vscode";
+import { LanguageClient, type LanguageClientOptions } from "vscode-languageclient/browser";
 import type { FinishwrightApi } from "./api.ts";
 import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
 import { ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
@@ -15,13 +15,30 @@ import { endWorker, startWorker } from "./server-worker.ts";
 export const activate = (context: ExtensionContext): FinishwrightApi => {
   const script = Uri.joinPath(context.extensionUri, "server", "dist", "worker.js").toString(true);
   context.subscriptions.push(serveRulePages(context.extensionUri));
-  return startExtension(
-    context,
-    (options) => new LanguageClient(ID, NAME, () => startWorker(script), options),
-    {
-      rulePages: RULE_PAGES,
-    },
+  return startExtension(context, (options) => clientOf(script, options), {
+    rulePages: RULE_PAGES,
+  });
+};
+
+const clientOf = (script: string, options: LanguageClientOptions): LanguageClient => {
+  const client: LanguageClient = new LanguageClient(
+    ID,
+    NAME,
+    () =>
+      startWorker(script, {
+        busy: (methods) => client.warn(`The server has been busy for a while with: ${methods.join(", ")}.`),
+        ended: (methods) => {
+          client.error(
+            `The server did not answer any more and was ended. It was asked for: ${methods.join(", ")}.`,
+          );
+          void window.showWarningMessage(
+            "Finishwright stopped answering and was restarted. If it happens again, close the file that you edited last.",
+          );
+        },
+      }),
+    options,
   );
+  return client;
 };
 
 /** Called by VS Code before it unloads the extension. */

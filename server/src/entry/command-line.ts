@@ -10,6 +10,7 @@ import { run } from "../cli/main.ts";
 import { nodeFiles, readStream } from "../cli/node-files.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
+import { letProcessEnd } from "./end-process.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 
 const outputOf = (stream: NodeJS.WriteStream): CliOutput => ({
@@ -49,6 +50,4 @@ run(process.argv.slice(2), {
     const { serve } = await import("./serve.ts");
     serve();
   },
-}).then((status) => {
-  process.exitCode = status;
-});
+}).then(letProcessEnd);

@@ -26,13 +26,14 @@ import { shownLines } from "../escape/shown-text.ts";
 import { createFraming } from "../lsp/framing.ts";
 import { UnreadableMessage, withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
+import { endProcess } from "./end-process.ts";
 import { nodeHost } from "./node-host.ts";
 import { startWatchdog, type Watchdog } from "./watchdog.ts";
 
 export const serve = (): void => {
   const way = wayOf(process.argv.slice(2));
   let exitCode = (): 0 | 1 => 1;
-  const end = (): never => process.exit(exitCode());
+  const end = (): void => endProcess(exitCode());
   const watchdog = startWatchdog({
     overStdin: way.kind === "stdio",
     parentIsClient: way.kind === "ipc",
