@@ -191,7 +191,7 @@ Without a shop the factor is 1.
 - \`grit-jump\`, by median grain: a hint above a ratio of 2, a warning above 3.
 - \`grit-too-coarse\`: the last grit before a stain, clear or paint coarser than 120 (100 before paint), or coarser than 180 between coats. \`grit-too-fine\`: finer than 240 before a penetrating stain.
 - \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
-- \`too-weak-for-wear\`: fewer film-forming clear coats than 3 on hard wear, or wax or oil alone there.
+- \`too-weak-for-wear\`: on hard wear fewer than 3 coats of a clear or an enamel (a primer below it counts as one, two wiped coats as one), or fewer than 2 of hardwax oil or a two-part clear. \`not-for-this-use\`: wax, oil or a primer alone there.
 - \`filler-not-dry\`: less than the filler's recoat, and overnight if it states none.
 - \`ventilation-too-weak\`: a coat whose vapour, averaged over 8 h, passes half of its exposure limit in the air of the room (a hint) or the limit itself (a warning).
 

@@ -79,7 +79,32 @@ describe("hard wear", () => {
   it.each([
     ["two coats", ["layer oil_varnish x 2 {", "wait until recoat", "}", END], ["too-weak-for-wear"]],
     ["three coats", ["layer oil_varnish x 3 {", "wait until recoat", "}", END], []],
-    ["enamel alone", ["layer alkyd_paint x 2 {", "wait until recoat", "}", END], ["too-weak-for-wear"]],
+    [
+      "two coats of enamel",
+      ["layer alkyd_paint x 2 {", "wait until recoat", "}", END],
+      ["too-weak-for-wear"],
+    ],
+    ["three coats of enamel", ["layer alkyd_paint x 3 {", "wait until recoat", "}", END], []],
+    [
+      "enamel over its primer",
+      ["layer alkyd_primer", "wait 24 h", "layer alkyd_paint x 2 {", "wait until recoat", "}", END],
+      [],
+    ],
+    [
+      "two coats of conversion varnish",
+      ["layer conversion_varnish x 2 {", "wait until recoat", "}", END],
+      [],
+    ],
+    ["one coat of hardwax oil", ["layer hardwax_oil, wiped", END], ["too-weak-for-wear"]],
+    ["two of hardwax oil", ["layer hardwax_oil x 2, wiped {", "wait until recoat", "}", END], []],
+    [
+      "five wiped coats",
+      ["layer wiping_varnish x 5, wiped {", "wait until recoat", "}", END],
+      ["too-weak-for-wear"],
+    ],
+    ["six wiped coats", ["layer wiping_varnish x 6, wiped {", "wait until recoat", "}", END], []],
+    ["linseed oil", ["layer drying_oil x 3, wiped {", "wait until recoat", "}", END], ["not-for-this-use"]],
+    ["a stain alone", ["layer oil_stain, wiped", END], ["unprotected-layer"]],
     [
       "enamel and one clear",
       ["layer alkyd_paint", "wait until recoat", "layer oil_varnish", END],

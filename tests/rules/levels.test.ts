@@ -80,6 +80,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "no-ventilation": "warning",
   "not-checked": "error",
   "not-enough-on-hand": "warning",
+  "not-for-this-use": "warning",
   "oil-over-film": "warning",
   "open-flame": "error",
   "over-budget": "warning",

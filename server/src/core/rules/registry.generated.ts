@@ -116,6 +116,7 @@ import { recoatTooEarly } from "./waits/recoat-too-early.ts";
 import { recoatTooLate } from "./waits/recoat-too-late.ts";
 import { childOrFoodSurface } from "./wear/child-or-food-surface.ts";
 import { distressedLeftBare } from "./wear/distressed-left-bare.ts";
+import { notForThisUse } from "./wear/not-for-this-use.ts";
 import { recipeNotForSurface } from "./wear/recipe-not-for-surface.ts";
 import { tonerWithoutClear } from "./wear/toner-without-clear.ts";
 import { tooWeakForWear } from "./wear/too-weak-for-wear.ts";
@@ -239,6 +240,7 @@ export const RULES: readonly Rule[] = [
   recoatTooLate,
   childOrFoodSurface,
   distressedLeftBare,
+  notForThisUse,
   recipeNotForSurface,
   tonerWithoutClear,
   tooWeakForWear,

@@ -1,31 +1,28 @@
 /**
- * A surface of hard wear with too little over it: a table top needs three coats of a film-forming clear.
+ * A surface of hard wear with too few coats on it. What bears no hard wear in any number of coats is the business of
+ * `not-for-this-use`.
  */
 import type { Fix } from "../../findings.ts";
-import { sentence } from "../../sentence.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
-import { isFilm } from "../../surface/state.ts";
-import { actionOf, isClearFilm } from "../coat-queries.ts";
+import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, related, replaceAt } from "../texts.ts";
-
-/** Film-forming clear coats on a surface of hard wear, as the language reference has it. */
-const COATS_FOR_HARD_WEAR = 3;
+import { coatName, fixOf, related } from "../texts.ts";
+import { wearingCoats, worthOfCoat } from "../wear-queries.ts";
 
 export const tooWeakForWear: TradeRule = {
   id: "too-weak-for-wear",
   group: "wear",
   severity: "warning",
+  secondaryTo: ["unprotected-layer", "not-for-this-use", "film-too-thin"],
   docs: {
-    summary:
-      "A surface of hard wear gets wax or oil alone, or fewer than three coats of a film-forming clear.",
-    why: "Under cups, elbows and wet cloths a thin film wears through in months, and wax and oil keep no water out for long.",
+    summary: "A surface of hard wear gets too few coats.",
+    why: "Under cups, elbows and wet cloths a thin film wears through in months.",
     remedy:
-      "Put three coats of a film-forming clear on what wears hard. Old clear coats that stay on count; wiped coats build no film.",
+      "Put three coats of a clear or an enamel on what wears hard, or two of hardwax oil or of a two-part clear. Two wiped coats count as one brushed coat, one coat of primer counts under paint, and sound old coats count as well.",
     sources: [
-      "Wood Handbook, FPL-GTR-190, table 16-3: two and three coats keep out far more moisture than one",
-      "three coats: common practice, no source",
+      "Wood Handbook, FPL-GTR-190 (2010), table 16-3: two and three coats keep out far more moisture than one",
+      "the numbers of coats: common practice, no source",
     ],
   },
   failing: [
@@ -51,31 +48,6 @@ recipe varnished {
 job tables {
   piece table
   apply varnished to top
-}
-`,
-    },
-    {
-      title: "Oil alone; it stands on the last layer",
-      text: `piece table "Table" {
-  surface top {
-    shape panel 1200 mm x 700 mm
-    wood  beech
-    wear  hard
-  }
-}
-recipe oiled {
-  for    wood
-  safety ventilate, no_ignition, wet_rags
-  layer  drying_oil x 3, wiped {
-    wait until recoat
-  }
-  wait   until cured
-  layer  paste_wax #! too-weak-for-wear
-  wait   until cured
-}
-job tables {
-  piece table
-  apply oiled to top
 }
 `,
     },
@@ -109,7 +81,7 @@ job tables {
 `,
     },
     {
-      title: "Paint without a clear",
+      title: "Two coats of enamel without a primer or a clear",
       text: `piece table "Table" {
   surface top {
     shape panel 1200 mm x 700 mm
@@ -132,7 +104,7 @@ job tables {
 `,
     },
     {
-      title: "Wiped coats build no film",
+      title: "Four wiped coats count as two",
       text: `piece table "Table" {
   surface top {
     shape panel 1200 mm x 700 mm
@@ -243,55 +215,90 @@ job tables {
 }
 `,
     },
+    {
+      title: "Enamel over its primer, two coats of hardwax oil, and six wiped coats of varnish",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+  surface bench {
+    shape panel 1200 mm x 300 mm
+    wood  beech
+    wear  hard
+  }
+  surface shelf {
+    shape panel 1200 mm x 300 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe enamelled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  alkyd_primer
+  wait   24 h
+  layer  alkyd_paint x 2 {
+    wait until recoat
+  }
+  wait   until cured
+}
+recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  hardwax_oil x 2, wiped {
+    wait until recoat
+  }
+  wait   until cured
+}
+recipe wiped_on {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  wiping_varnish x 6, wiped {
+    wait until recoat
+  }
+  wait   until cured
+}
+job tables {
+  piece table
+  apply enamelled to top
+  apply oiled to bench
+  apply wiped_on to shelf
+}
+`,
+    },
   ],
   checks: {
     onRun: ({ run, report }) => {
       const wear = run.surface?.wear;
-      const { layers, certain } = run.final;
-      if (wear?.value !== "hard" || run.continued || !certain) return;
-      const last = layers.findLast((coat) => coat.origin === "new");
-      const action = last && actionOf(run, last);
-      if (!last || !action || layers.some((coat) => !coat.family && !coat.unknown)) return;
-      const wearing = layers.slice(Math.max(0, layers.findLastIndex(hides)));
-      const clears = wearing.filter(isClearFilm);
-      if (clears.length >= COATS_FOR_HARD_WEAR) return;
-      const films = clears.filter((coat) => coat.origin === "new");
-      if (films.length === 0 && wearing.some(isLastingFilm)) return;
+      const wearing = wearingCoats(run);
+      if (wear?.value !== "hard" || !wearing || wearing.worth === 0 || wearing.worth > 1 - 1e-6) return;
+      const { last, worth } = wearing;
+      const action = actionOf(run, last);
+      if (!action) return;
+      const missing = Math.ceil((1 - worth) / worthOfCoat(last) - 1e-6);
+      const more = `${missing} more coat${missing === 1 ? "" : "s"}`;
       report(action, {
-        headline: `\`${run.label}\` is a surface of hard wear and ends with ${found(last, clears.length)} of the ${COATS_FOR_HARD_WEAR} coats of a film-forming clear it needs`,
-        why:
-          clears.length === 0
-            ? "Without a clear film, heat, water and scratches get through in a short while where hands and cups go."
-            : "So thin a film wears through where hands, cups and wet cloths go.",
-        remedy:
-          clears.length === 0
-            ? `End with ${COATS_FOR_HARD_WEAR} coats of a film-forming clear.`
-            : `Put ${COATS_FOR_HARD_WEAR - clears.length} more on.`,
+        headline: `\`${run.label}\` wears hard and needs ${more}`,
+        why: "So thin a finish wears through where hands, cups and wet cloths go.",
+        remedy: `Put on ${more} of ${coatName(last)}.`,
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
-        fixes: moreCoats(action, last, clears.length),
+        fixes: moreCoats(action, last, missing),
       });
     },
   },
 };
 
-/** Clear coats below paint or under a stain that soaked in do not take the wear. */
-const hides = (coat: Coat): boolean =>
-  !coat.toner && ["stain", "paint", "primer"].includes(coat.family?.role ?? "");
-
-/** What stood up to wear before the job: a film that was there already. */
-const isLastingFilm = (coat: Coat): boolean =>
-  isFilm(coat) &&
-  coat.origin !== "new" &&
-  (coat.unknown !== undefined || coat.family?.role === "clear" || coat.family?.role === "paint");
-
-const found = (last: Coat, clears: number): string =>
-  clears === 0 ? `${sentence(coatName(last)).replace(/^The/, "the")} and none` : `${clears}`;
-
-/** More coats of the last layer, where it says in figures how many and what is done between them. */
-function moreCoats(action: Action, last: Coat, clears: number): readonly Fix[] {
-  if (action.op !== "layer" || !isClearFilm(last) || !action.syntax.block) return [];
+/** More coats of the layer, where it says in figures how many there are and what is done between them. */
+function moreCoats(action: Action, last: Coat, missing: number): readonly Fix[] {
+  if (action.op !== "layer" || !action.syntax.block || last.action !== action) return [];
   const { coats } = action.syntax;
   if (!coats || coats.kind === "name") return [];
-  const needed = action.coats + COATS_FOR_HARD_WEAR - clears;
-  return [replaceAt("change", { ...action.place, span: coats.span }, `Put ${needed} coats on`, `${needed}`)];
+  const needed = action.coats + missing;
+  return [
+    fixOf("change", `Make it ${needed} coats`, [
+      { place: { ...action.place, span: coats.span }, text: `${needed}` },
+    ]),
+  ];
 }

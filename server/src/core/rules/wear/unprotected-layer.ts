@@ -3,6 +3,7 @@
  */
 import type { Role } from "../../knowledge/family-schema.ts";
 import { sentence } from "../../sentence.ts";
+import type { Coat } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName } from "../texts.ts";
@@ -21,6 +22,7 @@ export const unprotectedLayer: TradeRule = {
     sources: [
       "common practice, no source",
       "labels of stains, chalky and milk paints ask for a topcoat, from memory",
+      "Wood Handbook, FPL-GTR-190 (2010), chapter 16: a semitransparent penetrating stain is a finish of its own outdoors",
     ],
   },
   failing: [
@@ -97,6 +99,19 @@ recipe enamelled {
 `,
     },
     {
+      title: "A semi-transparent stain for outdoors is a finish of its own",
+      text: `material fence_stain "Semi-transparent penetrating stain" {
+  family oil stain
+}
+recipe stained {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  fence_stain, wiped
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A recipe that another goes on with, and a material that is not known",
       text: `recipe coloured {
   for    wood
@@ -158,10 +173,10 @@ job boxes {
       );
       const coat = layers[top];
       const action = coat && actionOf(run, coat);
-      if (!coat?.family?.needsClear || coat.origin !== "new" || !action) return;
+      if (!coat?.family?.needsClear || coat.origin !== "new" || !action || isFinishOutdoors(coat)) return;
       const paint = coat.family.role === "paint";
       report(action, {
-        headline: `${sentence(coatName(coat))} needs a clear${paint ? ", oil or wax" : " or wax"} over it and gets none`,
+        headline: `${sentence(coatName(coat))} is left without a clear or wax over it`,
         why: paint
           ? "Such porous paint marks, takes up grease and water and powders where it is touched."
           : "A stain by itself rubs off, fades and takes every drop of water.",
@@ -172,3 +187,16 @@ job boxes {
     },
   },
 };
+
+/**
+ * A semi-transparent or exterior stain holds its own water repellent and gets no film over it outdoors: Wood Handbook,
+ * FPL-GTR-190 (2010), chapter 16, semitransparent penetrating stains.
+ */
+function isFinishOutdoors({ family, material }: Coat): boolean {
+  if (family?.role !== "stain" || !material) return false;
+  const words = [material.name.replaceAll("_", " "), material.title ?? "", material.docs].join("\n");
+  return MADE_FOR_OUTDOORS.test(words);
+}
+
+const MADE_FOR_OUTDOORS =
+  /\bsemi[\s-]?transparent\b|\b(?:exterior|outdoor|deck(?:ing)?|fence|shingle|siding)[\s-]+(?:wood[\s-]*)?(?:stain|oil)\b|\bwater[\s-]repellent\b/iu;

@@ -1,0 +1,182 @@
+/**
+ * A finish that no number of coats makes fit for its use: wax or oil alone on hard wear, shellac where alcohol or heat is
+ * expected. The remedy is another finish, so it names some.
+ */
+import { STANDS_ALCOHOL_AND_HEAT, spoiltBy, WEARS_HARD } from "../../knowledge/wear.ts";
+import type { Piece, Surface } from "../../model/model.ts";
+import { orList } from "../../model/suggest.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import type { Coat } from "../../surface/state.ts";
+import { actionOf } from "../coat-queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { plainlySays } from "../spoken-words.ts";
+import { coatName, related } from "../texts.ts";
+import { wearingCoats } from "../wear-queries.ts";
+
+export const notForThisUse: TradeRule = {
+  id: "not-for-this-use",
+  group: "wear",
+  severity: "warning",
+  secondaryTo: ["unprotected-layer"],
+  docs: {
+    summary:
+      "A finish that is not made for its use: wax, oil or a primer last on hard wear, shellac last where alcohol or heat is expected.",
+    why: "Wax and oil keep no water out for long and wear off under hands and cups, alcohol dissolves shellac, and heat marks it. More coats do not change that.",
+    remedy:
+      "Choose another finish: for hard wear a polyurethane, a conversion varnish or a hardwax oil. Shellac may stay as the sealer below it.",
+    sources: [
+      "Wood Handbook, FPL-GTR-190 (2010), table 16-3: linseed oil keeps out far less moisture than varnish",
+      "shellac against alcohol and heat: finishing textbooks, from memory",
+      "which finishes bear hard wear: common practice, no source",
+    ],
+  },
+  failing: [
+    {
+      title: "Oil alone on a table top; it stands on the last layer",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  drying_oil x 3, wiped {
+    wait until recoat
+  }
+  wait   until cured
+  layer  paste_wax #! not-for-this-use
+  wait   until cured
+}
+job tables {
+  piece table
+  apply oiled to top
+}
+`,
+    },
+    {
+      title: "French polish on a drinks cabinet",
+      text: `piece cabinet "Drinks cabinet" {
+  surface top {
+    shape panel 900 mm x 400 mm
+    wood  beech
+  }
+}
+recipe polished {
+  for    wood
+  safety ventilate, no_ignition
+  layer  dewaxed_shellac x 3 { #! not-for-this-use
+    wait until recoat
+  }
+  wait   until cured
+}
+job cabinets {
+  piece cabinet
+  apply polished to top
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Hardwax oil on hard wear, oil where wear is normal, shellac below a polyurethane",
+      text: `piece cabinet "Drinks cabinet" {
+  surface top {
+    shape panel 900 mm x 400 mm
+    wood  beech
+    wear  hard
+  }
+  surface door {
+    shape panel 600 mm x 400 mm
+    wood  beech
+    wear  hard
+  }
+  surface sides {
+    shape panel 600 mm x 400 mm
+    wood  beech
+  }
+}
+recipe varnished {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  oil_polyurethane x 3 {
+    wait until recoat
+  }
+  wait   until cured
+}
+recipe hard_oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  hardwax_oil x 2, wiped {
+    wait until recoat
+  }
+  wait   until cured
+}
+recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  drying_oil, wiped
+  wait   until cured
+}
+job cabinets {
+  piece cabinet
+  apply varnished to top
+  apply hard_oiled to door
+  apply oiled to sides
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: ({ run, report }) => {
+      const wearing = wearingCoats(run);
+      const top = run.final.layers.findLast((coat) => coat.origin === "new");
+      const unfit = wearing && top && (tooSoft(run, wearing.worth, top) ?? spoilt(run, top));
+      const action = top && actionOf(run, top);
+      if (!unfit || !action) return;
+      report(action, unfit);
+    },
+  },
+};
+
+/** Nothing on this surface bears hard wear, however many coats there are. What needs a clear is told to have one. */
+function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
+  const wear = run.surface?.wear;
+  if (wear?.value !== "hard" || worth > 0 || !top.family || top.family.needsClear) return undefined;
+  return {
+    headline: `${coatName(top)} does not bear hard wear`,
+    why: `It is the last layer of \`${run.label}\`, and heat, water and scratches soon get through where hands and cups go.`,
+    remedy: `Finish this surface with ${orList(WEARS_HARD)} instead.`,
+    related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
+  };
+}
+
+const WORDS = {
+  alcohol:
+    /\b(?:bar[\s-]+(?:top|counter|table|cabinet|trolley|cart)|(?:drinks?|cocktail|wine|liquor|whisk(?:e)?y)[\s-]+(?:table|tray|trolley|cart|cabinet|counter)|alcohol|spilt\s+(?:drinks|wine))\b/iu,
+  heat: /\bhot\s+(?:cups?|mugs?|dish(?:es)?|plates?|pans?|pots?|drinks?|things)\b|\btea[\s-]?pots?\b|\bkettles?\b/iu,
+} as const;
+
+/** The last layer is spoilt by what the words of the piece say of its use. */
+function spoilt(run: SurfaceRun, top: Coat) {
+  if (!top.family || !run.piece || !run.surface) return undefined;
+  const expected = textsOn(run.piece, run.surface);
+  const by = spoiltBy(top.family).find((cause) => expected.some((text) => plainlySays(text, WORDS[cause])));
+  if (!by) return undefined;
+  return {
+    headline: `${coatName(top)} is the last layer where ${by} is expected`,
+    why:
+      by === "alcohol"
+        ? "Alcohol dissolves it: every spilt drink leaves a mark."
+        : "Heat softens it and leaves white rings.",
+    remedy: `Finish with ${orList(STANDS_ALCOHOL_AND_HEAT)} instead; dewaxed shellac may stay as the sealer below it.`,
+  };
+}
+
+/** The title and the words of a piece, and those of the surface. */
+const textsOn = (piece: Piece, surface: Surface): readonly string[] =>
+  [piece.title, piece.docs, surface.docs].filter((text): text is string => text !== undefined && text !== "");
