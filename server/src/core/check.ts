@@ -20,9 +20,10 @@ import {
   withinFindings,
 } from "./budget.ts";
 import { type Finding, type Fix, joinedText, type Severity, textOf, textOfSentences } from "./findings.ts";
+import { type JobInRoom, jobAir, type RoomOfJobs, roomOfJobs } from "./fumes/job-air.ts";
 import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
 import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
-import type { Job, Recipe } from "./model/model.ts";
+import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
   modelsOf,
   type Program,
@@ -84,10 +85,17 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     admit(refused(recipe.file).get(recipe));
     return runner.assumed(recipe);
   });
-  const jobs = outcomes((job: Job) => {
+  const totals = outcomes((job: Job) => {
     admit(refused(job.file).get(job));
     return totaller.result(job);
   });
+  const rooms = memo((shop: Shop) =>
+    roomOfJobs(
+      shop,
+      jobsInShop(program, scopes, shop).flatMap((job) => inRoom(totals(job))),
+    ),
+  );
+  const jobs = outcomes((job: Job) => withAir(valueIn(totals(job)), rooms));
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
     return found && checkNames(program, found, scopes(file));
@@ -104,6 +112,31 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     assumedIfSound: (recipe) => soundIn(assumed(recipe)),
   };
   return checker;
+}
+
+/** Jobs of all files that are done in this shop, on dates that are known. */
+function jobsInShop(program: Program, scopes: (file: FileId) => Scope, shop: Shop): readonly Job[] {
+  return [...program.files.keys()].flatMap((file) =>
+    jobsOf(program, file).filter(
+      (job) =>
+        job.shop?.name === shop.name && job.start !== undefined && scopes(file).shops.get(shop.name) === shop,
+    ),
+  );
+}
+
+/** A job that could not be worked out puts nothing into the air; it is named elsewhere. */
+function inRoom(outcome: Outcome<JobResult>): readonly JobInRoom[] {
+  const result = soundIn(outcome);
+  return result ? [asInRoom(result)] : [];
+}
+
+const asInRoom = ({ job, draws, schedule }: JobResult): JobInRoom => ({ name: job.name, draws, schedule });
+
+function withAir(result: JobResult, rooms: (shop: Shop) => RoomOfJobs): JobResult {
+  const { shop, job } = result;
+  const room = shop?.room && job.start !== undefined ? rooms(shop) : undefined;
+  const air = jobAir(asInRoom(result), shop, room);
+  return air ? { ...result, air } : result;
 }
 
 const USUAL_PARTS: CheckerParts = {
@@ -419,5 +452,6 @@ function jobFacts(checker: Checker, result: JobResult): JobFacts {
     schedule: result.schedule,
     ...(before ? { earlier: { job: before.job, finish: before.totals.finish } } : {}),
     needs,
+    ...(result.air ? { air: result.air } : {}),
   };
 }

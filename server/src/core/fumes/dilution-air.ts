@@ -7,6 +7,7 @@
  * test holds that. K, from 1 to 10, allows for air that mixes badly; 5 is a shop with an open window and a fan (our own
  * choice, common practice, no source). Not for poisons, and no substitute for exhaust at the place of work.
  */
+import { molarVolumeL } from "../knowledge/solvents.ts";
 
 /** Allowance for incomplete mixing where none is given. */
 export const DEFAULT_MIXING_FACTOR = 5;
@@ -15,8 +16,6 @@ export const LEL_SAFETY_FACTOR = 4;
 
 /** ft3 of vapour at 70 F from a US pint of liquid of specific gravity 1 and molecular weight 1. */
 const FT3_PER_PINT = 403;
-/** Litres in a mole of gas at 0 C and 101.325 kPa. */
-const MOLAR_LITRES_0C = 22.414;
 
 export interface UsDilution {
   readonly specificGravity: number;
@@ -84,8 +83,7 @@ export function fireDilutionM3PerH(
 
 /** Vapour from evaporating liquid, m3/h, as an ideal gas. */
 export function vapourM3PerH({ gramsPerH, molecularWeight, temperatureC = 21.1 }: MetricDilution): number {
-  const molarLitres = (MOLAR_LITRES_0C * (273.15 + temperatureC)) / 273.15;
-  return ((gramsPerH / molecularWeight) * molarLitres) / 1000;
+  return ((gramsPerH / molecularWeight) * molarVolumeL(temperatureC)) / 1000;
 }
 
 function vapourCfm({ specificGravity, molecularWeight, pintsPerMin }: UsDilution): number {

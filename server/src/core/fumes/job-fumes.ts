@@ -1,39 +1,24 @@
 /**
- * What a job gives off line by line and hour by hour, and the fresh air that its room would need for it.
+ * What a job gives off, coat by coat and hour by hour.
  *
  * The model is simple and stated: the solvent of a coat leaves evenly from the beginning of its application until half
  * of its time to touch dry (common practice, no source; most of it leaves early, so the true peak is higher and the tail
- * longer). An exposure limit is an average over a shift, so its air is reckoned over 8 h or the release, whichever is
- * longer; the explosive limit is one of the moment and is kept to a tenth. One solvent stands for each carrier (`knowledge/solvents.ts`). A sum that comes out well proves
- * nothing: who stands over the piece breathes more than the room's mean, and the safety data sheet decides.
+ * longer). What stands for its vapour is in `knowledge/solvents.ts`, the air that it asks for in `job-air.ts`.
  */
-import { exposureLimitMgM3, representativeSolvent, type Solvent } from "../knowledge/solvents.ts";
-import type { Material, Shop } from "../model/model.ts";
+import { type Solvent, type StandIn, standInFor } from "../knowledge/solvents.ts";
+import type { Material } from "../model/model.ts";
 import { placeKey } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
-import type { Action, Duties, LayerAction, StepAction } from "../surface/actions.ts";
+import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import { dryingTime } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { actionHours, itemId } from "../totals/task-plan.ts";
 import { isBuiltInWater } from "../totals/water.ts";
-import { DEFAULT_MIXING_FACTOR } from "./dilution-air.ts";
-import { type AirNeeded, airNeeded, type RoomVapour } from "./room-air.ts";
 
-/** Exposure limits are averages over a working day of 8 h (29 CFR 1910.1000). */
-export const SHIFT_H = 8;
-/** Vapour is kept to a tenth of the lower explosive limit (29 CFR 1910.146 calls more than that hazardous; from memory). */
-export const LEL_PARTS = 10;
 /** Part of the time to touch dry in which the solvent has left. Common practice, no source. */
 export const RELEASED_BY_TOUCH = 0.5;
 /** What a step with a liquid gives off is gone this long after it, h. Common practice, no source. */
 export const AFTER_STEP_H = 0.5;
-/**
- * What `ventilate` without a number counts as where a sum needs one, air changes/h: windows open on two sides. Common
- * practice, no source.
- */
-export const OPEN_WINDOWS_PER_H = 10;
-/** Limits in mg/m3 are stated for air of 25 C. */
-export const LIMITS_AT_C = 25;
 
 /** Litres that an action takes of one material, as the totals draw them. */
 export interface FumesDraw {
@@ -50,8 +35,9 @@ export interface LiquidFumes {
   /** What evaporates of a litre, g; for most its VOC, for acetone, which the rule on VOC exempts, all of it. */
   readonly vapourGPerL: number;
   readonly grams: number;
-  /** What stands for its vapour; undefined where it has no carrier. */
+  /** What stands for its vapour, the cautious one where it is not named; undefined where it has no carrier. */
   readonly solvent?: Solvent;
+  readonly standIn?: StandIn;
 }
 
 /** The action on one surface. */
@@ -129,17 +115,26 @@ function fumesOfCoat(draws: readonly FumesDraw[]): CoatFumes {
 function liquidFumes({ material, litres }: FumesDraw): readonly LiquidFumes[] {
   const vapourGPerL = vapourOf(material);
   if (litres === undefined || vapourGPerL === undefined || isBuiltInWater(material)) return [];
-  const solvent = material.family && representativeSolvent(material.family.carrier);
-  return [{ material, litres, vapourGPerL, grams: litres * vapourGPerL, ...(solvent ? { solvent } : {}) }];
+  const standIn = standInFor(material);
+  return [
+    {
+      material,
+      litres,
+      vapourGPerL,
+      grams: litres * vapourGPerL,
+      ...(standIn ? { solvent: standIn.cautious, standIn } : {}),
+    },
+  ];
 }
 
 /**
  * What evaporates of a litre of a material, g. Acetone counts nothing as a VOC (40 CFR 51.100(s) exempts it), and burns
  * and is breathed all the same: a solvent of that family leaves with its whole weight.
  */
-function vapourOf({ voc, family }: Material): number | undefined {
+function vapourOf(material: Material): number | undefined {
+  const { voc, family } = material;
   if (family?.role !== "solvent" || family.carrier !== "acetone") return voc?.value;
-  const solvent = representativeSolvent(family.carrier);
+  const solvent = standInFor(material)?.cautious;
   return solvent && Math.max(voc?.value ?? 0, solvent.specificGravity * 1000);
 }
 
@@ -167,63 +162,20 @@ function releaseHours(run: SurfaceRun, action: LayerAction | StepAction): number
 }
 
 // ---------------------------------------------------------------------------------------------------------------
-// Air
-
-/** Fresh air for one coat in a room of so many m3, by itself; K from 1 (perfectly mixed) to 10. */
-export function airForCoat(
-  { liquids, applicationH, dryingH }: Pick<CoatFumes, "liquids" | "applicationH" | "dryingH">,
-  roomM3: number,
-  mixingFactor: number = DEFAULT_MIXING_FACTOR,
-): AirNeeded {
-  const vapours = liquids.flatMap(({ solvent, grams }): readonly RoomVapour[] =>
-    solvent && grams > 0
-      ? [{ solvent, grams, overH: Math.max(applicationH + dryingH, 1 / 60), averagedOverH: SHIFT_H }]
-      : [],
-  );
-  return airNeeded(vapours, roomM3, {
-    mixingFactor,
-    lelSafetyFactor: LEL_PARTS,
-    temperatureC: LIMITS_AT_C,
-  });
-}
-
-export interface AirThere {
-  readonly m3PerH: number;
-  readonly airChangesPerH: number;
-  /** The room by itself, a stated `ventilate N`, or `ventilate` without a number. */
-  readonly by: "room" | "stated" | "windows";
-}
-
-/** Fresh air that a line has: the room's own change, or what its `ventilate` brings if that is more. */
-export function airThere(shop: Shop | undefined, duties: Duties): AirThere | undefined {
-  const room = shop?.room?.value;
-  if (!room) return undefined;
-  const own = room.airChanges;
-  const duty = duties.get("ventilate");
-  const brought = duty && (duty.airChanges ?? OPEN_WINDOWS_PER_H);
-  const airChangesPerH = Math.max(own ?? 0, brought ?? 0);
-  if (own === undefined && brought === undefined) return undefined;
-  const by =
-    brought === undefined || (own ?? 0) >= brought
-      ? "room"
-      : duty?.airChanges === undefined
-        ? "windows"
-        : "stated";
-  return { m3PerH: airChangesPerH * room.m3, airChangesPerH, by };
-}
-
-// ---------------------------------------------------------------------------------------------------------------
 // The whole job, hour by hour
 
 /** Vapour that leaves evenly between two hours after the start of the job. */
-interface Release {
+export interface Release {
   readonly from: number;
+  /** At least a minute later. */
   readonly to: number;
   readonly grams: number;
-  /** m3 of air that bring it to its exposure limit. */
-  readonly limitM3: number;
-  readonly solvent?: Solvent;
+  readonly standIn?: StandIn;
+  readonly action: Action;
 }
+
+/** The shortest time in which anything evaporates, h. */
+export const LEAST_RELEASE_H = 1 / 60;
 
 /** Grams that leave in one hour, counted from the start of the job; hours without any are left out. */
 export interface HourFumes {
@@ -235,33 +187,18 @@ export interface JobFumes {
   readonly coats: readonly CoatFumes[];
   /** Grams that leave in the hours after the start of the job; undefined where the plan or a figure is not known. */
   readonly byHour?: readonly HourFumes[];
-  /** The shift of 8 h that asks for most air, and what it asks for; with a known room only. */
-  readonly worstShift?: WorstShift;
-}
-
-export interface WorstShift {
-  /** Hours after the start of the job. */
-  readonly fromH: number;
-  readonly grams: number;
-  /** Of the grams, those of vapours with an exposure limit; what they ask for is added. */
-  readonly vapours: readonly { readonly solvent: Solvent; readonly grams: number }[];
-  readonly needed: AirNeeded;
 }
 
 export interface JobFumesInput {
   readonly draws: readonly FumesDraw[];
   readonly schedule: Schedule;
-  readonly shop?: Shop;
 }
 
-export function jobFumes({ draws, schedule, shop }: JobFumesInput): JobFumes {
+export function jobFumes({ draws, schedule }: JobFumesInput): JobFumes {
   const coats = coatFumes(draws);
   const isKnown = coats.every(({ grams }) => grams !== undefined);
   if (!isKnown || schedule.status !== "planned") return { coats };
-  const releases = releasesOf(draws, schedule);
-  const room = shop?.room?.value;
-  const worst = room && worstShift(releases, room.m3);
-  return { coats, byHour: hoursOf(releases), ...(worst ? { worstShift: worst } : {}) };
+  return { coats, byHour: hoursOf(releasesOf(draws, schedule)) };
 }
 
 /**
@@ -276,32 +213,27 @@ export function hourlyFumes(
   return isKnown && schedule.status === "planned" ? hoursOf(releasesOf(draws, schedule)) : undefined;
 }
 
-function releasesOf(draws: readonly FumesDraw[], { items }: Schedule): readonly Release[] {
+/** All that leaves of these draws by the plan, piece by piece; what is not known, and all of a job without a plan, is left out. */
+export function releasesOf(draws: readonly FumesDraw[], { items, status }: Schedule): readonly Release[] {
+  if (status !== "planned") return [];
   const planned = new Map(items.map((item) => [item.id, item]));
   return draws.flatMap((draw) => {
     const { run, action } = draw;
     if (action.op !== "layer" && action.op !== "step") return [];
-    return liquidFumes(draw).flatMap(({ grams, solvent }) =>
+    return liquidFumes(draw).flatMap(({ grams, standIn }) =>
       Array.from({ length: run.pieces }, (_, piece): readonly Release[] => {
         const item = planned.get(itemId(run, piece, action.index));
         if (!item || grams <= 0) return [];
-        const limit = solvent && exposureLimitMgM3(solvent);
-        return [
-          {
-            from: item.start,
-            to: Math.max(item.end + releaseHours(run, action), item.start + 1 / 60),
-            grams: grams / run.pieces,
-            limitM3: limit === undefined ? 0 : (1000 * grams) / run.pieces / limit,
-            ...(limit === undefined ? {} : { solvent }),
-          },
-        ];
+        const from = item.start;
+        const to = Math.max(item.end + releaseHours(run, action), from + LEAST_RELEASE_H);
+        return [{ from, to, grams: grams / run.pieces, action, ...(standIn ? { standIn } : {}) }];
       }).flat(),
     );
   });
 }
 
 /** Of a release, the part that leaves between two hours. */
-const share = ({ from, to }: Release, start: number, end: number): number =>
+export const share = ({ from, to }: Pick<Release, "from" | "to">, start: number, end: number): number =>
   Math.max(0, Math.min(to, end) - Math.max(from, start)) / (to - from);
 
 /** Releases longer than this are a slip of the pen; their tail is put into the last hour. */
@@ -319,69 +251,4 @@ function hoursOf(releases: readonly Release[]): readonly HourFumes[] {
     }
   }
   return [...hours].sort(([a], [b]) => a - b).map(([hour, grams]) => ({ hour, grams }));
-}
-
-/**
- * Windows that begin with a release, or end with one, hold the most. What has left by an hour is a line that bends where
- * releases begin and end, so every window costs two look-ups, and thousands of pieces cost no more than their number.
- */
-function worstShift(releases: readonly Release[], roomM3: number): WorstShift | undefined {
-  const limitM3 = leftBy(releases, ({ limitM3: each }) => each);
-  const starts = new Set(releases.flatMap(({ from, to }) => [from, Math.max(0, to - SHIFT_H)]));
-  let worst = { fromH: 0, limitM3: 0 };
-  for (const fromH of [...starts].sort((a, b) => a - b)) {
-    const inShift = limitM3(fromH + SHIFT_H) - limitM3(fromH);
-    if (inShift > worst.limitM3 * (1 + 1e-9) + 1e-9) worst = { fromH, limitM3: inShift };
-  }
-  if (worst.limitM3 === 0) return undefined;
-  const { fromH } = worst;
-  const grams = releases.reduce(
-    (sum, release) => sum + release.grams * share(release, fromH, fromH + SHIFT_H),
-    0,
-  );
-  const m3PerH = (worst.limitM3 / SHIFT_H) * DEFAULT_MIXING_FACTOR;
-  const needed: AirNeeded = { m3PerH, airChangesPerH: m3PerH / roomM3, limit: "exposure" };
-  return { fromH, grams, vapours: vapoursBetween(releases, fromH, fromH + SHIFT_H), needed };
-}
-
-/** How much of an amount has left by an hour. */
-function leftBy(
-  releases: readonly Release[],
-  amountOf: (release: Release) => number,
-): (hour: number) => number {
-  const changes = releases
-    .flatMap((release) => {
-      const perH = amountOf(release) / (release.to - release.from);
-      return [
-        { at: release.from, perH },
-        { at: release.to, perH: -perH },
-      ];
-    })
-    .sort((a, b) => a.at - b.at);
-  const bends: { at: number; left: number; perH: number }[] = [{ at: 0, left: 0, perH: 0 }];
-  for (const { at, perH } of changes) {
-    const last = bends.at(-1)!;
-    bends.push({ at, left: last.left + last.perH * (at - last.at), perH: last.perH + perH });
-  }
-  return (hour) => {
-    let [low, high] = [0, bends.length - 1];
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2);
-      if (bends[middle]!.at <= hour) low = middle;
-      else high = middle - 1;
-    }
-    const { at, left, perH } = bends[low]!;
-    return left + perH * (hour - at);
-  };
-}
-
-function vapoursBetween(releases: readonly Release[], fromH: number, toH: number): WorstShift["vapours"] {
-  const bySolvent = new Map<Solvent, number>();
-  for (const release of releases) {
-    const grams = release.grams * share(release, fromH, toH);
-    if (release.solvent && grams > 0) {
-      bySolvent.set(release.solvent, (bySolvent.get(release.solvent) ?? 0) + grams);
-    }
-  }
-  return [...bySolvent].map(([solvent, grams]) => ({ solvent, grams }));
 }

@@ -5,75 +5,49 @@
  * (29 CFR 1910.1000(d)(2)(i)); the air that each needs is then added as well. Clearing follows the exponential decay of
  * a mixed room, t = (V / Q′) · ln(C1 / C2), with Q′ = Q / K.
  */
-import { exposureLimitPpm, type Solvent } from "../knowledge/solvents.ts";
-import {
-  DEFAULT_MIXING_FACTOR,
-  fireDilutionM3PerH,
-  healthDilutionM3PerH,
-  LEL_SAFETY_FACTOR,
-} from "./dilution-air.ts";
+import { exposureLimitMgM3, LIMITS_AT_C, type Solvent, shortLimitMgM3 } from "../knowledge/solvents.ts";
+import { DEFAULT_MIXING_FACTOR, fireDilutionM3PerH } from "./dilution-air.ts";
 
 /** Air changes an hour of a flow in a room; any one unit of volume. */
 export function airChangesPerH(flowPerH: number, roomVolume: number): number {
   return flowPerH / roomVolume;
 }
 
-export interface RoomVapour {
-  readonly solvent: Solvent;
-  /** Grams that evaporate. */
-  readonly grams: number;
-  /** Hours over which they do, above 0. */
-  readonly overH: number;
-  /**
-   * Hours, above 0, over which the exposure limit averages them, where that is longer: a limit for a shift of 8 h asks
-   * for the air of the shift, a fire for that of the moment.
-   */
-  readonly averagedOverH?: number;
-}
+/** Exposure limits of a working day are averages of 8 h (29 CFR 1910.1000). */
+export const SHIFT_H = 8;
+/** Short-term limits are averages of 15 minutes (NIOSH Pocket Guide; 29 CFR 1910.1052). */
+export const SHORT_H = 0.25;
+/** Vapour is kept to a tenth of the lower explosive limit (29 CFR 1910.146 calls more than that hazardous; from memory). */
+export const LEL_PARTS = 10;
 
-export interface AirRequest {
-  /** K, from 1 (perfectly mixed) to 10; not for the explosive limit. */
-  readonly mixingFactor?: number;
-  /** The explosive limit is kept to 1 / this: 4 for a quarter of it. */
-  readonly lelSafetyFactor?: number;
-  /** Of the room, C. */
-  readonly temperatureC?: number;
-}
+/** Which limit it is: of a working day, of 15 minutes, or the explosive one, which holds at every moment. */
+export type LimitKind = "shift" | "short" | "fire";
+export const LIMIT_KINDS: readonly LimitKind[] = ["shift", "short", "fire"];
 
-export interface AirNeeded {
-  readonly m3PerH: number;
-  readonly airChangesPerH: number;
-  /** Which limit asks for more air. */
-  readonly limit: "exposure" | "fire" | "none";
+/**
+ * m3 of air that bring so many grams of a solvent's vapour to its limit: 1000 · g / (mg/m3) for breathing (the stricter
+ * of OSHA's and NIOSH's), for fire the volume of the vapour at 25 C · 100 · 10 / LEL. 0 where no such limit is set.
+ */
+export function airToLimitM3(solvent: Solvent, grams: number, kind: LimitKind): number {
+  if (kind === "fire") {
+    const vapour = { gramsPerH: grams, molecularWeight: solvent.molecularWeight, temperatureC: LIMITS_AT_C };
+    return fireDilutionM3PerH(vapour, solvent.lelPercent, LEL_PARTS);
+  }
+  const limit = kind === "shift" ? exposureLimitMgM3(solvent) : shortLimitMgM3(solvent);
+  return limit === undefined ? 0 : (1000 * grams) / limit;
 }
 
 /**
- * Fresh air that keeps a room below the exposure limits (the stricter of OSHA's and NIOSH's; a solvent without either
- * asks for none) and below a part of the explosive limit, a quarter if not said. Vapours are taken to act alike, so the
- * air for each is added. Room in m3, above 0.
+ * Fresh air in m3/h for vapours that together ask for so many m3 within so many hours: their sum (vapours that act alike
+ * add up) over the hours, times the allowance K for uneven mixing; the explosive limit has its own allowance of ten.
  */
-export function airNeeded(
-  vapours: readonly RoomVapour[],
-  roomM3: number,
-  request: AirRequest = {},
-): AirNeeded {
-  const { mixingFactor = DEFAULT_MIXING_FACTOR, lelSafetyFactor = LEL_SAFETY_FACTOR, temperatureC } = request;
-  let exposure = 0;
-  let fire = 0;
-  for (const { solvent, grams, overH, averagedOverH = overH } of vapours) {
-    const { molecularWeight } = solvent;
-    const room = temperatureC === undefined ? {} : { temperatureC };
-    const limitPpm = exposureLimitPpm(solvent);
-    if (limitPpm !== undefined) {
-      const inhaled = { gramsPerH: grams / Math.max(overH, averagedOverH), molecularWeight, ...room };
-      exposure += healthDilutionM3PerH(inhaled, limitPpm, mixingFactor);
-    }
-    const burning = { gramsPerH: grams / overH, molecularWeight, ...room };
-    fire += fireDilutionM3PerH(burning, solvent.lelPercent, lelSafetyFactor);
-  }
-  const m3PerH = Math.max(exposure, fire);
-  const limit = m3PerH === 0 ? "none" : exposure >= fire ? "exposure" : "fire";
-  return { m3PerH, airChangesPerH: airChangesPerH(m3PerH, roomM3), limit };
+export function airNeededM3PerH(
+  m3: number,
+  hours: number,
+  kind: LimitKind,
+  mixingFactor: number = DEFAULT_MIXING_FACTOR,
+): number {
+  return (m3 / hours) * (kind === "fire" ? 1 : mixingFactor);
 }
 
 /**

@@ -2,10 +2,12 @@
  * Solvents of the trade: weight, fire and exposure figures for the fumes calculation, and which solvent stands for
  * which carrier.
  *
- * PEL is the 8 h limit of 29 CFR 1910.1000, REL the recommendation of NIOSH; both in ppm, or in mg/m3 where the source
- * has no ppm figure. A room kept under a limit by this arithmetic is not thereby safe: the label, the safety data
- * sheet and local codes decide.
+ * PEL is the 8 h limit of 29 CFR 1910.1000, REL the recommendation of NIOSH for a working day; both in ppm, or in mg/m3
+ * where the source has no ppm figure. The short limits are averages of 15 minutes: NIOSH's ST, its ceiling for mineral
+ * spirits (stated as 15 minutes), and the STEL of 29 CFR 1910.1052. A room kept under a limit by this arithmetic is not
+ * thereby safe: the label, the safety data sheet and local codes decide.
  */
+import type { Material } from "../model/model.ts";
 import type { Carrier } from "./family-schema.ts";
 import { MEMORY_HIGH, MEMORY_MEDIUM, NIOSH_GUIDE, OSHA_AIR } from "./sources.ts";
 
@@ -24,11 +26,24 @@ export interface Solvent {
   readonly pelPpm?: number;
   readonly relPpm?: number;
   readonly relMgM3?: number;
+  /** Average of 15 minutes that may not be passed, ppm or mg/m3. */
+  readonly shortPpm?: number;
+  readonly shortMgM3?: number;
+  /** Other names, as safety data sheets write them, and the CAS number. */
+  readonly words: readonly string[];
   readonly source: string;
 }
 
-/** Molar volume of an ideal gas at 25 °C and one atmosphere, L. */
-export const MOLAR_VOLUME_L = 24.45;
+/** Exposure limits in mg/m3 are stated for air of this temperature, C. */
+export const LIMITS_AT_C = 25;
+
+/**
+ * Litres of a mole of an ideal gas at one atmosphere: 24.45 L at 25 C, as 29 CFR 1910.1000 and NIOSH convert their
+ * limits, and at other temperatures in proportion to the absolute one.
+ */
+export function molarVolumeL(temperatureC: number = LIMITS_AT_C): number {
+  return (24.45 * (273.15 + temperatureC)) / (273.15 + LIMITS_AT_C);
+}
 
 export const SOLVENTS: readonly Solvent[] = [
   {
@@ -40,6 +55,7 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 2.5,
     pelPpm: 1000,
     relPpm: 250,
+    words: ["67-64-1", "propanone"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -51,6 +67,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 1.1,
     pelPpm: 200,
     relPpm: 100,
+    shortPpm: 150,
+    words: ["108-88-3", "toluol"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -62,6 +80,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 0.9,
     pelPpm: 100,
     relPpm: 100,
+    shortPpm: 150,
+    words: ["1330-20-7", "xylol"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -73,6 +93,7 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 3.3,
     pelPpm: 1000,
     relPpm: 1000,
+    words: ["64-17-5", "ethyl alcohol"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -84,6 +105,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 2.0,
     pelPpm: 400,
     relPpm: 400,
+    shortPpm: 500,
+    words: ["67-63-0", "isopropyl alcohol", "2-propanol"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -95,6 +118,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 6.0,
     pelPpm: 200,
     relPpm: 200,
+    shortPpm: 250,
+    words: ["67-56-1", "methyl alcohol", "wood alcohol"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -106,6 +131,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 0.8,
     pelPpm: 500,
     relMgM3: 350,
+    shortMgM3: 1800,
+    words: ["8052-41-3", "Stoddard solvent", "white spirit"],
     source: `OSHA Chemical Sampling Information, CAS 8052-41-3, for both limits; ${NIOSH_GUIDE}`,
   },
   {
@@ -117,6 +144,7 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 0.8,
     pelPpm: 100,
     relPpm: 100,
+    words: ["8006-64-2"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -128,6 +156,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 1.7,
     pelPpm: 150,
     relPpm: 150,
+    shortPpm: 200,
+    words: ["123-86-4"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -139,6 +169,8 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 1.4,
     pelPpm: 200,
     relPpm: 200,
+    shortPpm: 300,
+    words: ["78-93-3", "MEK", "butanone"],
     source: `${OSHA_AIR}; ${NIOSH_GUIDE}`,
   },
   {
@@ -150,6 +182,27 @@ export const SOLVENTS: readonly Solvent[] = [
     lelPercent: 1.1,
     pelPpm: 100,
     relPpm: 100,
+    shortPpm: 150,
+    words: ["34590-94-8", "dipropylene glycol monomethyl ether", "DPM", "DPGME"],
+    source: `${OSHA_AIR}, ${MEMORY_HIGH}; ${NIOSH_GUIDE}`,
+  },
+  {
+    name: "2-butoxyethanol",
+    molecularWeight: 118.2,
+    specificGravity: 0.9,
+    flashC: 62,
+    boilsC: 171,
+    lelPercent: 1.1,
+    pelPpm: 50,
+    relPpm: 5,
+    words: [
+      "111-76-2",
+      "butoxyethanol",
+      "butyl glycol",
+      "ethylene glycol butyl ether",
+      "ethylene glycol monobutyl ether",
+      "EGBE",
+    ],
     source: `${OSHA_AIR}, ${MEMORY_HIGH}; ${NIOSH_GUIDE}`,
   },
   {
@@ -159,6 +212,8 @@ export const SOLVENTS: readonly Solvent[] = [
     boilsC: 40,
     lelPercent: 13,
     pelPpm: 25,
+    shortPpm: 125,
+    words: ["75-09-2", "dichloromethane"],
     source: `29 CFR 1910.1052 for its limit; ${NIOSH_GUIDE}; NIOSH counts it as a carcinogen without a REL`,
   },
   {
@@ -168,20 +223,31 @@ export const SOLVENTS: readonly Solvent[] = [
     flashC: 93,
     boilsC: 202,
     lelPercent: 1.3,
+    words: ["872-50-4", "NMP"],
     source: MEMORY_MEDIUM,
   },
 ];
 
+/** What stands for the vapour of a material whose solvent is not named. */
+export interface StandIn {
+  /** The one with the strictest limits that such products commonly hold. Sums go by it. */
+  readonly cautious: Solvent;
+  /** The one that they hold most of: where even this one is too much, there is no doubt. */
+  readonly usual: Solvent;
+  /** The material's own words or its family name it, so that nothing is assumed. */
+  readonly isNamed: boolean;
+}
+
 /**
- * The solvent whose figures stand for what evaporates from a carrier: for mixtures the one that needs the most air.
- * Lacquer thinner counts as toluene; the organic part of a waterborne material as a glycol ether.
+ * Waterborne coatings hold glycol ethers, of which 2-butoxyethanol has by far the lowest limit; denatured alcohol holds
+ * methanol; lacquer thinner counts as toluene. Which solvents products hold: common practice, no source.
  */
-const REPRESENTATIVES: Readonly<Record<Carrier, string | undefined>> = {
-  water: "dipropylene glycol methyl ether",
-  "mineral spirits": "mineral spirits",
-  alcohol: "ethanol",
-  "lacquer thinner": "toluene",
-  acetone: "acetone",
+const STAND_INS: Readonly<Record<Carrier, readonly [cautious: string, usual: string] | undefined>> = {
+  water: ["2-butoxyethanol", "dipropylene glycol methyl ether"],
+  "mineral spirits": ["mineral spirits", "mineral spirits"],
+  alcohol: ["methanol", "ethanol"],
+  "lacquer thinner": ["toluene", "toluene"],
+  acetone: ["acetone", "acetone"],
   none: undefined,
 };
 
@@ -190,10 +256,48 @@ export function solventByName(name: string): Solvent | undefined {
   return SOLVENTS.find((solvent) => solvent.name.toLowerCase() === key);
 }
 
-/** The solvent that stands for what evaporates from this carrier; undefined where nothing does. */
-export function representativeSolvent(carrier: Carrier): Solvent | undefined {
-  const name = REPRESENTATIVES[carrier];
-  return name === undefined ? undefined : SOLVENTS.find((solvent) => solvent.name === name);
+/** What stands for what evaporates from this carrier; undefined where nothing does. */
+export function standInOf(carrier: Carrier): StandIn | undefined {
+  const names = STAND_INS[carrier];
+  const [cautious, usual] = (names ?? []).map((name) => SOLVENTS.find((solvent) => solvent.name === name));
+  return cautious && usual && { cautious, usual, isNamed: cautious === usual };
+}
+
+/**
+ * What stands for the vapour of a material: the solvent that its title or documentation names as such ("solvent:
+ * dipropylene glycol methyl ether"), of several the one with the strictest limit, else that of its carrier.
+ */
+export function standInFor(material: Told): StandIn | undefined {
+  if (!known.has(material)) known.set(material, standIn(material));
+  return known.get(material);
+}
+
+type Told = Pick<Material, "title" | "docs" | "family">;
+
+/** Materials are immutable, and every coat asks. */
+const known = new WeakMap<Told, StandIn | undefined>();
+
+function standIn(material: Told): StandIn | undefined {
+  if (!material.family || material.family.carrier === "none") return undefined;
+  const named = SOLVENTS.filter((solvent) => namesAsSolvent(material, solvent)).toSorted(
+    (a, b) => (exposureLimitMgM3(a) ?? Infinity) - (exposureLimitMgM3(b) ?? Infinity),
+  );
+  const [strictest] = named;
+  return strictest
+    ? { cautious: strictest, usual: strictest, isNamed: true }
+    : standInOf(material.family.carrier);
+}
+
+const SPEAKS_OF_SOLVENT = /\b(?:co-?)?solvents?\b|\bvapou?rs?\b/iu;
+/** Words that make of "its solvent is X" something else. */
+const DENIED = /\b(?:no|not|never|without|free|instead|nor|thinners?|clean)\b/iu;
+
+function namesAsSolvent({ title, docs }: Told, solvent: Solvent): boolean {
+  const names = [solvent.name, ...solvent.words].map((name) => name.replace(/[-\s]+/gu, "[-\\s]+"));
+  const pattern = new RegExp(`(?<![\\w-])(?:${names.join("|")})(?![\\w-])`, "iu");
+  return `${title ?? ""}. ${docs}`
+    .split(/[.;!?]/u)
+    .some((clause) => SPEAKS_OF_SOLVENT.test(clause) && !DENIED.test(clause) && pattern.test(clause));
 }
 
 /** The lower of PEL and REL, ppm; undefined where neither is known. */
@@ -205,16 +309,21 @@ export function exposureLimitPpm(solvent: Solvent): number | undefined {
   return solvent.pelPpm === undefined ? rel : Math.min(solvent.pelPpm, rel);
 }
 
-/** The exposure limit as a concentration in air, mg/m3 at 25 °C. */
+/** The exposure limit of a working day as a concentration in air, mg/m3 at 25 °C. */
 export function exposureLimitMgM3(solvent: Solvent): number | undefined {
   const ppm = exposureLimitPpm(solvent);
   return ppm === undefined ? undefined : mgM3FromPpm(ppm, solvent.molecularWeight);
 }
 
+/** The limit of 15 minutes, mg/m3 at 25 °C; undefined where none is set. */
+export function shortLimitMgM3({ shortMgM3, shortPpm, molecularWeight }: Solvent): number | undefined {
+  return shortMgM3 ?? (shortPpm === undefined ? undefined : mgM3FromPpm(shortPpm, molecularWeight));
+}
+
 export function mgM3FromPpm(ppm: number, molecularWeight: number): number {
-  return (ppm * molecularWeight) / MOLAR_VOLUME_L;
+  return (ppm * molecularWeight) / molarVolumeL();
 }
 
 export function ppmFromMgM3(mgM3: number, molecularWeight: number): number {
-  return (mgM3 * MOLAR_VOLUME_L) / molecularWeight;
+  return (mgM3 * molarVolumeL()) / molecularWeight;
 }

@@ -5,6 +5,7 @@
  * project gives it, where the finding stands and whether it was said already is the engine's business (`engine.ts`).
  */
 import type { FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
+import type { JobAir } from "../fumes/job-air.ts";
 import type { Job, Material } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
@@ -92,6 +93,8 @@ export interface JobContext {
   readonly scope: Scope;
   readonly totals: JobTotals;
   readonly schedule: Schedule;
+  /** The verdict on its air, where its shop states a room. */
+  readonly air?: JobAir;
   /** The job that this one comes after, with the end of its last step, layer or wait (local ISO), where that is known. */
   readonly earlier?: { readonly job: Job; readonly finish: string | null };
   /**

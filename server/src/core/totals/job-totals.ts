@@ -3,6 +3,7 @@
  * for is `null`; nothing is invented.
  */
 import { Temporal } from "temporal-polyfill";
+import type { JobAir } from "../fumes/job-air.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
@@ -27,6 +28,8 @@ export interface JobResult {
   readonly left: ReadonlyMap<Material, number>;
   readonly schedule: Schedule;
   readonly totals: JobTotals;
+  /** The verdict on its air, with all jobs that share its room; where its shop states a room. */
+  readonly air?: JobAir;
 }
 
 export interface MaterialNeed extends Need {
@@ -39,7 +42,7 @@ export interface Totaller {
   result(job: Job): JobResult;
 }
 
-/** Adds up the jobs of one program; remembers each, because jobs may start from what another left. */
+/** Adds up the jobs of one program, without their air; remembers each, because jobs may start from what another left. */
 export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope, plan: Planner): Totaller {
   const known = new Map<Job, JobResult>();
   const running = new Set<Job>();

@@ -1,0 +1,266 @@
+/**
+ * The verdict on the air of a job: what its coats and steps need, together with all that other jobs give off in the same
+ * room at the same hours, and whether the air that is there is enough by this sum. Check, totals, sheets and hovers all
+ * say what is worked out here.
+ *
+ * A sum that comes out well proves nothing: who stands over the piece breathes more than the room's mean, and the safety
+ * data sheet decides.
+ */
+import type { Solvent } from "../knowledge/solvents.ts";
+import type { Shop } from "../model/model.ts";
+import { hourMs, makeShopTime, nextOpening } from "../schedule/calendar.ts";
+import type { Schedule } from "../schedule/types.ts";
+import type { Action, Duties } from "../surface/actions.ts";
+import {
+  type CoatFumes,
+  coatFumes,
+  type FumesDraw,
+  LEAST_RELEASE_H,
+  type Release,
+  releasesOf,
+  share,
+} from "./job-fumes.ts";
+import { type AirNeed, type RoomAir, roomAir, solventOf } from "./worst-air.ts";
+
+/**
+ * Air changes an hour up to which open windows or a fan may bring what is needed. Beyond that, `ventilate` without a
+ * number is too little. Open windows alone brought up to 3 an hour more in two houses (Howard-Reed, Wallace and Ott,
+ * Journal of the Air & Waste Management Association 52, 2002, pages 147 to 159; from memory); 10 for windows on two sides
+ * with a fan: common practice, no source.
+ */
+export const MOST_UNMEASURED_PER_H = 10;
+
+/**
+ * - `enough`: by this sum, for the cautious solvent.
+ * - `unnamed`: enough for the usual solvent of such a product, not for the cautious one that stands for it.
+ * - `unmeasured`: more than the room's own air, and nobody says how much `ventilate` brings.
+ * - `short`: the air that is stated is too little.
+ */
+export type AirVerdict = "enough" | "unnamed" | "unmeasured" | "short";
+
+export interface AirThere {
+  readonly m3PerH: number;
+  readonly airChangesPerH: number;
+  /** The room by itself, a stated `ventilate N`; `unmeasured`: at least the room's own, if that is known. */
+  readonly by: "room" | "stated" | "unmeasured";
+}
+
+/** One coat or one doing of a step. */
+export interface CoatAir {
+  readonly coat: CoatFumes;
+  /** What it needs by itself. */
+  readonly alone: AirNeed;
+  /** What its hours need with all that is given off in the room. */
+  readonly together: AirNeed;
+  readonly there: AirThere;
+  readonly verdict: AirVerdict;
+}
+
+/** The stretch that asks for most air. */
+export interface WorstAir {
+  readonly need: AirNeed;
+  readonly coat: CoatAir;
+  readonly grams: number;
+  /** Of the grams, those of vapours with a solvent to stand for them. */
+  readonly vapours: readonly { readonly solvent: Solvent; readonly grams: number }[];
+  /** Lines of this job that give off something in it. */
+  readonly coats: readonly CoatAir[];
+  /** Other jobs that do, by name. */
+  readonly others: readonly string[];
+}
+
+export interface JobAir {
+  readonly roomM3: number;
+  /** Coats whose grams are known, in the order of the job's lines. */
+  readonly coats: readonly CoatAir[];
+  /** Undefined where nothing is given off that has a limit. */
+  readonly worst?: WorstAir;
+}
+
+/** What one job puts into the air of a room. */
+export interface JobInRoom {
+  readonly name: string;
+  readonly draws: readonly FumesDraw[];
+  readonly schedule: Schedule;
+}
+
+/** Fresh air that a line has for certain: the room's own change, or what its `ventilate N` brings if that is more. */
+export function airThere(shop: Shop, duties: Duties): AirThere {
+  const { m3, airChanges } = shop.room!.value;
+  const duty = duties.get("ventilate");
+  const stated = duty?.airChanges;
+  const airChangesPerH = Math.max(airChanges ?? 0, stated ?? 0);
+  const by =
+    stated !== undefined
+      ? stated > (airChanges ?? 0)
+        ? "stated"
+        : "room"
+      : duty || airChanges === undefined
+        ? "unmeasured"
+        : "room";
+  return { m3PerH: airChangesPerH * m3, airChangesPerH, by };
+}
+
+/** Whether the air that is there covers a need, for the cautious and for the usual solvent. */
+export function airVerdict(
+  need: { readonly cautious: AirNeed; readonly usual: AirNeed },
+  there: AirThere,
+): AirVerdict {
+  const lacks = ({ m3PerH }: AirNeed): boolean => there.m3PerH < m3PerH * (1 - 1e-9);
+  if (!lacks(need.cautious)) return "enough";
+  if (!lacks(need.usual)) return "unnamed";
+  return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H
+    ? "unmeasured"
+    : "short";
+}
+
+/** A room with all that its jobs give off. Hours are counted as those of its releases. */
+export interface RoomOfJobs {
+  readonly cautious: RoomAir;
+  readonly usual: RoomAir;
+  readonly releases: readonly JobRelease[];
+  readonly opening: (hour: number) => number;
+}
+
+type JobRelease = Release & { readonly job: string };
+
+/** The room of a shop with all jobs in it whose plans have dates; hours since 1970. The shop must state its room. */
+export function roomOfJobs(shop: Shop, jobs: readonly JobInRoom[]): RoomOfJobs {
+  const releases = jobs.flatMap((job) => {
+    const startH = startHour(job.schedule);
+    return startH === undefined ? [] : later(releasesOfJob(job), startH);
+  });
+  return roomWith(shop, releases, openingOf(shop, releases));
+}
+
+/** The verdict on a job in the room of its shop; undefined without a shop whose room is stated. */
+export function jobAir(job: JobInRoom, shop: Shop | undefined, room: RoomOfJobs | undefined): JobAir | undefined {
+  if (!shop?.room) return undefined;
+  const planned = releasesOfJob(job);
+  const startH = room && startHour(job.schedule);
+  const shared =
+    room && startH !== undefined ? room : planned.length > 0 ? roomWith(shop, planned) : undefined;
+  const seen = coatFumes(job.draws).flatMap((coat): readonly CoatInRoom[] => {
+    if (coat.grams === undefined) return [];
+    const releases = later(releasesOfCoat(coat, planned, job.name), startH ?? 0);
+    const alone = roomWith(shop, releases, shared?.opening);
+    return [judged(shop, coat, releases, alone, shared ?? alone)];
+  });
+  const worst = worstOf(seen, job.name, startH ?? 0);
+  return {
+    roomM3: shop.room.value.m3,
+    coats: seen.map(({ air }) => air),
+    ...(worst ? { worst } : {}),
+  };
+}
+
+function roomWith(
+  shop: Shop,
+  releases: readonly JobRelease[],
+  opening: (hour: number) => number = (hour) => hour,
+): RoomOfJobs {
+  const roomM3 = shop.room!.value.m3;
+  return {
+    cautious: roomAir({ releases, roomM3, stance: "cautious", opening }),
+    usual: roomAir({ releases, roomM3, stance: "usual", opening }),
+    releases,
+    opening,
+  };
+}
+
+const releasesOfJob = ({ name, draws, schedule }: JobInRoom): readonly JobRelease[] =>
+  releasesOf(draws, schedule).map((release) => ({ ...release, job: name }));
+
+const later = (releases: readonly JobRelease[], hours: number): readonly JobRelease[] =>
+  releases.map((release) => ({ ...release, from: release.from + hours, to: release.to + hours }));
+
+/** Hours since 1970 at which a plan begins; undefined where it has no dates. */
+function startHour({ status, startAt }: Schedule): number | undefined {
+  return status === "planned" && startAt !== undefined ? Date.parse(`${startAt}Z`) / hourMs : undefined;
+}
+
+/** When the shop is open next, in hours since 1970. */
+function openingOf(shop: Shop, releases: readonly Release[]): (hour: number) => number {
+  const first = releases.reduce((least, { from }) => Math.min(least, from), Number.POSITIVE_INFINITY);
+  if (!shop.hours || !Number.isFinite(first)) return (hour) => hour;
+  const firstDay = Math.floor(first / 24) - 2;
+  const time = makeShopTime({ hours: shop.hours, closed: shop.closed }, firstDay);
+  return (hour) => nextOpening(time, (hour - firstDay * 24) * hourMs) / hourMs + firstDay * 24;
+}
+
+/** Of a coat that is not planned, all at once from its first stroke on. */
+function releasesOfCoat(
+  coat: CoatFumes,
+  planned: readonly JobRelease[],
+  job: string,
+): readonly JobRelease[] {
+  const actions = new Set<Action>(coat.parts.map(({ action }) => action));
+  if (planned.length > 0) return planned.filter(({ action }) => actions.has(action));
+  const to = Math.max(coat.applicationH + coat.dryingH, LEAST_RELEASE_H);
+  const { action } = coat.parts[0]!;
+  return coat.liquids.flatMap(({ grams, standIn }) =>
+    grams > 0 ? [{ from: 0, to, grams, action, job, ...(standIn ? { standIn } : {}) }] : [],
+  );
+}
+
+/** A coat with the room in which it was judged. */
+interface CoatInRoom {
+  readonly air: CoatAir;
+  readonly room: RoomOfJobs;
+}
+
+function judged(
+  shop: Shop,
+  coat: CoatFumes,
+  releases: readonly JobRelease[],
+  alone: RoomOfJobs,
+  room: RoomOfJobs,
+): CoatInRoom {
+  const together = worstNeed(room.cautious, releases);
+  const there = airThere(shop, coat.parts[0]!.action.duties);
+  const verdict = airVerdict({ cautious: together, usual: worstNeed(room.usual, releases) }, there);
+  return { air: { coat, alone: worstNeed(alone.cautious, releases), together, there, verdict }, room };
+}
+
+const NO_NEED: AirNeed = { m3PerH: 0, airChangesPerH: 0, fromH: 0, hours: 0 };
+
+const worstNeed = (room: RoomAir, releases: readonly Release[]): AirNeed =>
+  releases
+    .map(({ from, to }) => room.needBetween(from, to))
+    .reduce((most, need) => (need.m3PerH > most.m3PerH * (1 + 1e-9) ? need : most), NO_NEED);
+
+const GRAVITY: readonly AirVerdict[] = ["enough", "unnamed", "unmeasured", "short"];
+
+/** The gravest, of those the one that lacks most, of those the coat that needs most by itself. */
+function worstOf(coats: readonly CoatInRoom[], job: string, startH: number): WorstAir | undefined {
+  const rank = ({ air }: CoatInRoom): number => GRAVITY.indexOf(air.verdict);
+  const lack = ({ air }: CoatInRoom): number => air.together.m3PerH - air.there.m3PerH;
+  const [worst] = coats
+    .filter(({ air }) => air.together.m3PerH > 0)
+    .toSorted((a, b) => {
+      const more = lack(b) - lack(a);
+      const isSame = Math.abs(more) <= 1e-9 * Math.max(1, b.air.together.m3PerH);
+      return rank(b) - rank(a) || (isSame ? b.air.alone.m3PerH - a.air.alone.m3PerH : more);
+    });
+  if (!worst) return undefined;
+  const { air, room } = worst;
+  const { fromH, hours } = air.together;
+  const inIt = room.releases.filter(({ from, to }) => from < fromH + hours && to > fromH);
+  const grams = (releases: readonly Release[]): number =>
+    releases.reduce((sum, release) => sum + release.grams * share(release, fromH, fromH + hours), 0);
+  const solvents = [...new Set(inIt.flatMap((release) => solventOf(release, "cautious") ?? []))];
+  const actions = new Set(inIt.filter((release) => release.job === job).map(({ action }) => action));
+  return {
+    need: { ...air.together, fromH: fromH - startH },
+    coat: air,
+    grams: grams(inIt),
+    vapours: solvents.map((solvent) => ({
+      solvent,
+      grams: grams(inIt.filter((release) => solventOf(release, "cautious") === solvent)),
+    })),
+    coats: coats.flatMap((each) =>
+      each.air.coat.parts.some(({ action }) => actions.has(action)) ? [each.air] : [],
+    ),
+    others: [...new Set(inIt.map((release) => release.job))].filter((name) => name !== job),
+  };
+}
