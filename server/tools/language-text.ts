@@ -14,7 +14,7 @@ It advises and never certifies anything as safe: the label, the safety data shee
 ## A whole file
 
 \`\`\`finish
-## Rubs out well; keep it off the heater.
+## Rubs out well. Solvent, by its safety data sheet: dipropylene glycol methyl ether.
 material hall_clear "Waterborne satin clear" {
   family waterborne polyurethane
   covers 10 m2/L
@@ -193,7 +193,7 @@ Without a shop the factor is 1.
 - \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
 - \`too-weak-for-wear\`: on hard wear fewer than 3 coats of a clear or an enamel (a primer below it counts as one, two wiped coats as one), or fewer than 2 of hardwax oil or a two-part clear. \`not-for-this-use\`: wax, oil or a primer alone there.
 - \`filler-not-dry\`: less than the filler's recoat, and overnight if it states none.
-- \`ventilation-too-weak\`: a coat whose vapour, averaged over 8 h, passes half of its exposure limit in the air of the room (a hint) or the limit itself (a warning).
+- \`ventilation-too-weak\`: all that the job and other jobs in the same room give off within 8 h, within 15 min or at one moment needs more air than the room has or \`ventilate N\` states, with a mixing factor of 5 (a warning). A hint where \`ventilate\` states no amount and 10 air changes/h would do, where the stated respirator covers it (10 times the limit, supplied air 25 times), or where only the strictest solvent that stands for an unnamed one is over its limit.
 
 ## Levels and places
 
@@ -226,7 +226,9 @@ export const DECISIONS: readonly string[] = [
   "In the year in which a country limited lead in paint, and where no country is stated, lead is presumed.",
   "One solvent stands for each carrier: mineral spirits, ethanol for alcohol, toluene for lacquer thinner, acetone, and a glycol ether for what is not water in waterborne materials.",
   "The solvent of a coat is taken to leave evenly from the first stroke to half of the time to touch dry (common practice, no source).",
-  "`ventilate` without a number is open windows. Where a sum needs a number it counts as 10 air changes/h (common practice, no source).",
+  "`ventilate` without a number brings no certain amount: sums go by the room's own air changes.",
+  "Dated jobs of all files that name the same shop share its air by their planned hours.",
+  "Where nothing names the solvent of a coating, the strictest of its kind stands for it: 2-butoxyethanol for waterborne ones, methanol for alcohol. A `##` text such as `Solvent: dipropylene glycol methyl ether.` names it.",
   "A schedule is called exact only where no plan is proven to finish earlier; else its lower bound is printed beside it.",
   "Printed lengths, litres, hours and grams have six decimals at most, money two.",
 ];

@@ -37,7 +37,7 @@ const hover = (text: string, at: string): string =>
 test("a layer", () => {
   // 2 m2 · 3 / 10 · 400 g/L = 240 g; 240 000 mg / 8 h / 350 mg/m3 · 5 / 50 m3 = 8.6
   const card = hover(TEXT, "layer  varnish");
-  expect(card).toContain("fumes in `it`: 240 g a coat, × 2 = 480 g; needs 8.6 air changes/h, 10 stated");
+  expect(card).toContain("fumes in `it`: 240 g a coat, × 2 = 480 g; needs 8.6 air changes/h by itself, 10 stated");
   expect(card).toContain(
     "(240 g / 0.35 g/m3 (mineral spirits) / 8 h × 5 = 429 m3/h, / 50 m3 = 8.6 air changes/h)",
   );
@@ -54,7 +54,7 @@ test("a job", () => {
   const card = hover(TEXT, "it {");
   // 480 000 mg / 8 h / 350 mg/m3 · 5 / 50 m3 = 17.1
   expect(card).toMatch(
-    /worst 8 h 480 g, .* 17\.1 air changes\/h in 50 m3; the room has 2: 480 g \/ 0\.35 g\/m3 .* \(.*proves nothing safe\)/,
+    /worst 8 h 480 g, .* 17\.1 air changes\/h in 50 m3; 10 stated: too little: 480 g \/ 0\.35 g\/m3 .* \(.*no calculation can show that a room is safe\)/,
   );
   expect(card).toContain("most fumes in an hour 107 g, from Mon 2027-03-08 12:00");
   expect(hover(TEXT.replace(/ {2}room 50.*\n/, ""), "it {")).not.toContain("worst");
@@ -69,7 +69,7 @@ test("a shop", () => {
   expect(card).toContain(
     "- fumes of `it`\n  - 480 g in all, most 107 g in the hour from Mon 2027-03-08 12:00\n",
   );
-  expect(card).toMatch(/worst 8 h 480 g, .*needs 17\.1 air changes\/h in 50 m3; the room has 2/u);
+  expect(card).toMatch(/worst 8 h 480 g, .*needs 17\.1 air changes\/h in 50 m3; 10 stated: too little/u);
   const noRoom = hover(TEXT.replace(/ {2}room 50.*\n/, ""), "room {");
   expect(noRoom).toContain("480 g in all, most 107 g");
   expect(noRoom).not.toContain("its air keeps");
@@ -77,8 +77,9 @@ test("a shop", () => {
 
 test("a step with a solvent whose litres are known", () => {
   const text = `material spirits {\n  family mineral spirits\n  covers 10 m2/L\n}\n${TEXT.replace("  layer  varnish", "  step   dewax with spirits, takes 30 min\n  layer  varnish")}`;
-  // 2 m2 · 3 / 10 · 780 g/L = 468 g; 468 000 / 8 / 350 · 5 / 50 = 16.7; a board's 156 g in half an hour and another.
+  // 2 m2 · 3 / 10 · 780 g/L = 468 g; 468 000 / 8 / 350 · 5 / 50 = 16.7; a board's 156 g in half an hour and another, and
+  // of two boards at a time 78 g in 15 min: 78 000 / 1800 / 0.25 · 5 / 50 = 17.3.
   expect(hover(text, "step   dewax")).toContain(
-    "fumes in `it`: 468 g; needs 16.7 air changes/h, 10 stated (468 g / 0.35 g/m3 (mineral spirits) / 8 h × 5 = 836 m3/h, / 50 m3 = 16.7 air changes/h); of each piece 156 g in 30 min + 30 min = 156 g/h",
+    "fumes in `it`: 468 g; needs 17.3 air changes/h by itself, 10 stated (78 g / 1.8 g/m3 (mineral spirits) / 0.25 h × 5 = 867 m3/h, / 50 m3 = 17.3 air changes/h); of each piece 156 g in 30 min + 30 min = 156 g/h",
   );
 });

@@ -1,21 +1,15 @@
 /**
- * The fumes of a job in words: grams by line, the air that a coat asks for, and the shift that asks for most. When they
- * leave, hour by hour, is in `fumes-hours.ts`.
+ * The fumes of a job in words: grams by line, the air that a coat needs, and the hours that need most, with the verdict.
+ * When they leave, hour by hour, is in `fumes-hours.ts`.
  *
- * Totals and hovers say the same here. The sums are those of `core/fumes/job-fumes.ts`; they prove nothing safe.
+ * Totals, sheets and hovers say the same here as the rule `ventilation-too-weak`: all go by `core/fumes/job-air.ts`.
  */
 import { DEFAULT_MIXING_FACTOR, vapourM3PerH } from "../core/fumes/dilution-air.ts";
-import {
-  airForCoat,
-  airThere,
-  type CoatFumes,
-  jobFumes,
-  LEL_PARTS,
-  LIMITS_AT_C,
-  SHIFT_H,
-} from "../core/fumes/job-fumes.ts";
-import type { AirNeeded } from "../core/fumes/room-air.ts";
-import { exposureLimitMgM3, type Solvent } from "../core/knowledge/solvents.ts";
+import type { AirThere, AirVerdict, CoatAir, Vapour } from "../core/fumes/job-air.ts";
+import { type CoatFumes, coatFumes } from "../core/fumes/job-fumes.ts";
+import { LEL_PARTS, SHIFT_H } from "../core/fumes/room-air.ts";
+import type { AirNeed } from "../core/fumes/worst-air.ts";
+import { exposureLimitMgM3, LIMITS_AT_C, shortLimitMgM3 } from "../core/knowledge/solvents.ts";
 import { formatNumber, roundTo } from "../core/measure/format-amount.ts";
 import { andList } from "../core/model/suggest.ts";
 import { placeKey } from "../core/place.ts";
@@ -23,120 +17,132 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { momentAfterStart } from "./job-plan.ts";
 
 export interface FumesFact {
-  /** `walnut_gel, 2 coats`, `dewax with white_spirit`, or the shift. */
+  /** `walnut_gel, 2 coats`, `dewax with white_spirit`, or the hours that need most. */
   readonly name: string;
   readonly grams: number;
-  /** What air it asks for and what there is; empty without a known room. */
+  /** What air it needs and what there is; empty without a known room. */
   readonly air: string;
   /** The sum for that air with its numbers; empty without one. */
   readonly working: string;
 }
 
 /** Said once beside the facts of a job with a room. */
-export const FUMES_BASIS = `air by the sum of industrial ventilation, each limit averaged over ${SHIFT_H} h, allowance ${DEFAULT_MIXING_FACTOR} for uneven mixing; it proves nothing safe`;
+export const FUMES_BASIS = `dilution-ventilation estimate by limits of ${SHIFT_H} h and 15 min, mixing factor ${DEFAULT_MIXING_FACTOR}, cautious where a solvent is not named; no calculation can show that a room is safe`;
 
 /** A fact for every line that gives off something; lines of which it is not known are left out. */
 export function lineFumes(result: JobResult): readonly FumesFact[] {
-  return coatsByLine(jobFumes(result).coats).map((coats) => ({
-    name: lineName(coats),
-    grams: coats.reduce((sum, { grams }) => sum + (grams ?? 0), 0),
-    air: coatAir(result, coats[0]!).replace(/^needs/, coats.length > 1 ? "a coat needs" : "needs"),
-    working: coatAirWorking(result, coats[0]!),
+  const coats = result.air?.coats.map(({ coat }) => coat) ?? coatFumes(result.draws);
+  return coatsByLine(coats).map((line) => ({
+    name: lineName(line),
+    grams: line.reduce((sum, { grams }) => sum + (grams ?? 0), 0),
+    air: coatAir(result, line[0]!).replace(/^needs/, line.length > 1 ? "a coat needs" : "needs"),
+    working: coatAirWorking(result, line[0]!),
   }));
 }
 
-/** The shift of 8 h that asks for most air; undefined where it is not computed. */
-export function worstShift(result: JobResult): FumesFact | undefined {
-  const { worstShift: worst, coats } = jobFumes(result);
-  const room = result.shop?.room?.value;
-  if (!worst || !room) return undefined;
-  const has = room.airChanges === undefined ? "" : `; the room has ${formatNumber(room.airChanges, 1)}`;
-  const others = coats
-    .flatMap(({ liquids }) => liquids)
-    .flatMap(({ material, solvent, grams }) => (grams > 0 && !solvent ? [`\`${material.name}\``] : []));
-  const without = others.length > 0 ? `, not counting ${andList([...new Set(others)])}` : "";
+/** The hours that need most air, with all that is given off in the room; undefined where it is not computed. */
+export function worstAir(result: JobResult): FumesFact | undefined {
+  const { air } = result;
+  const worst = air?.worst;
+  if (!air || !worst) return undefined;
+  const { need, coat, grams, vapours, others } = worst;
+  const jobs = others.length > 0 ? `, ${andList(others.map((name) => `\`${name}\``))} included` : "";
+  const left = notCounted(result);
+  const without = left.length > 0 ? `, not counting ${andList(left)}` : "";
   return {
-    name: `worst ${SHIFT_H} h`,
-    grams: worst.grams,
-    air: `from ${momentAfterStart(result, worst.fromH)}: needs ${changes(worst.needed.airChangesPerH)} in ${formatNumber(room.m3, 1)} m3${without}${has}`,
-    working: breathingSum(worst.vapours, SHIFT_H, room.m3, worst.needed),
+    name: stretchName(need),
+    grams,
+    air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${formatNumber(air.roomM3, 1)} m3${jobs}${without}; ${thereText(coat.there)}: ${VERDICTS[coat.verdict]}`,
+    working: sumText(vapours, need, air.roomM3),
   };
 }
 
-/** The air that one coat asks for by itself, and what its line has. */
-export function coatAir({ shop }: JobResult, coat: CoatFumes): string {
-  const room = shop?.room?.value;
-  if (!room || coat.grams === undefined) return "";
-  const needed = airForCoat(coat, room.m3);
-  if (needed.limit === "none") return coat.grams > 0 ? "no limit is known for its vapour" : "";
-  const there = airThere(shop, coat.parts[0]!.action.duties);
-  const has = there ? `, ${formatNumber(there.airChangesPerH, 1)} ${BY[there.by]}` : "";
-  return `needs ${changes(needed.airChangesPerH)}${has}`;
+const STRETCHES = {
+  shift: `worst ${SHIFT_H} h`,
+  short: "worst 15 min",
+  fire: "worst moment (fire)",
+} as const;
+
+const stretchName = ({ limit = "shift" }: AirNeed): string => STRETCHES[limit];
+
+const VERDICTS: Readonly<Record<AirVerdict, string>> = {
+  enough: "enough by this estimate",
+  unnamed: "enough only if the solvent is a mild one",
+  unmeasured: "not known to be enough",
+  masked: "too little without the respirator",
+  short: "too little",
+};
+
+/** `there are 2`, of the air that a line has. */
+function thereText({ by, airChangesPerH }: AirThere): string {
+  const number = formatNumber(airChangesPerH, 1);
+  if (by === "room") return `the room has ${number}`;
+  if (by === "stated") return `${number} stated`;
+  return airChangesPerH > 0 ? `${number} and what \`ventilate\` brings` : "no amount of air is stated";
+}
+
+/** Materials whose vapour is not in the sums: no solvent stands for it, or litres or VOC are not known. */
+function notCounted({ draws }: JobResult): readonly string[] {
+  const left = coatFumes(draws).flatMap(({ grams, liquids, parts }) =>
+    grams === undefined
+      ? parts.flatMap(({ action }) => action.use?.material?.name ?? [])
+      : liquids.flatMap(({ material, solvent, grams: own }) => (own > 0 && !solvent ? [material.name] : [])),
+  );
+  return [...new Set(left)].map((name) => `\`${name}\``);
+}
+
+/** The verdict on one coat in its room. */
+const airOf = ({ air }: JobResult, { parts }: CoatFumes): CoatAir | undefined =>
+  air?.coats.find(({ coat }) => coat.parts[0]!.action === parts[0]!.action);
+
+/** The air that one coat needs by itself, and what its line has. */
+export function coatAir(result: JobResult, coat: CoatFumes): string {
+  const found = airOf(result, coat);
+  if (!found) return "";
+  if (found.alone.limit === undefined) return (coat.grams ?? 0) > 0 ? "no limit is known for its vapour" : "";
+  return `needs ${changes(found.alone.airChangesPerH)} by itself, ${thereText(found.there)}`;
 }
 
 /** The sum behind `coatAir`, as a reader would do it; empty where there is none. */
-export function coatAirWorking({ shop }: JobResult, coat: CoatFumes): string {
-  const room = shop?.room?.value;
-  if (!room || coat.grams === undefined) return "";
-  const hours = coat.applicationH + coat.dryingH;
-  const vapours = coat.liquids.flatMap(({ solvent, grams }) =>
-    solvent && grams > 0 ? [{ solvent, grams }] : [],
-  );
-  const needed = airForCoat(coat, room.m3);
-  if (needed.limit === "none") return "";
-  return needed.limit === "exposure"
-    ? breathingSum(vapours, Math.max(SHIFT_H, hours), room.m3, needed)
-    : fireSum(vapours, hours, room.m3, needed);
+export function coatAirWorking(result: JobResult, coat: CoatFumes): string {
+  const found = airOf(result, coat);
+  return found ? sumText(found.vapours, found.alone, result.air!.roomM3) : "";
 }
 
-interface Vapour {
-  readonly solvent: Solvent;
-  readonly grams: number;
+function sumText(vapours: readonly Vapour[], need: AirNeed, roomM3: number): string {
+  if (need.limit === undefined) return "";
+  return need.limit === "fire" ? fireSum(vapours, need, roomM3) : breathingSum(vapours, need, roomM3);
 }
 
 const parts = (terms: readonly string[]): string =>
   terms.length > 1 ? `(${terms.join(" + ")})` : (terms[0] ?? "");
 
-/** `480 g / 8 h / 0.35 g/m3 (mineral spirits) × 5 / 50 m3 = 17.1 air changes/h` */
-function breathingSum(vapours: readonly Vapour[], hours: number, roomM3: number, needed: AirNeeded): string {
-  const limited = vapours.flatMap(({ solvent, grams }) => {
-    const limit = exposureLimitMgM3(solvent);
-    return limit === undefined ? [] : [{ name: solvent.name, grams, limit: limit / 1000 }];
+/** `480 g / 0.35 g/m3 (mineral spirits) / 8 h × 5 = 857 m3/h, / 50 m3 = 17.1 air changes/h` */
+function breathingSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number): string {
+  const terms = vapours.flatMap(({ solvent, grams, isAssumed }) => {
+    const limit = need.limit === "short" ? shortLimitMgM3(solvent) : exposureLimitMgM3(solvent);
+    const assumed = isAssumed ? ", assumed" : "";
+    return limit === undefined
+      ? []
+      : [`${formatNumber(grams, 1)} g / ${formatNumber(limit / 1000, 3)} g/m3 (${solvent.name}${assumed})`];
   });
-  if (limited.length === 0) return "";
-  const terms = limited.map(
-    ({ name, grams, limit }) => `${formatNumber(grams, 1)} g / ${formatNumber(limit, 3)} g/m3 (${name})`,
-  );
-  return `${parts(terms)} / ${formatNumber(hours, 1)} h × ${DEFAULT_MIXING_FACTOR} = ${perRoom(needed, roomM3)}`;
+  return `${parts(terms)} / ${formatNumber(need.hours, 2)} h × ${DEFAULT_MIXING_FACTOR} = ${perRoom(need, roomM3)}`;
 }
 
 /** `429 m3/h, / 50 m3 = 8.6 air changes/h` */
-const perRoom = ({ m3PerH, airChangesPerH }: AirNeeded, roomM3: number): string =>
+const perRoom = ({ m3PerH, airChangesPerH }: AirNeed, roomM3: number): string =>
   `${formatNumber(m3PerH, 0)} m3/h, / ${formatNumber(roomM3, 1)} m3 = ${changes(airChangesPerH)}`;
 
 /** The vapour of the moment, kept to a tenth of the lower explosive limit. */
-function fireSum(vapours: readonly Vapour[], hours: number, roomM3: number, needed: AirNeeded): string {
-  const each = vapours.map(({ solvent, grams }) => ({
-    solvent,
-    grams,
-    m3PerH: vapourM3PerH({
-      gramsPerH: grams / hours,
-      molecularWeight: solvent.molecularWeight,
-      temperatureC: LIMITS_AT_C,
-    }),
-  }));
-  const terms = each.map(
-    ({ solvent, grams, m3PerH }) =>
-      `${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(grams, 1)} g in ${formatNumber(hours, 2)} h) / ${formatNumber(solvent.lelPercent, 1)} % (${solvent.name})`,
-  );
-  return `${parts(terms)} × ${LEL_PARTS} = ${perRoom(needed, roomM3)}`;
+function fireSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number): string {
+  const terms = vapours.map(({ solvent, grams }) => {
+    const gramsPerH = grams / need.hours;
+    const { molecularWeight } = solvent;
+    const m3PerH = vapourM3PerH({ gramsPerH, molecularWeight, temperatureC: LIMITS_AT_C });
+    return `${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(gramsPerH, 1)} g/h) / ${formatNumber(solvent.lelPercent, 1)} % (${solvent.name})`;
+  });
+  return `${parts(terms)} × ${LEL_PARTS} = ${perRoom(need, roomM3)}`;
 }
-
-const BY = {
-  room: "by the room itself",
-  stated: "stated",
-  windows: "taken for open windows",
-} as const;
 
 /** `8.6 air changes/h` */
 export const changes = (perH: number): string =>

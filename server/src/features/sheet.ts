@@ -18,7 +18,7 @@ import type { SurfaceRun } from "../core/surface/run.ts";
 import type { Coat } from "../core/surface/state.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
-import { FUMES_BASIS, worstShift } from "./fumes-facts.ts";
+import { FUMES_BASIS, worstAir } from "./fumes-facts.ts";
 import { parameterText } from "./hover/recipe-card.ts";
 import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
 import { sheetDays } from "./sheet/days.ts";
@@ -104,7 +104,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const title = surfaceTitles(runs);
   const items = datedItems(result);
   const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, items }));
-  const worst = worstShift(result);
+  const worst = worstAir(result);
   return {
     kind: "job",
     name: job.name,

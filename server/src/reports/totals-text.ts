@@ -6,7 +6,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { FUMES_BASIS, lineFumes, worstShift } from "../features/fumes-facts.ts";
+import { FUMES_BASIS, lineFumes, worstAir } from "../features/fumes-facts.ts";
 import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../features/fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
 import { distinctNames } from "../features/material-names.ts";
@@ -107,7 +107,7 @@ function materialRows(result: JobResult): readonly Row[] {
 /** All, then line by line where that says more, then the shift that asks for most air. */
 function fumesRows(result: JobResult): readonly Row[] {
   const lines = lineFumes(result);
-  const worst = worstShift(result);
+  const worst = worstAir(result);
   const more = [...(lines.length > 1 || result.shop?.room ? lines : []), ...(worst ? [worst] : [])];
   const grams = (amount: number): string => `${Math.round(amount)} g`;
   return [

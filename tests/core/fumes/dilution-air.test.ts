@@ -15,7 +15,8 @@ import {
 } from "../../../server/src/core/fumes/dilution-air.ts";
 import {
   airChangesPerH,
-  airNeeded,
+  airNeededM3PerH,
+  airToLimitM3,
   clearingTimeH,
   gramsKeptPerH,
   mixtureExposure,
@@ -123,49 +124,32 @@ describe("rooms", () => {
     ];
     expect(mixtureExposure(vapours)).toBeCloseTo(0.925, 12);
   });
-  test("100 g of mineral spirits in an hour", () => {
-    // 100 / 140 mol · 24.145 L = 17.246 L of vapour; REL 350 mg/m3 · 24.45 / 140 = 61.125 ppm;
-    // 0.017246 m3 · 1e6 / 61.125 · 5 = 1410.7 m3/h; in 45 m3: 31.3 changes.
-    const needed = airNeeded([{ solvent: MINERAL_SPIRITS, grams: 100, overH: 1 }], 45);
-    within(needed.m3PerH, 1410.7, 0.001);
-    within(needed.airChangesPerH, 31.35, 0.002);
-    expect(needed.limit).toBe("exposure");
+  test("a limit of a working day: 240 g of mineral spirits in 8 h, 350 mg/m3, K = 5", () => {
+    // 240 000 mg / 350 mg/m3 = 685.7 m3; / 8 h = 85.7 m3/h, times 5 = 428.6 m3/h.
+    const m3 = airToLimitM3(MINERAL_SPIRITS, 240, "shift");
+    within(m3, 685.71, 1e-4);
+    within(airNeededM3PerH(m3, 8, "shift", 1), 85.714, 1e-4);
+    within(airNeededM3PerH(m3, 8, "shift"), 428.57, 1e-4);
   });
-  test("nothing evaporates, nothing is needed", () => {
-    expect(airNeeded([], 45)).toEqual({ m3PerH: 0, airChangesPerH: 0, limit: "none" });
+  test("a limit of 15 minutes: 50 g of mineral spirits in it, 1800 mg/m3, K = 5", () => {
+    // 50 000 / 1800 = 27.78 m3; / 0.25 h · 5 = 555.6 m3/h.
+    within(airNeededM3PerH(airToLimitM3(MINERAL_SPIRITS, 50, "short"), 0.25, "short"), 555.56, 1e-4);
+    // Ethanol has none.
+    expect(airToLimitM3(ETHANOL, 50, "short")).toBe(0);
   });
-  test("the air for several vapours adds up", () => {
-    const one = airNeeded([{ solvent: ACETONE, grams: 50, overH: 1 }], 45).m3PerH;
-    const other = airNeeded([{ solvent: ETHANOL, grams: 80, overH: 2 }], 45).m3PerH;
-    const both = airNeeded(
-      [
-        { solvent: ACETONE, grams: 50, overH: 1 },
-        { solvent: ETHANOL, grams: 80, overH: 2 },
-      ],
-      45,
-    );
-    expect(both.m3PerH).toBeCloseTo(one + other, 9);
+  test("fire: 100 g/h of mineral spirits kept to a tenth of 0.8 %, without K", () => {
+    // 100 / 140 mol/h · 24.45 L = 17.464 L/h; 0.017464 · 100 · 10 / 0.8 = 21.83 m3/h.
+    within(airNeededM3PerH(airToLimitM3(MINERAL_SPIRITS, 100, "fire"), 1, "fire"), 21.83, 0.001);
   });
-  test("a shift of 8 h asks for the air of the shift, a fire for that of the hour", () => {
-    const shift = airNeeded([{ solvent: MINERAL_SPIRITS, grams: 100, overH: 1, averagedOverH: 8 }], 45);
-    within(shift.m3PerH, 1410.7 / 8, 0.001);
-    // 0.017246 m3/h · 100 · 10 / 0.8 = 21.56 m3/h keeps a tenth of 0.8 %.
-    const fire = airNeeded([{ solvent: MINERAL_SPIRITS, grams: 100, overH: 1, averagedOverH: 1000 }], 45, {
-      lelSafetyFactor: 10,
-    });
-    within(fire.m3PerH, 21.56, 0.001);
-    expect(fire.limit).toBe("fire");
+  test("the exposure sum is ACGIH's: 1e6 · vapour · K / ppm at 25 C", () => {
+    // Toluene, 100 ppm = 376.7 mg/m3 (published 375).
+    const acgih = healthDilutionM3PerH({ gramsPerH: 60, molecularWeight: 92.1, temperatureC: 25 }, 100, 5);
+    within(airNeededM3PerH(airToLimitM3(TOLUENE, 60, "shift"), 1, "shift"), acgih, 1e-9);
   });
-  test("at 25 C the limit in mg/m3 may be used as it stands", () => {
-    // 100 000 mg/h / 350 mg/m3 · 5
-    const needed = airNeeded([{ solvent: MINERAL_SPIRITS, grams: 100, overH: 1 }], 45, { temperatureC: 25 });
-    within(needed.m3PerH, 1428.6, 0.001);
-  });
-  test("what air keeps is what asks for that air: 90 m3/h · 350 mg/m3 / 5 = 6.3 g/h", () => {
+  test("what air keeps is what needs that air: 90 m3/h · 350 mg/m3 / 5 = 6.3 g/h", () => {
     const kept = gramsKeptPerH(90, 350);
     expect(kept).toBeCloseTo(6.3, 12);
-    const needed = airNeeded([{ solvent: MINERAL_SPIRITS, grams: kept, overH: 1 }], 45, { temperatureC: 25 });
-    within(needed.m3PerH, 90, 0.001);
+    within(airNeededM3PerH(airToLimitM3(MINERAL_SPIRITS, kept, "shift"), 1, "shift"), 90, 1e-9);
     expect(gramsKeptPerH(90, 350, 1)).toBeCloseTo(31.5, 12);
   });
   test("clearing: each factor e takes one room volume of effective air", () => {

@@ -1,12 +1,6 @@
-/** What a job gives off and the air that it asks for, worked by hand. */
+/** What a job gives off, worked by hand. The air that it needs is in `job-air.test.ts`. */
 import { describe, expect, test } from "vitest";
-import {
-  airForCoat,
-  airThere,
-  hourlyFumes,
-  type JobFumes,
-  jobFumes,
-} from "../../../server/src/core/fumes/job-fumes.ts";
+import { hourlyFumes, type JobFumes, jobFumes } from "../../../server/src/core/fumes/job-fumes.ts";
 import type { JobResult } from "../../../server/src/core/totals/job-totals.ts";
 import { analyse } from "../../harness/check-text.ts";
 
@@ -60,22 +54,6 @@ describe("a coat", () => {
     expect(coats[1]!.liquids).toMatchObject([{ vapourGPerL: 400, solvent: { name: "mineral spirits" } }]);
   });
 
-  test("asks for the air of a shift: 240 000 mg / 8 h / 350 mg/m3 = 85.7 m3/h, five times that unmixed", () => {
-    // The molar volume is that of 25 C, 24.465 L against the 24.45 L of the tables: within 0.1 %.
-    expect(airForCoat(coats[0]!, 50, 1).m3PerH / 85.714).toBeCloseTo(1, 2);
-    const usual = airForCoat(coats[0]!, 50);
-    expect(usual.m3PerH / 428.571).toBeCloseTo(1, 2);
-    expect(usual).toMatchObject({ limit: "exposure" });
-    expect(usual.airChangesPerH).toBeCloseTo(8.571, 1);
-  });
-
-  test("released in a moment asks for the air that keeps a tenth of the explosive limit", () => {
-    // 240 g in a minute: 14 400 g/h / 140 · 24.47 L = 2.517 m3/h · 100 · 10 / 0.8
-    const { m3PerH, limit } = airForCoat({ ...coats[0]!, applicationH: 0, dryingH: 0 }, 50);
-    expect(limit).toBe("fire");
-    expect(m3PerH / 3146).toBeCloseTo(1, 2);
-  });
-
   test("in cold air releases more slowly: 11 C doubles the 4 h", () => {
     const cold = SHOP.replace("21 C", "11 C");
     expect(fumesOf(["layer varnish, takes 1 h"], cold).coats[0]).toMatchObject({ dryingH: 8 });
@@ -112,17 +90,6 @@ describe("hour by hour", () => {
     expect(sum).toBeCloseTo(job.totals.voc_g!, 6);
   });
 
-  test("the worst shift holds two coats that follow within it", () => {
-    // One after the other, 2 h apart at most: all 480 g leave within 8 h.
-    const { worstShift } = fumesOf(["layer varnish x 2, takes 1 h"]);
-    // Board 3's second coat ends at 3 h and is dry enough at 7 h.
-    expect(worstShift!.grams).toBeCloseTo(480, 6);
-    expect(worstShift!.needed.m3PerH).toBeCloseTo(857.14, 1);
-    expect(worstShift!.vapours).toHaveLength(1);
-    expect(worstShift!.vapours[0]).toMatchObject({ solvent: { name: "mineral spirits" } });
-    expect(worstShift!.vapours[0]!.grams).toBeCloseTo(480, 6);
-  });
-
   test("of one line alone", () => {
     // The first coat as above, 48 g an hour at most; the second line is another's.
     const job = result(["layer varnish, takes 1 h", "layer varnish, takes 1 h"]);
@@ -130,35 +97,5 @@ describe("hour by hour", () => {
     const draws = job.draws.filter(({ action }) => action === first!.action);
     expect(Math.max(...hourlyFumes(draws, job.schedule)!.map(({ grams }) => grams))).toBeCloseTo(48, 9);
     expect(jobFumes(job).byHour!.some(({ grams }) => grams > 49)).toBe(true);
-  });
-
-  test("not computed: without a room no air, with an unknown VOC no grams", () => {
-    const noRoom = SHOP.replace("  room 50 m3, 2 air changes/h\n", "");
-    expect(fumesOf(["layer varnish"], noRoom).worstShift).toBeUndefined();
-    expect(fumesOf(["layer varnish"], noRoom).byHour).toBeDefined();
-  });
-});
-
-describe("the air that is there", () => {
-  const there = (safety: string, shop = SHOP) => {
-    const job = result(
-      [safety, "layer varnish"].filter((line) => line !== ""),
-      shop,
-    );
-    return airThere(job.shop, job.runs[0]!.moments[0]!.action.duties);
-  };
-  test("the room's own, or the stronger of what is stated", () => {
-    expect(there("")).toEqual({ m3PerH: 100, airChangesPerH: 2, by: "room" });
-    expect(there("safety ventilate 1 air changes/h")).toEqual({ m3PerH: 100, airChangesPerH: 2, by: "room" });
-    expect(there("safety ventilate 6 air changes/h")).toEqual({
-      m3PerH: 300,
-      airChangesPerH: 6,
-      by: "stated",
-    });
-    expect(there("safety ventilate")).toEqual({ m3PerH: 500, airChangesPerH: 10, by: "windows" });
-  });
-  test("not known without a room, or without any change of air", () => {
-    expect(there("", SHOP.replace("  room 50 m3, 2 air changes/h\n", ""))).toBeUndefined();
-    expect(there("", SHOP.replace(", 2 air changes/h", ""))).toBeUndefined();
   });
 });

@@ -6,6 +6,7 @@
  * A sum that comes out well proves nothing: who stands over the piece breathes more than the room's mean, and the safety
  * data sheet decides.
  */
+import type { DutyWord } from "../knowledge/duties.ts";
 import type { Solvent } from "../knowledge/solvents.ts";
 import type { Shop } from "../model/model.ts";
 import { hourMs, makeShopTime, nextOpening } from "../schedule/calendar.ts";
@@ -20,7 +21,7 @@ import {
   releasesOf,
   share,
 } from "./job-fumes.ts";
-import { type AirNeed, type RoomAir, roomAir, solventOf } from "./worst-air.ts";
+import { type AirNeed, greaterNeed, NO_NEED, type RoomAir, roomAir, solventOf } from "./worst-air.ts";
 
 /**
  * Air changes an hour up to which open windows or a fan may bring what is needed. Beyond that, `ventilate` without a
@@ -34,9 +35,10 @@ export const MOST_UNMEASURED_PER_H = 10;
  * - `enough`: by this sum, for the cautious solvent.
  * - `unnamed`: enough for the usual solvent of such a product, not for the cautious one that stands for it.
  * - `unmeasured`: more than the room's own air, and nobody says how much `ventilate` brings.
+ * - `masked`: too little to breathe, but what whoever works there wears is made for as much; others in the room wear none.
  * - `short`: the air that is stated is too little.
  */
-export type AirVerdict = "enough" | "unnamed" | "unmeasured" | "short";
+export type AirVerdict = "enough" | "unnamed" | "unmeasured" | "masked" | "short";
 
 export interface AirThere {
   readonly m3PerH: number;
@@ -45,11 +47,20 @@ export interface AirThere {
   readonly by: "room" | "stated" | "unmeasured";
 }
 
+/** What is given off in a stretch of hours, by the solvents that stand for it. */
+export interface Vapour {
+  readonly solvent: Solvent;
+  readonly grams: number;
+  /** Nobody names the solvent: the cautious one of its kind stands for it. */
+  readonly isAssumed: boolean;
+}
+
 /** One coat or one doing of a step. */
 export interface CoatAir {
   readonly coat: CoatFumes;
-  /** What it needs by itself. */
+  /** What it needs by itself, and what it gives off in that stretch. */
   readonly alone: AirNeed;
+  readonly vapours: readonly Vapour[];
   /** What its hours need with all that is given off in the room. */
   readonly together: AirNeed;
   readonly there: AirThere;
@@ -62,7 +73,7 @@ export interface WorstAir {
   readonly coat: CoatAir;
   readonly grams: number;
   /** Of the grams, those of vapours with a solvent to stand for them. */
-  readonly vapours: readonly { readonly solvent: Solvent; readonly grams: number }[];
+  readonly vapours: readonly Vapour[];
   /** Lines of this job that give off something in it. */
   readonly coats: readonly CoatAir[];
   /** Other jobs that do, by name. */
@@ -101,14 +112,26 @@ export function airThere(shop: Shop, duties: Duties): AirThere {
   return { m3PerH: airChangesPerH * m3, airChangesPerH, by };
 }
 
+/**
+ * Times the limit up to which a respirator protects who wears it: 10 for a half mask with cartridges, 25 for a hood with
+ * supplied air (29 CFR 1910.134(d)(3)(i)(A), table 1, from memory, confidence high; the lowest of each kind).
+ */
+const PROTECTION: readonly (readonly [duty: DutyWord, factor: number])[] = [
+  ["supplied_air", 25],
+  ["vapour_respirator", 10],
+];
+
 /** Whether the air that is there covers a need, for the cautious and for the usual solvent. */
 export function airVerdict(
   need: { readonly cautious: AirNeed; readonly usual: AirNeed },
   there: AirThere,
+  duties: Duties,
 ): AirVerdict {
-  const lacks = ({ m3PerH }: AirNeed): boolean => there.m3PerH < m3PerH * (1 - 1e-9);
-  if (!lacks(need.cautious)) return "enough";
-  if (!lacks(need.usual)) return "unnamed";
+  const lacks = (m3PerH: number): boolean => there.m3PerH < m3PerH * (1 - 1e-9);
+  if (!lacks(need.cautious.m3PerH)) return "enough";
+  if (!lacks(need.usual.m3PerH)) return "unnamed";
+  const factor = PROTECTION.find(([duty]) => duties.has(duty))?.[1] ?? 1;
+  if (factor > 1 && !lacks(need.usual.fireM3PerH) && !lacks(need.usual.m3PerH / factor)) return "masked";
   return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H
     ? "unmeasured"
     : "short";
@@ -134,7 +157,11 @@ export function roomOfJobs(shop: Shop, jobs: readonly JobInRoom[]): RoomOfJobs {
 }
 
 /** The verdict on a job in the room of its shop; undefined without a shop whose room is stated. */
-export function jobAir(job: JobInRoom, shop: Shop | undefined, room: RoomOfJobs | undefined): JobAir | undefined {
+export function jobAir(
+  job: JobInRoom,
+  shop: Shop | undefined,
+  room: RoomOfJobs | undefined,
+): JobAir | undefined {
   if (!shop?.room) return undefined;
   const planned = releasesOfJob(job);
   const startH = room && startHour(job.schedule);
@@ -189,11 +216,7 @@ function openingOf(shop: Shop, releases: readonly Release[]): (hour: number) => 
 }
 
 /** Of a coat that is not planned, all at once from its first stroke on. */
-function releasesOfCoat(
-  coat: CoatFumes,
-  planned: readonly JobRelease[],
-  job: string,
-): readonly JobRelease[] {
+function releasesOfCoat(coat: CoatFumes, planned: readonly JobRelease[], job: string): readonly JobRelease[] {
   const actions = new Set<Action>(coat.parts.map(({ action }) => action));
   if (planned.length > 0) return planned.filter(({ action }) => actions.has(action));
   const to = Math.max(coat.applicationH + coat.dryingH, LEAST_RELEASE_H);
@@ -217,19 +240,20 @@ function judged(
   room: RoomOfJobs,
 ): CoatInRoom {
   const together = worstNeed(room.cautious, releases);
-  const there = airThere(shop, coat.parts[0]!.action.duties);
-  const verdict = airVerdict({ cautious: together, usual: worstNeed(room.usual, releases) }, there);
-  return { air: { coat, alone: worstNeed(alone.cautious, releases), together, there, verdict }, room };
+  const { duties } = coat.parts[0]!.action;
+  const there = airThere(shop, duties);
+  const verdict = airVerdict({ cautious: together, usual: worstNeed(room.usual, releases) }, there, duties);
+  const by = worstNeed(alone.cautious, releases);
+  return {
+    air: { coat, alone: by, vapours: vapoursIn(releases, by), together, there, verdict },
+    room,
+  };
 }
 
-const NO_NEED: AirNeed = { m3PerH: 0, airChangesPerH: 0, fromH: 0, hours: 0 };
-
 const worstNeed = (room: RoomAir, releases: readonly Release[]): AirNeed =>
-  releases
-    .map(({ from, to }) => room.needBetween(from, to))
-    .reduce((most, need) => (need.m3PerH > most.m3PerH * (1 + 1e-9) ? need : most), NO_NEED);
+  releases.map(({ from, to }) => room.needBetween(from, to)).reduce(greaterNeed, NO_NEED);
 
-const GRAVITY: readonly AirVerdict[] = ["enough", "unnamed", "unmeasured", "short"];
+const GRAVITY: readonly AirVerdict[] = ["enough", "unnamed", "unmeasured", "masked", "short"];
 
 /** The gravest, of those the one that lacks most, of those the coat that needs most by itself. */
 function worstOf(coats: readonly CoatInRoom[], job: string, startH: number): WorstAir | undefined {
@@ -244,23 +268,32 @@ function worstOf(coats: readonly CoatInRoom[], job: string, startH: number): Wor
     });
   if (!worst) return undefined;
   const { air, room } = worst;
-  const { fromH, hours } = air.together;
-  const inIt = room.releases.filter(({ from, to }) => from < fromH + hours && to > fromH);
-  const grams = (releases: readonly Release[]): number =>
-    releases.reduce((sum, release) => sum + release.grams * share(release, fromH, fromH + hours), 0);
-  const solvents = [...new Set(inIt.flatMap((release) => solventOf(release, "cautious") ?? []))];
+  const inIt = room.releases.filter((release) => gramsIn(release, air.together) > 0);
   const actions = new Set(inIt.filter((release) => release.job === job).map(({ action }) => action));
   return {
-    need: { ...air.together, fromH: fromH - startH },
+    need: { ...air.together, fromH: air.together.fromH - startH },
     coat: air,
-    grams: grams(inIt),
-    vapours: solvents.map((solvent) => ({
-      solvent,
-      grams: grams(inIt.filter((release) => solventOf(release, "cautious") === solvent)),
-    })),
+    grams: inIt.reduce((sum, release) => sum + gramsIn(release, air.together), 0),
+    vapours: vapoursIn(inIt, air.together),
     coats: coats.flatMap((each) =>
       each.air.coat.parts.some(({ action }) => actions.has(action)) ? [each.air] : [],
     ),
     others: [...new Set(inIt.map((release) => release.job))].filter((name) => name !== job),
   };
+}
+
+const gramsIn = (release: Release, { fromH, hours }: AirNeed): number =>
+  release.grams * share(release, fromH, fromH + hours);
+
+function vapoursIn(releases: readonly Release[], need: AirNeed): readonly Vapour[] {
+  const found = new Map<Solvent, Vapour>();
+  for (const release of releases) {
+    const solvent = solventOf(release, "cautious");
+    const grams = gramsIn(release, need);
+    if (!solvent || grams <= 0) continue;
+    const before = found.get(solvent);
+    const isAssumed = before?.isAssumed === true || release.standIn?.isNamed === false;
+    found.set(solvent, { solvent, grams: (before?.grams ?? 0) + grams, isAssumed });
+  }
+  return [...found.values()];
 }

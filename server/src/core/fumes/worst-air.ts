@@ -26,7 +26,17 @@ export interface AirNeed {
   readonly fromH: number;
   /** Length of the stretch, h. */
   readonly hours: number;
+  /** What the explosive limit asks for in these hours, if another limit asks for more. */
+  readonly fireM3PerH: number;
 }
+
+export const NO_NEED: AirNeed = { m3PerH: 0, airChangesPerH: 0, fromH: 0, hours: 0, fireM3PerH: 0 };
+
+/** The greater of two needs, the first of equal ones, with the greater need for fire of both. */
+export const greaterNeed = (a: AirNeed, b: AirNeed): AirNeed => ({
+  ...(b.m3PerH > a.m3PerH * (1 + 1e-9) ? b : a),
+  fireM3PerH: Math.max(a.fireM3PerH, b.fireM3PerH),
+});
 
 export interface RoomAir {
   /** The greatest need among the stretches that have any part of these hours in them. */
@@ -56,12 +66,11 @@ export function roomAir({ releases, roomM3, stance, opening }: RoomInput): RoomA
         const found = worst(fromH - hours, toH);
         if (!found || found.m3 <= 0) return [];
         const m3PerH = airNeededM3PerH(found.m3, hours, kind);
-        return [
-          { m3PerH, airChangesPerH: airChangesPerH(m3PerH, roomM3), limit: kind, fromH: found.from, hours },
-        ];
+        const perH = airChangesPerH(m3PerH, roomM3);
+        return [{ m3PerH, airChangesPerH: perH, limit: kind, fromH: found.from, hours, fireM3PerH: 0 }];
       });
-      const none: AirNeed = { m3PerH: 0, airChangesPerH: 0, fromH, hours: 0 };
-      return needs.reduce((most, need) => (need.m3PerH > most.m3PerH * (1 + 1e-9) ? need : most), none);
+      const fireM3PerH = needs.find(({ limit }) => limit === "fire")?.m3PerH ?? 0;
+      return { ...needs.reduce(greaterNeed, { ...NO_NEED, fromH }), fireM3PerH };
     },
   };
 }
@@ -97,10 +106,11 @@ function worstOf(
     const m3 = solvent ? airToLimitM3(solvent, release.grams, kind) : 0;
     return m3 > 0 ? [{ from: release.from, to: release.to, m3 }] : [];
   });
-  const left = leftBy(weighed);
+  const { left, perH } = leftBy(weighed);
   const starts = weighed.flatMap(({ from, to }) => {
     const ending = kind === "fire" ? to - hours : opening(to - hours);
-    return [from, ...(Number.isFinite(ending) && ending < to ? [Math.max(ending, to - hours)] : [])];
+    // Where nothing leaves yet, the stretch that begins with the next release holds as much.
+    return [from, ...(Number.isFinite(ending) && ending < to && perH(ending) > 0 ? [ending] : [])];
   });
   const stretches = [...new Set(starts)]
     .sort((a, b) => a - b)
@@ -116,10 +126,11 @@ function worstOf(
   };
 }
 
-/** How many m3 have been asked for by an hour. */
-function leftBy(
-  releases: readonly { readonly from: number; readonly to: number; readonly m3: number }[],
-): (hour: number) => number {
+/** How many m3 have been asked for by an hour, and how many are then in an hour. */
+function leftBy(releases: readonly { readonly from: number; readonly to: number; readonly m3: number }[]): {
+  readonly left: (hour: number) => number;
+  readonly perH: (hour: number) => number;
+} {
   const changes = releases
     .flatMap(({ from, to, m3 }) => {
       const perH = m3 / (to - from);
@@ -138,10 +149,17 @@ function leftBy(
       perH: (last?.perH ?? 0) + perH,
     });
   }
-  return (hour) => {
-    const index = firstIndex(bends, ({ at }) => at > hour) - 1;
-    const bend = bends[index];
-    return bend ? bend.left + bend.perH * (hour - bend.at) : 0;
+  const bendAt = (hour: number) => bends[firstIndex(bends, ({ at }) => at > hour) - 1];
+  return {
+    left: (hour) => {
+      const bend = bendAt(hour);
+      return bend ? bend.left + bend.perH * (hour - bend.at) : 0;
+    },
+    perH: (hour) => {
+      const perH = bendAt(hour)?.perH ?? 0;
+      // What is left of adding and taking away again is nothing.
+      return perH > 1e-9 ? perH : 0;
+    },
   };
 }
 

@@ -4,7 +4,7 @@ import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
-import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
+import { FUMES_BASIS, worstAir } from "../fumes-facts.ts";
 import { gramsText, HOURS_BASIS, jobPeak } from "../fumes-hours.ts";
 import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
 import { distinctNames } from "../material-names.ts";
@@ -85,7 +85,7 @@ function peakLine(result: JobResult): string | undefined {
 }
 
 function worstText(result: JobResult): string | undefined {
-  const worst = worstShift(result);
+  const worst = worstAir(result);
   if (!worst) return undefined;
   const sum = worst.working ? `: ${worst.working}` : "";
   return `${worst.name} ${gramsText(worst.grams)}, ${worst.air}${sum} (${FUMES_BASIS})`;

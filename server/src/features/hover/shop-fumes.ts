@@ -3,13 +3,13 @@
  * limit, and for every job the hour of most and the shift that asks for most air. It proves nothing safe.
  */
 import { DEFAULT_MIXING_FACTOR } from "../../core/fumes/dilution-air.ts";
-import { jobFumes, SHIFT_H } from "../../core/fumes/job-fumes.ts";
-import { gramsKeptPerH } from "../../core/fumes/room-air.ts";
+import { jobFumes } from "../../core/fumes/job-fumes.ts";
+import { gramsKeptPerH, SHIFT_H } from "../../core/fumes/room-air.ts";
 import { exposureLimitMgM3, type Solvent } from "../../core/knowledge/solvents.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import type { Shop } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { FUMES_BASIS, worstShift } from "../fumes-facts.ts";
+import { FUMES_BASIS, worstAir } from "../fumes-facts.ts";
 import { gramsText, jobPeak } from "../fumes-hours.ts";
 import { code, firstFew, nested } from "./context.ts";
 
@@ -26,7 +26,7 @@ export function shopFumes(shop: Shop, results: readonly JobResult[]): readonly s
 function jobItems(result: JobResult): readonly string[] {
   const peak = jobPeak(result);
   if (!peak) return [];
-  const worst = worstShift(result);
+  const worst = worstAir(result);
   return [
     `${gramsText(result.totals.voc_g ?? 0)} in all, most ${gramsText(peak.grams)} in the hour from ${peak.from}`,
     ...(worst ? [`${worst.name} ${gramsText(worst.grams)}, ${worst.air} (${worst.working})`] : []),
