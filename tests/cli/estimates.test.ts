@@ -52,7 +52,9 @@ describe("totals", () => {
     // 2 m2 · 3 / 10 · 400 g/L = 240 g a coat; 240 000 mg / 8 h / 350 mg/m3 · 5 / 50 m3 = 8.6 an hour.
     expect(stdout).toMatch(/Fumes \(.*no calculation can show that a room is safe\)\n/u);
     expect(stdout).toMatch(/VOC +480 g\n/u);
-    expect(stdout).toMatch(/varnish, 2 coats +480 g {2}a coat needs 8\.6 air changes\/h by itself, 10 stated\n/u);
+    expect(stdout).toMatch(
+      /varnish, 2 coats +480 g {2}a coat needs 8\.6 air changes\/h by itself, 10 stated\n/u,
+    );
     expect(stdout).toMatch(
       /worst 8 h +240 g {2}from Mon 2027-03-08 \d\d:\d\d: needs 8\.6 air changes\/h in 50 m3; 10 stated: enough by this estimate\n/u,
     );

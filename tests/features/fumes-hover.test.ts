@@ -37,7 +37,9 @@ const hover = (text: string, at: string): string =>
 test("a layer", () => {
   // 2 m2 · 3 / 10 · 400 g/L = 240 g; 240 000 mg / 8 h / 350 mg/m3 · 5 / 50 m3 = 8.6
   const card = hover(TEXT, "layer  varnish");
-  expect(card).toContain("fumes in `it`: 240 g a coat, × 2 = 480 g; needs 8.6 air changes/h by itself, 10 stated");
+  expect(card).toContain(
+    "fumes in `it`: 240 g a coat, × 2 = 480 g; needs 8.6 air changes/h by itself, 10 stated",
+  );
   expect(card).toContain(
     "(240 g / 0.35 g/m3 (mineral spirits) / 8 h × 5 = 429 m3/h, / 50 m3 = 8.6 air changes/h)",
   );
