@@ -26,7 +26,7 @@ shop workshop "Workshop" {
 ## says what its label does.
 recipe clear_wood(clear: material, coats: number = 3) {
   for    wood, veneer
-  safety dust_mask, gloves, ventilate
+  safety dust_mask, gloves, ventilate 10 air changes/h
   step   sand 120, 150, 180
   step   dust
   # Water raises the grain now, so that the first coat does not.
