@@ -382,6 +382,7 @@ describe("notes against protection", () => {
     "A paper mask is enough.",
     "Hold your breath and be quick.",
     "A scarf over your nose will do.",
+    "Gloves only get in the way here.",
   ])("%s", (note) => {
     expect(noted(note, ...STRIPPING)).toEqual(["note-against-protection"]);
     expect(noted(note, "step   clean with soap")).toEqual([]);

@@ -8,6 +8,8 @@ import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { RETIRED_RULES } from "../../server/src/core/rules/retired.ts";
 
 const LEVELS: Readonly<Record<string, string>> = {
+  "poured-down-drain": "warning",
+  "solvent-on-skin": "warning",
   "kept-in-drink-bottle": "warning",
   "note-against-protection": "warning",
   "poisonous-solvent": "error",

@@ -100,8 +100,10 @@ import { noteAgainstProtection } from "./safety/note-against-protection.ts";
 import { openFlame } from "./safety/open-flame.ts";
 import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
 import { poisonousSolvent } from "./safety/poisonous-solvent.ts";
+import { pouredDownDrain } from "./safety/poured-down-drain.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
 import { sleepingInFumes } from "./safety/sleeping-in-fumes.ts";
+import { solventOnSkin } from "./safety/solvent-on-skin.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
 import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
 import { late } from "./schedule/late.ts";
@@ -224,8 +226,10 @@ export const RULES: readonly Rule[] = [
   openFlame,
   poisonousIngredient,
   poisonousSolvent,
+  pouredDownDrain,
   ragsNotWetted,
   sleepingInFumes,
+  solventOnSkin,
   sprayingFlammablesIndoors,
   ventilationTooWeak,
   late,

@@ -147,7 +147,8 @@ function isDispensedWith(
   const before = keys.slice(Math.max(0, at - 3), at);
   const without = before.lastIndexOf("without");
   if (without >= 0) return !deniedBefore(at - before.length + without);
-  const after = keys.slice(at + 1, at + 5);
+  const after = keys.slice(at + 1, at + 6);
+  if (after.includes("way") && after.includes("in")) return !deniedBefore(at);
   if (before.includes("no")) return after.some((key) => NEEDED.has(key));
   return after.includes("not") ? after.some((key) => NEEDED.has(key)) : after.includes("unnecessary");
 }
