@@ -276,7 +276,7 @@ describe("json", () => {
       severity: "error",
       headline: expect.stringContaining("Expected a spreading rate") as string,
       why: "",
-      remedy: "",
+      remedy: "Write, for example, `10 m2/L` or `120 g/m2`.",
       where: null,
       message: expect.stringContaining("Expected a spreading rate") as string,
       parts: [

@@ -42,7 +42,23 @@ export function textOf(message: string): FindingText {
 
 /** The same where the message has sentences instead of lines, as those on the notation have. */
 export const textOfSentences = (message: string): FindingText =>
-  textOf([...message.matchAll(SENTENCE)].map(([sentence]) => sentence.trim()).join("\n"));
+  shortened(textOf([...message.matchAll(SENTENCE)].map(([sentence]) => sentence.trim()).join("\n")));
+
+const LONGEST_HEADLINE = 70;
+
+/** The examples of a headline that would be too long become the remedy: "Write, for example, `wait 72 h`." */
+function shortened(text: FindingText): FindingText {
+  if (text.headline.length <= LONGEST_HEADLINE || text.remedy !== "") return text;
+  const examples = [...text.headline.matchAll(EXAMPLE)].map(([, example]) => example);
+  if (examples.length === 0) return text;
+  return {
+    ...text,
+    headline: text.headline.replace(EXAMPLE, ""),
+    remedy: `Write, for example, ${examples.join(" or ")}.`,
+  };
+}
+
+const EXAMPLE = /,? such as (`[^`]+`)/gu;
 
 /** Up to its sign at the end; what stands in backticks or quotation marks ends none. */
 const SENTENCE = /(?:`[^`]*`|"[^"]*"|[^.?!]|[.?!](?!\s|$))+[.?!]?/gu;

@@ -107,11 +107,11 @@ describe("the working", () => {
 
 describe("what is wrong is said at its place", () => {
   test.each([
-    ["pannel 1 m x 1 m", ["unknown-word at [pannel]: `pannel` is no shape; did you mean `panel`?"]],
+    ["pannel 1 m x 1 m", ["unknown-word at [pannel]: Unknown shape `pannel`; did you mean `panel`?"]],
     [
       "constructor 1 m x 1 m",
       [
-        "unknown-word at [constructor]: `constructor` is no shape; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `area`.",
+        "unknown-word at [constructor]: Unknown shape `constructor`; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `area`.",
       ],
     ],
     [

@@ -262,7 +262,7 @@ function unknownShape(shape: ShapeSyntax): ShapeProblem {
   return {
     rule: "unknown-word",
     span: shape.name.span,
-    message: `\`${shape.name.text}\` is no shape; ${hint}`,
+    message: `Unknown shape \`${shape.name.text}\`; ${hint}`,
   };
 }
 

@@ -128,7 +128,7 @@ function checkTarget(
     reporter(ctx)(
       "unknown-name",
       surface.span,
-      `This job has several pieces: say whose \`${surface.text}\` is meant, ${orList(names)}.`,
+      `\`${surface.text}\` may be of more than one piece. Say which, ${orList(names)}.`,
     );
   }
 }
@@ -145,7 +145,7 @@ export function checkPiece(piece: Piece, scope: Scope): CheckResult {
       reporter(ctx)(
         "follow-cycle",
         place.span,
-        `\`${job}\` starts from what a job on this piece leaves, so the two go round. Describe the piece as it was before the first job.`,
+        `\`${job}\` starts from what a job on this piece leaves, so each needs the other first. Describe the piece as it was before the first job.`,
       );
     } else if (
       found &&

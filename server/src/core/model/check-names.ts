@@ -162,8 +162,8 @@ function checkUses(
       plain(
         "use-cycle",
         use.target === file.id
-          ? `"${use.path}" is this file itself, which sees its own declarations anyway. Take the line out.`
-          : `"${use.path}" uses this file in its turn, so the two go round. Move what both need into a third file.`,
+          ? "This file uses itself. It sees its own declarations anyway. Take the line out."
+          : `Circular \`use\`: the two files use each other. "${use.path}" uses this file, too. Move what both need into a third file.`,
       );
     } else if (seen.has(use.target))
       plain("repeated-field", `"${use.path}" is used twice. Keep one of the two lines.`);

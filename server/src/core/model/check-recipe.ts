@@ -121,7 +121,7 @@ function unknownWord(
   ctx.findings.push({
     rule: "unknown-word",
     span: word.span,
-    message: `\`${word.text}\` is no ${what}.${near ? ` Did you mean \`${near}\`?` : ` It may be ${orList(known)}.`}`,
+    message: `Unknown ${what} \`${word.text}\`.${near ? ` Did you mean \`${near}\`?` : ` It may be ${orList(known)}.`}`,
     ...(near ? { fix: { title: `Change to \`${near}\``, span: word.span, text: near } } : {}),
   });
 }
@@ -162,7 +162,7 @@ function checkTails(
     else seen.set(tail.kind, tail);
     switch (tail.kind) {
       case "by":
-        if (tail.method) unknownWord(ctx, tail.method, METHODS, "way of putting a layer on");
+        if (tail.method) unknownWord(ctx, tail.method, METHODS, "application method");
         break;
       case "wiped":
         readDuration(tail.after, bindings, report);
@@ -179,7 +179,7 @@ function checkTails(
         checkMaterial(ctx, tail.tint, bindings, recipe.parameters);
         break;
       case "as":
-        if (tail.role) unknownWord(ctx, tail.role, ["toner"], "use of a layer");
+        if (tail.role) unknownWord(ctx, tail.role, ["toner"], "layer role");
         break;
       case "wet":
         readMeasure(tail.thickness, ["length"], POSITIVE, bindings, report);
@@ -214,7 +214,7 @@ function checkUses(
 }
 
 function checkWait(ctx: CheckContext, wait: WaitStatement, bindings: Bindings): void {
-  if (wait.until) unknownWord(ctx, wait.until, WAIT_STAGES, "stage to wait for");
+  if (wait.until) unknownWord(ctx, wait.until, WAIT_STAGES, "stage of a wait");
   readDuration(wait.time, bindings, reporter(ctx));
 }
 

@@ -163,7 +163,7 @@ function readFamily(ctx: Lowering, fields: Fields) {
       ctx,
       "unknown-word",
       item.span,
-      `${item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``} is no family of materials.${near ? ` Did you mean \`${near}\`?` : ` Families are ${orList(FAMILY_NAMES)}.`}`,
+      `Unknown family ${item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``}.${near ? ` Did you mean \`${near}\`?` : ` Families are ${orList(FAMILY_NAMES)}.`}`,
       near ? { title: `Change to \`${near}\``, span: item.span, text: near } : undefined,
     );
     return undefined;

@@ -247,7 +247,7 @@ export function readWord<W extends string>(
     ctx,
     "unknown-word",
     words.span,
-    `\`${text}\` is no ${what}.${near ? didYouMean(text, vocabulary) : choice}`,
+    `Unknown ${what} \`${text}\`.${near ? didYouMean(text, vocabulary) : choice}`,
     near ? { title: `Change to \`${near}\``, span: words.span, text: near } : undefined,
   );
   return undefined;

@@ -4,7 +4,7 @@
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family, Role } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related } from "../texts.ts";
 
 const isOneOf = (family: Family, ...roles: readonly Role[]): boolean => roles.includes(family.role);
 
@@ -79,9 +79,9 @@ export const stepMaterialMisfit: TradeRule = {
       const verb = VERBS[action.verb];
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
-        headline: `${useName(action.use)} is nothing to \`${action.verb}\` with`,
-        why: "What this line should do would not be done when the next line comes.",
-        remedy: `Name ${verb.can}, or take another verb.`,
+        headline: `\`${action.use.name}\` cannot be used to ${action.verb}`,
+        why: `Its family is ${material.family.name}, so what this line should do would not be done when the next line comes.`,
+        remedy: `Name ${verb.can}, or use another verb.`,
         at: action.use.place,
         related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],
       });

@@ -16,7 +16,7 @@ export const waitWithoutEffect: TradeRule = {
   },
   failing: [
     {
-      title: "Water from cleaning is no layer",
+      title: "Water from cleaning is not a layer",
       text: `recipe clear_coat {
   for    wood
   step   clean with soap
@@ -89,8 +89,8 @@ job lid {
       // What was put on and stripped again still counted while it was there.
       if (firstIndexOf(run, isLayer) < action.index) return;
       report({
-        headline: `\`until ${action.until}\` counts from the last layer or filling, and nothing was put on before this line`,
-        why: "So no time passes here, and what was cleaned or dampened has none to dry.",
+        headline: `\`wait until ${action.until}\` has nothing to wait for`,
+        why: "It counts from the last layer or filling, and nothing was put on above this line. So no time passes here, and the wet surface gets no time to dry.",
         remedy: "State the time, such as `wait overnight`, or take the line out.",
       });
     },

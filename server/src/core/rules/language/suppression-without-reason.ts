@@ -37,7 +37,7 @@ export const suppressionWithoutReason: LanguageRule = {
 `,
     },
     {
-      title: "Prose is no such comment",
+      title: "Prose is not such a comment",
       text: `recipe smooth {
   for   wood
   # allow time for it: at least 20 min

@@ -8,9 +8,9 @@ export const unknownField: LanguageRule = {
   group: "language",
   severity: "error",
   docs: {
-    summary: "A line begins with a word that is no field of its block.",
+    summary: "A line begins with a word that its block has no field for.",
     why: "It is not read, so whatever it was meant to say does not count.",
-    remedy: "Mend the word; the message names the fields that there are.",
+    remedy: "Fix the word; the message names the fields that there are.",
     sources: ["the language reference"],
   },
   failing: [

@@ -10,7 +10,7 @@ export const unknownName: LanguageRule = {
   docs: {
     summary: "A name is used that neither this file nor one that it uses declares, and that is not built in.",
     why: "What cannot be found cannot be judged, bought or scheduled.",
-    remedy: "Mend the name, declare it, or name the file that does with `use`.",
+    remedy: "Fix the name, declare it, or name the file that does with `use`.",
     sources: ["the language reference"],
   },
   failing: [

@@ -26,7 +26,7 @@ export const unusedName: LanguageRule = {
   ],
   passing: [
     {
-      title: "Used as a number of coats and handed on",
+      title: "Used as a number of coats, and passed to another recipe",
       text: `recipe thin_coats(clear: material, coats: number = 1) {
   for   wood
   layer clear x coats {

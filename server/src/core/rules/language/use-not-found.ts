@@ -10,7 +10,7 @@ export const useNotFound: LanguageRule = {
   docs: {
     summary: "A file named by `use` cannot be found, or may not be read.",
     why: "Nothing that it declares can be named here, so other errors may follow from this one.",
-    remedy: "Mend the path, which is relative to this file, or add the file.",
+    remedy: "Fix the path, which is relative to this file, or add the file.",
     sources: ["the language reference"],
   },
   failing: [

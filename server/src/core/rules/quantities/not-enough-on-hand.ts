@@ -3,7 +3,7 @@
  * is sold. The finding stands on the line with which it runs out.
  */
 import type { TradeRule } from "../rule.ts";
-import { litresText, materialName, related } from "../texts.ts";
+import { litresText, related } from "../texts.ts";
 
 export const notEnoughOnHand: TradeRule = {
   id: "not-enough-on-hand",
@@ -121,8 +121,8 @@ job shelves {
         const last = runsOut(draws, onHand);
         if (!last) continue;
         ctx.report(last.run, last.action, {
-          headline: `The job needs ${litresText(litres)} of ${materialName(material.name, material.family?.name)}, spare included, and ${litresText(onHand)} is on hand`,
-          why: "The can runs empty in the middle of the work, and its material does not say how more is sold.",
+          headline: `\`${material.name}\`: ${litresText(litres)} needed, ${litresText(onHand)} on hand`,
+          why: "Spare is included. The can runs empty in the middle of the work, and the material does not say how more is sold.",
           remedy:
             "Get more before the work begins and state it with `sold` or `on_hand`, or use another material.",
           related: [related(material.onHandPlace, "What is on hand")],
@@ -132,7 +132,7 @@ job shelves {
   },
 };
 
-/** The draw with which the cupboard is empty. */
+/** The draw that empties the stock. */
 function runsOut<D extends { readonly litres?: number }>(draws: readonly D[], onHand: number): D | undefined {
   let used = 0;
   return draws.find((draw) => {

@@ -2,6 +2,7 @@
  * The job costs more than it may: materials by whole containers, labour, supplies and the pieces as bought.
  * Where a price is not stated nothing is reckoned and nothing is said.
  */
+import { sentence } from "../../sentence.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const overBudget: TradeRule = {
@@ -99,9 +100,9 @@ job shelves {
       const total = totals.total_cost;
       if (!job.budget || total === null || cents(total) <= cents(job.budget.amount)) return;
       reportAt(job.budget.place, {
-        headline: `The job costs ${money(total)}, which is ${money(total - job.budget.amount)} above its budget of ${money(job.budget.amount)}: ${parts(totals, total)}`,
-        why: "The money would run out before the work is done.",
-        remedy: "Take fewer coats or cheaper materials, use what is on hand, or agree on a larger budget.",
+        headline: `The job costs ${money(total)}, ${money(total - job.budget.amount)} over its budget`,
+        why: `${sentence(parts(totals, total))}; the budget is ${money(job.budget.amount)}.`,
+        remedy: "Use cheaper materials or what is on hand, or agree on a larger budget.",
       });
     },
   },

@@ -106,8 +106,8 @@ job doors {
       if (takes <= life + 1e-6) return;
       const many = run.pieces > 1 ? ` on ${run.pieces} pieces` : "";
       report({
-        headline: `One coat of ${useName(action.use)}${many} takes ${hoursText(takes)}, and it can be used for ${hoursText(life)} once it is mixed`,
-        why: "Past its pot life it thickens in the pot and the gun, and what still goes on does not flow out or hold.",
+        headline: `One coat takes ${hoursText(takes)}, and the pot life is ${hoursText(life)}`,
+        why: `One coat of ${useName(action.use)}${many} takes longer than it can be used once it is mixed. Past its pot life it thickens, and what still goes on does not flow out or hold.`,
         remedy: "Mix in portions that are used up in time, or do fewer pieces at once.",
         related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
       });

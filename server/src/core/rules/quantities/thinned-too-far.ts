@@ -72,8 +72,8 @@ recipe two_coats {
       const tail = action.syntax.tails.find((t) => t.kind === "thinned");
       const ratio = tail?.kind === "thinned" ? tail.ratio : undefined;
       report({
-        headline: `${useName(action.use)} is thinned ${action.thinned.a}:${action.thinned.b}, which is ${formatNumber(percent, 0)} % of thinner to the material, and it takes ${formatNumber(limit, 1)} % at most`,
-        why: "Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.",
+        headline: `Thinned by ${formatNumber(percent, 0)} %, and ${formatNumber(limit, 1)} % is the most it takes`,
+        why: `${useName(action.use)} is thinned ${action.thinned.a}:${action.thinned.b}. Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.`,
         remedy: `Use at most ${formatNumber(limit * 10, 0)} mL of thinner to a litre.`,
         related: material?.thin?.place
           ? [related(material.thin.place, "How far the label lets it be thinned")]

@@ -74,9 +74,9 @@ recipe one_coat {
       const stated = material.thin?.origin === "stated" ? material.thin : undefined;
       const wanted = stated?.value.thinner ?? material.family.thinners[0] ?? material.family.carrier;
       report({
-        headline: `${useName(action.use)} is thinned with ${useName(thinner)}, and ${stated ? "its label" : "its family"} takes ${wanted}`,
-        why: "The wrong thinner curdles the material or lets its binder fall out, and spoils what is in the pot.",
-        remedy: `Thin it with ${wanted}, as the label has it.`,
+        headline: `\`${thinner.name}\` does not thin this material: it takes ${wanted}`,
+        why: `${useName(action.use)} takes ${wanted} by ${stated ? "its label" : "its family"}. The wrong thinner curdles it or lets its binder fall out, and spoils what is in the pot.`,
+        remedy: stated ? `Thin it with ${wanted}.` : `Thin it with ${wanted}, or with what its label names.`,
         related: stated?.place ? [related(stated.place, "What the label thins it with")] : [],
         at: thinner.place,
       });

@@ -118,7 +118,7 @@ job shelves {
 `,
     },
     {
-      title: "Without a shop no date is reckoned",
+      title: "Without a shop no date is calculated",
       text: `piece shelf {
   surface top {
     shape panel 800 mm x 300 mm
@@ -147,9 +147,9 @@ job shelves {
       if (totals.finish <= end) return;
       const wanted = job.ready.time ? `${job.ready.date} at ${job.ready.time}` : job.ready.date;
       reportAt(job.ready.place, {
-        headline: `The job is wanted on ${wanted} and can be done ${dateText(totals.finish)} at the earliest, after ${hoursText(schedule.elapsedHours)}`,
-        why: "Drying cannot be hurried, so the piece would leave late or with soft coats.",
-        remedy: "Start earlier, add hours or hands, or choose materials that dry faster.",
+        headline: `The job cannot be ready before ${dateText(totals.finish).replace(/^on /u, "")}`,
+        why: `It is wanted on ${wanted}; the earliest end is ${dateText(totals.finish)}, after ${hoursText(schedule.elapsedHours)}. Shorter waits would leave soft coats.`,
+        remedy: "Start earlier, add opening hours or people, or choose materials that dry faster.",
         related: job.start ? [{ place: job.start.place, message: "The work begins here" }] : [],
       });
     },

@@ -29,8 +29,8 @@ export const startsBeforeEarlierJob: TradeRule = {
       const startAt = schedule.startAt;
       if (!job.start || !startAt || !earlier?.finish || startAt >= earlier.finish) return;
       reportAt(job.start.place, {
-        headline: `The job begins ${dateText(startAt)}, and \`${earlier.job.name}\`, which it comes after, is finished ${dateText(earlier.finish)}`,
-        why: "What that job still has to do to the piece, and its last wait, would be cut short.",
+        headline: `The job begins before \`${earlier.job.name}\` is finished`,
+        why: `It begins ${dateText(startAt)}, and the job that it comes after is finished ${dateText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,
         remedy: "Start later, or start the earlier job sooner.",
         related: job.after
           ? [{ place: job.after.place, message: `It comes after \`${earlier.job.name}\`` }]

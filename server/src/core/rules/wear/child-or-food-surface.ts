@@ -2,10 +2,10 @@
  * A surface that children chew or food lies on, left before the last coat has cured or with a material that is not
  * meant for it. Nothing here says that a finish is safe: the label, its maker and local rules do.
  */
-import { sentence } from "../../sentence.ts";
-import { hasReached, stageHours, waitedOf } from "../../surface/state.ts";
+import { labelAllows, labelSays } from "../../knowledge/label-words.ts";
+import { type Coat, hasReached, isFilm, stageHours, waitedOf } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
-import type { TradeRule } from "../rule.ts";
+import type { RunContext, TradeRule } from "../rule.ts";
 import { afterText, coatName, factorText, hoursText, related } from "../texts.ts";
 
 export const childOrFoodSurface: TradeRule = {
@@ -14,7 +14,7 @@ export const childOrFoodSurface: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A children's or food surface is left before its last coat has its full cure, or with a material that is not meant for it.",
+      "A children's or food surface is left before its last coat has its full cure, or has a material on it that is not meant for it: by its label's words, or a stain, dye or filler that no film keeps from food.",
     why: "Until it is cured a coat gives off solvent and uncured resin, and pigments, dyes and fillers are not made to meet food.",
     remedy:
       "End the recipe with `wait until cured`, and use a last coat whose label says that it is meant for children's furniture or for contact with food; the label, the safety data sheet and local rules decide.",
@@ -68,8 +68,106 @@ job boards {
 }
 `,
     },
+    {
+      title: "A stain below oil on a cutting board, and a varnish whose label rules toys out",
+      text: `## Fit for food when cured.
+material board_oil {
+  family drying oil
+  cure   30 days
+}
+
+## Not suitable for toys.
+material hard_varnish {
+  family oil varnish
+}
+
+piece board {
+  use_by food
+  surface face {
+    shape panel 380 mm x 240 mm
+    wood  beech
+  }
+}
+
+piece blocks {
+  use_by children
+  surface sides {
+    shape area 1 m2
+    wood  beech
+  }
+}
+
+recipe stained {
+  for    wood
+  safety gloves, wet_rags, ventilate, no_ignition
+  layer  oil_stain, wiped after 10 min #! child-or-food-surface
+  wait   until cured
+  layer  board_oil, by cloth, wiped after 20 min
+  wait   until cured
+}
+
+recipe varnished {
+  for    wood
+  safety gloves, wet_rags, ventilate, no_ignition
+  layer  hard_varnish #! child-or-food-surface
+  wait   until cured
+}
+
+job boards {
+  piece board
+  apply stained to face
+}
+
+job toys {
+  piece blocks
+  apply varnished to sides
+}
+`,
+    },
   ],
   passing: [
+    {
+      title: "A stain whose label allows it, and another under a film that is fit for food",
+      text: `## Food-safe when dry.
+material board_stain {
+  family waterborne stain
+}
+
+piece board {
+  use_by food
+  surface face {
+    shape panel 380 mm x 240 mm
+    wood  maple
+  }
+}
+
+recipe stained {
+  for    wood
+  safety dust_mask
+  step   sand 150
+  step   dust
+  step   dampen
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  waterborne_conditioner, wiped after 5 min
+  wait   30 min
+  layer  board_stain, wiped after 5 min
+  wait   until cured
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 320
+    step dust
+  }
+  wait   until cured
+}
+
+job boards {
+  piece board
+  apply stained to face
+}
+`,
+    },
     {
       title: "The full cure; and adults' furniture is not asked",
       text: `piece toy_box "Toy box" {
@@ -108,33 +206,65 @@ job boxes {
 `,
     },
   ],
-  checks: {
-    onRun: ({ run, report }) => {
-      const use = run.piece?.useBy;
-      if (!use || use.value === "adults" || run.continued || !run.final.certain) return;
-      const last = run.final.layers.findLast((coat) => coat.origin === "new");
-      const action = last && actionOf(run, last);
-      if (!last?.family || !action) return;
-      const surface = use.value === "food" ? "a surface for food" : "a children's surface";
-      const who = use.place ? [related(use.place, "Who uses the piece")] : [];
-      if (last.family.unfitFor?.includes(use.value)) {
-        report(action, {
-          headline: `${sentence(coatName(last))} is the last layer of \`${run.label}\`, ${surface}, and is not meant for it`,
-          why: "Its pigments, dyes or fillers are not made to meet food.",
-          remedy:
-            "Use a last coat whose label says that it is meant for this, and wait for its full cure; the label, the safety data sheet and local rules decide.",
-          related: who,
-        });
-        return;
-      }
-      if (hasReached(run.final, last, "cured") !== "no") return;
-      report(action, {
-        headline: `\`${run.label}\` is ${surface}, and the recipe ends ${afterText(waitedOf(run.final, last).hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}`,
-        why: "Until then the coat still gives off solvent and uncured resin.",
-        remedy:
-          "End with `wait until cured`, and let the label and the safety data sheet say whether it is meant for this use at all.",
-        related: who,
-      });
-    },
-  },
+  checks: { onRun: check },
 };
+
+function check({ run, report }: RunContext): void {
+  const use = run.piece?.useBy;
+  if (!use || use.value === "adults" || run.continued || !run.final.certain) return;
+  const user = use.value;
+  const own = run.final.layers.filter((coat) => coat.origin === "new");
+  const last = own.at(-1);
+  const who = use.place ? [related(use.place, "Who uses the piece")] : [];
+  const unfit = own.findLast((coat) => isUnfit(coat, user, own));
+  const unfitAction = unfit && actionOf(run, unfit);
+  if (unfit && unfitAction) {
+    const clause = unfit.material && labelSays(unfit.material, LABEL[user].unfit);
+    report(unfitAction, {
+      headline: `Not meant for ${SURFACES[user]}: \`${unfit.what}\``,
+      why: clause
+        ? `Its label's words are "${clause.trim()}".`
+        : "Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.",
+      remedy: `Use a material whose label says that it is meant for ${SURFACES[user]}, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
+      related: [
+        ...(clause && unfit.material
+          ? [related(unfit.material.namePlace, "The material whose label says so")]
+          : []),
+        ...who,
+      ],
+    });
+    return;
+  }
+  const action = last && actionOf(run, last);
+  if (!last?.family || !action || hasReached(run.final, last, "cured") !== "no") return;
+  report(action, {
+    headline: `Not cured before ${user === "food" ? "food lies on it" : "children use it"}`,
+    why: `The recipe ends ${afterText(waitedOf(run.final, last).hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}. Until then it gives off solvent and uncured resin.`,
+    remedy:
+      "End with `wait until cured`, and let the label and the safety data sheet say whether it is meant for this use at all.",
+    related: who,
+  });
+}
+
+type User = "children" | "food";
+
+const SURFACES: Readonly<Record<User, string>> = {
+  children: "children's furniture",
+  food: "contact with food",
+};
+
+const LABEL = {
+  children: { unfit: "not for children", fit: "fit for children" },
+  food: { unfit: "not for food", fit: "fit for food" },
+} as const;
+
+/**
+ * What the label rules out; and for food a stain, dye or filler as the last layer, or under oil and wax alone: only a film
+ * keeps it from the food (21 CFR 175.300(a), a functional barrier). A label that allows it stands above the family.
+ */
+function isUnfit(coat: Coat, user: User, own: readonly Coat[]): boolean {
+  const { material, family } = coat;
+  if (material && labelSays(material, LABEL[user].unfit) !== undefined) return true;
+  if (!family?.unfitFor?.includes(user) || (material && labelAllows(material, LABEL[user].fit))) return false;
+  return !own.slice(own.indexOf(coat) + 1).some(isFilm);
+}

@@ -68,9 +68,8 @@ ${FILE("").replace("aged", "aged_and_buffed")}  step   buff with paste_wax
       const step = run.moments.findLast(({ action }) => samePlace(action.place, distressed.place))?.action;
       if (!step) return;
       report(step, {
-        headline:
-          "The finish is worn through to the wood here, and nothing goes over the bare places afterwards",
-        why: "Open wood takes up dirt and water and turns grey, and the finish goes on flaking from its edges.",
+        headline: "The places rubbed through to the wood stay bare",
+        why: "Nothing goes over them afterwards. Open wood takes up dirt and water and turns grey, and the finish goes on flaking from its edges.",
         remedy: "Dust it and put a clear, oil or wax over the whole.",
       });
     },

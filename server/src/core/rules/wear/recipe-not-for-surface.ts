@@ -115,7 +115,7 @@ job more_boxes {
         if (recipe.forKinds.some((kind) => suits(kind, substrate))) continue;
         const name = substrate.veneerMm === undefined ? substrate.name : `${substrate.name} veneer`;
         reportAt(apply, {
-          headline: `Recipe \`${recipe.name}\` is for ${orList(recipe.forKinds)}, and \`${run.label}\` is of ${name}`,
+          headline: `This recipe is for ${orList(recipe.forKinds)}, and \`${run.label}\` is ${name}`,
           why: WHY[substrate.kind] ?? "Its grits and materials are chosen for something else.",
           remedy: `Apply another recipe to \`${run.label}\`, or change the recipe's \`for\` line if it does suit it.`,
           related: [
