@@ -42,6 +42,7 @@ export const OLD_CHEMICALS = [
     cas: ["1319-46-6", "598-63-0", "1314-41-6", "1317-36-8", "301-04-2"],
     hazards: ["lead"],
     harm: "Lead harms the brain, above all a child's, and its dust stays in a room for years.",
+    instead: "Use a lead-free primer, paint or drier",
     sources: ["16 CFR 1303", "29 CFR 1926.62"],
   },
   {

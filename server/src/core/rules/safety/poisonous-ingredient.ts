@@ -2,7 +2,7 @@
  * Pigments, mordants and preservatives of old recipes that poison for decades.
  */
 import { isA } from "../../knowledge/chemicals.ts";
-import { reportChemicals } from "../chemical-uses.ts";
+import { type NamedChemical, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const poisonousIngredient: TradeRule = {
@@ -11,11 +11,12 @@ export const poisonousIngredient: TradeRule = {
   severity: "error",
   docs: {
     summary:
-      "A recipe uses, or says to use, arsenic, mercury, chromium(VI) (dichromates), cyanide, pentachlorophenol, creosote, DDT and their like, by any of their names.",
+      "A recipe uses, or says to use, white and red lead, arsenic, mercury, chromium(VI) (dichromates), cyanide, pentachlorophenol, creosote, DDT and their like, by any of their names.",
     why: "They poison whoever mixes and sands them, and stay in the piece for those who use it. Bare names of colours, such as emerald green, say nothing of the pigment and count only beside words such as `pigment` or `genuine`.",
     remedy:
       "Use a modern dye, stain, paint or preservative. On an old piece that may hold them, do not sand: ask a conservator.",
     sources: [
+      "16 CFR 1303: no paint with more than 90 ppm of lead for consumers, nor on furniture",
       "29 CFR 1910.1018 (arsenic) and 1910.1026 (chromium(VI))",
       "NIOSH Pocket Guide to Chemical Hazards (from memory, confidence high)",
     ],
@@ -48,6 +49,20 @@ recipe stool {
 }
 `,
     },
+    {
+      title: "Red lead, as an old primer",
+      text: `material foot_primer "Red lead in linseed oil" {
+  family alkyd primer
+}
+
+recipe foot {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  layer  foot_primer, by brush #! poisonous-ingredient
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
     {
@@ -71,7 +86,7 @@ recipe stool {
     onRun: (ctx) =>
       reportChemicals(
         ctx,
-        (row) => isA(row, "poisonous ingredient"),
+        (row, named) => isA(row, "poisonous ingredient") || (isA(row, "lead") && isLeadPigment(named)),
         ({ row, by }) => ({
           why: row.harm,
           remedy:
@@ -82,3 +97,6 @@ recipe stool {
       ),
   },
 };
+
+/** Old lead paint is spoken of by strippers, sealers and notes; only what is put on new is meant here. */
+const isLeadPigment = ({ by, words }: NamedChemical): boolean => by === "material" && !/paint/iu.test(words);
