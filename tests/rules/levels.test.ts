@@ -104,6 +104,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "stain-on-sealed-surface": "error",
   "stain-over-end-grain": "hint",
   "starts-before-earlier-job": "warning",
+  "steel-wool-on-tannin-wood": "warning",
   "steel-wool-under-waterborne": "hint",
   "step-material-misfit": "warning",
   "suppression-without-reason": "warning",

@@ -5,7 +5,7 @@
  * only to about 220 and is kept for documentation: "400" is 35 µm on one scale and about 23 µm on the other.
  * Bonded-abrasive F grades are a third scale and are not here.
  */
-import { PRACTICE } from "./sources.ts";
+import { HANDBOOK_16, PRACTICE } from "./sources.ts";
 
 export interface Grade {
   readonly grit: number;
@@ -86,10 +86,32 @@ export const GRIT_JUMP_WARNING_RATIO = 3;
 export const COARSEST_BEFORE_FINISH = 120;
 /** Coarsest last grit on end grain that takes a stain. Common practice, no source. */
 export const COARSEST_ON_END_GRAIN = 150;
-/** Coarsest last grit before paint. */
-export const COARSEST_BEFORE_PAINT = 100;
-/** Coarsest grit between coats. */
+/** Coarsest grit between coats of clear, stain and glaze. */
 export const COARSEST_BETWEEN_COATS = 180;
+
+/** The last grit before one kind of layer. */
+export interface GritLimit {
+  /** From this grit on nothing is said. */
+  readonly quietFrom: number;
+  /** Coarser than this, the scratches are sure to show. */
+  readonly sureBelow: number;
+  /** Where it holds, as the middle of a sentence. */
+  readonly where: string;
+}
+
+/**
+ * The last grit by what goes on. Those for paint are of procedures published by public bodies, which sand with 80 and
+ * coarser before a primer and with 100 to 150 between coats of paint; the others are common practice.
+ */
+export const LAST_GRITS = {
+  beforeStain: { quietFrom: COARSEST_BEFORE_FINISH, sureBelow: 120, where: "before a stain" },
+  beforeFinish: { quietFrom: COARSEST_BEFORE_FINISH, sureBelow: 100, where: "before a finish" },
+  beforePrimer: { quietFrom: 80, sureBelow: 50, where: "before a primer" },
+  beforePaint: { quietFrom: 100, sureBelow: 80, where: "before paint" },
+  betweenPaints: { quietFrom: 100, sureBelow: 80, where: "between coats of paint" },
+  betweenCoats: { quietFrom: COARSEST_BETWEEN_COATS, sureBelow: 120, where: "over another coat" },
+} as const satisfies Readonly<Record<string, GritLimit>>;
+export const PAINT_GRITS_SOURCE = `${HANDBOOK_16}: wood is scuffed with 50 to 80 grit before a primer; NAVEDTRA 14044 Builder 3 & 2, chapter 8: rough wood is sanded with No. 2, No. 1/2 and No. 2/0 paper before paint (about 36, 60 and 100, from memory)`;
 /** Finest last grit before a penetrating stain. */
 export const FINEST_BEFORE_STAIN = 240;
 /** Finest last grit before paint or primer, which must find a hold: on bare wood and on a film. Common practice, no source. */

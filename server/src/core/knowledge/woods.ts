@@ -1,7 +1,7 @@
 /**
  * The woods, by the usual English trade names, and the other substrates of a surface.
  *
- * Tannin-rich and blotch-prone woods are those of the language reference's thresholds and no others. Pores and filler
+ * Which woods are tannin-rich, blotch or bleed is knowledge of the trade. Pores and filler
  * need follow the Wood Handbook where it lists the species. Densities are air-dry, kg/m3, and only rough.
  */
 import * as z from "zod";
@@ -19,6 +19,8 @@ export const woodSchema = z.strictObject({
   blotchProne: z.boolean(),
   /** Holds oil that slows oil finishes and waterborne clears alike. */
   oily: z.boolean(),
+  /** Coloured extractives that are not tannin bleed into light waterborne paint. */
+  bleeds: z.boolean(),
   /** Usually sold with knots that bleed through pale paint. */
   knotty: z.boolean(),
   /** Air-dry, about 12 % moisture, kg/m3. */
@@ -40,10 +42,14 @@ export interface SheetSubstrate {
   readonly source: string;
 }
 
-/** Before this year veneer was laid with hide glue, which water softens; history of cabinet making, from memory. */
-export const HIDE_GLUE_UNTIL = 1900;
+/** Until about this year veneer was laid with hide glue, which water softens; history of cabinet making, from memory. */
+export const HIDE_GLUE_UNTIL = 1950;
 
-type Flag = "rich" | "blotch" | "oily" | "knotty" | "filler";
+/** For the woods marked `bleeds`; the handbook speaks of redwood and the cedars, the trade of the others. */
+export const EXTRACTIVES_SOURCE =
+  "Wood Handbook FPL-GTR-190 chapter 16: water-soluble extractives discolour light paint; that teak, iroko, sapele and cypress bleed, from memory, confidence medium";
+
+type Flag = "rich" | "blotch" | "oily" | "knotty" | "filler" | "bleeds";
 
 const HANDBOOK = `pores by ${HANDBOOK_TABLE_16_1}; the rest ${MEMORY_HIGH}`;
 
@@ -108,9 +114,27 @@ export const WOODS: readonly Wood[] = [
     ["rich", "filler"],
     MEMORY_MEDIUM,
   ),
-  wood("sapele", "hardwood", "diffuse", "medium", 640, ["reddish brown"], ["filler"], MEMORY_MEDIUM),
+  wood(
+    "sapele",
+    "hardwood",
+    "diffuse",
+    "medium",
+    640,
+    ["reddish brown"],
+    ["filler", "bleeds"],
+    MEMORY_MEDIUM,
+  ),
   wood("meranti", "hardwood", "diffuse", "coarse", 600, ["reddish brown"], ["filler"], MEMORY_MEDIUM),
-  wood("teak", "hardwood", "ring", "coarse", 660, ["golden brown"], ["oily", "filler"], MEMORY_MEDIUM),
+  wood(
+    "teak",
+    "hardwood",
+    "ring",
+    "coarse",
+    660,
+    ["golden brown"],
+    ["oily", "filler", "bleeds"],
+    MEMORY_MEDIUM,
+  ),
   wood(
     "rosewood",
     "hardwood",
@@ -122,7 +146,16 @@ export const WOODS: readonly Wood[] = [
     MEMORY_MEDIUM,
   ),
   wood("wenge", "hardwood", "diffuse", "coarse", 870, ["very dark brown"], ["filler"], MEMORY_MEDIUM),
-  wood("iroko", "hardwood", "diffuse", "coarse", 660, ["golden brown"], ["oily", "filler"], MEMORY_MEDIUM),
+  wood(
+    "iroko",
+    "hardwood",
+    "diffuse",
+    "coarse",
+    660,
+    ["golden brown"],
+    ["oily", "filler", "bleeds"],
+    MEMORY_MEDIUM,
+  ),
   wood("cocobolo", "hardwood", "diffuse", "medium", 1100, ["orange", "dark brown"], ["oily"], MEMORY_MEDIUM),
   wood("ebony", "hardwood", "diffuse", "fine", 1050, ["black"], ["oily"], MEMORY_MEDIUM),
   wood("olive", "hardwood", "diffuse", "fine", 920, ["yellowish brown"], ["oily"], MEMORY_MEDIUM),
@@ -166,7 +199,7 @@ export const WOODS: readonly Wood[] = [
   ),
   wood("eastern red cedar", "softwood", "none", "fine", 530, ["red"], ["rich", "knotty"], MEMORY_MEDIUM),
   wood("redwood", "softwood", "none", "medium", 450, ["reddish brown"], ["rich"], HANDBOOK),
-  wood("cypress", "softwood", "none", "medium", 510, ["yellowish brown"], [], MEMORY_MEDIUM),
+  wood("cypress", "softwood", "none", "medium", 510, ["yellowish brown"], ["bleeds"], MEMORY_MEDIUM),
   wood("yew", "softwood", "none", "fine", 670, ["orange brown"], [], MEMORY_MEDIUM),
   wood("bamboo", "grass", "none", "fine", 700, ["pale yellow"], [], MEMORY_MEDIUM),
 ];
@@ -263,6 +296,7 @@ function wood(
       needsFiller: flags.includes("filler"),
       blotchProne: flags.includes("blotch"),
       oily: flags.includes("oily"),
+      bleeds: flags.includes("bleeds"),
       knotty: flags.includes("knotty"),
       density,
       colours,

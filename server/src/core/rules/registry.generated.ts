@@ -65,6 +65,7 @@ import { mdfEdgeUnsealed } from "./preparation/mdf-edge-unsealed.ts";
 import { metalWithoutDegreasing } from "./preparation/metal-without-degreasing.ts";
 import { sandThrough } from "./preparation/sand-through.ts";
 import { sandedBackToCoarser } from "./preparation/sanded-back-to-coarser.ts";
+import { steelWoolOnTanninWood } from "./preparation/steel-wool-on-tannin-wood.ts";
 import { steelWoolUnderWaterborne } from "./preparation/steel-wool-under-waterborne.ts";
 import { veneerCoarseGrit } from "./preparation/veneer-coarse-grit.ts";
 import { waterOnVeneer } from "./preparation/water-on-veneer.ts";
@@ -192,6 +193,7 @@ export const RULES: readonly Rule[] = [
   metalWithoutDegreasing,
   sandThrough,
   sandedBackToCoarser,
+  steelWoolOnTanninWood,
   steelWoolUnderWaterborne,
   veneerCoarseGrit,
   waterOnVeneer,

@@ -7,7 +7,7 @@ import type { Material } from "../../model/model.ts";
 import type { Coat } from "../../surface/state.ts";
 import { colouredCoats } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, useName } from "../texts.ts";
+import { coatName, layerBelow } from "../texts.ts";
 
 const FILE = (colour: string, layers: string) => `material trim "Trim enamel" {
   family acrylic paint
@@ -36,7 +36,7 @@ export const amberingOverWhite: TradeRule = {
     summary: "A clear that yellows goes over white or light paint.",
     why: "Oil and alkyd clears, nitrocellulose and waxed shellac are amber or become so, and over white every trace of it shows.",
     remedy: "Use a waterborne clear, or leave a hard paint without one.",
-    sources: ["ambering families: the language reference, thresholds", TEXTBOOK],
+    sources: [TEXTBOOK],
   },
   failing: [
     {
@@ -94,9 +94,9 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
       );
       if (!below) return;
       report({
-        headline: `${useName(action.use)} ambers and goes over ${coatName(below)}, which is ${below.material!.colour!.value === "white" ? "white" : "light"}`,
-        why: "The clear yellows with the months, and over a light colour all of it shows.",
-        remedy: "Use a waterborne clear that stays pale, and try it over a painted offcut.",
+        headline: `\`${action.use.name}\` will turn ${coatName(below)} yellow`,
+        why: `The clear yellows within months, and over a ${below.material!.colour!.value === "white" ? "white" : "light"} colour all of it shows.`,
+        remedy: "Use a waterborne clear that stays pale, and try it on a painted offcut.",
         related: [layerBelow(below)],
       });
     },

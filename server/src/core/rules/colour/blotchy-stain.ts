@@ -1,8 +1,8 @@
 /**
  * Stain straight on a wood that drinks it unevenly.
  *
- * Gel stain counts: it blotches less, and its labels still ask for a conditioner on pine and its like. Whatever lies
- * below the stain already evens it, or is another rule's matter.
+ * Gel stain stays near the surface and blotches far less; many lay it on bare pine, so there this is a hint. Whatever
+ * lies below the stain already evens it, or is another rule's matter.
  */
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -10,7 +10,7 @@ import { isBare } from "../../surface/state.ts";
 import { isStated } from "../duty-check.ts";
 import { sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, related, useName } from "../texts.ts";
+import { insertAbove, related } from "../texts.ts";
 
 const SHELF = (wood: string) => `piece shelf {
   surface top {
@@ -25,14 +25,11 @@ export const blotchyStain: TradeRule = {
   group: "colour",
   severity: "warning",
   docs: {
-    summary: "A stain goes on blotch-prone wood without conditioner or sealer below it.",
+    summary:
+      "A stain goes on blotch-prone wood without conditioner or sealer below it (a hint for gel stain).",
     why: "Pine, birch, maple, cherry and their like drink stain unevenly, and the colour comes out in dark clouds.",
     remedy: "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try it on an offcut.",
-    sources: [
-      "blotch-prone woods: the language reference, thresholds",
-      "Wood Handbook FPL-GTR-190 chapter 16: sealers limit absorption",
-      TEXTBOOK,
-    ],
+    sources: ["Wood Handbook FPL-GTR-190 chapter 16: sealers limit absorption", TEXTBOOK],
   },
   failing: [
     {
@@ -43,6 +40,24 @@ export const blotchyStain: TradeRule = {
   step   sand 120, 180
   step   dust
   layer  oil_stain, wiped #! blotchy-stain
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply stained to top
+}
+`,
+    },
+    {
+      title: "Gel stain on pine may blotch",
+      text: `${SHELF("pine")}recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  gel_stain, wiped #! blotchy-stain
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -118,12 +133,14 @@ job shelves {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       const wood = woodOf(run);
+      const isGel = over?.name === "gel stain";
       if (over?.role !== "stain" || action.toner || !wood?.blotchProne || !isBare(before)) return;
       report({
-        headline: `${useName(action.use)} goes straight on ${wood.name}, which takes stain unevenly`,
-        why: "Dense and open spots drink different amounts, and the colour comes out in dark clouds.",
+        ...(isGel ? { severity: "hint" as const } : {}),
+        headline: `\`${action.use.name}\` ${isGel ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
+        why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
         remedy:
-          "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try the colour on an offcut.",
+          "Apply a conditioner or a thin washcoat of dewaxed shellac first, and try the colour on an offcut.",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
           : {}),

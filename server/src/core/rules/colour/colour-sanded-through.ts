@@ -83,9 +83,12 @@ export const colourSandedThrough: TradeRule = {
       report({
         headline:
           filmUm === 0
-            ? `Grit ${coarsest} goes into ${coatName(colour)}, which lies in the topmost fibres only.`
-            : `Grit ${coarsest} goes through the ${microns(filmUm)} of film over ${coatName(colour)}.`,
-        why: "The colour goes with the fibres, from edges and high spots first, and shows as pale patches under the clear.",
+            ? `Grit ${coarsest} cuts into the colour of ${coatName(colour)}`
+            : `Grit ${coarsest} cuts through the film over ${coatName(colour)}`,
+        why:
+          filmUm === 0
+            ? "The colour lies in the topmost fibres only, and pale patches show where they are sanded off, at edges first."
+            : `The film is only ${microns(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
         remedy: "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
         at: { ...action.place, span: grit.span },
         related: [layerBelow(colour)],

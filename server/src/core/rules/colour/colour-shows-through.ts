@@ -11,7 +11,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import type { SurfaceState } from "../../surface/state.ts";
 import { colouredCoats, woodOf } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { coatName, layerBelow, related, useName } from "../texts.ts";
+import { coatName, layerBelow, related } from "../texts.ts";
 
 const FILE = (layers: string, wood = "wenge") => `material trim "Trim enamel" {
   family alkyd paint
@@ -96,9 +96,9 @@ recipe painted {
       const dark = darkBelow(ctx, before);
       if (!dark) return;
       report({
-        headline: `One coat of ${useName(action.use)}, which is light, goes over ${dark.what}, with no primer and no second coat`,
-        why: "One light coat does not hide a dark colour: it dries grey and streaked.",
-        remedy: "Prime first and plan two coats or three, until a dry coat shows nothing of what lies below.",
+        headline: `One coat of \`${action.use.name}\` will not hide ${dark.what}`,
+        why: "A single light coat over a dark colour dries grey and streaked.",
+        remedy: "Prime first, or plan two or three coats.",
         related: dark.related,
       });
     },
@@ -130,7 +130,7 @@ function darkBelow({ action, run }: MomentContext<LayerAction>, before: SurfaceS
   const [top] = colouredCoats(before);
   if (top) {
     const isDark = top.family?.role !== "primer" && shadeOfMaterial(top.material) === "dark";
-    return isDark ? { what: `${coatName(top)}, which is dark`, related: [layerBelow(top)] } : undefined;
+    return isDark ? { what: coatName(top), related: [layerBelow(top)] } : undefined;
   }
   const wood = woodOf(run);
   const place = run.surface?.substrate.place;
@@ -138,5 +138,5 @@ function darkBelow({ action, run }: MomentContext<LayerAction>, before: SurfaceS
     return undefined;
   if (before.layers.some((coat) => !coat.family && coat.unknown !== "clear")) return undefined;
   if (wood.tannin === "rich" && action.use.material?.family?.drying === "waterborne") return undefined;
-  return { what: `${wood.name}, which is dark`, related: place ? [related(place, "The wood")] : [] };
+  return { what: `dark ${wood.name}`, related: place ? [related(place, "The wood")] : [] };
 }

@@ -11,7 +11,7 @@ import type { LayerAction } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
 import { colouredCoats } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, useName } from "../texts.ts";
+import { coatName, layerBelow } from "../texts.ts";
 
 const FILE = (sheen: string, layer: string) => `material slate "Slate enamel" {
   family acrylic paint
@@ -80,8 +80,8 @@ recipe stained {
       if (!below) return;
       const { sheen } = action.use.material!;
       report({
-        headline: `${useName(action.use)} is ${sheen!.value} and goes untinted over ${coatName(below)}, which is dark`,
-        why: "The powder that makes it dull looks like a milky haze over a dark colour, more with every coat.",
+        headline: `\`${action.use.name}\` will look hazy over ${coatName(below)}`,
+        why: `It is ${sheen!.value}, and the powder that makes it dull looks milky over a dark colour, more with every coat.`,
         remedy:
           "Tint it with a little of the colour below, or build with gloss and leave only the last coat dull.",
         related: [layerBelow(below)],

@@ -11,7 +11,7 @@ import { stainBlockLines } from "../coat-queries.ts";
 import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { isSpokenOf } from "../spoken-words.ts";
-import { insertAbove, related, useName } from "../texts.ts";
+import { insertAbove, related } from "../texts.ts";
 
 const KNOTS = /\bknot/iu;
 
@@ -87,8 +87,8 @@ export const knotsNotSealed: TradeRule = {
       if (before.openBelow || before.layers.some((coat) => !coat.family || isFilm(coat))) return;
       if (isSpokenOf(run, index, KNOTS)) return;
       report({
-        headline: `${useName(action.use)} is light and goes straight on bare ${wood.name}, whose knots are full of resin`,
-        why: "The resin works its way through oil paint too, and every knot shows as a yellow ring within a year.",
+        headline: `The knots of the ${wood.name} will show through \`${action.use.name}\``,
+        why: "Their resin works its way through oil paint, too, and every knot shows as a yellow ring within a year.",
         remedy: "Seal the knots with shellac first, or prime the whole surface with shellac primer.",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }

@@ -11,7 +11,7 @@ import { isBare } from "../../surface/state.ts";
 import { lastGrit, lastSanding, sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { isSpokenOf } from "../spoken-words.ts";
-import { insertAbove, related, useName } from "../texts.ts";
+import { insertAbove, related } from "../texts.ts";
 
 const ENDS = /\bend[\s-]?grain|\bends?\b|\bedges?\b/iu;
 
@@ -83,8 +83,8 @@ export const stainOverEndGrain: TradeRule = {
       if (last < COARSEST_BEFORE_FINISH || last >= COARSEST_ON_END_GRAIN) return;
       if (shadeOfMaterial(action.use.material) !== "dark" || isSpokenOf(run, index, ENDS)) return;
       report({
-        headline: `${useName(action.use)} is dark and goes on solid ${wood.name} with its edges, sanded no finer than ${last}`,
-        why: "End grain drinks several times what the face drinks, and the ends turn nearly black.",
+        headline: `The end grain will turn nearly black under \`${action.use.name}\``,
+        why: `End grain of solid ${wood.name} sanded to ${last} drinks several times what the face drinks.`,
         remedy: `Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat of dewaxed shellac on them first.`,
         related: [
           related(shape.place, "The edges are counted in here"),

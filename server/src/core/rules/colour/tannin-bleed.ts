@@ -1,18 +1,19 @@
 /**
  * Light waterborne paint on wood whose tannin or knots come through it.
  *
+ * A wash or another thin, sheer coat stains as much, but there a colour of the wood is hardly a fault: a hint.
  * A shellac, or a primer or paint in oil, holds them back; so does old paint that stays on. A dark paint, or one whose
  * colour is not stated, shows nothing that is certain.
  */
 import { shadeOfMaterial } from "../../colour.ts";
 import { HANDBOOK_TANNIN, TEXTBOOK } from "../../knowledge/sources.ts";
-import type { Wood } from "../../knowledge/woods.ts";
+import { EXTRACTIVES_SOURCE, type Wood } from "../../knowledge/woods.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
 import { stainBlockLines } from "../coat-queries.ts";
 import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { insertAbove, related, useName } from "../texts.ts";
+import { insertAbove, related } from "../texts.ts";
 
 const FILE = (wood: string, colour: string, steps: string) => `material milk_white "Trim enamel" {
   family acrylic paint
@@ -43,15 +44,27 @@ export const tanninBleed: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "Light waterborne paint goes on tannin-rich or knotty wood without a stain-blocking primer or shellac.",
-    why: "The water of the paint draws tannin and resin out of the wood, and they dry as yellow or brown stains in the paint, often weeks later.",
+      "Light waterborne paint goes on wood that bleeds (tannin, knots, coloured extractives) without a stain-blocking primer or shellac; a hint for a wash.",
+    why: "The water of the paint draws tannin, resin and coloured extractives out of the wood, and they dry as yellow or brown stains in the paint, often weeks later.",
     remedy: "Prime with shellac primer (knots above all) or with an alkyd primer first.",
-    sources: [HANDBOOK_TANNIN, "tannin-rich woods: the language reference, thresholds", TEXTBOOK],
+    sources: [HANDBOOK_TANNIN, EXTRACTIVES_SOURCE, TEXTBOOK],
   },
   failing: [
     {
       title: "White on oak",
       text: FILE("white oak", "white", "  layer  milk_white #! tannin-bleed\n"),
+    },
+    {
+      title: "Cypress bleeds without tannin, too",
+      text: FILE("cypress", "white", "  layer  milk_white #! tannin-bleed\n"),
+    },
+    {
+      title: "A thinned wash on oak, as a hint",
+      text: FILE(
+        "white oak",
+        "white",
+        "  layer  milk_white, wiped after 2 min, thinned 1:1 with water #! tannin-bleed\n",
+      ),
     },
     {
       title: "An acrylic primer does not hold knots back",
@@ -86,13 +99,14 @@ export const tanninBleed: TradeRule = {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       const wood = woodOf(run);
-      const why = wood && bleedOf(wood);
-      if (!why || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
+      const bleeds = wood && bleedOf(wood);
+      if (!bleeds || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
       if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
       report({
-        headline: `${useName(action.use)} is light and waterborne and goes on ${wood.name}, ${why}, with no stain-blocking primer below`,
-        why: `Its water draws ${drawnFrom(wood)} out of the wood, which dries as yellow or brown stains in the paint.`,
-        remedy: "Put a coat of shellac primer, or an alkyd primer, between the wood and the paint.",
+        ...(isWash(action) ? { severity: "hint" as const } : {}),
+        headline: `${bleeds} from the ${wood.name} will show through \`${action.use.name}\``,
+        why: `The water in it draws out the ${bleeds.toLowerCase()}, which dries as yellow or brown stains in the paint.`,
+        remedy: "Apply shellac primer or an alkyd primer between the wood and the paint.",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
           : {}),
@@ -105,12 +119,16 @@ export const tanninBleed: TradeRule = {
   },
 };
 
+/** What comes out of the wood, as the first word of a sentence. */
 function bleedOf(wood: Wood): string | undefined {
-  if (wood.tannin === "rich") return `which is full of tannin${wood.knotty ? " and knots" : ""}`;
-  return wood.knotty ? "whose knots are full of resin" : undefined;
+  if (wood.tannin === "rich") return "Tannin";
+  if (wood.knotty) return "Resin";
+  return wood.bleeds ? "Colour" : undefined;
 }
 
-const drawnFrom = (wood: Wood): string => (wood.tannin === "rich" ? "the tannin" : "the resin");
+/** Thinned by a third or more, or wiped off: the wood is meant to be seen. */
+const isWash = ({ thinned, wiped }: LayerAction): boolean =>
+  Boolean(wiped) || (thinned !== undefined && thinned.b / thinned.a >= 1 / 3);
 
 const isLightWaterPaint = (role: string, drying: string, layer: LayerAction): boolean =>
   role === "paint" && drying === "waterborne" && shadeOfMaterial(layer.use.material) === "light";

@@ -12,7 +12,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
 import { isWooden, lastGrit } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const burnishedWood: TradeRule = {
   id: "burnished-wood",
@@ -96,14 +96,17 @@ recipe refreshed {
       const grit = lastGrit(polish);
       if (polish.verb !== "buff" && (grit === undefined || grit <= FINEST_ON_BARE_WOOD)) return;
       report({
-        headline: `${useName(action.use)} goes on bare wood that was ${polish.verb === "buff" ? "buffed" : `sanded to ${grit}, where ${FINEST_ON_BARE_WOOD} is the finest`}`,
+        headline:
+          polish.verb === "buff"
+            ? `Buffed wood is too smooth for \`${action.use.name}\``
+            : `Wood sanded to ${grit} is too smooth for \`${action.use.name}\``,
         why: over.penetrating
           ? "Polished wood has its pores rubbed shut, and what should soak in stays on top."
           : "Polished wood gives a film nothing to hold in.",
         remedy:
           polish.verb === "buff"
             ? "Open the wood again with 220, and keep the buffing for the last coat."
-            : "Stop at 180 to 320 on bare wood, and keep the finer grits for the last coat.",
+            : `Stop at 180 to 320 on bare wood, ${FINEST_ON_BARE_WOOD} at most, and keep finer grits for the last coat.`,
         related: [related(polish.place, polish.verb === "buff" ? "Buffed here" : `Sanded to ${grit} here`)],
       });
     },

@@ -8,14 +8,13 @@
  */
 
 import { samePlace } from "../../place.ts";
-import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isSanding, lastIndexOf } from "../../surface/run-index.ts";
 import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, related } from "../texts.ts";
 
 export const grainNotKnockedDown: TradeRule = {
   id: "grain-not-knocked-down",
@@ -248,9 +247,9 @@ function reportRaisedWood({ action, before, run, index, report }: MomentContext<
   if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
   if (over.role === "primer" && isSandedLater(run, index)) return;
   report({
-    headline: `${useName(action.use)} goes on bare wood whose grain was raised by water and not sanded down since`,
-    why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
-    remedy: "Once the wood is dry sand it lightly with the grain, then dust, before this layer.",
+    headline: `The raised grain is not sanded down before \`${action.use.name}\``,
+    why: "Water raised the fibres; they harden under the film and leave it rough, however many coats follow.",
+    remedy: "Once the wood is dry, sand it lightly with the grain and dust it before this layer.",
     related: [related(before.raised!.place, "Water raises the grain here")],
     fixes:
       action.coat === 1
@@ -274,9 +273,9 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
   if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
   if (isSandedLater(run, index)) return;
   report({
-    headline: `${sentence(coatName(raiser))} went on bare wood and raised its grain, and nothing is sanded before ${raiser.what === action.use.name ? "the next coat" : useName(action.use)} goes over it`,
+    headline: `The grain that \`${raiser.what}\` raised is not sanded down`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
-    remedy: `Sand lightly with 220 once ${coatName(below)} is dry, then dust, before the next coat.`,
+    remedy: `Sand lightly with 220 once ${coatName(below)} is dry, and dust, before the next coat.`,
     related: [layerBelow(raiser)],
     fixes:
       action.coat === 1

@@ -6,12 +6,12 @@
  * though, and who only knocks that down again may leave scratches that a coat may lie over.
  */
 import {
-  COARSEST_BEFORE_PAINT,
   GRIT_JUMP_HINT_RATIO,
   GRIT_JUMP_WARNING_RATIO,
   GRIT_THRESHOLDS_SOURCE,
   gradesBetween,
   gritRatio,
+  LAST_GRITS,
   medianUm,
   P_GRADES_SOURCE,
 } from "../../knowledge/abrasives.ts";
@@ -121,7 +121,9 @@ recipe prepare_fine {
       const before = sandingFound(run, index);
       const first = lastGrit(before);
       const onlyKnocksDown =
-        before !== sandingJustBefore(run, index) && first !== undefined && first >= COARSEST_BEFORE_PAINT;
+        before !== sandingJustBefore(run, index) &&
+        first !== undefined &&
+        first >= LAST_GRITS.beforePaint.quietFrom;
       if (before && first !== undefined && !onlyKnocksDown) check(ctx, first, 0, before);
       for (let at = 1; at < action.grits.length; at += 1) check(ctx, action.grits[at - 1]!, at);
     },
@@ -140,9 +142,9 @@ function check(
   const place = { ...action.place, span: action.syntax.grits[at]!.span };
   const missing = gritsBetween(from, to);
   report({
-    headline: `Grit ${to} follows grit ${from}: its particles are ${ratio.toFixed(2)} times smaller (${um(from)} to ${um(to)} µm), where ${GRIT_JUMP_HINT_RATIO} times is the most that takes the old scratches out`,
-    why: `The scratches of ${from} stay and show under stain and gloss.`,
-    remedy: `Sand with ${missing.join(" and ")} between.`,
+    headline: `From grit ${from} to ${to} is too big a jump`,
+    why: `Its particles are ${ratio.toFixed(1)} times smaller (${um(from)} to ${um(to)} µm), and above ${GRIT_JUMP_HINT_RATIO} times the scratches of ${from} stay and show.`,
+    remedy: `Sand with ${missing.join(" and ")} in between.`,
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
     at: place,
     ...(earlier ? { related: [related(earlier.place, `Grit ${from} is the last one here`)] } : {}),

@@ -1,11 +1,16 @@
 /**
  * The last grit before a layer leaves scratches that the layer shows.
+ *
+ * What shows depends on what goes on: a stain settles in scratches that a paint hides. Each kind of layer has a grit
+ * from which on nothing is said and one below which the scratches are sure to show (a warning); between them it is a
+ * matter of taste and light, a hint. Public painting procedures sand with 80 before a primer and with 100 to 150
+ * between coats of paint.
  */
 import {
-  COARSEST_BEFORE_FINISH,
-  COARSEST_BEFORE_PAINT,
-  COARSEST_BETWEEN_COATS,
   GRIT_THRESHOLDS_SOURCE,
+  type GritLimit,
+  LAST_GRITS,
+  PAINT_GRITS_SOURCE,
 } from "../../knowledge/abrasives.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { type SurfaceState, topCoat } from "../../surface/state.ts";
@@ -19,10 +24,10 @@ export const gritTooCoarse: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "The last grit is coarser than 120 before a stain or clear, than 100 before paint, or than 180 between coats.",
-    why: "Stain settles in the scratches and darkens them, and a film follows them: they show in every slanting light.",
+      "The last grit leaves scratches that show: coarser than 120 before a stain or clear, than 80 before a primer, than 100 before paint and between coats of paint, or than 180 between other coats.",
+    why: "Stain settles in the scratches and darkens them, and a film follows them: they show in slanting light. It is a hint as long as the scratches may still be hidden, and a warning where they are sure to show.",
     remedy: "Sand on to a finer grit before the layer, without a jump.",
-    sources: [GRIT_THRESHOLDS_SOURCE],
+    sources: [PAINT_GRITS_SOURCE, GRIT_THRESHOLDS_SOURCE],
   },
   failing: [
     {
@@ -40,8 +45,16 @@ export const gritTooCoarse: TradeRule = {
 `,
     },
     {
-      title: "A paint on wood sanded to 80",
-      text: `recipe painted {
+      title: "60 before paint is sure to show, 80 may",
+      text: `recipe panel_painted {
+  for    wood
+  safety dust_mask
+  step   sand 60
+  step   dust
+  layer  acrylic_paint #! grit-too-coarse
+  wait   until cured
+}
+recipe shelf_painted {
   for    wood
   safety dust_mask
   step   sand 80
@@ -52,7 +65,7 @@ export const gritTooCoarse: TradeRule = {
 `,
     },
     {
-      title: "150 between two coats",
+      title: "150 between two clear coats",
       text: `recipe clear_coats {
   for    any
   safety dust_mask
@@ -98,6 +111,26 @@ export const gritTooCoarse: TradeRule = {
 `,
     },
     {
+      title: "80 before an exterior primer, and 150 between the coats of paint",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 80
+  step   dust
+  layer  alkyd_primer, by brush
+  wait   until recoat
+  step   scuff 150
+  step   dust
+  layer  alkyd_paint x 2, by brush {
+    wait until recoat
+    step sand 150
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "An old film scuffed with 150",
       text: `piece door {
   built 1995
@@ -130,16 +163,20 @@ job doors {
       const sanding = lastSanding(run, index);
       const last = lastGrit(sanding);
       if (!over || !sanding || last === undefined) return;
-      const { coarsest, where } = limitFor(over, before) ?? {};
-      if (coarsest === undefined || last >= coarsest) return;
+      const limit = limitFor(over, before);
+      if (!limit || last >= limit.quietFrom) return;
+      const coarsest = limit.quietFrom;
       const name = useName(action.use);
       report({
-        headline: `The last grit before ${name} is ${last}, and ${where} ${coarsest} is the coarsest`,
+        severity: last < limit.sureBelow ? "warning" : "hint",
+        headline: `Grit ${last} is too coarse ${limit.where}: ${coarsest} or finer`,
         why:
           over.role === "stain"
             ? "A stain settles in the scratches and shows them as dark lines."
-            : "The scratches telegraph through the film and show in slanting light.",
-        remedy: `Sand on to ${coarsest} or finer, dust, and then put ${name} on.`,
+            : last < limit.sureBelow
+              ? "The scratches show through the film in slanting light."
+              : "The scratches may show through the film in slanting light.",
+        remedy: `Sand on to ${coarsest} or finer, dust, and then apply ${name}.`,
         related: [related(sanding.place, `Sanded to ${last} here`)],
         fixes:
           action.coat === 1 && last >= coarsest / 2
@@ -150,23 +187,16 @@ job doors {
   },
 };
 
-interface Limit {
-  readonly coarsest: number;
-  readonly where: string;
-}
-
 /** Fillers are sanded again, so any grit will do below them; fillers and conditioners below count as the wood. */
-function limitFor(over: Family, before: SurfaceState): Limit | undefined {
+function limitFor(over: Family, before: SurfaceState): GritLimit | undefined {
   if (over.role === "filler" || over.group === "auxiliary") return undefined;
   const top = topCoat(before);
   const role = top?.family?.role;
+  const isPaint = over.role === "paint" || over.role === "primer";
   if (top?.origin === "new" && role !== "filler" && role !== "conditioner") {
-    return { coarsest: COARSEST_BETWEEN_COATS, where: "over another coat" };
+    return isPaint ? LAST_GRITS.betweenPaints : LAST_GRITS.betweenCoats;
   }
-  return over.role === "paint" || over.role === "primer"
-    ? { coarsest: COARSEST_BEFORE_PAINT, where: "before paint" }
-    : {
-        coarsest: COARSEST_BEFORE_FINISH,
-        where: over.role === "stain" ? "before a stain" : "before a finish",
-      };
+  if (over.role === "primer") return LAST_GRITS.beforePrimer;
+  if (over.role === "paint") return LAST_GRITS.beforePaint;
+  return over.role === "stain" ? LAST_GRITS.beforeStain : LAST_GRITS.beforeFinish;
 }

@@ -12,7 +12,7 @@ import type { LayerAction } from "../../surface/actions.ts";
 import { isBare, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { lastGrit, lastSanding } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, replaceAt, useName } from "../texts.ts";
+import { related, replaceAt } from "../texts.ts";
 
 export const gritTooFine: TradeRule = {
   id: "grit-too-fine",
@@ -214,15 +214,14 @@ job shelves {
       if (over.role === "stain" && mayBeOnFilm) return;
       const finest = finestBefore(action, over, before);
       if (finest === undefined || last <= finest) return;
-      const name = useName(action.use);
       const grit = sanding.syntax.grits.at(-1)!;
       report({
-        headline: `The surface is sanded to ${last} before ${name}, where ${finest} is the finest`,
+        headline: `Grit ${last} is too fine before \`${action.use.name}\`: stop at ${finest}`,
         why:
           over.role === "stain"
-            ? "So fine a paper burnishes the wood and closes its pores, and the stain comes out pale and patchy."
-            : "So fine a paper leaves no scratches for the paint to hold in, and it chips off.",
-        remedy: `Stop at ${finest} or coarser.`,
+            ? "Paper this fine closes the pores of the wood, and the stain comes out pale and patchy."
+            : "Paper this fine leaves no scratches for the paint to hold in, and it chips off.",
+        remedy: `Stop sanding at ${finest} or coarser.`,
         related: [related({ ...sanding.place, span: grit.span }, `Sanded to ${last} here`)],
         fixes: [replaceAt("change", { ...sanding.place, span: grit.span }, `Stop at ${finest}`, `${finest}`)],
       });

@@ -7,7 +7,7 @@ import { isBare } from "../../surface/state.ts";
 import { stainBlockLines } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { isSpokenOf } from "../spoken-words.ts";
-import { insertAbove, related, useName } from "../texts.ts";
+import { insertAbove, related } from "../texts.ts";
 
 const EDGES = /\bedges?\b|\bseal/iu;
 
@@ -64,8 +64,8 @@ export const mdfEdgeUnsealed: TradeRule = {
       if (over?.role !== "paint" || over.drying !== "waterborne" || over.needsClear) return;
       if (action.thinned || before.fillings.length > 0 || isSpokenOf(run, index, EDGES)) return;
       report({
-        headline: `${useName(action.use)} is waterborne and goes on bare MDF with its edges, without a primer`,
-        why: "The open core at the edges drinks it, swells and dries rough and dull.",
+        headline: `The bare MDF edges are not sealed before \`${action.use.name}\``,
+        why: "The open core at the edges drinks waterborne paint, swells and dries rough and dull.",
         remedy: "Seal the edges with shellac primer or another sealer and sand them before the paint.",
         related: [related(shape.place, "The edges are counted in here")],
         fixes:

@@ -5,7 +5,7 @@
  * one pass of 180 or finer is a scuff by another name. Plywood says nothing about its face and stays silent.
  */
 import { materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
-import { PRACTICE } from "../../knowledge/sources.ts";
+import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
@@ -24,7 +24,7 @@ export const sandThrough: TradeRule = {
     summary: "The sanding takes more than 0.8 of a veneer's thickness, or goes into a laminate.",
     why: "Where the veneer is gone the glue line and the core show, and no stain or finish hides them; a laminate's print is thinner still.",
     remedy: "Start with a finer grit, leave passes out, or strip the old finish instead of sanding it off.",
-    sources: ["the language reference, thresholds: a grit G takes 10/G mm", PRACTICE],
+    sources: [`${BY_DEFINITION}: a grit G takes 10/G mm`, PRACTICE],
   },
   failing: [
     {
@@ -165,9 +165,9 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
   const through = gritThatGoesThrough(action, before.woodTakenMm, limit);
   const earlier = run.moments.find((moment) => moment.after.woodTakenMm > 0)?.action;
   report({
-    headline: `This sanding brings the wood taken to ${mm(after.woodTakenMm)}, and of a ${wood} veneer of ${mm(veneerMm)} at most ${mm(VENEER_SHARE * veneerMm)} may go`,
-    why: "Once a veneer is sanded through, the glue and the core show, and nothing brings it back.",
-    remedy: "Start finer or leave a pass out, and take an old finish off with a stripper.",
+    headline: `Sanding takes ${mm(after.woodTakenMm)} of a ${mm(veneerMm)} ${wood} veneer`,
+    why: `Beyond ${mm(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
+    remedy: "Start with a finer grit or leave out a pass, and take off an old finish with a stripper.",
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),
     related: [
       ...(run.surface?.substrate.place

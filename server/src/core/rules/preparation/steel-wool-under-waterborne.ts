@@ -1,16 +1,11 @@
 /**
- * Steel wool before a waterborne coat: the bits that break off rust in it. The notation has no word for steel wool, so
- * only a text that plainly says to use it counts.
+ * Steel wool before a waterborne coat: the bits that break off rust in it. On bare wood with tannin it is
+ * `steel-wool-on-tannin-wood`'s, under any finish.
  */
-import type { Action } from "../../surface/actions.ts";
-import type { SurfaceRun } from "../../surface/run.ts";
 import { isWooden } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { plainlySays, textOf } from "../spoken-words.ts";
-import { related, useName } from "../texts.ts";
-
-const STEEL_WOOL =
-  /(?<!\b(?:synthetic|nylon|plastic|stainless)[\s-])\b(?:steel|wire)[\s-]?wool\b(?!\s*(?:substitute|replacement))/iu;
+import { steelWoolBelow } from "../steel-wool.ts";
+import { related } from "../texts.ts";
 
 export const steelWoolUnderWaterborne: TradeRule = {
   id: "steel-wool-under-waterborne",
@@ -62,28 +57,18 @@ recipe varnished {
 `,
     },
   ],
+  secondaryTo: ["steel-wool-on-tannin-wood"],
   checks: {
     onLayer: ({ action, run, index, report }) => {
       if (action.use.material?.family?.drying !== "waterborne" || isWooden(run) === "no") return;
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({
-        headline: `${useName(action.use)} is waterborne and goes on after steel wool`,
-        why: "Slivers of steel stay in the pores, rust in the water of the coat and show as brown or black specks.",
+        headline: `Steel wool leaves rust spots under \`${action.use.name}\``,
+        why: "Slivers of steel stay in the pores and rust in the water of the coat.",
         remedy: "Use a nylon abrasive pad or fine paper there instead.",
         related: [related(said.place, "Steel wool is named here")],
       });
     },
   },
 };
-
-/** The line since the coat below that tells to use steel wool. */
-function steelWoolBelow(run: SurfaceRun, index: number): Action | undefined {
-  let first: Action | undefined;
-  for (let at = index - 1; at >= 0; at -= 1) {
-    const { action } = run.moments[at]!;
-    if (action.op === "layer") break;
-    if (plainlySays(textOf(action) ?? "", STEEL_WOOL)) first = action;
-  }
-  return first;
-}

@@ -3,7 +3,7 @@
  * `sand-through`'s, for the whole run.
  */
 import { COARSE_ON_VENEER, materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
-import { PRACTICE } from "../../knowledge/sources.ts";
+import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -37,9 +37,9 @@ export const veneerCoarseGrit: TradeRule = {
   docs: {
     summary:
       "The first grit on a veneer under 1 mm is 60 or coarser and takes more than a third of it in one pass.",
-    why: "Machine and hand never press evenly: at an edge or over a bump such a grit is through before one sees it.",
+    why: "Machine and hand never press evenly: at an edge or over a bump such a grit is through before you see it.",
     remedy: "Begin with 100 or 120 on veneer, and take an old finish off with a stripper or a scraper.",
-    sources: ["a grit G takes 10/G mm: the language reference, thresholds", PRACTICE],
+    sources: [`${BY_DEFINITION}: a grit G takes 10/G mm`, PRACTICE],
   },
   failing: [
     {
@@ -62,8 +62,8 @@ export const veneerCoarseGrit: TradeRule = {
       if (before.woodTakenMm > run.initial.woodTakenMm) return;
       if (run.final.woodTakenMm > VENEER_SHARE * veneer.veneerMm) return;
       report({
-        headline: `Grit ${grit} is the first on a ${veneer.name} veneer of ${mm(veneer.veneerMm)} and takes ${mm(taken)} in one pass`,
-        why: "No hand presses evenly, and at an edge or over a bump so coarse a grit is through before one sees it.",
+        headline: `Grit ${grit} takes ${mm(taken)} of a ${mm(veneer.veneerMm)} veneer in one pass`,
+        why: "No hand presses evenly, and at an edge or bump a grit this coarse is through before you see it.",
         remedy: "Begin with 100 or 120, and take an old finish off with a stripper or a scraper.",
         at: { ...action.place, span: action.syntax.grits[0]!.span },
         related: veneer.place ? [related(veneer.place, `The veneer is ${mm(veneer.veneerMm)} thick`)] : [],

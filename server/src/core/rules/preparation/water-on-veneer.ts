@@ -1,8 +1,8 @@
 /**
  * Water on the bare veneer of an old piece, whose hide glue it softens.
  *
- * Only where the glue is certain: before about 1900 there was hardly any other. A damp cloth with soap is everyday
- * work, and on a later veneer raising the grain with water is sound.
+ * Veneer was laid with hide glue until synthetic glues came into workshops about 1950. A damp cloth with soap is
+ * everyday work, and on a later veneer raising the grain with water is sound.
  */
 import { HIDE_GLUE_UNTIL } from "../../knowledge/woods.ts";
 import { isBare } from "../../surface/state.ts";
@@ -37,10 +37,12 @@ export const waterOnVeneer: TradeRule = {
   group: "preparation",
   severity: "hint",
   docs: {
-    summary: `Bare veneer on a piece from before ${HIDE_GLUE_UNTIL} is dampened or cleaned with water.`,
+    summary: `Bare veneer on a piece from before about ${HIDE_GLUE_UNTIL} is dampened or cleaned with water.`,
     why: "Hide glue swells and lets go where water stands: blisters come up, edges curl and old repairs open.",
     remedy: "Clean bare old veneer with mineral spirits, and smooth raised grain without wetting it.",
-    sources: ["that old pieces are put together with hide glue: common practice, no source"],
+    sources: [
+      "hide glue until about 1950, when synthetic resin glues took its place: common practice, no source",
+    ],
   },
   failing: [
     {
@@ -48,12 +50,16 @@ export const waterOnVeneer: TradeRule = {
       text: FILE(1870, "mahogany, veneer 1.2 mm", "step   dampen #! water-on-veneer"),
     },
     {
+      title: "One of 1936, too",
+      text: FILE(1936, "mahogany, veneer 1.2 mm", "step   dampen #! water-on-veneer"),
+    },
+    {
       title: "And rinsed with water",
       text: FILE(1870, "mahogany, veneer 1.2 mm", "step   clean with water #! water-on-veneer"),
     },
   ],
   passing: [
-    { title: "A later veneer", text: FILE(1936, "mahogany, veneer 1.2 mm", "step   dampen") },
+    { title: "A later veneer", text: FILE(1965, "mahogany, veneer 1.2 mm", "step   dampen") },
     { title: "Solid wood", text: FILE(1870, "mahogany", "step   dampen") },
     {
       title: "A damp cloth with soap",
@@ -70,8 +76,8 @@ export const waterOnVeneer: TradeRule = {
       if (!isWater || veneer?.veneerMm === undefined || !built || built.value >= HIDE_GLUE_UNTIL) return;
       if (!isBare(before) || before.tests.length > 0) return;
       report({
-        headline: `Water goes on the bare ${veneer.name} veneer of a piece built in ${built.value}`,
-        why: "Veneer of that age is laid with hide glue, which swells and lets go where water stands.",
+        headline: `Water can loosen the bare ${veneer.name} veneer of ${built.value}`,
+        why: "Veneer of that age is mostly laid with hide glue, which swells and lets go where water stands.",
         remedy:
           "Use mineral spirits, or wring the cloth out well, try it on a hidden spot and dry it at once.",
         related: [

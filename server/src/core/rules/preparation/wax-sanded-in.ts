@@ -39,7 +39,7 @@ export const waxSandedIn: TradeRule = {
     summary: "A waxed surface is sanded to the wood first, and dewaxed only afterwards.",
     why: "Sanding melts the wax into the bare pores, and a later wash seldom gets all of it out again.",
     remedy: "Dewax before the first sanding.",
-    sources: ["that sanding drives wax in: the language reference", PRACTICE],
+    sources: [PRACTICE],
   },
   failing: [
     {
@@ -68,10 +68,9 @@ export const waxSandedIn: TradeRule = {
       if (action.verb !== "sand" || !before.wax || before.wax.drivenIn) return;
       if (!after.wax?.drivenIn || !isBare(after) || !isDewaxedLater(run, index)) return;
       report({
-        headline:
-          "The wax is still on when the surface is sanded to the wood, and is dissolved only afterwards",
+        headline: "The wax is sanded into the wood before it is dissolved",
         why: "Sanding drives the wax into the pores, and a later wash seldom gets all of it out.",
-        remedy: "Dewax before this sanding.",
+        remedy: "Dewax before you sand.",
         related: [related(before.wax.place, "The wax is here")],
         fixes: [insertAbove("undertaking", action, "Dewax before the sanding", dewaxLines(action))],
       });

@@ -1,20 +1,26 @@
 /**
+ * A limit that the label does not state is only common practice for its family, and makes a hint.
+ *
  * More thinner than the label allows. Labels leave open whether `up to 10 %` is a share of the material (10:1) or of
  * the mix (9:1); the rule takes the wider reading, so that it speaks only where both are exceeded.
  */
 import { formatNumber } from "../../measure/format-amount.ts";
+import type { LayerAction } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const thinnedTooFar: TradeRule = {
   id: "thinned-too-far",
   group: "quantities",
   severity: "warning",
   docs: {
-    summary: "A layer is thinned further than the material's label allows.",
+    summary:
+      "A layer is thinned further than the material's label allows (or, a hint, than is usual for its family).",
     why: "Past its limit the binder no longer closes into a film: waterborne clears turn weak and cloudy, lacquers run, and the sheen changes.",
     remedy: "Thin no further than the label says. 10 % is 100 mL to a litre, or 10:1.",
-    sources: ["common practice, no source: the label's limit, by volume of thinner to volume of material"],
+    sources: [
+      "the label's limit, by volume of thinner to volume of material; the usual limit of a family: common practice, no source",
+    ],
   },
   failing: [
     {
@@ -28,6 +34,16 @@ recipe two_coats {
   layer hall_clear, thinned 4:1 with water #! thinned-too-far
   wait  until recoat
   layer hall_clear
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "The label states no limit: a hint from common practice",
+      text: `recipe two_coats {
+  layer waterborne_polyurethane, thinned 4:1 with water #! thinned-too-far
+  wait  until recoat
+  layer waterborne_polyurethane
   wait  until cured
 }
 `,
@@ -71,10 +87,17 @@ recipe two_coats {
       const percent = (100 * b) / a;
       const tail = action.syntax.tails.find((t) => t.kind === "thinned");
       const ratio = tail?.kind === "thinned" ? tail.ratio : undefined;
+      const stated = material?.thin?.place !== undefined;
+      if (!stated && isWash(action)) return;
       report({
-        headline: `Thinned by ${formatNumber(percent, 0)} %, and ${formatNumber(limit, 1)} % is the most it takes`,
-        why: `${useName(action.use)} is thinned ${action.thinned.a}:${action.thinned.b}. Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.`,
-        remedy: `Use at most ${formatNumber(limit * 10, 0)} mL of thinner to a litre.`,
+        ...(stated ? {} : { severity: "hint" as const }),
+        headline: stated
+          ? `\`${action.use.name}\` is thinned ${formatNumber(percent, 0)} %; its label allows ${formatNumber(limit, 1)} %`
+          : `\`${action.use.name}\` is thinned ${formatNumber(percent, 0)} %, and ${formatNumber(limit, 1)} % is usual`,
+        why: "Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.",
+        remedy: stated
+          ? `Use at most ${formatNumber(limit * 10, 0)} mL of thinner to a litre.`
+          : `Keep to the label; where it states no limit, use at most ${formatNumber(limit * 10, 0)} mL to a litre.`,
         related: material?.thin?.place
           ? [related(material.thin.place, "How far the label lets it be thinned")]
           : [],
@@ -83,3 +106,8 @@ recipe two_coats {
     },
   },
 };
+
+/** Paint that is wiped off, or let down with half its volume or more, is a wash on purpose. */
+const isWash = ({ use, wiped, thinned }: LayerAction): boolean =>
+  use.material?.family?.role === "paint" &&
+  (Boolean(wiped) || (thinned !== undefined && thinned.b / thinned.a >= 1 / 2));

@@ -1,0 +1,86 @@
+/**
+ * Steel wool on bare oak and its like, whatever goes on next: iron and tannin make ink.
+ */
+import { HANDBOOK_16 } from "../../knowledge/sources.ts";
+import { isBare } from "../../surface/state.ts";
+import { woodOf } from "../queries.ts";
+import type { TradeRule } from "../rule.ts";
+import { steelWoolBelow } from "../steel-wool.ts";
+import { related } from "../texts.ts";
+
+const FILE = (wood: string, note: string, layer: string) => `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  ${wood}
+  }
+}
+recipe oiled {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  note   "${note}"
+  step   dust
+  layer  ${layer}
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply oiled to top
+}
+`;
+
+export const steelWoolOnTanninWood: TradeRule = {
+  id: "steel-wool-on-tannin-wood",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary: "A text tells to use steel wool on bare wood that is rich in tannin.",
+    why: "Slivers of steel break off in the open pores. With tannin and the first moisture they turn into black spots, under oil as well as under water.",
+    remedy:
+      "Use a nylon abrasive pad, bronze wool or fine paper, and keep steel wool for rubbing out the last coat.",
+    sources: [`${HANDBOOK_16}: never steel wool, whose particles stain the wood with iron`],
+  },
+  failing: [
+    {
+      title: "Before oil on oak",
+      text: FILE(
+        "oak",
+        "Rub with 0000 steel wool until it feels like silk.",
+        "drying_oil, wiped #! steel-wool-on-tannin-wood",
+      ),
+    },
+    {
+      title: "Before a waterborne clear on walnut",
+      text: FILE(
+        "walnut",
+        "Wire wool with the grain.",
+        "waterborne_polyurethane #! steel-wool-on-tannin-wood",
+      ),
+    },
+  ],
+  passing: [
+    {
+      title: "Beech has hardly any tannin",
+      text: FILE("beech", "Rub with 0000 steel wool.", "drying_oil, wiped"),
+    },
+    {
+      title: "Another kind of wool, and a note that forbids it",
+      text: FILE("oak", "Bronze wool, never steel wool.", "drying_oil, wiped"),
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, index, report }) => {
+      const wood = woodOf(run);
+      if (wood?.tannin !== "rich" || !isBare(before) || before.openBelow) return;
+      const said = steelWoolBelow(run, index);
+      if (!said) return;
+      report({
+        headline: `Steel wool makes black spots on bare ${wood.name}`,
+        why: `Slivers of steel stay in the pores and turn black with the tannin, under \`${action.use.name}\` as well.`,
+        remedy: "Use a nylon abrasive pad, bronze wool or fine paper instead.",
+        related: [related(said.place, "Steel wool is named here")],
+      });
+    },
+  },
+};
