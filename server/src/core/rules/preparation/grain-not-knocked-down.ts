@@ -4,7 +4,7 @@
  * Two moments count: the first waterborne layer on wood that water raised before, and the layer over the first film,
  * when the film or the waterborne stain below it raised the grain. A stain may be sealed first and sanded then, which
  * books call burying the raised grain; and a primer may be sanded together with the first coat of paint over it. So a
- * primer may go on raised grain as well, as long as it is sanded later.
+ * primer, a wash or a first coat may go on raised grain as well, as long as it is sanded later.
  */
 
 import { samePlace } from "../../place.ts";
@@ -216,6 +216,25 @@ job shelves {
 `,
     },
     {
+      title: "A wash over dampened wood, sanded after",
+      text: `recipe washed {
+  for    wood
+  safety dust_mask
+  step   sand 120, 150
+  step   dust
+  step   dampen
+  layer  acrylic_paint, by brush, thinned 1:1 with water
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "On a surface of which nothing is known",
       text: `recipe clear_coats {
   for   wood
@@ -245,7 +264,7 @@ job shelves {
 function reportRaisedWood({ action, before, run, index, report }: MomentContext<LayerAction>): void {
   const over = action.use.material?.family;
   if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
-  if (over.role === "primer" && isSandedLater(run, index)) return;
+  if (isSandedLater(run, index)) return;
   report({
     headline: `The raised grain is not sanded down before \`${action.use.name}\``,
     why: "Water raised the fibres; they harden under the film and leave it rough, however many coats follow.",

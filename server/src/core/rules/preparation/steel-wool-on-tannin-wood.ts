@@ -1,5 +1,6 @@
 /**
- * Steel wool on bare oak and its like, whatever goes on next: iron and tannin make ink.
+ * Steel wool on bare oak and its like: iron and tannin make ink. Where the next coat is waterborne it is
+ * `steel-wool-under-waterborne`'s.
  */
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import { isBare } from "../../surface/state.ts";
@@ -50,14 +51,6 @@ export const steelWoolOnTanninWood: TradeRule = {
         "drying_oil, wiped #! steel-wool-on-tannin-wood",
       ),
     },
-    {
-      title: "Before a waterborne clear on walnut",
-      text: FILE(
-        "walnut",
-        "Wire wool with the grain.",
-        "waterborne_polyurethane #! steel-wool-on-tannin-wood",
-      ),
-    },
   ],
   passing: [
     {
@@ -72,7 +65,8 @@ export const steelWoolOnTanninWood: TradeRule = {
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const wood = woodOf(run);
-      if (wood?.tannin !== "rich" || !isBare(before) || before.openBelow) return;
+      if (action.use.material?.family?.drying === "waterborne" || wood?.tannin !== "rich") return;
+      if (!isBare(before) || before.openBelow) return;
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({

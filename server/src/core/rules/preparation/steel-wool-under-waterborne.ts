@@ -1,7 +1,8 @@
 /**
- * Steel wool before a waterborne coat: the bits that break off rust in it. On bare wood with tannin it is
- * `steel-wool-on-tannin-wood`'s, under any finish.
+ * Steel wool before a waterborne coat: the bits that break off rust in it, and in bare wood there is no
+ * getting them out (a warning).
  */
+import { isBare } from "../../surface/state.ts";
 import { isWooden } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { steelWoolBelow } from "../steel-wool.ts";
@@ -33,6 +34,29 @@ export const steelWoolUnderWaterborne: TradeRule = {
 }
 `,
     },
+    {
+      title: "On bare walnut, a warning",
+      text: `piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  walnut
+  }
+}
+recipe clear_coat {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  note   "Wire wool with the grain."
+  step   dust
+  layer  waterborne_polyurethane #! steel-wool-under-waterborne
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply clear_coat to top
+}
+`,
+    },
   ],
   passing: [
     {
@@ -57,15 +81,17 @@ recipe varnished {
 `,
     },
   ],
-  secondaryTo: ["steel-wool-on-tannin-wood"],
   checks: {
-    onLayer: ({ action, run, index, report }) => {
+    onLayer: ({ action, before, run, index, report }) => {
       if (action.use.material?.family?.drying !== "waterborne" || isWooden(run) === "no") return;
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({
+        ...(isBare(before) ? { severity: "warning" as const } : {}),
         headline: `Steel wool leaves rust spots under \`${action.use.name}\``,
-        why: "Slivers of steel stay in the pores and rust in the water of the coat.",
+        why: isBare(before)
+          ? "Slivers of steel stay in the pores and rust in the water of the coat, black where there is tannin."
+          : "Slivers of steel stay in corners and scratches and rust in the water of the coat.",
         remedy: "Use a nylon abrasive pad or fine paper there instead.",
         related: [related(said.place, "Steel wool is named here")],
       });
