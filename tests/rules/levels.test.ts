@@ -56,6 +56,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "ignition-near-flammable": "error",
   "in-service-before-cure": "warning",
   "internal-error": "error",
+  "irritating-wood-dust": "warning",
   "isocyanate-hardener": "warning",
   "knots-not-sealed": "hint",
   late: "warning",

@@ -85,6 +85,7 @@ import { fuelAsSolvent } from "./safety/fuel-as-solvent.ts";
 import { heatNearVapour } from "./safety/heat-near-vapour.ts";
 import { ignitionNearFlammable } from "./safety/ignition-near-flammable.ts";
 import { incompatibleChemicals } from "./safety/incompatible-chemicals.ts";
+import { irritatingWoodDust } from "./safety/irritating-wood-dust.ts";
 import { isocyanateHardener } from "./safety/isocyanate-hardener.ts";
 import { keptInDrinkBottle } from "./safety/kept-in-drink-bottle.ts";
 import { leadNotTested } from "./safety/lead-not-tested.ts";
@@ -212,6 +213,7 @@ export const RULES: readonly Rule[] = [
   heatNearVapour,
   ignitionNearFlammable,
   incompatibleChemicals,
+  irritatingWoodDust,
   isocyanateHardener,
   keptInDrinkBottle,
   leadNotTested,
