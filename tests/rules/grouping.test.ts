@@ -14,6 +14,7 @@ import { applied } from "../harness/show-findings.ts";
 
 const OILED = (...lines: readonly string[]) => `recipe oiled {
   for    wood
+  safety no_ignition
   step   sand 120, 180
   step   dust
 ${lines.map((line) => `${line}\n`).join("")}  layer  oil_varnish, wiped
@@ -34,16 +35,16 @@ describe("missing duties of one recipe", () => {
     const text = OILED();
     expect(shown(text)).toEqual([
       {
-        at: 5,
+        at: 6,
         severity: "error",
         headline: "3 safety duties are missing: `wet_rags`, `dust_mask`, `ventilate`",
-        parts: ["5 rags-not-wetted", "3 no-dust-mask", "5 no-ventilation"],
+        parts: ["6 rags-not-wetted", "4 no-dust-mask", "6 no-ventilation"],
       },
     ]);
     const [finding] = findingsOf(text);
     expect(finding!.why.split("\n").length).toBe(3);
     expect(finding!.related.map(({ span, message }) => [lineOf(text, span.start), message])).toEqual([
-      [3, "`dust_mask` is missing here"],
+      [4, "`dust_mask` is missing here"],
     ]);
   });
 
@@ -56,14 +57,14 @@ describe("missing duties of one recipe", () => {
       title: "Undertake to see to 3 safety duties: `wet_rags`, `dust_mask` and `ventilate`",
     });
     const fixed = applied(text, "test.finish", fix!);
-    expect(fixed.split("\n")[2]).toBe("  safety wet_rags, dust_mask, ventilate");
+    expect(fixed.split("\n")[3]).toBe("  safety wet_rags, dust_mask, ventilate");
     expect(findingsOf(fixed)).toEqual([]);
   });
 
   it("are allowed by part", () => {
     const text = OILED("  # allow rags-not-wetted: the cloths are burnt in the stove at once");
     expect(shown(text).map(({ severity, parts }) => [severity, parts])).toEqual([
-      ["warning", ["3 no-dust-mask", "6 no-ventilation"]],
+      ["warning", ["4 no-dust-mask", "7 no-ventilation"]],
     ]);
     const one = OILED(
       "  # allow rags-not-wetted: the cloths are burnt in the stove at once",
@@ -72,10 +73,10 @@ describe("missing duties of one recipe", () => {
     // One alone reads as itself.
     expect(shown(one)).toEqual([
       {
-        at: 3,
+        at: 4,
         severity: "warning",
         headline: "Nothing above this line states `dust_mask`",
-        parts: ["3 no-dust-mask"],
+        parts: ["4 no-dust-mask"],
       },
     ]);
   });
@@ -88,13 +89,13 @@ describe("missing duties of one recipe", () => {
     });
     analyst.setFile("test.finish", text);
     expect(shown(text, analyst.analysis().findings("test.finish"))).toMatchObject([
-      { severity: "warning", parts: ["3 no-dust-mask", "5 no-ventilation"] },
+      { severity: "warning", parts: ["4 no-dust-mask", "6 no-ventilation"] },
     ]);
   });
 
   it("of two recipes are two findings", () => {
     const text = OILED() + OILED().replace("oiled", "oiled_again");
-    expect(shown(text).map(({ at }) => at)).toEqual([5, 12]);
+    expect(shown(text).map(({ at }) => at)).toEqual([6, 14]);
   });
 });
 

@@ -45,7 +45,7 @@ describe("comments that allow a finding", () => {
 
   it("covers a statement that goes on over several lines", () => {
     const text = `recipe seal {
-  for    wood
+  safety no_ignition
   # allow thinned-too-far: tried on a board
   # allow no-ventilation: tried on a board
   layer  dewaxed_shellac, # the first coat

@@ -390,7 +390,7 @@ describe("VOC", () => {
 
 describe("fire, rags and solvents", () => {
   test("rags heat up by binder: drying oil, alkyd, oil varnish, oil and wax; never waterborne, shellac, nitrocellulose or wax", () => {
-    // Rags of drying oils: 29 CFR 1910.106(h)(8)(iii) and fire-protection practice; by binder, not by carrier.
+    // Rags of drying oils: 29 CFR 1910.106(e)(9)(iii) and fire-protection practice; by binder, not by carrier.
     expect(namesWhere((row) => row.ragsSelfHeat)).toEqual([
       "oil polyurethane",
       "oil varnish",

@@ -30,7 +30,8 @@ export const SCAQMD_1113 =
 export const VOLATILE_PART = "arithmetic: volatile share by volume × density of the carrier";
 
 export const OSHA_FLAMMABLE = "29 CFR 1910.106(a)(19)";
-export const OSHA_RAGS = "29 CFR 1910.106(h)(8)(iii): oily waste in closed metal cans, disposed of daily";
+export const OSHA_RAGS =
+  "29 CFR 1910.106(e)(9)(iii), which covers furniture shops by (e)(2)(i): waste in covered metal receptacles, disposed of daily (OSHA letter of interpretation, 23 May 2000)";
 export const OSHA_AIR = "29 CFR 1910.1000 tables Z-1 and Z-2";
 export const NIOSH_GUIDE = "NIOSH Pocket Guide to Chemical Hazards (from memory, confidence high)";
 

@@ -16,6 +16,7 @@ import {
   stepDuties,
   TWO_PART_DUTIES,
 } from "../knowledge/duties.ts";
+import { vapourCanIgnite } from "../knowledge/flammable.ts";
 import { labelSays } from "../knowledge/label-words.ts";
 import { holdsHazard } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
@@ -112,6 +113,10 @@ function statementOfOwnRecipe(action: Action): Place {
 // ---------------------------------------------------------------------------------------------------------------
 // What brings a duty
 
+/** Whether a layer goes on as a mist. */
+export const isSprayed = (action: Action): boolean =>
+  action.op === "layer" && (action.method === "hvlp" || action.method === "airless");
+
 /** What on this line brings the duty, by the tables; undefined also where the material is not known. */
 export function needFor(action: Action, duty: DutyWord): Need | undefined {
   if (action.op === "step") return needOfStep(action, duty) ?? needOfWords(action, duty);
@@ -150,7 +155,7 @@ function needOfTwoParts(layer: LayerAction, duty: DutyWord): Need | undefined {
 }
 
 /** All that a thinner adds to what it thins is its vapour. */
-const VAPOUR: ReadonlySet<DutyWord> = new Set(["ventilate", "vapour_respirator"]);
+const VAPOUR: ReadonlySet<DutyWord> = new Set(["ventilate", "vapour_respirator", "no_ignition"]);
 
 function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   const material = use.material;
@@ -158,6 +163,10 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   // The label's own word on rags stands above the family's.
   if (duty === "wet_rags" && !hasSelfHeatingRags(material)) return undefined;
   if (duty === "ventilate" && isNearlyWithoutSolvent(material)) return undefined;
+  if (duty === "no_ignition") {
+    if (isNearlyWithoutSolvent(material) || isHardToLight(material)) return undefined;
+    if (!material.family.duties.includes(duty) && isEasyToLight(material)) return needOfFlash(use, material);
+  }
   // What may not be used is to be replaced; no cartridge makes it fit for use.
   if (duty === "vapour_respirator" && holdsHazard(material, "banned solvent")) return undefined;
   const brought =
@@ -171,6 +180,20 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
     ...(family ? { cause: related(family, "What it is made of is stated here") } : {}),
   };
 }
+
+/** A flash point that the label states above that of category 3 (29 CFR 1910.106(a)(19)). */
+const isHardToLight = ({ flash }: Material): boolean =>
+  flash?.origin === "stated" && !vapourCanIgnite(flash.value);
+
+/** One that it states within it, whatever the family. */
+const isEasyToLight = ({ flash }: Material): boolean =>
+  flash?.origin === "stated" && vapourCanIgnite(flash.value);
+
+const needOfFlash = (use: MaterialUse, { flash }: Material): Need => ({
+  who: useName(use),
+  reason: `gives off a vapour that a flame or spark can light (flash point ${flash!.value} C)`,
+  ...(flash?.place ? { cause: related(flash.place, "Its flash point is stated here") } : {}),
+});
 
 /** By its `rags` line or its family, or where its label's own words say so and no `rags` line stands against them. */
 export const hasSelfHeatingRags = (material: Material): boolean =>

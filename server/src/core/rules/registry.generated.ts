@@ -81,6 +81,8 @@ import { bannedStripper } from "./safety/banned-stripper.ts";
 import { causticOnAluminium } from "./safety/caustic-on-aluminium.ts";
 import { causticOrAcidLeftIn } from "./safety/caustic-or-acid-left-in.ts";
 import { causticStripperOnVeneerOrOak } from "./safety/caustic-stripper-on-veneer-or-oak.ts";
+import { flamesNotKeptAway } from "./safety/flames-not-kept-away.ts";
+import { flammablesStored } from "./safety/flammables-stored.ts";
 import { fuelAsSolvent } from "./safety/fuel-as-solvent.ts";
 import { heatNearVapour } from "./safety/heat-near-vapour.ts";
 import { ignitionNearFlammable } from "./safety/ignition-near-flammable.ts";
@@ -103,9 +105,11 @@ import { openFlame } from "./safety/open-flame.ts";
 import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
 import { poisonousSolvent } from "./safety/poisonous-solvent.ts";
 import { pouredDownDrain } from "./safety/poured-down-drain.ts";
+import { ragsInAHeap } from "./safety/rags-in-a-heap.ts";
 import { ragsNotWetted } from "./safety/rags-not-wetted.ts";
 import { sleepingInFumes } from "./safety/sleeping-in-fumes.ts";
 import { solventOnSkin } from "./safety/solvent-on-skin.ts";
+import { sparksAndDust } from "./safety/sparks-and-dust.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
 import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
 import { late } from "./schedule/late.ts";
@@ -209,6 +213,8 @@ export const RULES: readonly Rule[] = [
   causticOnAluminium,
   causticOrAcidLeftIn,
   causticStripperOnVeneerOrOak,
+  flamesNotKeptAway,
+  flammablesStored,
   fuelAsSolvent,
   heatNearVapour,
   ignitionNearFlammable,
@@ -231,9 +237,11 @@ export const RULES: readonly Rule[] = [
   poisonousIngredient,
   poisonousSolvent,
   pouredDownDrain,
+  ragsInAHeap,
   ragsNotWetted,
   sleepingInFumes,
   solventOnSkin,
+  sparksAndDust,
   sprayingFlammablesIndoors,
   ventilationTooWeak,
   late,

@@ -66,7 +66,7 @@ export const stepMaterialMisfit: TradeRule = {
       title: "Shellac taken off with its own solvent, and what is left cleaned",
       text: `recipe take_off {
   for    wood
-  safety gloves, ventilate
+  safety gloves, ventilate, no_ignition
   step   strip with alcohol
   step   clean with mineral_spirits
 }

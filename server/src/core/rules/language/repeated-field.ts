@@ -47,7 +47,7 @@ export const repeatedField: LanguageRule = {
 
 recipe seal {
   for    wood
-  safety ventilate
+  safety ventilate, no_ignition
   safety gloves
   layer  dewaxed_shellac
   wait   until cured

@@ -41,13 +41,14 @@ export const unusedSuppression: LanguageRule = {
     {
       title: "Two stacked above one line",
       text: `recipe seal {
-  for   wood
+  for    wood
+  safety no_ignition
   # allow no-ventilation: the spray room has its own exhaust
   # allow no-gloves: pad on a stick
-  layer dye_stain
-  wait  until recoat
-  layer waterborne_polyurethane
-  wait  until cured
+  layer  dye_stain
+  wait   until recoat
+  layer  waterborne_polyurethane
+  wait   until cured
 }
 `,
     },

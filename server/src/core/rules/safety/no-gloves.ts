@@ -20,7 +20,7 @@ export const noGloves: TradeRule = {
       title: "Wax taken off with a wet rag",
       text: `recipe take_wax_off {
   for    wood
-  safety ventilate
+  safety ventilate, no_ignition
   step   dewax with mineral_spirits #! no-gloves
   step   clean with soap
 }
@@ -30,7 +30,7 @@ export const noGloves: TradeRule = {
       title: "Gloves that come after the first line that needs them",
       text: `recipe stained {
   for    wood
-  safety ventilate, wet_rags
+  safety ventilate, no_ignition, wet_rags
   step   dewax with mineral_spirits #! no-gloves
   step   clean with soap
   safety gloves
@@ -45,7 +45,7 @@ export const noGloves: TradeRule = {
       title: "In a coat block: the mend goes above it",
       text: `recipe glazed {
   for    wood
-  safety ventilate, wet_rags
+  safety ventilate, no_ignition, wet_rags
   layer  waterborne_polyurethane x 3 {
     wait until cured
     step scuff wet 220
@@ -103,7 +103,7 @@ recipe brushed {
       title: "Gloves from the start",
       text: `recipe stained {
   for    wood
-  safety gloves, ventilate, wet_rags
+  safety gloves, ventilate, no_ignition, wet_rags
   step   dewax with mineral_spirits
   step   clean with soap
   layer  gel_stain, wiped

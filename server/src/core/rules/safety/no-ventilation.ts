@@ -21,11 +21,12 @@ export const noVentilation: TradeRule = {
     {
       title: "Shellac in a closed room",
       text: `recipe seal {
-  for   wood
-  layer dewaxed_shellac #! no-ventilation
-  wait  2 h
-  layer waterborne_polyurethane
-  wait  until cured
+  for    wood
+  safety no_ignition
+  layer  dewaxed_shellac #! no-ventilation
+  wait   2 h
+  layer  waterborne_polyurethane
+  wait   until cured
 }
 `,
     },
@@ -33,7 +34,7 @@ export const noVentilation: TradeRule = {
       title: "The thinner brings the vapour, and only the first of two lines says so",
       text: `recipe oiled {
   for    wood
-  safety wet_rags
+  safety wet_rags, no_ignition
   layer  drying_oil, wiped, thinned 1:1 with mineral_spirits #! no-ventilation
   wait   until cured
   layer  drying_oil, wiped, thinned 2:1 with mineral_spirits
@@ -45,7 +46,7 @@ export const noVentilation: TradeRule = {
       title: "Only the job says what the clear is",
       text: `recipe top_coat(clear: material) {
   for    wood
-  safety wet_rags
+  safety wet_rags, no_ignition
   step   clean with soap
   step   scuff wet 220
   step   dust
@@ -75,7 +76,7 @@ job lid {
       title: "Stated once, for all that follows",
       text: `recipe seal {
   for    wood
-  safety ventilate 10 air changes/h
+  safety ventilate 10 air changes/h, no_ignition
   layer  dewaxed_shellac
   wait   2 h
   layer  waterborne_polyurethane
@@ -108,7 +109,7 @@ recipe oiled {
 
 recipe seal {
   for    wood
-  safety ventilate
+  safety ventilate, no_ignition
   follow shellac_coat
   layer  waterborne_polyurethane
   wait   until cured

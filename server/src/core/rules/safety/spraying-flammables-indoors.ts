@@ -1,37 +1,60 @@
 /**
- * A flammable liquid sprayed in a room of which nothing says that its air or its sparks were thought of.
+ * A flammable liquid that is sprayed, and not a word on flames and sparks.
  */
-
-import { vapourCanIgnite } from "../../knowledge/flammable.ts";
 import { IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
+import { dutyChecks, isSprayed, needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, undertakeDuties, useName } from "../texts.ts";
-
-/** Air changes an hour from which a stated ventilation counts as an exhaust made for spraying. */
-const STRONG_AIR_CHANGES = 10;
 
 export const sprayingFlammablesIndoors: TradeRule = {
   id: "spraying-flammables-indoors",
   group: "safety",
   severity: "warning",
   docs: {
-    summary:
-      "A flammable liquid is sprayed in a shop, and neither the recipe nor the shop says anything of ignition or strong ventilation.",
-    why: "Spray mist burns far more readily than the liquid in the can, and fills a room in minutes.",
+    summary: "A flammable liquid is sprayed, and the recipe does not state `no_ignition`.",
+    why: "Spray mist burns far more readily than the liquid in the can, and fills a room in minutes. The residue in booth, filters and ducts burns as well.",
     remedy:
-      "State `safety no_ignition`, or an exhaust such as `ventilate 10 air changes/h`, or say `ignition none` in the shop if that is so. Local fire codes say whether spraying is allowed there at all.",
+      "Put out whatever burns or glows, switch off what sparks (dust collectors, sanders, fans with open motors), earth the gun's metal parts, and state `safety no_ignition`; or put it on by hand. An exhaust does not make this needless. Local fire codes say whether spraying is allowed there at all.",
     sources: [
       IGNITION_RULE_SOURCE,
-      "29 CFR 1910.94(c) and 1910.107 on spraying",
-      "10 air changes an hour as strong: common practice, no source",
+      "29 CFR 1910.107(c)(2): no open flame or spark-producing equipment in a spraying area or within 20 feet of it (from memory, confidence high)",
+      "29 CFR 1910.94(c) and 1910.107(d) on the exhaust of spraying areas",
     ],
   },
   failing: [
     {
-      title: "Lacquer sprayed in a shop that says nothing of ignition",
+      title: "Lacquer sprayed, and not a word on sparks",
       text: `recipe lacquered {
   for    wood
   safety vapour_respirator, gloves, eye_protection, ventilate
+  layer  nitrocellulose_lacquer, by hvlp #! spraying-flammables-indoors
+  wait   until cured
+}
+
+piece box {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+    wear  light
+  }
+}
+
+shop shed {
+  air 21 C, 50 % RH
+}
+
+job lid {
+  piece box
+  in    shed
+  apply lacquered to lid
+}
+`,
+    },
+    {
+      title: "An exhaust takes the mist away and lights it, if its motor sparks",
+      text: `recipe lacquered {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate 10 air changes/h
   layer  nitrocellulose_lacquer, by hvlp #! spraying-flammables-indoors
   wait   until cured
 }
@@ -87,55 +110,10 @@ job lid {
 }
 `,
     },
-    {
-      title: "The recipe states an exhaust",
-      text: `recipe lacquered {
-  for    wood
-  safety vapour_respirator, gloves, eye_protection, ventilate 10 air changes/h
-  layer  nitrocellulose_lacquer, by hvlp
-  wait   until cured
-}
-
-piece box {
-  built 2015
-  surface lid {
-    shape panel 300 mm x 200 mm
-    wood  beech
-    wear  light
-  }
-}
-
-shop shed {
-  air 21 C, 50 % RH
-}
-
-job lid {
-  piece box
-  in    shed
-  apply lacquered to lid
-}
-`,
-    },
   ],
-  checks: {
-    onLayer: ({ action, run, report }) => {
-      const { shop } = run;
-      const material = action.use.material;
-      if (!shop || (action.method !== "hvlp" && action.method !== "airless")) return;
-      if (!vapourCanIgnite(material?.flash?.value, material?.family?.boils)) return;
-      // A source that is named has its own finding, and `ignition none` in so many words is an answer.
-      if (shop.ignition.origin === "stated" || action.duties.has("no_ignition")) return;
-      if ((action.duties.get("ventilate")?.airChanges ?? 0) >= STRONG_AIR_CHANGES) return;
-      const by = action.syntax.tails.find((tail) => tail.kind === "by");
-      report({
-        headline: `${useName(action.use)} (flash point ${material?.flash?.value} C) is sprayed in \`${shop.name}\`, and nothing says that flames and sparks are kept away`,
-        why: "Spray mist burns far more readily than the liquid in the can, and fills a room in minutes.",
-        remedy:
-          "State `safety no_ignition` or an exhaust such as `ventilate 10 air changes/h`, or put it on by hand; local fire codes say whether spraying is allowed there at all.",
-        ...(by ? { at: { ...action.place, span: by.span } } : {}),
-        related: [related(shop.headPlace, "The shop says nothing of ignition")],
-        fixes: [undertakeDuties(action.place, ["no_ignition"])],
-      });
-    },
-  },
+  checks: dutyChecks(
+    "no_ignition",
+    "Sprayed, it burns far more readily than from the can, and fills a room in minutes.",
+    ({ action }) => (isSprayed(action) ? needFor(action, "no_ignition") : undefined),
+  ),
 };

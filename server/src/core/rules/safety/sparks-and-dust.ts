@@ -1,0 +1,105 @@
+/**
+ * Words that bring dust, mist and sparks together: a dust collector for spray mist, grinding into it, a stove for its dust.
+ */
+import { tellingSentences } from "../hazard-words.ts";
+import type { RunContext, TradeRule } from "../rule.ts";
+
+export const sparksAndDust: TradeRule = {
+  id: "sparks-and-dust",
+  group: "safety",
+  severity: "warning",
+  docs: {
+    summary:
+      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, or blows dust about near a flame.",
+    why: "Fine dust of wood and of finishes explodes when it is stirred up and lit, and so does spray mist. The motor of an ordinary dust collector or vacuum cleaner is the spark.",
+    remedy:
+      "Keep dust collectors off while there is vapour or mist, grind metal elsewhere, and put dust into a closed metal bin outdoors. The machine's own instructions and local fire codes decide.",
+    sources: [
+      "OSHA CPL 03-00-008, Combustible Dust National Emphasis Program (2008; from memory, confidence high)",
+      "NFPA 664, wood processing, since 2025 part of NFPA 660 (from memory, confidence medium)",
+      "29 CFR 1910.107(c) on spark-producing equipment near spraying (from memory, confidence high)",
+    ],
+  },
+  failing: [
+    {
+      title: "A dust collector for the overspray",
+      text: `recipe lacquered {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, no_ignition, ventilate 100 air changes/h
+  note   "Let the dust collector run to draw off the overspray." #! sparks-and-dust
+  layer  nitrocellulose_lacquer, by hvlp
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Sparks into the collector, dust into the stove",
+      text: `recipe sanded {
+  for    wood
+  safety dust_mask
+  step   sand 120, 150, 180
+  note   "Grind the screw heads off with the dust collector running." #! sparks-and-dust
+  note   "Burn the sanding dust in the stove." #! sparks-and-dust
+  step   dust
+  layer  waterborne_polyurethane, by pad
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "What it is for, and what is forbidden",
+      text: `recipe sanded {
+  for    wood
+  safety dust_mask
+  note   "Sand with the dust collector running, and empty its bag into the metal bin outdoors."
+  step   sand 120, 150, 180
+  note   "Never draw spray mist into the dust collector."
+  step   dust
+  layer  waterborne_polyurethane, by pad
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: { onRun: check },
+};
+
+const COLLECTOR =
+  /\b(?:dust[\s-]+(?:collect(?:or|ion)|extract(?:or|ion))|collector|extractor|shop[\s-]?vac\w*|vacuum(?:\s+cleaner)?|hoover)\b/iu;
+const VAPOUR =
+  /\b(?:overspray|spray\s+mist|mist|vapou?rs?|fumes|lacquer|thinners?|spirits|acetone|alcohol|solvents?|spraying|wet\s+stripper|stripper)\b/iu;
+const SPARKS =
+  /\b(?:grind(?:ing|er)?|weld(?:ing|er)?|sparks?|cut\s+(?:the\s+)?(?:metal|steel|screws?|nails?))\b/iu;
+const DUST = /\b(?:dust|sawdust|shavings)\b/iu;
+const FLAME = /\b(?:stove|fire|furnace|flame|burn|boiler|fireplace)\b/iu;
+const INTO_FLAME =
+  /\b(?:burn|into\s+the\s+(?:stove|fire|furnace|fireplace)|in\s+the\s+(?:stove|furnace|fireplace))\b/iu;
+const STIRRED = /\b(?:blow\w*|compressed\s+air)\b/iu;
+
+/** What dust was sanded off, and lies dry by then: `vacuum the dust of the old lacquer` takes up no vapour. */
+const ONLY_DUST = /\b(?:dust|sand\w*|flakes|shavings)\b/iu;
+
+function check({ run, report }: RunContext): void {
+  for (const { action } of run.moments) {
+    const mist = tellingSentences(action, COLLECTOR, VAPOUR).some(
+      (each) => !ONLY_DUST.test(each.replace(new RegExp(COLLECTOR, "giu"), "")),
+    );
+    const sparks = tellingSentences(action, COLLECTOR, SPARKS).length > 0;
+    const flame = tellingSentences(action, DUST, INTO_FLAME).length > 0;
+    const cloud = tellingSentences(action, DUST, STIRRED, FLAME).length > 0;
+    if (!mist && !sparks && !flame && !cloud) continue;
+    report(action, {
+      headline: mist
+        ? "A dust collector's motor can light vapour and mist"
+        : "Sparks and dust together can explode",
+      why: mist
+        ? "Its motor sparks, and the dust in it feeds the fire."
+        : "Fine dust of wood and finishes burns like powder once it is stirred up and lit.",
+      remedy: mist
+        ? "Switch it off while there is vapour, and take the mist away with an exhaust made for spraying."
+        : "Grind metal elsewhere, keep flames away from dust, and put it into a closed metal bin outdoors; local fire codes decide.",
+    });
+  }
+}
