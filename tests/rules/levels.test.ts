@@ -65,6 +65,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "knots-not-sealed": "hint",
   late: "warning",
   "layer-against-for": "warning",
+  "layers-at-odds": "warning",
   "lead-not-tested": "error",
   "lead-unsafe-method": "error",
   "mask-left-on": "warning",

@@ -14,6 +14,7 @@ import {
   COMPATIBILITY_LIST,
   HANDBOOK_16,
   MEMORY_MEDIUM,
+  PRACTICE,
   STAIN_72_H,
   TEXTBOOK,
   UFC_PAINTING,
@@ -87,11 +88,6 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     reason: "Oil goes over a dry stain, which stays open enough to take it.",
     source: TEXTBOOK,
   }),
-  ...pairs(["wood filler"], "every layer", {
-    verdict: "fine",
-    reason: "A waterborne filler is put into a dent and levelled; it needs no hold on the film around it.",
-    source: MEMORY_MEDIUM,
-  }),
   ...pairs(["glaze"], ["waterborne stain", "oil stain", "gel stain", "dye stain"], {
     verdict: "needs a barrier",
     reason: "A glaze over an unsealed stain sinks in unevenly; seal the stain with a thin coat first.",
@@ -109,8 +105,10 @@ export function relation(over: Family, below: Family): Relation {
   if (!leavesLayer(over)) return auxiliaryOver(over, below);
   return (
     waxBelow(over, below) ??
+    fillsDents(over, below) ??
     EXCEPTIONS.get(pairKey(over.name, below.name)) ??
     sameFamily(over, below) ??
+    milkPaintOnFilm(over, below) ??
     soaksIn(over, below) ??
     onFiller(over, below) ??
     fillsPores(over, below) ??
@@ -168,6 +166,39 @@ function waxBelow(over: Family, below: Family): Relation | undefined {
   };
 }
 
+function fillsDents(over: Family, below: Family): Relation | undefined {
+  if (over.name !== "wood filler") return undefined;
+  return (
+    oilMustDry(over, below) ??
+    fine(
+      "A waterborne filler is put into a dent and levelled; it needs no hold on the film around it.",
+      MEMORY_MEDIUM,
+    )
+  );
+}
+
+/** Casein paint holds by soaking in; primers are made to be painted over, and shellac is one of them. */
+function milkPaintOnFilm(over: Family, below: Family): Relation | undefined {
+  if (!flakesOn(over, below)) return undefined;
+  return {
+    verdict: "needs a barrier",
+    reason:
+      "Milk paint soaks in to hold and flakes off a film; put a bonding or shellac primer between them.",
+    source: PRACTICE,
+  };
+}
+
+/** Whether `over` is a milk paint and `below` a film that it flakes off. */
+export function flakesOn(over: Family, below: Family): boolean {
+  return (
+    over.binder === "casein" &&
+    below.buildsFilm &&
+    below.role !== "primer" &&
+    below.binder !== "shellac" &&
+    !isPorousPaint(below)
+  );
+}
+
 function auxiliaryOver(over: Family, below: Family): Relation {
   if (over.role !== "stripper" && below.dissolvedBy.includes(over.carrier)) {
     return {
@@ -192,6 +223,13 @@ function soaksIn(over: Family, below: Family): Relation | undefined {
   if (!over.penetrating) return undefined;
   if (below.role === "filler") return undefined;
   if (below.evensStain && over.role === "stain") {
+    if (below.buildsFilm && below.dissolvedBy.includes(over.carrier)) {
+      return {
+        verdict: "no",
+        reason: `The ${over.carrier} of ${over.name} dissolves a washcoat of ${below.name}; use a conditioner under it.`,
+        source: below.sources.dissolvedBy ?? TEXTBOOK,
+      };
+    }
     if (below.buildsFilm) {
       return {
         verdict: "fine if abraded",
@@ -202,8 +240,14 @@ function soaksIn(over: Family, below: Family): Relation | undefined {
     if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
     return fine("A conditioner evens the colour of the stain.", TEXTBOOK);
   }
-  if (over.role === "oil" && isPorousPaint(below)) {
-    return fine("The paint is porous and takes oil, which darkens it.", TEXTBOOK);
+  if ((over.role === "oil" || over.role === "stain") && isPorousPaint(below)) {
+    return fine("The paint is porous and takes oil and stain, which darken it.", TEXTBOOK);
+  }
+  if (over.role === "oil" && below.role === "clear" && below.binder === "shellac") {
+    return fine(
+      "Oil is rubbed thinly over shellac, as polishers do.",
+      `${COMPATIBILITY_LIST}: shellac takes oil`,
+    );
   }
   if (below.buildsFilm || below.role === "glaze") {
     return { verdict: "no", reason: `${sentence(over.name)} cannot soak through a film.`, source: TEXTBOOK };
@@ -369,10 +413,8 @@ function pairKey(over: FamilyName, below: FamilyName): string {
 
 function pairs(
   overs: readonly FamilyName[],
-  belows: readonly FamilyName[] | "every layer",
+  belows: readonly FamilyName[],
   verdict: Relation,
 ): readonly (readonly [string, Relation])[] {
-  const rows =
-    belows === "every layer" ? [...FAMILIES.keys()].filter((name) => leavesLayer(family(name))) : belows;
-  return overs.flatMap((over) => rows.map((below) => [pairKey(over, below), verdict] as const));
+  return overs.flatMap((over) => belows.map((below) => [pairKey(over, below), verdict] as const));
 }

@@ -40,6 +40,7 @@ import { coatOnUnscuffedSurface } from "./layers/coat-on-unscuffed-surface.ts";
 import { coatOverWax } from "./layers/coat-over-wax.ts";
 import { hardOverSoft } from "./layers/hard-over-soft.ts";
 import { layerAgainstFor } from "./layers/layer-against-for.ts";
+import { layersAtOdds } from "./layers/layers-at-odds.ts";
 import { milkPaintOnFilm } from "./layers/milk-paint-on-film.ts";
 import { oilOverFilm } from "./layers/oil-over-film.ts";
 import { paintOnlySubstrate } from "./layers/paint-only-substrate.ts";
@@ -173,6 +174,7 @@ export const RULES: readonly Rule[] = [
   coatOverWax,
   hardOverSoft,
   layerAgainstFor,
+  layersAtOdds,
   milkPaintOnFilm,
   oilOverFilm,
   paintOnlySubstrate,

@@ -3,11 +3,10 @@
  * soft underneath. Only the new coats count; how thick an old film is nobody knows.
  */
 import type { Family } from "../../knowledge/family-schema.ts";
-import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, microns, related } from "../texts.ts";
+import { microns, related } from "../texts.ts";
 
 export const filmTooThick: TradeRule = {
   id: "film-too-thick",
@@ -104,8 +103,8 @@ recipe flooded {
       if (stack.um <= thickest + 1e-6 || had > thickest + 1e-6) return;
       const first = stack.coats[0]!;
       report({
-        headline: `${stack.coats.length === 1 ? `${sentence(coatName(first))} comes` : `With this coat ${stack.coats.length} coats of ${family.name} come`} to ${microns(stack.um)} of dry film, and ${family.name} takes about ${microns(thickest)} at most`,
-        why: "A film that thick stays soft below, or cracks as it shrinks.",
+        headline: `The film of ${family.name} gets too thick: ${microns(stack.um)}`,
+        why: `${stack.coats.length === 1 ? "One coat makes" : `${stack.coats.length} coats make`} that much dry film, and ${family.name} bears about ${microns(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
         remedy: "Leave coats out, or put them on thinner.",
         related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],
       });

@@ -3,11 +3,10 @@
  * far, or spread too far. Washcoats and sealers under other layers are meant to be thin and stay silent, and so does
  * a thin coat that freshens an old film of its kind.
  */
-import { sentence } from "../../sentence.ts";
 import { isFilm } from "../../surface/state.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, materialName, microns } from "../texts.ts";
+import { coatName, microns } from "../texts.ts";
 
 export const filmTooThin: TradeRule = {
   id: "film-too-thin",
@@ -69,8 +68,8 @@ export const filmTooThin: TradeRule = {
       if (below && below.origin !== "new" && isFilm(below)) return;
       const coat = stack.coats.at(-1)!;
       report(coat.action!, {
-        headline: `${stack.coats.length === 1 ? sentence(coatName(coat)) : `The ${stack.coats.length} coats of ${materialName(coat.what, stack.family.name)}`} ${stack.coats.length === 1 ? "comes" : "come"} to ${microns(stack.um)} of dry film, and one sound coat of ${stack.family.name} has about ${microns(thinnest)}`,
-        why: "A film that thin does not close, and it wears through at the first rubbing.",
+        headline: `The film of ${coatName(coat)} is too thin: ${microns(stack.um)}`,
+        why: `One sound coat of ${stack.family.name} has about ${microns(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
         remedy: "Put on another coat, thin it less, or do not spread it so far.",
       });
     },

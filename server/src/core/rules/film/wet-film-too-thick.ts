@@ -61,8 +61,8 @@ recipe generous {
       if (thickest !== undefined && (stackOf(after)?.um ?? 0) > thickest) return;
       const tail = action.syntax.tails.find((t) => t.kind === "wet");
       report({
-        headline: `${useName(action.use)} goes on ${microns(action.wetUm)} wet, and its spreading rate makes ${microns(label)}`,
-        why: "A wet film that thick runs and sags, and skins over before it has dried below.",
+        headline: `${useName(action.use)} goes on too thick: ${microns(action.wetUm)} wet`,
+        why: `Its spreading rate makes ${microns(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
         remedy: "Put it on in two or more coats, each near the label's rate.",
         ...(tail ? { at: { ...action.place, span: tail.span } } : {}),
         related: covers.place ? [related(covers.place, "The label's spreading rate")] : [],

@@ -84,8 +84,8 @@ function checkFoam({ action, report }: MomentContext<LayerAction>): void {
   const by = action.syntax.tails.find((tail) => tail.kind === "by");
   if (!solvent || !by?.method) return;
   report({
-    headline: `${useName(action.use)} goes on by foam, and its ${solvent} dissolves foam`,
-    why: "The foam melts in the hand and leaves crumbs and streaks in the film.",
+    headline: `${useName(action.use)} dissolves a foam applicator`,
+    why: `Foam melts in its ${solvent} and leaves crumbs and streaks in the film.`,
     remedy: "Put it on by brush with natural bristle, or spray it.",
     at: { ...action.place, span: by.span },
     fixes: [replaceAt("change", { ...action.place, span: by.method.span }, "Put it on by brush", "brush")],
@@ -99,8 +99,8 @@ function checkBristle({ action, run, index, report }: MomentContext<LayerAction>
   );
   if (!note) return;
   report({
-    headline: `${useName(action.use)} is waterborne and goes on with natural bristle`,
-    why: "Natural bristle takes up water, goes limp and leaves streaks.",
+    headline: `${useName(action.use)} goes on with natural bristle`,
+    why: "It is waterborne: natural bristle takes up water, goes limp and leaves streaks.",
     remedy: "Use a brush with synthetic bristle, foam or a pad.",
     related: [related(note.place, "The brush is named here")],
   });

@@ -9,6 +9,7 @@ import {
   isAbradedSince,
   isFilm,
   type SurfaceState,
+  topCoat,
   waitedOf,
 } from "../../surface/state.ts";
 import { familiesOf, isPorousPaint, meltsInto, scuffLines, slickSubstrate } from "../coat-queries.ts";
@@ -202,7 +203,8 @@ job boxes {
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
-      if (!over || !(over.buildsFilm || action.toner)) return;
+      const isFilmLike = over?.buildsFilm || over?.name === "epoxy filler" || action.toner;
+      if (!over || !(isFilmLike || isEpoxyFiller(topCoat(before)))) return;
       const name = useName(action.use);
       const why = "Such a smooth, hard surface gives a film no hold, and it scratches or peels off.";
       const slick = slickSubstrate(run);
@@ -210,7 +212,7 @@ job boxes {
         if (!slick || before.abrasions.length > 0) return;
         const wood = run.surface?.substrate.place;
         report({
-          headline: `${name} goes on ${slick} that was not abraded`,
+          headline: `${name} goes on ${slick} that was not scuffed`,
           why,
           remedy: "Scuff it lightly with 220 grit and dust it off first.",
           related: wood ? [related(wood, "What the surface is made of")] : [],
@@ -224,7 +226,7 @@ job boxes {
       // Paint may hold lead: scuffing it is not put in without a look.
       const isPaint = familiesOf(below).some((candidate) => candidate.role === "paint");
       report({
-        headline: `${sentence(name)} goes on ${coatName(below)}, which was not abraded`,
+        headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
         remedy: "Scuff with 220 to 320 grit and dust it off first.",
         related: [layerBelow(below)],
@@ -238,8 +240,12 @@ job boxes {
 
 /** A film from before this work that has had time to harden; on a film that has not, the label's window decides. */
 function isOldFilm(state: SurfaceState, coat: Coat): boolean {
+  if (isEpoxyFiller(coat)) return hasReached(state, coat, "cured") === "yes";
   if (!isFilm(coat) || coat.origin === "new") return false;
   if (hasReached(state, coat, "cured") === "yes") return true;
   const latest = coat.material?.recoat?.value.latest;
   return latest !== undefined && waitedOf(state, coat).hours > latest;
 }
+
+/** It cures hard and slick, so even a new one is abraded. */
+const isEpoxyFiller = (coat: Coat | undefined): boolean => coat?.family?.name === "epoxy filler";

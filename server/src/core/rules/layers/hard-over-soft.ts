@@ -179,8 +179,8 @@ recipe cleared {
         if (!worst) continue;
         const [hard, soft] = isBrittle(over, worst) ? ["brittle", "is softer"] : ["stiff", "stays flexible"];
         report({
-          headline: `${useName(action.use)} is ${hard} and goes over ${coatName(coat)}, which ${coat.unknown ? `may be ${worst.name} and softer` : soft}`,
-          why: "The lower layer moves with the wood, the harder film cannot follow, and it cracks.",
+          headline: `${useName(action.use)} is too ${hard} over ${coatName(coat)}`,
+          why: `The layer below ${coat.unknown ? `may be ${worst.name} and softer` : soft} and moves with the wood; the film above cannot follow and cracks.`,
           remedy:
             over.role === "paint"
               ? "Choose a paint as flexible as the layer below, or put a bonding primer between the two."

@@ -76,8 +76,8 @@ function check({ action, run, report }: MomentContext<LayerAction | StepAction>,
   if (kinds.length === 0 || !kinds.every((kind) => kind === "laminate" || kind === "metal")) return;
   const what = action.use ? useName(action.use) : "A bleach";
   report({
-    headline: `${what} works in the pores of wood, and \`${recipe!.name}\` is for ${orList(kinds)}`,
-    why: "On such a surface it only stands, and keeps the next coat from holding.",
+    headline: `${what} works in wood, and the recipe is for ${orList(kinds)}`,
+    why: `It works in the pores of wood; on ${orList(kinds)} it stays on top and keeps the next coat from holding.`,
     remedy: "Leave this line out, or change the recipe's `for` line if wood is meant.",
     related: recipe!.forPlace ? [related(recipe!.forPlace, "What the recipe is for")] : [],
   });

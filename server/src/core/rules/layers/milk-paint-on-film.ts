@@ -2,8 +2,9 @@
  * Milk paint is made for bare wood: on a film, scuffed or not, it flakes unless something helps it to bond. A hint,
  * since some want it to flake.
  */
+import { flakesOn } from "../../knowledge/layer-relation.ts";
 import { isAbradedSince, isFilm, topCoat } from "../../surface/state.ts";
-import { isPorousPaint } from "../coat-queries.ts";
+import { familiesOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
@@ -78,9 +79,10 @@ job boxes {
     onLayer: ({ action, before, report }) => {
       const over = action.use.material?.family;
       const below = topCoat(before);
-      if (over?.binder !== "casein" || !below || below.origin === "new" || !isFilm(below)) return;
+      if (over?.binder !== "casein" || !below || !isFilm(below)) return;
+      if (!familiesOf(below).some((each) => flakesOn(over, each))) return;
       // Without scuffing `coat-on-unscuffed-surface` says the first thing to do; bonding is mixed in as a tint.
-      if (isPorousPaint(below) || !isAbradedSince(below) || action.tinted) return;
+      if ((below.origin !== "new" && !isAbradedSince(below)) || action.tinted) return;
       report({
         headline: `${useName(action.use)} goes on ${coatName(below)} without a primer`,
         why: "Milk paint soaks in to hold, and on a film it shrinks as it dries and comes off in flakes.",

@@ -1,7 +1,7 @@
 /**
  * Drying oil or hardwax oil over a film: it cannot soak in, and what stays on top remains tacky.
  */
-import { isFilm } from "../../surface/state.ts";
+import { type Coat, isFilm } from "../../surface/state.ts";
 import { isPorousPaint, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
@@ -91,9 +91,9 @@ job boxes {
       if (before.layers.at(-1)?.family?.role === "oil") return;
       const film = before.layers.findLast(isFilm);
       const slick = before.layers.length === 0 ? slickSubstrate(run) : undefined;
-      if (!slick && (!film || isPorousPaint(film) || film.family?.binder === "shellac")) return;
+      if (!slick && (!film || isPorousPaint(film) || isShellac(film))) return;
       report({
-        headline: `${useName(action.use)} has to soak into the wood, and ${slick ? `nothing soaks into ${slick}` : `${coatName(film!)} has sealed it`}`,
+        headline: `${useName(action.use)} does not soak ${slick ? `into ${slick}` : `through ${coatName(film!)}`}`,
         why: "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
         remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
         related: film && !slick ? [layerBelow(film)] : [],
@@ -101,3 +101,5 @@ job boxes {
     },
   },
 };
+
+const isShellac = ({ family }: Coat): boolean => family?.role === "clear" && family.binder === "shellac";

@@ -92,11 +92,11 @@ job boxes {
       if (firstIndexOf(run, isWipedOff) < index) return;
       const place = run.surface?.substrate.place;
       report({
-        headline: `${useName(action.use)} goes straight on bare ${wood.name}, which holds oil of its own`,
+        headline: `${useName(action.use)} goes straight on oily ${wood.name}`,
         why:
           over.drying === "waterborne"
-            ? "That oil keeps a waterborne clear from holding."
-            : "That oil keeps a varnish from drying.",
+            ? "The wood holds oil of its own, and a waterborne clear does not hold on it."
+            : "The wood holds oil of its own, which keeps a varnish from drying.",
         remedy:
           "Seal it with dewaxed shellac first, or wipe it with acetone or alcohol just before the coat.",
         related: place ? [related(place, "What the surface is made of")] : [],

@@ -140,8 +140,8 @@ recipe renew {
       if (!silicone || before.wax || !over?.buildsFilm || over.binder === "shellac") return;
       const sanding = silicone.inWood ? drivingIn(run, index) : undefined;
       report({
-        headline: `${useName(action.use)} goes over the silicone of ${useName(silicone.use)}, which ${silicone.inWood ? "is in the wood by now" : "nothing has taken off"}`,
-        why: "The wet coat draws back from it in round craters, fisheyes, and no further coat closes them.",
+        headline: `${useName(action.use)} goes over silicone${silicone.inWood ? " that is in the wood" : ""}`,
+        why: `${useName(silicone.use)} left it there. The wet coat draws back from it in round craters, fisheyes, and no further coat closes them.`,
         remedy: silicone.inWood
           ? "Seal the wood with a coat of dewaxed shellac first; a wash no longer gets all of it out."
           : "Wipe the surface with a solvent on clean rags first; soap and water do not take it.",

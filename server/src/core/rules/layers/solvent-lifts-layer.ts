@@ -14,7 +14,7 @@ import {
   stageHours,
   waitedOf,
 } from "../../surface/state.ts";
-import { barrierLines, familiesOf, mayBe, meltsInto, reachedCoats } from "../coat-queries.ts";
+import { barrierLines, familiesOf, meltsInto, reachedCoats } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
 
@@ -121,12 +121,14 @@ job boxes {
 `,
     },
     {
-      title: "Lacquer melts into lacquer, and an oil finish cures first",
+      title: "Lacquer melts into lacquer, and over shellac and an oil finish that has cured",
       text: `recipe glossy {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
   layer  drying_oil, wiped
   wait   30 days
+  layer  dewaxed_shellac
+  wait   until recoat
   layer  nitrocellulose_lacquer x 3, by hvlp {
     wait until recoat
   }
@@ -145,17 +147,22 @@ job boxes {
       if (!found) return;
       const { coat, worst, untilCured } = found;
       const window = coat.material?.recoat?.value.latest;
-      const mayWait = untilCured && coat.serial === before.layers.at(-1)?.serial && window === undefined;
+      // Oil comes up under lacquer even when it has cured, so waiting alone does not help.
+      const comesUp = untilCured && worst.role === "oil";
+      const mayWait =
+        untilCured && !comesUp && coat.serial === before.layers.at(-1)?.serial && window === undefined;
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       report({
-        headline: `The ${over.carrier} of ${useName(action.use)} attacks ${coatName(coat)}${mayBe(coat, worst)}${untilCured ? `, which has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}`,
-        why: "The layer below softens under the wet coat and wrinkles, lifts or smears.",
-        remedy: untilCured
-          ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
-          : holdsOnBarrier
-            ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
-            : "Strip the layer below, or choose a coat with a milder solvent.",
+        headline: `${useName(action.use)} attacks ${coatName(coat)} below`,
+        why: `${coat.unknown ? `The old finish may be ${worst.name}. ` : ""}${sentence(over.carrier)} softens the layer below, which wrinkles, lifts or smears${untilCured ? `: that has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        remedy: comesUp
+          ? "Wait for its full cure, and then put a coat of dewaxed shellac between the two."
+          : untilCured
+            ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
+            : holdsOnBarrier
+              ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
+              : "Strip the layer below, or choose a coat with a milder solvent.",
         related: [layerBelow(coat)],
         fixes: mayWait
           ? [
@@ -182,8 +189,8 @@ job boxes {
       const worst = film && familiesOf(film).find((below) => below.dissolvedBy.includes(solvent.carrier));
       if (!film || !worst) return;
       report({
-        headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}${mayBe(film, worst)}`,
-        why: "The film softens, smears and loses its surface under the cloth.",
+        headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
+        why: `${film.unknown ? `It may be ${worst.name}, which` : "The film"} softens, smears and loses its surface under the cloth.`,
         remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
         related: [layerBelow(film)],
       });

@@ -135,6 +135,22 @@ recipe over_conditioner {
 `,
     },
     {
+      title: "Gel stain on one coat of shellac that was scuffed",
+      text: `recipe coloured {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  layer  dewaxed_shellac
+  wait   until recoat
+  step   scuff 320
+  step   dust
+  layer  gel_stain, wiped
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Sanded to bare wood",
       text: `piece box "Box" {
   surface lid {
@@ -164,10 +180,11 @@ job boxes {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over?.penetrating || over.role !== "stain" || action.toner) return;
-      const sealed = sealedBy(before) ?? substrateSeals(before, slickSubstrate(run));
+      const sealed =
+        sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickSubstrate(run));
       if (!sealed) return;
       report({
-        headline: `${useName(action.use)} has to soak in, and ${sealed.what}`,
+        headline: `${useName(action.use)} ${sealed.what}`,
         why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
         remedy: sealed.remedy,
         related: sealed.related,
@@ -183,22 +200,30 @@ interface Sealed {
 }
 
 /** The coat that keeps a stain out. Under a stain that is there already the trouble was that one's. */
-function sealedBy(state: SurfaceState): Sealed | undefined {
+function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
   // Rubbed over a distressed finish, a stain takes where the wood shows, which is what it is for.
   if (state.distressed) return undefined;
   const top = state.layers.findLast((coat) => !(coat.toner && coat.family?.role === "stain"));
-  const coat = top && !isFilm(top) && top.family?.role !== "stain" ? state.layers.findLast(isFilm) : top;
-  if (!coat || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
-  if (coat.family?.role === "filler" && coat.family.takesStain !== true) {
+  if (top?.family?.role === "filler" && top.family.takesStain !== true) {
     return {
-      what: `${coatName(coat)} does not take it`,
+      what: `does not soak into ${coatName(top)}`,
       remedy: "Use a filler that takes stain, or colour the surface with a paint or a glaze.",
-      related: [layerBelow(coat)],
+      related: [layerBelow(top)],
     };
   }
+  if (top?.family?.role === "oil") {
+    return {
+      what: `does not soak through ${coatName(top)}`,
+      remedy: "Stain before you oil; sand to bare wood first where the oil is on already.",
+      related: [layerBelow(top)],
+    };
+  }
+  const coat = top && !isFilm(top) && top.family?.role !== "stain" ? state.layers.findLast(isFilm) : top;
+  if (!coat || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
+  if (isGel && isOneScuffedSealer(state, coat)) return undefined;
   if (!isFilm(coat)) return undefined;
   return {
-    what: `${coatName(coat)} has sealed the surface`,
+    what: `does not soak through ${coatName(coat)}`,
     remedy:
       "Strip or sand to bare wood first, or lay it thin `as toner` on the scuffed film and put a clear over it.",
     related: [layerBelow(coat)],
@@ -216,10 +241,14 @@ function isWashcoat(state: SurfaceState, top: Coat): boolean {
   return (thin && films.length <= 2) || sandedSealer;
 }
 
+/** Gel stain stays near the surface, so one coat of shellac or sealer that was scuffed holds it: common practice, no source. */
+const isOneScuffedSealer = (state: SurfaceState, top: Coat): boolean =>
+  top.family?.evensStain === true && state.layers.filter(isFilm).length === 1 && isAbradedSince(top);
+
 function substrateSeals(state: SurfaceState, slick: "laminate" | "metal" | undefined): Sealed | undefined {
   if (!slick || state.layers.some((coat) => coat.family?.role !== "wax")) return undefined;
   return {
-    what: `nothing soaks into ${slick}`,
+    what: `does not soak into ${slick}`,
     remedy: "Scuff and prime the surface and paint it instead.",
     related: [],
   };

@@ -3,7 +3,7 @@
  */
 import { shunsWax } from "../../knowledge/layer-relation.ts";
 import { topCoat } from "../../surface/state.ts";
-import { barrierLines, familiesOf, mayBe } from "../coat-queries.ts";
+import { barrierLines, familiesOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, useName } from "../texts.ts";
 
@@ -115,8 +115,8 @@ recipe lacquered {
       if (!worst) return;
       const film = worst.role === "sealer" ? "stearate" : "wax";
       report({
-        headline: `${useName(action.use)} goes over ${coatName(below)}${below.unknown ? mayBe(below, worst) : `, which holds ${film}`}`,
-        why: `Polyurethane and waterborne clears do not hold on ${film}: they peel off in flakes or in sheets.`,
+        headline: `${useName(action.use)} does not hold on ${coatName(below)}`,
+        why: `${below.unknown ? `It may be ${worst.name}: p` : "P"}olyurethane and waterborne clears peel off ${film} in flakes or in sheets.`,
         remedy: "Put a coat of dewaxed shellac between the two, or use dewaxed shellac from the start.",
         related: [layerBelow(below)],
         fixes: [

@@ -2,7 +2,6 @@
  * A toner lies on the film as a thin colour and needs a clear above it; wax or oil does not hold it. A toner with
  * nothing above it at all is an `unprotected-layer`.
  */
-import { sentence } from "../../sentence.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow } from "../texts.ts";
@@ -15,7 +14,7 @@ export const tonerWithoutClear: TradeRule = {
     summary: "A toner gets wax or oil over it but no clear.",
     why: "A toner lies on the film and not in the wood: wax dissolves or drags it, and it rubs through at the edges.",
     remedy: "Put at least one coat of a clear over the toner, and wax over that.",
-    sources: ["the language reference: a toner needs a clear above it", "common practice, no source"],
+    sources: ["common practice, no source"],
   },
   failing: [
     {
@@ -64,8 +63,8 @@ export const tonerWithoutClear: TradeRule = {
       const holds = above.some(({ family }) => family?.role === "clear" || family?.role === "paint");
       if (!soft || holds) return;
       report(action, {
-        headline: `${sentence(coatName(toner))} is laid on as a toner and gets ${coatName(soft)} over it, but no clear`,
-        why: "A toner lies on the film and not in the wood, so wax or oil drags it and it soon rubs through.",
+        headline: `The toner ${coatName(toner)} gets no clear over it`,
+        why: `A toner lies on the film and not in the wood: ${coatName(soft)} drags it, and it soon rubs through.`,
         remedy: "Put a coat of a clear over the toner first.",
         related: [layerBelow(soft)],
       });

@@ -1,0 +1,271 @@
+/**
+ * Two layers that do not go together by the table of layers (`knowledge/layer-relation.ts`), where no other rule knows the
+ * pair better: lacquer over oil, filler or glaze that has not cured, a glaze over bare stain, filler or conditioner over a
+ * film.
+ */
+import type { Family } from "../../knowledge/family-schema.ts";
+import { type Relation, relation } from "../../knowledge/layer-relation.ts";
+import { COMPATIBILITY_LIST, HANDBOOK_16, TEXTBOOK } from "../../knowledge/sources.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import { dryingTimeOf } from "../../surface/drying-time.ts";
+import {
+  hasReached,
+  hasWaited,
+  type SurfaceState,
+  stageHours,
+  topCoat,
+  waitedOf,
+} from "../../surface/state.ts";
+import { barrierLines } from "../coat-queries.ts";
+import type { Report, TradeRule } from "../rule.ts";
+import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
+
+export const layersAtOdds: TradeRule = {
+  id: "layers-at-odds",
+  group: "layers",
+  severity: "warning",
+  secondaryTo: ["filler-not-dry", "layer-against-for"],
+  docs: {
+    summary:
+      "Two layers that do not go together: lacquer over oil, or over filler or glaze that has not cured, a glaze over bare stain, filler or conditioner over a film.",
+    why: "What is below still gives off oil or solvent, or is closed already: the layer above wrinkles, turns cloudy, looks patchy or peels.",
+    remedy:
+      "Wait until the layer below has cured, put dewaxed shellac between the two, or do the lines in their usual order: conditioner, stain, filler, sealer, glaze, clear.",
+    sources: [
+      COMPATIBILITY_LIST,
+      `${HANDBOOK_16}: stain, fill and seal`,
+      TEXTBOOK,
+      "wax over varnish that has not cured, and lacquer over oil stain after a day: hints, common practice, no source",
+    ],
+  },
+  failing: [
+    {
+      title: "Lacquer over grain filler after a day; it needs three",
+      text: `recipe filled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
+  step   sand 120, 150
+  step   dust
+  step   fill with grain_filler
+  wait   24 h
+  step   sand 220
+  step   dust
+  layer  nitrocellulose_lacquer, by hvlp #! layers-at-odds
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A glaze over bare stain, and lacquer over the glaze after a day",
+      text: `recipe glazed {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
+  layer  oil_stain, wiped
+  wait   24 h
+  layer  glaze, wiped #! layers-at-odds
+  wait   24 h
+  layer  nitrocellulose_lacquer, by hvlp #! layers-at-odds
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Lacquer over oil, which comes up under it",
+      text: `recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
+  layer  drying_oil, wiped
+  wait   until cured
+  layer  nitrocellulose_lacquer, by hvlp #! layers-at-odds
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Grain filler over a varnish has no pores to fill",
+      text: `recipe filled_too_late {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  layer  oil_varnish
+  wait   until recoat
+  layer  grain_filler, wiped #! layers-at-odds
+  wait   24 h
+  step   sand 220
+  step   dust
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Three days for the filler, and shellac between oil and lacquer, and between stain and glaze",
+      text: `recipe filled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
+  step   sand 120, 150
+  step   dust
+  step   fill with grain_filler
+  wait   72 h
+  step   sand 220
+  step   dust
+  layer  nitrocellulose_lacquer, by hvlp
+  wait   until cured
+}
+recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
+  layer  drying_oil, wiped
+  wait   until cured
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  nitrocellulose_lacquer, by hvlp
+  wait   until cured
+}
+recipe glazed {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
+  layer  oil_stain, wiped
+  wait   24 h
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  glaze, wiped
+  wait   until cured
+  layer  nitrocellulose_lacquer, by hvlp
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, report }) => {
+      const over = action.use.material?.family;
+      if (!over) return;
+      const found = overFilling(action, over, before) ?? overCoat(action, over, before);
+      if (found) report(found);
+    },
+  },
+};
+
+function overCoat(action: LayerAction, over: Family, before: SurfaceState): Report | undefined {
+  const coat = topCoat(before);
+  const below = coat?.family;
+  if (!coat || !below) return undefined;
+  const found = relation(over, below);
+  const place = layerBelow(coat);
+  const name = coatName(coat);
+  if (found.verdict === "no" && isTooLate(over, below)) return tooLate(action, over, name, found, place);
+  if (found.verdict === "needs a barrier" && needsItsOwnBarrier(over, below)) {
+    // Until the oil has cured, `solvent-lifts-layer` says that it has to, and what comes then.
+    if (below.role === "oil" && hasReached(before, coat, "cured") === "no") return undefined;
+    return needsBarrier(action, name, found, place);
+  }
+  if (found.verdict !== "fine after cure" || !mustCure(over, below)) return undefined;
+  // Before its recoat time `recoat-too-early` tells to wait.
+  if (hasReached(before, coat, "cured") !== "no") return undefined;
+  if (below.role !== "filler" && hasReached(before, coat, "recoat") === "no") return undefined;
+  const left = stageHours(coat, "cured")! - waitedOf(before, coat).hours;
+  return tooFresh(action, over, below, name, place, isSlight(left, stageHours(coat, "cured")!));
+}
+
+/** The filling with which nothing but sanding has been done since. */
+function overFilling(action: LayerAction, over: Family, before: SurfaceState): Report | undefined {
+  for (const filling of before.fillings) {
+    const material = filling.use.material;
+    const below = material?.family;
+    if (!below || filling.from !== before.nextSerial || !mustCure(over, below)) continue;
+    if (relation(over, below).verdict !== "fine after cure") continue;
+    const cure = dryingTimeOf({ ...filling, material }, "cured")?.hours;
+    const waited = waitedOf(before, filling);
+    if (cure === undefined || hasWaited(waited, cure, "cured") !== "no") continue;
+    const place = related(filling.place, "Filled here");
+    return tooFresh(action, over, below, useName(filling.use), place, isSlight(cure - waited.hours, cure));
+  }
+  return undefined;
+}
+
+/** A shortfall of 5 % at most, and 4 h at most, is no more than a hint. */
+const isSlight = (left: number, needed: number): boolean => left <= Math.min(needed * 0.05, 4) + 1e-6;
+
+const isLacquer = ({ carrier }: Family): boolean => carrier === "lacquer thinner";
+
+/** What works in open wood, over a layer that has closed it; lacquer on cured conversion varnish. */
+const isTooLate = (over: Family, below: Family): boolean =>
+  (over.role === "conditioner" || over.name === "grain filler" || below.name === "conversion varnish") &&
+  over.role !== "stain" &&
+  over.role !== "oil" &&
+  below.role !== "wax";
+
+/** The others dissolve what is below, or shun its wax, and have rules of their own. */
+const needsItsOwnBarrier = (over: Family, below: Family): boolean =>
+  over.role === "glaze" || (below.role === "oil" && isLacquer(over));
+
+/** Water over oil, stain and glaze is `waterborne-over-uncured-oil`'s, and lacquer over clear and paint `solvent-lifts-layer`'s. */
+function mustCure(over: Family, below: Family): boolean {
+  if (over.role === "wax") return below.buildsFilm;
+  if (below.role === "filler") return true;
+  return isLacquer(over) && ["stain", "glaze", "conditioner"].includes(below.role);
+}
+
+function tooLate(
+  action: LayerAction,
+  over: Family,
+  name: string,
+  { reason }: Relation,
+  place: ReturnType<typeof layerBelow>,
+): Report {
+  return {
+    headline: `${useName(action.use)} does not go over ${name}`,
+    why: `${reason.split(/[;,] (?:use|take|strip)/u)[0]!.replace(/\.$/u, "")}.`,
+    remedy:
+      over.role === "conditioner"
+        ? "Put the conditioner on bare wood, right under the stain, or leave it out."
+        : over.name === "grain filler"
+          ? "Fill the pores of bare or thinly sealed wood, or leave the filler out."
+          : "Strip the layer below first, or go on with the same conversion varnish.",
+    related: [place],
+  };
+}
+
+function needsBarrier(
+  action: LayerAction,
+  name: string,
+  { reason }: Relation,
+  place: ReturnType<typeof layerBelow>,
+): Report {
+  return {
+    headline: `${useName(action.use)} needs a barrier over ${name}`,
+    why: `${reason.split("; ")[0]!.replace(/\.$/u, "")}.`,
+    remedy: "Put a coat of dewaxed shellac between the two, once the layer below has dried.",
+    related: [place],
+    fixes: [insertAbove("undertaking", action, "Put dewaxed shellac between the two", barrierLines(action))],
+  };
+}
+
+function tooFresh(
+  action: LayerAction,
+  over: Family,
+  below: Family,
+  name: string,
+  place: ReturnType<typeof layerBelow>,
+  isShort: boolean,
+): Report {
+  const isUsual = isShort || over.role === "wax" || below.role === "stain" || below.role === "conditioner";
+  return {
+    headline: `${useName(action.use)} goes over ${name} before it has cured`,
+    why:
+      over.role === "wax"
+        ? "Wax keeps the air from a film that has not hardened, and it stays soft for longer."
+        : "Oil that has not hardened keeps the film from holding: it wrinkles, turns cloudy or peels.",
+    remedy:
+      over.role === "wax"
+        ? "Wait until the film has cured; its label says how long."
+        : "Wait until it has cured, or put a coat of dewaxed shellac between the two.",
+    related: [place],
+    ...(isUsual ? { severity: "hint" as const } : {}),
+    fixes: [
+      insertAbove("undertaking", action, "Wait until the layer below has cured", ["wait  until cured"]),
+    ],
+  };
+}
