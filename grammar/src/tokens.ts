@@ -66,12 +66,32 @@ const ANY_START = Array.from({ length: 256 }, (_, code) => code).concat(
 const WORD = /\p{L}[\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
 const UNIT =
   /air[ \t]+changes?\/h(?![\p{L}\p{M}\p{N}_])|%|°?\p{L}[\p{L}\p{M}\p{N}_]*(?:\/[\p{L}][\p{L}\p{M}\p{N}_]*)?|°(?![\p{L}])/uy;
-const UNCLOSED = /"(?:(?![ \t]*\{?[ \t]*(?:\r|\n|$))[^\r\n])*/uy;
+const REST_OF_LINE = /[^\r\n]*/uy;
 const ANYTHING = /[\s\S]/uy;
 
 function matchAt(pattern: RegExp, text: string, offset: number): RegExpExecArray | null {
   pattern.lastIndex = offset;
   return pattern.exec(text);
+}
+
+/** From the quote to the end of its line, without blanks there and without a `{` that ends the line. */
+function matchUnclosed(text: string, offset: number): [string] | null {
+  if (text[offset] !== '"') {
+    return null;
+  }
+  let end = withoutBlanks(text, offset + matchAt(REST_OF_LINE, text, offset)![0].length);
+  if (end - 1 > offset && text[end - 1] === "{") {
+    end = withoutBlanks(text, end - 1);
+  }
+  return [text.slice(offset, end)];
+}
+
+function withoutBlanks(text: string, end: number): number {
+  let last = end;
+  while (text[last - 1] === " " || text[last - 1] === "\t") {
+    last -= 1;
+  }
+  return last;
 }
 
 /** A unit is one only directly after a number; a word there that is no known unit stays a word. */
@@ -103,14 +123,14 @@ export const DocComment = createToken({ name: "DocComment", pattern: /##[^\r\n]*
 export const Comment = createToken({ name: "Comment", pattern: /#[^\r\n]*/, line_breaks: false });
 export const StringToken = createToken({
   name: "String",
-  pattern: /"(?:[^"\\\r\n]|\\[^\r\n])*"/,
+  pattern: /"(?:[^"\\\r\n]|\\[^\r\n])*"/y,
   line_breaks: false,
   label: "a text in double quotes",
 });
 /** A string without its closing quote ends at the line's end, or before the `{` that ends the line. */
 export const UnclosedString = createToken({
   name: "UnclosedString",
-  pattern: { exec: (text: string, offset: number) => matchAt(UNCLOSED, text, offset) },
+  pattern: { exec: matchUnclosed },
   line_breaks: false,
   start_chars_hint: ['"'],
   categories: [StringToken],

@@ -15,7 +15,7 @@ export const CONFIG_SCHEMA_FILE = new URL(
 /** Short lists of words stand on one line, as the formatter of this repository wants them. */
 export const configSchemaText = (): string =>
   `${JSON.stringify(configJsonSchema(), null, 2).replace(
-    /\[\n\s*("[^\]]*")\n\s*\]/gu,
+    /\[\n *("[^\][]*")\n *\]/gu,
     (_, items: string) => `[${items.replace(/,\n\s*/gu, ", ")}]`,
   )}\n`;
 

@@ -2,6 +2,7 @@
  * Comments that allow a finding: their form, what they cover, and what is said of those that do not do their work.
  */
 import { describe, expect, it } from "vitest";
+import { parseFile } from "../../grammar/src/parse.ts";
 import { suppressionsIn } from "../../server/src/core/rules/suppressions.ts";
 import { summary } from "../harness/check-text.ts";
 
@@ -56,7 +57,7 @@ describe("comments that allow a finding", () => {
 }
 `;
     expect(summary(text).filter((line) => !line.includes("unused"))).toEqual([]);
-    expect(suppressionsIn(text).map((it) => it.covers)).toEqual([
+    expect(suppressionsIn(parseFile(text)).map((it) => it.covers)).toEqual([
       [4, 5],
       [4, 5],
     ]);

@@ -30,8 +30,22 @@ export type DocBlock =
   | { readonly kind: "paragraph"; readonly text: Inline }
   | { readonly kind: "bullets"; readonly items: readonly Inline[] };
 
-const ITEM = /^\s*(?:[-*+]|\d{1,9}[.)])\s+(.*)$/u;
-const HEADING = /^\s*#{1,6}\s+(.*?)\s*#*$/u;
+const ITEM_MARK = /^(?:[-*+]|\d{1,9}[.)])\s/u;
+const HEADING_MARK = /^#{1,6}\s/u;
+
+/** What stands behind a mark at the start of a line; undefined without one. */
+function behindMark(line: string, mark: RegExp): string | undefined {
+  const text = line.trimStart();
+  const length = mark.exec(text)?.[0].length;
+  return length === undefined ? undefined : text.slice(length).trimStart();
+}
+
+/** A heading may be closed by `#` signs. */
+function withoutClosing(heading: string): string {
+  let end = heading.length;
+  while (heading[end - 1] === "#") end -= 1;
+  return heading.slice(0, end).trimEnd();
+}
 
 /** A doc comment as paragraphs and lists. */
 export function docBlocks(docs: string): readonly DocBlock[] {
@@ -45,11 +59,12 @@ export function docBlocks(docs: string): readonly DocBlock[] {
     items = [];
   };
   for (const line of docs.split(/\r\n|\r|\n/u)) {
-    const item = ITEM.exec(line)?.[1];
-    const heading = HEADING.exec(line)?.[1];
+    const item = behindMark(line, ITEM_MARK);
+    const title = behindMark(line, HEADING_MARK);
     if (line.trim() === "") close();
-    else if (heading !== undefined) {
+    else if (title !== undefined) {
       close();
+      const heading = withoutClosing(title);
       if (heading !== "") blocks.push({ kind: "paragraph", text: markedSpans(heading).map(headed) });
     } else if (item !== undefined) {
       if (lines.length > 0) close();

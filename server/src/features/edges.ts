@@ -77,6 +77,6 @@ const valueColumn = (line: string): number => /^\p{L}[\p{L}\p{Nd}_]*[ \t]+/u.exe
 
 /** A new line with its value in the column of the line that it comes above, where its keyword leaves room. */
 function inColumn(line: string, column: number): string {
-  const [, keyword = "", value = line] = /^(\S+)[ \t]+(.*)$/u.exec(line) ?? [];
-  return keyword === "" ? line : `${keyword.padEnd(column - 1)} ${value}`;
+  const [head = "", keyword = ""] = /^(\S+)[ \t]+/u.exec(line) ?? [];
+  return keyword === "" ? line : `${keyword.padEnd(column - 1)} ${line.slice(head.length)}`;
 }

@@ -7,7 +7,7 @@ import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { isComment, lineTokens, tokenSpan, tokensOfFile } from "./file-tokens.ts";
-import { allStatements, extentOf } from "./statement-extent.ts";
+import { allStatements, extentOf, firstAfter } from "./statement-extent.ts";
 
 /** From the inside out, each wider than the one before; the last is the file. */
 export function selectionsAt(program: Program, file: FileId, offset: number): readonly Span[] {
@@ -84,7 +84,9 @@ function partSpans({ body }: DeclarationTree): readonly Span[] {
   const statements = allStatements(syntax);
   const said = [{ keyword: syntax.keyword, span: syntax.headSpan }, ...statements].flatMap(
     ({ keyword, span }) => {
-      const first = tokens.find(({ start, kind }) => start >= keyword.span.end && kind !== "space");
+      let next = firstAfter(tokens, keyword.span.end);
+      while (tokens[next]?.kind === "space") next += 1;
+      const first = tokens[next];
       return first !== undefined && first.start < span.end ? [{ start: first.start, end: span.end }] : [];
     },
   );

@@ -7,19 +7,40 @@ import type { Declaration, DeclarationBody, Span, Statement, Token } from "../..
 
 /** The statement with its block: to the closing brace, or, while that is missing, to the last statement inside. */
 export function extentOf(body: DeclarationBody, statement: Statement): Span {
-  const { start, end } = statement.span;
-  let depth = 0;
-  for (let i = firstAfter(body.tokens, end); i < body.tokens.length; i += 1) {
-    const token = body.tokens[i]!;
-    if (token.text === "{") depth += 1;
-    else if (token.text === "}") depth -= 1;
-    else if (depth === 0 && token.kind !== "space" && token.kind !== "comment") break;
-    if (depth === 0 && token.text === "}") return { start, end: token.start + 1 };
-    if (depth < 0) break;
-  }
-  const ends = innerStatements(statement).map((inner) => extentOf(body, inner).end);
-  return { start, end: Math.max(end, ...ends) };
+  const known = EXTENTS.get(statement) ?? findExtent(body, statement);
+  EXTENTS.set(statement, known);
+  return known;
 }
+
+/** A statement belongs to one declaration and stays what it is; blocks in blocks would be gone through once for each. */
+const EXTENTS = new WeakMap<Statement, Span>();
+
+function findExtent(body: DeclarationBody, statement: Statement): Span {
+  const { start, end } = statement.span;
+  let next = firstAfter(body.tokens, end);
+  while (body.tokens[next]?.kind === "space" || body.tokens[next]?.kind === "comment") next += 1;
+  const close = body.tokens[next]?.text === "{" ? closingBraces(body).get(next) : undefined;
+  if (close !== undefined) return { start, end: close + 1 };
+  const ends = innerStatements(statement).map((inner) => extentOf(body, inner).end);
+  return { start, end: ends.reduce((most, it) => Math.max(most, it), end) };
+}
+
+/** Where the brace stands that closes the one at an index of the tokens; nothing for one that is not closed. */
+function closingBraces(body: DeclarationBody): ReadonlyMap<number, number> {
+  const known = BRACES.get(body);
+  if (known) return known;
+  const closing = new Map<number, number>();
+  const open: number[] = [];
+  body.tokens.forEach(({ text, start }, index) => {
+    if (text === "{") open.push(index);
+    const opened = text === "}" ? open.pop() : undefined;
+    if (opened !== undefined) closing.set(opened, start);
+  });
+  BRACES.set(body, closing);
+  return closing;
+}
+
+const BRACES = new WeakMap<DeclarationBody, ReadonlyMap<number, number>>();
 
 /** All statements of a declaration, those in blocks after the one that has the block. */
 export function allStatements(declaration: Declaration): readonly Statement[] {
@@ -43,7 +64,7 @@ export function lineText(body: DeclarationBody, span: Span): string {
 }
 
 /** The first token that starts at an offset or after it. */
-function firstAfter(tokens: readonly Token[], offset: number): number {
+export function firstAfter(tokens: readonly Token[], offset: number): number {
   let [low, high] = [0, tokens.length];
   while (low < high) {
     const middle = (low + high) >> 1;

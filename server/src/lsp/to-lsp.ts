@@ -209,13 +209,35 @@ export const toCodeAction = (
   ...(fix.kind === "safe" && facts.preferredActions && { isPreferred: true }),
 });
 
-/** The snippet's text as somebody without snippets would type it. */
-export const plainText = (snippet: string): string =>
-  snippet
-    .replace(/\$\{\d+:([^}]*)\}/g, "$1")
-    .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, "$1")
-    .replace(/\$(?:\d+|\{\d+\})/g, "")
-    .replace(/\\([$}\\])/g, "$1");
+/** The snippet's text as somebody without snippets would type it: of a choice the first, of a place what stands there. */
+export function plainText(snippet: string): string {
+  let text = "";
+  let open = 0;
+  for (let at = 0; at < snippet.length; at += 1) {
+    const place = placeAt(snippet, at);
+    if (place) {
+      at += place[0].length - 1;
+      if (place[1] === ":") open += 1;
+      if (place[1] !== "|") continue;
+      const end = snippet.indexOf("}", at);
+      text += snippet.slice(at + 1, end < 0 ? undefined : end).split(/[,|]/)[0]!;
+      at = end < 0 ? snippet.length : end;
+    } else if (snippet[at] === "\\" && /[$}\\]/.test(snippet[at + 1] ?? "")) {
+      text += snippet[at + 1]!;
+      at += 1;
+    } else if (snippet[at] === "}" && open > 0) open -= 1;
+    else text += snippet[at]!;
+  }
+  return text;
+}
+
+/** `$1`, `${1}`, `${1:`, or `${1|`, with its last sign. */
+const PLACE = /\$(?:\d+|\{\d+([:|}]))/y;
+
+function placeAt(snippet: string, at: number): RegExpExecArray | null {
+  PLACE.lastIndex = at;
+  return PLACE.exec(snippet);
+}
 
 const toRelated = (finding: FileFinding, snapshot: Snapshot): DiagnosticRelatedInformation[] =>
   finding.related.flatMap(({ message, ...place }) => {

@@ -26,14 +26,55 @@ function characterWidth(character: string): number {
 
 /** One line, safe to show: tabs as spaces, other control characters as the signs for them. */
 export function shownLine(line: string): string {
-  let shown = "";
+  const shown: string[] = [];
   let column = 0;
   for (const character of line) {
     const next = character === "\t" ? " ".repeat(TAB_STOP - (column % TAB_STOP)) : shownText(character);
-    shown += next;
+    shown.push(next);
     column += displayWidth(next);
   }
-  return shown;
+  return shown.join("");
+}
+
+/** A line as it is shown, with what is needed to cut any part out of it without going through all of it again. */
+export interface MeasuredLine {
+  readonly text: string;
+  /** By offset in the line as it was written, its end included: where that stands in `text`, and in which column. */
+  readonly offsets: Uint32Array;
+  readonly columns: Uint32Array;
+}
+
+/** Measures a line once. */
+export function measureLine(line: string): MeasuredLine {
+  const text = shownLine(line);
+  const offsets = new Uint32Array(line.length + 1);
+  const columns = new Uint32Array(line.length + 1);
+  let [offset, shown, column] = [0, 0, 0];
+  for (const character of line) {
+    const isTab = character === "\t";
+    const wide = isTab ? TAB_STOP - (column % TAB_STOP) : displayWidth(shownText(character));
+    for (let unit = 0; unit < character.length; unit += 1) {
+      offsets[offset + unit] = shown;
+      columns[offset + unit] = column;
+    }
+    offset += character.length;
+    shown += isTab ? wide : shownText(character).length;
+    column += wide;
+  }
+  offsets[offset] = shown;
+  columns[offset] = column;
+  return { text, offsets, columns };
+}
+
+/** The first offset of a measured line whose column is at least this one; the line's end where there is none. */
+export function offsetOfColumn({ columns }: MeasuredLine, column: number): number {
+  let [low, high] = [0, columns.length - 1];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (columns[middle]! >= column) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /**

@@ -7,7 +7,7 @@ import { shownText } from "../escape/shown-text.ts";
 import { partsOf } from "../features/finding-parts.ts";
 import type { FileFinding } from "../features/types.ts";
 import type { Colours } from "./colours.ts";
-import { displayWidth, shownLine, wrap } from "./display-text.ts";
+import { displayWidth, type MeasuredLine, measureLine, offsetOfColumn, wrap } from "./display-text.ts";
 import { type FindingReport, gravestFirst, indexOf, type OtherFile, regionOf } from "./reported.ts";
 
 export interface TextStyle {
@@ -59,31 +59,52 @@ function sourceLines(
   const end = index.ends[line - 1]!;
   const number = String(line);
   const room = Math.max(20, columns - number.length - 5);
-  const before = shownLine(file.text.slice(start, span.start));
-  const full = shownLine(file.text.slice(start, end));
-  const marked = shownLine(file.text.slice(start, Math.max(span.start, Math.min(span.end, end))));
-  const from = displayWidth(before);
-  const wide = Math.max(1, displayWidth(marked) - from);
+  const measured = measuredLine(file, line, start, end);
+  const from = measured.columns[Math.min(span.start, end) - start]!;
+  const to = measured.columns[Math.max(span.start, Math.min(span.end, end)) - start] ?? from;
+  const wide = Math.max(1, to - from);
   const first = from + Math.min(wide, room) <= room ? 0 : Math.max(0, from - Math.floor(room / 4));
-  const shown = cut(full, first, room);
+  const shown = cut(measured, first, room);
   const carets = `${" ".repeat(from - first)}${paint("^".repeat(Math.min(wide, room - (from - first))))}`;
   const margin = " ".repeat(number.length);
   return [`  ${colours.dim(`${number} |`)} ${shown}`.trimEnd(), `  ${margin} ${colours.dim("|")} ${carets}`];
 }
 
+/** The lines of each file that have been measured: many findings may stand on one long line. */
+const MEASURED = new WeakMap<OtherFile, Map<number, MeasuredLine>>();
+
+function measuredLine(file: OtherFile, line: number, start: number, end: number): MeasuredLine {
+  const lines = MEASURED.get(file) ?? new Map<number, MeasuredLine>();
+  MEASURED.set(file, lines);
+  const measured = lines.get(line) ?? measureLine(file.text.slice(start, end));
+  lines.set(line, measured);
+  return measured;
+}
+
 /** Columns `first` to `first + room` of a shown line, with dots where it goes on. */
-function cut(line: string, first: number, room: number): string {
-  if (first === 0 && displayWidth(line) <= room) return line;
-  let column = 0;
+function cut(line: MeasuredLine, first: number, room: number): string {
+  const { text, offsets, columns } = line;
+  const width = columns.at(-1)!;
+  if (first === 0 && width <= room) return text;
+  // What stands to the left of the first column may reach over it, as a tab does.
+  const start = Math.max(0, offsetOfColumn(line, first) - 1);
+  const end = offsetOfColumn(line, first + room + 1);
+  let column = columns[start]!;
   let shown = "";
-  for (const character of line) {
+  for (const character of text.slice(offsets[start], offsets[end])) {
     const wide = displayWidth(character);
     if (column >= first && column + wide <= first + room) shown += character;
     column += wide;
   }
   // Whole characters: half a surrogate pair is none.
   const head = first > 0 ? shown.replace(/^./u, "…") : shown;
-  return column > first + room ? head.replace(/.$/u, "…") : head;
+  return width > first + room ? withoutLast(head) : head;
+}
+
+/** Dots in place of the last character. */
+function withoutLast(text: string): string {
+  const pair = /^[\ud800-\udbff][\udc00-\udfff]$/.test(text.slice(-2));
+  return `${text.slice(0, pair ? -2 : -1)}…`;
 }
 
 function countText(report: FindingReport, style: TextStyle): string {

@@ -55,6 +55,6 @@ function eventLines(item: IcsItem, stamp: string): readonly string[] {
 /** `2027-03-08T09:00` as `20270308T090000`; seconds are filled in, fractions left out. */
 function basicDateTime(text: string): string {
   const [date = "", time = ""] = text.replace(/Z$/, "").split(/[T ]/);
-  const digits = time.replace(/\..*$/, "").replaceAll(":", "").padEnd(6, "0");
+  const digits = time.split(".")[0]!.replaceAll(":", "").padEnd(6, "0");
   return `${date.replaceAll("-", "")}T${digits}`;
 }

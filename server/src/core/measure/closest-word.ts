@@ -6,18 +6,19 @@
  * (rounded up) may differ and no more.
  */
 
-/** Nobody means a word by one that is longer. */
-const MOST_LETTERS = 100;
+/** Longer words are no slips of a finger; comparing them letter by letter would take the square of their length. */
+const LONGEST_WORD = 64;
 
-/** The nearest candidate, the first of equals; undefined when none is near. */
-export function closestWord(word: string, candidates: readonly string[]): string | undefined {
+/** The nearest candidate, the first of equals; undefined when none is near, or the word is longer than 64 letters. */
+export function closestWord(word: string, candidates: Iterable<string>): string | undefined {
+  if (word.length > LONGEST_WORD) return undefined;
   const limit = Math.max(1, Math.ceil(word.length / 3));
+  const plain = word.toLowerCase();
   let best: { readonly text: string; readonly distance: number } | undefined;
-  if (word.length > MOST_LETTERS) return undefined;
   for (const text of candidates) {
-    // They differ by so many letters at least.
+    // Each letter more is one change at least.
     if (Math.abs(text.length - word.length) > limit) continue;
-    const blind = editDistance(word.toLowerCase(), text.toLowerCase());
+    const blind = editDistance(plain, text.toLowerCase(), limit);
     const distance = blind + (blind > 0 && word[0] !== text[0] ? 0.25 : 0);
     // One letter changed in a word of one or two letters leaves nothing of it: `x` is not near `m`.
     const tooShort = blind > 0 && Math.max(word.length, text.length) < 3;
@@ -27,21 +28,27 @@ export function closestWord(word: string, candidates: readonly string[]): string
   return best?.text;
 }
 
-/** Restricted Damerau–Levenshtein distance. */
-export function editDistance(a: string, b: string): number {
+/** Restricted Damerau–Levenshtein distance; infinite where it is more than a limit. */
+export function editDistance(a: string, b: string, limit = Number.POSITIVE_INFINITY): number {
   let beforeLast: number[] = [];
+  let leastOfLast = 0;
   let last = Array.from({ length: b.length + 1 }, (_, column) => column);
   for (let row = 1; row <= a.length; row++) {
     const current = [row];
+    let least = row;
     for (let column = 1; column <= b.length; column++) {
       const substitution = last[column - 1]! + (a[row - 1] === b[column - 1] ? 0 : 1);
       let distance = Math.min(substitution, last[column]! + 1, current[column - 1]! + 1);
       const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
       if (swapped) distance = Math.min(distance, beforeLast[column - 2]! + 1);
       current.push(distance);
+      if (distance < least) least = distance;
     }
+    // From here on it only grows: every way leads over this row, or by a swap over it from the one before.
+    if (least > limit && leastOfLast > limit) return Number.POSITIVE_INFINITY;
+    leastOfLast = least;
     beforeLast = last;
     last = current;
   }
-  return last[b.length]!;
+  return last[b.length]! > limit ? Number.POSITIVE_INFINITY : last[b.length]!;
 }

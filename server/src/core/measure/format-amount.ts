@@ -105,5 +105,13 @@ const join = (first: string, second: string): string =>
 
 function trimZeros(value: number): string {
   const text = String(value === 0 ? 0 : value);
-  return text.includes("e") ? value.toFixed(12).replace(/\.?0+$/, "") : text;
+  return text.includes("e") ? withoutZeros(value.toFixed(MOST_DECIMALS)) : text;
+}
+
+/** A number without the zeros at the end of its decimals; from 10^21 on it has none and stays in powers of ten. */
+function withoutZeros(text: string): string {
+  if (!text.includes(".")) return text;
+  let end = text.length;
+  while (text[end - 1] === "0") end -= 1;
+  return text.slice(0, text[end - 1] === "." ? end - 1 : end);
 }

@@ -8,7 +8,7 @@ import { COATS, GRIT, type Limits, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { LocalFinding, Named, Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, type Reporter, readCount, readDuration } from "./read-value.ts";
-import { closest } from "./suggest.ts";
+import { closest, shortList } from "./suggest.ts";
 
 export type ReferenceKind =
   | "material"
@@ -34,7 +34,16 @@ export interface CheckContext {
   readonly scope: Scope;
   readonly findings: LocalFinding[];
   readonly references: Reference[];
+  readonly suggestions: Suggestions;
 }
+
+/** How many names of a file may still be compared with all the others for a suggestion; counts down. */
+export interface Suggestions {
+  left: number;
+}
+
+/** More misspelt names than anybody corrects one by one; with each of them all known names are compared. */
+export const MOST_SUGGESTIONS = 100;
 
 export interface CheckResult {
   readonly findings: readonly LocalFinding[];
@@ -63,8 +72,14 @@ export function lookUp<T extends Named>(
   const found = names.get(name.text);
   const target = found && found.declaration !== "" ? found.namePlace : undefined;
   ctx.references.push({ kind, name: name.text, span: name.span, ...(target ? { target } : {}) });
-  if (!found) reportUnknownName(ctx, kind, name, [...more, ...names.keys()]);
+  if (!found) reportUnknownName(ctx, kind, name, both(more, names.keys()));
   return found;
+}
+
+/** One after the other, without a list of all of them for every name that is looked up. */
+function* both(first: Iterable<string>, second: Iterable<string>): Generator<string> {
+  yield* first;
+  yield* second;
 }
 
 export function reportUnknownName(
@@ -73,8 +88,10 @@ export function reportUnknownName(
   name: Name,
   known: Iterable<string>,
 ): void {
-  const near = closest(name.text, known);
-  const hint = near ? ` Did you mean \`${near}\`?` : ` Declare it, or name a file that does with \`use\`.`;
+  const near = suggestion(ctx, name.text, known);
+  const hint = near
+    ? ` Did you mean \`${near}\`?`
+    : ` Declare it, or name a file that does with \`use\`.${withoutSuggestion(ctx)}`;
   ctx.findings.push({
     rule: "unknown-name",
     span: name.span,
@@ -82,6 +99,17 @@ export function reportUnknownName(
     ...(near ? { fix: { title: `Change to \`${near}\``, span: name.span, text: near } } : {}),
   });
 }
+
+/** The name that was probably meant, as long as suggestions are made. */
+function suggestion(ctx: CheckContext, name: string, known: Iterable<string>): string | undefined {
+  ctx.suggestions.left -= 1;
+  return ctx.suggestions.left < 0 ? undefined : closest(name, known);
+}
+
+const withoutSuggestion = ({ suggestions }: CheckContext): string =>
+  suggestions.left < 0
+    ? ` For the first ${MOST_SUGGESTIONS} unknown names of a file a similar name is looked for, for this one no longer.`
+    : "";
 
 /** A material, or a material parameter of the recipe at hand. */
 export function checkMaterial(
@@ -107,10 +135,27 @@ export function checkMaterial(
 }
 
 export function noteParameter(ctx: CheckContext, name: Name, parameters: readonly RecipeParameter[]): void {
-  const parameter = parameters.find((p) => p.name === name.text);
+  const parameter = parameterNamed(parameters, name.text);
   if (parameter)
     ctx.references.push({ kind: "parameter", name: name.text, span: name.span, target: parameter.place });
 }
+
+/** A parameter by its name, the first of several. */
+export const parameterNamed = (
+  parameters: readonly RecipeParameter[],
+  name: string,
+): RecipeParameter | undefined => parametersByName(parameters).get(name);
+
+function parametersByName(parameters: readonly RecipeParameter[]): ReadonlyMap<string, RecipeParameter> {
+  const known = PARAMETERS.get(parameters);
+  if (known) return known;
+  const byName = new Map<string, RecipeParameter>();
+  for (const parameter of parameters) if (!byName.has(parameter.name)) byName.set(parameter.name, parameter);
+  PARAMETERS.set(parameters, byName);
+  return byName;
+}
+
+const PARAMETERS = new WeakMap<readonly RecipeParameter[], ReadonlyMap<string, RecipeParameter>>();
 
 /** Checks the arguments of a call of `recipe` (undefined: a recipe parameter, of which nothing is known). */
 export function checkArguments(
@@ -129,7 +174,7 @@ export function checkArguments(
   }
   const missing = recipe?.parameters.filter((p) => !p.hasDefault && !given.has(p.name)) ?? [];
   if (missing.length > 0) {
-    const list = missing.map((p) => `\`${p.name}: …\` (a ${p.type})`).join(", ");
+    const list = shortList(missing, (p) => `\`${p.name}: …\` (a ${p.type})`);
     ctx.findings.push({
       rule: "missing-argument",
       span: call.span,
@@ -164,7 +209,7 @@ function checkArgumentName(
     );
   }
   if (!recipe) return undefined;
-  const parameter = recipe.parameters.find((p) => p.name === name);
+  const parameter = parameterNamed(recipe.parameters, name);
   ctx.references.push({
     kind: "argument",
     name,
@@ -172,12 +217,11 @@ function checkArgumentName(
     ...(parameter ? { target: parameter.place } : {}),
   });
   if (parameter) return parameter;
-  const known = recipe.parameters.map((p) => p.name);
-  const near = closest(name, known);
+  const near = suggestion(ctx, name, parametersByName(recipe.parameters).keys());
   const rest = near
     ? `Did you mean \`${near}\`?`
-    : known.length > 0
-      ? `${known.length === 1 ? "Its only parameter is" : "Its parameters are"} ${known.map((k) => `\`${k}\``).join(", ")}.`
+    : recipe.parameters.length > 0
+      ? `${recipe.parameters.length === 1 ? "Its only parameter is" : "Its parameters are"} ${shortList(recipe.parameters, (p) => `\`${p.name}\``)}.`
       : "It has no parameters.";
   ctx.findings.push({
     rule: "wrong-argument",
@@ -247,9 +291,10 @@ export function checkHandedOn(
   const report = reporter(ctx);
   for (const call of callsOf(called.statements, parameter)) {
     const given = call.arguments.flatMap(({ name }) => (name ? [name.text] : []));
-    const extra = given.find((name) => !handedOn.parameters.some((p) => p.name === name));
-    const missing = handedOn.parameters.find((p) => !p.hasDefault && !given.includes(p.name));
-    const line = `\`${called.name}\` follows it as \`${parameter}(${given.map((name) => `${name}: …`).join(", ")})\``;
+    const extra = given.find((name) => !parameterNamed(handedOn.parameters, name));
+    const names = new Set(given);
+    const missing = handedOn.parameters.find((p) => !p.hasDefault && !names.has(p.name));
+    const line = `\`${called.name}\` follows it as \`${parameter}(${shortList(given, (name) => `${name}: …`)})\``;
     if (extra !== undefined) {
       report(
         "wrong-argument",
@@ -274,22 +319,32 @@ function callsOf(statements: readonly RecipeStatement[], name: string): readonly
   });
 }
 
-/** The range of a number parameter: that of the place where its recipe uses it. */
+/** The range of a number parameter: that of the place where its recipe uses it first. */
 export function numberLimits(recipe: Recipe | undefined, parameter: string): Limits {
-  return (recipe && limitsOfUse(recipe.statements, parameter)) ?? { words: "a number" };
+  if (!recipe) return ANY_NUMBER;
+  const limits = LIMITS.get(recipe) ?? new Map(limitsOfUses(recipe.statements).toReversed());
+  LIMITS.set(recipe, limits);
+  return limits.get(parameter) ?? ANY_NUMBER;
 }
 
-function limitsOfUse(statements: readonly RecipeStatement[], parameter: string): Limits | undefined {
-  const isIt = (value: Value | undefined): boolean => value?.kind === "name" && value.text === parameter;
-  for (const statement of statements) {
-    if (statement.kind === "step" && statement.grits.some(isIt)) return GRIT;
-    if (statement.kind !== "layer") continue;
-    if (isIt(statement.coats)) return COATS;
-    if (statement.tails.some((tail) => tail.kind === "tinted" && isIt(tail.share))) return SHARE_ABOVE_ZERO;
-    const inside = limitsOfUse(statement.block ?? [], parameter);
-    if (inside) return inside;
-  }
-  return undefined;
+const ANY_NUMBER: Limits = { words: "a number" };
+const LIMITS = new WeakMap<Recipe, ReadonlyMap<string, Limits>>();
+
+/** Names that stand where a number is expected, with its range, in the order of the lines. */
+function limitsOfUses(statements: readonly RecipeStatement[]): readonly (readonly [string, Limits])[] {
+  const named = (value: Value | undefined, limits: Limits): readonly (readonly [string, Limits])[] =>
+    value?.kind === "name" ? [[value.text, limits]] : [];
+  return statements.flatMap((statement) => {
+    if (statement.kind === "step") return statement.grits.flatMap((grit) => named(grit, GRIT));
+    if (statement.kind !== "layer") return [];
+    return [
+      ...named(statement.coats, COATS),
+      ...statement.tails.flatMap((tail) =>
+        tail.kind === "tinted" ? named(tail.share, SHARE_ABOVE_ZERO) : [],
+      ),
+      ...limitsOfUses(statement.block ?? []),
+    ];
+  });
 }
 
 const exampleOf = (type: Bound["type"]): string =>

@@ -10,27 +10,38 @@ import {
   lookUp,
   reporter,
   reportUnknownName,
+  type Suggestions,
 } from "./check-context.ts";
-import type { Job, Material, Piece } from "./model.ts";
+import type { Job, Material, Piece, Surface } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { orList } from "./suggest.ts";
 
-const context = (of: { file: string; declaration: string }, scope: Scope): CheckContext => ({
+const context = (
+  of: { file: string; declaration: string },
+  scope: Scope,
+  suggestions: Suggestions,
+): CheckContext => ({
   file: of.file,
   declaration: of.declaration,
   scope,
   findings: [],
   references: [],
+  suggestions,
 });
 
-export function checkJob(job: Job, syntax: JobDeclaration, scope: Scope): CheckResult {
-  const ctx = context(job, scope);
-  const pieces: Piece[] = [];
+export function checkJob(
+  job: Job,
+  syntax: JobDeclaration,
+  scope: Scope,
+  suggestions: Suggestions,
+): CheckResult {
+  const ctx = context(job, scope, suggestions);
+  const pieces = new Set<Piece>();
   for (const field of syntax.fields) {
     if (field.kind !== "field") continue;
     if (field.value.form === "pieces" && field.value.name) {
       const piece = lookUp(ctx, "piece", scope.pieces, field.value.name);
-      if (piece && !pieces.includes(piece)) pieces.push(piece);
+      if (piece) pieces.add(piece);
     }
     if (field.value.form === "name" && field.value.name && field.keyword.text === "in")
       lookUp(ctx, "shop", scope.shops, field.value.name);
@@ -38,11 +49,12 @@ export function checkJob(job: Job, syntax: JobDeclaration, scope: Scope): CheckR
       lookUp(ctx, "job", scope.jobs, field.value.name);
   }
   checkJobsGoingRound(ctx, job);
-  const allPiecesKnown = job.pieces.length === pieces.length;
+  const known = surfacesByName([...pieces]);
+  const allPiecesKnown = job.pieces.length === pieces.size;
   for (const apply of job.applies) {
     const call = apply.syntax.call;
     if (call) checkArguments(ctx, call, lookUp(ctx, "recipe", scope.recipes, call.name), new Map(), []);
-    for (const target of apply.syntax.targets) checkTarget(ctx, target, pieces, job, allPiecesKnown);
+    for (const target of apply.syntax.targets) checkTarget(ctx, target, known, job, allPiecesKnown);
   }
   return { findings: ctx.findings, references: ctx.references };
 }
@@ -76,19 +88,36 @@ function reaches(scope: Scope, from: string, target: string): boolean {
   return false;
 }
 
+interface KnownSurfaces {
+  readonly pieces: ReadonlyMap<string, Piece>;
+  /** By name, in the order of the pieces. */
+  readonly surfaces: ReadonlyMap<string, readonly { readonly piece: Piece; readonly surface: Surface }[]>;
+}
+
+function surfacesByName(pieces: readonly Piece[]): KnownSurfaces {
+  const surfaces = new Map<string, { readonly piece: Piece; readonly surface: Surface }[]>();
+  for (const piece of pieces) {
+    for (const surface of piece.surfaces) {
+      const named = surfaces.get(surface.name);
+      if (named) named.push({ piece, surface });
+      else surfaces.set(surface.name, [{ piece, surface }]);
+    }
+  }
+  return { pieces: new Map(pieces.toReversed().map((piece) => [piece.name, piece])), surfaces };
+}
+
 function checkTarget(
   ctx: CheckContext,
   target: Target,
-  pieces: readonly Piece[],
+  known: KnownSurfaces,
   job: Job,
   allKnown: boolean,
 ): void {
   const surface = target.surface;
   if (!surface) return;
   if (!target.piece && surface.text === "all") return;
-  const known = pieces.flatMap((piece) => piece.surfaces.map((s) => ({ piece, surface: s })));
   if (target.piece) {
-    const piece = pieces.find((p) => p.name === target.piece!.text);
+    const piece = known.pieces.get(target.piece.text);
     ctx.references.push({
       kind: "piece",
       name: target.piece.text,
@@ -106,8 +135,8 @@ function checkTarget(
       return;
     }
   }
-  const matches = known.filter(
-    (k) => k.surface.name === surface.text && (!target.piece || k.piece.name === target.piece.text),
+  const matches = (known.surfaces.get(surface.text) ?? []).filter(
+    (k) => !target.piece || k.piece.name === target.piece.text,
   );
   ctx.references.push({
     kind: "surface",
@@ -116,13 +145,7 @@ function checkTarget(
     ...(matches[0] ? { target: matches[0].surface.namePlace } : {}),
   });
   if (matches.length === 0) {
-    if (allKnown)
-      reportUnknownName(
-        ctx,
-        "surface",
-        surface,
-        known.map((k) => k.surface.name),
-      );
+    if (allKnown) reportUnknownName(ctx, "surface", surface, known.surfaces.keys());
   } else if (!target.piece && job.pieces.length > 1) {
     const names = matches.map((m) => `\`${m.piece.name}.${surface.text}\``);
     reporter(ctx)(
@@ -134,8 +157,8 @@ function checkTarget(
 }
 
 /** `existing as left by JOB` in a piece. */
-export function checkPiece(piece: Piece, scope: Scope): CheckResult {
-  const ctx = context(piece, scope);
+export function checkPiece(piece: Piece, scope: Scope, suggestions: Suggestions): CheckResult {
+  const ctx = context(piece, scope, suggestions);
   for (const surface of piece.surfaces) {
     if (!surface.asLeftBy) continue;
     const { job, place } = surface.asLeftBy;
@@ -184,8 +207,9 @@ export function checkMaterialNames(
   material: Material,
   syntax: MaterialDeclaration,
   scope: Scope,
+  suggestions: Suggestions,
 ): CheckResult {
-  const ctx = context(material, scope);
+  const ctx = context(material, scope, suggestions);
   for (const field of syntax.fields) {
     if (field.kind === "field" && field.value.form === "mix" && field.value.hardener) {
       lookUp(ctx, "material", scope.materials, field.value.hardener);

@@ -5,7 +5,7 @@
 
 import type { Declaration } from "../../../../grammar/src/tree.ts";
 import type { Place } from "../place.ts";
-import type { CheckResult, Reference } from "./check-context.ts";
+import { type CheckResult, MOST_SUGGESTIONS, type Reference, type Suggestions } from "./check-context.ts";
 import { checkJob, checkMaterialNames, checkPiece } from "./check-job.ts";
 import { checkRecipe } from "./check-recipe.ts";
 import type { LocalFinding, ModelDeclaration } from "./model.ts";
@@ -50,20 +50,24 @@ export function checkDeclarationNames(
   model: ModelDeclaration | undefined,
   syntax: Declaration,
   scope: Scope,
+  suggestions: Suggestions = { left: MOST_SUGGESTIONS },
 ): CheckResult {
-  if (model?.kind === "recipe" && syntax.kind === "recipe") return checkRecipe(model, syntax, scope);
-  if (model?.kind === "job" && syntax.kind === "job") return checkJob(model, syntax, scope);
-  if (model?.kind === "piece") return checkPiece(model, scope);
+  if (model?.kind === "recipe" && syntax.kind === "recipe")
+    return checkRecipe(model, syntax, scope, suggestions);
+  if (model?.kind === "job" && syntax.kind === "job") return checkJob(model, syntax, scope, suggestions);
+  if (model?.kind === "piece") return checkPiece(model, scope, suggestions);
   if (model?.kind === "material" && syntax.kind === "material")
-    return checkMaterialNames(model, syntax, scope);
+    return checkMaterialNames(model, syntax, scope, suggestions);
   return { findings: [], references: [] };
 }
 
 export function checkNames(program: Program, file: ProgramFile, scope: Scope): FileNames {
   const findings: PlacedFinding[] = [];
   const references = new Map<string, readonly Reference[]>();
+  const suggestions: Suggestions = { left: MOST_SUGGESTIONS };
   for (const declaration of file.declarations) {
-    const result = checkDeclarationNames(declaration.lowered.model, declaration.lowered.syntax, scope);
+    const { model, syntax } = declaration.lowered;
+    const result = checkDeclarationNames(model, syntax, scope, suggestions);
     references.set(declaration.tree.key, result.references);
     findings.push(...result.findings.map((f) => placeFinding(file.id, declaration.tree.key, f)));
   }

@@ -24,6 +24,7 @@ import {
   noteParameter,
   numberLimits,
   reporter,
+  type Suggestions,
 } from "./check-context.ts";
 import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { Recipe, RecipeParameter } from "./model.ts";
@@ -31,20 +32,26 @@ import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, readCount, readDuration, readMeasure } from "./read-value.ts";
 import { closest, orList } from "./suggest.ts";
 
-export function checkRecipe(recipe: Recipe, syntax: RecipeDeclaration, scope: Scope): CheckResult {
+export function checkRecipe(
+  recipe: Recipe,
+  syntax: RecipeDeclaration,
+  scope: Scope,
+  suggestions: Suggestions,
+): CheckResult {
   const ctx: CheckContext = {
     file: recipe.file,
     declaration: recipe.declaration,
     scope,
     findings: [],
     references: [],
+    suggestions,
   };
   const bindings = openBindings(recipe.parameters);
   for (const parameter of syntax.parameters) checkDefault(ctx, parameter, recipe);
   for (const statement of recipe.statements) checkStatement(ctx, statement, recipe, bindings);
+  const used = new Set(ctx.references.flatMap(({ kind, name }) => (kind === "parameter" ? [name] : [])));
   for (const parameter of recipe.parameters) {
-    const used = ctx.references.some((r) => r.kind === "parameter" && r.name === parameter.name);
-    if (!used) {
+    if (!used.has(parameter.name)) {
       ctx.findings.push({
         rule: "unused-name",
         span: parameter.place.span,
@@ -60,8 +67,19 @@ export function openBindings(parameters: readonly RecipeParameter[]): Bindings {
   return new Map(parameters.map((p): [string, Bound] => [p.name, { type: p.type }]));
 }
 
+/** The parameter whose name stands there. */
+function declaredAt({ parameters }: Recipe, start: number): RecipeParameter | undefined {
+  const known =
+    BY_PLACE.get(parameters) ??
+    new Map(parameters.map((parameter) => [parameter.place.span.start, parameter]));
+  BY_PLACE.set(parameters, known);
+  return known.get(start);
+}
+
+const BY_PLACE = new WeakMap<readonly RecipeParameter[], ReadonlyMap<number, RecipeParameter>>();
+
 function checkDefault(ctx: CheckContext, parameter: Parameter, recipe: Recipe): void {
-  const declared = recipe.parameters.find((p) => p.place.span.start === parameter.name.span.start);
+  const declared = declaredAt(recipe, parameter.name.span.start);
   const value = parameter.default;
   if (!declared || !value) return;
   const report = reporter(ctx);

@@ -104,6 +104,7 @@ function readParameter<T extends Bound["type"]>(
   report: Reporter,
 ): Extract<Bound, { type: T }> | undefined {
   const bound = bindings.get(name);
+  if (!bound && report === silent) return undefined;
   if (!bound) {
     report(
       "unknown-name",

@@ -3,18 +3,40 @@
  */
 import { closestWord } from "../measure/closest-word.ts";
 
+/**
+ * Candidates that are compared at most, the first ones: a file of many names and many mistakes would take the product of
+ * both. The words of the notation are far fewer.
+ */
+const MOST_COMPARED = 400;
+
 /** The candidate that was probably meant; `undefined` when none is near. The word itself is no suggestion. */
 export function closest(word: string, candidates: Iterable<string>): string | undefined {
-  return closestWord(
-    word,
-    [...candidates].filter((candidate) => candidate !== word),
-  );
+  return closestWord(word, others(word, candidates));
+}
+
+function* others(word: string, candidates: Iterable<string>): Generator<string> {
+  let left = MOST_COMPARED;
+  for (const candidate of candidates) {
+    if (left === 0) return;
+    left -= 1;
+    if (candidate !== word) yield candidate;
+  }
 }
 
 /** ` Did you mean \`walnut\`?`, or nothing. */
 export function didYouMean(word: string, candidates: Iterable<string>): string {
   const best = closest(word, candidates);
   return best === undefined ? "" : ` Did you mean \`${best}\`?`;
+}
+
+/** So many names are listed in a message at most. */
+const MOST_LISTED = 12;
+
+/** "a, b, c"; of a long list the first ones, and how many more there are. `say` words one of them. */
+export function shortList<T>(items: readonly T[], say: (item: T) => string): string {
+  const rest = items.length - MOST_LISTED;
+  const listed = rest > 1 ? items.slice(0, MOST_LISTED) : items;
+  return `${listed.map(say).join(", ")}${rest > 1 ? ` and ${rest} more` : ""}`;
 }
 
 /** "a, b or c" */

@@ -42,7 +42,11 @@ const CAUTION =
 
 /** An example as it is shown: without the marks of the tests. */
 export const exampleText = (example: RuleExample): string =>
-  example.text.replace(/[ \t]*#!.*$/gmu, "").trimEnd();
+  example.text
+    .split("\n")
+    .map((line) => (line.includes("#!") ? line.slice(0, line.indexOf("#!")).trimEnd() : line))
+    .join("\n")
+    .trimEnd();
 
 const fixSentence = (rule: Rule, facts: RuleFacts): string => {
   if (rule.alwaysShown) return "No automatic fix: the recipe need not change.";

@@ -4,7 +4,7 @@
  * Several may stand above one line. A comment without a reason allows nothing and is itself a finding, as is one that
  * allows nothing that is there. Prose that happens to begin with "allow" is left alone.
  */
-import type { Span } from "../../../../grammar/src/tree.ts";
+import type { FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
 import { closest } from "../model/suggest.ts";
@@ -23,90 +23,128 @@ export interface Suppression {
   readonly covers: readonly number[];
 }
 
-const FORM = /^(\s*)#(?!#)\s*allow\s+([A-Za-z][\w-]*)\s*(?:(:)\s*(.*?))?\s*$/u;
-const FORGOTTEN_COLON = /^(\s*)#(?!#)\s*allow\s+([a-z][a-z0-9]*(?:-[a-z0-9]+)*)\s+.*$/u;
-
-/** The suppressions of a text, in order. */
-export function suppressionsIn(text: string): readonly Suppression[] {
-  // Most texts have none; splitting them into lines would be for nothing.
-  if (!/^\s*#\s*allow\b/mu.test(text)) return [];
-  const lines = linesOf(text);
-  return lines.flatMap((line, index) => {
-    const found = readLine(line.text);
-    if (!found) return [];
-    const hash = line.start + line.text.indexOf("#");
-    const start = line.start + line.text.indexOf(found.rule, line.text.indexOf("allow") + "allow".length);
-    return [
-      {
-        rule: found.rule,
-        ruleSpan: { start, end: start + found.rule.length },
-        span: { start: hash, end: line.start + line.text.trimEnd().length },
-        lineSpan: { start: line.start, end: line.end },
-        hasReason: found.hasReason,
-        covers: coveredLines(lines, index),
-      },
-    ];
-  });
-}
-
-/** Prose is no suppression: one word stands for a rule where it is one, or looks like one and has a colon. */
-function readLine(line: string): { readonly rule: string; readonly hasReason: boolean } | undefined {
-  const form = FORM.exec(line);
-  if (form) {
-    const rule = form[2]!;
-    const isMeant = ruleById(rule) !== undefined || (rule.includes("-") && form[3] !== undefined);
-    return isMeant ? { rule, hasReason: (form[4] ?? "").length > 0 } : undefined;
-  }
-  const rule = FORGOTTEN_COLON.exec(line)?.[2];
-  return rule !== undefined && ruleById(rule) ? { rule, hasReason: false } : undefined;
+/** The suppressions of a file, in order. */
+export function suppressionsIn(tree: FileTree): readonly Suppression[] {
+  return suppressionsOn(linesOf(tree));
 }
 
 interface Line {
   readonly start: number;
   readonly end: number;
-  readonly text: string;
+  /** `blank` has nothing at all on it; `comment` has a comment alone, of either kind. */
+  readonly kind: "blank" | "comment" | "code";
+  /** Of a line of code: it ends with a comma, so that its statement goes on. */
+  readonly goesOn: boolean;
+  /** A plain comment alone on its line. */
+  readonly comment?: Token;
 }
 
-function linesOf(text: string): readonly Line[] {
+/** The lines of a file, from its tokens; a text in quotes never makes a comment. */
+function linesOf(tree: FileTree): readonly Line[] {
+  const lines: Line[] = [];
   let start = 0;
-  return text.split(/(?<=\r\n|\n|\r(?!\n))/u).map((raw) => {
-    const line = { start, end: start + raw.length, text: raw.replace(/[\r\n]+$/u, "") };
-    start = line.end;
-    return line;
-  });
+  let lastOfCode: Token | undefined;
+  let comment: Token | undefined;
+  const close = (end: number): void => {
+    lines.push({
+      start,
+      end,
+      kind: lastOfCode ? "code" : comment ? "comment" : "blank",
+      goesOn: lastOfCode?.text === ",",
+      ...(!lastOfCode && comment?.kind === "comment" ? { comment } : {}),
+    });
+    start = end;
+    lastOfCode = undefined;
+    comment = undefined;
+  };
+  for (const piece of tree.pieces) {
+    for (const token of piece.kind === "declaration" ? piece.body.tokens : piece.tokens) {
+      const at = piece.offset + token.start;
+      if (token.kind === "newline") close(at + token.text.length);
+      else if (token.kind === "comment" || token.kind === "doc-comment") comment = { ...token, start: at };
+      else if (token.kind !== "space") lastOfCode = token;
+    }
+  }
+  close(tree.text.length);
+  return lines;
 }
 
-function coveredLines(lines: readonly Line[], from: number): readonly number[] {
-  let line = from + 1;
-  while (line < lines.length && /^\s*#/u.test(lines[line]!.text)) line += 1;
-  const covered: number[] = [];
-  for (; line < lines.length && lines[line]!.text.trim() !== ""; line += 1) {
-    covered.push(line);
-    if (!codeOf(lines[line]!.text).endsWith(",")) break;
+function suppressionsOn(lines: readonly Line[]): readonly Suppression[] {
+  const found: Suppression[] = [];
+  let covers: Suppression["covers"] = [];
+  // From the last line upwards: what a comment covers is what the comment below it covers, or begins on that line.
+  for (let index = lines.length - 1; index >= 0; index -= 1) {
+    const { start, end, kind, comment } = lines[index]!;
+    if (kind !== "comment") {
+      covers = kind === "code" ? linesFrom(lines, index) : [];
+      continue;
+    }
+    const read = comment && readComment(comment.text);
+    if (!comment || !read) continue;
+    const ruleStart = comment.start + read.ruleAt;
+    found.push({
+      rule: read.rule,
+      ruleSpan: { start: ruleStart, end: ruleStart + read.rule.length },
+      span: { start: comment.start, end: comment.start + comment.text.trimEnd().length },
+      lineSpan: { start, end },
+      hasReason: read.hasReason,
+      covers,
+    });
   }
+  return found.reverse();
+}
+
+/** A line of code and those on which its statement goes on. */
+function linesFrom(lines: readonly Line[], from: number): readonly number[] {
+  const covered = [from];
+  for (let line = from; lines[line]!.goesOn && lines[line + 1]?.kind === "code"; line += 1)
+    covered.push(line + 1);
   return covered;
 }
 
-/** A line without its comment; a `#` inside a title starts none. */
-const codeOf = (line: string): string => /^(?:[^"#]|"(?:[^"\\]|\\.)*"?)*/u.exec(line)![0].trimEnd();
+const HEAD = /^allow\s+([A-Za-z][\w-]*)/u;
+
+/** Prose is no suppression: one word stands for a rule where it is one, or looks like one and has a colon. */
+function readComment(
+  comment: string,
+): { readonly rule: string; readonly ruleAt: number; readonly hasReason: boolean } | undefined {
+  const body = comment.slice(1).trimStart();
+  const head = HEAD.exec(body);
+  if (!head) return undefined;
+  const rule = head[1]!;
+  const ruleAt = comment.length - body.length + head[0].length - rule.length;
+  const behind = body.slice(head[0].length);
+  const rest = behind.trim();
+  const isRule = ruleById(rule) !== undefined;
+  if (rest.startsWith(":"))
+    return isRule || rule.includes("-") ? { rule, ruleAt, hasReason: rest.length > 1 } : undefined;
+  // The colon was forgotten where words follow the name of a rule.
+  const isAlone = rest === "" || behind.trimStart().length < behind.length;
+  return isRule && isAlone ? { rule, ruleAt, hasReason: false } : undefined;
+}
 
 /** Takes out what the comments of the file allow, and adds findings about comments that do not do their work. */
 export function applySuppressions(file: ProgramFile, findings: readonly Finding[]): readonly Finding[] {
-  const suppressions = suppressionsIn(file.tree.text);
+  const lines = linesOf(file.tree);
+  const suppressions = suppressionsOn(lines);
   if (suppressions.length === 0) return findings;
-  const lineStarts = linesOf(file.tree.text).map((line) => line.start);
-  const used = new Set<Suppression>();
+  const starts = lines.map(({ start }) => start);
+  // Comments above one and the same statement share one list of its lines.
+  const covered = new Set(suppressions.map(({ covers }) => covers));
+  const statements = new Map([...covered].flatMap((covers) => covers.map((line) => [line, covers[0]])));
+  const key = (rule: string, line: number | undefined): string => `${rule} ${line}`;
+  const allowed = new Set(suppressions.filter((it) => it.hasReason).map((it) => key(it.rule, it.covers[0])));
+  const used = new Set<string>();
   const kept = findings.filter((finding) => {
-    const line = lineAt(lineStarts, startOf(file, finding.place));
-    const allowing = suppressions.filter(
-      (it) => it.hasReason && it.rule === finding.rule && it.covers.includes(line),
-    );
-    for (const suppression of allowing) used.add(suppression);
-    return allowing.length === 0;
+    const statement = statements.get(lineAt(starts, startOf(file, finding.place)));
+    const allowing = key(finding.rule, statement);
+    if (statement === undefined || !allowed.has(allowing)) return true;
+    used.add(allowing);
+    return false;
   });
   const added = suppressions.flatMap((it): readonly Finding[] => {
     if (!it.hasReason) return [withoutReason(file, it)];
-    return used.has(it) ? [] : [unused(file, it)];
+    return used.has(key(it.rule, it.covers[0])) ? [] : [unused(file, it)];
   });
   return [...kept, ...added];
 }
@@ -116,9 +154,15 @@ function startOf(file: ProgramFile, place: Place): number {
   return offset + place.span.start;
 }
 
-function lineAt(lineStarts: readonly number[], offset: number): number {
-  const after = lineStarts.findIndex((start) => start > offset);
-  return after < 0 ? lineStarts.length - 1 : after - 1;
+/** The line in which an offset stands. */
+function lineAt(starts: readonly number[], offset: number): number {
+  let [low, high] = [0, starts.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (starts[middle]! <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }
 
 const absolute = (file: ProgramFile, span: Span): Place => ({ file: file.id, declaration: "", span });

@@ -12,7 +12,8 @@ import type {
   Tail,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
-import { COATS, GRIT } from "../model/lowering.ts";
+import { parameterNamed } from "../model/check-context.ts";
+import { COATS, GRIT, within } from "../model/lowering.ts";
 import type { Material, Recipe } from "../model/model.ts";
 import {
   type Bindings,
@@ -120,8 +121,9 @@ export function defaultsOf(
   scope: Names,
 ): ReadonlyMap<string, Bound> {
   const defaults = new Map<string, Bound>();
+  const values = new Map(syntax.toReversed().map((it) => [it.name.text, it.default]));
   for (const parameter of recipe.parameters) {
-    const value = syntax.find((p) => p.name.text === parameter.name)?.default;
+    const value = values.get(parameter.name);
     const bound = value && readArgument(parameter.type, value, new Map(), scope);
     if (bound) defaults.set(parameter.name, bound);
   }
@@ -137,7 +139,7 @@ export function readArguments(
 ): ReadonlyMap<string, Bound> {
   const given = new Map<string, Bound>();
   for (const argument of call.arguments) {
-    const parameter = recipe.parameters.find((p) => p.name === argument.name?.text);
+    const parameter = argument.name && parameterNamed(recipe.parameters, argument.name.text);
     const bound =
       parameter && argument.value && readArgument(parameter.type, argument.value, bindings, scope);
     if (bound && !given.has(parameter.name)) given.set(parameter.name, bound);
@@ -316,8 +318,8 @@ function walkLayer(
 ): void {
   if (!layer.material) return;
   const stated = layer.coats ? readCount(layer.coats, frame.bindings, COATS, "a number of coats", silent) : 1;
-  // A number of coats that is not known counts as one: what would follow from more is not known either.
-  const coats = Math.min(COATS.max!, Math.max(1, Math.floor(stated ?? 1)));
+  // A number of coats that is not known, or cannot be, counts as one: what would follow from more is not known either.
+  const coats = stated !== undefined && within(stated, COATS) ? stated : 1;
   for (let coat = 1; coat <= coats && !expander.isCut; coat += 1) {
     if (expander.actions.length >= MOST_ACTIONS) {
       cutOff(expander, frame, layer, place, duties);

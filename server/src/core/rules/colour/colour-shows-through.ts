@@ -114,7 +114,8 @@ function isLightCoat({ use: { material }, coats, thinned, wiped, toner }: LayerA
 }
 
 /** Paints that are sold to let the wood show. */
-const SHEER = /\b(?:wash|whitewash|lim(?:e|ed|ing)|pickl\w+|translucent|transparent|sheer|glaze)\b/iu;
+const SHEER =
+  /\b(?:wash|whitewash|lim(?:e|ed|ing)|pickl(?:e|es|ed|ing)|translucent|transparent|sheer|glaze)\b/iu;
 
 /** No other coat of the job hides anything, and the one is not worn through on purpose. */
 const isOnlyOne = (run: SurfaceRun, index: number): boolean =>

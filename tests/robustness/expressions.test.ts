@@ -1,0 +1,129 @@
+/**
+ * No regular expression may take longer than in proportion to its text, whatever the text: one that tries again from
+ * many places, or in many ways, stops the editor for a title of sixty characters.
+ *
+ * Two independent checks. `recheck` (https://makenowjust-labs.github.io/recheck/, an analysis of expressions by automata
+ * and by search for attacks) reads the expression; then the expression runs on texts that its own words and signs are
+ * repeated in, at sizes that double.
+ */
+import process from "node:process";
+import { checkSync } from "recheck";
+import { describe, expect, it, test } from "vitest";
+import { type Expression, expressionsOfSource, productExpressions } from "../harness/expressions.ts";
+import { cpuMs, growth, MOST_GROWTH } from "../harness/growth.ts";
+
+// In this process, the same on every machine; else it starts programs of its own where they are there.
+process.env.RECHECK_SYNC_BACKEND = "pure";
+
+const { found, unreadable } = productExpressions();
+
+/** Limits in steps alone: with limits in seconds a busy machine would judge otherwise. */
+const COUNTED = {
+  timeout: null,
+  attackTimeout: null,
+  incubationTimeout: null,
+  seedingTimeout: null,
+};
+
+/** Why an expression may not stay as it is; undefined when it takes time in proportion at most. */
+function danger({ source, flags }: Expression): string | undefined {
+  const verdict = checkSync(source, flags, COUNTED);
+  if (verdict.status === "safe") return undefined;
+  if (verdict.status === "unknown") return `could not be judged: ${verdict.error.kind}`;
+  return `${verdict.complexity.summary}, such as ${verdict.attack.pattern.slice(0, 200)}`;
+}
+
+/** One after the other, for what is worse than quadratic takes minutes at the last. */
+const SIZES = [250, 1000, 4000];
+/** Far more than one pass over so short a text takes, far less than one pass from each of its characters. */
+const SUSPICIOUS_MS = 1.5;
+const SIGNS = [" ", "\t", "\n", "a", "1", "-", ".", "é"];
+
+/** What an expression speaks of: its words and its signs, and a few of each kind that a class may stand for. */
+function unitsOf({ source }: Expression): readonly string[] {
+  const plain = source.replace(/\\[pP]\{[^}]*\}|\\u\{?[0-9a-f]+\}?|\\[a-zA-Z]|\(\?<?[=!:]?|\[\^/giu, " ");
+  return [...new Set([...SIGNS, ...(plain.match(/[\p{L}]{2,}|[^\p{L}\s]/gu) ?? [])])].slice(0, 24);
+}
+
+/** Texts of a size that may drive an expression to try again and again. */
+function* attacks(expression: Expression): Generator<(size: number) => string> {
+  const units = unitsOf(expression);
+  for (const first of units) {
+    for (const second of units) {
+      const pair = first + second;
+      for (const end of ["", "\n", "\u0001"]) {
+        yield (size) => pair.repeat(Math.ceil(size / pair.length)) + end;
+        yield (size) => first + second.repeat(Math.ceil(size / second.length)) + end;
+      }
+    }
+  }
+}
+
+/** All that an expression finds in a text, as `replace` and `matchAll` go through it. */
+function runOver({ source, flags }: Expression): (text: string) => number {
+  const expression = new RegExp(source, flags.includes("g") ? flags : `${flags}g`);
+  return (text) => text.replace(expression, "").length;
+}
+
+/** The greatest exponent of all attacks on an expression. One without repetition has nothing to try again. */
+function worstGrowth(expression: Expression): number {
+  if (!/[*+]|\{\d/u.test(expression.source)) return 0;
+  const run = runOver(expression);
+  let worst = 0;
+  for (const attack of attacks(expression)) {
+    if (SIZES.every((size) => cpuMs(attack(size), run) < SUSPICIOUS_MS)) continue;
+    worst = Math.max(worst, growth(attack, run, { from: 250, to: 32_000 }));
+    if (worst > MOST_GROWTH) break;
+  }
+  return worst;
+}
+
+describe("regular expressions of the product", () => {
+  it("are all found, those that are put together included", () => {
+    expect(unreadable).toEqual([]);
+    expect(found.length).toBeGreaterThan(150);
+    const files = new Set(found.map(({ where }) => where.split(/[: ]/u)[0]));
+    for (const file of ["grammar/src/sections.ts", "client/syntaxes/finish.tmLanguage.json", "package.json"])
+      expect(files).toContain(file);
+  });
+
+  test.each(found)("$where /$source/$flags is judged to be in proportion", (expression) => {
+    expect(danger(expression)).toBeUndefined();
+  });
+
+  test.each(found)("$where /$source/$flags grows in proportion", (expression) => {
+    expect(worstGrowth(expression)).toBeLessThan(MOST_GROWTH);
+  });
+});
+
+describe("the checks find what they are for", () => {
+  const literal = (text: string): Expression => expressionsOfSource("test.ts", `f(${text})`).found[0]!;
+
+  // Each of these has stood in a product's sources, and has held it up.
+  test.each([
+    ["a title without its closing quote", String.raw`/"(?:(?![ \t]*\{?[ \t]*(?:\r|\n|$))[^\r\n])*/uy`],
+    ["the end of a line", String.raw`/\s+$/u`],
+    ["a heading that may be closed", String.raw`/^\s*#{1,6}\s+(.*?)\s*#*$/u`],
+    ["a comment in the middle of a text", String.raw`/^\s*#\s*allow\b/mu`],
+    ["nested repetition", String.raw`/^(?:\w+\s?)*$/u`],
+  ])("%s", (_, text) => {
+    expect(danger(literal(text))).toMatch(/polynomial|exponential/u);
+  });
+
+  test.each([
+    ["a title without its closing quote", String.raw`/"(?:(?![ \t]*\{?[ \t]*(?:\r|\n|$))[^\r\n])*/uy`],
+    ["the end of a line", String.raw`/\s+$/u`],
+    ["a comment in the middle of a text", String.raw`/^\s*#\s*allow\b/mu`],
+  ])("%s, by running it", (_, text) => {
+    expect(worstGrowth(literal(text))).toBeGreaterThan(MOST_GROWTH);
+  });
+
+  test("expressions that are put together of constants", () => {
+    const text = "const WORD = String.raw`\\w+`; new RegExp('^(?:' + WORD + ')$' + `x`, 'u');";
+    expect(expressionsOfSource("test.ts", text).found).toEqual([
+      { source: String.raw`^(?:\w+)$x`, flags: "u", where: "test.ts:1" },
+    ]);
+    expect(expressionsOfSource("test.ts", "new RegExp(name)").unreadable).toHaveLength(1);
+    expect(expressionsOfSource("test.ts", 'text.match("a+")').found).toHaveLength(1);
+  });
+});
