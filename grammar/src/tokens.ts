@@ -139,7 +139,7 @@ export const DateToken = createToken({ name: "Date", pattern: /\d{4}-\d{2}-\d{2}
 export const TimeToken = createToken({ name: "Time", pattern: /\d{1,2}:\d{2}(?!\d)/, label: "a time" });
 export const NumberToken = createToken({
   name: "Number",
-  pattern: /-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)/,
+  pattern: /-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)/y,
   line_breaks: false,
   label: "a number",
 });

@@ -112,11 +112,8 @@ function textOfConstant(
     const value = constants.get(node.text);
     return value && textOfConstant(value, constants);
   }
-  if (ts.isPropertyAccessExpression(node) && node.name.text === "source") {
-    const value = ts.isIdentifier(node.expression) ? constants.get(node.expression.text) : undefined;
-    if (!value || !ts.isRegularExpressionLiteral(value)) return undefined;
-    return value.text.slice(1, value.text.lastIndexOf("/"));
-  }
+  if (ts.isPropertyAccessExpression(node) && node.name.text === "source")
+    return literalOf(node.expression, constants);
   const isRaw = ts.isTaggedTemplateExpression(node) && node.tag.getText() === "String.raw";
   const template = isRaw ? node.template : node;
   const textOf = (part: ts.TemplateLiteralLikeNode) => (isRaw ? part.rawText : part.text) ?? "";
@@ -131,6 +128,17 @@ function textOfConstant(
   ]);
 }
 
+/** The expression that something holds: a literal, a constant of it, or the `pattern` of what a function makes of it. */
+function literalOf(node: ts.Expression, constants: ReadonlyMap<string, ts.Expression>): string | undefined {
+  if (ts.isRegularExpressionLiteral(node)) return node.text.slice(1, node.text.lastIndexOf("/"));
+  if (ts.isPropertyAccessExpression(node) && node.name.text === "pattern")
+    return literalOf(node.expression, constants);
+  if (ts.isCallExpression(node) && node.arguments.length === 1)
+    return literalOf(node.arguments[0]!, constants);
+  const value = ts.isIdentifier(node) ? constants.get(node.text) : undefined;
+  return value && literalOf(value, constants);
+}
+
 /**
  * An editor's pattern as an expression of this language, for one line without its end: `\\G` is a place to start at,
  * what was captured where a block began stands for itself, and a part that ignores case does so in all of it.
@@ -140,6 +148,7 @@ function inEditor(pattern: string): Pick<Expression, "source" | "flags"> {
     .replaceAll("(?:^|\\G)", "^")
     .replaceAll("(^|\\G)", "^")
     .replaceAll("(?i:", "(?:")
+    .replaceAll(".*$", ".*")
     .replaceAll("(\\2|", "(")
     .replaceAll("(\\3)", "(`{3,}|~{3,})");
   return { source, flags: "su" };

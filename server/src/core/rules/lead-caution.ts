@@ -64,7 +64,7 @@ export const takesOff = (step: StepAction): boolean =>
 // ---------------------------------------------------------------------------------------------------------------
 // Words of a test
 
-const LEAD = /\blead\b(?!\s*(?:time|er|s?\s+to))|\bleaded\b/iu;
+const LEAD = /\blead\b(?!\s*(?:time|er|s\s+to)|\s+to)|\bleaded\b/iu;
 const POSITIVE =
   /\bpositive(?:ly)?\b|\b(?:found|present|confirmed|detected)\b|\b(?:holds?|contains?|has)\s+lead\b|\bturn(?:ed|s)\s+(?:red|pink)\b/iu;
 const NEGATIVE = /\b(?:no|not|none|never|free|negative|without|absent|below)\b|n['’]t\b|\blead[\s-]free\b/iu;
@@ -72,7 +72,7 @@ const IF = /\b(?:if|where|when|wherever|should|unless|in\s+case|may|might|could|
 const LABORATORY = /\blab(?:orator(?:y|ies))?(?:['’]s)?\b/iu;
 
 /** Sentence by sentence: "The swab came out positive for lead." */
-const sentences = (text: string): readonly string[] => text.split(/[.;!?\n]+(?:\s|$)/u);
+const sentences = (text: string): readonly string[] => text.split(/(?<![.;!?\n])[.;!?\n]+(?:\s|$)/u);
 
 /** Whether a text says that a test found lead, as a fact and not as a case to think of. */
 export const tellsOfLeadFound = (text: string): boolean =>

@@ -102,6 +102,21 @@ function linesFrom(lines: readonly Line[], from: number): readonly number[] {
   return covered;
 }
 
+/**
+ * Where the first line of the statement at an offset starts, which is where a comment has to stand above it; undefined
+ * where there is no code.
+ */
+export function statementStart(tree: FileTree, offset: number): number | undefined {
+  const lines = linesOf(tree);
+  let line = lineAt(
+    lines.map(({ start }) => start),
+    offset,
+  );
+  if (lines[line]!.kind !== "code") return undefined;
+  while (line > 0 && lines[line - 1]!.goesOn) line -= 1;
+  return lines[line]!.start;
+}
+
 const HEAD = /^allow\s+([A-Za-z][\w-]*)/u;
 
 /** Prose is no suppression: one word stands for a rule where it is one, or looks like one and has a colon. */

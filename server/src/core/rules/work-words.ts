@@ -116,7 +116,7 @@ const DENIED_AFTER =
 export function hottestC(text: string): number | undefined {
   const named = [
     ...text.matchAll(
-      /(\d{2,4}(?:\.\d+)?)\s*(?:°|º|deg(?:rees?)?\.?)?\s*(C|F|Celsius|Fahrenheit|centigrade)\b/giu,
+      /(\d{2,4}(?:\.\d+)?)\s*(?:(?:°|º|deg(?:rees?)?\.?)\s*)?(C|F|Celsius|Fahrenheit|centigrade)\b/giu,
     ),
   ].map(([, number, unit]) => (/^f/iu.test(unit!) ? ((Number(number) - 32) * 5) / 9 : Number(number)));
   return named.length > 0 ? Math.max(...named) : undefined;
