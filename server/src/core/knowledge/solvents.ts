@@ -292,9 +292,14 @@ const SPEAKS_OF_SOLVENT = /\b(?:co-?)?solvents?\b|\bvapou?rs?\b/iu;
 /** Words that make of "its solvent is X" something else. */
 const DENIED = /\b(?:no|not|never|without|free|instead|nor|thinners?|clean)\b/iu;
 
-function namesAsSolvent({ title, docs }: Told, solvent: Solvent): boolean {
+/** Finds a solvent by any of its names. */
+export function solventPattern(solvent: Solvent): RegExp {
   const names = [solvent.name, ...solvent.words].map((name) => name.replace(/[-\s]+/gu, "[-\\s]+"));
-  const pattern = new RegExp(`(?<![\\w-])(?:${names.join("|")})(?![\\w-])`, "iu");
+  return new RegExp(`(?<![\\w-])(?:${names.join("|")})(?![\\w-])`, "iu");
+}
+
+function namesAsSolvent({ title, docs }: Told, solvent: Solvent): boolean {
+  const pattern = solventPattern(solvent);
   return `${title ?? ""}. ${docs}`
     .split(/[.;!?]/u)
     .some((clause) => SPEAKS_OF_SOLVENT.test(clause) && !DENIED.test(clause) && pattern.test(clause));
