@@ -63,7 +63,9 @@ export function expressionsOfSource(file: string, text: string): Expressions {
       found.push({ source: node.text.slice(1, end), flags: node.text.slice(end + 1), where: where(node) });
     } else if ((ts.isNewExpression(node) || ts.isCallExpression(node)) && makesExpression(node)) {
       const made = constantsOf(source);
-      const [pattern, flags] = (node.arguments ?? []).map((argument) => textOfConstant(argument, made));
+      const [first, second] = node.arguments ?? [];
+      const pattern = first && (textOfConstant(first, made) ?? literalOf(first, made));
+      const flags = second && textOfConstant(second, made);
       const isLiteral = node.arguments?.[0] && ts.isRegularExpressionLiteral(node.arguments[0]);
       if (pattern !== undefined && (node.arguments!.length < 2 || flags !== undefined))
         found.push({ source: pattern, flags: flags ?? "", where: where(node) });
