@@ -201,7 +201,7 @@ const TESTS: readonly Test[] = [
       const messages = languages.getDiagnostics(uri).map(({ message }) => message);
       const missing = messages.filter((message) => /cannot be used/.test(message));
       strictEqual(missing.length, 1);
-      match(missing[0] ?? "", /"gone\.finish" cannot be used: it does not exist\./);
+      match(missing[0] ?? "", /"gone\.finish" cannot be used: it does not exist$/m);
       ok(hasNo("unknown-name")(drawFindings(uri)));
       await commands.executeCommand("workbench.action.closeActiveEditor");
       await findingsUntil(uri, none);

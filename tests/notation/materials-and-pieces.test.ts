@@ -220,6 +220,7 @@ describe("surface of its own", () => {
   it.each([
     ["shape area 1 m2", 'missing-field "surface s"'],
     ["wood beech", 'missing-field "surface s"'],
+    ["shape area 1 m2\n wod beech", 'unknown-field "wod"'],
     ["shape area 1 m2\n wood red oak, veneer 0.6 mm", ""],
     ["shape area 1 m2\n wood red oak, veneer 0 mm", 'bad-number "0 mm"'],
     ["shape area 1 m2\n wood red oak, veneer 0.6 h", 'wrong-unit "0.6 h"'],

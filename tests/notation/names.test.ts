@@ -87,6 +87,21 @@ describe("files", () => {
   });
 });
 
+describe("a parameter under another name", () => {
+  const coat = recipe("coat(paint: material, n: number)", "layer paint x n");
+
+  test.each([
+    ["coat(pant: soap, n: 2)", ["5 wrong-argument pant"]],
+    ["coat(pant: soap)", ["5 missing-argument coat(pant: soap)", "5 wrong-argument pant"]],
+    [
+      "coat(varnish: soap, n: 2)",
+      ["5 missing-argument coat(varnish: soap, n: 2)", "5 wrong-argument varnish"],
+    ],
+  ])("%s: what was meant is not missing as well", (call, right) => {
+    expect(namesIn({ "a.finish": coat + recipe("all", `follow ${call}`) })).toEqual(right);
+  });
+});
+
 describe("a recipe that is handed on", () => {
   const frame = recipe("frame(r: recipe)", "follow r(n: 3)");
 

@@ -166,13 +166,16 @@ export function checkArguments(
   parameters: readonly RecipeParameter[],
 ): void {
   const given = new Map<string, Argument>();
+  // A parameter whose misspelt name was found is not missing as well: one cause, one finding.
+  const meant = new Set<string>();
   for (const argument of call.arguments) {
     if (!argument.name && !argument.value) continue; // `c: m, )` is the parser's to report
-    const parameter = checkArgumentName(ctx, call, argument, recipe, given);
+    const parameter = checkArgumentName(ctx, call, argument, recipe, given, meant);
     if (argument.name) given.set(argument.name.text, argument);
     if (argument.value) checkArgumentValue(ctx, argument, recipe, parameter, bindings, parameters);
   }
-  const missing = recipe?.parameters.filter((p) => !p.hasDefault && !given.has(p.name)) ?? [];
+  const missing =
+    recipe?.parameters.filter((p) => !p.hasDefault && !given.has(p.name) && !meant.has(p.name)) ?? [];
   if (missing.length > 0) {
     const list = shortList(missing, (p) => `\`${p.name}: …\` (a ${p.type})`);
     ctx.findings.push({
@@ -189,6 +192,7 @@ function checkArgumentName(
   argument: Argument,
   recipe: Recipe | undefined,
   given: ReadonlyMap<string, Argument>,
+  meant: Set<string>,
 ): RecipeParameter | undefined {
   const report = reporter(ctx);
   if (!argument.name) {
@@ -218,6 +222,7 @@ function checkArgumentName(
   });
   if (parameter) return parameter;
   const near = suggestion(ctx, name, parametersByName(recipe.parameters).keys());
+  if (near) meant.add(near);
   const rest = near
     ? `Did you mean \`${near}\`?`
     : recipe.parameters.length > 0

@@ -61,12 +61,15 @@ export function fieldsByWord(
 ): ReadonlyMap<string, readonly FieldStatement[]> {
   const known = FIELDS[block];
   const byWord = new Map<string, FieldStatement[]>();
+  // A field whose misspelt word was found is not missing as well: one cause, one finding.
+  const meant = new Set<string>();
   for (const statement of statements) {
     if (statement.kind !== "field") continue;
     const word = statement.keyword.text;
     const field = known[word];
     if (!field) {
-      reportUnknownField(ctx, block, statement.keyword);
+      const near = reportUnknownField(ctx, block, statement.keyword);
+      if (near) meant.add(near);
       continue;
     }
     const before = byWord.get(word);
@@ -81,7 +84,7 @@ export function fieldsByWord(
     else byWord.set(word, [statement]);
   }
   for (const [word, field] of Object.entries(known)) {
-    if (field.required && !byWord.has(word)) {
+    if (field.required && !byWord.has(word) && !meant.has(word)) {
       report(
         ctx,
         "missing-field",
@@ -93,7 +96,8 @@ export function fieldsByWord(
   return byWord;
 }
 
-export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): void {
+/** Gives the field that was probably meant, if one is near. */
+export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): string | undefined {
   const words = [...Object.keys(FIELDS[block]), ...Object.keys(STATEMENTS[block])];
   const near = closest(keyword.text, words);
   const rest = near ? ` Did you mean \`${near}\`?` : ` A ${block} may have ${orList(words)}.`;
@@ -104,6 +108,7 @@ export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Na
     `A ${block} has no field \`${keyword.text}\`.${rest}`,
     near ? { title: `Change to \`${near}\``, span: keyword.span, text: near } : undefined,
   );
+  return near;
 }
 
 export const stated = <T>(ctx: Lowering, value: T, span: Span): Fact<T> => ({
