@@ -4,7 +4,7 @@
 const LEVELS: readonly (readonly [one: string, several: string])[] = [
   ["error", "errors"],
   ["warning", "warnings"],
-  ["remark", "remarks"],
+  ["information", "information"],
   ["hint", "hints"],
 ];
 

@@ -1,7 +1,7 @@
 /** What *New Recipe* starts with: small, complete and free of findings, with remarks that say how to go on. */
 export const SKELETON = `# A recipe to start from. The first word of each line belongs to the notation;
-# names, titles and figures are yours. Rest the mouse on a word to read what it means,
-# and on a layer, a wait or the job to see what follows from it.
+# names, titles and numbers are yours. Hover over a word to read what it means,
+# and over a layer, a wait or the job to see what follows from it.
 
 ## What stands in the shop, with its surfaces: shape, wood, and what is on it already.
 piece side_table "Side table" {
@@ -14,7 +14,7 @@ piece side_table "Side table" {
   }
 }
 
-## Where and when the work is done. Waits are reckoned for this air.
+## Where and when the work is done. Waits are calculated for this air.
 shop workshop "Workshop" {
   air      20 C, 50 % RH
   room     60 m3, 4 air changes/h
@@ -22,7 +22,7 @@ shop workshop "Workshop" {
   currency EUR
 }
 
-## How it is done, line by line. A built-in clear serves at first; a \`material\` of your own
+## How it is done, line by line. A built-in clear will do at first; a \`material\` of your own
 ## says what its label does.
 recipe clear_wood(clear: material, coats: number = 3) {
   for    wood, veneer

@@ -24,7 +24,7 @@ export function computationsPage(): string {
     `## ${topic}`,
     "",
     ...markdownTable(
-      ["what", "formula", "where it is seen", "source", "code", "held by"],
+      ["what", "formula", "where you see it", "source", "code", "tests"],
       COMPUTATIONS.filter((row) => row.topic === topic).map(computationCells),
     ),
     "",
@@ -32,11 +32,11 @@ export function computationsPage(): string {
   return [
     WRITTEN_BY,
     "",
-    "# Everything that is reckoned",
+    "# Calculations",
     "",
-    "Every figure that Finishwright gives comes from one of these.",
-    "A formula of the trade without a published source says so; what the text does not state enough for is not computed.",
-    "Nothing here makes a job safe: the label, the safety data sheet and local codes decide.",
+    "Every number that Finishwright calculates comes from one of these.",
+    "A formula of the trade without a published source says so. Where a recipe states too little, nothing is calculated.",
+    "No calculation can show that a job is safe: the label, the safety data sheet and local codes decide.",
     "",
     ...topics,
   ].join("\n");
