@@ -192,7 +192,10 @@ Without a shop the factor is 1.
 - \`grit-too-coarse\`: a warning where the last grit is coarser than 120 before a stain, 100 before a clear, 80 before paint, 50 before a primer, 80 between coats of paint or 120 between other coats; a hint up to 120 before a clear, 100 before paint, 80 before a primer, 100 between coats of paint and 180 between other coats. \`grit-too-fine\`: finer than 240 before a penetrating stain.
 - \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
 - \`too-weak-for-wear\`: on hard wear fewer than 3 coats of a clear or an enamel (a primer below it counts as one, two wiped coats as one), or fewer than 2 of hardwax oil or a two-part clear. \`not-for-this-use\`: wax, oil or a primer alone there.
-- \`filler-not-dry\`: less than the filler's recoat, and overnight if it states none.
+- \`filler-not-dry\`: less than the filler's recoat; where its label states none, its family's figure in the shop's air, a night of 12 h at least.
+- Needed times are the label's (or the family's) times the factor of the shop's air. A shortfall of at most 5 %, and never more than 4 h, is a hint; beyond that the rule's level holds. \`waitMarginPercent\` in \`finishwright.config.json\` makes the 5 % smaller, never larger.
+- Where the figure is the family's, an error is one only when more than 25 % of the time is missing; else it is a warning. The label decides.
+- This margin is for times before the next work alone: never for cure before use, by children or with food, for rags, vapour, ignition, lead, mixing or pot life, nor for the latest end of a window.
 - \`ventilation-too-weak\`: all that the job and other jobs in the same room give off within 8 h, within 15 min or at one moment needs more air than the room has or \`ventilate N\` states, with a mixing factor of 5 (a warning). A hint where \`ventilate\` states no amount and 10 air changes/h would do, where the stated respirator covers it (10 times the limit, supplied air 25 times), or where only the strictest solvent that stands for an unnamed one is over its limit.
 
 ## Levels and places
@@ -220,7 +223,7 @@ export const DECISIONS: readonly string[] = [
   "A surface of which nothing is known counts as bare where it is dampened or bleached, because nobody dampens anything else.",
   "`follow`ed recipes are judged for duties where they are followed: what the caller states reaches into them.",
   "`existing as left by JOB` are layers of years ago, fully cured; after `after JOB` they are as old as the two starts say.",
-  "A filler that states no recoat dries overnight.",
+  "A filler that states no recoat takes its family's figure, and a night of 12 h at least.",
   "A colour is light or dark only by its number (CIE lightness from 70, up to 40) or by a word that leaves no doubt; else it is neither, and rules on light and dark stay silent.",
   "A piece without `built` may be of any age: old coatings on it count as lead paint until a laboratory has found none.",
   "In the year in which a country limited lead in paint, and where no country is stated, lead is presumed.",

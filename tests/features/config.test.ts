@@ -48,7 +48,7 @@ describe("reading", () => {
       "an unknown entry",
       '{ "rule": {} }',
       {},
-      ["finishwright.config.json has no entry `rule`; it may have `rules`."],
+      ["finishwright.config.json has no entry `rule`; it may have `rules` and `waitMarginPercent`."],
     ],
     [
       "a list",
@@ -92,7 +92,40 @@ describe("applying", () => {
 
   it("keeps findings that keep their level as they are", () => {
     const finding = { rule: "late", severity: "warning" } as const;
-    expect(applySettings([finding], { late: "warning" })[0]).toBe(finding);
-    expect(applySettings([finding], {})[0]).toBe(finding);
+    expect(applySettings([finding], { rules: { late: "warning" } })[0]).toBe(finding);
+    expect(applySettings([finding], { rules: {} })[0]).toBe(finding);
+  });
+
+  const slightly = {
+    rule: "recoat-too-early",
+    severity: "hint",
+    eased: { percent: 3, severity: "warning" },
+  } as const;
+  it.each([
+    ["the whole margin", { rules: {} }, "hint"],
+    ["just as much as is missing", { rules: {}, waitMarginPercent: 3 }, "hint"],
+    ["less", { rules: {}, waitMarginPercent: 2.9 }, "warning"],
+    ["none", { rules: {}, waitMarginPercent: 0 }, "warning"],
+    ["a level of its own, beyond", { rules: { "recoat-too-early": "error" }, waitMarginPercent: 0 }, "error"],
+    ["a level of its own, within", { rules: { "recoat-too-early": "error" } }, "hint"],
+  ] as const)("a margin for waits: %s", (_, config, severity) => {
+    expect(applySettings([slightly], config)[0]?.severity).toBe(severity);
+  });
+});
+
+describe("the margin for waits", () => {
+  it("can be made smaller", () => {
+    expect(readConfig('{ "waitMarginPercent": 2.5 }')).toEqual({
+      config: { rules: {}, waitMarginPercent: 2.5 },
+      complaints: [],
+    });
+  });
+
+  it.each([["10"], ["-1"], ['"2"'], ["null"]])("cannot be %s", (given) => {
+    const { config, complaints } = readConfig(`{ "waitMarginPercent": ${given} }`);
+    expect(config).toEqual({ rules: {} });
+    expect(complaints).toEqual([
+      `\`waitMarginPercent\` is ${given}, but takes a number from 0 to 5: the margin can be made smaller, never larger.`,
+    ]);
   });
 });

@@ -151,7 +151,7 @@ describe("waits", () => {
     const recipe = "recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n  wait until cured\n}\n";
     expect(waits(recipe)).toBe("wait 3 h | needs 2 h\nwait until cured | 21 days");
     expect(waits(`${recipe}${inMill}`)).toBe(
-      "wait 3 h | too short, needs 3 h 1 min\nwait until cured | 31 days 15 h",
+      "wait 3 h | slightly short, needs 3 h 1 min\nwait until cured | 31 days 16 h",
     );
   });
 
@@ -180,7 +180,7 @@ describe("waits", () => {
   test("jobs of other files speak where this file has none", () => {
     const others = { "job.finish": `use "test.finish"\n${inMill}` };
     expect(waits("recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n}\n", others)).toBe(
-      "wait 3 h | too short, needs 3 h 1 min",
+      "wait 3 h | slightly short, needs 3 h 1 min",
     );
   });
 });
@@ -197,7 +197,7 @@ describe("behind one line", () => {
     const lines = hintedLines(`${STOCK}${recipe}${one("r")}`).split("\n");
     expect(lines[0]).toMatch(/^layer satin x 2 \| 0\.66 L · Mon 8 Mar 09:00$/u);
     expect(lines[1]).toMatch(/^wait 4 h \| needs 3 h 1 min · to Mon 8 Mar 1\d:\d\d$/u);
-    expect(lines[3]).toMatch(/^wait until cured \| 31 days 15 h · to \w{3} \d+ Apr \d\d:\d\d$/u);
+    expect(lines[3]).toMatch(/^wait until cured \| 31 days 16 h · to \w{3} \d+ Apr \d\d:\d\d$/u);
   });
 
   test("a turn that an editor would cut off is left to the tooltip", () => {

@@ -112,7 +112,7 @@ const analysis = (
             ),
           ),
       ];
-      return applySettings(findings, config?.(file).rules ?? {});
+      return applySettings(findings, config?.(file) ?? { rules: {} });
     },
     hover(file, offset) {
       const word = words(textOf(file), /(\w+)/g).find(

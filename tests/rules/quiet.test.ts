@@ -186,9 +186,9 @@ recipe built_in(clear: material = waterborne_polyurethane) {
   wait  until cured
 }
 `;
-  const messages = findingsOf(text).map(({ message }) => message.split(" goes over")[0]);
-  expect(messages).toEqual([
-    "Coat 2 of `clear` (`hall_clear`, waterborne polyurethane)",
-    "Coat 2 of `clear` (`waterborne_polyurethane`)",
+  const times = findingsOf(text).map(({ why }) => why.split("\n").at(-1));
+  expect(times).toEqual([
+    "The label of `clear` (`hall_clear`, waterborne polyurethane) asks for 2 h.",
+    "3 h is a typical figure for `clear` (`waterborne_polyurethane`), the label decides.",
   ]);
 });

@@ -70,7 +70,65 @@ describe("recoat-too-early in a cold shop", () => {
     const text = CLEAR + RECIPE.replace("3 h", "1 h") + BOX + COLD + job;
     expect(summary(text)).toEqual(["12 recoat-too-early"]);
     const [finding] = analyse({ "test.finish": text }).findings("test.finish");
-    expect(finding?.message).not.toContain("Job");
+    expect(finding?.where).toBeUndefined();
+    // 2 h · 1.822 = 3.64 h, told as 3 h 39 min: 2 h 39 min longer than the hour; 1 h longer by the label alone.
+    expect(finding?.headline).toBe("1 h between coats of `clear`: needs 2 h, here 3 h 39 min");
+    expect(finding?.why).toContain(
+      "Its label asks for 2 h; the air of `cold` (15 C and 60 % RH) makes it 3 h 39 min (× 1.82) for job `boxes`.",
+    );
+    expect(finding?.remedy).toBe(
+      "Write `wait until recoat`, which goes by the shop's air, or wait 2 h 39 min longer (1 h in the label's own air).",
+    );
+  });
+});
+
+describe("one needed time", () => {
+  const cold = (wait: string, air: string) => `material oil {
+  family gel stain
+  cure   72 h
+  rated  21 C, 50 % RH
+}
+${BOX}shop room {
+  air ${air}
+}
+recipe coats {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  layer  oil, wiped
+  wait   ${wait}
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job boxes {
+  piece box
+  in    room
+  apply coats to lid
+}
+`;
+  const found = (text: string) =>
+    analyse({ "test.finish": text })
+      .findings("test.finish")
+      .filter(({ rule }) => rule === "waterborne-over-uncured-oil");
+
+  it("has a margin: 0.1 C below the label's air is a hint", () => {
+    expect(found(cold("72 h", "20.9 C, 50 % RH")).map(({ severity }) => severity)).toEqual(["hint"]);
+    expect(found(cold("72 h", "21 C, 50 % RH"))).toEqual([]);
+  });
+
+  it("names the time of the shop's air: who does as told hears nothing more", () => {
+    // 2^(6 / 10) = 1.5157; 72 h · 1.5157 = 109.13 h, told as 110 h = 4 days 14 h; 71 h are 39 h or 1 day 15 h short.
+    const [finding, ...more] = found(cold("71 h", "15 C, 50 % RH"));
+    expect(more).toEqual([]);
+    expect(finding?.severity).toBe("error");
+    expect(finding?.headline).toBe("Too soon over uncured oil: needs 3 days, here 4 days 14 h");
+    expect(finding?.remedy).toContain("wait 1 day 15 h longer (1 h in the label's own air)");
+    expect(found(cold("110 h", "15 C, 50 % RH"))).toEqual([]);
+  });
+
+  it("is as grave as the air of the job makes it, where the label's own misses only a little", () => {
+    // 70 h of 72 h are within the margin by the label; of 109 h they are far from enough.
+    expect(found(cold("70 h", "21 C, 50 % RH")).map(({ severity }) => severity)).toEqual(["hint"]);
+    expect(found(cold("70 h", "15 C, 50 % RH")).map(({ severity }) => severity)).toEqual(["error"]);
   });
 });
 

@@ -116,8 +116,17 @@ export interface Finding extends FindingText {
   readonly part?: GroupPart;
   /** Two findings with one cause are one matter, see `secondaryTo` of a rule. */
   readonly cause?: string;
+  /** A time falls short by so little that the finding is only a hint; a project can narrow the margin. */
+  readonly eased?: Eased;
   /** All findings that this one stands for, itself among them; absent where it stands for itself alone. */
   readonly parts?: readonly FindingPart[];
+}
+
+/** What a finding within the margin for waits would be without it. */
+export interface Eased {
+  /** Percent of the needed time that is missing. */
+  readonly percent: number;
+  readonly severity: Severity;
 }
 
 /** A finding as one of several that are told together. */

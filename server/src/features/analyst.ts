@@ -19,7 +19,7 @@ import { rememberingRunner } from "../core/surface/remembered-runs.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { isTooLarge, tooLarge } from "../reading/reasons.ts";
 import { completionsAt } from "./completion.ts";
-import { applySettings, DEFAULT_CONFIG, type ProjectConfig, type RuleLevels } from "./config.ts";
+import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { fileFinding } from "./edges.ts";
 import { formattingOf } from "./formatting.ts";
 import { guarded } from "./guarded.ts";
@@ -124,19 +124,22 @@ function createAnalysis(
   const checker: Checker = createChecker(program, parts);
   const names = createNames(checker);
   /** What was found, with the levels that it was given then. */
-  const found = new Map<FileId, { readonly levels: RuleLevels; readonly findings: readonly FileFinding[] }>();
+  const found = new Map<
+    FileId,
+    { readonly settings: ProjectConfig; readonly findings: readonly FileFinding[] }
+  >();
   const analysis: Analysis = {
     get files() {
       return [...program.files.keys()];
     },
     text: (file) => program.files.get(file)?.tree.text,
     findings: (file) => {
-      const levels = config(file).rules;
+      const settings = config(file);
       const known = found.get(file);
-      if (known?.levels === levels) return known.findings;
-      const set = groupFindings(applySettings(checker.findings(file), levels), secondaryTo);
+      if (known?.settings === settings) return known.findings;
+      const set = groupFindings(applySettings(checker.findings(file), settings), secondaryTo);
       const findings = inOrder(set.flatMap((finding) => fileFinding(program, finding) ?? []));
-      found.set(file, { levels, findings });
+      found.set(file, { settings, findings });
       return findings;
     },
     hover: (file, offset) => hoverAt(checker, file, offset),

@@ -6,11 +6,12 @@
  * table (`server/tools/write-config-schema.ts`).
  */
 import * as z from "zod";
-import type { Severity } from "../core/findings.ts";
+import type { Eased, Severity } from "../core/findings.ts";
 import { didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";
 import { ruleById } from "../core/rules/registry.ts";
 import type { Rule } from "../core/rules/rule.ts";
+import { WAIT_MARGIN_H, WAIT_MARGIN_PERCENT } from "../core/surface/wait-margin.ts";
 
 export const CONFIG_FILE_NAME = "finishwright.config.json";
 
@@ -23,9 +24,13 @@ export type RuleLevels = Readonly<Record<string, RuleLevel>>;
 
 export interface ProjectConfig {
   readonly rules: RuleLevels;
+  /** Percent of a needed wait that may be missing before the rule's own level holds; absent: all of the margin. */
+  readonly waitMarginPercent?: number;
 }
 
 export const DEFAULT_CONFIG: ProjectConfig = { rules: {} };
+
+const marginSchema = z.number().min(0).max(WAIT_MARGIN_PERCENT);
 
 const isAdjustable = ({ alwaysShown }: Rule): boolean => !alwaysShown;
 
@@ -46,6 +51,11 @@ export const configSchema = z
       )
       .optional()
       .describe("The level of each rule; `off` takes its findings out. Rules not named keep their own."),
+    waitMarginPercent: marginSchema
+      .optional()
+      .describe(
+        `How much of a needed drying time may be missing before it is more than a hint: percent of the label's time in the shop's air, 0 to ${WAIT_MARGIN_PERCENT} (${WAIT_MARGIN_PERCENT} if not set), and never more than ${WAIT_MARGIN_H} h. Cure before use and the latest end of a window have no margin.`,
+      ),
   })
   .describe("What this project makes of the rules of Finishwright");
 
@@ -68,11 +78,30 @@ export function readConfig(text: string): ReadConfig {
     };
   }
   for (const [key] of top) {
-    if (key !== "rules" && key !== "$schema")
-      complaints.add(() => `${CONFIG_FILE_NAME} has no entry \`${shown(key)}\`; it may have \`rules\`.`);
+    if (key !== "rules" && key !== "waitMarginPercent" && key !== "$schema")
+      complaints.add(
+        () =>
+          `${CONFIG_FILE_NAME} has no entry \`${shown(key)}\`; it may have \`rules\` and \`waitMarginPercent\`.`,
+      );
   }
-  const rules = readRules(top.find(([key]) => key === "rules")?.[1], complaints);
-  return { config: { rules }, complaints: complaints.all };
+  const entryOf = (name: string): unknown => top.find(([key]) => key === name)?.[1];
+  const rules = readRules(entryOf("rules"), complaints);
+  const margin = readMargin(entryOf("waitMarginPercent"), complaints);
+  return {
+    config: { rules, ...(margin === undefined ? {} : { waitMarginPercent: margin }) },
+    complaints: complaints.all,
+  };
+}
+
+function readMargin(given: unknown, complaints: Complaints): number | undefined {
+  if (given === undefined) return undefined;
+  const margin = marginSchema.safeParse(given);
+  if (margin.success) return margin.data;
+  complaints.add(
+    () =>
+      `\`waitMarginPercent\` is ${valueText(given)}, but takes a number from 0 to ${WAIT_MARGIN_PERCENT}: the margin can be made smaller, never larger.`,
+  );
+  return undefined;
 }
 
 /** Nobody mends more at once. */
@@ -150,16 +179,27 @@ function entriesOf(value: unknown): readonly (readonly [string, unknown])[] | un
 
 const alwaysShown = (id: string): boolean => ruleById(id)?.alwaysShown === true;
 
+/** What settings go by in a finding. */
+interface Adjustable {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly eased?: Eased;
+}
+
 /** The findings at the levels that a project has set; those of rules that are off are left out. */
-export function applySettings<F extends { readonly rule: string; readonly severity: Severity }>(
+export function applySettings<F extends Adjustable>(
   findings: readonly F[],
-  levels: RuleLevels,
+  { rules, waitMarginPercent = WAIT_MARGIN_PERCENT }: ProjectConfig,
 ): readonly F[] {
   return findings.flatMap((finding) => {
-    const isSet = Object.hasOwn(levels, finding.rule) && !alwaysShown(finding.rule);
-    const level = isSet ? levels[finding.rule] : undefined;
+    const isSet = Object.hasOwn(rules, finding.rule) && !alwaysShown(finding.rule);
+    const level = isSet ? rules[finding.rule] : undefined;
     if (level === "off") return [];
-    return [level === undefined || level === finding.severity ? finding : { ...finding, severity: level }];
+    const { eased } = finding;
+    const isWithin = eased !== undefined && eased.percent <= waitMarginPercent;
+    // Within the margin a finding stays the hint that it is, whatever the level of its rule.
+    const severity = isWithin ? finding.severity : (level ?? eased?.severity ?? finding.severity);
+    return [severity === finding.severity ? finding : { ...finding, severity }];
   });
 }
 

@@ -8,7 +8,13 @@ import type { Checker } from "../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../core/internal-error.ts";
 import { type LeadFacts, leadNote, leadStatus } from "../core/knowledge/lead.ts";
 import { docOf } from "../core/knowledge/words.ts";
-import { formatAmount, formatDuration, formatNumber } from "../core/measure/format-amount.ts";
+import {
+  exactDuration,
+  formatAmount,
+  formatDuration,
+  formatNumber,
+  roundedUpHours,
+} from "../core/measure/format-amount.ts";
 import type { Named, Piece, Recipe, Shop } from "../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../core/model/program.ts";
 import type { FileId, Place } from "../core/place.ts";
@@ -322,7 +328,12 @@ function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
       : needed.isTypical
         ? "typical of its kind, the label decides"
         : "by its label";
-  return [{ name, text: `${formatDuration(needed.hours)} after the last coat of ${material} (${how})` }];
+  return [
+    {
+      name,
+      text: `${exactDuration(roundedUpHours(needed.hours))} after the last coat of ${material} (${how})`,
+    },
+  ];
 }
 
 // ---------------------------------------------------------------------------------------------------------------

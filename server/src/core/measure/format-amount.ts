@@ -33,6 +33,31 @@ export function formatDuration(hours: number): string {
   return join(part(days, days === 1 ? "day" : "days"), part(wholeHours % 24, "h"));
 }
 
+/**
+ * A duration to the minute with all its parts, `6 days 9 h 30 min`, for several that must add up in one message. Not
+ * finite: `unknown`.
+ */
+export function exactDuration(hours: number): string {
+  if (!Number.isFinite(hours)) return "unknown";
+  if (hours < 0) return `-${exactDuration(-hours)}`;
+  const minutes = Math.round(hours * 60);
+  const days = Math.floor(minutes / (24 * 60));
+  const parts = [
+    part(days, days === 1 ? "day" : "days"),
+    part(Math.floor((minutes % (24 * 60)) / 60), "h"),
+    part(minutes % 60, "min"),
+  ];
+  return parts.filter((text) => text !== "").join(" ") || "0 min";
+}
+
+/**
+ * A needed time as it is told, hours: never less than is needed, to the minute below a day and to the hour from there.
+ */
+export function roundedUpHours(hours: number): number {
+  const steps = hours < 24 ? 60 : 1;
+  return Math.ceil(hours * steps - 1e-6) / steps;
+}
+
 /** A number with so many decimals, or as many more as two significant digits need; no trailing zeros. */
 export function formatNumber(value: number, decimals: number, style: AmountStyle = "rounded"): string {
   if (style === "full") return trimZeros(Number(value.toPrecision(6)));

@@ -6,7 +6,7 @@
  * names the job and its surfaces. One finding a rule, line and job; nothing twice. A rule that throws costs its own
  * findings alone, and is named on the recipe or job that it was looking at.
  */
-import { type Finding, type Fix, type RelatedPlace, SEVERITIES, type Severity } from "../findings.ts";
+import { type Finding, type RelatedPlace, SEVERITIES, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
 import { andList } from "../model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
@@ -50,14 +50,16 @@ export interface RuleFindings {
 }
 
 export function runRules(input: EngineInput): RuleFindings {
-  const elsewhere = new Set(
-    input.assumedElsewhere.flatMap((run) => runOutcome(input.rules, run).drafts).map(causeKey),
+  const elsewhere = new Map(
+    input.assumedElsewhere
+      .flatMap((run) => runOutcome(input.rules, run).drafts)
+      .map((draft) => [causeKey(draft), draft]),
   );
   const assumed = together(input.assumed.map((run) => runOutcome(input.rules, run)));
   const always = assumed.drafts.filter(
     (draft) => draft.cause.file === draft.place.file || !elsewhere.has(causeKey(draft)),
   );
-  const said = new Set([...always.map(causeKey), ...elsewhere]);
+  const alwaysByCause = new Map(always.map((draft) => [causeKey(draft), draft]));
   const ofJobs = together(
     input.jobs.flatMap((facts) => [
       ...facts.runs.map((run) => runOutcome(input.rules, run)),
@@ -65,9 +67,23 @@ export function runRules(input: EngineInput): RuleFindings {
     ]),
   );
   const faults = [...assumed.faults, ...ofJobs.faults];
-  const findings = merge([...always, ...ofJobs.drafts.filter((draft) => !said.has(causeKey(draft)))]);
+  const jobDrafts = ofJobs.drafts.flatMap((draft): readonly Draft[] => {
+    const said = alwaysByCause.get(causeKey(draft));
+    if (said) return draft.report.wait && said.report.wait ? [toldWith(said, draft)] : [];
+    const saidElsewhere = elsewhere.get(causeKey(draft));
+    return saidElsewhere && !isGraver(draft, saidElsewhere) ? [] : [draft];
+  });
+  const findings = merge([...always, ...jobDrafts]);
   return { findings, faults };
 }
+
+/** What a job's air makes of a time that is too short whatever the job: told in the finding on the recipe. */
+const toldWith = (said: Draft, { report }: Draft): Draft => ({ ...said, report });
+
+/** By the recipe's own file a little is missing, and by the air of this job much. */
+const isGraver = (draft: Draft, said: Draft): boolean =>
+  draft.report.wait !== undefined &&
+  SEVERITIES.indexOf(severityOf(draft)) < SEVERITIES.indexOf(severityOf(said));
 
 const together = (outcomes: readonly Outcome[]): Outcome => ({
   drafts: outcomes.flatMap(({ drafts }) => drafts),
@@ -206,23 +222,34 @@ function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(
     (a, b) => SEVERITIES.indexOf(severityOf(a)) - SEVERITIES.indexOf(severityOf(b)),
   )[0]!;
-  const { report, job } = worst;
-  const { headline, why, remedy, part, cause } = report;
+  const { job } = worst;
+  const report = toldTogether(group, worst.report);
+  const { headline, why, remedy, part, cause, eased } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
   return {
     rule: worst.rule.id,
-    severity: severityOf(worst),
+    severity: report.severity ?? worst.rule.severity,
     place: worst.place,
     headline,
     why,
     remedy,
-    related: relatedOf(worst),
-    fixes: fixesOf(worst),
+    related: relatedOf({ ...worst, report }),
+    fixes: report.fixes ?? [],
     ...(job ? { where: whereText(job, surfaces), job } : {}),
     ...(job && surfaces.length > 0 ? { surfaces } : {}),
     ...(part ? { part } : {}),
     ...(cause === undefined ? {} : { cause }),
+    ...(eased === undefined ? {} : { eased }),
   };
+}
+
+/** Times that are too short are told together, with the places of all of them. */
+function toldTogether(group: readonly Draft[], report: Report): Report {
+  const waits = group.flatMap((draft) => draft.report.wait ?? []);
+  if (!report.wait || waits.length < 2) return report;
+  const places = group.flatMap((draft) => draft.report.related ?? []);
+  const related = [...new Map(places.map((each) => [placeKey(each.place), each])).values()];
+  return { ...report.wait.sayAll(waits), related };
 }
 
 /** "Job `tables`, surfaces `top` and `apron`." */
@@ -241,5 +268,3 @@ function relatedOf(draft: Draft): readonly RelatedPlace[] {
     draft.place.file !== draft.cause.file || draft.place.declaration !== draft.cause.declaration;
   return elsewhere ? [{ place: draft.cause, message: "The line of the recipe" }, ...given] : given;
 }
-
-const fixesOf = (draft: Draft): readonly Fix[] => draft.report.fixes ?? [];

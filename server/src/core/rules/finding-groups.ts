@@ -5,7 +5,7 @@
  */
 import type { Finding, FindingText, Fix } from "../findings.ts";
 import type { DutyWord } from "../knowledge/duties.ts";
-import { undertakeDuties } from "./texts.ts";
+import { LONGEST_HEADLINE, undertakeDuties } from "./texts.ts";
 
 export interface FindingGroup {
   /** What is said instead of all parts; where they stand is added. */
@@ -16,8 +16,6 @@ export interface FindingGroup {
 
 /** Safety duties that one recipe does not state. */
 export const MISSING_DUTIES = "missing-duties";
-
-const LONGEST_HEADLINE = 70;
 
 const namesOf = (parts: readonly Finding[]): readonly DutyWord[] => [
   ...new Set(parts.map(({ part }) => part!.name as DutyWord)),

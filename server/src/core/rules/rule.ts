@@ -4,13 +4,14 @@
  * The examples are run by the tests and printed on the rule's page. A rule only looks and reports; which severity the
  * project gives it, where the finding stands and whether it was said already is the engine's business (`engine.ts`).
  */
-import type { FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
+import type { Eased, FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
 import type { JobAir } from "../fumes/job-air.ts";
 import type { Job, Material } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
+import type { DryingTime } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment, SurfaceState } from "../surface/state.ts";
 import type { JobTotals } from "../totals/types.ts";
@@ -64,10 +65,29 @@ export interface Report extends Omit<FindingText, "where"> {
   readonly severity?: Severity;
   /** A narrower place inside the statement (a word, a quantity); default: the whole statement. */
   readonly at?: Place;
+  /** It is about a time that is too short: told once for the label and the air of every job, see `short-wait.ts`. */
+  readonly wait?: ShortWait;
+  /** It is a hint only because of the margin for waits. */
+  readonly eased?: Eased;
   /** Told together with its like on one recipe. */
   readonly part?: GroupPart;
   /** What brings the finding, where another rule's finding elsewhere may come of the same: see `secondaryTo`. */
   readonly cause?: string;
+}
+
+/** A time that something needed and did not have. */
+export interface NeededWait {
+  readonly needed: DryingTime;
+  /** Hours that it had. */
+  readonly had: number;
+  /** The job whose shop's air counts, and the shop; absent for a recipe by itself. */
+  readonly job?: string;
+  readonly shop?: string;
+}
+
+export interface ShortWait extends NeededWait {
+  /** The report for all times that one line has: by the label, and in the air of each job's shop. */
+  readonly sayAll: (waits: readonly NeededWait[]) => Report;
 }
 
 /** One action on one surface. `before` is the surface as the action finds it. */

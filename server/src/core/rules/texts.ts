@@ -11,7 +11,6 @@ import type { Place } from "../place.ts";
 import { sentence } from "../sentence.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
-import { whyText } from "../surface/wait-words.ts";
 
 /** `` `walnut` (gel stain) ``, `the old oil varnish`, or what an earlier job put on. */
 export function coatName(coat: Coat): string {
@@ -68,13 +67,12 @@ export const afterText = (hours: number): string =>
 export const shareText = (had: number, needed: number): string =>
   `${had > 0 ? hoursText(had) : "none"} of the ${hoursText(needed)}`;
 
-/** Says why a label time is longer here, or nothing. */
-export const factorText = (coat: Coat): string =>
-  coat.factor > 1.005
-    ? ` (the label's time × ${coat.factor.toFixed(2)} in this air: ${lowerFirst(whyText(coat.factorCause))})`
-    : "";
+/** The most that fits on one line, characters. */
+export const LONGEST_HEADLINE = 70;
 
-const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+/** The first headline that fits on one line; the last where none does. */
+export const fitting = (headlines: readonly string[]): string =>
+  headlines.find(({ length }) => length <= LONGEST_HEADLINE) ?? headlines.at(-1) ?? "";
 
 /**
  * A fix of a kind (see `FixKind`). What states a duty, a wait, a test or a fact of a label is an undertaking, and its title

@@ -1,7 +1,12 @@
 /** How long a `wait` line is in each job, beside what the label asks for in the shop's air, with the reason. */
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import type { ShopAir } from "../../core/air/wait-factor.ts";
-import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import {
+  exactDuration,
+  formatDuration,
+  formatNumber,
+  roundedUpHours,
+} from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
 import { dryingTime } from "../../core/surface/drying-time.ts";
@@ -91,6 +96,6 @@ function neededText(
   const text =
     factor === 1
       ? formatDuration(label)
-      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(hours)}`;
+      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${exactDuration(roundedUpHours(hours))}`;
   return { text, factor, reason: `. ${reasonSentences(needed).join(". ")}` };
 }

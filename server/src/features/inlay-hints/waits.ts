@@ -4,10 +4,11 @@
  * that fall short before the next layer are said to.
  */
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
-import { formatDuration } from "../../core/measure/format-amount.ts";
+import { exactDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
 import { dryingTime } from "../../core/surface/drying-time.ts";
 import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
+import { isWithinMargin, shortfallOf } from "../../core/surface/wait-margin.ts";
 import { bullets, firstFew } from "../hover/context.ts";
 import type { LineRun } from "../hover/runs-of-line.ts";
 import { waitRunText } from "../hover/wait-card.ts";
@@ -17,30 +18,35 @@ import type { HintText } from "./hint-text.ts";
 interface Needed {
   readonly stage: Stage;
   readonly hours: number;
-  readonly short: boolean;
+  readonly short: "no" | "slightly" | "yes";
 }
 
 export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintText | undefined {
   const all = runs.flatMap((line) => neededOn(wait, line) ?? []);
   const [longest] = all.toSorted((a, b) => b.hours - a.hours);
   if (!longest) return undefined;
-  const several = new Set(all.map(({ hours }) => formatDuration(hours))).size > 1;
-  const duration = `${several ? "up to " : ""}${formatDuration(longest.hours)}`;
+  const several = new Set(all.map(({ hours }) => toldText(hours))).size > 1;
+  const duration = `${several ? "up to " : ""}${toldText(longest.hours)}`;
   return {
     text: wait.until
       ? duration
       : statedText(
           longest,
           duration,
-          all.some(({ short }) => short),
+          (["yes", "slightly"] as const).find((how) => all.some(({ short }) => short === how)) ?? "no",
         ),
     markdown: bullets([...new Set(firstFew(runs, waitRunText))]),
   };
 }
 
+/** A needed time as findings tell it. */
+const toldText = (hours: number): string => exactDuration(roundedUpHours(hours));
+
 /** What `until` waits for stands on its line; of stated hours it is said what they are measured by. */
-const statedText = ({ stage }: Needed, duration: string, isShort: boolean): string =>
-  `${isShort ? "too short, needs" : "needs"} ${duration}${stage === "cured" ? " to cure" : ""}`;
+const statedText = ({ stage }: Needed, duration: string, short: Needed["short"]): string =>
+  `${NEEDS[short]} ${duration}${stage === "cured" ? " to cure" : ""}`;
+
+const NEEDS = { yes: "too short, needs", slightly: "slightly short, needs", no: "needs" } as const;
 
 function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   const { action, before, index } = line.times[0]!;
@@ -51,10 +57,10 @@ function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   const needed = dryingTime(line.run.shop?.air?.value, anchor.material, stage);
   if (!needed) return undefined;
   const { hours } = needed;
-  if (wait.until) return { stage, hours, short: false };
+  if (wait.until) return { stage, hours, short: "no" };
   // Earlier waits have brought it already: this one waits for something else.
   if (anchor.waited >= hours) return undefined;
-  return { stage, hours, short: next !== undefined && fallsShort(next.before, stage, hours) };
+  return { stage, hours, short: next === undefined ? "no" : fallsShort(next.before, stage, hours) };
 }
 
 /** What the last coat must have reached before this layer goes on. */
@@ -65,10 +71,15 @@ function stageFor({ material }: Anchor, next: LineRun["times"][number]["action"]
 }
 
 /** Whether all that is stated up to the next layer is less than what is needed; silent where a time is not known. */
-function fallsShort(before: LineRun["times"][number]["before"], stage: Stage, hours: number): boolean {
+function fallsShort(
+  before: LineRun["times"][number]["before"],
+  stage: Stage,
+  hours: number,
+): Needed["short"] {
   const last = lastPutOn(before);
   const waited = last && waitedOf(before, last);
   if (!waited || waited.open || waited.reached.includes(stage) || waited.reached.includes("cured"))
-    return false;
-  return waited.hours < hours - 1e-6;
+    return "no";
+  if (waited.hours >= hours - 1e-6) return "no";
+  return isWithinMargin(shortfallOf({ hours }, waited.hours)) ? "slightly" : "yes";
 }

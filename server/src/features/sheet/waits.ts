@@ -3,7 +3,12 @@
  * says. Each reason is given once for a material; after that the factor stands for it.
  */
 
-import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import {
+  exactDuration,
+  formatDuration,
+  formatNumber,
+  roundedUpHours,
+} from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { Action, WaitAction } from "../../core/surface/actions.ts";
 import { type DryingTime, dryingTime } from "../../core/surface/drying-time.ts";
@@ -71,7 +76,9 @@ function untilDetails(
   const { label, factor, hours, isTypical } = needed;
   const source = `${formatDuration(label)} ${isTypical ? "is typical of its kind, the label decides" : "by its label"}`;
   const here =
-    factor > 1 ? `; in this shop's air × ${formatNumber(factor, 2)} = ${formatDuration(hours)}` : "";
+    factor > 1
+      ? `; in this shop's air × ${formatNumber(factor, 2)} = ${exactDuration(roundedUpHours(hours))}`
+      : "";
   return [`${capital(titleOf(material))}: ${source}${here}.`, ...reasonDetails(material, needed, explained)];
 }
 
@@ -105,7 +112,7 @@ function besideDetails(
 const timeText = ({ label, factor, hours }: DryingTime): string =>
   factor === 1
     ? formatDuration(label)
-    : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(hours)}`;
+    : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${exactDuration(roundedUpHours(hours))}`;
 
 function reasonDetails(
   material: Material,

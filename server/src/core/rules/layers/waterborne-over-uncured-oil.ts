@@ -2,9 +2,17 @@
  * Water-carried material over an oil that has not cured: the commonest peeling clear coat there is.
  */
 import type { Family } from "../../knowledge/family-schema.ts";
-import { hasReached, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
+import { topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, factorText, hoursText, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
+import {
+  briefCoatName,
+  missingTo,
+  namedByParameter,
+  neededIn,
+  shortWait,
+  timePlaces,
+} from "../short-wait.ts";
+import { insertAbove, layerBelow } from "../texts.ts";
 
 /** Oil that must be hard before water goes over it; primers are made to be painted over at their recoat time. */
 export const mustCureFirst = (family: Family): boolean =>
@@ -69,21 +77,36 @@ export const waterborneOverUncuredOil: TradeRule = {
     },
   ],
   checks: {
-    onLayer: ({ action, before, report }) => {
+    onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       const below = topCoat(before);
       if (over?.drying !== "waterborne" || !below?.family || !mustCureFirst(below.family)) return;
-      if (hasReached(before, below, "cured") !== "no") return;
-      const needed = stageHours(below, "cured")!;
-      const had = waitedOf(before, below).hours;
-      const left = needed - had;
-      report({
-        headline: `${useName(action.use)} is waterborne and goes over ${coatName(below)}, which has had ${shareText(had, needed)} it needs to cure${factorText(below)}`,
-        why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
-        remedy: `Wait ${hoursText(left)} longer, or put a coat of dewaxed shellac between the two.`,
-        related: [layerBelow(below)],
-        fixes: [insertAbove("undertaking", action, "Wait for the oil's cure", ["wait  until cured"])],
-      });
+      const missing = missingTo(before, below, "cured");
+      if (!missing) return;
+      const { needed, had } = missing;
+      const name = briefCoatName(below);
+      report(
+        shortWait(
+          neededIn(run, needed, had),
+          {
+            headlines: (after, need) => [
+              `\`${action.use.name}\` over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
+              `Water over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
+              `Water over uncured oil ${after ? `after ${after}` : "at once"}: needs ${need}`,
+              `Too soon over uncured oil: needs ${need}`,
+            ],
+            why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
+            instead: "wait until cured",
+            otherwise: "put a coat of dewaxed shellac between the two",
+            ...namedByParameter(below),
+            level: "error",
+          },
+          {
+            related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
+            fixes: [insertAbove("undertaking", action, "Wait for the oil's cure", ["wait  until cured"])],
+          },
+        ),
+      );
     },
   },
 };

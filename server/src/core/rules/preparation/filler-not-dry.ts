@@ -1,28 +1,28 @@
 /**
  * A filling that is sanded or coated before it is dry: it tears out, or shrinks under the finish.
  *
- * The filler's own recoat time counts, in the shop's air; a filler whose text states none dries overnight. A filler
- * that is laid on as a layer and states its time is coated by the label: there `recoat-too-early` speaks.
+ * The filler's own recoat time counts, in the shop's air; a filler whose text states none goes by its family's
+ * figure, and by a night at least. A filler that is laid on as a layer and states its time is coated by the label: there `recoat-too-early` speaks.
  */
-import { formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
+import { dryingTimeOf, statesTime } from "../../surface/drying-time.ts";
 import { type Coat, type Filling, hasWaited, topCoat, waitedOf } from "../../surface/state.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { insertAbove, related, useName } from "../texts.ts";
-
-/** The least that a night brings, hours. */
-const OVERNIGHT_H = 12;
+import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
+import { insertAbove, related } from "../texts.ts";
 
 export const fillerNotDry: TradeRule = {
   id: "filler-not-dry",
   group: "preparation",
   severity: "warning",
   docs: {
-    summary: "A filling is sanded or coated before the filler's recoat time, or overnight if it states none.",
+    summary:
+      "A filling is sanded or coated before the filler's recoat time, or by its family's figure if it states none, a night at least.",
     why: "Filler that is damp inside tears out under the paper, and under a finish it goes on shrinking and leaves a dimple.",
-    remedy: "Wait for the filler's recoat time, or overnight; longer in cold or damp air.",
+    remedy:
+      "Wait for the filler's recoat time: `wait until recoat`; a night at least where the label states none, a day for a grain filler.",
     sources: [
-      "the language reference, thresholds",
+      "NAVEDTRA 14044, Builder, chapter 8: filler dries 24 h before finish coats",
       "common practice, no source: deep fillings dry overnight",
     ],
   },
@@ -112,6 +112,22 @@ job shelves {
 }
 `,
     },
+    {
+      title: "A grain filler takes a day of its own, not a night",
+      text: `recipe filled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  grain_filler, wiped
+  wait   overnight
+  step   sand 220 #! filler-not-dry
+  step   dust
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
     {
@@ -150,7 +166,7 @@ recipe filled {
   step   sand 120, 180
   step   dust
   layer  grain_filler, wiped
-  wait   overnight
+  wait   24 h
   step   sand 220
   step   dust
   layer  oil_varnish
@@ -168,7 +184,7 @@ recipe filled {
 };
 
 /** Filler that is put into holes, or wiped over the pores of the whole surface. */
-type Filled = Pick<Filling, "use" | "place" | "since" | "reached" | "factor">;
+type Filled = Pick<Filling, "use" | "place" | "since" | "reached" | "factor" | "factorCause">;
 
 function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
   for (const filling of ctx.before.fillings) {
@@ -176,7 +192,8 @@ function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
     if (!filling.sanded && filling.from === ctx.before.nextSerial) checkFilling(ctx, filling);
   }
   const layer = layerOfFiller(topCoat(ctx.before));
-  if (layer && !(ctx.action.op === "layer" && statedHours(layer) !== undefined)) checkFilling(ctx, layer);
+  if (layer && !(ctx.action.op === "layer" && statesTime(layer.use.material, "recoat")))
+    checkFilling(ctx, layer);
 }
 
 /** A layer of filler of this work that lies on top and was not sanded yet. */
@@ -185,39 +202,42 @@ const layerOfFiller = (coat: Coat | undefined): Filled | undefined =>
     ? { ...coat, use: coat.action.use }
     : undefined;
 
-/** The recoat time that the filler's own text states. */
-const statedHours = ({ use: { material } }: Filled): number | undefined =>
-  material?.recoat?.origin === "stated" ? material.recoat.value.earliest : undefined;
-
 function checkFilling(
-  { action, before, report }: MomentContext<StepAction | LayerAction>,
+  { action, before, run, report }: MomentContext<StepAction | LayerAction>,
   filling: Filled,
 ): void {
   const material = filling.use.material;
   if (material?.family?.role !== "filler") return;
-  const stated = statedHours(filling);
-  const needed = stated === undefined ? OVERNIGHT_H : stated * filling.factor;
+  const needed = dryingTimeOf({ ...filling, material }, "recoat");
   const waited = waitedOf(before, filling);
-  if (waited.reached.includes("cured") || hasWaited(waited, needed, "recoat") !== "no") return;
-  const had = formatDuration(waited.hours);
-  const need = stated === undefined ? "a night, 12 h at least" : formatDuration(needed);
-  const cold =
-    stated !== undefined && filling.factor > 1.005
-      ? ` (the label's ${formatDuration(stated)} × ${filling.factor.toFixed(2)} in this air)`
-      : "";
-  const work = action.op === "layer" ? "coated" : "sanded";
-  report({
-    headline: `The filling with ${useName(filling.use)} is ${work} after ${had}, and it needs ${need}${cold}`,
-    why:
-      work === "sanded"
-        ? "Filler that is damp inside tears out under the paper and sinks afterwards."
-        : "Filler that is damp inside goes on shrinking under the coat and leaves a dimple.",
-    remedy: `Wait ${formatDuration(needed - waited.hours)} longer before this ${action.op === "layer" ? "layer" : "step"}.`,
-    related: [related(filling.place, "Filled here")],
-    fixes: [
-      insertAbove("undertaking", action, "Wait until the filler is dry", [
-        stated === undefined ? "wait  overnight" : "wait  until recoat",
-      ]),
-    ],
-  });
+  if (!needed || waited.reached.includes("cured") || hasWaited(waited, needed.hours, "recoat") !== "no")
+    return;
+  const isCoated = action.op === "layer";
+  const did = isCoated ? "coated" : "sanded";
+  const isNight = needed.cause.law === "a night";
+  report(
+    shortWait(
+      neededIn(run, needed, waited.hours),
+      {
+        headlines: (after, need) =>
+          [`\`${filling.use.name}\` is`, "Filler is"].map(
+            (name) =>
+              `${name} ${did} ${after ? `after ${after}` : "without a wait"}: needs ${isNight ? "a night" : need}`,
+          ),
+        why: isCoated
+          ? "Filler that is damp inside goes on shrinking under the coat and leaves a dimple."
+          : "Filler that is damp inside tears out under the paper and sinks afterwards.",
+        instead: isNight ? "wait overnight" : "wait until recoat",
+        level: "warning",
+      },
+      {
+        related: [related(filling.place, "Filled here"), ...timePlaces(run, needed, material)],
+        fixes: [
+          insertAbove("undertaking", action, "Wait until the filler is dry", [
+            isNight ? "wait  overnight" : "wait  until recoat",
+          ]),
+        ],
+      },
+    ),
+  );
 }

@@ -3,11 +3,19 @@
  * `recoat-too-early` says it there, and this rule stays silent.
  */
 import { PRACTICE } from "../../knowledge/sources.ts";
-import { hasReached, isFilm, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
+import { isFilm, topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
+import {
+  briefCoatName,
+  missingTo,
+  namedByParameter,
+  neededIn,
+  shortWait,
+  timePlaces,
+} from "../short-wait.ts";
 import { isOtherPart } from "../spoken-words.ts";
-import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+import { insertAbove, layerBelow } from "../texts.ts";
 
 export const maskedBeforeDry: TradeRule = {
   id: "masked-before-dry",
@@ -71,17 +79,29 @@ export const maskedBeforeDry: TradeRule = {
     onStep: ({ action, before, run, index, report }) => {
       const below = topCoat(before);
       if (action.verb !== "mask" || below?.origin !== "new" || !isFilm(below)) return;
-      if (hasReached(before, below, "recoat") !== "no" || isOtherPart(action.what ?? "")) return;
-      if (isCoatedTooEarly(run, index, below)) return;
-      report({
-        headline: `The tape comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, whose earliest recoat is ${hoursText(stageHours(below, "recoat")!)}${factorText(below)}`,
-        why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
-        remedy: "Mask once the coat can take another one: `wait until recoat`.",
-        related: [layerBelow(below)],
-        fixes: [
-          insertAbove("undertaking", action, "Wait until the coat can be taped", ["wait  until recoat"]),
-        ],
-      });
+      const missing = missingTo(before, below, "recoat");
+      if (!missing || isOtherPart(action.what ?? "") || isCoatedTooEarly(run, index, below)) return;
+      const { needed, had } = missing;
+      const name = briefCoatName(below);
+      report(
+        shortWait(
+          neededIn(run, needed, had),
+          {
+            headlines: (after, need) =>
+              [name, "the coat"].map((coat) => `Taped ${after || "straight"} after ${coat}: needs ${need}`),
+            why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
+            instead: "wait until recoat",
+            ...namedByParameter(below),
+            level: "warning",
+          },
+          {
+            related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
+            fixes: [
+              insertAbove("undertaking", action, "Wait until the coat can be taped", ["wait  until recoat"]),
+            ],
+          },
+        ),
+      );
     },
   },
 };

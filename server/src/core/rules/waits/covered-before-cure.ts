@@ -5,10 +5,18 @@
 
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isLayer, lastIndexOf } from "../../surface/run-index.ts";
-import { hasReached, isFilm, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
+import { hasReached, isFilm, topCoat } from "../../surface/state.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
+import {
+  briefCoatName,
+  missingTo,
+  namedByParameter,
+  neededIn,
+  shortWait,
+  timePlaces,
+} from "../short-wait.ts";
 import { plainlySays, textOf } from "../spoken-words.ts";
-import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+import { insertAbove, layerBelow } from "../texts.ts";
 
 const COVERED =
   /\bstack(?:ed|ing)?\s+(?:them|it|the|all|up|face|flat|on)\b|\b(?:bubble[\s-]?)?wrap(?:ped|ping)?\s+(?:them|it|the|all|up|each|every|in)\b|\b(?:moving|furniture|packing)?\s*blankets?\b/iu;
@@ -64,18 +72,36 @@ function checkRun({ run, report }: RunContext): void {
     const text = (speaks && textOf(action)) || "";
     if (!before.certain || !plainlySays(text, COVERED) || HARMLESS.test(text)) return;
     const top = topCoat(before);
-    if (top?.origin !== "new" || !isFilm(top) || hasReached(before, top, "cured") !== "no") return;
+    if (top?.origin !== "new" || !isFilm(top)) return;
+    const missing = missingTo(before, top, "cured");
+    if (!missing) return;
     // `handled-before-dry` has this line already.
     if (action.op === "step" && action.verb === "refit" && hasReached(before, top, "touch") === "no") return;
-    report(action, {
-      headline: `The piece is covered ${afterText(waitedOf(before, top).hours)} ${coatName(top)}, which takes ${hoursText(stageHours(top, "cured")!)} to cure${factorText(top)}`,
-      why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
-      remedy: "Wait for the cure first, or leave air between the pieces with spacers.",
-      related: [layerBelow(top)],
-      fixes: isLastCoat(run, index)
-        ? [insertAbove("undertaking", action, "Wait for the cure first", ["wait  until cured"])]
-        : [],
-    });
+    const { needed, had } = missing;
+    const name = briefCoatName(top);
+    report(
+      action,
+      shortWait(
+        neededIn(run, needed, had),
+        {
+          headlines: (after, need) =>
+            [name, "its coat"].map(
+              (coat) => `Covered ${after || "straight"} after ${coat}, which cures in ${need}`,
+            ),
+          why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
+          instead: "wait until cured",
+          otherwise: "leave air between the pieces with spacers",
+          ...namedByParameter(top),
+          level: "hint",
+        },
+        {
+          related: [layerBelow(top), ...timePlaces(run, needed, top.material)],
+          fixes: isLastCoat(run, index)
+            ? [insertAbove("undertaking", action, "Wait for the cure first", ["wait  until cured"])]
+            : [],
+        },
+      ),
+    );
   });
 }
 

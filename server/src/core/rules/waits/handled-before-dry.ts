@@ -2,15 +2,23 @@
  * Buffing a coat, or fitting a part to it, before it is even dry to the touch. Sanding has a rule of its own. Where the
  * next coat comes too early as well, `recoat-too-early` says it there, and this rule stays silent.
  */
-import { hasReached, stageHours, topCoat, waitedOf } from "../../surface/state.ts";
+import { topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { afterText, coatName, factorText, hoursText, insertAbove, layerBelow } from "../texts.ts";
+import {
+  briefCoatName,
+  missingTo,
+  namedByParameter,
+  neededIn,
+  shortWait,
+  timePlaces,
+} from "../short-wait.ts";
+import { insertAbove, layerBelow } from "../texts.ts";
 
 const HANDLING: Readonly<Record<string, string>> = {
-  buff: "Buffing",
-  distress: "Distressing",
-  refit: "Refitting",
+  buff: "Buffed",
+  distress: "Distressed",
+  refit: "Refitted",
 };
 
 export const handledBeforeDry: TradeRule = {
@@ -63,18 +71,33 @@ export const handledBeforeDry: TradeRule = {
     onStep: ({ action, before, run, index, report }) => {
       const doing = HANDLING[action.verb];
       const below = topCoat(before);
-      if (!doing || below?.origin !== "new" || below.wiped || hasReached(before, below, "touch") !== "no")
-        return;
-      if (isCoatedTooEarly(run, index, below)) return;
-      report({
-        headline: `${doing} comes ${afterText(waitedOf(before, below).hours)} ${coatName(below)}, which is dry to the touch after ${hoursText(stageHours(below, "touch")!)}${factorText(below)}`,
-        why: "A film that is still wet smears and keeps every mark.",
-        remedy: "Wait until it is dry first: `wait until touch`, longer for what is screwed on tight.",
-        related: [layerBelow(below)],
-        fixes: [
-          insertAbove("undertaking", action, "Wait until it is dry to the touch", ["wait  until touch"]),
-        ],
-      });
+      if (!doing || below?.origin !== "new" || below.wiped) return;
+      const missing = missingTo(before, below, "touch");
+      if (!missing || isCoatedTooEarly(run, index, below)) return;
+      const { needed, had } = missing;
+      const name = briefCoatName(below);
+      report(
+        shortWait(
+          neededIn(run, needed, had),
+          {
+            headlines: (after, need) =>
+              [name, "the coat"].map(
+                (coat) => `${doing} ${after || "straight"} after ${coat}: touch-dry takes ${need}`,
+              ),
+            why: "A film that is still wet smears and keeps every mark.",
+            instead: "wait until touch",
+            also: "longer for what is screwed on tight",
+            ...namedByParameter(below),
+            level: "warning",
+          },
+          {
+            related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
+            fixes: [
+              insertAbove("undertaking", action, "Wait until it is dry to the touch", ["wait  until touch"]),
+            ],
+          },
+        ),
+      );
     },
   },
 };

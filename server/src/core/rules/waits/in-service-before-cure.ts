@@ -2,15 +2,26 @@
  * Furniture that goes back into use before its film is hard: the date wanted comes before the cure, or the recipe for
  * a surface of hard wear ends while its last film is still soft.
  */
+import { Temporal } from "temporal-polyfill";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { type Coat, hasReached, isFilm, stageHours, waitedOf } from "../../surface/state.ts";
+import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
-import { afterText, coatName, dateText, endOfDateWanted, factorText, hoursText, related } from "../texts.ts";
+import {
+  briefCoatName,
+  missingTo,
+  namedByParameter,
+  neededIn,
+  shortWait,
+  timePlaces,
+  uncured,
+} from "../short-wait.ts";
+import { dateText, endOfDateWanted, related } from "../texts.ts";
 
 export const inServiceBeforeCure: TradeRule = {
   id: "in-service-before-cure",
   group: "waits",
   severity: "warning",
+  secondaryTo: ["child-or-food-surface"],
   docs: {
     summary:
       "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it.",
@@ -196,30 +207,50 @@ job shelves {
       if (run.continued) return;
       const film = lastFilm(run);
       const last = run.moments.findLast(({ action }) => action.op !== "note")?.action;
-      if (!film || !last || hasReached(run.final, film, "cured") !== "no") return;
-      const needed = stageHours(film, "cured")!;
-      const cure = film.material?.cure?.place;
-      report(last, {
-        headline: `The recipe ends ${afterText(waitedOf(run.final, film).hours)} ${coatName(film)} went on, which takes ${hoursText(needed)} to cure${factorText(film)}, and \`${run.label}\` is a surface of hard wear`,
-        why: "Until it is hard through, the film scratches, takes rings from cups and sticks to what stands on it.",
-        remedy: "End with `wait until cured`, and keep the piece out of use until then.",
-        related: [
-          { place: film.place, message: "The last film goes on here" },
-          ...(cure ? [related(cure, "The label's cure")] : []),
-          ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
-        ],
-      });
+      const missing = film && missingTo(run.final, film, "cured");
+      if (!last || !missing) return;
+      const { needed, had } = missing;
+      report(
+        last,
+        shortWait(
+          neededIn(run, needed, had),
+          {
+            headlines: (after, need) =>
+              [briefCoatName(film), "its last coat"].map(
+                (name) => `Done ${after || "straight"} after ${name}, which cures in ${need}`,
+              ),
+            why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
+            instead: "wait until cured",
+            also: "keep the piece out of use until then",
+            ...namedByParameter(film),
+            level: "warning",
+            hasMargin: false,
+          },
+          {
+            related: [
+              { place: film.place, message: "The last film goes on here" },
+              ...timePlaces(run, needed, film.material),
+              ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
+            ],
+            cause: uncured(film),
+          },
+        ),
+      );
     },
     onJob: (ctx) => {
       const { job, totals } = ctx;
       if (!job.ready || totals.finish === null || totals.in_service === null) return;
       const end = endOfDateWanted(job.ready);
       if (totals.finish > end || totals.in_service <= end) return;
+      const uncuredLast = ctx.runs
+        .map((run) => ({ run, coat: lastCoat(run) }))
+        .find(({ run, coat }) => coat && hasReached(run.final, coat, "cured") === "no")?.coat;
       ctx.reportAt(job.ready.place, {
-        headline: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}`,
-        why: "A film that is dry but not hard marks, sticks and scratches when it is used.",
+        headline: `Wanted by ${dayText(end)}, but cured only on ${dayText(totals.in_service)}`,
+        why: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
         remedy:
           "Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.",
+        ...(uncuredLast ? { cause: uncured(uncuredLast) } : {}),
         related: lastLayers(ctx),
       });
     },
@@ -230,8 +261,15 @@ job shelves {
 const lastFilm = (run: SurfaceRun): Coat | undefined =>
   run.final.layers.findLast((coat) => coat.origin === "new" && isFilm(coat));
 
+const lastCoat = (run: SurfaceRun): Coat | undefined =>
+  run.final.layers.findLast((layer) => layer.origin === "new");
+
+/** The day of an ISO date-time; midnight is the end of the day before. */
+const dayText = (moment: string): string =>
+  Temporal.PlainDateTime.from(moment).subtract({ seconds: 1 }).toPlainDate().toString();
+
 const lastLayers = (ctx: JobContext) =>
   ctx.runs.flatMap((run) => {
-    const coat = run.final.layers.findLast((layer) => layer.origin === "new");
+    const coat = lastCoat(run);
     return coat ? [{ place: coat.place, message: `The last layer of \`${run.label}\` goes on here` }] : [];
   });

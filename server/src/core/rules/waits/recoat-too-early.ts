@@ -6,38 +6,30 @@
  */
 
 import type { Fix } from "../../findings.ts";
+import { sentence } from "../../sentence.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
+import type { DryingTime } from "../../surface/drying-time.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { putOnAt } from "../../surface/run-index.ts";
-import {
-  type Coat,
-  hasReached,
-  type SurfaceState,
-  stageHours,
-  topCoat,
-  waitedOf,
-} from "../../surface/state.ts";
+import { type Coat, hasReached, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { itemId } from "../../totals/task-plan.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
 import {
-  coatBelowName,
-  factorText,
-  fixOf,
-  hoursText,
-  insertAbove,
-  layerBelow,
-  linesAbove,
-  related,
-  replaceAt,
-  useName,
-} from "../texts.ts";
+  briefCoatName,
+  missingTo,
+  namedByParameter,
+  neededIn,
+  shortWait,
+  timePlaces,
+} from "../short-wait.ts";
+import { fixOf, insertAbove, layerBelow, linesAbove, replaceAt } from "../texts.ts";
 
 interface Haste {
   readonly action: LayerAction;
   readonly index: number;
   readonly below: Coat;
-  readonly needed: number;
+  readonly needed: DryingTime;
   readonly had: number;
 }
 
@@ -49,7 +41,7 @@ export const recoatTooEarly: TradeRule = {
     summary: "A layer goes on before the recoat time of the layer below, in the shop's air.",
     why: "A coat that still gives off its water or solvent is sealed in: the film stays soft, turns cloudy, wrinkles or drags under the brush.",
     remedy:
-      "Wait for the label's earliest recoat time, longer in cold or damp air: `wait until recoat` reckons it for the shop.",
+      "Wait for the label's earliest recoat time, longer in cold or damp air: `wait until recoat` calculates it for the shop.",
     sources: [
       "common practice, no source: the label's recoat time",
       "ASTM D1640: dry-to-recoat is a stage of its own, after dry-to-touch",
@@ -273,8 +265,8 @@ job shelves {
       const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
       for (const run of ctx.runs) {
         for (const haste of hastes(run)) {
-          if (longerNights(ctx, run, haste, lengths) < haste.needed - haste.had - 1e-6)
-            ctx.report(run, haste.action, words(run, haste));
+          const had = haste.had + longerNights(ctx, run, haste, lengths);
+          if (had < haste.needed.hours - 1e-6) ctx.report(run, haste.action, words(run, { ...haste, had }));
         }
       }
     },
@@ -287,10 +279,8 @@ function hastes(run: SurfaceRun): readonly Haste[] {
     if (action.op !== "layer" || !before.certain) return [];
     const below = topCoat(before);
     if (!below || below.origin === "existing" || saidBetter(action, before, below)) return [];
-    if (hasReached(before, below, "recoat") !== "no") return [];
-    return [
-      { action, index, below, needed: stageHours(below, "recoat")!, had: waitedOf(before, below).hours },
-    ];
+    const missing = missingTo(before, below, "recoat");
+    return missing ? [{ action, index, below, ...missing }] : [];
   });
 }
 
@@ -330,25 +320,32 @@ function longerNights(
 
 function words(run: SurfaceRun, haste: Haste): Report {
   const { action, below, needed, had } = haste;
-  const over = useName(action.use);
+  const over = `\`${action.use.name}\``;
   const between = below.action?.syntax === action.syntax && action.coat > 1;
-  const which = between
-    ? `Coat ${action.coat} of ${over} goes over coat ${action.coat - 1}`
-    : `${over} goes over ${coatBelowName(action.use, below)}`;
-  const after = had > 0 ? `after ${hoursText(had)}` : "without a wait";
-  const recoat = below.material?.recoat?.place;
-  const air = below.factor > 1.005 ? run.shop?.air?.place : undefined;
-  return {
-    headline: `${which} ${after}, and the earliest recoat is ${hoursText(needed)}${factorText(below)}`,
-    why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
-    remedy: `Wait ${hoursText(needed - had)} longer, or write \`wait until recoat\`.`,
-    related: [
-      ...(between ? [] : [layerBelow(below)]),
-      ...(recoat ? [related(recoat, "The label's recoat time")] : []),
-      ...(air ? [related(air, "The air of the shop")] : []),
-    ],
-    fixes: fixes(run, haste, between),
-  };
+  const isItself = below.what === action.use.name && below.material === action.use.material;
+  return shortWait(
+    neededIn(run, needed, had),
+    {
+      headlines: (after, need) => {
+        const gap = after === "" ? "no wait" : after;
+        return [
+          between || isItself
+            ? `${gap} between coats of ${over}: needs ${need}`
+            : `${gap} between ${briefCoatName(below)} and ${over}: needs ${need}`,
+          `${gap} before ${over}: needs ${need}`,
+          `${gap} before this coat: needs ${need}`,
+        ].map(sentence);
+      },
+      why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
+      instead: "wait until recoat",
+      ...namedByParameter(below),
+      level: "warning",
+    },
+    {
+      related: [...(between ? [] : [layerBelow(below)]), ...timePlaces(run, needed, below.material)],
+      fixes: fixes(run, haste, between),
+    },
+  );
 }
 
 const WAIT = "wait  until recoat";

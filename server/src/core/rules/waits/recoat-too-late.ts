@@ -2,10 +2,13 @@
  * The next layer after the recoat window has closed and without sanding: it lies on the film below instead of
  * growing together with it. The air of the shop never lengthens the window. Wax needs no window: it holds on any film.
  */
+import { exactDuration } from "../../measure/format-amount.ts";
+import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatBelowName, hoursText, insertAbove, layerBelow, related, useName } from "../texts.ts";
+import { briefCoatName } from "../short-wait.ts";
+import { fitting, hoursText, insertAbove, layerBelow, related } from "../texts.ts";
 
 export const recoatTooLate: TradeRule = {
   id: "recoat-too-late",
@@ -134,12 +137,20 @@ recipe two_coats {
       if (below?.origin !== "new" || latest === undefined || isAbradedSince(below)) return;
       const waited = waitedOf(before, below).hours;
       if (isAuxiliaryOrWax(action) || waited <= latest + 1e-6) return;
-      const over = useName(action.use);
+      const over = `\`${action.use.name}\``;
+      const isItself = below.what === action.use.name && below.material === action.use.material;
       const between = below.action?.syntax === action.syntax && action.coat > 1;
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
-        headline: `${between ? `Coat ${action.coat} of ${over}` : over} goes on ${hoursText(waited)} after ${between ? `coat ${action.coat - 1}` : coatBelowName(action.use, below)}, whose recoat window ends at ${hoursText(latest)}, and nothing was sanded since`,
-        why: "After its window a film has closed, and the next coat only lies on it and may peel.",
+        headline: fitting(
+          [
+            between || isItself ? `between coats of ${over}` : `between ${briefCoatName(below)} and ${over}`,
+            "before this coat",
+          ].map(
+            (where) => `${sentence(exactDuration(waited))} ${where}: the window ends at ${hoursText(latest)}`,
+          ),
+        ),
+        why: "Nothing was sanded since. After its window a film has closed, and the next coat only lies on it and may peel.",
         remedy: `Scuff and dust the film first, or put the coat on within ${hoursText(latest)}.`,
         related: [
           ...(between ? [] : [layerBelow(below)]),

@@ -3,10 +3,11 @@
  * meant for it. Nothing here says that a finish is safe: the label, its maker and local rules do.
  */
 import { labelAllows, labelSays } from "../../knowledge/label-words.ts";
-import { type Coat, hasReached, isFilm, stageHours, waitedOf } from "../../surface/state.ts";
+import { type Coat, isFilm } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
-import { afterText, coatName, factorText, hoursText, related } from "../texts.ts";
+import { missingTo, neededIn, shortWait, timePlaces, uncured } from "../short-wait.ts";
+import { coatName, related } from "../texts.ts";
 
 export const childOrFoodSurface: TradeRule = {
   id: "child-or-food-surface",
@@ -236,14 +237,24 @@ function check({ run, report }: RunContext): void {
     return;
   }
   const action = last && actionOf(run, last);
-  if (!last?.family || !action || hasReached(run.final, last, "cured") !== "no") return;
-  report(action, {
-    headline: `Not cured before ${user === "food" ? "food lies on it" : "children use it"}`,
-    why: `The recipe ends ${afterText(waitedOf(run.final, last).hours)} ${coatName(last)} goes on, which takes ${hoursText(stageHours(last, "cured")!)} to its full cure${factorText(last)}. Until then it gives off solvent and uncured resin.`,
-    remedy:
-      "End with `wait until cured`, and let the label and the safety data sheet say whether it is meant for this use at all.",
-    related: who,
-  });
+  const missing = last?.family && missingTo(run.final, last, "cured");
+  if (!missing || !action) return;
+  const { needed, had } = missing;
+  report(
+    action,
+    shortWait(
+      neededIn(run, needed, had),
+      {
+        headlines: () => [`Not cured before ${user === "food" ? "food lies on it" : "children use it"}`],
+        why: `Until its cure ${coatName(last)} still gives off solvent and uncured resin.`,
+        instead: "wait until cured",
+        also: "the label and the safety data sheet decide whether it is meant for this use at all",
+        level: "warning",
+        hasMargin: false,
+      },
+      { related: [...who, ...timePlaces(run, needed, last.material)], cause: uncured(last) },
+    ),
+  );
 }
 
 type User = "children" | "food";

@@ -1,0 +1,192 @@
+/**
+ * What is said where something had less time than it needs: one text for the label's time and for what the air of each
+ * job's shop makes of it, with times that add up, and a remedy that satisfies all of them.
+ */
+import { gravest, type RelatedPlace, type Severity } from "../findings.ts";
+import { exactDuration, formatDuration, formatNumber, roundedUpHours } from "../measure/format-amount.ts";
+import type { Material } from "../model/model.ts";
+import { andList } from "../model/suggest.ts";
+import { placeKey } from "../place.ts";
+import { type DryingTime, dryingTimeOf, type Stage } from "../surface/drying-time.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { type Coat, hasReached, type SurfaceState, waitedOf } from "../surface/state.ts";
+import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
+import { shopAirText } from "../surface/wait-words.ts";
+import type { NeededWait, Report } from "./rule.ts";
+import { fitting, related, useName } from "./texts.ts";
+
+export interface ShortWaitSays {
+  /** Headlines from the fullest to the shortest; the first that fits is taken. */
+  readonly headlines: (had: string, needed: string) => readonly string[];
+  /** What goes wrong at the bench. */
+  readonly why: string;
+  /** The line that waits long enough whatever the air: `wait until recoat`. */
+  readonly instead: string;
+  /** What else helps, after "or". */
+  readonly otherwise?: string;
+  /** What else is to be said, after a semicolon. */
+  readonly also?: string;
+  /** What the time is of, where the line names only a parameter. */
+  readonly of?: string;
+  /** The rule's own level. */
+  readonly level: Severity;
+  /** Cure before use has no margin. */
+  readonly hasMargin?: false;
+}
+
+type Rest = Pick<Report, "related" | "fixes" | "cause" | "at">;
+
+/** A report on a time that is too short, which the engine tells together with those of the jobs. */
+export function shortWait(own: NeededWait, says: ShortWaitSays, rest: Rest = {}): Report {
+  const sayAll = (waits: readonly NeededWait[]): Report => ({ ...textOf(waits, says), ...rest });
+  return { ...sayAll([own]), wait: { ...own, sayAll } };
+}
+
+/** The needed time in a run, and whose air that is. */
+export const neededIn = (run: SurfaceRun, needed: DryingTime, had: number): NeededWait => ({
+  needed,
+  had,
+  ...(run.job ? { job: run.job.name } : {}),
+  ...(run.shop ? { shop: run.shop.name } : {}),
+});
+
+/** The matter of findings on one coat that is left before its cure. */
+export const uncured = (coat: Coat): string => `uncured ${placeKey(coat.place)}`;
+
+/** What a coat of this surface lacks to a stage; undefined where it lacks nothing, or that is not known. */
+export function missingTo(
+  state: SurfaceState,
+  coat: Coat,
+  stage: Stage,
+): { readonly needed: DryingTime; readonly had: number } | undefined {
+  const needed = dryingTimeOf(coat, stage);
+  if (!needed || hasReached(state, coat, stage) !== "no") return undefined;
+  return { needed, had: waitedOf(state, coat).hours };
+}
+
+const FIELDS: Readonly<
+  Record<Stage, { readonly field: "touch" | "recoat" | "cure"; readonly words: string }>
+> = {
+  touch: { field: "touch", words: "time to touch dry" },
+  recoat: { field: "recoat", words: "recoat time" },
+  cured: { field: "cure", words: "cure" },
+};
+
+/** The material of a coat that a parameter put on, for `of`. */
+export const namedByParameter = (coat: Coat): Pick<ShortWaitSays, "of"> =>
+  coat.material && coat.material.name !== coat.what
+    ? { of: useName({ name: coat.what, material: coat.material }) }
+    : {};
+
+/** The lines that a needed time comes from: the label's, and the air of the shop where it lengthens it. */
+export function timePlaces(
+  run: SurfaceRun,
+  { factor, stage }: DryingTime,
+  material: Material | undefined,
+): readonly RelatedPlace[] {
+  const { field, words } = FIELDS[stage];
+  const label = material?.[field]?.place;
+  const air = factor > 1.005 ? run.shop?.air?.place : undefined;
+  return [
+    ...(label ? [related(label, `The label's ${words}`)] : []),
+    ...(air ? [related(air, "The air of the shop")] : []),
+  ];
+}
+
+/** A coat by the name that stands on the line alone, for headlines. */
+export const briefCoatName = (coat: Coat): string =>
+  coat.origin === "existing" ? `the old ${coat.what}` : `\`${coat.what}\``;
+
+function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
+  const distinct = distinctWaits(waits);
+  const longest = distinct.toSorted((a, b) => missing(b) - missing(a))[0]!;
+  return {
+    headline: fitting(says.headlines(hadText(longest.had), rangeText(distinct))),
+    why: `${says.why}\n${neededText(distinct, says.of)}`,
+    remedy: remedyText(distinct, longest, says),
+    severity: gravest(distinct.map((wait) => severityOf(wait, says))),
+    ...easedText(distinct, says),
+  };
+}
+
+/** Set where all that is missing lies within the margin. */
+function easedText(waits: readonly NeededWait[], { level, hasMargin }: ShortWaitSays): Pick<Report, "eased"> {
+  const all = waits.map(({ needed, had }) => ({ needed, shortfall: shortfallOf(needed, had) }));
+  if (hasMargin === false || !all.every(({ shortfall }) => isWithinMargin(shortfall))) return {};
+  return {
+    eased: {
+      percent: Math.max(...all.map(({ shortfall }) => shortfall.percent)),
+      severity: gravest(all.map(({ needed, shortfall }) => levelBeyondMargin(level, shortfall, needed))),
+    },
+  };
+}
+
+const severityOf = ({ needed, had }: NeededWait, { level, hasMargin }: ShortWaitSays): Severity =>
+  hasMargin === false ? level : (shortfallLevel(level, needed, had) ?? level);
+
+/** One for each job and time; of one job the longest. */
+function distinctWaits(waits: readonly NeededWait[]): readonly NeededWait[] {
+  const byJob = new Map<string, NeededWait>();
+  for (const wait of waits) {
+    const known = byJob.get(wait.job ?? "");
+    if (!known || missing(wait) > missing(known)) byJob.set(wait.job ?? "", wait);
+  }
+  const all = [...byJob.values()];
+  const [first] = all;
+  // A job whose air leaves the label's time says nothing new.
+  return all.filter(
+    (wait) => wait === first || toldHours(wait) !== toldHours(first!) || missing(wait) !== missing(first!),
+  );
+}
+
+/** Hours and minutes as they are told; what is missing is the difference of what is told. */
+const toldHours = ({ needed }: NeededWait): number => roundedUpHours(needed.hours);
+const toldHad = (had: number): number => Math.floor(had * 60 + 1e-6) / 60;
+const missing = (wait: NeededWait): number => toldHours(wait) - toldHad(wait.had);
+
+const hadText = (had: number): string => (toldHad(had) > 0 ? exactDuration(toldHad(had)) : "");
+
+/** `3 h`, or `3 h, here 1 day 4 h` where the air of a job makes more of it. */
+function rangeText(waits: readonly NeededWait[]): string {
+  const hours = waits.map(toldHours);
+  const [least, most] = [Math.min(...hours), Math.max(...hours)];
+  return least === most ? exactDuration(most) : `${exactDuration(least)}, here ${exactDuration(most)}`;
+}
+
+/** "The label asks for 3 days; the air of `porch` (9 C) makes that 6 days 22 h for job `attic`." */
+function neededText(waits: readonly NeededWait[], of?: string): string {
+  const { label, isTypical, cause } = waits[0]!.needed;
+  const told = formatDuration(label);
+  const base =
+    cause.law === "a night"
+      ? `Filler whose label states no time needs a night, ${told} at least`
+      : isTypical
+        ? `${told} is a typical figure${of ? ` for ${of}` : ""}, the label decides`
+        : `${of ? `The label of ${of}` : "Its label"} asks for ${told}`;
+  const shops = waits.filter(({ needed }) => needed.factor > 1.005);
+  if (shops.length === 0) return `${base}.`;
+  const inShops = shops.slice(0, MOST_SHOPS).map(({ needed, shop, job }) => {
+    const air = shopAirText(needed.cause);
+    const where = shop ? `the air of \`${shop}\`` : "the shop's air";
+    const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
+    return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${formatNumber(needed.factor, 2)})${whose}`;
+  });
+  const more =
+    shops.length > MOST_SHOPS ? [`${shops.length - MOST_SHOPS} more jobs have air of their own`] : [];
+  return `${base}; ${andList([...inShops, ...more])}.`;
+}
+
+const MOST_SHOPS = 3;
+
+function remedyText(
+  waits: readonly NeededWait[],
+  longest: NeededWait,
+  { instead, otherwise, also }: ShortWaitSays,
+): string {
+  const longer = exactDuration(missing(longest));
+  const least = Math.min(...waits.map(missing));
+  const byLabel = least < missing(longest) ? ` (${exactDuration(least)} in the label's own air)` : "";
+  const or = otherwise ? `, or ${otherwise}` : "";
+  const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
+  return `Write \`${instead}\`${byAir} or wait ${longer} longer${byLabel}${or}${also ? `; ${also}` : ""}.`;
+}
