@@ -9,7 +9,7 @@ import type { Analyst } from "../../server/src/features/types.ts";
 import { sampleText } from "../harness/samples.ts";
 import { type Asked, askEverything } from "./ask-everything.ts";
 import { serverAnswers } from "./edited-server.ts";
-import { type Attack, crash, type Flaw } from "./flaws.ts";
+import { type Attack, crash, type Flaw, faultKeeper } from "./flaws.ts";
 import { hostileText } from "./hostile-texts.ts";
 import { resolve } from "./resolve.ts";
 import { piecesOf, SOUND_TEXTS, WORDS } from "./sound-texts.ts";
@@ -128,7 +128,8 @@ function edited(texts: Texts, how: Edit, initial: readonly string[]): Texts {
 }
 
 function analystFlaws({ texts, edits: all, every, offset }: Edits): readonly Flaw[] {
-  const analyst = createAnalyst({ resolve });
+  const keeper = faultKeeper();
+  const analyst = createAnalyst({ resolve, onFault: keeper.onFault });
   let now: Texts = new Map(NAMES.map((name, idx) => [name, texts[idx]]));
   give(analyst, now);
   ask(analyst, offset);
@@ -149,7 +150,7 @@ function analystFlaws({ texts, edits: all, every, offset }: Edits): readonly Fla
     const fresh = createAnalyst({ resolve });
     give(fresh, now);
     const [mine, theirs] = [ask(analyst, offset), ask(fresh, offset)];
-    flaws.push(...theirs.flatMap((asked) => asked.flaws), ...differences(mine, theirs));
+    flaws.push(...theirs.flatMap((asked) => asked.flaws), ...differences(mine, theirs), ...keeper.flaws());
     if (flaws.length > 0) return flaws;
   }
   return flaws;

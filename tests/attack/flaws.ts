@@ -2,6 +2,7 @@
  * What an attack may find, and what one is: a way to draw inputs, and a check that says what went wrong on one of them.
  */
 import type fc from "fast-check";
+import type { FaultListener } from "../../server/src/core/internal-error.ts";
 
 /**
  * `crash`: an exception, an `internal-error` or an end without a word. `hang`: more work than the input is worth, or no
@@ -32,6 +33,12 @@ export function crash(doing: string, error: unknown): Flaw {
   const frame = error.stack?.split("\n").find((line) => /\/(?:grammar|server)\//.test(line));
   const at = /((?:grammar|server)\/[^:)\s]+:\d+)/.exec(frame ?? "")?.[1];
   return { kind: "crash", detail: `${doing}: ${error.name}: ${error.message}${at ? ` (${at})` : ""}` };
+}
+
+/** Keeps what an analysis hides from people, so that no attack takes a guarded answer for a sound one. */
+export function faultKeeper(): { readonly onFault: FaultListener; readonly flaws: () => readonly Flaw[] } {
+  const flaws: Flaw[] = [];
+  return { onFault: ({ part, error }) => flaws.push(crash(part, error)), flaws: () => flaws };
 }
 
 /** Flaws that are alike but for names and figures are one and the same. */

@@ -12,7 +12,7 @@ import { runCli } from "../cli/run-cli.ts";
 import { textOfTokens } from "../grammar/show.ts";
 import { analyse } from "../harness/check-text.ts";
 import { askEverything } from "./ask-everything.ts";
-import { type Attack, crash, type Flaw } from "./flaws.ts";
+import { type Attack, crash, type Flaw, faultKeeper } from "./flaws.ts";
 import { hostileText } from "./hostile-texts.ts";
 
 export interface HostileText {
@@ -93,21 +93,23 @@ const remarks = (text: string): string =>
 
 function askingFlaws({ text, other, offsets }: HostileText): readonly Flaw[] {
   try {
-    const analysis = analyse({ "a.finish": text, "b.finish": other });
+    const keeper = faultKeeper();
+    const analysis = analyse({ "a.finish": text, "b.finish": other }, keeper.onFault);
     const places = offsets.map((offset) => offset % (text.length + 2));
     // As the server does it, with addresses for names.
-    const served = createAnalyst({ resolve: resolveUse });
+    const served = createAnalyst({ resolve: resolveUse, onFault: keeper.onFault });
     for (const [uri, each] of [
       ["file:///shop/a.finish", text],
       ["untitled:Untitled-1", text],
     ] as const) {
       served.setFile(uri, each);
     }
-    return [
+    const asked = [
       askEverything(analysis, "a.finish", places),
       askEverything(analysis, "b.finish", [0]),
       askEverything(served.analysis(), "file:///shop/a.finish", places.slice(0, 1)),
     ].flatMap(({ flaws }) => flaws);
+    return [...asked, ...keeper.flaws()];
   } catch (error) {
     return [crash("the analysis", error)];
   }

@@ -1,13 +1,15 @@
 /**
  * Text in, findings out: the shape in which most tests look at the product.
  */
+import type { FaultListener } from "../../server/src/core/internal-error.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { partsOf } from "../../server/src/features/finding-parts.ts";
 import type { Analysis, FileFinding } from "../../server/src/features/types.ts";
 
 /** Analyses files given by name; `use` paths are names relative to the folder of the using file. */
-export function analyse(files: Readonly<Record<string, string>>): Analysis {
+export function analyse(files: Readonly<Record<string, string>>, onFault?: FaultListener): Analysis {
   const analyst = createAnalyst({
+    ...(onFault ? { onFault } : {}),
     resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
   });
   for (const [name, text] of Object.entries(files)) analyst.setFile(name, text);
