@@ -227,6 +227,7 @@ export const DECISIONS: readonly string[] = [
   "A colour is light or dark only by its number (CIE lightness from 70, up to 40) or by a word that leaves no doubt; else it is neither, and rules on light and dark stay silent.",
   "A piece without `built` may be of any age: old coatings on it count as lead paint until a laboratory has found none.",
   "In the year in which a country limited lead in paint, and where no country is stated, lead is presumed.",
+  "What thins a material may be written with blanks or as the name of the built-in material: `mineral spirits`, `mineral_spirits`.",
   "One solvent stands for each carrier: mineral spirits, ethanol for alcohol, toluene for lacquer thinner, acetone, and a glycol ether for what is not water in waterborne materials.",
   "The solvent of a coat is taken to leave evenly from the first stroke to half of the time to touch dry (common practice, no source).",
   "`ventilate` without a number brings no certain amount: sums go by the room's own air changes.",

@@ -295,9 +295,12 @@ function readThin(ctx: Lowering, fields: Fields): Material["thin"] {
 
 const THINNERS = ["water", "mineral spirits", "alcohol", "acetone", "lacquer thinner"] as const;
 
+/** The built-in materials are named with `_`, and people write those names here as well. */
 function readThinner(ctx: Lowering, words: Parameters<typeof readWord>[1] & object): string | undefined {
-  if (words.kind === "words" && familyByName(words.text)) return words.text;
-  return readWord(ctx, words, THINNERS, "thinner");
+  const named = words.kind === "words" ? { ...words, text: words.text.replaceAll("_", " ") } : words;
+  const isThinner = named.kind === "words" && (THINNERS as readonly string[]).includes(named.text);
+  if (named.kind === "words" && familyByName(named.text)) return named.text;
+  return readWord(ctx, isThinner ? named : words, THINNERS, "thinner");
 }
 
 function readVolume(
