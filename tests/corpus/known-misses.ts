@@ -9,4 +9,40 @@ export interface KnownMiss {
   readonly reason: string;
 }
 
-export const knownMisses: readonly KnownMiss[] = [];
+export const knownMisses: readonly KnownMiss[] = [
+  {
+    key: "published/06-fpl-semitransparent-stain-warned.finish:20 rags-in-a-heap",
+    kind: "miss",
+    reason:
+      "the note says cloths where the rule knows rags and heaps in other words; `rags-not-wetted` stands on the line above",
+  },
+  {
+    key: "published/06-fpl-semitransparent-stain.finish:23 recoat-too-early",
+    kind: "false alarm",
+    reason:
+      "the Wood Handbook puts the second coat of a penetrating stain on within an hour, before the first is dry; the recoat time is that of an indoor wiping stain",
+  },
+  {
+    key: "published/23-tm-runs-and-sags-warned.finish:18 thinned-too-far",
+    kind: "miss",
+    reason:
+      "oil varnish let down one to one is a wiping varnish by common practice, and no label limit is stated; that it runs on an upright is not known of a recipe",
+  },
+  {
+    key: "published/25-tb-clean-and-dry-warned.finish:20 rags-in-a-heap",
+    kind: "miss",
+    reason: "a note that leaves oily cloths on a bench speaks of no heap",
+  },
+  {
+    key: "published/26-gsa-shellac-removed-renewed.finish:46 mask-left-on",
+    kind: "false alarm",
+    reason:
+      "the tape lies on the plaster beside the panelling and is taken off last, as the procedure has it; the rule counts the cure of the shellac over it",
+  },
+  {
+    key: "published/34-better-homes-lye-neutralized.finish:26 caustic-or-acid-left-in",
+    kind: "false alarm",
+    reason:
+      "the vinegar wash stands in a note, since there is no material for it, and notes are not read for it",
+  },
+];

@@ -168,7 +168,7 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     case "clean":
       return clean(state, step);
     case "dewax":
-      return { ...without(state, "wax"), layers: state.layers.filter((coat) => coat.family?.role !== "wax") };
+      return dewax(state, step);
     case "strip":
     case "scrape":
       return takeAllFilms(without(state, "wax", "grease", "dust"), { residue: { place: step.place } });
@@ -206,6 +206,16 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     default:
       return state;
   }
+}
+
+/** Takes the wax, and with a solvent the grease as well: mineral spirits clean what they dewax. */
+function dewax(state: SurfaceState, step: StepAction): SurfaceState {
+  const isSolvent =
+    step.use?.material?.family?.role === "solvent" && step.use.material.family.carrier !== "water";
+  return {
+    ...(isSolvent ? without(state, "wax", "grease") : without(state, "wax")),
+    layers: state.layers.filter((coat) => coat.family?.role !== "wax"),
+  };
 }
 
 /** Takes grease, dust, loose dirt and stripping residue, not wax; its water raises the grain of bare wood. */
