@@ -146,7 +146,7 @@ job shelves {
         headline: `The shop's air, ${airText(air.value)}, is ${broken.join(" and ")} for ${useName(action.use)}`,
         why: "Outside its limits a film does not only dry slowly: it may not form, or it clouds, or it dries before it has flowed.",
         remedy:
-          "Bring the room within the limits and keep it there until the film is dry, or choose a material for this air.",
+          "Bring the room within the limits, without a flame or a glowing heater near vapours, and keep it there until the film is dry, or choose a material for this air.",
         related: [
           ...(air.place ? [related(air.place, "The air of the shop")] : []),
           ...(place ? [related(place, "The limits of the label")] : []),

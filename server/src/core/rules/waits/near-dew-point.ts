@@ -109,10 +109,10 @@ job shelves {
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
       report({
-        headline: `${useName(action.use)} goes on in air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH, whose dew point of ${formatNumber(found.dewPointC, 1)} C is only ${formatNumber(found.marginC, 1)} C away, less than ${DEW_POINT_MARGIN_C} C`,
-        why: "A piece slightly cooler than the room is wet already, and the film clouds, blushes or does not hold.",
+        headline: `Air only ${formatNumber(found.marginC, 1)} C above its dew point for ${useName(action.use)}`,
+        why: `Air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH has its dew point at ${formatNumber(found.dewPointC, 1)} C, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, blushes or does not hold.`,
         remedy:
-          "Warm the room or dry its air first, and let the piece stand in it until it is as warm as the room.",
+          "Warm the room, without a flame or a glowing heater near vapours, or dry its air, and let the piece stand in it until it is as warm as the room.",
         related: air.place ? [related(air.place, "The air of the shop")] : [],
       });
     },
