@@ -23,7 +23,7 @@ export const DECLARATION_WORDS: Readonly<Record<string, { readonly example: stri
   {
     use: {
       example: 'use "stock/clears.finish"',
-      doc: "Makes the declarations of another file nameable here.",
+      doc: "Imports another file's declarations.",
     },
     material: { example: 'material hall_clear "Waterborne satin clear" {', doc: "What is in the can." },
     piece: {
@@ -85,7 +85,7 @@ export const FIELDS: Readonly<
       example: "sold 946 mL for 28.00, 3785 mL for 84.00",
       doc: "Container sizes and prices.",
     },
-    on_hand: { form: "quantity", example: "on_hand 0.25 L", doc: "What is in the cupboard." },
+    on_hand: { form: "quantity", example: "on_hand 0.25 L", doc: "How much is in stock." },
     flash: { form: "quantity", example: "flash 38 C", doc: "Flash point of a flammable liquid." },
     pot_life: {
       form: "quantity",
@@ -219,7 +219,7 @@ export const STATEMENTS: Readonly<
       doc: "Does another recipe's steps here.",
       repeatable: true,
     },
-    note: { example: 'note "Work with the grain."', doc: "A remark printed on the sheet.", repeatable: true },
+    note: { example: 'note "Work with the grain."', doc: "A note printed on the sheet.", repeatable: true },
   },
   layer: {
     safety: { example: "safety dust_mask", doc: "Duties to the end of this block.", repeatable: true },
@@ -227,7 +227,7 @@ export const STATEMENTS: Readonly<
     layer: { example: "layer glaze, wiped", doc: "Another layer between coats.", repeatable: true },
     wait: { example: "wait until recoat", doc: "Time between coats.", repeatable: true },
     follow: { example: "follow rub_down()", doc: "Another recipe's steps between coats.", repeatable: true },
-    note: { example: 'note "Thin coats."', doc: "A remark printed on the sheet.", repeatable: true },
+    note: { example: 'note "Thin coats."', doc: "A note printed on the sheet.", repeatable: true },
   },
   job: {
     apply: {
@@ -279,7 +279,7 @@ export const VERBS: Readonly<
   unmask: { form: "none", example: "step unmask", doc: "Takes the masking off." },
   remove: { form: "what", example: 'step remove "handles"', doc: "Takes a part off." },
   refit: { form: "what", example: 'step refit "handles"', doc: "Puts a part back." },
-  repair: { form: "what", example: 'step repair "loose joint"', doc: "Mends the piece." },
+  repair: { form: "what", example: 'step repair "loose joint"', doc: "Repairs the piece." },
   distress: { form: "none", example: "step distress", doc: "Rubs edges through on purpose." },
   buff: { form: "optional-material", example: "step buff", doc: "Polishes a wax, oil or film." },
   test: { form: "what", example: 'step test "old paint"', doc: "Tries something out first." },

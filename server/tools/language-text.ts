@@ -67,7 +67,7 @@ job hall_tables "Reading tables" {
 
 export const READING = `## How the text is read
 
-- One fact a line; a keyword starts every line, the end of the line ends it. A line that ends in a comma goes on, also when a comment follows the comma; but a next line that starts with a word of the block, or with \`}\`, starts afresh, and the comma is the error.
+- One fact per line: every line begins with a keyword and ends at its end. A line that ends in a comma continues on the next, also when a comment follows the comma. But a next line that starts with a word of the block, or with \`}\`, starts a new fact, and the comma is the error.
 - \`{\` ends its line, \`}\` stands alone on one.
 - \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet.
 - Names are a letter and then letters, digits and \`_\`, in any script. Titles stand in double quotes, with \`\\"\` and \`\\\\\`.
@@ -88,7 +88,7 @@ What is not read is \`use-not-found\` on the \`use\` line, with the reason. A te
 One generic material of every family is built in and always in scope, named by the family's words joined with \`_\` (\`waterborne_polyurethane\`), and so is \`soap\`; only these may be shadowed.
 Parameters hide materials.
 Arguments are always named; \`()\` may be left out when empty; a \`recipe\` parameter is called by \`follow P(…)\`; a parameter may stand wherever its quantity may.
-Recipes may follow one another a hundred deep, and one surface takes 5000 steps, layers and waits, of one and the same line 500; what goes on beyond that is not reckoned, and the job says so.
+Recipes may follow one another a hundred deep, and one surface takes 5000 steps, layers and waits, at most 500 of them from the same line; anything beyond that is ignored, and the job reports it.
 `;
 
 export const LAYOUT = `## Layout
@@ -144,10 +144,10 @@ Rules look at that, so every finding can point at the line that suffers and at t
 
 ## Waits
 
-\`wait 72 h\` is that time; \`wait overnight\` is to the first opening of the shop 12 h or more away; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and is no wait without one.
+\`wait 72 h\` is that time; \`wait overnight\` is to the first opening of the shop 12 h or more away; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and has no effect without one.
 An opening is the moment at which the shop opens, having been closed just before: where work goes on from 07:00 to 22:00, a night that begins at 20:00 lasts to the morning after next, because at 07:00 only 11 h have passed.
 While the shop is open day and night, 24 h or more on end, there is no opening to wait for, and a night is 12 h; without a shop it is 16 h.
-Stated hands-on time counts as drying time; the tool's own estimates do not, because they are no ground for saying that a film is dry.
+Stated hands-on time counts as drying time; the tool's own estimates do not, because they do not show that a film is dry.
 
 ## Jobs
 
@@ -163,8 +163,8 @@ Whether an old coating may hold lead follows from \`lead\` of the surface, \`bui
 \`lead found\` counts by any method. \`lead none_found\` counts only \`by laboratory\`, of a sample of every layer down to the wood, and only where its date is not after the first day of work.
 Without such a result an old coating counts as lead paint where its age is not stated, where it was made before or in the year in which the country limited lead in paint, where that year is not known here, and where no country is stated.
 Known years: ${LEAD_BANS.map(({ country, year, source }) => `${country} ${year} (${source})`).join("; ")}.
-\`safety lead_test\` says that the coating will be tested. It is no result, and it does not say how to work.
-No lead found is no leave to breathe dust: masks, cleaning up and keeping children out stay as they are.
+\`safety lead_test\` says that the coating will be tested. It is not a result, and it does not say how to work.
+Even where no lead is found, do not breathe the dust: masks, cleaning up and keeping children out stay as they are.
 
 ## Amounts
 
@@ -213,13 +213,13 @@ What comes from the piece, the shop or the arguments of one job stands on the re
 /** What was decided where the notation leaves room. One sentence or two each. */
 export const DECISIONS: readonly string[] = [
   "`rated` not said is the family's, 21 C and 50 % RH. A shop that states no humidity has the label's.",
-  "Air above 99.9 % RH is reckoned at 99.9 %, so that every factor is finite; temperatures are taken between −40 and 100 C.",
+  "Air above 99.9 % RH counts as 99.9 %, so that every factor is finite; temperatures are limited to −40 to 100 C.",
   "A hands-on time that is not stated is rounded up to five minutes; a stated one stands as it is.",
   "A family's spreading rate serves for layers only. A step uses litres where its material states a rate of its own, since nobody dewaxes by the label of a varnish.",
   "A coat that the recipe itself puts on after the window of the coat below is planned as the recipe says; `recoat-too-late` says that it is late.",
   "A window ends for good once the coat below has been abraded, and wax may go on at any time.",
   "Sanding to the wood takes old films, not the coats of the same recipe.",
-  "Buffing with a wax leaves wax on the surface like a layer of it, but is no layer that `until` counts from.",
+  "Buffing with a wax leaves wax on the surface like a layer of it, but `until` does not count from it.",
   "A surface of which nothing is known counts as bare where it is dampened or bleached, because nobody dampens anything else.",
   "`follow`ed recipes are judged for duties where they are followed: what the caller states reaches into them.",
   "`existing as left by JOB` are layers of years ago, fully cured; after `after JOB` they are as old as the two starts say.",

@@ -165,13 +165,13 @@ describe("links and closed folders", () => {
       ["lost", "round"]
         .map(
           (name) =>
-            `finishwright: \`shop/${name}.finish\` is a link that leads nowhere. Mend the link, or name the file that is meant.\n`,
+            `finishwright: \`shop/${name}.finish\` is a broken link. Fix it, or give the target file.\n`,
         )
         .join(""),
     );
     const given = await runCli(["check", "shop/lost.finish"], { files, prepare });
     expect(given.status).toBe(2);
-    expect(given.stderr).toContain("is a link that leads nowhere.");
+    expect(given.stderr).toContain("is a broken link.");
   });
 
   test("a folder below that may not be looked into is named, and the rest is checked all the same", async () => {

@@ -97,7 +97,7 @@ describe("shopping", () => {
   test("paper after the sum in the text, and to be ticked off in the checklist", async () => {
     const text = await runCli(["shopping"], { files });
     expect(text.stdout).toContain(
-      "\nAbrasives, an estimate by common practice and not in the sum: 4 sheets of grit 120, 4 sheets of grit 150, 3 sheets of grit 220\n",
+      "\nAbrasives, an estimate by common practice, not included in the total: 4 sheets of grit 120, 4 sheets of grit 150, 3 sheets of grit 220\n",
     );
     const list = await runCli(["shopping", "--format", "markdown"], { files });
     expect(list.stdout).toContain("- [ ] 3 sheets of grit 220\n");

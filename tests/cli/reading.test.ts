@@ -47,7 +47,7 @@ describe.skipIf(process.platform === "win32")("no device, pipe or endless file i
       prepare: (folder) => symlinkSync("/dev/zero", path.join(folder, "shop", "zero.finish")),
     });
     expect(outcome.status).toBe(1);
-    expect(outcome.messages).toEqual([expect.stringContaining("is a link to what is no recipe")]);
+    expect(outcome.messages).toEqual([expect.stringContaining("is a link to what is not a recipe")]);
   });
 
   test.each(["/dev/zero", "/dev/stdin", "/proc/self/environ", "/proc/self/fd/0"])("%s", async (used) => {

@@ -38,7 +38,7 @@ const sheet = (name: string, ...more: readonly string[]) =>
   runCli(["sheet", "job.finish", "-o", name === "" ? "" : at(name), ...more], { files });
 
 const OTHER =
-  "is there already and is no sheet made here, so it is left as it is. Give another name, or add `--overwrite` to replace it.\n";
+  "already exists and was not made by `sheet`, so it was not changed. Give another name, or add `--overwrite` to replace it.\n";
 
 describe("over what is there", () => {
   test.each(["a.txt", "a.md", "a.html"])("%s is made again when nobody has touched it", async (name) => {
@@ -59,7 +59,7 @@ describe("over what is there", () => {
     writeFileSync(at(name), noted);
     const again = await sheet(name);
     expect(again.status).toBe(2);
-    expect(again.stderr).toContain("is a sheet that somebody has written in since it was made");
+    expect(again.stderr).toContain("is a sheet that has been edited since it was made");
     expect(again.stderr).toContain("add `--overwrite`");
     expect(read(name)).toBe(noted);
     expect((await sheet(name, "--overwrite")).status).toBe(0);
@@ -131,7 +131,7 @@ describe("links, modes and what is no file", () => {
     symlinkSync("gone.txt", at("a.txt"));
     const { status, stderr } = await sheet("a.txt");
     expect(status).toBe(2);
-    expect(stderr).toContain("is a link that leads nowhere. Remove it, or give another name.");
+    expect(stderr).toContain("is a broken link. Remove it, or give another name.");
     expect(existsSync(at("gone.txt"))).toBe(false);
   });
 
@@ -139,7 +139,7 @@ describe("links, modes and what is no file", () => {
     writeFileSync(at("file"), "x");
     const { status, stderr } = await sheet("file/a.txt");
     expect(status).toBe(2);
-    expect(stderr).toContain(`cannot be written: \`${at("file")}\` is no folder. Give another place.`);
+    expect(stderr).toContain(`cannot be written: \`${at("file")}\` is not a folder. Choose another place.`);
   });
 
   test("a folder, and no name at all", async () => {

@@ -97,7 +97,7 @@ describe("sheet", () => {
     const wrong = { ...FILES, "job.finish": JOB.replace("takes 30 min", "takes 30 m2") };
     const { status, stdout, stderr } = await runCli(["sheet", "job.finish"], { files: wrong });
     expect(status).toBe(1);
-    expect(stdout).toContain("!!! Do not start before this is settled: 1 error, 1 warning\n");
+    expect(stdout).toContain("!!! Resolve before starting: 1 error, 1 warning\n");
     expect(stdout).toMatch(/!!! {2}1\. error wrong-unit \(job\.finish:22\): /u);
     expect(stdout.indexOf("wrong-unit")).toBeLessThan(stdout.indexOf("Safety"));
     expect(stderr).toContain("`job.finish` has an error, so the sheet may be wrong");

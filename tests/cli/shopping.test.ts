@@ -71,7 +71,7 @@ describe("shopping", () => {
   test("of no jobs adds nothing up, for people", async () => {
     const { status, stdout, stderr } = await runCli(["shopping", "stock.finish"], { files });
     expect({ status, stdout }).toEqual({ status: 0, stdout: "" });
-    expect(stderr).toContain("so there is nothing to buy");
+    expect(stderr).toContain("These files have no jobs to buy for.");
   });
 
   test("as CSV and as Markdown", async () => {
@@ -87,7 +87,7 @@ describe("shopping", () => {
     const stock = FILES["stock.finish"].replace(/ {2}sold .*\n/u, "");
     const { stdout } = await runCli(["shopping", "a.finish"], { files: { ...files, "stock.finish": stock } });
     expect(stdout).toContain("no `sold` for `clear_coat`");
-    expect(stdout).toContain("without what is not known");
+    expect(stdout).toContain("excluding items without a price");
     const lists = { ...files, "stock.finish": stock };
     const of = async (format: string): Promise<string> =>
       (await runCli(["shopping", "a.finish", "--format", format], { files: lists })).stdout;
@@ -99,7 +99,7 @@ describe("shopping", () => {
     // No number of cans, no price and no cost; 0 would be taken for nothing to buy.
     expect(await of("csv")).toContain("clear_coat,Clear,0.44,0,,,,,EUR,shelf_job\r\n");
     expect(await of("markdown")).toContain(
-      "- [ ] 0.44 L of Clear (`clear_coat`) (no `sold` for `clear_coat`), for `shelf_job`\n\nTogether 0.00 EUR, without what is not known.\n",
+      "- [ ] 0.44 L of Clear (`clear_coat`) (no `sold` for `clear_coat`), for `shelf_job`\n\nTogether 0.00 EUR, excluding items without a price.\n",
     );
   });
 

@@ -70,7 +70,7 @@ describe("reading", () => {
     const { config, complaints } = readConfig('{ "rules": ');
     expect(config).toEqual({ rules: {} });
     expect(complaints).toHaveLength(1);
-    expect(complaints[0]).toMatch(/^finishwright\.config\.json is no JSON: /);
+    expect(complaints[0]).toMatch(/^finishwright\.config\.json is not valid JSON: /);
   });
 
   it("the schema agrees", () => {

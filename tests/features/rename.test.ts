@@ -158,18 +158,18 @@ job second {
 
 describe("what is refused", () => {
   test.each([
-    ["", "Nothing is no name: a name is a letter, followed by letters, digits and `_`."],
-    ["3coats", "`3coats` is no name: a name is a letter, followed by letters, digits and `_`."],
-    ["_a", "`_a` is no name: a name is a letter, followed by letters, digits and `_`."],
+    ["", "Nothing is not a name: a name is a letter, followed by letters, digits and `_`."],
+    ["3coats", "`3coats` is not a name: a name is a letter, followed by letters, digits and `_`."],
+    ["_a", "`_a` is not a name: a name is a letter, followed by letters, digits and `_`."],
     [
       "semi-gloss",
-      "`semi-gloss` is no name: a name is a letter, followed by letters, digits and `_`. Write `semi_gloss`.",
+      "`semi-gloss` is not a name: a name is a letter, followed by letters, digits and `_`. Write `semi_gloss`.",
     ],
     [
       "hall clear",
-      "`hall clear` is no name: a name is a letter, followed by letters, digits and `_`. Write `hall_clear`.",
+      "`hall clear` is not a name: a name is a letter, followed by letters, digits and `_`. Write `hall_clear`.",
     ],
-    ["a\nb", "`a\nb` is no name: a name is a letter, followed by letters, digits and `_`. Write `a_b`."],
+    ["a\nb", "`a\nb` is not a name: a name is a letter, followed by letters, digits and `_`. Write `a_b`."],
     ["to", "`to` is a word of the notation. Choose another name."],
   ])("%j is no name", (name, message) => {
     expect(renamed("material o$0il {\n}\n", name)).toBe(message);
@@ -222,7 +222,7 @@ describe("what is refused", () => {
 
   test("a name that nobody knows, a word, a path", () => {
     expect(renameTarget("recipe r {\n  layer fo$0o\n}\n")).toBe(
-      "Nothing is known here by the name `foo`, so there is nothing to rename.",
+      "Nothing is known here by the name `foo`, so it cannot be renamed.",
     );
     expect(renameTarget("recipe r {\n  st$0ep dust\n}\n")).toMatch(/^There is no name here/u);
     expect(

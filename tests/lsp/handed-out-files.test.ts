@@ -149,14 +149,14 @@ describe("what cannot be handed out", () => {
     [
       "a far-away one",
       { failure: "unavailable" },
-      "it cannot be reached just now. It is asked for again when this file is saved",
+      "it cannot be reached at the moment; saving this file retries",
     ],
     [
       "anything else",
       { failure: "other", detail: "the mill is flooded" },
       "it cannot be read: the mill is flooded",
     ],
-    ["without a word", { failure: "other" }, "it cannot be read: nobody says why"],
+    ["without a word", { failure: "other" }, "it cannot be read: unknown error"],
     [
       // 0xFC is ü in Latin-1, and no letter of UTF-8.
       "no UTF-8",
@@ -215,7 +215,7 @@ describe("what cannot be handed out", () => {
       const read = reader.read(B, "recipe");
       await vi.runAllTimersAsync();
       expect(await read).toMatchObject({
-        reason: "it was not handed out by the editor in time. It is asked for again when this file is saved",
+        reason: "it could not be loaded from the editor in time; saving this file retries",
       });
     } finally {
       vi.useRealTimers();

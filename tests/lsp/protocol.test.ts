@@ -158,12 +158,12 @@ describe("what messages hold", () => {
 
 describe("a stream that cannot be read ends the server with a word on the log", () => {
   test.each([
-    ["no number", "Content-Length: many\r\n\r\n{}", "no whole number"],
-    ["a negative one", "Content-Length: -5\r\n\r\n{}", "no whole number"],
+    ["no number", "Content-Length: many\r\n\r\n{}", "not a whole number"],
+    ["a negative one", "Content-Length: -5\r\n\r\n{}", "not a whole number"],
     ["no length", "Content-Type: application/json\r\n\r\n{}", "must state `Content-Length`"],
     ["two lengths", "Content-Length: 2\r\nContent-Length: 3\r\n\r\n{}", "once"],
     ["a huge length", "Content-Length: 99999999999\r\n\r\n{}", "longer than"],
-    ["another protocol", "GET / HTTP/1.1\r\nHost: x\r\n\r\n", "no header field"],
+    ["another protocol", "GET / HTTP/1.1\r\nHost: x\r\n\r\n", "not a header field"],
     ["no end of the header", "x".repeat(5000), "no end of its header"],
   ])("%s", async (_, bytes, word) => {
     const server = start();

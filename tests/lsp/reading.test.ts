@@ -122,7 +122,7 @@ describe("what", () => {
     ["\\\\.\\pipe\\oils.finish", NETWORK],
     [
       "/proc/self/environ",
-      "is no recipe: its name does not end in “.finish”. Name a recipe, or rename the file",
+      "is not a recipe: its name does not end in “.finish”. Name a recipe, or rename the file",
     ],
     ["\ud800.finish", HALF],
     ["\udc00/a.finish", HALF],
@@ -177,7 +177,7 @@ describe.skipIf(process.platform === "win32")("on a real disk", () => {
       await client.open(uri, 'use "pipe.finish"\nuse "zero.finish"\nuse "link.finish"');
       expect(await client.findings(uri)).toEqual([
         expect.stringContaining("is not a plain file but a device, a pipe or a socket"),
-        expect.stringContaining("is a link to what is no recipe"),
+        expect.stringContaining("is a link to what is not a recipe"),
         expect.stringContaining("is a link to what lies outside of the folders"),
       ]);
       await client.end();
@@ -234,7 +234,7 @@ describe("how long", () => {
       const read = reader.read("file:///shop/slow.finish", "recipe");
       await vi.advanceTimersByTimeAsync(10_000);
       expect(await read).toMatchObject({
-        reason: expect.stringContaining("it does not answer, and reading it was given up"),
+        reason: expect.stringContaining("it does not respond, so reading it was abandoned"),
       });
     } finally {
       vi.useRealTimers();

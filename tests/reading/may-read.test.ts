@@ -68,7 +68,7 @@ describe("is not read", () => {
 
   test("a project file by another name", () => {
     expect(refusalOf("file:///shop/a.json", inFolders(["file:///shop"], "project"))).toContain(
-      "no project file",
+      "is not a project file",
     );
   });
 

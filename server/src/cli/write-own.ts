@@ -48,11 +48,11 @@ async function whatIsAt(file: string): Promise<{ readonly size: number } | strin
 }
 
 async function whyMissing(file: string): Promise<string> {
-  if (await isThere(file)) return "is a link that leads nowhere. Remove it, or give another name";
+  if (await isThere(file)) return "is a broken link. Remove it, or give another name";
   const folder = path.dirname(file);
   try {
     if ((await stat(folder)).isDirectory()) return "nothing";
-    return `cannot be written: \`${folder}\` is no folder. Give another place`;
+    return `cannot be written: \`${folder}\` is not a folder. Choose another place`;
   } catch {
     return `cannot be written: there is no folder \`${folder}\`. Make it first, or give another place`;
   }

@@ -168,7 +168,7 @@ function parseJson(text: string): { readonly value: unknown } | { readonly compl
     return { value: JSON.parse(text.replace(/^\ufeff/u, "")) };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return { complaint: `${CONFIG_FILE_NAME} is no JSON: ${reason}` };
+    return { complaint: `${CONFIG_FILE_NAME} is not valid JSON: ${reason}` };
   }
 }
 

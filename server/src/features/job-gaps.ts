@@ -97,7 +97,7 @@ function openGaps(result: JobResult): readonly string[] {
 }
 
 const openGap = ({ missing }: OpenAction): string =>
-  missing === undefined ? "a recipe of more steps than can be reckoned" : `no recipe \`${missing}\``;
+  missing === undefined ? "a recipe with too many steps to calculate" : `no recipe \`${missing}\``;
 
 function cureGaps(result: JobResult): readonly string[] {
   return result.runs.flatMap((run) => {

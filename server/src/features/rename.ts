@@ -54,7 +54,7 @@ function renameable(names: Names, file: FileId, offset: number): Renameable | Re
   const { text } = use.name;
   if (use.role === "vocabulary" && referents.some(({ name }) => name !== text)) return { refusal: NO_NAME };
   if (referents.length === 0) {
-    return { refusal: `Nothing is known here by the name \`${text}\`, so there is nothing to rename.` };
+    return { refusal: `Nothing is known here by the name \`${text}\`, so it cannot be renamed.` };
   }
   if (referents.some(({ place }) => place === undefined)) {
     return {

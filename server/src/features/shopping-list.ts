@@ -49,24 +49,24 @@ export function shoppingList(results: readonly JobResult[]): readonly ShoppingBa
     const currency = only ?? result.shop?.currency;
     groups.set(currency, [...(groups.get(currency) ?? []), result]);
   }
-  const cupboard = cupboardBefore(results);
-  return [...groups].map(([currency, group]) => basketOf(currency, group, cupboard));
+  const stock = stockBefore(results);
+  return [...groups].map(([currency, group]) => basketOf(currency, group, stock));
 }
 
 /**
- * What is in the cupboard before all these jobs. A job after another of the list finds what that leaves, so it is not
+ * What is in stock before all these jobs. A job after another of the list finds what that leaves, so it is not
  * asked; where several others find different amounts, the least counts, so that nothing is missing.
  */
-function cupboardBefore(results: readonly JobResult[]): Map<Material, number> {
+function stockBefore(results: readonly JobResult[]): Map<Material, number> {
   const listed = new Set(results.map(({ job }) => job.name));
   const isFirst = ({ job }: JobResult): boolean => !job.after || !listed.has(job.after.job);
-  const cupboard = new Map<Material, number>();
+  const stock = new Map<Material, number>();
   for (const [material, needs] of needsByMaterial(results)) {
     const first = needs.filter(({ result }) => isFirst(result));
     const asked = first.length > 0 ? first : needs.slice(0, 1);
-    cupboard.set(material, Math.min(...asked.map(({ need }) => need.onHand)));
+    stock.set(material, Math.min(...asked.map(({ need }) => need.onHand)));
   }
-  return cupboard;
+  return stock;
 }
 
 function needsByMaterial(results: readonly JobResult[]): ReadonlyMap<Material, readonly JobNeed[]> {
@@ -81,16 +81,16 @@ function needsByMaterial(results: readonly JobResult[]): ReadonlyMap<Material, r
   return needs;
 }
 
-/** What it takes from the cupboard is gone for the next basket. */
+/** What it takes from the stock is gone for the next basket. */
 function basketOf(
   currency: string | undefined,
   results: readonly JobResult[],
-  cupboard: Map<Material, number>,
+  stock: Map<Material, number>,
 ): ShoppingBasket {
   const items = [...needsByMaterial(results)].map(([material, needs]) => {
-    const onHand = cupboard.get(material) ?? 0;
+    const onHand = stock.get(material) ?? 0;
     const item = itemOf(material, needs, onHand);
-    cupboard.set(material, item.litres === null ? 0 : Math.max(0, onHand - item.litres));
+    stock.set(material, item.litres === null ? 0 : Math.max(0, onHand - item.litres));
     return item;
   });
   const knownCost = items.reduce((sum, { cost }) => sum + (cost ?? 0), 0);

@@ -50,7 +50,7 @@ export const hoursText = (hours: number): string => formatDuration(hours);
  * what is bought, so it is said.
  */
 export function usedText(used: number, { needs, shop }: JobResult): string {
-  const stock = needs.some(({ onHand }) => onHand > 0) ? ", what was on hand included" : "";
+  const stock = needs.some(({ onHand }) => onHand > 0) ? ", stock included" : "";
   return `${moneyText(used, shop?.currency)} worth is used${stock}`;
 }
 

@@ -52,11 +52,12 @@ const endsHeader = (header: readonly number[]): boolean =>
 function bodyLength(header: string): number | string {
   const lines = header.split("\r\n").filter((line) => line !== "");
   const fields = lines.map((line) => line.split(":"));
-  if (fields.some(({ length }) => length < 2)) return "A line in the header of a message is no header field.";
+  if (fields.some(({ length }) => length < 2))
+    return "A line in the header of a message is not a header field.";
   const lengths = fields.filter(([name]) => name!.trim().toLowerCase() === "content-length");
   if (lengths.length !== 1) return "The header of a message must state `Content-Length`, once.";
   const value = lengths[0]!.slice(1).join(":").trim();
-  if (!DIGITS.test(value)) return "The `Content-Length` of a message is no whole number.";
+  if (!DIGITS.test(value)) return "The `Content-Length` of a message is not a whole number.";
   if (Number(value) > MOST_BYTES) return `A message is longer than ${MOST_BYTES} bytes.`;
   return Number(value);
 }

@@ -71,7 +71,7 @@ export const readSettings = (section: unknown): ReadSettings => {
   const readAlso = read("finishwright.use.readAlso", SETTING_SCHEMAS["finishwright.use.readAlso"]) ?? [];
   for (const folder of readAlso.filter((given) => folderKey(given) === undefined)) {
     complaints.push(
-      `The setting finishwright.use.readAlso has ${JSON.stringify(folder)}, which is no folder: write its absolute path.`,
+      `The setting finishwright.use.readAlso has ${JSON.stringify(folder)}, which is not a folder: write its absolute path.`,
     );
   }
   const lowest = read("finishwright.findings.lowest", SETTING_SCHEMAS["finishwright.findings.lowest"]);

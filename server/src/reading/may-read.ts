@@ -84,10 +84,10 @@ function refusalOfPlace(
 ): string | undefined {
   const file = segments.at(-1) ?? "";
   if (purpose === "recipe" && !/[^/]\.finish$/iu.test(file)) {
-    return "is no recipe: its name does not end in `.finish`. Name a recipe, or rename the file";
+    return "is not a recipe: its name does not end in `.finish`. Name a recipe, or rename the file";
   }
   if (purpose === "project" && file !== PROJECT_FILE_NAME) {
-    return `is no project file: its name is not \`${PROJECT_FILE_NAME}\`. Give it that name`;
+    return `is not a project file: its name is not \`${PROJECT_FILE_NAME}\`. Give it that name`;
   }
   // A drive's letter says that a colon elsewhere means another stream of a file.
   if (isDrive(segments[0]) && segments.slice(1).some((segment) => segment.includes(":"))) {

@@ -47,12 +47,12 @@ export function isTooLarge(text: string): boolean {
 }
 
 /** The end of a sentence that begins with the file. `detail` is what the system said, for what has no words here. */
-export function reasonOf(failure: ReadFailure, detail = "nobody says why"): string {
+export function reasonOf(failure: ReadFailure, detail = "unknown error"): string {
   switch (failure) {
     case "missing":
       return "does not exist";
     case "link":
-      return "is a link that leads nowhere. Mend the link, or name the file that is meant";
+      return "is a broken link. Fix it, or give the target file";
     case "linked":
       return refusalOfKind("link") ?? "";
     case "folder":
@@ -64,11 +64,11 @@ export function reasonOf(failure: ReadFailure, detail = "nobody says why"): stri
     case "forbidden":
       return "may not be read: you have no permission for it. Ask for it, or leave the file out";
     case "unavailable":
-      return "cannot be reached just now. It is asked for again when this file is saved";
+      return "cannot be reached at the moment; saving this file retries";
     case "silent":
-      return "was not handed out by the editor in time. It is asked for again when this file is saved";
+      return "could not be loaded from the editor in time; saving this file retries";
     case "late":
-      return "does not answer, and reading it was given up. Look after the disk or the network folder that it lies on; it is asked for again when this file is saved";
+      return "does not respond, so reading it was abandoned. Check its disk or network folder; saving this file retries";
     case "other":
       return `cannot be read: ${detail}`;
   }

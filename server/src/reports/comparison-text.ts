@@ -30,7 +30,7 @@ export function comparisonText(names: SideNames, comparison: Comparison, colours
   return [
     colours.bold(line(head)),
     ...sections.flatMap(({ title, rows }) => [colours.bold(title), ...rows.map(line)]),
-    ...(comparison.a.rules.length + comparison.b.rules.length === 0 ? ["Neither brings a finding."] : []),
+    ...(comparison.a.rules.length + comparison.b.rules.length === 0 ? ["No findings in either job."] : []),
     ...gapLines(names, comparison),
     "",
   ].join("\n");

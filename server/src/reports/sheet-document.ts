@@ -115,7 +115,7 @@ export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan)
     origin: [...code(sheet.name), ...plain(` in ${file}`)],
     head: [...docs(sheet.docs), ...findings(sheet.findings, locate), ...facts(sheet.facts), ...gaps(sheet)],
     sections: [
-      { title: "To choose first", blocks: facts(sheet.choices) },
+      { title: "Choose before starting", blocks: facts(sheet.choices) },
       { title: "Safety", blocks: safety(sheet) },
       { title: "Pieces and surfaces", blocks: pieces(sheet) },
       { title: "Shop", blocks: docs(sheet.shopDocs) },
@@ -129,7 +129,7 @@ export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan)
 }
 
 const FOOT =
-  "This sheet was worked out from the text of a recipe. It advises and certifies nothing as safe: labels, safety data sheets, local codes and licensed practice come first.";
+  "This sheet was calculated from the text of a recipe. It advises; it never certifies anything as safe: labels, safety data sheets, local codes and licensed practice come first.";
 
 const SAFETY =
   "These are the usual cautions, no more. Keeping to them does not make the work safe, and nothing here certifies that it is: read the label and the safety data sheet of every product first, and follow local codes and licensed practice where they ask for more.";
@@ -168,7 +168,7 @@ function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => stri
       kind: "box",
       tone: errors ? "error" : "warning",
       isFindings: true,
-      title: `${errors ? "Do not start before this is settled" : "Look at this before you start"}: ${counts.join(", ")}`,
+      title: `${errors ? "Resolve before starting" : "Check before starting"}: ${counts.join(", ")}`,
       blocks: [{ kind: "numbers", items }, paragraph(plain(NOT_SAFE))],
     },
   ];
@@ -177,7 +177,9 @@ function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => stri
 function gaps({ gaps: list }: Sheet): readonly Block[] {
   if (list.length === 0) return [];
   const items = list.map(({ figure, missing }) => [...plain(`${figure}: `), ...prose(missing.join(", "))]);
-  return [{ kind: "box", tone: "note", title: "Not worked out", blocks: [{ kind: "bullets", items }] }];
+  return [
+    { kind: "box", tone: "note", title: "Could not be calculated", blocks: [{ kind: "bullets", items }] },
+  ];
 }
 
 function safety({ duties, pieces: list, fumes }: Sheet): readonly Block[] {
@@ -297,7 +299,7 @@ function days({ days: list }: Sheet): readonly Block[] {
   return [
     {
       kind: "table",
-      caption: "What is due when, as planned",
+      caption: "Planned schedule",
       columns: [
         { title: "Day" },
         { title: "Time", form: "short" },

@@ -76,8 +76,8 @@ const sumRow = ({ currency, cost, knownCost }: ShoppingBasket): readonly string[
   moneyText(knownCost, currency),
 ];
 
-const WITHOUT_UNKNOWN = "without what is not known";
-const PAPER_TITLE = "Abrasives, an estimate by common practice and not in the sum";
+const WITHOUT_UNKNOWN = "excluding items without a price";
+const PAPER_TITLE = "Abrasives, an estimate by common practice, not included in the total";
 
 const paperText = ({ grit, sheets }: PaperUse): string =>
   `${sheets} sheet${sheets === 1 ? "" : "s"} of grit ${grit}`;

@@ -29,7 +29,7 @@ describe("recipes in recipes", () => {
     const deep = recipes(150, (name, i) => (i === 0 ? "step dust, takes 1 h" : `follow ${name(i - 1)}`));
     const result = resultOf(deep, "r149");
     expect(result.totals).toMatchObject({ elapsed_h: null, material_cost: null });
-    expect(gapsOf(result, "finish")).toContain("a recipe of more steps than can be reckoned");
+    expect(gapsOf(result, "finish")).toContain("a recipe with too many steps to calculate");
   });
 
   test("that double with every level and do nothing end", () => {

@@ -26,10 +26,10 @@ interface CheckOptions extends LoadOptions {
 export const addCheck: AddCommand = (program, ctx) => {
   program
     .command("check")
-    .summary("say what is wrong or likely to go wrong")
+    .summary("report errors and likely problems")
     .description(
-      "Checks recipes and says what is wrong or likely to go wrong. Files that a recipe uses are read for their " +
-        "meaning; their own findings are printed only when they are asked for.",
+      "Checks recipes and reports errors and likely problems. Files that a recipe uses are read, too; " +
+        "their own findings are printed only if you name those files.",
     )
     .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
     .addOption(formatOption(["text", "lines", "json", "sarif"]))

@@ -22,10 +22,10 @@ interface CompareOptions extends LoadOptions {
 export const addCompare: AddCommand = (program, ctx) => {
   program
     .command("compare")
-    .summary("two ways of doing a job, side by side")
+    .summary("compare two jobs, or two versions of one")
     .description(
       "Compares two jobs, or two versions of one in two files: coats, litres, cost, hands-on and elapsed time, dates, " +
-        "fumes and findings. A job is named by its file if it is the only one there, else by FILE:JOB.",
+        "fumes and findings. Use FILE if it contains one job, otherwise FILE:JOB.",
     )
     .argument("<a>", "FILE or FILE:JOB")
     .argument("<b>", "FILE or FILE:JOB")

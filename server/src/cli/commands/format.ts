@@ -31,10 +31,10 @@ const FAILED: Outcome = { isChanged: false, isWhole: true, isDone: false };
 export const addFormat: AddCommand = (program, ctx) => {
   program
     .command("format")
-    .summary("bring recipes to the one layout")
+    .summary("format recipes")
     .description(
-      "Brings recipes to the one layout, in place: indentation, columns, blanks, the plain forms of units. Nothing that " +
-        "they say changes. Lines with syntax errors are left as they are, and the exit status is then 1.",
+      "Formats recipes in place: indentation, columns, blanks, the plain forms of units. Their meaning does not " +
+        "change. Lines with syntax errors are left as they are, and the exit status is then 1.",
     )
     .argument(
       "[paths...]",

@@ -41,7 +41,7 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   const jobs = askedJobs(loaded, options.job);
   const results = jobs.map(({ result }) => result);
   if (jobs.length === 0 && loaded.asked.length > 0) {
-    warn(io, `\`${file}\` has no jobs, so there is nothing to plan. A job says \`job NAME {\`.`);
+    warn(io, `\`${file}\` has no jobs to plan. A job begins with \`job NAME {\`.`);
   }
   if (options.format === "ics") writeIcs(io, jobs);
   else if (options.format === "json") io.stdout.write(scheduleJson(results));
@@ -57,7 +57,7 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   for (const { result } of jobs.filter((job) => !dated.includes(job))) {
     warn(io, `The job \`${result.job.name}\` has no dates: it needs \`start\` and \`in\` (the shop).`);
   }
-  if (dated.length === 0 && jobs.length > 0) throw new UsageError("There is nothing for a calendar.");
+  if (dated.length === 0 && jobs.length > 0) throw new UsageError("No dated jobs to export.");
   const items = dated.flatMap(({ result }) =>
     planLines(result)
       .filter(({ start, end }) => end > start)

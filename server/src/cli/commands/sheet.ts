@@ -27,17 +27,17 @@ export const addSheet: AddCommand = (program, ctx) => {
     .command("sheet")
     .summary("a sheet for the bench: steps, amounts, dates and cautions")
     .description(
-      "Prints a sheet to work from: pieces and surfaces, materials with the amounts to mix, every step with its box to " +
-        "tick, waits in the shop's air, dates, safety duties, and the findings that stand open. Every job of the file " +
-        "has its sheet, and every recipe that no job of it goes through has one without amounts and dates. The exit " +
-        "status is 1 when errors stand open; the sheet is printed all the same, with the findings on top.",
+      "Prints a sheet to work from: pieces and surfaces, materials with the amounts to mix, every step with a box to " +
+        "tick, waits in the shop's air, dates, safety duties, and open findings. Each job of the file gets a sheet; " +
+        "recipes that no job uses get a sheet without amounts or dates. The exit status is 1 if there are errors; the " +
+        "sheet is printed all the same, with the findings on top.",
     )
     .argument("<file>", "the file of the job or recipe")
     .addOption(jobOption())
     .addOption(
       new Option(
         "--format <format>",
-        "form of the output; if not said, by the ending of the file to write, else text",
+        "form of the output; by default that of the output file's ending, else text",
       ).choices([...SHEET_FORMATS]),
     )
     .option(
@@ -116,7 +116,7 @@ function mayReplace(before: string): true | string {
   if (origin === "own") return true;
   const why =
     origin === "changed"
-      ? "is a sheet that somebody has written in since it was made"
-      : "is there already and is no sheet made here";
-  return `${why}, so it is left as it is. Give another name, or add \`--overwrite\` to replace it`;
+      ? "is a sheet that has been edited since it was made"
+      : "already exists and was not made by `sheet`";
+  return `${why}, so it was not changed. Give another name, or add \`--overwrite\` to replace it`;
 }

@@ -58,7 +58,7 @@ async function shopping(
   const jobs = askedJobs(loaded, options.job);
   const results = jobs.map(({ result }) => result);
   if (results.length === 0 && loaded.asked.length > 0) {
-    warn(io, "These files have no jobs, so there is nothing to buy. A job says `job NAME {`.");
+    warn(io, "These files have no jobs to buy for. A job begins with `job NAME {`.");
   }
   const baskets = shoppingList(results);
   if (baskets.length > 1) {

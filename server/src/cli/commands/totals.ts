@@ -48,22 +48,22 @@ export async function totals(
   } else {
     io.stdout.write(totalsText(jobs, outputColours(io)));
     if (jobs.length === 0 && loaded.asked.length > 0) {
-      warn(io, "These files have no jobs, so there is nothing to add up. A job says `job NAME {`.");
+      warn(io, "These files have no jobs to add up. A job begins with `job NAME {`.");
     }
   }
   return statusOf({ io }, loaded, { what: "totals", jobs: options.job && jobs });
 }
 
-type Reckoned = "totals" | "figures" | "plan" | "sheet" | "list";
+type Asked = "totals" | "figures" | "plan" | "sheet" | "list";
 
 /**
- * The status of a command that reckons: 2 for files that could not be read, 1 for errors in the files of its jobs, and in
+ * The status of a command that calculates: 2 for files that could not be read, 1 for errors in the files of its jobs, and in
  * files that these use, as far as these errors reach the figures. Each of these files is named on stderr.
  */
 export function statusOf(
   { io }: Pick<CommandContext, "io">,
   loaded: Loaded,
-  { what, jobs }: { readonly what: Reckoned; readonly jobs?: readonly AskedJob[] | undefined },
+  { what, jobs }: { readonly what: Asked; readonly jobs?: readonly AskedJob[] | undefined },
 ): ExitStatus {
   const files = jobs ? jobs.map(({ file }) => file) : loaded.asked.map(({ path }) => path);
   const wrong = filesWithErrors(loaded, [...new Set(files)]);

@@ -377,7 +377,7 @@ export const CLEAR_FAMILIES: readonly Family[] = [
   {
     ...OILBORNE,
     name: "hardwax oil",
-    doc: "Drying oils with hard wax in one thin coat or two; easily mended, and it ambers.",
+    doc: "Drying oils with hard wax in one thin coat or two; easily repaired, and it ambers.",
     group: "clear",
     role: "oil",
     binder: "oil and wax",

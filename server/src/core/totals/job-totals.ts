@@ -24,7 +24,7 @@ export interface JobResult {
   readonly runs: readonly SurfaceRun[];
   readonly draws: readonly Draw[];
   readonly needs: readonly MaterialNeed[];
-  /** Litres in the cupboard after this job, of every material that it or an earlier job drew on. */
+  /** Litres in stock after this job, of every material that it or an earlier job drew on. */
   readonly left: ReadonlyMap<Material, number>;
   readonly schedule: Schedule;
   readonly totals: JobTotals;
@@ -33,7 +33,7 @@ export interface JobResult {
 }
 
 export interface MaterialNeed extends Need {
-  /** What is in the cupboard before this job; for a job `after` another, what that left. */
+  /** What is in stock before this job; for a job `after` another, what that left. */
   readonly onHand: number;
   readonly totals: MaterialTotals;
 }

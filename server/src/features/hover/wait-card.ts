@@ -57,7 +57,7 @@ function oftenText({ times }: LineRun): string {
 }
 
 function untilText({ run }: LineRun, stage: Stage, anchor: Anchor | undefined, passed: number): string {
-  if (!anchor) return "nothing was put on before, so there is nothing to wait for";
+  if (!anchor) return "nothing was put on before, so nothing needs to dry";
   if (!anchor.material) return `${code(anchor.name)} is not known here, so neither is its time`;
   const needed = neededText(run.shop?.air?.value, anchor.material, stage);
   if (!needed) return `${code(anchor.name)} states no time for it`;

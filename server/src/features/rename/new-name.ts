@@ -30,9 +30,9 @@ export function reasonAgainst(
 
 function malformed(name: string): string | undefined {
   if (NAME.test(name)) return undefined;
-  const mended = name.replace(/[\s-]+/gu, "_");
-  const hint = mended !== name && NAME.test(mended) ? ` Write \`${mended}\`.` : "";
-  return `${name === "" ? "Nothing" : `\`${name}\``} is no name: a name is a letter, followed by letters, digits and \`_\`.${hint}`;
+  const fixed = name.replace(/[\s-]+/gu, "_");
+  const hint = fixed !== name && NAME.test(fixed) ? ` Write \`${fixed}\`.` : "";
+  return `${name === "" ? "Nothing" : `\`${name}\``} is not a name: a name is a letter, followed by letters, digits and \`_\`.${hint}`;
 }
 
 function reserved({ kind }: Referent, name: string): string | undefined {

@@ -47,7 +47,7 @@ export function waitWords(
     ? [
         run.shop?.hours
           ? "To the first opening of the shop, 12 h or more away."
-          : "12 h at least; 16 h are reckoned with where no hours are known.",
+          : "12 h at least; 16 h are assumed where no hours are known.",
       ]
     : [];
   return {
@@ -68,7 +68,7 @@ function untilDetails(
   anchor: Anchor | undefined,
   explained: Set<Material>,
 ): readonly string[] {
-  if (!anchor) return ["Nothing was put on before, so there is nothing to wait for."];
+  if (!anchor) return ["Nothing was put on before, so nothing needs to dry."];
   const { material } = anchor;
   if (!material) return ["How long depends on the material that is chosen."];
   const needed = dryingTime(run.shop?.air?.value, material, stage);

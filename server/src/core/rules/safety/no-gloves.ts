@@ -42,7 +42,7 @@ export const noGloves: TradeRule = {
 `,
     },
     {
-      title: "In a coat block: the mend goes above it",
+      title: "In a coat block: the fix goes above it",
       text: `recipe glazed {
   for    wood
   safety ventilate, no_ignition, wet_rags
