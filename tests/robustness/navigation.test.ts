@@ -19,10 +19,17 @@ const lineOf = (analysis: Analysis, { file, span }: FileSpan): string =>
   `${file}:${fileText(analysis, file).slice(0, span.start).split("\n").length}`;
 
 /**
+ * A misspelt argument is told as one finding and else as two, one of them the argument that is missing. What is near
+ * enough for a slip of the pen depends on the spelling, which is just what a renaming changes.
+ */
+const drawFindings = (analysis: Analysis): readonly string[] =>
+  drawAllFindings(analysis).filter((line) => !line.includes(" missing-argument "));
+
+/**
  * Everything of a finding but its message, which has names in it and may propose one that is close, with a fix; places as
  * lines, since names differ in length.
  */
-function drawFindings(analysis: Analysis): readonly string[] {
+function drawAllFindings(analysis: Analysis): readonly string[] {
   const draw = (finding: FileFinding): string =>
     [
       lineOf(analysis, finding),
