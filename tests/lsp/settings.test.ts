@@ -17,6 +17,32 @@ test("findings below the lowest level wanted are not shown, as soon as the user 
   await client.end();
 });
 
+test("a level wanted is heeded though the project's configuration is looked up again meanwhile, and slowly", async () => {
+  const looked: (() => void)[] = [];
+  let isSlow = false;
+  const client = await startClient({
+    openFolders: ["file:///shop"],
+    host: {
+      readFromDisk: async () => {
+        if (isSlow) await new Promise<void>((resolve) => looked.push(resolve));
+        return { reason: "it does not exist" };
+      },
+    },
+  });
+  await client.open(A, "bad dull");
+  expect(await client.findings(A)).toHaveLength(2);
+  isSlow = true;
+  client.setSettings({ findings: { lowest: "warning" } });
+  await client.notify("workspace/didChangeConfiguration", { settings: null });
+  // No configuration comes of it, so nothing but the setting has changed.
+  await expect.poll(() => looked.length).toBeGreaterThan(0);
+  isSlow = false;
+  for (const answer of looked) answer();
+  await client.take("workspace/diagnostic/refresh");
+  expect(await client.findings(A)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+  await client.end();
+});
+
 test("a client that cannot be asked sends its settings along", async () => {
   const client = await startClient({ capabilities: MINIMAL });
   await client.open(A, "bad dull");

@@ -23,12 +23,16 @@ export const refreshDiagnostics = (session: Session): void => {
     if (files.openFiles.length > FEW) await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
     else await yieldToMessages();
     waiting = false;
-    // One that waits for another to be read is news when that has been read, which is a change of its own.
-    const isStale = files.openFiles.some((file) => {
-      const delivered = reports.delivered.get(file);
-      return delivered !== undefined && files.isSettled(file) && delivered !== reports.of(file).resultId;
-    });
-    if (isStale) await connection.sendRequest(DiagnosticRefreshRequest.type);
+    const asked = files.openFiles.filter((file) => reports.delivered.has(file));
+    const isStale = asked.some(
+      (file) => files.isSettled(file) && reports.delivered.get(file) !== reports.of(file).resultId,
+    );
+    if (isStale) return connection.sendRequest(DiagnosticRefreshRequest.type);
+    // What comes in need not be a change of its own: a configuration that is not there, read again, says nothing new.
+    const unsettled = asked.filter((file) => !files.isSettled(file));
+    if (unsettled.length === 0) return;
+    await Promise.race(unsettled.map((file) => files.settled(file)));
+    await refresh();
   };
 
   changes.listen((kind) => {
