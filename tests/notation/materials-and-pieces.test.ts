@@ -69,7 +69,7 @@ describe("material", () => {
     ["thin nothing", 'unknown-word "nothing"'],
     ["thin none", 'unknown-word "none"'],
     ["thin mineral spirits, up to 10 %", ""],
-    ["thin mineral_spirits", 'unknown-word "mineral_spirits"'],
+    ["thin turpentine_oil", 'unknown-word "turpentine_oil"'],
     ["sold 946 mL for 28", ""],
     ["sold 946 mL for 28.001", 'bad-number "28.001"'],
     ["sold 946 mL for -2", 'bad-number "-2"'],
