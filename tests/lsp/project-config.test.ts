@@ -57,7 +57,7 @@ test("what is wrong in it is said once, and the findings are there all the same"
   expect(await client.findings(A)).toEqual([UNKNOWN]);
   expect(await client.take("window/logMessage")).toMatchObject({
     type: 2,
-    message: expect.stringMatching(/^file:\/\/\/shop\/finishwright\.config\.json: .*no JSON/),
+    message: expect.stringMatching(/^file:\/\/\/shop\/finishwright\.config\.json: .*not valid JSON/),
   });
   await client.end();
 });
