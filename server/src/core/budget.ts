@@ -5,7 +5,7 @@
  * What lies beyond is left out as a whole and named by `not-checked`, since figures of a part would be taken for those of
  * the whole. Within one file recipes and jobs are taken in their order, so an edit below costs nothing above.
  */
-import type { Finding } from "./findings.ts";
+import { byGravity, type Finding } from "./findings.ts";
 import type { Place } from "./place.ts";
 import { placeKey } from "./place.ts";
 import type { SurfaceRun } from "./surface/run.ts";
@@ -63,12 +63,6 @@ export function jobTooLarge({ actions, planned, planWork }: JobWork): TooLarge |
 
 const BEYOND = "what stands above it in this file is already as much as is worked out of one file";
 
-/** A count of what a file has used up so far, in the order of its declarations. */
-export interface FileBudget {
-  readonly actions: number;
-  readonly planWork: number;
-}
-
 export const beyondFile = (): TooLarge => new TooLarge(BEYOND);
 
 /** The finding for something that was left out. */
@@ -108,14 +102,10 @@ export function cutsOf(runs: readonly SurfaceRun[]): readonly Finding[] {
   return [...found.values()];
 }
 
-const GRAVITY = ["error", "warning", "information", "hint"];
-
 /** The gravest findings, as many as a file may have, and one that counts the others. */
 export function withinFindings(findings: readonly Finding[], start: Place): readonly Finding[] {
   if (findings.length <= MOST_FINDINGS) return findings;
-  const gravest = findings
-    .toSorted((a, b) => GRAVITY.indexOf(a.severity) - GRAVITY.indexOf(b.severity))
-    .slice(0, MOST_FINDINGS);
+  const gravest = findings.toSorted(byGravity).slice(0, MOST_FINDINGS);
   const left = findings.length - MOST_FINDINGS;
   return [
     ...gravest,

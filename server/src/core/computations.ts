@@ -5,6 +5,7 @@
  * `server/docs/computations.md` is written from it. A test holds that files, functions and tests named here exist, and
  * that no function of the reckoning folders is left out. Nothing is computed from this table.
  */
+import { BY_DEFINITION, PRACTICE } from "./knowledge/sources.ts";
 
 export interface Computation {
   readonly topic: Topic;
@@ -36,8 +37,6 @@ export const TOPICS = [
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 
-const BY_DEFINITION = "by definition, no outside source";
-const PRACTICE = "common practice, no source";
 const GEOMETRY = "plane geometry";
 const TOTALS = "`totals`, hover of the job";
 const NOT_SHOWN = "not shown: a check on the others";

@@ -6,7 +6,19 @@ import type { Place } from "./place.ts";
 export type Severity = "error" | "warning" | "information" | "hint";
 
 /** The gravest first. */
-export const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
+export const SEVERITIES = ["error", "warning", "information", "hint"] as const satisfies readonly Severity[];
+
+interface Graded {
+  readonly severity: Severity;
+}
+
+/** The order of what is graver; 0 where both are as grave. */
+export const byGravity = (a: Graded, b: Graded): number =>
+  SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity);
+
+/** Whether something of this severity is as grave as a level, or graver. */
+export const isAtLeast = (severity: Severity, level: Severity): boolean =>
+  SEVERITIES.indexOf(severity) <= SEVERITIES.indexOf(level);
 
 export const gravest = (severities: readonly Severity[]): Severity =>
   SEVERITIES.find((severity) => severities.includes(severity)) ?? "hint";

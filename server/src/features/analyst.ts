@@ -8,7 +8,7 @@
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, type CheckerParts, createChecker } from "../core/check.ts";
-import { SEVERITIES } from "../core/findings.ts";
+import { byGravity } from "../core/findings.ts";
 import { type Fault, type FaultListener, fileStart } from "../core/internal-error.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
@@ -163,7 +163,7 @@ function inOrder(findings: readonly FileFinding[]): readonly FileFinding[] {
   return [...findings].sort(
     (a, b) =>
       a.span.start - b.span.start ||
-      SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+      byGravity(a, b) ||
       a.span.end - b.span.end ||
       (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
   );

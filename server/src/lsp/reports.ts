@@ -5,12 +5,13 @@
  * happened in between, and a client that has them already is told so in one word.
  */
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
+import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { FileId } from "../core/place.ts";
 import type { FileFinding } from "../features/types.ts";
 import { describe } from "./guard.ts";
 import type { Session } from "./session.ts";
-import { isShown, SEVERITIES } from "./settings.ts";
+import { isShown } from "./settings.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
 export interface Report {
@@ -74,7 +75,7 @@ const diagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnos
 
 /** Editors show what stands at one place in the order that they got it: the gravest is read first. */
 const byPlaceAndGravity = (a: FileFinding, b: FileFinding): number =>
-  a.span.start - b.span.start || SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity);
+  a.span.start - b.span.start || byGravity(a, b);
 
 /** FNV-1a twice, from either end: short, and two different sets share it only by a very unlikely accident. */
 const fingerprint = (text: string): string => {

@@ -5,7 +5,7 @@
  * by value. The settings and their defaults are declared for VS Code in package.json; a test compares the two.
  */
 import * as z from "zod";
-import type { Severity } from "../core/findings.ts";
+import { isAtLeast, SEVERITIES, type Severity } from "../core/findings.ts";
 import { INLAY_HINT_KINDS, type InlayHintKind } from "../features/types.ts";
 import { folderKey } from "../reading/may-read.ts";
 
@@ -26,9 +26,6 @@ export const DEFAULT_SETTINGS: Settings = {
   jobLenses: true,
   readAlso: [],
 };
-
-/** From the gravest. */
-export const SEVERITIES = ["error", "warning", "information", "hint"] as const satisfies readonly Severity[];
 
 /** Every setting by its full name, with the values that it takes. */
 export const SETTING_SCHEMAS = {
@@ -100,7 +97,7 @@ const takenBy = (name: SettingName): string => {
 
 /** Whether findings of this level are shown. */
 export const isShown = (severity: Severity, settings: Settings): boolean =>
-  SEVERITIES.indexOf(severity) <= SEVERITIES.indexOf(settings.lowest);
+  isAtLeast(severity, settings.lowest);
 
 const lookUp = (value: unknown, path: readonly string[]): unknown =>
   path.reduce<unknown>(

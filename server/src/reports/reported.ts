@@ -4,7 +4,7 @@
  */
 import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/src/line-index.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
-import { gravest, joinedText, messageOf, SEVERITIES, type Severity } from "../core/findings.ts";
+import { byGravity, gravest, joinedText, messageOf } from "../core/findings.ts";
 import { partsOf } from "../features/finding-parts.ts";
 import type { FileFinding } from "../features/types.ts";
 
@@ -89,8 +89,4 @@ export function indexOf(file: OtherFile): LineIndex {
 
 /** The gravest first, in the order of the text within one level. */
 export const gravestFirst = (findings: readonly FileFinding[]): readonly FileFinding[] =>
-  findings.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
-
-/** Whether a finding is as grave as a level, or graver. */
-export const isAtLeast = (severity: Severity, level: Severity): boolean =>
-  SEVERITIES.indexOf(severity) <= SEVERITIES.indexOf(level);
+  findings.toSorted(byGravity);

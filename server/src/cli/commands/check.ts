@@ -1,11 +1,12 @@
 /** `check`: the findings of files and folders. */
 import { Option } from "commander";
 import type { Severity } from "../../core/findings.ts";
+import { isAtLeast } from "../../core/findings.ts";
 import { findingsJson } from "../../reports/findings-json.ts";
 import { findingsLines } from "../../reports/findings-lines.ts";
 import { findingsSarif } from "../../reports/findings-sarif.ts";
 import { findingsText } from "../../reports/findings-text.ts";
-import { type FindingReport, isAtLeast, type OtherFile, onePerLine } from "../../reports/reported.ts";
+import { type FindingReport, type OtherFile, onePerLine } from "../../reports/reported.ts";
 import {
   type AddCommand,
   type CommandContext,

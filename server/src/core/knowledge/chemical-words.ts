@@ -268,7 +268,8 @@ function isDeniedAfter({ words, to, reading }: Name): boolean {
   return false;
 }
 
-const startsWithAny = (key: string, stems: readonly string[]): boolean =>
+/** Whether a word begins with one of these stems. */
+export const startsWithAny = (key: string, stems: readonly string[]): boolean =>
   stems.some((stem) => key.startsWith(stem));
 
 const isCaution = (words: readonly Word[]): boolean =>

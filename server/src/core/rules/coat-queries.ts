@@ -23,10 +23,6 @@ export function familiesOf(coat: Coat): readonly Family[] {
     : [];
 }
 
-/** `, which may be waxed shellac` for an unknown finish of which this family is the worst case. */
-export const mayBe = (coat: Coat, worst: Family): string =>
-  coat.unknown ? `, which may be ${worst.name}` : "";
-
 /** The coats that a wet layer gets at, from the top: down through what builds no film, to the first film with it. */
 export function reachedCoats(layers: readonly Coat[]): readonly Coat[] {
   const film = layers.findLastIndex(isFilm);
@@ -35,10 +31,6 @@ export function reachedCoats(layers: readonly Coat[]): readonly Coat[] {
 
 /** Paint so porous that oil and stain soak in and the next coat holds without scuffing. */
 export const isPorousPaint = (coat: Coat): boolean => coat.family?.role === "paint" && coat.family.needsClear;
-
-/** One coat of a film-forming clear. */
-export const isClearFilm = (coat: Coat): boolean =>
-  coat.unknown === "clear" || (coat.family?.role === "clear" && isFilm(coat));
 
 /** A layer that dissolves the one below and is of its kind becomes one film with it: shellac, lacquer. */
 export const meltsInto = (over: Family, below: Family): boolean =>

@@ -6,7 +6,7 @@
  * names the job and its surfaces. One finding a rule, line and job; nothing twice. A rule that throws costs its own
  * findings alone, and is named on the recipe or job that it was looking at.
  */
-import { type Finding, type RelatedPlace, SEVERITIES, type Severity } from "../findings.ts";
+import { byGravity, type Finding, type RelatedPlace, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
 import { andList } from "../model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
@@ -82,8 +82,7 @@ const toldWith = (said: Draft, { report }: Draft): Draft => ({ ...said, report }
 
 /** By the recipe's own file a little is missing, and by the air of this job much. */
 const isGraver = (draft: Draft, said: Draft): boolean =>
-  draft.report.wait !== undefined &&
-  SEVERITIES.indexOf(severityOf(draft)) < SEVERITIES.indexOf(severityOf(said));
+  draft.report.wait !== undefined && draftsByGravity(draft, said) < 0;
 
 const together = (outcomes: readonly Outcome[]): Outcome => ({
   drafts: outcomes.flatMap(({ drafts }) => drafts),
@@ -181,7 +180,7 @@ const placeDraft = (
 });
 
 function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, plain: Report): Draft {
-  const report = SPEAKS_OF_LEAD.has(rule.id) ? plain : cautious(run, action, plain);
+  const report = rule.speaksOfLead ? plain : cautious(run, action, plain);
   const line = lineOf(run, action);
   const place = samePlace(line, action.place) ? (report.at ?? line) : line;
   return {
@@ -192,13 +191,6 @@ function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, plain: Re
     ...(run.kind === "job" ? { job: run.job!.name, surface: run.label } : {}),
   };
 }
-
-/** Rules whose own words are about lead. */
-const SPEAKS_OF_LEAD: ReadonlySet<string> = new Set([
-  "lead-not-tested",
-  "lead-unsafe-method",
-  "no-lead-safe-work",
-]);
 
 /** One finding a rule, line and job, naming all its surfaces; the first report gives the words. */
 function merge(drafts: readonly Draft[]): readonly Finding[] {
@@ -219,9 +211,7 @@ const lineKey = (draft: Draft): string =>
     : `${draft.place.span.start}`;
 
 function finding(group: readonly Draft[]): Finding {
-  const worst = [...group].sort(
-    (a, b) => SEVERITIES.indexOf(severityOf(a)) - SEVERITIES.indexOf(severityOf(b)),
-  )[0]!;
+  const worst = [...group].sort(draftsByGravity)[0]!;
   const { job } = worst;
   const report = toldTogether(group, worst.report);
   const { headline, why, remedy, part, cause, eased } = report;
@@ -260,6 +250,9 @@ function whereText(job: string, surfaces: readonly string[]): string {
 }
 
 const severityOf = (draft: Draft): Severity => draft.report.severity ?? draft.rule.severity;
+
+const draftsByGravity = (a: Draft, b: Draft): number =>
+  byGravity({ severity: severityOf(a) }, { severity: severityOf(b) });
 
 /** The recipe's line is a related place where the finding stands on a line that leads to it. */
 function relatedOf(draft: Draft): readonly RelatedPlace[] {

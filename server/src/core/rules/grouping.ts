@@ -6,7 +6,7 @@
  * out what they allow, so that each part is allowed, set and explained by its own rule. Nothing is lost: the finding that
  * is left has all of them as its `parts` and the gravest of their levels.
  */
-import { type Finding, type FindingPart, gravest, type RelatedPlace, SEVERITIES } from "../findings.ts";
+import { byGravity, type Finding, type FindingPart, gravest, type RelatedPlace } from "../findings.ts";
 import { type Place, placeKey } from "../place.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
 
@@ -21,10 +21,12 @@ export const groupFindings = (
 
 /** Each group stands where its first part stood in the list. */
 function toldTogether(findings: readonly Finding[]): readonly Finding[] {
-  const groups = new Map<unknown, readonly Finding[]>();
+  const groups = new Map<unknown, Finding[]>();
   for (const finding of findings) {
     const key = groupKey(finding) ?? finding;
-    groups.set(key, [...(groups.get(key) ?? []), finding]);
+    const group = groups.get(key);
+    if (group) group.push(finding);
+    else groups.set(key, [finding]);
   }
   return [...groups.values()].map((group) => (group.length === 1 ? group[0]! : toldAsOne(group)));
 }
@@ -39,10 +41,7 @@ function groupKey({ part, place, job = "" }: Finding): string | undefined {
 /** At the place of the gravest, of those the first; its related places are those of all parts. */
 function toldAsOne(group: readonly Finding[]): Finding {
   const sorted = [...group].sort(
-    (a, b) =>
-      SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
-      a.place.span.start - b.place.span.start ||
-      (a.rule < b.rule ? -1 : 1),
+    (a, b) => byGravity(a, b) || a.place.span.start - b.place.span.start || (a.rule < b.rule ? -1 : 1),
   );
   const first = sorted[0]!;
   const { text, fixes } = FINDING_GROUPS[first.part!.group]!;

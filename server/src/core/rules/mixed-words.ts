@@ -5,7 +5,13 @@
  */
 
 import type { Hazard } from "../knowledge/chemical-schema.ts";
-import { chemicalsIn, clausesOf, type Mention, type Reading } from "../knowledge/chemical-words.ts";
+import {
+  chemicalsIn,
+  clausesOf,
+  type Mention,
+  type Reading,
+  startsWithAny,
+} from "../knowledge/chemical-words.ts";
 import { chemical } from "../knowledge/chemicals.ts";
 import { type Incompatible, incompatible } from "../knowledge/incompatible.ts";
 
@@ -87,9 +93,6 @@ function toneOf(words: Clause): Tone {
 }
 
 type Clause = ReturnType<typeof clausesOf>[number];
-
-const startsWithAny = (key: string, stems: readonly string[]): boolean =>
-  stems.some((stem) => key.startsWith(stem));
 
 function hazardsOf({ chemical: name, from }: Mention, words: readonly string[]): readonly Hazard[] {
   const { hazards } = chemical(name);

@@ -151,6 +151,8 @@ export interface RuleChecks {
 
 export interface TradeRule extends RuleMeta {
   readonly checks: RuleChecks;
+  /** Its own words are about lead, so the caution that remedies on old coats begin with is not added. */
+  readonly speaksOfLead?: true;
   /**
    * Rules whose findings say the same, or what comes before it. Where one of them has a finding of the same cause (the
    * `cause` of both reports; without one, the same line), this rule's finding becomes a related place of that one.

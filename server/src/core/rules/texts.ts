@@ -20,12 +20,6 @@ export function coatName(coat: Coat): string {
   return coat.origin === "earlier job" ? `the earlier job's ${name}` : name;
 }
 
-/** The coat that another goes over: `its own earlier coat` where both are of one material. */
-export const coatBelowName = (over: MaterialUse, below: Coat): string =>
-  below.origin === "new" && below.what === over.name && below.material === over.material
-    ? "its own earlier coat"
-    : coatName(below);
-
 /**
  * `` `walnut` (gel stain) ``, or where a parameter brought it in `` `stain` (`walnut`, gel stain) ``: the name that
  * stands on the line comes first, and what is plain from a name is not said again.
@@ -42,11 +36,6 @@ export function useName({ name, material }: Named): string {
 interface Named {
   readonly name: MaterialUse["name"];
   readonly material?: Material | undefined;
-}
-
-/** A material by its own name, where no line names it. */
-export function materialName(name: string, family: string | undefined): string {
-  return family && family.replaceAll(" ", "_") !== name ? `\`${name}\` (${family})` : `\`${name}\``;
 }
 
 /** "The layer underneath" and its line. */

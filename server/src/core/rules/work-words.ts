@@ -1,15 +1,3 @@
-/**
- * What the free text of a recipe says about heat, machines and filters: its notes, and the quoted words of its steps.
- *
- * A hazard counts unless the clause that names it denies it ("no blowlamp", "keep flames away", "the pilot light is
- * out"). Words of time ("until it smokes", "before sanding") deny nothing, unlike in `spoken-words.ts`, where a text must
- * leave no doubt.
- */
-import type { Action } from "../surface/actions.ts";
-import type { SurfaceRun } from "../surface/run.ts";
-import { rememberedByRun } from "../surface/run-index.ts";
-import { textOf } from "./spoken-words.ts";
-
 /** A kind of thing that texts name. Each is made once, so that answers can be remembered by it. */
 export interface Words {
   readonly pattern: RegExp;
@@ -97,12 +85,6 @@ export function clauseNearHeat(text: string): string | undefined {
     }),
   );
 }
-
-/** What names it first in a run, if anything does. */
-export const firstNaming = rememberedByRun(
-  (run: SurfaceRun, what: Words): Action | undefined =>
-    run.moments.find(({ action }) => clauseNaming(textOf(action) ?? "", what) !== undefined)?.action,
-);
 
 const clauses = (text: string): readonly string[] =>
   text.split(/[;:!?\n]|\.(?=\s|$)|,\s*(?=(?:but|then|and\s+then|instead|just|only)\b)/iu);

@@ -7,7 +7,7 @@
  * practice, no source. The margin is for times to dry or cure before the next work alone: never for cure before use, by
  * children or with food, nor for rags, vapour, ignition, lead, mixing, pot life, or the latest end of a window.
  */
-import { SEVERITIES, type Severity } from "../findings.ts";
+import { isAtLeast, type Severity } from "../findings.ts";
 import type { DryingTime } from "./drying-time.ts";
 
 /** Percent of the needed time. A project can set it smaller, never larger. */
@@ -61,5 +61,4 @@ export function shortfallLevel(
     : levelBeyondMargin(level, missing, needed);
 }
 
-const mildest = (a: Severity, b: Severity): Severity =>
-  SEVERITIES.indexOf(a) > SEVERITIES.indexOf(b) ? a : b;
+const mildest = (a: Severity, b: Severity): Severity => (isAtLeast(a, b) ? b : a);

@@ -6,20 +6,6 @@
 import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 
-/** `water leaves more slowly in damp or cold air`: why, without a figure. */
-export function slowerText(cause: FactorCause): string {
-  switch (cause.law) {
-    case "water":
-      return "water leaves more slowly in cold or damp air";
-    case "reaction":
-      return "it hardens more slowly in cold air";
-    case "solvent":
-      return "its solvent leaves more slowly in cold air";
-    default:
-      return "";
-  }
-}
-
 /** `15 C and 60 % RH`: as much of the shop's air as counts; empty where none does. */
 export function shopAirText(cause: FactorCause): string {
   switch (cause.law) {

@@ -5,7 +5,7 @@
  * declaration that it draws on, in whatever file. What names another job is left to that job's sheet.
  */
 import type { Checker } from "../../core/check.ts";
-import { SEVERITIES } from "../../core/findings.ts";
+import { byGravity } from "../../core/findings.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
 import { ruleById } from "../../core/rules/registry.ts";
 import type { Action } from "../../core/surface/actions.ts";
@@ -84,7 +84,7 @@ export function concerning(
       .toSorted((a, b) => a.order - b.order)
       .map(({ finding }) => finding);
   });
-  return found.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+  return found.toSorted(byGravity);
 }
 
 /** The key of the declaration that an offset is in; undefined for stray lines and for `use`. */

@@ -11,7 +11,7 @@ import {
   type Diagnostic,
   type WorkspaceEdit,
 } from "vscode-languageserver";
-import { SEVERITIES } from "../../core/findings.ts";
+import { byGravity } from "../../core/findings.ts";
 import { allowHere } from "../../features/allow-here.ts";
 import { partsOf } from "../../features/finding-parts.ts";
 import type { FileEdit, FileFindingPart } from "../../features/types.ts";
@@ -36,7 +36,7 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
   const findings = snapshot.analysis
     .findings(file)
     .filter((finding) => touches(finding.span, span) && isShown(finding.severity, settings))
-    .toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+    .toSorted(byGravity);
   const answered = findings.map((finding) => {
     const own = toDiagnostic(finding, document, snapshot, facts, rulePage);
     // The client's own copy of the diagnostic, so that it can tell which one an action is about.

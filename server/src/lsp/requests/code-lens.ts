@@ -6,12 +6,13 @@
  */
 import type { CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { SEVERITIES } from "../../core/findings.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { JobLens, JobLensPart } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { type FindingTarget, LENS_COMMANDS, type ReportTarget } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
-import { isShown, SEVERITIES } from "../settings.ts";
+import { isShown } from "../settings.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 

@@ -25,6 +25,7 @@ export const leadNotTested: TradeRule = {
   id: "lead-not-tested",
   group: "safety",
   severity: "error",
+  speaksOfLead: true,
   docs: {
     summary:
       "An old coating that may hold lead is sanded, scuffed, scraped, stripped or distressed, and nobody tests it first.",

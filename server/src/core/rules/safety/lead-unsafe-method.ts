@@ -54,6 +54,7 @@ export const leadUnsafeMethod: TradeRule = {
   id: "lead-unsafe-method",
   group: "safety",
   severity: "error",
+  speaksOfLead: true,
   docs: {
     summary:
       "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation.",

@@ -25,6 +25,7 @@ export const noLeadSafeWork: TradeRule = {
   id: "no-lead-safe-work",
   group: "safety",
   severity: "warning",
+  speaksOfLead: true,
   docs: {
     summary:
       "Lead paint, found or presumed, is abraded, or paint in which lead was found is stripped, and the recipe does not state `lead_safe`.",
