@@ -1,9 +1,9 @@
 /**
- * Everything that the tool reckons, as one table: what it is, where a reader meets it, its formula, where the formula
+ * Everything that the tool calculates, as one table: what it is, where a reader meets it, its formula, where the formula
  * is from, the code that does it and the test that holds it to an outside value.
  *
  * `server/docs/computations.md` is written from it. A test holds that files, functions and tests named here exist, and
- * that no function of the reckoning folders is left out. Nothing is computed from this table.
+ * that no function of the folders that calculate is left out. Nothing is computed from this table.
  */
 import { BY_DEFINITION, PRACTICE } from "./knowledge/sources.ts";
 

@@ -3,7 +3,7 @@
  * which the rest is read.
  *
  * A recipe, its name and its folder may come from anybody. Every character is shown as one character, so that places
- * reckoned in the text still hold in what is shown.
+ * counted in the text still hold in what is shown.
  */
 
 /**

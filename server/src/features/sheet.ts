@@ -2,7 +2,7 @@
  * Bench sheets of a file: one for every job, and one for every recipe that no job of the file goes through.
  *
  * A sheet is put together from what the analysis knows already: runs, draws, plan, gaps and findings. Nothing is
- * reckoned here. What is not known is named with what is missing for it, and what is found stands on the sheet.
+ * calculated here. What is not known is named with what is missing for it, and what is found stands on the sheet.
  */
 import type { Checker } from "../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../core/internal-error.ts";

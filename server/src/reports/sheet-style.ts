@@ -3,7 +3,7 @@
  * not by colour, because printers leave backgrounds out and benches are dim.
  *
  * The page has no size of its own, so that A4 and Letter both get their full width. Colours stand in `SHEET_COLOURS`,
- * where a test reckons their contrast (WCAG 2.2, 1.4.3: 4.5 to 1; 1.4.11: 3 to 1 for rules and boxes).
+ * where a test calculates their contrast (WCAG 2.2, 1.4.3: 4.5 to 1; 1.4.11: 3 to 1 for rules and boxes).
  */
 
 export interface SheetColours {

@@ -304,7 +304,7 @@ export function checkHandedOn(
       report(
         "wrong-argument",
         value.span,
-        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}. Hand on a recipe that has it.`,
+        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}. Pass a recipe that has this parameter.`,
       );
     } else if (missing) {
       report(

@@ -4,7 +4,7 @@
  * The figures are common practice, no source: round ones for careful hand work on furniture, meant to be overruled by
  * `takes 40 min` or `takes 15 min/m2`. They are set so that a wooden chair of about 0.9 m2 (cleaned, sanded through
  * three grits, three brushed coats with a scuff and a dusting between) comes to about two hours of hands, which is what
- * refinishers reckon. Paper is reckoned by how much bare hardwood a sheet sands before it is dull; shops differ by a
+ * refinishers count. Paper is counted by how much bare hardwood a sheet sands before it is dull; shops differ by a
  * factor of two either way, so it is rounded up to whole sheets and never enters a cost: the text's `supplies` does.
  */
 import type { Method } from "./litres.ts";

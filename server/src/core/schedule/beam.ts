@@ -17,7 +17,7 @@ import {
 } from "./listing.ts";
 import type { Problem } from "./problem.ts";
 
-/** Items that growing the lists may reckon, roughly. */
+/** Items that growing the lists may work out, roughly. */
 const beamLimit = 600_000;
 const mostKept = 40;
 

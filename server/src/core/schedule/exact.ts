@@ -3,7 +3,7 @@
  *
  * The search goes through the lists of tasks in the order in which they start. It leaves out what cannot beat the best
  * plan, mirror images among chains that are alike, and, where no window is open, beginnings that another beginning has
- * overtaken and idling while a task would fit. Its limit is counted in items reckoned, never in time, so that the same
+ * overtaken and idling while a task would fit. Its limit is counted in items worked out, never in time, so that the same
  * job gives the same answer.
  */
 import type { Plan } from "./heuristic.ts";
@@ -26,7 +26,7 @@ export interface Searched {
   readonly isExact: boolean;
 }
 
-/** Items the search may reckon. */
+/** Items the search may work out. */
 const searchLimit = 600_000;
 /** Tasks above which a search could prove nothing within its limit. */
 const mostTasks = 60;

@@ -4,7 +4,7 @@
  * Given the list, the earliest times are found step by step: no task starts before the one listed before it, nor before
  * one of the crew is free; a window that would be missed holds back the task it counts from, and the list is gone
  * through again. Whatever a list can reach, its earliest times reach, so searching lists is searching plans. How the
- * lists are chosen is for the searches; what is reckoned here is counted in items, the searches' only clock.
+ * lists are chosen is for the searches; what is worked out here is counted in items, the searches' only clock.
  */
 import { leastTails, reachOf, runOut } from "./bounds.ts";
 import { endAfterWork, workingTimeBefore } from "./calendar.ts";
@@ -44,7 +44,7 @@ export interface Search {
   left: number;
 }
 
-/** `limit` is the number of items that may be reckoned. */
+/** `limit` is the number of items that may be worked out. */
 export function makeSearch(problem: Problem, plan: Plan | undefined, limit: number): Search {
   const tails = problem.tracks.map((track) => leastTails(problem, track));
   const byTail = problem.tracks.flatMap((track, place) =>

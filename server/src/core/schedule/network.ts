@@ -34,7 +34,7 @@ export interface NetworkTimes {
   readonly criticalPath: readonly string[];
 }
 
-/** Reckons a network, or returns undefined when activities wait for one another in a circle or for none that is there. */
+/** Works out a network, or returns undefined when activities wait for one another in a circle or for none that is there. */
 export function reckonNetwork(activities: readonly Activity[]): NetworkTimes | undefined {
   const order = inOrder(activities);
   if (order === undefined) return undefined;

@@ -1,5 +1,5 @@
 /**
- * A schedule's input made ready for reckoning: whole milliseconds, items by index, the calendar beside them.
+ * A schedule's input made ready for planning: whole milliseconds, items by index, the calendar beside them.
  *
  * What the input leaves open is settled here, once: which item a wait counts from, whether a task in one go fits any
  * opening span, which chains are alike. References to items that are not earlier in their chain are dropped, windows

@@ -4,7 +4,7 @@
  * Chains that need not share anybody are placed on their own, which is exact. Otherwise rules find a plan, prices bring
  * it and its bound together, and a search with a fixed number of nodes tries to prove or better it. A plan with fewer people is also a plan with more, so
  * smaller crews are tried as well as long as they could do better: one more pair of hands never makes a job later.
- * This module puts the parts together and turns milliseconds into hours and dates; it reckons nothing itself.
+ * This module puts the parts together and turns milliseconds into hours and dates; it calculates nothing itself.
  */
 import { growLists } from "./beam.ts";
 import { settleAlone } from "./bounds.ts";

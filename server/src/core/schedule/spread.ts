@@ -30,7 +30,7 @@ export type Spread =
   /** Without shares when the search ended before it knew. */
   | { readonly isTooEarly: false; readonly shares?: readonly Shares[] };
 
-/** How much may be reckoned, in steps of any kind; counts down. */
+/** How much may be worked out, in steps of any kind; counts down. */
 export interface Budget {
   left: number;
 }

@@ -1,4 +1,4 @@
-/** The card of a job: what it takes and costs, when it is done, and what is missing to reckon the rest. */
+/** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";

@@ -1,4 +1,4 @@
-/** What a `use` line brings: the names that its file declares, itself or by what it uses in its turn. */
+/** What a `use` line brings: the names that its file declares, itself or by what it uses. */
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import { bullets, code, firstFew, type HoverContext, paragraphs, plain } from "./context.ts";
 

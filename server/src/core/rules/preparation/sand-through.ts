@@ -1,7 +1,7 @@
 /**
  * Sanding that goes through a veneer, or into the printed face of a laminate. Neither can be mended.
  *
- * Wood is reckoned by the notation's rule, 10 divided by the grit in millimetres a pass. A laminate may be scuffed, and
+ * Wood taken is calculated by the notation's rule, 10 divided by the grit in millimetres a pass. A laminate may be scuffed, and
  * one pass of 180 or finer is a scuff by another name. Plywood says nothing about its face and stays silent.
  */
 import { materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";

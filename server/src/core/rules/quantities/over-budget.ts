@@ -1,6 +1,6 @@
 /**
  * The job costs more than it may: materials by whole containers, labour, supplies and the pieces as bought.
- * Where a price is not stated nothing is reckoned and nothing is said.
+ * Where a price is not stated nothing is calculated and nothing is said.
  */
 import { sentence } from "../../sentence.ts";
 import type { TradeRule } from "../rule.ts";
