@@ -29,6 +29,19 @@ const using = async (used: string, input: CliInput = {}, argv: readonly string[]
   };
 };
 
+test("neither a comment nor a project can hide that a file was not read", async () => {
+  const text = '# allow use-not-found: we know\nuse "../../outside.finish"\n';
+  const allowed = await using("", { files: { "shop/a.finish": text } });
+  expect(allowed.status).toBe(1);
+  expect(allowed.messages).toHaveLength(1);
+  // The project file itself is at fault then, which is graver.
+  const config = JSON.stringify({ rules: { "use-not-found": "off" } });
+  const off = await using("../../outside.finish", { files: { "finishwright.config.json": config } });
+  expect(off.status).toBe(2);
+  expect(off.stderr).toContain("`use-not-found` cannot be set");
+  expect(off.messages).toHaveLength(1);
+});
+
 const mkfifo = (file: string): void => {
   execFileSync("mkfifo", [file]);
 };

@@ -59,6 +59,12 @@ it("goes below the comments that stand there", () => {
 
 it("is not offered for what no comment allows", () => {
   const at = { file: FILE, span: { start: 0, end: 1 }, severity: "error", headline: "" } as const;
-  for (const rule of ["internal-error", "unused-suppression", "suppression-without-reason"])
+  for (const rule of [
+    "internal-error",
+    "not-checked",
+    "use-not-found",
+    "unused-suppression",
+    "suppression-without-reason",
+  ])
     expect(allowHere(SANDED("\n"), { ...at, rule })).toBeUndefined();
 });

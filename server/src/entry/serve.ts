@@ -132,7 +132,7 @@ async function decode(bytes: Uint8Array): Promise<Message> {
 
 function say(text: string): void {
   try {
-    writeSync(2, `finishwright: ${text}\n`);
+    writeSync(2, `finishwright: ${shownLines(text)}\n`);
   } catch {
     // Nobody reads it any more.
   }

@@ -9,6 +9,7 @@ import { fstatSync } from "node:fs";
 import process from "node:process";
 import { PassThrough, type Readable } from "node:stream";
 import { Worker } from "node:worker_threads";
+import { shownText } from "../escape/shown-text.ts";
 import { type FromWatcher, type ToWatcher, type WatcherOptions, watch } from "./watcher.ts";
 
 export interface Watchdog {
@@ -71,7 +72,8 @@ export const startWatchdog = ({ overStdin, parentIsClient, onEnd, times }: Watch
     begin(what) {
       last += 1;
       const id = last;
-      post({ kind: "begin", id, what });
+      // The thread has no means of its own to make a text harmless on a terminal.
+      post({ kind: "begin", id, what: shownText(what) });
       return () => post({ kind: "done", id });
     },
   };

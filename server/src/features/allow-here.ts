@@ -3,22 +3,19 @@
  * nothing, so that no click alone makes a danger disappear from view.
  */
 import { parseFile } from "../../../grammar/src/parse.ts";
+import { isAlwaysShown } from "../core/rules/registry.ts";
 import { statementStart } from "../core/rules/suppressions.ts";
 import type { FileEdit, FileFindingPart } from "./types.ts";
 
-/** Findings on comments, and on faults of this program, that no comment allows. */
-const NOT_TO_BE_ALLOWED: ReadonlySet<string> = new Set([
-  "suppression-without-reason",
-  "unused-suppression",
-  "internal-error",
-]);
+/** Findings on comments, which no comment allows. */
+const ON_COMMENTS: ReadonlySet<string> = new Set(["suppression-without-reason", "unused-suppression"]);
 
 /**
  * The edit that puts the comment above the statement of a finding; undefined where no comment can allow it. The place for
  * the reason is the end of the new line.
  */
 export function allowHere(text: string, { file, rule, span }: FileFindingPart): FileEdit | undefined {
-  if (NOT_TO_BE_ALLOWED.has(rule)) return undefined;
+  if (ON_COMMENTS.has(rule) || isAlwaysShown(rule)) return undefined;
   const start = statementStart(parseFile(text), span.start);
   if (start === undefined) return undefined;
   const newline = text.includes("\r\n") ? "\r\n" : "\n";

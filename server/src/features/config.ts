@@ -9,7 +9,7 @@ import * as z from "zod";
 import type { Eased, Severity } from "../core/findings.ts";
 import { didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";
-import { ruleById } from "../core/rules/registry.ts";
+import { isAlwaysShown } from "../core/rules/registry.ts";
 import type { Rule } from "../core/rules/rule.ts";
 import { WAIT_MARGIN_H, WAIT_MARGIN_PERCENT } from "../core/surface/wait-margin.ts";
 
@@ -149,7 +149,7 @@ function readRules(value: unknown, complaints: Complaints): RuleLevels {
   return Object.fromEntries(
     entries.flatMap(([id, given]) => {
       const level = levelSchema.safeParse(given);
-      if (alwaysShown(id))
+      if (isAlwaysShown(id))
         complaints.add(() => `\`${id}\` cannot be set: it says that something was not checked.`);
       else if (!ids.includes(id))
         complaints.add(() => `There is no rule \`${shown(id)}\`.${didYouMean(shown(id), ids)}`);
@@ -177,8 +177,6 @@ function entriesOf(value: unknown): readonly (readonly [string, unknown])[] | un
   return Object.entries(value);
 }
 
-const alwaysShown = (id: string): boolean => ruleById(id)?.alwaysShown === true;
-
 /** What settings go by in a finding. */
 interface Adjustable {
   readonly rule: string;
@@ -192,7 +190,7 @@ export function applySettings<F extends Adjustable>(
   { rules, waitMarginPercent = WAIT_MARGIN_PERCENT }: ProjectConfig,
 ): readonly F[] {
   return findings.flatMap((finding) => {
-    const isSet = Object.hasOwn(rules, finding.rule) && !alwaysShown(finding.rule);
+    const isSet = Object.hasOwn(rules, finding.rule) && !isAlwaysShown(finding.rule);
     const level = isSet ? rules[finding.rule] : undefined;
     if (level === "off") return [];
     const { eased } = finding;

@@ -48,10 +48,8 @@ export const exampleText = (example: RuleExample): string =>
     .join("\n")
     .trimEnd();
 
-const fixSentence = (rule: Rule, facts: RuleFacts): string => {
-  if (rule.alwaysShown) return "No automatic fix: the recipe need not change.";
-  return facts.offersFix ? "The editor offers a quick fix." : "No automatic fix.";
-};
+const fixSentence = (facts: RuleFacts): string =>
+  facts.offersFix ? "The editor offers a quick fix." : "No automatic fix.";
 
 const allowSentence = (rule: Rule): string =>
   rule.alwaysShown
@@ -83,7 +81,7 @@ export function explainText(rule: Rule, facts: RuleFacts, width = 88): string {
     wrap(docs.summary, width),
     section("Why", docs.why),
     section("What to do", docs.remedy),
-    section("Quick fix", fixSentence(rule, facts)),
+    section("Quick fix", fixSentence(facts)),
     ...examples("Reported", rule.failing, facts.reported),
     ...examples("Not reported", rule.passing),
     `Sources\n${docs.sources.map((source) => wrap(source, width, "    ", "  - ")).join("\n")}`,
@@ -119,7 +117,7 @@ export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
     docs.why,
     "## What to do",
     docs.remedy,
-    fixSentence(rule, facts),
+    fixSentence(facts),
     ...(rule.group === "safety" ? [CAUTION] : []),
     ...examples("Reported", rule.failing, facts.reported),
     ...examples("Not reported", rule.passing),

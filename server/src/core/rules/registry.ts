@@ -13,6 +13,9 @@ export const ruleById = (id: string): Rule | undefined => BY_ID.get(id);
 
 export const ruleIds = (): readonly string[] => [...BY_ID.keys()];
 
+/** Whether a rule says that something was not checked, so that no comment allows it and no project sets its level. */
+export const isAlwaysShown = (id: string): boolean => BY_ID.get(id)?.alwaysShown === true;
+
 /** The severity of a finding of the language; errors unless the rule says otherwise. */
 export const languageSeverity = (id: string): Severity => BY_ID.get(id)?.severity ?? "error";
 

@@ -9,7 +9,7 @@ import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
 import { closest } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
-import { languageSeverity, ruleById, ruleIds } from "./registry.ts";
+import { isAlwaysShown, languageSeverity, ruleById, ruleIds } from "./registry.ts";
 
 export interface Suppression {
   readonly rule: string;
@@ -148,7 +148,11 @@ export function applySuppressions(file: ProgramFile, findings: readonly Finding[
   const covered = new Set(suppressions.map(({ covers }) => covers));
   const statements = new Map([...covered].flatMap((covers) => covers.map((line) => [line, covers[0]])));
   const key = (rule: string, line: number | undefined): string => `${rule} ${line}`;
-  const allowed = new Set(suppressions.filter((it) => it.hasReason).map((it) => key(it.rule, it.covers[0])));
+  const allowed = new Set(
+    suppressions
+      .filter((it) => it.hasReason && !isAlwaysShown(it.rule))
+      .map((it) => key(it.rule, it.covers[0])),
+  );
   const used = new Set<string>();
   const kept = findings.filter((finding) => {
     const statement = statements.get(lineAt(starts, startOf(file, finding.place)));
@@ -212,6 +216,10 @@ function unused(file: ProgramFile, { rule, ruleSpan, span, lineSpan }: Suppressi
     kind: "safe",
     edits: [{ place: absolute(file, lineSpan), text: "" }],
   };
+  if (isAlwaysShown(rule)) {
+    const message = `\`${rule}\` cannot be allowed, so this comment allows nothing.\nIt says that something was not checked, and whoever reads on has to know that.\nTake the comment out.`;
+    return about(file, "unused-suppression", span, message, [takeOut]);
+  }
   if (ruleById(rule)) {
     const message = `\`${rule}\` finds nothing on the line below.\nA comment that allows nothing may hide a finding later on.\nTake it out.`;
     return about(file, "unused-suppression", span, message, [takeOut]);

@@ -7,9 +7,10 @@ export const useNotFound: LanguageRule = {
   id: "use-not-found",
   group: "language",
   severity: "error",
+  alwaysShown: true,
   docs: {
     summary: "A file named by `use` cannot be found, or may not be read.",
-    why: "Nothing that it declares can be named here, so other errors may follow from this one.",
+    why: "Nothing that it declares can be named here, so other errors may follow from this one, and what depends on it is not checked.",
     remedy: "Fix the path, which is relative to this file, or add the file.",
     sources: ["the language reference"],
   },
