@@ -12,12 +12,12 @@ import { closingTable } from "./table.ts";
 
 /** Shares of the time; what one part leaves over the next ones have. */
 const SHARES: Readonly<Record<Part, number>> = {
-  growth: 25,
-  protocol: 10,
-  files: 15,
-  soak: 10,
-  edits: 15,
-  texts: 25,
+  growth: 50,
+  protocol: 8,
+  files: 12,
+  soak: 8,
+  edits: 10,
+  texts: 12,
 };
 const ORDER: readonly Part[] = ["growth", "protocol", "files", "soak", "edits", "texts"];
 

@@ -21,8 +21,10 @@ export interface Growth {
   readonly seconds: number;
   /** Undefined where nothing costs enough to be measured. */
   readonly exponent: number | undefined;
-  /** In words, where the measuring was ended before the limit. */
+  /** In words, where a size was too much. */
   readonly ended?: string;
+  /** There was no time for the larger sizes, or for any. */
+  readonly isUnmeasured?: true;
 }
 
 const MAIN = fileURLToPath(new URL("growth-main.ts", import.meta.url));
@@ -43,7 +45,7 @@ export async function measureGrowth(
     let row = await measureShape(measurer, shape, isOver);
     for (let look = 1; look < LOOKS && isTooFast(row) && !row.ended; look += 1) {
       const again = await measureShape(measurer, shape, isOver);
-      if (!again.ended && (again.exponent ?? 0) < (row.exponent ?? 0)) row = again;
+      if (!again.ended && !again.isUnmeasured && (again.exponent ?? 0) < (row.exponent ?? 0)) row = again;
     }
     rows.push(row);
     if (isTooFast(row) || row.ended) console.log(`  growth: ${lineOf(row)}`);
@@ -63,13 +65,12 @@ async function measureShape(measurer: Measurer, index: number, isOver: () => boo
   const points = new Map<string, Point[]>();
   let reached = 0;
   let ended: string | undefined;
+  let isUnmeasured = isOver();
   // The first run is for warmth: the compiler works as much as the program.
-  await measurer.costsOf(index, shape.from);
+  if (!isUnmeasured) await measurer.costsOf(index, shape.from);
   for (let size = shape.from; size <= shape.to * 1.01; size *= 2) {
-    if (isOver()) {
-      ended = "no time left";
-      break;
-    }
+    isUnmeasured = isOver();
+    if (isUnmeasured) break;
     const { costs, unfinished } = await measurer.costsOf(index, size);
     for (const { part, seconds } of costs) points.set(part, [...(points.get(part) ?? []), { size, seconds }]);
     reached = size;
@@ -93,6 +94,7 @@ async function measureShape(measurer: Measurer, index: number, isOver: () => boo
     seconds: worst?.seconds ?? 0,
     exponent: worst?.exponent,
     ...(ended ? { ended } : {}),
+    ...(isUnmeasured ? { isUnmeasured } : {}),
   };
 }
 

@@ -20,11 +20,13 @@ export function closingTable(
   const inputs = outcomes.reduce((sum, outcome) => sum + outcome.inputs, 0);
   const tooFast = growth.filter(isTooFast);
   const unfinished = growth.filter(({ ended }) => ended !== undefined);
+  const unmeasured = growth.filter(({ isUnmeasured }) => isUnmeasured);
   const isClean = FLAW_KINDS.every((kind) => count(kind) === 0) && tooFast.length + unfinished.length === 0;
   const exponents = growth.flatMap(({ exponent, seconds }) =>
     exponent === undefined || seconds <= 0.2 ? [] : [exponent],
   );
   const worst = exponents.length > 0 ? Math.max(...exponents).toFixed(2) : "none";
+  const passed = unmeasured.length > 0 ? "passed as far as there was time" : "passed";
   const closing = [
     `${inputs} inputs`,
     ...FLAW_KINDS.map((kind) => `${count(kind)} ${NAMES[kind]}`),
@@ -34,6 +36,7 @@ export function closingTable(
           `largest exponent ${worst}`,
           `${tooFast.length} over ${MOST_EXPONENT}`,
           `${unfinished.length} not up to the limit`,
+          ...(unmeasured.length > 0 ? [`${unmeasured.length} without time to measure them`] : []),
         ]
       : []),
   ].join(", ");
@@ -56,7 +59,7 @@ export function closingTable(
         `${part}, seed ${seed}: ${flaw.kind}: ${flaw.detail}`,
         `  ${file}`,
       ]),
-      `attack: ${closing}: ${isClean ? "passed" : "FAILED"}`,
+      `attack: ${closing}: ${isClean ? passed : "FAILED"}`,
     ].join("\n"),
   };
 }
@@ -71,7 +74,7 @@ const growthRows = (growth: readonly Growth[]): readonly string[] =>
       row.part,
       row.seconds.toFixed(2),
       row.exponent?.toFixed(2) ?? "–",
-      isTooFast(row) ? "TOO FAST" : row.ended ? row.ended.toUpperCase() : "",
+      isTooFast(row) ? "TOO FAST" : row.ended ? row.ended.toUpperCase() : row.isUnmeasured ? "no time" : "",
     ]),
   ]);
 
