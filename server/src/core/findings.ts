@@ -83,6 +83,25 @@ export function joinedText(first: FindingText, second: FindingText): FindingText
   return { ...first, why: why.join("\n"), remedy: [...new Set(remedies)].join(" ") };
 }
 
+/** So many are compared with all before them; of more only those that say quite the same are left out. */
+const COMPARED = 50;
+
+/** The same for any number of findings, at least one, in time that grows with their number alone. */
+export function joinedTexts(texts: readonly FindingText[]): FindingText {
+  const first = texts.slice(0, COMPARED).reduce(joinedText);
+  const others = new Map(texts.slice(COMPARED).map((text) => [messageOf(text), text]));
+  if (others.size === 0) return first;
+  const why = [...others.values()].flatMap((text) => [text.headline, text.why]);
+  const remedies = new Set([...others.values()].map(({ remedy }) => remedy));
+  const lines = [first.why, ...why].filter((line) => line !== "");
+  const added = [...remedies].filter((remedy) => remedy !== "" && !first.remedy.includes(remedy));
+  return {
+    ...first,
+    why: lines.join("\n"),
+    remedy: [first.remedy, ...added].filter((remedy) => remedy !== "").join(" "),
+  };
+}
+
 export interface RelatedPlace {
   readonly place: Place;
   readonly message: string;

@@ -4,7 +4,7 @@
  */
 import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/src/line-index.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
-import { byGravity, gravest, joinedText, messageOf } from "../core/findings.ts";
+import { byGravity, gravest, joinedTexts, messageOf } from "../core/findings.ts";
 import { partsOf } from "../features/finding-parts.ts";
 import type { FileFinding } from "../features/types.ts";
 
@@ -43,26 +43,30 @@ export const onePerLine = (report: FindingReport): FindingReport => ({
 });
 
 function mergedByLine(file: ReportedFile): readonly FileFinding[] {
-  const merged = new Map<string, FileFinding>();
+  const lines = new Map<string, FileFinding[]>();
   for (const finding of file.findings) {
     const key = `${finding.rule}\u0000${regionOf(file, finding.span).line}\u0000${finding.job ?? ""}`;
-    const before = merged.get(key);
-    merged.set(key, before ? together(before, finding) : finding);
+    const line = lines.get(key);
+    if (line) line.push(finding);
+    else lines.set(key, [finding]);
   }
-  return [...merged.values()];
+  return [...lines.values()].map(together);
 }
 
-function together(a: FileFinding, b: FileFinding): FileFinding {
-  const [first, second] = b.span.start < a.span.start ? [b, a] : [a, b];
-  const text = joinedText(first, second);
+/** Findings of one line, at least one, as one that stands on the first of them. */
+function together(findings: readonly FileFinding[]): FileFinding {
+  const [first, ...rest] = findings.toSorted((a, b) => a.span.start - b.span.start);
+  if (first === undefined || rest.length === 0) return findings[0]!;
+  const all = [first, ...rest];
+  const text = joinedTexts(all);
   return {
     ...first,
     ...text,
-    severity: gravest([first.severity, second.severity]),
+    severity: gravest(all.map(({ severity }) => severity)),
     message: messageOf(text),
-    related: [...first.related, ...second.related],
-    fixes: [...first.fixes, ...second.fixes],
-    ...(first.parts || second.parts ? { parts: [...partsOf(first), ...partsOf(second)] } : {}),
+    related: all.flatMap(({ related }) => related),
+    fixes: all.flatMap(({ fixes }) => fixes),
+    ...(all.some(({ parts }) => parts) ? { parts: all.flatMap(partsOf) } : {}),
   };
 }
 

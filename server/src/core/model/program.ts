@@ -100,10 +100,17 @@ const pathPlace = (file: FileId, declaration: string, syntax: UseDeclaration): P
   span: syntax.path!.span,
 });
 
+const MODELS = new WeakMap<ProgramFile, readonly ModelDeclaration[]>();
+
+/** What a file declares, those without a name left out; gathered once, since every file that sees it asks. */
 export function modelsOf(file: ProgramFile): readonly ModelDeclaration[] {
-  return file.declarations.flatMap(({ lowered }) =>
+  const known = MODELS.get(file);
+  if (known) return known;
+  const models = file.declarations.flatMap(({ lowered }) =>
     lowered.model && lowered.model.name !== "" ? [lowered.model] : [],
   );
+  MODELS.set(file, models);
+  return models;
 }
 
 /** The file itself and all it uses, directly or not, each once, those that it mentions itself first. */

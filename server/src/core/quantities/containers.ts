@@ -42,6 +42,8 @@ export function cheapestContainers(needL: number, sizes: readonly SoldSize[]): B
 const NOTHING_L = 1e-9;
 /** A guard against hostile lists of near-equal, incommensurable sizes; beyond it the best purchase found is given. */
 const MOST_STATES = 400_000;
+/** The same against long lists, since every step looks at every size: ten sizes still have 100 000 steps. */
+const MOST_LOOKS = 1_000_000;
 
 /** Volumes in whole units (of any size), prices in whole units (of any size). */
 interface WholeProblem {
@@ -77,7 +79,7 @@ function search(problem: WholeProblem): readonly number[] {
   const next = others.map(() => 0); // For each other size the kept state that it is added to next.
   let cheapest = fillUp(kept[0]!, problem, best);
 
-  while (kept.length < MOST_STATES) {
+  for (let looks = 0; kept.length < MOST_STATES && looks < MOST_LOOKS; looks += others.length) {
     const state = nextState(kept, next, others, problem);
     if (state === undefined) break;
     if (state.volume >= need) {
