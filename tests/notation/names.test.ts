@@ -35,6 +35,15 @@ describe("letters of any script", () => {
   });
 });
 
+test("a name that is half typed is taken for what begins with it", () => {
+  const text = recipe("r", "layer waterborne_polyur");
+  const [finding] = analyse({ "a.finish": text })
+    .findings("a.finish")
+    .filter(({ rule }) => rule === "unknown-name");
+  expect(finding?.message).toContain("`waterborne_polyurethane`");
+  expect(finding?.message).not.toContain("waterborne_lacquer");
+});
+
 describe("files", () => {
   test("a used file passes on what it uses", () => {
     const files = {

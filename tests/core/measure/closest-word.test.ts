@@ -22,3 +22,19 @@ test("near words are found, far ones are not", () => {
   expect(closestWord("cylinder", shapes)).toBeUndefined();
   expect(closestWord("", shapes)).toBeUndefined();
 });
+
+test("what begins with the word wins over what is as near", () => {
+  const names = ["waterborne_lacquer", "waterborne_polyurethane", "waterborne_acrylic"];
+  // 6 letters are missing of what is meant; 5 changes make it another name.
+  expect(editDistance("waterborne_polyur", "waterborne_lacquer")).toBe(5);
+  expect(closestWord("waterborne_polyur", names)).toBe("waterborne_polyurethane");
+  expect(closestWord("Waterborne_Poly", names)).toBe("waterborne_polyurethane");
+  // Of several that begin so the nearest, and none where much is missing of each.
+  expect(closestWord("dewax", ["dewaxed_shellac", "dewaxed", "dew"])).toBe("dewaxed");
+  expect(closestWord("oil", ["oil_stain", "oil_varnish"])).toBeUndefined();
+  expect(closestWord("oil", ["oil_stain", "oak"])).toBe("oil_stain");
+  // One or two letters begin too many words.
+  expect(closestWord("oi", ["oil_varnish"])).toBeUndefined();
+  // The word itself in other letters is nearest.
+  expect(closestWord("Oil", ["oil_stain", "oil"])).toBe("oil");
+});

@@ -3,8 +3,9 @@
  *
  * A finding on an assumed surface holds whatever the job, and is shown once on the recipe's line. What only a job
  * brings stands on the recipe's line when recipe and job share a file, else on the job's line that leads there, and
- * names the job and its surfaces. One finding a rule, line and job; nothing twice. A rule that throws costs its own
- * findings alone, and is named on the recipe or job that it was looking at.
+ * names the job and its surfaces. Where a job makes graver what holds whatever the job, the job's finding stands in its
+ * place. One finding a rule, line and job; nothing twice. A rule that throws costs its own findings alone, and is named
+ * on the recipe or job that it was looking at.
  */
 import { byGravity, type Finding, type RelatedPlace, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
@@ -50,16 +51,14 @@ export interface RuleFindings {
 }
 
 export function runRules(input: EngineInput): RuleFindings {
-  const elsewhere = new Map(
-    input.assumedElsewhere
-      .flatMap((run) => runOutcome(input.rules, run).drafts)
-      .map((draft) => [causeKey(draft), draft]),
+  const elsewhere = gravestByCause(
+    input.assumedElsewhere.flatMap((run) => runOutcome(input.rules, run).drafts),
   );
   const assumed = together(input.assumed.map((run) => runOutcome(input.rules, run)));
   const always = assumed.drafts.filter(
     (draft) => draft.cause.file === draft.place.file || !elsewhere.has(causeKey(draft)),
   );
-  const alwaysByCause = new Map(always.map((draft) => [causeKey(draft), draft]));
+  const alwaysByCause = gravestByCause(always);
   const ofJobs = together(
     input.jobs.flatMap((facts) => [
       ...facts.runs.map((run) => runOutcome(input.rules, run)),
@@ -67,22 +66,34 @@ export function runRules(input: EngineInput): RuleFindings {
     ]),
   );
   const faults = [...assumed.faults, ...ofJobs.faults];
+  const outdone = new Set<string>();
   const jobDrafts = ofJobs.drafts.flatMap((draft): readonly Draft[] => {
-    const said = alwaysByCause.get(causeKey(draft));
-    if (said) return draft.report.wait && said.report.wait ? [toldWith(said, draft)] : [];
-    const saidElsewhere = elsewhere.get(causeKey(draft));
-    return saidElsewhere && !isGraver(draft, saidElsewhere) ? [] : [draft];
+    const key = causeKey(draft);
+    const said = alwaysByCause.get(key);
+    if (said && draft.report.wait && said.report.wait) return [toldWith(said, draft)];
+    if (said && isGraver(draft, said)) outdone.add(key);
+    const saidAlready = said ?? elsewhere.get(key);
+    return saidAlready && !isGraver(draft, saidAlready) ? [] : [draft];
   });
-  const findings = merge([...always, ...jobDrafts]);
+  const findings = merge([...always.filter((draft) => !outdone.has(causeKey(draft))), ...jobDrafts]);
   return { findings, faults };
 }
 
 /** What a job's air makes of a time that is too short whatever the job: told in the finding on the recipe. */
 const toldWith = (said: Draft, { report }: Draft): Draft => ({ ...said, report });
 
-/** By the recipe's own file a little is missing, and by the air of this job much. */
-const isGraver = (draft: Draft, said: Draft): boolean =>
-  draft.report.wait !== undefined && draftsByGravity(draft, said) < 0;
+/** A hint whatever the job, and a warning on what this job's surface is made of or in this job's air. */
+const isGraver = (draft: Draft, said: Draft): boolean => draftsByGravity(draft, said) < 0;
+
+function gravestByCause(drafts: readonly Draft[]): ReadonlyMap<string, Draft> {
+  const gravest = new Map<string, Draft>();
+  for (const draft of drafts) {
+    const key = causeKey(draft);
+    const before = gravest.get(key);
+    if (!before || isGraver(draft, before)) gravest.set(key, draft);
+  }
+  return gravest;
+}
 
 const together = (outcomes: readonly Outcome[]): Outcome => ({
   drafts: outcomes.flatMap(({ drafts }) => drafts),
