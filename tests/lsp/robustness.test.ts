@@ -172,7 +172,7 @@ test("who waits for news is woken by news or by being called off", async () => {
   const changes = createChanges();
   const source = new CancellationTokenSource();
   const news = changes.after(0, source.token);
-  changes.bump("edit");
+  changes.bump({ kind: "other" });
   await news;
   const calledOff = changes.after(1, source.token);
   source.cancel();

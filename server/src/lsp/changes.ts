@@ -5,30 +5,31 @@
  * whoever waits for news can wait without asking again and again.
  */
 import type { CancellationToken } from "vscode-languageserver";
+import type { FileId } from "../core/place.ts";
 
-/** `edit`: the user typed, and a pulling client asks again by itself. `other`: it must be told. */
-export type ChangeKind = "edit" | "other";
+/** `edit`: the text of an open file changed, and a client that shows it asks again by itself. `other`: it must be told. */
+export type Change = { readonly kind: "edit"; readonly file: FileId } | { readonly kind: "other" };
 
 export interface Changes {
   readonly generation: number;
-  bump(kind: ChangeKind): void;
-  listen(listener: (kind: ChangeKind) => void): void;
+  bump(change: Change): void;
+  listen(listener: (change: Change) => void): void;
   /** Resolves when the generation is another than `seen`, or when the token is cancelled. */
   after(seen: number, token: CancellationToken): Promise<void>;
 }
 
 export const createChanges = (): Changes => {
   let generation = 0;
-  const listeners: ((kind: ChangeKind) => void)[] = [];
+  const listeners: ((change: Change) => void)[] = [];
   const waiting = new Set<() => void>();
   return {
     get generation() {
       return generation;
     },
-    bump(kind) {
+    bump(change) {
       generation += 1;
       for (const wake of [...waiting]) wake();
-      for (const listener of listeners) listener(kind);
+      for (const listener of listeners) listener(change);
     },
     listen(listener) {
       listeners.push(listener);

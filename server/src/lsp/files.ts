@@ -170,7 +170,7 @@ export class Files {
     this.#absent.delete(file);
     this.#analyst.setFile(file, text);
     this.#lookUpConfig(file);
-    this.#changes.bump("other");
+    this.#changes.bump({ kind: "other" });
     this.#readMissing();
   }
 
@@ -180,7 +180,7 @@ export class Files {
     if (document === undefined) return;
     this.#open.set(file, TextDocument.update(document, changes, version));
     this.#analyst.setFile(file, document.getText());
-    this.#changes.bump("edit");
+    this.#changes.bump({ kind: "edit", file });
     this.#readMissing();
   }
 
@@ -193,7 +193,7 @@ export class Files {
     if (reachable.has(file) && this.#isInReach(file)) this.#startReading(file, true);
     else this.#analyst.removeFile(file);
     this.#dropAllBut(reachable);
-    this.#changes.bump("other");
+    this.#changes.bump({ kind: "other" });
     this.#readMissing();
   }
 
@@ -281,7 +281,7 @@ export class Files {
   #setAbsent(file: FileId, reason: string): void {
     this.#absent.set(file, reason);
     this.#analyst.setAbsent(file, reason);
-    this.#changes.bump("other");
+    this.#changes.bump({ kind: "other" });
   }
 
   #startReading(file: FileId, wanted: boolean): Promise<void> {
@@ -322,7 +322,7 @@ export class Files {
     this.#read.set(file, text);
     this.#analyst.setFile(file, text);
     this.#lookUpConfig(file);
-    this.#changes.bump("other");
+    this.#changes.bump({ kind: "other" });
   }
 
   #takeAbsent(file: FileId, reason: string): void {
@@ -336,7 +336,7 @@ export class Files {
     this.#untilSettled(
       file,
       this.#configs.look(file).then(() => {
-        if (this.#configs.of(file) !== DEFAULT_CONFIG) this.#changes.bump("other");
+        if (this.#configs.of(file) !== DEFAULT_CONFIG) this.#changes.bump({ kind: "other" });
       }),
     );
   }
@@ -346,7 +346,7 @@ export class Files {
     const reread = async (): Promise<void> => {
       if (!(await this.#configs.reread(config))) return;
       for (const file of [...this.#open.keys(), ...this.#read.keys()]) await this.#configs.look(file);
-      this.#changes.bump("other");
+      this.#changes.bump({ kind: "other" });
     };
     this.#untilSettled(undefined, reread());
   }
@@ -368,7 +368,7 @@ export class Files {
     else if (this.#read.delete(file)) {
       this.#analyst.removeFile(file);
       this.#dropAllBut(this.#reachable());
-      this.#changes.bump("other");
+      this.#changes.bump({ kind: "other" });
     }
   }
 

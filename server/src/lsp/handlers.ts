@@ -73,6 +73,7 @@ import { willRenameFiles } from "./requests/will-rename-files.ts";
 import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
 import { workspaceSymbol } from "./requests/workspace-symbol.ts";
 import type { Session } from "./session.ts";
+import { fileIdOf } from "./uri.ts";
 
 export interface Handler {
   readonly method: string;
@@ -147,6 +148,7 @@ export const HANDLERS: readonly Handler[] = [
   ),
   notification("textDocument/didClose", (session, { textDocument }: DidCloseTextDocumentParams) => {
     session.files.close(textDocument.uri);
+    session.reports.asked.delete(fileIdOf(textDocument.uri));
     session.pushed?.closed(textDocument.uri);
     session.sentTokens.forget(textDocument.uri);
   }),

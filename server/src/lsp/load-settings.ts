@@ -16,7 +16,7 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
   if (JSON.stringify(settings) === JSON.stringify(session.settings)) return;
   session.settings = settings;
   session.allowed.setAlso(settings.readAlso);
-  session.changes.bump("other");
+  session.changes.bump({ kind: "other" });
 };
 
 export const registerForSettings = async (session: Session): Promise<void> => {

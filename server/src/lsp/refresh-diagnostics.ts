@@ -1,8 +1,9 @@
 /**
  * Tells a client that pulls its diagnostics when to pull them again.
  *
- * It asks by itself for what the user edits. What it cannot know is that a used file came in late, changed on disk, or
- * that a setting changed. It is told only if that made a difference to an open file that it has asked about before,
+ * It asks by itself for what the user edits, and then for the other files that it shows. It does neither where a text
+ * changes that it does not show, as when a name is changed in several files at once; and it cannot know that a used file
+ * came in late, changed on disk, or that a setting changed. It is told only if that made a difference to an open file that it has asked about before,
  * because a refresh makes it ask about all of them.
  */
 import { DiagnosticRefreshRequest } from "vscode-languageserver";
@@ -35,9 +36,8 @@ export const refreshDiagnostics = (session: Session): void => {
     await refresh();
   };
 
-  changes.listen((kind) => {
-    if (kind === "other") {
-      refresh().catch((error: unknown) => session.log(`Refreshing diagnostics failed: ${String(error)}`));
-    }
+  changes.listen((change) => {
+    if (change.kind === "edit" && reports.asked.has(change.file)) return;
+    refresh().catch((error: unknown) => session.log(`Refreshing diagnostics failed: ${String(error)}`));
   });
 };

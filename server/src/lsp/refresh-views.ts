@@ -32,7 +32,7 @@ export const refreshViews = (session: Session): void => {
     if (isElsewhere) await Promise.all(requests.map((type) => connection.sendRequest(type)));
   };
 
-  changes.listen((kind) => {
+  changes.listen(({ kind }) => {
     const concernsOthers = kind !== "edit" || files.openFiles.length >= 2;
     if (!concernsOthers && !facts.showsReports) return;
     needsViews ||= concernsOthers;

@@ -24,12 +24,15 @@ export interface Reports {
   of(file: FileId): Report;
   /** What a client was last told about a file. */
   readonly delivered: Map<FileId, string>;
+  /** Open files whose findings a client has asked for since they were opened. */
+  readonly asked: Set<FileId>;
 }
 
 export const createReports = (session: Omit<Session, "reports">): Reports => {
   const cache = new Map<FileId, { readonly generation: number; readonly report: Report }>();
   return {
     delivered: new Map(),
+    asked: new Set(),
     of(file) {
       const { generation } = session.changes;
       const cached = cache.get(file);

@@ -32,6 +32,7 @@ export const documentDiagnostic = async (
   }
   const { resultId, items } = session.reports.of(file);
   session.reports.delivered.set(file, resultId);
+  session.reports.asked.add(file);
   return resultId === params.previousResultId
     ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId }
     : { kind: DocumentDiagnosticReportKind.Full, resultId, items };
