@@ -92,6 +92,31 @@ describe("UFC 3-190-06 section 2.4", () => {
   });
 });
 
+describe("soap, dyes by their carrier, epoxy and primers that block (common practice, no source)", () => {
+  const cells: readonly [FamilyName, FamilyName, RelationVerdict][] = [
+    ["waterborne polyurethane", "soap finish", "no"],
+    ["drying oil", "soap finish", "no"],
+    ["soap finish", "soap finish", "fine"],
+    ["soap finish", "oil varnish", "no"],
+    ["soap finish", "drying oil", "fine after cure"],
+    ["dewaxed shellac", "water dye", "fine"],
+    ["oil varnish", "alcohol dye", "fine"],
+    ["waterborne polyurethane", "oil dye", "fine"],
+    ["glaze", "water dye", "needs a barrier"],
+    ["water dye", "dewaxed shellac", "no"],
+    ["oil dye", "oil varnish", "no"],
+    ["alcohol dye", "epoxy filler", "no"],
+    ["oil varnish", "epoxy coating", "fine if abraded"],
+    ["epoxy coating", "dewaxed shellac", "no"],
+    ["acrylic paint", "stain blocking primer", "fine"],
+    ["alkyd paint", "stain blocking primer", "fine"],
+    ["stain blocking primer", "alkyd paint", "fine after cure"],
+  ];
+  test.each(cells)("%s over %s: %s", (over, below, expected) => {
+    expect(verdict(over, below)).toBe(expected);
+  });
+});
+
 describe("finishing textbooks", () => {
   const cases: readonly [FamilyName, FamilyName, RelationVerdict][] = [
     ["waterborne polyurethane", "gel stain", "fine after cure"],

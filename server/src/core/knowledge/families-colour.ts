@@ -9,9 +9,12 @@ import {
   COMMON_SOURCES,
   FLASH_SOURCE,
   OIL_DUTY_SOURCE,
+  OIL_LIMITS,
   OILBORNE,
   RATED,
   SHELLAC_LIMITS,
+  SPIRITS_FIRE,
+  WATER_LIMITS,
   WATERBORNE,
 } from "./family-fragments.ts";
 import type { Family } from "./family-schema.ts";
@@ -56,6 +59,32 @@ const OIL_STAIN = {
   needsClear: true,
   unfitFor: ["food"],
 } satisfies Partial<Family>;
+
+/** What dyes share, whatever they are mixed in: no binder, so a wet coat of the same carrier moves the colour. */
+const DYE = {
+  group: "colour",
+  role: "stain",
+  binder: "dye",
+  buildsFilm: false,
+  penetrating: true,
+  ambering: false,
+  hardness: 3,
+  covers: 15,
+  cure: 24,
+  rated: RATED,
+  sheens: [],
+  dissolvedBy: [],
+  dissolvedUncuredBy: [],
+  ragsSelfHeat: false,
+  twoPart: false,
+  needsClear: true,
+  unfitFor: ["food"],
+} satisfies Partial<Family>;
+
+const DYE_SOURCES = {
+  ...COMMON_SOURCES,
+  carrier: `water, alcohol and oil-soluble dyes are three kinds of powder; ${TEXTBOOK}`,
+};
 
 export const COLOUR_FAMILIES: readonly Family[] = [
   {
@@ -146,6 +175,69 @@ export const COLOUR_FAMILIES: readonly Family[] = [
       flash: FLASH_SOURCE,
       dissolvedBy:
         "a coat above can move the colour but does not lift a layer, from memory, confidence medium",
+      duties: `${VENTILATION_SOURCE}; 29 CFR 1910.138 for gloves; ${OSHA_FLAMMABLE}`,
+    },
+  },
+  {
+    ...DYE,
+    name: "water dye",
+    doc: "Dye mixed in water: the most lightfast of the dyes, raises the grain, and water above moves it.",
+    carrier: "water",
+    drying: "waterborne",
+    solids: 3,
+    touch: 2,
+    recoat: [8, null],
+    limits: WATER_LIMITS,
+    voc: 0,
+    thinners: ["water"],
+    duties: [],
+    sources: {
+      ...DYE_SOURCES,
+      recoat: `overnight, 8 h at least; ${PRACTICE}`,
+      limits: `${HANDBOOK_LATEX_10_C}; 85 % RH, ${PRACTICE}`,
+      voc: "dye powder in water, no volatile organic part",
+    },
+  },
+  {
+    ...DYE,
+    name: "alcohol dye",
+    doc: "Dye mixed in alcohol: dry in an hour, raises little grain, and shellac above moves it.",
+    carrier: "alcohol",
+    drying: "solvent release",
+    solids: 3,
+    touch: 0.5,
+    recoat: [1, null],
+    limits: SHELLAC_LIMITS,
+    voc: 766,
+    ...ALCOHOL_FIRE,
+    thinners: ["alcohol"],
+    duties: ["gloves", "ventilate", "no_ignition"],
+    sources: {
+      ...DYE_SOURCES,
+      voc: `${VOLATILE_PART}: a dye mixed in alcohol by the user`,
+      flash: FLASH_SOURCE,
+      duties: `${VENTILATION_SOURCE}; 29 CFR 1910.138 for gloves; ${OSHA_FLAMMABLE}`,
+    },
+  },
+  {
+    ...DYE,
+    name: "oil dye",
+    doc: "Oil-soluble dye in mineral spirits: raises no grain, and oil finishes above move it.",
+    carrier: "mineral spirits",
+    drying: "solvent release",
+    solids: 3,
+    touch: 2,
+    recoat: [12, null],
+    limits: OIL_LIMITS,
+    voc: 757,
+    ...SPIRITS_FIRE,
+    thinners: ["mineral spirits"],
+    duties: ["gloves", "ventilate", "no_ignition"],
+    sources: {
+      ...DYE_SOURCES,
+      recoat: `overnight; ${PRACTICE}`,
+      voc: `${VOLATILE_PART}: 97 % of mineral spirits`,
+      flash: FLASH_SOURCE,
       duties: `${VENTILATION_SOURCE}; 29 CFR 1910.138 for gloves; ${OSHA_FLAMMABLE}`,
     },
   },

@@ -179,6 +179,23 @@ export const PRIMER_FAMILIES: readonly Family[] = [
     },
   },
   {
+    ...WATER_PRIMER,
+    name: "stain blocking primer",
+    doc: "A waterborne primer made to hold tannin back; it dries a day or two before the paint.",
+    filmRangeUm: [20, 120],
+    recoat: [24, null],
+    cure: 48,
+    blocksTannin: true,
+    sources: {
+      ...WATER_SOURCES,
+      solids: "gives 38 µm (1.5 mil) of dry film a coat, UFC 3-190-06 section 4.4.1.2",
+      recoat: `${HANDBOOK_TANNIN} that are waterborne dry 24 to 48 h`,
+      blocksTannin: `${HANDBOOK_TANNIN}; knots of resinous wood still want shellac, the same chapter`,
+      cure: `until any topcoat may go on it; ${HANDBOOK_TANNIN} that are waterborne dry 24 to 48 h`,
+      voc: `at most the 100 g/L for primers of ${SCAQMD_1113}`,
+    },
+  },
+  {
     ...ALKYD,
     name: "alkyd primer",
     doc: "An oil undercoat that keeps tannin back and takes oil or waterborne paint after a day.",

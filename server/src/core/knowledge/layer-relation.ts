@@ -54,6 +54,16 @@ const STIFF_OVER_FLEXIBLE = [
   }),
 ] as const;
 
+const STAINS = [
+  "waterborne stain",
+  "oil stain",
+  "gel stain",
+  "dye stain",
+  "water dye",
+  "alcohol dye",
+  "oil dye",
+] as const satisfies readonly FamilyName[];
+
 /** Pairs that the properties do not tell, or tell wrongly. */
 const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
   ...STIFF_OVER_FLEXIBLE,
@@ -83,12 +93,17 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
       source: `${COMPATIBILITY_LIST}; ${TEXTBOOK}`,
     },
   ),
-  ...pairs(["drying oil", "hardwax oil"], ["waterborne stain", "oil stain", "gel stain", "dye stain"], {
+  ...pairs(["soap finish"], ["drying oil", "hardwax oil"], {
+    verdict: "fine after cure",
+    reason: "Soap cares for oiled wood once the oil has dried through.",
+    source: MEMORY_MEDIUM,
+  }),
+  ...pairs(["drying oil", "hardwax oil", "soap finish"], STAINS, {
     verdict: "fine",
     reason: "Oil goes over a dry stain, which stays open enough to take it.",
     source: TEXTBOOK,
   }),
-  ...pairs(["glaze"], ["waterborne stain", "oil stain", "gel stain", "dye stain"], {
+  ...pairs(["glaze"], STAINS, {
     verdict: "needs a barrier",
     reason: "A glaze over an unsealed stain sinks in unevenly; seal the stain with a thin coat first.",
     source: TEXTBOOK,
@@ -105,6 +120,7 @@ export function relation(over: Family, below: Family): Relation {
   if (!leavesLayer(over)) return auxiliaryOver(over, below);
   return (
     waxBelow(over, below) ??
+    soapBelow(over, below) ??
     fillsDents(over, below) ??
     EXCEPTIONS.get(pairKey(over.name, below.name)) ??
     sameFamily(over, below) ??
@@ -197,6 +213,16 @@ export function flakesOn(over: Family, below: Family): boolean {
     below.binder !== "shellac" &&
     !isPorousPaint(below)
   );
+}
+
+function soapBelow(over: Family, below: Family): Relation | undefined {
+  if (below.binder !== "soap") return undefined;
+  if (over.binder === "soap") return fine("Soap is renewed over soap.", MEMORY_MEDIUM);
+  return {
+    verdict: "no",
+    reason: "Nothing but soap holds on soap; wash it out with water, let the wood dry and sand it.",
+    source: MEMORY_MEDIUM,
+  };
 }
 
 function auxiliaryOver(over: Family, below: Family): Relation {
@@ -368,10 +394,10 @@ function filmOnFilm(over: Family, below: Family): Relation {
     below.binder === "shellac";
   if (over.role === "wax")
     return fine("Wax goes over any dry finish, as the last layer.", COMPATIBILITY_LIST);
-  if (below.name === "epoxy filler") return abraded("Cured epoxy is slick; abrade it.");
+  if (below.binder === "epoxy") return abraded("Cured epoxy is slick; abrade it.");
   if (holdsByItself || isPorousPaint(below)) {
     return fine(
-      below.name === "dye stain"
+      below.binder === "dye"
         ? "Put the first coat on in one light pass: a wet brush moves dye."
         : "It holds once the layer below is dry.",
       TEXTBOOK,
