@@ -460,7 +460,7 @@ export const CLEAR_FAMILIES: readonly Family[] = [
     cure: 48,
     voc: 0,
     sheens: ["dead flat", "matte"],
-    dissolvedBy: ["water"],
+    dissolvedBy: [],
     needsClear: false,
     sources: {
       ...COMMON_SOURCES,
@@ -468,7 +468,6 @@ export const CLEAR_FAMILIES: readonly Family[] = [
       recoat: `the next day; ${PRACTICE}`,
       cure: PRACTICE,
       voc: `soap in water, ${MEMORY_MEDIUM}`,
-      dissolvedBy: "soap dissolves in water, by definition, no outside source",
     },
   },
   {

@@ -98,7 +98,7 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     reason: "Soap cares for oiled wood once the oil has dried through.",
     source: MEMORY_MEDIUM,
   }),
-  ...pairs(["drying oil", "hardwax oil", "soap finish"], STAINS, {
+  ...pairs(["drying oil", "hardwax oil"], STAINS, {
     verdict: "fine",
     reason: "Oil goes over a dry stain, which stays open enough to take it.",
     source: TEXTBOOK,
@@ -220,7 +220,7 @@ function soapBelow(over: Family, below: Family): Relation | undefined {
   if (over.binder === "soap") return fine("Soap is renewed over soap.", MEMORY_MEDIUM);
   return {
     verdict: "no",
-    reason: "Nothing but soap holds on soap; wash it out with water, let the wood dry and sand it.",
+    reason: "Nothing but soap holds on soap; take all of it out with water, let the wood dry and sand it.",
     source: MEMORY_MEDIUM,
   };
 }

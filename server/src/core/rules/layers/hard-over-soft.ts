@@ -193,9 +193,9 @@ recipe cleared {
   },
 };
 
-/** A thin glaze moves with what is above it and counts for nothing; oil comes up under the most brittle of clears. */
+/** A thin glaze moves with what is above it and counts for nothing; oil comes up under the most brittle of clears; soap is `layers-at-odds`'s. */
 function isTooHard(over: Family, below: Family, unknown: boolean): boolean {
-  if (below.role === "glaze") return false;
+  if (below.role === "glaze" || below.binder === "soap") return false;
   if (below.role === "oil") return relation(over, below).verdict === "no";
   return cracksOver(over, below) && (!unknown || isBrittle(over, below));
 }

@@ -27,7 +27,7 @@ export const layersAtOdds: TradeRule = {
   secondaryTo: ["filler-not-dry", "layer-against-for"],
   docs: {
     summary:
-      "Two layers that do not go together: lacquer over oil, or over filler or glaze that has not cured, a glaze over bare stain, filler or conditioner over a film.",
+      "Two layers that do not go together: lacquer over oil, or over filler or glaze that has not cured, a glaze over bare stain, filler or conditioner over a film, anything but soap over a soap finish.",
     why: "What is below still gives off oil or solvent, or is closed already: the layer above wrinkles, turns cloudy, looks patchy or peels.",
     remedy:
       "Wait until the layer below has cured, put dewaxed shellac between the two, or do the lines in their usual order: conditioner, stain, filler, sealer, glaze, clear.",
@@ -39,6 +39,20 @@ export const layersAtOdds: TradeRule = {
     ],
   },
   failing: [
+    {
+      title: "Oil over a soap finish",
+      text: `recipe soaped {
+  for    wood
+  safety dust_mask, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  soap_finish, wiped
+  wait   until cured
+  layer  drying_oil, wiped #! layers-at-odds
+  wait   until cured
+}
+`,
+    },
     {
       title: "Lacquer over grain filler after a day; it needs three",
       text: `recipe filled {
@@ -100,6 +114,20 @@ export const layersAtOdds: TradeRule = {
   ],
   passing: [
     {
+      title: "Soap renewed over soap",
+      text: `recipe soaped {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  soap_finish x 2, wiped {
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Three days for the filler, and shellac between oil and lacquer, and between stain and glaze",
       text: `recipe filled {
   for    wood
@@ -155,7 +183,9 @@ function overCoat(action: LayerAction, over: Family, before: SurfaceState): Repo
   const found = relation(over, below);
   const place = layerBelow(coat);
   const name = coatName(coat);
-  if (found.verdict === "no" && isTooLate(over, below)) return tooLate(action, over, name, found, place);
+  if (found.verdict === "no" && isTooLate(over, below)) {
+    return tooLate(action, over, below, name, found, place);
+  }
   if (found.verdict === "needs a barrier" && needsItsOwnBarrier(over, below)) {
     // Until the oil has cured, `solvent-lifts-layer` says that it has to, and what comes then.
     if (below.role === "oil" && hasReached(before, coat, "cured") === "no") return undefined;
@@ -190,12 +220,13 @@ const isSlight = (left: number, needed: number): boolean => left <= Math.min(nee
 
 const isLacquer = ({ carrier }: Family): boolean => carrier === "lacquer thinner";
 
-/** What works in open wood, over a layer that has closed it; lacquer on cured conversion varnish. */
+/** What works in open wood, over a layer that has closed it; lacquer on cured conversion varnish; anything on soap. */
 const isTooLate = (over: Family, below: Family): boolean =>
-  (over.role === "conditioner" || over.name === "grain filler" || below.name === "conversion varnish") &&
-  over.role !== "stain" &&
-  over.role !== "oil" &&
-  below.role !== "wax";
+  (below.binder === "soap" && over.role !== "stain") ||
+  ((over.role === "conditioner" || over.name === "grain filler" || below.name === "conversion varnish") &&
+    over.role !== "stain" &&
+    over.role !== "oil" &&
+    below.role !== "wax");
 
 /** The others dissolve what is below, or shun its wax, and have rules of their own. */
 const needsItsOwnBarrier = (over: Family, below: Family): boolean =>
@@ -211,6 +242,7 @@ function mustCure(over: Family, below: Family): boolean {
 function tooLate(
   action: LayerAction,
   over: Family,
+  below: Family,
   name: string,
   { reason }: Relation,
   place: ReturnType<typeof layerBelow>,
@@ -219,11 +251,13 @@ function tooLate(
     headline: `${useName(action.use)} does not go over ${name}`,
     why: `${reason.split(/[;,] (?:use|take|strip)/u)[0]!.replace(/\.$/u, "")}.`,
     remedy:
-      over.role === "conditioner"
-        ? "Put the conditioner on bare wood, right under the stain, or leave it out."
-        : over.name === "grain filler"
-          ? "Fill the pores of bare or thinly sealed wood, or leave the filler out."
-          : "Strip the layer below first, or go on with the same conversion varnish.",
+      below.binder === "soap"
+        ? "Wash the soap out with water, let the wood dry and sand it first."
+        : over.role === "conditioner"
+          ? "Put the conditioner on bare wood, right under the stain, or leave it out."
+          : over.name === "grain filler"
+            ? "Fill the pores of bare or thinly sealed wood, or leave the filler out."
+            : "Strip the layer below first, or go on with the same conversion varnish.",
     related: [place],
   };
 }
