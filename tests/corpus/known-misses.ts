@@ -34,15 +34,31 @@ export const knownMisses: readonly KnownMiss[] = [
     reason: "a note that leaves oily cloths on a bench speaks of no heap",
   },
   {
-    key: "published/26-gsa-shellac-removed-renewed.finish:46 mask-left-on",
-    kind: "false alarm",
-    reason:
-      "the tape lies on the plaster beside the panelling and is taken off last, as the procedure has it; the rule counts the cure of the shellac over it",
-  },
-  {
     key: "published/34-better-homes-lye-neutralized.finish:26 caustic-or-acid-left-in",
     kind: "false alarm",
     reason:
       "the vinegar wash stands in a note, since there is no material for it, and notes are not read for it",
+  },
+  {
+    key: "blind-a/a-129-bleach-left-in.finish:11 caustic-or-acid-left-in",
+    kind: "miss",
+    reason:
+      "bleach that was never rinsed is sanded: the built-in wood bleach is lye and peroxide or oxalic acid, and the dust of either burns; the rule knows only what a title or comment names",
+  },
+  {
+    key: "blind-a/a-009-sprayed-lacquer-chest.finish:40 ventilation-too-weak",
+    kind: "false alarm",
+    reason:
+      "a hint to keep others out while the respirator covers who sprays, in a recipe that states `keep_out` and a respirator, in a booth with 100 air changes an hour",
+  },
+  {
+    key: "blind-a/a-109-lacquer-over-varnish.finish:33 ventilation-too-weak",
+    kind: "false alarm",
+    reason: "the same hint to keep others out, where the recipe states `keep_out` and a respirator",
+  },
+  {
+    key: "blind-b/b-111-pot-gone-hard.finish:41 ventilation-too-weak",
+    kind: "false alarm",
+    reason: "the same hint to keep others out, where the recipe states `keep_out` and a respirator",
   },
 ];
