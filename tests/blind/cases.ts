@@ -7,6 +7,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { partsOf } from "../../server/src/features/finding-parts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 export interface BlindMark {
@@ -26,7 +27,7 @@ export interface BlindCase {
   /** The file below the folder that was asked for. */
   readonly name: string;
   readonly marks: readonly BlindMark[];
-  /** Errors and warnings; hints and information do not count, for or against. */
+  /** Errors and warnings, one for each rule that has a part in one; hints and information do not count, for or against. */
   readonly found: readonly BlindFinding[];
 }
 
@@ -61,6 +62,7 @@ function blindCase(name: string, text: string): BlindCase {
   const file = "test.finish";
   const found = analyse({ [file]: text })
     .findings(file)
+    .flatMap((finding) => partsOf(finding).map((part) => ({ ...part, message: finding.message })))
     .filter(({ severity }) => severity === "error" || severity === "warning")
     .map(({ rule, severity, message, span }) => ({
       line: lineOf(text, span.start),
