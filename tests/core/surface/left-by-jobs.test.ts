@@ -108,6 +108,56 @@ job second {
   });
 });
 
+describe("after a time of use", () => {
+  const jobs = (start: string, ...steps: readonly string[]) => `recipe rubbed_out {
+  layer spar_varnish
+  wait  72 h
+  step  mask "brass"
+  step  scuff 600
+}
+recipe bared {
+  step strip with paint_stripper
+  step scuff 220
+}
+job first {
+  piece box
+  start 2027-03-01 09:00
+  ${steps.join("\n  ")}
+}
+job second {
+  piece box
+  after first
+  start ${start} 09:00
+  apply varnished to lid
+}
+`;
+  const marks = (text: string) => {
+    const { grease, dust, masks, layers, abrasions } = initial(text, "second lid");
+    return {
+      grease: grease !== undefined,
+      dust: dust !== undefined,
+      masks: masks.length,
+      scuffed: abrasions.length + layers.reduce((sum, coat) => sum + coat.abrasions.length, 0),
+    };
+  };
+
+  // The work takes 3 days and is over on 4 March; 30 days later it is 3 April.
+  test("within 30 days the work lies as it was left", () => {
+    const left = marks(jobs("2027-04-03", "apply stripped to lid", "apply rubbed_out to lid"));
+    expect(left).toEqual({ grease: false, dust: true, masks: 1, scuffed: 2 });
+  });
+
+  test("later the finish is greasy and smooth, and nothing of the work is left on it", () => {
+    const used = marks(jobs("2027-04-05", "apply stripped to lid", "apply rubbed_out to lid"));
+    expect(used).toEqual({ grease: true, dust: false, masks: 0, scuffed: 0 });
+  });
+
+  test("bare wood is no finish that is used, and waits as it was left", () => {
+    const bare = marks(jobs("2029-03-01", "apply bared to lid"));
+    expect(bare).toEqual({ grease: false, dust: true, masks: 0, scuffed: 1 });
+  });
+});
+
 describe("existing as left by", () => {
   test("takes the layers of the surface of the same name, old, greasy and unsanded by now", () => {
     const text = `job first {

@@ -68,7 +68,7 @@ export function describedState(surface: Surface): SurfaceState {
   };
 }
 
-/** What is on a surface only while it is being worked on, and is not there years later. */
+/** What is on a surface only while it is being worked on, and is not there once it has been in use. */
 const inWork = (final: SurfaceState, since: (putOn: PutOn) => Clock): Partial<SurfaceState> => ({
   abrasions: final.abrasions,
   fillings: final.fillings.map((filling) => ({ ...filling, since: since(filling) })),
@@ -83,9 +83,12 @@ const inWork = (final: SurfaceState, since: (putOn: PutOn) => Clock): Partial<Su
   ...(final.bleached ? { bleached: final.bleached } : {}),
 });
 
+/** A finished surface that was left for longer than this counts as used: 30 days. */
+const UNUSED_H = 30 * 24;
+
 /**
- * What an earlier job left. `gapHours` is the time between the two (undefined: not known, `"years"`: long ago); a
- * surface that was in use since is greasy, which is taken to begin after 30 days.
+ * What an earlier job left. `gapHours` is the time between the two (undefined: not known, `"years"`: long ago). A finish
+ * that was in use since is greasy, and as smooth again as hands and cloths make it; nothing of the work is left on it.
  */
 export function leftState(
   final: SurfaceState,
@@ -98,7 +101,8 @@ export function leftState(
     // The clock of the later job begins anew.
     return { hours: -hours - (gapHours ?? 0), unknown: open || gapHours === undefined ? -1 : 0 };
   };
-  const inUse = gapHours === "years" || (gapHours !== undefined && gapHours > 30 * 24);
+  const isLongAgo = gapHours === "years" || (gapHours !== undefined && gapHours > UNUSED_H);
+  const wasUsed = isLongAgo && final.layers.length > 0;
   return {
     ...EMPTY,
     certain: final.certain,
@@ -107,7 +111,7 @@ export function leftState(
       ...coat,
       origin: coat.origin === "new" ? ("earlier job" as const) : coat.origin,
       since: since(coat),
-      ...(gapHours === "years" ? { abrasions: [] } : {}),
+      ...(isLongAgo ? { abrasions: [] } : {}),
     })),
     nextSerial: final.nextSerial,
     woodTakenMm: final.woodTakenMm,
@@ -115,7 +119,7 @@ export function leftState(
     ...(final.wax ? { wax: final.wax } : {}),
     ...(final.silicone ? { silicone: final.silicone } : {}),
     ...(final.distressed ? { distressed: final.distressed } : {}),
-    ...(gapHours === "years" ? {} : inWork(final, since)),
-    ...(inUse && final.layers.length > 0 ? { grease: { place } } : {}),
+    ...(gapHours === "years" || wasUsed ? {} : inWork(final, since)),
+    ...(wasUsed ? { grease: { place } } : {}),
   };
 }

@@ -4,7 +4,7 @@
 import type { RelatedPlace } from "../../findings.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
-import type { SurfaceState } from "../../surface/state.ts";
+import { type SurfaceState, topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, replaceAt, useName } from "../texts.ts";
 
@@ -17,7 +17,7 @@ export const coatOnUncleanSurface: TradeRule = {
       "A coat goes on a used surface that was never cleaned, on what a stripper left, or on sanding dust.",
     why: "Grease and stripper make a coat crawl, dry badly or peel, and dust stays in the film as grit.",
     remedy:
-      "Clean a used or stripped surface with `step clean` before anything else goes on, and take off dust with `step dust`.",
+      "Clean a used or stripped surface with `step clean` before anything else goes on, and take off dust with `step dust`. Wax that is renewed with wax need only be dusted.",
     sources: [
       "UFC 3-190-06 section 2.4: clean, dull and sound before recoating",
       "common practice, no source",
@@ -62,6 +62,26 @@ recipe renew {
   layer  dewaxed_shellac #! coat-on-unclean-surface
   wait   until recoat
   layer  dewaxed_shellac
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply renew to lid
+}
+`,
+    },
+    {
+      title: "Old wax renewed without dusting, a hint",
+      text: `piece box "Box" {
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing paste wax
+  }
+}
+recipe renew {
+  safety no_ignition
+  layer  paste_wax #! coat-on-unclean-surface
   wait   until cured
 }
 job boxes {
@@ -118,11 +138,58 @@ job boxes {
 }
 `,
     },
+    {
+      title: "Wax renewed after two years of use: dusted, no more",
+      text: `shop mill {
+  country US
+}
+piece box "Box" {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+recipe waxed {
+  for    wood
+  safety no_ignition, dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  paste_wax
+  wait   until cured
+}
+recipe renewed {
+  for    wood
+  safety no_ignition
+  step   dust
+  layer  paste_wax
+  wait   until cured
+}
+job boxes {
+  piece box
+  in    mill
+  start 2027-03-01
+  apply waxed to lid
+}
+job boxes_again {
+  piece box
+  in    mill
+  after boxes
+  start 2029-03-05
+  apply renewed to lid
+}
+`,
+    },
   ],
   checks: {
-    onLayer: ({ action, before, report }) => {
+    onLayer: (ctx) => {
+      const { action, before, report } = ctx;
       const over = action.use.material?.family;
       if (over && !leavesLayer(over)) return;
+      if (isSameWax(action, before)) {
+        reportUndustedWax(ctx);
+        return;
+      }
       const dirt = dirtOn(before);
       if (dirt.length === 0) return;
       const onlyDust = !before.grease && !before.residue;
@@ -142,6 +209,31 @@ job boxes {
 };
 
 type LayerContext = Parameters<NonNullable<typeof coatOnUncleanSurface.checks.onLayer>>[0];
+
+/**
+ * Wax over the same wax, on a surface that is dirty with nothing but use: its solvent takes the old film up, with what
+ * little lies in it, so that dusting or wiping is enough. Common practice, no source.
+ */
+const isSameWax = ({ use }: LayerContext["action"], before: SurfaceState): boolean =>
+  use.material?.family?.role === "wax" &&
+  topCoat(before)?.family?.name === use.material.family.name &&
+  before.grease !== undefined &&
+  !before.residue &&
+  !before.dust;
+
+function reportUndustedWax({ action, before, run, index, report }: LayerContext): void {
+  const isWiped = ({ action: done }: (typeof run.moments)[number]): boolean =>
+    done.op === "step" && (done.verb === "dust" || done.verb === "buff");
+  if (run.moments.slice(0, index).some(isWiped)) return;
+  report({
+    severity: "hint",
+    headline: `${useName(action.use)} goes on a used surface that was not dusted`,
+    why: "The dust of the room is rubbed into the wax and greys it.",
+    remedy: "Dust or wipe the surface before the wax.",
+    related: dirtOn(before).map(({ related: place }) => place),
+    fixes: [insertAbove("change", action, "Dust the surface first", ["step  dust"])],
+  });
+}
 
 interface Dirt {
   readonly what: string;
