@@ -35,6 +35,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "caustic-stripper-on-veneer-or-oak": "warning",
   "child-or-food-surface": "warning",
   "coat-block-never-done": "hint",
+  "conditioner-dried-out": "warning",
   "coat-on-unclean-surface": "warning",
   "coat-on-unscuffed-surface": "warning",
   "coat-over-wax": "error",

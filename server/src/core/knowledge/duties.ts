@@ -200,7 +200,7 @@ function materialReason(family: Family, duty: DutyWord): string {
       return "gives off a vapour that a flame or spark can light";
     case "ventilate":
       if (family.role === "stripper") return "gives off strong solvent vapour";
-      return family.role === "solvent"
+      return family.role === "solvent" || family.carrier === "none"
         ? "gives off its vapour"
         : `gives off the vapour of its ${family.carrier === "lacquer thinner" ? "thinner" : family.carrier}`;
     case "vapour_respirator":

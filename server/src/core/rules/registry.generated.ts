@@ -117,6 +117,7 @@ import { late } from "./schedule/late.ts";
 import { noSchedule } from "./schedule/no-schedule.ts";
 import { startsBeforeEarlierJob } from "./schedule/starts-before-earlier-job.ts";
 import { airOutsideLimits } from "./waits/air-outside-limits.ts";
+import { conditionerDriedOut } from "./waits/conditioner-dried-out.ts";
 import { coveredBeforeCure } from "./waits/covered-before-cure.ts";
 import { handledBeforeDry } from "./waits/handled-before-dry.ts";
 import { inServiceBeforeCure } from "./waits/in-service-before-cure.ts";
@@ -250,6 +251,7 @@ export const RULES: readonly Rule[] = [
   noSchedule,
   startsBeforeEarlierJob,
   airOutsideLimits,
+  conditionerDriedOut,
   coveredBeforeCure,
   handledBeforeDry,
   inServiceBeforeCure,

@@ -92,6 +92,19 @@ export const tanninBleed: TradeRule = {
 `,
       ),
     },
+    {
+      title: "A stain-blocking primer in water, a day dry",
+      text: FILE(
+        "white oak",
+        "white",
+        `  layer  stain_blocking_primer
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  milk_white
+`,
+      ),
+    },
     { title: "A dark paint", text: FILE("white oak", '"#2b3a42"', "  layer  milk_white\n") },
     { title: "Wood with neither", text: FILE("beech", "white", "  layer  milk_white\n") },
   ],

@@ -84,6 +84,20 @@ export const layersAtOdds: TradeRule = {
 `,
     },
     {
+      title: "A glaze straight over a dye",
+      text: `recipe glazed {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, gloves
+  layer  alcohol_dye, wiped
+  wait   until recoat
+  layer  glaze, wiped #! layers-at-odds
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Lacquer over oil, which comes up under it",
       text: `recipe oiled {
   for    wood
@@ -113,6 +127,22 @@ export const layersAtOdds: TradeRule = {
     },
   ],
   passing: [
+    {
+      title: "A dye sealed under the glaze",
+      text: `recipe glazed {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, gloves
+  layer  alcohol_dye, wiped
+  wait   until recoat
+  layer  dewaxed_shellac
+  wait   until recoat
+  layer  glaze, wiped
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
     {
       title: "Soap renewed over soap",
       text: `recipe soaped {

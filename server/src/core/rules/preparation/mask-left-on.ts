@@ -18,7 +18,10 @@ export const maskLeftOn: TradeRule = {
       "A part is masked and never unmasked, or unmasked after the coats over the edge have fully cured.",
     why: "A cured film bridges the edge of the tape: it tears off in flakes with the tape, and the adhesive stays behind.",
     remedy: "Unmask when the last coat is dry to the touch, before it has cured.",
-    sources: [PRACTICE],
+    sources: [
+      PRACTICE,
+      "US General Services Administration, Historic Preservation Technical Procedure 06400-12-R (2012): shellac on panelling, the masking off at the end",
+    ],
   },
   failing: [
     {
@@ -53,6 +56,20 @@ export const maskLeftOn: TradeRule = {
   wait  until touch
   step  unmask
   wait  until cured
+}
+`,
+    },
+    {
+      title: "Shellac is so thin and brittle that it breaks at the edge of the tape, cured or not",
+      text: `recipe polished {
+  for    wood
+  safety ventilate, no_ignition
+  step   mask "the plaster beside it"
+  layer  dewaxed_shellac x 3 {
+    wait until recoat
+  }
+  wait   until cured
+  step   unmask
 }
 `,
     },
@@ -113,7 +130,7 @@ function lastCoatPlace(run: SurfaceRun) {
 function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
   for (const mask of before.masks) {
     const films = filmsOver(before, mask);
-    const last = films.at(-1);
+    const last = films.findLast(({ family }) => family?.binder !== "shellac");
     if (!last || !films.every((coat) => hasReached(before, coat, "cured") === "yes")) continue;
     report({
       headline: `"${mask.what}" is unmasked only after ${coatName(last)} over the tape has fully cured`,

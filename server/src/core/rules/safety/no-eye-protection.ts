@@ -27,6 +27,16 @@ export const noEyeProtection: TradeRule = {
 `,
     },
     {
+      title: "Epoxy poured on",
+      text: `recipe poured {
+  for    wood
+  safety gloves, ventilate
+  layer  epoxy_coating #! no-eye-protection
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A hardener stirred in",
       text: `material hardener "Hardener, free of isocyanate" {
   family waterborne polyurethane

@@ -8,10 +8,10 @@
 import type { Fix } from "../../findings.ts";
 import { sentence } from "../../sentence.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
-import type { DryingTime } from "../../surface/drying-time.ts";
+import { type DryingTime, statesTime } from "../../surface/drying-time.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { putOnAt } from "../../surface/run-index.ts";
-import { type Coat, hasReached, type SurfaceState, topCoat } from "../../surface/state.ts";
+import { type Coat, hasReached, type SurfaceState, topCoat, waitedOf } from "../../surface/state.ts";
 import { itemId } from "../../totals/task-plan.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
@@ -45,6 +45,7 @@ export const recoatTooEarly: TradeRule = {
     sources: [
       "common practice, no source: the label's recoat time",
       "ASTM D1640: dry-to-recoat is a stage of its own, after dry-to-touch",
+      "Wood Handbook, FPL-GTR-190 (2010), chapter 16: the second coat of a penetrating stain before the first is dry, after 20 to 60 minutes, and the excess wiped off",
     ],
   },
   failing: [
@@ -99,6 +100,34 @@ recipe two_coats {
   layer  dewaxed_shellac
   wait   30 min
   layer  dewaxed_shellac #! recoat-too-early
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Oil on oil after six hours, neither wet nor dry",
+      text: `recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  drying_oil, wiped
+  wait   6 h
+  layer  drying_oil, wiped #! recoat-too-early
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A stain-blocking primer holds tannin back once it has dried a day",
+      text: `recipe painted {
+  for    wood
+  safety dust_mask
+  step   sand 120, 150
+  step   dust
+  layer  stain_blocking_primer
+  wait   4 h
+  step   sand 220
+  step   dust
+  layer  acrylic_paint #! recoat-too-early
   wait   until cured
 }
 `,
@@ -170,6 +199,32 @@ recipe two_coats {
   step   sand 220, takes 20 min
   step   dust, takes 10 min
   layer  hall_clear
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Oil on wet oil within the hour, and wiped off",
+      text: `recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  drying_oil
+  wait   30 min
+  layer  drying_oil, wiped after 15 min
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A stain on a conditioner that is still damp",
+      text: `recipe coloured {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  oil_conditioner, wiped after 5 min
+  wait   5 min
+  layer  oil_stain, wiped
+  wait   until recoat
+  layer  oil_varnish
   wait   until cured
 }
 `,
@@ -280,7 +335,7 @@ function hastes(run: SurfaceRun): readonly Haste[] {
     const below = topCoat(before);
     if (!below || below.origin === "existing" || saidBetter(action, before, below)) return [];
     const missing = missingTo(before, below, "recoat");
-    return missing ? [{ action, index, below, ...missing }] : [];
+    return missing && !isWetOnWet(action, before, below) ? [{ action, index, below, ...missing }] : [];
   });
 }
 
@@ -290,11 +345,30 @@ function saidBetter(action: LayerAction, before: SurfaceState, below: Coat): boo
   if (below.family?.role === "wax") return over?.role !== "wax";
   // A filler that states no time needs a night, whatever its family's figure: `filler-not-dry` knows fillers.
   if (below.family?.role === "filler" && below.material?.recoat?.origin !== "stated") return true;
+  // A stain follows a conditioner while that is damp, so only a label can ask for an earliest time.
+  if (below.family?.role === "conditioner" && over?.role === "stain" && !statesTime(below.material, "recoat"))
+    return true;
   return (
     over?.drying === "waterborne" &&
     below.family !== undefined &&
     mustCureFirst(below.family) &&
     hasReached(before, below, "cured") === "no"
+  );
+}
+
+/** A second flood of oil or oil stain follows the first within this time, hours. */
+const WET_ON_WET_H = 1;
+
+/**
+ * Oil or oil stain laid on once more while the first coat is still wet, and then wiped off: it goes on soaking in, and no
+ * film is sealed in. A second coat without any wait between is a forgotten wait.
+ */
+function isWetOnWet(action: LayerAction, before: SurfaceState, below: Coat): boolean {
+  const over = action.use.material?.family;
+  const { hours, open } = waitedOf(before, below);
+  const soaksIn = over?.name === "drying oil" || over?.name === "oil stain";
+  return (
+    soaksIn && over.name === below.family?.name && action.wiped && !open && hours > 0 && hours <= WET_ON_WET_H
   );
 }
 

@@ -52,6 +52,18 @@ recipe two_coats {
 `,
     },
     {
+      title: "Epoxy is poured on while the coat below is tacky, or sanded",
+      text: `recipe poured {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  layer  epoxy_coating
+  wait   3 days
+  layer  epoxy_coating #! recoat-too-late
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Between the coats of one line",
       text: `recipe three_coats {
   layer waterborne_polyurethane x 3 { #! recoat-too-late
@@ -103,6 +115,18 @@ recipe two_coats {
 `,
     },
     {
+      title: "Epoxy on epoxy that is still tacky",
+      text: `recipe poured {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  layer  epoxy_coating
+  wait   8 h
+  layer  epoxy_coating
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A recoat time without a latest end has no window",
       text: `material hall_clear {
   family waterborne polyurethane
@@ -135,6 +159,8 @@ recipe two_coats {
       const window = below?.material?.recoat;
       const latest = window?.value.latest;
       if (below?.origin !== "new" || latest === undefined || isAbradedSince(below)) return;
+      // A conditioner is no film: what comes of its window is `conditioner-dried-out`'s to say.
+      if (below.family?.role === "conditioner") return;
       const waited = waitedOf(before, below).hours;
       if (isAuxiliaryOrWax(action) || waited <= latest + 1e-6) return;
       const over = `\`${action.use.name}\``;

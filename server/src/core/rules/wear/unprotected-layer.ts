@@ -60,6 +60,16 @@ job boxes {
 `,
     },
     {
+      title: "A dye has no binder at all",
+      text: `recipe coloured {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  alcohol_dye, by cloth #! unprotected-layer
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A sealer is no topcoat",
       text: `recipe coloured {
   for    wood

@@ -1,0 +1,162 @@
+/**
+ * A stain on a conditioner that has dried: the stain follows while the wood is still damp with it, so its window is an
+ * upper bound, and no air lengthens it.
+ *
+ * A waterborne conditioner that was sanded once it was dry is a washcoat and takes a stain. Water over oil has to wait
+ * for its cure instead, which `waterborne-over-uncured-oil` says.
+ */
+import { PRACTICE } from "../../knowledge/sources.ts";
+import { exactDuration } from "../../measure/format-amount.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { putOnAt } from "../../surface/run-index.ts";
+import { type Coat, isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
+import type { TradeRule } from "../rule.ts";
+import { fitting, hoursText, layerBelow, related, replaceAt } from "../texts.ts";
+
+export const conditionerDriedOut: TradeRule = {
+  id: "conditioner-dried-out",
+  group: "waits",
+  severity: "warning",
+  docs: {
+    summary: "A stain goes on a conditioner that has dried, past the latest time for it.",
+    why: "A conditioner evens the colour while it fills the thirsty spots of the wood. Dry, it is a thin seal: the stain takes poorly and comes out pale and patchy.",
+    remedy:
+      "Stain within 2 h of the conditioner, or as its label says; put it on again where more time has passed.",
+    sources: [`the stain follows within 2 h: ${PRACTICE}`],
+  },
+  failing: [
+    {
+      title: "Five days between the two",
+      text: `recipe coloured {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  oil_conditioner, wiped
+  wait   5 days
+  layer  oil_stain, wiped #! conditioner-dried-out
+  wait   until recoat
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A night, where the label says an hour",
+      text: `material even "Wood conditioner" {
+  family waterborne conditioner
+  recoat 15 min to 1 h
+}
+recipe coloured {
+  for    wood
+  safety dust_mask
+  layer  even, wiped
+  wait   overnight
+  layer  waterborne_stain, wiped #! conditioner-dried-out
+  wait   until recoat
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 320
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Within the two hours; at once; a waterborne one dried and sanded",
+      text: `recipe coloured {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  oil_conditioner, wiped after 10 min
+  layer  oil_stain, wiped
+  wait   until recoat
+  layer  oil_varnish
+  wait   until cured
+}
+recipe coloured_later {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  oil_conditioner, wiped
+  wait   2 h
+  layer  gel_stain, wiped
+  wait   until recoat
+  layer  oil_varnish
+  wait   until cured
+}
+recipe coloured_on_water {
+  for    wood
+  safety dust_mask
+  layer  waterborne_conditioner, wiped
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  waterborne_stain, wiped
+  wait   until recoat
+  layer  waterborne_polyurethane x 2 {
+    wait until recoat
+    step sand 320
+    step dust
+  }
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onLayer: ({ action, before, run, index, report }) => {
+      const over = action.use.material?.family;
+      const below = topCoat(before);
+      if (over?.role !== "stain" || action.toner || below?.origin !== "new") return;
+      if (below.family?.role !== "conditioner") return;
+      const inWater = below.family.carrier === "water";
+      if (inWater ? isAbradedSince(below) : over.carrier === "water") return;
+      const latest = latestHours(below);
+      const { hours } = waitedOf(before, below);
+      if (latest === undefined || hours <= latest + 1e-6) return;
+      const wait = onlyWait(run, below, action, index);
+      const place = below.material?.recoat?.place;
+      report({
+        headline: fitting([
+          `\`${action.use.name}\` ${exactDuration(hours)} after \`${below.what}\`: ${hoursText(latest)} at most`,
+          `Stain ${exactDuration(hours)} after the conditioner: ${hoursText(latest)} at most`,
+        ]),
+        why: "The conditioner has dried and seals the wood in spots, so the stain comes out pale and patchy.",
+        remedy: `Stain within ${hoursText(latest)}${inWater ? ", sand the dry conditioner lightly first," : ""} or put the conditioner on again right before the stain.`,
+        related: [layerBelow(below), ...(place ? [related(place, "The label's latest time")] : [])],
+        fixes: wait
+          ? [
+              replaceAt(
+                "undertaking",
+                wait.place,
+                "Stain while the conditioner is damp",
+                "wait  until recoat",
+              ),
+            ]
+          : [],
+      });
+    },
+  },
+};
+
+/** Where a label states an earliest time alone, a day is allowed: hours. */
+const WITHOUT_END_H = 24;
+
+function latestHours({ material, family }: Coat): number | undefined {
+  const recoat = material?.recoat;
+  if (!recoat) return family?.recoat?.[1] ?? undefined;
+  return recoat.value.latest ?? Math.max(WITHOUT_END_H, recoat.value.earliest);
+}
+
+/** The wait between the two, where it is the only one and stands in the same declaration. */
+function onlyWait(run: SurfaceRun, below: Coat, action: LayerAction, index: number) {
+  const waits = run.moments
+    .slice(putOnAt(run, below) + 1, index)
+    .map((moment) => moment.action)
+    .filter(({ op }) => op === "wait");
+  const [wait] = waits;
+  const isNear =
+    wait?.place.file === action.place.file && wait.place.declaration === action.place.declaration;
+  return waits.length === 1 && isNear ? wait : undefined;
+}
