@@ -327,10 +327,38 @@ const MEANING: readonly Shape[] = [
   ),
   text(
     "surfaces as other jobs left them",
-    32,
-    500,
+    63,
+    1000,
     (size) =>
       `recipe r {\n  step dust\n}\n${times(size, (idx) => `piece p${idx} {\n  surface s {\n    shape area 1 m2\n    wood pine\n${idx > 0 ? `    existing as left by j${idx - 1}\n` : ""}  }\n}\njob j${idx} {\n  piece p${idx}\n  start 2027-03-08\n  apply r to s\n}\n`)}`,
+  ),
+  text(
+    "jobs after one another with coats",
+    63,
+    1000,
+    (size) =>
+      `${MATERIAL}${PIECE}recipe r {\n  layer m\n  wait until recoat\n}\n${times(size, (idx) => `job j${idx} {\n  piece p\n  start 2027-03-08\n${idx > 0 ? `  after j${idx - 1}\n` : ""}  apply r to s\n}\n`)}`,
+  ),
+  text(
+    "jobs after one another on surfaces of their own",
+    63,
+    1000,
+    (size) =>
+      `piece p {\n${times(size, (idx) => `  surface s${idx} {\n    shape area 1 m2\n    wood pine\n  }\n`)}}\n${times(size, (idx) => `recipe r${idx} {\n  step dust\n}\njob j${idx} {\n  piece p\n${idx > 0 ? `  after j${idx - 1}\n` : ""}  apply r${idx} to s${idx}\n}\n`)}`,
+  ),
+  text(
+    "pieces as other jobs left them, with coats",
+    63,
+    1000,
+    (size) =>
+      `${MATERIAL}recipe r {\n  layer m\n  wait until recoat\n}\n${times(size, (idx) => `piece p${idx} {\n  surface s {\n    shape area 1 m2\n    wood pine\n${idx > 0 ? `    existing as left by j${idx - 1}\n` : ""}  }\n}\njob j${idx} {\n  piece p${idx}\n  apply r to s\n}\n`)}`,
+  ),
+  text(
+    "pieces as jobs left them that did nothing",
+    63,
+    1000,
+    (size) =>
+      `recipe r {\n  step dust\n}\n${times(size, (idx) => `piece p${idx} {\n  surface s {\n    shape area 1 m2\n    wood pine\n${idx > 0 ? `    existing as left by j${idx - 1}\n` : ""}  }\n  surface t {\n    shape area 1 m2\n    wood pine\n  }\n}\njob j${idx} {\n  piece p${idx}\n  apply r to t\n}\njob k${idx} {\n  piece p${idx}\n  apply r to s\n}\n`)}`,
   ),
   text(
     "applies",
@@ -388,10 +416,14 @@ const MEANING: readonly Shape[] = [
 /** Programs of many files. */
 const FILES: readonly Shape[] = [
   {
+    // Its size is the number of `use` lines, since the text grows with the square of the files.
     name: "files that all use each other",
-    from: 8,
-    to: 128,
-    files: (size) => many(size, () => times(size, (other) => `use "${nameOf(other)}"\n`)),
+    from: 256,
+    to: 65_536,
+    files: (size) => {
+      const files = Math.round(Math.sqrt(size));
+      return many(files, () => times(files, (other) => `use "${nameOf(other)}"\n`));
+    },
   },
   {
     name: "files that use the next one",

@@ -12,6 +12,7 @@ import {
   reportUnknownName,
   type Suggestions,
 } from "./check-context.ts";
+import { jobGraph } from "./job-graph.ts";
 import type { Job, Material, Piece, Surface } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { orList } from "./suggest.ts";
@@ -61,31 +62,13 @@ export function checkJob(
 
 /** A job may not follow itself, over `after` or `existing as left by`. */
 function checkJobsGoingRound(ctx: CheckContext, job: Job): void {
-  if (job.after && reaches(ctx.scope, job.after.job, job.name)) {
+  if (job.after && jobGraph(ctx.scope).comesAfterItself(job)) {
     reporter(ctx)(
       "follow-cycle",
       job.after.place.span,
       `\`${job.name}\` would come after itself. Name an earlier job.`,
     );
   }
-}
-
-/** The jobs whose layers a job starts from. */
-export function earlierJobs(scope: Scope, job: Job): readonly string[] {
-  const left = job.pieces.flatMap(
-    (p) => scope.pieces.get(p.piece)?.surfaces.flatMap((s) => (s.asLeftBy ? [s.asLeftBy.job] : [])) ?? [],
-  );
-  return job.after ? [job.after.job, ...left] : left;
-}
-
-function reaches(scope: Scope, from: string, target: string): boolean {
-  const seen = new Set<string>([from]);
-  for (const name of seen) {
-    if (name === target) return true;
-    const job = scope.jobs.get(name);
-    if (job) for (const earlier of earlierJobs(scope, job)) seen.add(earlier);
-  }
-  return false;
 }
 
 interface KnownSurfaces {
@@ -164,19 +147,13 @@ export function checkPiece(piece: Piece, scope: Scope, suggestions: Suggestions)
     const { job, place } = surface.asLeftBy;
     const found = lookUp(ctx, "job", scope.jobs, { kind: "name", text: job, span: place.span });
     // A job that works on this very piece starts from bare wood; later jobs start from what it leaves.
-    if (found && leadsBack(scope, found, piece)) {
+    if (found && jobGraph(scope).leadsBack(found, piece)) {
       reporter(ctx)(
         "follow-cycle",
         place.span,
         `\`${job}\` starts from what a job on this piece leaves, so each needs the other first. Describe the piece as it was before the first job.`,
       );
-    } else if (
-      found &&
-      !surfacesOf(
-        scope,
-        found.pieces.map((p) => p.piece),
-      ).includes(surface.name)
-    ) {
+    } else if (found && !jobGraph(scope).hasSurface(found, surface.name)) {
       reporter(ctx)(
         "unknown-name",
         place.span,
@@ -186,21 +163,6 @@ export function checkPiece(piece: Piece, scope: Scope, suggestions: Suggestions)
   }
   return { findings: ctx.findings, references: ctx.references };
 }
-
-/** Whether the job starts, over other jobs on other pieces, from what this piece has become. */
-function leadsBack(scope: Scope, job: Job, piece: Piece): boolean {
-  const seen = new Set<string>(earlierJobs(scope, job).filter((name) => name !== job.name));
-  for (const name of seen) {
-    const earlier = scope.jobs.get(name);
-    if (!earlier) continue;
-    if (earlier.pieces.some((p) => p.piece === piece.name) && name !== job.name) return true;
-    for (const next of earlierJobs(scope, earlier)) if (next !== name) seen.add(next);
-  }
-  return false;
-}
-
-const surfacesOf = (scope: Scope, pieces: readonly string[]): readonly string[] =>
-  pieces.flatMap((name) => scope.pieces.get(name)?.surfaces.map((s) => s.name) ?? []);
 
 /** The hardener of a two-part material. */
 export function checkMaterialNames(

@@ -89,7 +89,12 @@ const textsOf = rememberedByRun((run, _: object): readonly string[] => [
 ]);
 const ALL_TEXTS = {};
 
-const saysLeadWasFound = (run: SurfaceRun): boolean => textsOf(run, ALL_TEXTS).some(tellsOfLeadFound);
+/** Asked at every step and note, and answered once a run. */
+const leadFoundIn = rememberedByRun((run, texts: object): boolean =>
+  textsOf(run, texts).some(tellsOfLeadFound),
+);
+
+const saysLeadWasFound = (run: SurfaceRun): boolean => leadFoundIn(run, ALL_TEXTS);
 
 /**
  * Whether the recipe itself makes the work depend on a laboratory: it names one, and what its answer is, that work waits

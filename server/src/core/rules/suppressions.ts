@@ -71,16 +71,18 @@ function linesOf(tree: FileTree): readonly Line[] {
 
 function suppressionsOn(lines: readonly Line[]): readonly Suppression[] {
   const found: Suppression[] = [];
-  let covers: Suppression["covers"] = [];
+  let covers: Suppression["covers"] | undefined;
   // From the last line upwards: what a comment covers is what the comment below it covers, or begins on that line.
   for (let index = lines.length - 1; index >= 0; index -= 1) {
     const { start, end, kind, comment } = lines[index]!;
     if (kind !== "comment") {
-      covers = kind === "code" ? linesFrom(lines, index) : [];
+      covers = undefined;
       continue;
     }
     const read = comment && readComment(comment.text);
     if (!comment || !read) continue;
+    // Only now, since a statement over many lines would else be gone through from each of them.
+    covers ??= linesBelow(lines, index);
     const ruleStart = comment.start + read.ruleAt;
     found.push({
       rule: read.rule,
@@ -94,8 +96,11 @@ function suppressionsOn(lines: readonly Line[]): readonly Suppression[] {
   return found.reverse();
 }
 
-/** A line of code and those on which its statement goes on. */
-function linesFrom(lines: readonly Line[], from: number): readonly number[] {
+/** The next line of code below comments and those on which its statement goes on; none where there is none. */
+function linesBelow(lines: readonly Line[], comment: number): readonly number[] {
+  let from = comment + 1;
+  while (lines[from]?.kind === "comment") from += 1;
+  if (lines[from]?.kind !== "code") return [];
   const covered = [from];
   for (let line = from; lines[line]!.goesOn && lines[line + 1]?.kind === "code"; line += 1)
     covered.push(line + 1);

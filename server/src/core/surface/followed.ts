@@ -2,7 +2,8 @@
  * Which recipes are done inside others. Safety duties reach into a `follow`, so a recipe that others follow is judged
  * where it is followed: by itself it need not state again what they state.
  */
-import type { Argument, Call, RecipeStatement, Target } from "../../../../grammar/src/tree.ts";
+import type { Argument, Call, RecipeStatement } from "../../../../grammar/src/tree.ts";
+import { jobGraph } from "../model/job-graph.ts";
 import type { Job, JobApply, Recipe } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 
@@ -40,57 +41,100 @@ export interface Parts {
 /** The recipes that are only a part of the work on their surface: others follow them, or a job does more to it. */
 export function partRecipes(scope: Scope, scopeOf: (file: string) => Scope): Parts {
   const followed = followedRecipes(scope, scopeOf);
+  const { next, previous } = neighbours(scope);
+  const isContinued = search(next);
+  const isPreceded = search(previous);
   const continued = new Set(followed);
   const preceded = new Set(followed);
-  const nextOf = nextJobs(scope);
   for (const job of scope.jobs.values()) {
-    const recipeOf = ({ syntax }: JobApply): Recipe | undefined =>
-      syntax.call && scopeOf(job.file).recipes.get(syntax.call.name.text);
-    const later = laterJobs(job, nextOf).flatMap((other) => other.applies);
-    job.applies.forEach((apply, index) => {
-      const next = [...job.applies.slice(index + 1), ...later].filter((other) => shareSurface(apply, other));
-      const recipe = recipeOf(apply);
-      if (recipe && next.length > 0) continued.add(recipe);
-      for (const other of next) {
-        const after = recipeOf(other);
-        if (after) preceded.add(after);
+    const note = (applies: readonly JobApply[], goesOn: (apply: JobApply) => boolean, found: Set<Recipe>) => {
+      const gone = new Targets();
+      for (const apply of applies) {
+        const { call } = apply.syntax;
+        const recipe = call && scopeOf(job.file).recipes.get(call.name.text);
+        if (recipe && !found.has(recipe) && (gone.meet(apply) || goesOn(apply))) found.add(recipe);
+        gone.add(apply);
       }
-    });
+    };
+    note(job.applies.toReversed(), (apply) => isContinued(job, apply), continued);
+    note(job.applies, (apply) => isPreceded(job, apply), preceded);
   }
   return { continued, preceded };
 }
 
-/** The jobs that go on, directly or over others, with what a job leaves: after it, or on pieces "as left by" it. */
-function laterJobs(job: Job, next: ReadonlyMap<string, readonly Job[]>): readonly Job[] {
-  const found = new Set<Job>([job]);
-  for (const earlier of found) for (const other of next.get(earlier.name) ?? []) found.add(other);
-  return [...found].slice(1);
-}
+/** The jobs next to each job in one direction. */
+type Neighbours = ReadonlyMap<Job, readonly Job[]>;
 
-/** By the name of each job, those that start from what it leaves. */
-function nextJobs(scope: Scope): ReadonlyMap<string, readonly Job[]> {
-  const next = new Map<string, Job[]>();
+/** In both directions: the jobs that start from what a job leaves, after it or on pieces "as left by" it. */
+function neighbours(scope: Scope): { readonly next: Neighbours; readonly previous: Neighbours } {
+  const graph = jobGraph(scope);
+  const next = new Map<Job, Job[]>();
+  const previous = new Map<Job, readonly Job[]>();
   for (const job of scope.jobs.values()) {
-    const told = job.pieces.flatMap(({ piece }) =>
-      (scope.pieces.get(piece)?.surfaces ?? []).flatMap(({ asLeftBy }) => asLeftBy?.job ?? []),
-    );
-    for (const earlier of new Set([...(job.after ? [job.after.job] : []), ...told])) {
-      const known = next.get(earlier);
+    const earlier = graph.earlier(job).flatMap((name) => scope.jobs.get(name) ?? []);
+    previous.set(job, earlier);
+    for (const other of earlier) {
+      const known = next.get(other);
       if (known) known.push(job);
-      else next.set(earlier, [job]);
+      else next.set(other, [job]);
     }
   }
-  return next;
+  return { next, previous };
 }
 
-/** Whether two `apply` lines may mean a surface in common. */
-function shareSurface(a: JobApply, b: JobApply): boolean {
-  return a.syntax.targets.some((x) => b.syntax.targets.some((y) => sameTarget(x, y)));
+/**
+ * So many jobs are looked at for one scope in each direction, which is enough for every job of a chain of four hundred to
+ * look at all others. Beyond that what is not known to be alone is taken for a part, which asks less of it by itself.
+ */
+const MOST_LOOKS = 100_000;
+
+/** Whether a job that is reached from another, directly or over others, means a surface that an `apply` line means. */
+function search(ways: Neighbours): (job: Job, apply: JobApply) => boolean {
+  let looks = 0;
+  const targetsOf = new Map<Job, Targets>();
+  const meets = (job: Job, apply: JobApply): boolean => {
+    const known = targetsOf.get(job) ?? new Targets(job.applies);
+    targetsOf.set(job, known);
+    return known.meet(apply);
+  };
+  return (job, apply) => {
+    const seen = new Set<Job>([job]);
+    for (const reached of seen) {
+      if (reached !== job && meets(reached, apply)) return true;
+      const others = ways.get(reached) ?? [];
+      looks += others.length;
+      if (looks > MOST_LOOKS) return true;
+      for (const other of others) seen.add(other);
+    }
+    return false;
+  };
 }
 
-function sameTarget(a: Target, b: Target): boolean {
-  if (a.surface?.text === "all" || b.surface?.text === "all") return true;
-  return a.surface?.text === b.surface?.text && (!a.piece || !b.piece || a.piece.text === b.piece.text);
+/** What `apply` lines mean, by the names of surfaces, so that a line need not be compared with each of them. */
+class Targets {
+  readonly #byName = new Map<string | undefined, Set<string | undefined>>();
+
+  constructor(applies: readonly JobApply[] = []) {
+    for (const apply of applies) this.add(apply);
+  }
+
+  add({ syntax }: JobApply): void {
+    for (const { surface, piece } of syntax.targets) {
+      const pieces = this.#byName.get(surface?.text) ?? new Set();
+      this.#byName.set(surface?.text, pieces.add(piece?.text));
+    }
+  }
+
+  /** Whether one of these lines and this one may mean a surface in common. */
+  meet({ syntax }: JobApply): boolean {
+    return syntax.targets.some(({ surface, piece }) => {
+      const name = surface?.text;
+      if (name === "all") return this.#byName.size > 0;
+      if (this.#byName.has("all")) return true;
+      const pieces = this.#byName.get(name);
+      return pieces !== undefined && (!piece || pieces.has(undefined) || pieces.has(piece.text));
+    });
+  }
 }
 
 function callsOf(statements: readonly RecipeStatement[]): readonly Call[] {

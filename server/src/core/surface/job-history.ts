@@ -2,14 +2,25 @@
  * Which job goes on with what another left, surface by surface: over `after`, or on a piece "as left by" it. A job
  * between the two may have left the surface alone.
  */
-import type { Job } from "../model/model.ts";
+import type { Job, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
-import { type JobSurface, surfacesWorkedOn } from "./job-surfaces.ts";
+import { type JobSurface, jobSurfaces, surfacesWorkedOn } from "./job-surfaces.ts";
+
+/** A surface as a job comes to it. */
+export interface Visited {
+  readonly job: Job;
+  readonly surface: JobSurface;
+}
 
 export interface JobHistory {
-  /** What an earlier job left of the surface that a job comes to. */
-  leftBy(job: Job, surface: JobSurface): LeftBy | undefined;
+  /**
+   * Where the state of a surface comes from: what an earlier job left; where none worked on it, what the surface of
+   * another piece was that it is told to be like, and so on. Without `before` the surface is as described.
+   */
+  nearest(visited: Visited): { readonly at: Visited; readonly before: LeftBy | undefined };
+  /** The surface of another piece that this one is told to be like, as the job that left it came to it. */
+  toldOf(visited: Visited): Visited | undefined;
   /** Whether another job of the scope goes on with what this one leaves on the surface. */
   isContinued(job: Job, surface: JobSurface): boolean;
 }
@@ -26,20 +37,52 @@ export interface LeftBy {
 
 /** The history of the jobs of a scope; it remembers what it has worked out. */
 export function createJobHistory(scope: Scope): JobHistory {
-  const known = new Map<Job, readonly JobSurface[]>();
-  const workedOn = (job: Job): readonly JobSurface[] => {
-    const surfaces = known.get(job) ?? surfacesWorkedOn(job, scope);
+  const known = new Map<Job, SurfacesByName>();
+  const workedOn = (job: Job): SurfacesByName => {
+    const surfaces = known.get(job) ?? byName(surfacesWorkedOn(job, scope));
     known.set(job, surfaces);
     return surfaces;
   };
   const leftBy = (job: Job, surface: JobSurface) => findLeftBy(job, surface, scope, workedOn);
+  const toldOf = ({ job, surface: { piece, surface } }: Visited): Visited | undefined => {
+    const told = surface.asLeftBy;
+    const leaving = told && scope.jobs.get(told.job);
+    if (!leaving || leaving === job) return undefined;
+    const named = jobSurfaces(leaving, scope).filter((it) => it.surface.name === surface.name);
+    const left = named.find((it) => it.piece.name === piece.name) ?? named[0];
+    return left && { job: leaving, surface: left };
+  };
+  // All surfaces on the way come from where the last of them does, so that a long chain is gone through once.
+  const ends = new Map<Job, Map<Surface, ReturnType<JobHistory["nearest"]>>>();
+  const nearest = (start: Visited): ReturnType<JobHistory["nearest"]> => {
+    const way: Visited[] = [];
+    const seen = new Set<Surface>();
+    let end: ReturnType<JobHistory["nearest"]> | undefined;
+    for (let at: Visited | undefined = start; at && !end; ) {
+      end = ends.get(at.job)?.get(at.surface.surface);
+      if (end) break;
+      way.push(at);
+      const before = leftBy(at.job, at.surface);
+      // Pieces that tell of each other go round; the names check reports it.
+      const next: Visited | undefined = before || seen.has(at.surface.surface) ? undefined : toldOf(at);
+      seen.add(at.surface.surface);
+      if (!next) end = { at, before };
+      at = next;
+    }
+    for (const { job, surface } of way) {
+      const ofJob = ends.get(job) ?? new Map();
+      ends.set(job, ofJob.set(surface.surface, end!));
+    }
+    return end!;
+  };
   let continued: ReadonlySet<string> | undefined;
   return {
-    leftBy,
+    nearest,
+    toldOf,
     isContinued: (job, { piece, surface }) => {
       continued ??= new Set(
         [...scope.jobs.values()].flatMap((later) =>
-          workedOn(later).flatMap((other) => {
+          [...workedOn(later).values()].flat().flatMap((other) => {
             const left = leftBy(later, other);
             return left ? [keyOf(left.job, left.piece, left.surface)] : [];
           }),
@@ -50,24 +93,39 @@ export function createJobHistory(scope: Scope): JobHistory {
   };
 }
 
+/** Surfaces of a job by their name, in the order of its pieces. */
+type SurfacesByName = ReadonlyMap<string, readonly JobSurface[]>;
+
+function byName(surfaces: readonly JobSurface[]): SurfacesByName {
+  const named = new Map<string, JobSurface[]>();
+  for (const surface of surfaces) {
+    const known = named.get(surface.surface.name);
+    if (known) known.push(surface);
+    else named.set(surface.surface.name, [surface]);
+  }
+  return named;
+}
+
 const keyOf = (job: Job, piece: string, surface: string): string => `${job.name} ${piece} ${surface}`;
 
 function findLeftBy(
   job: Job,
   { piece, surface }: JobSurface,
   scope: Scope,
-  workedOn: (job: Job) => readonly JobSurface[],
+  workedOn: (job: Job) => SurfacesByName,
 ): LeftBy | undefined {
   if (job.after) {
     const earlier = lastToWork(job.after.job, scope, (it) =>
-      workedOn(it).find((other) => other.piece.name === piece.name && other.surface.name === surface.name),
+      workedOn(it)
+        .get(surface.name)
+        ?.find((other) => other.piece.name === piece.name),
     );
     if (earlier) return { ...earlier, place: job.after.place, longAgo: false };
   }
   const told = surface.asLeftBy;
   if (!told || told.job === job.name) return undefined;
   const leaving = lastToWork(told.job, scope, (it) => {
-    const same = workedOn(it).filter((other) => other.surface.name === surface.name);
+    const same = workedOn(it).get(surface.name) ?? [];
     return same.find((other) => other.piece.name === piece.name) ?? same[0];
   });
   return leaving && { ...leaving, place: told.place, longAgo: true };

@@ -10,8 +10,8 @@ import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, type NamesOf, readArguments } from "./expand.ts";
 import { followedRecipes, type Parts, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
-import { createJobHistory, type JobHistory } from "./job-history.ts";
-import { type JobSurface, jobSurfaces, targets } from "./job-surfaces.ts";
+import { createJobHistory, type JobHistory, type LeftBy, type Visited } from "./job-history.ts";
+import { type JobSurface, jobSurfaces, surfacesWorkedOn, targets } from "./job-surfaces.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
 
@@ -77,6 +77,29 @@ export function createRunner(scopeOf: (file: string) => Scope, assumed: AssumedR
     histories.set(file, known);
     return known;
   };
+  /** Runs the jobs that a job starts from before it, without recursion: a chain may be longer than the stack is deep. */
+  const runInOrder = (last: Job): void => {
+    const way: { readonly job: Job; readonly before: readonly Job[]; next: number }[] = [];
+    const enter = (job: Job): void => {
+      if (jobs.has(job) || running.has(job)) return;
+      running.add(job);
+      way.push({ job, before: jobsBefore(job, scopeOf(job.file), historyIn(job.file)), next: 0 });
+    };
+    try {
+      enter(last);
+      for (let visit = way.at(-1); visit !== undefined; visit = way.at(-1)) {
+        const before = visit.before[visit.next++];
+        if (before) enter(before);
+        else {
+          jobs.set(visit.job, runJob(visit.job, scopeOf, runner, historyIn(visit.job.file)));
+          running.delete(visit.job);
+          way.pop();
+        }
+      }
+    } finally {
+      for (const { job } of way) running.delete(job);
+    }
+  };
   const runner: Runner = {
     assumed: (recipe) =>
       assumed(recipe, scopeOf, {
@@ -88,15 +111,8 @@ export function createRunner(scopeOf: (file: string) => Scope, assumed: AssumedR
       const known = jobs.get(job);
       if (known) return known;
       // A job that comes after itself starts from nothing; the names check reports it.
-      if (running.has(job)) return [];
-      running.add(job);
-      try {
-        const runs = runJob(job, scopeOf, runner, historyIn(job.file));
-        jobs.set(job, runs);
-        return runs;
-      } finally {
-        running.delete(job);
-      }
+      if (!running.has(job)) runInOrder(job);
+      return jobs.get(job) ?? [];
     },
   };
   return runner;
@@ -202,41 +218,36 @@ interface Sources {
   readonly runner: Runner;
 }
 
-function initialState(
-  job: Job,
-  surface: JobSurface,
-  sources: Sources,
-  seen: ReadonlySet<Surface> = new Set(),
-): SurfaceState {
-  const { history, runner } = sources;
-  const before = history.leftBy(job, surface);
-  const run =
-    before &&
-    runner
-      .job(before.job)
-      .find((it) => it.piece?.name === before.piece && it.surface?.name === before.surface);
-  if (!before || !run) return untouchedState(job, surface, sources, seen);
-  return leftState(run.final, before.longAgo ? "years" : gapHours(before.job, run, job), before.place);
+function initialState(job: Job, surface: JobSurface, { history, runner }: Sources): SurfaceState {
+  const runLeft = ({ job: earlier, piece, surface: name }: LeftBy): SurfaceRun | undefined =>
+    runner.job(earlier).find((it) => it.piece?.name === piece && it.surface?.name === name);
+  let here: Visited = { job, surface };
+  let told: Place | undefined;
+  const seen = new Set<Surface>();
+  for (;;) {
+    const { at, before } = history.nearest(here);
+    const tells = here.surface.surface.asLeftBy?.place;
+    if (at.surface.surface !== here.surface.surface) told ??= tells;
+    const run = before && runLeft(before);
+    const final = run && leftState(run.final, gapBefore(before, run, at.job), before.place);
+    // A job that comes after itself has no run to start from; the names check reports it.
+    const next = final || !before || seen.has(at.surface.surface) ? undefined : history.toldOf(at);
+    if (!next) {
+      const state = final ?? describedState(at.surface.surface);
+      return told ? leftState(state, "years", told) : state;
+    }
+    told ??= at.surface.surface.asLeftBy?.place;
+    seen.add(at.surface.surface);
+    here = next;
+  }
 }
 
-/** A surface that no earlier job worked on is as described; told of by another piece, as that piece describes it. */
-function untouchedState(
-  job: Job,
-  { piece, surface }: JobSurface,
-  sources: Sources,
-  seen: ReadonlySet<Surface>,
-): SurfaceState {
-  const { scope } = sources;
-  const told = surface.asLeftBy;
-  const leaving = told && scope.jobs.get(told.job);
-  // Pieces that tell of each other go round; the names check reports it.
-  if (!told || !leaving || leaving === job || seen.has(surface)) return describedState(surface);
-  const named = jobSurfaces(leaving, scope).filter((it) => it.surface.name === surface.name);
-  const left = named.find((it) => it.piece.name === piece.name) ?? named[0];
-  if (!left) return describedState(surface);
-  const state = initialState(leaving, left, sources, new Set([...seen, surface]));
-  return leftState(state, "years", told.place);
-}
+const gapBefore = (before: LeftBy, run: SurfaceRun, job: Job): number | "years" | undefined =>
+  before.longAgo ? "years" : gapHours(before.job, run, job);
+
+/** The jobs whose runs the initial states of a job depend on. */
+const jobsBefore = (job: Job, scope: Scope, history: JobHistory): readonly Job[] =>
+  surfacesWorkedOn(job, scope).flatMap((surface) => history.nearest({ job, surface }).before?.job ?? []);
 
 /** Hours from the end of the earlier job, as far as its recipe states it, to the start of the later one. */
 function gapHours(earlier: Job, run: SurfaceRun, job: Job): number | undefined {

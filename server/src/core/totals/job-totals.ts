@@ -45,24 +45,24 @@ export interface Totaller {
 /** Adds up the jobs of one program, without their air; remembers each, because jobs may start from what another left. */
 export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope, plan: Planner): Totaller {
   const known = new Map<Job, JobResult>();
-  const running = new Set<Job>();
-  const totaller: Totaller = {
+  return {
     result: (job) => {
-      const before = known.get(job);
-      if (before) return before;
-      running.add(job);
-      try {
-        const earlier = job.after && scopeOf(job.file).jobs.get(job.after.job);
-        const left = earlier && !running.has(earlier) ? totaller.result(earlier) : undefined;
-        const result = totalJob(job, runner.job(job), scopeOf(job.file), left, plan);
-        known.set(job, result);
-        return result;
-      } finally {
-        running.delete(job);
+      // Back to one that is known, or that starts from nothing, and without recursion: a chain of jobs may be long. A
+      // job that comes after itself starts from nothing as well; the names check reports it.
+      const chain = new Set<Job>();
+      let earlier: Job | undefined = job;
+      while (earlier && !known.has(earlier) && !chain.has(earlier)) {
+        chain.add(earlier);
+        earlier = earlier.after && scopeOf(earlier.file).jobs.get(earlier.after.job);
       }
+      let left = earlier && known.get(earlier);
+      for (const each of [...chain].reverse()) {
+        left = totalJob(each, runner.job(each), scopeOf(each.file), left, plan);
+        known.set(each, left);
+      }
+      return known.get(job)!;
     },
   };
-  return totaller;
 }
 
 function totalJob(

@@ -1,0 +1,97 @@
+/**
+ * Jobs that start from what others left, in long chains and in rings, and statements and notes over thousands of lines:
+ * checking them takes little more than in proportion. Measured as exponents (see `growth.ts`), never as seconds.
+ */
+import { describe, expect, test } from "vitest";
+import { analyse } from "../harness/check-text.ts";
+import { growth, MOST_GROWTH } from "../harness/growth.ts";
+
+const times = (size: number, unit: (index: number) => string): string =>
+  Array.from({ length: size }, (_, index) => unit(index)).join("");
+
+const surface = (name: string, more = ""): string =>
+  `  surface ${name} {\n    shape area 1 m2\n    wood pine\n${more}  }\n`;
+const piece = (name: string, surfaces: string): string => `piece ${name} {\n${surfaces}}\n`;
+const job = (name: string, of: string, applied: string, more = ""): string =>
+  `job ${name} {\n  piece ${of}\n${more}  apply ${applied}\n}\n`;
+const leftBy = (index: number): string => (index > 0 ? `    existing as left by j${index - 1}\n` : "");
+const after = (index: number): string => (index > 0 ? `  after j${index - 1}\n` : "");
+
+const dust = (name: string): string => `recipe ${name} {\n  step dust\n}\n`;
+const COAT =
+  "material m {\n  family waterborne polyurethane\n  covers 10 m2/L\n  recoat 2 h to 24 h\n}\nrecipe r {\n  layer m\n  wait until recoat\n}\n";
+const TABLE = piece("p", surface("s"));
+
+const afterAnother = (size: number): string =>
+  `${dust("r")}${TABLE}${times(size, (i) => job(`j${i}`, "p", "r to s", after(i)))}`;
+const inRing = (size: number): string =>
+  `${dust("r")}${TABLE}${times(size, (i) => job(`j${i}`, "p", "r to s", `  after j${(i + 1) % size}\n`))}`;
+const onOwnSurfaces = (size: number): string =>
+  `${piece(
+    "p",
+    times(size, (i) => surface(`s${i}`)),
+  )}${times(size, (i) => `${dust(`r${i}`)}${job(`j${i}`, "p", `r${i} to s${i}`, after(i))}`)}`;
+const asLeft = (recipe: string) => (size: number) =>
+  `${recipe}${times(size, (i) => `${piece(`p${i}`, surface("s", leftBy(i)))}${job(`j${i}`, `p${i}`, "r to s")}`)}`;
+const asLeftUntouched = (size: number): string =>
+  `${dust("r")}${times(
+    size,
+    (i) =>
+      `${piece(`p${i}`, `${surface("s", leftBy(i))}${surface("t")}`)}${job(`j${i}`, `p${i}`, "r to t")}${job(`k${i}`, `p${i}`, "r to s")}`,
+  )}`;
+
+const check = (text: string) => analyse({ "a.finish": text }).findings("a.finish");
+
+describe("jobs", () => {
+  const texts: readonly [string, (size: number) => string][] = [
+    ["after one another", afterAnother],
+    ["after themselves", inRing],
+    ["after one another, each on a surface of its own", onOwnSurfaces],
+    ["on pieces as other jobs left them", asLeft(dust("r"))],
+    ["on pieces as other jobs left them, with a coat each", asLeft(COAT)],
+    ["on pieces that other jobs left alone", asLeftUntouched],
+  ];
+  test.each(texts)("%s", (_, make) => {
+    expect(growth(make, check, { from: 64, to: 1024 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("in a chain of fifteen hundred are all worked out", () => {
+    for (const text of [afterAnother(1500), asLeft(dust("r"))(1500), asLeftUntouched(1500)]) {
+      const analysis = analyse({ "a.finish": text });
+      expect(analysis.findings("a.finish").filter(({ rule }) => rule === "internal-error")).toEqual([]);
+      expect(analysis.jobs("a.finish").length).toBeGreaterThanOrEqual(1500);
+    }
+  });
+
+  test("the last of a chain has the coats of all", () => {
+    const last = analyse({ "a.finish": asLeft(COAT)(60) })
+      .jobs("a.finish")
+      .at(-1);
+    expect(last!.runs[0]!.final.layers.length).toBe(60);
+  });
+
+  test("in a ring are named, each of them", () => {
+    const rings = check(inRing(200)).filter(({ rule }) => rule === "follow-cycle");
+    expect(rings.length).toBe(200);
+  });
+
+  test("that lead to a ring are not in it", () => {
+    const text = `${inRing(2)}${job("k", "p", "r to s", "  after j0\n")}`;
+    const rings = check(text).filter(({ rule }) => rule === "follow-cycle");
+    expect(rings.map(({ message }) => /`(\w+)` would/.exec(message)?.[1])).toEqual(["j0", "j1"]);
+  });
+});
+
+describe("one recipe", () => {
+  test("of thousands of notes", () => {
+    const make = (size: number): string =>
+      `recipe r {\n${times(size, () => '  note "mind the grain"\n')}  step sand 80\n}\n${TABLE}${job("j", "p", "r to s")}`;
+    expect(growth(make, check, { from: 256, to: 8192 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("with a statement over thousands of lines", () => {
+    const make = (size: number): string =>
+      `# allow no-dust-mask: tried\nrecipe r {\n  step sand 80${times(size, () => ",\n 80")}\n}\n`;
+    expect(growth(make, check, { from: 512, to: 16_384 })).toBeLessThan(MOST_GROWTH);
+  });
+});
