@@ -1,5 +1,6 @@
 /**
- * The bundles: what is run outside the project's own tools, each in one file without dependencies.
+ * The bundles: what is run outside the project's own tools, each in one file without dependencies. `server.cjs` and
+ * `finishwright.cjs` only start `language-server.cjs` and `command-line.cjs`, so that these come out of V8's cache.
  *
  * What runs on a machine (the VS Code extension, the language server, the command line) is CommonJS for Node 20: VS Code
  * loads an extension that way, and users run the command line on the Node that they have. What runs in a browser is for
@@ -10,6 +11,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { BuildOptions } from "esbuild";
+import { withoutExplanations } from "./without-explanations.ts";
 
 export const ROOT = path.resolve(import.meta.dirname, "..");
 
@@ -20,17 +22,32 @@ export interface Bundle {
   readonly format: "cjs" | "iife";
   /** Run by its own name, so it gets a first line for the shell and the right to run. */
   readonly program?: true;
+  /** Explains no rule, so that the explanations and examples of the rules are left out: see `without-explanations.ts`. */
+  readonly withoutExplanations?: true;
 }
 
 export const BUNDLES: readonly Bundle[] = [
   { entry: "client/src/extension.ts", out: "client/dist/extension.cjs", runsIn: "node", format: "cjs" },
-  { entry: "server/src/entry/node.ts", out: "server/dist/server.cjs", runsIn: "node", format: "cjs" },
+  { entry: "server/src/entry/server.ts", out: "server/dist/server.cjs", runsIn: "node", format: "cjs" },
   {
-    entry: "server/src/entry/command-line.ts",
+    entry: "server/src/entry/language-server.ts",
+    out: "server/dist/language-server.cjs",
+    runsIn: "node",
+    format: "cjs",
+    withoutExplanations: true,
+  },
+  {
+    entry: "server/src/entry/finishwright.ts",
     out: "server/dist/finishwright.cjs",
     runsIn: "node",
     format: "cjs",
     program: true,
+  },
+  {
+    entry: "server/src/entry/command-line.ts",
+    out: "server/dist/command-line.cjs",
+    runsIn: "node",
+    format: "cjs",
   },
   {
     entry: "client/src/extension-web.ts",
@@ -38,7 +55,13 @@ export const BUNDLES: readonly Bundle[] = [
     runsIn: "browser",
     format: "cjs",
   },
-  { entry: "server/src/entry/worker.ts", out: "server/dist/worker.js", runsIn: "browser", format: "iife" },
+  {
+    entry: "server/src/entry/worker.ts",
+    out: "server/dist/worker.js",
+    runsIn: "browser",
+    format: "iife",
+    withoutExplanations: true,
+  },
 ];
 
 /** How esbuild makes a bundle. */
@@ -52,6 +75,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   minify,
   legalComments: "none",
   logLevel: "warning",
+  ...(bundle.withoutExplanations && { plugins: [withoutExplanations] }),
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
 

@@ -31,6 +31,7 @@ const ENTRIES: readonly Entry[] = [
   both("server/docs/rules/*.md"),
   both("client/media/editor.png"),
   npm("server/dist/finishwright.cjs"),
+  npm("server/dist/command-line.cjs"),
   npm("samples/*.finish"),
   vsix("package.nls.json"),
   vsix("client/dist/extension.cjs"),
@@ -45,6 +46,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("client/media/finish-dark.svg"),
   vsix("client/walkthrough/*.svg"),
   vsix("server/dist/server.cjs"),
+  vsix("server/dist/language-server.cjs"),
   vsix("server/dist/worker.js"),
 ];
 

@@ -5,7 +5,7 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { configJsonSchema } from "../src/features/config.ts";
+import { configJsonSchema } from "./config-schema.ts";
 
 export const CONFIG_SCHEMA_FILE = new URL(
   "../../client/schemas/finishwright.config.schema.json",

@@ -11,7 +11,7 @@ import {
   VERBS,
   WEEKDAYS,
 } from "../../grammar/src/vocabulary.ts";
-import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-schema.ts";
+import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-names.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { NOTATION } from "../grammar/any-text.ts";
 import { sampleNames, sampleText } from "../harness/samples.ts";

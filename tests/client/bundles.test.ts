@@ -2,15 +2,20 @@
 import path from "node:path";
 import { build, type Metafile } from "esbuild";
 import { describe, expect, test } from "vitest";
-import { BUNDLES, buildOptions, ROOT } from "../../client/bundles.ts";
+import { BUNDLES, type Bundle, buildOptions, ROOT } from "../../client/bundles.ts";
+import { waterborneOverUncuredOil } from "../../server/src/core/rules/layers/waterborne-over-uncured-oil.ts";
 
 const reports = new Map<string, Promise<Metafile>>();
 
+const bundleOf = (out: string): Bundle => {
+  const bundle = BUNDLES.find((each) => each.out === out);
+  if (bundle === undefined) throw new Error(`There is no bundle ${out}.`);
+  return bundle;
+};
+
 const reportOf = (out: string): Promise<Metafile> => {
   const make = async (): Promise<Metafile> => {
-    const bundle = BUNDLES.find((each) => each.out === out);
-    if (bundle === undefined) throw new Error(`There is no bundle ${out}.`);
-    const { metafile } = await build({ ...buildOptions(bundle, false), write: false, metafile: true });
+    const { metafile } = await build({ ...buildOptions(bundleOf(out), false), write: false, metafile: true });
     return metafile;
   };
   const report = reports.get(out) ?? make();
@@ -53,6 +58,45 @@ test("the worker brings the whole server, and nothing of the editor", async () =
   expect(inputs).toContain("server/src/features/analyst.ts");
   expect(inputs.filter((name) => /^(?:client|server\/src\/cli)\//.test(name))).toEqual([]);
 });
+
+/** Megabytes that an editor has to load before the first answer; its figure in `npm run bench` stands in DEVELOPERS.md. */
+const MOST_SERVER_MB = 1.1;
+
+test.each(["server/dist/language-server.cjs", "server/dist/worker.js"])(
+  "%s is small, without explanations of rules and without the schemas of tables",
+  async (out) => {
+    const inputs = inputsOf(await reportOf(out), out);
+    expect(inputs.filter((name) => name.endsWith("-schema.ts"))).toEqual([]);
+    const { outputFiles } = await build({ ...buildOptions(bundleOf(out), true), write: false });
+    const [file] = outputFiles ?? [];
+    expect(file!.contents.length / 1e6).toBeLessThan(MOST_SERVER_MB);
+    expect(file!.text).not.toContain("#! ");
+    const { docs, failing } = waterborneOverUncuredOil;
+    expect(file!.text).toContain(docs.summary);
+    for (const left of [docs.why, docs.remedy, docs.sources[0]!, failing[0]!.title]) {
+      expect(file!.text).not.toContain(left);
+    }
+  },
+);
+
+test("the command line has the explanations", async () => {
+  const { outputFiles } = await build({
+    ...buildOptions(bundleOf("server/dist/command-line.cjs"), false),
+    write: false,
+  });
+  const { docs, failing } = waterborneOverUncuredOil;
+  for (const kept of [docs.summary, docs.why, failing[0]!.title]) {
+    expect(outputFiles?.[0]?.text).toContain(kept);
+  }
+});
+
+test.each(["server/dist/server.cjs", "server/dist/finishwright.cjs"])(
+  "%s only starts another bundle, which comes out of the cache of compiled code",
+  async (out) => {
+    const output = outputOf(await reportOf(out), out);
+    expect(output.bytes).toBeLessThan(10_000);
+  },
+);
 
 test.each(names("node"))("%s speaks no language that it does not show", async (out) => {
   const locales = inputsOf(await reportOf(out), out).filter((name) => /zod\/.*\/locales\//.test(name));

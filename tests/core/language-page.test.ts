@@ -13,7 +13,7 @@ import {
   TAILS,
   VERBS,
 } from "../../grammar/src/vocabulary.ts";
-import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-schema.ts";
+import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-names.ts";
 import { wordsOf } from "../../server/src/core/knowledge/words.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { DOCS_FOLDER } from "../../server/tools/write-computations.ts";

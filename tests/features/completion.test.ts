@@ -1,7 +1,7 @@
 /** Completion: what is offered where, what is not, and what stands in the text when it is taken. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-schema.ts";
+import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-names.ts";
 import { analyse } from "../harness/check-text.ts";
 import { accepted, completionEntries, labels } from "./at-cursor.ts";
 

@@ -3,12 +3,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import {
-  applySettings,
-  configSchema,
-  type ProjectConfig,
-  readConfig,
-} from "../../server/src/features/config.ts";
+import { applySettings, type ProjectConfig, readConfig } from "../../server/src/features/config.ts";
+import { configSchema } from "../../server/tools/config-schema.ts";
 
 const TEXT = "recipe smooth {\n  for  wood\n  step sand 150\n  step dust\n}\n";
 

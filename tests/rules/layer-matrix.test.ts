@@ -10,7 +10,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { family } from "../../server/src/core/knowledge/families.ts";
-import type { Family, FamilyName } from "../../server/src/core/knowledge/family-schema.ts";
+import type { FamilyName } from "../../server/src/core/knowledge/family-names.ts";
+import type { Family } from "../../server/src/core/knowledge/family-schema.ts";
 import { type RelationVerdict, relationMatrix } from "../../server/src/core/knowledge/layer-relation.ts";
 import { summary } from "../harness/check-text.ts";
 

@@ -9,30 +9,27 @@ import { Command, CommanderError } from "commander";
 import { type Fault, faultText } from "../core/internal-error.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import type { AddCommand, CommandContext } from "./command-context.ts";
-import { addCheck } from "./commands/check.ts";
-import { addCompare } from "./commands/compare.ts";
-import { addDemo } from "./commands/demo.ts";
-import { addExplain } from "./commands/explain.ts";
-import { addFormat } from "./commands/format.ts";
-import { addLanguageServer } from "./commands/language-server.ts";
-import { addSchedule } from "./commands/schedule.ts";
-import { addSheet } from "./commands/sheet.ts";
-import { addShopping } from "./commands/shopping.ts";
-import { addTotals } from "./commands/totals.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "./io.ts";
 
-const COMMANDS: readonly AddCommand[] = [
-  addCheck,
-  addFormat,
-  addTotals,
-  addSchedule,
-  addSheet,
-  addShopping,
-  addCompare,
-  addExplain,
-  addLanguageServer,
-  addDemo,
-];
+/** The commands in the order of the help; each is loaded when it is asked for. */
+const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
+  check: async () => (await import("./commands/check.ts")).addCheck,
+  format: async () => (await import("./commands/format.ts")).addFormat,
+  totals: async () => (await import("./commands/totals.ts")).addTotals,
+  schedule: async () => (await import("./commands/schedule.ts")).addSchedule,
+  sheet: async () => (await import("./commands/sheet.ts")).addSheet,
+  shopping: async () => (await import("./commands/shopping.ts")).addShopping,
+  compare: async () => (await import("./commands/compare.ts")).addCompare,
+  explain: async () => (await import("./commands/explain.ts")).addExplain,
+  "language-server": async () => (await import("./commands/language-server.ts")).addLanguageServer,
+  demo: async () => (await import("./commands/demo.ts")).addDemo,
+};
+
+/** The command that the first word names; all of them where it names none, for the help and for suggestions. */
+async function commandsFor([first = ""]: readonly string[]): Promise<readonly AddCommand[]> {
+  const loaders = Object.hasOwn(COMMANDS, first) ? [COMMANDS[first]!] : Object.values(COMMANDS);
+  return Promise.all(loaders.map((load) => load()));
+}
 
 const AFTER_HELP = `
 Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use, a file that cannot be read, or a bug in Finishwright.
@@ -54,7 +51,7 @@ export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatu
       status = ended;
     },
   };
-  const program = programOf(ctx);
+  const program = programOf(ctx, await commandsFor(argv));
   try {
     if (argv.length === 0) {
       io.stderr.write(program.helpInformation());
@@ -67,7 +64,7 @@ export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatu
   }
 }
 
-function programOf(ctx: CommandContext): Command {
+function programOf(ctx: CommandContext, commands: readonly AddCommand[]): Command {
   const { io } = ctx;
   const program = new Command("finishwright")
     .description("Checks written furniture-finish recipes and works out what they take.")
@@ -86,7 +83,7 @@ function programOf(ctx: CommandContext): Command {
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     });
-  for (const add of COMMANDS) add(program, ctx);
+  for (const add of commands) add(program, ctx);
   for (const command of program.commands) {
     command.showHelpAfterError(`(see \`finishwright ${command.name()} --help\`)`);
   }

@@ -5,7 +5,6 @@
  */
 import type { Dirent } from "node:fs";
 import { readdir, realpath, stat } from "node:fs/promises";
-import { glob } from "tinyglobby";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
 import { MAX_DEPTH } from "../reading/may-read.ts";
 import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
@@ -29,6 +28,7 @@ export const nodeFiles: CliFiles = {
   recipes: recipesBelow,
   async search(folder, pattern) {
     try {
+      const { glob } = await import("tinyglobby");
       const found = await glob(pattern, {
         cwd: folder,
         ignore: ["**/node_modules/**"],

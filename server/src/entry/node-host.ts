@@ -6,7 +6,7 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { nodeFiles } from "../cli/node-files.ts";
+import { readPlain } from "../cli/read-plain.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Host } from "../lsp/host.ts";
 import { reasonOf } from "../reading/reasons.ts";
@@ -22,7 +22,7 @@ export const nodeHost = (): Host => {
       const read =
         file === undefined
           ? { reason: "has a name that leads nowhere. Mend the path" }
-          : await nodeFiles.read(file, permit);
+          : await readPlain(file, permit);
       if ("text" in read) return read;
       return { reason: `it ${read.reason}`, isThere: read.reason !== reasonOf("missing") };
     },

@@ -3,15 +3,15 @@
  *
  * Reading the file is the adapters' business; here its content is read. A wrong entry must never stop the findings: it
  * is named once, and the rest of the file counts. The JSON schema that editors use for the file is made from the same
- * table (`server/tools/write-config-schema.ts`).
+ * table (`server/tools/config-schema.ts`).
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { Eased, Severity } from "../core/findings.ts";
 import { didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";
 import { isAlwaysShown } from "../core/rules/registry.ts";
 import type { Rule } from "../core/rules/rule.ts";
-import { WAIT_MARGIN_H, WAIT_MARGIN_PERCENT } from "../core/surface/wait-margin.ts";
+import { WAIT_MARGIN_PERCENT } from "../core/surface/wait-margin.ts";
 
 export const CONFIG_FILE_NAME = "finishwright.config.json";
 
@@ -30,34 +30,12 @@ export interface ProjectConfig {
 
 export const DEFAULT_CONFIG: ProjectConfig = { rules: {} };
 
-const marginSchema = z.number().min(0).max(WAIT_MARGIN_PERCENT);
+const marginSchema = z.number().check(z.minimum(0), z.maximum(WAIT_MARGIN_PERCENT));
 
-const isAdjustable = ({ alwaysShown }: Rule): boolean => !alwaysShown;
+/** Whether a project may set the level of a rule. */
+export const isAdjustable = ({ alwaysShown }: Rule): boolean => !alwaysShown;
 
 const levelSchema = z.enum(RULE_LEVELS);
-
-/** The file as its schema has it. */
-export const configSchema = z
-  .strictObject({
-    $schema: z.string().optional(),
-    rules: z
-      .strictObject(
-        Object.fromEntries(
-          RULES.filter(isAdjustable).map((rule) => [
-            rule.id,
-            levelSchema.optional().describe(`${rule.docs.summary} (${rule.severity})`),
-          ]),
-        ),
-      )
-      .optional()
-      .describe("The level of each rule; `off` takes its findings out. Rules not named keep their own."),
-    waitMarginPercent: marginSchema
-      .optional()
-      .describe(
-        `How much of a needed drying time may be missing before it is more than a hint: percent of the label's time in the shop's air, 0 to ${WAIT_MARGIN_PERCENT} (${WAIT_MARGIN_PERCENT} if not set), and never more than ${WAIT_MARGIN_H} h. Cure before use and the latest end of a window have no margin.`,
-      ),
-  })
-  .describe("What this project makes of the rules of Finishwright");
 
 export interface ReadConfig {
   readonly config: ProjectConfig;
@@ -199,9 +177,4 @@ export function applySettings<F extends Adjustable>(
     const severity = isWithin ? finding.severity : (level ?? eased?.severity ?? finding.severity);
     return [severity === finding.severity ? finding : { ...finding, severity }];
   });
-}
-
-/** The JSON schema of the file. */
-export function configJsonSchema(): unknown {
-  return z.toJSONSchema(configSchema);
 }

@@ -5,7 +5,7 @@
  * nested capability object, and a client that says nothing gets the plainest answers.
  */
 import { DiagnosticTag, type InitializeParams, MarkupKind } from "vscode-languageserver";
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { InitializationOptions } from "./custom-requests.ts";
 
 export interface ClientFacts {
@@ -65,13 +65,13 @@ export interface ClientFacts {
   readonly isTrusted: boolean;
 }
 
-const INITIALIZATION_OPTIONS: z.ZodType<InitializationOptions> = z.object({
-  findFiles: z.boolean().optional().catch(undefined),
-  readFile: z.boolean().optional().catch(undefined),
-  rulePages: z.string().optional().catch(undefined),
-  commands: z.array(z.string()).optional().catch(undefined),
-  reports: z.boolean().optional().catch(undefined),
-  trusted: z.boolean().optional().catch(undefined),
+const INITIALIZATION_OPTIONS: z.ZodMiniType<InitializationOptions> = z.object({
+  findFiles: z.catch(z.optional(z.boolean()), undefined),
+  readFile: z.catch(z.optional(z.boolean()), undefined),
+  rulePages: z.catch(z.optional(z.string()), undefined),
+  commands: z.catch(z.optional(z.array(z.string())), undefined),
+  reports: z.catch(z.optional(z.boolean()), undefined),
+  trusted: z.catch(z.optional(z.boolean()), undefined),
 });
 
 /** Older clients know of one folder only. */

@@ -6,7 +6,7 @@
  * the client refuses, answers nonsense, or not at all; and so is what may not be read.
  */
 import type { Connection } from "vscode-languageserver";
-import * as z from "zod";
+import * as z from "zod/mini";
 import { decodeText } from "../reading/decode-text.ts";
 import { type Purpose, refusalOf } from "../reading/may-read.ts";
 import { within } from "../reading/patience.ts";
@@ -72,8 +72,8 @@ const FAILURES = [
 /** Base64 has four letters for three bytes. */
 const answerOf = (maxBytes: number) =>
   z.union([
-    z.object({ base64: z.base64().max(Math.ceil(maxBytes / 3) * 4) }),
-    z.object({ failure: z.enum(FAILURES), detail: z.string().optional() }),
+    z.object({ base64: z.base64().check(z.maxLength(Math.ceil(maxBytes / 3) * 4)) }),
+    z.object({ failure: z.enum(FAILURES), detail: z.optional(z.string()) }),
   ]);
 
 const askClient = async (

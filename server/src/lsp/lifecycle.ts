@@ -12,7 +12,7 @@ import {
   type MessageReader,
   type MessageWriter,
 } from "vscode-languageserver";
-import * as z from "zod";
+import * as z from "zod/mini";
 
 /** What a reader hands on in the place of a message that is not JSON. */
 export class UnreadableMessage implements Message {
@@ -61,19 +61,19 @@ interface Refused {
 }
 
 const REQUEST = z.looseObject({ method: z.string(), id: z.union([z.string(), z.number()]) });
-const NOTIFICATION = z.looseObject({ method: z.string(), id: z.undefined().optional() });
+const NOTIFICATION = z.looseObject({ method: z.string(), id: z.optional(z.undefined()) });
 const RESPONSE = z.looseObject({
-  method: z.undefined().optional(),
+  method: z.optional(z.undefined()),
   id: z.union([z.string(), z.number(), z.null()]),
 });
 
 const INITIALIZE = z.looseObject({
-  processId: z.union([z.number(), z.null()]).optional(),
+  processId: z.optional(z.union([z.number(), z.null()])),
   capabilities: z.looseObject({}),
 });
 
 /** Notifications that the connection itself takes, and for which it wants these. */
-const TAKEN_BY_THE_CONNECTION: Readonly<Record<string, z.ZodType>> = {
+const TAKEN_BY_THE_CONNECTION: Readonly<Record<string, z.ZodMiniType>> = {
   "$/cancelRequest": z.looseObject({ id: z.union([z.string(), z.number()]) }),
   "$/progress": z.looseObject({ token: z.union([z.string(), z.number()]) }),
   "$/setTrace": z.looseObject({ value: z.string() }),

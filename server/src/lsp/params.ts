@@ -3,30 +3,34 @@
  *
  * The types of the protocol promise these, and a client may break the promise.
  */
-import * as z from "zod";
+
+import * as z from "zod/mini";
+import en from "zod/v4/locales/en.js";
 import { REPORT, RULES } from "./custom-requests.ts";
 
 /** The largest number of the protocol. */
 const MOST = 2 ** 31 - 1;
 
 const position = z.looseObject({
-  line: z.int().min(0).max(MOST),
-  character: z.int().min(0).max(MOST),
+  line: z.int().check(z.minimum(0), z.maximum(MOST)),
+  character: z.int().check(z.minimum(0), z.maximum(MOST)),
 });
 const range = z.looseObject({ start: position, end: position });
 const textDocument = z.looseObject({ uri: z.string() });
 const document = z.looseObject({ textDocument });
-const place = document.extend({ position });
-const stretch = document.extend({ range });
+const place = z.extend(document, { position });
+const stretch = z.extend(document, { range });
 const item = z.looseObject({ item: z.looseObject({ uri: z.string(), selectionRange: range }) });
 const version = z.int();
 
 /** By method. A method that is not here takes anything. */
-export const PARAMS: Readonly<Record<string, z.ZodType>> = {
-  "textDocument/didOpen": z.looseObject({ textDocument: textDocument.extend({ version, text: z.string() }) }),
+export const PARAMS: Readonly<Record<string, z.ZodMiniType>> = {
+  "textDocument/didOpen": z.looseObject({
+    textDocument: z.extend(textDocument, { version, text: z.string() }),
+  }),
   "textDocument/didChange": z.looseObject({
-    textDocument: textDocument.extend({ version }),
-    contentChanges: z.array(z.looseObject({ text: z.string(), range: range.optional() })),
+    textDocument: z.extend(textDocument, { version }),
+    contentChanges: z.array(z.looseObject({ text: z.string(), range: z.optional(range) })),
   }),
   "textDocument/didClose": document,
   "workspace/didChangeWatchedFiles": z.looseObject({
@@ -37,10 +41,10 @@ export const PARAMS: Readonly<Record<string, z.ZodType>> = {
   "textDocument/documentSymbol": document,
   "textDocument/completion": place,
   "textDocument/definition": place,
-  "textDocument/references": place.extend({ context: z.looseObject({ includeDeclaration: z.boolean() }) }),
+  "textDocument/references": z.extend(place, { context: z.looseObject({ includeDeclaration: z.boolean() }) }),
   "textDocument/documentHighlight": place,
   "textDocument/prepareRename": place,
-  "textDocument/rename": place.extend({ newName: z.string() }),
+  "textDocument/rename": z.extend(place, { newName: z.string() }),
   "workspace/willRenameFiles": z.looseObject({
     files: z.array(z.looseObject({ oldUri: z.string(), newUri: z.string() })),
   }),
@@ -51,36 +55,39 @@ export const PARAMS: Readonly<Record<string, z.ZodType>> = {
   "callHierarchy/outgoingCalls": item,
   "textDocument/signatureHelp": place,
   "textDocument/semanticTokens/full": document,
-  "textDocument/semanticTokens/full/delta": document.extend({ previousResultId: z.string() }),
+  "textDocument/semanticTokens/full/delta": z.extend(document, { previousResultId: z.string() }),
   "textDocument/semanticTokens/range": stretch,
   "textDocument/foldingRange": document,
-  "textDocument/selectionRange": document.extend({ positions: z.array(position) }),
+  "textDocument/selectionRange": z.extend(document, { positions: z.array(position) }),
   "textDocument/inlayHint": stretch,
   "textDocument/codeLens": document,
   "textDocument/formatting": document,
   "textDocument/rangeFormatting": stretch,
-  "textDocument/rangesFormatting": document.extend({ ranges: z.array(range) }),
-  "textDocument/codeAction": stretch.extend({
+  "textDocument/rangesFormatting": z.extend(document, { ranges: z.array(range) }),
+  "textDocument/codeAction": z.extend(stretch, {
     context: z.looseObject({
       diagnostics: z.array(z.looseObject({ range, message: z.string() })),
-      only: z.array(z.string()).optional(),
+      only: z.optional(z.array(z.string())),
     }),
   }),
-  "textDocument/diagnostic": document.extend({ previousResultId: z.string().nullish() }),
+  "textDocument/diagnostic": z.extend(document, { previousResultId: z.nullish(z.string()) }),
   "workspace/diagnostic": z.looseObject({
     previousResultIds: z.array(z.looseObject({ uri: z.string(), value: z.string() })),
   }),
-  [REPORT]: document.extend({
+  [REPORT]: z.extend(document, {
     kind: z.enum(["schedule", "totals", "shopping", "sheet"]),
-    job: z.string().optional(),
+    job: z.optional(z.string()),
   }),
   [RULES]: z.unknown(),
 };
 
+/** What zod says is wrong, in its English words: the small zod has none by itself. */
+const ENGLISH = { error: en().localeError };
+
 /** What is wrong with the parameters of a message, in a few words; undefined where nothing is. */
 export const wrongParams = (method: string, params: unknown): string | undefined => {
   const schema = Object.hasOwn(PARAMS, method) ? PARAMS[method] : undefined;
-  const issue = schema?.safeParse(params).error?.issues[0];
+  const issue = schema?.safeParse(params, ENGLISH).error?.issues[0];
   if (issue === undefined) return undefined;
   const at = issue.path.map(String).join(".");
   return `The parameters of \`${method}\` are not those of the protocol${at === "" ? "" : ` at \`${at}\``}: ${issue.message}.`;

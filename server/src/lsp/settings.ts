@@ -4,7 +4,7 @@
  * A wrong value must never stop the findings: it is named once in the output, and the default stands in for it, value
  * by value. The settings and their defaults are declared for VS Code in package.json; a test compares the two.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { isAtLeast, SEVERITIES, type Severity } from "../core/findings.ts";
 import { INLAY_HINT_KINDS, type InlayHintKind } from "../features/types.ts";
 import { folderKey } from "../reading/may-read.ts";
@@ -34,7 +34,7 @@ export const SETTING_SCHEMAS = {
   "finishwright.inlayHints.waits": z.boolean(),
   "finishwright.inlayHints.elapsed": z.boolean(),
   "finishwright.codeLens.jobs": z.boolean(),
-  "finishwright.use.readAlso": z.array(z.string()).max(100),
+  "finishwright.use.readAlso": z.array(z.string()).check(z.maxLength(100)),
   "finishwright.trace.server": z.enum(["off", "messages", "compact", "verbose"]),
 } as const;
 
@@ -51,7 +51,7 @@ export const readSettings = (section: unknown): ReadSettings => {
   const complaints: string[] = [];
   const read = <T extends string | boolean | readonly string[]>(
     name: SettingName,
-    schema: z.ZodType<T>,
+    schema: z.ZodMiniType<T>,
   ): T | undefined => {
     const value = lookUp(section, name.split(".").slice(1));
     if (value === undefined || value === null) return undefined;
@@ -86,7 +86,7 @@ export const readSettings = (section: unknown): ReadSettings => {
 /** The values that a setting takes; none where they cannot be listed. */
 export const valuesOf = (name: SettingName): readonly (string | boolean)[] => {
   const schema = SETTING_SCHEMAS[name];
-  if (schema instanceof z.ZodArray) return [];
+  if (schema instanceof z.ZodMiniArray) return [];
   return "options" in schema ? schema.options : [true, false];
 };
 

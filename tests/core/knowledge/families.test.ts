@@ -4,12 +4,8 @@
  */
 import { describe, expect, test } from "vitest";
 import { FAMILIES, family, familyByName, leavesLayer } from "../../../server/src/core/knowledge/families.ts";
-import {
-  FAMILY_NAMES,
-  type Family,
-  type FamilyName,
-  familySchema,
-} from "../../../server/src/core/knowledge/family-schema.ts";
+import { FAMILY_NAMES, type FamilyName } from "../../../server/src/core/knowledge/family-names.ts";
+import { type Family, familySchema } from "../../../server/src/core/knowledge/family-schema.ts";
 
 const rows = [...FAMILIES.values()];
 const namesWhere = (holds: (row: Family) => boolean): FamilyName[] =>

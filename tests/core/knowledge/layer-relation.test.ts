@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { FAMILIES, family, leavesLayer } from "../../../server/src/core/knowledge/families.ts";
-import type { FamilyName } from "../../../server/src/core/knowledge/family-schema.ts";
+import type { FamilyName } from "../../../server/src/core/knowledge/family-names.ts";
 import {
   type RelationVerdict,
   relation,

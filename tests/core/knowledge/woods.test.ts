@@ -1,5 +1,6 @@
 /** Woods against table 16-1 of the Wood Handbook FPL-GTR-190 (2010) and the lists of the language reference. */
 import { describe, expect, test } from "vitest";
+import { woodSchema } from "../../../server/src/core/knowledge/wood-schema.ts";
 import {
   SUBSTRATES,
   substrateByName,
@@ -10,6 +11,13 @@ import {
 import { woodDoc } from "../../../server/src/core/knowledge/words.ts";
 
 const wood = (name: string) => woodByName(name)!;
+
+test("the table holds only rows that the schema accepts, frozen", () => {
+  for (const row of WOODS) {
+    expect(woodSchema.safeParse(row).success, row.name).toBe(true);
+    expect(Object.isFrozen(row), row.name).toBe(true);
+  }
+});
 
 describe("Wood Handbook FPL-GTR-190", () => {
   test.each(["ash", "chestnut", "elm", "hickory", "white oak", "red oak"])(

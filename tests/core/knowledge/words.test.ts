@@ -14,7 +14,7 @@ import {
   stepDuties,
 } from "../../../server/src/core/knowledge/duties.ts";
 import { FAMILIES, family } from "../../../server/src/core/knowledge/families.ts";
-import { FAMILY_NAMES } from "../../../server/src/core/knowledge/family-schema.ts";
+import { FAMILY_NAMES } from "../../../server/src/core/knowledge/family-names.ts";
 import { IGNITION_SOURCES } from "../../../server/src/core/knowledge/ignition.ts";
 import {
   docOf,

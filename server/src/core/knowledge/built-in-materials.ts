@@ -5,7 +5,8 @@
  * family's. A file may shadow a name with a material of its own.
  */
 import { FAMILIES } from "./families.ts";
-import type { Family, FamilyName } from "./family-schema.ts";
+import type { FamilyName } from "./family-names.ts";
+import type { Family } from "./family-schema.ts";
 
 const BY_NAME: ReadonlyMap<string, Family> = new Map([
   ...[...FAMILIES.values()].map((family) => [builtInName(family.name), family] as const),

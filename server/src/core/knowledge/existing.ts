@@ -5,7 +5,8 @@
  * what an old finish is; for lead see `lead.ts`.
  */
 import { family } from "./families.ts";
-import type { Carrier, Family, FamilyName } from "./family-schema.ts";
+import type { FamilyName } from "./family-names.ts";
+import type { Carrier, Family } from "./family-schema.ts";
 import { countsAsLead, type LeadFacts, leadStatus } from "./lead.ts";
 import { MEMORY_MEDIUM } from "./sources.ts";
 

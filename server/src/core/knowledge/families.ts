@@ -1,18 +1,19 @@
 /**
  * The family table: what each kind of material is, how it dries and builds, and what it brings to the shop.
  *
- * The rows stand in one file a group; here they are checked against the schema, frozen and indexed once when the
- * module loads. They are typical figures that a label overrides, and never a statement that a product is safe.
+ * The rows stand in one file a group; here they are frozen and indexed once when the module loads (the tests check
+ * them against the schema). They are typical figures that a label overrides, and never a statement that a product is safe.
  */
 
 import { CLEAR_FAMILIES } from "./families-clear.ts";
 import { COLOUR_FAMILIES } from "./families-colour.ts";
 import { PAINT_FAMILIES, PRIMER_FAMILIES } from "./families-paint.ts";
 import { AUXILIARY_FAMILIES, PREPARATORY_FAMILIES } from "./families-preparatory.ts";
-import { FAMILY_NAMES, type Family, type FamilyName, familySchema } from "./family-schema.ts";
+import { FAMILY_NAMES, type FamilyName } from "./family-names.ts";
+import type { Family } from "./family-schema.ts";
 
 /** Every family by name, in the order of the language reference. */
-export const FAMILIES: ReadonlyMap<FamilyName, Family> = checkedFamilies([
+export const FAMILIES: ReadonlyMap<FamilyName, Family> = indexedFamilies([
   ...CLEAR_FAMILIES,
   ...COLOUR_FAMILIES,
   ...PAINT_FAMILIES,
@@ -36,8 +37,8 @@ export function leavesLayer(row: Family): boolean {
   return row.group !== "auxiliary";
 }
 
-function checkedFamilies(rows: readonly Family[]): ReadonlyMap<FamilyName, Family> {
-  const byName = new Map(rows.map((row) => [row.name, deepFreeze(familySchema.parse(row))]));
+function indexedFamilies(rows: readonly Family[]): ReadonlyMap<FamilyName, Family> {
+  const byName = new Map(rows.map((row) => [row.name, deepFreeze(row)]));
   if (byName.size !== rows.length) throw new Error("a family has two rows");
   return new Map(
     FAMILY_NAMES.map((name) => {

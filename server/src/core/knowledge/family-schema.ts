@@ -1,65 +1,14 @@
 /**
- * The shape of one row of the family table, checked by zod when the table is built.
+ * The shape of one row of the family table. The program has only its types: the rows came with it and cannot change, so
+ * the tests check them by zod once, and no start does it again.
  *
  * Units: m2/L, hours, degrees C, g/L, micrometres, percent as a number from 0 to 100.
  */
 import * as z from "zod";
+import { FAMILY_NAMES } from "./family-names.ts";
 
 /** How a figure is known: a published source, common practice of the trade, or from memory with a confidence. */
 export const sourceSchema = z.string().min(3);
-
-export const FAMILY_NAMES = [
-  "waterborne polyurethane",
-  "waterborne acrylic",
-  "oil polyurethane",
-  "oil varnish",
-  "spar varnish",
-  "nitrocellulose lacquer",
-  "waterborne lacquer",
-  "precatalyzed lacquer",
-  "conversion varnish",
-  "waxed shellac",
-  "dewaxed shellac",
-  "drying oil",
-  "wiping varnish",
-  "hardwax oil",
-  "paste wax",
-  "soap finish",
-  "epoxy coating",
-  "waterborne stain",
-  "oil stain",
-  "gel stain",
-  "dye stain",
-  "water dye",
-  "alcohol dye",
-  "oil dye",
-  "glaze",
-  "acrylic paint",
-  "alkyd paint",
-  "chalky paint",
-  "milk paint",
-  "acrylic primer",
-  "stain blocking primer",
-  "alkyd primer",
-  "shellac primer",
-  "bonding primer",
-  "waterborne conditioner",
-  "oil conditioner",
-  "sanding sealer",
-  "grain filler",
-  "wood filler",
-  "epoxy filler",
-  "cleaner",
-  "degreaser",
-  "alcohol",
-  "mineral spirits",
-  "acetone",
-  "water",
-  "paint stripper",
-  "wood bleach",
-] as const;
-
-export type FamilyName = (typeof FAMILY_NAMES)[number];
 
 export const roleSchema = z.enum([
   "clear",

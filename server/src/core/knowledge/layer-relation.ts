@@ -8,7 +8,8 @@
  */
 import { sentence } from "../sentence.ts";
 import { FAMILIES, family, leavesLayer } from "./families.ts";
-import type { Family, FamilyName } from "./family-schema.ts";
+import type { FamilyName } from "./family-names.ts";
+import type { Family } from "./family-schema.ts";
 import {
   BY_DEFINITION,
   COMPATIBILITY_LIST,

@@ -3,7 +3,8 @@
  * themselves. Typical figures and cautious ones; the label of the product decides.
  */
 import { FAMILIES } from "./families.ts";
-import type { Family, FamilyName } from "./family-schema.ts";
+import type { FamilyName } from "./family-names.ts";
+import type { Family } from "./family-schema.ts";
 
 /** Film-forming coats for hard wear, of most families. */
 const FILM_COATS = 3;

@@ -4,32 +4,8 @@
  * Which woods are tannin-rich, blotch or bleed is knowledge of the trade. Pores and filler
  * need follow the Wood Handbook where it lists the species. Densities are air-dry, kg/m3, and only rough.
  */
-import * as z from "zod";
 import { HANDBOOK_TABLE_16_1, MEMORY_HIGH, MEMORY_MEDIUM } from "./sources.ts";
-
-export const woodSchema = z.strictObject({
-  name: z.string(),
-  kind: z.enum(["hardwood", "softwood", "grass"]),
-  tannin: z.enum(["rich", "low"]),
-  /** Arrangement of the pores: ring, semi-ring, diffuse, or none (softwoods and bamboo). */
-  pores: z.enum(["ring", "semi-ring", "diffuse", "none"]),
-  texture: z.enum(["coarse", "medium", "fine"]),
-  /** Pores large enough that a smooth gloss needs a grain filler. */
-  needsFiller: z.boolean(),
-  blotchProne: z.boolean(),
-  /** Holds oil that slows oil finishes and waterborne clears alike. */
-  oily: z.boolean(),
-  /** Coloured extractives that are not tannin bleed into light waterborne paint. */
-  bleeds: z.boolean(),
-  /** Usually sold with knots that bleed through pale paint. */
-  knotty: z.boolean(),
-  /** Air-dry, about 12 % moisture, kg/m3. */
-  density: z.number().positive(),
-  /** Colour of the heartwood, in words. */
-  colours: z.array(z.string()),
-  source: z.string().min(3),
-});
-export type Wood = Readonly<z.infer<typeof woodSchema>>;
+import type { Wood } from "./wood-schema.ts";
 
 export interface SheetSubstrate {
   readonly name: "plywood" | "MDF" | "particleboard" | "laminate" | "metal";
@@ -286,21 +262,19 @@ function wood(
   flags: readonly Flag[],
   source: string,
 ): Wood {
-  return Object.freeze(
-    woodSchema.parse({
-      name,
-      kind,
-      tannin: flags.includes("rich") ? "rich" : "low",
-      pores,
-      texture,
-      needsFiller: flags.includes("filler"),
-      blotchProne: flags.includes("blotch"),
-      oily: flags.includes("oily"),
-      bleeds: flags.includes("bleeds"),
-      knotty: flags.includes("knotty"),
-      density,
-      colours,
-      source,
-    }),
-  );
+  return Object.freeze({
+    name,
+    kind,
+    tannin: flags.includes("rich") ? "rich" : "low",
+    pores,
+    texture,
+    needsFiller: flags.includes("filler"),
+    blotchProne: flags.includes("blotch"),
+    oily: flags.includes("oily"),
+    bleeds: flags.includes("bleeds"),
+    knotty: flags.includes("knotty"),
+    density,
+    colours: [...colours],
+    source,
+  });
 }

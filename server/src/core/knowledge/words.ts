@@ -10,7 +10,8 @@ import { FAMILIES } from "./families.ts";
 import type { Family } from "./family-schema.ts";
 import { IGNITION_SOURCES } from "./ignition.ts";
 import { LEAD_FINDINGS, LEAD_METHODS } from "./lead.ts";
-import { SUBSTRATES, WOODS, type Wood } from "./woods.ts";
+import type { Wood } from "./wood-schema.ts";
+import { SUBSTRATES, WOODS } from "./woods.ts";
 
 export interface WordDoc {
   readonly word: string;

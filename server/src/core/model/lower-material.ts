@@ -10,7 +10,8 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
 import { familyByName } from "../knowledge/families.ts";
-import { FAMILY_NAMES, type Family, type FamilyName } from "../knowledge/family-schema.ts";
+import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
+import type { Family } from "../knowledge/family-schema.ts";
 import { COLOURS, RAGS, SHEENS, wordList } from "../knowledge/words.ts";
 import {
   DURATION,

@@ -11,7 +11,7 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
-import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-schema.ts";
+import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
 import { EXISTING_STATES, USE_BY, WEAR, wordList } from "../knowledge/words.ts";

@@ -12,7 +12,8 @@ import type {
   RecipeStatement,
   Span,
 } from "../../../../grammar/src/tree.ts";
-import type { Family, FamilyName } from "../knowledge/family-schema.ts";
+import type { FamilyName } from "../knowledge/family-names.ts";
+import type { Family } from "../knowledge/family-schema.ts";
 import type { LeadResult } from "../knowledge/lead.ts";
 import type { FileId, Place } from "../place.ts";
 

@@ -5,7 +5,8 @@
 import { type DutyWord, materialDuties } from "../knowledge/duties.ts";
 import { worstFamilies } from "../knowledge/existing.ts";
 import { family } from "../knowledge/families.ts";
-import type { Family, FamilyName } from "../knowledge/family-schema.ts";
+import type { FamilyName } from "../knowledge/family-names.ts";
+import type { Family } from "../knowledge/family-schema.ts";
 import { samePlace } from "../place.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";

@@ -1,7 +1,8 @@
 /**
  * Questions about a run that several rules ask: what lies below, what the surface is made of, what was sanded last.
  */
-import { type Wood, woodByName } from "../knowledge/woods.ts";
+import type { Wood } from "../knowledge/wood-schema.ts";
+import { woodByName } from "../knowledge/woods.ts";
 import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { isLayer, lastIndexOf } from "../surface/run-index.ts";

@@ -7,7 +7,8 @@
  */
 import { shadeOfMaterial } from "../../colour.ts";
 import { HANDBOOK_TANNIN, TEXTBOOK } from "../../knowledge/sources.ts";
-import { EXTRACTIVES_SOURCE, type Wood } from "../../knowledge/woods.ts";
+import type { Wood } from "../../knowledge/wood-schema.ts";
+import { EXTRACTIVES_SOURCE } from "../../knowledge/woods.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
 import { stainBlockLines } from "../coat-queries.ts";
