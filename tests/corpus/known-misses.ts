@@ -55,4 +55,26 @@ export const knownMisses: readonly KnownMiss[] = [
     kind: "false alarm",
     reason: "the same hint to keep others out, where the recipe states `keep_out` and a respirator",
   },
+  {
+    key: "sound/false-grain-over-paint.finish:27 stain-on-sealed-surface",
+    kind: "false alarm",
+    reason:
+      "graining draws gel stain over a scuffed, dry paint ground and varnishes it: it is meant to lie on top, `as toner` or not",
+  },
+  {
+    key: "sound/oil-sanded-in-wet.finish:15 coat-on-unclean-surface",
+    kind: "false alarm",
+    reason:
+      "the wet oil is sanded in, which makes a slurry that is wiped into the pores and no dust; wet sanding counts as dust here",
+  },
+  {
+    key: "sound/words-that-only-sound-bad.finish:31 poisonous-ingredient",
+    kind: "false alarm",
+    reason: "a bust of Mercury is a statue of the god and holds no metal of that name",
+  },
+  {
+    key: "sound/words-that-only-sound-bad.finish:51 fuel-as-solvent",
+    kind: "false alarm",
+    reason: "petrol blue is the name of a colour, as emerald and vermilion are",
+  },
 ];
