@@ -41,6 +41,8 @@ export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
       const used = [...texts].flatMap(([file, text]) => uses(text).map(({ path }) => resolve(file, path)));
       return [...new Set(used)].filter((file) => !texts.has(file) && !absent.has(file));
     },
+    isUsed: (file) =>
+      [...texts].some(([by, text]) => uses(text).some(({ path }) => resolve(by, path) === file)),
     setAbsent(file, reason) {
       absent.set(file, reason);
     },

@@ -76,6 +76,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
       snapshot = undefined;
     },
     missingFiles: () => known.missing,
+    isUsed: (file) => known.isUsed(file),
     setAbsent: (file, reason) => {
       known.remove(file, reason);
       snapshot = undefined;

@@ -32,6 +32,11 @@ export class KnownFiles {
     return this.#absent.has(file);
   }
 
+  /** Whether a `use` line of a file that is there names it. */
+  isUsed(file: FileId): boolean {
+    return this.#uses.has(file);
+  }
+
   /** `reason` says why a file that is there has nothing that others could use. */
   set(file: FileId, read: ProgramFile, reason?: string): void {
     const before = this.#files.get(file);

@@ -314,6 +314,8 @@ export interface Analyst {
   removeFile(file: FileId): void;
   /** Used files that were not given and are not known to be absent. */
   missingFiles(): readonly FileId[];
+  /** Whether a file that was given uses this one. */
+  isUsed(file: FileId): boolean;
   /** Tells that a used file does not exist or cannot be read. */
   setAbsent(file: FileId, reason: string): void;
   analysis(): Analysis;

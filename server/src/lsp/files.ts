@@ -40,6 +40,9 @@ export interface Snapshot {
   versionOf(file: FileId): number | undefined;
 }
 
+/** So many are looked at whenever one is closed. */
+const FEW_FILES = 100;
+
 interface Read {
   /** Changed on disk while it was being read. */
   again: boolean;
@@ -75,6 +78,8 @@ export class Files {
   /** Resolves when the files of the folders have been read; it is about the last listing. */
   #folders: Promise<void> = Promise.resolve();
   #isPartial = false;
+  /** Files that were closed since it was last looked what nothing leads to. */
+  #closedUnswept = 0;
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
@@ -189,10 +194,12 @@ export class Files {
     const file = fileIdOf(uri);
     if (!this.#open.delete(file)) return;
     this.#allowed.closed(file);
-    const reachable = this.#reachable();
-    if (reachable.has(file) && this.#isInReach(file)) this.#startReading(file, true);
+    const reachable = this.#isTimeToSweep() ? this.#reachable() : undefined;
+    const isLedTo =
+      reachable?.has(file) ?? (this.#folderFiles?.has(file) === true || this.#analyst.isUsed(file));
+    if (isLedTo && this.#isInReach(file)) this.#startReading(file, true);
     else this.#analyst.removeFile(file);
-    this.#dropAllBut(reachable);
+    if (reachable) this.#dropAllBut(reachable);
     this.#changes.bump({ kind: "other" });
     this.#readMissing();
   }
@@ -381,6 +388,18 @@ export class Files {
     if (this.#open.has(file)) return false;
     const known = this.#read.has(file) || this.#absent.has(file) || this.#reads.has(file);
     return known || this.#folderFiles?.has(file) === true;
+  }
+
+  /**
+   * Whether what nothing leads to any more is looked for after a file was closed. That takes a look at all files, so of
+   * very many only an eighth of them later: closing them all costs their number and not its square.
+   */
+  #isTimeToSweep(): boolean {
+    const roots = this.#open.size + (this.#folderFiles?.size ?? 0);
+    this.#closedUnswept += 1;
+    if (roots > FEW_FILES && this.#closedUnswept * 8 < roots) return false;
+    this.#closedUnswept = 0;
+    return true;
   }
 
   /** What the open files and the folders' files lead to, themselves included. */
