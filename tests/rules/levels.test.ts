@@ -104,7 +104,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "sanded-back-to-coarser": "hint",
   "sealer-missing": "hint",
   "silicone-below": "warning",
-  "slick-surface-without-primer": "hint",
+  "slick-surface-without-primer": "warning",
   "sleeping-in-fumes": "warning",
   "solvent-lifts-layer": "error",
   "spraying-flammables-indoors": "warning",

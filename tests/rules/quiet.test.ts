@@ -89,6 +89,11 @@ describe("one rule a mistake", () => {
       ["slick-surface-without-primer"],
     ],
     [
+      "metal painted neither scuffed nor primed",
+      { wood: "metal", lines: ["layer white_oil"] },
+      ["slick-surface-without-primer"],
+    ],
+    [
       "metal neither scuffed nor cleaned",
       { wood: "metal", lines: ["layer bonding_primer", "wait until recoat", "layer white_oil"] },
       ["coat-on-unscuffed-surface"],

@@ -129,11 +129,29 @@ test("oily woods are the tropical ones and olive", () => {
 });
 
 test("sheet goods, laminate and metal: the slick ones want a scuff and take no stain", () => {
-  expect([...SUBSTRATES.keys()]).toEqual(["plywood", "MDF", "particleboard", "laminate", "metal"]);
-  expect([...SUBSTRATES.values()].filter((row) => row.needsScuff).map((row) => row.name)).toEqual([
-    "laminate",
+  const ofKind = (...kinds: readonly string[]) =>
+    [...SUBSTRATES.values()].filter(({ kind }) => kinds.includes(kind)).map(({ name }) => name);
+  expect(ofKind("plywood", "MDF", "particleboard")).toEqual(["plywood", "MDF", "particleboard"]);
+  expect(ofKind("laminate")).toEqual(["laminate", "melamine", "foil"]);
+  expect(ofKind("metal")).toEqual([
     "metal",
+    "brass",
+    "bronze",
+    "copper",
+    "steel",
+    "stainless steel",
+    "iron",
+    "aluminium",
+    "aluminum",
+    "zinc",
+    "pewter",
+    "silver",
   ]);
+  for (const row of SUBSTRATES.values()) {
+    const isSlick = row.kind === "laminate" || row.kind === "metal";
+    expect([row.needsScuff, row.kind === "plywood" || !row.canBeStained], row.name).toEqual([isSlick, true]);
+  }
+  expect(substrateByName("Stainless Steel")?.kind).toBe("metal");
   expect(substrateByName("mdf")?.name).toBe("MDF");
   expect(substrateByName("Laminate")?.canBeStained).toBe(false);
   expect(substrateByName("oak")).toBeUndefined();

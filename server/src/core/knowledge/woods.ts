@@ -8,7 +8,7 @@ import { HANDBOOK_TABLE_16_1, MEMORY_HIGH, MEMORY_MEDIUM } from "./sources.ts";
 import type { Wood } from "./wood-schema.ts";
 
 export interface SheetSubstrate {
-  readonly name: "plywood" | "MDF" | "particleboard" | "laminate" | "metal";
+  readonly name: string;
   readonly kind: "plywood" | "MDF" | "particleboard" | "laminate" | "metal";
   /** Slick: a coat holds only after it is scuffed. */
   readonly needsScuff: boolean;
@@ -23,7 +23,7 @@ export const HIDE_GLUE_UNTIL = 1950;
 
 /** For the woods marked `bleeds`; the handbook speaks of redwood and the cedars, the trade of the others. */
 export const EXTRACTIVES_SOURCE =
-  "Wood Handbook FPL-GTR-190 chapter 16: water-soluble extractives discolour light paint; that teak, iroko, sapele and cypress bleed, from memory, confidence medium";
+  "Wood Handbook FPL-GTR-190 chapter 16: water-soluble extractives discolour light paint; that teak, iroko, sapele, cypress, rosewood and cocobolo bleed, from memory, confidence medium";
 
 type Flag = "rich" | "blotch" | "oily" | "knotty" | "filler" | "bleeds";
 
@@ -118,7 +118,7 @@ export const WOODS: readonly Wood[] = [
     "medium",
     850,
     ["dark reddish brown"],
-    ["oily", "filler"],
+    ["oily", "filler", "bleeds"],
     MEMORY_MEDIUM,
   ),
   wood("wenge", "hardwood", "diffuse", "coarse", 870, ["very dark brown"], ["filler"], MEMORY_MEDIUM),
@@ -132,7 +132,16 @@ export const WOODS: readonly Wood[] = [
     ["oily", "filler", "bleeds"],
     MEMORY_MEDIUM,
   ),
-  wood("cocobolo", "hardwood", "diffuse", "medium", 1100, ["orange", "dark brown"], ["oily"], MEMORY_MEDIUM),
+  wood(
+    "cocobolo",
+    "hardwood",
+    "diffuse",
+    "medium",
+    1100,
+    ["orange", "dark brown"],
+    ["oily", "bleeds"],
+    MEMORY_MEDIUM,
+  ),
   wood("ebony", "hardwood", "diffuse", "fine", 1050, ["black"], ["oily"], MEMORY_MEDIUM),
   wood("olive", "hardwood", "diffuse", "fine", 920, ["yellowish brown"], ["oily"], MEMORY_MEDIUM),
   wood("acacia", "hardwood", "diffuse", "medium", 700, ["golden brown", "dark brown"], [], MEMORY_MEDIUM),
@@ -181,7 +190,7 @@ export const WOODS: readonly Wood[] = [
 ];
 
 /** What a surface may be made of besides wood of a species. */
-export const SUBSTRATES: ReadonlyMap<SheetSubstrate["name"], SheetSubstrate> = new Map(
+export const SUBSTRATES: ReadonlyMap<string, SheetSubstrate> = new Map(
   (
     [
       {
@@ -216,14 +225,22 @@ export const SUBSTRATES: ReadonlyMap<SheetSubstrate["name"], SheetSubstrate> = n
         note: "A printed plastic sheet: scuff it, never sand through it; nothing soaks in.",
         source: MEMORY_HIGH,
       },
-      {
-        name: "metal",
-        kind: "metal",
-        needsScuff: true,
-        canBeStained: false,
-        note: "Scuff and degrease it and prime it for metal; nothing soaks in.",
-        source: MEMORY_HIGH,
-      },
+      slickSheet("melamine", "Board faced with melamine resin: as laminate."),
+      slickSheet("foil", "Board wrapped in printed foil: as laminate, and thinner still."),
+      metal("metal", "Degrease it; under paint scuff it and prime it for metal. Nothing soaks in."),
+      ...[
+        metal("brass", "Bright it takes wax or a clear lacquer, clean and unscuffed."),
+        metal("bronze", "It takes wax or a clear lacquer, clean and unscuffed."),
+        metal("copper", "Bright it takes wax or a clear lacquer, clean and unscuffed."),
+        metal("steel", "It rusts: oil, wax, a clear lacquer or a primer for metal keeps it."),
+        metal("stainless steel", "It needs no finish; under paint scuff it and prime it for metal."),
+        metal("iron", "It rusts: oil, wax or a primer for metal keeps it."),
+        metal("aluminium", "Caustics eat it; under paint scuff it and prime it for metal."),
+        metal("aluminum", "Caustics eat it; under paint scuff it and prime it for metal."),
+        metal("zinc", "Caustics eat it; alkyd paint straight on it peels, so prime it for metal."),
+        metal("pewter", "Soft and easily melted: wax alone."),
+        metal("silver", "Bright it takes wax or a clear lacquer, clean and unscuffed."),
+      ],
     ] satisfies readonly SheetSubstrate[]
   ).map((row) => [row.name, Object.freeze(row)]),
 );
@@ -246,6 +263,14 @@ export function woodNames(): readonly string[] {
 /** The substrate besides wood that these words name. */
 export function substrateByName(text: string): SheetSubstrate | undefined {
   return SUBSTRATE_BY_KEY.get(nameKey(text));
+}
+
+function slickSheet(name: string, note: string): SheetSubstrate {
+  return { name, kind: "laminate", needsScuff: true, canBeStained: false, note, source: MEMORY_HIGH };
+}
+
+function metal(name: string, note: string): SheetSubstrate {
+  return { name, kind: "metal", needsScuff: true, canBeStained: false, note, source: MEMORY_HIGH };
 }
 
 function nameKey(text: string): string {

@@ -180,6 +180,7 @@ export function woodDoc(wood: Wood): string {
     ...(wood.needsFiller ? ["open pores that want a grain filler for a smooth gloss"] : []),
     ...(wood.tannin === "rich" ? ["tannin that bleeds through pale waterborne paint"] : []),
     ...(wood.blotchProne ? ["blotches under stain unless conditioned"] : []),
+    ...(wood.bleeds ? ["colour that bleeds through pale waterborne paint"] : []),
     ...(wood.oily ? ["oil that hinders drying and adhesion"] : []),
     ...(wood.knotty ? ["knots that bleed through paint"] : []),
   ];

@@ -153,7 +153,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
       ctx,
       "unknown-word",
       value.wood.span,
-      `Unknown wood or substrate \`${name}\`.${near ? ` Did you mean \`${near}\`?` : " Name a species such as `red oak`, or `plywood`, `MDF`, `particleboard`, `laminate` or `metal`."}`,
+      `Unknown wood or substrate \`${name}\`.${near ? ` Did you mean \`${near}\`?` : " Name a species such as `red oak`, or `plywood`, `MDF`, `particleboard`, `laminate`, `metal` or `brass`."}`,
       near ? { title: `Change to \`${near}\``, span: value.wood.span, text: near } : undefined,
     );
     return unknown;

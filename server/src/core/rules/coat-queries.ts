@@ -44,6 +44,10 @@ export function slickSubstrate(run: SurfaceRun): "laminate" | "metal" | undefine
   return kinds.includes("laminate") ? "laminate" : "metal";
 }
 
+/** What a slick surface is of, as its piece says it: `melamine`, `brass`; else its kind. */
+export const slickName = (run: SurfaceRun): string | undefined =>
+  slickSubstrate(run) && (run.surface?.substrate.name.toLowerCase() ?? slickSubstrate(run));
+
 /** The action that put a coat on, for findings on how a surface is left. */
 export const actionOf = (run: SurfaceRun, coat: Coat): Action | undefined =>
   coat.action ?? run.moments.findLast(({ action }) => samePlace(action.place, coat.place))?.action;

@@ -1,6 +1,9 @@
 /**
  * A film on an old or slick surface that gives it no hold: an old finish, laminate, metal. A fresh coat in its recoat
  * window needs no scuffing, and what is past its window is the business of `recoat-too-late`.
+ *
+ * Paint straight on a slick surface lacks a primer as well, which `slick-surface-without-primer` says together. A clear
+ * on bare metal keeps that bright, so it goes on clean and unscuffed.
  */
 import { sentence } from "../../sentence.ts";
 import {
@@ -12,7 +15,14 @@ import {
   topCoat,
   waitedOf,
 } from "../../surface/state.ts";
-import { familiesOf, isPorousPaint, meltsInto, scuffLines, slickSubstrate } from "../coat-queries.ts";
+import {
+  familiesOf,
+  isPorousPaint,
+  meltsInto,
+  scuffLines,
+  slickName,
+  slickSubstrate,
+} from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
@@ -28,6 +38,7 @@ export const coatOnUnscuffedSurface: TradeRule = {
     sources: [
       "UFC 3-190-06 section 2.4: smooth, fully cured enamel is sanded lightly before it is painted",
       "laminate and metal: common practice, no source",
+      "a clear on bright metal without scuffing: common practice, no source",
     ],
   },
   failing: [
@@ -185,6 +196,43 @@ job boxes {
 `,
     },
     {
+      title: "Clear lacquer, shellac and wax on bright, clean metal",
+      text: `piece lamp "Reading lamp" {
+  surface stem {
+    shape round 20 mm x 400 mm
+    wood  brass
+  }
+  surface foot {
+    shape disc 180 mm
+    wood  copper
+  }
+}
+recipe bright {
+  for    metal
+  safety ventilate, no_ignition, gloves, eye_protection, vapour_respirator
+  step   clean with acetone
+  layer  nitrocellulose_lacquer, by hvlp
+  wait   until cured
+}
+recipe polished {
+  for    metal
+  safety ventilate, no_ignition, gloves
+  step   clean with alcohol
+  layer  dewaxed_shellac x 2 {
+    wait until recoat
+  }
+  wait   until cured
+  layer  paste_wax
+  wait   until cured
+}
+job lamps {
+  piece lamp
+  apply bright to stem
+  apply polished to foot
+}
+`,
+    },
+    {
       title: "Scuffed laminate, with the primer that bonds",
       text: `recipe painted {
   for    laminate
@@ -209,10 +257,11 @@ job boxes {
       const why = "Such a smooth, hard surface gives a film no hold, and it scratches or peels off.";
       const slick = slickSubstrate(run);
       if (before.layers.length === 0) {
-        if (!slick || before.abrasions.length > 0) return;
+        if (!slick || before.abrasions.length > 0 || over.role === "paint") return;
+        if (slick === "metal" && over.role === "clear") return;
         const wood = run.surface?.substrate.place;
         report({
-          headline: `${name} goes on ${slick} that was not scuffed`,
+          headline: `${name} goes on ${slickName(run)} that was not scuffed`,
           why,
           remedy: "Scuff it lightly with 220 grit and dust it off first.",
           related: wood ? [related(wood, "What the surface is made of")] : [],

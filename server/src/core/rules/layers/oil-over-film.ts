@@ -2,7 +2,7 @@
  * Drying oil or hardwax oil over a film: it cannot soak in, and what stays on top remains tacky.
  */
 import { type Coat, isFilm } from "../../surface/state.ts";
-import { isPorousPaint, slickSubstrate } from "../coat-queries.ts";
+import { isPorousPaint, slickName, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
@@ -11,12 +11,14 @@ export const oilOverFilm: TradeRule = {
   group: "layers",
   severity: "warning",
   docs: {
-    summary: "A drying oil or a hardwax oil goes over a film, laminate or metal that it cannot soak into.",
+    summary:
+      "A drying oil, a hardwax oil or a soap finish goes over a film or laminate that it cannot soak into.",
     why: "Oil hardens in the wood; on a sealed surface it stays a soft, tacky skin that gathers dust and wipes off.",
     remedy: "Strip or sand to bare wood before oiling, or put wax or another coat of a clear on the film.",
     sources: [
       "finishing textbooks, from memory: oil has to soak in",
       "a published compatibility list takes oil over shellac, so shellac is left out here",
+      "a thin coat of oil on clean metal keeps rust away: common practice, no source",
     ],
   },
   failing: [
@@ -43,8 +45,43 @@ job boxes {
 }
 `,
     },
+    {
+      title: "Soap over varnish",
+      text: `recipe soaped {
+  for    wood
+  safety ventilate, no_ignition, wet_rags, dust_mask
+  layer  oil_varnish
+  wait   until cured
+  step   scuff 320
+  step   dust
+  layer  soap_finish, wiped #! oil-over-film
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
+    {
+      title: "A thin coat of oil on clean metal",
+      text: `piece hinge "Strap hinge" {
+  surface strap {
+    shape panel 300 mm x 40 mm
+    wood  iron
+  }
+}
+recipe oiled {
+  for    metal
+  safety ventilate, no_ignition, wet_rags, gloves
+  step   clean with mineral_spirits
+  layer  drying_oil, wiped
+  wait   until cured
+}
+job hinges {
+  piece hinge
+  apply oiled to strap
+}
+`,
+    },
     {
       title: "Sanded to bare wood; over milk paint; over shellac",
       text: `piece box "Box" {
@@ -90,11 +127,15 @@ job boxes {
       // Oil over oil that lies on a film already: the first of them was the mistake.
       if (before.layers.at(-1)?.family?.role === "oil") return;
       const film = before.layers.findLast(isFilm);
-      const slick = before.layers.length === 0 ? slickSubstrate(run) : undefined;
+      const isOnLaminate = before.layers.length === 0 && slickSubstrate(run) === "laminate";
+      const slick = isOnLaminate ? slickName(run) : undefined;
       if (!slick && (!film || isPorousPaint(film) || isShellac(film))) return;
       report({
         headline: `${useName(action.use)} does not soak ${slick ? `into ${slick}` : `through ${coatName(film!)}`}`,
-        why: "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
+        why:
+          over.binder === "soap"
+            ? "Soap that cannot soak in stays a smeary skin that water takes off again."
+            : "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
         remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
         related: film && !slick ? [layerBelow(film)] : [],
       });

@@ -1,23 +1,56 @@
 /**
- * Paint straight on scuffed laminate or metal: it holds better on a primer that is made to bond. A hint, since some
- * paints are made to go on without one.
+ * Paint straight on laminate, melamine, foil or metal. Scuffed, that is a hint, since some paints are made to go on without
+ * a primer; neither scuffed nor primed, it peels.
  */
 import { leavesLayer } from "../../knowledge/families.ts";
-import { slickSubstrate } from "../coat-queries.ts";
+import { scuffLines, slickName } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
 export const slickSurfaceWithoutPrimer: TradeRule = {
   id: "slick-surface-without-primer",
   group: "layers",
-  severity: "hint",
+  severity: "warning",
   docs: {
-    summary: "Paint goes straight on laminate or metal without a primer.",
+    summary:
+      "Paint goes straight on laminate, melamine, foil or metal without scuffing and a primer (a hint where it was scuffed).",
     why: "Most paints get little hold on laminate and metal even when these are scuffed, and chip at edges and handles.",
-    remedy: "Put a bonding primer between the two, unless the paint's label says that it needs none.",
+    remedy:
+      "Scuff it, dust it and put a bonding primer between the two, unless the paint's label says that it needs none.",
     sources: ["common practice, no source"],
   },
   failing: [
+    {
+      title: "Paint on laminate that was only washed",
+      text: `recipe painted {
+  for   laminate
+  step  clean with soap
+  layer acrylic_paint x 2 { #! slick-surface-without-primer
+    wait until recoat
+  }
+  wait  until cured
+}
+`,
+    },
+    {
+      title: "Paint on a melamine shelf",
+      text: `piece shelf "Shelf" {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  melamine
+  }
+}
+recipe painted {
+  for   any
+  layer acrylic_paint #! slick-surface-without-primer
+  wait  until cured
+}
+job shelves {
+  piece shelf
+  apply painted to top
+}
+`,
+    },
     {
       title: "Paint on scuffed laminate",
       text: `piece shelf "Shelf" {
@@ -70,20 +103,31 @@ job shelves {
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
-      const slick = slickSubstrate(run);
-      if (over?.role !== "paint" || !slick || before.openBelow || before.abrasions.length === 0) return;
+      const slick = slickName(run);
+      if (over?.role !== "paint" || !slick) return;
       if (before.layers.some((coat) => !coat.family || leavesLayer(coat.family))) return;
+      const isScuffed = before.abrasions.length > 0;
+      // What is there already, once it is scuffed, may be a primer or paint that holds.
+      if (before.openBelow && isScuffed) return;
       const place = run.surface?.substrate.place;
+      const primer = ["layer bonding_primer", "wait  until recoat"];
       report({
-        headline: `${useName(action.use)} goes straight on ${slick}, without a primer`,
-        why: "Most paints get little hold there even when it is scuffed, and chip at edges and handles.",
-        remedy: "Put a bonding primer between the two, unless the paint's label says that it needs none.",
+        ...(isScuffed ? { severity: "hint" as const } : {}),
+        headline: `${useName(action.use)} goes straight on ${slick}, ${isScuffed ? "without a primer" : "neither scuffed nor primed"}`,
+        why: isScuffed
+          ? "Most paints get little hold there even when it is scuffed, and chip at edges and handles."
+          : "Such a smooth, hard surface gives paint no hold, and it scratches or peels off.",
+        remedy: isScuffed
+          ? "Put a bonding primer between the two, unless the paint's label says that it needs none."
+          : "Scuff it lightly with 220 grit, dust it off and put a bonding primer on before the paint.",
         related: place ? [related(place, "What the surface is made of")] : [],
         fixes: [
-          insertAbove("undertaking", action, "Put a bonding primer on first", [
-            "layer bonding_primer",
-            "wait  until recoat",
-          ]),
+          isScuffed
+            ? insertAbove("undertaking", action, "Put a bonding primer on first", primer)
+            : insertAbove("undertaking", action, "Scuff, dust and prime the surface first", [
+                ...scuffLines(action),
+                ...primer,
+              ]),
         ],
       });
     },

@@ -4,7 +4,7 @@
  */
 import type { RelatedPlace } from "../../findings.ts";
 import { type Coat, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
-import { isPorousPaint, slickSubstrate } from "../coat-queries.ts";
+import { isPorousPaint, slickName } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
@@ -180,8 +180,7 @@ job boxes {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over?.penetrating || over.role !== "stain" || action.toner) return;
-      const sealed =
-        sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickSubstrate(run));
+      const sealed = sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickName(run));
       if (!sealed) return;
       report({
         headline: `${useName(action.use)} ${sealed.what}`,
@@ -245,7 +244,7 @@ function isWashcoat(state: SurfaceState, top: Coat): boolean {
 const isOneScuffedSealer = (state: SurfaceState, top: Coat): boolean =>
   top.family?.evensStain === true && state.layers.filter(isFilm).length === 1 && isAbradedSince(top);
 
-function substrateSeals(state: SurfaceState, slick: "laminate" | "metal" | undefined): Sealed | undefined {
+function substrateSeals(state: SurfaceState, slick: string | undefined): Sealed | undefined {
   if (!slick || state.layers.some((coat) => coat.family?.role !== "wax")) return undefined;
   return {
     what: `does not soak into ${slick}`,

@@ -7,7 +7,7 @@ import type { StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm, type Masking, type SurfaceState } from "../../surface/state.ts";
 import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
-import { coatName, related } from "../texts.ts";
+import { coatName, fitting, related } from "../texts.ts";
 
 export const maskLeftOn: TradeRule = {
   id: "mask-left-on",
@@ -18,10 +18,7 @@ export const maskLeftOn: TradeRule = {
       "A part is masked and never unmasked, or unmasked after the coats over the edge have fully cured.",
     why: "A cured film bridges the edge of the tape: it tears off in flakes with the tape, and the adhesive stays behind.",
     remedy: "Unmask when the last coat is dry to the touch, before it has cured.",
-    sources: [
-      PRACTICE,
-      "US General Services Administration, Historic Preservation Technical Procedure 06400-12-R (2012): shellac on panelling, the masking off at the end",
-    ],
+    sources: [PRACTICE],
   },
   failing: [
     {
@@ -45,6 +42,20 @@ export const maskLeftOn: TradeRule = {
 }
 `,
     },
+    {
+      title: "Shellac is thin, and cured it tears with the tape all the same",
+      text: `recipe polished {
+  for    wood
+  safety ventilate, no_ignition
+  step   mask "the plaster beside it"
+  layer  dewaxed_shellac x 3 {
+    wait until recoat
+  }
+  wait   until cured
+  step   unmask #! mask-left-on
+}
+`,
+    },
   ],
   passing: [
     {
@@ -60,7 +71,7 @@ export const maskLeftOn: TradeRule = {
 `,
     },
     {
-      title: "Shellac is so thin and brittle that it breaks at the edge of the tape, cured or not",
+      title: "Under shellac, once its last coat is dry",
       text: `recipe polished {
   for    wood
   safety ventilate, no_ignition
@@ -68,8 +79,9 @@ export const maskLeftOn: TradeRule = {
   layer  dewaxed_shellac x 3 {
     wait until recoat
   }
-  wait   until cured
+  wait   until touch
   step   unmask
+  wait   until cured
 }
 `,
     },
@@ -130,10 +142,14 @@ function lastCoatPlace(run: SurfaceRun) {
 function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
   for (const mask of before.masks) {
     const films = filmsOver(before, mask);
-    const last = films.findLast(({ family }) => family?.binder !== "shellac");
+    const last = films.at(-1);
     if (!last || !films.every((coat) => hasReached(before, coat, "cured") === "yes")) continue;
     report({
-      headline: `"${mask.what}" is unmasked only after ${coatName(last)} over the tape has fully cured`,
+      headline: fitting([
+        `"${mask.what}" is unmasked only after ${coatName(last)} has cured`,
+        `"${mask.what}" is unmasked only after the coat over it has cured`,
+        "The tape comes off only after the coat over it has cured",
+      ]),
       why: "A cured film bridges the edge of the tape and tears off in flakes with it.",
       remedy:
         "Unmask when the last coat is dry to the touch; now, cut along the edge with a sharp knife first.",

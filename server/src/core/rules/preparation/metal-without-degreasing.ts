@@ -32,6 +32,25 @@ job stools {
 }
 `;
 
+const BRIGHT = (steps: string, layer: string) => `piece plate {
+  built 1930
+  surface face {
+    shape panel 200 mm x 80 mm
+    wood  brass
+  }
+}
+recipe lacquered {
+  for    metal
+  safety ventilate, no_ignition, gloves, eye_protection, vapour_respirator
+${steps}  layer  ${layer}
+  wait   until cured
+}
+job plates {
+  piece plate
+  apply lacquered to face
+}
+`;
+
 const SCUFF = "  step   scuff 220\n  step   dust\n";
 
 const isWashing = (done: Action): boolean =>
@@ -55,8 +74,16 @@ export const metalWithoutDegreasing: TradeRule = {
         "bonding_primer #! metal-without-degreasing\n",
       ),
     },
+    {
+      title: "Lacquer over the fingerprints on old brass",
+      text: BRIGHT("", "nitrocellulose_lacquer, by hvlp #! metal-without-degreasing"),
+    },
   ],
   passing: [
+    {
+      title: "Bright brass, wiped clean before the lacquer",
+      text: BRIGHT("  step   clean with acetone\n", "nitrocellulose_lacquer, by hvlp"),
+    },
     { title: "Washed first", text: FILE("built 1985", `  step   clean with degreaser\n${SCUFF}`) },
     { title: "A new piece may come clean from the maker", text: FILE("new 60.00", SCUFF) },
   ],
@@ -65,15 +92,18 @@ export const metalWithoutDegreasing: TradeRule = {
       const over = action.use.material?.family;
       if (run.surface?.substrate.kind !== "metal" || run.piece?.built === undefined) return;
       if (!over?.buildsFilm || over.role === "paint" || run.job?.after || run.surface.asLeftBy) return;
-      if (run.initial.layers.length > 0 || before.layers.length > 0 || before.abrasions.length === 0) return;
+      if (run.initial.layers.length > 0 || before.layers.length > 0) return;
+      // Under paint an unscuffed metal is another rule's matter; under a clear it stays bright, and still oily.
+      if (over.role !== "clear" && before.abrasions.length === 0) return;
       if (before.dust || before.grease || before.residue) return;
       if (firstIndexOf(run, isWashing) < index) return;
-      const place = run.surface.substrate.place;
+      const { place, name } = run.surface.substrate;
+      const metalName = name.toLowerCase();
       report({
-        headline: `${useName(action.use)} goes on bare metal that was scuffed and never cleaned`,
+        headline: `${useName(action.use)} goes on bare ${metalName} that was never cleaned`,
         why: "Metal that has been in use is oily, sanding only spreads the oil, and the coat crawls or peels.",
-        remedy: "Wash it with a degreaser or a solvent before it is scuffed.",
-        related: place ? [related(place, "The surface is metal")] : [],
+        remedy: "Wash it with a degreaser or a solvent first, before any scuffing.",
+        related: place ? [related(place, `The surface is ${metalName}`)] : [],
         fixes: [insertAbove("change", action, "Degrease it first", ["step  clean with degreaser"])],
       });
     },

@@ -53,6 +53,35 @@ job feet {
 `,
     },
     {
+      title: "A surface whose substrate says it",
+      text: `material dip "Caustic soda dip" {
+  family paint stripper
+}
+
+piece chair {
+  built 2015
+  surface foot {
+    shape    panel 300 mm x 200 mm
+    wood     aluminium
+    existing alkyd paint
+    lead     none_found by laboratory 2026-11-03
+  }
+}
+
+recipe take_off {
+  for    metal
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  step   strip with dip #! caustic-on-aluminium
+  step   clean with water
+}
+
+job feet {
+  piece chair
+  apply take_off to foot
+}
+`,
+    },
+    {
       title: "An aluminium pan",
       text: `recipe take_off {
   for    wood
