@@ -188,7 +188,7 @@ Without a shop the factor is 1.
 
 ## Thresholds
 
-- \`grit-jump\`, by median grain: a hint above a ratio of 2, a warning above 3.
+- \`grit-jump\`, by median grain: a hint above a ratio of 2, a warning above 2.5.
 - \`grit-too-coarse\`: a warning where the last grit is coarser than 120 before a stain, 100 before a clear, 80 before paint, 50 before a primer, 80 between coats of paint or 120 between other coats; a hint up to 120 before a clear, 100 before paint, 80 before a primer, 100 between coats of paint and 180 between other coats. \`grit-too-fine\`: finer than 240 before a penetrating stain.
 - \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
 - \`too-weak-for-wear\`: on hard wear fewer than 3 coats of a clear or an enamel (a primer below it counts as one, two wiped coats as one), or fewer than 2 of hardwax oil or a two-part clear. \`not-for-this-use\`: wax, oil or a primer alone there.

@@ -127,7 +127,7 @@ describe("steps", () => {
     [80, 120, 1.608, "fine"],
     [80, 150, 2.01, "hint"],
     [80, 180, 2.451, "hint"],
-    [80, 220, 2.956, "hint"],
+    [80, 220, 2.956, "warning"],
     [80, 240, 3.436, "warning"],
     [100, 150, 1.62, "fine"],
     [120, 180, 1.524, "fine"],
@@ -140,7 +140,7 @@ describe("steps", () => {
   test.each(steps)("from %i to %i the particles are %d times larger: %s", (from, to, ratio, level) => {
     const actual = gritRatio(from, to)!;
     expect(actual).toBeCloseTo(ratio, 3);
-    // Language reference, thresholds: a hint above a ratio of 2, a warning above 3.
+    // Language reference, thresholds: a hint above a ratio of 2, a warning above 2.5.
     const reached =
       actual > GRIT_JUMP_WARNING_RATIO ? "warning" : actual > GRIT_JUMP_HINT_RATIO ? "hint" : "fine";
     expect(reached).toBe(level);

@@ -149,3 +149,16 @@ describe("words of a recipe that forbid, warn or compare", () => {
 test("a long text without end of clause is read through", () => {
   expect(chemicalsIn(`${"methylene ".repeat(20_000)}chloride`, "recipe")).toHaveLength(1);
 });
+
+describe("what must not be mixed with a thing is not in it", () => {
+  test.each([
+    "Oxalic acid in warm water. Never mix it with chlorine bleach.",
+    "Oxalic acid. Not to be used together with household bleach.",
+    "Oxalic acid; do not combine this product with chlorine bleach.",
+  ])("%s", (text) => {
+    expect(named(text, "label")).toEqual(["oxalic acid"]);
+  });
+  test("a denial before a comma says nothing of what it is mixed with", () => {
+    expect(named("No smell, mix it with household ammonia.", "label")).toEqual(["ammonia"]);
+  });
+});

@@ -80,8 +80,8 @@ export const CAMI_GRADES: readonly Grade[] = [
 
 /** Ratio of median sizes from one grit to the next above which the old scratches hardly come out (a hint). */
 export const GRIT_JUMP_HINT_RATIO = 2;
-/** Ratio above which they stay (a warning). */
-export const GRIT_JUMP_WARNING_RATIO = 3;
+/** Ratio above which they stay (a warning): four grades left out. Both by common practice, no source. */
+export const GRIT_JUMP_WARNING_RATIO = 2.5;
 /** Coarsest last grit before a stain or a clear. */
 export const COARSEST_BEFORE_FINISH = 120;
 /** Coarsest last grit on end grain that takes a stain. Common practice, no source. */

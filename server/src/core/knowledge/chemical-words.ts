@@ -245,11 +245,26 @@ function isDeniedBefore({ words, from, reading }: Name): boolean {
     if (word === "rather" && key(at + 1) === "than") return true;
     if (word === "place" && key(at - 1) === "in" && key(at + 1) === "of") return true;
     if (DENIES.has(word)) return true;
-    if (reading === "label" && ASSERTS.has(word)) return deniesWithin(words, at, 2);
+    if (reading === "label" && ASSERTS.has(word)) return deniesWithin(words, at, reachBefore(words, at));
     if (reading === "recipe" && words[at]!.breaks && GOES_ON.has(word)) return false;
   }
   return false;
 }
+
+/** "Never mix it with …", "not to be used together with …": the denial is of the verb, some words further up. */
+const TOGETHER = ["mix", "combin", "use", "add", "store", "bring", "brought", "let", "come", "pour"];
+
+const reachBefore = (words: readonly Word[], at: number): number => {
+  const reach = 4;
+  if (words[at]!.key !== "with" || words[at]!.breaks) return 2;
+  for (let verb = at - 1; verb >= Math.max(0, at - reach); verb -= 1) {
+    const isVerb = startsWithAny(words[verb]!.key, TOGETHER);
+    // A denial before a comma is of something else.
+    if (words[verb]!.breaks) return isVerb ? at - verb : 2;
+    if (isVerb) return at - verb + 3;
+  }
+  return 2;
+};
 
 const deniesWithin = (words: readonly Word[], at: number, reach: number): boolean =>
   words.slice(Math.max(0, at - reach), at).some(({ key }) => DENIES.has(key));

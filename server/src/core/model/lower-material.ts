@@ -28,8 +28,8 @@ import {
   readWord,
   report,
   SHARE,
-  SHARE_ABOVE_ZERO,
   stated,
+  THINNING,
 } from "./lowering.ts";
 import type { ContainerSize, Fact, Material, Named } from "./model.ts";
 import { closest, orList } from "./suggest.ts";
@@ -290,7 +290,7 @@ function readThin(ctx: Lowering, fields: Fields): Material["thin"] {
   const field = form(fields, "thin", "thin");
   if (!field?.value.thinner) return undefined;
   const thinner = readThinner(ctx, field.value.thinner);
-  const upTo = readAmount(ctx, field.value.upTo, ["share"], SHARE_ABOVE_ZERO);
+  const upTo = readAmount(ctx, field.value.upTo, ["share"], THINNING);
   return thinner === undefined ? undefined : stated(ctx, { thinner, upTo: upTo?.value }, field.span);
 }
 

@@ -130,6 +130,8 @@ export interface Limits {
 export const POSITIVE: Limits = { above: 0, words: "greater than zero" };
 export const SHARE: Limits = { min: 0, max: 100, words: "from 0 % to 100 %" };
 export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 100, words: "above 0 % and at most 100 %" };
+/** Thinner by volume of the material: flake shellac is let down to a washcoat with several times its own volume. */
+export const THINNING: Limits = { above: 0, max: 1000, words: "above 0 % and at most 1000 %" };
 export const NOT_NEGATIVE: Limits = { min: 0, words: "zero or more" };
 export const COUNT: Limits = { min: 1, whole: true, words: "a whole number of at least 1" };
 

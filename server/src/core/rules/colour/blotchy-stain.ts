@@ -7,7 +7,7 @@
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { isBare } from "../../surface/state.ts";
-import { isStated } from "../duty-check.ts";
+import { isSprayed, isStated } from "../duty-check.ts";
 import { sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related } from "../texts.ts";
@@ -111,6 +111,25 @@ job shelves {
 `,
     },
     {
+      title: "A dye misted on from the gun and left there",
+      text: `${SHELF("hard maple")}recipe dyed {
+  for    wood
+  safety dust_mask, vapour_respirator, gloves, eye_protection
+  safety ventilate 20 air changes/h, no_ignition, keep_out
+  step   sand 120, 180
+  step   dust
+  layer  dye_stain, by hvlp
+  wait   until cured
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply dyed to top
+}
+`,
+    },
+    {
       title: "Beech and oak take it evenly",
       text: `${SHELF("beech")}recipe stained {
   for    wood
@@ -135,6 +154,7 @@ job shelves {
       const wood = woodOf(run);
       const isGel = over?.name === "gel stain";
       if (over?.role !== "stain" || action.toner || !wood?.blotchProne || !isBare(before)) return;
+      if (isMist(action)) return;
       report({
         ...(isGel ? { severity: "hint" as const } : {}),
         headline: `\`${action.use.name}\` ${isGel ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
@@ -149,6 +169,9 @@ job shelves {
     },
   },
 };
+
+/** What is sprayed on and left there dries where it falls, and is not drunk unevenly; common practice, no source. */
+const isMist = (layer: LayerAction): boolean => isSprayed(layer) && !layer.wiped;
 
 /** An oil conditioner under an oil stain, which brings the same duties; else the waterborne one and a light sanding. */
 function conditionerFix(action: LayerAction, oil: boolean) {

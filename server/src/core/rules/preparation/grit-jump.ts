@@ -33,17 +33,17 @@ export const gritJump: TradeRule = {
   },
   failing: [
     {
-      title: "80 to 220 is a hint, 80 to 320 a warning",
+      title: "80 to 150 is a hint, 80 to 220 a warning",
       text: `recipe prepare {
   for    wood
   safety dust_mask
-  step   sand 80, 220 #! grit-jump
+  step   sand 80, 150 #! grit-jump
   step   dust
 }
 recipe prepare_fine {
   for    wood
   safety dust_mask
-  step   sand 80, 320 #! grit-jump
+  step   sand 80, 220 #! grit-jump
   step   dust
 }
 `,

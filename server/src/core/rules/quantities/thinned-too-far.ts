@@ -83,8 +83,10 @@ recipe two_coats {
       const limit = material?.thin?.value.upTo;
       if (!action.thinned || limit === undefined) return;
       const { a, b } = action.thinned;
-      if ((100 * b) / (a + b) <= limit + 1e-6) return;
       const percent = (100 * b) / a;
+      // Labels mean the material or the mixture, and seldom say which; above 100 % it can only be the material.
+      const counted = limit < 100 ? (100 * b) / (a + b) : percent;
+      if (counted <= limit + 1e-6) return;
       const tail = action.syntax.tails.find((t) => t.kind === "thinned");
       const ratio = tail?.kind === "thinned" ? tail.ratio : undefined;
       const stated = material?.thin?.place !== undefined;
