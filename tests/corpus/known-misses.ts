@@ -77,4 +77,117 @@ export const knownMisses: readonly KnownMiss[] = [
     kind: "false alarm",
     reason: "petrol blue is the name of a colour, as emerald and vermilion are",
   },
+  {
+    key: "safety/rags-in-other-words.finish:12 rags-in-a-heap",
+    kind: "miss",
+    reason: "a laundry basket is a heap like a bin; the rule does not know towels nor baskets",
+  },
+  {
+    key: "safety/rags-in-other-words.finish:13 rags-in-a-heap",
+    kind: "miss",
+    reason: "a skip is a bin in British English",
+  },
+  {
+    key: "safety/rags-in-other-words.finish:14 rags-in-a-heap",
+    kind: "miss",
+    reason: "several oily cloths on one nail lie in folds on each other and warm each other",
+  },
+  {
+    key: "safety/rags-in-other-words.finish:15 rags-in-a-heap",
+    kind: "miss",
+    reason: "a rag kept dry in a jar for the next time is neither wet nor flat",
+  },
+  {
+    key: "safety/fire-in-other-words.finish:14 open-flame",
+    kind: "miss",
+    reason: "smoking beside a wet coat is a flame and a glow that no shop states",
+  },
+  {
+    key: "safety/fire-in-other-words.finish:15 heat-near-vapour",
+    kind: "miss",
+    reason: "a wood burner is a stove by another name",
+  },
+  {
+    key: "safety/fire-in-other-words.finish:16 heat-near-vapour",
+    kind: "miss",
+    reason: "a hair dryer has a glowing wire in its air",
+  },
+  {
+    key: "safety/poured-in-other-words.finish:14 poured-down-drain",
+    kind: "miss",
+    reason: "a gully is a drain, and `swill` pours",
+  },
+  {
+    key: "safety/poured-in-other-words.finish:15 poured-down-drain",
+    kind: "miss",
+    reason: "gravel is ground, and `tip` pours",
+  },
+  {
+    key: "safety/poured-in-other-words.finish:16 solvent-on-skin",
+    kind: "miss",
+    reason: "fingers are skin, and `get off` wipes",
+  },
+  {
+    key: "safety/lead-by-its-old-names.finish:9 poisonous-ingredient",
+    kind: "miss",
+    reason: "litharge is lead monoxide",
+  },
+  {
+    key: "safety/lead-by-its-old-names.finish:10 poisonous-ingredient",
+    kind: "miss",
+    reason: "sugar of lead is lead acetate",
+  },
+  {
+    key: "safety/lead-by-its-old-names.finish:11 poisonous-ingredient",
+    kind: "miss",
+    reason: "minium is red lead",
+  },
+  {
+    key: "safety/lead-by-its-old-names.finish:12 poisonous-ingredient",
+    kind: "miss",
+    reason: "genuine flake white is white lead",
+  },
+  {
+    key: "safety/talked-out-of-it-in-other-words.finish:7 note-against-protection",
+    kind: "miss",
+    reason: "to leave the respirator off is to work without it",
+  },
+  {
+    key: "solvents/trade-names-of-poisons-and-fuel.finish:7 poisonous-solvent",
+    kind: "miss",
+    reason: "trike is what British garages call trichloroethylene",
+  },
+  {
+    key: "solvents/trade-names-of-poisons-and-fuel.finish:8 fuel-as-solvent",
+    kind: "miss",
+    reason: "unleaded is petrol by its pump",
+  },
+  {
+    key: "colour/alcohol-dye-under-brushed-shellac.finish:11 layers-at-odds",
+    kind: "miss",
+    reason:
+      "a brush with shellac drags an alcohol dye about, as the family itself says; no relation of the two families says so",
+  },
+  {
+    key: "colour/water-dye-under-brushed-waterborne.finish:15 layers-at-odds",
+    kind: "miss",
+    reason:
+      "a brush with a waterborne clear moves a water dye, as the family itself says; no relation of the two families says so",
+  },
+  {
+    key: "stain/oil-stain-on-wet-waterborne-conditioner.finish:10 recoat-too-early",
+    kind: "miss",
+    reason:
+      "damp conditioner is right under a stain of the same carrier; oil does not go into wood that is wet with water",
+  },
+  {
+    key: "sound/radiator-cover-varnished.finish:25 heat-near-vapour",
+    kind: "false alarm",
+    reason: "the note says where the cover goes when it is cured, not where it dries",
+  },
+  {
+    key: "sound/warnings-in-plain-words.finish:15 note-against-protection",
+    kind: "false alarm",
+    reason: "`without goggles nobody opens the stripper` asks for goggles",
+  },
 ];
