@@ -4,6 +4,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { Severity } from "../../server/src/core/findings.ts";
 import { partsOf } from "../../server/src/features/finding-parts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
@@ -17,7 +18,7 @@ export interface Mark {
 export interface Case {
   readonly name: string;
   readonly expected: readonly Mark[];
-  readonly found: readonly (Mark & { readonly message: string })[];
+  readonly found: readonly (Mark & { readonly message: string; readonly severity: Severity })[];
 }
 
 const root = fileURLToPath(new URL(".", import.meta.url));
@@ -64,6 +65,7 @@ function readCase(name: string, files: readonly string[]): Case {
           line: lineOf(texts[file] ?? "", span.start),
           rule,
           message: finding.message,
+          severity: finding.severity,
         })),
       ),
     ),
@@ -86,4 +88,12 @@ export function disagreements(one: Case): {
     return at < 0;
   });
   return { misses: one.expected.filter((mark) => open.includes(keyOf(mark))), alarms };
+}
+
+/** Whether a finisher is warned of nothing in it: no mark at all, or only such as the program gives as a hint or information. */
+export function isSound({ expected, found }: Case): boolean {
+  const mild = new Set(
+    found.filter(({ severity }) => severity === "hint" || severity === "information").map(keyOf),
+  );
+  return expected.every((mark) => mild.has(keyOf(mark)));
 }
