@@ -99,6 +99,181 @@ describe("missing duties of one recipe", () => {
   });
 });
 
+const FIRE = `material thinner {
+  family mineral spirits
+  flash  39 C
+}
+recipe cleaned {
+  for    wood
+  safety gloves
+  step   dewax with thinner
+  step   dust
+  step   dewax with thinner
+  step   clean with soap
+}
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing paste wax
+  }
+}
+shop shed {
+  air      21 C, 50 % RH
+  ignition heater
+}
+job lid {
+  piece box
+  in    shed
+  apply cleaned to lid
+}
+`;
+
+describe("a heater in the shop", () => {
+  it("and a missing `no_ignition` are one fire, told with the other duties", () => {
+    expect(shown(FIRE)).toEqual([
+      {
+        at: 8,
+        severity: "error",
+        headline: "The shop's heater can light this vapour; 2 safety duties are missing",
+        parts: [
+          "8 ignition-near-flammable",
+          "10 ignition-near-flammable",
+          "8 flames-not-kept-away",
+          "8 no-ventilation",
+        ],
+      },
+    ]);
+    const [{ why, remedy, related, where, fixes }] = findingsOf(FIRE) as [FileFinding];
+    expect(why).toContain("to the heater (job `lid`).");
+    expect(remedy).toMatch(/^Switch the heater off .* Then see to each duty/u);
+    expect(related.map(({ span, message }) => [lineOf(FIRE, span.start), message])).toEqual([
+      [10, "The shop's heater can light this vapour"],
+      [23, "The source of ignition"],
+      [2, "What it is made of is stated here"],
+    ]);
+    // The missing duties hold in every job, so the finding names no job as its own.
+    expect(where).toBeUndefined();
+    // Stating the duties does not take the heater out of the shop.
+    const fixed = applied(FIRE, "test.finish", fixes[0]!);
+    expect(shown(fixed)).toMatchObject([
+      { parts: ["9 ignition-near-flammable", "11 ignition-near-flammable"] },
+    ]);
+  });
+
+  it("is a finding of its own where the duty is stated", () => {
+    const stated = FIRE.replace("safety gloves", "safety gloves, no_ignition");
+    expect(shown(stated).map(({ headline, parts }) => [headline, parts])).toEqual([
+      ["Nothing above this line states `ventilate`", ["8 no-ventilation"]],
+      [
+        "The shop's heater can light this vapour",
+        ["8 ignition-near-flammable", "10 ignition-near-flammable"],
+      ],
+    ]);
+  });
+
+  it("is allowed by part", () => {
+    const allow = (text: string) =>
+      `  # allow ignition-near-flammable: the stove is cold all summer\n${text}`;
+    const text = FIRE.replaceAll("  step   dewax with thinner\n", allow);
+    expect(shown(text)).toMatchObject([{ parts: ["9 flames-not-kept-away", "9 no-ventilation"] }]);
+  });
+});
+
+describe("bad air in one shop", () => {
+  const COLD = `recipe first {
+  for   wood
+  layer waterborne_polyurethane
+  wait  until cured
+}
+recipe second {
+  for   wood
+  layer waterborne_polyurethane
+  wait  until cured
+}
+piece box {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+  surface body {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+shop porch {
+  air 9 C, 88 % RH
+}
+job boxes {
+  piece box
+  in    porch
+  apply first to lid
+  apply second to body
+}
+`;
+
+  it("is one finding on the first line, whatever the number of coats and recipes", () => {
+    expect(shown(COLD)).toEqual([
+      {
+        at: 3,
+        severity: "warning",
+        headline: "The shop's air is too cold, too damp and near its dew point",
+        parts: ["3 air-outside-limits", "3 near-dew-point", "8 air-outside-limits", "8 near-dew-point"],
+      },
+    ]);
+    const [{ related, where }] = findingsOf(COLD) as [FileFinding];
+    expect(where).toBe("Job `boxes`, surfaces `lid` and `body`.");
+    expect(related.map(({ span, message }) => [lineOf(COLD, span.start), message])).toEqual([
+      [8, "Too cold, too damp and near its dew point here as well"],
+      [23, "The air of the shop"],
+    ]);
+  });
+
+  it("of two jobs is two findings", () => {
+    const again = COLD.slice(COLD.indexOf("job boxes")).replace("boxes", "more_boxes");
+    expect(shown(COLD + again)).toHaveLength(2);
+  });
+
+  it("also keeps a piece for hard wear from curing: a wait of months is not asked for", () => {
+    const hard = COLD.replaceAll("    wood  beech", "    wood  beech\n    wear  hard").replaceAll(
+      "  wait  until cured\n",
+      "",
+    );
+    const findings = findingsOf(hard).filter(({ rule }) => rule === "air-outside-limits");
+    expect(findings.flatMap(partsOf).map(({ rule }) => rule)).toContain("in-service-before-cure");
+    expect(findings[0]!.remedy).toContain("No wait makes up for the cold.");
+    expect(JSON.stringify(findingsOf(hard))).not.toMatch(/\d+ days .*longer/u);
+  });
+});
+
+it("wax left in used wood is one answer: dewaxing cleans as well", () => {
+  const text = `recipe coated {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+piece box {
+  built 2015
+  surface lid {
+    shape    panel 300 mm x 200 mm
+    wood     beech
+    existing waterborne polyurethane, paste wax
+  }
+}
+job boxes {
+  piece box
+  apply coated to lid
+}
+`;
+  const onCoat = shown(text).filter(({ parts }) => parts.some((part) => part.includes("wax")));
+  expect(onCoat.map(({ parts }) => parts)).toContainEqual(["6 coat-over-wax", "6 coat-on-unclean-surface"]);
+});
+
 describe("consequences", () => {
   const at = (start: number, file = "a") => ({
     file,
@@ -139,9 +314,15 @@ describe("consequences", () => {
       "cause",
       "effect",
     ]);
-    const named = [finding("cause", 0, { cause: "damp air" }), finding("effect", 40, { cause: "damp air" })];
+    const named = [
+      finding("cause", 0, { causes: ["damp air"] }),
+      finding("effect", 40, { causes: ["damp air"] }),
+    ];
     expect(rules(groupFindings(named, toCause))).toEqual(["cause"]);
-    const others = [finding("cause", 0, { cause: "damp air" }), finding("effect", 2, { cause: "dust" })];
+    const others = [
+      finding("cause", 0, { causes: ["damp air"] }),
+      finding("effect", 2, { causes: ["dust"] }),
+    ];
     expect(rules(groupFindings(others, toCause))).toEqual(["cause", "effect"]);
   });
 
@@ -172,6 +353,5 @@ it("no line of the file of mistakes carries more findings than it may", () => {
     const line = lineOf(analysis.text(file)!, span.start);
     perLine.set(line, (perLine.get(line) ?? 0) + 1);
   }
-  // To come down to three; whoever brings it down lowers the bound.
-  expect(Math.max(...perLine.values())).toBeLessThanOrEqual(6);
+  expect(Math.max(...perLine.values())).toBeLessThanOrEqual(3);
 });

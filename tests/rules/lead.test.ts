@@ -1,6 +1,10 @@
 /** What the words of a recipe tell of lead, and what remedies say first; sentences of the bench, no source. */
 import { describe, expect, test } from "vitest";
+import { exampleText } from "../../server/src/core/rules/explain.ts";
 import { tellsOfLeadFound } from "../../server/src/core/rules/lead-caution.ts";
+import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
+import type { Report, RuleChecks, TradeRule } from "../../server/src/core/rules/rule.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { findingsOf } from "../harness/check-text.ts";
 
 describe("a test that found lead, in words", () => {
@@ -133,4 +137,50 @@ describe("remedies that tell to sand, scuff or strip", () => {
     const all = findingsOf(job(DRY, PAINT)).flatMap(({ fixes }) => fixes);
     expect(JSON.stringify(all)).not.toMatch(/none_found|lead found/u);
   });
+  test("say as data that they do, whatever their words", () => {
+    const sends = /\b(?:sand|scuff|scrape|strip|stripper|abrade)\b/iu;
+    const unmarked = TRADE_RULES.filter(({ speaksOfLead }) => !speaksOfLead)
+      .flatMap(({ id, failing }) => failing.map((example) => ({ id, text: `${exampleText(example)}\n` })))
+      .flatMap(({ id, text }) => reportsOf(id, text).map((report) => ({ id, report })))
+      .filter(({ id, report }) => sends.test(report.remedy) && !report.abrades && !HARMLESS.has(id));
+    expect([...new Set(unmarked.map(({ id, report }) => `${id}: ${report.remedy}`))]).toEqual([]);
+  });
+});
+
+/** Rules whose remedies speak of sanding or stripping without sending anyone into an old coating. */
+const HARMLESS: ReadonlySet<string> = new Set([
+  "caustic-on-aluminium", // bare metal
+  "mdf-edge-unsealed", // the new sealer
+  "wax-sanded-in", // dewaxing comes before what is done already
+]);
+
+/** What a rule reports before the engine adds its caution. */
+function reportsOf(id: string, text: string): readonly Report[] {
+  const reports: Report[] = [];
+  const analyst = createAnalyst({
+    resolve: (_, path) => path,
+    parts: { rules: TRADE_RULES.map((rule) => (rule.id === id ? listening(rule, reports) : rule)) },
+  });
+  analyst.setFile("test.finish", text);
+  analyst.analysis().findings("test.finish");
+  return reports;
+}
+
+type Listened = { report: (...args: never[]) => void };
+
+const listening = (rule: TradeRule, reports: Report[]): TradeRule => ({
+  ...rule,
+  checks: Object.fromEntries(
+    Object.entries(rule.checks).map(([name, check]) => [
+      name,
+      (ctx: Listened) =>
+        (check as (ctx: Listened) => void)({
+          ...ctx,
+          report: (...args: never[]) => {
+            reports.push(args.at(-1)! as Report);
+            ctx.report(...args);
+          },
+        }),
+    ]),
+  ) as RuleChecks,
 });

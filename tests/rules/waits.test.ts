@@ -72,7 +72,7 @@ describe("recoat-too-early in a cold shop", () => {
     const [finding] = analyse({ "test.finish": text }).findings("test.finish");
     expect(finding?.where).toBeUndefined();
     // 2 h · 1.822 = 3.64 h, told as 3 h 39 min: 2 h 39 min longer than the hour; 1 h longer by the label alone.
-    expect(finding?.headline).toBe("1 h between coats of `clear`: needs 2 h, here 3 h 39 min");
+    expect(finding?.headline).toBe("1 h between coats of `clear`: needs 3 h 39 min here");
     expect(finding?.why).toContain(
       "Its label asks for 2 h; the air of `cold` (15 C and 60 % RH) makes it 3 h 39 min (× 1.82) for job `boxes`.",
     );
@@ -120,7 +120,7 @@ job boxes {
     const [finding, ...more] = found(cold("71 h", "15 C, 50 % RH"));
     expect(more).toEqual([]);
     expect(finding?.severity).toBe("error");
-    expect(finding?.headline).toBe("Too soon over uncured oil: needs 3 days, here 4 days 14 h");
+    expect(finding?.headline).toBe("Water over uncured `oil` after 2 days 23 h: needs 4 days 14 h here");
     expect(finding?.remedy).toContain("wait 1 day 15 h longer (1 h in the label's own air)");
     expect(found(cold("110 h", "15 C, 50 % RH"))).toEqual([]);
   });

@@ -145,8 +145,8 @@ export interface Finding extends FindingText {
   readonly surfaces?: readonly string[];
   /** It is told together with its like, see `rules/grouping.ts`. */
   readonly part?: GroupPart;
-  /** Two findings with one cause are one matter, see `secondaryTo` of a rule. */
-  readonly cause?: string;
+  /** Two findings with a cause in common are one matter, see `secondaryTo` of a rule. */
+  readonly causes?: readonly string[];
   /** A time falls short by so little that the finding is only a hint; a project can narrow the margin. */
   readonly eased?: Eased;
   /** All findings that this one stands for, itself among them; absent where it stands for itself alone. */
@@ -164,10 +164,14 @@ export interface Eased {
 export interface GroupPart {
   /** The name of the group, see `rules/finding-groups.ts`. */
   readonly group: string;
-  /** What is missing here, as the text would state it: `gloves`. */
-  readonly name: string;
+  /** What is the matter here, in the words of the group: the missing duty `gloves`, the air that is `too cold`. */
+  readonly names: readonly string[];
   /** Why, as one clause that begins a sentence: "`mineral_spirits` dries the skin". */
   readonly reason: string;
+  /** Who asks for it, where those with one reason are told in one sentence: "10 C is asked for by A and B". */
+  readonly who?: string;
+  /** The part that holds in one job alone is told with those that hold in every job, if there are any. */
+  readonly joinsEveryJob?: true;
 }
 
 /** What is left of a finding that is told within another: `# allow`, settings and pages go by its rule. */

@@ -26,7 +26,7 @@ import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/ac
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment } from "../surface/state.ts";
 import { mentionsOfLine } from "./chemical-uses.ts";
-import { MISSING_DUTIES } from "./finding-groups.ts";
+import { MISSING_DUTIES } from "./group-missing-duties.ts";
 import type { Report, RuleChecks, RunContext } from "./rule.ts";
 import { textOf } from "./spoken-words.ts";
 import { related, undertakeDuties, useName } from "./texts.ts";
@@ -96,7 +96,7 @@ function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, mor
     ...(need.cause ? { related: [need.cause] } : {}),
     fixes: [stateDuty(action, duty)],
     // Lead is a matter of its own: nobody may overlook it in a list.
-    ...(duty === "lead_safe" ? {} : { part: { group: MISSING_DUTIES, name: duty, reason } }),
+    ...(duty === "lead_safe" ? {} : { part: { group: MISSING_DUTIES, names: [duty], reason } }),
   };
 }
 

@@ -9,12 +9,12 @@
  */
 import { byGravity, type Finding, type RelatedPlace, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
-import { andList } from "../model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { cautious } from "./lead-caution.ts";
 import type { JobContext, MomentContext, Report, TradeRule } from "./rule.ts";
+import { whereText } from "./texts.ts";
 
 export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
 
@@ -225,7 +225,7 @@ function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;
   const { job } = worst;
   const report = toldTogether(group, worst.report);
-  const { headline, why, remedy, part, cause, eased } = report;
+  const { headline, why, remedy, part, causes, eased } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
   return {
     rule: worst.rule.id,
@@ -239,7 +239,7 @@ function finding(group: readonly Draft[]): Finding {
     ...(job ? { where: whereText(job, surfaces), job } : {}),
     ...(job && surfaces.length > 0 ? { surfaces } : {}),
     ...(part ? { part } : {}),
-    ...(cause === undefined ? {} : { cause }),
+    ...(causes === undefined ? {} : { causes }),
     ...(eased === undefined ? {} : { eased }),
   };
 }
@@ -251,13 +251,6 @@ function toldTogether(group: readonly Draft[], report: Report): Report {
   const places = group.flatMap((draft) => draft.report.related ?? []);
   const related = [...new Map(places.map((each) => [placeKey(each.place), each])).values()];
   return { ...report.wait.sayAll(waits), related };
-}
-
-/** "Job `tables`, surfaces `top` and `apron`." */
-function whereText(job: string, surfaces: readonly string[]): string {
-  const named = surfaces.map((surface) => `\`${surface}\``);
-  const noun = named.length > 1 ? "surfaces" : "surface";
-  return `Job \`${job}\`${named.length > 0 ? `, ${noun} ${andList(named)}` : ""}.`;
 }
 
 const severityOf = (draft: Draft): Severity => draft.report.severity ?? draft.rule.severity;

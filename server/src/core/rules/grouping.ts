@@ -6,9 +6,17 @@
  * out what they allow, so that each part is allowed, set and explained by its own rule. Nothing is lost: the finding that
  * is left has all of them as its `parts` and the gravest of their levels.
  */
-import { byGravity, type Finding, type FindingPart, gravest, type RelatedPlace } from "../findings.ts";
+import {
+  byGravity,
+  type Finding,
+  type FindingPart,
+  type GroupPart,
+  gravest,
+  type RelatedPlace,
+} from "../findings.ts";
 import { type Place, placeKey } from "../place.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
+import { whereText } from "./texts.ts";
 
 /** `secondaryTo` says which rules the findings of a rule are secondary to. */
 export const groupFindings = (
@@ -21,9 +29,10 @@ export const groupFindings = (
 
 /** Each group stands where its first part stood in the list. */
 function toldTogether(findings: readonly Finding[]): readonly Finding[] {
+  const everyJobs = namesOfEveryJob(findings);
   const groups = new Map<unknown, Finding[]>();
   for (const finding of findings) {
-    const key = groupKey(finding) ?? finding;
+    const key = groupKey(finding, everyJobs) ?? finding;
     const group = groups.get(key);
     if (group) group.push(finding);
     else groups.set(key, [finding]);
@@ -31,33 +40,88 @@ function toldTogether(findings: readonly Finding[]): readonly Finding[] {
   return [...groups.values()].map((group) => (group.length === 1 ? group[0]! : toldAsOne(group)));
 }
 
-/** One recipe is one group; on a line that leads to a recipe of another file, that line. */
-function groupKey({ part, place, job = "" }: Finding): string | undefined {
-  if (!part || FINDING_GROUPS[part.group] === undefined) return undefined;
+/** What is the matter in every job, by the group that it is told in. */
+function namesOfEveryJob(findings: readonly Finding[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const names = new Map<string, Set<string>>();
+  for (const { part, place, job } of findings) {
+    const key = part && job === undefined ? keyOf(part, place, "") : undefined;
+    if (key === undefined) continue;
+    const known = names.get(key) ?? new Set();
+    for (const name of part!.names) known.add(name);
+    names.set(key, known);
+  }
+  return names;
+}
+
+function groupKey(
+  { part, place, job = "" }: Finding,
+  everyJobs: ReadonlyMap<string, ReadonlySet<string>>,
+): string | undefined {
+  if (!part) return undefined;
+  const joined = part.joinsEveryJob ? keyOf(part, place, "") : undefined;
+  const isJoined = joined !== undefined && part.names.some((name) => everyJobs.get(joined)?.has(name));
+  return isJoined ? joined : keyOf(part, place, job);
+}
+
+/** One recipe is one group; on a line that leads to a recipe of another file, that line. Or a whole job is one. */
+function keyOf({ group }: GroupPart, place: Place, job: string): string | undefined {
+  const row = FINDING_GROUPS[group];
+  if (row === undefined) return undefined;
+  if (row.across === "job") return [group, place.file, job].join("\u0000");
   const line = place.declaration.startsWith("recipe ") ? "" : `${place.span.start}`;
-  return [part.group, place.file, place.declaration, line, job].join("\u0000");
+  return [group, place.file, place.declaration, line, job].join("\u0000");
 }
 
 /** At the place of the gravest, of those the first; its related places are those of all parts. */
 function toldAsOne(group: readonly Finding[]): Finding {
-  const sorted = [...group].sort(
-    (a, b) => byGravity(a, b) || a.place.span.start - b.place.span.start || (a.rule < b.rule ? -1 : 1),
-  );
+  const sorted = inOrder(group);
   const first = sorted[0]!;
-  const { text, fixes } = FINDING_GROUPS[first.part!.group]!;
-  const elsewhere = sorted.flatMap(({ place, part }): readonly RelatedPlace[] =>
-    placeKey(place) === placeKey(first.place)
-      ? []
-      : [{ place, message: `\`${part!.name}\` is missing here` }],
+  const { text, fixes, elsewhere } = FINDING_GROUPS[first.part!.group]!;
+  const places = byLine(sorted.filter(({ place }) => !overlaps(place, first.place))).map(
+    (parts): RelatedPlace => ({ place: parts[0]!.place, message: elsewhere(parts) }),
   );
-  const { part: _, ...rest } = first;
+  const { part: _, job, where, surfaces, ...rest } = first;
   return {
     ...rest,
+    ...(sorted.every((each) => each.job === job) ? whose(job, sorted) : {}),
     ...text(sorted),
-    related: distinct([...elsewhere, ...sorted.flatMap(({ related }) => related)]),
+    related: distinct([...places, ...sorted.flatMap(({ related }) => related)]),
     fixes: fixes(sorted),
     parts: sorted.map(partOf),
   };
+}
+
+/** The gravest first, then as they are found: declarations in the order in which the work comes to them. */
+function inOrder(group: readonly Finding[]): readonly Finding[] {
+  const declarations = [...new Set(group.map(({ place }) => place.declaration))];
+  const order = ({ place }: Finding): number => declarations.indexOf(place.declaration);
+  return [...group].sort(
+    (a, b) =>
+      byGravity(a, b) ||
+      order(a) - order(b) ||
+      a.place.span.start - b.place.span.start ||
+      (a.rule < b.rule ? -1 : 1),
+  );
+}
+
+function byLine(parts: readonly Finding[]): readonly (readonly Finding[])[] {
+  const lines: Finding[][] = [];
+  for (const part of parts) {
+    const line = lines.find(([known]) => overlaps(known!.place, part.place));
+    if (line) line.push(part);
+    else lines.push([part]);
+  }
+  return lines;
+}
+
+/** The job that all parts are of, with all its surfaces that they name; nothing where they hold in every job. */
+function whose(
+  job: string | undefined,
+  parts: readonly Finding[],
+): Pick<Finding, "job" | "where" | "surfaces"> {
+  if (job === undefined) return {};
+  const surfaces = [...new Set(parts.flatMap((part) => part.surfaces ?? []))];
+  return { job, where: whereText(job, surfaces), ...(surfaces.length > 0 ? { surfaces } : {}) };
 }
 
 const partOf = ({ rule, severity, place, headline }: Finding): FindingPart => ({
@@ -106,8 +170,8 @@ const isOf = (finding: Finding, rules: readonly string[]): boolean =>
 
 /** Of one cause where both name theirs, else on one line. */
 const isOneMatter = (a: Finding, b: Finding): boolean =>
-  a.cause !== undefined && b.cause !== undefined
-    ? a.cause === b.cause && a.place.file === b.place.file
+  a.causes !== undefined && b.causes !== undefined
+    ? a.causes.some((cause) => b.causes!.includes(cause)) && a.place.file === b.place.file
     : overlaps(a.place, b.place);
 
 const overlaps = (a: Place, b: Place): boolean =>

@@ -2,7 +2,7 @@
  * Lead in what a step reaches: how sure it is, and what a remedy must say first that tells anyone to sand, scuff or strip.
  *
  * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust, so the engine passes every
- * report through `cautious`, which says so first and takes the fix away.
+ * report through `cautious`, which says so first and takes the fix away. A report says as data that its remedy `abrades`.
  */
 import { countsAsLead, type LeadStatus, leadStatus } from "../knowledge/lead.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
@@ -116,28 +116,28 @@ const tellsOfGate = (text: string): boolean =>
 // Remedies
 
 /**
- * A report as it may be said where lead is to be thought of: a remedy that tells to sand, scuff, scrape or strip what may
- * hold lead says so first, and no fix writes such a step. The engine passes every report of every rule through here.
+ * A report as it may be said where lead is to be thought of: a remedy that `abrades` what may hold lead says so first,
+ * and no fix writes such a step. The engine passes every report of every rule through here.
  */
 export function cautious(run: SurfaceRun, action: Action, report: Report): Report {
-  if (run.kind !== "job" || !ABRADES.test(report.remedy)) return report;
+  if (run.kind !== "job" || report.abrades === undefined) return report;
   const before = momentOf(run, action)?.before;
-  const matter = before && leadIn(run, coatsMeant(report.remedy, before));
+  const matter = before && leadIn(run, coatsMeant(report.abrades, before));
   // A late clear is not worth the words where only the country is missing.
   if (!matter?.coat || (matter.kind === "clear" && matter.status === "possible")) return report;
   return {
     ...report,
     remedy: `${caution(matter.status, coatName(matter.coat))} ${report.remedy}`,
-    fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => ABRADES.test(text))),
+    fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => ABRADING_STEP.test(text))),
   };
 }
 
 /** What a remedy can mean: everything where it goes through to the wood, else what lies on top. */
-const coatsMeant = (remedy: string, { layers }: SurfaceState): readonly Coat[] =>
-  TAKES_OFF.test(remedy) || layers.at(-1)?.origin === "existing" ? layers : [];
+const coatsMeant = (abrades: NonNullable<Report["abrades"]>, { layers }: SurfaceState): readonly Coat[] =>
+  abrades === "to the wood" || layers.at(-1)?.origin === "existing" ? layers : [];
 
-const ABRADES = /\b(?:sand|scuff|scrape|strip|abrade)\b|\ba (?:sanding|scuffing)\b/iu;
-const TAKES_OFF = /\b(?:scrape|strip)\b|\bto (?:the )?(?:bare )?wood\b|\bsand (?:\S+ ){0,3}off\b/iu;
+/** Such a line in the text of a fix. */
+const ABRADING_STEP = /\bstep\s+(?:sand|scuff|scrape|strip|distress)\b/u;
 
 const caution = (status: LeadMatter["status"], name: string): string =>
   status === "found"

@@ -71,8 +71,13 @@ export interface Report extends Omit<FindingText, "where"> {
   readonly eased?: Eased;
   /** Told together with its like on one recipe. */
   readonly part?: GroupPart;
+  /**
+   * Its remedy sands, scuffs, scrapes or strips what lies on the surface, or everything down to the wood: where that may
+   * hold lead, the engine says so first (`lead-caution.ts`).
+   */
+  readonly abrades?: "surface" | "to the wood";
   /** What brings the finding, where another rule's finding elsewhere may come of the same: see `secondaryTo`. */
-  readonly cause?: string;
+  readonly causes?: readonly string[];
 }
 
 /** A time that something needed and did not have. */
@@ -154,8 +159,9 @@ export interface TradeRule extends RuleMeta {
   /** Its own words are about lead, so the caution that remedies on old coats begin with is not added. */
   readonly speaksOfLead?: true;
   /**
-   * Rules whose findings say the same, or what comes before it. Where one of them has a finding of the same cause (the
-   * `cause` of both reports; without one, the same line), this rule's finding becomes a related place of that one.
+   * Rules whose findings say the same, or what comes before it. Where one of them has a finding of the same cause (one in
+   * common of the `causes` of both reports; without any, the same line), this rule's finding becomes a related place of
+   * that one.
    */
   readonly secondaryTo?: readonly string[];
 }

@@ -34,7 +34,7 @@ export interface ShortWaitSays {
   readonly hasMargin?: false;
 }
 
-type Rest = Pick<Report, "related" | "fixes" | "cause" | "at">;
+type Rest = Pick<Report, "related" | "fixes" | "causes" | "at">;
 
 /** A report on a time that is too short, which the engine tells together with those of the jobs. */
 export function shortWait(own: NeededWait, says: ShortWaitSays, rest: Rest = {}): Report {
@@ -101,7 +101,7 @@ function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
   const distinct = distinctWaits(waits);
   const longest = distinct.toSorted((a, b) => missing(b) - missing(a))[0]!;
   return {
-    headline: fitting(says.headlines(hadText(longest.had), rangeText(distinct))),
+    headline: fitting(says.headlines(hadText(longest.had), needText(distinct))),
     why: `${says.why}\n${neededText(distinct, says.of)}`,
     remedy: remedyText(distinct, longest, says),
     severity: gravest(distinct.map((wait) => severityOf(wait, says))),
@@ -146,11 +146,13 @@ const missing = (wait: NeededWait): number => toldHours(wait) - toldHad(wait.had
 
 const hadText = (had: number): string => (toldHad(had) > 0 ? exactDuration(toldHad(had)) : "");
 
-/** `3 h`, or `3 h, here 1 day 4 h` where the air of a job makes more of it. */
-function rangeText(waits: readonly NeededWait[]): string {
-  const hours = waits.map(toldHours);
+/** `3 h`, or `1 day 4 h here` where the air of a job makes more of it. In the cold no time will do, so it is the label's. */
+function needText(waits: readonly NeededWait[]): string {
+  const hours = waits.map((wait) =>
+    wait.needed.tooCold ? roundedUpHours(wait.needed.label) : toldHours(wait),
+  );
   const [least, most] = [Math.min(...hours), Math.max(...hours)];
-  return least === most ? exactDuration(most) : `${exactDuration(least)}, here ${exactDuration(most)}`;
+  return least === most ? exactDuration(most) : `${exactDuration(most)} here`;
 }
 
 /** "The label asks for 3 days; the air of `porch` (9 C) makes that 6 days 22 h for job `attic`." */
@@ -163,12 +165,14 @@ function neededText(waits: readonly NeededWait[], of?: string): string {
       : isTypical
         ? `${told} is a typical figure${of ? ` for ${of}` : ""}, the label decides`
         : `${of ? `The label of ${of}` : "Its label"} asks for ${told}`;
-  const shops = waits.filter(({ needed }) => needed.factor > 1.005);
+  const shops = waits.filter(({ needed }) => needed.factor > 1.005 || needed.tooCold);
   if (shops.length === 0) return `${base}.`;
   const inShops = shops.slice(0, MOST_SHOPS).map(({ needed, shop, job }) => {
     const air = shopAirText(needed.cause);
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
+    if (needed.tooCold)
+      return `it asks for ${celsius(needed.tooCold.lowestC)} or more, and at the ${celsius(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"} it may never dry through${whose}`;
     return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${formatNumber(needed.factor, 2)})${whose}`;
   });
   const more =
@@ -178,15 +182,21 @@ function neededText(waits: readonly NeededWait[], of?: string): string {
 
 const MOST_SHOPS = 3;
 
+const celsius = (degrees: number): string => `${formatNumber(degrees, 1)} C`;
+
 function remedyText(
   waits: readonly NeededWait[],
   longest: NeededWait,
   { instead, otherwise, also }: ShortWaitSays,
 ): string {
+  const or = otherwise ? `, or ${otherwise}` : "";
+  const and = also ? `; ${also}` : "";
+  const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
+  if (cold.length > 0)
+    return `Warm the room to ${celsius(Math.max(...cold))} or more first, since no wait makes up for the cold; then write \`${instead}\`${or}${and}.`;
   const longer = exactDuration(missing(longest));
   const least = Math.min(...waits.map(missing));
   const byLabel = least < missing(longest) ? ` (${exactDuration(least)} in the label's own air)` : "";
-  const or = otherwise ? `, or ${otherwise}` : "";
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
-  return `Write \`${instead}\`${byAir} or wait ${longer} longer${byLabel}${or}${also ? `; ${also}` : ""}.`;
+  return `Write \`${instead}\`${byAir} or wait ${longer} longer${byLabel}${or}${and}.`;
 }

@@ -99,6 +99,13 @@ export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix 
   return fixOf("undertaking", title, edits);
 }
 
+/** "Job `tables`, surfaces `top` and `apron`." */
+export function whereText(job: string, surfaces: readonly string[]): string {
+  const named = surfaces.map((surface) => `\`${surface}\``);
+  const noun = named.length > 1 ? "surfaces" : "surface";
+  return `Job \`${job}\`${named.length > 0 ? `, ${noun} ${andList(named)}` : ""}.`;
+}
+
 /** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */
 export function endOfDateWanted(wanted: { readonly date: string; readonly time?: string }): string {
   if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;

@@ -24,6 +24,8 @@ export interface DryingTime {
   readonly factor: number;
   /** label × factor. */
   readonly hours: number;
+  /** The shop is colder than the label's lowest temperature: the film may never form there, however long it waits. */
+  readonly tooCold?: { readonly shopC: number; readonly lowestC: number };
   readonly cause: FactorCause;
 }
 
@@ -89,7 +91,28 @@ export function dryingTimeOf(
   const label = (material && labelHours(material, stage)) ?? familyHours(family, stage);
   if (label === undefined) return undefined;
   const isTypical = !statesTime(material, stage);
-  const time = { stage, label, isTypical, factor, hours: label * factor, cause: factorCause };
+  const tooCold = coldOf(material, factorCause);
+  const time: DryingTime = {
+    stage,
+    label,
+    isTypical,
+    factor,
+    hours: label * factor,
+    cause: factorCause,
+    ...(tooCold ? { tooCold } : {}),
+  };
   const isFiller = (material?.family ?? family)?.role === "filler";
   return isFiller && stage === "recoat" && isTypical && time.hours < NIGHT_H ? aNight(time) : time;
+}
+
+function coldOf(material: Material | undefined, cause: FactorCause): DryingTime["tooCold"] {
+  const lowestC = material?.limits?.value.low;
+  const shopC = shopTemperature(cause);
+  return lowestC !== undefined && shopC !== undefined && shopC < lowestC ? { shopC, lowestC } : undefined;
+}
+
+/** The temperature of the shop, where a law reads it. */
+function shopTemperature(cause: FactorCause): number | undefined {
+  if (cause.law === "water") return cause.shop.temperature;
+  return cause.law === "reaction" || cause.law === "solvent" ? cause.shopC : undefined;
 }

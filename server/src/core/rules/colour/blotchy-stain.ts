@@ -23,6 +23,8 @@ const SHELF = (wood: string) => `piece shelf {
 export const blotchyStain: TradeRule = {
   id: "blotchy-stain",
   group: "colour",
+  // Where wax is left in the wood, the colour comes out patchy whatever the wood.
+  secondaryTo: ["coat-over-wax"],
   severity: "warning",
   docs: {
     summary:

@@ -86,6 +86,7 @@ export const stainOverEndGrain: TradeRule = {
         headline: `The end grain will turn nearly black under \`${action.use.name}\``,
         why: `End grain of solid ${wood.name} sanded to ${last} drinks several times what the face drinks.`,
         remedy: `Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat of dewaxed shellac on them first.`,
+        abrades: "surface",
         related: [
           related(shape.place, "The edges are counted in here"),
           related(sanding.place, `Sanded to ${last} here`),

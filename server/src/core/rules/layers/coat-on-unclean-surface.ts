@@ -11,6 +11,8 @@ import { insertAbove, related, replaceAt, useName } from "../texts.ts";
 export const coatOnUncleanSurface: TradeRule = {
   id: "coat-on-unclean-surface",
   group: "layers",
+  // Taking the wax off cleans as well.
+  secondaryTo: ["coat-over-wax"],
   severity: "warning",
   docs: {
     summary:

@@ -165,7 +165,7 @@ job boxes {
 `,
     },
     {
-      title: "Shellac melts into old shellac, and bare wood is no film",
+      title: "Shellac melts into old shellac, and bare wood has no film",
       text: `piece box "Box" {
   surface lid {
     shape    panel 300 mm x 200 mm
@@ -264,6 +264,7 @@ job lamps {
           headline: `${name} goes on ${slickName(run)} that was not scuffed`,
           why,
           remedy: "Scuff it lightly with 220 grit and dust it off first.",
+          abrades: "surface",
           related: wood ? [related(wood, "What the surface is made of")] : [],
           fixes: [insertAbove("undertaking", action, "Scuff and dust the surface first", scuffLines(action))],
         });
@@ -278,6 +279,7 @@ job lamps {
         headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
         remedy: "Scuff with 220 to 320 grit and dust it off first.",
+        abrades: "surface",
         related: [layerBelow(below)],
         fixes: isPaint
           ? []

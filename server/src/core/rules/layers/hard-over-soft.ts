@@ -185,6 +185,7 @@ recipe cleared {
             over.role === "paint"
               ? "Choose a paint as flexible as the layer below, or put a bonding primer between the two."
               : "Choose a clear as flexible as the layer below, or strip that layer first.",
+          ...(over.role === "paint" ? {} : { abrades: "to the wood" }),
           related: [layerBelow(coat)],
         });
         return;

@@ -137,6 +137,7 @@ job boxes {
             ? "Soap that cannot soak in stays a smeary skin that water takes off again."
             : "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
         remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
+        abrades: "to the wood",
         related: film && !slick ? [layerBelow(film)] : [],
       });
     },

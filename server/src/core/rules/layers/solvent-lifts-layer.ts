@@ -192,6 +192,7 @@ job boxes {
         headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
         why: `${film.unknown ? `It may be ${worst.name}, which` : "The film"} softens, smears and loses its surface under the cloth.`,
         remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
+        abrades: "to the wood",
         related: [layerBelow(film)],
       });
     },

@@ -5,7 +5,7 @@
 import type { RelatedPlace } from "../../findings.ts";
 import { type Coat, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
 import { isPorousPaint, slickName } from "../coat-queries.ts";
-import type { TradeRule } from "../rule.ts";
+import type { Report, TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
 export const stainOnSealedSurface: TradeRule = {
@@ -186,6 +186,7 @@ job boxes {
         headline: `${useName(action.use)} ${sealed.what}`,
         why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
         remedy: sealed.remedy,
+        ...(sealed.abrades ? { abrades: sealed.abrades } : {}),
         related: sealed.related,
       });
     },
@@ -195,6 +196,7 @@ job boxes {
 interface Sealed {
   readonly what: string;
   readonly remedy: string;
+  readonly abrades?: Report["abrades"];
   readonly related: readonly RelatedPlace[];
 }
 
@@ -214,6 +216,7 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
     return {
       what: `does not soak through ${coatName(top)}`,
       remedy: "Stain before you oil; sand to bare wood first where the oil is on already.",
+      abrades: "to the wood",
       related: [layerBelow(top)],
     };
   }
@@ -225,6 +228,7 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
     what: `does not soak through ${coatName(coat)}`,
     remedy:
       "Strip or sand to bare wood first, or lay it thin `as toner` on the scuffed film and put a clear over it.",
+    abrades: "to the wood",
     related: [layerBelow(coat)],
   };
 }
@@ -249,6 +253,7 @@ function substrateSeals(state: SurfaceState, slick: string | undefined): Sealed 
   return {
     what: `does not soak into ${slick}`,
     remedy: "Scuff and prime the surface and paint it instead.",
+    abrades: "surface",
     related: [],
   };
 }

@@ -86,7 +86,7 @@ job boxes {
 `,
     },
     {
-      title: "Varnish that is no polyurethane, and lacquer over its sealer",
+      title: "Varnish without polyurethane, and lacquer over its sealer",
       text: `recipe varnished {
   for    wood
   safety ventilate, no_ignition, wet_rags

@@ -61,7 +61,7 @@ export const bleachNotNeutralised: TradeRule = {
         remedy:
           "Put a `clean` step above this layer that rinses or neutralises as the bleach's label says, and let the wood dry.",
         related: [related(bleached.place, "Bleached here")],
-        cause: `residue of ${placeKey(bleached.place)}`,
+        causes: [`residue of ${placeKey(bleached.place)}`],
       });
     },
   },

@@ -79,6 +79,7 @@ job shelves {
         headline: `The bleach goes on ${coatName(coat)}, not on bare wood`,
         why: "Bleach lightens only bare wood; on a finish it stands in drops, spoils the film and leaves patches.",
         remedy: "Strip or sand to bare wood and clean it above this line.",
+        abrades: "to the wood",
         related: [related(coat.place, "The finish that is still on")],
       });
     },

@@ -269,6 +269,7 @@ function reportRaisedWood({ action, before, run, index, report }: MomentContext<
     headline: `The raised grain is not sanded down before \`${action.use.name}\``,
     why: "Water raised the fibres; they harden under the film and leave it rough, however many coats follow.",
     remedy: "Once the wood is dry, sand it lightly with the grain and dust it before this layer.",
+    abrades: "surface",
     related: [related(before.raised!.place, "Water raises the grain here")],
     fixes:
       action.coat === 1
@@ -295,6 +296,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
     headline: `The grain that \`${raiser.what}\` raised is not sanded down`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: `Sand lightly with 220 once ${coatName(below)} is dry, and dust, before the next coat.`,
+    abrades: "surface",
     related: [layerBelow(raiser)],
     fixes:
       action.coat === 1

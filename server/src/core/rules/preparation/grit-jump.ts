@@ -145,6 +145,7 @@ function check(
     headline: `From grit ${from} to ${to} is too big a jump`,
     why: `Its particles are ${ratio.toFixed(1)} times smaller (${um(from)} to ${um(to)} µm), and above ${GRIT_JUMP_HINT_RATIO} times the scratches of ${from} stay and show.`,
     remedy: `Sand with ${missing.join(" and ")} in between.`,
+    abrades: "surface",
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
     at: place,
     ...(earlier ? { related: [related(earlier.place, `Grit ${from} is the last one here`)] } : {}),

@@ -177,6 +177,7 @@ job doors {
               ? "The scratches show through the film in slanting light."
               : "The scratches may show through the film in slanting light.",
         remedy: `Sand on to ${coarsest} or finer, dust, and then apply ${name}.`,
+        abrades: "surface",
         related: [related(sanding.place, `Sanded to ${last} here`)],
         fixes:
           action.coat === 1 && last >= coarsest / 2

@@ -118,7 +118,10 @@ function checkEnd({ run, report }: RunContext): void {
     const action = maskingStep(run, mask);
     if (!action) continue;
     report(action, {
-      headline: `"${mask.what}" is masked here and never unmasked`,
+      headline: fitting([
+        `"${mask.what}" is masked here and never unmasked`,
+        "Masked here and never unmasked",
+      ]),
       why: "The longer tape stays on, the harder its glue sets, and a cured film tears off with it.",
       remedy: "Add `step unmask` once the last coat is dry to the touch.",
       related: lastCoatPlace(run),

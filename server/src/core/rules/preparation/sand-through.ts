@@ -168,6 +168,7 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
     headline: `Sanding takes ${mm(after.woodTakenMm)} of a ${mm(veneerMm)} ${wood} veneer`,
     why: `Beyond ${mm(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
     remedy: "Start with a finer grit or leave out a pass, and take off an old finish with a stripper.",
+    abrades: "to the wood",
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),
     related: [
       ...(run.surface?.substrate.place
@@ -203,6 +204,7 @@ function checkLaminate({ action, after, run, report }: MomentContext<StepAction>
     headline: `Grit ${coarsest} sands into the laminate`,
     why: "The printed sheet is a few tenths of a millimetre thick, and once its pattern is sanded away it cannot be brought back.",
     remedy: "Only dull it: `step scuff 180`, or a light pass with 220 by hand.",
+    abrades: "surface",
     ...(run.surface?.substrate.place
       ? { related: [related(run.surface.substrate.place, "The surface is laminate")] }
       : {}),

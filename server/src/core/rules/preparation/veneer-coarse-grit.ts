@@ -65,6 +65,7 @@ export const veneerCoarseGrit: TradeRule = {
         headline: `Grit ${grit} takes ${mm(taken)} of a ${mm(veneer.veneerMm)} veneer in one pass`,
         why: "No hand presses evenly, and at an edge or bump a grit this coarse is through before you see it.",
         remedy: "Begin with 100 or 120, and take an old finish off with a stripper or a scraper.",
+        abrades: "to the wood",
         at: { ...action.place, span: action.syntax.grits[0]!.span },
         related: veneer.place ? [related(veneer.place, `The veneer is ${mm(veneer.veneerMm)} thick`)] : [],
       });

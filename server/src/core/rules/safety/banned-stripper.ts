@@ -122,6 +122,7 @@ recipe take_off {
         ({ row }) => ({
           why: `${row.harm} US rules took paint removers with it off sale (84 FR 11420, 40 CFR 751 subpart B).`,
           remedy: `${row.instead}; ask your local waste service where to take an old tin.`,
+          abrades: "to the wood",
         }),
       ),
   },

@@ -131,7 +131,7 @@ function onLayer({ before, run, index, report }: MomentContext<LayerAction>): vo
       ? `Neutralise it with ${neutraliserOf(residue)} and rinse again, or test the damp wood with indicator paper.`
       : howToRinse(residue),
     related: [putOn(residue)],
-    cause: causeOf(residue),
+    causes: [causeOf(residue)],
   });
 }
 
@@ -145,7 +145,7 @@ function onStep({ action, run, index, report }: MomentContext<StepAction>): void
     why: `${kindOf(residue)} dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
     remedy: howToRinse(residue),
     related: [putOn(residue)],
-    cause: causeOf(residue),
+    causes: [causeOf(residue)],
   });
 }
 

@@ -105,6 +105,7 @@ job lid {
         headline: `\`${action.use.name}\` is caustic and goes on ${wood}`,
         why: "Lye softens the glue under a veneer and turns wood with much tannin nearly black.",
         remedy: "Use a solvent stripper or a scraper here.",
+        abrades: "to the wood",
         at: action.use.place,
         related: [
           ...(place ? [related(place, "The wood")] : []),

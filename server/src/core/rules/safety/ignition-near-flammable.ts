@@ -3,6 +3,7 @@
  */
 import { canLight, IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
+import { MISSING_DUTIES } from "../group-missing-duties.ts";
 import { usesOf } from "../material-uses.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { related, useName } from "../texts.ts";
@@ -175,8 +176,14 @@ function check({ action, run, report }: MomentContext): void {
   const { ignition } = shop;
   const place = ignition.place;
   report({
-    headline: `The shop's ${ignition.value} can light the vapour of this line`,
+    headline: `The shop's ${ignition.value} can light this vapour`,
     why: `${useName(use)} has a flash point of ${flashOf(use.material)} C. Its vapour is heavier than air and creeps along the floor of \`${shop.name}\` until it finds the flame or the spark.`,
+    part: {
+      group: MISSING_DUTIES,
+      names: ["no_ignition"],
+      reason: `${useName(use)} has a flash point of ${flashOf(use.material)} C, and its vapour creeps along the floor of \`${shop.name}\` to the ${ignition.value}`,
+      joinsEveryJob: true,
+    },
     remedy: `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],

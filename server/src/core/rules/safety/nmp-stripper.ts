@@ -73,6 +73,7 @@ recipe take_off {
         ({ row }) => ({
           why: row.harm,
           remedy: `${row.instead}, or wear the gloves that its safety data sheet names and no others.`,
+          abrades: "to the wood",
         }),
       ),
   },

@@ -133,6 +133,7 @@ const BURNED: Report = {
   why: "A flame turns lead in old paint into fume, lights vapour and dust, and smoulders on out of sight for hours.",
   remedy:
     'Use no flame: take the coating off with a stripper, or with a heat gun whose heat is stated (`scrape "heat gun at 350 C"`).',
+  abrades: "to the wood",
 };
 
 const CHARRED: Report = {

@@ -4,8 +4,11 @@
  */
 import { formatNumber } from "../../measure/format-amount.ts";
 import type { Material, Shop } from "../../model/model.ts";
+import { andList } from "../../model/suggest.ts";
+import { sentence } from "../../sentence.ts";
+import { type AirKind, airOf, airRemedy, BAD_AIR, OUTSIDE_LIMITS } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { fitting, related, useName } from "../texts.ts";
 
 export const airOutsideLimits: TradeRule = {
   id: "air-outside-limits",
@@ -142,11 +145,24 @@ job shelves {
       const broken = brokenLimits(material, air.value);
       if (broken.length === 0) return;
       const place = material.limits?.place;
+      const kinds = broken.map(({ kind }) => kind);
+      const asked = andList(broken.map((each) => each.asked));
+      const has = `${sentence(airText(air.value))} in \`${run.shop!.name}\``;
       report({
-        headline: `The shop's air, ${airText(air.value)}, is ${broken.join(" and ")} for ${useName(action.use)}`,
-        why: "Outside its limits a film does not only dry slowly: it may not form, or it clouds, or it dries before it has flowed.",
-        remedy:
-          "Bring the room within the limits, without a flame or a glowing heater near vapours, and keep it there until the film is dry, or choose a material for this air.",
+        headline: fitting(
+          [useName(action.use), `\`${action.use.name}\``, "this layer"].map(
+            (what) => `The shop's air is ${andList(kinds)} for ${what}`,
+          ),
+        ),
+        why: `${has}, where the label asks for ${asked}. ${OUTSIDE_LIMITS}`,
+        remedy: airRemedy(kinds),
+        causes: [airOf(run.job?.name)],
+        part: {
+          group: BAD_AIR,
+          names: kinds,
+          reason: `${has}, where ${asked} are asked for`,
+          who: `\`${action.use.name}\``,
+        },
         related: [
           ...(air.place ? [related(air.place, "The air of the shop")] : []),
           ...(place ? [related(place, "The limits of the label")] : []),
@@ -163,15 +179,21 @@ const airText = (air: Air): string =>
     ? `${formatNumber(air.temperature, 1)} C`
     : `${formatNumber(air.temperature, 1)} C and ${formatNumber(air.humidity, 1)} % RH`;
 
-function brokenLimits(material: Material, air: Air): readonly string[] {
+interface Broken {
+  readonly kind: AirKind;
+  /** What is asked for instead: `10 C or more`. */
+  readonly asked: string;
+}
+
+function brokenLimits(material: Material, air: Air): readonly Broken[] {
   const limits = material.limits?.value;
   if (!limits) return [];
-  const broken: string[] = [];
+  const broken: Broken[] = [];
   if (limits.low !== undefined && air.temperature < limits.low)
-    broken.push(`too cold (${formatNumber(limits.low, 1)} C at least)`);
+    broken.push({ kind: "too cold", asked: `${formatNumber(limits.low, 1)} C or more` });
   if (limits.high !== undefined && air.temperature > limits.high)
-    broken.push(`too warm (${formatNumber(limits.high, 1)} C at most)`);
+    broken.push({ kind: "too warm", asked: `${formatNumber(limits.high, 1)} C or less` });
   if (limits.humidity !== undefined && air.humidity !== undefined && air.humidity > limits.humidity)
-    broken.push(`too damp (${formatNumber(limits.humidity, 1)} % RH at most)`);
+    broken.push({ kind: "too damp", asked: `${formatNumber(limits.humidity, 1)} % RH or less` });
   return broken;
 }

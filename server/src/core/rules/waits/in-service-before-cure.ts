@@ -5,6 +5,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
+import { airOf } from "../group-bad-air.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
 import {
   briefCoatName,
@@ -21,7 +22,7 @@ export const inServiceBeforeCure: TradeRule = {
   id: "in-service-before-cure",
   group: "waits",
   severity: "warning",
-  secondaryTo: ["child-or-food-surface"],
+  secondaryTo: ["child-or-food-surface", "air-outside-limits"],
   docs: {
     summary:
       "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it.",
@@ -216,8 +217,10 @@ job shelves {
           neededIn(run, needed, had),
           {
             headlines: (after, need) =>
-              [briefCoatName(film), "its last coat"].map(
-                (name) => `Done ${after || "straight"} after ${name}, which cures in ${need}`,
+              [briefCoatName(film), "its last coat"].map((name) =>
+                needed.tooCold
+                  ? `Done ${after || "straight"} after ${name}, which may never cure here`
+                  : `Done ${after || "straight"} after ${name}, which cures in ${need}`,
               ),
             why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
             instead: "wait until cured",
@@ -232,7 +235,7 @@ job shelves {
               ...timePlaces(run, needed, film.material),
               ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
             ],
-            cause: uncured(film),
+            causes: [uncured(film), ...(needed.tooCold ? [airOf(run.job?.name)] : [])],
           },
         ),
       );
@@ -250,7 +253,7 @@ job shelves {
         why: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
         remedy:
           "Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.",
-        ...(uncuredLast ? { cause: uncured(uncuredLast) } : {}),
+        ...(uncuredLast ? { causes: [uncured(uncuredLast)] } : {}),
         related: lastLayers(ctx),
       });
     },

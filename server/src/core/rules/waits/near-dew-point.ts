@@ -4,14 +4,16 @@
  */
 import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
+import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { fitting, related, useName } from "../texts.ts";
+
+const NEAR_DEW_POINT: AirKind = "near its dew point";
 
 export const nearDewPoint: TradeRule = {
   id: "near-dew-point",
   group: "waits",
   severity: "warning",
-  secondaryTo: ["air-outside-limits"],
   docs: {
     summary: "The shop's air is within 3 C of its dew point when a layer goes on.",
     why: "A piece that is a little cooler than the room has water on it that nobody sees: films cloud, blush or let go.",
@@ -108,11 +110,17 @@ job shelves {
       const { temperature, humidity } = air.value;
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
+      const reason = `Air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH has its dew point at ${formatNumber(found.dewPointC, 1)} C, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, blushes or does not hold`;
       report({
-        headline: `Air only ${formatNumber(found.marginC, 1)} C above its dew point for ${useName(action.use)}`,
-        why: `Air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH has its dew point at ${formatNumber(found.dewPointC, 1)} C, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, blushes or does not hold.`,
-        remedy:
-          "Warm the room, without a flame or a glowing heater near vapours, or dry its air, and let the piece stand in it until it is as warm as the room.",
+        headline: fitting(
+          [useName(action.use), "this layer"].map(
+            (what) => `Air only ${formatNumber(found.marginC, 1)} C above its dew point for ${what}`,
+          ),
+        ),
+        why: `${reason}.`,
+        remedy: airRemedy([NEAR_DEW_POINT]),
+        causes: [airOf(run.job?.name)],
+        part: { group: BAD_AIR, names: [NEAR_DEW_POINT], reason },
         related: air.place ? [related(air.place, "The air of the shop")] : [],
       });
     },

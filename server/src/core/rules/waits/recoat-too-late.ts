@@ -178,6 +178,7 @@ recipe two_coats {
         ),
         why: "Nothing was sanded since. After its window a film has closed, and the next coat only lies on it and may peel.",
         remedy: `Scuff and dust the film first, or put the coat on within ${hoursText(latest)}.`,
+        abrades: "surface",
         related: [
           ...(between ? [] : [layerBelow(below)]),
           ...(window?.place ? [related(window.place, "The label's recoat window")] : []),

@@ -252,7 +252,7 @@ function check({ run, report }: RunContext): void {
         level: "warning",
         hasMargin: false,
       },
-      { related: [...who, ...timePlaces(run, needed, last.material)], cause: uncured(last) },
+      { related: [...who, ...timePlaces(run, needed, last.material)], causes: [uncured(last)] },
     ),
   );
 }

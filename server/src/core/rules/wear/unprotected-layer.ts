@@ -70,7 +70,7 @@ job boxes {
 `,
     },
     {
-      title: "A sealer is no topcoat",
+      title: "A sealer is not a topcoat",
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags, vapour_respirator

@@ -1,0 +1,79 @@
+/**
+ * Safety duties that one recipe does not state, told together; and with a missing `no_ignition` the shop's own flame or
+ * heater, which can light the vapour: that is one fire, not two.
+ */
+import type { Finding } from "../findings.ts";
+import type { DutyWord } from "../knowledge/duties.ts";
+import { andList } from "../model/suggest.ts";
+import type { FindingGroup } from "./finding-group.ts";
+import { fitting, undertakeDuties } from "./texts.ts";
+
+export const MISSING_DUTIES = "missing-duties";
+
+const isDanger = ({ part }: Finding): boolean => part!.joinsEveryJob === true;
+
+const dutiesOf = (parts: readonly Finding[]): readonly DutyWord[] => [
+  ...new Set(parts.filter((each) => !isDanger(each)).flatMap(({ part }) => part!.names as DutyWord[])),
+];
+
+export const missingDutiesGroup: FindingGroup = {
+  across: "recipe",
+  text: (parts) => {
+    const duties = dutiesOf(parts);
+    const dangers = parts.filter(isDanger);
+    const danger = dangers[0];
+    const state = `state \`safety ${duties.join(", ")}\` above the first line that needs one`;
+    return {
+      headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
+      why: [...new Set([...dangers.map(dangerReason), ...parts.flatMap(dutyReason)])].join("\n"),
+      remedy:
+        danger === undefined
+          ? `See to each of them and ${state}; labels, safety data sheets and local codes decide what each has to be.`
+          : duties.length === 0
+            ? danger.remedy
+            : `${danger.remedy} Then see to each duty as labels and local codes have it, and ${state}.`,
+    };
+  },
+  elsewhere: (parts) => {
+    const duties = dutiesOf(parts).map((duty) => `\`${duty}\``);
+    if (duties.length === 0) return parts[0]!.headline;
+    return `${andList(duties)} ${duties.length === 1 ? "is" : "are"} missing here`;
+  },
+  fixes: (parts) => {
+    const places = parts.flatMap(({ fixes }) =>
+      fixes.flatMap(({ edits }) => edits.map(({ place }) => place)),
+    );
+    const [first] = places.toSorted((a, b) => a.span.start - b.span.start);
+    const isOneBlock = places.every(
+      ({ file, declaration }) => file === first?.file && declaration === first.declaration,
+    );
+    // Where the lines belong to several declarations no one line reaches all of them.
+    return first && isOneBlock
+      ? [undertakeDuties(first, dutiesOf(parts))]
+      : parts.flatMap(({ fixes }) => fixes);
+  },
+};
+
+function headlineWithDanger({ headline }: Finding, duties: readonly DutyWord[]): string {
+  if (duties.length === 0) return headline;
+  const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];
+  return fitting([
+    `${headline}; ${duties.length} safety ${noun} ${verb} missing`,
+    `${headline}; ${duties.length} ${noun} ${verb} missing`,
+    headline,
+  ]);
+}
+
+/** All of them where they fit on the line, else the gravest. */
+const missingHeadline = (duties: readonly DutyWord[]): string =>
+  fitting([
+    `${duties.length} safety duties are missing: ${duties.map((duty) => `\`${duty}\``).join(", ")}`,
+    `\`${duties[0]}\` and ${duties.length - 1} more safety duties are missing`,
+  ]);
+
+/** A flame or heater is told with its job, since another job's shop may have none. */
+const dangerReason = ({ part, job }: Finding): string =>
+  `${part!.reason}${job === undefined ? "" : ` (job \`${job}\`)`}.`;
+
+const dutyReason = (finding: Finding): readonly string[] =>
+  isDanger(finding) ? [] : [`\`${finding.part!.names[0]}\`: ${finding.part!.reason}.`];
