@@ -158,6 +158,6 @@ job first {
     const [finding, ...more] = found(text, "recoat-too-early");
     expect(more).toEqual([]);
     expect(finding?.severity).toBe("warning");
-    expect(finding?.headline).toContain("needs 2 h, here 3 h 39 min");
+    expect(finding?.headline).toContain("needs 3 h 39 min here");
   });
 });

@@ -280,15 +280,24 @@ function tooLate(
   return {
     headline: `${useName(action.use)} does not go over ${name}`,
     why: `${reason.split(/[;,] (?:use|take|strip)/u)[0]!.replace(/\.$/u, "")}.`,
-    remedy:
-      below.binder === "soap"
-        ? "Wash the soap out with water, let the wood dry and sand it first."
-        : over.role === "conditioner"
-          ? "Put the conditioner on bare wood, right under the stain, or leave it out."
-          : over.name === "grain filler"
-            ? "Fill the pores of bare or thinly sealed wood, or leave the filler out."
-            : "Strip the layer below first, or go on with the same conversion varnish.",
+    ...remedyFor(below, over),
     related: [place],
+  };
+}
+
+function remedyFor(below: Family, over: Family): Pick<Report, "remedy" | "abrades"> {
+  if (below.binder === "soap")
+    return {
+      remedy: "Wash the soap out with water, let the wood dry and sand it first.",
+      abrades: "surface",
+    };
+  if (over.role === "conditioner")
+    return { remedy: "Put the conditioner on bare wood, right under the stain, or leave it out." };
+  if (over.name === "grain filler")
+    return { remedy: "Fill the pores of bare or thinly sealed wood, or leave the filler out." };
+  return {
+    remedy: "Strip the layer below first, or go on with the same conversion varnish.",
+    abrades: "to the wood",
   };
 }
 

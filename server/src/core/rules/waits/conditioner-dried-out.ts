@@ -124,6 +124,7 @@ recipe coloured_on_water {
         ]),
         why: "The conditioner has dried and seals the wood in spots, so the stain comes out pale and patchy.",
         remedy: `Stain within ${hoursText(latest)}${inWater ? ", sand the dry conditioner lightly first," : ""} or put the conditioner on again right before the stain.`,
+        ...(inWater ? { abrades: "surface" as const } : {}),
         related: [layerBelow(below), ...(place ? [related(place, "The label's latest time")] : [])],
         fixes: wait
           ? [
