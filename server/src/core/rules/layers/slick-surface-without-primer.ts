@@ -120,6 +120,7 @@ job shelves {
         remedy: isScuffed
           ? "Put a bonding primer between the two, unless the paint's label says that it needs none."
           : "Scuff it lightly with 220 grit, dust it off and put a bonding primer on before the paint.",
+        ...(isScuffed ? {} : { abrades: "surface" as const }),
         related: place ? [related(place, "What the surface is made of")] : [],
         fixes: [
           isScuffed
