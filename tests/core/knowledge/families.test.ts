@@ -458,10 +458,11 @@ describe("fire, rags and solvents", () => {
     ]);
   });
 
-  test("alcohol dissolves shellac and nothing else; lacquer lifts oil paint (finishing textbooks)", () => {
+  test("alcohol dissolves shellac and softens acrylic paint; lacquer lifts oil paint (finishing textbooks)", () => {
     expect(namesWhere((row) => row.dissolvedBy.includes("alcohol"))).toEqual([
       "waxed shellac",
       "dewaxed shellac",
+      "acrylic paint",
       "shellac primer",
     ]);
     for (const name of ["alkyd paint", "oil varnish", "oil polyurethane", "acrylic paint"] as const) {

@@ -100,9 +100,11 @@ export const PAINT_FAMILIES: readonly Family[] = [
     cure: 720,
     voc: 130,
     sheens: ALL_SHEENS,
+    dissolvedBy: ["alcohol", "lacquer thinner", "acetone"],
     needsClear: false,
     sources: {
       ...WATER_SOURCES,
+      dissolvedBy: `${TEXTBOOK}; that alcohol softens it is how latex paint is told from oil paint, ${PRACTICE}`,
       solids: "gives 38 µm (1.5 mil) of dry film a coat, UFC 3-190-06 section 4.4.1.2",
       voc: `${EU_PAINTS}: A/d interior and exterior trim paint, waterborne, 130 g/L`,
     },

@@ -314,9 +314,16 @@ function fillsPores(over: Family, below: Family): Relation | undefined {
 }
 
 function dissolves(over: Family, below: Family): Relation | undefined {
-  if (below.dissolvedBy.includes(over.carrier)) {
+  if (below.dissolvedBy.includes(over.carrier) && !isQuickOver(over, below)) {
     if (below.binder === over.binder) {
       return fine("It melts into the layer below and becomes one film with it.", TEXTBOOK);
+    }
+    if (!takesShellac(below)) {
+      return {
+        verdict: "no",
+        reason: `The ${over.carrier} of ${over.name} softens ${below.name}, as shellac between them would; choose a waterborne coat.`,
+        source: below.sources.dissolvedBy ?? TEXTBOOK,
+      };
     }
     if (cracksOverShellac(over)) {
       return {
@@ -340,6 +347,14 @@ function dissolves(over: Family, below: Family): Relation | undefined {
   }
   return undefined;
 }
+
+/** Whether a barrier of shellac can go on it: not where alcohol softens it, unless it is shellac itself. */
+export const takesShellac = (below: Family): boolean =>
+  below.binder === "shellac" || !below.dissolvedBy.includes("alcohol");
+
+/** Shellac primer goes on acrylic paint in one quick coat, dry before its alcohol has softened the paint: common practice, no source. */
+export const isQuickOver = (over: Family, below: Family): boolean =>
+  over.name === "shellac primer" && below.name === "acrylic paint";
 
 function waxBearing(over: Family, below: Family): Relation | undefined {
   if (below.waxBearing !== true || !shunsWax(over)) return undefined;

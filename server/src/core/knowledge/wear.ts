@@ -38,7 +38,8 @@ export const WEARS_HARD: readonly FamilyName[] = (
 export const spoiltBy = (row: Family): readonly ("alcohol" | "heat")[] => {
   if (row.binder === "shellac") return ["alcohol", "heat"];
   if (row.role === "wax") return ["heat"];
-  return row.dissolvedBy.includes("alcohol") ? ["alcohol"] : [];
+  // A spill wiped up in time does not reach through an enamel, which alcohol softens slowly.
+  return row.role !== "paint" && row.dissolvedBy.includes("alcohol") ? ["alcohol"] : [];
 };
 
 /** What stands up to alcohol and heat as the last layer, for texts that say what to use instead. From memory, confidence high. */

@@ -16,7 +16,12 @@ import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related } from "../texts.ts";
 
-const FILE = (wood: string, colour: string, steps: string) => `material milk_white "Trim enamel" {
+const FILE = (
+  wood: string,
+  colour: string,
+  steps: string,
+  gloves = "",
+) => `material milk_white "Trim enamel" {
   family acrylic paint
   colour ${colour}
 }
@@ -28,7 +33,7 @@ piece shelf {
 }
 recipe painted {
   for    wood
-  safety dust_mask, ventilate, no_ignition
+  safety ${gloves}dust_mask, ventilate, no_ignition
   step   sand 120, 150
   step   dust
 ${steps}  wait   until cured
@@ -58,6 +63,26 @@ export const tanninBleed: TradeRule = {
     {
       title: "Cypress bleeds without tannin, too",
       text: FILE("cypress", "white", "  layer  milk_white #! tannin-bleed\n"),
+    },
+    {
+      title: "So do sapele and iroko",
+      text: ["sapele", "iroko"]
+        .map((wood) =>
+          FILE(
+            wood,
+            "white",
+            `  layer  milk_white #! tannin-bleed${wood === "sapele" ? "" : ", sealer-missing"}\n`,
+            "gloves, ",
+          ),
+        )
+        .map((text, at) =>
+          at === 0
+            ? text
+            : text
+                .slice(text.indexOf("piece shelf"))
+                .replaceAll(/\b(shelf|painted|shelves)\b/gu, `$1_${at + 1}`),
+        )
+        .join("\n"),
     },
     {
       title: "A thinned wash on oak, as a hint",

@@ -1,6 +1,6 @@
 /**
- * Teak, rosewood and other woods hold an oil of their own that keeps varnish from drying and waterborne clears from
- * holding. A hint, since old and well-seasoned wood may behave.
+ * Teak, rosewood and other woods hold an oil of their own that keeps varnish from drying and waterborne coats from
+ * holding. Oil and wax go on such wood as it is, and lacquer and shellac seal it themselves.
  */
 import type { Action } from "../../surface/actions.ts";
 import { firstIndexOf } from "../../surface/run-index.ts";
@@ -12,15 +12,20 @@ import { insertAbove, related, useName } from "../texts.ts";
 
 const SOLVENT_STEPS = ["clean", "dewax"];
 const isWipedOff = (done: Action): boolean =>
-  done.op === "step" && SOLVENT_STEPS.includes(done.verb) && done.use?.material?.family?.role === "solvent";
+  done.op === "step" &&
+  SOLVENT_STEPS.includes(done.verb) &&
+  done.use?.material?.family?.role === "solvent" &&
+  done.use.material.family.carrier !== "water";
 
 export const sealerMissing: TradeRule = {
   id: "sealer-missing",
   group: "layers",
-  severity: "hint",
+  severity: "warning",
+  secondaryTo: ["tannin-bleed"],
   docs: {
-    summary: "A varnish or a waterborne clear goes straight on bare wood that holds oil of its own.",
-    why: "The oil of teak, rosewood and the like keeps a varnish from drying and a waterborne clear from holding.",
+    summary:
+      "A varnish, an oil paint or a waterborne film goes straight on bare wood that holds oil of its own.",
+    why: "The oil and the extractives of teak, iroko, rosewood and the like keep a varnish from drying and a waterborne film from holding.",
     remedy:
       "Seal such wood with dewaxed shellac, or wipe it with acetone or alcohol just before the first coat.",
     sources: ["finishing textbooks, from memory, confidence medium"],
@@ -46,8 +51,53 @@ job boxes {
 }
 `,
     },
+    {
+      title: "A waterborne clear on teak that was rinsed with water alone",
+      text: `piece tray "Tray" {
+  surface face {
+    shape panel 400 mm x 300 mm
+    wood  teak
+  }
+}
+recipe cleared {
+  for    wood
+  safety dust_mask, gloves
+  step   sand 120, 180
+  step   clean with water
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  waterborne_polyurethane #! sealer-missing
+  wait   until cured
+}
+job trays {
+  piece tray
+  apply cleared to face
+}
+`,
+    },
   ],
   passing: [
+    {
+      title: "Oil on iroko",
+      text: `piece bench "Bench" {
+  surface seat {
+    shape panel 1200 mm x 400 mm
+    wood  iroko
+  }
+}
+recipe oiled {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  drying_oil, wiped
+  wait   until cured
+}
+job benches {
+  piece bench
+  apply oiled to seat
+}
+`,
+    },
     {
       title: "Sealed with shellac, or wiped with a solvent first",
       text: `piece box "Box" {
@@ -87,7 +137,7 @@ job boxes {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;
       const wood = woodOf(run);
-      if (over?.role !== "clear" || !wood?.oily || !isBare(before)) return;
+      if ((over?.role !== "clear" && over?.role !== "paint") || !wood?.oily || !isBare(before)) return;
       if (over.drying !== "oxidising" && over.drying !== "waterborne") return;
       if (firstIndexOf(run, isWipedOff) < index) return;
       const place = run.surface?.substrate.place;
@@ -95,8 +145,8 @@ job boxes {
         headline: `${useName(action.use)} goes straight on oily ${wood.name}`,
         why:
           over.drying === "waterborne"
-            ? "The wood holds oil of its own, and a waterborne clear does not hold on it."
-            : "The wood holds oil of its own, which keeps a varnish from drying.",
+            ? "The wood holds oil of its own, and a waterborne film does not hold on it."
+            : "The wood holds oil of its own, which keeps a varnish or an oil paint from drying.",
         remedy:
           "Seal it with dewaxed shellac first, or wipe it with acetone or alcohol just before the coat.",
         related: place ? [related(place, "What the surface is made of")] : [],

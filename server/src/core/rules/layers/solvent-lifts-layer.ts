@@ -3,8 +3,8 @@
  * of one kind with the layer below melts into it and is fine.
  */
 import { family } from "../../knowledge/families.ts";
-import type { Family } from "../../knowledge/family-schema.ts";
-import { HARD_OVER_SOFT_STEPS } from "../../knowledge/layer-relation.ts";
+import type { Carrier, Family } from "../../knowledge/family-schema.ts";
+import { HARD_OVER_SOFT_STEPS, isQuickOver, takesShellac } from "../../knowledge/layer-relation.ts";
 import { sentence } from "../../sentence.ts";
 import {
   type Coat,
@@ -30,6 +30,7 @@ export const solventLiftsLayer: TradeRule = {
     sources: [
       "UFC 3-190-06 section 2.4: solvent-sensitive coatings do not go with strong-solvent topcoats",
       "finishing textbooks, from memory: lacquer lifts oil paint, oil varnish and latex",
+      "alcohol softens acrylic and latex paint, and a quick coat of shellac primer holds on it: common practice, no source",
     ],
   },
   failing: [
@@ -56,6 +57,27 @@ export const solventLiftsLayer: TradeRule = {
   wait   5 days
   layer  nitrocellulose_lacquer, by hvlp #! solvent-lifts-layer
   wait   until cured
+}
+`,
+    },
+    {
+      title: "Shellac over acrylic paint, and alcohol to clean it",
+      text: `recipe glossy {
+  for    wood
+  safety ventilate, no_ignition, gloves, dust_mask
+  layer  acrylic_paint
+  wait   until cured
+  step   scuff 320
+  step   dust
+  layer  dewaxed_shellac #! solvent-lifts-layer
+  wait   until cured
+}
+recipe wiped {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  acrylic_paint
+  wait   until cured
+  step   clean with alcohol #! solvent-lifts-layer
 }
 `,
     },
@@ -121,6 +143,33 @@ job boxes {
 `,
     },
     {
+      title: "A waterborne clear over acrylic paint, or shellac primer in one quick coat",
+      text: `recipe cleared {
+  for    wood
+  safety dust_mask
+  layer  acrylic_paint
+  wait   until cured
+  step   clean with soap
+  step   scuff 320
+  step   dust
+  layer  waterborne_acrylic
+  wait   until cured
+}
+recipe repainted {
+  for    wood
+  safety ventilate, no_ignition, gloves, dust_mask
+  layer  acrylic_paint
+  wait   until cured
+  step   scuff 220
+  step   dust
+  layer  shellac_primer
+  wait   until recoat
+  layer  acrylic_paint
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Lacquer melts into lacquer, and over shellac and an oil finish that has cured",
       text: `recipe glossy {
   for    wood
@@ -152,8 +201,9 @@ job boxes {
       const mayWait =
         untilCured && !comesUp && coat.serial === before.layers.at(-1)?.serial && window === undefined;
       const barrier = family("dewaxed shellac");
-      const holdsOnBarrier = over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
+      const holdsOnBarrier = takesShellac(worst) && over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       report({
+        ...(isSoftened(worst, over.carrier) ? { severity: "warning" as const } : {}),
         headline: `${useName(action.use)} attacks ${coatName(coat)} below`,
         why: `${coat.unknown ? `The old finish may be ${worst.name}. ` : ""}${sentence(over.carrier)} softens the layer below, which wrinkles, lifts or smears${untilCured ? `: that has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
         remedy: comesUp
@@ -162,7 +212,9 @@ job boxes {
             ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
             : holdsOnBarrier
               ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
-              : "Strip the layer below, or choose a coat with a milder solvent.",
+              : takesShellac(worst)
+                ? "Strip the layer below, or choose a coat with a milder solvent."
+                : "Strip the layer below, or choose a waterborne clear as flexible as it is.",
         related: [layerBelow(coat)],
         fixes: mayWait
           ? [
@@ -186,9 +238,16 @@ job boxes {
       const solvent = action.use?.material?.family;
       if (solvent?.role !== "solvent" || (action.verb !== "clean" && action.verb !== "dewax")) return;
       const film = before.layers.findLast(isFilm);
-      const worst = film && familiesOf(film).find((below) => below.dissolvedBy.includes(solvent.carrier));
+      const worst =
+        film &&
+        familiesOf(film).find(
+          (below) =>
+            below.dissolvedBy.includes(solvent.carrier) &&
+            !(film.unknown && isSoftened(below, solvent.carrier)),
+        );
       if (!film || !worst) return;
       report({
+        ...(isSoftened(worst, solvent.carrier) ? { severity: "warning" as const } : {}),
         headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
         why: `${film.unknown ? `It may be ${worst.name}, which` : "The film"} softens, smears and loses its surface under the cloth.`,
         remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
@@ -199,6 +258,10 @@ job boxes {
   },
 };
 
+/** Alcohol softens acrylic paint and drags it, rather than dissolving it; paint of which nothing is known is seldom that. */
+const isSoftened = (below: Family, carrier: Carrier): boolean =>
+  below.name === "acrylic paint" && carrier === "alcohol";
+
 interface Lift {
   readonly coat: Coat;
   readonly worst: Family;
@@ -208,7 +271,13 @@ interface Lift {
 
 /** Whether the carrier of a wet coat attacks this one; wax and thin colour have rules and times of their own. */
 function lifting(state: SurfaceState, over: Family, coat: Coat): Lift | undefined {
-  const attacked = familiesOf(coat).filter((below) => below.role !== "wax" && !meltsInto(over, below));
+  const attacked = familiesOf(coat).filter(
+    (below) =>
+      below.role !== "wax" &&
+      !meltsInto(over, below) &&
+      !isQuickOver(over, below) &&
+      !(coat.unknown && isSoftened(below, over.carrier)),
+  );
   const worst = attacked.find((below) => below.dissolvedBy.includes(over.carrier));
   if (worst) return { coat, worst, untilCured: false };
   const soft = attacked.find(

@@ -1,9 +1,9 @@
 /**
- * Steel wool on bare oak and its like: iron and tannin make ink. Where the next coat is waterborne it is
- * `steel-wool-under-waterborne`'s.
+ * Steel wool on bare oak and its like, stained or not: iron and tannin make ink under any finish. Where the next coat is
+ * waterborne it is `steel-wool-under-waterborne`'s.
  */
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
-import { isBare } from "../../surface/state.ts";
+import { isFilm } from "../../surface/state.ts";
 import { woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { steelWoolBelow } from "../steel-wool.ts";
@@ -31,6 +31,24 @@ job shelves {
 }
 `;
 
+const STAINED = `recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  oil_stain, wiped
+  wait   until cured
+  note   "Level the raised fibres with 0000 steel wool."
+  step   dust
+  layer  oil_varnish #! steel-wool-on-tannin-wood
+  wait   until cured
+}
+job stained_shelves {
+  piece shelf
+  apply stained to top
+}
+`;
+
 export const steelWoolOnTanninWood: TradeRule = {
   id: "steel-wool-on-tannin-wood",
   group: "preparation",
@@ -51,6 +69,14 @@ export const steelWoolOnTanninWood: TradeRule = {
         "drying_oil, wiped #! steel-wool-on-tannin-wood",
       ),
     },
+    {
+      title: "Before shellac, and after a stain, which closes no pore",
+      text: FILE(
+        "white oak",
+        "Smooth with wire wool.",
+        "dewaxed_shellac #! steel-wool-on-tannin-wood",
+      ).concat(STAINED),
+    },
   ],
   passing: [
     {
@@ -66,7 +92,7 @@ export const steelWoolOnTanninWood: TradeRule = {
     onLayer: ({ action, before, run, index, report }) => {
       const wood = woodOf(run);
       if (action.use.material?.family?.drying === "waterborne" || wood?.tannin !== "rich") return;
-      if (!isBare(before) || before.openBelow) return;
+      if (before.openBelow || before.layers.some(isFilm)) return;
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({

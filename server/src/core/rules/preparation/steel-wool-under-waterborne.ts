@@ -1,8 +1,7 @@
 /**
  * Steel wool before a waterborne coat: the bits that break off rust in it, and in bare wood there is no
- * getting them out (a warning).
+ * getting them out.
  */
-import { isBare } from "../../surface/state.ts";
 import { isWooden } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { steelWoolBelow } from "../steel-wool.ts";
@@ -11,7 +10,7 @@ import { related } from "../texts.ts";
 export const steelWoolUnderWaterborne: TradeRule = {
   id: "steel-wool-under-waterborne",
   group: "preparation",
-  severity: "hint",
+  severity: "warning",
   docs: {
     summary: "A text tells to use steel wool, and the next coat is waterborne.",
     why: "Slivers of steel stay in the pores and corners, rust in the water of the coat and show as brown specks; on oak and other woods with tannin they turn black.",
@@ -35,7 +34,7 @@ export const steelWoolUnderWaterborne: TradeRule = {
 `,
     },
     {
-      title: "On bare walnut, a warning",
+      title: "On bare walnut",
       text: `piece shelf {
   surface top {
     shape panel 800 mm x 300 mm
@@ -82,16 +81,13 @@ recipe varnished {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, index, report }) => {
+    onLayer: ({ action, run, index, report }) => {
       if (action.use.material?.family?.drying !== "waterborne" || isWooden(run) === "no") return;
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({
-        ...(isBare(before) ? { severity: "warning" as const } : {}),
         headline: `Steel wool leaves rust spots under \`${action.use.name}\``,
-        why: isBare(before)
-          ? "Slivers of steel stay in the pores and rust in the water of the coat, black where there is tannin."
-          : "Slivers of steel stay in corners and scratches and rust in the water of the coat.",
+        why: "Slivers of steel stay in pores, corners and scratches and rust in the water of the coat, black where there is tannin.",
         remedy: "Use a nylon abrasive pad or fine paper there instead.",
         related: [related(said.place, "Steel wool is named here")],
       });
