@@ -3,6 +3,7 @@
  * checking them takes little more than in proportion. Measured as exponents (see `growth.ts`), never as seconds.
  */
 import { describe, expect, test } from "vitest";
+import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
@@ -94,4 +95,16 @@ describe("one recipe", () => {
       `# allow no-dust-mask: tried\nrecipe r {\n  step sand 80${times(size, () => ",\n 80")}\n}\n`;
     expect(growth(make, check, { from: 512, to: 16_384 })).toBeLessThan(MOST_GROWTH);
   });
+});
+
+test("a sheet lists the gravest findings, and counts the others", () => {
+  // Each of two hundred recipes is cut off where so many have followed each other, and draws on a hundred that are.
+  const text = `${times(300, (i) => `recipe r${i} {\n  follow r${i + 1}\n}\n`)}${dust("r300")}`;
+  const analysis = analyse({ "a.finish": text });
+  const [first] = analysis.sheets("a.finish");
+  expect(first!.findings.length).toBeGreaterThan(51);
+  const sheet = sheetReport(analysis, [first!], "text", (file) => file).replace(/\s*!*\s+/g, " ");
+  expect(sheet).toContain(` ${first!.findings.length - 50} more findings are not listed here.`);
+  expect(sheet).toContain(" 50. error");
+  expect(sheet).not.toContain(" 51. error");
 });

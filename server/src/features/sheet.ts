@@ -86,8 +86,12 @@ export function sheetsOf(
   return sheets;
 }
 
-const framesOf = ({ moments }: SurfaceRun): readonly Place[] =>
-  moments.flatMap(({ action }) => action.frames);
+/** The lines on the way to its actions, each once: actions deep in recipes have most of their way in common. */
+function framesOf({ moments }: SurfaceRun): readonly Place[] {
+  const frames = new Set<Place>();
+  for (const { action } of moments) for (const place of action.frames) frames.add(place);
+  return [...frames];
+}
 
 // ---------------------------------------------------------------------------------------------------------------
 // Jobs

@@ -148,6 +148,12 @@ const facts = (rows: Sheet["facts"]): readonly Block[] =>
 // ---------------------------------------------------------------------------------------------------------------
 // The head
 
+/** A sheet lists so many findings, the gravest; nobody reads more at the bench, and every sheet of a file may have them. */
+const MOST_LISTED = 50;
+
+const notListed = (count: number): string =>
+  `${counted(count, "more finding")} ${count === 1 ? "is" : "are"} not listed here. \`finishwright check\` lists them all.`;
+
 function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => string): readonly Block[] {
   if (found.length === 0) return [paragraph(plain(`Nothing found. ${NOT_SAFE}`))];
   const errors = found.some(({ severity }) => severity === "error");
@@ -156,20 +162,27 @@ function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => stri
     if (count === 0) return [];
     return [severity === "information" ? `${count} information` : counted(count, severity)];
   });
-  const items = found.map(
-    ({ severity, rule, message, at }): Inline => [
-      ...strong(`${severity} ${rule}`),
-      ...plain(` (${locate(at)}): `),
-      ...prose(message),
-    ],
-  );
+  // The gravest come first.
+  const items = found
+    .slice(0, MOST_LISTED)
+    .map(
+      ({ severity, rule, message, at }): Inline => [
+        ...strong(`${severity} ${rule}`),
+        ...plain(` (${locate(at)}): `),
+        ...prose(message),
+      ],
+    );
   return [
     {
       kind: "box",
       tone: errors ? "error" : "warning",
       isFindings: true,
       title: `${errors ? "Resolve before starting" : "Check before starting"}: ${counts.join(", ")}`,
-      blocks: [{ kind: "numbers", items }, paragraph(plain(NOT_SAFE))],
+      blocks: [
+        { kind: "numbers", items },
+        ...(found.length > MOST_LISTED ? [paragraph(plain(notListed(found.length - MOST_LISTED)))] : []),
+        paragraph(plain(NOT_SAFE)),
+      ],
     },
   ];
 }

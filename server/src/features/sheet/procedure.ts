@@ -49,8 +49,9 @@ export function procedureOf(input: ProcedureInput): Procedure {
   const spans = dutySpans(steps);
   const explained = new Set<Material>();
   const headed = new Set<string>();
+  const seen = new Set<Place>();
   const entries = run.moments.flatMap((moment, index): readonly SheetEntry[] => {
-    const heads = partsAt(input, moment.action, headed);
+    const heads = partsAt(input, moment.action, headed, seen);
     const number = numbers[index];
     if (number === undefined) return [...heads, ...unnumbered(moment.action)];
     const start = dutyStart(spans, number, steps.length);
@@ -91,6 +92,7 @@ function partsAt(
   { run, recipeAt }: ProcedureInput,
   action: Action,
   headed: Set<string>,
+  seen: Set<Place>,
 ): readonly SheetPart[] {
   const [outer] = action.frames;
   const applied = run.applied.find(({ apply }) => apply && outer && samePlace(apply, outer));
@@ -102,6 +104,9 @@ function partsAt(
     parts.push(partOf(applied.recipe));
   }
   for (const place of action.frames.slice(applied ? 1 : 0)) {
+    // Deep in recipes that follow each other most of the way is that of the action before.
+    if (seen.has(place)) continue;
+    seen.add(place);
     const recipe = recipeAt(place);
     if (!recipe || recipe === run.recipe || headed.has(recipeKey(recipe))) continue;
     headed.add(recipeKey(recipe));
