@@ -44,6 +44,8 @@ export const chemicalSchema = z.strictObject({
   instead: z.string().min(10).optional(),
   /** Words that follow its name where a machine or an instrument is meant. */
   notBefore: z.array(z.string()).optional(),
+  /** A word or two that come before its name where somebody or something else of that name is meant. */
+  notAfter: z.array(z.string()).optional(),
   sources: z.array(z.string().min(3)).min(1),
 });
 

@@ -117,7 +117,15 @@ function found(words: readonly Word[]): readonly { name: ChemicalName; from: num
       from = to + 1;
     }
   }
-  return all.filter(({ name, to }) => !chemical(name).notBefore?.includes(words[to + 1]?.key ?? ""));
+  return all.filter(({ name, from, to }) => {
+    const { notBefore = [], notAfter = [] } = chemical(name);
+    const before = words[from - 1]?.key ?? "";
+    return !(
+      notBefore.includes(words[to + 1]?.key ?? "") ||
+      notAfter.includes(before) ||
+      notAfter.includes(`${words[from - 2]?.key ?? ""} ${before}`)
+    );
+  });
 }
 
 function longestFrom(words: readonly Word[], from: number): number | undefined {

@@ -138,6 +138,7 @@ export const OLD_CHEMICALS = [
     hazards: ["poisonous ingredient"],
     harm: "Mercury harms nerves and kidneys, by its vapour and through the skin.",
     instead: MODERN_PIGMENT,
+    notAfter: ["bust of", "statue of", "figure of", "head of", "relief of", "god", "planet", "winged"],
     notBefore: [
       "thermometer",
       "barometer",

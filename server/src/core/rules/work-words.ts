@@ -7,12 +7,12 @@ const words = (pattern: RegExp): Words => ({ pattern });
 
 /** Burning off, blowlamps, gas rings. A torch alone may be a lamp to look with. */
 export const OPEN_FLAME = words(
-  /\bblow-?\s?(?:torch|lamp)(?:e?s)?\b|\b(?:gas|propane|butane|plumber['’]s|roofing|weed)[\s-]+(?:torch(?:es)?|burners?|flames?|rings?|hobs?|stoves?|cookers?)\b|\btorch(?:ed|ing)\b|\b(?:naked|open|bare|live)[\s-]+(?:flames?|lights?|fires?)\b|\bbunsen\b|\bprimus\b|\bcamp(?:ing)?[\s-]+stove\b|\bspirit[\s-]+(?:lamp|burner|stove)\b|\bover\s+(?:a|the|an open)\s+(?:fire|flame|candle|burner)\b|\b(?:burn|burns|burnt|burned|burning|flame|flamed|flaming|singe|singed|singeing|char|charred|charring)\b(?:\s+\S+){0,5}?\s+(?:off|away)\b|\b(?:pass|play|hold|move|run|wave)\b(?:\s+\S+){0,4}?\s+flames?\b|\b(?:shou[\s-]+sugi[\s-]+ban|yakisugi)\b|\b(?:light|lit|ignite|set\s+fire\s+to|flamb[eé])\b(?:\s+\S+){0,4}?\s+(?:alcohol|spirits?|shellac|vapou?rs?|solvents?)\b/giu,
+  /\bblow-?\s?(?:torch|lamp)(?:e?s)?\b|\b(?:gas|propane|butane|plumber['’]s|roofing|weed)[\s-]+(?:torch(?:es)?|burners?|flames?|rings?|hobs?|stoves?|cookers?)\b|\btorch(?:ed|ing)\b|\b(?:naked|open|bare|live)[\s-]+(?:flames?|lights?|fires?)\b|\b(?:have|having|light|lit|smoke|smoking|over)\s+(?:a|your|his|her|the|one['’]s)\s+(?:quick\s+|last\s+)?(?:smoke|cigarettes?|cigars?|pipe|fag)\b|\bbunsen\b|\bprimus\b|\bcamp(?:ing)?[\s-]+stove\b|\bspirit[\s-]+(?:lamp|burner|stove)\b|\bover\s+(?:a|the|an open)\s+(?:fire|flame|candle|burner)\b|\b(?:burn|burns|burnt|burned|burning|flame|flamed|flaming|singe|singed|singeing|char|charred|charring)\b(?:\s+\S+){0,5}?\s+(?:off|away)\b|\b(?:pass|play|hold|move|run|wave)\b(?:\s+\S+){0,4}?\s+flames?\b|\b(?:shou[\s-]+sugi[\s-]+ban|yakisugi)\b|\b(?:light|lit|ignite|set\s+fire\s+to|flamb[eé])\b(?:\s+\S+){0,4}?\s+(?:alcohol|spirits?|shellac|vapou?rs?|solvents?)\b/giu,
 );
 
 /** Something that is hot enough to light a vapour, or that warms what should not be warmed. */
 export const HOT_PLACE = words(
-  /\b(?:stove|radiator|(?:fan|gas|electric|space|patio|paraffin|kerosene|oil|water|infra-?\s?red)[\s-]+(?:heater|fire)|heater|boiler|furnace|fireplace|hearth|pilot[\s-]+(?:light|flame)|hot[\s-]?plate|hob|cooker|oven|gas[\s-]+ring|brazier|candle|fire(?:side)?)s?\b(?![\s-]+(?:doors?|escapes?|exits?|extinguishers?|blankets?|buckets?|brigade|alarms?|proof|watch|codes?|safe|resist\w*|covers?|shelf|shelves|grilles?|enamel|black|white|paint|polish|cleaners?|suits?|wax|screen|surround|tongs|irons?|dogs?|wood|place\s+(?:surround|screen))\b)/giu,
+  /\b(?:stove|wood[\s-]?burner|log[\s-]burner|hair[\s-]?dr[iy]er|radiator|(?:fan|gas|electric|space|patio|paraffin|kerosene|oil|water|infra-?\s?red)[\s-]+(?:heater|fire)|heater|boiler|furnace|fireplace|hearth|pilot[\s-]+(?:light|flame)|hot[\s-]?plate|hob|cooker|oven|gas[\s-]+ring|brazier|candle|fire(?:side)?)s?\b(?![\s-]+(?:doors?|escapes?|exits?|extinguishers?|blankets?|buckets?|brigade|alarms?|proof|watch|codes?|safe|resist\w*|covers?|shelf|shelves|grilles?|enamel|black|white|paint|polish|cleaners?|suits?|wax|screen|surround|tongs|irons?|dogs?|wood|place\s+(?:surround|screen))\b)/giu,
 );
 
 /** Charring wood on purpose. */
@@ -32,6 +32,12 @@ export const warmsSomethingFlammable = (text: string): boolean =>
 /** Going near it, or putting something there. */
 const NEAR =
   /\b(?:beside|besides|by|near|nearby|next\s+to|close\s+to|against|before|in\s+front\s+of|over|above|on|onto|at|under|into|in|round|around)\s+(?:(?:the|a|an|its|our|warm|hot|lit|glowing|iron|old|little|gas|running)\s+){0,4}$/iu;
+
+/** The other way round: "light the stove next to it". */
+const BESIDE_IT =
+  /^\s+(?:\w+\s+){0,2}?(?:next\s+to|beside|close\s+to|near|under|in\s+front\s+of)\s+(?:it|them|this)\b/iu;
+const HAIR_DRYER = /^hair/iu;
+const WITH_IT = /\b(?:with|use|using)\s+(?:the|a|your)\s+(?:\w+\s+)?$/iu;
 
 export const HEAT_GUN = words(
   /\bheat[\s-]?guns?\b|\bhot[\s-]?air(?:[\s-]+(?:guns?|strippers?|blowers?|pistols?))\b|\bhot[\s-]?air\b|\bheat[\s-]+strippers?\b/giu,
@@ -77,11 +83,10 @@ export function clauseNearHeat(text: string): string | undefined {
   return clauses(text).find((clause) =>
     [...clause.matchAll(HOT_PLACE.pattern)].some((match) => {
       const before = clause.slice(0, match.index);
-      return (
-        NEAR.test(before) &&
-        !DENIED_BEFORE.test(before) &&
-        !DENIED_AFTER.test(clause.slice(match.index + match[0].length))
-      );
+      const after = clause.slice(match.index + match[0].length);
+      const isNear =
+        NEAR.test(before) || BESIDE_IT.test(after) || (HAIR_DRYER.test(match[0]) && WITH_IT.test(before));
+      return isNear && !DENIED_BEFORE.test(before) && !DENIED_AFTER.test(after);
     }),
   );
 }
@@ -92,7 +97,7 @@ const clauses = (text: string): readonly string[] =>
 const DENIED_BEFORE =
   /\b(?:no|not|none|never|nor|neither|without|instead\s+of|rather\s+than|avoid\w*|forbid\w*|forbidden|except|free\s+of|free\s+from|away\s+from|far\s+from|clear\s+of|off\s+the|beware|cannot|than|(?:put|blow|turn|switch|snuff)\w*\s+(?:out|off)|extinguish\w*|shut\w*\s+(?:down|off)|remove[ds]?|ban\w*|danger\w*)\b|n['’]t\b/iu;
 const DENIED_AFTER =
-  /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|forbidden|prohibited|next\s+door)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
+  /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|forbidden|prohibited|next\s+door|(?:when|once|after)\b[^,]*\bcured?)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
 
 /** The highest temperature that a text names, in °C. */
 export function hottestC(text: string): number | undefined {

@@ -146,12 +146,20 @@ function isDispensedWith(
 ): boolean {
   const before = keys.slice(Math.max(0, at - 3), at);
   const without = before.lastIndexOf("without");
-  if (without >= 0) return !deniedBefore(at - before.length + without);
+  // "Without goggles nobody opens the can" asks for them.
+  if (without >= 0)
+    return !deniedBefore(at - before.length + without) && !keys.slice(at + 1).some((key) => NOBODY.has(key));
   const after = keys.slice(at + 1, at + 6);
+  if (LEAVING.has(keys.slice(0, at).findLast((key) => !ARTICLES.has(key)) ?? "") && after[0] === "off")
+    return !deniedBefore(at);
   if (after.includes("way") && after.includes("in")) return !deniedBefore(at);
   if (before.includes("no")) return after.some((key) => NEEDED.has(key));
   return after.includes("not") ? after.some((key) => NEEDED.has(key)) : after.includes("unnecessary");
 }
+
+const NOBODY = new Set(["nobody", "never", "no", "not", "don't"]);
+const LEAVING = new Set(["leave", "take", "keep", "left"]);
+const ARTICLES = new Set(["the", "a", "your", "their", "his", "her"]);
 
 function neededOf({ moments }: SurfaceRun, { needed }: Against): DutyWord | undefined {
   return needed.find((duty) =>

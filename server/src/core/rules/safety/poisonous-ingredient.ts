@@ -4,6 +4,7 @@
 import { isA } from "../../knowledge/chemicals.ts";
 import { type NamedChemical, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
 
 export const poisonousIngredient: TradeRule = {
   id: "poisonous-ingredient",
@@ -98,5 +99,10 @@ recipe stool {
   },
 };
 
-/** Old lead paint is spoken of by strippers, sealers and notes; only what is put on new is meant here. */
-const isLeadPigment = ({ by, words }: NamedChemical): boolean => by === "material" && !/paint/iu.test(words);
+/** Old lead paint is spoken of by strippers, sealers and notes; only what is put on new or mixed in is meant here. */
+const isLeadPigment = ({ by, words, action }: NamedChemical): boolean =>
+  !/paint/iu.test(words) &&
+  (by === "material" || (by === "line" && action !== undefined && MIXED_IN.test(textOf(action) ?? "")));
+
+const MIXED_IN =
+  /\b(?:add|adding|tint|tinted|boil|boiled|mix|mixed|stir|stirred|grind|ground|pinch|drop|drier)\b/iu;

@@ -57,7 +57,18 @@ export const pouredDownDrain: TradeRule = {
   },
 };
 
-const POURING = new Set(["pour", "tip", "flush", "empty", "dump"]);
+const POURING = new Set([
+  "pour",
+  "tip",
+  "flush",
+  "empty",
+  "dump",
+  "swill",
+  "slosh",
+  "rinse",
+  "chuck",
+  "throw",
+]);
 const STUFF = new Set([
   ...[
     "stripper",
@@ -71,7 +82,7 @@ const STUFF = new Set([
     "gasoline",
     "paint",
   ],
-  ...["varnish", "lacquer", "lye", "acid", "sludge", "kerosene", "naphtha", "oil", "caustic"],
+  ...["cleaner", "varnish", "lacquer", "lye", "acid", "sludge", "kerosene", "naphtha", "oil", "caustic"],
 ]);
 const PLACES = new Set([
   "sink",
@@ -84,6 +95,14 @@ const PLACES = new Set([
   "stream",
   "lawn",
   "ground",
+  "gravel",
+  "soil",
+  "gutter",
+  "grate",
+  "hedge",
+  "flowerbed",
+  "basin",
+  "loo",
 ]);
 const NEGATIONS = new Set(["never", "not", "no", "don't", "nobody", "instead", "avoid", "without"]);
 

@@ -79,17 +79,24 @@ export const ragsInAHeap: TradeRule = {
   checks: { onRun: check },
 };
 
-const RAGS = /\b(?:rags?|cloths?|wipes|wadding|cotton\s+waste|paper\s+towels?|applicator\s+pads?)\b/iu;
+const RAGS = /\b(?:rags?|cloths?|wipes|wadding|cotton\s+waste|towels?|applicator\s+pads?)\b/iu;
 const HEAPED =
-  /\b(?:bins?|basket|bag|bags|sack|heap(?:ed)?|piles?|piled|pocket|drawer|cupboard|corner|trash|rubbish|dustbin|garbage|crumpl\w*|bunch\w*|ball(?:ed)?|stuff\w*|wad|carton|cardboard)\b/iu;
+  /\b(?:bins?|basket|bag|bags|sack|heap(?:ed)?|piles?|piled|pocket|drawer|cupboard|corner|trash|rubbish|dustbin|garbage|crumpl\w*|bunch\w*|ball(?:ed)?|stuff\w*|wad|carton|cardboard|hamper|skip|dumpster|bucket|laundry|wash(?:ing)?\s+machine|tumble\s+dr[iy]er|jar|tin|(?:on|over)\s+the\s+(?:bench|floor|chair|table|window\s?sill)|(?:on|over|onto|under)\s+(?:each\s+other|one\s+another|one\s+(?:nail|hook|peg|line)))\b/iu;
 const SAFE =
-  /\b(?:metal|steel|water|wet|soak\w*|flat|spread|hang|hung|outdoors|outside|lid|lidded|closed|clean|fresh|new|dry\s+rags?|fill\w*)\b/iu;
+  /\b(?:metal|steel|water|soak(?:ed|ing)?\s+(?:them|it|in)|flat|spread|lid|lidded|closed|clean|fresh|new|dry\s+rags?|fill\w*)\b/iu;
+/** Safe for a cloth by itself, and no help in a bin or on top of others. */
+const AIRED = /\b(?:hang|hung|outdoors|outside|wet)\b/iu;
+const SHUT_IN =
+  /\b(?:bins?|skip|dumpster|dustbin|bags?|sack|laundry|hamper|heap(?:ed)?|piles?|piled|(?:on|over|onto|under)\s+(?:each\s+other|one\s+another|one\s+(?:nail|hook|peg)))\b/iu;
+
+const isSafe = (sentence: string): boolean =>
+  SAFE.test(sentence) || (AIRED.test(sentence) && !SHUT_IN.test(sentence));
 
 const NAMES_OIL = /\b(?:oily|oiled|oil|linseed|tung|varnish|stain)\b/iu;
 
 function check({ run, report }: RunContext): void {
   for (const { action } of run.moments) {
-    const sentence = tellingSentences(action, RAGS, HEAPED).find((each) => !SAFE.test(each));
+    const sentence = tellingSentences(action, RAGS, HEAPED).find((each) => !isSafe(each));
     if (sentence === undefined || !(NAMES_OIL.test(sentence) || leavesSuchRags(run))) continue;
     report(action, {
       headline: "Oily rags left like this catch fire by themselves",

@@ -57,7 +57,7 @@ export const solventOnSkin: TradeRule = {
   },
 };
 
-const WASHING = new Set(["wash", "wipe", "clean", "scrub", "rub", "rinse", "dip"]);
+const WASHING = new Set(["wash", "wipe", "clean", "scrub", "rub", "rinse", "dip", "get", "take", "remove"]);
 const SKIN = new Set(["hand", "skin", "finger", "arm", "knuckle", "palm"]);
 /** "Hand rail", "finger joint": parts of the piece. */
 const PARTS = new Set([

@@ -276,6 +276,8 @@ ${OILED.replace("apply oiled", "apply dewaxed")}`,
       if (!air || !worst || !action || worst.coat.verdict === "enough") return;
       // Where `ventilate` is not stated at all, `no-ventilation` asks for it first.
       if (lacksDuty(action)) return;
+      // Whoever sprays is covered, and the others are kept out: that is all that could be asked for.
+      if (worst.coat.verdict === "masked" && isStated(action, "keep_out")) return;
       for (const part of worst.coat.coat.parts)
         report(part.run, part.action, reportOf(air, worst, part, schedule));
     },
