@@ -215,6 +215,7 @@ recipe repainted {
               : takesShellac(worst)
                 ? "Strip the layer below, or choose a coat with a milder solvent."
                 : "Strip the layer below, or choose a waterborne clear as flexible as it is.",
+        ...(untilCured || holdsOnBarrier ? {} : { abrades: "to the wood" }),
         related: [layerBelow(coat)],
         fixes: mayWait
           ? [
