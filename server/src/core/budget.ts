@@ -38,6 +38,15 @@ export interface JobWork {
 }
 
 export function jobWork(runs: readonly SurfaceRun[]): JobWork {
+  const work = WORK.get(runs) ?? countWork(runs);
+  WORK.set(runs, work);
+  return work;
+}
+
+/** Runs do not change, so they are counted once. */
+const WORK = new WeakMap<readonly SurfaceRun[], JobWork>();
+
+function countWork(runs: readonly SurfaceRun[]): JobWork {
   const actions = sumOf(runs, (run) => run.moments.length);
   const planned = sumOf(runs, (run) => plannedOf(run) * run.pieces);
   const longest = runs.reduce((most, run) => Math.max(most, plannedOf(run)), 0);

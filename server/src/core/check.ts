@@ -22,7 +22,16 @@ import {
 import { type Finding, type Fix, joinedText, type Severity, textOf, textOfSentences } from "./findings.ts";
 import { type JobInRoom, jobAir, type RoomOfJobs, roomOfJobs } from "./fumes/job-air.ts";
 import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
-import { checkNames, type FileNames, type PlacedFinding, placeFinding } from "./model/check-names.ts";
+import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
+import {
+  checkNames,
+  type NamesIn,
+  namesInDeclaration,
+  type PlacedFinding,
+  placeFinding,
+  repeatsNames,
+} from "./model/check-names.ts";
+import { answerWith, type JobGraph, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
   modelsOf,
@@ -39,13 +48,20 @@ import type { TradeRule } from "./rules/rule.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
 import type { Planner } from "./schedule/remembered.ts";
 import { schedule } from "./schedule/schedule.ts";
-import { type AssumedRunner, createRunner, runAssumed, type SurfaceRun } from "./surface/run.ts";
+import { createJobHistory } from "./surface/job-history.ts";
+import { outlineOf } from "./surface/outline.ts";
+import {
+  type AssumedRunner,
+  createRunner,
+  type RunView,
+  runAssumed,
+  type SurfaceRun,
+} from "./surface/run.ts";
 import { createTotaller, type JobResult } from "./totals/job-totals.ts";
 
 export interface Checker {
   readonly program: Program;
   scope(file: FileId): Scope;
-  names(file: FileId): FileNames | undefined;
   /** Never throws. */
   findings(file: FileId): readonly Finding[];
   /** Without those that could not be worked out for a fault in this program; `findings` names them. */
@@ -60,8 +76,18 @@ export interface Checker {
   assumedIfSound(recipe: Recipe): SurfaceRun | undefined;
 }
 
+/** What remembered work asks of a program. */
+export interface CheckView extends RunView {
+  readonly jobGraph: (file: FileId) => JobGraph;
+}
+
+/** A memory for one analyst, whose checkers all have the same parts. */
+export const createCheckMemory = (): Memory<CheckView> => createMemory(outlineOf);
+
 /** What a checker works with. Makers of plans and of runs may remember what they made for an earlier program. */
 export interface CheckerParts {
+  /** Keeps what was worked out for an earlier program. */
+  readonly memory?: Memory<CheckView>;
   readonly plan: Planner;
   readonly assumed: AssumedRunner;
   readonly rules: readonly TradeRule[];
@@ -72,10 +98,24 @@ export interface CheckerParts {
 /** Without a memory among the parts everything is worked out anew. */
 export function createChecker(program: Program, given: Partial<CheckerParts> = {}): Checker {
   const parts: CheckerParts = { ...USUAL_PARTS, ...given };
-  const { plan, assumed: run } = parts;
   const scopes = memo((file: FileId) => scopeOf(program, file));
-  const runner = createRunner(scopes, run);
-  const totaller = createTotaller(runner, scopes, plan);
+  const histories = memo((file: FileId) => createJobHistory(scopes(file)));
+  const view: CheckView = {
+    scopeOf: scopes,
+    history: histories,
+    jobGraph: (file) => jobGraph(scopes(file)),
+    runs: (job) => runner.job(job),
+    continuedSurfaces: (file) => runner.continuedSurfaces(file),
+  };
+  const remembered = parts.memory?.open(program, view) ?? anew(view);
+  const runner = createRunner({
+    scopeOf: scopes,
+    filesSeenFrom: (file) => reachableFiles(program, file),
+    remembered,
+    history: histories,
+    assumed: parts.assumed,
+  });
+  const totaller = createTotaller({ runner, scopeOf: scopes, remembered, plan: parts.plan });
   const sizes: Sizes = {
     recipe: (recipe) => runner.assumed(recipe).moments.length,
     job: (job) => jobWork(runner.job(job)),
@@ -89,22 +129,19 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     admit(refused(job.file).get(job));
     return totaller.result(job);
   });
-  const rooms = memo((shop: Shop) =>
-    roomOfJobs(
-      shop,
-      jobsInShop(program, scopes, shop).flatMap((job) => inRoom(totals(job))),
-    ),
-  );
-  const jobs = outcomes((job: Job) => withAir(valueIn(totals(job)), rooms));
+  const rooms = memo((shop: Shop) => {
+    const inIt = jobsInShop(program, scopes, shop).flatMap((job) => soundIn(totals(job)) ?? []);
+    return remembered.recall("room", shop, [shop, ...inIt], () => roomOfJobs(shop, inIt.map(asInRoom)));
+  });
+  const jobs = outcomes((job: Job) => withAir(valueIn(totals(job)), rooms, remembered));
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
-    return found && checkNames(program, found, scopes(file));
+    return found ? namesOf(program, found, remembered) : [];
   });
   const checker: Checker = {
     program,
     scope: scopes,
-    names,
-    findings: memo((file: FileId) => fileFindings(checker, file, parts)),
+    findings: memo((file: FileId) => fileFindings(checker, { remembered, names, parts }, file)),
     jobs: memo((file: FileId) => jobsOf(program, file).flatMap((job) => checker.jobIfSound(job) ?? [])),
     job: (job) => valueIn(jobs(job)),
     jobIfSound: (job) => soundIn(jobs(job)),
@@ -124,19 +161,55 @@ function jobsInShop(program: Program, scopes: (file: FileId) => Scope, shop: Sho
   );
 }
 
-/** A job that could not be worked out puts nothing into the air; it is named elsewhere. */
-function inRoom(outcome: Outcome<JobResult>): readonly JobInRoom[] {
-  const result = soundIn(outcome);
-  return result ? [asInRoom(result)] : [];
-}
-
 const asInRoom = ({ job, draws, schedule }: JobResult): JobInRoom => ({ name: job.name, draws, schedule });
 
-function withAir(result: JobResult, rooms: (shop: Shop) => RoomOfJobs): JobResult {
+function withAir(
+  result: JobResult,
+  rooms: (shop: Shop) => RoomOfJobs,
+  remembered: Remembered<CheckView>,
+): JobResult {
   const { shop, job } = result;
   const room = shop?.room && job.start !== undefined ? rooms(shop) : undefined;
-  const air = jobAir(asInRoom(result), shop, room);
-  return air ? { ...result, air } : result;
+  return remembered.recall("air", job, [result, room], () => {
+    const air = jobAir(asInRoom(result), shop, room);
+    return air ? { ...result, air } : result;
+  });
+}
+
+/** What the names of a file come to. */
+function namesOf(
+  program: Program,
+  file: ProgramFile,
+  remembered: Remembered<CheckView>,
+): readonly PlacedFinding[] {
+  const namesIn: NamesIn = (declaration, suggestions) => {
+    const owner = { file: file.id, declaration: declaration.tree.key };
+    const query = suggestions === 0 ? "names without suggestions" : "names";
+    return remembered.recall(query, owner, [declaration.lowered, suggestions], (asking) =>
+      namesInDeclaration(file.id, declaration, askingScope(asking, file.id), suggestions),
+    );
+  };
+  const seen = reachableFiles(program, file.id);
+  const owner = { file: file.id, declaration: "" };
+  const mayRepeat = remembered.recall("repeated names", owner, remembered.outlines(seen), () =>
+    repeatsNames(program, seen),
+  );
+  return checkNames(program, file, namesIn, mayRepeat);
+}
+
+/** The scope of a file whose graph of jobs writes down what it is asked. */
+function askingScope({ scopeOf, ask }: Asking<CheckView>, file: FileId): Scope {
+  const scope = scopeOf(file);
+  answerWith(
+    {
+      earlier: (job) => ask(({ jobGraph: of }) => of(file).earlier(job)),
+      comesAfterItself: (job) => ask(({ jobGraph: of }) => of(file).comesAfterItself(job)),
+      leadsBack: (job, piece) => ask(({ jobGraph: of }) => of(file).leadsBack(job, piece)),
+      hasSurface: (job, surface) => ask(({ jobGraph: of }) => of(file).hasSurface(job, surface)),
+    },
+    scope,
+  );
+  return scope;
 }
 
 const USUAL_PARTS: CheckerParts = {
@@ -228,7 +301,15 @@ function recipesOf(program: Program, file: FileId): readonly Recipe[] {
   return found ? modelsOf(found).filter((model): model is Recipe => model.kind === "recipe") : [];
 }
 
-function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): readonly Finding[] {
+/** What the findings of a file are put together with, beside the checker. */
+interface Workshop {
+  readonly remembered: Remembered<CheckView>;
+  readonly names: (file: FileId) => readonly PlacedFinding[];
+  readonly parts: CheckerParts;
+}
+
+function fileFindings(checker: Checker, shop: Workshop, file: FileId): readonly Finding[] {
+  const { parts } = shop;
   const found = checker.program.files.get(file);
   if (!found) return [];
   const unread = checker.program.absent.get(file);
@@ -239,14 +320,9 @@ function fileFindings(checker: Checker, file: FileId, parts: CheckerParts): read
     faults,
     { part: "The check of this file", place: start },
     () => {
-      const named = attempt(
-        faults,
-        { part: "The check of names", place: start },
-        () => checker.names(file)?.findings ?? [],
-        [],
-      );
+      const named = attempt(faults, { part: "The check of names", place: start }, () => shop.names(file), []);
       const language = onePerPlace([...readFindings(found), ...named].map(languageFinding));
-      const trade = tradeFindings(checker, file, parts.rules);
+      const trade = tradeFindings(checker, shop, file);
       faults.push(...faultsOfWork(checker, file), ...trade.faults);
       const cut = cutsOf(runsOf(checker, file));
       const all = [...language, ...cut, ...cycleFindings(checker, file), ...trade.findings];
@@ -395,17 +471,17 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
   );
 }
 
-function tradeFindings(checker: Checker, file: FileId, rules: readonly TradeRule[]): RuleFindings {
+function tradeFindings(checker: Checker, { remembered, parts }: Workshop, file: FileId): RuleFindings {
   const recipes = recipesOf(checker.program, file);
   const results = checker.jobs(file);
-  const jobs = results.map((result): JobFacts => jobFacts(checker, result));
+  const jobs = results.map((result): JobFacts => jobFacts(checker, remembered, result));
   const assumed = recipes.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []);
   const elsewhere = recipesElsewhere(checker.program, file, [
     ...assumed,
     ...results.flatMap((result) => result.runs),
   ]);
   return runRules({
-    rules,
+    rules: parts.rules,
     assumed,
     assumedElsewhere: elsewhere.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
     jobs,
@@ -429,29 +505,23 @@ function recipesElsewhere(program: Program, file: FileId, runs: readonly Surface
   return [...found.values()];
 }
 
-function jobFacts(checker: Checker, result: JobResult): JobFacts {
-  const needs = new Map(
-    result.needs.map((need) => [
-      need.material,
-      {
-        material: need.material,
-        litres: need.litres ?? 0,
-        onHand: need.onHand,
-        draws: need.draws,
-      },
-    ]),
-  );
-  const scope = checker.scope(result.job.file);
-  const earlier = result.job.after && scope.jobs.get(result.job.after.job);
+function jobFacts(checker: Checker, remembered: Remembered<CheckView>, result: JobResult): JobFacts {
+  const { job } = result;
+  const earlier = job.after && checker.scope(job.file).jobs.get(job.after.job);
   const before = earlier && checker.jobIfSound(earlier);
-  return {
-    job: result.job,
+  const finish = before && before.totals.finish;
+  return remembered.recall("facts", job, [result, before?.job, finish], () => ({
+    job,
     runs: result.runs,
-    scope,
     totals: result.totals,
     schedule: result.schedule,
     ...(before ? { earlier: { job: before.job, finish: before.totals.finish } } : {}),
-    needs,
+    needs: new Map(
+      result.needs.map(({ material, litres = 0, onHand, draws }) => [
+        material,
+        { material, litres, onHand, draws },
+      ]),
+    ),
     ...(result.air ? { air: result.air } : {}),
-  };
+  }));
 }

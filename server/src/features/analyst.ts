@@ -7,7 +7,7 @@
  */
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
-import { type Checker, type CheckerParts, createChecker } from "../core/check.ts";
+import { type Checker, type CheckerParts, createChecker, createCheckMemory } from "../core/check.ts";
 import { byGravity } from "../core/findings.ts";
 import { type Fault, type FaultListener, fileStart } from "../core/internal-error.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
@@ -15,7 +15,6 @@ import type { FileId } from "../core/place.ts";
 import { groupFindings } from "../core/rules/grouping.ts";
 import { secondaryTo } from "../core/rules/registry.ts";
 import { rememberingPlanner } from "../core/schedule/remembered.ts";
-import { rememberingRunner } from "../core/surface/remembered-runs.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { isTooLarge, tooLarge } from "../reading/reasons.ts";
 import { completionsAt } from "./completion.ts";
@@ -55,7 +54,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   const onFault = options.onFault ?? (() => {});
   const parts: Partial<CheckerParts> = {
     plan: rememberingPlanner(REMEMBERED_PLANS),
-    assumed: rememberingRunner(),
+    memory: createCheckMemory(),
     ...options.parts,
     onFault,
   };

@@ -30,6 +30,20 @@ export class VersionedMap<K, V> implements ReadonlyMap<K, V> {
     return this.has(key) ? this.#next(key, (entries) => entries.delete(key)) : this;
   }
 
+  /** The keys set or taken out since an earlier state; undefined where that is not known any more, or no earlier one. */
+  changedSince(earlier: ReadonlyMap<K, V>): readonly K[] | undefined {
+    const keys = new Set<K>();
+    let state: unknown = earlier;
+    while (state !== this) {
+      const difference: Difference<K, V> | undefined =
+        state instanceof VersionedMap ? state.#difference : undefined;
+      if (difference === undefined) return undefined;
+      keys.add(difference.key);
+      state = difference.newer;
+    }
+    return [...keys];
+  }
+
   #next(key: K, change: (entries: Map<K, V>) => void): VersionedMap<K, V> {
     const entries = this.#read();
     const before = entries.has(key) ? { value: entries.get(key) as V } : undefined;

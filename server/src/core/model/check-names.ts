@@ -4,14 +4,15 @@
  */
 
 import type { Declaration } from "../../../../grammar/src/tree.ts";
-import type { Place } from "../place.ts";
-import { type CheckResult, MOST_SUGGESTIONS, type Reference, type Suggestions } from "./check-context.ts";
+import type { FileId, Place } from "../place.ts";
+import { type CheckResult, MOST_SUGGESTIONS, type Suggestions } from "./check-context.ts";
 import { checkJob, checkMaterialNames, checkPiece } from "./check-job.ts";
 import { checkRecipe } from "./check-recipe.ts";
 import type { LocalFinding, ModelDeclaration } from "./model.ts";
 import {
   modelsOf,
   type Program,
+  type ProgramDeclaration,
   type ProgramFile,
   reachableFiles,
   type Scope,
@@ -26,11 +27,17 @@ export interface PlacedFinding extends Omit<LocalFinding, "span" | "related" | "
   readonly fix?: { readonly title: string; readonly place: Place; readonly text: string };
 }
 
-export interface FileNames {
+/** What the names in one declaration come to. */
+export interface DeclarationNames {
   readonly findings: readonly PlacedFinding[];
-  /** References by declaration key. */
-  readonly references: ReadonlyMap<string, readonly Reference[]>;
+  /** The files that declare what is named. */
+  readonly files: readonly FileId[];
+  /** How many names were not known, each of which asks for a suggestion. */
+  readonly unknown: number;
 }
+
+/** The names in a declaration of this file; a suggestion is made for so many of those that are not known. */
+export type NamesIn = (declaration: ProgramDeclaration, suggestions: number) => DeclarationNames;
 
 export function placeFinding(file: string, declaration: string, finding: LocalFinding): PlacedFinding {
   const at = (span: LocalFinding["span"]): Place => ({ file, declaration, span });
@@ -61,18 +68,53 @@ export function checkDeclarationNames(
   return { findings: [], references: [] };
 }
 
-export function checkNames(program: Program, file: ProgramFile, scope: Scope): FileNames {
-  const findings: PlacedFinding[] = [];
-  const references = new Map<string, readonly Reference[]>();
-  const suggestions: Suggestions = { left: MOST_SUGGESTIONS };
-  for (const declaration of file.declarations) {
-    const { model, syntax } = declaration.lowered;
-    const result = checkDeclarationNames(model, syntax, scope, suggestions);
-    references.set(declaration.tree.key, result.references);
-    findings.push(...result.findings.map((f) => placeFinding(file.id, declaration.tree.key, f)));
-  }
-  findings.push(...duplicates(program, file), ...checkUses(program, file, references));
-  return { findings, references };
+/** Checks the names in one declaration, and puts what is found into its file. */
+export function namesInDeclaration(
+  file: FileId,
+  { tree, lowered: { model, syntax } }: ProgramDeclaration,
+  scope: Scope,
+  most: number,
+): DeclarationNames {
+  const suggestions: Suggestions = { left: most };
+  const { findings, references } = checkDeclarationNames(model, syntax, scope, suggestions);
+  return {
+    findings: findings.map((finding) => placeFinding(file, tree.key, finding)),
+    files: [...new Set(references.flatMap(({ target }) => target?.file ?? []))],
+    unknown: most - suggestions.left,
+  };
+}
+
+/** `mayRepeat`: whether the file and all it uses may declare a name twice. */
+export function checkNames(
+  program: Program,
+  file: ProgramFile,
+  namesIn: NamesIn,
+  mayRepeat: boolean,
+): readonly PlacedFinding[] {
+  const named = new Set<FileId>();
+  let left = MOST_SUGGESTIONS;
+  const findings = file.declarations.flatMap((declaration) => {
+    let found = namesIn(declaration, left === 0 ? 0 : MOST_SUGGESTIONS);
+    if (left > 0 && found.unknown > left) found = namesIn(declaration, left);
+    left = Math.max(0, left - found.unknown);
+    for (const target of found.files) named.add(target);
+    return found.findings;
+  });
+  return [...findings, ...(mayRepeat ? duplicates(program, file) : []), ...checkUses(program, file, named)];
+}
+
+/** Whether one of these files, or two of them, declare something of one kind and name twice. */
+export function repeatsNames(program: Program, files: readonly FileId[]): boolean {
+  const seen = new Set<string>();
+  return files.some((id) => {
+    const file = program.files.get(id);
+    return (file ? modelsOf(file) : []).some(({ kind, name }) => {
+      const key = `${kind} ${name}`;
+      const isKnown = seen.has(key);
+      seen.add(key);
+      return isKnown;
+    });
+  });
 }
 
 function duplicates(program: Program, file: ProgramFile): readonly PlacedFinding[] {
@@ -135,8 +177,9 @@ function duplicateOfUsed(
 function checkUses(
   program: Program,
   file: ProgramFile,
-  references: ReadonlyMap<string, readonly Reference[]>,
+  named: ReadonlySet<FileId>,
 ): readonly PlacedFinding[] {
+  if (file.uses.length === 0) return [];
   const findings: PlacedFinding[] = [];
   const onlyPassesOn = file.declarations.every((d) => d.lowered.syntax.kind === "use");
   // While a part of the file cannot be read, nobody knows what it would name.
@@ -144,7 +187,7 @@ function checkUses(
     (piece) => piece.kind === "stray" || (piece.kind === "declaration" && piece.body.problems.length > 0),
   );
   const seen = new Set<string>();
-  const needed = neededUses(program, file, references);
+  const needed = neededUses(program, file, named);
   if (reachableFiles(program, file.id).length === MAX_SEEN_FILES && file.uses[0]) {
     findings.push({
       rule: "use-not-found",
@@ -180,14 +223,8 @@ function checkUses(
 }
 
 /** The used files that declare what is named here, or lead to one that does. */
-function neededUses(
-  program: Program,
-  file: ProgramFile,
-  references: ReadonlyMap<string, readonly Reference[]>,
-): ReadonlySet<string> {
-  const named = new Set([...references.values()].flat().flatMap(({ target }) => target?.file ?? []));
-  return useGraph(program).leadingTo(
+const neededUses = (program: Program, file: ProgramFile, named: ReadonlySet<FileId>): ReadonlySet<FileId> =>
+  useGraph(program).leadingTo(
     file.uses.map(({ target }) => target),
     named,
   );
-}

@@ -25,6 +25,11 @@ export function jobGraph(scope: Scope): JobGraph {
   return graph;
 }
 
+/** Has questions about the jobs of a scope answered by a graph that is there already. */
+export function answerWith(graph: JobGraph, scope: Scope): void {
+  known.set(scope, graph);
+}
+
 function createJobGraph(scope: Scope): JobGraph {
   const leftOfPieces = memo((name: string): readonly string[] => [
     ...new Set(scope.pieces.get(name)?.surfaces.flatMap(({ asLeftBy }) => (asLeftBy ? [asLeftBy.job] : []))),

@@ -34,8 +34,14 @@ export interface ProgramFile {
   readonly faults: readonly Fault[];
 }
 
+/** Files by their names; a map that knows can tell what changed, so that not all have to be looked at. */
+export interface ProgramFiles extends ReadonlyMap<FileId, ProgramFile> {
+  /** Those that came, went or changed since an earlier state; undefined where that is not known. */
+  changedSince?(earlier: ReadonlyMap<FileId, ProgramFile>): readonly FileId[] | undefined;
+}
+
 export interface Program {
-  readonly files: ReadonlyMap<FileId, ProgramFile>;
+  readonly files: ProgramFiles;
   /** Used files that cannot be had, with the reason. */
   readonly absent: ReadonlyMap<FileId, string>;
 }

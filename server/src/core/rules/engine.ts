@@ -148,7 +148,18 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
   return { drafts, faults };
 }
 
+/** Of a job as of a run: what is said of it depends on these facts alone, and is said once while they are kept. */
 function jobOutcome(rules: readonly TradeRule[], facts: JobFacts): Outcome {
+  const ofRules = knownOfJobs.get(rules) ?? new WeakMap<JobFacts, Outcome>();
+  knownOfJobs.set(rules, ofRules);
+  const outcome = ofRules.get(facts) ?? judgeJob(rules, facts);
+  ofRules.set(facts, outcome);
+  return outcome;
+}
+
+const knownOfJobs = new WeakMap<readonly TradeRule[], WeakMap<JobFacts, Outcome>>();
+
+function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Outcome {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
   for (const rule of rules) {

@@ -7,7 +7,6 @@
 import type { Eased, FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
 import type { JobAir } from "../fumes/job-air.ts";
 import type { Job, Material } from "../model/model.ts";
-import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
@@ -115,7 +114,6 @@ export interface RunContext {
 export interface JobContext {
   readonly job: Job;
   readonly runs: readonly SurfaceRun[];
-  readonly scope: Scope;
   readonly totals: JobTotals;
   readonly schedule: Schedule;
   /** The verdict on its air, where its shop states a room. */

@@ -21,8 +21,8 @@ export interface JobHistory {
   nearest(visited: Visited): { readonly at: Visited; readonly before: LeftBy | undefined };
   /** The surface of another piece that this one is told to be like, as the job that left it came to it. */
   toldOf(visited: Visited): Visited | undefined;
-  /** Whether another job of the scope goes on with what this one leaves on the surface. */
-  isContinued(job: Job, surface: JobSurface): boolean;
+  /** The surfaces that another job of the scope goes on with after a job has left them, by `surfaceKey`. */
+  continuedSurfaces(): ReadonlySet<string>;
 }
 
 export interface LeftBy {
@@ -75,21 +75,18 @@ export function createJobHistory(scope: Scope): JobHistory {
     }
     return end!;
   };
-  let continued: ReadonlySet<string> | undefined;
   return {
     nearest,
     toldOf,
-    isContinued: (job, { piece, surface }) => {
-      continued ??= new Set(
+    continuedSurfaces: () =>
+      new Set(
         [...scope.jobs.values()].flatMap((later) =>
           [...workedOn(later).values()].flat().flatMap((other) => {
             const left = leftBy(later, other);
             return left ? [keyOf(left.job, left.piece, left.surface)] : [];
           }),
         ),
-      );
-      return continued.has(keyOf(job, piece.name, surface.name));
-    },
+      ),
   };
 }
 
@@ -105,6 +102,10 @@ function byName(surfaces: readonly JobSurface[]): SurfacesByName {
   }
   return named;
 }
+
+/** A surface as a job leaves it. */
+export const surfaceKey = (job: Job, { piece, surface }: JobSurface): string =>
+  keyOf(job, piece.name, surface.name);
 
 const keyOf = (job: Job, piece: string, surface: string): string => `${job.name} ${piece} ${surface}`;
 

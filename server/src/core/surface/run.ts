@@ -2,15 +2,17 @@
  * Runs: every recipe by itself on an assumed surface, and every job surface by surface. A `Runner` belongs to one
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
-import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
+import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
+import type { Job, JobPiece, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import type { Place } from "../place.ts";
+import { MAX_SEEN_FILES } from "../model/use-graph.ts";
+import type { FileId, Place } from "../place.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, type NamesOf, readArguments } from "./expand.ts";
-import { followedRecipes, type Parts, partRecipes } from "./followed.ts";
+import { followedRecipes, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
-import { createJobHistory, type JobHistory, type LeftBy, type Visited } from "./job-history.ts";
+import { type JobHistory, type LeftBy, surfaceKey, type Visited } from "./job-history.ts";
 import { type JobSurface, jobSurfaces, surfacesWorkedOn, targets } from "./job-surfaces.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -55,44 +57,51 @@ export interface Runner {
   job(job: Job): readonly SurfaceRun[];
 }
 
-/** `assumed` runs recipes by themselves; pass one that remembers to keep its runs from one program to the next. */
-export function createRunner(scopeOf: (file: string) => Scope, assumed: AssumedRunner = runAssumed): Runner {
+/** What runs ask of a program, beyond the meaning of names. */
+export interface RunView extends ProgramView {
+  readonly runs: (job: Job) => readonly SurfaceRun[];
+  readonly history: (file: FileId) => JobHistory;
+  /** Which surfaces other jobs go on with, see `JobHistory.continuedSurfaces`. */
+  readonly continuedSurfaces: (file: FileId) => ReadonlySet<string>;
+}
+
+export interface RunnerParts {
+  readonly scopeOf: (file: FileId) => Scope;
+  /** The file itself and all it uses. */
+  readonly filesSeenFrom: (file: FileId) => readonly FileId[];
+  readonly remembered: Remembered<RunView>;
+  readonly history: (file: FileId) => JobHistory;
+  readonly assumed?: AssumedRunner;
+}
+
+/** A job that comes after itself starts from nothing; the names check reports it. */
+const NOTHING: readonly SurfaceRun[] = [];
+
+export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "continuedSurfaces"> {
+  const { scopeOf, remembered, history, assumed = runAssumed } = parts;
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
-  const followed = new Map<string, ReadonlySet<Recipe>>();
-  const followedIn = (file: string): ReadonlySet<Recipe> => {
-    const known = followed.get(file) ?? followedRecipes(scopeOf(file), scopeOf);
-    followed.set(file, known);
-    return known;
-  };
-  const parts = new Map<string, Parts>();
-  const partsIn = (file: string): Parts => {
-    const known = parts.get(file) ?? partRecipes(scopeOf(file), scopeOf);
-    parts.set(file, known);
-    return known;
-  };
-  const histories = new Map<string, JobHistory>();
-  const historyIn = (file: string): JobHistory => {
-    const known = histories.get(file) ?? createJobHistory(scopeOf(file));
-    histories.set(file, known);
-    return known;
-  };
+  const arranged = createArrangements(parts);
   /** Runs the jobs that a job starts from before it, without recursion: a chain may be longer than the stack is deep. */
   const runInOrder = (last: Job): void => {
     const way: { readonly job: Job; readonly before: readonly Job[]; next: number }[] = [];
     const enter = (job: Job): void => {
       if (jobs.has(job) || running.has(job)) return;
       running.add(job);
-      way.push({ job, before: jobsBefore(job, scopeOf(job.file), historyIn(job.file)), next: 0 });
+      way.push({ job, before: jobsBefore(job, scopeOf(job.file), history), next: 0 });
     };
     try {
       enter(last);
       for (let visit = way.at(-1); visit !== undefined; visit = way.at(-1)) {
+        const { job } = visit;
         const before = visit.before[visit.next++];
         if (before) enter(before);
         else {
-          jobs.set(visit.job, runJob(visit.job, scopeOf, runner, historyIn(visit.job.file)));
-          running.delete(visit.job);
+          jobs.set(
+            job,
+            remembered.recall("runs", job, [job], (asking) => runJob(job, asking)),
+          );
+          running.delete(job);
           way.pop();
         }
       }
@@ -100,22 +109,60 @@ export function createRunner(scopeOf: (file: string) => Scope, assumed: AssumedR
       for (const { job } of way) running.delete(job);
     }
   };
-  const runner: Runner = {
-    assumed: (recipe) =>
-      assumed(recipe, scopeOf, {
-        followed: followedIn(recipe.file).has(recipe),
-        continued: partsIn(recipe.file).continued.has(recipe),
-        preceded: partsIn(recipe.file).preceded.has(recipe),
-      }),
+  return {
+    assumed: (recipe) => {
+      const { followed, continued, preceded } = arranged(recipe.file);
+      const key = ownerKey(recipe);
+      const around = [followed.has(key), continued.has(key), preceded.has(key)] as const;
+      return remembered.recall("assumed run", recipe, [recipe, ...around], ({ scopeOf: namesOf }) =>
+        assumed(recipe, namesOf, { followed: around[0], continued: around[1], preceded: around[2] }),
+      );
+    },
     job: (job) => {
       const known = jobs.get(job);
       if (known) return known;
-      // A job that comes after itself starts from nothing; the names check reports it.
       if (!running.has(job)) runInOrder(job);
-      return jobs.get(job) ?? [];
+      return jobs.get(job) ?? NOTHING;
     },
+    continuedSurfaces: (file) => arranged(file).continuedSurfaces(),
   };
-  return runner;
+}
+
+/** How recipes and jobs of a scope are arranged around each other, by the keys of their declarations. */
+interface Arrangement extends Readonly<Record<"followed" | "continued" | "preceded", ReadonlySet<string>>> {
+  continuedSurfaces(): ReadonlySet<string>;
+}
+
+const ownerKey = ({ file, declaration }: Owner): string => `${file}\u0000${declaration}`;
+
+/** Kept from one program to the next as long as no outline changes, since nothing else of a declaration counts in it. */
+function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
+  const { scopeOf, filesSeenFrom, remembered, history } = parts;
+  const keysOf = (recipes: ReadonlySet<Recipe>): ReadonlySet<string> => new Set([...recipes].map(ownerKey));
+  const known = new Map<FileId, Arrangement>();
+  return (file) => {
+    const before = known.get(file);
+    if (before) return before;
+    const owner = { file, declaration: "" };
+    const seen = filesSeenFrom(file);
+    // Beyond that, files are seen that are not named here.
+    const outlines = seen.length < MAX_SEEN_FILES ? remembered.outlines(seen) : [{}];
+    const recipes = remembered.recall("arrangement", owner, outlines, () => {
+      const { continued, preceded } = partRecipes(scopeOf(file), scopeOf);
+      return {
+        followed: keysOf(followedRecipes(scopeOf(file), scopeOf)),
+        continued: keysOf(continued),
+        preceded: keysOf(preceded),
+      };
+    });
+    const arrangement: Arrangement = {
+      ...recipes,
+      continuedSurfaces: () =>
+        remembered.recall("continued surfaces", owner, outlines, () => history(file).continuedSurfaces()),
+    };
+    known.set(file, arrangement);
+    return arrangement;
+  };
 }
 
 /** What others of a program do with a recipe: see the fields of these names in `SurfaceRun`. */
@@ -149,12 +196,8 @@ export const runAssumed: AssumedRunner = (recipe, namesOf, { followed, continued
   };
 };
 
-function runJob(
-  job: Job,
-  scopeOf: (file: string) => Scope,
-  runner: Runner,
-  history: JobHistory,
-): readonly SurfaceRun[] {
+function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
+  const { scopeOf } = asking;
   const scope = scopeOf(job.file);
   const surfaces = jobSurfaces(job, scope);
   const shop = job.shop && scope.shops.get(job.shop.name);
@@ -172,7 +215,8 @@ function runJob(
       return [{ recipe, apply: apply.place, ...expand(recipe, bindings, [apply.place], scopeOf) }];
     });
     const actions = parts.flatMap((part) => part.actions).map((action, index) => ({ ...action, index }));
-    const initial = initialState(job, surface, { scope, history, runner });
+    const initial = initialState(job, surface, asking);
+    const key = surfaceKey(job, surface);
     const moments = simulate({
       initial,
       actions,
@@ -195,7 +239,9 @@ function runJob(
         moments,
         final: finalState(initial, moments),
         cycles: parts.flatMap((part) => part.cycles),
-        ...(history.isContinued(job, surface) ? { continued: true as const } : {}),
+        ...(asking.ask((view) => view.continuedSurfaces(job.file).has(key))
+          ? { continued: true as const }
+          : {}),
       },
     ];
   });
@@ -212,15 +258,12 @@ function overnightHours(shop: Shop | undefined): (waited: number | undefined) =>
   };
 }
 
-interface Sources {
-  readonly scope: Scope;
-  readonly history: JobHistory;
-  readonly runner: Runner;
-}
-
-function initialState(job: Job, surface: JobSurface, { history, runner }: Sources): SurfaceState {
+function initialState(job: Job, surface: JobSurface, asking: Asking<RunView>): SurfaceState {
   const runLeft = ({ job: earlier, piece, surface: name }: LeftBy): SurfaceRun | undefined =>
-    runner.job(earlier).find((it) => it.piece?.name === piece && it.surface?.name === name);
+    asking
+      .ask(({ runs }) => runs(earlier))
+      .find((it) => it.piece?.name === piece && it.surface?.name === name);
+  const history = historyOf(job.file, asking);
   let here: Visited = { job, surface };
   let told: Place | undefined;
   const seen = new Set<Surface>();
@@ -245,9 +288,38 @@ function initialState(job: Job, surface: JobSurface, { history, runner }: Source
 const gapBefore = (before: LeftBy, run: SurfaceRun, job: Job): number | "years" | undefined =>
   before.longAgo ? "years" : gapHours(before.job, run, job);
 
+/** The history of a file, with what is asked of it written down. A surface without one has none to be asked for. */
+function historyOf(file: FileId, asking: Asking<RunView>): Pick<JobHistory, "nearest" | "toldOf"> {
+  return {
+    nearest: (visited) =>
+      hasHistory(visited)
+        ? asking.ask(
+            ({ history }) => history(file).nearest(visited),
+            (a, b) => isSameVisit(a.at, b.at) && isSameLeft(a.before, b.before),
+          )
+        : { at: visited, before: undefined },
+    toldOf: (visited) => asking.ask(({ history }) => history(file).toldOf(visited), isSameVisit),
+  };
+}
+
+const hasHistory = ({ job, surface }: Visited): boolean =>
+  job.after !== undefined || surface.surface.asLeftBy !== undefined;
+
+const isSameVisit = (a: Visited | undefined, b: Visited | undefined): boolean =>
+  a?.job === b?.job && a?.surface.surface === b?.surface.surface && a?.surface.piece === b?.surface.piece;
+
+const isSameLeft = (a: LeftBy | undefined, b: LeftBy | undefined): boolean =>
+  a?.job === b?.job && a?.piece === b?.piece && a?.surface === b?.surface && a?.place === b?.place;
+
 /** The jobs whose runs the initial states of a job depend on. */
-const jobsBefore = (job: Job, scope: Scope, history: JobHistory): readonly Job[] =>
-  surfacesWorkedOn(job, scope).flatMap((surface) => history.nearest({ job, surface }).before?.job ?? []);
+function jobsBefore(job: Job, scope: Scope, history: (file: FileId) => JobHistory): readonly Job[] {
+  const tells = ({ piece }: JobPiece): boolean =>
+    scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy !== undefined) === true;
+  if (!job.after && !job.pieces.some(tells)) return [];
+  return surfacesWorkedOn(job, scope).flatMap(
+    (surface) => history(job.file).nearest({ job, surface }).before?.job ?? [],
+  );
+}
 
 /** Hours from the end of the earlier job, as far as its recipe states it, to the start of the later one. */
 function gapHours(earlier: Job, run: SurfaceRun, job: Job): number | undefined {

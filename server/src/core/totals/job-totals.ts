@@ -4,8 +4,10 @@
  */
 import { Temporal } from "temporal-polyfill";
 import type { JobAir } from "../fumes/job-air.ts";
+import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
+import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
 import type { Planner } from "../schedule/remembered.ts";
 import type { Schedule } from "../schedule/types.ts";
@@ -42,9 +44,28 @@ export interface Totaller {
   result(job: Job): JobResult;
 }
 
+export interface TotallerParts {
+  readonly runner: Pick<Runner, "job">;
+  readonly scopeOf: (file: FileId) => Scope;
+  readonly remembered: Remembered<ProgramView>;
+  readonly plan: Planner;
+}
+
+/** Litres in stock, see `JobResult.left`. */
+type Stock = JobResult["left"];
+
 /** Adds up the jobs of one program, without their air; remembers each, because jobs may start from what another left. */
-export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope, plan: Planner): Totaller {
+export function createTotaller({ runner, scopeOf, remembered, plan }: TotallerParts): Totaller {
   const known = new Map<Job, JobResult>();
+  const total = (job: Job, stock: Stock | undefined): JobResult => {
+    const runs = runner.job(job);
+    return remembered.recall("totals", job, [job, runs, stock], (asking) =>
+      totalJob(job, runs, asking.scopeOf(job.file), stock, plan),
+    );
+  };
+  /** The same object as long as the amounts are the same. */
+  const stockAfter = (result: JobResult): Stock =>
+    remembered.recall("stock", result.job, [result], () => result.left, isSameStock);
   return {
     result: (job) => {
       // Back to one that is known, or that starts from nothing, and without recursion: a chain of jobs may be long. A
@@ -55,29 +76,40 @@ export function createTotaller(runner: Runner, scopeOf: (file: string) => Scope,
         chain.add(earlier);
         earlier = earlier.after && scopeOf(earlier.file).jobs.get(earlier.after.job);
       }
-      let left = earlier && known.get(earlier);
+      let before = earlier && known.get(earlier);
       for (const each of [...chain].reverse()) {
-        left = totalJob(each, runner.job(each), scopeOf(each.file), left, plan);
-        known.set(each, left);
+        before = total(each, before && stockAfter(before));
+        known.set(each, before);
       }
       return known.get(job)!;
     },
   };
 }
 
+function isSameStock(a: Stock, b: Stock): boolean {
+  const others = [...b];
+  return (
+    a.size === b.size &&
+    [...a].every(([material, litres], index) => {
+      const other = others[index];
+      return other?.[0] === material && other[1] === litres;
+    })
+  );
+}
+
 function totalJob(
   job: Job,
   runs: readonly SurfaceRun[],
   scope: Scope,
-  earlier: JobResult | undefined,
+  stock: Stock | undefined,
   plan: Planner,
 ): JobResult {
   const shop = job.shop && scope.shops.get(job.shop.name);
   const draws = jobDraws(job, runs);
   const needs = jobNeeds(draws).map((need) =>
-    priced(need, earlier?.left.get(need.material) ?? need.material.onHand),
+    priced(need, stock?.get(need.material) ?? need.material.onHand),
   );
-  const left = new Map([...(earlier?.left ?? []), ...needs.map(leftOver)]);
+  const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
   const open = hasUnknownMaterial(runs);
   const schedule = plan(scheduleInput(job, shop, runs));
   const planned = schedule.status === "planned" && waitsAreKnown(runs);
@@ -94,7 +126,7 @@ function totalJob(
     finish: dated ? (schedule.finishAt ?? null) : null,
     in_service: dated ? inService(runs, schedule) : null,
     voc_g: open ? null : vocGrams(draws),
-    ...money(job, shop, scope, needs, open, handsOn, earlier !== undefined || job.after !== undefined),
+    ...money(job, shop, scope, needs, open, handsOn, stock !== undefined || job.after !== undefined),
   };
   return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, schedule, totals };
 }

@@ -1,0 +1,282 @@
+/**
+ * Work that is remembered from one program to the next, because most keystrokes change one declaration.
+ *
+ * Each piece of work belongs to a declaration (or to a file) and is a pure function of what it is given and of what it
+ * asks: what names mean, and other questions about the program. Questions and answers are written down. What was worked
+ * out holds as long as it is given the same, names mean the same declarations, and the other questions have the same
+ * answers. A declaration with unchanged text is the same object, so all of this is compared by identity.
+ *
+ * When the program changes, only the work that asked for the name of a changed declaration is looked into; the rest holds
+ * without a look (build systems call this a verifying trace: A. Mokhov, N. Mitchell, S. Peyton Jones, Build systems à la
+ * carte, Proc. ACM Program. Lang. 2 (2018), ICFP). What belongs to a declaration is forgotten with it, so a memory is as
+ * large as its program. Each analyst has its own.
+ */
+import type { ModelDeclaration } from "../model/model.ts";
+import type { Program, ProgramFile, ProgramFiles, Scope } from "../model/program.ts";
+import type { FileId } from "../place.ts";
+import { changesBetween } from "./changes.ts";
+import { type Lookup, lookupKey, recordingScopes, stillMeans } from "./recording-scope.ts";
+
+/** The declaration that work is about; of a file as a whole the declaration is empty. */
+export interface Owner {
+  readonly file: FileId;
+  readonly declaration: string;
+}
+
+/** What can be asked about a program, beyond the meaning of names. */
+export interface ProgramView {
+  readonly scopeOf: (file: FileId) => Scope;
+}
+
+/** How work asks, so that its questions are written down. */
+export interface Asking<View extends ProgramView> {
+  readonly scopeOf: (file: FileId) => Scope;
+  /** Any other question; must have the same answer whenever it is put to the same view. */
+  ask<T>(question: (view: View) => T, isSame?: (a: T, b: T) => boolean): T;
+}
+
+/** The memory as one program sees it. */
+export interface Remembered<View extends ProgramView> {
+  /**
+   * Does a piece of work, or gives what came of it before. `query` names the kind of work; work of one kind and owner may
+   * only depend on what it is `given` and on what it asks. What throws is not remembered. Where the work has to be done
+   * again and comes to the same (`isSame`), the former object is given again, so that work on it holds.
+   */
+  recall<T>(
+    query: string,
+    owner: Owner,
+    given: readonly unknown[],
+    work: (asking: Asking<View>) => T,
+    isSame?: (before: T, now: T) => boolean,
+  ): T;
+  /** To be given to work that depends only on how the declarations of these files name each other. */
+  outlines(files: readonly FileId[]): readonly unknown[];
+}
+
+export interface Memory<View extends ProgramView> {
+  /**
+   * The memory for one program. Programs are opened in the order of their edits; once a newer one has been asked, what is
+   * asked of an older one is worked out anew.
+   */
+  open(program: Program, view: View): Remembered<View>;
+}
+
+interface Question<View> {
+  ask(view: View): unknown;
+  readonly answer: unknown;
+  isSame(a: unknown, b: unknown): boolean;
+}
+
+interface Entry<View> {
+  readonly given: readonly unknown[];
+  readonly lookups: readonly Lookup[];
+  readonly questions: readonly Question<View>[];
+  readonly value: unknown;
+  /** A name that was looked up is that of a changed declaration. */
+  isDoubtful: boolean;
+  /** Which uses of files it was last compared with. */
+  uses: number;
+  /** The program for which it was last found to hold. */
+  program: number;
+}
+
+/** What belongs to one declaration, by the kind of work. */
+type Slot<View> = Map<string, Entry<View>>;
+
+/** Without a memory all is worked out anew. */
+export const anew = <View extends ProgramView>(view: View): Remembered<View> => ({
+  recall: (_query, _owner, _given, work) =>
+    work({ scopeOf: view.scopeOf, ask: (question) => question(view) }),
+  outlines: () => [],
+});
+
+/** `outlineOf` tells all of a declaration by which the declarations of a scope are arranged: see `outlines`. */
+export function createMemory<View extends ProgramView>(
+  outlineOf: (model: ModelDeclaration) => string,
+): Memory<View> {
+  const store = new Store<View>(outlineOf);
+  let opened = 0;
+  /** The newest program that was asked anything. */
+  let current = -1;
+  return {
+    open: (program, view) => {
+      const number = opened++;
+      const isCurrent = (): boolean => {
+        if (number > current) {
+          current = number;
+          store.moveTo(program, number);
+        }
+        return number === current;
+      };
+      const without = anew(view);
+      return {
+        recall: (query, owner, given, work, isSame) => {
+          if (!isCurrent()) return without.recall(query, owner, given, work);
+          const before = store.find(query, owner, given, view);
+          // The kind of work and its owner stand for the type of what comes of it.
+          const same = isSame as Parameters<typeof store.work>[5];
+          return (before ?? store.work(query, owner, given, view, work, same)).value as ReturnType<
+            typeof work
+          >;
+        },
+        outlines: (files) => (isCurrent() ? files.flatMap((file) => [file, store.outline(file)]) : []),
+      };
+    },
+  };
+}
+
+class Store<View extends ProgramView> {
+  readonly #outlineOf: (model: ModelDeclaration) => string;
+  /** The program that it stands at, by its number. */
+  #program = -1;
+  /** Changes when files come to use others, or when used files come and go. */
+  #uses = 0;
+  #last: ProgramFiles | undefined;
+  readonly #files = new Map<FileId, ProgramFile>();
+  readonly #timesUsed = new Map<FileId, number>();
+  readonly #outlines = new Map<FileId, number>();
+  #outlinesSeen = 0;
+  readonly #slots = new Map<FileId, Map<string, Slot<View>>>();
+  /** Work by the names that it asked for. */
+  readonly #askers = new Map<string, Set<Entry<View>>>();
+
+  constructor(outlineOf: (model: ModelDeclaration) => string) {
+    this.#outlineOf = outlineOf;
+  }
+
+  outline(file: FileId): number | undefined {
+    return this.#outlines.get(file);
+  }
+
+  find(
+    query: string,
+    { file, declaration }: Owner,
+    given: readonly unknown[],
+    view: View,
+  ): Entry<View> | undefined {
+    const entry = this.#slots.get(file)?.get(declaration)?.get(query);
+    return entry && this.#holds(entry, given, view) ? entry : undefined;
+  }
+
+  work(
+    query: string,
+    owner: Owner,
+    given: readonly unknown[],
+    view: View,
+    work: (asking: Asking<View>) => unknown,
+    isSame?: (before: unknown, now: unknown) => boolean,
+  ): Entry<View> {
+    const lookups = new Map<string, Lookup>();
+    const questions: Question<View>[] = [];
+    const value = work({
+      scopeOf: recordingScopes(view.scopeOf, lookups),
+      ask: (ask, isSame = Object.is) => {
+        const answer = ask(view);
+        questions.push({ ask, answer, isSame });
+        return answer;
+      },
+    });
+    const slot = this.#slot(owner);
+    const before = slot.get(query);
+    const entry: Entry<View> = {
+      given,
+      lookups: [...lookups.values()],
+      questions,
+      value: before && isSame?.(before.value, value) ? before.value : value,
+      isDoubtful: false,
+      uses: this.#uses,
+      program: this.#program,
+    };
+    if (before) this.#forget(before);
+    slot.set(query, entry);
+    for (const lookup of entry.lookups) {
+      const key = lookupKey(lookup);
+      const askers = this.#askers.get(key);
+      if (askers) askers.add(entry);
+      else this.#askers.set(key, new Set([entry]));
+    }
+    return entry;
+  }
+
+  #holds(entry: Entry<View>, given: readonly unknown[], view: View): boolean {
+    if (!isSameList(entry.given, given)) return false;
+    if (entry.program === this.#program) return true;
+    if (entry.isDoubtful || entry.uses !== this.#uses) {
+      if (!entry.lookups.every((lookup) => stillMeans(lookup, view.scopeOf))) return false;
+      entry.isDoubtful = false;
+      entry.uses = this.#uses;
+    }
+    for (const { ask, answer, isSame } of entry.questions) if (!isSame(answer, ask(view))) return false;
+    entry.program = this.#program;
+    return true;
+  }
+
+  #slot({ file, declaration }: Owner): Slot<View> {
+    const ofFile = this.#slots.get(file) ?? new Map<string, Slot<View>>();
+    this.#slots.set(file, ofFile);
+    const slot = ofFile.get(declaration) ?? new Map<string, Entry<View>>();
+    ofFile.set(declaration, slot);
+    return slot;
+  }
+
+  #forget(entry: Entry<View>): void {
+    for (const lookup of entry.lookups) {
+      const key = lookupKey(lookup);
+      const askers = this.#askers.get(key);
+      askers?.delete(entry);
+      if (askers?.size === 0) this.#askers.delete(key);
+    }
+  }
+
+  #forgetAll(file: FileId, declaration: string): void {
+    const ofFile = this.#slots.get(file);
+    for (const entry of ofFile?.get(declaration)?.values() ?? []) this.#forget(entry);
+    ofFile?.delete(declaration);
+  }
+
+  moveTo({ files }: Program, number: number): void {
+    this.#program = number;
+    const changed = this.#last && files.changedSince?.(this.#last);
+    this.#last = files;
+    for (const id of changed ?? new Set([...files.keys(), ...this.#files.keys()])) {
+      const before = this.#files.get(id);
+      const now = files.get(id);
+      if (before !== now) this.#change(id, before, now);
+    }
+  }
+
+  #change(id: FileId, before: ProgramFile | undefined, now: ProgramFile | undefined): void {
+    const isUsed = (this.#timesUsed.get(id) ?? 0) > 0;
+    if (before && now ? !hasSameUses(before, now) : isUsed) this.#uses += 1;
+    if (before) this.#countUses(before, -1);
+    if (now) this.#countUses(now, 1);
+    const { names, gone, isRearranged } = changesBetween(before, now, this.#outlineOf);
+    for (const key of names) for (const entry of this.#askers.get(key) ?? []) entry.isDoubtful = true;
+    for (const declaration of gone) this.#forgetAll(id, declaration);
+    if (isRearranged) this.#outlines.set(id, ++this.#outlinesSeen);
+    if (now) this.#files.set(id, now);
+    else {
+      this.#forgetAll(id, "");
+      this.#files.delete(id);
+      this.#slots.delete(id);
+      this.#outlines.delete(id);
+    }
+  }
+
+  #countUses(file: ProgramFile, change: 1 | -1): void {
+    for (const { target } of file.uses) {
+      const times = (this.#timesUsed.get(target) ?? 0) + change;
+      if (times > 0) this.#timesUsed.set(target, times);
+      else this.#timesUsed.delete(target);
+    }
+  }
+}
+
+const hasSameUses = (a: ProgramFile, b: ProgramFile): boolean =>
+  isSameList(
+    a.uses.map(({ target }) => target),
+    b.uses.map(({ target }) => target),
+  );
+
+const isSameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((each, index) => each === b[index]);
