@@ -199,7 +199,8 @@ function namesOf(
 
 /** The scope of a file whose graph of jobs writes down what it is asked. */
 function askingScope({ scopeOf, ask }: Asking<CheckView>, file: FileId): Scope {
-  const scope = scopeOf(file);
+  // Of its own, since without a memory the scope that is asked is the one that answers.
+  const scope: Scope = { ...scopeOf(file) };
   answerWith(
     {
       earlier: (job) => ask(({ jobGraph: of }) => of(file).earlier(job)),
