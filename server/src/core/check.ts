@@ -510,7 +510,7 @@ function jobFacts(checker: Checker, remembered: Remembered<CheckView>, result: J
   const { job } = result;
   const earlier = job.after && checker.scope(job.file).jobs.get(job.after.job);
   const before = earlier && checker.jobIfSound(earlier);
-  const finish = before && before.totals.finish;
+  const finish = before?.totals.finish;
   return remembered.recall("facts", job, [result, before?.job, finish], () => ({
     job,
     runs: result.runs,
