@@ -44,6 +44,7 @@ const APART = ["separate", "apart", "store", "shelf", "shelve", "keep", "kept"];
 const OTHER_BLEACH = new Set([
   "wood",
   "oxalic",
+  "acid",
   "peroxide",
   "part",
   "oxygen",

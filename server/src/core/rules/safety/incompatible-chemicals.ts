@@ -93,6 +93,24 @@ recipe ink_spots {
   ],
   passing: [
     {
+      title: "A bleach that is an acid, and whose label warns of chlorine",
+      text: `## For iron and ink. Never mix it with chlorine bleach.
+material oxalic "Oxalic acid bleach" {
+  family wood bleach
+}
+
+recipe ink_out {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   bleach with oxalic
+  wait   overnight
+  step   clean with water
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
+    {
       title: "Rinsed and dried between the two",
       text: `material chlorine "Household bleach" {
   family wood bleach
