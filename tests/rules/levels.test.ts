@@ -136,6 +136,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "wax-sanded-in": "hint",
   "waxed-shellac-below": "warning",
   "wet-film-too-thick": "warning",
+  "wood-still-wet": "warning",
   "wrong-argument": "error",
   "wrong-thinner": "warning",
   "wrong-unit": "error",

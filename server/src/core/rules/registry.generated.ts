@@ -71,6 +71,7 @@ import { steelWoolUnderWaterborne } from "./preparation/steel-wool-under-waterbo
 import { veneerCoarseGrit } from "./preparation/veneer-coarse-grit.ts";
 import { waterOnVeneer } from "./preparation/water-on-veneer.ts";
 import { waxSandedIn } from "./preparation/wax-sanded-in.ts";
+import { woodStillWet } from "./preparation/wood-still-wet.ts";
 import { notEnoughOnHand } from "./quantities/not-enough-on-hand.ts";
 import { overBudget } from "./quantities/over-budget.ts";
 import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
@@ -206,6 +207,7 @@ export const RULES: readonly Rule[] = [
   veneerCoarseGrit,
   waterOnVeneer,
   waxSandedIn,
+  woodStillWet,
   notEnoughOnHand,
   overBudget,
   potLifeOverrun,

@@ -79,7 +79,7 @@ const inWork = (final: SurfaceState, since: (putOn: PutOn) => Clock): Partial<Su
   ...(final.residue ? { residue: final.residue } : {}),
   ...(final.dust ? { dust: final.dust } : {}),
   ...(final.raised ? { raised: final.raised } : {}),
-  ...(final.wet ? { wet: final.wet } : {}),
+  ...(final.wet ? { wet: { ...final.wet, since: since(final.wet) } } : {}),
   ...(final.bleached ? { bleached: final.bleached } : {}),
 });
 

@@ -228,8 +228,8 @@ function clean(state: SurfaceState, step: StepAction): SurfaceState {
 
 /** Nobody dampens or bleaches anything but bare wood, so a surface of which nothing is known counts as bare here. */
 function dampen(state: SurfaceState, step: StepAction): SurfaceState {
-  const wet = { ...state, wet: { place: step.place } };
   const bare = step.verb === "clean" ? isBare(state) : state.layers.length === 0;
+  const wet = { ...state, wet: { place: step.place, since: state.clock, reached: [], inWood: bare } };
   return bare && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
 }
 
@@ -279,7 +279,8 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
     toWood && !covered && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
   const bare = base.layers.length === 0 && !base.openBelow;
   const taken = bare ? step.grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
-  const knockedDown = base.raised ? { ...without(base, "raised"), settled: true } : base;
+  const dried = step.wet ? base : without(base, "wet");
+  const knockedDown = dried.raised ? { ...without(dried, "raised"), settled: true } : dried;
   return {
     ...knockedDown,
     layers: abradeTop(knockedDown.layers, abrasion),
@@ -395,7 +396,7 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
  */
 function coveredBy(state: SurfaceState, { use }: LayerAction): SurfaceState {
   const family = use.material?.family;
-  const covered = without(state, "wax", "grease", "residue", "dust", "bleached");
+  const covered = without(state, "wax", "grease", "residue", "dust", "bleached", "wet");
   const sealed = family && !SEALS.has(family.role) ? covered : without(covered, "distressed");
   return family && !family.buildsFilm ? sealed : without(sealed, "silicone");
 }

@@ -110,8 +110,8 @@ export interface SurfaceState {
   readonly raised?: { readonly place: Place };
   /** The grain was raised and sanded down before: it will not rise much again. */
   readonly settled: boolean;
-  /** Water on the wood since. */
-  readonly wet?: { readonly place: Place };
+  /** Water on the surface, and when; `inWood` where it went on bare wood. A dry sanding shows that it has dried. */
+  readonly wet?: PutOn & { readonly place: Place; readonly inWood: boolean };
   /** Abrasions since the last layer (or the beginning), oldest first. */
   readonly abrasions: readonly Abrasion[];
   /** Wood taken by sanding so far, mm. */

@@ -3,7 +3,6 @@
  * expected. The remedy is another finish, so it names some.
  */
 import { STANDS_ALCOHOL_AND_HEAT, spoiltBy, WEARS_HARD } from "../../knowledge/wear.ts";
-import type { Piece, Surface } from "../../model/model.ts";
 import { orList } from "../../model/suggest.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat } from "../../surface/state.ts";
@@ -78,8 +77,55 @@ job cabinets {
 }
 `,
     },
+    {
+      title: "Shellac on a tray, where the recipe itself speaks of hot cups",
+      text: `piece tray "Tea tray" {
+  surface face {
+    shape panel 450 mm x 300 mm
+    wood  beech
+  }
+}
+recipe polished {
+  for    wood
+  safety ventilate, no_ignition
+  note   "Hot cups stand on it all day."
+  layer  dewaxed_shellac x 3 { #! not-for-this-use
+    wait until recoat
+  }
+  wait   until cured
+}
+job trays {
+  piece tray
+  apply polished to face
+}
+`,
+    },
   ],
   passing: [
+    {
+      title: "Shellac where the words keep drinks and heat away",
+      text: `## Never put hot cups on it.
+piece box "Sewing box" {
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+recipe polished {
+  for    wood
+  safety ventilate, no_ignition
+  note   "Keep hot cups and spilt drinks off it, or use coasters."
+  layer  dewaxed_shellac x 3 {
+    wait until recoat
+  }
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply polished to lid
+}
+`,
+    },
     {
       title: "Hardwax oil on hard wear, oil where wear is normal, shellac below a polyurethane",
       text: `piece cabinet "Drinks cabinet" {
@@ -157,18 +203,35 @@ function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
 
 const WORDS = {
   alcohol:
-    /\b(?:bar[\s-]+(?:top|counter|table|cabinet|trolley|cart)|(?:drinks?|cocktail|wine|liquor|whisk(?:e)?y)[\s-]+(?:table|tray|trolley|cart|cabinet|counter)|alcohol|spilt\s+(?:drinks|wine))\b/iu,
-  heat: /\bhot\s+(?:cups?|mugs?|dish(?:es)?|plates?|pans?|pots?|drinks?|things)\b|\btea[\s-]?pots?\b|\bkettles?\b/iu,
+    /\b(?:bar[\s-]+(?:top|counter|table|cabinet|trolley|cart)|(?:drinks?|cocktail|wine|liquor|whisk(?:e)?y)[\s-]+(?:table|tray|trolley|cart|cabinet|counter|bar)|alcohol|(?:spilt|spilled)\s+(?:drinks?|wine|beer|spirits)|(?:drinks?|wine|beer|spirits|cocktails?)\s+(?:is|are|gets?|may\s+be|will\s+be)\s+(?:poured|served|mixed|spilt|spilled))\b/iu,
+  heat: /\bhot\s+(?:cups?|mugs?|dish(?:es)?|plates?|pans?|pots?|drinks?|things|coffee|tea|soup|food|meals)\b|\btea[\s-]?pots?\b|\bkettles?\b/iu,
 } as const;
 
-/** The last layer is spoilt by what the words of the piece say of its use. */
+/** The last layer, or under wax the one that the wax only polishes, is spoilt by what the words say of its use. */
 function spoilt(run: SurfaceRun, top: Coat) {
-  if (!top.family || !run.piece || !run.surface) return undefined;
-  const expected = textsOn(run.piece, run.surface);
-  const by = spoiltBy(top.family).find((cause) => expected.some((text) => plainlySays(text, WORDS[cause])));
-  if (!by) return undefined;
+  const expected = textsOn(run);
+  const underWax =
+    top.family?.role === "wax"
+      ? run.final.layers.findLast(({ origin, family }) => origin === "new" && family?.role !== "wax")
+      : undefined;
+  for (const coat of [top, underWax]) {
+    const by = coat?.family && spoiltBy(coat.family).find((cause) => says(expected, cause));
+    if (by) return spoiltText(coat, coat === top, by);
+  }
+  return undefined;
+}
+
+/** Words that keep drinks and heat from the surface. */
+const KEEPS_OFF = /\b(?:off|away|coasters?|mats?|trivets?|saucers?|protect(?:s|ed)?)\b/iu;
+
+const says = (texts: readonly string[], cause: keyof typeof WORDS): boolean =>
+  texts
+    .flatMap((text) => text.split(/[.;!?]\s|\n/u))
+    .some((part) => plainlySays(part, WORDS[cause]) && !KEEPS_OFF.test(part));
+
+function spoiltText(coat: Coat, isLast: boolean, by: keyof typeof WORDS) {
   return {
-    headline: `${coatName(top)} is the last layer where ${by} is expected`,
+    headline: `${coatName(coat)} is the last ${isLast ? "layer" : "layer under wax"} where ${by} is expected`,
     why:
       by === "alcohol"
         ? "Alcohol dissolves it: every spilt drink leaves a mark."
@@ -177,6 +240,12 @@ function spoilt(run: SurfaceRun, top: Coat) {
   };
 }
 
-/** The title and the words of a piece, and those of the surface. */
-const textsOn = (piece: Piece, surface: Surface): readonly string[] =>
-  [piece.title, piece.docs, surface.docs].filter((text): text is string => text !== undefined && text !== "");
+/** What the piece, its surface and the recipe are called and say, and the notes of the recipe. */
+function textsOn({ piece, surface, recipe, moments }: SurfaceRun): readonly string[] {
+  if (!piece || !surface) return [];
+  const names = [piece.name, surface.name, recipe?.name].map((name) => name?.replaceAll("_", " "));
+  const notes = moments.flatMap(({ action }) => (action.op === "note" ? [action.text] : []));
+  return [...names, piece.title, piece.docs, surface.docs, recipe?.title, recipe?.docs, ...notes].filter(
+    (text): text is string => text !== undefined && text !== "",
+  );
+}
