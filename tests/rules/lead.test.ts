@@ -108,11 +108,16 @@ describe("methods", () => {
   );
 });
 
-test("an old clear: heat, blasting and machines are errors, hand work is left to the tester", () => {
+test("an old clear: heat, machines and taking it off dry are errors, lighter and wet work is not", () => {
   const clear = "    existing oil varnish";
   expect(levels(job('  step scrape "heat gun"', clear))).toContain("error lead-unsafe-method");
   expect(levels(job("  safety dust_mask\n  step scuff 220\n  step dust", clear))).toEqual([]);
-  expect(levels(job("  step scrape", clear))).toEqual(["information lead-not-tested"]);
+  expect(levels(job("  step scrape", clear))).toEqual(["error lead-not-tested"]);
+  expect(levels(job("  step sand 80", clear))).toEqual(["error lead-not-tested"]);
+  expect(levels(job("  step sand wet 80", clear))).toEqual(["information lead-not-tested"]);
+  expect(levels(job("  step strip with paint_stripper", clear))).toEqual(["information lead-not-tested"]);
+  // Its age is not stated: a clear is not presumed to hold lead as paint is.
+  expect(levels(job("  step sand 80", clear, 'note "old"'))).toEqual([]);
 });
 
 describe("remedies that tell to sand, scuff or strip", () => {

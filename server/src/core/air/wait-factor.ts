@@ -1,9 +1,10 @@
 /**
  * How many times longer than its label a material takes to dry in the air of the shop, and why.
  *
- * A label's times hold in the label's rated air. The language reference, "Air", gives one law for each way of drying:
- * water leaves in proportion to the vapour-pressure deficit; oxidation and other reactions halve their speed with every
- * 10 C less (the common chemist's rule); solvents leave by their vapour pressure, exp(4700 (1/T − 1/T rated)).
+ * A label's times hold in the label's rated air. There is one law for each way of drying: water leaves in proportion to
+ * the vapour-pressure deficit (common practice, no source); oxidation and other reactions halve their speed with every
+ * 10 C less (the rule of J. H. van 't Hoff, Études de dynamique chimique, 1884, from memory); solvents leave by their
+ * vapour pressure, exp(4700 (1/T − 1/T rated)) (Clausius and Clapeyron; the constant is typical, no source).
  * Warm or dry air never shortens a label's time, so no factor is below 1. Every factor is finite: shop air is taken at
  * 99.9 % humidity at most, where a waterborne film hardly dries at all.
  */

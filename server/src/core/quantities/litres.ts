@@ -1,7 +1,7 @@
 /**
  * How many litres a layer or a step takes, of each of the liquids in its mix.
  *
- * The language reference, "Amounts": mix = area · pieces · coats · (1 / spreading rate, or the wet film) / transfer
+ * Arithmetic: mix = area · pieces · coats · (1 / spreading rate, or the wet film) / transfer
  * efficiency · (1 + spare). The tint is a share of the mix; what is left is divided between material and thinner in the
  * stated parts. Label rates hold for hand methods, whose efficiency therefore counts as 1.
  *

@@ -1,5 +1,6 @@
 /** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { dryingTimeOf } from "../../core/surface/drying-time.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { actionHours, itemId } from "../../core/totals/task-plan.ts";
@@ -76,18 +77,19 @@ export function inServiceSum(result: JobResult): string | undefined {
   const ready = result.runs.flatMap((run) => {
     const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
     const coat = run.moments[index]?.after.layers.at(-1);
-    const cure = coat?.material?.cure?.value;
-    if (!coat || cure === undefined) return [];
+    const cure = coat && dryingTimeOf(coat, "cured");
+    if (!cure) return [];
     return Array.from({ length: run.pieces }, (_, piece) => {
       const end = items.get(itemId(run, piece, index))?.end ?? 0;
-      return { run, piece, end, cure, factor: coat.factor };
+      return { run, piece, end, cure };
     });
   });
-  const [last] = ready.toSorted((a, b) => b.end + b.cure * b.factor - (a.end + a.cure * a.factor));
+  const [last] = ready.toSorted((a, b) => b.end + b.cure.hours - (a.end + a.cure.hours));
   if (!last) return undefined;
+  const { label, factor, hours: cureHours } = last.cure;
   const cured =
-    last.factor === 1
-      ? formatDuration(last.cure)
-      : `${formatDuration(last.cure)} × ${formatNumber(last.factor, 2)} = ${formatDuration(last.cure * last.factor)}`;
+    factor === 1
+      ? formatDuration(label)
+      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(cureHours)}`;
   return `the last coat of ${pieceName(last)} is on at ${momentAfterStart(result, last.end)}, + cure ${cured}`;
 }

@@ -1,6 +1,7 @@
 /**
  * A coat block is done between coats; on one coat it is never done.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -12,7 +13,7 @@ export const coatBlockNeverDone: TradeRule = {
     summary: "A layer of one coat has a block of steps between coats.",
     why: "The block is done coats − 1 times: with one coat its waits and sandings never happen.",
     remedy: "Say how many coats, such as `x 3`, or put the lines after the layer.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

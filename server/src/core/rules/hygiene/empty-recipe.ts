@@ -1,6 +1,7 @@
 /**
  * A job that applies a recipe in which nothing stands: most likely it was meant to be written later.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -12,7 +13,7 @@ export const emptyRecipe: TradeRule = {
     summary: "A job applies a recipe that has no lines.",
     why: "Nothing is done to the surface, and areas, litres and dates come out without it.",
     remedy: "Write the recipe's lines, or take the `apply` line out.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

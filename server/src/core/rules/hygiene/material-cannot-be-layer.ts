@@ -1,8 +1,10 @@
 /**
  * A cleaner, a solvent, water or a stripper laid on as a layer: none of them stays.
  */
+
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
 import { related, useName } from "../texts.ts";
 
@@ -15,7 +17,7 @@ export const materialCannotBeLayer: TradeRule = {
     why: "A layer is what stays on the surface; these evaporate or are rinsed off, and what comes after would be judged as if they were there.",
     remedy:
       "Say it as a step: `step clean with …`, `step strip with …`, `step bleach with …`, `step dampen`.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

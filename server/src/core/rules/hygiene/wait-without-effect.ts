@@ -1,6 +1,7 @@
 /**
  * `wait until …` counts from the last layer or filling; before the first one there is nothing to wait for.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import { firstIndexOf, isLayer } from "../../surface/run-index.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -12,7 +13,7 @@ export const waitWithoutEffect: TradeRule = {
     summary: "A `wait until …` stands before the first layer or filling of a job's surface.",
     why: "It counts from the end of the last layer or filling; there is none, so no time passes.",
     remedy: "State the time, such as `wait 24 h` or `wait overnight`, or take the line out.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

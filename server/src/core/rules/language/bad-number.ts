@@ -1,6 +1,7 @@
 /**
  * A number that means nothing there.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const badNumber: LanguageRule = {
@@ -11,7 +12,7 @@ export const badNumber: LanguageRule = {
     summary: "A number is zero, negative, not whole or out of range where that means nothing.",
     why: "Areas, litres and dates worked out from it would be nonsense.",
     remedy: "Write a number in the range that the message names.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * Two things of one kind under one name.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const duplicateName: LanguageRule = {
@@ -11,7 +12,7 @@ export const duplicateName: LanguageRule = {
     summary: "A name is declared twice in its kind, over the file and all that it uses.",
     why: "Only the first counts, and whoever reads the recipe cannot tell which is meant.",
     remedy: "Give one of the two another name. Only built-in materials may be shadowed.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * Recipes or jobs that come round to themselves.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const followCycle: LanguageRule = {
@@ -11,7 +12,7 @@ export const followCycle: LanguageRule = {
     summary: "A recipe follows itself, directly or over others, or a job comes after itself.",
     why: "The work would never end.",
     remedy: "Take the line out, or follow another recipe.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

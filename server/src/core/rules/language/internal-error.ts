@@ -1,6 +1,7 @@
 /**
  * A fault in Finishwright itself. No text is known that brings it, so it has no examples; tests put failing parts in.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const internalError: LanguageRule = {
@@ -14,7 +15,7 @@ export const internalError: LanguageRule = {
     why: "A rule that fails finds nothing, and that must not look as if nothing were wrong. All other findings of the file stand.",
     remedy:
       "Check by hand what the message names, and report the bug with the recipe that brings it. The command line ends with status 2.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [],
   passing: [],

@@ -1,6 +1,7 @@
 /**
  * A call that leaves out what the recipe needs.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const missingArgument: LanguageRule = {
@@ -11,7 +12,7 @@ export const missingArgument: LanguageRule = {
     summary: "A call leaves out an argument whose parameter has no default.",
     why: "What depends on it cannot be worked out.",
     remedy: "Add the argument inside the parentheses.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

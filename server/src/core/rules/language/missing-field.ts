@@ -1,6 +1,7 @@
 /**
  * A field without which the declaration says nothing.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const missingField: LanguageRule = {
@@ -12,7 +13,7 @@ export const missingField: LanguageRule = {
       "A required field is missing: a material's `family`, a surface's `shape` and `wood`, a job's `piece` and `apply`.",
     why: "Without it nothing can be worked out from the declaration.",
     remedy: "Add the line that the message shows.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

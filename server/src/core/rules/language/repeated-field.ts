@@ -1,6 +1,7 @@
 /**
  * A field stated twice.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const repeatedField: LanguageRule = {
@@ -11,7 +12,7 @@ export const repeatedField: LanguageRule = {
     summary: "A field or a tail that may stand once stands twice; or a piece or a used file is named twice.",
     why: "Only the first counts, and the second looks as if it did.",
     remedy: "Keep one of the two.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

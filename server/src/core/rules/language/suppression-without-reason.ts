@@ -1,6 +1,7 @@
 /**
  * A comment that allows a finding and does not say why.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const suppressionWithoutReason: LanguageRule = {
@@ -11,7 +12,7 @@ export const suppressionWithoutReason: LanguageRule = {
     summary: "A comment `# allow RULE` gives no reason; it allows nothing.",
     why: "Whoever reads the recipe next cannot tell whether the reason still holds, or whether there was one.",
     remedy: "Write the reason after a colon: `# allow RULE: reason`.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

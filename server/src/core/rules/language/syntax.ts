@@ -1,6 +1,7 @@
 /**
  * What is not in the notation; the message says what was expected there.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const syntax: LanguageRule = {
@@ -11,7 +12,7 @@ export const syntax: LanguageRule = {
     summary: "The text is not in the notation.",
     why: "What a line means cannot be told, so nothing that depends on it is worked out; the rest of the file still is.",
     remedy: "Write the line as the example in the message shows.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * A line that the block does not have.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const unknownField: LanguageRule = {
@@ -11,7 +12,7 @@ export const unknownField: LanguageRule = {
     summary: "A line begins with a word that its block has no field for.",
     why: "It is not read, so whatever it was meant to say does not count.",
     remedy: "Fix the word; the message names the fields that there are.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * A name that nothing declares: mostly a slip of the finger.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const unknownName: LanguageRule = {
@@ -11,7 +12,7 @@ export const unknownName: LanguageRule = {
     summary: "A name is used that neither this file nor one that it uses declares, and that is not built in.",
     why: "What cannot be found cannot be judged, bought or scheduled.",
     remedy: "Fix the name, declare it, or name the file that does with `use`.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

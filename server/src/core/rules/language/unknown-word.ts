@@ -1,6 +1,7 @@
 /**
  * A word that its vocabulary does not have.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const unknownWord: LanguageRule = {
@@ -12,7 +13,7 @@ export const unknownWord: LanguageRule = {
       "A word of a closed vocabulary is expected (a family, wood, verb, shape, method, duty), and this is none.",
     why: "Families, woods and verbs stand for what the tool knows of them; of another word it knows nothing.",
     remedy: "Take the word that the message proposes, or the nearest that fits.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

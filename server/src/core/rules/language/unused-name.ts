@@ -1,6 +1,7 @@
 /**
  * A parameter or a `use` line that does nothing.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const unusedName: LanguageRule = {
@@ -11,7 +12,7 @@ export const unusedName: LanguageRule = {
     summary: "A parameter is not used in its recipe, or nothing here names anything from a used file.",
     why: "Every call must give an argument that changes nothing, or a file is loaded for nothing.",
     remedy: "Use it, or take it out.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * A comment that allows what is not there.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const unusedSuppression: LanguageRule = {
@@ -12,7 +13,7 @@ export const unusedSuppression: LanguageRule = {
       "A comment `# allow RULE: reason` stands above a line on which that rule finds nothing, or names no rule.",
     why: "It may hide a finding of later, for a reason that was given for something else.",
     remedy: "Take the comment out, or put it directly above the line of the finding.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * Files that use each other in a circle.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const useCycle: LanguageRule = {
@@ -11,7 +12,7 @@ export const useCycle: LanguageRule = {
     summary: "A file uses itself, directly or over others.",
     why: "Which of the two is read first would decide what a name means.",
     remedy: "Move what both need into a third file that both use.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * A used file that is not there.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const useNotFound: LanguageRule = {
@@ -12,7 +13,7 @@ export const useNotFound: LanguageRule = {
     summary: "A file named by `use` cannot be found, or may not be read.",
     why: "Nothing that it declares can be named here, so other errors may follow from this one, and what depends on it is not checked.",
     remedy: "Fix the path, which is relative to this file, or add the file.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

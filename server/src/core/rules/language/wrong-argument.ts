@@ -1,6 +1,7 @@
 /**
  * An argument that does not fit its parameter.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const wrongArgument: LanguageRule = {
@@ -12,7 +13,7 @@ export const wrongArgument: LanguageRule = {
       "An argument has no name, names no parameter of the recipe, is given twice, or is of another type.",
     why: "The recipe would run without it, or with something that it cannot use.",
     remedy: "Name the argument and give what its parameter takes.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

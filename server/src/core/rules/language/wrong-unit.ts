@@ -1,6 +1,7 @@
 /**
  * A quantity of another dimension, or without its unit.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { LanguageRule } from "../rule.ts";
 
 export const wrongUnit: LanguageRule = {
@@ -11,7 +12,7 @@ export const wrongUnit: LanguageRule = {
     summary: "A quantity has a unit of another dimension than is needed there, or none.",
     why: "A spreading rate in hours or a wait in metres means nothing; a number without a unit can mean too much.",
     remedy: "Write the quantity with a unit of the dimension that the message names.",
-    sources: ["the language reference"],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

@@ -1,7 +1,9 @@
 /**
  * Wax is the last layer: nothing but wax holds on it, and sanding only drives it into the wood.
  */
+
 import { leavesLayer } from "../../knowledge/families.ts";
+import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { dewaxLines } from "../coat-queries.ts";
@@ -17,7 +19,7 @@ export const coatOverWax: TradeRule = {
     why: "Wax stays soft for ever: a coat over it does not wet out, does not dry or peels, and sanding only drives the wax into the wood.",
     remedy: "Take the wax off with `step dewax`, or strip the surface, before anything else goes on.",
     sources: [
-      "published compatibility list for wood finishes: wax takes none",
+      `${COMPATIBILITY_LIST}: wax takes none`,
       "that sanding only drives wax in: common practice, no source",
     ],
   },

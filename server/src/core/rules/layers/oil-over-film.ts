@@ -1,6 +1,7 @@
 /**
  * Drying oil or hardwax oil over a film: it cannot soak in, and what stays on top remains tacky.
  */
+import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import { type Coat, isFilm } from "../../surface/state.ts";
 import { isPorousPaint, slickName, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
@@ -17,7 +18,7 @@ export const oilOverFilm: TradeRule = {
     remedy: "Strip or sand to bare wood before oiling, or put wax or another coat of a clear on the film.",
     sources: [
       "finishing textbooks, from memory: oil has to soak in",
-      "a published compatibility list takes oil over shellac, so shellac is left out here",
+      `${COMPATIBILITY_LIST}: oil goes over shellac, so shellac is left out here`,
       "a thin coat of oil on clean metal keeps rust away: common practice, no source",
     ],
   },

@@ -1,7 +1,9 @@
 /**
  * Polyurethane and waterborne clears do not hold on the wax of natural shellac, nor on the soap of a sanding sealer.
  */
+
 import { shunsWax } from "../../knowledge/layer-relation.ts";
+import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import { topCoat } from "../../surface/state.ts";
 import { barrierLines, familiesOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
@@ -17,7 +19,7 @@ export const waxedShellacBelow: TradeRule = {
     remedy: "Use dewaxed shellac, or put a coat of it between the two.",
     sources: [
       "finishing textbooks, from memory: polyurethane over shellac with wax, and over stearated sealer",
-      "published compatibility lists allow polyurethane over shellac without speaking of its wax",
+      `${COMPATIBILITY_LIST}: polyurethane goes over shellac, of whose wax it does not speak`,
     ],
   },
   failing: [

@@ -14,7 +14,7 @@ export const notEnoughOnHand: TradeRule = {
       "The job needs more of a material than is on hand, and the material does not say how it is sold.",
     why: "The can runs empty in the middle of a coat, and a coat that is finished from another day's batch shows its lap.",
     remedy: "Buy more before the work begins and state it with `sold`, or use another material.",
-    sources: ["the material's own figures", "common practice, no source"],
+    sources: ["arithmetic with the material's own figures", "common practice, no source"],
   },
   failing: [
     {

@@ -13,7 +13,7 @@ export const overBudget: TradeRule = {
     summary: "The job's total cost is above its budget.",
     why: "Materials are bought by whole containers, and with labour, supplies and the pieces themselves the money runs out before the job is done.",
     remedy: "Take a cheaper way or fewer coats, use what is on hand, or agree on a larger budget.",
-    sources: ["the job's own figures"],
+    sources: ["arithmetic with the job's own figures"],
   },
   failing: [
     {

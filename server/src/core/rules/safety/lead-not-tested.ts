@@ -12,6 +12,7 @@ import { type LeadMatter, leadReached, takesOff, waitsForLaboratory } from "../l
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
+import { saysWet } from "../work-words.ts";
 
 const VERBS: Readonly<Record<string, string>> = {
   sand: "Sanding",
@@ -31,7 +32,7 @@ export const leadNotTested: TradeRule = {
       "An old coating that may hold lead is sanded, scuffed, scraped, stripped or distressed, and nobody tests it first.",
     why: "Paint of that time often holds lead, and some clears were dried with it. The dust and the sludge poison those who work there and the children who come after, wet as well as dry.",
     remedy:
-      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the result is there, state it at the surface, such as `lead none_found by laboratory 2026-11-03`. A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for old clears, this is information only.",
+      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the result is there, state it at the surface, such as `lead none_found by laboratory 2026-11-03`. A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
     sources: [
       LEAD_TEST_SOURCE,
       "24 CFR 35.110 and 15 USC 2681(9): varnish, shellac and other coatings count as paint (from memory)",
@@ -109,6 +110,31 @@ piece table {
 job legs {
   piece table
   apply prepare to legs
+}
+`,
+    },
+    {
+      title: "An old clear sanded off dry",
+      text: `recipe take_off {
+  for    wood
+  safety dust_mask
+  step   clean with soap
+  step   sand 80, 120, 180 #! lead-not-tested
+  step   dust
+}
+
+piece table {
+  built 1952
+  surface top {
+    shape    panel 600 mm x 400 mm
+    wood     beech
+    existing nitrocellulose lacquer
+  }
+}
+
+job tables {
+  piece table
+  apply take_off to top
 }
 `,
     },
@@ -258,7 +284,10 @@ const isTested = (run: SurfaceRun, action: Action, index: number): boolean =>
 const isLeadTest = ({ action }: Moment<Action>): boolean =>
   action.op === "step" && action.verb === "test" && /\blead\b/iu.test(textOf(action) ?? "");
 
-/** Found lead needs no test. An old clear is spoken of where its age is known to be old and it comes off. */
+/**
+ * Found lead needs no test. An old clear is spoken of where its age is known to be old and it comes off: sanded or scraped
+ * dry it is as dusty as paint, and the law counts it as paint (24 CFR 35.110).
+ */
 function levelOf(
   run: SurfaceRun,
   { status, kind }: LeadMatter,
@@ -267,7 +296,8 @@ function levelOf(
   if (status === "found") return undefined;
   if (kind === "paint") return status === "presumed" ? "error" : "information";
   const isKnownToBeOld = status === "presumed" && run.piece?.built !== undefined;
-  return isKnownToBeOld && takesOff(step) ? "information" : undefined;
+  if (!isKnownToBeOld || !takesOff(step)) return undefined;
+  return step.verb === "strip" || step.wet || saysWet(step.what ?? "") ? "information" : "error";
 }
 
 function reportOf(

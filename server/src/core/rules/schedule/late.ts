@@ -13,7 +13,7 @@ export const late: TradeRule = {
     why: "Drying cannot be hurried: a job that is planned too short is finished over soft coats, or late.",
     remedy:
       "Start earlier, work longer hours or with more people, or choose materials that dry faster; `schedule` shows what holds the job up.",
-    sources: ["the job's own dates"],
+    sources: ["arithmetic with the job's own dates"],
   },
   failing: [
     {

@@ -18,7 +18,7 @@ export const noSchedule: TradeRule = {
     why: "However the work is laid out, some coat would come after its window has closed, or the shop is never open.",
     remedy:
       "Open the shop when the window needs it, sand before the coat that comes too late, or choose a material with a longer window.",
-    sources: ["the job's own figures"],
+    sources: ["arithmetic with the job's own figures"],
   },
   failing: [
     {

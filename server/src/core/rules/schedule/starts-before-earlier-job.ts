@@ -12,7 +12,7 @@ export const startsBeforeEarlierJob: TradeRule = {
     summary: "A job `after` another begins before that one is finished.",
     why: "It takes up the surface as the earlier job leaves it, so what that one still has to do, and its last wait, would be skipped.",
     remedy: "Start on or after the day the earlier job is finished, or start that one sooner.",
-    sources: ["the jobs' own dates"],
+    sources: ["arithmetic with the jobs' own dates"],
   },
   failing: [
     {

@@ -1,6 +1,7 @@
 /**
  * A recipe that says what it is for, applied to a surface of something else.
  */
+import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { ForKind, Substrate } from "../../model/model.ts";
 import { orList } from "../../model/suggest.ts";
 import type { TradeRule } from "../rule.ts";
@@ -14,7 +15,7 @@ export const recipeNotForSurface: TradeRule = {
     summary: "A job applies a recipe to a surface that it is not for.",
     why: "Grits, solvents and primers that suit solid wood go through a veneer, and nothing made for wood holds on laminate or metal.",
     remedy: "Apply another recipe to this surface, or change the recipe's `for` line if it does suit it.",
-    sources: ['the language reference, "Levels"'],
+    sources: [BY_DEFINITION],
   },
   failing: [
     {

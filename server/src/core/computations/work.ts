@@ -1,0 +1,203 @@
+/**
+ * What the tool calculates, part of `core/computations.ts`. Hands, paper, the schedule and money.
+ */
+import { BY_DEFINITION, PRACTICE } from "../knowledge/sources.ts";
+import type { Computation } from "./computation.ts";
+
+const TOTALS = "`totals`, hover of the job";
+const NOT_SHOWN = "not shown: a check on the others";
+
+export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
+  {
+    topic: "Hands and paper",
+    name: "Hands-on time",
+    seen: "`totals`, `schedule`; the figures in [hands-on times](hands-on-times.md)",
+    formula:
+      "as stated (`takes`, for a piece's surface and a coat, or by area); else fixed minutes + minutes by m2, by verb or method, rounded up to five minutes",
+    source: PRACTICE,
+    file: "quantities/abrasives.ts",
+    functions: ["defaultTaskHours", "taskTime"],
+    tests: ["core/quantities/abrasives.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Hands-on hours of a job",
+    seen: TOTALS,
+    formula: "the hours of all steps and layers · pieces",
+    source: BY_DEFINITION,
+    file: "totals/task-plan.ts",
+    functions: ["actionHours", "handsOnHours"],
+    tests: ["core/totals/time.test.ts", "core/totals/money.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Abrasive paper",
+    seen: "`totals` and `shopping` as text, an estimate",
+    formula:
+      "passes of a grit · area · pieces / m2 a sheet sands at that grit, rounded up; a 125 mm disc is 0.19 of a sheet",
+    source: PRACTICE,
+    file: "quantities/abrasives.ts",
+    functions: ["abrasiveUse", "m2PerSheet"],
+    tests: ["core/quantities/abrasives.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Paper and sanding hours of a job",
+    seen: "`totals` and `shopping` as text, an estimate",
+    formula: "by grit over all steps and coat blocks; a step's hours are divided evenly among its grits",
+    source: PRACTICE,
+    file: "totals/paper.ts",
+    functions: ["jobPaper"],
+    tests: ["core/totals/paper.test.ts", "cli/estimates.test.ts"],
+  },
+
+  {
+    topic: "Schedule",
+    name: "What is planned",
+    seen: "`schedule`, `totals`",
+    formula:
+      "one chain for every surface of every piece: steps, layers, waits; a wait counts from the last layer or filling; a coat within the window of the coat below",
+    source: BY_DEFINITION,
+    file: "totals/task-plan.ts",
+    functions: ["scheduleInput", "waitsAreKnown"],
+    tests: ["core/totals/time.test.ts", "core/properties/schedules.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Earliest finish",
+    seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
+    formula:
+      "hands within opening hours and crew, layers in one go where they fit, drying day and night; rules, plans from the mixture of the prices, then a bounded search that proves or betters the plan",
+    source:
+      "resource-constrained project scheduling (Kolisch and Hartmann, 1999, from memory), checked against brute force",
+    file: "schedule/schedule.ts",
+    functions: ["schedule"],
+    tests: [
+      "core/schedule/schedule.test.ts",
+      "core/schedule/properties.test.ts",
+      "core/properties/schedules.test.ts",
+    ],
+  },
+  {
+    topic: "Schedule",
+    name: "Lower bound and gap",
+    seen: "`schedule`",
+    formula:
+      "no plan beats each chain alone, nor the crew's work that must lie between two moments: all of it, tasks in one go opening by opening, long ones by number; gap = (elapsed − bound) / bound",
+    source: "energetic reasoning of resource-constrained scheduling, checked against brute force",
+    file: "schedule/energy.ts",
+    functions: ["lowestFinish", "hasRoom"],
+    tests: ["core/schedule/bounds.test.ts", "core/schedule/properties.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Lower bound by prices",
+    seen: "`schedule`",
+    formula:
+      "a finish is too early when, at some prices for the parts of the openings, the cheapest ways of all chains cost more than all there is; windows tie a chain's tasks to openings that lie near enough",
+    source:
+      "duality of linear programs (Farkas), Dantzig–Wolfe column generation; checked against brute force and a solver",
+    file: "schedule/spread.ts",
+    functions: ["spreadWork"],
+    tests: ["core/schedule/bounds.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Slack and the critical path",
+    seen: "`schedule`",
+    formula:
+      "the latest times that keep the finish and the crew's order, less the planned ones; critical where none is left",
+    source: "critical path method: Heizer and Render, Operations Management, chapter 3",
+    file: "schedule/slack.ts",
+    functions: ["slackOf"],
+    tests: ["core/schedule/properties.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Network floats",
+    seen: NOT_SHOWN,
+    formula: "early and late times forwards and backwards; total and free float",
+    source:
+      "critical path method: Heizer and Render, Operations Management, chapter 3, and Taylor, Introduction to Management Science, chapter 8, exercises with their printed answers",
+    file: "schedule/network.ts",
+    functions: ["reckonNetwork"],
+    tests: ["core/schedule/network.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Opening hours and overnight",
+    seen: "`schedule`",
+    formula:
+      "overnight: the first moment 12 h or more away at which the shop opens; open day and night 12 h; without a shop 16 h",
+    source: BY_DEFINITION,
+    file: "schedule/calendar.ts",
+    functions: ["firstOpeningAtLeast", "minimumOvernightHours", "addWorkingTime", "pausesBetween"],
+    tests: ["core/schedule/calendar.test.ts", "core/totals/time.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "In service",
+    seen: "`totals`, `in-service-before-cure`",
+    formula:
+      "the latest, over surfaces and pieces, of the end of the last layer + its full cure · wait factor",
+    source: BY_DEFINITION,
+    file: "totals/job-totals.ts",
+    functions: ["createTotaller"],
+    tests: ["core/totals/time.test.ts"],
+  },
+
+  {
+    topic: "Money",
+    name: "Cost of materials",
+    seen: "`totals`, `shopping`",
+    formula:
+      "containers · price; null where one is not known; a job after another starts from what that left",
+    source: BY_DEFINITION,
+    file: "totals/job-totals.ts",
+    functions: ["createTotaller"],
+    tests: ["core/totals/materials.test.ts", "core/totals/money.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Labour, total and saving",
+    seen: "`totals`, `over-budget`",
+    formula:
+      "labour = hands-on · rate; total = materials + labour + supplies + pieces as bought; saving = new ones − total",
+    source: BY_DEFINITION,
+    file: "totals/job-totals.ts",
+    functions: ["createTotaller"],
+    tests: ["core/totals/money.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Materials by what is used",
+    seen: "`totals` as text, hover of the job",
+    formula:
+      "Σ litres · price of a litre in the containers bought; where all is on hand, in the size cheapest by the litre",
+    source: "common practice, no source: used material at its purchase price",
+    file: "totals/piece-costs.ts",
+    functions: ["usedMaterialCost"],
+    tests: ["core/totals/piece-costs.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Cost of one piece",
+    seen: "`totals` as text, hover of the job",
+    formula:
+      "materials by its share of the litres + its hands-on hours · rate + an even share of the supplies + what it cost; times the pieces these add up to the total",
+    source: "our own choice of shares",
+    file: "totals/piece-costs.ts",
+    functions: ["pieceCosts"],
+    tests: ["core/totals/piece-costs.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Rounding for print",
+    seen: "`totals --format json`",
+    formula: "lengths, litres, hours and grams to six decimals, money to cents",
+    source: "our own choice",
+    file: "totals/print.ts",
+    functions: ["printedTotals"],
+    tests: ["core/totals/money.test.ts"],
+  },
+];
