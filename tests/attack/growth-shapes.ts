@@ -240,18 +240,18 @@ const MEANING: readonly Shape[] = [
     (size) => `recipe r {\n${times(size, () => "  layer oil_varnish x 2 {\n")}`,
   ),
   text(
-    // From beyond the depth at which what is followed is cut off: below it no recipe has the finding that says so.
+    // From well beyond the depth at which what is followed is cut off: before it no recipe has the finding that says so.
     "recipes that follow each other",
-    250,
-    2000,
+    500,
+    4000,
     (size) =>
       `${times(size, (idx) => `recipe r${idx === 0 ? "" : idx} {\n  follow r${idx + 1}\n}\n`)}recipe r${size} {\n  step dust\n}\n${JOB}`,
   ),
   text(
     // As above.
     "recipes that follow each other twice",
-    250,
-    1000,
+    500,
+    2000,
     (size) =>
       `${times(size, (idx) => `recipe r${idx === 0 ? "" : idx} {\n  follow r${idx + 1}\n  follow r${idx + 1}\n}\n`)}recipe r${size} {\n  step dust\n}\n${JOB}`,
   ),

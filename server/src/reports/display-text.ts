@@ -20,6 +20,8 @@ export function displayWidth(text: string): number {
 }
 
 function characterWidth(character: string): number {
+  // Latin letters, figures and signs are nearly all there is; below the first combining mark only the soft hyphen is none.
+  if (character < "\u0300" && character !== "\u00ad") return 1;
   if (NARROWEST.test(character)) return 0;
   return WIDE.test(character) ? 2 : 1;
 }
@@ -83,15 +85,14 @@ export function offsetOfColumn({ columns }: MeasuredLine, column: number): numbe
  */
 export function wrap(text: string, columns: number): readonly string[] {
   const lines: string[] = [];
-  let line = "";
+  let [line, width] = ["", 0];
   for (const word of wordsOf(text)) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && displayWidth(longer) > columns) {
+    const longer = displayWidth(word);
+    if (line !== "" && width + 1 + longer > columns) {
       lines.push(line);
-      line = word;
-    } else {
-      line = longer;
-    }
+      [line, width] = [word, longer];
+    } else if (line === "") [line, width] = [word, longer];
+    else [line, width] = [`${line} ${word}`, width + 1 + longer];
   }
   return line === "" ? lines : [...lines, line];
 }
