@@ -139,6 +139,7 @@ Rules look at that, so every finding can point at the line that suffers and at t
 - \`sand\` whose coarsest grit is 100 or coarser takes every old film, but not wax, which it only drives in; finer, and \`scuff\`, only abrade. A grit G takes 10/G mm of wood.
 - Sanding leaves dust, which \`dust\` or \`clean\` takes.
 - \`dampen\`, \`clean\` and waterborne layers raise the grain of bare wood.
+- Water from \`dampen\`, \`clean\` or \`bleach\` leaves bare wood wet for 2 h; a dry sanding shows that it has dried.
 - A layer's block is done between its coats, so once less than there are coats.
 - Duties stated by \`safety\` hold from their line to the end of the block; they reach into \`follow\` and never out of it.
 
@@ -193,6 +194,9 @@ Without a shop the factor is 1.
 - \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
 - \`too-weak-for-wear\`: on hard wear fewer than 3 coats of a clear or an enamel (a primer below it counts as one, two wiped coats as one), or fewer than 2 of hardwax oil or a two-part clear. \`not-for-this-use\`: wax, oil or a primer alone there.
 - \`filler-not-dry\`: less than the filler's recoat; where its label states none, its family's figure in the shop's air, a night of 12 h at least.
+- \`conditioner-dried-out\`: a stain later than the end of the conditioner's recoat window, its family's 2 h, or a day where the label states no end. No air lengthens it, and there is no margin.
+- \`recoat-too-early\` leaves a second coat of drying oil or oil stain alone within 1 h of the first, where it is wiped off.
+- \`wood-still-wet\`: less than 2 h after water on bare wood, before what is not carried by water.
 - Needed times are the label's (or the family's) times the factor of the shop's air. A shortfall of at most 5 %, and never more than 4 h, is a hint; beyond that the rule's level holds. \`waitMarginPercent\` in \`finishwright.config.json\` makes the 5 % smaller, never larger.
 - Where the figure is the family's, an error is one only when more than 25 % of the time is missing; else it is a warning. The label decides.
 - This margin is for times before the next work alone: never for cure before use, by children or with food, for rags, vapour, ignition, lead, mixing or pot life, nor for the latest end of a window.
