@@ -89,6 +89,8 @@ describe("wet wood", () => {
     expect(coated(["step clean with water", "wait 2 h"], layer)).toEqual([]);
     expect(coated(["step dampen", "step sand 220", "step dust"], layer)).toEqual([]);
     expect(coated(["step clean with mineral_spirits"], layer)).toEqual([]);
+    // It does not say with what, so it may be dry.
+    expect(coated(["step clean"], layer)).toEqual([]);
   });
   it.each([
     "water_dye, wiped",

@@ -229,7 +229,9 @@ function clean(state: SurfaceState, step: StepAction): SurfaceState {
 /** Nobody dampens or bleaches anything but bare wood, so a surface of which nothing is known counts as bare here. */
 function dampen(state: SurfaceState, step: StepAction): SurfaceState {
   const bare = step.verb === "clean" ? isBare(state) : state.layers.length === 0;
-  const wet = { ...state, wet: { place: step.place, since: state.clock, reached: [], inWood: bare } };
+  // A cleaning that does not say with what may be a dry one: grain may rise, but nothing is sure to be wet.
+  const inWood = bare && (step.verb !== "clean" || step.use !== undefined);
+  const wet = { ...state, wet: { place: step.place, since: state.clock, reached: [], inWood } };
   return bare && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
 }
 

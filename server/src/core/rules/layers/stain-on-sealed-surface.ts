@@ -66,6 +66,20 @@ job boxes {
 `,
     },
     {
+      title: "Stain on a soap finish",
+      text: `recipe darker {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  soap_finish, wiped
+  wait   until recoat
+  layer  oil_stain, wiped #! stain-on-sealed-surface
+  wait   72 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A recipe for laminate, even without a job",
       text: `recipe darker {
   for    laminate
@@ -215,7 +229,10 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
   if (top?.family?.role === "oil") {
     return {
       what: `does not soak through ${coatName(top)}`,
-      remedy: "Stain before you oil; sand to bare wood first where the oil is on already.",
+      remedy:
+        top.family.binder === "soap"
+          ? "Stain before you soap; where the soap is on already, wash it out, let the wood dry and sand it first."
+          : "Stain before you oil; sand to bare wood first where the oil is on already.",
       abrades: "to the wood",
       related: [layerBelow(top)],
     };
