@@ -409,6 +409,16 @@ describe("text", () => {
     expect(stdout.split("\n").every((line) => line.length <= 80)).toBe(true);
   });
 
+  test("names all rules of a finding, on more lines where they do not fit on one", async () => {
+    const text =
+      "recipe oiled {\n  for    wood\n  step   sand 120\n  step   dust\n  layer  oil_varnish, wiped\n}\n";
+    const { stdout } = await runCli(["check", "a.finish"], { files: { "a.finish": text } });
+    expect(stdout).toContain(
+      "a.finish:5:3 error rags-not-wetted, no-dust-mask, flames-not-kept-away,\n    no-ventilation\n",
+    );
+    expect(stdout.split("\n").every((line) => line.length <= 80)).toBe(true);
+  });
+
   test("marks stand under tabs and wide letters", async () => {
     const text = 'material a "木" {\n\tcovers\t3 h\n\tfamily glaze\n}\nuse "木目.finish"\n';
     const { stdout } = await runCli(["check", "a.finish"], { files: { "a.finish": text } });

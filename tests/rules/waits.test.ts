@@ -125,6 +125,17 @@ job boxes {
     expect(found(cold("110 h", "15 C, 50 % RH"))).toEqual([]);
   });
 
+  it("is not named below the label's lowest temperature: the room is to be warmed first", () => {
+    const limits = "rated  21 C, 50 % RH\n  limits 10 C to 30 C, 85 % RH";
+    const at = (air: string) => found(cold("12 h", air).replace("rated  21 C, 50 % RH", limits));
+    const [finding] = at("9.9 C, 50 % RH");
+    expect(finding?.headline).toBe("`waterborne_polyurethane` over uncured `oil` after 12 h: needs 3 days");
+    expect(finding?.remedy).toMatch(/^Warm the room to 10 C or more first, without a flame/u);
+    expect(finding?.remedy).not.toMatch(/longer/u);
+    // 2^(11 / 10) = 2.1435; 72 h · 2.1435 = 154.3 h, told as 155 h = 6 days 11 h: at the limit itself it can be waited out.
+    expect(at("10 C, 50 % RH")[0]?.headline).toContain("needs 6 days 11 h here");
+  });
+
   it("is as grave as the air of the job makes it, where the label's own misses only a little", () => {
     // 70 h of 72 h are within the margin by the label; of 109 h they are far from enough.
     expect(found(cold("70 h", "21 C, 50 % RH")).map(({ severity }) => severity)).toEqual(["hint"]);

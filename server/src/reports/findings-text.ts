@@ -29,7 +29,7 @@ function findingText(report: FindingReport, file: OtherFile, finding: FileFindin
   const place = `${shownText(file.label)}:${region.line}:${region.column}`;
   const paint = painter(finding.severity, colours);
   return [
-    `${colours.bold(place)} ${paint(finding.severity)} ${[...new Set(partsOf(finding).map(({ rule }) => rule))].join(", ")}`,
+    ...headerLines(place, finding, paint, style),
     ...finding.message
       .split("\n")
       .flatMap((text) => wrap(text, columns - 2))
@@ -43,6 +43,20 @@ function findingText(report: FindingReport, file: OtherFile, finding: FileFindin
       );
     }),
   ].join("\n");
+}
+
+/** Place, level and rules; more rules than fit on the line go on below it. */
+function headerLines(
+  place: string,
+  finding: FileFinding,
+  paint: (text: string) => string,
+  { colours, columns }: TextStyle,
+): readonly string[] {
+  const rules = [...new Set(partsOf(finding).map(({ rule }) => rule))];
+  const room = columns - displayWidth(`${place} ${finding.severity} `);
+  const [first = "", ...more] = wrap(rules.join(", "), room);
+  const rest = wrap(more.join(" "), columns - 4).map((line) => `    ${line}`);
+  return [`${colours.bold(place)} ${paint(finding.severity)} ${first}`, ...rest];
 }
 
 /** The line of the span and carets below it; of a long line the part around the span. */

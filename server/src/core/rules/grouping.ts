@@ -91,13 +91,17 @@ function toldAsOne(group: readonly Finding[]): Finding {
   };
 }
 
-/** The gravest first, then as they are found: declarations in the order in which the work comes to them. */
+/**
+ * The gravest first, then a danger that is there before duties that are only missing, then as they are found:
+ * declarations in the order in which the work comes to them.
+ */
 function inOrder(group: readonly Finding[]): readonly Finding[] {
   const declarations = [...new Set(group.map(({ place }) => place.declaration))];
   const order = ({ place }: Finding): number => declarations.indexOf(place.declaration);
   return [...group].sort(
     (a, b) =>
       byGravity(a, b) ||
+      Number(b.part!.joinsEveryJob ?? false) - Number(a.part!.joinsEveryJob ?? false) ||
       order(a) - order(b) ||
       a.place.span.start - b.place.span.start ||
       (a.rule < b.rule ? -1 : 1),

@@ -15,7 +15,7 @@ export const filmTooThin: TradeRule = {
   docs: {
     summary: "The last film is thinner than a single sound coat of its family.",
     why: "A film that thin does not close: water gets through it, and it wears off at the first rubbing.",
-    remedy: "Put on more coats, thin less, or spread less far.",
+    remedy: "Add coats, thin less, or spread less far.",
     sources: ["common practice, no source: the film range of each family"],
   },
   failing: [
@@ -70,7 +70,7 @@ export const filmTooThin: TradeRule = {
       report(coat.action!, {
         headline: `The film of ${coatName(coat)} is too thin: ${microns(stack.um)}`,
         why: `One sound coat of ${stack.family.name} has about ${microns(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
-        remedy: "Put on another coat, thin it less, or do not spread it so far.",
+        remedy: "Add another coat, thin it less, or do not spread it so far.",
       });
     },
   },

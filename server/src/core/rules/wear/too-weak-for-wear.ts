@@ -282,7 +282,7 @@ job tables {
       report(action, {
         headline: `\`${run.label}\` wears hard and needs ${more}`,
         why: "So thin a finish wears through where hands, cups and wet cloths go.",
-        remedy: `Put on ${more} of ${coatName(last)}.`,
+        remedy: `Add ${more} of ${coatName(last)}.`,
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
         fixes: moreCoats(action, last, missing),
       });
