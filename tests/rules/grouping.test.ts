@@ -37,7 +37,7 @@ describe("missing duties of one recipe", () => {
       {
         at: 6,
         severity: "error",
-        headline: "3 safety duties are missing: `wet_rags`, `dust_mask`, `ventilate`",
+        headline: "Oily rags can catch fire by themselves; 2 more duties are missing",
         parts: ["6 rags-not-wetted", "4 no-dust-mask", "6 no-ventilation"],
       },
     ]);
@@ -75,7 +75,7 @@ describe("missing duties of one recipe", () => {
       {
         at: 4,
         severity: "warning",
-        headline: "Nothing above this line states `dust_mask`",
+        headline: "Fine dust to breathe: `dust_mask` is not stated",
         parts: ["4 no-dust-mask"],
       },
     ]);
@@ -165,7 +165,7 @@ describe("a heater in the shop", () => {
   it("is a finding of its own where the duty is stated", () => {
     const stated = FIRE.replace("safety gloves", "safety gloves, no_ignition");
     expect(shown(stated).map(({ headline, parts }) => [headline, parts])).toEqual([
-      ["Nothing above this line states `ventilate`", ["8 no-ventilation"]],
+      ["Vapour that builds up: `ventilate` is not stated", ["8 no-ventilation"]],
       [
         "The shop's heater can light this vapour",
         ["8 ignition-near-flammable", "10 ignition-near-flammable"],

@@ -23,6 +23,8 @@ export type DutyWord =
 
 export interface Duty {
   readonly word: DutyWord;
+  /** The danger where it is missing, as the beginning of a headline. */
+  readonly danger: string;
   /** What to do, in one sentence. */
   readonly doc: string;
   /** What the table cannot know, and who can. */
@@ -33,6 +35,7 @@ export interface Duty {
 export const DUTIES: readonly Duty[] = [
   {
     word: "dust_mask",
+    danger: "Fine dust to breathe",
     doc: "Wear a fitted particle filter (N95 or better) while dust flies.",
     defer: "Ask the safety data sheet whether a particle filter is enough; it stops no vapour.",
     source:
@@ -40,12 +43,14 @@ export const DUTIES: readonly Duty[] = [
   },
   {
     word: "vapour_respirator",
+    danger: "Strong vapour to breathe",
     doc: "Wear a respirator with vapour cartridges that are right for this product and a particle filter before them.",
     defer: "The label and the safety data sheet name the cartridge and when to change it.",
     source: "29 CFR 1910.134",
   },
   {
     word: "supplied_air",
+    danger: "Isocyanate to breathe",
     doc: "Breathe air that is brought in from outside, as for spraying isocyanates.",
     defer: "Follow the safety data sheet; this is work for trained people with proper equipment.",
     source:
@@ -53,54 +58,63 @@ export const DUTIES: readonly Duty[] = [
   },
   {
     word: "gloves",
+    danger: "Harm to the skin",
     doc: "Wear gloves that this product does not go through.",
     defer: "The safety data sheet names the glove material.",
     source: "29 CFR 1910.138",
   },
   {
     word: "eye_protection",
+    danger: "Harm to the eyes",
     doc: "Wear goggles against splashes.",
     defer: "The label and the safety data sheet say whether a face shield is needed too.",
     source: "29 CFR 1910.133",
   },
   {
     word: "hearing",
+    danger: "Noise that deafens",
     doc: "Wear ear protection beside loud machines.",
     defer: "Measure, or follow the machine's own sheet.",
     source: "29 CFR 1910.95; NIOSH 98-126",
   },
   {
     word: "ventilate",
+    danger: "Vapour that builds up",
     doc: "Move fresh air through the room while it is applied and while it dries.",
     defer: "The label and the safety data sheet say how much air; local codes may ask for more.",
     source: VENTILATION_SOURCE,
   },
   {
     word: "no_ignition",
+    danger: "Vapour that a flame can light",
     doc: "Keep flames, pilot lights, heaters and sparks away while the vapour is in the room.",
     defer: "The safety data sheet and local fire codes decide on distances and quantities.",
     source: OSHA_FLAMMABLE,
   },
   {
     word: "wet_rags",
+    danger: "Oily rags can catch fire by themselves",
     doc: "Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once and never in a heap.",
     defer: "The label and local codes say how to get rid of them.",
     source: OSHA_RAGS,
   },
   {
     word: "lead_test",
+    danger: "Old paint may hold lead",
     doc: "Test the old paint for lead before anything rubs or dissolves it, and keep children out until it is known.",
     defer: "A laboratory decides; where lead is found, local codes say who may do the work and how.",
     source: "16 CFR 1303; 40 CFR 745 subpart E",
   },
   {
     word: "lead_safe",
+    danger: "Lead dust and fume",
     doc: "Work by lead-safe practices: keep the paint wet, wear a P100 filter, lay plastic sheeting, clean up wet and with a HEPA vacuum, and wash before you eat.",
     defer: "Local codes say who may do this work and where the waste goes.",
     source: "40 CFR 745.85; 29 CFR 1926.62; for housing and building work, by analogy",
   },
   {
     word: "keep_out",
+    danger: "Danger to others in the room",
     doc: "Keep others, children and animals out until the air is clear and the dust is gone.",
     defer: "The label and the safety data sheet say for how long.",
     source: "40 CFR 745.85; 29 CFR 1910.1200",

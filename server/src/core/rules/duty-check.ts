@@ -86,11 +86,11 @@ function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[
 }
 
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
-  const { doc, defer } = dutyByWord(duty)!;
+  const { danger, doc, defer } = dutyByWord(duty)!;
   const reason = `${sentence(need.who)} ${need.reason}`;
   const others = more > 0 ? ` So ${more === 1 ? "does 1 more line" : `do ${more} more lines`} below.` : "";
   return {
-    headline: `Nothing above this line states \`${duty}\``,
+    headline: `${danger}: \`${duty}\` is not stated`,
     why: `${reason}. ${why}${others}`,
     remedy: `${doc.slice(0, -1)}, and state \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
     ...(need.cause ? { related: [need.cause] } : {}),

@@ -18,8 +18,8 @@ export type AirKind = (typeof KINDS)[number];
 /** What findings on the air of a job have in common as their cause. */
 export const airOf = (job: string | undefined): string => `air of job ${job ?? ""}`;
 
-export const OUTSIDE_LIMITS =
-  "Outside its limits a film may not form, clouds, or dries before it has flowed.";
+export const outsideLimits = (kinds: readonly string[]): string =>
+  `Outside its limits a film clouds, stays soft or does not form${kinds.includes("too warm") ? "; in the heat it dries before it has flowed" : ""}.`;
 
 /** What makes the air fit for the coats, as an imperative. */
 export function airRemedy(kinds: readonly string[]): string {
@@ -37,7 +37,10 @@ export function airRemedy(kinds: readonly string[]): string {
     : "keep it so until the film is dry";
   const or = isWithinLimits ? "" : ", or choose a material for this air";
   const cold = isCold ? " No wait makes up for the cold." : "";
-  const flames = isCold || isNearDew ? " Use no flame or glowing heater near vapours." : "";
+  const flames =
+    isCold || isNearDew
+      ? " Warm it before a can is opened, and then let no flame or glowing heater run near the vapour."
+      : "";
   return `${first.charAt(0).toUpperCase()}${first.slice(1)}, and ${then}${or}.${cold}${flames}`;
 }
 
@@ -67,7 +70,7 @@ export const badAirGroup: FindingGroup = {
       headline: fitting([...(layers > 1 ? [`${what} for ${layers} layers`] : []), what]),
       why: [
         ...reasonLines(parts),
-        ...(kinds.some((kind) => kind !== "near its dew point") ? [OUTSIDE_LIMITS] : []),
+        ...(kinds.some((kind) => kind !== "near its dew point") ? [outsideLimits(kinds)] : []),
       ].join("\n"),
       remedy: airRemedy(kinds),
     };

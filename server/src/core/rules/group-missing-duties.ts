@@ -3,7 +3,7 @@
  * heater, which can light the vapour: that is one fire, not two.
  */
 import type { Finding } from "../findings.ts";
-import type { DutyWord } from "../knowledge/duties.ts";
+import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { andList } from "../model/suggest.ts";
 import type { FindingGroup } from "./finding-group.ts";
 import { fitting, undertakeDuties } from "./texts.ts";
@@ -57,19 +57,28 @@ export const missingDutiesGroup: FindingGroup = {
 function headlineWithDanger({ headline }: Finding, duties: readonly DutyWord[]): string {
   if (duties.length === 0) return headline;
   const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];
+  const rags = duties.includes("wet_rags");
   return fitting([
+    ...(rags && duties.length > 1 ? [`${headline}; \`wet_rags\` and ${duties.length - 1} more missing`] : []),
+    ...(duties.length === 1 ? [`${headline}; \`${duties[0]}\` is missing`] : []),
     `${headline}; ${duties.length} safety ${noun} ${verb} missing`,
     `${headline}; ${duties.length} ${noun} ${verb} missing`,
     headline,
   ]);
 }
 
-/** All of them where they fit on the line, else the gravest. */
+/** Rags first, which burn when nobody is there; else all of them where they fit on the line, else the gravest. */
 const missingHeadline = (duties: readonly DutyWord[]): string =>
   fitting([
+    ...(duties.length === 1 ? [`${dutyByWord(duties[0]!)!.danger}: \`${duties[0]}\` is not stated`] : []),
+    ...(duties.includes("wet_rags")
+      ? [`${dutyByWord("wet_rags")!.danger}; ${moreDuties(duties.length - 1)} missing`]
+      : []),
     `${duties.length} safety duties are missing: ${duties.map((duty) => `\`${duty}\``).join(", ")}`,
     `\`${duties[0]}\` and ${duties.length - 1} more safety duties are missing`,
   ]);
+
+const moreDuties = (count: number): string => (count === 1 ? "1 more duty is" : `${count} more duties are`);
 
 /** A flame or heater is told with its job, since another job's shop may have none. */
 const dangerReason = ({ part, job }: Finding): string =>

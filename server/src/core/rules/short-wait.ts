@@ -172,7 +172,7 @@ function neededText(waits: readonly NeededWait[], of?: string): string {
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
     if (needed.tooCold)
-      return `it asks for ${celsius(needed.tooCold.lowestC)} or more, and at the ${celsius(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
+      return `${isTypical ? "this kind asks" : "it asks"} for ${celsius(needed.tooCold.lowestC)} or more, and at the ${celsius(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
     return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${formatNumber(needed.factor, 2)})${whose}`;
   });
   const more =
@@ -193,10 +193,8 @@ function remedyText(
   const and = also ? `; ${also}` : "";
   const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
   if (cold.length > 0)
-    return `Warm the room to ${celsius(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${or}${and}.`;
+    return `Warm the room to ${celsius(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${and}.`;
   const longer = exactDuration(missing(longest));
-  const least = Math.min(...waits.map(missing));
-  const byLabel = least < missing(longest) ? ` (${exactDuration(least)} in the label's own air)` : "";
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
-  return `Write \`${instead}\`${byAir} or wait ${longer} longer${byLabel}${or}${and}.`;
+  return `Write \`${instead}\`${byAir} or wait ${longer} longer${or}${and}.`;
 }

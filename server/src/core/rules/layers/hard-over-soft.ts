@@ -184,8 +184,8 @@ recipe cleared {
           remedy:
             over.role === "paint"
               ? "Choose a paint as flexible as the layer below, or put a bonding primer between the two."
-              : "Choose a clear as flexible as the layer below, or strip that layer first.",
-          ...(over.role === "paint" ? {} : { abrades: "to the wood" }),
+              : `Choose a clear as flexible as the layer below, or ${coat.action ? "leave that layer out" : "strip that layer first"}.`,
+          ...(over.role === "paint" || coat.action ? {} : { abrades: "to the wood" }),
           related: [layerBelow(coat)],
         });
         return;

@@ -202,6 +202,8 @@ recipe repainted {
         untilCured && !comesUp && coat.serial === before.layers.at(-1)?.serial && window === undefined;
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = takesShellac(worst) && over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
+      // What the recipe itself puts on need not be stripped.
+      const withoutIt = coat.action ? "Leave out the layer below" : "Strip the layer below";
       report({
         ...(isSoftened(worst, over.carrier) ? { severity: "warning" as const } : {}),
         headline: `${useName(action.use)} attacks ${coatName(coat)} below`,
@@ -213,9 +215,9 @@ recipe repainted {
             : holdsOnBarrier
               ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
               : takesShellac(worst)
-                ? "Strip the layer below, or choose a coat with a milder solvent."
-                : "Strip the layer below, or choose a waterborne clear as flexible as it is.",
-        ...(untilCured || holdsOnBarrier ? {} : { abrades: "to the wood" }),
+                ? `${withoutIt}, or choose a coat with a milder solvent.`
+                : `${withoutIt}, or choose a waterborne clear as flexible as it is.`,
+        ...(untilCured || holdsOnBarrier || coat.action ? {} : { abrades: "to the wood" }),
         related: [layerBelow(coat)],
         fixes: mayWait
           ? [

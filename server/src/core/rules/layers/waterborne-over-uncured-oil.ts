@@ -97,7 +97,7 @@ export const waterborneOverUncuredOil: TradeRule = {
             ],
             why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
             instead: "wait until cured",
-            otherwise: "put a coat of dewaxed shellac between the two",
+            otherwise: "put dewaxed shellac between the two once the oil is dry (`wait until recoat`)",
             ...namedByParameter(below),
             level: "error",
           },

@@ -161,7 +161,7 @@ job lid {
 };
 
 const AWAY: Readonly<Record<string, string>> = {
-  "pilot light": "Put the pilot light out",
+  "pilot light": "Shut the gas off at its valve, let the appliance cool and air the room",
   heater: "Switch the heater off and let it cool",
   welding: "Stop all welding and grinding",
 };

@@ -168,10 +168,11 @@ recipe sprayed {
         headline: isNamed
           ? `\`${action.use.name}\` is sprayed with isocyanate and without supplied air`
           : `The hardener of \`${action.use.name}\` may hold isocyanate, and it is sprayed`,
-        why: "Isocyanate mist causes asthma that stays for life, and no smell tells you that a cartridge is spent.",
+        ...(isNamed ? { severity: "error" as const } : {}),
+        why: "Isocyanate mist causes asthma that stays for life. A cartridge will not do here: no smell tells you that it is spent.",
         remedy: isNamed
-          ? "State `safety supplied_air` above this line and follow the safety data sheet, or put it on by brush or roller."
-          : "State `safety supplied_air` above this line, or put it on by brush or roller; if the safety data sheet names no isocyanate, write `free of isocyanate` into the hardener's title.",
+          ? "State `safety supplied_air` above this line and follow the safety data sheet, or put it on by brush or roller with gloves, goggles and fresh air."
+          : "State `safety supplied_air` above this line, or put it on by brush or roller with gloves, goggles and fresh air; if the safety data sheet names no isocyanate, write `free of isocyanate` into the hardener's title.",
         ...(isNamed
           ? { related: [related(isocyanate.material.namePlace, "The material that says so")] }
           : action.hardener?.use.material

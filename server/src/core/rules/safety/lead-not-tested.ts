@@ -12,7 +12,7 @@ import { type LeadMatter, leadReached, takesOff, waitsForLaboratory } from "../l
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
-import { saysWet } from "../work-words.ts";
+import { clauseNaming, HEAT_GUN, saysWet } from "../work-words.ts";
 
 const VERBS: Readonly<Record<string, string>> = {
   sand: "Sanding",
@@ -311,10 +311,16 @@ function reportOf(
   return {
     headline: untested.length <= 70 ? untested : "Old paint may hold lead and is not tested",
     why: `${leadNote(facts)} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Have a laboratory test every layer before this line and state \`safety lead_test\`; until it has found none, ${WORK[action.verb] ?? "work wet"} and state \`lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    remedy: `Leave it alone until a laboratory has tested every layer: state \`safety lead_test\`, and its result at the surface. If it holds lead, or you cannot wait, keep others out, ${workOf(action)}, state \`lead_safe\` (P100 filter, sheeting, HEPA vacuum), and ask your local codes who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     severity,
     related: [related(coat!.place, "The old coating")],
   };
+}
+
+function workOf(action: StepAction): string {
+  const isHot = clauseNaming(action.what ?? "", HEAT_GUN) !== undefined;
+  const work = WORK[action.verb] ?? "work wet";
+  return isHot ? `put the heat gun away and ${work}` : work;
 }
 
 const WORK: Readonly<Record<string, string>> = {

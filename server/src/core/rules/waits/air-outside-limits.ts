@@ -6,7 +6,7 @@ import { formatNumber } from "../../measure/format-amount.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
 import { sentence } from "../../sentence.ts";
-import { type AirKind, airOf, airRemedy, BAD_AIR, OUTSIDE_LIMITS } from "../group-bad-air.ts";
+import { type AirKind, airOf, airRemedy, BAD_AIR, outsideLimits } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
 
@@ -154,7 +154,7 @@ job shelves {
             (what) => `The shop's air is ${andList(kinds)} for ${what}`,
           ),
         ),
-        why: `${has}, where the label asks for ${asked}. ${OUTSIDE_LIMITS}`,
+        why: `${has}, where ${place ? "the label" : "this kind of material"} asks for ${asked}. ${outsideLimits(kinds)}`,
         remedy: airRemedy(kinds),
         causes: [airOf(run.job?.name)],
         part: {

@@ -86,7 +86,9 @@ export const handledBeforeDry: TradeRule = {
               ),
             why: "A film that is still wet smears and keeps every mark.",
             instead: "wait until touch",
-            also: "longer for what is screwed on tight",
+            ...(action.op === "step" && action.verb === "buff"
+              ? {}
+              : { also: "longer for what is screwed on tight" }),
             ...namedByParameter(below),
             level: "warning",
           },
