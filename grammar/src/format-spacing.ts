@@ -4,7 +4,7 @@
  * A unit is brought to its plain form where it is written with a sign, such as `m²` or `°C`; one that is written in other
  * letters, such as `hour`, is a word that someone chose and stays.
  */
-import { isTrivia, kindOf, lex } from "./lexer.ts";
+import { isTrivia, lex } from "./lexer.ts";
 import { plainUnit } from "./tokens.ts";
 import type { Token } from "./tree.ts";
 import { hasSign } from "./units.ts";
@@ -37,8 +37,7 @@ export function plainTokenText({ kind, text }: Token): string {
 /** Whether the tokens of a line are still the same tokens once they are formatted. */
 export function readsTheSame(tokens: readonly Token[]): boolean {
   const line = tokens.map((token, idx) => gapBefore(tokens, idx) + plainTokenText(token)).join("");
-  const again = lex(line).filter((token) => !isTrivia(token));
-  const read = again.map((token) => ({ kind: kindOf(token), text: token.image }));
+  const read = lex(line).filter((token) => !isTrivia(token));
   return signature(read) === signature(tokens.map((token) => ({ ...token, text: plainTokenText(token) })));
 }
 

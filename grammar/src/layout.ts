@@ -6,17 +6,16 @@
  * indentation, so that a well-formed file never depends on how it is indented.  The result depends on the text of the
  * declaration alone: where it ends is decided by what could not belong to it.
  */
-import type { IToken } from "chevrotain";
-import { endOf } from "./lexer.ts";
+import { endOf, isWord, type LexToken } from "./lexer.ts";
 import { type Chunk, chunkEnd, chunkStart, type SourceLine } from "./lines.ts";
-import { Colon, Comma, LeftParen, RightParen, StringToken, Word } from "./tokens.ts";
+import { Colon, Comma, LeftParen, RightParen, StringToken } from "./tokens.ts";
 import type { Span, SyntaxProblem } from "./tree.ts";
 import { type BlockKind, DECLARATION_WORDS, FIELDS, STATEMENTS } from "./vocabulary.ts";
 
 /** A statement, over all the physical lines that it takes, with its block. */
 export interface LayoutNode {
   /** Without braces, and without a last comma that nothing follows. Never empty. */
-  readonly tokens: readonly IToken[];
+  readonly tokens: readonly LexToken[];
   /** The physical line on which it starts. */
   readonly line: number;
   readonly block?: LayoutBlock;
@@ -164,9 +163,12 @@ function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, is
 /** Joins the chunks of one statement. */
 function readLine(ctx: Ctx, kind: BlockKind): Chunk {
   let chunk = ctx.chunks[ctx.next]!;
-  const tokens = [...chunk.tokens];
   ctx.next += 1;
-  while (tokens.length > 1 && tokens.at(-1)!.tokenType === Comma) {
+  if (chunk.tokens.length < 2 || chunk.tokens.at(-1)!.type !== Comma) {
+    return chunk;
+  }
+  const tokens = [...chunk.tokens];
+  while (tokens.length > 1 && tokens.at(-1)!.type === Comma) {
     const follower = ctx.chunks[ctx.next];
     if (chunk.opens !== undefined || follower === undefined || startsAfresh(follower, kind, tokens)) {
       return { ...chunk, tokens: dropLastComma(ctx, tokens) };
@@ -180,7 +182,7 @@ function readLine(ctx: Ctx, kind: BlockKind): Chunk {
   return { ...chunk, tokens };
 }
 
-function startsAfresh(chunk: Chunk, kind: BlockKind, before: readonly IToken[]): boolean {
+function startsAfresh(chunk: Chunk, kind: BlockKind, before: readonly LexToken[]): boolean {
   const word = firstWord(chunk);
   if (chunk.closes !== undefined || startsDeclarationInside(chunk, kind)) {
     return true;
@@ -188,11 +190,11 @@ function startsAfresh(chunk: Chunk, kind: BlockKind, before: readonly IToken[]):
   if (word === undefined || !isWordOf(kind, word)) {
     return false;
   }
-  return openParens(before) === 0 || chunk.tokens[1]?.tokenType !== Colon;
+  return openParens(before) === 0 || chunk.tokens[1]?.type !== Colon;
 }
 
 /** Within open parentheses the parser misses the `)` at the same place, which is error enough. */
-function dropLastComma(ctx: Ctx, tokens: readonly IToken[]): readonly IToken[] {
+function dropLastComma(ctx: Ctx, tokens: readonly LexToken[]): readonly LexToken[] {
   const comma = spanOf(tokens.at(-1)!);
   if (openParens(tokens) <= 0) {
     ctx.problems.push({
@@ -341,7 +343,7 @@ function isClosedBelow(ctx: Ctx, indent: number): boolean {
   return chunk?.closes !== undefined && chunk.indent === indent && indent > 0;
 }
 
-function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: IToken | undefined): void {
+function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: LexToken | undefined): void {
   ctx.bracesMatch = false;
   const end = endOf(head.tokens.at(-1)!);
   const span = headSpan(head);
@@ -406,7 +408,7 @@ function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
   }
 }
 
-function reportStrayOpening(ctx: Ctx, brace: IToken): void {
+function reportStrayOpening(ctx: Ctx, brace: LexToken): void {
   const span = spanOf(brace);
   ctx.problems.push({
     message: "expected the end of the line: this line opens no block",
@@ -459,9 +461,9 @@ function startsDeclarationInside(chunk: Chunk, kind: BlockKind): boolean {
 function isClearHead(chunk: Chunk, word: string): boolean {
   const second = chunk.tokens[1];
   if (word === "use") {
-    return second?.tokenType === StringToken;
+    return second?.type === StringToken;
   }
-  const isCall = word === "recipe" && chunk.tokens[2]?.tokenType === LeftParen;
+  const isCall = word === "recipe" && chunk.tokens[2]?.type === LeftParen;
   return isWord(second) && (chunk.opens !== undefined || isCall);
 }
 
@@ -472,33 +474,29 @@ function isWordOf(kind: BlockKind, word: string): boolean {
   return (kind !== "layer" && Object.hasOwn(FIELDS[kind], word)) || Object.hasOwn(STATEMENTS[kind], word);
 }
 
-function isWord(token: IToken | undefined): boolean {
-  return token?.tokenType === Word;
-}
-
 function firstWord(chunk: Chunk): string | undefined {
-  return isWord(chunk.tokens[0]) ? chunk.tokens[0]!.image : undefined;
+  return isWord(chunk.tokens[0]) ? chunk.tokens[0]!.text : undefined;
 }
 
 function firstOf(node: LayoutNode): string {
-  return node.tokens[0]!.image;
+  return node.tokens[0]!.text;
 }
 
 /** From the keyword to the name. */
 function headSpan(head: LayoutNode): Span {
   const last = isWord(head.tokens[1]) ? head.tokens[1]! : head.tokens[0]!;
-  return { start: head.tokens[0]!.startOffset, end: endOf(last) };
+  return { start: head.tokens[0]!.start, end: endOf(last) };
 }
 
-function openParens(tokens: readonly IToken[]): number {
-  const opened = tokens.filter((token) => token.tokenType === LeftParen).length;
-  return opened - tokens.filter((token) => token.tokenType === RightParen).length;
+function openParens(tokens: readonly LexToken[]): number {
+  const opened = tokens.filter((token) => token.type === LeftParen).length;
+  return opened - tokens.filter((token) => token.type === RightParen).length;
 }
 
-function lineAt(ctx: Ctx, token: IToken): number {
-  return ctx.lines.findIndex((line) => token.startOffset < line.end);
+function lineAt(ctx: Ctx, token: LexToken): number {
+  return ctx.lines.findIndex((line) => token.start < line.end);
 }
 
-function spanOf(token: IToken): Span {
-  return { start: token.startOffset, end: endOf(token) };
+function spanOf(token: LexToken): Span {
+  return { start: token.start, end: endOf(token) };
 }

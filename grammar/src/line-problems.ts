@@ -4,8 +4,7 @@
  * The parser says only what it wanted and where; class names of tokens never reach a message.  Two errors recur in every
  * grammar of a line and have one wording each: something is missing (`expected`), or something is too much (`extra`).
  */
-import type { IToken } from "chevrotain";
-import { endOf } from "./lexer.ts";
+import { endOf, type LexToken } from "./lexer.ts";
 import { tokenSpan } from "./literals.ts";
 import { Colon, Comma, Equals, LeftParen, NumberToken, RightParen } from "./tokens.ts";
 import type { SyntaxProblem } from "./tree.ts";
@@ -13,7 +12,7 @@ import { RESERVED } from "./vocabulary.ts";
 
 /** The line that is read: all its tokens, and an example of one that is right. */
 export interface LineContext {
-  readonly tokens: readonly IToken[];
+  readonly tokens: readonly LexToken[];
   readonly example: string | undefined;
 }
 
@@ -21,39 +20,39 @@ export interface LineContext {
 const NAMED = /^(?:a|the) (?:name|parameter|material|surface|recipe|job|thinner|tint)\b/u;
 
 /** Something else, or nothing, stands where `what` was expected. */
-export function expected(ctx: LineContext, what: string, actual: IToken | undefined): SyntaxProblem {
+export function expected(ctx: LineContext, what: string, actual: LexToken | undefined): SyntaxProblem {
   const suffix = ctx.example === undefined ? "" : `, such as \`${ctx.example}\``;
   if (actual === undefined) {
     const end = endOf(ctx.tokens.at(-1)!);
     return { message: `expected ${what}${suffix}`, span: { start: end, end } };
   }
-  const isReserved = NAMED.test(what) && RESERVED.some((word) => word === actual.image);
-  const reason = isReserved ? `; \`${actual.image}\` cannot be a name` : "";
+  const isReserved = NAMED.test(what) && RESERVED.some((word) => word === actual.text);
+  const reason = isReserved ? `; \`${actual.text}\` cannot be a name` : "";
   return { message: `expected ${what}${suffix}${reason}`, span: tokenSpan(actual), ...sign(actual) };
 }
 
 /** The line should have ended at `first`, or a comma should stand before it. */
-export function extra(ctx: LineContext, first: IToken, where: string): SyntaxProblem {
+export function extra(ctx: LineContext, first: LexToken, where: string): SyntaxProblem {
   const message = `expected ${where}`;
-  const span = { start: first.startOffset, end: endOf(lastOfPart(ctx, first)) };
+  const span = { start: first.start, end: endOf(lastOfPart(ctx, first)) };
   return { message, span, ...sign(first) };
 }
 
 /** A part of the line starts without the comma before it. */
-export function missingComma(ctx: LineContext, first: IToken): SyntaxProblem {
+export function missingComma(ctx: LineContext, first: LexToken): SyntaxProblem {
   const idx = ctx.tokens.indexOf(first);
   const at = endOf(ctx.tokens[idx - 1] ?? first);
   return {
-    message: `expected a comma before \`${first.image}\``,
+    message: `expected a comma before \`${first.text}\``,
     span: tokenSpan(first),
     mend: { title: "Add the comma", span: { start: at, end: at }, text: "," },
   };
 }
 
 /** A name has a hyphen, which only words of a vocabulary may have. */
-export function hyphenInName(token: IToken): SyntaxProblem {
+export function hyphenInName(token: LexToken): SyntaxProblem {
   const span = tokenSpan(token);
-  const text = token.image.replaceAll("-", "_");
+  const text = token.text.replaceAll("-", "_");
   return {
     message: `a name has no hyphen: expected \`${text}\``,
     span,
@@ -61,7 +60,7 @@ export function hyphenInName(token: IToken): SyntaxProblem {
   };
 }
 
-export function unclosedString(token: IToken): SyntaxProblem {
+export function unclosedString(token: LexToken): SyntaxProblem {
   const span = tokenSpan(token);
   return {
     message: 'expected `"` at the end of this text',
@@ -71,12 +70,12 @@ export function unclosedString(token: IToken): SyntaxProblem {
 }
 
 /** `covers: 10 m2/L`, `covers = 10 m2/L` */
-export function signAfterKeyword(keyword: IToken, sign: IToken): SyntaxProblem {
+export function signAfterKeyword(keyword: LexToken, sign: LexToken): SyntaxProblem {
   return {
-    message: `nothing stands between \`${keyword.image}\` and its value: remove \`${sign.image}\``,
+    message: `nothing stands between \`${keyword.text}\` and its value: remove \`${sign.text}\``,
     span: tokenSpan(sign),
     mend: {
-      title: `Remove the \`${sign.image}\``,
+      title: `Remove the \`${sign.text}\``,
       span: { start: endOf(keyword), end: endOf(sign) },
       text: "",
     },
@@ -84,17 +83,17 @@ export function signAfterKeyword(keyword: IToken, sign: IToken): SyntaxProblem {
 }
 
 /** Whether a token could be meant as a sign between keyword and value. */
-export function isSign(token: IToken | undefined): boolean {
-  return token?.tokenType === Colon || token?.tokenType === Equals;
+export function isSign(token: LexToken | undefined): boolean {
+  return token?.type === Colon || token?.type === Equals;
 }
 
 /** The last token before the comma, the closing parenthesis or the end after `first`. */
-function lastOfPart(ctx: LineContext, first: IToken): IToken {
+function lastOfPart(ctx: LineContext, first: LexToken): LexToken {
   const rest = ctx.tokens.slice(ctx.tokens.indexOf(first));
   let depth = 0;
   const end = rest.findIndex((token, idx) => {
-    const isEnd = idx > 0 && depth === 0 && (token.tokenType === Comma || token.tokenType === RightParen);
-    depth += token.tokenType === LeftParen ? 1 : token.tokenType === RightParen ? -1 : 0;
+    const isEnd = idx > 0 && depth === 0 && (token.type === Comma || token.type === RightParen);
+    depth += token.type === LeftParen ? 1 : token.type === RightParen ? -1 : 0;
     return isEnd;
   });
   return rest[end < 0 ? rest.length - 1 : end - 1] ?? first;
@@ -109,15 +108,15 @@ const HABITS: Readonly<Record<string, string>> = {
   "*": " x ",
 };
 
-function sign(token: IToken): { readonly mend?: SyntaxProblem["mend"] } {
+function sign(token: LexToken): { readonly mend?: SyntaxProblem["mend"] } {
   const span = tokenSpan(token);
-  if (/^x\d/u.test(token.image)) {
+  if (/^x\d/u.test(token.text)) {
     const at = span.start + 1;
     return { mend: { title: "Add a space after `x`", span: { start: at, end: at }, text: " " } };
   }
-  if (token.tokenType === NumberToken && token.image.startsWith("-")) {
+  if (token.type === NumberToken && token.text.startsWith("-")) {
     return { mend: { title: "Write `to`", span: { start: span.start, end: span.start + 1 }, text: " to " } };
   }
-  const text = Object.hasOwn(HABITS, token.image) ? HABITS[token.image]! : undefined;
+  const text = Object.hasOwn(HABITS, token.text) ? HABITS[token.text]! : undefined;
   return text === undefined ? {} : { mend: { title: `Write \`${text.trim()}\``, span, text } };
 }

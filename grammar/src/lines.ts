@@ -4,26 +4,25 @@
  * A well-formed line is one chunk, which may end with `{` or be a lone `}`.  A line that breaks this rule becomes several
  * chunks, so that the layout can report it and still read every part.  Nothing here knows the vocabulary.
  */
-import type { IToken } from "chevrotain";
-import { endOf, isComment, isSpace, isTrivia } from "./lexer.ts";
-import { DocComment, LeftBrace, Newline, RightBrace } from "./tokens.ts";
+import { endOf, isComment, isSpace, type LexToken } from "./lexer.ts";
+import { DocComment, LeftBrace, Newline, RightBrace, Space } from "./tokens.ts";
 
 export interface SourceLine {
   readonly start: number;
   /** After the line end. */
   readonly end: number;
   readonly kind: "blank" | "comment" | "doc" | "code";
-  readonly comment?: IToken;
+  readonly comment?: LexToken;
   readonly chunks: readonly Chunk[];
 }
 
 export interface Chunk {
   /** Without the brace. */
-  readonly tokens: readonly IToken[];
+  readonly tokens: readonly LexToken[];
   /** The `{` that ends the chunk. */
-  readonly opens?: IToken;
+  readonly opens?: LexToken;
   /** The `}` that the chunk is; it has no tokens then. */
-  readonly closes?: IToken;
+  readonly closes?: LexToken;
   readonly line: number;
   readonly indent: number;
   readonly isFirst: boolean;
@@ -31,25 +30,22 @@ export interface Chunk {
 }
 
 /** The physical lines of the text. */
-export function sourceLines(tokens: readonly IToken[]): SourceLine[] {
+export function sourceLines(tokens: readonly LexToken[]): SourceLine[] {
   const lines: SourceLine[] = [];
-  let current: IToken[] = [];
-  for (const token of tokens) {
-    current.push(token);
-    if (token.tokenType === Newline) {
-      lines.push(sourceLine(current, lines.length));
-      current = [];
+  for (let next = 0; next < tokens.length; ) {
+    const from = next;
+    while (next < tokens.length && tokens[next]!.type !== Newline) {
+      next += 1;
     }
-  }
-  if (current.length > 0) {
-    lines.push(sourceLine(current, lines.length));
+    next = Math.min(next + 1, tokens.length);
+    lines.push(sourceLine(tokens, from, next, lines.length));
   }
   return lines;
 }
 
 /** Where the text of a chunk starts. */
 export function chunkStart(chunk: Chunk): number {
-  return (chunk.tokens[0] ?? chunk.opens ?? chunk.closes)!.startOffset;
+  return (chunk.tokens[0] ?? chunk.opens ?? chunk.closes)!.start;
 }
 
 /** Where the text of a chunk ends. */
@@ -76,66 +72,71 @@ export function firstDocLine(lines: readonly SourceLine[], line: number): number
 
 /** The Markdown of the `##` lines directly above a line. */
 export function docsAbove(lines: readonly SourceLine[], line: number): string {
+  const first = firstDocLine(lines, line);
+  if (first === line) {
+    return "";
+  }
   return lines
-    .slice(firstDocLine(lines, line), line)
+    .slice(first, line)
     .filter((above) => above.kind === "doc")
-    .map((above) => above.comment!.image.replace(/^##+ ?/u, "").trimEnd())
+    .map((above) => above.comment!.text.replace(/^##+ ?/u, "").trimEnd())
     .join("\n");
 }
 
-function sourceLine(tokens: readonly IToken[], line: number): SourceLine {
-  const comment = tokens.find(isComment);
-  const significant = tokens.filter((token) => !isTrivia(token));
-  const start = tokens[0]!.startOffset;
-  return {
-    start,
-    end: endOf(tokens.at(-1)!),
-    kind: lineKind(significant, comment),
-    comment,
-    chunks: cutAtBraces(significant, line, indentOf(tokens)),
-  };
-}
-
-function lineKind(significant: readonly IToken[], comment: IToken | undefined): SourceLine["kind"] {
-  if (significant.length > 0) {
-    return "code";
-  }
-  if (comment === undefined) {
-    return "blank";
-  }
-  return comment.tokenType === DocComment ? "doc" : "comment";
-}
-
-function indentOf(tokens: readonly IToken[]): number {
-  const first = tokens.find((token) => token.image !== "\ufeff");
-  return first !== undefined && isSpace(first) ? first.image.length : 0;
-}
-
-function cutAtBraces(significant: readonly IToken[], line: number, indent: number): Chunk[] {
+function sourceLine(tokens: readonly LexToken[], from: number, to: number, line: number): SourceLine {
+  let comment: LexToken | undefined;
+  let current: LexToken[] = [];
   const parts: Pick<Chunk, "tokens" | "opens" | "closes">[] = [];
-  let current: IToken[] = [];
-  for (const token of significant) {
-    if (token.tokenType === LeftBrace) {
+  for (let idx = from; idx < to; idx += 1) {
+    const token = tokens[idx]!;
+    if (token.type === LeftBrace) {
       parts.push({ tokens: current, opens: token });
       current = [];
-    } else if (token.tokenType === RightBrace) {
+    } else if (token.type === RightBrace) {
       if (current.length > 0) {
         parts.push({ tokens: current });
       }
       parts.push({ tokens: [], closes: token });
       current = [];
-    } else {
+    } else if (isComment(token)) {
+      comment = token;
+    } else if (token.type !== Space && token.type !== Newline) {
       current.push(token);
     }
   }
   if (current.length > 0) {
     parts.push({ tokens: current });
   }
-  return parts.map((part, idx) => ({
-    ...part,
-    line,
-    indent,
-    isFirst: idx === 0,
-    isLast: idx === parts.length - 1,
-  }));
+  const indent = parts.length > 0 ? indentOf(tokens, from) : 0;
+  return {
+    start: tokens[from]!.start,
+    end: endOf(tokens[to - 1]!),
+    kind: parts.length > 0 ? "code" : kindWithoutCode(comment),
+    comment,
+    chunks: parts.map(({ tokens: own, opens, closes }, idx) => ({
+      tokens: own,
+      opens,
+      closes,
+      line,
+      indent,
+      isFirst: idx === 0,
+      isLast: idx === parts.length - 1,
+    })),
+  };
+}
+
+function kindWithoutCode(comment: LexToken | undefined): SourceLine["kind"] {
+  if (comment === undefined) {
+    return "blank";
+  }
+  return comment.type === DocComment ? "doc" : "comment";
+}
+
+/** The blanks before the first token of a line with code; marks of the order of bytes are none. */
+function indentOf(tokens: readonly LexToken[], from: number): number {
+  let first = from;
+  while (tokens[first]!.text === "\ufeff") {
+    first += 1;
+  }
+  return isSpace(tokens[first]!) ? tokens[first]!.text.length : 0;
 }

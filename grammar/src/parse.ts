@@ -7,7 +7,7 @@
  * is not even lexed again.
  */
 import { type DeclarationLayout, layoutDeclaration } from "./layout.ts";
-import { lex, losslessTokens } from "./lexer.ts";
+import { type LexToken, lex } from "./lexer.ts";
 import { type Chunk, chunkEnd, docsAbove, type SourceLine, sourceLines } from "./lines.ts";
 import { makeName } from "./literals.ts";
 import type { HeadLine } from "./parser.ts";
@@ -65,23 +65,35 @@ export function parseDeclaration(text: string): DeclarationBody {
   const tokens = lex(text);
   const lines = sourceLines(tokens);
   const chunks = lines.flatMap((line) => line.chunks);
-  const problems: SyntaxProblem[] = [];
-  const ctx: ReadingContext = { lines, problems };
-  const layout =
-    chunks[0] !== undefined && isHead(chunks[0]) ? layoutDeclaration(lines, chunks, 0) : undefined;
-  const syntax = layout === undefined ? nothing(text) : readDeclaration(ctx, layout);
-  problems.push(...(layout?.problems ?? []), ...leftOver(chunks, layout?.next ?? 0));
-  return {
-    text,
-    tokens: losslessTokens(tokens),
-    problems: firstOfEachLine(problems, lines),
-    bracesMatch: layout?.bracesMatch ?? false,
-    syntax,
-  };
+  if (chunks[0] === undefined || !isHead(chunks[0])) {
+    const problems = firstOfEachLine(leftOver(chunks, 0), lines);
+    return { text, tokens, problems, bracesMatch: false, syntax: nothing(text) };
+  }
+  const layout = layoutDeclaration(lines, chunks, 0);
+  return bodyOf(text, tokens, lines, layout, leftOver(chunks, layout.next));
+}
+
+function bodyOf(
+  text: string,
+  tokens: readonly Token[],
+  lines: readonly SourceLine[],
+  layout: DeclarationLayout,
+  more: readonly SyntaxProblem[],
+): DeclarationBody {
+  const ctx: ReadingContext = { lines, problems: [] };
+  const syntax = readDeclaration(ctx, layout);
+  const problems = firstOfEachLine([...ctx.problems, ...layout.problems, ...more], lines);
+  return { text, tokens, problems, bracesMatch: layout.bracesMatch, syntax };
 }
 
 /** In the order of the text. What else is wrong on a line often follows from what is wrong first. */
-function firstOfEachLine(problems: readonly SyntaxProblem[], lines: readonly SourceLine[]): SyntaxProblem[] {
+function firstOfEachLine(
+  problems: readonly SyntaxProblem[],
+  lines: readonly SourceLine[],
+): readonly SyntaxProblem[] {
+  if (problems.length === 0) {
+    return problems;
+  }
   const sorted = problems.toSorted((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
   let line = 0;
   let reported = -1;
@@ -141,33 +153,39 @@ function storeOf<T extends { readonly text: string }>(items: readonly T[]): Stor
 }
 
 function readSection(text: string, bodies: Store<DeclarationBody>): Section {
-  const { tokens, pieces } = splitFile(text);
+  const { tokens, lines, pieces } = splitFile(text);
   let next = 0;
   const read = pieces.map((piece) => {
     const from = next;
-    while (next < tokens.length && tokens[next]!.startOffset < piece.end) {
+    while (next < tokens.length && tokens[next]!.start < piece.end) {
       next += 1;
     }
+    const own = tokens.slice(from, next);
     return piece.kind === "declaration"
-      ? declarationPiece(text, piece, bodies)
-      : otherPiece(piece, losslessTokens(tokens.slice(from, next)));
+      ? declarationPiece(text, piece, own, lines, bodies)
+      : otherPiece(piece, own);
   });
   return { text, pieces: read };
 }
 
 function declarationPiece(
   text: string,
-  piece: RawPiece,
+  { start, end, layout }: RawPiece,
+  tokens: readonly LexToken[],
+  lines: readonly SourceLine[],
   bodies: Store<DeclarationBody>,
 ): Omit<DeclarationTree, "key"> {
-  const own = text.slice(piece.start, piece.end);
-  const body = bodies.get(own)?.shift() ?? parseDeclaration(own);
-  return { kind: "declaration", offset: piece.start, length: own.length, body };
+  const own = text.slice(start, end);
+  const body =
+    bodies.get(own)?.shift() ??
+    (layout === undefined ? parseDeclaration(own) : bodyOf(own, tokens, lines, layout, []));
+  return { kind: "declaration", offset: start, length: own.length, body };
 }
 
-function otherPiece(piece: RawPiece, fileTokens: readonly Token[]): TriviaPiece | StrayPiece {
+function otherPiece(piece: RawPiece, sectionTokens: readonly LexToken[]): TriviaPiece | StrayPiece {
   const { start: offset } = piece;
-  const tokens = fileTokens.map((token) => ({ ...token, start: token.start - offset }));
+  const tokens =
+    offset === 0 ? sectionTokens : sectionTokens.map((token) => ({ ...token, start: token.start - offset }));
   const length = piece.end - offset;
   return piece.kind === "stray"
     ? {
@@ -241,7 +259,7 @@ function named(line: HeadLine): Pick<HeadLine, "name" | "title"> {
 }
 
 function isHead(chunk: Chunk): boolean {
-  return lookUp(DECLARATION_WORDS, chunk.tokens[0]?.image ?? "") !== undefined;
+  return lookUp(DECLARATION_WORDS, chunk.tokens[0]?.text ?? "") !== undefined;
 }
 
 /** The tree of a text that is no declaration. */
@@ -257,6 +275,6 @@ function leftOver(chunks: readonly Chunk[], next: number): SyntaxProblem[] {
   if (first === undefined) {
     return [];
   }
-  const start = (first.tokens[0] ?? first.closes ?? first.opens)!.startOffset;
+  const start = (first.tokens[0] ?? first.closes ?? first.opens)!.start;
   return [{ message: "expected the end of the declaration", span: { start, end: chunkEnd(chunks.at(-1)!) } }];
 }

@@ -5,10 +5,10 @@
  * Whether a word, a unit or a size fits the field is left to the analysis core, except for the number of sizes of a shape,
  * since a shape with too few of them is a line that ends too early.
  */
-import type { TokenType } from "chevrotain";
 import { endOf } from "./lexer.ts";
 import * as make from "./literals.ts";
-import { type Draft, type LineRule, NO_SPAN, PartParser } from "./parser-parts.ts";
+import { AT_COMMA, type Draft, type LineRule, NO_SPAN, PartParser } from "./parser-parts.ts";
+import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { type FieldForm, SHAPES } from "./vocabulary.ts";
@@ -18,9 +18,15 @@ type SoldSize = Value<"sold">["sizes"][number];
 type HoursSpan = Value<"hours">["spans"][number];
 type DateRange = Value<"dates">["ranges"][number];
 
+/** Where what follows a part can begin, besides at a comma. */
+const AT_AIR: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
+const AT_UP: readonly TokenType[] = [t.Comma, t.Up];
+const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer];
+const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
+const AT_OPTION: readonly TokenType[] = [t.Comma, t.Plus, t.Word];
+
 export class FieldParser extends PartParser {
   protected readonly words = this.line(
-    "words",
     (): Value<"words"> => ({ form: "words", items: [] }),
     (line) => {
       const items: (tree.Words | tree.Title)[] = [];
@@ -29,80 +35,67 @@ export class FieldParser extends PartParser {
     },
   );
 
-  protected readonly wordsItem = this.part("wordsItem", (items: (tree.Words | tree.Title)[]): void => {
-    const item = this.OR({
-      DEF: [
-        { ALT: () => make.makeTitle(this.CONSUME(t.StringToken)) },
-        { ALT: () => make.makeWords(this.wordRun("a word")) },
-      ],
-      ERR_MSG: "a word",
-    });
-    this.ACTION(() => items.push(item));
+  protected readonly wordsItem = this.part(AT_COMMA, (items: (tree.Words | tree.Title)[]): void => {
+    const isTitle = this.at(t.StringToken);
+    items.push(isTitle ? make.makeTitle(this.take(t.StringToken)) : make.makeWords(this.wordRun("a word")));
     this.endOfPart();
   });
 
   protected readonly quantityField = this.line(
-    "quantityField",
     (): Value<"quantity"> => ({ form: "quantity" }),
     (line) => {
-      line.quantity = this.SUBRULE(this.value, { ARGS: ["a quantity"] });
+      line.quantity = this.value("a quantity");
     },
   );
 
   protected readonly rangeField = this.line(
-    "rangeField",
     (): Value<"range"> => ({ form: "range" }),
     (line) => {
-      line.range = this.SUBRULE(this.range, { ARGS: ["a quantity"] });
+      line.range = this.range("a quantity");
     },
   );
 
   protected readonly air = this.line(
-    "air",
     (): Value<"air"> => ({ form: "air" }),
     (line) => {
-      this.SUBRULE1(this.airItem, { ARGS: [line] });
-      this.MANY({
-        GATE: () => this.isNext(t.Comma, t.NumberToken),
-        DEF: () => {
+      this.airItem(line);
+      this.many(
+        () => this.isNext(t.Comma, t.NumberToken),
+        () => {
           this.commaBefore();
-          this.SUBRULE2(this.airItem, { ARGS: [line] });
+          this.airItem(line);
         },
-      });
+      );
     },
   );
 
-  protected readonly airItem = this.part("airItem", (line: Value<"air">): void => {
-    const range = this.SUBRULE(this.range, { ARGS: ["a temperature or a humidity"] });
-    const mark = this.OPTION(() => this.CONSUME(t.Rh));
-    this.ACTION(() => this.keepAir(line, range, mark === undefined ? undefined : endOf(mark)));
+  protected readonly airItem = this.part(AT_AIR, (line: Value<"air">): void => {
+    const range = this.range("a temperature or a humidity");
+    const mark = this.at(t.Rh) ? this.take(t.Rh) : undefined;
+    this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
 
   protected readonly thin = this.line(
-    "thin",
     (): Value<"thin"> => ({ form: "thin" }),
     (line) => {
-      this.SUBRULE(this.thinner, { ARGS: [line] });
-      this.OPTION(() => {
+      this.thinner(line);
+      if (this.at(t.Comma) || this.at(t.Up)) {
         this.commaBefore();
-        this.CONSUME(t.Up, { ERR_MSG: "`up to` and a share" });
-        this.CONSUME(t.To, { ERR_MSG: "`to` and a share" });
-        line.upTo = this.SUBRULE(this.value, { ARGS: ["a share"] });
-      });
+        this.take(t.Up, "`up to` and a share");
+        this.take(t.To, "`to` and a share");
+        line.upTo = this.value("a share");
+      }
     },
   );
 
-  protected readonly thinner = this.part("thinner", (line: Value<"thin">): void => {
+  protected readonly thinner = this.part(AT_UP, (line: Value<"thin">): void => {
     const thinner = make.makeWords(this.wordRun("a thinner", t.Up));
-    this.ACTION(() => {
-      line.thinner = thinner;
-    });
+    line.thinner = thinner;
     this.endOfPart(undefined, (next) => next === t.Up);
   });
 
   protected readonly sold = this.line(
-    "sold",
     (): Value<"sold"> => ({ form: "sold", sizes: [] }),
     (line) => {
       const sizes: SoldSize[] = [];
@@ -111,69 +104,62 @@ export class FieldParser extends PartParser {
     },
   );
 
-  protected readonly soldSize = this.part("soldSize", (sizes: SoldSize[]): void => {
+  protected readonly soldSize = this.part(AT_COMMA, (sizes: SoldSize[]): void => {
     const draft: Draft<SoldSize> = { span: NO_SPAN };
-    this.ACTION(() => sizes.push(draft));
+    sizes.push(draft);
     this.spanned(draft, () => {
-      draft.amount = this.SUBRULE(this.quantity, { ARGS: ["a quantity"] });
-      this.CONSUME(t.For, { ERR_MSG: "`for` and the price" });
-      draft.price = make.makeNumber(this.CONSUME(t.NumberToken, { ERR_MSG: "the price" }));
+      draft.amount = this.quantity("a quantity");
+      this.take(t.For, "`for` and the price");
+      draft.price = make.makeNumber(this.take(t.NumberToken, "the price"));
     });
     this.endOfPart();
   });
 
   protected readonly mix = this.line(
-    "mix",
     (): Value<"mix"> => ({ form: "mix" }),
     (line) => {
-      line.ratio = this.SUBRULE(this.ratio);
-      this.CONSUME(t.With, { ERR_MSG: "`with` and the other part" });
-      line.hardener = this.nameOf(this.CONSUME(t.Word, { ERR_MSG: "a name" }));
+      line.ratio = this.ratio();
+      this.take(t.With, "`with` and the other part");
+      line.hardener = this.nameOf(this.take(t.Word, "a name"));
     },
   );
 
   protected readonly money = this.line(
-    "money",
     (): Value<"money"> => ({ form: "money" }),
     (line) => {
-      line.amount = make.makeNumber(this.CONSUME(t.NumberToken, { ERR_MSG: "an amount of money" }));
-      this.OPTION(() => {
-        this.CONSUME(t.Per);
-        line.per = make.makeUnit(this.CONSUME(t.Word, { ERR_MSG: "`h`" }));
-      });
+      line.amount = make.makeNumber(this.take(t.NumberToken, "an amount of money"));
+      if (this.at(t.Per)) {
+        this.take(t.Per);
+        line.per = make.makeUnit(this.take(t.Word, "`h`"));
+      }
     },
   );
 
   protected readonly number = this.line(
-    "number",
     (): Value<"number"> => ({ form: "number" }),
     (line) => {
-      line.number = make.makeNumber(this.CONSUME(t.NumberToken, { ERR_MSG: "a number" }));
+      line.number = make.makeNumber(this.take(t.NumberToken, "a number"));
     },
   );
 
   protected readonly room = this.line(
-    "room",
     (): Value<"room"> => ({ form: "room" }),
     (line) => {
-      this.SUBRULE(this.roomVolume, { ARGS: [line] });
-      this.OPTION(() => {
-        this.CONSUME(t.Comma);
-        line.airChanges = this.SUBRULE2(this.quantity, { ARGS: ["the air changes"] });
-      });
+      this.roomVolume(line);
+      if (this.at(t.Comma)) {
+        this.take(t.Comma);
+        line.airChanges = this.quantity("the air changes");
+      }
     },
   );
 
-  protected readonly roomVolume = this.part("roomVolume", (line: Value<"room">): void => {
-    const volume = this.SUBRULE1(this.quantity, { ARGS: ["a volume"] });
-    this.ACTION(() => {
-      line.volume = volume;
-    });
+  protected readonly roomVolume = this.part(AT_COMMA, (line: Value<"room">): void => {
+    const volume = this.quantity("a volume");
+    line.volume = volume;
     this.endOfPart();
   });
 
   protected readonly hours = this.line(
-    "hours",
     (): Value<"hours"> => ({ form: "hours", spans: [] }),
     (line) => {
       const spans: HoursSpan[] = [];
@@ -182,24 +168,23 @@ export class FieldParser extends PartParser {
     },
   );
 
-  protected readonly hoursSpan = this.part("hoursSpan", (spans: HoursSpan[]): void => {
+  protected readonly hoursSpan = this.part(AT_COMMA, (spans: HoursSpan[]): void => {
     const draft: Draft<HoursSpan> = { span: NO_SPAN };
-    this.ACTION(() => spans.push(draft));
+    spans.push(draft);
     this.spanned(draft, () => {
-      draft.from = make.makeName(this.CONSUME1(t.Word, { ERR_MSG: "a weekday" }));
-      this.OPTION(() => {
-        this.CONSUME1(t.To);
-        draft.to = make.makeName(this.CONSUME2(t.Word, { ERR_MSG: "a weekday" }));
-      });
-      draft.opens = make.makeTime(this.CONSUME1(t.TimeToken, { ERR_MSG: "a time" }));
-      this.CONSUME2(t.To, { ERR_MSG: "`to` and the closing time" });
-      draft.closes = make.makeTime(this.CONSUME2(t.TimeToken, { ERR_MSG: "the closing time" }));
+      draft.from = make.makeName(this.take(t.Word, "a weekday"));
+      if (this.at(t.To)) {
+        this.take(t.To);
+        draft.to = make.makeName(this.take(t.Word, "a weekday"));
+      }
+      draft.opens = make.makeTime(this.take(t.TimeToken, "a time"));
+      this.take(t.To, "`to` and the closing time");
+      draft.closes = make.makeTime(this.take(t.TimeToken, "the closing time"));
     });
     this.endOfPart();
   });
 
   protected readonly dates = this.line(
-    "dates",
     (): Value<"dates"> => ({ form: "dates", ranges: [] }),
     (line) => {
       const ranges: DateRange[] = [];
@@ -208,231 +193,184 @@ export class FieldParser extends PartParser {
     },
   );
 
-  protected readonly dateRange = this.part("dateRange", (ranges: DateRange[]): void => {
+  protected readonly dateRange = this.part(AT_COMMA, (ranges: DateRange[]): void => {
     const draft: Draft<DateRange> = { span: NO_SPAN };
-    this.ACTION(() => ranges.push(draft));
+    ranges.push(draft);
     this.spanned(draft, () => {
-      draft.from = make.makeDate(this.CONSUME1(t.DateToken, { ERR_MSG: "a date" }));
-      this.OPTION(() => {
-        this.CONSUME(t.To);
-        draft.to = make.makeDate(this.CONSUME2(t.DateToken, { ERR_MSG: "the last date" }));
-      });
+      draft.from = make.makeDate(this.take(t.DateToken, "a date"));
+      if (this.at(t.To)) {
+        this.take(t.To);
+        draft.to = make.makeDate(this.take(t.DateToken, "the last date"));
+      }
     });
     this.endOfPart();
   });
 
   protected readonly moment = this.line(
-    "moment",
     (): Value<"moment"> => ({ form: "moment" }),
     (line) => {
-      line.date = make.makeDate(this.CONSUME(t.DateToken, { ERR_MSG: "a date" }));
-      this.OPTION(() => {
-        line.time = make.makeTime(this.CONSUME(t.TimeToken));
-      });
+      line.date = make.makeDate(this.take(t.DateToken, "a date"));
+      if (this.at(t.TimeToken)) {
+        line.time = make.makeTime(this.take(t.TimeToken));
+      }
     },
   );
 
   protected readonly name = this.line(
-    "name",
     (): Value<"name"> => ({ form: "name" }),
     (line) => {
-      line.name = this.nameOf(this.CONSUME(t.Word, { ERR_MSG: "a name" }));
+      line.name = this.nameOf(this.take(t.Word, "a name"));
     },
   );
 
   protected readonly pieces = this.line(
-    "pieces",
     (): Value<"pieces"> => ({ form: "pieces" }),
     (line) => {
-      line.name = this.nameOf(this.CONSUME(t.Word, { ERR_MSG: "a name" }));
-      this.OPTION(() => {
-        this.CONSUME(t.X);
-        line.count = this.SUBRULE(this.value, { ARGS: ["a number"] });
-      });
+      line.name = this.nameOf(this.take(t.Word, "a name"));
+      if (this.at(t.X)) {
+        this.take(t.X);
+        line.count = this.value("a number");
+      }
     },
   );
 
   protected readonly wood = this.line(
-    "wood",
     (): Value<"wood"> => ({ form: "wood" }),
     (line) => {
-      this.SUBRULE(this.species, { ARGS: [line] });
-      this.OPTION(() => {
+      this.species(line);
+      if (this.at(t.Comma) || this.at(t.Veneer)) {
         this.commaBefore();
         const veneer: Draft<NonNullable<Value<"wood">["veneer"]>> = { span: NO_SPAN };
         this.spanned(veneer, () => {
-          this.CONSUME(t.Veneer, { ERR_MSG: "`veneer` and its thickness" });
+          this.take(t.Veneer, "`veneer` and its thickness");
           line.veneer = veneer;
-          veneer.thickness = this.SUBRULE(this.quantity, { ARGS: ["the thickness of the veneer"] });
+          veneer.thickness = this.quantity("the thickness of the veneer");
         });
-      });
+      }
     },
   );
 
-  protected readonly species = this.part("species", (line: Value<"wood">): void => {
+  protected readonly species = this.part(AT_VENEER, (line: Value<"wood">): void => {
     const wood = make.makeWords(this.wordRun("a wood", t.Veneer));
-    this.ACTION(() => {
-      line.wood = wood;
-    });
+    line.wood = wood;
     this.endOfPart(undefined, (next) => next === t.Veneer);
   });
 
   protected readonly lead = this.line(
-    "lead",
     (): Value<"lead"> => ({ form: "lead" }),
     (line) => {
-      line.result = make.makeName(this.CONSUME1(t.Word, { ERR_MSG: "`none_found` or `found`" }));
-      this.CONSUME(t.By, { ERR_MSG: "`by` and the method of the test" });
-      line.method = make.makeName(this.CONSUME2(t.Word, { ERR_MSG: "the method of the test" }));
-      line.date = make.makeDate(this.CONSUME(t.DateToken, { ERR_MSG: "the date of the result" }));
+      line.result = make.makeName(this.take(t.Word, "`none_found` or `found`"));
+      this.take(t.By, "`by` and the method of the test");
+      line.method = make.makeName(this.take(t.Word, "the method of the test"));
+      line.date = make.makeDate(this.take(t.DateToken, "the date of the result"));
     },
   );
 
   protected readonly existing = this.line(
-    "existing",
     (): Value<"existing"> => ({ form: "existing", layers: [] }),
     (line) => {
       const layers: Draft<tree.ExistingLayer>[] = [];
       line.layers = layers;
-      this.OR({
-        DEF: [
-          {
-            GATE: () => this.LA(2).tokenType === t.Left,
-            ALT: () => this.SUBRULE(this.asLeftBy, { ARGS: [line] }),
-          },
-          {
-            ALT: () => {
-              this.SUBRULE1(this.existingItem, { ARGS: [layers] });
-              this.MANY({
-                GATE: () => this.isNext(t.Comma, t.NumberToken),
-                DEF: () => {
-                  this.commaBefore();
-                  this.SUBRULE2(this.existingItem, { ARGS: [layers] });
-                },
-              });
-            },
-          },
-        ],
-        MAX_LOOKAHEAD: 1,
-        IGNORE_AMBIGUITIES: true,
-        ERR_MSG: "what is on it",
-      });
+      if (this.at(t.As) && this.peek(2).type === t.Left) {
+        this.asLeftBy(line);
+        return;
+      }
+      if (!this.atValue()) {
+        throw this.mismatch("what is on it");
+      }
+      this.existingItem(layers);
+      this.many(
+        () => this.isNext(t.Comma, t.NumberToken),
+        () => {
+          this.commaBefore();
+          this.existingItem(layers);
+        },
+      );
     },
   );
 
-  protected readonly asLeftBy = this.inner("asLeftBy", (line: Value<"existing">): void => {
+  private asLeftBy(line: Value<"existing">): void {
     const draft: Draft<NonNullable<Value<"existing">["asLeftBy"]>> = { span: NO_SPAN };
-    this.ACTION(() => {
-      line.asLeftBy = draft;
-      this.useExample("existing as left by hall_tables");
-    });
+    line.asLeftBy = draft;
+    this.useExample("existing as left by hall_tables");
     this.spanned(draft, () => {
-      this.CONSUME(t.As);
-      this.CONSUME(t.Left);
-      this.CONSUME(t.By, { ERR_MSG: "`by` and a job" });
-      draft.job = this.nameOf(this.CONSUME(t.Word, { ERR_MSG: "a job" }));
+      this.take(t.As);
+      this.take(t.Left);
+      this.take(t.By, "`by` and a job");
+      draft.job = this.nameOf(this.take(t.Word, "a job"));
     });
-  });
+  }
 
-  protected readonly existingItem = this.part("existingItem", (layers: Draft<tree.ExistingLayer>[]): void => {
-    this.OR({
-      DEF: [
-        {
-          ALT: () => {
-            const coats = this.CONSUME(t.NumberToken);
-            const word = this.CONSUME(t.Coats, { ERR_MSG: "`coats` after their number" });
-            this.ACTION(() => this.keepCoats(layers, make.makeNumber(coats), endOf(word)));
-          },
-        },
-        {
-          ALT: () => {
-            const material = make.makeWords(this.wordRun("a layer"));
-            this.ACTION(() => layers.push({ material, span: material.span }));
-          },
-        },
-      ],
-      ERR_MSG: "a layer",
-    });
+  protected readonly existingItem = this.part(AT_LAYER, (layers: Draft<tree.ExistingLayer>[]): void => {
+    if (this.at(t.NumberToken)) {
+      const coats = this.take(t.NumberToken);
+      const word = this.take(t.Coats, "`coats` after their number");
+      this.keepCoats(layers, make.makeNumber(coats), endOf(word));
+    } else {
+      const material = make.makeWords(this.wordRun("a layer"));
+      layers.push({ material, span: material.span });
+    }
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
 
   protected readonly shape = this.line(
-    "shape",
     (): Value<"shape"> => ({ form: "shape" }),
     (line) => {
       const sizes: tree.Range[] = [];
       const options: tree.Words[] = [];
       const shape: Draft<tree.ShapeSyntax> = { name: undefined as never, sizes, options, span: NO_SPAN };
       this.spanned(shape, () => {
-        this.SUBRULE(this.shapeSizes, { ARGS: [shape, sizes, line] });
-        this.MANY({
-          GATE: () => this.isNext(t.Comma, t.Plus),
-          DEF: () => {
+        this.shapeSizes(shape, sizes, line);
+        this.many(
+          () => this.isNext(t.Comma, t.Plus),
+          () => {
             this.commaBefore();
-            this.SUBRULE(this.shapeOption, { ARGS: [shape, options] });
+            this.shapeOption(shape, options);
           },
-        });
+        );
       });
     },
   );
 
   protected readonly shapeSizes = this.part(
-    "shapeSizes",
+    AT_OPTION,
     (shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: Value<"shape">): void => {
-      this.OPTION1(() => {
-        const count = make.makeNumber(this.CONSUME(t.NumberToken));
-        this.CONSUME(t.Of, { ERR_MSG: "`of` and a shape" });
-        this.ACTION(() => {
-          shape.count = count;
-        });
-      });
-      const name = this.CONSUME(t.Word, { ERR_MSG: "a shape" });
-      this.ACTION(() => {
-        shape.name = make.makeName(name);
-        line.shape = shape;
-        this.useExample(Object.hasOwn(SHAPES, name.image) ? SHAPES[name.image]!.example : undefined);
-      });
-      const first = this.SUBRULE1(this.range, { ARGS: [sizeName(name.image, 0)] });
-      this.ACTION(() => sizes.push(first));
-      this.MANY(() => {
-        this.CONSUME(t.X);
-        const next = this.SUBRULE2(this.range, { ARGS: [sizeName(name.image, sizes?.length ?? 0)] });
-        this.ACTION(() => sizes.push(next));
-      });
-      this.ACTION(() => this.checkSizes(shape));
+      if (this.at(t.NumberToken)) {
+        const count = make.makeNumber(this.take(t.NumberToken));
+        this.take(t.Of, "`of` and a shape");
+        shape.count = count;
+      }
+      const name = this.take(t.Word, "a shape");
+      shape.name = make.makeName(name);
+      line.shape = shape;
+      this.useExample(Object.hasOwn(SHAPES, name.text) ? SHAPES[name.text]!.example : undefined);
+      sizes.push(this.range(sizeName(name.text, 0)));
+      while (this.at(t.X)) {
+        this.take(t.X);
+        sizes.push(this.range(sizeName(name.text, sizes.length)));
+      }
+      this.checkSizes(shape);
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
   );
 
   protected readonly shapeOption = this.part(
-    "shapeOption",
+    AT_OPTION,
     (shape: Draft<tree.ShapeSyntax>, options: tree.Words[]): void => {
-      this.OR({
-        DEF: [
-          {
-            ALT: () => {
-              const word = this.CONSUME(t.Plus);
-              const plus = this.SUBRULE(this.quantity, { ARGS: ["a share in %"] });
-              this.ACTION(() => this.keepPlus(shape, plus, word.startOffset));
-            },
-          },
-          {
-            ALT: () => {
-              const option = make.makeWords(this.wordRun("an option", t.Plus));
-              this.ACTION(() => options.push(option));
-            },
-          },
-        ],
-        MAX_LOOKAHEAD: 1,
-        IGNORE_AMBIGUITIES: true,
-        ERR_MSG: "`plus` and a share, or an option such as `both faces`",
-      });
+      if (this.at(t.Plus)) {
+        const word = this.take(t.Plus);
+        this.keepPlus(shape, this.quantity("a share in %"), word.start);
+      } else {
+        options.push(
+          make.makeWords(this.wordRun("`plus` and a share, or an option such as `both faces`", t.Plus)),
+        );
+      }
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
   );
 
   private isNext(...types: readonly TokenType[]): boolean {
-    return types.includes(this.LA(1).tokenType);
+    return types.includes(this.peek(1).type);
   }
 
   /** The entry rule for each form of a field. */

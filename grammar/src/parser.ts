@@ -2,13 +2,13 @@
  * Parses one logical line at a time, with one entry rule for each form of a line: this file has the heads of
  * declarations and the statements of recipes and jobs, `parser-fields.ts` the fields, `parser-parts.ts` what they share.
  *
- * The grammar is LL(2).  Which words a vocabulary has is not checked here, with two exceptions: a known verb says what
+ * The grammar is LL(2): what comes next is decided by one token, in a few places by two.  Which words a vocabulary has is not checked here, with two exceptions: a known verb says what
  * must follow it, and a tail starts with the word of a tail, since nothing could be read otherwise.
  */
-import { EOF } from "chevrotain";
 import * as make from "./literals.ts";
 import { FieldParser } from "./parser-fields.ts";
-import { type Draft, NO_SPAN } from "./parser-parts.ts";
+import { AT_COMMA, type Draft, NO_SPAN } from "./parser-parts.ts";
+import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { TAILS, VERBS, type VerbForm } from "./vocabulary.ts";
@@ -27,290 +27,233 @@ export interface HeadLine {
   parameters: readonly tree.Parameter[];
 }
 
-export class LineParser extends FieldParser {
-  constructor(options: { readonly validate: boolean }) {
-    super(options);
-    this.performSelfAnalysis();
-  }
+/** Where a tail can begin, or what is taken for one. */
+const AT_TAIL: readonly TokenType[] = [t.Comma, ...t.TAIL_TYPES, t.X];
 
+export class LineParser extends FieldParser {
   // -------------------------------------------------------------------------------------------------------------
   // Heads
 
   readonly useHead = this.line(
-    "useHead",
     (): { path?: tree.Title } => ({}),
     (line) => {
-      line.path = make.makeTitle(this.CONSUME(t.StringToken, { ERR_MSG: "a file in double quotes" }));
+      line.path = make.makeTitle(this.take(t.StringToken, "a file in double quotes"));
     },
   );
 
-  readonly head = this.line("head", emptyHead, (line) => {
+  readonly head = this.line(emptyHead, (line) => {
     this.headName(line);
-    this.OPTION2(() => {
-      line.title = make.makeTitle(this.CONSUME(t.StringToken));
-    });
+    if (this.at(t.StringToken)) {
+      line.title = make.makeTitle(this.take(t.StringToken));
+    }
   });
 
-  readonly surfaceHead = this.line("surfaceHead", emptyHead, (line) => this.headName(line));
+  readonly surfaceHead = this.line(emptyHead, (line) => this.headName(line));
 
-  readonly recipeHead = this.line("recipeHead", emptyHead, (line) => {
+  readonly recipeHead = this.line(emptyHead, (line) => {
     const parameters: tree.Parameter[] = [];
     line.parameters = parameters;
     this.headName(line);
-    this.OPTION2(() => {
-      line.title = make.makeTitle(this.CONSUME1(t.StringToken));
-    });
-    this.OPTION3(() => {
-      this.CONSUME(t.LeftParen);
-      this.OPTION4(() => {
-        this.SUBRULE1(this.parameter, { ARGS: [parameters] });
-        this.MANY(() => {
-          this.CONSUME(t.Comma);
-          this.SUBRULE2(this.parameter, { ARGS: [parameters] });
-        });
-      });
+    if (this.at(t.StringToken)) {
+      line.title = make.makeTitle(this.take(t.StringToken));
+    }
+    if (this.at(t.LeftParen)) {
+      this.take(t.LeftParen);
+      if (this.at(t.Word)) {
+        this.list(this.parameter, parameters);
+      }
       this.closeParen();
-    });
-    this.OPTION5(() => {
-      const title = make.makeTitle(this.CONSUME2(t.StringToken));
+    }
+    if (this.at(t.StringToken)) {
+      const title = make.makeTitle(this.take(t.StringToken));
       line.title ??= title;
-    });
+    }
   });
 
   private headName(line: HeadLine): void {
-    const name = this.OPTION1(() => this.CONSUME1(t.Word));
-    this.ACTION(() => {
-      if (name === undefined) {
-        this.report(this.expectedNext("a name"));
-      } else {
-        line.name = this.nameOf(name);
-      }
-    });
+    if (this.at(t.Word)) {
+      line.name = this.nameOf(this.take(t.Word));
+    } else {
+      this.report(this.expectedNext("a name"));
+    }
   }
 
   // -------------------------------------------------------------------------------------------------------------
   // Steps
 
   readonly step = this.line(
-    "step",
     (): StepLine => ({ grits: [], tails: [] }),
     (line) => {
       const tails: tree.Tail[] = [];
       line.tails = tails;
-      this.SUBRULE(this.stepMain, { ARGS: [line] });
+      this.stepMain(line);
       this.tailList("step", tails);
     },
   );
 
-  protected readonly stepMain = this.part("stepMain", (line: StepLine): void => {
-    const verb = make.makeName(this.CONSUME1(t.Word, { ERR_MSG: "a verb" }));
+  protected readonly stepMain = this.part(AT_TAIL, (line: StepLine): void => {
+    const verb = make.makeName(this.take(t.Word, "a verb"));
     const known = Object.hasOwn(VERBS, verb.text) ? VERBS[verb.text] : undefined;
     const isForm = (...forms: VerbForm[]) => known === undefined || forms.includes(known.form);
-    this.ACTION(() => {
-      line.verb = verb;
-      this.useExample(known?.example);
-    });
-    this.OR({
-      DEF: [
-        {
-          GATE: () => isForm("material", "optional-material"),
-          ALT: () => {
-            this.CONSUME(t.With);
-            const material = this.nameOf(this.CONSUME2(t.Word, { ERR_MSG: "a material" }));
-            this.ACTION(() => {
-              line.material = material;
-            });
-          },
-        },
-        {
-          GATE: () => isForm("what"),
-          ALT: () => {
-            const what = make.makeTitle(this.CONSUME(t.StringToken));
-            this.ACTION(() => {
-              line.what = what;
-            });
-          },
-        },
-        {
-          GATE: () => known?.form === "grits" || (known === undefined && !this.isTailNext()),
-          ALT: () => this.SUBRULE(this.grits, { ARGS: [line] }),
-        },
-        { GATE: () => isForm("none", "optional-material"), ALT: () => undefined },
-      ],
-      ERR_MSG: needOf(known?.form),
-    });
-    this.OPTION({
-      // `unmask` takes all of it off, so a name behind it would promise what is not done.
-      GATE: () => known !== undefined && known.form !== "what" && verb.text !== "unmask",
-      DEF: () => {
-        const how = make.makeTitle(this.CONSUME2(t.StringToken));
-        this.ACTION(() => {
-          line.what = how;
-        });
-      },
-    });
+    line.verb = verb;
+    this.useExample(known?.example);
+    if (isForm("material", "optional-material") && this.at(t.With)) {
+      this.take(t.With);
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+    } else if (isForm("what") && this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+    } else if (
+      known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atValue()
+    ) {
+      this.grits(line);
+    } else if (!isForm("none", "optional-material")) {
+      throw this.mismatch(needOf(known?.form));
+    }
+    // `unmask` takes all of it off, so a name behind it would promise what is not done.
+    const saysHow = known !== undefined && known.form !== "what" && verb.text !== "unmask";
+    if (saysHow && this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+    }
     this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
   });
 
-  protected readonly grits = this.inner("grits", (line: StepLine): void => {
+  private grits(line: StepLine): void {
     const grits: tree.Value[] = [];
-    this.ACTION(() => {
-      line.grits = grits;
-    });
-    this.OPTION(() => {
-      const wet = make.makeName(this.CONSUME(t.Wet));
-      this.ACTION(() => {
-        line.wet = wet;
-      });
-    });
-    const first = this.SUBRULE1(this.value, { ARGS: ["a grit"] });
-    this.ACTION(() => grits.push(first));
-    this.MANY({
-      GATE: () => this.isGritNext(),
-      DEF: () => {
-        this.CONSUME(t.Comma);
-        const next = this.SUBRULE2(this.value, { ARGS: ["a grit"] });
-        this.ACTION(() => grits.push(next));
-      },
-    });
-  });
+    line.grits = grits;
+    if (this.at(t.Wet)) {
+      line.wet = make.makeName(this.take(t.Wet));
+    }
+    grits.push(this.value("a grit"));
+    while (this.at(t.Comma) && this.isGritNext()) {
+      this.take(t.Comma);
+      grits.push(this.value("a grit"));
+    }
+  }
 
   /** After the comma: a number, or a name that is the whole part. */
   private isGritNext(): boolean {
-    const [next, after] = [this.LA(2).tokenType, this.LA(3).tokenType];
-    const isAlone = after === t.Comma || after === EOF;
+    const [next, after] = [this.peek(2).type, this.peek(3).type];
+    const isAlone = after === t.Comma || after === t.End;
     return next === t.NumberToken || (next === t.Word && isAlone);
   }
 
   private isTailNext(): boolean {
-    return t.TAIL_TYPES.has(this.LA(1).tokenType) && this.LA(1).tokenType !== t.Wet;
+    const { type } = this.peek(1);
+    return t.TAIL_TYPES.has(type) && type !== t.Wet;
   }
 
   // -------------------------------------------------------------------------------------------------------------
   // Layers and tails
 
   readonly layer = this.line(
-    "layer",
     (): LayerLine => ({ tails: [] }),
     (line) => {
       const tails: tree.Tail[] = [];
       line.tails = tails;
-      this.SUBRULE(this.layerMain, { ARGS: [line] });
+      this.layerMain(line);
       this.tailList("layer", tails, line);
     },
   );
 
-  protected readonly layerMain = this.part("layerMain", (line: LayerLine): void => {
-    const material = this.nameOf(this.CONSUME(t.Word, { ERR_MSG: "a material" }));
-    this.ACTION(() => {
-      line.material = material;
-    });
-    this.OPTION(() => {
-      this.CONSUME(t.X);
-      const coats = this.SUBRULE(this.value, { ARGS: ["a number of coats"] });
-      this.ACTION(() => {
-        line.coats = coats;
-      });
-    });
+  protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine): void => {
+    const material = this.nameOf(this.take(t.Word, "a material"));
+    line.material = material;
+    if (this.at(t.X)) {
+      this.take(t.X);
+      line.coats = this.value("a number of coats");
+    }
     this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
   });
 
   private tailList(owner: Owner, tails: tree.Tail[], layer?: LayerLine): void {
-    this.MANY({
-      GATE: () => this.LA(1).tokenType === t.Comma || t.TAIL_TYPES.has(this.LA(1).tokenType),
-      DEF: () => {
+    this.many(
+      () => this.at(t.Comma) || t.TAIL_TYPES.has(this.peek(1).type),
+      () => {
         this.commaBefore();
-        this.SUBRULE(this.tail, { ARGS: [owner, tails, layer] });
+        this.tail(owner, tails, layer);
       },
-    });
+    );
   }
 
   protected readonly tail = this.part(
-    "tail",
+    AT_TAIL,
     (owner: Owner, tails: tree.Tail[], layer: LayerLine | undefined): void => {
       this.useExample(undefined);
-      this.OR({
-        DEF: [
-          { ALT: () => this.SUBRULE(this.by, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.wiped, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.thinned, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.tinted, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.as, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.wet, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.takes, { ARGS: [tails] }) },
-          { ALT: () => this.SUBRULE(this.uses, { ARGS: [tails] }) },
-          {
-            GATE: () => owner === "layer",
-            ALT: () => {
-              const sign = this.CONSUME(t.X);
-              const coats = this.SUBRULE(this.value, { ARGS: ["a number of coats"] });
-              this.ACTION(() => this.keepLateCoats(layer, sign.startOffset, coats));
-            },
-          },
-        ],
-        ERR_MSG: tailNames(owner),
-      });
-      this.ACTION(() => this.checkOwner(owner, tails.at(-1)));
+      const tail = this.tailsByType.get(this.peek(1).type);
+      if (tail !== undefined) {
+        tail(tails);
+      } else if (owner === "layer" && this.at(t.X)) {
+        const sign = this.take(t.X);
+        this.keepLateCoats(layer, sign.start, this.value("a number of coats"));
+      } else {
+        throw this.mismatch(tailNames(owner));
+      }
+      this.checkOwner(owner, tails.at(-1));
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     },
   );
 
   protected readonly by = this.tailRule("by", t.By, (draft: TailOf<"by">) => {
-    draft.method = make.makeName(
-      this.CONSUME2(t.Word, { ERR_MSG: "a method: brush, roller, pad or another" }),
-    );
+    draft.method = make.makeName(this.take(t.Word, "a method: brush, roller, pad or another"));
   });
 
   protected readonly wiped = this.tailRule("wiped", t.Wiped, (draft: TailOf<"wiped">) => {
-    this.OPTION(() => {
-      this.CONSUME(t.After);
-      draft.after = this.SUBRULE(this.value, { ARGS: ["a time"] });
-    });
+    if (this.at(t.After)) {
+      this.take(t.After);
+      draft.after = this.value("a time");
+    }
   });
 
   protected readonly thinned = this.tailRule("thinned", t.Thinned, (draft: TailOf<"thinned">) => {
-    draft.ratio = this.SUBRULE(this.ratio);
-    this.CONSUME(t.With, { ERR_MSG: "`with` and a thinner" });
-    draft.thinner = this.nameOf(this.CONSUME2(t.Word, { ERR_MSG: "a thinner" }));
+    draft.ratio = this.ratio();
+    this.take(t.With, "`with` and a thinner");
+    draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
   });
 
   protected readonly tinted = this.tailRule("tinted", t.Tinted, (draft: TailOf<"tinted">) => {
-    draft.share = this.SUBRULE(this.value, { ARGS: ["a share in %"] });
-    this.CONSUME(t.With, { ERR_MSG: "`with` and a tint" });
-    draft.tint = this.nameOf(this.CONSUME2(t.Word, { ERR_MSG: "a tint" }));
+    draft.share = this.value("a share in %");
+    this.take(t.With, "`with` and a tint");
+    draft.tint = this.nameOf(this.take(t.Word, "a tint"));
   });
 
   protected readonly as = this.tailRule("as", t.As, (draft: TailOf<"as">) => {
-    draft.role = make.makeName(this.CONSUME2(t.Word, { ERR_MSG: "`toner`" }));
+    draft.role = make.makeName(this.take(t.Word, "`toner`"));
   });
 
   protected readonly wet = this.tailRule("wet", t.Wet, (draft: TailOf<"wet">) => {
-    draft.thickness = this.SUBRULE(this.value, { ARGS: ["a thickness"] });
+    draft.thickness = this.value("a thickness");
   });
 
   protected readonly takes = this.tailRule("takes", t.Takes, (draft: TailOf<"takes">) => {
-    draft.time = this.SUBRULE(this.value, { ARGS: ["a time"] });
+    draft.time = this.value("a time");
   });
 
   protected readonly uses = this.tailRule("uses", t.Uses, (draft: TailOf<"uses">) => {
-    draft.amount = this.SUBRULE(this.value, { ARGS: ["an amount"] });
+    draft.amount = this.value("an amount");
   });
 
-  private tailRule<K extends tree.Tail["kind"]>(
-    kind: K,
-    type: (typeof t)["By"],
-    body: (draft: TailOf<K>) => void,
-  ) {
-    return this.inner(`${kind}Tail`, (tails: tree.Tail[]): void => {
+  private tailRule<K extends tree.Tail["kind"]>(kind: K, type: TokenType, body: (draft: TailOf<K>) => void) {
+    return (tails: tree.Tail[]): void => {
       const draft = { kind, keyword: undefined, span: NO_SPAN } as never as TailOf<K>;
-      this.ACTION(() => tails.push(draft as tree.Tail));
+      tails.push(draft as tree.Tail);
       this.spanned(draft as { span: tree.Span }, () => {
-        (draft as { keyword: tree.Name }).keyword = make.makeName(this.CONSUME1(type));
-        this.ACTION(() => this.useExample(TAILS[kind]!.example));
+        (draft as { keyword: tree.Name }).keyword = make.makeName(this.take(type));
+        this.useExample(TAILS[kind]!.example);
         body(draft);
       });
-    });
+    };
   }
+
+  private readonly tailsByType: ReadonlyMap<TokenType, (tails: tree.Tail[]) => void> = new Map([
+    [t.By, this.by],
+    [t.Wiped, this.wiped],
+    [t.Thinned, this.thinned],
+    [t.Tinted, this.tinted],
+    [t.As, this.as],
+    [t.Wet, this.wet],
+    [t.Takes, this.takes],
+    [t.Uses, this.uses],
+  ]);
 
   /** `layer clear, x 3` */
   private keepLateCoats(layer: LayerLine | undefined, start: number, coats: tree.Value): void {
@@ -342,38 +285,21 @@ export class LineParser extends FieldParser {
   // Other statements
 
   readonly wait = this.line(
-    "wait",
     (): Line<tree.WaitStatement> => ({}),
     (line) => {
-      this.OR({
-        DEF: [
-          {
-            ALT: () => {
-              this.CONSUME(t.Until);
-              this.useExample("wait until recoat");
-              line.until = make.makeName(this.CONSUME(t.Word, { ERR_MSG: "`touch`, `recoat` or `cured`" }));
-            },
-          },
-          {
-            ALT: () => {
-              line.overnight = make.makeName(this.CONSUME(t.Overnight));
-            },
-          },
-          {
-            ALT: () => {
-              line.time = this.SUBRULE(this.value, { ARGS: ["a time"] });
-            },
-          },
-        ],
-        MAX_LOOKAHEAD: 1,
-        IGNORE_AMBIGUITIES: true,
-        ERR_MSG: "a time, `overnight`, or `until` and a stage",
-      });
+      if (this.at(t.Until)) {
+        this.take(t.Until);
+        this.useExample("wait until recoat");
+        line.until = make.makeName(this.take(t.Word, "`touch`, `recoat` or `cured`"));
+      } else if (this.at(t.Overnight)) {
+        line.overnight = make.makeName(this.take(t.Overnight));
+      } else {
+        line.time = this.value("a time, `overnight`, or `until` and a stage");
+      }
     },
   );
 
   readonly safety = this.line(
-    "safety",
     (): Line<tree.SafetyStatement> => ({ duties: [] }),
     (line) => {
       const duties: tree.SafetyStatement["duties"][number][] = [];
@@ -382,69 +308,61 @@ export class LineParser extends FieldParser {
     },
   );
 
-  protected readonly duty = this.part("duty", (duties: tree.SafetyStatement["duties"][number][]): void => {
+  protected readonly duty = this.part(AT_COMMA, (duties: tree.SafetyStatement["duties"][number][]): void => {
     const draft = { name: undefined as never, span: NO_SPAN } as Draft<(typeof duties)[number]>;
     this.spanned(draft, () => {
-      draft.name = make.makeName(this.CONSUME(t.Word, { ERR_MSG: "a duty" }));
-      this.ACTION(() => duties.push(draft));
-      this.OPTION(() => {
-        draft.airChanges = this.SUBRULE(this.quantity, { ARGS: ["the air changes"] });
-      });
+      draft.name = make.makeName(this.take(t.Word, "a duty"));
+      duties.push(draft);
+      if (this.at(t.NumberToken)) {
+        draft.airChanges = this.quantity("the air changes");
+      }
     });
     this.endOfPart();
   });
 
   readonly follow = this.line(
-    "follow",
     (): Line<tree.FollowStatement> => ({}),
     (line) => {
-      this.SUBRULE(this.call, {
-        ARGS: [
-          (call) => {
-            line.call = call;
-          },
-        ],
-      });
+      this.call((call) => {
+        line.call = call;
+      }, []);
     },
   );
 
   readonly note = this.line(
-    "note",
     (): Line<tree.NoteStatement> => ({}),
     (line) => {
-      line.text = make.makeTitle(this.CONSUME(t.StringToken, { ERR_MSG: "a text in double quotes" }));
+      line.text = make.makeTitle(this.take(t.StringToken, "a text in double quotes"));
     },
   );
 
   readonly apply = this.line(
-    "apply",
     (): Line<tree.ApplyStatement> => ({ targets: [] }),
     (line) => {
       const targets: tree.Target[] = [];
       line.targets = targets;
-      this.SUBRULE(this.call, {
-        ARGS: [
-          (call) => {
-            line.call = call;
-          },
-        ],
-      });
-      this.CONSUME(t.To, { ERR_MSG: "`to` and a surface" });
+      this.call(
+        (call) => {
+          line.call = call;
+        },
+        [t.To],
+      );
+      this.take(t.To, "`to` and a surface");
       this.list(this.target, targets);
     },
   );
 
-  protected readonly target = this.part("target", (targets: tree.Target[]): void => {
+  protected readonly target = this.part(AT_COMMA, (targets: tree.Target[]): void => {
     const draft: Draft<tree.Target> = { kind: "target", span: NO_SPAN };
-    this.ACTION(() => targets.push(draft));
+    targets.push(draft);
     this.spanned(draft, () => {
-      draft.surface = this.nameOf(this.CONSUME1(t.Word, { ERR_MSG: "a surface" }));
-      this.OPTION(() => {
-        this.CONSUME(t.Dot);
+      draft.surface = this.nameOf(this.take(t.Word, "a surface"));
+      if (this.at(t.Dot)) {
+        this.take(t.Dot);
         draft.piece = draft.surface;
         draft.surface = undefined;
-        draft.surface = this.nameOf(this.CONSUME2(t.Word, { ERR_MSG: "a surface after the piece" }));
-      });
+        draft.surface = this.nameOf(this.take(t.Word, "a surface after the piece"));
+      }
     });
     this.endOfPart();
   });

@@ -5,9 +5,8 @@
  * one that lost its `}` ends before the next declaration.  Lines that start no declaration are gathered into one stray
  * piece, so that a lost head line is one error and not one for each line of its block.
  */
-import type { IToken } from "chevrotain";
-import { layoutDeclaration, startsDeclaration } from "./layout.ts";
-import { endOf, lex } from "./lexer.ts";
+import { type DeclarationLayout, layoutDeclaration, startsDeclaration } from "./layout.ts";
+import { endOf, type LexToken, lex } from "./lexer.ts";
 import { type Chunk, chunkEnd, chunkStart, firstDocLine, type SourceLine, sourceLines } from "./lines.ts";
 import type { Span, SyntaxProblem } from "./tree.ts";
 import { DECLARATION_WORDS } from "./vocabulary.ts";
@@ -19,10 +18,19 @@ export interface RawPiece {
   readonly end: number;
   /** Of a stray piece, with offsets in the file. */
   readonly problems: readonly SyntaxProblem[];
+  /** How a sound declaration at the start of the text is laid out: by itself it would be laid out in the same way. */
+  readonly layout?: DeclarationLayout;
+}
+
+/** A text cut up, with the tokens and lines that it was cut up by. */
+export interface SplitText {
+  readonly tokens: readonly LexToken[];
+  readonly lines: readonly SourceLine[];
+  readonly pieces: RawPiece[];
 }
 
 /** The text of a file, cut up. */
-export function splitFile(text: string): { readonly tokens: readonly IToken[]; readonly pieces: RawPiece[] } {
+export function splitFile(text: string): SplitText {
   const tokens = lex(text);
   const lines = sourceLines(tokens);
   const ctx: Ctx = {
@@ -43,7 +51,7 @@ export function splitFile(text: string): { readonly tokens: readonly IToken[]; r
     }
   }
   takeTrivia(ctx, text.length);
-  return { tokens, pieces: ctx.pieces };
+  return { tokens, lines, pieces: ctx.pieces };
 }
 
 interface Ctx {
@@ -65,7 +73,14 @@ function takeDeclaration(ctx: Ctx): void {
   const layout = layoutDeclaration(ctx.lines, ctx.chunks, ctx.next);
   ctx.next = layout.next;
   const end = layout.isClosed ? lineEndAfter(ctx, layout.end) : openEnd(ctx);
-  ctx.pieces.push({ kind: "declaration", start: ctx.end, end, problems: [] });
+  const isSound = layout.isClosed && layout.bracesMatch && layout.problems.length === 0;
+  ctx.pieces.push({
+    kind: "declaration",
+    start: ctx.end,
+    end,
+    problems: [],
+    ...(isSound && ctx.end === 0 && { layout }),
+  });
   ctx.end = end;
 }
 
@@ -106,7 +121,7 @@ function openEnd(ctx: Ctx): number {
 }
 
 function isCommentAtMargin(line: SourceLine): boolean {
-  return line.comment !== undefined && line.comment.startOffset === line.start;
+  return line.comment !== undefined && line.comment.start === line.start;
 }
 
 /** Nothing but an error: the piece before it ends on the line on which the next one starts. */

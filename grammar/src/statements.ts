@@ -7,13 +7,12 @@
  */
 
 import type { LayoutNode } from "./layout.ts";
-import { endOf, isUnclosed, retype } from "./lexer.ts";
-import { isSign, type LineContext, signAfterKeyword, unclosedString } from "./line-problems.ts";
+import { endOf, isUnclosed, isWord, type LexToken } from "./lexer.ts";
+import { isSign, signAfterKeyword, unclosedString } from "./line-problems.ts";
 import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, tokenSpan } from "./literals.ts";
 import { LineParser } from "./parser.ts";
 import type { LineRule } from "./parser-parts.ts";
-import { Word } from "./tokens.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
@@ -38,7 +37,7 @@ let parser: LineParser | undefined;
 
 /** The one parser of the process, made when it is first needed. */
 export function lineParser(): LineParser {
-  parser ??= new LineParser({ validate: false });
+  parser ??= new LineParser();
   return parser;
 }
 
@@ -89,22 +88,33 @@ export function readLine<T>(
   rule: LineRule<T>,
   example: string | undefined,
 ): T {
-  const [keyword, ...rest] = node.tokens;
-  const hasSign = isSign(rest[0]);
-  if (hasSign) {
-    ctx.problems.push(signAfterKeyword(keyword!, rest[0]!));
-  }
-  const tokens = [keyword!, ...rest.slice(hasSign ? 1 : 0).map(retype)];
-  const context: LineContext = { tokens, example };
-  const { line, problems } = lineParser().read(rule, context);
-  ctx.problems.push(...rest.filter(isUnclosed).map(unclosedString));
+  const { line, problems } = lineParser().read(rule, { tokens: withoutSign(ctx, node.tokens), example });
+  reportUnclosed(ctx, node.tokens);
   ctx.problems.push(...problems);
   return line;
 }
 
+/** The tokens of a line without a sign after its keyword, which is reported. */
+function withoutSign(ctx: ReadingContext, tokens: readonly LexToken[]): readonly LexToken[] {
+  const [keyword, sign] = tokens;
+  if (!isSign(sign)) {
+    return tokens;
+  }
+  ctx.problems.push(signAfterKeyword(keyword!, sign!));
+  return tokens.toSpliced(1, 1);
+}
+
+function reportUnclosed(ctx: ReadingContext, tokens: readonly LexToken[]): void {
+  for (const token of tokens) {
+    if (isUnclosed(token)) {
+      ctx.problems.push(unclosedString(token));
+    }
+  }
+}
+
 /** From the first to the last token of a line, without its brace. */
 export function nodeSpan(node: LayoutNode): Span {
-  return { start: node.tokens[0]!.startOffset, end: endOf(node.tokens.at(-1)!) };
+  return { start: node.tokens[0]!.start, end: endOf(node.tokens.at(-1)!) };
 }
 
 /** The entry of a word in a table, if it has one of its own. */
@@ -115,7 +125,7 @@ export function lookUp<T>(table: Readonly<Record<string, T>>, word: string): T |
 function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<BlockKind, "file">): Statement {
   const first = node.tokens[0]!;
   const base = { keyword: makeName(first), span: nodeSpan(node), docs: "" };
-  if (first.tokenType !== Word) {
+  if (!isWord(first)) {
     const example = Object.values<FieldWord | StatementWord>(
       kind === "layer" ? STATEMENTS.layer : FIELDS[kind],
     )[0];
@@ -125,14 +135,14 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
     });
     return { kind: "broken", ...base };
   }
-  const word = first.image;
+  const word = first.text;
   const statement = lookUp(STATEMENTS[kind], word);
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
   const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], word);
   if (field === undefined) {
-    ctx.problems.push(...node.tokens.filter(isUnclosed).map(unclosedString));
+    reportUnclosed(ctx, node.tokens);
     return { kind: "field", ...base, value: { form: "unknown" } };
   }
   const rule = lineParser().fieldRules[field.form] as LineRule<FieldStatement["value"]>;

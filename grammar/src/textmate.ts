@@ -4,8 +4,15 @@
  * It colours a file before the language server has answered, and wherever there is no server.  A word is coloured by where
  * it stands, as in the language itself: fields and keywords at the start of a line, units after a number.
  */
-import type { TokenType } from "chevrotain";
-import { DateToken, type HighlightClass, NumberToken, TimeToken, WORD_CLASSES } from "./tokens.ts";
+import {
+  DateToken,
+  type HighlightClass,
+  NumberToken,
+  patternOf,
+  TimeToken,
+  type TokenType,
+  WORD_CLASSES,
+} from "./tokens.ts";
 import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
 
 export interface TextMateRule {
@@ -188,5 +195,5 @@ function oneOf(choices: readonly string[]): string {
 }
 
 function source(type: TokenType): string {
-  return type.PATTERN instanceof RegExp ? type.PATTERN.source : "";
+  return patternOf(type).source;
 }

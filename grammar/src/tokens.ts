@@ -1,12 +1,12 @@
 /**
  * The one token table.
  *
- * Every lexical class of the notation stands here once: its Chevrotain token type, its kind in the lossless view, and
- * the class in which it is highlighted.  The lexer, the TextMate grammar, semantic colouring and the language
- * reference are made from it.  Words are one class: nothing but `x to with by of` is reserved, so the words that mean
- * something inside a line are told apart only after lexing (`retype`), where the parser asks for them.
+ * Every lexical class of the notation stands here once: its kind in the lossless view, how messages name it, and its
+ * pattern. The lexer goes by these patterns in their order, by short cuts for what is common (`lexer.ts`); the TextMate
+ * grammar, semantic colouring and the language reference are made from them.  Words are one class: nothing but
+ * `x to with by of` is reserved.  A word that means something inside a line has a type of its own, which the parser asks
+ * for where it means that; everywhere else it is a word like any other (`matches`).
  */
-import { createToken, Lexer, type TokenType } from "chevrotain";
 import type { TokenKind } from "./tree.ts";
 import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
 import { DECLARATION_WORDS, DUTIES, FIELDS, RESERVED, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
@@ -27,11 +27,13 @@ export type HighlightClass =
   | "operator"
   | "name";
 
-/** One row of the table. */
-export interface TokenRow {
-  readonly type: TokenType;
+/** What a token is to the parser. Types are told apart by identity. */
+export interface TokenType {
   readonly kind: TokenKind;
-  readonly highlight?: HighlightClass;
+  /** As messages name it. */
+  readonly label: string;
+  /** The wider type that takes it as well. */
+  readonly within?: TokenType;
 }
 
 const UNITS = new Set(Object.values(UNIT_GROUPS).flat());
@@ -41,6 +43,9 @@ const GROUPS = new Map(
 
 /** The plain form of a unit as it was written, or undefined when the notation has no such unit. */
 export function plainUnit(written: string): string | undefined {
+  if (UNITS.has(written)) {
+    return written;
+  }
   const spaced = written.replace(/\s+/gu, " ");
   if (UNITS.has(spaced)) {
     return spaced;
@@ -55,35 +60,88 @@ export function unitGroup(written: string): string | undefined {
 }
 
 // ---------------------------------------------------------------------------------------------------------------
-// Patterns that need Unicode or the token before
+// Token types that the lexer makes
 
-/** One first character for every bucket of the lexer's start table: these patterns may start anywhere. */
-const ANY_START = Array.from({ length: 256 }, (_, code) => code).concat(
-  Array.from({ length: 520 }, (_, step) => 256 + step * 127).filter((code) => code < 65536),
-  65535,
-);
+export const Space: TokenType = { kind: "space", label: "a space" };
+export const Newline: TokenType = { kind: "newline", label: "the end of the line" };
+export const DocComment: TokenType = { kind: "doc-comment", label: "a documentation comment" };
+export const Comment: TokenType = { kind: "comment", label: "a comment" };
+export const StringToken: TokenType = { kind: "string", label: "a text in double quotes" };
+/** A string without its closing quote ends at the line's end, or before the `{` that ends the line. */
+export const UnclosedString: TokenType = {
+  kind: "string",
+  label: "a text in double quotes",
+  within: StringToken,
+};
+export const DateToken: TokenType = { kind: "date", label: "a date" };
+export const TimeToken: TokenType = { kind: "time", label: "a time" };
+export const NumberToken: TokenType = { kind: "number", label: "a number" };
+/** A unit is one only directly after a number; a word there that is no known unit stays a word. */
+export const Unit: TokenType = { kind: "unit", label: "a unit" };
+export const Word: TokenType = { kind: "word", label: "a word" };
+export const LeftBrace: TokenType = { kind: "punctuation", label: "`{`" };
+export const RightBrace: TokenType = { kind: "punctuation", label: "`}`" };
+export const LeftParen: TokenType = { kind: "punctuation", label: "`(`" };
+export const RightParen: TokenType = { kind: "punctuation", label: "`)`" };
+export const Comma: TokenType = { kind: "punctuation", label: "`,`" };
+export const Colon: TokenType = { kind: "punctuation", label: "`:`" };
+export const Equals: TokenType = { kind: "punctuation", label: "`=`" };
+export const Dot: TokenType = { kind: "punctuation", label: "`.`" };
+export const Unknown: TokenType = { kind: "unknown", label: "a character that the notation does not have" };
+/** After the last token of a line; no token of a text has it. */
+export const End: TokenType = { kind: "newline", label: "the end of the line" };
 
-const WORD = /\p{L}[\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
-const UNIT =
-  /air[ \t]+changes?\/h(?![\p{L}\p{M}\p{N}_])|%|°?\p{L}[\p{L}\p{M}\p{N}_]*(?:\/[\p{L}][\p{L}\p{M}\p{N}_]*)?|°(?![\p{L}])/uy;
-const REST_OF_LINE = /[^\r\n]*/uy;
-const ANYTHING = /[\s\S]/uy;
-
-function matchAt(pattern: RegExp, text: string, offset: number): RegExpExecArray | null {
-  pattern.lastIndex = offset;
-  return pattern.exec(text);
+/** A row of the table: a type, and what its tokens look like from where they start. */
+export interface TokenRow {
+  readonly type: TokenType;
+  readonly pattern: RegExp;
 }
 
-/** From the quote to the end of its line, without blanks there and without a `{` that ends the line. */
-function matchUnclosed(text: string, offset: number): [string] | null {
-  if (text[offset] !== '"') {
-    return null;
+/** In the order in which they are tried. A unit stands after a number alone, and is one only where `isUnit` says so. */
+export const TOKEN_TABLE: readonly TokenRow[] = [
+  { type: Space, pattern: /\ufeff|[ \t\f\v\u00a0\u2007\u2009\u202f]+/y },
+  { type: Newline, pattern: /\r\n|\n|\r/y },
+  { type: DocComment, pattern: /##[^\r\n]*/y },
+  { type: Comment, pattern: /#[^\r\n]*/y },
+  { type: StringToken, pattern: /"(?:[^"\\\r\n]|\\[^\r\n])*"/y },
+  { type: UnclosedString, pattern: /"[^\r\n]*/y },
+  { type: DateToken, pattern: /\d{4}-\d{2}-\d{2}(?![\d])/y },
+  { type: TimeToken, pattern: /\d{1,2}:\d{2}(?!\d)/y },
+  { type: NumberToken, pattern: /-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)/y },
+  {
+    type: Unit,
+    pattern:
+      /air[ \t]+changes?\/h(?![\p{L}\p{M}\p{N}_])|%|°?\p{L}[\p{L}\p{M}\p{N}_]*(?:\/[\p{L}][\p{L}\p{M}\p{N}_]*)?|°(?![\p{L}])/uy,
+  },
+  { type: Word, pattern: /\p{L}[\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy },
+  { type: LeftBrace, pattern: /\{/y },
+  { type: RightBrace, pattern: /\}/y },
+  { type: LeftParen, pattern: /\(/y },
+  { type: RightParen, pattern: /\)/y },
+  { type: Comma, pattern: /,/y },
+  { type: Colon, pattern: /:/y },
+  { type: Equals, pattern: /=/y },
+  { type: Dot, pattern: /\./y },
+  { type: Unknown, pattern: /[\s\S]/uy },
+];
+
+/** The pattern of a type that the lexer makes. */
+export function patternOf(type: TokenType): RegExp {
+  return TOKEN_TABLE.find((row) => row.type === type)!.pattern;
+}
+
+/** Whether what the pattern of units finds after a number is one. */
+export function isUnit(written: string): boolean {
+  return plainUnit(written) !== undefined || /[/°]/u.test(written);
+}
+
+/** How much of what is left of a line belongs to a string that the line does not close: no blanks at its end, and no `{` that ends the line. */
+export function unclosedLength(rest: string): number {
+  let end = withoutBlanks(rest, rest.length);
+  if (end > 1 && rest[end - 1] === "{") {
+    end = withoutBlanks(rest, end - 1);
   }
-  let end = withoutBlanks(text, offset + matchAt(REST_OF_LINE, text, offset)![0].length);
-  if (end - 1 > offset && text[end - 1] === "{") {
-    end = withoutBlanks(text, end - 1);
-  }
-  return [text.slice(offset, end)];
+  return end;
 }
 
 function withoutBlanks(text: string, end: number): number {
@@ -94,93 +152,15 @@ function withoutBlanks(text: string, end: number): number {
   return last;
 }
 
-/** A unit is one only directly after a number; a word there that is no known unit stays a word. */
-function matchUnit(
-  text: string,
-  offset: number,
-  before: readonly { readonly tokenType: TokenType }[],
-): RegExpExecArray | null {
-  const last = before.at(-1);
-  const number = last?.tokenType === Space ? before.at(-2) : last;
-  if (number?.tokenType !== NumberToken) {
-    return null;
-  }
-  const match = matchAt(UNIT, text, offset);
-  const isUnit = match !== null && (plainUnit(match[0]) !== undefined || /[/°]/u.test(match[0]));
-  return isUnit ? match : null;
-}
-
-// ---------------------------------------------------------------------------------------------------------------
-// Token types that the lexer makes
-
-export const Space = createToken({
-  name: "Space",
-  pattern: /\ufeff|[ \t\f\v\u00a0\u2007\u2009\u202f]+/,
-  line_breaks: false,
-});
-export const Newline = createToken({ name: "Newline", pattern: /\r\n|\n|\r/, line_breaks: true });
-export const DocComment = createToken({ name: "DocComment", pattern: /##[^\r\n]*/, line_breaks: false });
-export const Comment = createToken({ name: "Comment", pattern: /#[^\r\n]*/, line_breaks: false });
-export const StringToken = createToken({
-  name: "String",
-  pattern: /"(?:[^"\\\r\n]|\\[^\r\n])*"/y,
-  line_breaks: false,
-  label: "a text in double quotes",
-});
-/** A string without its closing quote ends at the line's end, or before the `{` that ends the line. */
-export const UnclosedString = createToken({
-  name: "UnclosedString",
-  pattern: { exec: matchUnclosed },
-  line_breaks: false,
-  start_chars_hint: ['"'],
-  categories: [StringToken],
-});
-export const DateToken = createToken({ name: "Date", pattern: /\d{4}-\d{2}-\d{2}(?![\d])/, label: "a date" });
-export const TimeToken = createToken({ name: "Time", pattern: /\d{1,2}:\d{2}(?!\d)/, label: "a time" });
-export const NumberToken = createToken({
-  name: "Number",
-  pattern: /-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)/y,
-  line_breaks: false,
-  label: "a number",
-});
-export const Unit = createToken({
-  name: "Unit",
-  pattern: { exec: matchUnit },
-  line_breaks: false,
-  start_chars_hint: ANY_START,
-  label: "a unit",
-});
-export const Word = createToken({
-  name: "Word",
-  pattern: { exec: (text: string, offset: number) => matchAt(WORD, text, offset) },
-  line_breaks: false,
-  start_chars_hint: ANY_START,
-  label: "a word",
-});
-export const LeftBrace = createToken({ name: "LeftBrace", pattern: /\{/, label: "`{`" });
-export const RightBrace = createToken({ name: "RightBrace", pattern: /\}/, label: "`}`" });
-export const LeftParen = createToken({ name: "LeftParen", pattern: /\(/, label: "`(`" });
-export const RightParen = createToken({ name: "RightParen", pattern: /\)/, label: "`)`" });
-export const Comma = createToken({ name: "Comma", pattern: /,/, label: "`,`" });
-export const Colon = createToken({ name: "Colon", pattern: /:/, label: "`:`" });
-export const Equals = createToken({ name: "Equals", pattern: /=/, label: "`=`" });
-export const Dot = createToken({ name: "Dot", pattern: /\./, label: "`.`" });
-export const Unknown = createToken({
-  name: "Unknown",
-  pattern: { exec: (text: string, offset: number) => matchAt(ANYTHING, text, offset) },
-  line_breaks: false,
-  start_chars_hint: ANY_START,
-});
-
 // ---------------------------------------------------------------------------------------------------------------
 // Words that mean something inside a line
 
 function contextual(word: string): TokenType {
-  return createToken({ name: `Word_${word}`, pattern: Lexer.NA, label: `\`${word}\``, categories: [Word] });
+  return { kind: "word", label: `\`${word}\``, within: Word };
 }
 
 function reserved(word: (typeof RESERVED)[number]): TokenType {
-  return createToken({ name: `Word_${word}`, pattern: Lexer.NA, label: `\`${word}\`` });
+  return { kind: "word", label: `\`${word}\`` };
 }
 
 export const X = reserved("x");
@@ -238,29 +218,10 @@ export const CONTEXTUAL_WORDS: ReadonlyMap<string, TokenType> = new Map([
 /** The token types of the words that start a tail. */
 export const TAIL_TYPES: ReadonlySet<TokenType> = new Set([By, Wiped, Thinned, Tinted, As, Wet, Takes, Uses]);
 
-/** In the order in which the lexer tries them. */
-export const TOKEN_TABLE: readonly TokenRow[] = [
-  { type: Space, kind: "space" },
-  { type: Newline, kind: "newline" },
-  { type: DocComment, kind: "doc-comment", highlight: "doc-comment" },
-  { type: Comment, kind: "comment", highlight: "comment" },
-  { type: StringToken, kind: "string", highlight: "string" },
-  { type: UnclosedString, kind: "string", highlight: "string" },
-  { type: DateToken, kind: "date", highlight: "date" },
-  { type: TimeToken, kind: "time", highlight: "time" },
-  { type: NumberToken, kind: "number", highlight: "number" },
-  { type: Unit, kind: "unit", highlight: "unit" },
-  { type: Word, kind: "word", highlight: "name" },
-  { type: LeftBrace, kind: "punctuation", highlight: "operator" },
-  { type: RightBrace, kind: "punctuation", highlight: "operator" },
-  { type: LeftParen, kind: "punctuation", highlight: "operator" },
-  { type: RightParen, kind: "punctuation", highlight: "operator" },
-  { type: Comma, kind: "punctuation", highlight: "operator" },
-  { type: Colon, kind: "punctuation", highlight: "operator" },
-  { type: Equals, kind: "punctuation", highlight: "operator" },
-  { type: Dot, kind: "punctuation", highlight: "operator" },
-  { type: Unknown, kind: "unknown" },
-];
+/** Whether a token may stand where a type is asked for. */
+export function matches(token: { readonly type: TokenType }, type: TokenType): boolean {
+  return token.type === type || token.type.within === type;
+}
 
 /** Words by the class in which they are highlighted, and where in a line they mean what they mean. */
 export interface WordClass {

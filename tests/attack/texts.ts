@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { applyChanges, formatFile } from "../../grammar/src/format.ts";
-import { isComment, kindOf, lex } from "../../grammar/src/lexer.ts";
+import { isComment, lex } from "../../grammar/src/lexer.ts";
 import { parseFile } from "../../grammar/src/parse.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { resolveUse } from "../../server/src/lsp/uri.ts";
@@ -87,8 +87,8 @@ const said = (text: string): string =>
 const remarks = (text: string): string =>
   JSON.stringify(
     lex(text)
-      .filter((token) => isComment(token) || kindOf(token) === "string")
-      .map((token) => token.image.trimEnd()),
+      .filter((token) => isComment(token) || token.kind === "string")
+      .map((token) => token.text.trimEnd()),
   );
 
 function askingFlaws({ text, other, offsets }: HostileText): readonly Flaw[] {

@@ -4,14 +4,14 @@
  */
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { isSpace, isTrivia, kindOf, lex } from "../../grammar/src/lexer.ts";
+import { isSpace, isTrivia, lex } from "../../grammar/src/lexer.ts";
 import { UNIT_ALIASES } from "../../grammar/src/units.ts";
 
 /** A file with every construct of the notation. */
 export const NOTATION = readFileSync(new URL("notation.finish", import.meta.url), "utf8");
 
 const LINES = NOTATION.split("\n");
-const WORDS = [...new Set(lex(NOTATION).map((token) => token.image))];
+const WORDS = [...new Set(lex(NOTATION).map((token) => token.text))];
 
 const fragment = fc.oneof(
   { arbitrary: fc.constantFrom(...WORDS), weight: 6 },
@@ -52,14 +52,11 @@ export const inDisorder = (text: string): fc.Arbitrary<string> =>
         const next = all[idx + 1];
         if (isSpace(token)) return blank;
         // A blank line above a declaration would part it from its documentation.
-        if (isTrivia(token))
-          return token.image === "\n" && next?.image.startsWith("##") ? lineEnd : token.image;
+        if (isTrivia(token)) return token.text === "\n" && next?.text.startsWith("##") ? lineEnd : token.text;
         const image =
-          kindOf(token) === "unit" && chance > 4 ? (SIGNED.get(token.image) ?? token.image) : token.image;
-        const isTight = /[(){},=]/u.test(token.image + (next?.image[0] ?? ""));
-        return isTight && next !== undefined && chance > 5 && kindOf(token) !== "string"
-          ? image + blank
-          : image;
+          token.kind === "unit" && chance > 4 ? (SIGNED.get(token.text) ?? token.text) : token.text;
+        const isTight = /[(){},=]/u.test(token.text + (next?.text[0] ?? ""));
+        return isTight && next !== undefined && chance > 5 && token.kind !== "string" ? image + blank : image;
       });
       return parts.join("").replaceAll("\n", isWindows ? "\r\n" : "\n");
     });

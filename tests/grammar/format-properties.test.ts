@@ -5,7 +5,7 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import { applyChanges, formatFile } from "../../grammar/src/format.ts";
-import { isTrivia, lex } from "../../grammar/src/lexer.ts";
+import { isComment, isTrivia, lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex } from "../../grammar/src/line-index.ts";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
 import { declarations } from "../../grammar/src/walk.ts";
@@ -29,14 +29,14 @@ const plain = (text: string): string =>
 const said = (text: string): string =>
   lex(text)
     .filter((token) => !isTrivia(token))
-    .map((token) => plain(token.image).replaceAll(":", " : "))
+    .map((token) => plain(token.text).replaceAll(":", " : "))
     .flatMap((token) => token.split(" ").filter((part) => part !== ""))
     .join(" ");
 
 const comments = (text: string): readonly string[] =>
   lex(text)
-    .filter((token) => token.tokenType.name.endsWith("Comment"))
-    .map((token) => token.image.trimEnd());
+    .filter(isComment)
+    .map((token) => token.text.trimEnd());
 
 /** What the lines of a file mean, wherever they stand. */
 const meaning = (text: string): unknown =>

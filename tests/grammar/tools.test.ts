@@ -1,25 +1,82 @@
 /** Tokens, positions, names and the editor's grammar: what the layers above build on. */
 import { readFileSync } from "node:fs";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { createLexer, lex, losslessTokens } from "../../grammar/src/lexer.ts";
+import { lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
 import { namesOf } from "../../grammar/src/names.ts";
 import { parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
-import { LineParser } from "../../grammar/src/parser.ts";
 import { textMateGrammar } from "../../grammar/src/textmate.ts";
+import {
+  isUnit,
+  matches,
+  NumberToken,
+  Space,
+  TOKEN_TABLE,
+  To,
+  type TokenType,
+  UnclosedString,
+  Unit,
+  Up,
+  unclosedLength,
+  Word,
+} from "../../grammar/src/tokens.ts";
 import { absoluteSpan, declarations, locate } from "../../grammar/src/walk.ts";
+import { anyText, edited } from "./any-text.ts";
 
 /** The tokens of a text that are no blanks: `kind:text`. */
 function tokensOf(text: string): string[] {
-  return losslessTokens(lex(text))
+  return lex(text)
     .filter((token) => token.kind !== "space")
     .map((token) => `${token.kind}:${token.text}`);
 }
 
-describe("the token table and the grammar", () => {
-  it("have no mistake that the library finds", () => {
-    expect(() => createLexer({ validate: true })).not.toThrow();
-    expect(() => new LineParser({ validate: true })).not.toThrow();
+/** Reads a text by the table alone, its patterns tried one after the other at every place. */
+function byTable(text: string): string[] {
+  const types: TokenType[] = [];
+  const read: string[] = [];
+  for (let start = 0; start < text.length; ) {
+    const last = types.at(-1);
+    const isAfterNumber = (last === Space ? types.at(-2) : last) === NumberToken;
+    const found = TOKEN_TABLE.map(({ type, pattern }) => {
+      pattern.lastIndex = start;
+      const whole = type === Unit && !isAfterNumber ? undefined : pattern.exec(text)?.[0];
+      if (whole === undefined || (type === Unit && !isUnit(whole))) return undefined;
+      return { type, written: type === UnclosedString ? whole.slice(0, unclosedLength(whole)) : whole };
+    }).find((match) => match !== undefined)!;
+    types.push(found.type);
+    read.push(`${found.type.kind}:${found.written}`);
+    start += found.written.length;
+  }
+  return read;
+}
+
+describe("the lexer", () => {
+  it("finds what the patterns of the table find", () => {
+    const texts = fc.oneof(
+      anyText,
+      edited,
+      fc
+        .array(fc.constantFrom(...'0019.:/- \t"\\{}#°%²mhxXéª\u0301\u00a0\ufeff\u{1f600}_\r\n'), {
+          maxLength: 30,
+        })
+        .map((signs) => signs.join("")),
+    );
+    fc.assert(
+      fc.property(texts, (text) => {
+        expect(lex(text).map((token) => `${token.kind}:${token.text}`)).toEqual(byTable(text));
+      }),
+      { numRuns: 1500, seed: 20270308 },
+    );
+  });
+
+  it("gives the words that mean something in a line a type of their own, within that of words", () => {
+    expect(lex("up").map(({ type }) => [matches({ type }, Up), matches({ type }, Word)])).toEqual([
+      [true, true],
+    ]);
+    expect(lex("to").map(({ type }) => [matches({ type }, To), matches({ type }, Word)])).toEqual([
+      [true, false],
+    ]);
   });
 });
 
@@ -49,7 +106,7 @@ describe("tokens", () => {
     for (let code = 0; code < 0x11_0000; code += code < 0x1_0000 ? 1 : 97) {
       const text = `3 ${String.fromCodePoint(code)} a`;
       const image = lex(text)
-        .map((token) => token.image)
+        .map((token) => token.text)
         .join("");
       if (image !== text) {
         expect.fail(`U+${code.toString(16)}`);
