@@ -1,0 +1,117 @@
+/** What whole programs cost: Node by itself, the command line, and reading a text in this process. */
+import { spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import process from "node:process";
+import { fileURLToPath } from "node:url";
+import { lex } from "../../grammar/src/lexer.ts";
+import { parseFile } from "../../grammar/src/parse.ts";
+import { recipeText, unplannedText } from "./servers.ts";
+import { type Figure, median, type Table } from "./suites.ts";
+
+const PROGRAM = fileURLToPath(new URL("../../server/dist/finishwright.cjs", import.meta.url));
+const OURS = "Finishwright";
+
+/** Runs a program to its end. Processor time and memory are those of the last look before it ended. */
+function run(args: readonly string[], lookMs: number): Promise<Figure> {
+  return new Promise((resolve) => {
+    const began = performance.now();
+    const child = spawn(process.execPath, args, { stdio: "ignore" });
+    let [cpuMs, megabytes] = [0, 0];
+    const look = (): void => {
+      try {
+        const stat = readFileSync(`/proc/${child.pid}/stat`, "utf8").split(") ")[1]!.split(" ");
+        const status = readFileSync(`/proc/${child.pid}/status`, "utf8");
+        cpuMs = (Number(stat[11]) + Number(stat[12])) * 10;
+        megabytes = Number(/VmHWM:\s+(\d+)/u.exec(status)?.[1] ?? megabytes * 1024) / 1024;
+      } catch {
+        // It has ended.
+      }
+    };
+    const timer = setInterval(look, lookMs);
+    child.once("exit", () => {
+      clearInterval(timer);
+      resolve({ cpuMs, megabytes, wallMs: performance.now() - began });
+    });
+  });
+}
+
+/** Processor time of a short program, as the shell measures it, in milliseconds. */
+function shortRun(args: readonly string[]): Promise<number> {
+  return new Promise((resolve) => {
+    const script = 'TIMEFORMAT="%U %S"; time "$@" >/dev/null';
+    const child = spawn("bash", ["-c", script, "bash", process.execPath, ...args], {
+      stdio: ["ignore", "ignore", "pipe"],
+    });
+    let said = "";
+    child.stderr.on("data", (chunk: Buffer) => {
+      said += chunk.toString();
+    });
+    child.once("close", () => {
+      const [user, system] = said.trim().split("\n").at(-1)!.split(" ").map(Number);
+      resolve((user! + system!) * 1000);
+    });
+  });
+}
+
+export async function shortPrograms(times: number, table: Table): Promise<void> {
+  const programs: readonly (readonly [string, readonly string[]])[] = [
+    ["`node -e 0`", ["-e", "0"]],
+    ["`finishwright --version`", [PROGRAM, "--version"]],
+    ["`finishwright --help`", [PROGRAM, "--help"]],
+  ];
+  for (const [what, args] of programs) {
+    const figures: number[] = [];
+    for (let time = 0; time <= times; time += 1) figures.push(await shortRun(args));
+    table.set(what, OURS, { cpuMs: median(figures.slice(1)) });
+  }
+}
+
+/** `check` over folders of files of 59 lines, with two jobs each and without any. */
+export async function checkFolders(counts: readonly number[], table: Table): Promise<void> {
+  for (const count of counts) {
+    for (const [kind, text] of [
+      ["with no job", unplannedText(59)],
+      ["with two jobs to plan each", recipeText(59)],
+    ] as const) {
+      const folder = mkdtempSync(path.join(tmpdir(), "finishwright-bench-"));
+      try {
+        for (let file = 0; file < count; file += 1) {
+          const below = path.join(folder, `part-${Math.floor(file / 100)}`);
+          if (file % 100 === 0) mkdirSync(below);
+          // No two files are the same, or one would be planned for all.
+          writeFileSync(
+            path.join(below, `recipe-${file}.finish`),
+            text.replaceAll("1800.5", `1${800 + (file % 997)}.${file}`),
+          );
+        }
+        const figure = await run([PROGRAM, "check", "--format", "lines", folder], 20);
+        table.set(`\`check\` of ${count} files ${kind}`, OURS, figure);
+      } finally {
+        rmSync(folder, { recursive: true });
+      }
+    }
+  }
+}
+
+/** Reading a text by itself: processor time of the lexer, and of a tree from nothing. */
+export function reading(sizes: readonly number[], table: Table): void {
+  for (const size of sizes) {
+    const text = recipeText(size);
+    const kilobytes = Math.round(text.length / 1000);
+    const cost = (work: () => void): number => {
+      for (let warm = 0; warm < 10; warm += 1) work();
+      return median(
+        Array.from({ length: 21 }, () => {
+          const began = process.cpuUsage();
+          work();
+          const { user, system } = process.cpuUsage(began);
+          return (user + system) / 1000;
+        }),
+      );
+    };
+    table.set(`lexing ${size} lines (${kilobytes} kB)`, OURS, { cpuMs: cost(() => lex(text)) });
+    table.set(`reading ${size} lines anew`, OURS, { cpuMs: cost(() => parseFile(text)) });
+  }
+}

@@ -1,0 +1,205 @@
+/**
+ * What is measured of each server, as rows of one table: processor time beside the time on the clock, since the clock of a
+ * machine with other work tells little. Every keystroke makes a text that was not there before.
+ */
+import { Client, type Position } from "./client.ts";
+import { placeIn, type Server } from "./servers.ts";
+
+/** A figure of a server; undefined where it has no answer to give. */
+export interface Figure {
+  readonly cpuMs?: number;
+  readonly wallMs?: number;
+  readonly megabytes?: number;
+}
+
+export interface Row {
+  readonly what: string;
+  /** By the name of the server. */
+  readonly figures: Readonly<Record<string, Figure>>;
+}
+
+export interface Options {
+  readonly starts: number;
+  readonly keystrokes: number;
+  readonly sizes: readonly number[];
+  readonly documents: number;
+  readonly burst: number;
+  readonly idleMs: number;
+}
+
+/** Rows under names that servers share, gathered in the order in which they first come. */
+export class Table {
+  readonly #rows = new Map<string, Record<string, Figure>>();
+
+  set(what: string, server: string, figure: Figure): void {
+    const row = this.#rows.get(what) ?? {};
+    row[server] = figure;
+    this.#rows.set(what, row);
+  }
+
+  get rows(): readonly Row[] {
+    return [...this.#rows].map(([what, figures]) => ({ what, figures }));
+  }
+}
+
+const sleep = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
+export const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+
+/** Processor time and time on the clock of some work of a server. */
+async function measured(
+  client: Client,
+  work: () => Promise<void>,
+): Promise<Required<Omit<Figure, "megabytes">>> {
+  const [cpu, began] = [client.cpuMs(), performance.now()];
+  await work();
+  const wallMs = performance.now() - began;
+  // What a server still does after its answer belongs to the answer.
+  await sleep(30);
+  return { cpuMs: client.cpuMs() - cpu, wallMs };
+}
+
+const uriOf = (server: Server, name: string): string => `file:///bench/${name}${server.ending}`;
+
+/** Types three digits at a place, over those that were typed last. */
+function typist(place: Position): () => { start: Position; end: Position; text: string } {
+  let typed = 0;
+  return () => {
+    const length = typed === 0 ? 0 : 3;
+    const text = String(101 + ((typed * 397) % 899));
+    typed += 1;
+    return { start: place, end: { ...place, character: place.character + length }, text };
+  };
+}
+
+/** From the start of the process to the first diagnostics of a small text. */
+export async function coldStart(server: Server, { starts }: Options, table: Table): Promise<void> {
+  const run = async (env: NodeJS.ProcessEnv): Promise<Figure> => {
+    const began = performance.now();
+    const client = new Client(server, env);
+    await client.initialize();
+    await client.open(uriOf(server, "small"), server.text(26));
+    const figure = { wallMs: performance.now() - began, cpuMs: client.cpuMs() };
+    await client.stop();
+    return figure;
+  };
+  const runs = async (env: NodeJS.ProcessEnv): Promise<Figure> => {
+    const figures: Figure[] = [];
+    for (let start = 0; start < starts; start += 1) figures.push(await run(env));
+    return {
+      cpuMs: median(figures.map(({ cpuMs }) => cpuMs!)),
+      wallMs: median(figures.map(({ wallMs }) => wallMs!)),
+    };
+  };
+  // Once for the cache, where the server keeps one.
+  await run({});
+  table.set("cold start to first diagnostics", server.name, await runs({}));
+  const without = await runs({ NODE_DISABLE_COMPILE_CACHE: "1" });
+  table.set("the same without V8's compile cache", server.name, without);
+}
+
+/** Keystrokes with fresh diagnostics, by length of the text and by place; then memory once all is quiet. */
+export async function keystrokes(server: Server, options: Options, table: Table): Promise<void> {
+  for (const size of options.sizes) {
+    const text = server.text(size);
+    const client = new Client(server);
+    await client.initialize();
+    const uri = uriOf(server, `keys-${size}`);
+    const opened = await measured(client, () => client.open(uri, text));
+    table.set(`open ${size} lines`, server.name, opened);
+    for (const [where, place] of Object.entries(server.places)) {
+      const type = typist(placeIn(text, place));
+      for (let warm = 0; warm < options.keystrokes / 4; warm += 1) await client.keystroke(uri, type());
+      await sleep(500);
+      const [before, walls]: [number, number[]] = [client.cpuMs(), []];
+      for (let stroke = 0; stroke < options.keystrokes; stroke += 1) {
+        const began = performance.now();
+        await client.keystroke(uri, type());
+        walls.push(performance.now() - began);
+      }
+      await sleep(300);
+      const cpuMs = (client.cpuMs() - before) / options.keystrokes;
+      table.set(`keystroke in a ${where}, ${size} lines`, server.name, { cpuMs, wallMs: median(walls) });
+    }
+    await sleep(options.idleMs);
+    table.set(`memory after it, ${size} lines`, server.name, { megabytes: client.memoryMb() });
+    await client.stop();
+  }
+}
+
+/** Answers asked for at once after an edit. */
+export async function requests(server: Server, options: Options, table: Table): Promise<void> {
+  const formatting = { options: { tabSize: 2, insertSpaces: true } };
+  for (const size of options.sizes.filter((each) => each >= 1000)) {
+    const text = server.text(size);
+    const lines = text.split("\n").length;
+    const place = placeIn(text, Object.values(server.places)[0]!);
+    const whole = { range: { start: { line: 0, character: 0 }, end: { line: lines, character: 0 } } };
+    const asked: readonly (readonly [string, string, string, object])[] = [
+      ["hover", "hover", "textDocument/hover", { position: { ...place, character: place.character - 1 } }],
+      ["completion", "completion", "textDocument/completion", { position: place }],
+      ["formatting", "documentFormatting", "textDocument/formatting", formatting],
+      ["semantic colours", "semanticTokens", "textDocument/semanticTokens/full", {}],
+      ["inlay hints", "inlayHint", "textDocument/inlayHint", whole],
+    ];
+    const client = new Client(server);
+    await client.initialize();
+    const uri = uriOf(server, `requests-${size}`);
+    await client.open(uri, text);
+    const type = typist(place);
+    for (const [what, provider, method, params] of asked) {
+      if (!client.provides(provider)) continue;
+      const walls: number[] = [];
+      for (let time = 0; time < Math.ceil(options.keystrokes / 2); time += 1) {
+        client.change(uri, type());
+        const began = performance.now();
+        await client.request(method, { textDocument: { uri }, ...params });
+        walls.push(performance.now() - began);
+        // The diagnostics of this edit must not be counted with the next answer.
+        await client.keystroke(uri, type());
+      }
+      table.set(`${what} after an edit, ${size} lines`, server.name, { wallMs: median(walls) });
+    }
+    await client.stop();
+  }
+}
+
+/** Edits sent without waiting for any, and the diagnostics after the last. */
+export async function burst(server: Server, { burst: edits }: Options, table: Table): Promise<void> {
+  const text = server.text(1000);
+  const client = new Client(server);
+  await client.initialize();
+  const uri = uriOf(server, "burst");
+  await client.open(uri, text);
+  const type = typist(placeIn(text, Object.values(server.places)[0]!));
+  const figure = await measured(client, async () => {
+    for (let edit = 1; edit < edits; edit += 1) client.change(uri, type());
+    await client.keystroke(uri, type());
+  });
+  table.set(`burst of ${edits} edits, 1000 lines, to the diagnostics of the last`, server.name, figure);
+  await client.stop();
+}
+
+/** Many documents open at once, each with its diagnostics; then a keystroke in one of them. */
+export async function manyDocuments(server: Server, options: Options, table: Table): Promise<void> {
+  const { documents, keystrokes: strokes } = options;
+  const text = server.text(26);
+  const client = new Client(server);
+  await client.initialize();
+  const uris = Array.from({ length: documents }, (_, i) => uriOf(server, `many-${i}`));
+  const opened = await measured(client, async () => {
+    await Promise.all(uris.map((uri) => client.open(uri, text)));
+  });
+  table.set(`${documents} documents opened`, server.name, opened);
+  const type = typist(placeIn(text, Object.values(server.places)[0]!));
+  await client.keystroke(uris[0]!, type());
+  const { cpuMs, wallMs } = await measured(client, async () => {
+    for (let stroke = 0; stroke < strokes; stroke += 1) await client.keystroke(uris[0]!, type());
+  });
+  const figure = { cpuMs: cpuMs / strokes, wallMs: wallMs / strokes };
+  table.set(`keystroke with ${documents} documents open`, server.name, figure);
+  await sleep(options.idleMs);
+  table.set(`memory with ${documents} documents open`, server.name, { megabytes: client.memoryMb() });
+  await client.stop();
+}
