@@ -23,62 +23,78 @@ const stretch = z.extend(document, { range });
 const item = z.looseObject({ item: z.looseObject({ uri: z.string(), selectionRange: range }) });
 const version = z.int();
 
-/** By method. A method that is not here takes anything. */
-export const PARAMS: Readonly<Record<string, z.ZodMiniType>> = {
-  "textDocument/didOpen": z.looseObject({
-    textDocument: z.extend(textDocument, { version, text: z.string() }),
-  }),
-  "textDocument/didChange": z.looseObject({
-    textDocument: z.extend(textDocument, { version }),
-    contentChanges: z.array(z.looseObject({ text: z.string(), range: z.optional(range) })),
-  }),
-  "textDocument/didClose": document,
-  "workspace/didChangeWatchedFiles": z.looseObject({
-    changes: z.array(z.looseObject({ uri: z.string(), type: z.int() })),
-  }),
-  "workspace/didChangeConfiguration": z.looseObject({}),
-  "textDocument/hover": place,
-  "textDocument/documentSymbol": document,
-  "textDocument/completion": place,
-  "textDocument/definition": place,
-  "textDocument/references": z.extend(place, { context: z.looseObject({ includeDeclaration: z.boolean() }) }),
-  "textDocument/documentHighlight": place,
-  "textDocument/prepareRename": place,
-  "textDocument/rename": z.extend(place, { newName: z.string() }),
-  "workspace/willRenameFiles": z.looseObject({
-    files: z.array(z.looseObject({ oldUri: z.string(), newUri: z.string() })),
-  }),
-  "workspace/symbol": z.looseObject({ query: z.string() }),
-  "textDocument/documentLink": document,
-  "textDocument/prepareCallHierarchy": place,
-  "callHierarchy/incomingCalls": item,
-  "callHierarchy/outgoingCalls": item,
-  "textDocument/signatureHelp": place,
-  "textDocument/semanticTokens/full": document,
-  "textDocument/semanticTokens/full/delta": z.extend(document, { previousResultId: z.string() }),
-  "textDocument/semanticTokens/range": stretch,
-  "textDocument/foldingRange": document,
-  "textDocument/selectionRange": z.extend(document, { positions: z.array(position) }),
-  "textDocument/inlayHint": stretch,
-  "textDocument/codeLens": document,
-  "textDocument/formatting": document,
-  "textDocument/rangeFormatting": stretch,
-  "textDocument/rangesFormatting": z.extend(document, { ranges: z.array(range) }),
-  "textDocument/codeAction": z.extend(stretch, {
-    context: z.looseObject({
-      diagnostics: z.array(z.looseObject({ range, message: z.string() })),
-      only: z.optional(z.array(z.string())),
+/** By method; each is made when the first message of its method comes. A method that is not here takes anything. */
+export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
+  "textDocument/didOpen": () =>
+    z.looseObject({
+      textDocument: z.extend(textDocument, { version, text: z.string() }),
     }),
-  }),
-  "textDocument/diagnostic": z.extend(document, { previousResultId: z.nullish(z.string()) }),
-  "workspace/diagnostic": z.looseObject({
-    previousResultIds: z.array(z.looseObject({ uri: z.string(), value: z.string() })),
-  }),
-  [REPORT]: z.extend(document, {
-    kind: z.enum(["schedule", "totals", "shopping", "sheet"]),
-    job: z.optional(z.string()),
-  }),
-  [RULES]: z.unknown(),
+  "textDocument/didChange": () =>
+    z.looseObject({
+      textDocument: z.extend(textDocument, { version }),
+      contentChanges: z.array(z.looseObject({ text: z.string(), range: z.optional(range) })),
+    }),
+  "textDocument/didClose": () => document,
+  "workspace/didChangeWatchedFiles": () =>
+    z.looseObject({
+      changes: z.array(z.looseObject({ uri: z.string(), type: z.int() })),
+    }),
+  "workspace/didChangeConfiguration": () => z.looseObject({}),
+  "textDocument/hover": () => place,
+  "textDocument/documentSymbol": () => document,
+  "textDocument/completion": () => place,
+  "textDocument/definition": () => place,
+  "textDocument/references": () =>
+    z.extend(place, { context: z.looseObject({ includeDeclaration: z.boolean() }) }),
+  "textDocument/documentHighlight": () => place,
+  "textDocument/prepareRename": () => place,
+  "textDocument/rename": () => z.extend(place, { newName: z.string() }),
+  "workspace/willRenameFiles": () =>
+    z.looseObject({
+      files: z.array(z.looseObject({ oldUri: z.string(), newUri: z.string() })),
+    }),
+  "workspace/symbol": () => z.looseObject({ query: z.string() }),
+  "textDocument/documentLink": () => document,
+  "textDocument/prepareCallHierarchy": () => place,
+  "callHierarchy/incomingCalls": () => item,
+  "callHierarchy/outgoingCalls": () => item,
+  "textDocument/signatureHelp": () => place,
+  "textDocument/semanticTokens/full": () => document,
+  "textDocument/semanticTokens/full/delta": () => z.extend(document, { previousResultId: z.string() }),
+  "textDocument/semanticTokens/range": () => stretch,
+  "textDocument/foldingRange": () => document,
+  "textDocument/selectionRange": () => z.extend(document, { positions: z.array(position) }),
+  "textDocument/inlayHint": () => stretch,
+  "textDocument/codeLens": () => document,
+  "textDocument/formatting": () => document,
+  "textDocument/rangeFormatting": () => stretch,
+  "textDocument/rangesFormatting": () => z.extend(document, { ranges: z.array(range) }),
+  "textDocument/codeAction": () =>
+    z.extend(stretch, {
+      context: z.looseObject({
+        diagnostics: z.array(z.looseObject({ range, message: z.string() })),
+        only: z.optional(z.array(z.string())),
+      }),
+    }),
+  "textDocument/diagnostic": () => z.extend(document, { previousResultId: z.nullish(z.string()) }),
+  "workspace/diagnostic": () =>
+    z.looseObject({
+      previousResultIds: z.array(z.looseObject({ uri: z.string(), value: z.string() })),
+    }),
+  [REPORT]: () =>
+    z.extend(document, {
+      kind: z.enum(["schedule", "totals", "shopping", "sheet"]),
+      job: z.optional(z.string()),
+    }),
+  [RULES]: () => z.unknown(),
+};
+
+const made = new Map<string, z.ZodMiniType>();
+
+const schemaOf = (method: string): z.ZodMiniType | undefined => {
+  const schema = made.get(method) ?? (Object.hasOwn(PARAMS, method) ? PARAMS[method]!() : undefined);
+  if (schema !== undefined) made.set(method, schema);
+  return schema;
 };
 
 /** What zod says is wrong, in its English words: the small zod has none by itself. */
@@ -86,8 +102,7 @@ const ENGLISH = { error: en().localeError };
 
 /** What is wrong with the parameters of a message, in a few words; undefined where nothing is. */
 export const wrongParams = (method: string, params: unknown): string | undefined => {
-  const schema = Object.hasOwn(PARAMS, method) ? PARAMS[method] : undefined;
-  const issue = schema?.safeParse(params, ENGLISH).error?.issues[0];
+  const issue = schemaOf(method)?.safeParse(params, ENGLISH).error?.issues[0];
   if (issue === undefined) return undefined;
   const at = issue.path.map(String).join(".");
   return `The parameters of \`${method}\` are not those of the protocol${at === "" ? "" : ` at \`${at}\``}: ${issue.message}.`;

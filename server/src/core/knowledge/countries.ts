@@ -6,26 +6,31 @@
 /** Reserved, user-assigned and summary codes: ISO 3166-1:2020, clauses on reserved and user-assigned code elements. */
 const NO_COUNTRY = /^(?:AA|Q[M-Z]|X[A-Z]|ZZ|EU|EZ|UN)$/u;
 
-const NAMES = new Intl.DisplayNames("en", { type: "region", fallback: "none" });
+let names: Intl.DisplayNames | undefined;
+
+const nameOf = (code: string): string | undefined => {
+  names ??= new Intl.DisplayNames("en", { type: "region", fallback: "none" });
+  return names.of(code);
+};
 
 /** `us`, `UK`, `United States`: the alpha-2 code, or undefined where no country of that code or name is known. */
 export function countryCode(text: string): string | undefined {
   const words = text.trim().replace(/\s+/gu, " ");
   if (/^[A-Za-z]{2}$/u.test(words)) return canonical(words.toUpperCase());
-  return CODE_BY_NAME.get(plainName(words));
+  return codeByName().get(plainName(words));
 }
 
 /** The English name of a code, such as `United States`; the code itself where it has none. */
-export const countryName = (code: string): string => NAMES.of(code) ?? code;
+export const countryName = (code: string): string => nameOf(code) ?? code;
 
 /** All codes, each once, in alphabetical order. */
 export function countryCodes(): readonly string[] {
-  return [...new Set(CODE_BY_NAME.values())].sort();
+  return [...new Set(codeByName().values())].sort();
 }
 
 /** Today's code for one that was replaced, such as `GB` for `UK`. */
 function canonical(code: string): string | undefined {
-  if (NO_COUNTRY.test(code) || NAMES.of(code) === undefined) return undefined;
+  if (NO_COUNTRY.test(code) || nameOf(code) === undefined) return undefined;
   return new Intl.Locale(`und-${code}`).region ?? code;
 }
 
@@ -58,11 +63,16 @@ const plainName = (name: string): string =>
     .trim()
     .toLowerCase();
 
-/** About 260 names; made once, when the module is loaded. */
-const CODE_BY_NAME: ReadonlyMap<string, string> = new Map([
-  ...letterPairs().flatMap((pair) => {
-    const code = canonical(pair);
-    return code === pair ? [[plainName(NAMES.of(code)!), code] as const] : [];
-  }),
-  ...OTHER_NAMES,
-]);
+let codes: ReadonlyMap<string, string> | undefined;
+
+/** About 260 names; made when the first is asked for, as few files name a country. */
+function codeByName(): ReadonlyMap<string, string> {
+  codes ??= new Map([
+    ...letterPairs().flatMap((pair) => {
+      const code = canonical(pair);
+      return code === pair ? [[plainName(nameOf(code)!), code] as const] : [];
+    }),
+    ...OTHER_NAMES,
+  ]);
+  return codes;
+}
