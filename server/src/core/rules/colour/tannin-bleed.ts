@@ -52,7 +52,8 @@ export const tanninBleed: TradeRule = {
     summary:
       "Light waterborne paint goes on wood that bleeds (tannin, knots, coloured extractives) without a stain-blocking primer or shellac; a hint for a wash.",
     why: "The water of the paint draws tannin, resin and coloured extractives out of the wood, and they dry as yellow or brown stains in the paint, often weeks later.",
-    remedy: "Prime with shellac primer (knots above all) or with an alkyd primer first.",
+    remedy:
+      "Prime with shellac primer (knots above all), a stain-blocking primer or an alkyd primer first.",
     sources: [HANDBOOK_TANNIN, EXTRACTIVES_SOURCE, TEXTBOOK],
   },
   failing: [
@@ -145,7 +146,7 @@ export const tanninBleed: TradeRule = {
         ...(isWash(action) ? { severity: "hint" as const } : {}),
         headline: `${bleeds} from the ${wood.name} will show through \`${action.use.name}\``,
         why: `The water in it draws out the ${bleeds.toLowerCase()}, which dries as yellow or brown stains in the paint.`,
-        remedy: "Apply shellac primer or an alkyd primer between the wood and the paint.",
+        remedy: `Apply shellac primer${wood.knotty ? "" : ", a stain-blocking primer"} or an alkyd primer between the wood and the paint.`,
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
           : {}),
