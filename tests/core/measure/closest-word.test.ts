@@ -1,6 +1,7 @@
 /** The nearest word of a list, and the distance below it. */
-import { expect, test } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { closestWord, editDistance } from "../../../server/src/core/measure/closest-word.ts";
+import { closestName } from "../../../server/src/core/model/suggest.ts";
 
 test.each([
   // Classic pairs: kitten → sitting needs 3 edits; a swap of neighbours counts once.
@@ -37,4 +38,13 @@ test("what begins with the word wins over what is as near", () => {
   expect(closestWord("oi", ["oil_varnish"])).toBeUndefined();
   // The word itself in other letters is nearest.
   expect(closestWord("Oil", ["oil_stain", "oil"])).toBe("oil");
+});
+
+describe("the last part of a name", () => {
+  it("is enough where one name alone ends so and nothing else is near", () => {
+    expect(closestName("stripper", ["paint_stripper", "oil_stain"])).toBe("paint_stripper");
+    expect(closestName("stripper", ["paint_stripper", "gel_stripper"])).toBeUndefined();
+    expect(closestName("striper", ["stripes", "paint_striper"])).toBe("stripes");
+    expect(closestWord("mask", ["dust_mask", "gloves"])).toBeUndefined();
+  });
 });

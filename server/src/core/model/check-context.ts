@@ -8,7 +8,7 @@ import { COATS, GRIT, type Limits, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { LocalFinding, Named, Recipe, RecipeParameter } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { type Bindings, type Bound, type Reporter, readCount, readDuration } from "./read-value.ts";
-import { closest, shortList } from "./suggest.ts";
+import { closestName, shortList } from "./suggest.ts";
 
 export type ReferenceKind =
   | "material"
@@ -103,7 +103,7 @@ export function reportUnknownName(
 /** The name that was probably meant, as long as suggestions are made. */
 function suggestion(ctx: CheckContext, name: string, known: Iterable<string>): string | undefined {
   ctx.suggestions.left -= 1;
-  return ctx.suggestions.left < 0 ? undefined : closest(name, known);
+  return ctx.suggestions.left < 0 ? undefined : closestName(name, known);
 }
 
 const withoutSuggestion = ({ suggestions }: CheckContext): string =>

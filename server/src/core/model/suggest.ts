@@ -14,6 +14,20 @@ export function closest(word: string, candidates: Iterable<string>): string | un
   return closestWord(word, others(word, candidates));
 }
 
+/**
+ * The same for names that people give: where nothing is near, the only one whose last part is the word, as
+ * `paint_stripper` for `stripper`. The words of the notation are not guessed so: `mask` may be more than one of them.
+ */
+export function closestName(word: string, candidates: Iterable<string>): string | undefined {
+  const names = [...candidates];
+  const near = closest(word, names);
+  if (near !== undefined || word.length < SHORTEST_PART) return near;
+  const ended = [...others(word, names)].filter((name) => name.endsWith(`_${word}`));
+  return ended.length === 1 ? ended[0] : undefined;
+}
+
+const SHORTEST_PART = 4;
+
 function* others(word: string, candidates: Iterable<string>): Generator<string> {
   let left = MOST_COMPARED;
   for (const candidate of candidates) {
