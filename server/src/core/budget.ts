@@ -92,12 +92,7 @@ export function notChecked(place: Place, what: string, why: string): Finding {
 export function cutsOf(runs: readonly SurfaceRun[]): readonly Finding[] {
   const found = new Map<string, Finding>();
   for (const run of runs) {
-    for (const { action } of run.moments) {
-      if (action.op !== "open" || action.missing !== undefined) continue;
-      const { owner } = run;
-      const isOwn = ({ file, declaration }: Place): boolean =>
-        file === owner.file && declaration === owner.declaration;
-      const line = action.frames.findLast(isOwn) ?? action.place;
+    for (const line of cutLines(run)) {
       found.set(
         placeKey(line),
         notChecked(
@@ -110,6 +105,24 @@ export function cutsOf(runs: readonly SurfaceRun[]): readonly Finding[] {
   }
   return [...found.values()];
 }
+
+/** The lines of a run's owner on whose way it was cut off. */
+function cutLines(run: SurfaceRun): readonly Place[] {
+  const known = CUT_LINES.get(run);
+  if (known) return known;
+  const { owner } = run;
+  const isOwn = ({ file, declaration }: Place): boolean =>
+    file === owner.file && declaration === owner.declaration;
+  const lines = run.moments.flatMap(({ action }) =>
+    action.op === "open" && action.missing === undefined
+      ? [action.frames.findLast(isOwn) ?? action.place]
+      : [],
+  );
+  CUT_LINES.set(run, lines);
+  return lines;
+}
+
+const CUT_LINES = new WeakMap<SurfaceRun, readonly Place[]>();
 
 /** The gravest findings, as many as a file may have, and one that counts the others. */
 export function withinFindings(findings: readonly Finding[], start: Place): readonly Finding[] {

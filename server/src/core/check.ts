@@ -32,10 +32,11 @@ import {
   repeatsNames,
 } from "./model/check-names.ts";
 import { answerWith, type JobGraph, jobGraph } from "./model/job-graph.ts";
-import type { Job, Recipe, Shop } from "./model/model.ts";
+import type { Job, LoweredDeclaration, Recipe, Shop } from "./model/model.ts";
 import {
   modelsOf,
   type Program,
+  type ProgramDeclaration,
   type ProgramFile,
   reachableFiles,
   type Scope,
@@ -372,14 +373,22 @@ function faultsOfWork(checker: Checker, file: FileId): readonly Fault[] {
 
 /** What the reading of a file has found, before anything is looked up elsewhere. */
 function readFindings(found: ProgramFile): readonly PlacedFinding[] {
-  const local = found.declarations.flatMap(({ tree, lowered }) =>
-    lowered.findings.map((f) => placeFinding(found.id, tree.key, f)),
-  );
+  const local = found.declarations.flatMap((declaration) => readIn(found.id, declaration));
   const stray = found.tree.pieces.flatMap((piece) =>
     piece.kind === "stray" ? strayFindings(found.id, piece) : [],
   );
   return [...stray, ...local];
 }
+
+function readIn(file: FileId, { tree, lowered }: ProgramDeclaration): readonly PlacedFinding[] {
+  if (lowered.findings.length === 0) return [];
+  const known = READ.get(lowered) ?? lowered.findings.map((each) => placeFinding(file, tree.key, each));
+  READ.set(lowered, known);
+  return known;
+}
+
+/** A declaration is read once for its file and key. */
+const READ = new WeakMap<LoweredDeclaration, readonly PlacedFinding[]>();
 
 /** What one rule has to say about one and the same place is one finding: a surface without shape and wood. */
 function onePerPlace(findings: readonly Finding[]): readonly Finding[] {
@@ -418,6 +427,14 @@ function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[
 }
 
 function languageFinding(finding: PlacedFinding): Finding {
+  const known = SAID.get(finding) ?? newFinding(finding);
+  SAID.set(finding, known);
+  return known;
+}
+
+const SAID = new WeakMap<PlacedFinding, Finding>();
+
+function newFinding(finding: PlacedFinding): Finding {
   const fixes: readonly Fix[] = finding.fix
     ? [
         {

@@ -1,7 +1,7 @@
 /**
  * From places (relative to declarations) to absolute offsets in the text at hand, for findings and fixes.
  */
-import type { Span } from "../../../grammar/src/tree.ts";
+import type { DeclarationTree, FileTree, Span } from "../../../grammar/src/tree.ts";
 import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../core/findings.ts";
 import type { Program, ProgramFile } from "../core/model/program.ts";
 import type { Place } from "../core/place.ts";
@@ -23,7 +23,81 @@ function spanInFile(file: ProgramFile, place: Place): Span | undefined {
   return { start: offset + place.span.start, end: offset + place.span.end };
 }
 
+/** A finding as it was shown last, and where its declaration stood then. */
+interface Shown {
+  readonly tree: DeclarationTree;
+  readonly newline: string;
+  readonly finding: FileFinding;
+}
+
+/** Findings that stand in one declaration alone, which only move as a whole while its text stays the same. */
+const SHOWN = new WeakMap<Finding, Shown>();
+
+/** The finding where it stands now; the same object where neither it nor its place have changed. */
 export function fileFinding(program: Program, finding: Finding): FileFinding | undefined {
+  const { place } = finding;
+  const file = program.files.get(place.file);
+  const tree = file?.byKey.get(place.declaration)?.tree;
+  if (!file || !tree) return findingNow(program, finding);
+  const { newline } = lineEndsOf(file.tree);
+  const before = SHOWN.get(finding);
+  if (before?.tree.body === tree.body && before.newline === newline) {
+    const by = tree.offset - before.tree.offset;
+    if (by === 0) return before.finding;
+    const moved = movedBy(before.finding, by);
+    SHOWN.set(finding, { tree, newline, finding: moved });
+    return moved;
+  }
+  const now = findingNow(program, finding);
+  if (now && isWithin(finding, now, tree)) SHOWN.set(finding, { tree, newline, finding: now });
+  return now;
+}
+
+/** Whether all places of a finding are in its own declaration, as are all edits of its fixes. */
+function isWithin(
+  { place: own, related, fixes, parts = [] }: Finding,
+  now: FileFinding,
+  tree: DeclarationTree,
+): boolean {
+  const edits = fixes.flatMap((fix) => fix.edits);
+  return (
+    [...related, ...parts, ...edits].every(
+      ({ place }) => place.file === own.file && place.declaration === own.declaration,
+    ) && now.fixes.every((fix) => fix.edits.every(({ span }) => span.start >= tree.offset))
+  );
+}
+
+function movedBy(finding: FileFinding, by: number): FileFinding {
+  const moved = <T extends { readonly span: Span }>(it: T): T => ({
+    ...it,
+    span: { start: it.span.start + by, end: it.span.end + by },
+  });
+  return {
+    ...moved(finding),
+    related: finding.related.map(moved),
+    fixes: finding.fixes.map((fix) => ({ ...fix, edits: fix.edits.map(moved) })),
+    ...(finding.parts ? { parts: finding.parts.map(moved) } : {}),
+  };
+}
+
+interface LineEnds {
+  /** What new lines end with. */
+  readonly newline: string;
+  readonly hasReturn: boolean;
+}
+
+const LINE_ENDS = new WeakMap<FileTree, LineEnds>();
+
+/** Looked for once a text, since a text without any has to be gone through for it. */
+function lineEndsOf(tree: FileTree): LineEnds {
+  const known = LINE_ENDS.get(tree);
+  if (known) return known;
+  const ends = { newline: tree.text.includes("\r\n") ? "\r\n" : "\n", hasReturn: tree.text.includes("\r") };
+  LINE_ENDS.set(tree, ends);
+  return ends;
+}
+
+function findingNow(program: Program, finding: Finding): FileFinding | undefined {
   const at = absoluteSpan(program, finding.place);
   if (!at) return undefined;
   return {
@@ -60,13 +134,14 @@ function fileFix(program: Program, fix: Fix): FileFix | undefined {
 
 function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {
   const at = absoluteSpan(program, edit.place);
-  const text = at && program.files.get(at.file)?.tree.text;
-  if (!at || text === undefined) return undefined;
+  const tree = at && program.files.get(at.file)?.tree;
+  if (!at || tree === undefined) return undefined;
+  const { text } = tree;
   if (!edit.linesAbove) return { file: at.file, span: at.span, text: edit.text };
-  const lineStart =
-    Math.max(text.lastIndexOf("\n", at.span.start - 1), text.lastIndexOf("\r", at.span.start - 1)) + 1;
+  const { newline, hasReturn } = lineEndsOf(tree);
+  const lastOf = (character: string): number => text.lastIndexOf(character, at.span.start - 1);
+  const lineStart = Math.max(lastOf("\n"), hasReturn ? lastOf("\r") : -1) + 1;
   const indent = /^[ \t]*/.exec(text.slice(lineStart, at.span.start))![0];
-  const newline = text.includes("\r\n") ? "\r\n" : "\n";
   const column = valueColumn(text.slice(lineStart + indent.length));
   const lines = edit.text.split("\n").map((line) => `${indent}${inColumn(line, column)}${newline}`);
   return { file: at.file, span: { start: lineStart, end: lineStart }, text: lines.join("") };

@@ -36,6 +36,10 @@ interface Draft {
   readonly place: Place;
   readonly surface?: string;
   readonly job?: string;
+  /** The rule and its cause: what a job has, and what holds whatever the job, have the same. */
+  readonly key: string;
+  /** The rule, line and job: drafts with the same become one finding. */
+  readonly line: string;
 }
 
 /** What the rules came to: drafts of findings, and the rules that threw. */
@@ -56,7 +60,7 @@ export function runRules(input: EngineInput): RuleFindings {
   );
   const assumed = together(input.assumed.map((run) => runOutcome(input.rules, run)));
   const always = assumed.drafts.filter(
-    (draft) => draft.cause.file === draft.place.file || !elsewhere.has(causeKey(draft)),
+    (draft) => draft.cause.file === draft.place.file || !elsewhere.has(draft.key),
   );
   const alwaysByCause = gravestByCause(always);
   const ofJobs = together(
@@ -68,19 +72,27 @@ export function runRules(input: EngineInput): RuleFindings {
   const faults = [...assumed.faults, ...ofJobs.faults];
   const outdone = new Set<string>();
   const jobDrafts = ofJobs.drafts.flatMap((draft): readonly Draft[] => {
-    const key = causeKey(draft);
+    const key = draft.key;
     const said = alwaysByCause.get(key);
     if (said && draft.report.wait && said.report.wait) return [toldWith(said, draft)];
     if (said && isGraver(draft, said)) outdone.add(key);
     const saidAlready = said ?? elsewhere.get(key);
     return saidAlready && !isGraver(draft, saidAlready) ? [] : [draft];
   });
-  const findings = merge([...always.filter((draft) => !outdone.has(causeKey(draft))), ...jobDrafts]);
+  const findings = merge([...always.filter((draft) => !outdone.has(draft.key)), ...jobDrafts]);
   return { findings, faults };
 }
 
 /** What a job's air makes of a time that is too short whatever the job: told in the finding on the recipe. */
-const toldWith = (said: Draft, { report }: Draft): Draft => ({ ...said, report });
+function toldWith(said: Draft, draft: Draft): Draft {
+  const before = TOLD_WITH.get(draft);
+  if (before?.said === said) return before.told;
+  const told = draftOf({ ...said, report: draft.report });
+  TOLD_WITH.set(draft, { said, told });
+  return told;
+}
+
+const TOLD_WITH = new WeakMap<Draft, { readonly said: Draft; readonly told: Draft }>();
 
 /** A hint whatever the job, and a warning on what this job's surface is made of or in this job's air. */
 const isGraver = (draft: Draft, said: Draft): boolean => draftsByGravity(draft, said) < 0;
@@ -88,7 +100,7 @@ const isGraver = (draft: Draft, said: Draft): boolean => draftsByGravity(draft, 
 function gravestByCause(drafts: readonly Draft[]): ReadonlyMap<string, Draft> {
   const gravest = new Map<string, Draft>();
   for (const draft of drafts) {
-    const key = causeKey(draft);
+    const key = draft.key;
     const before = gravest.get(key);
     if (!before || isGraver(draft, before)) gravest.set(key, draft);
   }
@@ -100,7 +112,12 @@ const together = (outcomes: readonly Outcome[]): Outcome => ({
   faults: outcomes.flatMap(({ faults }) => faults),
 });
 
-const causeKey = (draft: Draft): string => `${draft.rule.id}\u0000${placeKey(draft.cause)}`;
+/** Keys are made once, since every keystroke compares the drafts of the whole file. */
+const draftOf = (draft: Omit<Draft, "key" | "line">): Draft => ({
+  ...draft,
+  key: `${draft.rule.id}\u0000${placeKey(draft.cause)}`,
+  line: `${draft.rule.id}\u0000${draft.place.file}\u0000${draft.place.declaration}\u0000${lineKey(draft)}\u0000${draft.job ?? ""}`,
+});
 
 /** What rules say of a run depends on the run alone, so it is said once for as long as the run is kept. */
 function runOutcome(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
@@ -186,51 +203,58 @@ function lineOf(run: SurfaceRun, action: Action): Place {
   return onTheWay ?? action.place;
 }
 
-const placeDraft = (
-  rule: TradeRule,
-  place: Place,
-  report: Report,
-  job?: string,
-  surface?: string,
-): Draft => ({
-  rule,
-  report,
-  cause: place,
-  place: report.at ?? place,
-  ...(job ? { job } : {}),
-  ...(surface ? { surface } : {}),
-});
+const placeDraft = (rule: TradeRule, place: Place, report: Report, job?: string, surface?: string): Draft =>
+  draftOf({
+    rule,
+    report,
+    cause: place,
+    place: report.at ?? place,
+    ...(job ? { job } : {}),
+    ...(surface ? { surface } : {}),
+  });
 
 function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, plain: Report): Draft {
   const report = rule.speaksOfLead ? plain : cautious(run, action, plain);
   const line = lineOf(run, action);
   const place = samePlace(line, action.place) ? (report.at ?? line) : line;
-  return {
+  return draftOf({
     rule,
     report,
     cause: action.place,
     place,
     ...(run.kind === "job" ? { job: run.job!.name, surface: run.label } : {}),
-  };
+  });
 }
 
 /** One finding a rule, line and job, naming all its surfaces; the first report gives the words. */
 function merge(drafts: readonly Draft[]): readonly Finding[] {
   const groups = new Map<string, Draft[]>();
   for (const draft of drafts) {
-    const key = `${draft.rule.id}\u0000${draft.place.file}\u0000${draft.place.declaration}\u0000${lineKey(draft)}\u0000${draft.job ?? ""}`;
+    const key = draft.line;
     const group = groups.get(key);
     if (group) group.push(draft);
     else groups.set(key, [draft]);
   }
-  return [...groups.values()].map(finding);
+  return [...groups.values()].map(findingAgain);
 }
 
 /** Reports of one statement are one line, whatever word of it they point at. */
-const lineKey = (draft: Draft): string =>
+const lineKey = (draft: Pick<Draft, "place" | "report" | "cause">): string =>
   samePlace(draft.place, draft.report.at ?? draft.cause)
     ? `${draft.cause.span.start}`
     : `${draft.place.span.start}`;
+
+/** The same object for the same drafts, so that what is made of it may be kept as well. */
+function findingAgain(group: readonly Draft[]): Finding {
+  const before = FINDINGS.get(group[0]!);
+  if (before?.group.length === group.length && before.group.every((draft, index) => draft === group[index]))
+    return before.finding;
+  const made = finding(group);
+  FINDINGS.set(group[0]!, { group, finding: made });
+  return made;
+}
+
+const FINDINGS = new WeakMap<Draft, { readonly group: readonly Draft[]; readonly finding: Finding }>();
 
 function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;

@@ -27,6 +27,25 @@ export const groupFindings = (
 // ---------------------------------------------------------------------------------------------------------------
 // Groups
 
+/** What was made of a list of findings that begins with this one. */
+interface Made {
+  readonly of: readonly Finding[];
+  readonly finding: Finding;
+}
+
+/** The same again for the same findings, so that what is made of it may be kept as well. */
+function keeping(make: (of: readonly Finding[]) => Finding): (of: readonly Finding[]) => Finding {
+  const made = new WeakMap<Finding, Made>();
+  return (of) => {
+    const before = made.get(of[0]!);
+    if (before?.of.length === of.length && before.of.every((each, index) => each === of[index]))
+      return before.finding;
+    const finding = make(of);
+    made.set(of[0]!, { of, finding });
+    return finding;
+  };
+}
+
 /** Each group stands where its first part stood in the list. */
 function toldTogether(findings: readonly Finding[]): readonly Finding[] {
   const everyJobs = namesOfEveryJob(findings);
@@ -37,7 +56,7 @@ function toldTogether(findings: readonly Finding[]): readonly Finding[] {
     if (group) group.push(finding);
     else groups.set(key, [finding]);
   }
-  return [...groups.values()].map((group) => (group.length === 1 ? group[0]! : toldAsOne(group)));
+  return [...groups.values()].map((group) => (group.length === 1 ? group[0]! : toldAsOneAgain(group)));
 }
 
 /** What is the matter in every job, by the group that it is told in. */
@@ -71,6 +90,8 @@ function keyOf({ group }: GroupPart, place: Place, job: string): string | undefi
   const line = place.declaration.startsWith("recipe ") ? "" : `${place.span.start}`;
   return [group, place.file, place.declaration, line, job].join("\u0000");
 }
+
+const toldAsOneAgain = keeping((group) => toldAsOne(group));
 
 /** At the place of the gravest, of those the first; its related places are those of all parts. */
 function toldAsOne(group: readonly Finding[]): Finding {
@@ -146,13 +167,14 @@ function underPrimaries(
   findings: readonly Finding[],
   secondaryTo: (rule: string) => readonly string[],
 ): readonly Finding[] {
+  const search = searchIn(findings);
   const primaryOf = new Map<Finding, Finding>();
   for (const finding of findings) {
     const primaries = secondaryTo(finding.rule);
     const primary =
       primaries.length === 0
         ? undefined
-        : findings.find((each) => each !== finding && isOf(each, primaries) && isOneMatter(each, finding));
+        : search(finding, (each) => each !== finding && isOf(each, primaries) && isOneMatter(each, finding));
     if (primary) primaryOf.set(finding, primary);
   }
   if (primaryOf.size === 0) return findings;
@@ -164,7 +186,37 @@ function underPrimaries(
   const told = new Set([...consequences.values()].flat());
   return findings
     .filter((finding) => !told.has(finding))
-    .map((finding) => withConsequences(finding, consequences.get(finding) ?? []));
+    .map((finding) => withConsequencesAgain([finding, ...(consequences.get(finding) ?? [])]));
+}
+
+/** The first of the findings in the declaration of one, or of its cause, of which something holds. */
+function searchIn(
+  findings: readonly Finding[],
+): (near: Finding, isMeant: (finding: Finding) => boolean) => Finding | undefined {
+  let known: ReadonlyMap<string, readonly number[]> | undefined;
+  const keysOf = ({ place, causes = [] }: Finding): readonly string[] => [
+    `in ${place.file}\u0000${place.declaration}`,
+    ...causes.map((cause) => `of ${cause}`),
+  ];
+  const byKey = (): ReadonlyMap<string, readonly number[]> => {
+    const indices = new Map<string, number[]>();
+    for (const [index, each] of findings.entries()) {
+      for (const key of keysOf(each)) {
+        const ofKey = indices.get(key);
+        if (ofKey) ofKey.push(index);
+        else indices.set(key, [index]);
+      }
+    }
+    return indices;
+  };
+  return (near, isMeant) => {
+    known ??= byKey();
+    const of = known;
+    const first = keysOf(near).map(
+      (key) => of.get(key)?.find((index) => isMeant(findings[index]!)) ?? findings.length,
+    );
+    return findings[Math.min(...first)];
+  };
 }
 
 const rulesOf = ({ rule, parts }: Finding): readonly string[] => parts?.map((part) => part.rule) ?? [rule];
@@ -195,6 +247,10 @@ function rootOf(finding: Finding, primaryOf: ReadonlyMap<Finding, Finding>): Fin
   }
   return root;
 }
+
+const withConsequencesAgain = keeping(([finding, ...consequences]) =>
+  withConsequences(finding!, consequences),
+);
 
 function withConsequences(finding: Finding, consequences: readonly Finding[]): Finding {
   if (consequences.length === 0) return finding;

@@ -4,7 +4,7 @@
  * Several may stand above one line. A comment without a reason allows nothing and is itself a finding, as is one that
  * allows nothing that is there. Prose that happens to begin with "allow" is left alone.
  */
-import type { FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
+import type { FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
 import { closest } from "../model/suggest.ts";
@@ -122,6 +122,18 @@ export function statementStart(tree: FileTree, offset: number): number | undefin
   return lines[line]!.start;
 }
 
+/** Whether a piece has a comment that begins with "allow"; looked for once as long as its text is kept. */
+function mayAllow(piece: FilePiece): boolean {
+  const tokens = piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
+  const known = MAY_ALLOW.get(tokens);
+  if (known !== undefined) return known;
+  const may = tokens.some(({ kind, text }) => kind === "comment" && HEAD.test(text.slice(1).trimStart()));
+  MAY_ALLOW.set(tokens, may);
+  return may;
+}
+
+const MAY_ALLOW = new WeakMap<readonly Token[], boolean>();
+
 const HEAD = /^allow\s+([A-Za-z][\w-]*)/u;
 
 /** Prose is no suppression: one word stands for a rule where it is one, or looks like one and has a colon. */
@@ -145,6 +157,7 @@ function readComment(
 
 /** Takes out what the comments of the file allow, and adds findings about comments that do not do their work. */
 export function applySuppressions(file: ProgramFile, findings: readonly Finding[]): readonly Finding[] {
+  if (!file.tree.pieces.some(mayAllow)) return findings;
   const lines = linesOf(file.tree);
   const suppressions = suppressionsOn(lines);
   if (suppressions.length === 0) return findings;
