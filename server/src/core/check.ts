@@ -20,7 +20,8 @@ import {
   withinFindings,
 } from "./budget.ts";
 import { type Finding, type Fix, joinedText, type Severity, textOf, textOfSentences } from "./findings.ts";
-import { type JobInRoom, jobAir, type RoomOfJobs, roomOfJobs } from "./fumes/job-air.ts";
+import { datedReleases, isSameInRoom, type JobInRoom, jobAir, ownAir, timesOf } from "./fumes/job-air.ts";
+import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
 import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
 import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
 import {
@@ -131,8 +132,11 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return totaller.result(job);
   });
   const rooms = memo((shop: Shop) => {
-    const inIt = jobsInShop(program, scopes, shop).flatMap((job) => soundIn(totals(job)) ?? []);
-    return remembered.recall("room", shop, [shop, ...inIt], () => roomOfJobs(shop, inIt.map(asInRoom)));
+    const releases = jobsInShop(program, scopes, shop).flatMap((job) => {
+      const result = soundIn(totals(job));
+      return result ? [releasesIn(result, remembered)] : [];
+    });
+    return remembered.recall("room", shop, [shop, ...releases], () => roomOfJobs(shop, releases));
   });
   const jobs = outcomes((job: Job) => withAir(valueIn(totals(job)), rooms, remembered));
   const names = memo((file: FileId) => {
@@ -170,12 +174,21 @@ function withAir(
   remembered: Remembered<CheckView>,
 ): JobResult {
   const { shop, job } = result;
-  const room = shop?.room && job.start !== undefined ? rooms(shop) : undefined;
-  return remembered.recall("air", job, [result, room], () => {
-    const air = jobAir(asInRoom(result), shop, room);
-    return air ? { ...result, air } : result;
+  if (!shop?.room) return result;
+  const room = job.start === undefined ? undefined : rooms(shop);
+  const own = remembered.recall("own air", job, [result, room !== undefined], () =>
+    ownAir(asInRoom(result), shop, room !== undefined),
+  );
+  if (!own) return result;
+  return remembered.recall("air in the room", job, [own, room], () => {
+    const times = room ? timesOf(own, room) : [];
+    return remembered.recall("air", job, [own, ...times], () => ({ ...result, air: jobAir(own, times) }));
   });
 }
+
+/** The same object as long as the job gives off the same. */
+const releasesIn = (result: JobResult, remembered: Remembered<CheckView>): readonly JobRelease[] =>
+  remembered.recall("releases", result.job, [result], () => datedReleases(asInRoom(result)), isSameInRoom);
 
 /** What the names of a file come to. */
 function namesOf(

@@ -165,13 +165,24 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
   },
   {
     topic: "Fumes",
+    name: "The hours of a room that are judged together",
+    seen: "`totals` as text, sheets, hover of layer, job and shop, `ventilation-too-weak`",
+    formula:
+      "stretches without a break of more than 9 h in which no job gives off anything: a mean of 8 h never reaches over such a break",
+    source: "29 CFR 1910.1000: limits are averages of 8 h",
+    file: "fumes/room-of-jobs.ts",
+    functions: ["roomOfJobs", "timesNear", "sharedAir", "openingOf"],
+    tests: ["core/fumes/room-of-jobs.test.ts"],
+  },
+  {
+    topic: "Fumes",
     name: "The verdict on the air of a job",
     seen: "`totals` as text, sheets, hover of layer, job and shop, `ventilation-too-weak`",
     formula:
       "for each coat the worst hours in which it gives off something, against its air: room · the greater of the room's own air changes and the `ventilate N` in force; `ventilate` alone counts as no certain amount and may bring up to 10; a respirator covers 10 times the limit, supplied air 25",
     source: `29 CFR 1910.134(d)(3)(i)(A), table 1 (from memory); 10 for windows and a fan: ${PRACTICE}`,
     file: "fumes/job-air.ts",
-    functions: ["airThere", "airVerdict", "roomOfJobs", "jobAir"],
+    functions: ["airThere", "airVerdict", "ownAir", "datedReleases", "isSameInRoom", "timesOf", "jobAir"],
     tests: ["core/fumes/job-air.test.ts"],
   },
   {

@@ -7,9 +7,9 @@
  * data sheet decides.
  */
 import type { DutyWord } from "../knowledge/duties.ts";
-import type { Solvent } from "../knowledge/solvents.ts";
+import type { Solvent, StandIn } from "../knowledge/solvents.ts";
 import type { Shop } from "../model/model.ts";
-import { hourMs, makeShopTime, nextOpening } from "../schedule/calendar.ts";
+import { hourMs } from "../schedule/calendar.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, Duties } from "../surface/actions.ts";
 import {
@@ -21,7 +21,16 @@ import {
   releasesOf,
   share,
 } from "./job-fumes.ts";
-import { type AirNeed, greaterNeed, NO_NEED, type RoomAir, roomAir, solventOf } from "./worst-air.ts";
+import {
+  type BusyTime,
+  type JobRelease,
+  openingOf,
+  type RoomOfJobs,
+  type SharedAir,
+  sharedAir,
+  timesNear,
+} from "./room-of-jobs.ts";
+import { type AirNeed, greaterNeed, NO_NEED, type Stance, solventOf } from "./worst-air.ts";
 
 /**
  * Air changes an hour up to which open windows or a fan may bring what is needed. Beyond that, `ventilate` without a
@@ -137,61 +146,81 @@ export function airVerdict(
     : "short";
 }
 
-/** A room with all that its jobs give off. Hours are counted as those of its releases. */
-export interface RoomOfJobs {
-  readonly cautious: RoomAir;
-  readonly usual: RoomAir;
+/** What a job gives off by itself, whatever others do in the room. */
+export interface OwnAir {
+  readonly name: string;
+  readonly shop: Shop;
+  /** Hours since 1970 at which its plan begins; undefined where it is judged without the dates of others. */
+  readonly startH: number | undefined;
+  readonly coats: readonly OwnCoat[];
+  /** Without dates: all of its own releases together. */
+  readonly undated: SharedAir | undefined;
+}
+
+interface OwnCoat {
+  readonly coat: CoatFumes;
   readonly releases: readonly JobRelease[];
-  readonly opening: (hour: number) => number;
+  readonly alone: SharedAir;
 }
 
-type JobRelease = Release & { readonly job: string };
-
-/** The room of a shop with all jobs in it whose plans have dates; hours since 1970. The shop must state its room. */
-export function roomOfJobs(shop: Shop, jobs: readonly JobInRoom[]): RoomOfJobs {
-  const releases = jobs.flatMap((job) => {
-    const startH = startHour(job.schedule);
-    return startH === undefined ? [] : later(releasesOfJob(job), startH);
-  });
-  return roomWith(shop, releases, openingOf(shop, releases));
-}
-
-/** The verdict on a job in the room of its shop; undefined without a shop whose room is stated. */
-export function jobAir(
-  job: JobInRoom,
-  shop: Shop | undefined,
-  room: RoomOfJobs | undefined,
-): JobAir | undefined {
+/** A job's own part of its air; undefined without a shop whose room is stated. `isDated`: it may share its room. */
+export function ownAir(job: JobInRoom, shop: Shop | undefined, isDated: boolean): OwnAir | undefined {
   if (!shop?.room) return undefined;
   const planned = releasesOfJob(job);
-  const startH = room && startHour(job.schedule);
-  const shared =
-    room && startH !== undefined ? room : planned.length > 0 ? roomWith(shop, planned) : undefined;
-  const seen = coatFumes(job.draws).flatMap((coat): readonly CoatInRoom[] => {
+  const startH = isDated ? startHour(job.schedule) : undefined;
+  const coats = coatFumes(job.draws).flatMap((coat): readonly OwnCoat[] => {
     if (coat.grams === undefined) return [];
     const releases = later(releasesOfCoat(coat, planned, job.name), startH ?? 0);
-    const alone = roomWith(shop, releases, shared?.opening);
-    return [judged(shop, coat, releases, alone, shared ?? alone)];
+    const opening = startH === undefined ? undefined : openingOf(shop, releases);
+    return [{ coat, releases, alone: sharedAir(shop, releases, opening) }];
   });
-  const worst = worstOf(seen, job.name, startH ?? 0);
-  return {
-    roomM3: shop.room.value.m3,
-    coats: seen.map(({ air }) => air),
-    ...(worst ? { worst } : {}),
-  };
+  const undated = startH === undefined && planned.length > 0 ? sharedAir(shop, planned) : undefined;
+  return { name: job.name, shop, startH, coats, undated };
 }
 
-function roomWith(
-  shop: Shop,
-  releases: readonly JobRelease[],
-  opening: (hour: number) => number = (hour) => hour,
-): RoomOfJobs {
-  const roomM3 = shop.room!.value.m3;
+/** All that a job puts into the air of its room, in hours since 1970; nothing where its plan has no dates. */
+export function datedReleases(job: JobInRoom): readonly JobRelease[] {
+  const startH = startHour(job.schedule);
+  return startH === undefined ? [] : later(releasesOfJob(job), startH);
+}
+
+/** Whether two jobs give off the same at the same hours; which of their actions does so is another matter. */
+export const isSameInRoom = (a: readonly JobRelease[], b: readonly JobRelease[]): boolean =>
+  a.length === b.length &&
+  a.every((release, index) => {
+    const other = b[index]!;
+    return (
+      release.from === other.from &&
+      release.to === other.to &&
+      release.grams === other.grams &&
+      release.job === other.job &&
+      isSameStandIn(release.standIn, other.standIn)
+    );
+  });
+
+const isSameStandIn = (a: StandIn | undefined, b: StandIn | undefined): boolean =>
+  a?.cautious === b?.cautious && a?.usual === b?.usual && a?.isNamed === b?.isNamed;
+
+/** The times of a room on which a job's air depends. */
+export function timesOf(own: OwnAir, room: RoomOfJobs): readonly BusyTime[] {
+  const releases = own.coats.flatMap((coat) => coat.releases);
+  return [...new Set(releases.flatMap(({ from, to }) => timesNear(room, from, to)))];
+}
+
+/** The verdict on a job in its room; `times` are those of `timesOf`, none where it does not share its room. */
+export function jobAir(own: OwnAir, times: readonly BusyTime[]): JobAir {
+  const { name, shop, startH, undated } = own;
+  const room: RoomOfJobs = { times: times.toSorted((a, b) => a.fromH - b.fromH) };
+  const seen = own.coats.map((coat): CoatInRoom => {
+    const shared = (release: Release): readonly SharedAir[] =>
+      startH === undefined ? [undated ?? coat.alone] : timesNear(room, release.from, release.to);
+    return judged(shop, coat, shared);
+  });
+  const worst = worstOf(seen, name, startH ?? 0);
   return {
-    cautious: roomAir({ releases, roomM3, stance: "cautious", opening }),
-    usual: roomAir({ releases, roomM3, stance: "usual", opening }),
-    releases,
-    opening,
+    roomM3: shop.room!.value.m3,
+    coats: seen.map(({ air }) => air),
+    ...(worst ? { worst } : {}),
   };
 }
 
@@ -206,15 +235,6 @@ function startHour({ status, startAt }: Schedule): number | undefined {
   return status === "planned" && startAt !== undefined ? Date.parse(`${startAt}Z`) / hourMs : undefined;
 }
 
-/** When the shop is open next, in hours since 1970. */
-function openingOf(shop: Shop, releases: readonly Release[]): (hour: number) => number {
-  const first = releases.reduce((least, { from }) => Math.min(least, from), Number.POSITIVE_INFINITY);
-  if (!shop.hours || !Number.isFinite(first)) return (hour) => hour;
-  const firstDay = Math.floor(first / 24) - 2;
-  const time = makeShopTime({ hours: shop.hours, closed: shop.closed }, firstDay);
-  return (hour) => nextOpening(time, (hour - firstDay * 24) * hourMs) / hourMs + firstDay * 24;
-}
-
 /** Of a coat that is not planned, all at once from its first stroke on. */
 function releasesOfCoat(coat: CoatFumes, planned: readonly JobRelease[], job: string): readonly JobRelease[] {
   const actions = new Set<Action>(coat.parts.map(({ action }) => action));
@@ -226,32 +246,38 @@ function releasesOfCoat(coat: CoatFumes, planned: readonly JobRelease[], job: st
   );
 }
 
-/** A coat with the room in which it was judged. */
+/** A coat with what else is in the room in its hours. */
 interface CoatInRoom {
   readonly air: CoatAir;
-  readonly room: RoomOfJobs;
+  readonly own: readonly JobRelease[];
+  readonly room: readonly SharedAir[];
 }
 
+/** `shared`: what a release has to do with. */
 function judged(
   shop: Shop,
-  coat: CoatFumes,
-  releases: readonly JobRelease[],
-  alone: RoomOfJobs,
-  room: RoomOfJobs,
+  { coat, releases, alone }: OwnCoat,
+  shared: (release: Release) => readonly SharedAir[],
 ): CoatInRoom {
-  const together = worstNeed(room.cautious, releases);
+  const worst = (stance: Stance): AirNeed =>
+    releases
+      .flatMap((release) =>
+        shared(release).map((times) => times[stance].needBetween(release.from, release.to)),
+      )
+      .reduce(greaterNeed, NO_NEED);
+  const together = worst("cautious");
   const { duties } = coat.parts[0]!.action;
   const there = airThere(shop, duties);
-  const verdict = airVerdict({ cautious: together, usual: worstNeed(room.usual, releases) }, there, duties);
-  const by = worstNeed(alone.cautious, releases);
+  const verdict = airVerdict({ cautious: together, usual: worst("usual") }, there, duties);
+  const by = releases
+    .map(({ from, to }) => alone.cautious.needBetween(from, to))
+    .reduce(greaterNeed, NO_NEED);
   return {
     air: { coat, alone: by, vapours: vapoursIn(releases, by), together, there, verdict },
-    room,
+    own: releases,
+    room: [...new Set(releases.flatMap(shared))],
   };
 }
-
-const worstNeed = (room: RoomAir, releases: readonly Release[]): AirNeed =>
-  releases.map(({ from, to }) => room.needBetween(from, to)).reduce(greaterNeed, NO_NEED);
 
 const GRAVITY: readonly AirVerdict[] = ["enough", "unnamed", "unmeasured", "masked", "short"];
 
@@ -268,8 +294,9 @@ function worstOf(coats: readonly CoatInRoom[], job: string, startH: number): Wor
     });
   if (!worst) return undefined;
   const { air, room } = worst;
-  const inIt = room.releases.filter((release) => gramsIn(release, air.together) > 0);
-  const actions = new Set(inIt.filter((release) => release.job === job).map(({ action }) => action));
+  const isInIt = (release: JobRelease): boolean => gramsIn(release, air.together) > 0;
+  const inIt = room.flatMap(({ releases }) => releases.filter(isInIt));
+  const actions = new Set(coats.flatMap(({ own }) => own.filter(isInIt).map(({ action }) => action)));
   return {
     need: { ...air.together, fromH: air.together.fromH - startH },
     coat: air,
