@@ -52,8 +52,7 @@ export const tanninBleed: TradeRule = {
     summary:
       "Light waterborne paint goes on wood that bleeds (tannin, knots, coloured extractives) without a stain-blocking primer or shellac; a hint for a wash.",
     why: "The water of the paint draws tannin, resin and coloured extractives out of the wood, and they dry as yellow or brown stains in the paint, often weeks later.",
-    remedy:
-      "Prime with shellac primer (knots above all), a stain-blocking primer or an alkyd primer first.",
+    remedy: "Prime with shellac primer (knots above all), a stain-blocking primer or an alkyd primer first.",
     sources: [HANDBOOK_TANNIN, EXTRACTIVES_SOURCE, TEXTBOOK],
   },
   failing: [
