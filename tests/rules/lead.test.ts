@@ -14,9 +14,15 @@ describe("a test that found lead, in words", () => {
     "Lead was found in the lowest coat.",
     "The old paint contains lead.",
     "lead swab turned pink",
+    "Lead was found in the lowest coat, so never sand it dry.",
   ])("told: %s", (text) => expect(tellsOfLeadFound(text)).toBe(true));
   test.each([
     "The laboratory found no lead.",
+    "Lead was not found.",
+    "Lead was found to be absent.",
+    "The tests found that lead was not there.",
+    "It was found free of lead.",
+    "Lead: none found",
     "Where lead is found, a trained firm does this.",
     "If the swab is positive for lead, stop.",
     "tested negative for lead",

@@ -2,7 +2,8 @@
  * How people write the names of chemicals, on labels and in recipes, and where the same words say something else.
  */
 import { describe, expect, test } from "vitest";
-import { chemicalsIn, type Reading } from "../../../server/src/core/knowledge/chemical-words.ts";
+import { chemicalsIn } from "../../../server/src/core/knowledge/chemical-words.ts";
+import type { Reading } from "../../../server/src/core/knowledge/denials.ts";
 
 const named = (text: string, reading: Reading): string[] =>
   chemicalsIn(text, reading)

@@ -5,7 +5,10 @@
  * chemicals. Hyphens, spaces and case make no difference ("methylene-chloride", "methylenechloride"); a plural s neither.
  * CAS numbers are one word. What a text denies, compares or guards against is a mention, but not one that counts.
  */
+
 import { CHEMICALS, type ChemicalName, chemical } from "./chemicals.ts";
+import { isDenied, REACH, type Reading, type Spot } from "./denials.ts";
+import { clausesOf, startsWithAny, type Word, wordSet, wordsOf } from "./text-words.ts";
 
 /** How the words around a name mean it. */
 export type Stance =
@@ -28,19 +31,6 @@ export interface Mention {
   readonly clause: number;
 }
 
-/** A label says what a tin holds; the words of a recipe say what somebody does. */
-export type Reading = "label" | "recipe";
-
-interface Word {
-  /** Lower case, without a plural s. */
-  readonly key: string;
-  readonly text: string;
-  /** What stands between it and the word before. */
-  readonly gap: string;
-  /** Something other than a space or hyphen stands there. */
-  readonly breaks: boolean;
-}
-
 /** All chemicals that a text names, in its order. */
 export function chemicalsIn(text: string, reading: Reading): readonly Mention[] {
   return clausesOf(text).flatMap((words, clause) => {
@@ -59,33 +49,6 @@ export function chemicalsIn(text: string, reading: Reading): readonly Mention[] 
       clause,
     }));
   });
-}
-
-/** The words of the clauses of a text. */
-export const clausesOf = (text: string): readonly (readonly Word[])[] =>
-  text.normalize("NFKC").split(CLAUSE_END).map(wordsOf);
-
-/** A colon ends a clause, unless a list of what is denied follows it: "free of: lye, ammonia". */
-const CLAUSE_END =
-  /[;!?\n]|\.(?=\s|$)|(?<!\b(?:of|from|these|following|no|without)\s?):(?!\s*(?:none|nil|not)\b)/iu;
-
-const WORD = /(?<![\d-])\d{2,7}-\d{2}-\d(?![\d-])|[\p{L}\p{N}]+(?:['’]\p{L}+)?/gu;
-
-function wordsOf(clause: string): readonly Word[] {
-  const text = clause.replace(/[\u2010-\u2015\u2212]/gu, "-");
-  let end = 0;
-  return [...text.matchAll(WORD)].map((match) => {
-    const gap = text.slice(end, match.index);
-    end = match.index + match[0].length;
-    return { key: keyOf(match[0]), text: match[0], gap, breaks: /[^\s_-]/u.test(gap) };
-  });
-}
-
-function keyOf(word: string): string {
-  const lower = word.toLowerCase().replace("’", "'");
-  if (lower.endsWith("n't")) return lower;
-  const own = lower.replace(/'s?$/u, "");
-  return own.length > 3 && own.endsWith("s") && !own.endsWith("ss") ? own.slice(0, -1) : own;
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -146,30 +109,6 @@ const isChained = (before: Word, word: Word): boolean =>
 // ---------------------------------------------------------------------------------------------------------------
 // Stance
 
-const wordSet = (words: string): ReadonlySet<string> => new Set(words.split(" "));
-
-/** These deny what follows within `REACH` words, up to a word that asserts. */
-const DENIES = wordSet(
-  "no not none never nor neither without zero nothing cannot instead lieu exclude lack avoid omit forbid " +
-    "don't doesn't isn't aren't mustn't won't can't shouldn't hasn't haven't",
-);
-const REACH = 7;
-/** On a label these begin to say what is inside; a denial just before them takes them along. */
-const ASSERTS = wordSet("contain hold include has with mostly mainly chiefly but yet except");
-/** In a recipe these begin to say what to do, where they follow a comma. */
-const GOES_ON = wordSet(
-  "just only but then so use add pour mix apply brush wipe wash clean strip thin dip soak",
-);
-
-/** "methylene chloride is not in it", "lye must never be used". */
-const AUXILIARY = wordSet("is are was were be must may should can will shall has have doe do");
-const NEGATIVE = wordSet("not never no nowhere");
-const CONTRACTED = wordSet("isn't aren't wasn't mustn't shouldn't doesn't hasn't cannot can't won't");
-const OF_USE = wordSet(
-  "used use contained present included in part needed allowed permitted added place any here",
-);
-const FORBIDDEN = wordSet("forbidden banned prohibited illegal outlawed");
-
 /** In a recipe these speak of a danger, of what may be found or of where it is taken, and tell nobody to use it. */
 const CAUTIONS = [
   "danger",
@@ -228,72 +167,15 @@ const toneOf = (words: readonly Word[]): Tone => ({
   isDoubtOfLye: words.some(({ key }) => LYE_DOUBTS.has(key) || key.startsWith("neutrali")),
 });
 
-interface Name {
+interface Name extends Spot {
   readonly tone: Tone;
-  readonly words: readonly Word[];
-  readonly from: number;
-  readonly to: number;
-  readonly reading: Reading;
 }
 
 function stanceOf(name: Name, chemicalName: ChemicalName): Stance {
-  if (isDeniedBefore(name) || isDeniedAfter(name)) return "denied";
+  if (isDenied(name)) return "denied";
   if (name.reading === "recipe" && name.tone.isCaution) return "denied";
   return isDoubtful(name, chemicalName) ? "doubtful" : "named";
 }
-
-function isDeniedBefore({ words, from, reading }: Name): boolean {
-  const key = (at: number): string => words[at]?.key ?? "";
-  if (key(from - 1) === "non") return true;
-  for (let at = from - 1; at >= Math.max(0, from - REACH); at -= 1) {
-    const word = key(at);
-    if (word === "only" && key(at - 1) === "not") return false;
-    if (word === "more" && key(at - 1) === "no") return false;
-    if (word === "free" && ["of", "from"].includes(key(at + 1))) return true;
-    if (word === "rather" && key(at + 1) === "than") return true;
-    if (word === "place" && key(at - 1) === "in" && key(at + 1) === "of") return true;
-    if (DENIES.has(word)) return true;
-    if (reading === "label" && ASSERTS.has(word)) return deniesWithin(words, at, reachBefore(words, at));
-    if (reading === "recipe" && words[at]!.breaks && GOES_ON.has(word)) return false;
-  }
-  return false;
-}
-
-/** "Never mix it with …", "not to be used together with …": the denial is of the verb, some words further up. */
-const TOGETHER = ["mix", "combin", "use", "add", "store", "bring", "brought", "let", "come", "pour"];
-
-const reachBefore = (words: readonly Word[], at: number): number => {
-  const reach = 4;
-  if (words[at]!.key !== "with" || words[at]!.breaks) return 2;
-  for (let verb = at - 1; verb >= Math.max(0, at - reach); verb -= 1) {
-    const isVerb = startsWithAny(words[verb]!.key, TOGETHER);
-    // A denial before a comma is of something else.
-    if (words[verb]!.breaks) return isVerb ? at - verb : 2;
-    if (isVerb) return at - verb + 3;
-  }
-  return 2;
-};
-
-const deniesWithin = (words: readonly Word[], at: number, reach: number): boolean =>
-  words.slice(Math.max(0, at - reach), at).some(({ key }) => DENIES.has(key));
-
-function isDeniedAfter({ words, to, reading }: Name): boolean {
-  const next = words[to + 1]?.key ?? "";
-  if (next === "free" || (next === "none" && !words[to + 2])) return true;
-  for (let at = to + 1; at <= Math.min(words.length - 1, to + REACH); at += 1) {
-    const { key } = words[at]!;
-    const after = words.slice(at + 1, at + 4).map((word) => word.key);
-    if (reading === "recipe" && at <= to + 4 && FORBIDDEN.has(key)) return true;
-    if (CONTRACTED.has(key) && after.some((word) => OF_USE.has(word))) return true;
-    if (!AUXILIARY.has(key) || !NEGATIVE.has(after[0] ?? "")) continue;
-    if (after.slice(1).some((word) => OF_USE.has(word))) return true;
-  }
-  return false;
-}
-
-/** Whether a word begins with one of these stems. */
-export const startsWithAny = (key: string, stems: readonly string[]): boolean =>
-  stems.some((stem) => key.startsWith(stem));
 
 const isCaution = (words: readonly Word[]): boolean =>
   words.some(

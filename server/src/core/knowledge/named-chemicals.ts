@@ -1,13 +1,15 @@
 /**
  * Chemicals that a material's own words name: its title, its documentation or its name. The notation has no field for
  * them, and a label that warns of one is copied into these places. Words such as "without" or "-free" say the opposite,
- * and are heeded (`chemical-words.ts`). Silicone is none of the dangerous ones and has its own reading below: tins that
+ * and are heeded (`denials.ts`). Silicone is not among the dangerous ones and has its own reading below: tins that
  * hold none speak of it, removers above all.
  */
 import type { Material } from "../model/model.ts";
 import type { Hazard } from "./chemical-schema.ts";
 import { chemicalsIn, type Mention } from "./chemical-words.ts";
 import { type ChemicalName, chemical, isA } from "./chemicals.ts";
+import { isDenied } from "./denials.ts";
+import { clausesOf, startsWithAny, type Word, wordSet } from "./text-words.ts";
 
 export type Chemical = ChemicalName | "silicone";
 
@@ -61,82 +63,46 @@ const textsOf = (material: Told): readonly string[] => [
 // ---------------------------------------------------------------------------------------------------------------
 // Silicone
 
-const SILICONE =
-  /\bsilicone(?=(?:[ -](?:based|furniture|spray|oil|shine)){0,4}[ -](?:polish|wax|spray|oil|lubricant|fluid|emulsion|shine|dressing)\b)|\bsilicone(?=-based\b)|\bsiliconi[sz]ed\b/giu;
+/** What a silicone is sold as, with so many words between: "silicone furniture spray polish". */
+const SOLD_AS = wordSet("polish wax spray oil lubricant fluid emulsion shine dressing");
+const BETWEEN = wordSet("based furniture spray oil shine");
+const MOST_BETWEEN = 4;
 
 /** What a clause has to say before the bare name, for there are removers of it too. */
-const BARE_NAME = /\bsilicones?\b/giu;
-const HOLDING: ReadonlySet<string> = new Set(
-  "contain contains containing hold holds holding with has includes including".split(" "),
-);
+const HOLDING = wordSet("contain containing hold holding with ha has include including");
 /** So many words may stand between: "contains a little silicone". */
 const HOLDING_REACHES = 2;
 
 /** Words that make a clause doubtful: it may speak of what the material meets, not of what it holds. */
-const SILICONE_DOUBTS =
-  /\b(?:remov|strip|dissolv|contaminat|resist|fish[ -]?eye|crater)|\b(?:takes?|taking|cuts?|lifts?|against|old|over|surfaces?|traces?|may|if)\b/iu;
-
-const DENYING_WORDS: ReadonlySet<string> = new Set(["no", "non", "without", "zero"]);
-const DENYING_PAIRS: ReadonlySet<string> = new Set(["free of", "free from", "instead of", "not contain"]);
-/** So many words may stand between the denial and what it denies: "no added solvents, thinners or silicone". */
-const DENIAL_REACHES = 5;
-/** Those words and the denial itself stand within so many characters; nothing further back is looked at. */
-const DENIAL_WITHIN = 160;
-const DENIED_AFTER = /^[ -]?free\b/iu;
+const DOUBTS = wordSet("take taking cut lift against old over surface trace may if eye fisheye");
+const DOUBT_STEMS = ["remov", "strip", "dissolv", "contaminat", "resist", "crater"];
 
 const saysSilicone = (text: string): boolean =>
-  text
-    .split(/[.;:!?\n]/u)
-    .map(plainlySpaced)
-    .some((clause) => {
-      if (SILICONE_DOUBTS.test(clause)) return false;
-      return (
-        [...clause.matchAll(SILICONE)].some((match) => isAffirmed(clause, match)) ||
-        [...clause.matchAll(BARE_NAME)].some(
-          (match) => isSaidToBeHeld(before(clause, match)) && isAffirmed(clause, match),
-        )
-      );
-    });
+  clausesOf(text).some((words) => {
+    if (words.some(({ key }) => DOUBTS.has(key) || startsWithAny(key, DOUBT_STEMS))) return false;
+    return words.some(
+      ({ key }, at) =>
+        (startsWithAny(key, ["siliconis", "siliconiz"]) ||
+          (key === "silicone" && (isSoldAs(words, at) || isSaidToBeHeld(words, at)))) &&
+        !isDenied({ words, from: at, to: at, reading: "label" }),
+    );
+  });
 
-/** One blank or one hyphen between words, however many there are: patterns need not look for more. */
-const plainlySpaced = (clause: string): string =>
-  clause.replace(/[\s-]+/gu, (gap) => (gap.includes("-") ? "-" : " "));
-
-const before = (clause: string, { index }: RegExpExecArray): string =>
-  clause.slice(Math.max(0, index - DENIAL_WITHIN), index);
-
-function isAffirmed(clause: string, match: RegExpExecArray): boolean {
-  const end = match.index + match[0].length;
-  return !isDenied(before(clause, match)) && !DENIED_AFTER.test(clause.slice(end, end + " free ".length));
+function isSoldAs(words: readonly Word[], at: number): boolean {
+  for (let next = at + 1; next <= at + 1 + MOST_BETWEEN; next += 1) {
+    const word = words[next];
+    if (!word || word.breaks) return false;
+    if (SOLD_AS.has(word.key) || (next === at + 1 && word.key === "based")) return true;
+    if (!BETWEEN.has(word.key)) return false;
+  }
+  return false;
 }
 
 /** Whether the words that lead up to a name say that it is in there. */
-function isSaidToBeHeld(lead: string): boolean {
-  if (!lead.endsWith(" ")) return false;
-  const words = lead
-    .toLowerCase()
-    .trimEnd()
-    .split(" ")
-    .slice(-1 - HOLDING_REACHES);
-  const at = words.findLastIndex((word) => HOLDING.has(word.split(/\W/u).at(-1)!));
-  return at >= 0 && words.slice(at + 1).every((word) => /^[a-z]+$/u.test(word));
-}
-
-/** Whether the words that lead up to a name deny it. Words joined by hyphens count as one. */
-function isDenied(lead: string): boolean {
-  const words = lead.toLowerCase().match(/[\w-]+|[^\s\w-]/gu) ?? [];
-  if (words.at(-1) === ",") return false;
-  let passed = 0;
-  for (let at = words.length - 1; at >= 0 && passed <= DENIAL_REACHES; at -= 1) {
-    const word = words[at]!;
-    if (word === ",") continue;
-    if (!/^[\w-]/u.test(word)) return false;
-    const parts = word.split("-");
-    if (parts.some((part) => DENYING_WORDS.has(part))) return true;
-    const pair = `${words[at - 1]?.split("-").at(-1)} ${parts[0]}`;
-    if (DENYING_PAIRS.has(pair) || (pair === "place of" && words[at - 2]?.split("-").at(-1) === "in"))
-      return true;
-    if (parts.some((part) => part !== "")) passed += 1;
+function isSaidToBeHeld(words: readonly Word[], at: number): boolean {
+  for (let from = at - 1; from >= Math.max(0, at - 1 - HOLDING_REACHES); from -= 1) {
+    if (words[from + 1]!.breaks) return false;
+    if (HOLDING.has(words[from]!.key)) return true;
   }
   return false;
 }

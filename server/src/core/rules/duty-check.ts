@@ -4,7 +4,6 @@
  */
 import type { Fix, RelatedPlace } from "../findings.ts";
 import type { Hazard } from "../knowledge/chemical-schema.ts";
-import { clausesOf } from "../knowledge/chemical-words.ts";
 import { chemical, isA } from "../knowledge/chemicals.ts";
 import {
   alternatives,
@@ -19,6 +18,7 @@ import {
 import { vapourCanIgnite } from "../knowledge/flammable.ts";
 import { labelSays } from "../knowledge/label-words.ts";
 import { holdsHazard } from "../knowledge/named-chemicals.ts";
+import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
 import { type Place, placeKey } from "../place.ts";
 import { sentence } from "../sentence.ts";

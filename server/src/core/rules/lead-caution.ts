@@ -4,6 +4,7 @@
  * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust, so the engine passes every
  * report through `cautious`, which says so first and takes the fix away. A report says as data that its remedy `abrades`.
  */
+import { negates } from "../knowledge/denials.ts";
 import { countsAsLead, type LeadStatus, leadStatus } from "../knowledge/lead.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
@@ -67,7 +68,9 @@ export const takesOff = (step: StepAction): boolean =>
 const LEAD = /\blead\b(?!\s*(?:time|er|s\s+to)|\s+to)|\bleaded\b/iu;
 const POSITIVE =
   /\bpositive(?:ly)?\b|\b(?:found|present|confirmed|detected)\b|\b(?:holds?|contains?|has)\s+lead\b|\bturn(?:ed|s)\s+(?:red|pink)\b/iu;
-const NEGATIVE = /\b(?:no|not|none|never|free|negative|without|absent|below)\b|n['’]t\b|\blead[\s-]free\b/iu;
+/** Beside plain denials. */
+const NEGATIVE = /\b(?:free|negative|absent|below)\b/iu;
+const saysNone = (text: string): boolean => negates(text) || NEGATIVE.test(text);
 const IF = /\b(?:if|where|when|wherever|should|unless|in\s+case|may|might|could|until|till|whether)\b/iu;
 const LABORATORY = /\blab(?:orator(?:y|ies))?(?:['’]s)?\b/iu;
 
@@ -77,8 +80,21 @@ const sentences = (text: string): readonly string[] => text.split(/(?<![.;!?\n])
 /** Whether a text says that a test found lead, as a fact and not as a case to think of. */
 export const tellsOfLeadFound = (text: string): boolean =>
   sentences(text).some(
-    (each) => LEAD.test(each) && POSITIVE.test(each) && !NEGATIVE.test(each) && !IF.test(each),
+    (each) =>
+      LEAD.test(each) &&
+      POSITIVE.test(each) &&
+      !negates(uptoResult(each)) &&
+      !NEGATIVE.test(each) &&
+      !IF.test(each),
   );
+
+/** What comes after the result and a comma or "so" speaks of the work: "Lead was found, so never sand it dry." */
+function uptoResult(sentence: string): string {
+  const result = POSITIVE.exec(sentence);
+  const end = result ? result.index + result[0].length : 0;
+  const goesOn = sentence.slice(end).search(/,|\b(?:so|hence|therefore|and|but)\b/iu);
+  return goesOn < 0 ? sentence : sentence.slice(0, end + goesOn);
+}
 
 /** All that is written about the piece, the surface and the work. */
 const textsOf = rememberedByRun((run, _: object): readonly string[] => [
@@ -108,7 +124,7 @@ export function waitsForLaboratory(run: SurfaceRun): boolean {
 const tellsOfGate = (text: string): boolean =>
   sentences(text).some(
     (each) =>
-      (LEAD.test(each) && (NEGATIVE.test(each) || IF.test(each))) ||
+      (LEAD.test(each) && (saysNone(each) || IF.test(each))) ||
       (LABORATORY.test(each) && /\b(?:before|first|until|only|wait)\b/iu.test(each)),
   );
 

@@ -5,15 +5,11 @@
  */
 
 import type { Hazard } from "../knowledge/chemical-schema.ts";
-import {
-  chemicalsIn,
-  clausesOf,
-  type Mention,
-  type Reading,
-  startsWithAny,
-} from "../knowledge/chemical-words.ts";
+import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
 import { chemical } from "../knowledge/chemicals.ts";
+import type { Reading } from "../knowledge/denials.ts";
 import { type Incompatible, incompatible } from "../knowledge/incompatible.ts";
+import { clausesOf, startsWithAny } from "../knowledge/text-words.ts";
 
 export interface Mixture {
   readonly one: Mention;

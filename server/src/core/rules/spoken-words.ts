@@ -2,12 +2,14 @@
  * What the free text of a recipe speaks of: notes, and the quoted words of steps. A text is only ever read for a word
  * that leaves no doubt, and one that forbids, warns or postpones says nothing.
  */
+import { negates } from "../knowledge/denials.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { rememberedByRun } from "../surface/run-index.ts";
 
+/** Words that put off or take back, beside plain denials. */
 const TAKEN_BACK =
-  /\b(?:no|not|none|never|nor|cannot|without|instead|rather|avoid|except|unless|until|till|before|once|after|when|later|only if)\b|n['’]t\b/iu;
+  /\b(?:instead|rather|avoid|except|unless|until|till|before|once|after|when|later|only if)\b/iu;
 
 /** The free text of a line, if it has any. */
 export function textOf(action: Action): string | undefined {
@@ -24,7 +26,7 @@ export const isOtherPart = (what: string): boolean => OTHER_PART.test(what);
 
 /** Whether a text plainly says to do or use something: it names it and does not forbid, warn or postpone. */
 export const plainlySays = (text: string, words: RegExp): boolean =>
-  words.test(text) && !TAKEN_BACK.test(text);
+  words.test(text) && !negates(text) && !TAKEN_BACK.test(text);
 
 /** Whether any line above this one speaks of something at all, in whatever sense. */
 export const isSpokenOf = (run: SurfaceRun, index: number, words: RegExp): boolean =>

@@ -3,9 +3,9 @@
  * that is only called "Hardener" says nothing, so what is not ruled out counts.
  */
 
-import { clausesOf } from "../knowledge/chemical-words.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { deniesChemical, holdsHazard } from "../knowledge/named-chemicals.ts";
+import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
 import type { LayerAction, MaterialUse } from "../surface/actions.ts";
 

@@ -1,3 +1,5 @@
+import { negates } from "../knowledge/denials.ts";
+
 /** A kind of thing that texts name. Each is made once, so that answers can be remembered by it. */
 export interface Words {
   readonly pattern: RegExp;
@@ -72,7 +74,7 @@ export function clauseNaming(text: string, { pattern }: Words): string | undefin
   return clauses(text).find((clause) =>
     [...clause.matchAll(pattern)].some(
       (match) =>
-        !DENIED_BEFORE.test(clause.slice(0, match.index)) &&
+        !isDeniedBy(clause.slice(0, match.index)) &&
         !DENIED_AFTER.test(clause.slice(match.index + match[0].length)),
     ),
   );
@@ -86,7 +88,7 @@ export function clauseNearHeat(text: string): string | undefined {
       const after = clause.slice(match.index + match[0].length);
       const isNear =
         NEAR.test(before) || BESIDE_IT.test(after) || (HAIR_DRYER.test(match[0]) && WITH_IT.test(before));
-      return isNear && !DENIED_BEFORE.test(before) && !DENIED_AFTER.test(after);
+      return isNear && !isDeniedBy(before) && !DENIED_AFTER.test(after);
     }),
   );
 }
@@ -94,8 +96,11 @@ export function clauseNearHeat(text: string): string | undefined {
 const clauses = (text: string): readonly string[] =>
   text.split(/[;:!?\n]|\.(?=\s|$)|,\s*(?=(?:but|then|and\s+then|instead|just|only)\b)/iu);
 
-const DENIED_BEFORE =
-  /\b(?:no|not|none|never|nor|neither|without|instead\s+of|rather\s+than|avoid\w*|forbid\w*|forbidden|except|free\s+of|free\s+from|away\s+from|far\s+from|clear\s+of|off\s+the|beware|cannot|than|(?:put|blow|turn|switch|snuff)\w*\s+(?:out|off)|extinguish\w*|shut\w*\s+(?:down|off)|remove[ds]?|ban\w*|danger\w*)\b|n['’]t\b/iu;
+/** A denial, or words that keep the work away from it or put it out. */
+const isDeniedBy = (before: string): boolean => negates(before) || KEPT_AWAY.test(before);
+
+const KEPT_AWAY =
+  /\b(?:avoid\w*|forbid\w*|except|away\s+from|far\s+from|clear\s+of|off\s+the|beware|than|(?:put|blow|turn|switch|snuff)\w*\s+(?:out|off)|extinguish\w*|shut\w*\s+(?:down|off)|remove[ds]?|ban\w*|danger\w*)\b/iu;
 const DENIED_AFTER =
   /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|forbidden|prohibited|next\s+door|(?:when|once|after)\b[^,]*\bcured?)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
 

@@ -1,9 +1,10 @@
 /**
  * Lye on aluminium: it boils, gives off hydrogen and eats the metal.
  */
-import { clausesOf } from "../../knowledge/chemical-words.ts";
+
 import { chemical, isA } from "../../knowledge/chemicals.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
+import { clausesOf } from "../../knowledge/text-words.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { mentionsOfLine } from "../chemical-uses.ts";
 import { usesOf } from "../material-uses.ts";

@@ -1,7 +1,7 @@
 /**
  * Solvent in a lemonade bottle: somebody drinks it.
  */
-import { clausesOf } from "../../knowledge/chemical-words.ts";
+import { clausesOf } from "../../knowledge/text-words.ts";
 import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 

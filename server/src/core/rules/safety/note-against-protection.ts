@@ -1,8 +1,9 @@
 /**
  * Notes that talk people out of the protection that the work needs: bare hands, a handkerchief over the mouth.
  */
-import { clausesOf } from "../../knowledge/chemical-words.ts";
+
 import type { DutyWord } from "../../knowledge/duties.ts";
+import { clausesOf } from "../../knowledge/text-words.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";

@@ -1,7 +1,7 @@
 /**
  * Stripper and thinner poured down the drain: they burn in the sewer, and poison what drinks from the river.
  */
-import { clausesOf } from "../../knowledge/chemical-words.ts";
+import { clausesOf } from "../../knowledge/text-words.ts";
 import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 

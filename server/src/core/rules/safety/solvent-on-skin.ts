@@ -1,7 +1,7 @@
 /**
  * Hands washed in solvent: it takes the fat out of the skin, and goes through it.
  */
-import { clausesOf } from "../../knowledge/chemical-words.ts";
+import { clausesOf } from "../../knowledge/text-words.ts";
 import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 
