@@ -112,6 +112,8 @@ export interface TextEdit {
   readonly text: string;
   /** `text` is one or more whole lines, to be put above the line of `place` and indented like it. */
   readonly linesAbove?: true;
+  /** The same below the statement that ends where `place` does, and below its block; at most one of the two. */
+  readonly linesBelow?: true;
 }
 
 /**

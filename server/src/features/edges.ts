@@ -137,14 +137,41 @@ function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {
   const tree = at && program.files.get(at.file)?.tree;
   if (!at || tree === undefined) return undefined;
   const { text } = tree;
-  if (!edit.linesAbove) return { file: at.file, span: at.span, text: edit.text };
+  if (!edit.linesAbove && !edit.linesBelow) return { file: at.file, span: at.span, text: edit.text };
   const { newline, hasReturn } = lineEndsOf(tree);
   const lastOf = (character: string): number => text.lastIndexOf(character, at.span.start - 1);
   const lineStart = Math.max(lastOf("\n"), hasReturn ? lastOf("\r") : -1) + 1;
   const indent = /^[ \t]*/.exec(text.slice(lineStart, at.span.start))![0];
   const column = valueColumn(text.slice(lineStart + indent.length));
-  const lines = edit.text.split("\n").map((line) => `${indent}${inColumn(line, column)}${newline}`);
-  return { file: at.file, span: { start: lineStart, end: lineStart }, text: lines.join("") };
+  const lines = edit.text.split("\n").map((line) => `${indent}${inColumn(line, column)}`);
+  if (edit.linesAbove) {
+    return {
+      file: at.file,
+      span: { start: lineStart, end: lineStart },
+      text: lines.map((line) => `${line}${newline}`).join(""),
+    };
+  }
+  const end = statementEnd(program, edit.place) ?? at.span.end;
+  const lineEnd = end + /^[^\r\n]*/.exec(text.slice(end))![0].length;
+  return {
+    file: at.file,
+    span: { start: lineEnd, end: lineEnd },
+    text: lines.map((line) => `${newline}${line}`).join(""),
+  };
+}
+
+/** Where the block ends that opens behind a place; undefined where none does. */
+function statementEnd(program: Program, place: Place): number | undefined {
+  const tree = program.files.get(place.file)?.byKey.get(place.declaration)?.tree;
+  if (!tree) return undefined;
+  let depth = 0;
+  for (const { kind, text, start } of tree.body.tokens) {
+    if (start < place.span.end || kind === "space" || kind === "comment") continue;
+    if (text === "{") depth += 1;
+    else if (text === "}") depth -= 1;
+    if (depth <= 0) return text === "}" && depth === 0 ? tree.offset + start + text.length : undefined;
+  }
+  return undefined;
 }
 
 /** Where the value of a line stands, counted from its keyword. */

@@ -52,19 +52,26 @@ export const slickName = (run: SurfaceRun): string | undefined =>
 export const actionOf = (run: SurfaceRun, coat: Coat): Action | undefined =>
   coat.action ?? run.moments.findLast(({ action }) => samePlace(action.place, coat.place))?.action;
 
-/** The safety line that a fix needs above what it puts in, if the recipe does not state those duties already. */
-function safetyLine(action: Action, duties: readonly DutyWord[]): readonly string[] {
+/** The safety line, or none, that a fix needs above what it puts in, if the recipe does not state those duties already. */
+export function safetyLine(action: Action, duties: readonly DutyWord[]): readonly string[] {
   const missing = duties.filter((duty) => !isStated(action, duty));
   return missing.length === 0 ? [] : [`safety ${missing.join(", ")}`];
 }
 
-const dutiesOf = (name: FamilyName): readonly DutyWord[] =>
+export const dutiesOf = (name: FamilyName): readonly DutyWord[] =>
   materialDuties(family(name)).map(({ duty }) => duty);
 
 /** A coat of dewaxed shellac, dry enough to be coated. */
 export const barrierLines = (action: Action): readonly string[] => [
   ...safetyLine(action, dutiesOf("dewaxed shellac")),
   "layer dewaxed_shellac",
+  "wait  until recoat",
+];
+
+/** A coat of bonding primer, dry enough to be painted. */
+export const primerLines = (action: Action): readonly string[] => [
+  ...safetyLine(action, dutiesOf("bonding primer")),
+  "layer bonding_primer",
   "wait  until recoat",
 ];
 

@@ -22,6 +22,8 @@ export interface ShortWaitSays {
   readonly why: string;
   /** The line that waits long enough whatever the air: `wait until recoat`. */
   readonly instead: string;
+  /** Where that line belongs, if not in place of the wait that is too short: "above `paste_wax`". */
+  readonly where?: string;
   /** What else helps, after "or". */
   readonly otherwise?: string;
   /** What else is to be said, after a semicolon. */
@@ -187,14 +189,15 @@ const celsius = (degrees: number): string => `${formatNumber(degrees, 1)} C`;
 function remedyText(
   waits: readonly NeededWait[],
   longest: NeededWait,
-  { instead, otherwise, also }: ShortWaitSays,
+  { instead, where, otherwise, also }: ShortWaitSays,
 ): string {
+  const there = where ? ` ${where}` : "";
   const or = otherwise ? `, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
   const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
   if (cold.length > 0)
-    return `Warm the room to ${celsius(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${and}.`;
+    return `Warm the room to ${celsius(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${there}${and}.`;
   const longer = exactDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
-  return `Write \`${instead}\`${byAir} or wait ${longer} longer${or}${and}.`;
+  return `Write \`${instead}\`${there}${byAir} or wait ${longer} longer${or}${and}.`;
 }

@@ -5,6 +5,7 @@
 import type { Family } from "../../knowledge/family-schema.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { stackOf } from "../film-stack.ts";
+import { onlyCoats } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { microns, related } from "../texts.ts";
 
@@ -107,6 +108,7 @@ recipe flooded {
         why: `${stack.coats.length === 1 ? "One coat makes" : `${stack.coats.length} coats make`} that much dry film, and ${family.name} bears about ${microns(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
         remedy: "Leave coats out, or put them on thinner.",
         related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],
+        fixes: onlyCoats(action, action.coat - 1),
       });
     },
   },

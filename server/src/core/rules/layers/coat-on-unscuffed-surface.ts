@@ -15,14 +15,7 @@ import {
   topCoat,
   waitedOf,
 } from "../../surface/state.ts";
-import {
-  familiesOf,
-  isPorousPaint,
-  meltsInto,
-  scuffLines,
-  slickName,
-  slickSubstrate,
-} from "../coat-queries.ts";
+import { isPorousPaint, meltsInto, scuffLines, slickName, slickSubstrate } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
@@ -273,17 +266,16 @@ job lamps {
       const below = before.layers.findLast((coat) => coat.family?.role !== "wax");
       if (!below || !isOldFilm(before, below) || isAbradedSince(below) || isPorousPaint(below)) return;
       if (below.family && meltsInto(over, below.family)) return;
-      // Paint may hold lead: scuffing it is not put in without a look.
-      const isPaint = familiesOf(below).some((candidate) => candidate.role === "paint");
       report({
         headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
         remedy: "Scuff with 220 to 320 grit and dust it off first.",
         abrades: "surface",
         related: [layerBelow(below)],
-        fixes: isPaint
-          ? []
-          : [insertAbove("undertaking", action, "Scuff and dust the old finish first", scuffLines(action))],
+        // Where it may hold lead, the engine takes this away.
+        fixes: [
+          insertAbove("undertaking", action, "Scuff and dust the old finish first", scuffLines(action)),
+        ],
       });
     },
   },

@@ -5,9 +5,10 @@
  */
 import type { Family } from "../../knowledge/family-schema.ts";
 import { cracksOver, HARD_OVER_SOFT_STEPS, relation } from "../../knowledge/layer-relation.ts";
-import { familiesOf, reachedCoats } from "../coat-queries.ts";
+import { familiesOf, primerLines, reachedCoats } from "../coat-queries.ts";
+import { takeOldFinishOff } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, useName } from "../texts.ts";
+import { coatName, insertAbove, layerBelow, useName } from "../texts.ts";
 
 export const hardOverSoft: TradeRule = {
   id: "hard-over-soft",
@@ -171,7 +172,7 @@ recipe cleared {
     },
   ],
   checks: {
-    onLayer: ({ action, before, report }) => {
+    onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over?.buildsFilm) return;
       for (const coat of reachedCoats(before.layers)) {
@@ -187,6 +188,17 @@ recipe cleared {
               : `Choose a clear as flexible as the layer below, or ${coat.action ? "leave that layer out" : "strip that layer first"}.`,
           ...(over.role === "paint" || coat.action ? {} : { abrades: "to the wood" }),
           related: [layerBelow(coat)],
+          fixes:
+            over.role === "paint"
+              ? [
+                  insertAbove(
+                    "undertaking",
+                    action,
+                    "Put a bonding primer between the two",
+                    primerLines(action),
+                  ),
+                ]
+              : takeOldFinishOff(run, before, action),
         });
         return;
       }

@@ -8,6 +8,7 @@ import { type Relation, relation } from "../../knowledge/layer-relation.ts";
 import { COMPATIBILITY_LIST, HANDBOOK_16, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { dryingTimeOf } from "../../surface/drying-time.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import {
   hasReached,
   hasWaited,
@@ -17,6 +18,7 @@ import {
   waitedOf,
 } from "../../surface/state.ts";
 import { barrierLines } from "../coat-queries.ts";
+import { takeOldFinishOff } from "../remedy-fixes.ts";
 import type { Report, TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
@@ -197,16 +199,21 @@ recipe glazed {
     },
   ],
   checks: {
-    onLayer: ({ action, before, report }) => {
+    onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over) return;
-      const found = overFilling(action, over, before) ?? overCoat(action, over, before);
+      const found = overFilling(action, over, before) ?? overCoat(run, action, over, before);
       if (found) report(found);
     },
   },
 };
 
-function overCoat(action: LayerAction, over: Family, before: SurfaceState): Report | undefined {
+function overCoat(
+  run: SurfaceRun,
+  action: LayerAction,
+  over: Family,
+  before: SurfaceState,
+): Report | undefined {
   const coat = topCoat(before);
   const below = coat?.family;
   if (!coat || !below) return undefined;
@@ -214,7 +221,8 @@ function overCoat(action: LayerAction, over: Family, before: SurfaceState): Repo
   const place = layerBelow(coat);
   const name = coatName(coat);
   if (found.verdict === "no" && isTooLate(over, below)) {
-    return tooLate(action, over, below, name, found, place);
+    const report = tooLate(action, over, below, name, found, place);
+    return { ...report, fixes: takeOldFinishOff(run, before, action) };
   }
   if (found.verdict === "needs a barrier" && needsItsOwnBarrier(over, below)) {
     // Until the oil has cured, `solvent-lifts-layer` says that it has to, and what comes then.
@@ -292,9 +300,16 @@ function remedyFor(below: Family, over: Family): Pick<Report, "remedy" | "abrade
       abrades: "surface",
     };
   if (over.role === "conditioner")
-    return { remedy: "Put the conditioner on bare wood, right under the stain, or leave it out." };
+    return {
+      remedy:
+        "Strip or sand to bare wood first and put the conditioner right under the stain, or leave it out.",
+      abrades: "to the wood",
+    };
   if (over.name === "grain filler")
-    return { remedy: "Fill the pores of bare or thinly sealed wood, or leave the filler out." };
+    return {
+      remedy: "Strip or sand to bare or thinly sealed wood first, or leave the filler out.",
+      abrades: "to the wood",
+    };
   return {
     remedy: "Strip the layer below first, or go on with the same conversion varnish.",
     abrades: "to the wood",

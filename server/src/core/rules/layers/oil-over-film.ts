@@ -1,10 +1,13 @@
 /**
  * Drying oil or hardwax oil over a film: it cannot soak in, and what stays on top remains tacky.
  */
+import type { Fix } from "../../findings.ts";
 import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
+import type { LayerAction } from "../../surface/actions.ts";
 import { type Coat, isFilm } from "../../surface/state.ts";
 import { isPorousPaint, slickName, slickSubstrate } from "../coat-queries.ts";
-import type { TradeRule } from "../rule.ts";
+import { putOnInstead, takeOldFinishOff } from "../remedy-fixes.ts";
+import type { MomentContext, TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
 export const oilOverFilm: TradeRule = {
@@ -122,7 +125,8 @@ job boxes {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, report }) => {
+    onLayer: (ctx) => {
+      const { action, before, run, report } = ctx;
       const over = action.use.material?.family;
       if (over?.role !== "oil" || !over.penetrating) return;
       // Oil over oil that lies on a film already: the first of them was the mistake.
@@ -137,12 +141,24 @@ job boxes {
           over.binder === "soap"
             ? "Soap that cannot soak in stays a smeary skin that water takes off again."
             : "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
-        remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
-        abrades: "to the wood",
+        ...(slick
+          ? { remedy: "Put wax or a clear that builds a film on instead." }
+          : {
+              remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
+              abrades: "to the wood" as const,
+            }),
         related: film && !slick ? [layerBelow(film)] : [],
+        fixes: instead(ctx),
       });
     },
   },
 };
+
+/** The wood made bare under the oil; else, on what is none or over a new film, a clear that needs no wood. */
+function instead({ action, before, run }: MomentContext<LayerAction>): readonly Fix[] {
+  const off = takeOldFinishOff(run, before, action);
+  if (off.length > 0 || action.coat > 1) return off;
+  return [putOnInstead(action, "Put waterborne polyurethane on instead", "waterborne polyurethane", 2)];
+}
 
 const isShellac = ({ family }: Coat): boolean => family?.role === "clear" && family.binder === "shellac";

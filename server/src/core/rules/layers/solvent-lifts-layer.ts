@@ -15,6 +15,7 @@ import {
   waitedOf,
 } from "../../surface/state.ts";
 import { barrierLines, familiesOf, meltsInto, reachedCoats } from "../coat-queries.ts";
+import { inWaterInstead, takeOldFinishOff } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
 
@@ -187,7 +188,7 @@ recipe repainted {
     },
   ],
   checks: {
-    onLayer: ({ action, before, report }) => {
+    onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over) return;
       const found = reachedCoats(before.layers)
@@ -234,7 +235,9 @@ recipe repainted {
                   barrierLines(action),
                 ),
               ]
-            : [],
+            : untilCured
+              ? []
+              : [...takeOldFinishOff(run, before, action), ...inWaterInstead(action, worst)],
       });
     },
     onStep: ({ action, before, report }) => {

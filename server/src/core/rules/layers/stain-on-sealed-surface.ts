@@ -2,10 +2,12 @@
  * A penetrating stain where it cannot soak in: on a film, on laminate or metal, on a filler that takes none. A stain
  * laid thin `as toner` is meant for a film, and a thin washcoat lets a stain through.
  */
-import type { RelatedPlace } from "../../findings.ts";
+import type { Fix, RelatedPlace } from "../../findings.ts";
+import type { LayerAction } from "../../surface/actions.ts";
 import { type Coat, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
 import { isPorousPaint, slickName } from "../coat-queries.ts";
-import type { Report, TradeRule } from "../rule.ts";
+import { layAsToner, putOnInstead, takeOldFinishOff } from "../remedy-fixes.ts";
+import type { MomentContext, Report, TradeRule } from "../rule.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
 
 export const stainOnSealedSurface: TradeRule = {
@@ -191,7 +193,8 @@ job boxes {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, report }) => {
+    onLayer: (ctx) => {
+      const { action, before, run, report } = ctx;
       const over = action.use.material?.family;
       if (!over?.penetrating || over.role !== "stain" || action.toner) return;
       const sealed = sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickName(run));
@@ -202,10 +205,20 @@ job boxes {
         remedy: sealed.remedy,
         ...(sealed.abrades ? { abrades: sealed.abrades } : {}),
         related: sealed.related,
+        fixes: instead(ctx),
       });
     },
   },
 };
+
+/** The wood made bare under the stain; on what has none a paint, and on a new film a toner. */
+function instead({ action, before, run }: MomentContext<LayerAction>): readonly Fix[] {
+  if (action.coat > 1) return [];
+  if (substrateSeals(before, slickName(run)))
+    return [putOnInstead(action, "Paint it instead", "acrylic paint", 2)];
+  const off = takeOldFinishOff(run, before, action);
+  return off.length > 0 ? off : layAsToner(action);
+}
 
 interface Sealed {
   readonly what: string;

@@ -13,6 +13,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { isSanding, lastIndexOf } from "../../surface/run-index.ts";
 import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
+import { sandBetweenCoats } from "../remedy-fixes.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, related } from "../texts.ts";
 
@@ -301,7 +302,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
     fixes:
       action.coat === 1
         ? [insertAbove("undertaking", action, "Sand the raised grain down", sandingLines(action, 220))]
-        : [],
+        : sandBetweenCoats(action, "Sand the raised grain down between the coats", 220),
   });
 }
 

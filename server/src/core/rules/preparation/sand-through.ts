@@ -4,13 +4,14 @@
  * Wood taken is calculated by the notation's rule, 10 divided by the grit in millimetres a pass. A laminate may be scuffed, and
  * one pass of 180 or finer is a scuff by another name. Plywood says nothing about its face and stays silent.
  */
+import type { Fix } from "../../findings.ts";
 import { materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
 import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { related } from "../texts.ts";
+import { related, replaceAt } from "../texts.ts";
 
 /** From this grit on, sanding a laminate only dulls it. */
 const DULLS_LAMINATE = 180;
@@ -169,6 +170,7 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
     why: `Beyond ${mm(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
     remedy: "Start with a finer grit or leave out a pass, and take off an old finish with a stripper.",
     abrades: "to the wood",
+    fixes: finerStart(action, before.woodTakenMm, limit),
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),
     related: [
       ...(run.surface?.substrate.place
@@ -177,6 +179,29 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
       ...(earlier && earlier !== action ? [related(earlier.place, "Wood is taken from here on")] : []),
     ],
   });
+}
+
+/** The line without its coarsest grits, as many as it takes; none where nothing would be left of it. */
+function finerStart(action: StepAction, taken: number, limit: number): readonly Fix[] {
+  const { grits } = action.syntax;
+  const [first] = grits;
+  if (!action.gritsKnown || !first || grits.length !== action.grits.length) return [];
+  const from = action.grits.findIndex(
+    (_, index) =>
+      taken + action.grits.slice(index).reduce((sum, grit) => sum + materialTakenMm(grit), 0) <= limit,
+  );
+  if (from < 1) return [];
+  const place = { ...action.place, span: { start: first.span.start, end: grits[from]!.span.start } };
+  return [replaceAt("change", place, `Start with ${action.grits[from]}`, "")];
+}
+
+/** The verb and its grits become a scuffing. */
+function onlyScuffed(action: StepAction): readonly Fix[] {
+  const { verb, grits } = action.syntax;
+  const last = grits.at(-1);
+  if (!verb || !last) return [];
+  const place = { ...action.place, span: { start: verb.span.start, end: last.span.end } };
+  return [replaceAt("change", place, "Only scuff it with 180", "scuff 180")];
 }
 
 function gritThatGoesThrough(action: StepAction, taken: number, limit: number): number | undefined {
@@ -205,6 +230,7 @@ function checkLaminate({ action, after, run, report }: MomentContext<StepAction>
     why: "The printed sheet is a few tenths of a millimetre thick, and once its pattern is sanded away it cannot be brought back.",
     remedy: "Only dull it: `step scuff 180`, or a light pass with 220 by hand.",
     abrades: "surface",
+    fixes: onlyScuffed(action),
     ...(run.surface?.substrate.place
       ? { related: [related(run.surface.substrate.place, "The surface is laminate")] }
       : {}),

@@ -3,9 +3,11 @@
  * a surface of hard wear ends while its last film is still soft.
  */
 import { Temporal } from "temporal-polyfill";
+import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
 import { airOf } from "../group-bad-air.ts";
+import { waitForCure } from "../remedy-fixes.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
 import {
   briefCoatName,
@@ -211,6 +213,7 @@ job shelves {
       const missing = film && missingTo(run.final, film, "cured");
       if (!last || !missing) return;
       const { needed, had } = missing;
+      const over = layerOver(run, film);
       report(
         last,
         shortWait(
@@ -224,6 +227,7 @@ job shelves {
               ),
             why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
             instead: "wait until cured",
+            ...(over ? { where: `above \`${over.use.name}\`` } : {}),
             also: "keep the piece out of use until then",
             ...namedByParameter(film),
             level: "warning",
@@ -236,6 +240,7 @@ job shelves {
               ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
             ],
             causes: [uncured(film), ...(needed.tooCold ? [airOf(run.job?.name)] : [])],
+            fixes: [waitForCure(last, over)],
           },
         ),
       );
@@ -263,6 +268,10 @@ job shelves {
 /** The topmost new coat that builds a film. */
 const lastFilm = (run: SurfaceRun): Coat | undefined =>
   run.final.layers.findLast((coat) => coat.origin === "new" && isFilm(coat));
+
+/** The layer that goes over the last film, oil or wax: `wait until cured` below it is about that one. */
+const layerOver = (run: SurfaceRun, film: Coat): LayerAction | undefined =>
+  run.final.layers.find((coat) => coat.serial > film.serial && coat.action)?.action;
 
 const lastCoat = (run: SurfaceRun): Coat | undefined =>
   run.final.layers.findLast((layer) => layer.origin === "new");

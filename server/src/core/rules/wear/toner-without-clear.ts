@@ -3,6 +3,7 @@
  * nothing above it at all is an `unprotected-layer`.
  */
 import { actionOf } from "../coat-queries.ts";
+import { clearBetween } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, layerBelow } from "../texts.ts";
 
@@ -67,6 +68,8 @@ export const tonerWithoutClear: TradeRule = {
         why: `A toner lies on the film and not in the wood: ${coatName(soft)} drags it, and it soon rubs through.`,
         remedy: "Put a coat of a clear over the toner first.",
         related: [layerBelow(soft)],
+        fixes:
+          toner.family && above[0] === soft && soft.action ? clearBetween(toner.family, soft.action) : [],
       });
     },
   },

@@ -6,8 +6,9 @@ import type { Fix } from "../../findings.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
+import { moreCoats } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, fixOf, related } from "../texts.ts";
+import { coatName, related } from "../texts.ts";
 import { wearingCoats, worthOfCoat } from "../wear-queries.ts";
 
 export const tooWeakForWear: TradeRule = {
@@ -284,21 +285,15 @@ job tables {
         why: "So thin a finish wears through where hands, cups and wet cloths go.",
         remedy: `Add ${more} of ${coatName(last)}.`,
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
-        fixes: moreCoats(action, last, missing),
+        fixes: moreOf(action, last, missing),
       });
     },
   },
 };
 
-/** More coats of the layer, where it says in figures how many there are and what is done between them. */
-function moreCoats(action: Action, last: Coat, missing: number): readonly Fix[] {
-  if (action.op !== "layer" || !action.syntax.block || last.action !== action) return [];
-  const { coats } = action.syntax;
-  if (!coats || coats.kind === "name") return [];
-  const needed = action.coats + missing;
-  return [
-    fixOf("change", `Make it ${needed} coats`, [
-      { place: { ...action.place, span: coats.span }, text: `${needed}` },
-    ]),
-  ];
+/** More coats of the layer that bears the wear, where it is a line of its own. */
+function moreOf(action: Action, last: Coat, missing: number): readonly Fix[] {
+  if (action.op !== "layer" || last.action !== action) return [];
+  const fix = moreCoats(action, action.coats + missing);
+  return fix ? [fix] : [];
 }

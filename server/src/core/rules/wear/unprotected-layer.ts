@@ -5,6 +5,7 @@ import type { Role } from "../../knowledge/family-schema.ts";
 import { sentence } from "../../sentence.ts";
 import type { Coat } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
+import { clearOnTop } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName } from "../texts.ts";
 
@@ -15,6 +16,7 @@ export const unprotectedLayer: TradeRule = {
   id: "unprotected-layer",
   group: "wear",
   severity: "warning",
+  secondaryTo: ["stain-on-sealed-surface"],
   docs: {
     summary: "A paint or stain that needs a clear or wax over it gets none.",
     why: "A stain alone rubs off and takes every drop of water, and a chalky or milk paint marks, stains and powders.",
@@ -193,6 +195,7 @@ job boxes {
         remedy: paint
           ? "Put a clear, oil or wax over it; a clear where wear is hard."
           : "Put a clear over it, or wax where wear is light.",
+        fixes: clearOnTop(run),
       });
     },
   },
