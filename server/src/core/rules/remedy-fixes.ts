@@ -30,9 +30,17 @@ export function waitForCure(last: Action, over?: LayerAction): Fix {
   const title = "Wait for the full cure";
   const line = "wait  until cured";
   if (over) return insertAbove("undertaking", over, title, [line]);
-  return last.op === "wait"
-    ? replaceAt("undertaking", last.place, title, "wait until cured")
-    : fixOf("undertaking", title, [linesBelow(last.place, [line])]);
+  if (last.op !== "wait") return fixOf("undertaking", title, [linesBelow(last.place, [line])]);
+  const { until, overnight, time } = last.syntax;
+  const said = until ?? overnight ?? time;
+  return said
+    ? replaceAt(
+        "undertaking",
+        at(last.place, said.span.start, said.span.end),
+        title,
+        until ? "cured" : "until cured",
+      )
+    : replaceAt("undertaking", last.place, title, "wait until cured");
 }
 
 const wordOf = (name: FamilyName): string => name.replaceAll(" ", "_");
@@ -240,15 +248,14 @@ export function inWaterInstead(action: LayerAction, below: Family): readonly Fix
 
 /** Another material instead, in so many coats; the tails of the line go with the old one, its block stays. */
 export function putOnInstead(action: LayerAction, title: string, name: FamilyName, coats = 1): Fix {
-  const [first = "", ...rest] = coatLines(name, coats);
-  const { block } = action.syntax;
-  const text = block
-    ? `layer ${wordOf(name)} x ${coats}`
-    : [first, ...rest.map((line) => `  ${line}`)].join("\n");
+  const { place } = action;
+  const { block, material } = action.syntax;
+  const [first = "", ...rest] = coatLines(name, coats).map((line) => line.replace(/^layer /u, ""));
+  const text = block ? `${wordOf(name)} x ${coats}` : [first, ...rest.map((line) => `  ${line}`)].join("\n");
   const safety = safetyLine(action, dutiesOf(name));
   const isStated = safety.length > 0 || (coats > 1 && !block);
   return fixOf(isStated ? "undertaking" : "change", title, [
-    ...(safety.length > 0 ? [linesAbove(action.place, safety)] : []),
-    { place: action.place, text },
+    ...(safety.length > 0 ? [linesAbove(place, safety)] : []),
+    { place: at(place, material?.span.start ?? place.span.end, place.span.end), text },
   ]);
 }
