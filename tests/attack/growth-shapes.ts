@@ -261,9 +261,14 @@ const MEANING: readonly Shape[] = [
     2000,
     (size) => `${times(size, (idx) => `recipe r${idx} {\n  follow r${(idx + 1) % size}\n}\n`)}`,
   ),
-  text("recipes that follow all others", 8, 128, (size) =>
-    times(size, (idx) => `recipe r${idx} {\n${times(size, (other) => `  follow r${other}\n`)}}\n`),
-  ),
+  // Its size is the number of `follow` lines, since the text grows with the square of the recipes.
+  text("recipes that follow all others", 256, 16_384, (size) => {
+    const recipes = Math.round(Math.sqrt(size));
+    return times(
+      recipes,
+      (idx) => `recipe r${idx} {\n${times(recipes, (other) => `  follow r${other}\n`)}}\n`,
+    );
+  }),
   text(
     "recipes given to themselves",
     8,

@@ -108,3 +108,28 @@ test("a sheet lists the gravest findings, and counts the others", () => {
   expect(sheet).toContain(" 50. error");
   expect(sheet).not.toContain(" 51. error");
 });
+
+describe("recipes given to each other", () => {
+  const text = (size: number): string =>
+    times(
+      size,
+      (i) =>
+        `recipe r${i}(a: recipe, b: recipe) {\n  follow a(a: b, b: a)\n  follow b(a: a, b: b)\n}\nrecipe t${i} {\n  follow r${i}(a: r${i}, b: r${(i + 1) % size})\n}\n`,
+    );
+
+  test("may mean so much that it is cut off", () => {
+    const make = (size: number) => analyse({ "a.finish": text(size) });
+    const work = (analysis: ReturnType<typeof make>) => analysis.semanticTokens("a.finish", "all");
+    expect(growth(make, work, { from: 64, to: 256 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("are renamed only where all is known that a name may mean", () => {
+    const few = analyse({ "a.finish": text(3) });
+    const many = analyse({ "a.finish": text(200) });
+    const at = "recipe ".length;
+    expect(few.rename("a.finish", at, "other")).toHaveProperty("edits");
+    expect(many.rename("a.finish", at, "other")).toEqual({
+      refusal: expect.stringContaining("nothing can be renamed"),
+    });
+  });
+});

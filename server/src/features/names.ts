@@ -11,7 +11,7 @@ import type { Checker } from "../core/check.ts";
 import type { Recipe } from "../core/model/model.ts";
 import type { Program, ProgramDeclaration, UseLink } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import { calledRecipes, type HandedOn, handedOnRecipes } from "./names/handed-on.ts";
+import { calledRecipes, type HandedOnRecipes, handedOnRecipes } from "./names/handed-on.ts";
 import type { Referent } from "./names/referent.ts";
 import { callerOf, type NameContext, referentsOf } from "./names/resolve.ts";
 
@@ -30,6 +30,8 @@ export interface Names {
   readonly program: Program;
   /** In the order of the text. Words of the notation are none, but for `all`, which means surfaces. */
   inFile(file: FileId): readonly Occurrence[];
+  /** Whether all is known that a name may mean; not so where recipes are handed on without measure. */
+  readonly isComplete: boolean;
   /** The name that an offset is in or at an end of. */
   at(file: FileId, offset: number): Occurrence | undefined;
   /** In all files, the names that may mean one of these. */
@@ -40,16 +42,17 @@ export interface Names {
 
 export function createNames(checker: Checker): Names {
   const { program } = checker;
-  let handedOn: HandedOn | undefined;
+  let recipes: HandedOnRecipes | undefined;
+  const handedOn = (): HandedOnRecipes => {
+    recipes ??= handedOnRecipes(checker);
+    return recipes;
+  };
   const known = new Map<FileId, readonly Occurrence[]>();
   const context = (file: FileId, declaration: ProgramDeclaration): NameContext => ({
     file,
     scope: checker.scope(file),
     declaration,
-    handedOn: (parameter) => {
-      handedOn ??= handedOnRecipes(checker);
-      return handedOn(parameter);
-    },
+    handedOn: (parameter) => handedOn().handedOn(parameter),
   });
   const inFile = (file: FileId): readonly Occurrence[] => {
     const found =
@@ -64,6 +67,9 @@ export function createNames(checker: Checker): Names {
     checker,
     program,
     inFile,
+    get isComplete() {
+      return handedOn().isComplete;
+    },
     at: (file, offset) => {
       const found = inFile(file).filter(({ span }) => touches(span, offset));
       return found.find(({ span }) => offset < span.end) ?? found[0];

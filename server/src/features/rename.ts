@@ -66,8 +66,12 @@ function renameable(names: Names, file: FileId, offset: number): Renameable | Re
       refusal: `\`${text}\` may mean several things here. Rename the one you mean where it is declared.`,
     };
   }
+  if (!names.isComplete) return { refusal: TOO_MANY };
   return { occurrence, referents };
 }
+
+const TOO_MANY =
+  "The recipes here are handed on to each other in so many ways that not all is known that a name may mean, so nothing can be renamed.";
 
 const NO_NAME =
   "There is no name here. Names of materials, pieces, surfaces, shops, recipes, jobs and parameters can be changed; words of the notation cannot.";

@@ -14,10 +14,25 @@ import { placeKey } from "../../core/place.ts";
 
 export type HandedOn = (parameter: RecipeParameter) => readonly Recipe[];
 
-export function handedOnRecipes(checker: Checker): HandedOn {
+/**
+ * Recipes that are handed on to each other in a ring may all stand for one another, which grows with the cube of their
+ * number: so often a recipe is handed on to a parameter, and what comes then is left out.
+ */
+const MOST_HANDED_ON = 50_000;
+
+export interface HandedOnRecipes {
+  readonly handedOn: HandedOn;
+  /** Whether nothing was left out; else a parameter may stand for more. */
+  readonly isComplete: boolean;
+}
+
+export function handedOnRecipes(checker: Checker): HandedOnRecipes {
+  let left = MOST_HANDED_ON;
   const found = new Map<string, Map<string, Recipe>>();
   const handedOn: HandedOn = (parameter) => [...(found.get(placeKey(parameter.place))?.values() ?? [])];
   const add = (parameter: RecipeParameter, recipe: Recipe): boolean => {
+    if (left <= 0) return false;
+    left -= 1;
     const key = placeKey(parameter.place);
     const recipes = found.get(key) ?? new Map<string, Recipe>();
     const isNew = !recipes.has(placeKey(recipe.namePlace));
@@ -28,8 +43,8 @@ export function handedOnRecipes(checker: Checker): HandedOn {
   const sites = callSites(checker);
   // Every round but the last finds a recipe more for some parameter, so this ends.
   let isNews = true;
-  while (isNews) isNews = sites.filter((site) => handOn(site, handedOn, add)).length > 0;
-  return handedOn;
+  while (isNews) isNews = sites.filter((site) => left > 0 && handOn(site, handedOn, add)).length > 0;
+  return { handedOn, isComplete: left > 0 };
 }
 
 /** The recipes that a call may mean. `caller` is the recipe around it; none around the lines of a job. */
