@@ -40,21 +40,15 @@ import { DECLARATION_WORDS } from "./vocabulary.ts";
 
 /** Parses a file. With the tree of an earlier version, unchanged declarations keep their bodies. */
 export function parseFile(text: string, previous?: FileTree): FileTree {
-  const sections = readSections(text, previous);
-  const keys = new Map<string, number>();
-  const pieces: FilePiece[] = [];
-  let start = 0;
-  for (const section of sections) {
-    for (const piece of section.pieces) {
-      const offset = piece.offset + start;
-      pieces.push(
-        piece.kind === "declaration"
-          ? { ...piece, offset, key: uniqueKey(piece.body.syntax, keys) }
-          : { ...piece, offset },
-      );
-    }
-    start += section.text.length;
-  }
+  const before = (previous && SECTIONS.get(previous)) ?? [];
+  const kept = commonEnds(before, text);
+  const replaced = before.slice(kept.first, before.length - kept.last);
+  const middle = readSections(text.slice(kept.start, kept.end), replaced);
+  const sections = [...before.slice(0, kept.first), ...middle, ...before.slice(before.length - kept.last)];
+  const pieces =
+    previous && hasSameNames(replaced, middle)
+      ? piecesMoved(previous, kept.start, [before.slice(0, kept.first), replaced, middle], text.length)
+      : piecesPlaced(sections);
   const tree = { text, pieces };
   SECTIONS.set(tree, sections);
   return tree;
@@ -122,21 +116,68 @@ export function fileProblems(tree: FileTree): SyntaxProblem[] {
 /** A section that has been read; the offsets of its pieces count from its start. */
 interface Section {
   readonly text: string;
-  readonly pieces: readonly (Omit<DeclarationTree, "key"> | TriviaPiece | StrayPiece)[];
+  readonly pieces: readonly SectionPiece[];
 }
+
+type SectionPiece = Omit<DeclarationTree, "key"> | TriviaPiece | StrayPiece;
 
 /** The sections of each tree, for the reading of the next version of its file. */
 const SECTIONS = new WeakMap<FileTree, readonly Section[]>();
 
+/** Sections that a new text begins and ends with as the old one did, and the part of it between them. */
+interface CommonEnds {
+  readonly first: number;
+  readonly last: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/**
+ * What an edit left alone at both ends. Where a section begins is decided by its own head and by the lines above that, so
+ * the section next to the edit is cut anew on either side, and nothing beyond it can change.
+ */
+function commonEnds(before: readonly Section[], text: string): CommonEnds {
+  let first = 0;
+  let start = 0;
+  while (first < before.length && text.startsWith(before[first]!.text, start)) {
+    start += before[first]!.text.length;
+    first += 1;
+  }
+  if (first > 0) {
+    first -= 1;
+    start -= before[first]!.text.length;
+  }
+  let last = 0;
+  let end = text.length;
+  for (let idx = before.length - 1; idx > first; idx -= 1) {
+    const from = end - before[idx]!.text.length;
+    if (from < start || !text.startsWith(before[idx]!.text, from)) {
+      break;
+    }
+    end = from;
+    last += 1;
+  }
+  if (last > 0) {
+    end += before[before.length - last]!.text.length;
+    last -= 1;
+  }
+  return { first, last, start, end };
+}
+
 /** Things of an earlier version by their text, each to be given out once. */
 type Store<T> = Map<string, T[]>;
 
-function readSections(text: string, previous: FileTree | undefined): readonly Section[] {
-  const before = storeOf((previous && SECTIONS.get(previous)) ?? []);
+function readSections(text: string, replaced: readonly Section[]): readonly Section[] {
+  const before = storeOf(replaced);
   const kept = sectionsOf(text).map((own) => ({ own, section: before.get(own)?.shift() }));
   const left = [...before.values()].flat().flatMap((section) => section.pieces);
   const bodies = storeOf(left.filter((piece) => piece.kind === "declaration").map(({ body }) => body));
-  return kept.map(({ own, section }) => section ?? readSection(own, bodies));
+  return kept.map(({ own, section }) => section ?? readSection(detached(own), bodies));
+}
+
+/** A copy: a part of a text holds on to all of it, and sections are kept through many versions of their file. */
+function detached(text: string): string {
+  return `${text} `.slice(0, -1);
 }
 
 function storeOf<T extends { readonly text: string }>(items: readonly T[]): Store<T> {
@@ -198,11 +239,78 @@ function otherPiece(piece: RawPiece, sectionTokens: readonly LexToken[]): Trivia
     : { kind: "trivia", offset, length, tokens };
 }
 
-function uniqueKey(syntax: Declaration, keys: Map<string, number>): string {
+/** All pieces of a file, with their offsets in it and the keys of its declarations. */
+function piecesPlaced(sections: readonly Section[]): readonly FilePiece[] {
+  const counts = new Map<string, number>();
+  const pieces: FilePiece[] = [];
+  let start = 0;
+  for (const section of sections) {
+    for (const piece of section.pieces) {
+      const offset = piece.offset + start;
+      pieces.push(
+        piece.kind === "declaration"
+          ? { ...piece, offset, key: uniqueKey(piece.body.syntax, counts) }
+          : { ...piece, offset },
+      );
+    }
+    start += section.text.length;
+  }
+  return pieces;
+}
+
+/** The same where no name has changed: the pieces before the edit stay, and those behind it only move. */
+function piecesMoved(
+  { text, pieces: old }: FileTree,
+  middleStart: number,
+  [head, replaced, middle]: readonly [readonly Section[], readonly Section[], readonly Section[]],
+  length: number,
+): readonly FilePiece[] {
+  const by = length - text.length;
+  const from = pieceCount(head);
+  const to = from + pieceCount(replaced);
+  const keys = old.slice(from, to).flatMap((piece) => (piece.kind === "declaration" ? [piece.key] : []));
+  const pieces = old.slice(0, from);
+  let [start, next] = [middleStart, 0];
+  for (const section of middle) {
+    for (const piece of section.pieces) {
+      const offset = piece.offset + start;
+      pieces.push(
+        piece.kind === "declaration" ? { ...piece, offset, key: keys[next++]! } : { ...piece, offset },
+      );
+    }
+    start += section.text.length;
+  }
+  for (let idx = to; idx < old.length; idx += 1) {
+    const piece = old[idx]!;
+    pieces.push(by === 0 ? piece : { ...piece, offset: piece.offset + by });
+  }
+  return pieces;
+}
+
+function pieceCount(sections: readonly Section[]): number {
+  return sections.reduce((sum, { pieces }) => sum + pieces.length, 0);
+}
+
+function hasSameNames(before: readonly Section[], after: readonly Section[]): boolean {
+  const [old, own] = [namesIn(before), namesIn(after)];
+  return old.length === own.length && old.every((name, idx) => name === own[idx]);
+}
+
+function namesIn(sections: readonly Section[]): readonly string[] {
+  return sections.flatMap(({ pieces }) =>
+    pieces.flatMap((piece) => (piece.kind === "declaration" ? [plainKey(piece.body.syntax)] : [])),
+  );
+}
+
+function plainKey(syntax: Declaration): string {
   const name = syntax.kind === "use" ? syntax.path?.value : syntax.name?.text;
-  const key = `${syntax.kind} ${name ?? "?"}`;
-  const count = (keys.get(key) ?? 0) + 1;
-  keys.set(key, count);
+  return `${syntax.kind} ${name ?? "?"}`;
+}
+
+function uniqueKey(syntax: Declaration, counts: Map<string, number>): string {
+  const key = plainKey(syntax);
+  const count = (counts.get(key) ?? 0) + 1;
+  counts.set(key, count);
   return count === 1 ? key : `${key}#${count}`;
 }
 

@@ -80,6 +80,25 @@ describe("any text", () => {
     );
   });
 
+  it("has the same tree after any edits, one after the other", () => {
+    const change = fc.tuple(
+      fc.nat(),
+      fc.nat(80),
+      fc.oneof(fc.constant(""), fc.string({ maxLength: 3 }), anyText),
+    );
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 5 }), fc.boolean(), (changes, isTwice) => {
+        let tree = parseFile(isTwice ? NOTATION + NOTATION : NOTATION);
+        for (const [where, length, inserted] of changes) {
+          const at = where % (tree.text.length + 1);
+          tree = parseFile(tree.text.slice(0, at) + inserted + tree.text.slice(at + length), tree);
+        }
+        expect(tree).toEqual(parseFile(tree.text));
+      }),
+      { ...RUNS, numRuns: 100 },
+    );
+  });
+
   it("has the pieces of its sections", () => {
     const pieces = (part: string, start = 0) =>
       splitFile(part).pieces.map(({ kind, start: from, end, problems }) => ({
