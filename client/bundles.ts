@@ -10,7 +10,7 @@
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import type { BuildOptions } from "esbuild";
+import type { BuildOptions, Plugin } from "esbuild";
 import { withoutExplanations } from "./without-explanations.ts";
 
 export const ROOT = path.resolve(import.meta.dirname, "..");
@@ -24,6 +24,8 @@ export interface Bundle {
   readonly program?: true;
   /** Explains no rule, so that the explanations and examples of the rules are left out: see `without-explanations.ts`. */
   readonly withoutExplanations?: true;
+  /** Loads `job-reports.cjs` when the first report is asked for. */
+  readonly withReportsBeside?: true;
 }
 
 export const BUNDLES: readonly Bundle[] = [
@@ -35,6 +37,13 @@ export const BUNDLES: readonly Bundle[] = [
     runsIn: "node",
     format: "cjs",
     withoutExplanations: true,
+    withReportsBeside: true,
+  },
+  {
+    entry: "server/src/reports/job-reports.ts",
+    out: "server/dist/job-reports.cjs",
+    runsIn: "node",
+    format: "cjs",
   },
   {
     entry: "server/src/entry/finishwright.ts",
@@ -75,9 +84,22 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   minify,
   legalComments: "none",
   logLevel: "warning",
-  ...(bundle.withoutExplanations && { plugins: [withoutExplanations] }),
+  plugins: [
+    ...(bundle.withoutExplanations ? [withoutExplanations] : []),
+    ...(bundle.withReportsBeside ? [reportsBeside] : []),
+  ],
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
+
+/** The reports are plain functions of plain data, so nothing is amiss if what they share with the server is there twice. */
+const reportsBeside: Plugin = {
+  name: "reports-beside",
+  setup({ onResolve }) {
+    onResolve({ filter: /\/reports\/job-reports\.ts$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./job-reports.cjs", external: true } : undefined,
+    );
+  },
+};
 
 const forNode = (bundle: Bundle): BuildOptions => ({
   platform: "node",

@@ -47,6 +47,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("client/walkthrough/*.svg"),
   vsix("server/dist/server.cjs"),
   vsix("server/dist/language-server.cjs"),
+  vsix("server/dist/job-reports.cjs"),
   vsix("server/dist/worker.js"),
 ];
 

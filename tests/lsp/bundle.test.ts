@@ -18,6 +18,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { REPORT } from "../../server/src/lsp/custom-requests.ts";
 import { type Client, joinServer, MINIMAL, type Setup } from "./harness.ts";
 
 const SERVER = fileURLToPath(new URL("../../server/dist/server.cjs", import.meta.url));
@@ -109,6 +110,17 @@ describe.each(nodes())("on %s", (node) => {
     const exited = once(server, "exit");
     await client.end();
     expect(await exited).toEqual([0, null]);
+  });
+
+  test("reports, which are loaded when they are asked for", async () => {
+    const client = await overStdio(node, {});
+    const textDocument = { uri: uriOf("job.finish") };
+    await client.open(textDocument.uri, JOB);
+    const asked = { schedule: "it", totals: "it", shopping: "Shopping list for it", sheet: "# " } as const;
+    for (const [kind, words] of Object.entries(asked)) {
+      expect(await client.request(REPORT, { textDocument, kind })).toContain(words);
+    }
+    await client.end();
   });
 
   test("a client that goes without a word does not leave the server behind", async () => {

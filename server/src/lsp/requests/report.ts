@@ -3,20 +3,12 @@
  * bench sheets as Markdown.
  */
 import type { FileId } from "../../core/place.ts";
-import type { JobResult } from "../../core/totals/job-totals.ts";
-import { jobPaper } from "../../core/totals/paper.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { shownText } from "../../escape/shown-text.ts";
-import { shoppingList } from "../../features/shopping-list.ts";
 import type { Analysis, FileSpan } from "../../features/types.ts";
-import { coloursFor } from "../../reports/colours.ts";
+import type { ReportedJob } from "../../reports/job-reports.ts";
 import { regionOf } from "../../reports/reported.ts";
-import { scheduleText } from "../../reports/schedule-text.ts";
-import { sheetDocument } from "../../reports/sheet-document.ts";
-import { sheetsMarkdown } from "../../reports/sheet-markdown.ts";
-import { shoppingText } from "../../reports/shopping-report.ts";
-import { totalsText } from "../../reports/totals-text.ts";
-import type { ReportKind, ReportParams } from "../custom-requests.ts";
+import type { ReportParams } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";
 
@@ -28,15 +20,9 @@ export const report = async (session: Session, params: ReportParams): Promise<st
   if (params.kind === "sheet") return sheetsOf(analysis, file, params.job);
   const jobs = reportedJobs(analysis, file, params.job);
   if (jobs.length === 0) return `${noJobs(file, params.job)}\n`;
-  return [...errorNotes(analysis, jobs), TEXTS[params.kind](jobs)].join("\n");
+  const { JOB_REPORTS } = await import("../../reports/job-reports.ts");
+  return [...errorNotes(analysis, jobs), JOB_REPORTS[params.kind](jobs)].join("\n");
 };
-
-interface ReportedJob {
-  readonly file: FileId;
-  /** The file's own name. */
-  readonly label: string;
-  readonly result: JobResult;
-}
 
 function reportedJobs(analysis: Analysis, file: FileId, job: string | undefined): readonly ReportedJob[] {
   const jobsOf = (at: FileId): readonly ReportedJob[] =>
@@ -56,13 +42,12 @@ const noJobs = (file: FileId, job: string | undefined): string =>
     : `${shownName(file)} has no job ${shownText(job)} any more.`;
 
 /** The sheets say themselves which findings stand open. */
-function sheetsOf(analysis: Analysis, file: FileId, job: string | undefined): string {
+async function sheetsOf(analysis: Analysis, file: FileId, job: string | undefined): Promise<string> {
   const all = analysis.sheets(file);
   const sheets = job === undefined ? all : all.filter(({ kind, name }) => kind === "job" && name === job);
   if (sheets.length === 0) return `${markdownText(job === undefined ? noSheets(file) : noJobs(file, job))}\n`;
-  return sheetsMarkdown(
-    sheets.map((sheet) => sheetDocument(sheet, fileNameOf(sheet.file), (at) => placeText(analysis, at))),
-  );
+  const { sheetsReport } = await import("../../reports/job-reports.ts");
+  return sheetsReport(sheets, fileNameOf, (at) => placeText(analysis, at));
 }
 
 const noSheets = (file: FileId): string =>
@@ -73,23 +58,6 @@ function placeText(analysis: Analysis, { file, span }: FileSpan): string {
   const label = fileNameOf(file);
   return `${label}:${regionOf({ label, text: analysis.text(file) ?? "" }, span).line}`;
 }
-
-const PLAIN = coloursFor({ isTTY: false, env: {} });
-
-const TEXTS: Readonly<Record<Exclude<ReportKind, "sheet">, (jobs: readonly ReportedJob[]) => string>> = {
-  schedule: (jobs) =>
-    scheduleText(
-      jobs.map(({ result }) => result),
-      PLAIN,
-    ),
-  totals: (jobs) => totalsText(jobs, PLAIN),
-  shopping: (jobs) => {
-    const results = jobs.map(({ result }) => result);
-    const paper = jobPaper(results.flatMap(({ runs }) => runs));
-    const names = results.map(({ job }) => job.name).join(", ");
-    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper })}`;
-  },
-};
 
 /** Figures of a file with errors may be wrong, and are shown all the same. */
 function errorNotes(analysis: Analysis, jobs: readonly ReportedJob[]): readonly string[] {

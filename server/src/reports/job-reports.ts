@@ -1,0 +1,46 @@
+/**
+ * The reports that an editor shows of jobs, behind one module: the language server loads it when the first is asked for.
+ */
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { jobPaper } from "../core/totals/paper.ts";
+import type { Sheet } from "../features/sheet/model.ts";
+import { shoppingList } from "../features/shopping-list.ts";
+import type { FileSpan } from "../features/types.ts";
+import { coloursFor } from "./colours.ts";
+import { scheduleText } from "./schedule-text.ts";
+import { sheetDocument } from "./sheet-document.ts";
+import { sheetsMarkdown } from "./sheet-markdown.ts";
+import { shoppingText } from "./shopping-report.ts";
+import { totalsText } from "./totals-text.ts";
+
+export interface ReportedJob {
+  readonly file: string;
+  /** The file's own name. */
+  readonly label: string;
+  readonly result: JobResult;
+}
+
+const PLAIN = coloursFor({ isTTY: false, env: {} });
+
+/** Plan, totals or shopping list of jobs, as text without colours. */
+export const JOB_REPORTS = {
+  schedule: (jobs: readonly ReportedJob[]): string =>
+    scheduleText(
+      jobs.map(({ result }) => result),
+      PLAIN,
+    ),
+  totals: (jobs: readonly ReportedJob[]): string => totalsText(jobs, PLAIN),
+  shopping: (jobs: readonly ReportedJob[]): string => {
+    const results = jobs.map(({ result }) => result);
+    const paper = jobPaper(results.flatMap(({ runs }) => runs));
+    const names = results.map(({ job }) => job.name).join(", ");
+    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper })}`;
+  },
+} as const;
+
+/** Bench sheets as Markdown; `place` is how a finding's place is named. */
+export const sheetsReport = (
+  sheets: readonly Sheet[],
+  nameOf: (file: string) => string,
+  place: (at: FileSpan) => string,
+): string => sheetsMarkdown(sheets.map((sheet) => sheetDocument(sheet, nameOf(sheet.file), place)));
