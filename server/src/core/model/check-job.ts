@@ -50,7 +50,7 @@ export function checkJob(
       lookUp(ctx, "job", scope.jobs, field.value.name);
   }
   checkJobsGoingRound(ctx, job);
-  const known = surfacesByName([...pieces]);
+  const known = knownSurfaces([...pieces]);
   const allPiecesKnown = job.pieces.length === pieces.size;
   for (const apply of job.applies) {
     const call = apply.syntax.call;
@@ -75,6 +75,17 @@ interface KnownSurfaces {
   readonly pieces: ReadonlyMap<string, Piece>;
   /** By name, in the order of the pieces. */
   readonly surfaces: ReadonlyMap<string, readonly { readonly piece: Piece; readonly surface: Surface }[]>;
+}
+
+/** Many jobs may work on one large piece. */
+const ofOnePiece = new WeakMap<Piece, KnownSurfaces>();
+
+function knownSurfaces(pieces: readonly Piece[]): KnownSurfaces {
+  const [only, ...others] = pieces;
+  if (!only || others.length > 0) return surfacesByName(pieces);
+  const known = ofOnePiece.get(only) ?? surfacesByName(pieces);
+  ofOnePiece.set(only, known);
+  return known;
 }
 
 function surfacesByName(pieces: readonly Piece[]): KnownSurfaces {

@@ -5,7 +5,7 @@
 import type { Job, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { Place } from "../place.ts";
-import { type JobSurface, jobSurfaces, surfacesWorkedOn } from "./job-surfaces.ts";
+import { appliedSurfaces, type JobSurface, jobSurfacesNamed } from "./job-surfaces.ts";
 
 /** A surface as a job comes to it. */
 export interface Visited {
@@ -39,7 +39,7 @@ export interface LeftBy {
 export function createJobHistory(scope: Scope): JobHistory {
   const known = new Map<Job, SurfacesByName>();
   const workedOn = (job: Job): SurfacesByName => {
-    const surfaces = known.get(job) ?? byName(surfacesWorkedOn(job, scope));
+    const surfaces = known.get(job) ?? byName([...appliedSurfaces(job, scope).keys()]);
     known.set(job, surfaces);
     return surfaces;
   };
@@ -48,7 +48,7 @@ export function createJobHistory(scope: Scope): JobHistory {
     const told = surface.asLeftBy;
     const leaving = told && scope.jobs.get(told.job);
     if (!leaving || leaving === job) return undefined;
-    const named = jobSurfaces(leaving, scope).filter((it) => it.surface.name === surface.name);
+    const named = jobSurfacesNamed(leaving, scope, surface.name);
     const left = named.find((it) => it.piece.name === piece.name) ?? named[0];
     return left && { job: leaving, surface: left };
   };

@@ -2,7 +2,7 @@
  * The surfaces of a job: those of its pieces, and those that its `apply` lines mean.
  */
 import type { Target } from "../../../../grammar/src/tree.ts";
-import type { Job, Piece, Surface } from "../model/model.ts";
+import type { Job, JobApply, Piece, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 
 export interface JobSurface {
@@ -12,8 +12,26 @@ export interface JobSurface {
   readonly surface: Surface;
 }
 
-/** Every surface of the job's pieces, with the label that the job uses for it. */
-export function jobSurfaces(job: Job, scope: Scope): readonly JobSurface[] {
+interface SurfacesOfJob {
+  readonly all: readonly JobSurface[];
+  readonly byName: ReadonlyMap<string, readonly JobSurface[]>;
+  readonly order: ReadonlyMap<JobSurface, number>;
+}
+
+/** By piece and number of it: many jobs may work on one large piece, a surface each. */
+const ofOnePiece = new WeakMap<Piece, Map<number, SurfacesOfJob>>();
+
+function surfacesOf(job: Job, scope: Scope): SurfacesOfJob {
+  const [only, ...others] = job.pieces;
+  const piece = only && others.length === 0 ? scope.pieces.get(only.piece) : undefined;
+  if (!only || !piece) return sorted(listed(job, scope));
+  const known = ofOnePiece.get(piece) ?? new Map<number, SurfacesOfJob>();
+  const surfaces = known.get(only.count) ?? sorted(listed(job, scope));
+  ofOnePiece.set(piece, known.set(only.count, surfaces));
+  return surfaces;
+}
+
+function listed(job: Job, scope: Scope): readonly JobSurface[] {
   const several = job.pieces.length > 1;
   return job.pieces.flatMap(({ piece: name, count }) => {
     const piece = scope.pieces.get(name);
@@ -26,19 +44,44 @@ export function jobSurfaces(job: Job, scope: Scope): readonly JobSurface[] {
   });
 }
 
-/** The surfaces that a job applies something to. */
-export function surfacesWorkedOn(job: Job, scope: Scope): readonly JobSurface[] {
-  const surfaces = jobSurfaces(job, scope);
-  const named = job.applies.flatMap((apply) => apply.syntax.targets);
-  return surfaces.filter((surface) => named.some((target) => targets(target, surface, surfaces)));
+function sorted(all: readonly JobSurface[]): SurfacesOfJob {
+  const byName = new Map<string, JobSurface[]>();
+  for (const each of all) {
+    const named = byName.get(each.surface.name);
+    if (named) named.push(each);
+    else byName.set(each.surface.name, [each]);
+  }
+  return { all, byName, order: new Map(all.map((each, index) => [each, index])) };
 }
 
-/** Whether a target of an `apply` line means this surface. */
-export function targets(target: Target, candidate: JobSurface, all: readonly JobSurface[]): boolean {
+/** Every surface of the job's pieces, with the label that the job uses for it. */
+export const jobSurfaces = (job: Job, scope: Scope): readonly JobSurface[] => surfacesOf(job, scope).all;
+
+/** The surfaces of a job that have this name. */
+export const jobSurfacesNamed = (job: Job, scope: Scope, name: string): readonly JobSurface[] =>
+  surfacesOf(job, scope).byName.get(name) ?? [];
+
+/** The surfaces that a job applies something to, in the order in which they stand, each with the lines that do so. */
+export function appliedSurfaces(job: Job, scope: Scope): ReadonlyMap<JobSurface, readonly JobApply[]> {
+  const surfaces = surfacesOf(job, scope);
+  const applied = new Map<JobSurface, JobApply[]>();
+  for (const apply of job.applies) {
+    for (const surface of new Set(apply.syntax.targets.flatMap((target) => meant(target, surfaces)))) {
+      const applies = applied.get(surface);
+      if (applies) applies.push(apply);
+      else applied.set(surface, [apply]);
+    }
+  }
+  const place = (surface: JobSurface): number => surfaces.order.get(surface)!;
+  return new Map([...applied].sort(([a], [b]) => place(a) - place(b)));
+}
+
+/** The surfaces that a target of an `apply` line means; none where more than one piece has one of its name. */
+function meant(target: Target, { all, byName }: SurfacesOfJob): readonly JobSurface[] {
   const name = target.surface?.text;
-  if (name === undefined) return false;
-  if (!target.piece && name === "all" && !all.some((s) => s.surface.name === "all")) return true;
-  if (candidate.surface.name !== name) return false;
-  if (target.piece) return candidate.piece.name === target.piece.text;
-  return all.filter((s) => s.surface.name === name).length === 1;
+  if (name === undefined) return [];
+  if (!target.piece && name === "all" && !byName.has("all")) return all;
+  const named = byName.get(name) ?? [];
+  if (target.piece) return named.filter(({ piece }) => piece.name === target.piece?.text);
+  return named.length === 1 ? named : [];
 }

@@ -13,7 +13,7 @@ import { bindArguments, defaultsOf, expand, type NamesOf, readArguments } from "
 import { followedRecipes, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { type JobHistory, type LeftBy, surfaceKey, type Visited } from "./job-history.ts";
-import { type JobSurface, jobSurfaces, surfacesWorkedOn, targets } from "./job-surfaces.ts";
+import { appliedSurfaces, type JobSurface } from "./job-surfaces.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
 
@@ -199,13 +199,8 @@ export const runAssumed: AssumedRunner = (recipe, namesOf, { followed, continued
 function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
   const { scopeOf } = asking;
   const scope = scopeOf(job.file);
-  const surfaces = jobSurfaces(job, scope);
   const shop = job.shop && scope.shops.get(job.shop.name);
-  return surfaces.flatMap((surface): readonly SurfaceRun[] => {
-    const applies = job.applies.filter((apply) =>
-      apply.syntax.targets.some((t) => targets(t, surface, surfaces)),
-    );
-    if (applies.length === 0) return [];
+  return [...appliedSurfaces(job, scope)].map(([surface, applies]): SurfaceRun => {
     const parts = applies.flatMap((apply) => {
       const call = apply.syntax.call;
       const recipe = call && scope.recipes.get(call.name.text);
@@ -224,26 +219,24 @@ function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
       areaM2: surface.surface.areaM2,
       ...(shop?.air ? { air: shop.air.value } : {}),
     });
-    return [
-      {
-        kind: "job",
-        owner: { file: job.file, declaration: job.declaration },
-        label: surface.label,
-        job,
-        piece: surface.piece,
-        pieces: surface.pieces,
-        surface: surface.surface,
-        ...(shop ? { shop } : {}),
-        applied: parts.map(({ recipe, apply }) => ({ recipe, apply })),
-        initial,
-        moments,
-        final: finalState(initial, moments),
-        cycles: parts.flatMap((part) => part.cycles),
-        ...(asking.ask((view) => view.continuedSurfaces(job.file).has(key))
-          ? { continued: true as const }
-          : {}),
-      },
-    ];
+    return {
+      kind: "job",
+      owner: { file: job.file, declaration: job.declaration },
+      label: surface.label,
+      job,
+      piece: surface.piece,
+      pieces: surface.pieces,
+      surface: surface.surface,
+      ...(shop ? { shop } : {}),
+      applied: parts.map(({ recipe, apply }) => ({ recipe, apply })),
+      initial,
+      moments,
+      final: finalState(initial, moments),
+      cycles: parts.flatMap((part) => part.cycles),
+      ...(asking.ask((view) => view.continuedSurfaces(job.file).has(key))
+        ? { continued: true as const }
+        : {}),
+    };
   });
 }
 
@@ -316,7 +309,7 @@ function jobsBefore(job: Job, scope: Scope, history: (file: FileId) => JobHistor
   const tells = ({ piece }: JobPiece): boolean =>
     scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy !== undefined) === true;
   if (!job.after && !job.pieces.some(tells)) return [];
-  return surfacesWorkedOn(job, scope).flatMap(
+  return [...appliedSurfaces(job, scope).keys()].flatMap(
     (surface) => history(job.file).nearest({ job, surface }).before?.job ?? [],
   );
 }

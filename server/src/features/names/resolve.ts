@@ -6,11 +6,11 @@
  * one's way in a file that is half typed.
  */
 import type { NameUse } from "../../../../grammar/src/names.ts";
-import type { Call, Name } from "../../../../grammar/src/tree.ts";
-import type { Job, ModelDeclaration, Recipe, RecipeParameter, Surface } from "../../core/model/model.ts";
+import type { Call } from "../../../../grammar/src/tree.ts";
+import type { ModelDeclaration, Recipe, RecipeParameter } from "../../core/model/model.ts";
 import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId } from "../../core/place.ts";
-import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
+import { jobSurfaces, jobSurfacesNamed } from "../../core/surface/job-surfaces.ts";
 import { calledRecipes, type HandedOn } from "./handed-on.ts";
 import {
   declared,
@@ -105,16 +105,13 @@ function surfacesMeant(ctx: NameContext, { name, statement }: NameUse): readonly
   if (model?.kind !== "job" || statement?.kind !== "apply") return [];
   const target = statement.targets.find(({ surface }) => surface?.span.start === name.span.start);
   if (!target) return [];
-  const surfaces = candidates(ctx.scope, model, target.piece);
-  const named = surfaces.filter((surface) => surface.name === name.text);
-  const isAll = named.length === 0 && !target.piece && name.text === "all";
-  return distinct((isAll ? surfaces : named).map(surfaceReferent));
-}
-
-function candidates(scope: Scope, job: Job, piece: Name | undefined): readonly Surface[] {
-  return piece
-    ? (scope.pieces.get(piece.text)?.surfaces ?? [])
-    : jobSurfaces(job, scope).map(({ surface }) => surface);
+  const { piece } = target;
+  const named = piece
+    ? (ctx.scope.pieces.get(piece.text)?.surfaces ?? []).filter((surface) => surface.name === name.text)
+    : jobSurfacesNamed(model, ctx.scope, name.text).map(({ surface }) => surface);
+  const isAll = named.length === 0 && !piece && name.text === "all";
+  const meant = isAll ? jobSurfaces(model, ctx.scope).map(({ surface }) => surface) : named;
+  return distinct(meant.map(surfaceReferent));
 }
 
 function callOf({ statement }: NameUse): Call | undefined {
