@@ -24,6 +24,8 @@ export interface LineRule<T> {
 /** The span of a draft that has not been read to its end. */
 export const NO_SPAN: tree.Span = { start: 0, end: 0 };
 
+const NO_PARTS: readonly tree.Measure[] = [];
+
 /** More errors in one line than this help nobody. */
 const MAX_PROBLEMS = 20;
 
@@ -69,24 +71,19 @@ export class PartParser {
   // Parts of lines
 
   protected readonly quantity = (what: string): tree.Quantity => {
-    const parts: tree.Measure[] = [];
-    const draft: Draft<tree.Quantity> = { kind: "quantity", parts, span: NO_SPAN };
+    const draft: Draft<tree.Quantity> = { kind: "quantity", parts: NO_PARTS, span: NO_SPAN };
     return this.spanned(draft, () => {
-      this.measure(parts, what);
-      while (this.at(t.NumberToken) && this.goesOnCompound(parts)) {
-        this.measure(parts, what);
+      draft.parts = [this.measure(what)];
+      while (this.at(t.NumberToken) && this.goesOnCompound(draft.parts)) {
+        draft.parts = [...draft.parts, this.measure(what)];
       }
     });
   };
 
-  private measure(parts: tree.Measure[], what: string): void {
+  private measure(what: string): tree.Measure {
     const number = make.makeNumber(this.take(t.NumberToken, what));
-    const draft: Draft<tree.Measure> = { number };
-    parts.push(draft);
     const { type } = this.peek(1);
-    if (type === t.Unit || type === t.Word) {
-      draft.unit = make.makeUnit(this.take(type));
-    }
+    return type === t.Unit || type === t.Word ? { number, unit: make.makeUnit(this.take(type)) } : { number };
   }
 
   /** A quantity or a parameter. */

@@ -118,12 +118,11 @@ export class LineParser extends FieldParser {
   });
 
   private grits(line: StepLine): void {
-    const grits: tree.Value[] = [];
-    line.grits = grits;
     if (this.at(t.Wet)) {
       line.wet = make.makeName(this.take(t.Wet));
     }
-    grits.push(this.value("a grit"));
+    const grits = [this.value("a grit")];
+    line.grits = grits;
     while (this.at(t.Comma) && this.isGritNext()) {
       this.take(t.Comma);
       grits.push(this.value("a grit"));

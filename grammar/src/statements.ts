@@ -124,7 +124,9 @@ export function lookUp<T>(table: Readonly<Record<string, T>>, word: string): T |
 
 function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<BlockKind, "file">): Statement {
   const first = node.tokens[0]!;
-  const base = { keyword: makeName(first), span: nodeSpan(node), docs: "" };
+  const keyword = makeName(first);
+  const span = nodeSpan(node);
+  const base = { keyword, span, docs: "" };
   if (!isWord(first)) {
     const example = Object.values<FieldWord | StatementWord>(
       kind === "layer" ? STATEMENTS.layer : FIELDS[kind],
@@ -146,7 +148,7 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
     return { kind: "field", ...base, value: { form: "unknown" } };
   }
   const rule = lineParser().fieldRules[field.form] as LineRule<FieldStatement["value"]>;
-  return { kind: "field", ...base, value: readLine(ctx, node, rule, field.example) };
+  return { kind: "field", keyword, span, docs: "", value: readLine(ctx, node, rule, field.example) };
 }
 
 /** A line with a grammar of its own. */
