@@ -100,7 +100,7 @@ export interface CheckerParts {
 /** Without a memory among the parts everything is worked out anew. */
 export function createChecker(program: Program, given: Partial<CheckerParts> = {}): Checker {
   const parts: CheckerParts = { ...USUAL_PARTS, ...given };
-  const scopes = memo((file: FileId) => scopeOf(program, file));
+  const scopes = memo((file: FileId) => remembered.scopeOf(file, () => scopeOf(program, file)));
   const histories = memo((file: FileId) => createJobHistory(scopes(file)));
   const view: CheckView = {
     scopeOf: scopes,
@@ -197,7 +197,7 @@ function namesOf(
   remembered: Remembered<CheckView>,
 ): readonly PlacedFinding[] {
   const namesIn: NamesIn = (declaration, suggestions) => {
-    const owner = { file: file.id, declaration: declaration.tree.key };
+    const owner = declaration.lowered.model ?? { file: file.id, declaration: declaration.tree.key };
     const query = suggestions === 0 ? "names without suggestions" : "names";
     return remembered.recall(query, owner, [declaration.lowered, suggestions], (asking) =>
       namesInDeclaration(file.id, declaration, askingScope(asking, file.id), suggestions),

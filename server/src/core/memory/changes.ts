@@ -13,6 +13,13 @@ export interface Changes {
   readonly gone: readonly string[];
   /** Declarations have come, gone, changed places, or name others than before. */
   readonly isRearranged: boolean;
+  /** What declarations meant before and mean now, where none have come, gone or changed places. */
+  readonly replaced: readonly Replaced[] | undefined;
+}
+
+export interface Replaced {
+  readonly before: ModelDeclaration;
+  readonly now: ModelDeclaration;
 }
 
 /** The changes from one state of a file to the next; undefined where the file is not there. */
@@ -43,7 +50,22 @@ export function changesBetween(
   }
   for (const declaration of fresh)
     if (before?.byKey.get(declaration.tree.key)?.lowered !== declaration.lowered) note(declaration);
-  return { names, gone, isRearranged };
+  return { names, gone, isRearranged, replaced: isMoved ? undefined : replacedIn(old, fresh) };
+}
+
+/** Of declarations with the same keys; undefined where one has lost or got its name. */
+function replacedIn(
+  old: readonly ProgramDeclaration[],
+  fresh: readonly ProgramDeclaration[],
+): readonly Replaced[] | undefined {
+  const replaced: Replaced[] = [];
+  for (const [index, { lowered }] of old.entries()) {
+    const [before, now] = [lowered.model, fresh[index]!.lowered.model];
+    if (before === now) continue;
+    if (!before || !now || before.kind !== now.kind || before.name !== now.name) return undefined;
+    replaced.push({ before, now });
+  }
+  return replaced;
 }
 
 const outline = (

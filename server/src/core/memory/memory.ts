@@ -11,11 +11,11 @@
  * carte, Proc. ACM Program. Lang. 2 (2018), ICFP). What belongs to a declaration is forgotten with it, so a memory is as
  * large as its program. Each analyst has its own.
  */
-import type { ModelDeclaration } from "../model/model.ts";
+import type { ModelDeclaration, Named } from "../model/model.ts";
 import type { Program, ProgramFile, ProgramFiles, Scope } from "../model/program.ts";
 import type { FileId } from "../place.ts";
-import { changesBetween } from "./changes.ts";
-import { type Lookup, lookupKey, recordingScopes, stillMeans } from "./recording-scope.ts";
+import { changesBetween, type Replaced } from "./changes.ts";
+import { KIND_IN_SCOPE, type Lookup, lookupKey, recordingScopes, stillMeans } from "./recording-scope.ts";
 
 /** The declaration that work is about; of a file as a whole the declaration is empty. */
 export interface Owner {
@@ -49,6 +49,8 @@ export interface Remembered<View extends ProgramView> {
     work: (asking: Asking<View>) => T,
     isSame?: (before: T, now: T) => boolean,
   ): T;
+  /** The scope of a file, kept while nothing in it changes; `make` makes it. */
+  scopeOf(file: FileId, make: () => Scope): Scope;
   /** To be given to work that depends only on how the declarations of these files name each other. */
   outlines(files: readonly FileId[]): readonly unknown[];
 }
@@ -81,12 +83,16 @@ interface Entry<View> {
 }
 
 /** What belongs to one declaration, by the kind of work. */
-type Slot<View> = Map<string, Entry<View>>;
+class Slot<View> extends Map<string, Entry<View>> {
+  /** Its declaration is gone; should it come back, it begins anew. */
+  isForgotten = false;
+}
 
 /** Without a memory all is worked out anew. */
 export const anew = <View extends ProgramView>(view: View): Remembered<View> => ({
   recall: (_query, _owner, _given, work) =>
     work({ scopeOf: view.scopeOf, ask: (question) => question(view) }),
+  scopeOf: (_file, make) => make(),
   outlines: () => [],
 });
 
@@ -119,6 +125,7 @@ export function createMemory<View extends ProgramView>(
             typeof work
           >;
         },
+        scopeOf: (file, make) => (isCurrent() ? store.scopeOf(file, make) : make()),
         outlines: (files) => (isCurrent() ? files.flatMap((file) => [file, store.outline(file)]) : []),
       };
     },
@@ -136,7 +143,10 @@ class Store<View extends ProgramView> {
   readonly #timesUsed = new Map<FileId, number>();
   readonly #outlines = new Map<FileId, number>();
   #outlinesSeen = 0;
+  readonly #scopes = new Map<FileId, Scope>();
   readonly #slots = new Map<FileId, Map<string, Slot<View>>>();
+  /** The same by the declaration itself, which is quicker to find. */
+  readonly #slotOf = new WeakMap<Owner, Slot<View>>();
   /** Work by the names that it asked for. */
   readonly #askers = new Map<string, Set<Entry<View>>>();
 
@@ -148,13 +158,8 @@ class Store<View extends ProgramView> {
     return this.#outlines.get(file);
   }
 
-  find(
-    query: string,
-    { file, declaration }: Owner,
-    given: readonly unknown[],
-    view: View,
-  ): Entry<View> | undefined {
-    const entry = this.#slots.get(file)?.get(declaration)?.get(query);
+  find(query: string, owner: Owner, given: readonly unknown[], view: View): Entry<View> | undefined {
+    const entry = this.#slot(owner).get(query);
     return entry && this.#holds(entry, given, view) ? entry : undefined;
   }
 
@@ -211,11 +216,15 @@ class Store<View extends ProgramView> {
     return true;
   }
 
-  #slot({ file, declaration }: Owner): Slot<View> {
+  #slot(owner: Owner): Slot<View> {
+    const known = this.#slotOf.get(owner);
+    if (known && !known.isForgotten) return known;
+    const { file, declaration } = owner;
     const ofFile = this.#slots.get(file) ?? new Map<string, Slot<View>>();
     this.#slots.set(file, ofFile);
-    const slot = ofFile.get(declaration) ?? new Map<string, Entry<View>>();
+    const slot = ofFile.get(declaration) ?? new Slot<View>();
     ofFile.set(declaration, slot);
+    this.#slotOf.set(owner, slot);
     return slot;
   }
 
@@ -230,7 +239,10 @@ class Store<View extends ProgramView> {
 
   #forgetAll(file: FileId, declaration: string): void {
     const ofFile = this.#slots.get(file);
-    for (const entry of ofFile?.get(declaration)?.values() ?? []) this.#forget(entry);
+    const slot = ofFile?.get(declaration);
+    if (!slot) return;
+    slot.isForgotten = true;
+    for (const entry of slot.values()) this.#forget(entry);
     ofFile?.delete(declaration);
   }
 
@@ -247,10 +259,13 @@ class Store<View extends ProgramView> {
 
   #change(id: FileId, before: ProgramFile | undefined, now: ProgramFile | undefined): void {
     const isUsed = (this.#timesUsed.get(id) ?? 0) > 0;
-    if (before && now ? !hasSameUses(before, now) : isUsed) this.#uses += 1;
+    const isSameUse = before && now ? hasSameUses(before, now) : !isUsed;
+    if (!isSameUse) this.#uses += 1;
     if (before) this.#countUses(before, -1);
     if (now) this.#countUses(now, 1);
-    const { names, gone, isRearranged } = changesBetween(before, now, this.#outlineOf);
+    const { names, gone, isRearranged, replaced } = changesBetween(before, now, this.#outlineOf);
+    if (replaced && isSameUse && this.#scopes.size <= MOST_SCOPES) this.#replace(replaced);
+    else this.#scopes.clear();
     for (const key of names) for (const entry of this.#askers.get(key) ?? []) entry.isDoubtful = true;
     for (const declaration of gone) this.#forgetAll(id, declaration);
     if (isRearranged) this.#outlines.set(id, ++this.#outlinesSeen);
@@ -263,6 +278,20 @@ class Store<View extends ProgramView> {
     }
   }
 
+  scopeOf(file: FileId, make: () => Scope): Scope {
+    const known = this.#scopes.get(file) ?? make();
+    this.#scopes.set(file, known);
+    return known;
+  }
+
+  /** Puts what declarations mean now into the scopes that have them. */
+  #replace(replaced: readonly Replaced[]): void {
+    for (const [file, scope] of this.#scopes) {
+      const changed = replaced.reduce(withReplaced, scope);
+      if (changed !== scope) this.#scopes.set(file, changed);
+    }
+  }
+
   #countUses(file: ProgramFile, change: 1 | -1): void {
     for (const { target } of file.uses) {
       const times = (this.#timesUsed.get(target) ?? 0) + change;
@@ -272,11 +301,25 @@ class Store<View extends ProgramView> {
   }
 }
 
+/** So many scopes are brought up to date; more are made anew as they are asked for. */
+const MOST_SCOPES = 64;
+
+function withReplaced(scope: Scope, { before, now }: Replaced): Scope {
+  const kind = KIND_IN_SCOPE[before.kind];
+  const names: ReadonlyMap<string, Named> = scope[kind];
+  return names.get(before.name) === before
+    ? { ...scope, [kind]: new Map<string, Named>(names).set(now.name, now) }
+    : scope;
+}
+
 const hasSameUses = (a: ProgramFile, b: ProgramFile): boolean =>
   isSameList(
     a.uses.map(({ target }) => target),
     b.uses.map(({ target }) => target),
   );
 
-const isSameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((each, index) => each === b[index]);
+function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let index = 0; index < a.length; index += 1) if (a[index] !== b[index]) return false;
+  return true;
+}

@@ -3,7 +3,7 @@
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
 import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
-import type { Job, JobPiece, Piece, Recipe, Shop, Surface } from "../model/model.ts";
+import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import type { FileId, Place } from "../place.ts";
@@ -82,6 +82,10 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "contin
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
   const arranged = createArrangements(parts);
+  const run = (job: Job): void => {
+    const runs = remembered.recall("runs", job, [job], (asking) => runJob(job, asking));
+    jobs.set(job, runs);
+  };
   /** Runs the jobs that a job starts from before it, without recursion: a chain may be longer than the stack is deep. */
   const runInOrder = (last: Job): void => {
     const way: { readonly job: Job; readonly before: readonly Job[]; next: number }[] = [];
@@ -97,10 +101,7 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "contin
         const before = visit.before[visit.next++];
         if (before) enter(before);
         else {
-          jobs.set(
-            job,
-            remembered.recall("runs", job, [job], (asking) => runJob(job, asking)),
-          );
+          run(job);
           running.delete(job);
           way.pop();
         }
@@ -121,7 +122,8 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "contin
     job: (job) => {
       const known = jobs.get(job);
       if (known) return known;
-      if (!running.has(job)) runInOrder(job);
+      if (!startsFromOthers(job, scopeOf(job.file))) run(job);
+      else if (!running.has(job)) runInOrder(job);
       return jobs.get(job) ?? NOTHING;
     },
     continuedSurfaces: (file) => arranged(file).continuedSurfaces(),
@@ -304,11 +306,16 @@ const isSameVisit = (a: Visited | undefined, b: Visited | undefined): boolean =>
 const isSameLeft = (a: LeftBy | undefined, b: LeftBy | undefined): boolean =>
   a?.job === b?.job && a?.piece === b?.piece && a?.surface === b?.surface && a?.place === b?.place;
 
+/** Whether a job may start from what others left. */
+const startsFromOthers = (job: Job, scope: Scope): boolean =>
+  job.after !== undefined ||
+  job.pieces.some(({ piece }) =>
+    scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy !== undefined),
+  );
+
 /** The jobs whose runs the initial states of a job depend on. */
 function jobsBefore(job: Job, scope: Scope, history: (file: FileId) => JobHistory): readonly Job[] {
-  const tells = ({ piece }: JobPiece): boolean =>
-    scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy !== undefined) === true;
-  if (!job.after && !job.pieces.some(tells)) return [];
+  if (!startsFromOthers(job, scope)) return [];
   return [...appliedSurfaces(job, scope).keys()].flatMap(
     (surface) => history(job.file).nearest({ job, surface }).before?.job ?? [],
   );
