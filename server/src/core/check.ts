@@ -32,8 +32,8 @@ import {
   placeFinding,
   repeatsNames,
 } from "./model/check-names.ts";
-import { answerWith, type JobGraph, jobGraph } from "./model/job-graph.ts";
-import type { Job, LoweredDeclaration, Recipe, Shop } from "./model/model.ts";
+import { answerWith, jobGraph } from "./model/job-graph.ts";
+import type { Job, LoweredDeclaration, Piece, Recipe, Shop } from "./model/model.ts";
 import {
   modelsOf,
   type Program,
@@ -80,7 +80,11 @@ export interface Checker {
 
 /** What remembered work asks of a program. */
 export interface CheckView extends RunView {
-  readonly jobGraph: (file: FileId) => JobGraph;
+  /** See `JobGraph`. */
+  readonly earlier: (file: FileId, job: Job) => readonly string[];
+  readonly comesAfterItself: (file: FileId, job: Job) => boolean;
+  readonly leadsBack: (file: FileId, job: Job, piece: Piece) => boolean;
+  readonly hasSurface: (file: FileId, job: Job, surface: string) => boolean;
 }
 
 /** A memory for one analyst, whose checkers all have the same parts. */
@@ -104,10 +108,14 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const histories = memo((file: FileId) => createJobHistory(scopes(file)));
   const view: CheckView = {
     scopeOf: scopes,
-    history: histories,
-    jobGraph: (file) => jobGraph(scopes(file)),
+    nearest: (file, visited) => histories(file).nearest(visited),
+    toldOf: (file, visited) => histories(file).toldOf(visited),
+    isContinued: (file, surface) => runner.isContinued(file, surface),
     runs: (job) => runner.job(job),
-    continuedSurfaces: (file) => runner.continuedSurfaces(file),
+    earlier: (file, job) => jobGraph(scopes(file)).earlier(job),
+    comesAfterItself: (file, job) => jobGraph(scopes(file)).comesAfterItself(job),
+    leadsBack: (file, job, piece) => jobGraph(scopes(file)).leadsBack(job, piece),
+    hasSurface: (file, job, surface) => jobGraph(scopes(file)).hasSurface(job, surface),
   };
   const remembered = parts.memory?.open(program, view) ?? anew(view);
   const runner = createRunner({
@@ -217,10 +225,10 @@ function askingScope({ scopeOf, ask }: Asking<CheckView>, file: FileId): Scope {
   const scope: Scope = { ...scopeOf(file) };
   answerWith(
     {
-      earlier: (job) => ask(({ jobGraph: of }) => of(file).earlier(job)),
-      comesAfterItself: (job) => ask(({ jobGraph: of }) => of(file).comesAfterItself(job)),
-      leadsBack: (job, piece) => ask(({ jobGraph: of }) => of(file).leadsBack(job, piece)),
-      hasSurface: (job, surface) => ask(({ jobGraph: of }) => of(file).hasSurface(job, surface)),
+      earlier: (job) => ask("earlier", [file, job]),
+      comesAfterItself: (job) => ask("comesAfterItself", [file, job]),
+      leadsBack: (job, piece) => ask("leadsBack", [file, job, piece]),
+      hasSurface: (job, surface) => ask("hasSurface", [file, job, surface]),
     },
     scope,
   );

@@ -28,11 +28,21 @@ export interface ProgramView {
   readonly scopeOf: (file: FileId) => Scope;
 }
 
+type AboutOf<F> = F extends (...about: infer A) => unknown ? A : never;
+type AnswerOf<F> = F extends (...about: never) => infer A ? A : never;
+
 /** How work asks, so that its questions are written down. */
 export interface Asking<View extends ProgramView> {
   readonly scopeOf: (file: FileId) => Scope;
-  /** Any other question; must have the same answer whenever it is put to the same view. */
-  ask<T>(question: (view: View) => T, isSame?: (a: T, b: T) => boolean): T;
+  /**
+   * Any other question that the view answers; must have the same answer whenever it is put to the same view. It is kept by
+   * its name, so that what is remembered holds on to nothing of the program for which it was worked out.
+   */
+  ask<Q extends keyof View>(
+    question: Q,
+    about: AboutOf<View[Q]>,
+    isSame?: (a: AnswerOf<View[Q]>, b: AnswerOf<View[Q]>) => boolean,
+  ): AnswerOf<View[Q]>;
 }
 
 /** The memory as one program sees it. */
@@ -64,10 +74,15 @@ export interface Memory<View extends ProgramView> {
 }
 
 interface Question<View> {
-  ask(view: View): unknown;
+  readonly question: keyof View;
+  readonly about: readonly unknown[];
   readonly answer: unknown;
   isSame(a: unknown, b: unknown): boolean;
 }
+
+/** The view has an answer for each of its questions. */
+const answerOf = <View>(view: View, question: keyof View, about: readonly unknown[]): unknown =>
+  (view[question] as (...about: readonly unknown[]) => unknown)(...about);
 
 interface Entry<View> {
   readonly given: readonly unknown[];
@@ -91,7 +106,10 @@ class Slot<View> extends Map<string, Entry<View>> {
 /** Without a memory all is worked out anew. */
 export const anew = <View extends ProgramView>(view: View): Remembered<View> => ({
   recall: (_query, _owner, _given, work) =>
-    work({ scopeOf: view.scopeOf, ask: (question) => question(view) }),
+    work({
+      scopeOf: view.scopeOf,
+      ask: (question, about) => answerOf(view, question, about) as AnswerOf<View[typeof question]>,
+    }),
   scopeOf: (_file, make) => make(),
   outlines: () => [],
 });
@@ -175,10 +193,10 @@ class Store<View extends ProgramView> {
     const questions: Question<View>[] = [];
     const value = work({
       scopeOf: recordingScopes(view.scopeOf, lookups),
-      ask: (ask, isSame = Object.is) => {
-        const answer = ask(view);
-        questions.push({ ask, answer, isSame });
-        return answer;
+      ask: (question, about, isSame = Object.is) => {
+        const answer = answerOf(view, question, about);
+        questions.push({ question, about, answer, isSame: isSame as Question<View>["isSame"] });
+        return answer as AnswerOf<View[typeof question]>;
       },
     });
     const slot = this.#slot(owner);
@@ -211,7 +229,8 @@ class Store<View extends ProgramView> {
       entry.isDoubtful = false;
       entry.uses = this.#uses;
     }
-    for (const { ask, answer, isSame } of entry.questions) if (!isSame(answer, ask(view))) return false;
+    for (const { question, about, answer, isSame } of entry.questions)
+      if (!isSame(answer, answerOf(view, question, about))) return false;
     entry.program = this.#program;
     return true;
   }

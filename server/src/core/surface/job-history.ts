@@ -13,12 +13,18 @@ export interface Visited {
   readonly surface: JobSurface;
 }
 
+/** Where the state of a surface comes from. */
+export interface Nearest {
+  readonly at: Visited;
+  readonly before: LeftBy | undefined;
+}
+
 export interface JobHistory {
   /**
    * Where the state of a surface comes from: what an earlier job left; where none worked on it, what the surface of
    * another piece was that it is told to be like, and so on. Without `before` the surface is as described.
    */
-  nearest(visited: Visited): { readonly at: Visited; readonly before: LeftBy | undefined };
+  nearest(visited: Visited): Nearest;
   /** The surface of another piece that this one is told to be like, as the job that left it came to it. */
   toldOf(visited: Visited): Visited | undefined;
   /** The surfaces that another job of the scope goes on with after a job has left them, by `surfaceKey`. */

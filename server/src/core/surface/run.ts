@@ -12,7 +12,7 @@ import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, defaultsOf, expand, type NamesOf, readArguments } from "./expand.ts";
 import { followedRecipes, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
-import { type JobHistory, type LeftBy, surfaceKey, type Visited } from "./job-history.ts";
+import { type JobHistory, type LeftBy, type Nearest, surfaceKey, type Visited } from "./job-history.ts";
 import { appliedSurfaces, type JobSurface } from "./job-surfaces.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -60,9 +60,11 @@ export interface Runner {
 /** What runs ask of a program, beyond the meaning of names. */
 export interface RunView extends ProgramView {
   readonly runs: (job: Job) => readonly SurfaceRun[];
-  readonly history: (file: FileId) => JobHistory;
-  /** Which surfaces other jobs go on with, see `JobHistory.continuedSurfaces`. */
-  readonly continuedSurfaces: (file: FileId) => ReadonlySet<string>;
+  /** See `JobHistory`. */
+  readonly nearest: (file: FileId, visited: Visited) => Nearest;
+  readonly toldOf: (file: FileId, visited: Visited) => Visited | undefined;
+  /** Whether another job goes on with a surface, see `surfaceKey`. */
+  readonly isContinued: (file: FileId, surface: string) => boolean;
 }
 
 export interface RunnerParts {
@@ -77,7 +79,7 @@ export interface RunnerParts {
 /** A job that comes after itself starts from nothing; the names check reports it. */
 const NOTHING: readonly SurfaceRun[] = [];
 
-export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "continuedSurfaces"> {
+export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isContinued"> {
   const { scopeOf, remembered, history, assumed = runAssumed } = parts;
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
@@ -126,7 +128,7 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "contin
       else if (!running.has(job)) runInOrder(job);
       return jobs.get(job) ?? NOTHING;
     },
-    continuedSurfaces: (file) => arranged(file).continuedSurfaces(),
+    isContinued: (file, surface) => arranged(file).continuedSurfaces().has(surface),
   };
 }
 
@@ -235,9 +237,7 @@ function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
       moments,
       final: finalState(initial, moments),
       cycles: parts.flatMap((part) => part.cycles),
-      ...(asking.ask((view) => view.continuedSurfaces(job.file).has(key))
-        ? { continued: true as const }
-        : {}),
+      ...(asking.ask("isContinued", [job.file, key]) ? { continued: true as const } : {}),
     };
   });
 }
@@ -255,9 +255,7 @@ function overnightHours(shop: Shop | undefined): (waited: number | undefined) =>
 
 function initialState(job: Job, surface: JobSurface, asking: Asking<RunView>): SurfaceState {
   const runLeft = ({ job: earlier, piece, surface: name }: LeftBy): SurfaceRun | undefined =>
-    asking
-      .ask(({ runs }) => runs(earlier))
-      .find((it) => it.piece?.name === piece && it.surface?.name === name);
+    asking.ask("runs", [earlier]).find((it) => it.piece?.name === piece && it.surface?.name === name);
   const history = historyOf(job.file, asking);
   let here: Visited = { job, surface };
   let told: Place | undefined;
@@ -288,17 +286,17 @@ function historyOf(file: FileId, asking: Asking<RunView>): Pick<JobHistory, "nea
   return {
     nearest: (visited) =>
       hasHistory(visited)
-        ? asking.ask(
-            ({ history }) => history(file).nearest(visited),
-            (a, b) => isSameVisit(a.at, b.at) && isSameLeft(a.before, b.before),
-          )
+        ? asking.ask("nearest", [file, visited], isSameNearest)
         : { at: visited, before: undefined },
-    toldOf: (visited) => asking.ask(({ history }) => history(file).toldOf(visited), isSameVisit),
+    toldOf: (visited) => asking.ask("toldOf", [file, visited], isSameVisit),
   };
 }
 
 const hasHistory = ({ job, surface }: Visited): boolean =>
   job.after !== undefined || surface.surface.asLeftBy !== undefined;
+
+const isSameNearest = (a: Nearest, b: Nearest): boolean =>
+  isSameVisit(a.at, b.at) && isSameLeft(a.before, b.before);
 
 const isSameVisit = (a: Visited | undefined, b: Visited | undefined): boolean =>
   a?.job === b?.job && a?.surface.surface === b?.surface.surface && a?.surface.piece === b?.surface.piece;
