@@ -47,12 +47,20 @@ const GROUPS: Readonly<Record<Category, readonly string[]>> = {
   other: [],
 };
 
+/** Single rules that answer a kind of mistake though the rest of their group does not. */
+const RULES_OF: Readonly<Partial<Record<Category, readonly string[]>>> = {
+  // It tells of the blotches that a dried-out conditioner no longer keeps away.
+  blotch: ["conditioner-dried-out"],
+};
+
 const groupOf = new Map<string, string>(RULES.map((rule) => [rule.id, rule.group]));
 
 function answers(one: BlindCase, mark: BlindMark) {
   const groups = GROUPS[mark.category as Category] ?? [];
+  const rules = RULES_OF[mark.category as Category] ?? [];
   const fitting = one.found.filter(
-    ({ rule }) => groups.length === 0 || groups.includes(groupOf.get(rule) ?? "language"),
+    ({ rule }) =>
+      groups.length === 0 || groups.includes(groupOf.get(rule) ?? "language") || rules.includes(rule),
   );
   return fitting.find(({ line }) => line === mark.line) ?? fitting[0];
 }

@@ -42,6 +42,8 @@ const LEVELS: Readonly<Record<string, string>> = {
   "colour-sanded-through": "hint",
   "colour-shows-through": "hint",
   "covered-before-cure": "hint",
+  "damp-timber": "warning",
+  "glue-over-finish": "warning",
   "distressed-left-bare": "hint",
   "duplicate-name": "error",
   "empty-recipe": "hint",

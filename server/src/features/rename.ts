@@ -71,7 +71,7 @@ function renameable(names: Names, file: FileId, offset: number): Renameable | Re
 }
 
 const TOO_MANY =
-  "The recipes here are handed on to each other in so many ways that not all is known that a name may mean, so nothing can be renamed.";
+  "The recipes here are passed to each other in so many ways that not everything a name may mean is known, so nothing can be renamed.";
 
 const NO_NAME =
   "There is no name here. Names of materials, pieces, surfaces, shops, recipes, jobs and parameters can be changed; words of the notation cannot.";

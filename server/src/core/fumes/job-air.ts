@@ -139,6 +139,9 @@ export function airVerdict(
   const lacks = (m3PerH: number): boolean => there.m3PerH < m3PerH * (1 - 1e-9);
   if (!lacks(need.cautious.m3PerH)) return "enough";
   if (!lacks(need.usual.m3PerH)) return "unnamed";
+  // Half of what a solvent that nobody named would take is within the doubt about which one it is.
+  const isUnnamed = need.cautious.m3PerH > need.usual.m3PerH * (1 + 1e-9);
+  if (isUnnamed && !lacks(need.usual.m3PerH / 2) && !lacks(need.usual.fireM3PerH)) return "unnamed";
   const factor = PROTECTION.find(([duty]) => duties.has(duty))?.[1] ?? 1;
   if (factor > 1 && !lacks(need.usual.fireM3PerH) && !lacks(need.usual.m3PerH / factor)) return "masked";
   return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H

@@ -149,8 +149,7 @@ export function stepDuties(verb: string, wet = false): readonly BroughtDuty[] {
 
 /** Duties that a method of application brings by itself. */
 export function methodDuties(method: string): readonly BroughtDuty[] {
-  if (method === "airless") return [...SPRAY_DUTIES, PUMP_NOISE];
-  return method === "hvlp" ? SPRAY_DUTIES : [];
+  return method === "hvlp" || method === "airless" ? SPRAY_DUTIES : [];
 }
 
 /** Duties that every coating of two parts brings, whatever the tool: it is measured, poured and stirred by hand. */
@@ -199,12 +198,6 @@ const SPRAY_DUTIES: readonly BroughtDuty[] = [
     source: "29 CFR 1910.94(c)",
   },
 ];
-
-const PUMP_NOISE: BroughtDuty = {
-  duty: "hearing",
-  reason: "runs a loud pump beside the ear",
-  source: "29 CFR 1910.95 and NIOSH 98-126: 85 dBA; that such pumps reach it, from memory, confidence medium",
-};
 
 function materialReason(family: Family, duty: DutyWord): string {
   switch (duty) {

@@ -38,6 +38,7 @@ import { applicatorAgainstCarrier } from "./layers/applicator-against-carrier.ts
 import { coatOnUncleanSurface } from "./layers/coat-on-unclean-surface.ts";
 import { coatOnUnscuffedSurface } from "./layers/coat-on-unscuffed-surface.ts";
 import { coatOverWax } from "./layers/coat-over-wax.ts";
+import { glueOverFinish } from "./layers/glue-over-finish.ts";
 import { hardOverSoft } from "./layers/hard-over-soft.ts";
 import { layerAgainstFor } from "./layers/layer-against-for.ts";
 import { layersAtOdds } from "./layers/layers-at-odds.ts";
@@ -54,6 +55,7 @@ import { waxedShellacBelow } from "./layers/waxed-shellac-below.ts";
 import { bleachNotNeutralised } from "./preparation/bleach-not-neutralised.ts";
 import { bleachOverFinish } from "./preparation/bleach-over-finish.ts";
 import { burnishedWood } from "./preparation/burnished-wood.ts";
+import { dampTimber } from "./preparation/damp-timber.ts";
 import { fillerNotDry } from "./preparation/filler-not-dry.ts";
 import { fillerTakesNoStain } from "./preparation/filler-takes-no-stain.ts";
 import { grainNotKnockedDown } from "./preparation/grain-not-knocked-down.ts";
@@ -174,6 +176,7 @@ export const RULES: readonly Rule[] = [
   coatOnUncleanSurface,
   coatOnUnscuffedSurface,
   coatOverWax,
+  glueOverFinish,
   hardOverSoft,
   layerAgainstFor,
   layersAtOdds,
@@ -190,6 +193,7 @@ export const RULES: readonly Rule[] = [
   bleachNotNeutralised,
   bleachOverFinish,
   burnishedWood,
+  dampTimber,
   fillerNotDry,
   fillerTakesNoStain,
   grainNotKnockedDown,

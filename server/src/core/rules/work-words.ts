@@ -56,7 +56,7 @@ export const BLASTING = words(
 /** What is loud beside the ear: sanders, planers, pumps, guns that need a compressor. */
 export const LOUD_MACHINE = words(
   new RegExp(
-    `${SANDING_MACHINE.pattern.source}|${BLASTING.pattern.source}|\\b(?:planers?|thicknessers?|routers?|circular\\s+saws?|table\\s+saws?|chop\\s+saws?|chain\\s?saws?|compressors?|airless|shop[\\s-]?vacs?|jointers?|spindle\\s+moulders?)\\b`,
+    `${SANDING_MACHINE.pattern.source}|${BLASTING.pattern.source}|\\b(?:planers?|thicknessers?|routers?|circular\\s+saws?|table\\s+saws?|chop\\s+saws?|chain\\s?saws?|compressors?|airless[\\s-]+(?:pumps?|rigs?|units?|machines?)|shop[\\s-]?vacs?|jointers?|spindle\\s+moulders?)\\b`,
     "giu",
   ),
 );

@@ -8,9 +8,11 @@ import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { cracksOver } from "../../knowledge/layer-relation.ts";
 import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
+import type { Action, LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { barrierLines, dewaxLines } from "../coat-queries.ts";
-import type { TradeRule } from "../rule.ts";
+import type { MomentContext, TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
 const POLISH = `material shine "Spray polish with silicone" {
@@ -52,6 +54,16 @@ export const siliconeBelow: TradeRule = {
   },
   failing: [
     {
+      title: "A note tells of years of silicone polish, and only soap was at it",
+      text: FILE(`  note   "It was sprayed with silicone polish for years."
+  step   clean with soap
+  wait   overnight
+  step   scuff 220
+  step   dust
+  layer  oil_varnish #! silicone-below
+`),
+    },
+    {
       title: "Washed with a polish, scuffed and varnished",
       text: FILE(`  step   clean with shine
   step   scuff 220
@@ -87,6 +99,17 @@ export const siliconeBelow: TradeRule = {
     },
   ],
   passing: [
+    {
+      title: "The silicone polish that words speak of is wiped off with spirits, or kept away",
+      text: FILE(`  note   "It was sprayed with silicone polish for years."
+  note   "Never use silicone polish on it again."
+  step   clean with mineral_spirits
+  wait   overnight
+  step   scuff 220
+  step   dust
+  layer  oil_varnish
+`),
+    },
     {
       title: "Wiped off with solvent before the scuffing",
       text: FILE(`  step   clean with shine
@@ -134,10 +157,13 @@ recipe renew {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, index, report }) => {
+    onLayer: (ctx) => {
+      const { action, before, run, index, report } = ctx;
       const over = action.use.material?.family;
       const { silicone } = before;
-      if (!silicone || before.wax || !over?.buildsFilm || over.binder === "shellac") return;
+      if (!over?.buildsFilm || over.binder === "shellac") return;
+      if (!silicone) reportSpoken(ctx);
+      if (!silicone || before.wax) return;
       const sanding = silicone.inWood ? drivingIn(run, index) : undefined;
       report({
         headline: `${useName(action.use)} goes over silicone${silicone.inWood ? " that is in the wood" : ""}`,
@@ -158,6 +184,43 @@ recipe renew {
     },
   },
 };
+
+/**
+ * Silicone that only words speak of: an old finish was polished with it, and nothing but soap and water has been at it.
+ * Told once, at the first coat.
+ */
+function reportSpoken({ action, before, run, index, report }: MomentContext<LayerAction>): void {
+  const isFirst = !run.moments.slice(0, index).some((earlier) => earlier.action.op === "layer");
+  if (!isFirst || !before.layers.some((coat) => coat.origin !== "new")) return;
+  const spoken = run.moments.find((moment) => speaksOfSilicone(textOf(moment.action) ?? ""));
+  if (!spoken || run.moments.slice(0, index).some((moment) => takesSilicone(moment.action))) return;
+  report({
+    headline: `${useName(action.use)} goes over the silicone of an old polish`,
+    why: "The wet coat draws back from silicone in round craters, fisheyes, and no further coat closes them.",
+    remedy: "Wipe the surface with a solvent on clean rags first; soap and water do not take it.",
+    related: [related(spoken.action.place, "These words speak of the silicone")],
+    fixes: [insertAbove("undertaking", action, "Wipe the silicone off first", dewaxLines(action))],
+  });
+}
+
+/** "Sprayed with silicone polish": what was put on, and not what is kept away or has been taken off. */
+const speaksOfSilicone = (text: string): boolean =>
+  text
+    .split(/[.;!?]/u)
+    .some(
+      (sentence) =>
+        /\bsilicone\b/iu.test(sentence) &&
+        /\b(?:polish\w*|spray\w*|waxed|wiped|furniture\s+care)\b/iu.test(sentence) &&
+        !/\b(?:no|not|never|none|without|free|avoid|removed?|took|taken\s+off|if|whether|test\w*)\b|n['’]t\b/iu.test(
+          sentence,
+        ),
+    );
+
+const takesSilicone = (action: Action): boolean =>
+  action.op === "step" &&
+  (action.verb === "dewax" ||
+    action.verb === "strip" ||
+    (action.verb === "clean" && action.use?.material?.family?.role === "solvent"));
 
 const isSealable = (over: Family): boolean => !cracksOver(over, family("dewaxed shellac"));
 

@@ -15,6 +15,7 @@ import {
   waitedOf,
 } from "../../surface/state.ts";
 import { barrierLines, familiesOf, meltsInto, reachedCoats } from "../coat-queries.ts";
+import { isSprayed } from "../duty-check.ts";
 import { inWaterInstead, takeOldFinishOff } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
@@ -190,7 +191,8 @@ recipe repainted {
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
-      if (!over) return;
+      // A toner is misted on, and dries before it can soften anything.
+      if (!over || (action.toner && isSprayed(action))) return;
       const found = reachedCoats(before.layers)
         .map((coat) => lifting(before, over, coat))
         .find((lift) => lift !== undefined);
@@ -282,7 +284,7 @@ function lifting(state: SurfaceState, over: Family, coat: Coat): Lift | undefine
       below.role !== "wax" &&
       !meltsInto(over, below) &&
       !isQuickOver(over, below) &&
-      !(coat.unknown && isSoftened(below, over.carrier)),
+      !(isSoftened(below, over.carrier) && (coat.unknown || coat !== state.layers.at(-1))),
   );
   const worst = attacked.find((below) => below.dissolvedBy.includes(over.carrier));
   if (worst) return { coat, worst, untilCured: false };

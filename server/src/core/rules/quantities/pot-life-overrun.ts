@@ -5,8 +5,9 @@
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { actionHours } from "../../totals/task-plan.ts";
-import type { TradeRule } from "../rule.ts";
-import { hoursText, related, useName } from "../texts.ts";
+import { tellingSentences } from "../hazard-words.ts";
+import type { RunContext, TradeRule } from "../rule.ts";
+import { fitting, hoursText, related, useName } from "../texts.ts";
 
 export const potLifeOverrun: TradeRule = {
   id: "pot-life-overrun",
@@ -20,6 +21,26 @@ export const potLifeOverrun: TradeRule = {
     sources: ["common practice, no source: the label's pot life"],
   },
   failing: [
+    {
+      title: "What is left goes on the next day",
+      text: `material hardener {
+  family acetone
+}
+
+material two_part {
+  family   conversion varnish
+  mix      10:1 with hardener
+  pot_life 4 h
+}
+
+recipe two_coats {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  note   "What is left in the pot goes on the next day, just stir it." #! pot-life-overrun
+  layer  two_part, by hvlp
+  wait   until cured
+}
+`,
+    },
     {
       title: "Five hours for a pot of four",
       text: `material hardener {
@@ -97,6 +118,7 @@ job doors {
     },
   ],
   checks: {
+    onRun: inWords,
     onLayer: ({ action, run, report }) => {
       const material = action.use.material;
       const family = material?.family;
@@ -114,6 +136,37 @@ job doors {
     },
   },
 };
+
+/** What stood overnight, or is left from another day, and is used after all. */
+const LEFT_OVER =
+  /\b(?:what(?:['’]s|\s+is)?\s+(?:left|stands?|remains|over)|left[\s-]?overs?|the\s+(?:rest|remainder)|yesterday['’]s|mix(?:ed)?\s+(?:\S+\s+){0,4}?for\s+the\s+whole\s+(?:week|job|weekend))\b/iu;
+const NEXT_DAY =
+  /\b(?:next\s+(?:day|morning|week)|tomorrow|overnight|in\s+the\s+morning|days?\s+later|second\s+day|yesterday['’]s|(?:mon|tues|wednes|thurs|fri|satur|sun)day|whole\s+(?:week|weekend))\b/iu;
+const USED = /\b(?:goes?\s+on|us(?:e|ed|ing)|appl(?:y|ied|ies)|spray\w*|brush\w*|stir\w*|roll\w*)\b/iu;
+const THROWN_AWAY = /\b(?:throw\w*|thrown|waste|harden\w*|bin|dispos\w*|discard\w*|depot)\b/iu;
+
+function inWords({ run, report }: RunContext): void {
+  const short = run.moments.flatMap(({ action }) => {
+    const material = action.op === "layer" ? action.use.material : undefined;
+    const life =
+      material?.potLife?.value ?? (material?.family?.twoPart ? material.family.potLife : undefined);
+    return material && life !== undefined && life < 24 ? [{ material, life }] : [];
+  })[0];
+  if (!short) return;
+  const { material, life } = short;
+  for (const { action } of run.moments)
+    if (tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each)))
+      report(action, {
+        headline: fitting([
+          `\`${material.name}\` is used a day after mixing; its pot life is ${hoursText(life)}`,
+          `Used a day after mixing; the pot life is ${hoursText(life)}`,
+        ]),
+        why: "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.",
+        remedy:
+          "Mix fresh for each coat, only as much as is used up in time; let what is left harden and take it where your local waste service says.",
+        related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
+      });
+}
 
 /** Hands-on time of one coat on all pieces, shared by the crew. */
 function coatHours(run: SurfaceRun, action: LayerAction): number {

@@ -29,7 +29,8 @@ export const noHearingProtection: TradeRule = {
       text: `recipe sprayed {
   for    wood
   safety vapour_respirator, eye_protection, ventilate
-  layer  waterborne_polyurethane, by airless #! no-hearing-protection
+  note   "The airless pump stands beside you all day." #! no-hearing-protection
+  layer  waterborne_polyurethane, by airless
   wait   until cured
 }
 `,

@@ -69,7 +69,7 @@ export const sparksAndDust: TradeRule = {
 const COLLECTOR =
   /\b(?:dust[\s-]+(?:collect(?:or|ion)|extract(?:or|ion))|collector|extractor|shop[\s-]?vac\w*|vacuum(?:\s+cleaner)?|hoover)\b/iu;
 const VAPOUR =
-  /\b(?:overspray|spray\s+mist|mist|vapou?rs?|fumes|lacquer|thinners?|spirits|acetone|alcohol|solvents?|spraying|wet\s+stripper|stripper)\b/iu;
+  /\b(?:overspray|spray\s+mist|mist|vapou?rs?|fumes|lacquer|thinners?|spirits?|acetone|alcohol|solvents?|spraying|wet\s+stripper|stripper)\b/iu;
 const SPARKS =
   /\b(?:grind(?:ing|er)?|weld(?:ing|er)?|sparks?|cut\s+(?:the\s+)?(?:metal|steel|screws?|nails?))\b/iu;
 const DUST = /\b(?:dust|sawdust|shavings)\b/iu;

@@ -1,0 +1,90 @@
+/**
+ * Wood that the recipe's own words call too damp to finish. The notation states no moisture content; people write what
+ * their meter says into a note.
+ */
+import { HANDBOOK_16 } from "../../knowledge/sources.ts";
+import type { TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
+import { related } from "../texts.ts";
+
+/** Percent of the dry weight, the most that wood may hold before a finish goes on. */
+const MOST_PERCENT = 20;
+
+export const dampTimber: TradeRule = {
+  id: "damp-timber",
+  group: "preparation",
+  severity: "warning",
+  docs: {
+    summary: `A note or a step says that the wood holds more than ${MOST_PERCENT} % moisture, and it is finished all the same.`,
+    why: "Damp wood goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.",
+    remedy:
+      "Let the wood dry to what it will have in the room, about 6 to 12 % indoors, before it is sanded and finished.",
+    sources: [
+      `${HANDBOOK_16}: finish no wood above 20 % moisture content, from memory, confidence medium`,
+      "Wood Handbook FPL-GTR-190 chapter 13: 6 to 12 % for indoor use, from memory, confidence medium",
+    ],
+  },
+  failing: [
+    {
+      title: "Straight out of the rain",
+      text: `recipe varnished {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  note   "The meter says 26 % moisture, but the opening is near." #! damp-timber
+  step   sand 120, 180
+  step   dust
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "Dry wood, a bound to wait for, and the damp of the air",
+      text: `recipe varnished {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, wet_rags
+  note   "The meter says 9 % moisture."
+  note   "Wait until the wood is below 20 % moisture, 26 % is too much."
+  note   "The air in the yard had 85 % humidity."
+  step   sand 120, 180
+  step   dust
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: ({ run, report }) => {
+      const layer = run.moments.find(({ action }) => action.op === "layer")?.action;
+      if (!layer) return;
+      for (const { action } of run.moments) {
+        const percent = moistureIn(textOf(action) ?? "");
+        if (percent === undefined || percent <= MOST_PERCENT) continue;
+        report(action, {
+          headline: `Wood at ${percent} % moisture is too damp to finish`,
+          why: "It goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.",
+          remedy: "Let it dry indoors to about 6 to 12 % first, and put off what cannot wait.",
+          related: [related(layer.place, "The first coat")],
+        });
+      }
+    },
+  },
+};
+
+const MOISTURE =
+  /(\d{1,3}(?:[.,]\d+)?)\s*(?:%|per\s?cent)\s*(?:wood\s+)?(?:moisture|MC\b|water\s+content)|(?:moisture(?:\s+content)?|MC)\s*(?:\w+\s+){0,3}?(\d{1,3}(?:[.,]\d+)?)\s*(?:%|per\s?cent)/iu;
+/** What is to be waited for, or was. */
+const BOUND =
+  /\b(?:until|till|below|under|less\s+than|at\s+most|down\s+to|never|not|no|above|over|was|were|had|too\s+much)\b/iu;
+
+/** The moisture that a text says the wood has; undefined where it speaks of a bound. */
+function moistureIn(text: string): number | undefined {
+  for (const sentence of text.split(/[;!?]|\.(?=\s|$)/u)) {
+    const match = MOISTURE.exec(sentence);
+    if (match && !BOUND.test(sentence)) return Number((match[1] ?? match[2])!.replace(",", "."));
+  }
+  return undefined;
+}
