@@ -284,7 +284,7 @@ function figure(text: string, start: number): [TokenType, number] {
       return [type, end];
     }
   }
-  return [Unknown, start + 1];
+  return [Unknown, matchEnd(UNKNOWN, text, start)];
 }
 
 const FIGURES = [

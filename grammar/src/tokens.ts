@@ -122,7 +122,8 @@ export const TOKEN_TABLE: readonly TokenRow[] = [
   { type: Colon, pattern: /:/y },
   { type: Equals, pattern: /=/y },
   { type: Dot, pattern: /\./y },
-  { type: Unknown, pattern: /[\s\S]/uy },
+  // One of them over and over is one token, so that a file of zeros does not fill the memory.
+  { type: Unknown, pattern: /([\s\S])\1*/uy },
 ];
 
 /** The pattern of a type that the lexer makes. */

@@ -98,6 +98,7 @@ describe("tokens", () => {
     ["## d", ["doc-comment:## d"]],
     ["größe_2", ["word:größe_2"]],
     ["😀", ["unknown:😀"]],
+    ["\0\0\0 @@!", ["unknown:\0\0\0", "unknown:@@", "unknown:!"]],
   ])("%s", (text, tokens) => {
     expect(tokensOf(text)).toEqual(tokens);
   });

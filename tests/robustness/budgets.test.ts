@@ -45,6 +45,16 @@ describe("what is left out is named", () => {
     expect(found[0]).toContain("What comes from here on is not checked");
   });
 
+  it("a text of more than a million signs, each of which would be a token", () => {
+    expect(large("}".repeat(1_000_001))).toEqual([
+      "1 This file is not checked\nIt has more than a million signs that are neither letters, digits nor blanks, which no recipe has",
+    ]);
+  });
+
+  it("and not one of three million zeros, which are one token", () => {
+    expect(large("\0".repeat(3_000_000))).toEqual([]);
+  });
+
   it("a job with more than 10000 actions on its surfaces", () => {
     // 21 surfaces of 480 notes are 10080; 20 are 9600.
     const text = job(480, 21, 1);

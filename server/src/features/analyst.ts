@@ -16,7 +16,7 @@ import { groupFindings } from "../core/rules/grouping.ts";
 import { secondaryTo } from "../core/rules/registry.ts";
 import { rememberingPlanner } from "../core/schedule/remembered.ts";
 import { printedTotals } from "../core/totals/print.ts";
-import { isTooLarge, tooLarge } from "../reading/reasons.ts";
+import { isTooLarge, tooLarge, tooManySigns } from "../reading/reasons.ts";
 import { completionsAt } from "./completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { fileFinding } from "./edges.ts";
@@ -62,8 +62,9 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   return {
     setFile: (file, text) => {
       const before = known.get(file);
-      if (isTooLarge(text)) {
-        known.set(file, readFile(file, "", options.resolve, before), `it ${tooLarge("recipe")}`);
+      const refusal = isTooLarge(text) ? tooLarge("recipe") : tooManySigns(text);
+      if (refusal !== undefined) {
+        known.set(file, readFile(file, "", options.resolve, before), `it ${refusal}`);
       } else {
         if (before?.tree.text === text && !known.isAbsent(file)) return;
         known.set(file, readFile(file, text, options.resolve, before));

@@ -46,6 +46,27 @@ export function isTooLarge(text: string): boolean {
   return text.length * 3 > MAX_FILE_BYTES && new TextEncoder().encode(text).length > MAX_FILE_BYTES;
 }
 
+/** Brackets, commas, line ends and the like: a recipe has one in ten letters, and each takes hundreds of bytes when read. */
+const MOST_SIGNS = 1_000_000;
+
+/** Why a text is not read that has more signs than any recipe; undefined where it has not. */
+export function tooManySigns(text: string): string | undefined {
+  if (text.length <= MOST_SIGNS) return undefined;
+  let signs = 0;
+  let last = "";
+  for (const character of text) {
+    // The same sign that means nothing, over and over, is one token.
+    if (!PLAIN.test(character) && (character !== last || SIGNS.has(character))) signs += 1;
+    last = character;
+  }
+  return signs > MOST_SIGNS
+    ? "has more than a million signs that are neither letters, digits nor blanks, which no recipe has. Split it"
+    : undefined;
+}
+
+const PLAIN = /[\p{L}\p{M}\p{N}_ \t]/u;
+const SIGNS: ReadonlySet<string> = new Set('{}(),:=."#\n\r');
+
 /** The end of a sentence that begins with the file. `detail` is what the system said, for what has no words here. */
 export function reasonOf(failure: ReadFailure, detail = "unknown error"): string {
   switch (failure) {
