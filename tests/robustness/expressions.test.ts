@@ -122,7 +122,9 @@ describe("the checks find what they are for", () => {
     ["the end of a line", String.raw`/\s+$/u`],
     ["a comment in the middle of a text", String.raw`/^\s*#\s*allow\b/mu`],
   ])("%s, by running it", (_, text) => {
-    expect(worstGrowth(literal(text))).toBeGreaterThan(MOST_GROWTH);
+    // On a busy machine a single measurement may see too little work to judge by.
+    const measured = [1, 2, 3].map(() => worstGrowth(literal(text)));
+    expect(Math.max(...measured)).toBeGreaterThan(MOST_GROWTH);
   });
 
   test("expressions that are put together of constants", () => {

@@ -427,6 +427,12 @@ describe("further words that hurt", () => {
     expect(told("Pour cold water onto the lye.", ALL)).toEqual(["incompatible-chemicals"]);
     expect(told("Add water to the sulphuric acid.", ALL)).toEqual(["incompatible-chemicals"]);
     expect(told("Add the lye to water, slowly.", ALL)).toEqual([]);
+    expect(told("Tip the caustic soda into the pail first and pour boiling water on it.", ALL)).toHaveLength(
+      1,
+    );
+    expect(told("Pour the cold water into the pail first and stir the caustic soda into it.", ALL)).toEqual(
+      [],
+    );
     expect(told("Never pour water onto the lye.", ALL)).toEqual([]);
   });
 });

@@ -117,12 +117,27 @@ export function drownedIn(text: string): Mention | undefined {
       !chemical(name).hazards.some((it) => it === "strong base" || it === "strong acid")
     )
       return false;
+    if (isPouredOnIt(clauses[clause]!.slice(from).map(({ key }) => key))) return true;
     const before = clauses[clause]!.slice(Math.max(0, from - 8), from).map(({ key }) => key);
     const poured = before.findLastIndex((key) => POURING.has(key));
     const water = before.findIndex((key, at) => at > poured && key === "water");
     const onto = before.findIndex((key, at) => at > water && ONTO.has(key));
     return poured >= 0 && water >= 0 && onto >= 0 && onto - water <= 2;
   });
+}
+
+/** "Lye into the pail first, and pour water on it." */
+function isPouredOnIt(keys: readonly string[]): boolean {
+  const poured = keys.findIndex((key) => POURING.has(key));
+  const water = keys.findIndex((key, at) => at > poured && key === "water");
+  const rest = keys.slice(water + 1, water + 4);
+  return (
+    poured >= 0 &&
+    water >= 0 &&
+    water - poured <= 4 &&
+    rest.includes("it") &&
+    rest.some((key) => ONTO.has(key))
+  );
 }
 
 const POURING = new Set(["pour", "add", "tip", "run", "put"]);

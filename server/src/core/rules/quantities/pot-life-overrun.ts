@@ -142,7 +142,8 @@ const LEFT_OVER =
   /\b(?:what(?:['’]s|\s+is)?\s+(?:left|stands?|remains|over)|left[\s-]?overs?|the\s+(?:rest|remainder)|yesterday['’]s|mix(?:ed)?\s+(?:\S+\s+){0,4}?for\s+the\s+whole\s+(?:week|job|weekend))\b/iu;
 const NEXT_DAY =
   /\b(?:next\s+(?:day|morning|week)|tomorrow|overnight|in\s+the\s+morning|days?\s+later|second\s+day|yesterday['’]s|(?:mon|tues|wednes|thurs|fri|satur|sun)day|whole\s+(?:week|weekend))\b/iu;
-const USED = /\b(?:goes?\s+on|us(?:e|ed|ing)|appl(?:y|ied|ies)|spray\w*|brush\w*|stir\w*|roll\w*)\b/iu;
+const USED =
+  /\b(?:goes?\s+on|do(?:es)?\s+for|us(?:e|ed|ing)|appl(?:y|ied|ies)|spray\w*|brush\w*|stir\w*|roll\w*)\b/iu;
 const THROWN_AWAY = /\b(?:throw\w*|thrown|waste|harden\w*|bin|dispos\w*|discard\w*|depot)\b/iu;
 
 function inWords({ run, report }: RunContext): void {

@@ -2,7 +2,7 @@
  * Words that bring dust, mist and sparks together: a dust collector for spray mist, grinding into it, a stove for its dust.
  */
 import { tellingSentences } from "../hazard-words.ts";
-import type { RunContext, TradeRule } from "../rule.ts";
+import type { Report, RunContext, TradeRule } from "../rule.ts";
 
 export const sparksAndDust: TradeRule = {
   id: "sparks-and-dust",
@@ -10,13 +10,14 @@ export const sparksAndDust: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, or blows dust about near a flame.",
+      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, blows dust about near a flame, or blows it off indoors with compressed air.",
     why: "Fine dust of wood and of finishes explodes when it is stirred up and lit, and so does spray mist. The motor of an ordinary dust collector or vacuum cleaner is the spark.",
     remedy:
       "Keep dust collectors off while there is vapour or mist, grind metal elsewhere, and put dust into a closed metal bin outdoors. The machine's own instructions and local fire codes decide.",
     sources: [
       "OSHA CPL 03-00-008, Combustible Dust National Emphasis Program (2008; from memory, confidence high)",
       "NFPA 664, wood processing, since 2025 part of NFPA 660 (from memory, confidence medium)",
+      "29 CFR 1910.242(b) on compressed air for cleaning (from memory, confidence medium)",
       "29 CFR 1910.107(c) on spark-producing equipment near spraying (from memory, confidence high)",
     ],
   },
@@ -36,10 +37,11 @@ export const sparksAndDust: TradeRule = {
       title: "Sparks into the collector, dust into the stove",
       text: `recipe sanded {
   for    wood
-  safety dust_mask
+  safety dust_mask, eye_protection
   step   sand 120, 150, 180
   note   "Grind the screw heads off with the dust collector running." #! sparks-and-dust
   note   "Burn the sanding dust in the stove." #! sparks-and-dust
+  note   "Blow the chairs clean with the air gun, here in the room." #! sparks-and-dust
   step   dust
   layer  waterborne_polyurethane, by pad
   wait   until cured
@@ -52,10 +54,11 @@ export const sparksAndDust: TradeRule = {
       title: "What it is for, and what is forbidden",
       text: `recipe sanded {
   for    wood
-  safety dust_mask
+  safety dust_mask, eye_protection
   note   "Sand with the dust collector running, and empty its bag into the metal bin outdoors."
   step   sand 120, 150, 180
   note   "Never draw spray mist into the dust collector."
+  note   "Blow the mouldings clean with the air gun, outdoors."
   step   dust
   layer  waterborne_polyurethane, by pad
   wait   until cured
@@ -78,6 +81,12 @@ const INTO_FLAME =
   /\b(?:burn|into\s+the\s+(?:stove|fire|furnace|fireplace)|in\s+the\s+(?:stove|furnace|fireplace))\b/iu;
 const STIRRED = /\b(?:blow\w*|compressed\s+air)\b/iu;
 
+const BLOWN =
+  /\bblow\w*\b.*\b(?:air[\s-]?(?:guns?|lines?|hoses?)|compressed\s+air|compressor)\b|\b(?:air[\s-]?(?:guns?|lines?|hoses?)|compressed\s+air|compressor)\b.*\bblow\w*\b/iu;
+/** Blowing pores out is common, with goggles and a mask; to fill the room that others breathe in with it is not. */
+const INDOORS =
+  /\b(?:indoors|inside|in\s+(?:here|(?:the|this)\s+(?:room|shop|workshop|reading[\s-]room|hall)))\b/iu;
+
 /** What dust was sanded off, and lies dry by then: `vacuum the dust of the old lacquer` takes up no vapour. */
 const ONLY_DUST = /\b(?:dust|sand\w*|flakes|shavings)\b/iu;
 
@@ -89,6 +98,11 @@ function check({ run, report }: RunContext): void {
     const sparks = tellingSentences(action, COLLECTOR, SPARKS).length > 0;
     const flame = tellingSentences(action, DUST, INTO_FLAME).length > 0;
     const cloud = tellingSentences(action, DUST, STIRRED, FLAME).length > 0;
+    const blown = tellingSentences(action, BLOWN, INDOORS).length > 0;
+    if (blown && !mist && !sparks && !flame && !cloud) {
+      report(action, BLOWN_AROUND);
+      continue;
+    }
     if (!mist && !sparks && !flame && !cloud) continue;
     report(action, {
       headline: mist
@@ -103,3 +117,9 @@ function check({ run, report }: RunContext): void {
     });
   }
 }
+
+const BLOWN_AROUND: Report = {
+  headline: "Compressed air blows the dust into the air that all breathe",
+  why: "Fine wood dust hangs in the room for hours, irritates and sensitises, and can burn as a cloud.",
+  remedy: "Vacuum it off with a fine filter or wipe it off; blow only outdoors, with mask and goggles.",
+};
