@@ -81,8 +81,8 @@ const INTO_FLAME =
   /\b(?:burn|into\s+the\s+(?:stove|fire|furnace|fireplace)|in\s+the\s+(?:stove|furnace|fireplace))\b/iu;
 const STIRRED = /\b(?:blow\w*|compressed\s+air)\b/iu;
 
-const BLOWN =
-  /\bblow\w*\b.*\b(?:air[\s-]?(?:guns?|lines?|hoses?)|compressed\s+air|compressor)\b|\b(?:air[\s-]?(?:guns?|lines?|hoses?)|compressed\s+air|compressor)\b.*\bblow\w*\b/iu;
+const BLOW = /\bblow\w*\b/iu;
+const AIR_JET = /\b(?:air[\s-]?(?:guns?|lines?|hoses?)|compressed\s+air|compressor)\b/iu;
 /** Blowing pores out is common, with goggles and a mask; to fill the room that others breathe in with it is not. */
 const INDOORS =
   /\b(?:indoors|inside|in\s+(?:here|(?:the|this)\s+(?:room|shop|workshop|reading[\s-]room|hall)))\b/iu;
@@ -98,7 +98,7 @@ function check({ run, report }: RunContext): void {
     const sparks = tellingSentences(action, COLLECTOR, SPARKS).length > 0;
     const flame = tellingSentences(action, DUST, INTO_FLAME).length > 0;
     const cloud = tellingSentences(action, DUST, STIRRED, FLAME).length > 0;
-    const blown = tellingSentences(action, BLOWN, INDOORS).length > 0;
+    const blown = tellingSentences(action, BLOW, AIR_JET, INDOORS).length > 0;
     if (blown && !mist && !sparks && !flame && !cloud) {
       report(action, BLOWN_AROUND);
       continue;
