@@ -5,7 +5,9 @@
  * What lies beyond is left out as a whole and named by `not-checked`, since figures of a part would be taken for those of
  * the whole. Within one file recipes and jobs are taken in their order, so an edit below costs nothing above.
  */
+
 import { byGravity, type Finding } from "./findings.ts";
+import { onceFor } from "./once.ts";
 import type { Place } from "./place.ts";
 import { placeKey } from "./place.ts";
 import type { SurfaceRun } from "./surface/run.ts";
@@ -37,22 +39,13 @@ export interface JobWork {
   readonly planWork: number;
 }
 
-export function jobWork(runs: readonly SurfaceRun[]): JobWork {
-  const work = WORK.get(runs) ?? countWork(runs);
-  WORK.set(runs, work);
-  return work;
-}
-
-/** Runs do not change, so they are counted once. */
-const WORK = new WeakMap<readonly SurfaceRun[], JobWork>();
-
-function countWork(runs: readonly SurfaceRun[]): JobWork {
+export const jobWork = onceFor((runs: readonly SurfaceRun[]): JobWork => {
   const actions = sumOf(runs, (run) => run.moments.length);
   const planned = sumOf(runs, (run) => plannedOf(run) * run.pieces);
   const longest = runs.reduce((most, run) => Math.max(most, plannedOf(run)), 0);
   const isAlone = sumOf(runs, (run) => run.pieces) <= 1;
   return { actions, planned, planWork: isAlone ? planned : planned * longest };
-}
+});
 
 /** Notes take no time. */
 const plannedOf = (run: SurfaceRun): number =>
@@ -107,22 +100,15 @@ export function cutsOf(runs: readonly SurfaceRun[]): readonly Finding[] {
 }
 
 /** The lines of a run's owner on whose way it was cut off. */
-function cutLines(run: SurfaceRun): readonly Place[] {
-  const known = CUT_LINES.get(run);
-  if (known) return known;
-  const { owner } = run;
+const cutLines = onceFor(({ owner, moments }: SurfaceRun): readonly Place[] => {
   const isOwn = ({ file, declaration }: Place): boolean =>
     file === owner.file && declaration === owner.declaration;
-  const lines = run.moments.flatMap(({ action }) =>
+  return moments.flatMap(({ action }) =>
     action.op === "open" && action.missing === undefined
       ? [action.frames.findLast(isOwn) ?? action.place]
       : [],
   );
-  CUT_LINES.set(run, lines);
-  return lines;
-}
-
-const CUT_LINES = new WeakMap<SurfaceRun, readonly Place[]>();
+});
 
 /** The gravest findings, as many as a file may have, and one that counts the others. */
 export function withinFindings(findings: readonly Finding[], start: Place): readonly Finding[] {

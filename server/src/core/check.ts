@@ -43,6 +43,7 @@ import {
   type Scope,
   scopeOf,
 } from "./model/program.ts";
+import { memo, onceFor } from "./once.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
 import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
@@ -306,14 +307,6 @@ function valueIn<T>(outcome: Outcome<T>): T {
 
 const soundIn = <T>(outcome: Outcome<T>): T | undefined => ("error" in outcome ? undefined : outcome.value);
 
-function memo<K, V>(compute: (key: K) => V): (key: K) => V {
-  const known = new Map<K, V>();
-  return (key) => {
-    if (!known.has(key)) known.set(key, compute(key));
-    return known.get(key)!;
-  };
-}
-
 function jobsOf(program: Program, file: FileId): readonly Job[] {
   const found = program.files.get(file);
   return found ? modelsOf(found).filter((model): model is Job => model.kind === "job") : [];
@@ -447,15 +440,7 @@ function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[
   });
 }
 
-function languageFinding(finding: PlacedFinding): Finding {
-  const known = SAID.get(finding) ?? newFinding(finding);
-  SAID.set(finding, known);
-  return known;
-}
-
-const SAID = new WeakMap<PlacedFinding, Finding>();
-
-function newFinding(finding: PlacedFinding): Finding {
+const languageFinding = onceFor((finding: PlacedFinding): Finding => {
   const fixes: readonly Fix[] = finding.fix
     ? [
         {
@@ -475,7 +460,7 @@ function newFinding(finding: PlacedFinding): Finding {
     related: finding.related,
     fixes,
   };
-}
+});
 
 /** The runs of the recipes and jobs of a file. */
 const runsOf = (checker: Checker, file: FileId): readonly SurfaceRun[] => [

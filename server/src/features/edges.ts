@@ -1,10 +1,13 @@
 /**
  * From places (relative to declarations) to absolute offsets in the text at hand, for findings and fixes.
  */
+
 import type { DeclarationTree, FileTree, Span } from "../../../grammar/src/tree.ts";
 import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../core/findings.ts";
 import type { Program, ProgramFile } from "../core/model/program.ts";
+import { onceFor } from "../core/once.ts";
 import type { Place } from "../core/place.ts";
+import { blockEnd } from "./statement-extent.ts";
 import type { FileEdit, FileFinding, FileFindingPart, FileFix, FileSpan } from "./types.ts";
 
 /** Where a place stands now; undefined when its file or declaration is gone. */
@@ -86,16 +89,13 @@ interface LineEnds {
   readonly hasReturn: boolean;
 }
 
-const LINE_ENDS = new WeakMap<FileTree, LineEnds>();
-
 /** Looked for once a text, since a text without any has to be gone through for it. */
-function lineEndsOf(tree: FileTree): LineEnds {
-  const known = LINE_ENDS.get(tree);
-  if (known) return known;
-  const ends = { newline: tree.text.includes("\r\n") ? "\r\n" : "\n", hasReturn: tree.text.includes("\r") };
-  LINE_ENDS.set(tree, ends);
-  return ends;
-}
+const lineEndsOf = onceFor(
+  ({ text }: FileTree): LineEnds => ({
+    newline: text.includes("\r\n") ? "\r\n" : "\n",
+    hasReturn: text.includes("\r"),
+  }),
+);
 
 function findingNow(program: Program, finding: Finding): FileFinding | undefined {
   const at = absoluteSpan(program, finding.place);
@@ -163,15 +163,8 @@ function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {
 /** Where the block ends that opens behind a place; undefined where none does. */
 function statementEnd(program: Program, place: Place): number | undefined {
   const tree = program.files.get(place.file)?.byKey.get(place.declaration)?.tree;
-  if (!tree) return undefined;
-  let depth = 0;
-  for (const { kind, text, start } of tree.body.tokens) {
-    if (start < place.span.end || kind === "space" || kind === "comment") continue;
-    if (text === "{") depth += 1;
-    else if (text === "}") depth -= 1;
-    if (depth <= 0) return text === "}" && depth === 0 ? tree.offset + start + text.length : undefined;
-  }
-  return undefined;
+  const end = tree && blockEnd(tree.body, place.span.end);
+  return end === undefined ? undefined : tree!.offset + end;
 }
 
 /** Where the value of a line stands, counted from its keyword. */

@@ -1,5 +1,7 @@
 /** The plan of a job as a list in the order of time: every task and wait with its words, surface, piece and dates. */
+
 import { Temporal } from "temporal-polyfill";
+import { onceFor } from "../core/once.ts";
 import type { PlannedItem, Schedule } from "../core/schedule/types.ts";
 import type { Action } from "../core/surface/actions.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
@@ -28,14 +30,12 @@ export interface PlanLine {
 /** Whether the plan has dates and not only hours. */
 export const isDated = ({ job, shop }: JobResult): boolean => job.start !== undefined && shop !== undefined;
 
-const ITEMS = new WeakMap<Schedule, ReadonlyMap<string, PlannedItem>>();
-
 /** The planned items of a job by their ids; made once for a plan, since a job of many pieces has very many. */
-export function itemsById({ schedule }: JobResult): ReadonlyMap<string, PlannedItem> {
-  const items = ITEMS.get(schedule) ?? new Map(schedule.items.map((item) => [item.id, item]));
-  ITEMS.set(schedule, items);
-  return items;
-}
+export const itemsById = ({ schedule }: JobResult): ReadonlyMap<string, PlannedItem> => itemsOf(schedule);
+
+const itemsOf = onceFor(
+  ({ items }: Schedule): ReadonlyMap<string, PlannedItem> => new Map(items.map((item) => [item.id, item])),
+);
 
 /** So many hours after the start of the job, as a local ISO date-time; undefined where the plan has no dates. */
 export function isoAfterStart({ schedule }: JobResult, hours: number): string | undefined {

@@ -2,8 +2,10 @@
  * Where a statement ends with its block, and how its line reads without comments. The tree keeps statements without
  * their blocks; an outline needs the whole.
  */
+
 import { innerStatements, statementsOf } from "../../../grammar/src/names.ts";
 import type { Declaration, DeclarationBody, Span, Statement, Token } from "../../../grammar/src/tree.ts";
+import { onceFor } from "../core/once.ts";
 
 /** The statement with its block: to the closing brace, or, while that is missing, to the last statement inside. */
 export function extentOf(body: DeclarationBody, statement: Statement): Span {
@@ -17,30 +19,31 @@ const EXTENTS = new WeakMap<Statement, Span>();
 
 function findExtent(body: DeclarationBody, statement: Statement): Span {
   const { start, end } = statement.span;
-  let next = firstAfter(body.tokens, end);
-  while (body.tokens[next]?.kind === "space" || body.tokens[next]?.kind === "comment") next += 1;
-  const close = body.tokens[next]?.text === "{" ? closingBraces(body).get(next) : undefined;
-  if (close !== undefined) return { start, end: close + 1 };
+  const close = blockEnd(body, end);
+  if (close !== undefined) return { start, end: close };
   const ends = innerStatements(statement).map((inner) => extentOf(body, inner).end);
   return { start, end: ends.reduce((most, it) => Math.max(most, it), end) };
 }
 
+/** Where the block ends that opens behind an offset, with nothing but spaces and comments between; undefined for none. */
+export function blockEnd(body: DeclarationBody, offset: number): number | undefined {
+  let next = firstAfter(body.tokens, offset);
+  while (body.tokens[next]?.kind === "space" || body.tokens[next]?.kind === "comment") next += 1;
+  const close = body.tokens[next]?.text === "{" ? closingBraces(body).get(next) : undefined;
+  return close === undefined ? undefined : close + 1;
+}
+
 /** Where the brace stands that closes the one at an index of the tokens; nothing for one that is not closed. */
-function closingBraces(body: DeclarationBody): ReadonlyMap<number, number> {
-  const known = BRACES.get(body);
-  if (known) return known;
+const closingBraces = onceFor(({ tokens }: DeclarationBody): ReadonlyMap<number, number> => {
   const closing = new Map<number, number>();
   const open: number[] = [];
-  body.tokens.forEach(({ text, start }, index) => {
+  tokens.forEach(({ text, start }, index) => {
     if (text === "{") open.push(index);
     const opened = text === "}" ? open.pop() : undefined;
     if (opened !== undefined) closing.set(opened, start);
   });
-  BRACES.set(body, closing);
   return closing;
-}
-
-const BRACES = new WeakMap<DeclarationBody, ReadonlyMap<number, number>>();
+});
 
 /** All statements of a declaration, those in blocks after the one that has the block. */
 export function allStatements(declaration: Declaration): readonly Statement[] {

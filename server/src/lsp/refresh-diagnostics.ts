@@ -3,8 +3,8 @@
  *
  * It asks by itself for what the user edits, and then for the other files that it shows. It does neither where a text
  * changes that it does not show, as when a name is changed in several files at once; and it cannot know that a used file
- * came in late, changed on disk, or that a setting changed. It is told only if that made a difference to an open file that it has asked about before,
- * because a refresh makes it ask about all of them.
+ * came in late, changed on disk, or that a setting changed. It is told only if that made a difference to an open file that
+ * it has asked about before, because a refresh makes it ask about all of them.
  */
 import { DiagnosticRefreshRequest } from "vscode-languageserver";
 import { yieldToMessages } from "./guard.ts";

@@ -56,7 +56,7 @@ export function tooManySigns(text: string): string | undefined {
   let last = "";
   for (const character of text) {
     // The same sign that means nothing, over and over, is one token.
-    if (!PLAIN.test(character) && (character !== last || SIGNS.has(character))) signs += 1;
+    if (!isPlain(character) && (character !== last || SIGNS.has(character))) signs += 1;
     last = character;
   }
   return signs > MOST_SIGNS
@@ -65,6 +65,10 @@ export function tooManySigns(text: string): string | undefined {
 }
 
 const PLAIN = /[\p{L}\p{M}\p{N}_ \t]/u;
+/** Of ASCII, which most of a text is, it is looked up. */
+const PLAIN_ASCII = Array.from({ length: 128 }, (_, code) => PLAIN.test(String.fromCharCode(code)));
+
+const isPlain = (character: string): boolean => PLAIN_ASCII[character.charCodeAt(0)] ?? PLAIN.test(character);
 const SIGNS: ReadonlySet<string> = new Set('{}(),:=."#\n\r');
 
 /** The end of a sentence that begins with the file. `detail` is what the system said, for what has no words here. */

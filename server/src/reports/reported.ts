@@ -2,9 +2,11 @@
  * What the reporters of findings work on: the files that were asked for, each with its name, text and findings, and
  * how other files are called. Plain data; where it comes from is the command's business.
  */
+
 import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/src/line-index.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import { byGravity, gravest, joinedTexts, messageOf } from "../core/findings.ts";
+import { onceFor } from "../core/once.ts";
 import { partsOf } from "../features/finding-parts.ts";
 import type { FileFinding } from "../features/types.ts";
 
@@ -70,8 +72,6 @@ function together(findings: readonly FileFinding[]): FileFinding {
   };
 }
 
-const INDEXES = new WeakMap<object, LineIndex>();
-
 /** Where a span of a file stands, by lines and columns. */
 export function regionOf(file: OtherFile, span: Span): Region {
   const index = indexOf(file);
@@ -85,11 +85,7 @@ export function regionOf(file: OtherFile, span: Span): Region {
   };
 }
 
-export function indexOf(file: OtherFile): LineIndex {
-  const known = INDEXES.get(file) ?? createLineIndex(file.text);
-  INDEXES.set(file, known);
-  return known;
-}
+export const indexOf = onceFor((file: OtherFile): LineIndex => createLineIndex(file.text));
 
 /** The gravest first, in the order of the text within one level. */
 export const gravestFirst = (findings: readonly FileFinding[]): readonly FileFinding[] =>

@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Activity, reckonNetwork } from "../../../server/src/core/schedule/network.ts";
+import { type Activity, calculateNetwork } from "../../../server/src/core/schedule/network.ts";
 import { schedule } from "../../../server/src/core/schedule/schedule.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
 import { canFinishBy } from "./brute-force.ts";
@@ -134,7 +134,7 @@ describe("slack", () => {
     fc.assert(
       fc.property(smallJob(oneOrTwo, false), ({ chains }) => {
         const result = schedule({ chains });
-        const floats = reckonNetwork(chains.flatMap(activitiesOf))!;
+        const floats = calculateNetwork(chains.flatMap(activitiesOf))!;
         expect(result.elapsedHours).toBeCloseTo(floats.duration, 9);
         const tasks = new Map(floats.activities.map((times) => [times.id, times.totalFloat]));
         for (const item of result.items) {

@@ -120,7 +120,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     source:
       "critical path method: Heizer and Render, Operations Management, chapter 3, and Taylor, Introduction to Management Science, chapter 8, exercises with their printed answers",
     file: "schedule/network.ts",
-    functions: ["reckonNetwork"],
+    functions: ["calculateNetwork"],
     tests: ["core/schedule/network.test.ts"],
   },
   {

@@ -5,7 +5,9 @@
  * other. Each stretch is judged by itself, and kept as long as what is given off in it stays the same: a job that changes
  * costs the stretches that it has a part in.
  */
+
 import type { Shop } from "../model/model.ts";
+import { memo, onceFor, onceForList } from "../once.ts";
 import { hourMs, makeShopTime, nextOpening, type ShopTime } from "../schedule/calendar.ts";
 import type { Release } from "./job-fumes.ts";
 import { SHIFT_H } from "./room-air.ts";
@@ -33,7 +35,7 @@ export interface RoomOfJobs {
 
 /** The room of a shop with what jobs in it give off, in hours since 1970, job by job. The shop must state its room. */
 export function roomOfJobs(shop: Shop, jobs: readonly (readonly JobRelease[])[]): RoomOfJobs {
-  return { times: busyTimes(jobs.flat()).map((releases) => busyTime(shop, releases)) };
+  return { times: busyTimes(jobs.flat()).map(busyTimeIn(shop)) };
 }
 
 /** The times with which something given off between two hours has to do. */
@@ -65,29 +67,16 @@ function busyTimes(releases: readonly JobRelease[]): readonly (readonly JobRelea
   return times.map((time) => time.sort(([a], [b]) => a - b).map(([, release]) => release));
 }
 
-interface Known {
-  readonly shop: Shop;
-  readonly time: BusyTime;
-}
-
-/** By the first release in it. */
-const KNOWN = new WeakMap<JobRelease, Known>();
-
-function busyTime(shop: Shop, releases: readonly JobRelease[]): BusyTime {
-  const known = KNOWN.get(releases[0]!);
-  const isSame =
-    known?.shop === shop &&
-    known.time.releases.length === releases.length &&
-    known.time.releases.every((release, index) => release === releases[index]);
-  if (isSame) return known.time;
-  const time: BusyTime = {
-    ...sharedAir(shop, releases, openingOf(shop, releases)),
-    fromH: releases.reduce((least, { from }) => Math.min(least, from), Number.POSITIVE_INFINITY),
-    toH: releases.reduce((most, { to }) => Math.max(most, to), Number.NEGATIVE_INFINITY),
-  };
-  KNOWN.set(releases[0]!, { shop, time });
-  return time;
-}
+/** By the shop and the releases in it. */
+const busyTimeIn = onceFor((shop: Shop) =>
+  onceForList(
+    (releases: readonly JobRelease[]): BusyTime => ({
+      ...sharedAir(shop, releases, openingOf(shop, releases)),
+      fromH: releases.reduce((least, { from }) => Math.min(least, from), Number.POSITIVE_INFINITY),
+      toH: releases.reduce((most, { to }) => Math.max(most, to), Number.NEGATIVE_INFINITY),
+    }),
+  ),
+);
 
 export function sharedAir(
   shop: Shop,
@@ -107,17 +96,11 @@ export function openingOf(shop: Shop, releases: readonly Release[]): (hour: numb
   const first = releases.reduce((least, { from }) => Math.min(least, from), Number.POSITIVE_INFINITY);
   if (!shop.hours || !Number.isFinite(first)) return (hour) => hour;
   const firstDay = Math.floor(first / 24) - 2;
-  const time = shopTime(shop, firstDay);
+  const time = shopTimesOf(shop)(firstDay);
   return (hour) => nextOpening(time, (hour - firstDay * 24) * hourMs) / hourMs + firstDay * 24;
 }
 
 /** Coats of many jobs begin on one day. */
-const SHOP_TIMES = new WeakMap<Shop, Map<number, ShopTime>>();
-
-function shopTime(shop: Shop, firstDay: number): ShopTime {
-  const ofShop = SHOP_TIMES.get(shop) ?? new Map<number, ShopTime>();
-  SHOP_TIMES.set(shop, ofShop);
-  const time = ofShop.get(firstDay) ?? makeShopTime({ hours: shop.hours, closed: shop.closed }, firstDay);
-  ofShop.set(firstDay, time);
-  return time;
-}
+const shopTimesOf = onceFor((shop: Shop) =>
+  memo((firstDay: number): ShopTime => makeShopTime({ hours: shop.hours, closed: shop.closed }, firstDay)),
+);

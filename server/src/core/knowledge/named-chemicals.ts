@@ -4,7 +4,9 @@
  * and are heeded (`denials.ts`). Silicone is not among the dangerous ones and has its own reading below: tins that
  * hold none speak of it, removers above all.
  */
+
 import type { Material } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 import type { Hazard } from "./chemical-schema.ts";
 import { chemicalsIn, type Mention } from "./chemical-words.ts";
 import { type ChemicalName, chemical, isA } from "./chemicals.ts";
@@ -43,16 +45,9 @@ export const deniesChemical = (material: Told, wanted: ChemicalName): boolean =>
   !namesChemical(material, wanted);
 
 /** All that the words of a material mention, in whatever sense. */
-export function mentionsOf(material: Told): readonly Mention[] {
-  const known = remembered.get(material);
-  if (known) return known;
-  const mentions = textsOf(material).flatMap((text) => chemicalsIn(text, "label"));
-  remembered.set(material, mentions);
-  return mentions;
-}
-
-/** Materials are immutable, and every rule asks. */
-const remembered = new WeakMap<Told, readonly Mention[]>();
+export const mentionsOf = onceFor((material: Told): readonly Mention[] =>
+  textsOf(material).flatMap((text) => chemicalsIn(text, "label")),
+);
 
 const textsOf = (material: Told): readonly string[] => [
   material.title ?? "",

@@ -7,7 +7,9 @@
  * spirits (stated as 15 minutes), and the STEL of 29 CFR 1910.1052. A room kept under a limit by this arithmetic is not
  * thereby safe: the label, the safety data sheet and local codes decide.
  */
+
 import type { Material } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 import type { Carrier } from "./family-schema.ts";
 import { MEMORY_HIGH, MEMORY_MEDIUM, NIOSH_GUIDE, OSHA_AIR } from "./sources.ts";
 
@@ -267,17 +269,10 @@ export function standInOf(carrier: Carrier): StandIn | undefined {
  * What stands for the vapour of a material: the solvent that its title or documentation names as such ("solvent:
  * dipropylene glycol methyl ether"), of several the one with the strictest limit, else that of its carrier.
  */
-export function standInFor(material: Told): StandIn | undefined {
-  if (!known.has(material)) known.set(material, standIn(material));
-  return known.get(material);
-}
+export const standInFor = (material: Told): StandIn | undefined => standIn(material);
 
-type Told = Pick<Material, "title" | "docs" | "family">;
-
-/** Materials are immutable, and every coat asks. */
-const known = new WeakMap<Told, StandIn | undefined>();
-
-function standIn(material: Told): StandIn | undefined {
+/** Every coat asks. */
+const standIn = onceFor((material: Told): StandIn | undefined => {
   if (!material.family || material.family.carrier === "none") return undefined;
   const named = SOLVENTS.filter((solvent) => namesAsSolvent(material, solvent)).toSorted(
     (a, b) => (exposureLimitMgM3(a) ?? Infinity) - (exposureLimitMgM3(b) ?? Infinity),
@@ -286,7 +281,9 @@ function standIn(material: Told): StandIn | undefined {
   return strictest
     ? { cautious: strictest, usual: strictest, isNamed: true }
     : standInOf(material.family.carrier);
-}
+});
+
+type Told = Pick<Material, "title" | "docs" | "family">;
 
 const SPEAKS_OF_SOLVENT = /\b(?:co-?)?solvents?\b|\bvapou?rs?\b/iu;
 /** Words that make of "its solvent is X" something else. */

@@ -11,8 +11,10 @@
  * carte, Proc. ACM Program. Lang. 2 (2018), ICFP). What belongs to a declaration is forgotten with it, so a memory is as
  * large as its program. Each analyst has its own.
  */
+
 import type { ModelDeclaration, Named } from "../model/model.ts";
 import type { Program, ProgramFile, ProgramFiles, Scope } from "../model/program.ts";
+import { isSameList } from "../once.ts";
 import type { FileId } from "../place.ts";
 import { changesBetween, type Replaced } from "./changes.ts";
 import { KIND_IN_SCOPE, type Lookup, lookupKey, recordingScopes, stillMeans } from "./recording-scope.ts";
@@ -336,9 +338,3 @@ const hasSameUses = (a: ProgramFile, b: ProgramFile): boolean =>
     a.uses.map(({ target }) => target),
     b.uses.map(({ target }) => target),
   );
-
-function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let index = 0; index < a.length; index += 1) if (a[index] !== b[index]) return false;
-  return true;
-}

@@ -2,7 +2,9 @@
  * What the checks of names share: a scope, a list of findings and a list of references (who names what, where), which
  * later serve `unused-name`, hover, go-to-definition and rename.
  */
+
 import type { Argument, Call, Name, RecipeStatement, Span, Value } from "../../../../grammar/src/tree.ts";
+import { onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import { COATS, GRIT, type Limits, SHARE_ABOVE_ZERO } from "./lowering.ts";
 import type { LocalFinding, Named, Recipe, RecipeParameter } from "./model.ts";
@@ -146,16 +148,14 @@ export const parameterNamed = (
   name: string,
 ): RecipeParameter | undefined => parametersByName(parameters).get(name);
 
-function parametersByName(parameters: readonly RecipeParameter[]): ReadonlyMap<string, RecipeParameter> {
-  const known = PARAMETERS.get(parameters);
-  if (known) return known;
-  const byName = new Map<string, RecipeParameter>();
-  for (const parameter of parameters) if (!byName.has(parameter.name)) byName.set(parameter.name, parameter);
-  PARAMETERS.set(parameters, byName);
-  return byName;
-}
-
-const PARAMETERS = new WeakMap<readonly RecipeParameter[], ReadonlyMap<string, RecipeParameter>>();
+const parametersByName = onceFor(
+  (parameters: readonly RecipeParameter[]): ReadonlyMap<string, RecipeParameter> => {
+    const byName = new Map<string, RecipeParameter>();
+    for (const parameter of parameters)
+      if (!byName.has(parameter.name)) byName.set(parameter.name, parameter);
+    return byName;
+  },
+);
 
 /** Checks the arguments of a call of `recipe` (undefined: a recipe parameter, of which nothing is known). */
 export function checkArguments(
@@ -327,13 +327,14 @@ function callsOf(statements: readonly RecipeStatement[], name: string): readonly
 /** The range of a number parameter: that of the place where its recipe uses it first. */
 export function numberLimits(recipe: Recipe | undefined, parameter: string): Limits {
   if (!recipe) return ANY_NUMBER;
-  const limits = LIMITS.get(recipe) ?? new Map(limitsOfUses(recipe.statements).toReversed());
-  LIMITS.set(recipe, limits);
-  return limits.get(parameter) ?? ANY_NUMBER;
+  return limitsOf(recipe).get(parameter) ?? ANY_NUMBER;
 }
 
 const ANY_NUMBER: Limits = { words: "a number" };
-const LIMITS = new WeakMap<Recipe, ReadonlyMap<string, Limits>>();
+
+const limitsOf = onceFor(
+  (recipe: Recipe): ReadonlyMap<string, Limits> => new Map(limitsOfUses(recipe.statements).toReversed()),
+);
 
 /** Names that stand where a number is expected, with its range, in the order of the lines. */
 function limitsOfUses(statements: readonly RecipeStatement[]): readonly (readonly [string, Limits])[] {

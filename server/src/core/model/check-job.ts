@@ -2,7 +2,9 @@
  * Checks the names in one job (pieces, shop, earlier job, recipes, arguments, surfaces), and those that pieces and
  * materials mention. Collects references on the way.
  */
+
 import type { JobDeclaration, MaterialDeclaration, Target } from "../../../../grammar/src/tree.ts";
+import { onceFor } from "../once.ts";
 import {
   type CheckContext,
   type CheckResult,
@@ -78,14 +80,11 @@ interface KnownSurfaces {
 }
 
 /** Many jobs may work on one large piece. */
-const ofOnePiece = new WeakMap<Piece, KnownSurfaces>();
+const ofOnePiece = onceFor((piece: Piece): KnownSurfaces => surfacesByName([piece]));
 
 function knownSurfaces(pieces: readonly Piece[]): KnownSurfaces {
   const [only, ...others] = pieces;
-  if (!only || others.length > 0) return surfacesByName(pieces);
-  const known = ofOnePiece.get(only) ?? surfacesByName(pieces);
-  ofOnePiece.set(only, known);
-  return known;
+  return only && others.length === 0 ? ofOnePiece(only) : surfacesByName(pieces);
 }
 
 function surfacesByName(pieces: readonly Piece[]): KnownSurfaces {

@@ -2,6 +2,7 @@
  * Checks the statements of one recipe for what is wrong whatever its arguments: words, names, units, numbers and
  * calls. Collects references on the way.
  */
+
 import type {
   LayerStatement,
   Parameter,
@@ -14,6 +15,7 @@ import type {
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
 import { DUTIES, METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
+import { onceFor } from "../once.ts";
 import {
   type CheckContext,
   type CheckResult,
@@ -68,15 +70,13 @@ export function openBindings(parameters: readonly RecipeParameter[]): Bindings {
 }
 
 /** The parameter whose name stands there. */
-function declaredAt({ parameters }: Recipe, start: number): RecipeParameter | undefined {
-  const known =
-    BY_PLACE.get(parameters) ??
-    new Map(parameters.map((parameter) => [parameter.place.span.start, parameter]));
-  BY_PLACE.set(parameters, known);
-  return known.get(start);
-}
+const declaredAt = ({ parameters }: Recipe, start: number): RecipeParameter | undefined =>
+  byPlace(parameters).get(start);
 
-const BY_PLACE = new WeakMap<readonly RecipeParameter[], ReadonlyMap<number, RecipeParameter>>();
+const byPlace = onceFor(
+  (parameters: readonly RecipeParameter[]): ReadonlyMap<number, RecipeParameter> =>
+    new Map(parameters.map((parameter) => [parameter.place.span.start, parameter])),
+);
 
 function checkDefault(ctx: CheckContext, parameter: Parameter, recipe: Recipe): void {
   const declared = declaredAt(recipe, parameter.name.span.start);

@@ -2,6 +2,7 @@
  * Which jobs of a scope start from what others left: over `after`, or on pieces "as left by" them. Worked out once a scope,
  * so that a long chain of jobs costs its length and not its square.
  */
+import { memo } from "../once.ts";
 import type { Job, Piece } from "./model.ts";
 import type { Scope } from "./program.ts";
 import { createRings } from "./rings.ts";
@@ -72,16 +73,5 @@ function createJobGraph(scope: Scope): JobGraph {
       return workers !== undefined && (workers.size > 1 || !workers.has(job.name));
     },
     hasSurface: (job, surface) => surfaces(job).has(surface),
-  };
-}
-
-function memo<K extends WeakKey | string, V>(work: (key: K) => V): (key: K) => V {
-  const done = new Map<K, V>();
-  return (key) => {
-    const before = done.get(key);
-    if (before !== undefined) return before;
-    const value = work(key);
-    done.set(key, value);
-    return value;
   };
 }

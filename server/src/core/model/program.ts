@@ -4,9 +4,11 @@
  * Built from plain data; which file a `use` path means is decided by the adapter, which passes `resolve`. Used files
  * that were not supplied are edges all the same (`UseLink.target`), so that supplying them later mends the scope.
  */
+
 import type { DeclarationTree, FileTree, UseDeclaration } from "../../../../grammar/src/tree.ts";
 import { attempt, type Fault } from "../internal-error.ts";
 import { builtInFamily, builtInMaterialNames } from "../knowledge/built-in-materials.ts";
+import { onceFor } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
 import { lower } from "./lower.ts";
 import { builtInMaterial } from "./lower-material.ts";
@@ -106,18 +108,12 @@ const pathPlace = (file: FileId, declaration: string, syntax: UseDeclaration): P
   span: syntax.path!.span,
 });
 
-const MODELS = new WeakMap<ProgramFile, readonly ModelDeclaration[]>();
-
 /** What a file declares, those without a name left out; gathered once, since every file that sees it asks. */
-export function modelsOf(file: ProgramFile): readonly ModelDeclaration[] {
-  const known = MODELS.get(file);
-  if (known) return known;
-  const models = file.declarations.flatMap(({ lowered }) =>
+export const modelsOf = onceFor((file: ProgramFile): readonly ModelDeclaration[] =>
+  file.declarations.flatMap(({ lowered }) =>
     lowered.model && lowered.model.name !== "" ? [lowered.model] : [],
-  );
-  MODELS.set(file, models);
-  return models;
-}
+  ),
+);
 
 /** The file itself and all it uses, directly or not, each once, those that it mentions itself first. */
 export const reachableFiles = (program: Program, from: FileId): readonly FileId[] =>

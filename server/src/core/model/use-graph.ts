@@ -5,6 +5,7 @@
  * once. Whether one file reaches another is mostly told by the order in which the rings were closed: a ring only leads to
  * those closed before.
  */
+import { onceFor } from "../once.ts";
 import type { FileId } from "../place.ts";
 import type { Program } from "./program.ts";
 import { createRings, type Ring } from "./rings.ts";
@@ -21,14 +22,8 @@ export interface UseGraph {
   leadingTo(candidates: readonly FileId[], wanted: ReadonlySet<FileId>): ReadonlySet<FileId>;
 }
 
-const known = new WeakMap<Program, UseGraph>();
-
 /** The graph of a program. It is worked out as far as it is asked about, and once. */
-export function useGraph(program: Program): UseGraph {
-  const graph = known.get(program) ?? createUseGraph(program);
-  known.set(program, graph);
-  return graph;
-}
+export const useGraph: (program: Program) => UseGraph = onceFor((program) => createUseGraph(program));
 
 function createUseGraph(program: Program): UseGraph {
   const targets = (file: FileId): readonly FileId[] => [

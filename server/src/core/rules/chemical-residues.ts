@@ -2,11 +2,13 @@
  * What lyes, acids and bleaches a surface still holds, line by line: who put it on, and whether it was rinsed, dried or
  * neutralised since.
  */
+
 import type { Hazard } from "../knowledge/chemical-schema.ts";
 import type { Mention } from "../knowledge/chemical-words.ts";
 import { chemical, isA } from "../knowledge/chemicals.ts";
 import { mentionsOf } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 import type { Action, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 
@@ -40,23 +42,15 @@ export const reactiveIn = (material: Material): readonly Mention[] =>
     ({ chemical: name, stance }) => stance === "named" && isA(chemical(name), ...REACTIVE),
   );
 
-const known = new WeakMap<SurfaceRun, readonly (readonly Residue[])[]>();
-
 /** The residues that each moment of a run finds. */
-export function residuesBefore(run: SurfaceRun): readonly (readonly Residue[])[] {
-  const found = known.get(run) ?? walk(run);
-  known.set(run, found);
-  return found;
-}
-
-function walk({ moments }: SurfaceRun): readonly (readonly Residue[])[] {
+export const residuesBefore = onceFor(({ moments }: SurfaceRun): readonly (readonly Residue[])[] => {
   let residues: readonly Residue[] = [];
   return moments.map(({ action }) => {
     const before = residues;
     residues = after(residues, action);
     return before;
   });
-}
+});
 
 function after(residues: readonly Residue[], action: Action): readonly Residue[] {
   if (action.op === "layer") return [];

@@ -2,10 +2,12 @@
  * Where a recipe names chemicals: in the words of the materials that its lines use, in notes, in the quoted words of steps,
  * and at the head of the recipe. Each is told once, where it comes first.
  */
+
 import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
 import { chemical, isA, type KnownChemical } from "../knowledge/chemicals.ts";
 import { mentionsOf } from "../knowledge/named-chemicals.ts";
 import type { Material, Named } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -28,15 +30,10 @@ export interface NamedChemical {
   readonly place: Place;
 }
 
-const known = new WeakMap<SurfaceRun, readonly NamedChemical[]>();
-
 /** All chemicals that a run names as held or to be used, each by each material and on each line once, in order. */
-export function namedChemicals(run: SurfaceRun): readonly NamedChemical[] {
-  const found =
-    known.get(run) ?? firstOfEach([...atHead(run), ...run.moments.flatMap((it) => onLine(it.action))]);
-  known.set(run, found);
-  return found;
-}
+export const namedChemicals = onceFor((run: SurfaceRun): readonly NamedChemical[] =>
+  firstOfEach([...atHead(run), ...run.moments.flatMap((it) => onLine(it.action))]),
+);
 
 /** What the recipe, or in a job the job and its piece, say of themselves. */
 function atHead({ kind, recipe, job, piece, surface }: SurfaceRun): readonly NamedChemical[] {
@@ -94,17 +91,10 @@ const held = (mentions: readonly Mention[]): readonly Mention[] =>
   mentions.filter(({ stance }) => stance === "named");
 
 /** The chemicals that the free text of a line tells to use. What is only tested or looked at is not used. */
-export function mentionsOfLine(action: Action): readonly Mention[] {
+export const mentionsOfLine = onceFor((action: Action): readonly Mention[] => {
   const text = action.op === "step" && LOOKING.has(action.verb) ? undefined : textOf(action);
-  if (text === undefined) return NONE;
-  const found = remembered.get(action) ?? held(chemicalsIn(text, "recipe"));
-  remembered.set(action, found);
-  return found;
-}
-
-const NONE: readonly Mention[] = [];
-/** Several rules and duties ask of every line. */
-const remembered = new WeakMap<Action, readonly Mention[]>();
+  return text === undefined ? [] : held(chemicalsIn(text, "recipe"));
+});
 
 const LOOKING: ReadonlySet<string> = new Set(["test", "inspect"]);
 

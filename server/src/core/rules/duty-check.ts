@@ -29,7 +29,7 @@ import { mentionsOfLine } from "./chemical-uses.ts";
 import { MISSING_DUTIES } from "./group-missing-duties.ts";
 import type { Report, RuleChecks, RunContext } from "./rule.ts";
 import { textOf } from "./spoken-words.ts";
-import { related, undertakeDuties, useName } from "./texts.ts";
+import { notStated, related, undertakeDuties, useName } from "./texts.ts";
 import { isTwoPart, needsSuppliedAir } from "./two-part.ts";
 
 /** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
@@ -86,11 +86,11 @@ function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[
 }
 
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
-  const { danger, doc, defer } = dutyByWord(duty)!;
+  const { doc, defer } = dutyByWord(duty)!;
   const reason = `${sentence(need.who)} ${need.reason}`;
   const others = more > 0 ? ` So ${more === 1 ? "does 1 more line" : `do ${more} more lines`} below.` : "";
   return {
-    headline: `${danger}: \`${duty}\` is not stated`,
+    headline: notStated(duty),
     why: `${reason}. ${why}${others}`,
     remedy: `${doc.slice(0, -1)}, and state \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
     ...(need.cause ? { related: [need.cause] } : {}),
@@ -112,10 +112,6 @@ function statementOfOwnRecipe(action: Action): Place {
 
 // ---------------------------------------------------------------------------------------------------------------
 // What brings a duty
-
-/** Whether a layer goes on as a mist. */
-export const isSprayed = (action: Action): boolean =>
-  action.op === "layer" && (action.method === "hvlp" || action.method === "airless");
 
 /** What on this line brings the duty, by the tables; undefined also where the material is not known. */
 export function needFor(action: Action, duty: DutyWord): Need | undefined {

@@ -7,8 +7,10 @@
  * place. One finding a rule, line and job; nothing twice. A rule that throws costs its own findings alone, and is named
  * on the recipe or job that it was looking at.
  */
+
 import { byGravity, type Finding, type RelatedPlace, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
+import { onceFor, onceForList } from "../once.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -56,17 +58,17 @@ export interface RuleFindings {
 
 export function runRules(input: EngineInput): RuleFindings {
   const elsewhere = gravestByCause(
-    input.assumedElsewhere.flatMap((run) => runOutcome(input.rules, run).drafts),
+    input.assumedElsewhere.flatMap((run) => runOutcomes(input.rules)(run).drafts),
   );
-  const assumed = together(input.assumed.map((run) => runOutcome(input.rules, run)));
+  const assumed = together(input.assumed.map((run) => runOutcomes(input.rules)(run)));
   const always = assumed.drafts.filter(
     (draft) => draft.cause.file === draft.place.file || !elsewhere.has(draft.key),
   );
   const alwaysByCause = gravestByCause(always);
   const ofJobs = together(
     input.jobs.flatMap((facts) => [
-      ...facts.runs.map((run) => runOutcome(input.rules, run)),
-      jobOutcome(input.rules, facts),
+      ...facts.runs.map((run) => runOutcomes(input.rules)(run)),
+      jobOutcomes(input.rules)(facts),
     ]),
   );
   const faults = [...assumed.faults, ...ofJobs.faults];
@@ -120,15 +122,9 @@ const draftOf = (draft: Omit<Draft, "key" | "line">): Draft => ({
 });
 
 /** What rules say of a run depends on the run alone, so it is said once for as long as the run is kept. */
-function runOutcome(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
-  const ofRules = knownOutcomes.get(rules) ?? new WeakMap<SurfaceRun, Outcome>();
-  knownOutcomes.set(rules, ofRules);
-  const outcome = ofRules.get(run) ?? judgeRun(rules, run);
-  ofRules.set(run, outcome);
-  return outcome;
-}
-
-const knownOutcomes = new WeakMap<readonly TradeRule[], WeakMap<SurfaceRun, Outcome>>();
+const runOutcomes = onceFor((rules: readonly TradeRule[]) =>
+  onceFor((run: SurfaceRun) => judgeRun(rules, run)),
+);
 
 const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
 
@@ -166,15 +162,9 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
 }
 
 /** Of a job as of a run: what is said of it depends on these facts alone, and is said once while they are kept. */
-function jobOutcome(rules: readonly TradeRule[], facts: JobFacts): Outcome {
-  const ofRules = knownOfJobs.get(rules) ?? new WeakMap<JobFacts, Outcome>();
-  knownOfJobs.set(rules, ofRules);
-  const outcome = ofRules.get(facts) ?? judgeJob(rules, facts);
-  ofRules.set(facts, outcome);
-  return outcome;
-}
-
-const knownOfJobs = new WeakMap<readonly TradeRule[], WeakMap<JobFacts, Outcome>>();
+const jobOutcomes = onceFor((rules: readonly TradeRule[]) =>
+  onceFor((facts: JobFacts) => judgeJob(rules, facts)),
+);
 
 function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Outcome {
   const drafts: Draft[] = [];
@@ -245,16 +235,7 @@ const lineKey = (draft: Pick<Draft, "place" | "report" | "cause">): string =>
     : `${draft.place.span.start}`;
 
 /** The same object for the same drafts, so that what is made of it may be kept as well. */
-function findingAgain(group: readonly Draft[]): Finding {
-  const before = FINDINGS.get(group[0]!);
-  if (before?.group.length === group.length && before.group.every((draft, index) => draft === group[index]))
-    return before.finding;
-  const made = finding(group);
-  FINDINGS.set(group[0]!, { group, finding: made });
-  return made;
-}
-
-const FINDINGS = new WeakMap<Draft, { readonly group: readonly Draft[]; readonly finding: Finding }>();
+const findingAgain = onceForList((group: readonly Draft[]) => finding(group));
 
 function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;

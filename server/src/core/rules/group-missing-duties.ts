@@ -6,7 +6,7 @@ import type { Finding } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { andList } from "../model/suggest.ts";
 import type { FindingGroup } from "./finding-group.ts";
-import { fitting, undertakeDuties } from "./texts.ts";
+import { fitting, notStated, undertakeDuties } from "./texts.ts";
 
 export const MISSING_DUTIES = "missing-duties";
 
@@ -70,7 +70,7 @@ function headlineWithDanger({ headline }: Finding, duties: readonly DutyWord[]):
 /** Rags first, which burn when nobody is there; else all of them where they fit on the line, else the gravest. */
 const missingHeadline = (duties: readonly DutyWord[]): string =>
   fitting([
-    ...(duties.length === 1 ? [`${dutyByWord(duties[0]!)!.danger}: \`${duties[0]}\` is not stated`] : []),
+    ...(duties.length === 1 ? [notStated(duties[0]!)] : []),
     ...(duties.includes("wet_rags")
       ? [`${dutyByWord("wet_rags")!.danger}; ${moreDuties(duties.length - 1)} missing`]
       : []),

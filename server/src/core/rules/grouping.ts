@@ -6,6 +6,7 @@
  * out what they allow, so that each part is allowed, set and explained by its own rule. Nothing is lost: the finding that
  * is left has all of them as its `parts` and the gravest of their levels.
  */
+
 import {
   byGravity,
   type Finding,
@@ -14,6 +15,7 @@ import {
   gravest,
   type RelatedPlace,
 } from "../findings.ts";
+import { onceForList } from "../once.ts";
 import { type Place, placeKey } from "../place.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
 import { whereText } from "./texts.ts";
@@ -26,25 +28,6 @@ export const groupFindings = (
 
 // ---------------------------------------------------------------------------------------------------------------
 // Groups
-
-/** What was made of a list of findings that begins with this one. */
-interface Made {
-  readonly of: readonly Finding[];
-  readonly finding: Finding;
-}
-
-/** The same again for the same findings, so that what is made of it may be kept as well. */
-function keeping(make: (of: readonly Finding[]) => Finding): (of: readonly Finding[]) => Finding {
-  const made = new WeakMap<Finding, Made>();
-  return (of) => {
-    const before = made.get(of[0]!);
-    if (before?.of.length === of.length && before.of.every((each, index) => each === of[index]))
-      return before.finding;
-    const finding = make(of);
-    made.set(of[0]!, { of, finding });
-    return finding;
-  };
-}
 
 /** Each group stands where its first part stood in the list. */
 function toldTogether(findings: readonly Finding[]): readonly Finding[] {
@@ -91,7 +74,8 @@ function keyOf({ group }: GroupPart, place: Place, job: string): string | undefi
   return [group, place.file, place.declaration, line, job].join("\u0000");
 }
 
-const toldAsOneAgain = keeping((group) => toldAsOne(group));
+/** The same again for the same findings, so that what is made of it may be kept as well. */
+const toldAsOneAgain = onceForList((group: readonly Finding[]) => toldAsOne(group));
 
 /** At the place of the gravest, of those the first; its related places are those of all parts. */
 function toldAsOne(group: readonly Finding[]): Finding {
@@ -248,7 +232,7 @@ function rootOf(finding: Finding, primaryOf: ReadonlyMap<Finding, Finding>): Fin
   return root;
 }
 
-const withConsequencesAgain = keeping(([finding, ...consequences]) =>
+const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly Finding[]) =>
   withConsequences(finding!, consequences),
 );
 

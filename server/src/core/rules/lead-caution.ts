@@ -6,10 +6,10 @@
  */
 import { negates } from "../knowledge/denials.ts";
 import { countsAsLead, type LeadStatus, leadStatus } from "../knowledge/lead.ts";
+import { onceFor } from "../once.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import { rememberedByRun } from "../surface/run-index.ts";
 import type { Coat, Moment, SurfaceState } from "../surface/state.ts";
 import type { Report } from "./rule.ts";
 import { textOf } from "./spoken-words.ts";
@@ -97,27 +97,22 @@ function uptoResult(sentence: string): string {
 }
 
 /** All that is written about the piece, the surface and the work. */
-const textsOf = rememberedByRun((run, _: object): readonly string[] => [
+const textsOf = onceFor((run: SurfaceRun): readonly string[] => [
   ...[run.piece?.title, run.piece?.docs, run.surface?.docs, run.recipe?.docs].filter(
     (text): text is string => text !== undefined && text !== "",
   ),
   ...run.moments.map(({ action }) => textOf(action) ?? "").filter((text) => text !== ""),
 ]);
-const ALL_TEXTS = {};
 
 /** Asked at every step and note, and answered once a run. */
-const leadFoundIn = rememberedByRun((run, texts: object): boolean =>
-  textsOf(run, texts).some(tellsOfLeadFound),
-);
-
-const saysLeadWasFound = (run: SurfaceRun): boolean => leadFoundIn(run, ALL_TEXTS);
+const saysLeadWasFound = onceFor((run: SurfaceRun): boolean => textsOf(run).some(tellsOfLeadFound));
 
 /**
  * Whether the recipe itself makes the work depend on a laboratory: it names one, and what its answer is, that work waits
  * for it, or what is done where it finds lead.
  */
 export function waitsForLaboratory(run: SurfaceRun): boolean {
-  const texts = textsOf(run, ALL_TEXTS);
+  const texts = textsOf(run);
   return texts.some((text) => LABORATORY.test(text)) && texts.some(tellsOfGate);
 }
 

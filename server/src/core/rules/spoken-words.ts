@@ -3,6 +3,8 @@
  * that leaves no doubt, and one that forbids, warns or postpones says nothing.
  */
 import { negates } from "../knowledge/denials.ts";
+import { clausesOf, wordSet } from "../knowledge/text-words.ts";
+import { onceFor } from "../once.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { rememberedByRun } from "../surface/run-index.ts";
@@ -16,6 +18,14 @@ export function textOf(action: Action): string | undefined {
   if (action.op === "note") return action.text;
   return action.op === "step" ? action.what : undefined;
 }
+
+/** The words of each clause of a line's text, as `keyOf` writes them; several rules ask of every line. */
+export const clausesOfLine = onceFor((action: Action): readonly (readonly string[])[] =>
+  clausesOf(textOf(action) ?? "").map((words) => words.map(({ key }) => key)),
+);
+
+/** These forbid or deny what stands with them in a clause. */
+export const NEGATIONS = wordSet("never not no don't nobody without instead avoid");
 
 /** Parts of their own, on which masking tape lies beside the coat and not on it. */
 const OTHER_PART =

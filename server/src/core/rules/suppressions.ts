@@ -4,10 +4,12 @@
  * Several may stand above one line. A comment without a reason allows nothing and is itself a finding, as is one that
  * allows nothing that is there. Prose that happens to begin with "allow" is left alone.
  */
+
 import type { FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
 import { closest } from "../model/suggest.ts";
+import { onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import { isAlwaysShown, languageSeverity, ruleById, ruleIds } from "./registry.ts";
 
@@ -123,16 +125,12 @@ export function statementStart(tree: FileTree, offset: number): number | undefin
 }
 
 /** Whether a piece has a comment that begins with "allow"; looked for once as long as its text is kept. */
-function mayAllow(piece: FilePiece): boolean {
-  const tokens = piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
-  const known = MAY_ALLOW.get(tokens);
-  if (known !== undefined) return known;
-  const may = tokens.some(({ kind, text }) => kind === "comment" && HEAD.test(text.slice(1).trimStart()));
-  MAY_ALLOW.set(tokens, may);
-  return may;
-}
+const mayAllow = (piece: FilePiece): boolean =>
+  mayAllowIn(piece.kind === "declaration" ? piece.body.tokens : piece.tokens);
 
-const MAY_ALLOW = new WeakMap<readonly Token[], boolean>();
+const mayAllowIn = onceFor((tokens: readonly Token[]): boolean =>
+  tokens.some(({ kind, text }) => kind === "comment" && HEAD.test(text.slice(1).trimStart())),
+);
 
 const HEAD = /^allow\s+([A-Za-z][\w-]*)/u;
 

@@ -99,6 +99,9 @@ export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix 
   return fixOf("undertaking", title, edits);
 }
 
+/** The headline of one missing duty: its danger first. */
+export const notStated = (duty: DutyWord): string => `${dutyByWord(duty)!.danger}: \`${duty}\` is not stated`;
+
 /** "Job `tables`, surfaces `top` and `apron`." */
 export function whereText(job: string, surfaces: readonly string[]): string {
   const named = surfaces.map((surface) => `\`${surface}\``);

@@ -7,7 +7,8 @@ import type { Family } from "../knowledge/family-schema.ts";
 import { deniesChemical, holdsHazard } from "../knowledge/named-chemicals.ts";
 import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
-import type { LayerAction, MaterialUse } from "../surface/actions.ts";
+import { onceFor } from "../once.ts";
+import type { Action, LayerAction, MaterialUse } from "../surface/actions.ts";
 
 /** Acid and amine cure these; casein and lime are powders that are mixed with water. */
 const CURED_OTHERWISE: ReadonlySet<Family["binder"]> = new Set([
@@ -33,17 +34,8 @@ export function isTwoPart(layer: LayerAction): boolean {
   return material.potLife?.origin === "stated" || saysTwoParts(material);
 }
 
-/** "Two-component", "2-part", "two pack", "2K". */
-function saysTwoParts(material: Material): boolean {
-  const known = remembered.get(material) ?? readsTwoParts(material);
-  remembered.set(material, known);
-  return known;
-}
-
-/** Every duty asks of every layer. */
-const remembered = new WeakMap<Material, boolean>();
-
-const readsTwoParts = ({ title = "", docs, name }: Material): boolean =>
+/** "Two-component", "2-part", "two pack", "2K". Every duty asks of every layer. */
+const saysTwoParts = onceFor(({ title = "", docs, name }: Material): boolean =>
   [title, docs, name.replaceAll("_", " ")].some((text) =>
     clausesOf(text).some((words) =>
       words.some(({ key }, at) => {
@@ -52,7 +44,8 @@ const readsTwoParts = ({ title = "", docs, name }: Material): boolean =>
         return isTwo && !["no", "not", "non"].includes(words[at - 1]?.key ?? "");
       }),
     ),
-  );
+  ),
+);
 
 const TWO_WHAT: ReadonlySet<string> = new Set(["part", "component", "pack", "k"]);
 
@@ -74,7 +67,9 @@ export function isocyanateIn(
   return binder !== undefined && CURED_OTHERWISE.has(binder) ? undefined : "not ruled out";
 }
 
-export const isSprayed = ({ method }: LayerAction): boolean => method === "hvlp" || method === "airless";
+/** Whether a layer goes on as a mist. */
+export const isSprayed = (action: Action): boolean =>
+  action.op === "layer" && (action.method === "hvlp" || action.method === "airless");
 
 /** Whether nothing less than air from outside will do. */
 export const needsSuppliedAir = (layer: LayerAction): boolean =>

@@ -35,7 +35,7 @@ export interface NetworkTimes {
 }
 
 /** Works out a network, or returns undefined when activities wait for one another in a circle or for none that is there. */
-export function reckonNetwork(activities: readonly Activity[]): NetworkTimes | undefined {
+export function calculateNetwork(activities: readonly Activity[]): NetworkTimes | undefined {
   const order = inOrder(activities);
   if (order === undefined) return undefined;
   const early = new Map<string, number>();

@@ -2,10 +2,18 @@
  * Which job goes on with what another left, surface by surface: over `after`, or on a piece "as left by" it. A job
  * between the two may have left the surface alone.
  */
+
 import type { Job, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
+import { memo } from "../once.ts";
 import type { Place } from "../place.ts";
-import { appliedSurfaces, type JobSurface, jobSurfacesNamed } from "./job-surfaces.ts";
+import {
+  appliedSurfaces,
+  bySurfaceName,
+  type JobSurface,
+  jobSurfacesNamed,
+  type SurfacesByName,
+} from "./job-surfaces.ts";
 
 /** A surface as a job comes to it. */
 export interface Visited {
@@ -43,12 +51,7 @@ export interface LeftBy {
 
 /** The history of the jobs of a scope; it remembers what it has worked out. */
 export function createJobHistory(scope: Scope): JobHistory {
-  const known = new Map<Job, SurfacesByName>();
-  const workedOn = (job: Job): SurfacesByName => {
-    const surfaces = known.get(job) ?? byName([...appliedSurfaces(job, scope).keys()]);
-    known.set(job, surfaces);
-    return surfaces;
-  };
+  const workedOn = memo((job: Job) => bySurfaceName(appliedSurfaces(job, scope).keys()));
   const leftBy = (job: Job, surface: JobSurface) => findLeftBy(job, surface, scope, workedOn);
   const toldOf = ({ job, surface: { piece, surface } }: Visited): Visited | undefined => {
     const told = surface.asLeftBy;
@@ -94,19 +97,6 @@ export function createJobHistory(scope: Scope): JobHistory {
         ),
       ),
   };
-}
-
-/** Surfaces of a job by their name, in the order of its pieces. */
-type SurfacesByName = ReadonlyMap<string, readonly JobSurface[]>;
-
-function byName(surfaces: readonly JobSurface[]): SurfacesByName {
-  const named = new Map<string, JobSurface[]>();
-  for (const surface of surfaces) {
-    const known = named.get(surface.surface.name);
-    if (known) known.push(surface);
-    else named.set(surface.surface.name, [surface]);
-  }
-  return named;
 }
 
 /** A surface as a job leaves it. */

@@ -14,7 +14,7 @@ export interface JobSurface {
 
 interface SurfacesOfJob {
   readonly all: readonly JobSurface[];
-  readonly byName: ReadonlyMap<string, readonly JobSurface[]>;
+  readonly byName: SurfacesByName;
   readonly order: ReadonlyMap<JobSurface, number>;
 }
 
@@ -44,14 +44,23 @@ function listed(job: Job, scope: Scope): readonly JobSurface[] {
   });
 }
 
-function sorted(all: readonly JobSurface[]): SurfacesOfJob {
+const sorted = (all: readonly JobSurface[]): SurfacesOfJob => ({
+  all,
+  byName: bySurfaceName(all),
+  order: new Map(all.map((each, index) => [each, index])),
+});
+
+/** Surfaces of a job by their name, in the order of its pieces. */
+export type SurfacesByName = ReadonlyMap<string, readonly JobSurface[]>;
+
+export function bySurfaceName(surfaces: Iterable<JobSurface>): SurfacesByName {
   const byName = new Map<string, JobSurface[]>();
-  for (const each of all) {
+  for (const each of surfaces) {
     const named = byName.get(each.surface.name);
     if (named) named.push(each);
     else byName.set(each.surface.name, [each]);
   }
-  return { all, byName, order: new Map(all.map((each, index) => [each, index])) };
+  return byName;
 }
 
 /** Every surface of the job's pieces, with the label that the job uses for it. */

@@ -2,6 +2,7 @@
  * Where in a run something happens. Rules ask it at every step, so each answer is found once a run and remembered for
  * as long as the run is there: a long recipe costs its steps, not their square.
  */
+import { memo, onceFor } from "../once.ts";
 import type { Action } from "./actions.ts";
 import type { SurfaceRun } from "./run.ts";
 import type { Coat } from "./state.ts";
@@ -10,13 +11,8 @@ import type { Coat } from "./state.ts";
 export function rememberedByRun<Q extends object, A>(
   answer: (run: SurfaceRun, question: Q) => A,
 ): (run: SurfaceRun, question: Q) => A {
-  const known = new WeakMap<SurfaceRun, Map<Q, A>>();
-  return (run, question) => {
-    const ofRun = known.get(run) ?? new Map<Q, A>();
-    known.set(run, ofRun);
-    if (!ofRun.has(question)) ofRun.set(question, answer(run, question));
-    return ofRun.get(question)!;
-  };
+  const ofRun = onceFor((run: SurfaceRun) => memo((question: Q) => answer(run, question)));
+  return (run, question) => ofRun(run)(question);
 }
 
 type IsWanted = (action: Action) => boolean;

@@ -7,10 +7,11 @@
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { isBare } from "../../surface/state.ts";
-import { isSprayed, isStated } from "../duty-check.ts";
+import { isStated } from "../duty-check.ts";
 import { sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related } from "../texts.ts";
+import { isSprayed } from "../two-part.ts";
 
 const SHELF = (wood: string) => `piece shelf {
   surface top {

@@ -15,10 +15,10 @@ import {
   waitedOf,
 } from "../../surface/state.ts";
 import { barrierLines, familiesOf, meltsInto, reachedCoats } from "../coat-queries.ts";
-import { isSprayed } from "../duty-check.ts";
 import { inWaterInstead, takeOldFinishOff } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, shareText, useName } from "../texts.ts";
+import { isSprayed } from "../two-part.ts";
 
 export const solventLiftsLayer: TradeRule = {
   id: "solvent-lifts-layer",

@@ -2,8 +2,9 @@
  * A liquid whose vapour can be lit, and not a word on flames and sparks.
  */
 import { OSHA_FLAMMABLE } from "../../knowledge/sources.ts";
-import { dutyChecks, isSprayed, needFor } from "../duty-check.ts";
+import { dutyChecks, needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
+import { isSprayed } from "../two-part.ts";
 
 export const flamesNotKeptAway: TradeRule = {
   id: "flames-not-kept-away",

@@ -2,10 +2,10 @@
  * Work on lead paint, wet or with a HEPA filter as it should be, without the rest: filter, sheeting, cleaning up.
  */
 import { leadNote } from "../../knowledge/lead.ts";
+import { onceFor } from "../../once.ts";
 import type { Action } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { rememberedByRun } from "../../surface/run-index.ts";
 import type { Moment } from "../../surface/state.ts";
 import { dutyChecks, type Need } from "../duty-check.ts";
 import { leadReached, waitsForLaboratory } from "../lead-caution.ts";
@@ -99,8 +99,7 @@ job legs {
 function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undefined {
   if (action.op !== "step" || !VERBS[action.verb]) return undefined;
   const matter = leadReached(run, action, before);
-  if (!matter || matter.status === "possible" || waitsForLaboratory(run) || saysSo(run, WORDS))
-    return undefined;
+  if (!matter || matter.status === "possible" || waitsForLaboratory(run) || saysSo(run)) return undefined;
   if (matter.status === "presumed" && (matter.kind === "clear" || !isTestedAndClean(action)))
     return undefined;
   const coat = matter.coat;
@@ -115,13 +114,12 @@ function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undef
 const isTestedAndClean = (step: Extract<Action, { op: "step" }>): boolean =>
   step.duties.has("lead_test") && step.verb !== "strip" && (step.wet || step.what !== undefined);
 
-const WORDS = {};
 const FILTER = /\b(?:P\s?100|N100|FFP3|P3|HEPA)\b/iu;
 const SHEETING =
   /\b(?:plastic|poly(?:thene|ethylene)?|sheeting|drop\s?cloths?|contain(?:ment|ed)?|tent(?:ed)?)\b/iu;
 
 /** Whether the recipe's own words name a filter and what is laid under the work. */
-const saysSo = rememberedByRun((run, _: object): boolean => {
+const saysSo = onceFor((run: SurfaceRun): boolean => {
   const texts = run.moments.map(({ action }) => textOf(action) ?? "").join(". ");
   return FILTER.test(texts) && SHEETING.test(texts);
 });

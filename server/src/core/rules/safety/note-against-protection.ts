@@ -3,11 +3,10 @@
  */
 
 import type { DutyWord } from "../../knowledge/duties.ts";
-import { clausesOf } from "../../knowledge/text-words.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { clausesOfLine, NEGATIONS } from "../spoken-words.ts";
 import { needsSuppliedAir } from "../two-part.ts";
 
 export const noteAgainstProtection: TradeRule = {
@@ -61,7 +60,7 @@ export const noteAgainstProtection: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       for (const { action } of run.moments) {
-        const against = talkedAway(textOf(action) ?? "");
+        const against = talkedAway(clausesOfLine(action));
         const duty = against && neededOf(run, against);
         if (!duty) continue;
         report(action, {
@@ -106,21 +105,21 @@ const GEAR: ReadonlyMap<string, Against> = new Map([
   ["respirator", MASK],
 ]);
 
-const NEGATIONS = new Set(["never", "not", "no", "don't", "nobody", "without", "instead", "rather", "avoid"]);
+const DENYING = new Set([...NEGATIONS, "rather"]);
 const NEEDED = new Set(["needed", "necessary", "required", "wanted", "called", "need"]);
 const FEELING = new Set(["feel", "feeling", "check", "touch", "test", "palm"]);
 const ENOUGH = new Set(["enough", "do", "doe", "serve", "suffice", "fine"]);
 
-function talkedAway(text: string): Against | undefined {
-  for (const clause of clausesOf(text)) {
-    const found = inClause(clause.map(({ key }) => key));
+function talkedAway(clauses: readonly (readonly string[])[]): Against | undefined {
+  for (const clause of clauses) {
+    const found = inClause(clause);
     if (found) return found;
   }
   return undefined;
 }
 
 function inClause(keys: readonly string[]): Against | undefined {
-  const denied = keys.findIndex((key) => NEGATIONS.has(key));
+  const denied = keys.findIndex((key) => DENYING.has(key));
   const deniedBefore = (at: number): boolean => denied >= 0 && denied < at;
   for (const [at, key] of keys.entries()) {
     const next = keys[at + 1] ?? "";
@@ -130,7 +129,7 @@ function inClause(keys: readonly string[]): Against | undefined {
     if (["handkerchief", "scarf"].includes(key) && !deniedBefore(at) && keys.some((it) => FACE.has(it)))
       return LUNGS;
     const isPoor = ["paper", "dust"].includes(key) && next === "mask" && keys.some((it) => ENOUGH.has(it));
-    if (isPoor && !keys.some((it) => NEGATIONS.has(it) || it.startsWith("sand"))) return VAPOUR;
+    if (isPoor && !keys.some((it) => DENYING.has(it) || it.startsWith("sand"))) return VAPOUR;
     const gear = GEAR.get(key);
     if (gear && isDispensedWith(keys, at, deniedBefore)) return gear;
   }

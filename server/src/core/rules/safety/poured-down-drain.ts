@@ -1,9 +1,8 @@
 /**
  * Stripper and thinner poured down the drain: they burn in the sewer, and poison what drinks from the river.
  */
-import { clausesOf } from "../../knowledge/text-words.ts";
 import type { TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { clausesOfLine, NEGATIONS } from "../spoken-words.ts";
 
 export const pouredDownDrain: TradeRule = {
   id: "poured-down-drain",
@@ -45,8 +44,7 @@ export const pouredDownDrain: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       for (const { action } of run.moments) {
-        if (!clausesOf(textOf(action) ?? "").some((clause) => isPoured(clause.map(({ key }) => key))))
-          continue;
+        if (!clausesOfLine(action).some(isPoured)) continue;
         report(action, {
           headline: "This does not belong in the drain or on the ground",
           why: "Solvent vapour in a drain can explode, and stripper, paint and lye are hazardous waste.",
@@ -104,7 +102,6 @@ const PLACES = new Set([
   "basin",
   "loo",
 ]);
-const NEGATIONS = new Set(["never", "not", "no", "don't", "nobody", "instead", "avoid", "without"]);
 
 /** A verb of pouring, then what harms, then the drain. */
 function isPoured(keys: readonly string[]): boolean {

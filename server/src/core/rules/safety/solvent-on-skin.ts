@@ -1,9 +1,8 @@
 /**
  * Hands washed in solvent: it takes the fat out of the skin, and goes through it.
  */
-import { clausesOf } from "../../knowledge/text-words.ts";
 import type { TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { clausesOfLine, NEGATIONS } from "../spoken-words.ts";
 
 export const solventOnSkin: TradeRule = {
   id: "solvent-on-skin",
@@ -45,8 +44,7 @@ export const solventOnSkin: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       for (const { action } of run.moments) {
-        if (!clausesOf(textOf(action) ?? "").some((clause) => isOnSkin(clause.map(({ key }) => key))))
-          continue;
+        if (!clausesOfLine(action).some(isOnSkin)) continue;
         report(action, {
           headline: "These words put solvent on the skin",
           why: "Solvent goes through the skin and takes the fat out of it, and carries resin in with it.",
@@ -77,7 +75,6 @@ const SOLVENTS = new Set([
   ...["acetone", "thinner", "spirit", "turpentine", "turp", "solvent", "alcohol", "petrol", "gasoline"],
   ...["kerosene", "paraffin", "naphtha", "xylene", "toluene", "bleach", "stripper"],
 ]);
-const NEGATIONS = new Set(["never", "not", "no", "don't", "nobody", "without", "instead", "avoid"]);
 
 /** A verb of washing, then skin, then `with` or `in`, and a solvent straight after. */
 function isOnSkin(keys: readonly string[]): boolean {

@@ -2,8 +2,9 @@
  * A flammable liquid that is sprayed, and not a word on flames and sparks.
  */
 import { IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
-import { dutyChecks, isSprayed, needFor } from "../duty-check.ts";
+import { dutyChecks, needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
+import { isSprayed } from "../two-part.ts";
 
 export const sprayingFlammablesIndoors: TradeRule = {
   id: "spraying-flammables-indoors",

@@ -1,0 +1,53 @@
+/**
+ * Work that is done once for what it is about. All of it is a pure function of immutable objects, so what it came to holds
+ * as long as they are there. What throws is not remembered.
+ */
+
+/** By any key, for as long as the function itself is there. */
+export function memo<K, V>(work: (about: K) => V): (about: K) => V {
+  return remembering(work, new Map<K, V>());
+}
+
+/** By objects, none of which is kept alive by it. */
+export function onceFor<K extends object, V>(work: (about: K) => V): (about: K) => V {
+  return remembering(work, new WeakMap<K, V>());
+}
+
+interface Known<K, V> {
+  get(about: K): V | undefined;
+  has(about: K): boolean;
+  set(about: K, value: V): unknown;
+}
+
+const remembering =
+  <K, V>(work: (about: K) => V, known: Known<K, V>): ((about: K) => V) =>
+  (about) => {
+    const before = known.get(about);
+    if (before !== undefined || known.has(about)) return before as V;
+    const value = work(about);
+    known.set(about, value);
+    return value;
+  };
+
+/**
+ * By lists of the same objects in the same order; of those that begin with one object the last. A list must not be empty.
+ */
+export function onceForList<K extends object, V>(
+  work: (about: readonly K[]) => V,
+): (about: readonly K[]) => V {
+  const known = new WeakMap<K, { readonly about: readonly K[]; readonly value: V }>();
+  return (about) => {
+    const before = known.get(about[0]!);
+    if (before && isSameList(before.about, about)) return before.value;
+    const value = work(about);
+    known.set(about[0]!, { about, value });
+    return value;
+  };
+}
+
+/** Whether two lists hold the same objects in the same order. */
+export function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let index = 0; index < a.length; index += 1) if (a[index] !== b[index]) return false;
+  return true;
+}
