@@ -1,6 +1,6 @@
 /** The comment that allows a finding: where it goes, and that without a reason it allows nothing. */
 import { describe, expect, it } from "vitest";
-import { allowHere } from "../../server/src/features/allow-here.ts";
+import { allowingIn } from "../../server/src/features/allow-here.ts";
 import { partsOf } from "../../server/src/features/finding-parts.ts";
 import { findingsOf, summary } from "../harness/check-text.ts";
 
@@ -11,7 +11,7 @@ function allowed(text: string, rule: string) {
   const part = findingsOf(text)
     .flatMap(partsOf)
     .find((each) => each.rule === rule)!;
-  const edit = allowHere(text, { ...part, file: FILE })!;
+  const edit = allowingIn(text)({ ...part, file: FILE })!;
   const put = (comment: string) =>
     text.slice(0, edit.span.start) + edit.text.replace(": ", `: ${comment}`) + text.slice(edit.span.end);
   return { shown: put("|"), open: put(""), reasoned: put("tried on a board") };
@@ -66,5 +66,5 @@ it("is not offered for what no comment allows", () => {
     "unused-suppression",
     "suppression-without-reason",
   ])
-    expect(allowHere(SANDED("\n"), { ...at, rule })).toBeUndefined();
+    expect(allowingIn(SANDED("\n"))({ ...at, rule })).toBeUndefined();
 });

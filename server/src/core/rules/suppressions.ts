@@ -110,18 +110,18 @@ function linesBelow(lines: readonly Line[], comment: number): readonly number[] 
 }
 
 /**
- * Where the first line of the statement at an offset starts, which is where a comment has to stand above it; undefined
- * where there is no code.
+ * Tells of a file where the first line of the statement at an offset starts, which is where a comment has to stand above
+ * it; undefined where there is no code.
  */
-export function statementStart(tree: FileTree, offset: number): number | undefined {
+export function statementStarts(tree: FileTree): (offset: number) => number | undefined {
   const lines = linesOf(tree);
-  let line = lineAt(
-    lines.map(({ start }) => start),
-    offset,
-  );
-  if (lines[line]!.kind !== "code") return undefined;
-  while (line > 0 && lines[line - 1]!.goesOn) line -= 1;
-  return lines[line]!.start;
+  const starts = lines.map(({ start }) => start);
+  return (offset) => {
+    let line = lineAt(starts, offset);
+    if (lines[line]!.kind !== "code") return undefined;
+    while (line > 0 && lines[line - 1]!.goesOn) line -= 1;
+    return lines[line]!.start;
+  };
 }
 
 /** Whether a piece has a comment that begins with "allow"; looked for once as long as its text is kept. */

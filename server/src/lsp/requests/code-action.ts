@@ -12,7 +12,9 @@ import {
   type WorkspaceEdit,
 } from "vscode-languageserver";
 import { byGravity } from "../../core/findings.ts";
-import { allowHere } from "../../features/allow-here.ts";
+import { memo } from "../../core/once.ts";
+import type { FileId } from "../../core/place.ts";
+import { allowingIn } from "../../features/allow-here.ts";
 import { partsOf } from "../../features/finding-parts.ts";
 import type { FileEdit, FileFindingPart } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
@@ -43,6 +45,7 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     const known = params.context.diagnostics.filter((each) => isSame(each, own));
     return { finding, diagnostics: known.length > 0 ? known : [own] };
   });
+  const allowing = memo((of: FileId) => allowingIn(snapshot.analysis.text(of) ?? ""));
   return [
     ...answered.flatMap(({ finding, diagnostics }) =>
       finding.fixes.map((fix) => toCodeAction(fix, diagnostics, snapshot, facts)),
@@ -50,7 +53,7 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     ...answered.flatMap(({ finding, diagnostics }) =>
       partsOf(finding).flatMap((part) => [
         ...explain(part, diagnostics, facts),
-        ...allow(part, diagnostics, snapshot, facts),
+        ...allow(part, allowing(part.file)(part), diagnostics, snapshot, facts),
       ]),
     ),
   ];
@@ -72,12 +75,11 @@ const explain = ({ rule }: FileFindingPart, diagnostics: Diagnostic[], facts: Cl
 /** Puts the comment there; its reason is left to be written, and until then it allows nothing. */
 function allow(
   part: FileFindingPart,
+  edit: FileEdit | undefined,
   diagnostics: Diagnostic[],
   snapshot: Snapshot,
   facts: ClientFacts,
 ): CodeAction[] {
-  const text = snapshot.analysis.text(part.file);
-  const edit = text === undefined ? undefined : allowHere(text, part);
   if (edit === undefined) return [];
   return [
     {
