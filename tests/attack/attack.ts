@@ -12,14 +12,14 @@ import { closingTable } from "./table.ts";
 
 /** Shares of the time; what one part leaves over the next ones have. */
 const SHARES: Readonly<Record<Part, number>> = {
-  growth: 50,
-  protocol: 8,
-  files: 12,
-  soak: 8,
-  edits: 10,
-  texts: 12,
+  growth: 40,
+  protocol: 10,
+  files: 13,
+  texts: 15,
+  edits: 12,
+  soak: 10,
 };
-const ORDER: readonly Part[] = ["growth", "protocol", "files", "soak", "edits", "texts"];
+const ORDER: readonly Part[] = ["growth", "protocol", "files", "texts", "edits", "soak"];
 
 async function attack({ minutes, seed, parts }: Options): Promise<boolean> {
   console.log(`attack: ${parts.join(", ")} for ${minutes} min, seed ${seed}`);
