@@ -44,6 +44,8 @@ export async function measureGrowth(
   for (const shape of shapes) {
     let row = await measureShape(measurer, shape, isOver);
     for (let look = 1; look < LOOKS && isTooFast(row) && !row.ended; look += 1) {
+      // In a process of its own, since what earlier shapes left on the heap costs collections at the larger sizes.
+      measurer.stop();
       const again = await measureShape(measurer, shape, isOver);
       if (!again.ended && !again.isUnmeasured && (again.exponent ?? 0) < (row.exponent ?? 0)) row = again;
     }
