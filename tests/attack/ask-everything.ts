@@ -1,8 +1,9 @@
 /** Asks an analysis everything that there is to ask about a file, and says of every question how it went. */
 
 import type { Span } from "../../grammar/src/tree.ts";
-import type { Analysis, FileSpan } from "../../server/src/features/types.ts";
+import type { Analysis } from "../../server/src/features/types.ts";
 import { INLAY_HINT_KINDS } from "../../server/src/features/types.ts";
+import type { FileSpan } from "../../server/src/views/places/file-finding.ts";
 import { crash, type Flaw } from "./flaws.ts";
 
 export interface Answer {

@@ -7,7 +7,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 export interface BlindMark {

@@ -5,7 +5,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Severity } from "../../server/src/core/findings.ts";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 /** One finding of one file: what is compared. */

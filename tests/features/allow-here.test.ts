@@ -1,7 +1,7 @@
 /** The comment that allows a finding: where it goes, and that without a reason it allows nothing. */
 import { describe, expect, it } from "vitest";
 import { allowingIn } from "../../server/src/features/allow-here.ts";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { findingsOf, summary } from "../harness/check-text.ts";
 
 const FILE = "test.finish";

@@ -2,7 +2,8 @@
  * A text with the cursor in it, `$0`, and ways that lead from there. The text itself is `test.finish`; other files may be
  * given by name. Places are drawn as `file line: text of the line`, with the name in brackets.
  */
-import type { Analysis, CallInfo, FileEdit, FileSpan } from "../../server/src/features/types.ts";
+import type { Analysis, CallInfo } from "../../server/src/features/types.ts";
+import type { FileEdit, FileSpan } from "../../server/src/views/places/file-finding.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 export type Files = Readonly<Record<string, string>>;

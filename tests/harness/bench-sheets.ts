@@ -5,7 +5,7 @@ import type {
   SheetEntry,
   SheetProcedure,
   SheetStep,
-} from "../../server/src/features/sheet/model.ts";
+} from "../../server/src/views/sheet/model.ts";
 import { analyse } from "./check-text.ts";
 
 export const sheets = (text: string, others: Readonly<Record<string, string>> = {}): readonly Sheet[] =>

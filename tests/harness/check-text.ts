@@ -3,8 +3,9 @@
  */
 import type { FaultListener } from "../../server/src/core/internal-error.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
-import type { Analysis, FileFinding } from "../../server/src/features/types.ts";
+import type { Analysis } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 
 /** Analyses files given by name; `use` paths are names relative to the folder of the using file. */
 export function analyse(files: Readonly<Record<string, string>>, onFault?: FaultListener): Analysis {

@@ -2,9 +2,11 @@
  * Findings drawn as text to be read: the line with what is underlined, all that is said, the related places, and every
  * fix as the lines that it takes out and puts in.
  */
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+
 import { markedLines } from "../../server/src/features/marked-lines.ts";
-import type { Analysis, FileFinding, FileFix } from "../../server/src/features/types.ts";
+import type { Analysis } from "../../server/src/features/types.ts";
+import type { FileFinding, FileFix } from "../../server/src/views/places/file-finding.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 
 /** All findings of a file, the texts of whose related places `analysis` has. */
 export function showFindings(analysis: Analysis, file: string): string {

@@ -5,7 +5,7 @@
 import { FAMILIES, leavesLayer } from "../../server/src/core/knowledge/families.ts";
 import type { FamilyName } from "../../server/src/core/knowledge/family-names.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import type { FileFinding } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { applied } from "./show-findings.ts";
 
 const FILE = "test.finish";

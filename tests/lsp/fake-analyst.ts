@@ -17,13 +17,13 @@ import type {
   Analyst,
   CompletionEntry,
   DocumentSymbolInfo,
-  FileFinding,
   FoldingInfo,
   Navigation,
   SignatureInfo,
   TargetInfo,
   TextViews,
 } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 
 export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
   const texts = new Map<FileId, string>();

@@ -13,8 +13,8 @@ import { chemicalsNamed } from "../../server/src/core/knowledge/named-chemicals.
 import { suppressionsIn } from "../../server/src/core/rules/suppressions.ts";
 import { docBlocks } from "../../server/src/escape/prose.ts";
 import { cursorAt } from "../../server/src/features/completion/cursor.ts";
-import type { FileFinding } from "../../server/src/features/types.ts";
 import { findingsText } from "../../server/src/reports/findings-text.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 

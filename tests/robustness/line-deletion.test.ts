@@ -6,7 +6,8 @@ import { describe, expect, it } from "vitest";
 import { parseFile } from "../../grammar/src/parse.ts";
 import type { DeclarationTree, FileTree } from "../../grammar/src/tree.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import type { Analyst, FileFinding } from "../../server/src/features/types.ts";
+import type { Analyst } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { sampleNames, sampleText } from "../harness/samples.ts";
 
 const declarations = (tree: FileTree): readonly DeclarationTree[] =>

@@ -4,7 +4,8 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Analysis, Analyst, FileFinding, FileSpan } from "../../server/src/features/types.ts";
+import type { Analysis, Analyst } from "../../server/src/features/types.ts";
+import type { FileFinding, FileSpan } from "../../server/src/views/places/file-finding.ts";
 import { withEdits } from "../features/navigate.ts";
 import { analyse } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleNames, sampleText } from "../harness/samples.ts";

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it, test } from "vitest";
 import { CHEMICALS } from "../../server/src/core/knowledge/chemicals.ts";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../harness/check-text.ts";
 
 const rulesOf = (text: string): readonly string[] =>

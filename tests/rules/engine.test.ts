@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import type { Severity } from "../../server/src/core/findings.ts";
 import type { TradeRule } from "../../server/src/core/rules/rule.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import type { FileFinding } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 /** By the wood of the surface; `unknown` where there is no job. */

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../harness/check-text.ts";
 import { applied } from "../harness/show-findings.ts";
 

@@ -3,7 +3,7 @@
  * already is not asked for again at any keystroke.
  */
 import { describe, expect, it } from "vitest";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../harness/check-text.ts";
 
 const DUTY_RULES =

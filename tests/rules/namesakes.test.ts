@@ -3,9 +3,9 @@
  * recipes of another file still mean the built-in one. Each is needed, priced and judged by itself.
  */
 import { describe, expect, it } from "vitest";
-import { compareJobs } from "../../server/src/features/job-comparison.ts";
 import { coloursFor } from "../../server/src/reports/colours.ts";
 import { totalsText } from "../../server/src/reports/totals-text.ts";
+import { compareJobs } from "../../server/src/views/job-comparison.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 
 const SHARED = `recipe cleaned_elsewhere {

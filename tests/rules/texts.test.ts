@@ -5,8 +5,8 @@ import { globSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { exampleText } from "../../server/src/core/rules/explain.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
-import { partsOf } from "../../server/src/features/finding-parts.ts";
-import type { FileFinding } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleNames } from "../harness/samples.ts";
 

@@ -5,7 +5,7 @@
 import { parseFile } from "../../../grammar/src/parse.ts";
 import { isAlwaysShown } from "../core/rules/registry.ts";
 import { statementStarts } from "../core/rules/suppressions.ts";
-import type { FileEdit, FileFindingPart } from "./types.ts";
+import type { FileEdit, FileFindingPart } from "../views/places/file-finding.ts";
 
 /** Findings on comments, which no comment allows. */
 const ON_COMMENTS: ReadonlySet<string> = new Set(["suppression-without-reason", "unused-suppression"]);

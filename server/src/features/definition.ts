@@ -7,9 +7,9 @@ import type { Span, Statement } from "../../../grammar/src/tree.ts";
 import { allNodes } from "../../../grammar/src/walk.ts";
 import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import { extentOf } from "../views/places/statement-extent.ts";
 import type { Referent } from "./names/referent.ts";
 import { type Names, usePathAt } from "./names.ts";
-import { extentOf } from "./statement-extent.ts";
 import type { DefinitionInfo, TargetInfo } from "./types.ts";
 
 export function definitionAt(names: Names, file: FileId, offset: number): DefinitionInfo | undefined {

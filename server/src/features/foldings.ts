@@ -7,8 +7,8 @@
 import type { DeclarationTree, FileTree, Span, Token } from "../../../grammar/src/tree.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import { allStatements } from "../views/places/statement-extent.ts";
 import { isComment, lineTokens, tokenSpan, tokensOfPiece } from "./file-tokens.ts";
-import { allStatements } from "./statement-extent.ts";
 import type { FoldingInfo } from "./types.ts";
 
 /** In the order of the text; those that fit on one line are among them. */

@@ -11,7 +11,8 @@ import { textOf } from "../core/findings.ts";
 import { type FaultListener, faultMessage, fileStart, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import type { Analysis, FileFinding } from "./types.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
+import type { Analysis } from "./types.ts";
 
 /** `analysis`, with every method guarded; where one fails, `onFault` is told. */
 export function guarded(analysis: Analysis, program: Program, onFault: FaultListener): Analysis {

@@ -9,9 +9,10 @@ import { SEVERITIES, type Severity } from "../core/findings.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
-import { type GapField, gapsOf } from "./job-gaps.ts";
-import { hoursText, moneyText, monthDayText } from "./spoken.ts";
-import type { FileFinding, JobLens, JobLensPart } from "./types.ts";
+import { hoursText, moneyText, monthDayText } from "../views/figures.ts";
+import { type GapField, gapsOf } from "../views/missing-inputs.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
+import type { JobLens, JobLensPart } from "./types.ts";
 
 export function jobLensesOf(
   checker: Checker,

@@ -5,8 +5,8 @@
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Program, ProgramFile, UseLink } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import type { FileEdit } from "../views/places/file-finding.ts";
 import { relativePath } from "./relative-path.ts";
-import type { FileEdit } from "./types.ts";
 
 export type Resolve = (from: FileId, path: string) => FileId;
 

@@ -4,7 +4,7 @@ import { definitionAt } from "./definition.ts";
 import { editsForMoves, type Resolve } from "./moved-files.ts";
 import type { Names } from "./names.ts";
 import { highlightsAt, referencesAt } from "./references.ts";
-import { renameAt, renameTargetAt } from "./rename.ts";
+import { renameAt, renameTargetAt } from "./rename/rename.ts";
 import type { Navigation } from "./types.ts";
 import { useLinksOf } from "./use-links.ts";
 import { workspaceSymbols } from "./workspace-symbols.ts";

@@ -3,9 +3,10 @@
  * the path of a `use` line, every `use` line that brings the same file in.
  */
 import type { FileId } from "../core/place.ts";
-import { absoluteSpan } from "./edges.ts";
+import type { FileSpan } from "../views/places/file-finding.ts";
+import { absoluteSpan } from "../views/places/to-absolute.ts";
 import { type Names, usePathAt } from "./names.ts";
-import type { FileSpan, HighlightInfo } from "./types.ts";
+import type { HighlightInfo } from "./types.ts";
 
 export function referencesAt(
   names: Names,

@@ -3,9 +3,9 @@
  */
 import { exampleText, type RuleFacts } from "../core/rules/explain.ts";
 import type { Rule } from "../core/rules/rule.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
 import { createAnalyst } from "./analyst.ts";
 import { markedLines } from "./marked-lines.ts";
-import type { FileFinding } from "./types.ts";
 
 const FILE = "example.finish";
 

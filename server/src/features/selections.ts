@@ -6,8 +6,8 @@ import type { DeclarationTree, FileTree, Span, Token } from "../../../grammar/sr
 import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import { allStatements, extentOf, firstAfter } from "../views/places/statement-extent.ts";
 import { isComment, lineTokens, tokenSpan, tokensOfFile } from "./file-tokens.ts";
-import { allStatements, extentOf, firstAfter } from "./statement-extent.ts";
 
 /** From the inside out, each wider than the one before; the last is the file. */
 export function selectionsAt(program: Program, file: FileId, offset: number): readonly Span[] {

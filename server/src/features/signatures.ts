@@ -7,9 +7,9 @@
 import type { Token } from "../../../grammar/src/tree.ts";
 import type { Recipe, RecipeParameter } from "../core/model/model.ts";
 import type { FileId } from "../core/place.ts";
+import { parameterText } from "../views/parameter-text.ts";
 import { isComment, tokenSpan, tokensOfFile } from "./file-tokens.ts";
-import { docText, paragraphs, plain } from "./hover/context.ts";
-import { parameterText } from "./hover/recipe-card.ts";
+import { docText, paragraphs, plain } from "./markdown.ts";
 import type { Names } from "./names.ts";
 import type { SignatureInfo } from "./types.ts";
 

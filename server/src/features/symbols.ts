@@ -15,8 +15,8 @@ import type {
 import type { ModelDeclaration } from "../core/model/model.ts";
 import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import { areaText } from "./spoken.ts";
-import { extentOf, lineText } from "./statement-extent.ts";
+import { areaText } from "../views/figures.ts";
+import { extentOf, lineText } from "../views/places/statement-extent.ts";
 import type { DocumentSymbolInfo, SymbolKind } from "./types.ts";
 
 export function symbolsOf(program: Program, file: FileId): readonly DocumentSymbolInfo[] {

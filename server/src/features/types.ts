@@ -6,49 +6,12 @@
  */
 import type { TextChange } from "../../../grammar/src/format.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { FindingText, FixKind, Severity } from "../core/findings.ts";
+import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import type { JobTotals } from "../core/totals/types.ts";
-import type { Sheet } from "./sheet/model.ts";
-
-export interface FileSpan {
-  readonly file: FileId;
-  readonly span: Span;
-}
-
-export interface FileEdit {
-  readonly file: FileId;
-  readonly span: Span;
-  readonly text: string;
-}
-
-export interface FileFix {
-  readonly title: string;
-  readonly edits: readonly FileEdit[];
-  readonly kind: FixKind;
-}
-
-/** A finding at absolute offsets. */
-export interface FileFinding extends FileSpan, FindingText {
-  readonly rule: string;
-  readonly severity: Severity;
-  /** Headline, why, remedy and where, a line each. */
-  readonly message: string;
-  readonly related: readonly (FileSpan & { readonly message: string })[];
-  readonly fixes: readonly FileFix[];
-  readonly job?: string;
-  /** Surfaces of the job, by their labels. */
-  readonly surfaces?: readonly string[];
-  /** All findings that this one stands for, itself among them; absent where it stands for itself alone. */
-  readonly parts?: readonly FileFindingPart[];
-}
-
-export interface FileFindingPart extends FileSpan {
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly headline: string;
-}
+import type { FileEdit, FileFinding, FileSpan } from "../views/places/file-finding.ts";
+import type { Sheet } from "../views/sheet/model.ts";
 
 export interface HoverInfo {
   readonly span: Span;

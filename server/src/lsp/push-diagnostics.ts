@@ -5,16 +5,28 @@
  * client has already is not sent again. A file that uses another which is still being read is sent when that is done, and
  * holds up no other. A closed file is cleared at once.
  */
+import type { Connection } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
-import { yieldToMessages } from "./guard.ts";
-import type { Session } from "./session.ts";
+import type { Changes } from "./changes.ts";
+import type { Files } from "./files.ts";
+import { type Log, yieldToMessages } from "./guard.ts";
+import type { Reports } from "./reports.ts";
 import { fileIdOf } from "./uri.ts";
 
 export interface PushedDiagnostics {
   closed(uri: string): void;
 }
 
-export const pushDiagnostics = (session: Session): PushedDiagnostics => {
+/** Whose findings are pushed, and to whom. */
+interface Pushing {
+  readonly connection: Connection;
+  readonly files: Files;
+  readonly changes: Changes;
+  readonly reports: Reports;
+  readonly log: Log;
+}
+
+export const pushDiagnostics = (session: Pushing): PushedDiagnostics => {
   const { files, reports, changes } = session;
   let running = false;
   let again = false;

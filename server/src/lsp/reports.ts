@@ -8,10 +8,12 @@ import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { FileId } from "../core/place.ts";
-import type { FileFinding } from "../features/types.ts";
-import { describe } from "./guard.ts";
-import type { Session } from "./session.ts";
-import { isShown } from "./settings.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
+import type { Changes } from "./changes.ts";
+import type { ClientFacts } from "./client-facts.ts";
+import type { Files } from "./files.ts";
+import { describe, type Log } from "./guard.ts";
+import { isShown, type Settings } from "./settings.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
 export interface Report {
@@ -28,7 +30,17 @@ export interface Reports {
   readonly asked: Set<FileId>;
 }
 
-export const createReports = (session: Omit<Session, "reports">): Reports => {
+/** What reports are made of: the texts, and what the client can show and wants to see. */
+interface Reported {
+  readonly changes: Changes;
+  readonly files: Files;
+  readonly facts: ClientFacts;
+  readonly settings: Settings;
+  readonly log: Log;
+  rulePage(rule: string): string | undefined;
+}
+
+export const createReports = (session: Reported): Reports => {
   const cache = new Map<FileId, { readonly generation: number; readonly report: Report }>();
   return {
     delivered: new Map(),
@@ -47,7 +59,7 @@ export const createReports = (session: Omit<Session, "reports">): Reports => {
 };
 
 /** Where findings fail, that is said in their place: nothing would read as a sound text, and old ones as of this text. */
-const soundDiagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnostic[] => {
+const soundDiagnosticsOf = (session: Reported, file: FileId): Diagnostic[] => {
   try {
     return diagnosticsOf(session, file);
   } catch (error) {
@@ -65,7 +77,7 @@ const soundDiagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Di
   }
 };
 
-const diagnosticsOf = (session: Omit<Session, "reports">, file: FileId): Diagnostic[] => {
+const diagnosticsOf = (session: Reported, file: FileId): Diagnostic[] => {
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

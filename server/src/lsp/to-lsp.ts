@@ -36,13 +36,10 @@ import type {
   CompletionEntry,
   CompletionKind,
   DocumentSymbolInfo,
-  FileEdit,
-  FileFinding,
-  FileFix,
-  FileSpan,
   HoverInfo,
   SymbolKind as SymbolInfoKind,
 } from "../features/types.ts";
+import type { FileEdit, FileFinding, FileFix, FileSpan } from "../views/places/file-finding.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import type { Snapshot } from "./files.ts";
 

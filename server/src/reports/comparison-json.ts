@@ -9,7 +9,7 @@ import {
   type ComparedFigure,
   type Comparison,
   type ComparisonSide,
-} from "../features/job-comparison.ts";
+} from "../views/job-comparison.ts";
 
 /** `label` names a file as the user would. */
 export function comparisonJson(comparison: Comparison, label: (file: string) => string): string {

@@ -1,14 +1,14 @@
 /** Two jobs side by side, for a terminal: every figure of both, and what B has more or less than A. */
 
 import { shownText } from "../escape/shown-text.ts";
+import { areaText, filmText, hoursText, litresText, momentText, moneyText } from "../views/figures.ts";
 import {
   COMPARED,
   type ComparedFigure,
   type Comparison,
   type ComparisonSide,
   litresOf,
-} from "../features/job-comparison.ts";
-import { areaText, filmText, hoursText, litresText, momentText, moneyText } from "../features/spoken.ts";
+} from "../views/job-comparison.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
 

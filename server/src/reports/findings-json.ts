@@ -1,6 +1,6 @@
 /** Findings for other programs: one JSON array, its fields fixed by the language reference. */
 import { jsonText } from "../escape/json.ts";
-import { partsOf } from "../features/finding-parts.ts";
+import { partsOf } from "../views/places/finding-parts.ts";
 import { type FindingReport, regionOf } from "./reported.ts";
 
 /** Lines and columns count from 1, columns in UTF-16 units; `file` as it was given on the command line. */

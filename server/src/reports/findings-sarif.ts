@@ -7,7 +7,7 @@ import type { Severity } from "../core/findings.ts";
 import { ruleById, ruleIds } from "../core/rules/registry.ts";
 import { jsonText } from "../escape/json.ts";
 import { sarifText } from "../escape/sarif.ts";
-import type { FileFinding, FileFix } from "../features/types.ts";
+import type { FileFinding, FileFix } from "../views/places/file-finding.ts";
 import { type FindingReport, type OtherFile, type Region, regionOf } from "./reported.ts";
 
 const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";

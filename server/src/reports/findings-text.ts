@@ -4,8 +4,8 @@
 import type { Span } from "../../../grammar/src/tree.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { partsOf } from "../features/finding-parts.ts";
-import type { FileFinding } from "../features/types.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
+import { partsOf } from "../views/places/finding-parts.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, type MeasuredLine, measureLine, offsetOfColumn, wrap } from "./display-text.ts";
 import { type FindingReport, gravestFirst, indexOf, type OtherFile, regionOf } from "./reported.ts";

@@ -3,9 +3,9 @@
  */
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
-import type { Sheet } from "../features/sheet/model.ts";
-import { shoppingList } from "../features/shopping-list.ts";
-import type { FileSpan } from "../features/types.ts";
+import type { FileSpan } from "../views/places/file-finding.ts";
+import type { Sheet } from "../views/sheet/model.ts";
+import { shoppingList } from "../views/shopping-list.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
 import { sheetDocument } from "./sheet-document.ts";

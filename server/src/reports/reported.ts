@@ -7,8 +7,8 @@ import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/sr
 import type { Span } from "../../../grammar/src/tree.ts";
 import { byGravity, gravest, joinedTexts, messageOf } from "../core/findings.ts";
 import { onceFor } from "../core/once.ts";
-import { partsOf } from "../features/finding-parts.ts";
-import type { FileFinding } from "../features/types.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
+import { partsOf } from "../views/places/finding-parts.ts";
 
 export interface ReportedFile {
   readonly label: string;

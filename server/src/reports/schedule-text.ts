@@ -4,9 +4,9 @@ import { formatNumber } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { gapsOf } from "../features/job-gaps.ts";
-import { isDated, type PlanLine, planLines } from "../features/job-plan.ts";
-import { hoursText, momentText } from "../features/spoken.ts";
+import { hoursText, momentText } from "../views/figures.ts";
+import { gapsOf } from "../views/missing-inputs.ts";
+import { isDated, type PlanLine, planLines } from "../views/schedule/job-plan.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
 

@@ -6,6 +6,8 @@
 import { SEVERITIES } from "../core/findings.ts";
 import { formatNumber } from "../core/measure/format-amount.ts";
 import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "../escape/prose.ts";
+import { shortMomentText } from "../views/figures.ts";
+import type { FileSpan } from "../views/places/file-finding.ts";
 import {
   type Docs,
   MOST_PIECES,
@@ -17,9 +19,7 @@ import {
   type SheetMaterial,
   type SheetProcedure,
   type SheetStep,
-} from "../features/sheet/model.ts";
-import { shortMomentText } from "../features/spoken.ts";
-import type { FileSpan } from "../features/types.ts";
+} from "../views/sheet/model.ts";
 import { counted, NOT_SAFE } from "./findings-text.ts";
 
 export interface SheetDocument {

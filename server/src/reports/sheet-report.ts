@@ -1,6 +1,8 @@
 /** Sheets of an analysis in a form that can be read: what the command line and an editor show. */
-import type { Sheet } from "../features/sheet/model.ts";
-import type { Analysis, FileSpan } from "../features/types.ts";
+
+import type { Analysis } from "../features/types.ts";
+import type { FileSpan } from "../views/places/file-finding.ts";
+import type { Sheet } from "../views/sheet/model.ts";
 import { type OtherFile, regionOf } from "./reported.ts";
 import { type SheetDocument, sheetDocument } from "./sheet-document.ts";
 import { sheetsHtml } from "./sheet-html.ts";

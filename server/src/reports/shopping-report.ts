@@ -9,8 +9,8 @@ import { csvRow } from "../escape/csv.ts";
 import { jsonText } from "../escape/json.ts";
 import { markdownText } from "../escape/markdown.ts";
 import { shownText } from "../escape/shown-text.ts";
-import type { ShoppingBasket, ShoppingItem } from "../features/shopping-list.ts";
-import { containersText, litresText, moneyText } from "../features/spoken.ts";
+import { containersText, litresText, moneyText } from "../views/figures.ts";
+import type { ShoppingBasket, ShoppingItem } from "../views/shopping-list.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
 export interface ShoppingReport {

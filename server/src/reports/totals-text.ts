@@ -6,10 +6,6 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { FUMES_BASIS, lineFumes, worstAir } from "../features/fumes-facts.ts";
-import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../features/fumes-hours.ts";
-import { type GapField, gapsOf, materialGaps } from "../features/job-gaps.ts";
-import { distinctNames } from "../features/material-names.ts";
 import {
   areaText,
   containersText,
@@ -19,7 +15,11 @@ import {
   momentText,
   moneyText,
   usedText,
-} from "../features/spoken.ts";
+} from "../views/figures.ts";
+import { FUMES_BASIS, lineFumes, worstAir } from "../views/fumes/fumes-facts.ts";
+import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../views/fumes/fumes-hours.ts";
+import { distinctNames } from "../views/material-names.ts";
+import { type GapField, gapsOf, materialGaps } from "../views/missing-inputs.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
 

@@ -5,7 +5,7 @@ import { airThere, airVerdict } from "../../../server/src/core/fumes/job-air.ts"
 import { NO_NEED } from "../../../server/src/core/fumes/worst-air.ts";
 import type { Duties } from "../../../server/src/core/surface/actions.ts";
 import type { JobResult } from "../../../server/src/core/totals/job-totals.ts";
-import { worstAir } from "../../../server/src/features/fumes-facts.ts";
+import { worstAir } from "../../../server/src/views/fumes/fumes-facts.ts";
 import { analyse } from "../../harness/check-text.ts";
 
 const SHOP = `shop room {

@@ -3,7 +3,7 @@
  * up to the limit nothing is lost. No test here is timed; without the limits most would never end.
  */
 import { describe, expect, test } from "vitest";
-import { gapsOf } from "../../../server/src/features/job-gaps.ts";
+import { gapsOf } from "../../../server/src/views/missing-inputs.ts";
 import { analyse, findingsOf } from "../../harness/check-text.ts";
 import { board, clear, job } from "../totals/job-text.ts";
 import { assumedRunsOf } from "./run-of.ts";

@@ -1,8 +1,8 @@
 /** `compare`: two ways of doing a job, or two versions of one, side by side. */
 import path from "node:path";
-import { type ComparedJob, compareJobs } from "../../features/job-comparison.ts";
 import { comparisonJson } from "../../reports/comparison-json.ts";
 import { comparisonText, type SideNames } from "../../reports/comparison-text.ts";
+import { type ComparedJob, compareJobs } from "../../views/job-comparison.ts";
 import {
   type AddCommand,
   askedJobs,

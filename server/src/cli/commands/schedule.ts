@@ -1,7 +1,8 @@
 /** `schedule`: when every task and wait of a job begins and ends. */
-import { isDated, planLines } from "../../features/job-plan.ts";
+
 import { planToIcs } from "../../reports/ics.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
+import { isDated, planLines } from "../../views/schedule/job-plan.ts";
 import {
   type AddCommand,
   type AskedJob,

@@ -1,8 +1,8 @@
 /** `sheet`: what a finisher pins above the bench to do a job. */
 import path from "node:path";
 import { Option } from "commander";
-import type { Sheet } from "../../features/sheet/model.ts";
 import { SHEET_FORMATS, type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
+import type { Sheet } from "../../views/sheet/model.ts";
 import {
   type AddCommand,
   askedJobs,

@@ -1,6 +1,5 @@
 /** `shopping`: what to buy for several jobs together. */
 import { jobPaper } from "../../core/totals/paper.ts";
-import { shoppingList } from "../../features/shopping-list.ts";
 import {
   type ShoppingReport,
   shoppingCsv,
@@ -8,6 +7,7 @@ import {
   shoppingMarkdown,
   shoppingText,
 } from "../../reports/shopping-report.ts";
+import { shoppingList } from "../../views/shopping-list.ts";
 import {
   type AddCommand,
   askedJobs,

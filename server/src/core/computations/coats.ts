@@ -112,7 +112,7 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     source: BY_DEFINITION,
     file: "totals/needs.ts",
     functions: ["coatMix"],
-    tests: ["features/sheet.test.ts", "core/totals/materials.test.ts"],
+    tests: ["views/sheet.test.ts", "core/totals/materials.test.ts"],
   },
   {
     topic: "Amounts and cans",

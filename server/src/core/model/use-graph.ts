@@ -7,7 +7,6 @@
  */
 import { onceFor } from "../once.ts";
 import type { FileId } from "../place.ts";
-import type { Program } from "./program.ts";
 import { createRings, type Ring } from "./rings.ts";
 
 /** A file sees the names of so many files at most; no workshop has as many. */
@@ -22,10 +21,15 @@ export interface UseGraph {
   leadingTo(candidates: readonly FileId[], wanted: ReadonlySet<FileId>): ReadonlySet<FileId>;
 }
 
-/** The graph of a program. It is worked out as far as it is asked about, and once. */
-export const useGraph: (program: Program) => UseGraph = onceFor((program) => createUseGraph(program));
+/** What a graph is made from: a program, of which only the `use` lines count. */
+interface UsingFiles {
+  readonly files: ReadonlyMap<FileId, { readonly uses: readonly { readonly target: FileId }[] }>;
+}
 
-function createUseGraph(program: Program): UseGraph {
+/** The graph of a program. It is worked out as far as it is asked about, and once. */
+export const useGraph: (program: UsingFiles) => UseGraph = onceFor((program) => createUseGraph(program));
+
+function createUseGraph(program: UsingFiles): UseGraph {
   const targets = (file: FileId): readonly FileId[] => [
     ...new Set(program.files.get(file)?.uses.map((use) => use.target)),
   ];

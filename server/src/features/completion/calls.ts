@@ -2,7 +2,7 @@
 import type { Token } from "../../../../grammar/src/tree.ts";
 import type { Job, Recipe } from "../../core/model/model.ts";
 import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
-import { areaText } from "../spoken.ts";
+import { areaText } from "../../views/figures.ts";
 import { materialOffers, parameterOffers, recipeOffers } from "./names.ts";
 import { type CompletionContext, isComma, type Offer } from "./offer.ts";
 import { unitOffers } from "./units.ts";

@@ -1,16 +1,8 @@
 /** What an `apply` or a `follow` line comes to: its surfaces, and what the recipe does to each, with the sums. */
 import type { ApplyStatement, FollowStatement } from "../../../../grammar/src/tree.ts";
-import {
-  allJobs,
-  bullets,
-  code,
-  firstFew,
-  type HoverContext,
-  isHere,
-  nested,
-  paragraphs,
-} from "./context.ts";
-import { type Portion, portionSums } from "./sums.ts";
+import { type Portion, portionSums } from "../../views/sums/portion-sums.ts";
+import { bullets, code, firstFew, nested, paragraphs } from "../markdown.ts";
+import { allJobs, type HoverContext, isHere } from "./context.ts";
 
 /** Every surface is a long list of its own. */
 const MOST_SURFACES = 4;

@@ -1,5 +1,5 @@
 /**
- * What the parts of hover share: the text around the cursor, the scope, and small Markdown helpers.
+ * What the cards of hover share: the text around the cursor, its scope, and the jobs of the open files.
  */
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Location } from "../../../../grammar/src/walk.ts";
@@ -8,13 +8,6 @@ import type { Recipe } from "../../core/model/model.ts";
 import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import {
-  markdownCode as code,
-  markdownDocs as docText,
-  markdownText as plain,
-} from "../../escape/markdown.ts";
-
-export { code, docText, plain };
 
 export interface HoverContext {
   readonly checker: Checker;
@@ -42,32 +35,3 @@ export const isHere = (ctx: HoverContext, place: Place, span: { readonly start: 
   place.file === ctx.file &&
   place.declaration === ctx.declaration.tree.key &&
   place.span.start === span.start;
-
-/** The name as code in bold, its title, and what it is. */
-export const heading = (name: string, title: string | undefined, what: string): string =>
-  `**${code(name)}**${title ? ` “${plain(title)}”` : ""}, ${what}`;
-
-/** Paragraphs, the empty ones left out. */
-export const paragraphs = (...parts: readonly (string | undefined)[]): string =>
-  parts.filter((part): part is string => part !== undefined && part !== "").join("\n\n");
-
-export const bullets = (items: readonly (string | undefined)[]): string =>
-  items.flatMap((item) => (item ? [`- ${item}`] : [])).join("\n");
-
-/** A bullet with bullets below it. */
-export const nested = (title: string, items: readonly (string | undefined)[]): string =>
-  [title, ...items.flatMap((item) => (item ? [`  - ${item}`] : []))].join("\n");
-
-/** A table with a heading line; cells are Markdown. */
-export function table(columns: readonly string[], rows: readonly (readonly string[])[]): string {
-  if (rows.length === 0) return "";
-  const line = (cells: readonly string[]): string =>
-    `| ${cells.map((cell) => cell.replaceAll(/(?<!\\)\|/gu, "\\|")).join(" | ")} |`;
-  return [line(columns), line(columns.map(() => "---")), ...rows.map(line)].join("\n");
-}
-
-/** The first few of a list, and how many more there are. */
-export function firstFew<T>(items: readonly T[], say: (item: T) => string, most = 6): readonly string[] {
-  const shown = items.slice(0, most).map(say);
-  return items.length > most ? [...shown, `… and ${items.length - most} more`] : shown;
-}

@@ -3,10 +3,10 @@ import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
-import { coatAir, coatAirWorking } from "../fumes-facts.ts";
-import { gramsText, peakText } from "../fumes-hours.ts";
-import { code } from "./context.ts";
-import type { LineRun } from "./runs-of-line.ts";
+import { coatAir, coatAirWorking } from "../../views/fumes/fumes-facts.ts";
+import { gramsText, peakText } from "../../views/fumes/fumes-hours.ts";
+import type { LineRun } from "../../views/sums/line-run.ts";
+import { code } from "../markdown.ts";
 
 /** One text a job; none where nothing is given off, or it is not known. */
 export function fumesOfLine(runs: readonly LineRun[]): readonly string[] {

@@ -4,10 +4,6 @@ import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
-import { FUMES_BASIS, worstAir } from "../fumes-facts.ts";
-import { gramsText, HOURS_BASIS, jobPeak } from "../fumes-hours.ts";
-import { type GapField, gapsOf, materialGaps } from "../job-gaps.ts";
-import { distinctNames } from "../material-names.ts";
 import {
   areaText,
   containersText,
@@ -16,10 +12,15 @@ import {
   momentText,
   moneyText,
   usedText,
-} from "../spoken.ts";
-import { bullets, code, docText, type HoverContext, heading, nested, paragraphs } from "./context.ts";
-import { needSums } from "./need-sums.ts";
-import { elapsedSum, handsOnSum, inServiceSum } from "./time-sums.ts";
+} from "../../views/figures.ts";
+import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
+import { gramsText, HOURS_BASIS, jobPeak } from "../../views/fumes/fumes-hours.ts";
+import { distinctNames } from "../../views/material-names.ts";
+import { type GapField, gapsOf, materialGaps } from "../../views/missing-inputs.ts";
+import { needSums } from "../../views/sums/need-sums.ts";
+import { elapsedSum, handsOnSum, inServiceSum } from "../../views/sums/time-sums.ts";
+import { bullets, code, docText, heading, nested, paragraphs } from "../markdown.ts";
+import type { HoverContext } from "./context.ts";
 
 export function jobCard(ctx: HoverContext, job: Job): string {
   const result = ctx.checker.job(job);

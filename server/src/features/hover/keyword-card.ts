@@ -2,9 +2,10 @@
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import type { Job } from "../../core/model/model.ts";
-import { momentText, moneyText } from "../spoken.ts";
+import { momentText, moneyText } from "../../views/figures.ts";
+import { paragraphs, plain } from "../markdown.ts";
 import { applyCard, followCard } from "./apply-card.ts";
-import { type HoverContext, isHere, paragraphs, plain } from "./context.ts";
+import { type HoverContext, isHere } from "./context.ts";
 import { figure } from "./job-card.ts";
 import { layerCard } from "./layer-card.ts";
 import { surfaceCard } from "./place-cards.ts";

@@ -1,54 +1,13 @@
 /** What a `layer` line comes to in each job: coats, litres with their sum, wet and dry film, fumes by the hour. */
 import type { LayerStatement } from "../../../../grammar/src/tree.ts";
-import { formatNumber } from "../../core/measure/format-amount.ts";
-import { wetFilmUm } from "../../core/quantities/film.ts";
-import type { LayerAction } from "../../core/surface/actions.ts";
-import type { Coat } from "../../core/surface/state.ts";
-import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
+import { layerRunText } from "../../views/sums/layer-run.ts";
+import { bullets, code, firstFew, paragraphs } from "../markdown.ts";
+import type { HoverContext } from "./context.ts";
 import { fumesOfLine } from "./fumes-line.ts";
-import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
-import { drawsByMaterial, litresSum, vocSum } from "./sums.ts";
+import { runsOfLine } from "./runs-of-line.ts";
 
 export function layerCard(ctx: HoverContext, layer: LayerStatement): string {
   const runs = runsOfLine(ctx, layer);
   const name = layer.material ? code(layer.material.text) : "a material";
   return paragraphs(`**layer** of ${name}`, bullets([...firstFew(runs, layerRunText), ...fumesOfLine(runs)]));
-}
-
-/** What one surface of one job takes on this line, with the sums. */
-export function layerRunText(line: LineRun): string {
-  const coats = line.times.length;
-  const first = line.times[0]!;
-  const action = first.action as LayerAction;
-  const coat = first.after.layers.at(-1);
-  const count = `${coats} coat${coats === 1 ? "" : "s"}`;
-  const parts = [count, ...drawTexts(line), ...(coat ? filmTexts(action, coat, coats) : [])];
-  return `${whereText(line)}${parts.join("; ")}.${plannedText(line)}`;
-}
-
-/** The litres of every liquid of the mix, over all coats, and what these give off. */
-function drawTexts({ result, run, times }: LineRun): readonly string[] {
-  if (!result) return [];
-  return drawsByMaterial({ result, run, moments: times }).map((draws) => {
-    const { material } = draws[0]!;
-    const litres = draws.reduce((sum, draw) => sum + (draw.litres ?? Number.NaN), 0);
-    const voc = vocSum(material, Number.isNaN(litres) ? undefined : litres);
-    return `${code(material.name)} ${litresSum(draws)}${voc ? `, VOC ${voc}` : ""}`;
-  });
-}
-
-function filmTexts(action: LayerAction, coat: Coat, coats: number): readonly string[] {
-  if (coat.filmUm === 0) return ["builds no film"];
-  const covers = coat.material?.covers?.value;
-  const wet = action.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
-  if (wet === undefined) return [];
-  const wetText =
-    action.wetUm === undefined
-      ? `wet 1000 / ${formatNumber(covers!, 3)} = ${formatNumber(wet, 1)} um`
-      : `wet ${formatNumber(wet, 1)} um`;
-  if (coat.filmUm === undefined) return [wetText];
-  const solids = (coat.filmUm / wet) * 100;
-  const dry = `dry ${formatNumber(wet, 1)} × ${formatNumber(solids, 1)} % = ${formatNumber(coat.filmUm, 1)} um`;
-  const all = coats === 1 ? "" : ` a coat, ${formatNumber(coat.filmUm * coats, 1)} um in all`;
-  return [`${wetText}, ${dry}${all}`];
 }

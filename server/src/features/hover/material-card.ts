@@ -9,8 +9,8 @@ import { builtInMaterial } from "../../core/model/lower-material.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
 import { sentence } from "../../core/sentence.ts";
-import { moneyText } from "../spoken.ts";
-import { code, docText, heading, paragraphs, plain, table } from "./context.ts";
+import { moneyText } from "../../views/figures.ts";
+import { code, docText, heading, paragraphs, plain, table } from "../markdown.ts";
 
 /** Heading, documentation, figures, what a litre costs. */
 export function materialCard(material: Material): string {

@@ -3,14 +3,16 @@ import { namesOf } from "../../../../grammar/src/names.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { lineText } from "../statement-extent.ts";
+import { parameterText, valueText } from "../../views/parameter-text.ts";
+import { lineText } from "../../views/places/statement-extent.ts";
+import { layerRunText } from "../../views/sums/layer-run.ts";
+import type { LineRun } from "../../views/sums/line-run.ts";
+import { waitRunText } from "../../views/sums/wait-run.ts";
+import { bullets, code, firstFew, nested, paragraphs } from "../markdown.ts";
 import { followCard } from "./apply-card.ts";
-import { allJobs, bullets, code, firstFew, type HoverContext, nested, paragraphs } from "./context.ts";
-import { layerRunText } from "./layer-card.ts";
-import { parameterText, valueText } from "./recipe-card.ts";
-import { type LineRun, runsOfLine } from "./runs-of-line.ts";
+import { allJobs, type HoverContext } from "./context.ts";
+import { runsOfLine } from "./runs-of-line.ts";
 import { stepRunText } from "./step-card.ts";
-import { waitRunText } from "./wait-card.ts";
 
 /** `of` is the job at hand, where the cursor is in one: then only its own lines count. */
 export function parameterCard(

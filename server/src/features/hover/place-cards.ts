@@ -10,23 +10,13 @@ import { formatAmount, formatDuration, formatNumber } from "../../core/measure/f
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { pieceCosts } from "../../core/totals/piece-costs.ts";
-import { areaText, moneyText } from "../spoken.ts";
+import { areaText, moneyText } from "../../views/figures.ts";
+import type { Portion } from "../../views/sums/portion-sums.ts";
+import { bullets, code, docText, firstFew, heading, nested, paragraphs, plain } from "../markdown.ts";
 import { portionBullets } from "./apply-card.ts";
-import {
-  allJobs,
-  bullets,
-  code,
-  docText,
-  firstFew,
-  type HoverContext,
-  heading,
-  nested,
-  paragraphs,
-  plain,
-} from "./context.ts";
+import { allJobs, type HoverContext } from "./context.ts";
 import { pieceWorking } from "./job-card.ts";
 import { shopFumes } from "./shop-fumes.ts";
-import type { Portion } from "./sums.ts";
 
 export function pieceCard(ctx: HoverContext, piece: Piece): string {
   const areas = piece.surfaces.map(({ areaM2 }) => areaM2);

@@ -3,7 +3,7 @@ import type { Quantity } from "../../../../grammar/src/tree.ts";
 import { formatAmount } from "../../core/measure/format-amount.ts";
 import { DIMENSIONS, quantityText, readQuantity } from "../../core/measure/read-quantity.ts";
 import { findUnit, toCanonical, type UnitDefinition } from "../../core/measure/units.ts";
-import { paragraphs } from "./context.ts";
+import { paragraphs } from "../markdown.ts";
 
 export function quantityCard(quantity: Quantity): string | undefined {
   const units = quantity.parts.flatMap((part) => (part.unit && findUnit(part.unit.text)) ?? []);

@@ -1,23 +1,13 @@
-/** The card of a recipe: its parameters, its steps, its waits, and what the jobs do by it. */
-import type { Value } from "../../../../grammar/src/tree.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
-import { quantityText } from "../../core/measure/read-quantity.ts";
-import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
+import type { Recipe } from "../../core/model/model.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import { parameterText } from "../../views/parameter-text.ts";
+import type { Portion } from "../../views/sums/portion-sums.ts";
+import { bullets, code, docText, firstFew, heading, paragraphs } from "../markdown.ts";
 import { portionBullets } from "./apply-card.ts";
-import {
-  allJobs,
-  bullets,
-  code,
-  docText,
-  firstFew,
-  type HoverContext,
-  heading,
-  paragraphs,
-} from "./context.ts";
-import type { Portion } from "./sums.ts";
+import { allJobs, type HoverContext } from "./context.ts";
 
 export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
   const run = ctx.checker.assumed(recipe);
@@ -76,10 +66,3 @@ const number = (count: number, noun: string): string => `${count} ${noun}${count
 export function signature(recipe: Recipe): string {
   return `recipe ${recipe.name}(${recipe.parameters.map((p) => parameterText(recipe, p)).join(", ")})`;
 }
-
-export function parameterText(recipe: Recipe, { name, type }: RecipeParameter): string {
-  const value = recipe.parameterSyntax.find((syntax) => syntax.name.text === name)?.default;
-  return `${name}: ${type}${value ? ` = ${valueText(value)}` : ""}`;
-}
-
-export const valueText = (value: Value): string => (value.kind === "name" ? value.text : quantityText(value));

@@ -9,9 +9,9 @@ import { exposureLimitMgM3, type Solvent } from "../../core/knowledge/solvents.t
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import type { Shop } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { FUMES_BASIS, worstAir } from "../fumes-facts.ts";
-import { gramsText, jobPeak } from "../fumes-hours.ts";
-import { code, firstFew, nested } from "./context.ts";
+import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
+import { gramsText, jobPeak } from "../../views/fumes/fumes-hours.ts";
+import { code, firstFew, nested } from "../markdown.ts";
 
 /** For the jobs done in this shop. */
 export function shopFumes(shop: Shop, results: readonly JobResult[]): readonly string[] {

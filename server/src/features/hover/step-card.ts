@@ -6,10 +6,12 @@ import { formatDuration, formatNumber } from "../../core/measure/format-amount.t
 import { taskTime } from "../../core/quantities/abrasives.ts";
 import type { StepAction } from "../../core/surface/actions.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
-import { bullets, code, firstFew, type HoverContext, paragraphs } from "./context.ts";
+import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
+import { drawsByMaterial, litresSum } from "../../views/sums/portion-sums.ts";
+import { bullets, code, firstFew, paragraphs } from "../markdown.ts";
+import type { HoverContext } from "./context.ts";
 import { fumesOfLine } from "./fumes-line.ts";
-import { type LineRun, plannedText, runsOfLine, whereText } from "./runs-of-line.ts";
-import { drawsByMaterial, litresSum } from "./sums.ts";
+import { runsOfLine } from "./runs-of-line.ts";
 
 export function stepCard(ctx: HoverContext, step: StepStatement): string {
   const verb = step.verb?.text;

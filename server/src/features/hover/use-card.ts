@@ -1,6 +1,7 @@
 /** What a `use` line brings: the names that its file declares, itself or by what it uses. */
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
-import { bullets, code, firstFew, type HoverContext, paragraphs, plain } from "./context.ts";
+import { bullets, code, firstFew, paragraphs, plain } from "../markdown.ts";
+import type { HoverContext } from "./context.ts";
 
 const KINDS = ["material", "piece", "shop", "recipe", "job"] as const;
 

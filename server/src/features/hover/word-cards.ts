@@ -19,7 +19,7 @@ import { docOf, SHEENS, type VocabularyName } from "../../core/knowledge/words.t
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { LAYER_TIMES } from "../../core/quantities/abrasives.ts";
 import { TRANSFER_EFFICIENCY } from "../../core/quantities/litres.ts";
-import { bullets, code, paragraphs } from "./context.ts";
+import { bullets, code, paragraphs } from "../markdown.ts";
 import { familyCard } from "./material-card.ts";
 
 export type WordBlock = keyof typeof FIELDS | "layer";

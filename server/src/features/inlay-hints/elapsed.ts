@@ -4,10 +4,10 @@
  */
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
-import { bullets, code } from "../hover/context.ts";
-import { type LineRun, plannedText, whereText } from "../hover/runs-of-line.ts";
-import { isDated, itemsById } from "../job-plan.ts";
-import { briefDayText, briefMomentText } from "../spoken.ts";
+import { briefDayText, briefMomentText } from "../../views/figures.ts";
+import { isDated, itemsById } from "../../views/schedule/job-plan.ts";
+import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
+import { bullets, code } from "../markdown.ts";
 import type { HintText } from "./hint-text.ts";
 
 interface Turn {

@@ -3,10 +3,10 @@
  * file, which is what has to stand on the shelf. Where jobs or a mix need different materials each is named.
  */
 import type { Material } from "../../core/model/model.ts";
-import { bullets, firstFew } from "../hover/context.ts";
-import { layerRunText } from "../hover/layer-card.ts";
-import type { LineRun } from "../hover/runs-of-line.ts";
-import { litresText } from "../spoken.ts";
+import { litresText } from "../../views/figures.ts";
+import { layerRunText } from "../../views/sums/layer-run.ts";
+import type { LineRun } from "../../views/sums/line-run.ts";
+import { bullets, firstFew } from "../markdown.ts";
 import { type HintText, MOST_CHARACTERS } from "./hint-text.ts";
 
 /** More of them make a line that nobody reads. */

@@ -9,10 +9,10 @@ import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-o
 import { dryingTime } from "../../core/surface/drying-time.ts";
 import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
 import { isWithinMargin, shortfallOf } from "../../core/surface/wait-margin.ts";
-import { bullets, firstFew } from "../hover/context.ts";
-import type { LineRun } from "../hover/runs-of-line.ts";
-import { waitRunText } from "../hover/wait-card.ts";
-import { type Anchor, anchorIn } from "../last-put-on.ts";
+import { type Anchor, anchorIn } from "../../views/last-put-on.ts";
+import type { LineRun } from "../../views/sums/line-run.ts";
+import { waitRunText } from "../../views/sums/wait-run.ts";
+import { bullets, firstFew } from "../markdown.ts";
 import type { HintText } from "./hint-text.ts";
 
 interface Needed {

@@ -8,9 +8,9 @@ import { parseFile } from "../../../../grammar/src/parse.ts";
 import { createChecker } from "../../core/check.ts";
 import { type Program, type ProgramFile, programFile } from "../../core/model/program.ts";
 import type { FileId } from "../../core/place.ts";
+import type { FileEdit } from "../../views/places/file-finding.ts";
 import type { Referent } from "../names/referent.ts";
 import { createNames, type Names, type Occurrence } from "../names.ts";
-import type { FileEdit } from "../types.ts";
 import { lineWords, type Reader, thingWords } from "./words.ts";
 
 /** A sentence about the first name that would change its meaning. A name that meant nothing may come to mean something. */

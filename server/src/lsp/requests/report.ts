@@ -5,9 +5,10 @@
 import type { FileId } from "../../core/place.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { shownText } from "../../escape/shown-text.ts";
-import type { Analysis, FileSpan } from "../../features/types.ts";
+import type { Analysis } from "../../features/types.ts";
 import type { ReportedJob } from "../../reports/job-reports.ts";
 import { regionOf } from "../../reports/reported.ts";
+import type { FileSpan } from "../../views/places/file-finding.ts";
 import type { ReportParams } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";

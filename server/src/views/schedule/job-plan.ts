@@ -1,13 +1,13 @@
 /** The plan of a job as a list in the order of time: every task and wait with its words, surface, piece and dates. */
 
 import { Temporal } from "temporal-polyfill";
-import { onceFor } from "../core/once.ts";
-import type { PlannedItem, Schedule } from "../core/schedule/types.ts";
-import type { Action } from "../core/surface/actions.ts";
-import type { JobResult } from "../core/totals/job-totals.ts";
-import { itemId } from "../core/totals/task-plan.ts";
-import { actionText } from "./action-text.ts";
-import { hoursText, momentText } from "./spoken.ts";
+import { onceFor } from "../../core/once.ts";
+import type { PlannedItem, Schedule } from "../../core/schedule/types.ts";
+import type { Action } from "../../core/surface/actions.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { itemId } from "../../core/totals/task-plan.ts";
+import { actionText } from "../action-text.ts";
+import { hoursText, momentText } from "../figures.ts";
 
 export interface PlanLine {
   readonly id: string;

@@ -5,7 +5,7 @@
 import { andList } from "../../core/model/suggest.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
-import { monthDayText, shortMomentText } from "../spoken.ts";
+import { monthDayText, shortMomentText } from "../figures.ts";
 import { MOST_PIECES, type SheetDay } from "./model.ts";
 import { type PlannedItems, stepNumbers } from "./procedure.ts";
 

@@ -9,7 +9,7 @@ import type { Material } from "../core/model/model.ts";
 import { cheapestContainers } from "../core/quantities/containers.ts";
 import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
 import type { ContainerCount } from "../core/totals/types.ts";
-import { materialGaps } from "./job-gaps.ts";
+import { materialGaps } from "./missing-inputs.ts";
 
 export interface ShoppingItem {
   readonly material: Material;

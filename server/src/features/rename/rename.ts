@@ -5,15 +5,16 @@
  * finds by their name where an earlier job left them. After the plain reasons against a name (`rename/new-name.ts`), the
  * renamed texts are read again and every name in them must mean what it meant before (`rename/same-meaning.ts`).
  */
-import type { FileId } from "../core/place.ts";
-import type { Referent } from "./names/referent.ts";
-import type { Names, Occurrence } from "./names.ts";
-import { usePathAt } from "./names.ts";
-import { linkedWith } from "./rename/linked.ts";
-import { reasonAgainst } from "./rename/new-name.ts";
-import { changeOfMeaning } from "./rename/same-meaning.ts";
-import type { Reader } from "./rename/words.ts";
-import type { FileEdit, Refusal, RenameTarget, Renaming } from "./types.ts";
+import type { FileId } from "../../core/place.ts";
+import type { FileEdit } from "../../views/places/file-finding.ts";
+import type { Referent } from "../names/referent.ts";
+import type { Names, Occurrence } from "../names.ts";
+import { usePathAt } from "../names.ts";
+import type { Refusal, RenameTarget, Renaming } from "../types.ts";
+import { linkedWith } from "./linked.ts";
+import { reasonAgainst } from "./new-name.ts";
+import { changeOfMeaning } from "./same-meaning.ts";
+import type { Reader } from "./words.ts";
 
 /** The name at an offset, if it can be renamed. */
 export function renameTargetAt(names: Names, file: FileId, offset: number): RenameTarget | Refusal {

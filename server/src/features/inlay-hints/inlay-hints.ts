@@ -7,20 +7,20 @@
  * of other files, as hover has; dates of other files would say little there, so it shows the waits that it states. Where
  * nothing is known nothing is shown. A block that is done several times shows its first time.
  */
-import { innerStatements } from "../../../grammar/src/names.ts";
-import type { RecipeStatement, Span, Statement, Token } from "../../../grammar/src/tree.ts";
-import { tokenAt } from "../../../grammar/src/walk.ts";
-import type { Checker } from "../core/check.ts";
-import type { ProgramDeclaration } from "../core/model/program.ts";
-import type { FileId, Place } from "../core/place.ts";
-import type { SurfaceRun } from "../core/surface/run.ts";
-import type { JobResult } from "../core/totals/job-totals.ts";
-import type { LineRun } from "./hover/runs-of-line.ts";
-import { elapsedHint } from "./inlay-hints/elapsed.ts";
-import { HINT_SEPARATOR, type HintText, MOST_CHARACTERS } from "./inlay-hints/hint-text.ts";
-import { litresHint } from "./inlay-hints/litres.ts";
-import { waitHint } from "./inlay-hints/waits.ts";
-import type { InlayHintInfo, InlayHintKind, InlayHintPart } from "./types.ts";
+import { innerStatements } from "../../../../grammar/src/names.ts";
+import type { RecipeStatement, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
+import { tokenAt } from "../../../../grammar/src/walk.ts";
+import type { Checker } from "../../core/check.ts";
+import type { ProgramDeclaration } from "../../core/model/program.ts";
+import type { FileId, Place } from "../../core/place.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import type { LineRun } from "../../views/sums/line-run.ts";
+import type { InlayHintInfo, InlayHintKind, InlayHintPart } from "../types.ts";
+import { elapsedHint } from "./elapsed.ts";
+import { HINT_SEPARATOR, type HintText, MOST_CHARACTERS } from "./hint-text.ts";
+import { litresHint } from "./litres.ts";
+import { waitHint } from "./waits.ts";
 
 export function inlayHintsOf(
   checker: Checker,

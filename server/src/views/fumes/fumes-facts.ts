@@ -4,17 +4,17 @@
  *
  * Totals, sheets and hovers say the same here as the rule `ventilation-too-weak`: all go by `core/fumes/job-air.ts`.
  */
-import { DEFAULT_MIXING_FACTOR, vapourM3PerH } from "../core/fumes/dilution-air.ts";
-import type { AirThere, AirVerdict, CoatAir, Vapour } from "../core/fumes/job-air.ts";
-import { type CoatFumes, coatFumes } from "../core/fumes/job-fumes.ts";
-import { LEL_PARTS, SHIFT_H } from "../core/fumes/room-air.ts";
-import type { AirNeed } from "../core/fumes/worst-air.ts";
-import { exposureLimitMgM3, LIMITS_AT_C, shortLimitMgM3 } from "../core/knowledge/solvents.ts";
-import { formatNumber, roundTo } from "../core/measure/format-amount.ts";
-import { andList } from "../core/model/suggest.ts";
-import { placeKey } from "../core/place.ts";
-import type { JobResult } from "../core/totals/job-totals.ts";
-import { momentAfterStart } from "./job-plan.ts";
+import { DEFAULT_MIXING_FACTOR, vapourM3PerH } from "../../core/fumes/dilution-air.ts";
+import type { AirThere, AirVerdict, CoatAir, Vapour } from "../../core/fumes/job-air.ts";
+import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
+import { LEL_PARTS, SHIFT_H } from "../../core/fumes/room-air.ts";
+import type { AirNeed } from "../../core/fumes/worst-air.ts";
+import { exposureLimitMgM3, LIMITS_AT_C, shortLimitMgM3 } from "../../core/knowledge/solvents.ts";
+import { formatNumber, roundTo } from "../../core/measure/format-amount.ts";
+import { andList } from "../../core/model/suggest.ts";
+import { placeKey } from "../../core/place.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { momentAfterStart } from "../schedule/job-plan.ts";
 
 export interface FumesFact {
   /** `walnut_gel, 2 coats`, `dewax with white_spirit`, or the hours that need most. */

@@ -7,7 +7,7 @@
 import type { Severity } from "../../core/findings.ts";
 import type { DutyWord } from "../../core/knowledge/duties.ts";
 import type { FileId } from "../../core/place.ts";
-import type { FileSpan } from "../types.ts";
+import type { FileSpan } from "../places/file-finding.ts";
 
 /** A text in which names stand in backticks, as findings have it. */
 export type Prose = string;

@@ -2,24 +2,24 @@
  * Hover: what the word under the cursor stands for, with the figures that follow from it.
  *
  * The word is found by its part in the tree, never by its spelling; where no word is meant, the line speaks for itself.
- * Figures come with their sums, so that a reader can do them again. Each kind of thing has its card in `hover/`.
+ * Figures come with their sums, so that a reader can do them again. Each kind of thing has its card in this folder.
  */
-import { type NameUse, namesOf } from "../../../grammar/src/names.ts";
-import type { Span, Statement } from "../../../grammar/src/tree.ts";
-import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
-import type { Checker } from "../core/check.ts";
-import type { FileId } from "../core/place.ts";
-import { applyCard, followCard } from "./hover/apply-card.ts";
-import type { HoverContext } from "./hover/context.ts";
-import { keywordCard } from "./hover/keyword-card.ts";
-import { layerCard } from "./hover/layer-card.ts";
-import { quantityCard } from "./hover/quantity-card.ts";
-import { referenceCard } from "./hover/reference-card.ts";
-import { stepCard } from "./hover/step-card.ts";
-import { useCard } from "./hover/use-card.ts";
-import { vocabularyCard } from "./hover/vocabulary-card.ts";
-import { waitCard } from "./hover/wait-card.ts";
-import type { HoverInfo } from "./types.ts";
+import { type NameUse, namesOf } from "../../../../grammar/src/names.ts";
+import type { Span, Statement } from "../../../../grammar/src/tree.ts";
+import { absoluteSpan, locate, touches } from "../../../../grammar/src/walk.ts";
+import type { Checker } from "../../core/check.ts";
+import type { FileId } from "../../core/place.ts";
+import type { HoverInfo } from "../types.ts";
+import { applyCard, followCard } from "./apply-card.ts";
+import type { HoverContext } from "./context.ts";
+import { keywordCard } from "./keyword-card.ts";
+import { layerCard } from "./layer-card.ts";
+import { quantityCard } from "./quantity-card.ts";
+import { referenceCard } from "./reference-card.ts";
+import { stepCard } from "./step-card.ts";
+import { useCard } from "./use-card.ts";
+import { vocabularyCard } from "./vocabulary-card.ts";
+import { waitCard } from "./wait-card.ts";
 
 export function hoverAt(checker: Checker, file: FileId, offset: number): HoverInfo | undefined {
   const found = checker.program.files.get(file);

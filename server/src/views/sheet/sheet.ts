@@ -4,31 +4,33 @@
  * A sheet is put together from what the analysis knows already: runs, draws, plan, gaps and findings. Nothing is
  * calculated here. What is not known is named with what is missing for it, and what is found stands on the sheet.
  */
-import type { Checker } from "../core/check.ts";
-import { attempt, type Fault, type FaultListener } from "../core/internal-error.ts";
-import { type LeadFacts, leadNote, leadStatus } from "../core/knowledge/lead.ts";
-import { docOf } from "../core/knowledge/words.ts";
+import type { Checker } from "../../core/check.ts";
+import { attempt, type Fault, type FaultListener } from "../../core/internal-error.ts";
+import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
+import { docOf } from "../../core/knowledge/words.ts";
 import {
   exactDuration,
   formatAmount,
   formatDuration,
   formatNumber,
   roundedUpHours,
-} from "../core/measure/format-amount.ts";
-import type { Named, Piece, Recipe, Shop } from "../core/model/model.ts";
-import { modelsOf, reachableFiles } from "../core/model/program.ts";
-import type { FileId, Place } from "../core/place.ts";
-import { dryingTime } from "../core/surface/drying-time.ts";
-import { leadFactsOf, oldCoating } from "../core/surface/lead.ts";
-import type { SurfaceRun } from "../core/surface/run.ts";
-import type { Coat } from "../core/surface/state.ts";
-import type { JobResult } from "../core/totals/job-totals.ts";
-import { jobPaper } from "../core/totals/paper.ts";
-import { FUMES_BASIS, worstAir } from "./fumes-facts.ts";
-import { parameterText } from "./hover/recipe-card.ts";
-import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
-import { sheetDays } from "./sheet/days.ts";
-import { sheetDuties } from "./sheet/duties.ts";
+} from "../../core/measure/format-amount.ts";
+import type { Named, Piece, Recipe, Shop } from "../../core/model/model.ts";
+import { modelsOf, reachableFiles } from "../../core/model/program.ts";
+import type { FileId, Place } from "../../core/place.ts";
+import { dryingTime } from "../../core/surface/drying-time.ts";
+import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import type { Coat } from "../../core/surface/state.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { jobPaper } from "../../core/totals/paper.ts";
+import { areaText, hoursText, monthDayText } from "../figures.ts";
+import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
+import { type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
+import { parameterText } from "../parameter-text.ts";
+import type { FileFinding } from "../places/file-finding.ts";
+import { sheetDays } from "./days.ts";
+import { sheetDuties } from "./duties.ts";
 import {
   type ConcernedFindings,
   type ConcernedFindingsOf,
@@ -37,13 +39,11 @@ import {
   type DeclarationId,
   findingsAtLines,
   numbered,
-} from "./sheet/findings.ts";
-import { sheetMaterials, usedMaterials } from "./sheet/materials.ts";
-import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./sheet/model.ts";
-import { datedItems, type PlannedItems, type Procedure, procedureOf } from "./sheet/procedure.ts";
-import { capital, dateText, thicknessText, titleOf, words } from "./sheet/words.ts";
-import { areaText, hoursText, monthDayText } from "./spoken.ts";
-import type { FileFinding } from "./types.ts";
+} from "./findings.ts";
+import { sheetMaterials, usedMaterials } from "./materials.ts";
+import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./model.ts";
+import { datedItems, type PlannedItems, type Procedure, procedureOf } from "./procedure.ts";
+import { capital, dateText, thicknessText, titleOf, words } from "./words.ts";
 
 /**
  * Jobs in their order in the file, then the recipes that stand by themselves. A sheet that fails for a fault in this

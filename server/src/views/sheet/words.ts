@@ -6,7 +6,7 @@ import { formatAmount, formatDuration, formatNumber } from "../../core/measure/f
 import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { LayerAction, MaterialUse, StepAction } from "../../core/surface/actions.ts";
-import { monthDayText } from "../spoken.ts";
+import { monthDayText } from "../figures.ts";
 
 /** `reading_table` as words. */
 export const words = (name: string): string => name.replaceAll("_", " ");

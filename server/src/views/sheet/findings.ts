@@ -10,9 +10,9 @@ import { type FileId, type Place, placeKey } from "../../core/place.ts";
 import { ruleById } from "../../core/rules/registry.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
-import { absoluteSpan } from "../edges.ts";
-import { partsOf } from "../finding-parts.ts";
-import type { FileFinding, FileSpan } from "../types.ts";
+import type { FileFinding, FileSpan } from "../places/file-finding.ts";
+import { partsOf } from "../places/finding-parts.ts";
+import { absoluteSpan } from "../places/to-absolute.ts";
 import type { SheetFinding } from "./model.ts";
 
 /** A declaration, by the file and the key in it. */

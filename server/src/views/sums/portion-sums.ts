@@ -10,7 +10,7 @@ import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Draw } from "../../core/totals/needs.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
-import { code } from "./context.ts";
+import { markdownCode as code } from "../../escape/markdown.ts";
 
 /** Longer sums are cut, with a word on how much is left out. */
 const MOST_TERMS = 6;

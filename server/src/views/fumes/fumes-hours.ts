@@ -5,12 +5,12 @@
  * Hours are counted from the start of the job. The grams of a coat are taken to leave evenly from its first stroke until
  * half of its time to touch dry (`core/fumes/job-fumes.ts`), so the true peak is higher and the tail longer.
  */
-import { type FumesDraw, type HourFumes, hourlyFumes, jobFumes } from "../core/fumes/job-fumes.ts";
-import { formatNumber } from "../core/measure/format-amount.ts";
-import type { JobResult } from "../core/totals/job-totals.ts";
+import { type FumesDraw, type HourFumes, hourlyFumes, jobFumes } from "../../core/fumes/job-fumes.ts";
+import { formatNumber } from "../../core/measure/format-amount.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { momentText } from "../figures.ts";
+import { isoAfterStart, momentAfterStart } from "../schedule/job-plan.ts";
 import { coatsByLine, lineName } from "./fumes-facts.ts";
-import { isoAfterStart, momentAfterStart } from "./job-plan.ts";
-import { momentText } from "./spoken.ts";
 
 /** Said once beside the hours. */
 export const HOURS_BASIS =

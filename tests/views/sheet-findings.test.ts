@@ -3,8 +3,8 @@ import { expect, test } from "vitest";
 import { parseFile } from "../../grammar/src/parse.ts";
 import { createChecker } from "../../server/src/core/check.ts";
 import { programFile } from "../../server/src/core/model/program.ts";
-import { sheetsOf } from "../../server/src/features/sheet.ts";
-import type { FileFinding } from "../../server/src/features/types.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { sheetsOf } from "../../server/src/views/sheet/sheet.ts";
 import { analyse } from "../harness/check-text.ts";
 
 const RECIPES = 40;

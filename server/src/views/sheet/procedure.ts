@@ -14,7 +14,7 @@ import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { coatMix } from "../../core/totals/needs.ts";
 import { actionHours, itemId } from "../../core/totals/task-plan.ts";
-import { isDated } from "../job-plan.ts";
+import { isDated } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords } from "./waits.ts";

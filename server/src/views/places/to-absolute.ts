@@ -2,13 +2,13 @@
  * From places (relative to declarations) to absolute offsets in the text at hand, for findings and fixes.
  */
 
-import type { DeclarationTree, FileTree, Span } from "../../../grammar/src/tree.ts";
-import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../core/findings.ts";
-import type { Program, ProgramFile } from "../core/model/program.ts";
-import { onceFor } from "../core/once.ts";
-import type { Place } from "../core/place.ts";
+import type { DeclarationTree, FileTree, Span } from "../../../../grammar/src/tree.ts";
+import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../../core/findings.ts";
+import type { Program, ProgramFile } from "../../core/model/program.ts";
+import { onceFor } from "../../core/once.ts";
+import type { Place } from "../../core/place.ts";
+import type { FileEdit, FileFinding, FileFindingPart, FileFix, FileSpan } from "./file-finding.ts";
 import { blockEnd } from "./statement-extent.ts";
-import type { FileEdit, FileFinding, FileFindingPart, FileFix, FileSpan } from "./types.ts";
 
 /** Where a place stands now; undefined when its file or declaration is gone. */
 export function absoluteSpan(program: Program, place: Place): FileSpan | undefined {

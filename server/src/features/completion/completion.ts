@@ -4,16 +4,16 @@
  * The place is told from the tokens of the line (`completion/cursor.ts`), names from the model. Filtering by what is
  * typed is the editor's business; the order is ours.
  */
-import { type BlockKind, FIELDS, STATEMENTS } from "../../../grammar/src/vocabulary.ts";
-import type { Checker } from "../core/check.ts";
-import type { FileId } from "../core/place.ts";
-import { callOffers } from "./completion/calls.ts";
-import { cursorAt } from "./completion/cursor.ts";
-import { fieldOffers } from "./completion/fields.ts";
-import { declarationOffers, headOffers, pathOffers } from "./completion/heads.ts";
-import { type CompletionContext, entriesOf, hole, type Offer } from "./completion/offer.ts";
-import { layerOffers, safetyOffers, stepOffers, waitOffers } from "./completion/recipe-lines.ts";
-import type { CompletionEntry } from "./types.ts";
+import { type BlockKind, FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
+import type { Checker } from "../../core/check.ts";
+import type { FileId } from "../../core/place.ts";
+import type { CompletionEntry } from "../types.ts";
+import { callOffers } from "./calls.ts";
+import { cursorAt } from "./cursor.ts";
+import { fieldOffers } from "./fields.ts";
+import { declarationOffers, headOffers, pathOffers } from "./heads.ts";
+import { type CompletionContext, entriesOf, hole, type Offer } from "./offer.ts";
+import { layerOffers, safetyOffers, stepOffers, waitOffers } from "./recipe-lines.ts";
 
 export function completionsAt(checker: Checker, file: FileId, offset: number): readonly CompletionEntry[] {
   const found = checker.program.files.get(file);

@@ -8,7 +8,7 @@ import type { MaterialUse } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
 import type { ContainerCount } from "../../core/totals/types.ts";
-import { containersText } from "../spoken.ts";
+import { containersText } from "../figures.ts";
 import type { SheetMaterial } from "./model.ts";
 import { capital, sortText, titleOf, volumeText } from "./words.ts";
 

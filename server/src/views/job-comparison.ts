@@ -4,15 +4,25 @@
  * Plain numbers, null where something is not known; how they are printed is the reports' business. Findings count that
  * name the job, and those of the recipes it does, wherever these are declared.
  */
+import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
-import { type GapField, gapsOf, materialGaps } from "./job-gaps.ts";
 import { distinctNames } from "./material-names.ts";
-import type { Analysis, FileFinding } from "./types.ts";
+import { type GapField, gapsOf, materialGaps } from "./missing-inputs.ts";
+import type { FileFinding } from "./places/file-finding.ts";
+
+/** What is asked of the files of a job. */
+interface AnalysedFiles {
+  /** Files that `file` uses, directly or not, itself included. */
+  usedBy(file: FileId): readonly FileId[];
+  findings(file: FileId): readonly FileFinding[];
+  /** The declarations of a file. */
+  symbols(file: FileId): readonly { readonly kind: string; readonly name: string; readonly span: Span }[];
+}
 
 export interface ComparedJob {
-  readonly analysis: Analysis;
+  readonly analysis: AnalysedFiles;
   readonly file: FileId;
   readonly result: JobResult;
 }

@@ -4,8 +4,8 @@ import { dryingTimeOf } from "../../core/surface/drying-time.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { actionHours, itemId } from "../../core/totals/task-plan.ts";
-import { itemsById, momentAfterStart } from "../job-plan.ts";
-import { code } from "./context.ts";
+import { markdownCode as code } from "../../escape/markdown.ts";
+import { itemsById, momentAfterStart } from "../schedule/job-plan.ts";
 
 /** `top 1 h 35 min × 2 + base 30 min` */
 export function handsOnSum({ runs }: JobResult): string {

@@ -1,6 +1,6 @@
 /** Bench sheets as data: a text in, and what stands on its sheets. Sums are worked by hand beside what is expected. */
 import { describe, expect, test } from "vitest";
-import type { Sheet } from "../../server/src/features/sheet/model.ts";
+import type { Sheet } from "../../server/src/views/sheet/model.ts";
 import { job, only, outline, PLACES, STOCK, sheets, step, titles } from "../harness/bench-sheets.ts";
 
 describe("a coat", () => {

@@ -3,9 +3,9 @@
  * their blocks; an outline needs the whole.
  */
 
-import { innerStatements, statementsOf } from "../../../grammar/src/names.ts";
-import type { Declaration, DeclarationBody, Span, Statement, Token } from "../../../grammar/src/tree.ts";
-import { onceFor } from "../core/once.ts";
+import { innerStatements, statementsOf } from "../../../../grammar/src/names.ts";
+import type { Declaration, DeclarationBody, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
+import { onceFor } from "../../core/once.ts";
 
 /** The statement with its block: to the closing brace, or, while that is missing, to the last statement inside. */
 export function extentOf(body: DeclarationBody, statement: Statement): Span {

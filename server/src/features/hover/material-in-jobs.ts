@@ -1,26 +1,11 @@
 /** What a job needs of a material, with the sums: litres, what is to buy, cans, grams. */
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
-import { shoppingList } from "../shopping-list.ts";
-import { containersText, litresText, moneyText } from "../spoken.ts";
-import { allJobs, bullets, code, firstFew, type HoverContext, nested } from "./context.ts";
-import { exactLitres, litresSum, vocSum } from "./sums.ts";
-
-/** Each sum for itself; what is not known is left out, since the line above says why. */
-export function needSums({ material, draws, litres, onHand, totals }: MaterialNeed): readonly string[] {
-  if (litres === undefined) return [];
-  const short = litres - onHand;
-  const left =
-    onHand > 0 && short > 1e-9
-      ? `${exactLitres(litres)} − ${exactLitres(onHand)} = ${exactLitres(short)} to buy`
-      : "";
-  const cans = totals.containers.map(({ count, price }) => `${count} × ${moneyText(price, undefined)}`);
-  const price =
-    totals.cost !== null && cans.length > 0
-      ? `${cans.join(" + ")} = ${moneyText(totals.cost, undefined)}`
-      : "";
-  const voc = vocSum(material, litres);
-  return [litresSum(draws), left, price, voc ? `VOC ${voc}` : ""].filter((text) => text !== "");
-}
+import { containersText, litresText, moneyText } from "../../views/figures.ts";
+import { shoppingList } from "../../views/shopping-list.ts";
+import { needSums } from "../../views/sums/need-sums.ts";
+import { exactLitres } from "../../views/sums/portion-sums.ts";
+import { bullets, code, firstFew, nested } from "../markdown.ts";
+import { allJobs, type HoverContext } from "./context.ts";
 
 /** Every job that uses the material, and all of them together where there are several. */
 export function materialInJobs(ctx: HoverContext, material: MaterialNeed["material"]): string {

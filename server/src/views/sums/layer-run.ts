@@ -1,0 +1,46 @@
+/** What a `layer` line comes to on one surface of a job: coats, litres with their sum, wet and dry film. */
+import { formatNumber } from "../../core/measure/format-amount.ts";
+import { wetFilmUm } from "../../core/quantities/film.ts";
+import type { LayerAction } from "../../core/surface/actions.ts";
+import type { Coat } from "../../core/surface/state.ts";
+import { markdownCode as code } from "../../escape/markdown.ts";
+import { type LineRun, plannedText, whereText } from "./line-run.ts";
+import { drawsByMaterial, litresSum, vocSum } from "./portion-sums.ts";
+
+/** What one surface of one job takes on this line, with the sums. */
+export function layerRunText(line: LineRun): string {
+  const coats = line.times.length;
+  const first = line.times[0]!;
+  const action = first.action as LayerAction;
+  const coat = first.after.layers.at(-1);
+  const count = `${coats} coat${coats === 1 ? "" : "s"}`;
+  const parts = [count, ...drawTexts(line), ...(coat ? filmTexts(action, coat, coats) : [])];
+  return `${whereText(line)}${parts.join("; ")}.${plannedText(line)}`;
+}
+
+/** The litres of every liquid of the mix, over all coats, and what these give off. */
+function drawTexts({ result, run, times }: LineRun): readonly string[] {
+  if (!result) return [];
+  return drawsByMaterial({ result, run, moments: times }).map((draws) => {
+    const { material } = draws[0]!;
+    const litres = draws.reduce((sum, draw) => sum + (draw.litres ?? Number.NaN), 0);
+    const voc = vocSum(material, Number.isNaN(litres) ? undefined : litres);
+    return `${code(material.name)} ${litresSum(draws)}${voc ? `, VOC ${voc}` : ""}`;
+  });
+}
+
+function filmTexts(action: LayerAction, coat: Coat, coats: number): readonly string[] {
+  if (coat.filmUm === 0) return ["builds no film"];
+  const covers = coat.material?.covers?.value;
+  const wet = action.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
+  if (wet === undefined) return [];
+  const wetText =
+    action.wetUm === undefined
+      ? `wet 1000 / ${formatNumber(covers!, 3)} = ${formatNumber(wet, 1)} um`
+      : `wet ${formatNumber(wet, 1)} um`;
+  if (coat.filmUm === undefined) return [wetText];
+  const solids = (coat.filmUm / wet) * 100;
+  const dry = `dry ${formatNumber(wet, 1)} × ${formatNumber(solids, 1)} % = ${formatNumber(coat.filmUm, 1)} um`;
+  const all = coats === 1 ? "" : ` a coat, ${formatNumber(coat.filmUm * coats, 1)} um in all`;
+  return [`${wetText}, ${dry}${all}`];
+}
