@@ -12,6 +12,7 @@ import { cpus } from "node:os";
 import process from "node:process";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { printPlans } from "./plans.ts";
 import { checkFolders, reading, shortPrograms } from "./programs.ts";
 import { printRatios } from "./ratios.ts";
 import { FINISHWRIGHT, FLOOR, PEERS, type Server } from "./servers.ts";
@@ -113,11 +114,11 @@ function print(rows: readonly Row[]): void {
   }
 }
 
-const asked = values.only?.split(",") ?? [...Object.keys(PARTS), "ratios"];
+const asked = values.only?.split(",") ?? [...Object.keys(PARTS), "plans", "ratios"];
 const machine = `${cpus().length} × ${cpus()[0]?.model.trim()}, Node ${process.version}`;
 if (asked.some((part) => ["start", "keys", "requests", "burst", "many"].includes(part))) await installPeers();
 for (const part of asked) {
-  if (part === "ratios") continue;
+  if (part === "plans" || part === "ratios") continue;
   console.error(`${part} …`);
   await PARTS[part]?.();
 }
@@ -125,4 +126,5 @@ if (table.rows.length > 0) {
   console.log(`${new Date().toISOString().slice(0, 10)}, ${machine}\n`);
   print(table.rows);
 }
+if (asked.includes("plans")) printPlans();
 if (asked.includes("ratios")) printRatios();

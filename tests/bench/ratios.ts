@@ -112,7 +112,7 @@ function unrolling(): void {
 function chains(count: number, steps: number): readonly Chain[] {
   return Array.from({ length: count }, (_, chain): Chain => {
     const items = Array.from({ length: steps }, (_, step): readonly ChainItem[] => [
-      { kind: "hands", id: `${chain}:${step}`, hours: 0.25 + (chain % 3) * 0.25, oneGo: true },
+      { kind: "hands", id: `${chain}:${step}`, hours: 0.25 + (chain % 3) * 0.25, nonPreemptive: true },
       { kind: "wait", id: `${chain}:${step}w`, hours: 2 + (step % 3) },
     ]).flat();
     return { key: `chain ${chain}`, items };
@@ -132,14 +132,19 @@ function coats(
       kind: "hands",
       id: `${prefix}${coat}`,
       hours,
-      oneGo: true,
-      ...(coat > 0 ? { notLater: { of: `${prefix}${coat - 1}`, hours: window } } : {}),
+      nonPreemptive: true,
+      ...(coat > 0 ? { maxLag: { of: `${prefix}${coat - 1}`, hours: window } } : {}),
     },
     { kind: "wait", id: `${prefix}${coat}w`, hours: dry },
   ]).flat();
 }
 
-const sanding = (id: string, hours: number): ChainItem => ({ kind: "hands", id, hours, oneGo: false });
+const sanding = (id: string, hours: number): ChainItem => ({
+  kind: "hands",
+  id,
+  hours,
+  nonPreemptive: false,
+});
 
 const surfaces = (count: number, itemsOf: (place: number) => readonly ChainItem[]): readonly Chain[] =>
   Array.from({ length: count }, (_, place) => ({ key: `chain ${place}`, items: itemsOf(place) }));

@@ -6,7 +6,7 @@
  */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { rememberingPlanner } from "../../server/src/core/schedule/remembered.ts";
+import { cachingPlanner } from "../../server/src/core/schedule/plan-cache.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { DEFAULT_CONFIG, type ProjectConfig } from "../../server/src/features/config.ts";
 import type { Analysis } from "../../server/src/features/types.ts";
@@ -126,7 +126,7 @@ const said = (analysis: Analysis) =>
   }));
 
 /** Plans are the same whoever makes them, and dear. */
-const plan = rememberingPlanner(1000);
+const plan = cachingPlanner(1000);
 
 /** In the order in which the files came: jobs that share a room are told in it. */
 function fromScratch(state: State, order: readonly string[]): ReturnType<typeof said> {

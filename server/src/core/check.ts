@@ -49,7 +49,7 @@ import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
 import type { TradeRule } from "./rules/rule.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
-import type { Planner } from "./schedule/remembered.ts";
+import type { Planner } from "./schedule/plan-cache.ts";
 import { schedule } from "./schedule/schedule.ts";
 import { createJobHistory } from "./surface/job-history.ts";
 import { outlineOf } from "./surface/outline.ts";

@@ -14,7 +14,7 @@ import { type Program, type ProgramFile, programFile, reachableFiles } from "../
 import type { FileId } from "../core/place.ts";
 import { groupFindings } from "../core/rules/grouping.ts";
 import { secondaryTo } from "../core/rules/registry.ts";
-import { rememberingPlanner } from "../core/schedule/remembered.ts";
+import { cachingPlanner } from "../core/schedule/plan-cache.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { isTooLarge, tooLarge, tooManySigns } from "../reading/reasons.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
@@ -54,7 +54,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   let snapshot: Analysis | undefined;
   const onFault = options.onFault ?? (() => {});
   const parts: Partial<CheckerParts> = {
-    plan: rememberingPlanner(REMEMBERED_PLANS),
+    plan: cachingPlanner(REMEMBERED_PLANS),
     memory: createCheckMemory(),
     ...options.parts,
     onFault,

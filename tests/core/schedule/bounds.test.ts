@@ -1,22 +1,30 @@
 /**
  * What no plan can beat: by hand, never above the best that brute force finds, prices against the cost of whole plans
- * by the minute, and the linear program against a solver of other people.
+ * by the minute, and the linear master against a solver of other people.
  */
 import fc from "fast-check";
 import highsLoader from "highs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { type Column, startProgram } from "../../../server/src/core/schedule/basis.ts";
-import { latestEnds, settleAlone } from "../../../server/src/core/schedule/bounds.ts";
+import { latestEnds, timeAlone } from "../../../server/src/core/schedule/bounds/chain-bounds.ts";
+import {
+  chainClassesOf,
+  energeticBound,
+  subsetSumsOf,
+} from "../../../server/src/core/schedule/bounds/energetic-bound.ts";
+import { makeSubsetSums } from "../../../server/src/core/schedule/bounds/subset-sum-bound.ts";
 import { dayNumber, hourMs, makeShopTime } from "../../../server/src/core/schedule/calendar.ts";
-import { lowestFinish, packingOf, sortsOf } from "../../../server/src/core/schedule/energy.ts";
-import { planByRules } from "../../../server/src/core/schedule/heuristic.ts";
-import { improve } from "../../../server/src/core/schedule/improve.ts";
-import { makePacking } from "../../../server/src/core/schedule/packing.ts";
+import type { Times } from "../../../server/src/core/schedule/chain-timing.ts";
+import {
+  makeChainPricing,
+  type Part,
+  type Prices,
+} from "../../../server/src/core/schedule/optimise/chain-pricing.ts";
+import { improveByColumns } from "../../../server/src/core/schedule/optimise/improve-plan.ts";
+import { type Column, startMaster } from "../../../server/src/core/schedule/optimise/simplex.ts";
+import { scheduleByPriorityRules } from "../../../server/src/core/schedule/priority-rules.ts";
 import { makeProblem, type Problem } from "../../../server/src/core/schedule/problem.ts";
 import { schedule } from "../../../server/src/core/schedule/schedule.ts";
-import type { Times } from "../../../server/src/core/schedule/settle.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { makeWays, type Part, type Prices } from "../../../server/src/core/schedule/ways.ts";
 import { canFinishBy } from "./brute-force.ts";
 import { coatsJob, mediumJob, smallJob } from "./random-jobs.ts";
 import { wrongsOf } from "./verifier.ts";
@@ -32,10 +40,10 @@ interface Ready {
 function ready(input: ScheduleInput): Ready | undefined {
   const problem = makeProblem(input)!;
   const alone = new Map<number, Times>();
-  for (const track of problem.tracks) {
-    const times = settleAlone(problem, track);
+  for (const chain of problem.chains) {
+    const times = timeAlone(problem, chain);
     if (typeof times === "number") return undefined;
-    alone.set(track.sort, times);
+    alone.set(chain.chainClass, times);
   }
   return { problem, alone };
 }
@@ -48,9 +56,9 @@ const shop = (chains: readonly Chain[], crew = 1): ScheduleInput => ({
 
 const coats = (count: number, hours: number, dry: number, window: number): readonly ChainItem[] =>
   Array.from({ length: count }, (_, coat): readonly ChainItem[] => {
-    const hands: ChainItem = { kind: "hands", id: `h${coat}`, hours, oneGo: true };
+    const hands: ChainItem = { kind: "hands", id: `h${coat}`, hours, nonPreemptive: true };
     return [
-      coat > 0 ? { ...hands, notLater: { of: `h${coat - 1}`, hours: window } } : hands,
+      coat > 0 ? { ...hands, maxLag: { of: `h${coat - 1}`, hours: window } } : hands,
       { kind: "wait", id: `w${coat}`, hours: dry },
     ];
   }).flat();
@@ -61,7 +69,7 @@ const alike = (count: number, items: readonly ChainItem[]): readonly Chain[] =>
 describe("what fits into an opening of eight hours", () => {
   const eight = makeShopTime({ hours: weekdays, closed: [] }, dayNumber("2027-03-08")!);
   const most = (...hours: readonly number[]) =>
-    makePacking(
+    makeSubsetSums(
       eight,
       hours.map((each) => each * hourMs),
     ).most(8 * hourMs) / hourMs;
@@ -77,32 +85,32 @@ describe("what fits into an opening of eight hours", () => {
 
   test("long ones are counted", () => {
     // Two of three hours, though one-hour tasks would fill the rest; ones leave nothing over.
-    expect(makePacking(eight, [3 * hourMs, hourMs]).counted).toEqual([3 * hourMs]);
+    expect(makeSubsetSums(eight, [3 * hourMs, hourMs]).counted).toEqual([3 * hourMs]);
   });
 
   test("lengths without a common measure count in full", () => {
-    expect(makePacking(eight, [3 * hourMs + 1, 2 * hourMs + 7]).most(8 * hourMs)).toBe(8 * hourMs);
+    expect(makeSubsetSums(eight, [3 * hourMs + 1, 2 * hourMs + 7]).most(8 * hourMs)).toBe(8 * hourMs);
   });
 });
 
 describe("by hand", () => {
   const lowest = (input: ScheduleInput): number => {
     const { problem, alone } = ready(input)!;
-    return (lowestFinish(problem, alone) - problem.start) / hourMs;
+    return (energeticBound(problem, alone) - problem.start) / hourMs;
   };
 
   test("the crew's work in opening hours", () => {
     // 20 h of sanding are two days of eight and four hours: Wednesday 13:00.
-    const sanding: ChainItem = { kind: "hands", id: "s", hours: 2, oneGo: false };
+    const sanding: ChainItem = { kind: "hands", id: "s", hours: 2, nonPreemptive: false };
     expect(lowest(shop(alike(10, [sanding])))).toBe(52);
     expect(lowest(shop(alike(10, [sanding]), 2))).toBe(26); // 10 h each: Tuesday 11:00
   });
 
   test("coats of three hours go in two a day, whatever else would fill the day", () => {
     // Five coats: two on Monday, two on Tuesday, one by Wednesday 12:00. By hours alone it were Tuesday 16:00.
-    const coat: ChainItem = { kind: "hands", id: "h", hours: 3, oneGo: true };
+    const coat: ChainItem = { kind: "hands", id: "h", hours: 3, nonPreemptive: true };
     expect(lowest(shop(alike(5, [coat])))).toBe(51);
-    const filling: ChainItem = { kind: "hands", id: "f", hours: 1, oneGo: true };
+    const filling: ChainItem = { kind: "hands", id: "f", hours: 1, nonPreemptive: true };
     expect(lowest(shop([...alike(5, [coat]), { key: "x", items: [filling] }]))).toBe(51);
   });
 
@@ -110,9 +118,9 @@ describe("by hand", () => {
     // Four sandings of 4 h, each with a coat of 1 h after the night: the last sanding ends on Tuesday 17:00, and its
     // coat is on from Wednesday 09:00 to 10:00.
     const items: readonly ChainItem[] = [
-      { kind: "hands", id: "s", hours: 4, oneGo: false },
+      { kind: "hands", id: "s", hours: 4, nonPreemptive: false },
       { kind: "overnight", id: "n" },
-      { kind: "hands", id: "h", hours: 1, oneGo: true },
+      { kind: "hands", id: "h", hours: 1, nonPreemptive: true },
     ];
     // 16 h of sanding and 3 of the 4 coats come before the last coat, which begins after a night.
     expect(lowest(shop(alike(4, items)))).toBeGreaterThanOrEqual(49);
@@ -135,12 +143,12 @@ describe("never above the best", () => {
     const { problem, alone } = made;
     const best = schedule(input);
     expect(best.exact).toBe(true);
-    const lowest = lowestFinish(problem, alone);
-    const plan = planByRules(problem, Number.POSITIVE_INFINITY)!;
+    const lowest = energeticBound(problem, alone);
+    const plan = scheduleByPriorityRules(problem, Number.POSITIVE_INFINITY)!;
     // Asked of a plan that is far too late, with nothing known: prices alone must find the bound.
     const late = { ...plan, finish: plan.finish + 60 * hourMs };
-    const found = improve(problem, alone, late, problem.start);
-    for (const bound of [lowest, found.lowest]) {
+    const found = improveByColumns(problem, alone, late, problem.start);
+    for (const bound of [lowest, found.bound]) {
       const hours = (bound - problem.start) / hourMs;
       expect(hours).toBeLessThanOrEqual(best.elapsedHours + 1e-9);
       expect(canFinishBy(input, Math.ceil(hours - 1e-9) - 1)).toBe(false);
@@ -202,10 +210,10 @@ describe("prices", () => {
         if (part >= 0) cost += minute * prices.work[part]!;
       }
       for (const part of touched.slice(0, -1)) cost += prices.across[part]!;
-      const isWhole = item.oneGo && item.hours * hourMs <= longest;
+      const isWhole = item.nonPreemptive && item.hours * hourMs <= longest;
       if (!isWhole || touched.length === 0) continue;
       const { opening } = parts[touched[0]!]!;
-      cost += item.hours * hourMs * prices.whole[opening]!;
+      cost += item.hours * hourMs * prices.nonPreemptive[opening]!;
       for (const [rank, length] of counted.entries())
         if (item.hours * hourMs >= length) cost += prices.counted[rank]![opening]!;
     }
@@ -231,21 +239,22 @@ describe("prices", () => {
       return Math.max(0, state / 2 ** 31 - 0.7); // many are free
     };
     const draw = (length: number): Float64Array => Float64Array.from({ length }, next);
-    const { counted } = packingOf(problem);
+    const { counted } = subsetSumsOf(problem);
     const prices: Prices = {
       work: draw(parts.length),
       across: draw(parts.length),
-      whole: draw(openings.length),
+      nonPreemptive: draw(openings.length),
       counted: counted.map(() => draw(openings.length)),
     };
-    for (const sort of sortsOf(problem, alone)) {
-      const due = latestEnds(problem, sort.track, finish)!;
-      const ways = makeWays(problem, parts, sort, due, counted);
+    for (const chainClass of chainClassesOf(problem, alone)) {
+      const due = latestEnds(problem, chainClass.chain, finish)!;
+      const ways = makeChainPricing(problem, parts, chainClass, due, counted);
       let place = 0;
       for (const chain of input.chains) {
         const items = result.items.slice(place, place + chain.items.length);
         place += chain.items.length;
-        if (problem.tracks.find(({ key }) => key === chain.key)!.sort !== sort.track.sort) continue;
+        if (problem.chains.find(({ key }) => key === chain.key)!.chainClass !== chainClass.chain.chainClass)
+          continue;
         // At prices drawn, and at prices that are made for this very chain.
         for (const asked of [
           prices,
@@ -278,7 +287,7 @@ describe("prices", () => {
     return {
       work,
       across: none(parts.length),
-      whole: none(nOpenings),
+      nonPreemptive: none(nOpenings),
       counted: Array.from({ length: nCounted }, () => none(nOpenings)),
     };
   }
@@ -313,7 +322,7 @@ describe("prices", () => {
   );
 });
 
-describe("the linear program", () => {
+describe("the linear master", () => {
   let highs: Awaited<ReturnType<typeof highsLoader>>;
   beforeAll(async () => {
     highs = await highsLoader();
@@ -359,15 +368,15 @@ describe("the linear program", () => {
       fc.property(problems, ({ nRows, groups }) => {
         const columns = groups.flatMap((each, group) => each.map((column): Column => ({ group, ...column })));
         const first = groups.map((each, group): Column => ({ group, ...each[0]! }));
-        const program = startProgram(nRows, first);
+        const master = startMaster(nRows, first);
         for (let round = 0; round < 60; round++) {
-          program.prices();
-          for (const column of columns) program.offer(column);
+          master.prices();
+          for (const column of columns) master.offer(column);
         }
         const least = solve(nRows, columns);
-        expect(program.scale()).toBeCloseTo(least, 6);
+        expect(master.scale()).toBeCloseTo(least, 6);
         // At these prices every group's cheapest columns together cost the scale.
-        const { rows } = program.prices();
+        const { rows } = master.prices();
         const cost = groups.reduce(
           (sum, each) =>
             sum +
@@ -379,7 +388,7 @@ describe("the linear program", () => {
           0,
         );
         expect(cost).toBeCloseTo(least, 6);
-        const mixed = program.mixture();
+        const mixed = master.mixture();
         for (const group of groups.keys()) {
           const weights = mixed.filter(({ column }) => column.group === group).map(({ weight }) => weight);
           expect(weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 6);

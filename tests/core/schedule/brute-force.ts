@@ -27,7 +27,7 @@ export function canFinishBy(input: ScheduleInput, limit: number): boolean {
     for (let left = item.hours; left > 0; hour++) {
       if (hour > limit) return undefined;
       if (isOpen(hour)) left--;
-      else if (item.oneGo && item.hours <= longest) return undefined;
+      else if (item.nonPreemptive && item.hours <= longest) return undefined;
     }
     return hour;
   };
@@ -63,10 +63,7 @@ export function canFinishBy(input: ScheduleInput, limit: number): boolean {
       const item = chain.items[ends.length];
       if (item?.kind !== "hands" || (ends.at(-1) ?? 0) > hour || !isOpen(hour)) return false;
       if (busy >= input.calendar!.crew) return false;
-      if (
-        item.notLater !== undefined &&
-        hour > ends[indexOf(chain, item.notLater.of)]! + item.notLater.hours
-      ) {
+      if (item.maxLag !== undefined && hour > ends[indexOf(chain, item.maxLag.of)]! + item.maxLag.hours) {
         return false;
       }
       const end = workedUntil(hour, item);
@@ -100,9 +97,9 @@ function leastHoursLeft(chain: Chain): readonly number[] {
 /** A task not yet begun should have begun before `hour`. */
 function isWindowMissed(chain: Chain, ends: readonly number[], hour: number): boolean {
   return chain.items.slice(ends.length).some((item) => {
-    if (item.kind !== "hands" || item.notLater === undefined) return false;
-    const from = ends[indexOf(chain, item.notLater.of)];
-    return from !== undefined && hour > from + item.notLater.hours;
+    if (item.kind !== "hands" || item.maxLag === undefined) return false;
+    const from = ends[indexOf(chain, item.maxLag.of)];
+    return from !== undefined && hour > from + item.maxLag.hours;
   });
 }
 
@@ -122,8 +119,8 @@ function shortKey(chain: Chain, ends: readonly number[], hour: number): string {
   const later = chain.items.slice(ends.length);
   const counted = new Set(
     later.flatMap((item) =>
-      item.kind === "hands" && item.notLater
-        ? [item.notLater.of]
+      item.kind === "hands" && item.maxLag
+        ? [item.maxLag.of]
         : item.kind === "wait" && item.of
           ? [item.of]
           : [],

@@ -61,7 +61,7 @@ function workFrom(
       if (isOpen(end)) left--;
       else isBroken = true;
     }
-    if (!isBroken || !item.oneGo || minutes > longest) return end;
+    if (!isBroken || !item.nonPreemptive || minutes > longest) return end;
   }
 }
 

@@ -2,7 +2,7 @@
  * The critical path method against nets with published answers. Known misprints are named beside the check.
  */
 import { describe, expect, test } from "vitest";
-import { type Activity, calculateNetwork } from "../../../server/src/core/schedule/network.ts";
+import { type Activity, calculateNetwork } from "../../oracles/network.ts";
 
 /** `C2(A)` is activity C of duration 2 after A. */
 function net(text: string): readonly Activity[] {

@@ -4,9 +4,9 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Activity, calculateNetwork } from "../../../server/src/core/schedule/network.ts";
 import { schedule } from "../../../server/src/core/schedule/schedule.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
+import { type Activity, calculateNetwork } from "../../oracles/network.ts";
 import { canFinishBy } from "./brute-force.ts";
 import { finishWithSlip } from "./let-slip.ts";
 import { mediumJob, smallJob } from "./random-jobs.ts";
@@ -185,8 +185,8 @@ function largeJob(crew: number): ScheduleInput {
         kind: "hands",
         id: `h${step}`,
         hours: 0.25 * (1 + ((step + place) % 3)),
-        oneGo: step % 2 === 0,
-        ...(step % 4 === 3 ? { notLater: { of: `h${step - 1}`, hours: 24 } } : {}),
+        nonPreemptive: step % 2 === 0,
+        ...(step % 4 === 3 ? { maxLag: { of: `h${step - 1}`, hours: 24 } } : {}),
       },
       { kind: "wait", id: `w${step}`, hours: step % 3 === 2 ? 3 : 0.5 },
     ]).flat(),

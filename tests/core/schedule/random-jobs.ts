@@ -57,7 +57,7 @@ interface Shape {
 function itemsArbitrary({ mostHands, unit, windows, mostRoom }: Shape): fc.Arbitrary<readonly ChainItem[]> {
   const link = fc.record({
     hours: fc.integer({ min: 1, max: 3 }),
-    oneGo: fc.boolean(),
+    nonPreemptive: fc.boolean(),
     wait: fc.oneof(
       fc.integer({ min: 0, max: 4 }),
       fc.integer({ min: 0, max: 30 }),
@@ -69,14 +69,14 @@ function itemsArbitrary({ mostHands, unit, windows, mostRoom }: Shape): fc.Arbit
   return fc.array(link, { minLength: 1, maxLength: mostHands }).map((links) => {
     const items: ChainItem[] = [];
     let last: { id: string; wait: number } | undefined; // the last task in one go, and the waits since
-    for (const [place, { hours, oneGo, wait, fromStart, room }] of links.entries()) {
+    for (const [place, { hours, nonPreemptive, wait, fromStart, room }] of links.entries()) {
       const id = `h${place}`;
-      const notLater =
+      const maxLag =
         windows && room !== undefined && last !== undefined
           ? { of: last.id, hours: last.wait * unit + room }
           : undefined;
-      items.push({ kind: "hands", id, hours: hours * unit, oneGo, ...(notLater ? { notLater } : {}) });
-      if (oneGo) last = { id, wait: 0 };
+      items.push({ kind: "hands", id, hours: hours * unit, nonPreemptive, ...(maxLag ? { maxLag } : {}) });
+      if (nonPreemptive) last = { id, wait: 0 };
       if (wait === "overnight") items.push({ kind: "overnight", id: `n${place}` });
       else if (wait > 0) {
         const of = fromStart && last !== undefined ? last.id : undefined;
@@ -161,11 +161,12 @@ function coatItems(
   unit: number,
 ): readonly ChainItem[] {
   const items: ChainItem[] = [];
-  if (kind.sanding > 0) items.push({ kind: "hands", id: "s", hours: kind.sanding * unit, oneGo: false });
+  if (kind.sanding > 0)
+    items.push({ kind: "hands", id: "s", hours: kind.sanding * unit, nonPreemptive: false });
   for (let coat = 0; coat < kind.coats; coat++) {
-    const notLater = coat > 0 ? { of: `h${coat - 1}`, hours: kind.window } : undefined;
-    const hands: ChainItem = { kind: "hands", id: `h${coat}`, hours: kind.hours * unit, oneGo: true };
-    items.push(notLater ? { ...hands, notLater } : hands);
+    const maxLag = coat > 0 ? { of: `h${coat - 1}`, hours: kind.window } : undefined;
+    const hands: ChainItem = { kind: "hands", id: `h${coat}`, hours: kind.hours * unit, nonPreemptive: true };
+    items.push(maxLag ? { ...hands, maxLag } : hands);
     if (kind.dry > 0) items.push({ kind: "wait", id: `w${coat}`, hours: kind.dry });
   }
   return items;

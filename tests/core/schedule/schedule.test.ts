@@ -16,11 +16,11 @@ const shop: Calendar = {
 };
 
 function layer(id: string, hours: number, window?: { of: string; hours: number }): ChainItem {
-  return { kind: "hands", id, hours, oneGo: true, ...(window ? { notLater: window } : {}) };
+  return { kind: "hands", id, hours, nonPreemptive: true, ...(window ? { maxLag: window } : {}) };
 }
 
 function sanding(id: string, hours: number): ChainItem {
-  return { kind: "hands", id, hours, oneGo: false };
+  return { kind: "hands", id, hours, nonPreemptive: false };
 }
 
 function wait(id: string, hours: number, of?: string): ChainItem {

@@ -76,11 +76,11 @@ function checkChain(chain: Chain, planned: readonly PlannedItem[], tools: Tools)
       }
       check(worked === minutes, `${item.id}: ${worked} minutes worked of ${minutes}`);
       if (minutes > 0) check(isOpen(start) && isOpen(end - 1), `${item.id}: begins or ends in closed hours`);
-      if (item.oneGo && minutes <= tools.longest) check(closed === 0, `${item.id}: pauses`);
+      if (item.nonPreemptive && minutes <= tools.longest) check(closed === 0, `${item.id}: pauses`);
       const paused = plan.pauses.reduce((sum, pause) => sum + (pause.end - pause.start), 0);
       check(Math.abs(paused * 60 - closed) < 1e-6, `${item.id}: pauses of ${paused} h`);
-      if (item.notLater !== undefined) {
-        const last = endOf.get(item.notLater.of)! + item.notLater.hours * 60;
+      if (item.maxLag !== undefined) {
+        const last = endOf.get(item.maxLag.of)! + item.maxLag.hours * 60;
         check(start <= last, `${item.id}: ${start - last} minutes after its window`);
       }
     } else if (item.kind === "wait") {

@@ -5,7 +5,6 @@ import { BY_DEFINITION, PRACTICE } from "../knowledge/sources.ts";
 import type { Computation } from "./computation.ts";
 
 const TOTALS = "`totals`, hover of the job";
-const NOT_SHOWN = "not shown: a check on the others";
 
 export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   {
@@ -67,7 +66,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     name: "Earliest finish",
     seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
     formula:
-      "hands within opening hours and crew, layers in one go where they fit, drying day and night; rules, plans from the mixture of the prices, then a bounded search that proves or betters the plan",
+      "hands within opening hours and crew, layers in one go where they fit, drying day and night; priority rules with random variation, plans from column generation, then beam search and branch and bound that better or prove the plan",
     source:
       "resource-constrained project scheduling (Kolisch and Hartmann, 1999, from memory), checked against brute force",
     file: "schedule/schedule.ts",
@@ -85,8 +84,8 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     formula:
       "no plan beats each chain alone, nor the crew's work that must lie between two moments: all of it, tasks in one go opening by opening, long ones by number; gap = (elapsed − bound) / bound",
     source: "energetic reasoning of resource-constrained scheduling, checked against brute force",
-    file: "schedule/energy.ts",
-    functions: ["lowestFinish", "hasRoom"],
+    file: "schedule/bounds/energetic-bound.ts",
+    functions: ["energeticBound", "hasRoom"],
     tests: ["core/schedule/bounds.test.ts", "core/schedule/properties.test.ts"],
   },
   {
@@ -94,11 +93,11 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     name: "Lower bound by prices",
     seen: "`schedule`",
     formula:
-      "a finish is too early when, at some prices for the parts of the openings, the cheapest ways of all chains cost more than all there is; windows tie a chain's tasks to openings that lie near enough",
+      "a finish is too early when, at some prices for the parts of the openings, the cheapest assignments of all chains cost more than all there is; windows tie a chain's tasks to openings that lie near enough",
     source:
       "duality of linear programs (Farkas), Dantzig–Wolfe column generation; checked against brute force and a solver",
-    file: "schedule/spread.ts",
-    functions: ["spreadWork"],
+    file: "schedule/optimise/column-generation.ts",
+    functions: ["solveMaster"],
     tests: ["core/schedule/bounds.test.ts"],
   },
   {
@@ -107,21 +106,11 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     seen: "`schedule`",
     formula:
       "the latest times that keep the finish and the crew's order, less the planned ones; critical where none is left",
-    source: "critical path method: Heizer and Render, Operations Management, chapter 3",
-    file: "schedule/slack.ts",
-    functions: ["slackOf"],
-    tests: ["core/schedule/properties.test.ts"],
-  },
-  {
-    topic: "Schedule",
-    name: "Network floats",
-    seen: NOT_SHOWN,
-    formula: "early and late times forwards and backwards; total and free float",
     source:
       "critical path method: Heizer and Render, Operations Management, chapter 3, and Taylor, Introduction to Management Science, chapter 8, exercises with their printed answers",
-    file: "schedule/network.ts",
-    functions: ["calculateNetwork"],
-    tests: ["core/schedule/network.test.ts"],
+    file: "schedule/float.ts",
+    functions: ["floatOf"],
+    tests: ["core/schedule/properties.test.ts", "core/schedule/network.test.ts"],
   },
   {
     topic: "Schedule",

@@ -24,19 +24,19 @@ export type Step =
       readonly id: string;
       readonly work: number;
       /** In one go, and there is a span to hold it. */
-      readonly whole: boolean;
+      readonly nonPreemptive: boolean;
       readonly window?: { readonly of: number; readonly within: number };
     }
   | { readonly kind: "wait"; readonly id: string; readonly time: number; readonly of: number }
   | { readonly kind: "overnight"; readonly id: string };
 
-export interface Track {
+export interface ProblemChain {
   readonly key: string;
   readonly steps: readonly Step[];
   /** Indexes of the hands steps. */
   readonly hands: readonly number[];
-  /** Tracks of the same kind are alike in everything but key and ids. */
-  readonly sort: number;
+  /** Chains of the same kind are alike in everything but key and ids. */
+  readonly chainClass: number;
   readonly hasWindows: boolean;
   /** First and last step of each stretch of tasks that windows tie together; what no window ties stands alone. */
   readonly blocks: readonly (readonly [number, number])[];
@@ -54,7 +54,7 @@ export interface Problem {
   readonly start: number;
   /** Whether moments can be told as dates. */
   readonly dated: boolean;
-  readonly tracks: readonly Track[];
+  readonly chains: readonly ProblemChain[];
   readonly nSteps: number;
   readonly nHands: number;
 }
@@ -68,7 +68,7 @@ export function makeProblem(input: ScheduleInput): Problem | undefined {
   if (input.start !== undefined && start === undefined) return undefined;
   const calendar = start === undefined ? undefined : input.calendar;
   const shop = makeShopTime(calendar ?? { closed: [] }, start?.day ?? 0);
-  const tracks = makeTracks(input.chains, shop);
+  const chains = makeChains(input.chains, shop);
   const opening = nextOpening(shop, 0);
   const began = start?.time ?? (calendar !== undefined && Number.isFinite(opening) ? opening : 0);
   return {
@@ -77,9 +77,9 @@ export function makeProblem(input: ScheduleInput): Problem | undefined {
     crew: calendar === undefined ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(calendar.crew) || 1),
     start: began,
     dated: start !== undefined && (start.time !== undefined || calendar !== undefined),
-    tracks,
-    nSteps: tracks.reduce((sum, track) => sum + track.steps.length, 0),
-    nHands: tracks.reduce((sum, track) => sum + track.hands.length, 0),
+    chains,
+    nSteps: chains.reduce((sum, chain) => sum + chain.steps.length, 0),
+    nHands: chains.reduce((sum, chain) => sum + chain.hands.length, 0),
   };
 }
 
@@ -100,8 +100,8 @@ function readStart(text: string): { readonly day: number; readonly time?: number
   return { day, time: (hour * 3600 + minute * 60 + second) * 1000 + millisecond };
 }
 
-function makeTracks(chains: readonly Chain[], shop: ShopTime): readonly Track[] {
-  const sorts = new Map<string, number>();
+function makeChains(chains: readonly Chain[], shop: ShopTime): readonly ProblemChain[] {
+  const classes = new Map<string, number>();
   return chains.map((chain) => {
     const earlier = new Map<string, number>();
     const tasks = new Map<string, number>();
@@ -112,17 +112,17 @@ function makeTracks(chains: readonly Chain[], shop: ShopTime): readonly Track[] 
       return step;
     });
     const signature = JSON.stringify(steps.map((step) => ({ ...step, id: "" })));
-    const sort = sorts.get(signature) ?? sorts.size;
-    sorts.set(signature, sort);
-    return makeTrack(chain.key, sort, steps);
+    const chainClass = classes.get(signature) ?? classes.size;
+    classes.set(signature, chainClass);
+    return makeChain(chain.key, chainClass, steps);
   });
 }
 
-export function makeTrack(key: string, sort: number, steps: readonly Step[]): Track {
+export function makeChain(key: string, chainClass: number, steps: readonly Step[]): ProblemChain {
   const hands = steps.flatMap((step, index) => (step.kind === "hands" ? [index] : []));
   const blocks = blocksOf(steps, hands);
   const hasWindows = steps.some((step) => step.kind === "hands" && step.window !== undefined);
-  return { key, steps, hands, sort, hasWindows, blocks, begins: beginsOf(steps, blocks) };
+  return { key, steps, hands, chainClass, hasWindows, blocks, begins: beginsOf(steps, blocks) };
 }
 
 function blocksOf(steps: readonly Step[], hands: readonly number[]): readonly (readonly [number, number])[] {
@@ -168,13 +168,13 @@ function makeStep(
   switch (item.kind) {
     case "hands": {
       const work = inMs(item.hours);
-      const of = item.notLater === undefined ? undefined : tasks.get(item.notLater.of);
+      const of = item.maxLag === undefined ? undefined : tasks.get(item.maxLag.of);
       return {
         kind: "hands",
         id: item.id,
         work,
-        whole: item.oneGo && fitsSomeSpan(shop, work),
-        ...(of === undefined ? {} : { window: { of, within: inMs(item.notLater!.hours) } }),
+        nonPreemptive: item.nonPreemptive && fitsSomeSpan(shop, work),
+        ...(of === undefined ? {} : { window: { of, within: inMs(item.maxLag!.hours) } }),
       };
     }
     case "wait": {

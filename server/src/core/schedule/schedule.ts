@@ -1,22 +1,26 @@
 /**
  * Schedules a job: when each task, wait and night begins and ends, so that the job finishes as early as may be.
  *
- * Chains that need not share anybody are placed on their own, which is exact. Otherwise rules find a plan, prices bring
- * it and its bound together, and a search with a fixed number of nodes tries to prove or better it. A plan with fewer people is also a plan with more, so
- * smaller crews are tried as well as long as they could do better: one more pair of hands never makes a job later.
- * This module puts the parts together and turns milliseconds into hours and dates; it calculates nothing itself.
+ * The problem is resource-constrained project scheduling with one renewable resource, the crew; opening hours as a
+ * calendar; and maximum time lags, the recoat windows (Brucker, Drexl, Möhring, Neumann and Pesch, "Resource-constrained
+ * project scheduling: Notation, classification, models, and methods", 1999; with maximum lags Neumann, Schwindt and
+ * Zimmermann, "Project Scheduling with Time Windows and Scarce Resources", 2003).
+ *
+ * Chains that need not share anybody are placed on their own, which is exact. Otherwise priority rules find a plan, the
+ * energetic bound says how far from the best it may be, and `optimise` brings the two together. A plan with fewer people
+ * is also a plan with more, so smaller crews are tried as well as long as they could do better: one more pair of hands
+ * never makes a job later. This module puts the parts together and turns milliseconds into hours and dates.
  */
-import { growLists } from "./beam.ts";
-import { settleAlone } from "./bounds.ts";
+
+import { timeAlone } from "./bounds/chain-bounds.ts";
+import { energeticBound } from "./bounds/energetic-bound.ts";
 import { hourMs, pausesBetween } from "./calendar.ts";
+import type { Times } from "./chain-timing.ts";
 import { conflictsOf } from "./conflicts.ts";
-import { lowestFinish } from "./energy.ts";
-import { searchPlan } from "./exact.ts";
-import { type Plan, planByRules } from "./heuristic.ts";
-import { improve } from "./improve.ts";
+import { floatOf } from "./float.ts";
+import { type Optimised, optimise } from "./optimise/optimise.ts";
+import { type Plan, scheduleByPriorityRules } from "./priority-rules.ts";
 import { localDateTime, makeProblem, type Problem } from "./problem.ts";
-import type { Times } from "./settle.ts";
-import { slackOf } from "./slack.ts";
 import type { Conflict, PlannedItem, Schedule, ScheduleInput } from "./types.ts";
 
 /**
@@ -30,26 +34,26 @@ export function schedule(input: ScheduleInput): Schedule {
   const alone = new Map<number, Times>();
   const conflicts: Conflict[] = [];
   const failed = new Set<number>();
-  for (const track of problem.tracks) {
-    if (alone.has(track.sort) || failed.has(track.sort)) continue;
-    const times = settleAlone(problem, track);
-    if (typeof times !== "number") alone.set(track.sort, times);
+  for (const chain of problem.chains) {
+    if (alone.has(chain.chainClass) || failed.has(chain.chainClass)) continue;
+    const times = timeAlone(problem, chain);
+    if (typeof times !== "number") alone.set(chain.chainClass, times);
     else {
-      failed.add(track.sort);
-      conflicts.push(...conflictsOf(problem, track));
+      failed.add(chain.chainClass);
+      conflicts.push(...conflictsOf(problem, chain));
     }
   }
   if (failed.size > 0) return impossible(conflicts, startAt);
 
-  const { plan, lowest } = bestPlan(problem, alone);
+  const { plan, bound } = bestPlan(problem, alone, planForCrew);
   if (plan === undefined) {
-    const windows = problem.tracks
-      .filter((track) => track.hasWindows)
-      .flatMap((track) => track.hands.map((index) => track.steps[index]!.id));
+    const windows = problem.chains
+      .filter((chain) => chain.hasWindows)
+      .flatMap((chain) => chain.hands.map((index) => chain.steps[index]!.id));
     return impossible([{ items: windows, message: "The crew cannot keep all windows." }], startAt);
   }
   const elapsed = (plan.finish - problem.start) / hourMs;
-  const lowerBound = (lowest - problem.start) / hourMs;
+  const lowerBound = (bound - problem.start) / hourMs;
   return {
     status: "planned",
     items: plannedItems(problem, plan),
@@ -57,52 +61,46 @@ export function schedule(input: ScheduleInput): Schedule {
     finishAt: localDateTime(problem, plan.finish),
     elapsedHours: elapsed,
     lowerBound,
-    exact: lowest >= plan.finish,
+    exact: bound >= plan.finish,
     gap: lowerBound > 0 ? (elapsed - lowerBound) / lowerBound : 0,
     conflicts: [],
   };
 }
 
-interface Found {
-  readonly plan: Plan | undefined;
-  /** No plan finishes before. */
-  readonly lowest: number;
-}
+/** How a plan is made for a given number of people. `alone` are the chains' own earliest times, by class. */
+export type CrewPlanner = (problem: Problem, alone: ReadonlyMap<number, Times>) => Optimised;
 
-function bestPlan(problem: Problem, alone: ReadonlyMap<number, Times>): Found {
-  if (problem.crew >= problem.tracks.length) return planAlone(problem, alone);
+/** The best of the plans for the whole crew and for fewer people. */
+export function bestPlan(
+  problem: Problem,
+  alone: ReadonlyMap<number, Times>,
+  planForCrew: CrewPlanner,
+): Optimised {
+  if (problem.crew >= problem.chains.length) return planAlone(problem, alone);
   let found = planForCrew(problem, alone);
-  const lowest = found.lowest;
+  const { bound } = found;
   for (let crew = problem.crew - 1; crew > 0; crew--) {
-    if (found.plan !== undefined && found.plan.finish <= found.lowest) break;
+    if (found.plan !== undefined && found.plan.finish <= found.bound) break;
     const fewer = { ...problem, crew };
-    if (found.plan !== undefined && lowestFinish(fewer, alone) >= found.plan.finish) break;
+    if (found.plan !== undefined && energeticBound(fewer, alone) >= found.plan.finish) break;
     const other = planForCrew(fewer, alone);
     if (other.plan === undefined) continue;
     if (found.plan === undefined || other.plan.finish < found.plan.finish)
-      found = { plan: other.plan, lowest };
+      found = { plan: other.plan, bound };
   }
-  return { plan: found.plan, lowest };
+  return { plan: found.plan, bound };
 }
 
 /** Every chain as if it were alone: exact when there is somebody for each. */
-function planAlone(problem: Problem, alone: ReadonlyMap<number, Times>): Found {
-  const times = problem.tracks.map((track) => alone.get(track.sort)!);
+function planAlone(problem: Problem, alone: ReadonlyMap<number, Times>): Optimised {
+  const times = problem.chains.map((chain) => alone.get(chain.chainClass)!);
   const finish = times.reduce((latest, { ends }) => Math.max(latest, ends.at(-1) ?? 0), problem.start);
-  return { plan: { times, finish }, lowest: finish };
+  return { plan: { times, finish }, bound: finish };
 }
 
-function planForCrew(problem: Problem, alone: ReadonlyMap<number, Times>): Found {
-  const lowest = lowestFinish(problem, alone);
-  const plan = planByRules(problem, lowest);
-  if (plan !== undefined && plan.finish <= lowest) return { plan, lowest };
-  const better = improve(problem, alone, plan, lowest);
-  if (better.plan !== undefined && better.plan.finish <= better.lowest) return better;
-  const isTied = problem.tracks.some((track) => track.hasWindows);
-  const searched = searchPlan(problem, isTied ? growLists(problem, better.plan) : better.plan, better.lowest);
-  return searched.isExact
-    ? { plan: searched.plan, lowest: searched.plan?.finish ?? better.lowest }
-    : { plan: searched.plan, lowest: better.lowest };
+function planForCrew(problem: Problem, alone: ReadonlyMap<number, Times>): Optimised {
+  const bound = energeticBound(problem, alone);
+  return optimise(problem, scheduleByPriorityRules(problem, bound), bound);
 }
 
 function impossible(conflicts: readonly Conflict[], startAt?: string): Schedule {
@@ -119,16 +117,16 @@ function impossible(conflicts: readonly Conflict[], startAt?: string): Schedule 
 }
 
 function plannedItems(problem: Problem, plan: Plan): readonly PlannedItem[] {
-  const { slack, critical } = slackOf(problem, plan);
+  const { slack, critical } = floatOf(problem, plan);
   const inHours = (time: number): number => (time - problem.start) / hourMs;
-  return problem.tracks.flatMap((track, place) =>
-    track.steps.map((step, index) => {
+  return problem.chains.flatMap((chain, place) =>
+    chain.steps.map((step, index) => {
       const start = plan.times[place]!.starts[index]!;
       const end = plan.times[place]!.ends[index]!;
       const pauses = step.kind === "hands" ? pausesBetween(problem.shop, start, end) : [];
       return {
         id: step.id,
-        chain: track.key,
+        chain: chain.key,
         start: inHours(start),
         end: inHours(end),
         startAt: localDateTime(problem, start),

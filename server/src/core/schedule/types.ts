@@ -24,9 +24,9 @@ export interface HandsItem {
   /** Working hours, 0 or more. */
   readonly hours: number;
   /** Goes on in one go within opening hours if it fits some opening span; other tasks may pause at closing. */
-  readonly oneGo: boolean;
+  readonly nonPreemptive: boolean;
   /** Starts not later than `hours` after the end of `of`, an earlier task of the chain (a recoat window). */
-  readonly notLater?: { readonly of: string; readonly hours: number };
+  readonly maxLag?: { readonly of: string; readonly hours: number };
 }
 
 /** Drying, day and night. */

@@ -9,7 +9,7 @@ import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
-import type { Planner } from "../schedule/remembered.ts";
+import type { Planner } from "../schedule/plan-cache.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { stageHours } from "../surface/state.ts";

@@ -82,7 +82,7 @@ function chainOf(run: SurfaceRun, piece: number): Chain {
   run.moments.forEach(({ action, before, after }, index) => {
     const id = itemId(run, piece, index);
     if (action.op === "step") {
-      items.push({ kind: "hands", id, hours: actionHours(run, action), oneGo: false });
+      items.push({ kind: "hands", id, hours: actionHours(run, action), nonPreemptive: false });
       if (action.verb === "fill" && action.use) anchor = { id, action };
     } else if (action.op === "layer") {
       const window = recoatWindow(run, piece, before, action);
@@ -90,8 +90,8 @@ function chainOf(run: SurfaceRun, piece: number): Chain {
         kind: "hands",
         id,
         hours: actionHours(run, action),
-        oneGo: true,
-        ...(window ? { notLater: window } : {}),
+        nonPreemptive: true,
+        ...(window ? { maxLag: window } : {}),
       });
       anchor = { id, action };
     } else if (action.op === "wait") {

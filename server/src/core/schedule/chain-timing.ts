@@ -1,16 +1,24 @@
 /**
- * The earliest times of one chain, given where its tasks fit: the least solution of its waits and windows.
+ * The earliest times of one chain, given where its tasks fit: the least solution of its waits and maximum lags.
  *
- * Items are placed in order, each as early as it goes. Where a task then misses its window, the item that the window
- * counts from is held back just enough, and placing goes on from there. Every rule is monotone, so what comes out is
- * the earliest of all ways to respect them, or proof that there is none before the horizon.
+ * Constraint propagation as for temporal networks with minimum and maximum lags (Bartusch, Möhring and Radermacher,
+ * "Scheduling project networks with resource constraints and time windows", 1988), on a calendar. Items are placed in
+ * order, each as early as it goes. Where a task then misses its window, the earliest start of the item that the window
+ * counts from is pushed up just enough, and placing goes on from there. Every rule is monotone, so what comes out is the
+ * earliest of all ways to respect them, or proof that there is none before the horizon.
  */
 import { dayMs, firstOpeningAtLeast, lastOpening } from "./calendar.ts";
-import { endOf, startForEnd } from "./fit.ts";
-import { overnightMs, overnightWithoutShopMs, type Problem, type Step, type Track } from "./problem.ts";
+import {
+  overnightMs,
+  overnightWithoutShopMs,
+  type Problem,
+  type ProblemChain,
+  type Step,
+} from "./problem.ts";
+import { endOf, startForEnd } from "./task-placement.ts";
 
 /** The earliest allowed start at or after `time`. Must be monotone in `time`. */
-export type Fit = (time: number, work: number, whole: boolean) => number;
+export type FindStart = (time: number, work: number, nonPreemptive: boolean) => number;
 
 /** Starts and ends of one chain's items, and the starts below which windows forbid to go. */
 export interface Times {
@@ -19,11 +27,11 @@ export interface Times {
   readonly holds: number[];
 }
 
-export function emptyTimes(track: Track): Times {
+export function emptyTimes(chain: ProblemChain): Times {
   return {
-    starts: track.steps.map(() => 0),
-    ends: track.steps.map(() => 0),
-    holds: track.steps.map(() => Number.NEGATIVE_INFINITY),
+    starts: chain.steps.map(() => 0),
+    ends: chain.steps.map(() => 0),
+    holds: chain.steps.map(() => Number.NEGATIVE_INFINITY),
   };
 }
 
@@ -63,35 +71,35 @@ export interface Horizon {
  * together and does not go in one settled week goes in none: whatever would keep all windows later would keep them so
  * many weeks earlier as well.
  */
-export function settle(
+export function timeChain(
   problem: Problem,
-  track: Track,
+  chain: ProblemChain,
   times: Times,
   first: number,
   last: number,
-  findStart: Fit,
+  findStart: FindStart,
   horizon: Horizon,
 ): number | undefined {
   let pushed = first;
   const begun = new Map<number, number>();
   for (let index = first; index <= last; index++) {
-    const step = track.steps[index]!;
+    const step = chain.steps[index]!;
     const previous = endAt(problem, times, index - 1);
     if (step.kind !== "hands") {
       placeWait(problem, times, index, step);
       continue;
     }
-    const start = findStart(Math.max(previous, times.holds[index]!), step.work, step.whole);
+    const start = findStart(Math.max(previous, times.holds[index]!), step.work, step.nonPreemptive);
     times.starts[index] = start;
     times.ends[index] = endOf(problem.shop, start, step.work);
     if (times.ends[index]! > horizon.end || !Number.isFinite(start)) return Math.max(index, pushed);
     if (step.window === undefined) {
-      if (track.begins[index] && !begun.has(index)) begun.set(index, Math.max(start, horizon.settled));
+      if (chain.begins[index] && !begun.has(index)) begun.set(index, Math.max(start, horizon.settled));
       continue;
     }
     if (start <= endAt(problem, times, step.window.of) + step.window.within) continue;
     if (step.window.of < first) return index;
-    holdBack(problem, track, times, step.window.of, start - step.window.within);
+    pushEarliestStart(problem, chain, times, step.window.of, start - step.window.within);
     pushed = Math.max(pushed, index);
     if (times.holds[step.window.of]! >= (begun.get(step.window.of) ?? Number.POSITIVE_INFINITY) + 7 * dayMs)
       return pushed;
@@ -101,10 +109,19 @@ export function settle(
 }
 
 /** Raises the hold of a task so that it does not end before `end`. */
-export function holdBack(problem: Problem, track: Track, times: Times, index: number, end: number): void {
-  const step = track.steps[index]!;
+export function pushEarliestStart(
+  problem: Problem,
+  chain: ProblemChain,
+  times: Times,
+  index: number,
+  end: number,
+): void {
+  const step = chain.steps[index]!;
   if (step.kind !== "hands") return;
-  times.holds[index] = Math.max(times.holds[index]!, startForEnd(problem.shop, end, step.work, step.whole));
+  times.holds[index] = Math.max(
+    times.holds[index]!,
+    startForEnd(problem.shop, end, step.work, step.nonPreemptive),
+  );
 }
 
 /** The latest end of the task before an overnight wait that ends at or before `end`. */

@@ -1,14 +1,15 @@
 /**
- * How much of a job's work fits into an opening, for one person: work that pauses fills whatever there is, but tasks in
- * one go must lie in it side by side.
+ * How much of a job's work fits into an opening, for one person: work that pauses fills whatever there is, but
+ * non-preemptive tasks must lie in it side by side.
  *
  * Two things are counted that no arrangement can beat: the greatest sum of task lengths that is not above the opening,
- * and how many tasks of some length or more it holds. Sums are found by adding lengths up on a grid of their common
- * measure; where that is too fine the opening itself is the limit.
+ * and how many tasks of some length or more it holds. The sums are those of the unbounded subset sum problem, by dynamic
+ * programming (Martello and Toth, "Knapsack Problems", 1990) on a grid of the lengths' common measure; where that is too
+ * fine the opening itself is the limit.
  */
-import { type ShopTime, spanLengths } from "./calendar.ts";
+import { type ShopTime, spanLengths } from "../calendar.ts";
 
-export interface Packing {
+export interface SubsetSums {
   /** The most work in one go, by one person, in an opening of this length. */
   readonly most: (length: number) => number;
   /** Lengths of tasks of which an opening holds few: longest first. */
@@ -23,7 +24,7 @@ const mostCounted = 3;
 const mostSteps = 20_000;
 
 /** `lengths` are those of all tasks in one go, longer than nothing. */
-export function makePacking(shop: ShopTime, lengths: readonly number[]): Packing {
+export function makeSubsetSums(shop: ShopTime, lengths: readonly number[]): SubsetSums {
   const distinct = [...new Set(lengths)].sort((a, b) => b - a);
   const measure = distinct.reduce(commonMeasure, 0);
   const longest = Math.max(0, ...spanLengths(shop));

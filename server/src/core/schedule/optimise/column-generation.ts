@@ -1,41 +1,51 @@
 /**
- * Whether a job's work can be spread over the hours of the shop until a finish at all, by prices.
+ * Whether a job's work can be spread over the hours of the shop until a finish at all: a linear program by column
+ * generation.
  *
+ * Dantzig and Wolfe, "Decomposition principle for linear programs", 1960: a column is an assignment of one chain's tasks
+ * to parts of openings, the master program mixes columns, and pricing finds the cheapest new one of each class of chains.
  * Every part of an opening has so much working time of the crew, and nobody is at more than one task when it ends; every
- * opening has so much time for tasks in one go, and room for so many long ones. Each of these gets a price. When even
- * the cheapest ways of all chains together cost more than all there is would, at those prices, there is no plan: a proof
- * that holds for any prices, so that it does not matter how they were found, nor how exactly. They are found by a linear
- * program that mixes ways; where no proof comes of it, its mixture says how many chains of each sort would best go which
- * way.
+ * opening has so much time for non-preemptive tasks, and room for so many long ones. Each of these rows has a price. When
+ * even the cheapest assignments of all chains together cost more than all there is would, at those prices, there is no
+ * plan: a proof by duality (Farkas, "Theorie der einfachen Ungleichungen", 1902) that holds for any prices, so that it does
+ * not matter how they were found, nor how exactly. Where no proof comes of it, the mixture says how many chains of each
+ * class would best get which assignment.
  */
-import { type Column, type Program, startProgram } from "./basis.ts";
-import { latestEnds } from "./bounds.ts";
-import { dayMs, hourMs, openingsBetween } from "./calendar.ts";
-import type { Sort } from "./energy.ts";
-import type { Packing } from "./packing.ts";
-import type { Problem } from "./problem.ts";
-import { makeWays, type Part, type Prices, type Way, type Ways } from "./ways.ts";
 
-/** By step, when the opening opens in which its task is meant to lie, and when the part of it ends. */
-export type Meant = ReadonlyMap<number, { readonly opens: number; readonly closes: number }>;
+import { latestEnds } from "../bounds/chain-bounds.ts";
+import type { ChainClass } from "../bounds/energetic-bound.ts";
+import type { SubsetSums } from "../bounds/subset-sum-bound.ts";
+import { dayMs, hourMs, openingsBetween } from "../calendar.ts";
+import type { Problem } from "../problem.ts";
+import {
+  type ChainAssignment,
+  type ChainPricing,
+  makeChainPricing,
+  type Part,
+  type Prices,
+} from "./chain-pricing.ts";
+import { type Column, type Master, startMaster } from "./simplex.ts";
 
-/** How many of a sort's chains, of one, go which way. */
-export interface Shares {
-  readonly sort: Sort;
-  readonly ways: readonly { readonly share: number; readonly meant: Meant }[];
+/** By step, when the opening opens in which its task prefers to lie, and when the part of it ends. */
+export type PreferredSlots = ReadonlyMap<number, { readonly opens: number; readonly closes: number }>;
+
+/** How many of a class's chains, of one, get which assignment. */
+export interface Mixture {
+  readonly chainClass: ChainClass;
+  readonly assignments: readonly { readonly share: number; readonly preferred: PreferredSlots }[];
 }
 
-export type Spread =
+export type MasterResult =
   | { readonly isTooEarly: true }
   /** Without shares when the search ended before it knew. */
-  | { readonly isTooEarly: false; readonly shares?: readonly Shares[] };
+  | { readonly isTooEarly: false; readonly shares?: readonly Mixture[] };
 
 /** How much may be worked out, in steps of any kind; counts down. */
 export interface Budget {
   left: number;
 }
 
-/** More rows than this are too many for the program. */
+/** More rows than this are too many for the master. */
 const mostRows = 420;
 const mostOpenings = 120;
 /** Up to so many openings all of them stand apart. */
@@ -54,61 +64,61 @@ export interface Fineness {
   readonly nParts: number;
 }
 
-export function spreadWork(
+export function solveMaster(
   problem: Problem,
-  sorts: readonly Sort[],
-  packing: Packing,
+  classes: readonly ChainClass[],
+  sums: SubsetSums,
   finish: number,
   budget: Budget,
   { enough, nParts }: Fineness,
-): Spread {
+): MasterResult {
   const openings = openingsBetween(problem.shop, problem.start, finish, mostOpenings);
   if (openings === undefined) return { isTooEarly: false };
   let parts = cutUp(openings, nParts);
-  let rows = makeRows(problem.crew, openings, parts, packing);
+  let rows = makeRows(problem.crew, openings, parts, sums);
   if (rows.count > mostRows) {
     parts = cutUp(openings, 1);
-    rows = makeRows(problem.crew, openings, parts, packing);
+    rows = makeRows(problem.crew, openings, parts, sums);
   }
   if (rows.count > mostRows) return { isTooEarly: false };
-  const all: Ways[] = [];
-  for (const sort of sorts) {
-    const due = latestEnds(problem, sort.track, finish);
+  const all: ChainPricing[] = [];
+  for (const chainClass of classes) {
+    const due = latestEnds(problem, chainClass.chain, finish);
     if (due === undefined) return { isTooEarly: true };
-    all.push(makeWays(problem, parts, sort, due, packing.counted));
+    all.push(makeChainPricing(problem, parts, chainClass, due, sums.counted));
   }
-  const ask = (prices: Prices): (Way | undefined)[] => {
-    const before = all.reduce((sum, ways) => sum + ways.steps(), 0);
-    const found = all.map((ways) => ways.cheapest(prices));
-    budget.left -= all.reduce((sum, ways) => sum + ways.steps(), 0) - before;
+  const ask = (prices: Prices): (ChainAssignment | undefined)[] => {
+    const before = all.reduce((sum, assignments) => sum + assignments.steps(), 0);
+    const found = all.map((assignments) => assignments.cheapest(prices));
+    budget.left -= all.reduce((sum, assignments) => sum + assignments.steps(), 0) - before;
     return found;
   };
-  const toColumn = (way: Way, group: number): WayColumn =>
-    columnOf(rows, parts, all[group]!, way, group, sorts[group]!.count);
+  const toColumn = (assignment: ChainAssignment, group: number): AssignmentColumn =>
+    columnOf(rows, parts, all[group]!, assignment, group, classes[group]!.count);
 
   const begin = ask(rows.prices(new Float64Array(rows.count).fill(1 / rows.count)));
   if (begin.includes(undefined)) return { isTooEarly: true };
-  const columns = begin.map((way, group) => toColumn(way!, group));
+  const columns = begin.map((assignment, group) => toColumn(assignment!, group));
   if (columns.every(({ rows: loaded }) => loaded.length === 0)) return { isTooEarly: false };
-  const program = startProgram(rows.count, columns);
+  const master = startMaster(rows.count, columns);
   while (budget.left > 0) {
-    if (program.scale() <= enough + tiny)
-      return { isTooEarly: false, shares: sharesOf(program, sorts, all, openings, parts) };
-    const { rows: prices } = program.prices();
-    const found = ask(rows.prices(prices)) as Way[];
-    const cost = found.reduce((sum, way, group) => sum + way.cost * sorts[group]!.count, 0);
+    if (master.scale() <= enough + tiny)
+      return { isTooEarly: false, shares: mixturesOf(master, classes, all, openings, parts) };
+    const { rows: prices } = master.prices();
+    const found = ask(rows.prices(prices)) as ChainAssignment[];
+    const cost = found.reduce((sum, assignment, group) => sum + assignment.cost * classes[group]!.count, 0);
     const total = prices.reduce((sum, price) => sum + price, 0);
     if (cost > total * (1 + margin)) return { isTooEarly: true };
-    const before = program.scale();
-    for (const [group, way] of found.entries()) {
-      program.offer(toColumn(way, group));
-      budget.left -= (rows.count + sorts.length) ** 2 / 80;
+    const before = master.scale();
+    for (const [group, assignment] of found.entries()) {
+      master.offer(toColumn(assignment, group));
+      budget.left -= (rows.count + classes.length) ** 2 / 80;
     }
     // Nothing betters it any more, and yet it proves nothing: it hangs on the last digits.
-    if (program.scale() >= before - tiny && cost >= total * program.scale() - 1e-6) {
-      return program.scale() > 1
+    if (master.scale() >= before - tiny && cost >= total * master.scale() - 1e-6) {
+      return master.scale() > 1
         ? { isTooEarly: false }
-        : { isTooEarly: false, shares: sharesOf(program, sorts, all, openings, parts) };
+        : { isTooEarly: false, shares: mixturesOf(master, classes, all, openings, parts) };
     }
   }
   return { isTooEarly: false };
@@ -116,8 +126,8 @@ export function spreadWork(
 
 const tiny = 1e-9;
 
-interface WayColumn extends Column {
-  readonly way: Way;
+interface AssignmentColumn extends Column {
+  readonly assignment: ChainAssignment;
 }
 
 interface Rows {
@@ -129,7 +139,7 @@ interface Rows {
   readonly part: Int32Array;
   readonly across: Int32Array;
   /** By opening, the rows of tasks in one go in openings like it. −1: none. */
-  readonly whole: Int32Array;
+  readonly nonPreemptive: Int32Array;
   readonly counted: readonly Int32Array[];
   /** By row, what it holds. */
   readonly room: readonly number[];
@@ -165,7 +175,7 @@ function makeRows(
   crew: number,
   openings: readonly Opening[],
   parts: readonly Part[],
-  packing: Packing,
+  sums: SubsetSums,
 ): Rows {
   const room: number[] = [];
   const isMany = openings.length > mostApart;
@@ -192,12 +202,12 @@ function makeRows(
   const isCut = parts.length > openings.length;
   const part = rowsFor(parts, (each) => (isCut ? lengthOf(each) : 0), inWeek);
   const across = rowsFor(parts, (_, place) => (place < parts.length - 1 ? 1 : 0), inWeek);
-  const whole = rowsFor(
+  const nonPreemptive = rowsFor(
     openings,
-    (each) => (packing.most(lengthOf(each)) < lengthOf(each) ? packing.most(lengthOf(each)) : 0),
+    (each) => (sums.most(lengthOf(each)) < lengthOf(each) ? sums.most(lengthOf(each)) : 0),
     inWeek,
   );
-  const counted = packing.counted.map((least) =>
+  const counted = sums.counted.map((least) =>
     rowsFor(
       openings,
       (each) => {
@@ -217,62 +227,62 @@ function makeRows(
       return {
         work: priced(opening, byRow).map((price, place) => price + inPart[place]!),
         across: priced(across, byRow),
-        whole: priced(whole, byRow),
+        nonPreemptive: priced(nonPreemptive, byRow),
         counted: counted.map((rows) => priced(rows, byRow)),
       };
     },
     opening,
     part,
     across,
-    whole,
+    nonPreemptive,
     counted,
     room,
   };
 }
 
-/** What all chains of a sort load when all go one way, as parts of what the rows hold. */
+/** What all chains of a class load when all get one assignment, as parts of what the rows hold. */
 function columnOf(
   rows: Rows,
   parts: readonly Part[],
-  { tasks }: Ways,
-  way: Way,
+  { tasks }: ChainPricing,
+  assignment: ChainAssignment,
   group: number,
   count: number,
-): WayColumn {
+): AssignmentColumn {
   const loads = new Map<number, number>();
   const add = (row: number, load: number): void => {
     if (row >= 0) loads.set(row, (loads.get(row) ?? 0) + (load * count) / rows.room[row]!);
   };
   for (const [place, task] of tasks.entries()) {
-    const { first, last, paidAt } = way.stays[place]!;
+    const { first, last, paidAt } = assignment.intervals[place]!;
     add(rows.opening[paidAt]!, task.work);
     add(rows.part[paidAt]!, task.work);
     for (let part = first; part < last; part++) add(rows.across[part]!, 1);
-    if (!task.whole) continue;
+    if (!task.nonPreemptive) continue;
     const { opening } = parts[first]!;
-    add(rows.whole[opening]!, task.work);
+    add(rows.nonPreemptive[opening]!, task.work);
     for (let rank = task.rank; rank < rows.counted.length; rank++) add(rows.counted[rank]![opening]!, 1);
   }
-  return { group, rows: [...loads.keys()], loads: [...loads.values()], way };
+  return { group, rows: [...loads.keys()], loads: [...loads.values()], assignment };
 }
 
-function sharesOf(
-  program: Program,
-  sorts: readonly Sort[],
-  all: readonly Ways[],
+function mixturesOf(
+  master: Master,
+  classes: readonly ChainClass[],
+  all: readonly ChainPricing[],
   openings: readonly Opening[],
   parts: readonly Part[],
-): readonly Shares[] {
-  const mixture = program.mixture();
-  return sorts.map((sort, group) => ({
-    sort,
-    ways: mixture
+): readonly Mixture[] {
+  const mixture = master.mixture();
+  return classes.map((chainClass, group) => ({
+    chainClass,
+    assignments: mixture
       .filter(({ column }) => column.group === group)
       .map(({ column, weight }) => ({
         share: weight,
-        meant: new Map(
+        preferred: new Map(
           all[group]!.tasks.map((task, place) => {
-            const part = parts[(column as WayColumn).way.stays[place]!.paidAt]!;
+            const part = parts[(column as AssignmentColumn).assignment.intervals[place]!.paidAt]!;
             return [task.index, { opens: openings[part.opening]!.opens, closes: part.closes }];
           }),
         ),

@@ -1,5 +1,6 @@
 /**
- * A linear program whose columns are not all written down: the revised simplex method with its inverse kept whole.
+ * The restricted master program: a linear program whose columns are not all written down, solved by the revised simplex
+ * method with its inverse kept whole (Dantzig, "Linear Programming and Extensions", 1963).
  *
  * Least `scale` such that a mixture of columns, weights of each group adding up to one, loads no row with more than
  * `scale`. Whoever asks brings one column a group to begin with and offers further ones by the rows' prices.
@@ -12,7 +13,7 @@ export interface Column {
   readonly loads: readonly number[];
 }
 
-export interface Program {
+export interface Master {
   /** The least scale so far. */
   readonly scale: () => number;
   /** By row, then by group: what a load, and what a column of the group, is worth at this point. */
@@ -28,7 +29,7 @@ const tiny = 1e-9;
 type Basic = Column | "scale" | number; // a number is the row whose rest is left free
 
 /** `first` has one column of every group, by group. */
-export function startProgram(nRows: number, first: readonly Column[]): Program {
+export function startMaster(nRows: number, first: readonly Column[]): Master {
   const size = nRows + first.length;
   const basic: Basic[] = [...Array.from({ length: nRows }, (_, row) => row), ...first];
   const values = new Float64Array(size);

@@ -1,6 +1,6 @@
 /**
- * Plans that are remembered by what they were asked for, because planning is the dearest thing that a keystroke could
- * cost and most keystrokes change no plan.
+ * Plans by what they were asked for, because planning is the dearest thing that a keystroke could cost and most
+ * keystrokes change no plan.
  */
 import { schedule } from "./schedule.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
@@ -8,7 +8,7 @@ import type { Schedule, ScheduleInput } from "./types.ts";
 export type Planner = (input: ScheduleInput) => Schedule;
 
 /** A planner that keeps its last `most` different answers. Equal questions get the same object. */
-export function rememberingPlanner(most: number): Planner {
+export function cachingPlanner(most: number): Planner {
   const known = new Map<string, Schedule>();
   return (input) => {
     const key = JSON.stringify(input);

@@ -1,20 +1,24 @@
 /**
  * A finish that no plan beats, from the crew's work alone: between any two moments lies only so much working time.
  *
- * For a finish in question every task has an earliest start and a latest end, from its chain alone in this shop. All
- * that must begin after one moment and end before another has to fit in between: the work of the crew as a whole, the
- * tasks in one go opening by opening, and the long ones by their number. Where that is too much no plan ends so early;
- * the earliest finish for which it never is bounds all plans.
+ * Energetic reasoning (Erschler, Lopez and Thuriot, "Raisonnement temporel sous contraintes de ressource et problèmes
+ * d'ordonnancement", 1991; Baptiste, Le Pape and Nuijten, "Satisfiability tests and time-bound adjustments for cumulative
+ * scheduling problems", 1999), here for tasks that lie wholly in an interval. For a finish in question every task has an
+ * earliest start and a latest end, from its chain alone in this shop. All that must begin after one moment and end before
+ * another has to fit in between: the work of the crew as a whole, the tasks in one go opening by opening, and the long
+ * ones by their number. Where that is too much no plan ends so early; the earliest finish for which it never is bounds
+ * all plans.
  */
-import { latestEnds } from "./bounds.ts";
-import { hourMs, openingsBetween, workingTimeBetween } from "./calendar.ts";
-import { makePacking, type Packing } from "./packing.ts";
-import type { Problem, Track } from "./problem.ts";
-import type { Times } from "./settle.ts";
+
+import { hourMs, openingsBetween, workingTimeBetween } from "../calendar.ts";
+import type { Times } from "../chain-timing.ts";
+import type { Problem, ProblemChain } from "../problem.ts";
+import { latestEnds } from "./chain-bounds.ts";
+import { makeSubsetSums, type SubsetSums } from "./subset-sum-bound.ts";
 
 /** Chains that are alike. */
-export interface Sort {
-  readonly track: Track;
+export interface ChainClass {
+  readonly chain: ProblemChain;
   readonly count: number;
   /** The earliest times of one of them by itself. */
   readonly alone: Times;
@@ -25,33 +29,37 @@ const nMoments = 24;
 /** Openings that are looked at one by one, at most. */
 const mostOpenings = 5000;
 
-export function sortsOf(problem: Problem, alone: ReadonlyMap<number, Times>): readonly Sort[] {
-  const sorts = new Map<number, { track: Track; count: number; alone: Times }>();
-  for (const track of problem.tracks) {
-    const sort = sorts.get(track.sort);
-    if (sort === undefined) sorts.set(track.sort, { track, count: 1, alone: alone.get(track.sort)! });
-    else sort.count++;
+export function chainClassesOf(problem: Problem, alone: ReadonlyMap<number, Times>): readonly ChainClass[] {
+  const classes = new Map<number, { chain: ProblemChain; count: number; alone: Times }>();
+  for (const chain of problem.chains) {
+    const chainClass = classes.get(chain.chainClass);
+    if (chainClass === undefined)
+      classes.set(chain.chainClass, { chain, count: 1, alone: alone.get(chain.chainClass)! });
+    else chainClass.count++;
   }
-  return [...sorts.values()];
+  return [...classes.values()];
 }
 
 /** The lengths of all tasks in one go. */
-export function packingOf(problem: Problem): Packing {
+export function subsetSumsOf(problem: Problem): SubsetSums {
   const lengths = new Set<number>();
-  for (const track of problem.tracks) {
-    for (const step of track.steps)
-      if (step.kind === "hands" && step.whole && step.work > 0) lengths.add(step.work);
+  for (const chain of problem.chains) {
+    for (const step of chain.steps)
+      if (step.kind === "hands" && step.nonPreemptive && step.work > 0) lengths.add(step.work);
   }
-  return makePacking(problem.shop, [...lengths]);
+  return makeSubsetSums(problem.shop, [...lengths]);
 }
 
-/** A moment before which no plan ends. `alone` are the chains' own earliest times, by sort. */
-export function lowestFinish(problem: Problem, alone: ReadonlyMap<number, Times>): number {
-  const sorts = sortsOf(problem, alone);
-  const lowest = sorts.reduce((most, sort) => Math.max(most, sort.alone.ends.at(-1) ?? 0), problem.start);
-  if (!Number.isFinite(problem.crew) || sorts.length === 0) return lowest;
-  const packing = packingOf(problem);
-  const isTooEarly = (finish: number): boolean => !hasRoom(problem, sorts, packing, finish);
+/** A moment before which no plan ends. `alone` are the chains' own earliest times, by class. */
+export function energeticBound(problem: Problem, alone: ReadonlyMap<number, Times>): number {
+  const classes = chainClassesOf(problem, alone);
+  const lowest = classes.reduce(
+    (most, chainClass) => Math.max(most, chainClass.alone.ends.at(-1) ?? 0),
+    problem.start,
+  );
+  if (!Number.isFinite(problem.crew) || classes.length === 0) return lowest;
+  const sums = subsetSumsOf(problem);
+  const isTooEarly = (finish: number): boolean => !hasRoom(problem, classes, sums, finish);
   if (!isTooEarly(lowest)) return lowest;
   let early = lowest;
   let step = hourMs;
@@ -73,27 +81,38 @@ interface Task {
   /** Latest end. */
   readonly due: number;
   readonly work: number;
-  readonly whole: boolean;
+  readonly nonPreemptive: boolean;
   readonly count: number;
 }
 
 /** False when the work cannot be done by `finish`, whatever the plan. */
-export function hasRoom(problem: Problem, sorts: readonly Sort[], packing: Packing, finish: number): boolean {
+export function hasRoom(
+  problem: Problem,
+  classes: readonly ChainClass[],
+  sums: SubsetSums,
+  finish: number,
+): boolean {
   const tasks: Task[] = [];
-  for (const { track, count, alone } of sorts) {
-    const due = latestEnds(problem, track, finish);
+  for (const { chain, count, alone } of classes) {
+    const due = latestEnds(problem, chain, finish);
     if (due === undefined) return false;
-    for (const index of track.hands) {
-      const step = track.steps[index]!;
+    for (const index of chain.hands) {
+      const step = chain.steps[index]!;
       if (step.kind !== "hands" || step.work === 0) continue;
       if (alone.ends[index]! > due[index]!) return false;
-      tasks.push({ head: alone.starts[index]!, due: due[index]!, work: step.work, whole: step.whole, count });
+      tasks.push({
+        head: alone.starts[index]!,
+        due: due[index]!,
+        work: step.work,
+        nonPreemptive: step.nonPreemptive,
+        count,
+      });
     }
   }
   tasks.sort((a, b) => a.due - b.due);
-  const room = makeRoom(problem, packing, finish);
+  const room = makeRoom(problem, sums, finish);
   const ends = new Set(thinned(tasks.map(({ due }) => due)));
-  return thinned(tasks.map(({ head }) => head)).every((from) => isRoomFrom(tasks, from, ends, room, packing));
+  return thinned(tasks.map(({ head }) => head)).every((from) => isRoomFrom(tasks, from, ends, room, sums));
 }
 
 /** Whether all that begins at `from` or later can be done by each of these ends. */
@@ -102,34 +121,37 @@ function isRoomFrom(
   from: number,
   ends: ReadonlySet<number>,
   room: Room,
-  { counted }: Packing,
+  { counted }: SubsetSums,
 ): boolean {
   let work = 0;
-  let whole = 0;
+  let nonPreemptive = 0;
   const counts = counted.map(() => 0);
   for (const [place, task] of tasks.entries()) {
     if (task.head >= from) {
       work += task.work * task.count;
-      if (task.whole) {
-        whole += task.work * task.count;
+      if (task.nonPreemptive) {
+        nonPreemptive += task.work * task.count;
         for (const [rank, length] of counted.entries()) if (task.work >= length) counts[rank]! += task.count;
       }
     }
     if (tasks[place + 1]?.due === task.due || !ends.has(task.due) || work === 0) continue;
-    if (!room(from, task.due, work, whole, counts)) return false;
+    if (!room(from, task.due, work, nonPreemptive, counts)) return false;
   }
   return true;
 }
 
 /** Whether so much work, so much of it in one go, and so many long tasks fit between two moments. */
-type Room = (from: number, to: number, work: number, whole: number, counts: readonly number[]) => boolean;
+type Room = (
+  from: number,
+  to: number,
+  work: number,
+  nonPreemptive: number,
+  counts: readonly number[],
+) => boolean;
 
-function makeRoom({ shop, crew, start }: Problem, packing: Packing, finish: number): Room {
-  const openings = packing.isTight ? openingsBetween(shop, start, finish, mostOpenings) : undefined;
-  const measures = [
-    packing.most,
-    ...packing.counted.map((each) => (length: number) => Math.floor(length / each)),
-  ];
+function makeRoom({ shop, crew, start }: Problem, sums: SubsetSums, finish: number): Room {
+  const openings = sums.isTight ? openingsBetween(shop, start, finish, mostOpenings) : undefined;
+  const measures = [sums.most, ...sums.counted.map((each) => (length: number) => Math.floor(length / each))];
   // By measure and opening, what all openings before it hold.
   const before = measures.map((measure) => {
     let sum = 0;
@@ -152,10 +174,10 @@ function makeRoom({ shop, crew, start }: Problem, packing: Packing, finish: numb
     const right = end === undefined || end.opens >= to ? 0 : measure(to - end.opens);
     return measure(at.closes - left) + between + right;
   };
-  return (from, to, work, whole, counts) => {
+  return (from, to, work, nonPreemptive, counts) => {
     if (work > crew * workingTimeBetween(shop, from, to)) return false;
     if (openings === undefined) return true;
-    if (whole > crew * held(0, from, to)) return false;
+    if (nonPreemptive > crew * held(0, from, to)) return false;
     return counts.every((count, rank) => count <= crew * held(rank + 1, from, to));
   };
 }

@@ -17,10 +17,10 @@ import {
 } from "./calendar.ts";
 
 /** The earliest start at or after `time`; Infinity when the shop never opens for so long. */
-export function earliestStart(shop: ShopTime, time: number, work: number, whole: boolean): number {
+export function earliestStart(shop: ShopTime, time: number, work: number, nonPreemptive: boolean): number {
   if (work === 0) return touchOpening(shop, time);
   let done = workingTimeBefore(shop, time);
-  if (!whole) return startAfterWork(shop, done);
+  if (!nonPreemptive) return startAfterWork(shop, done);
   for (;;) {
     const span = spanAroundWork(shop, done);
     if (span === undefined) return Number.POSITIVE_INFINITY;
@@ -34,8 +34,8 @@ export function endOf(shop: ShopTime, start: number, work: number): number {
 }
 
 /** The earliest moment from which any allowed start makes the task end at or after `end`. */
-export function startForEnd(shop: ShopTime, end: number, work: number, whole: boolean): number {
-  if (whole || work === 0) return end - work;
+export function startForEnd(shop: ShopTime, end: number, work: number, nonPreemptive: boolean): number {
+  if (nonPreemptive || work === 0) return end - work;
   const done = workingTimeBefore(shop, end);
   // Within closed hours the task has to reach past the opening, be it by the least there is.
   const reach = endAfterWork(shop, done) < end ? 1 : 0;
@@ -44,21 +44,21 @@ export function startForEnd(shop: ShopTime, end: number, work: number, whole: bo
 }
 
 /** The latest start with which the task ends at or before `end`; −Infinity when there is none. */
-export function latestStartByEnd(shop: ShopTime, end: number, work: number, whole: boolean): number {
+export function latestStartByEnd(shop: ShopTime, end: number, work: number, nonPreemptive: boolean): number {
   if (work === 0) return latestTouch(shop, end);
   const done = workingTimeBefore(shop, end) - work;
   if (done < 0) return Number.NEGATIVE_INFINITY;
-  return whole ? latestWhole(shop, done, work) : startAfterWork(shop, done);
+  return nonPreemptive ? latestWhole(shop, done, work) : startAfterWork(shop, done);
 }
 
 /** The latest allowed start at or before `time`; −Infinity when there is none. */
-export function latestStartAt(shop: ShopTime, time: number, work: number, whole: boolean): number {
+export function latestStartAt(shop: ShopTime, time: number, work: number, nonPreemptive: boolean): number {
   if (work === 0) return latestTouch(shop, time);
   const done = workingTimeBefore(shop, time);
   const isClosed = startAfterWork(shop, done) > time;
   const latest = isClosed ? done - 1 : done;
   if (latest < 0) return Number.NEGATIVE_INFINITY;
-  return whole ? latestWhole(shop, latest, work) : startAfterWork(shop, latest);
+  return nonPreemptive ? latestWhole(shop, latest, work) : startAfterWork(shop, latest);
 }
 
 /** The latest start of an unbroken task with at most `done` working time before it. */

@@ -3,17 +3,17 @@
  * chain goes best into which openings.
  *
  * First it is asked whether the plan could be any earlier at all, then how late a finish can be ruled out. From mixtures
- * for finishes between bound and plan whole plans are made: as many chains of a sort go a way as its share says. All is
+ * for finishes between bound and plan whole plans are made: as many chains of a class go a assignment as its share says. All is
  * counted in steps, so that the same job gives the same plan.
  */
-import { reachOf } from "./bounds.ts";
-import { dayMs, minuteMs } from "./calendar.ts";
-import { type DayByDay, planDayByDay } from "./day-by-day.ts";
-import { packingOf, sortsOf } from "./energy.ts";
-import { chance, type Plan } from "./heuristic.ts";
-import type { Problem } from "./problem.ts";
-import type { Times } from "./settle.ts";
-import { type Budget, type Meant, type Shares, spreadWork } from "./spread.ts";
+import { reachOf } from "../bounds/chain-bounds.ts";
+import { chainClassesOf, subsetSumsOf } from "../bounds/energetic-bound.ts";
+import { dayMs, minuteMs } from "../calendar.ts";
+import type { Times } from "../chain-timing.ts";
+import { chance, type Plan } from "../priority-rules.ts";
+import type { Problem } from "../problem.ts";
+import { type Budget, type Mixture, type PreferredSlots, solveMaster } from "./column-generation.ts";
+import { type DispatchRule, parallelDispatch } from "./parallel-dispatch.ts";
 
 /** Steps for the prices. */
 const priceLimit = 1_200_000;
@@ -31,7 +31,7 @@ const mixtures = [
 const smallGap = 0.003;
 
 /** How strictly plans keep to a mixture, in turn. */
-const manners: readonly Omit<DayByDay, "meant">[] = [
+const manners: readonly Omit<DispatchRule, "preferred">[] = [
   { early: dayMs, again: 0 },
   { early: Number.MAX_SAFE_INTEGER, again: 1 },
   { early: 4 * dayMs, again: 0 },
@@ -43,34 +43,34 @@ const manners: readonly Omit<DayByDay, "meant">[] = [
 export interface Improved {
   readonly plan: Plan | undefined;
   /** No plan ends before. */
-  readonly lowest: number;
+  readonly bound: number;
 }
 
 /** The better of `first` and the plans from mixtures, with a bound that is no lower than `low`. */
-export function improve(
+export function improveByColumns(
   problem: Problem,
   alone: ReadonlyMap<number, Times>,
   first: Plan | undefined,
   low: number,
 ): Improved {
-  if (first === undefined || problem.nHands === 0) return { plan: first, lowest: low };
-  const sorts = sortsOf(problem, alone);
-  const packing = packingOf(problem);
+  if (first === undefined || problem.nHands === 0) return { plan: first, bound: low };
+  const classes = chainClassesOf(problem, alone);
+  const sums = subsetSumsOf(problem);
   const budget: Budget = { left: priceLimit };
   const isTooEarly = (finish: number): boolean =>
-    spreadWork(problem, sorts, packing, finish, budget, { enough: 1, nParts: 2 }).isTooEarly;
-  if (isTooEarly(first.finish - 1)) return { plan: first, lowest: first.finish };
+    solveMaster(problem, classes, sums, finish, budget, { enough: 1, nParts: 2 }).isTooEarly;
+  if (isTooEarly(first.finish - 1)) return { plan: first, bound: first.finish };
   const lowest = raised(low, first.finish, isTooEarly);
   let plan = first;
   for (const { fraction, nParts } of mixtures) {
     if (plan.finish - lowest <= smallGap * (lowest - problem.start)) break;
     const finish = Math.floor(lowest + (plan.finish - lowest) * fraction);
-    const mixture = spreadWork(problem, sorts, packing, finish, budget, { enough: 0, nParts });
+    const mixture = solveMaster(problem, classes, sums, finish, budget, { enough: 0, nParts });
     if (!mixture.isTooEarly && mixture.shares !== undefined)
       plan = planFrom(problem, mixture.shares, plan, lowest);
   }
   const isBest = plan !== first && isTooEarly(plan.finish - 1);
-  return { plan, lowest: isBest ? plan.finish : lowest };
+  return { plan, bound: isBest ? plan.finish : lowest };
 }
 
 /** The latest finish found that is too early, between `low`, below which all are, and `high`, which is none. */
@@ -88,40 +88,48 @@ function raised(low: number, high: number, isTooEarly: (finish: number) => boole
   return early;
 }
 
-/** The best of `plan` and of plans whose chains go their ways by their shares. */
-function planFrom(problem: Problem, shares: readonly Shares[], plan: Plan, lowest: number): Plan {
-  const looks = problem.nHands * (problem.tracks.length + 30);
+/** The best of `plan` and of plans whose chains are assigned by their shares. */
+function planFrom(problem: Problem, shares: readonly Mixture[], plan: Plan, lowest: number): Plan {
+  const looks = problem.nHands * (problem.chains.length + 30);
   const count = Math.min(mostPlans, Math.floor(planLimit / looks));
-  const reach = problem.tracks.map((track) => reachOf(problem, track));
+  const reach = problem.chains.map((chain) => reachOf(problem, chain));
   const next = chance();
   let best = plan;
   for (let turn = 0; turn < count && best.finish > lowest; turn++) {
     // At first as the shares are, then the last digit by chance.
-    const meant = meantBy(problem, shares, turn < manners.length ? () => 1 : next);
+    const preferred = preferredBy(problem, shares, turn < manners.length ? () => 1 : next);
     const manner = manners[turn % manners.length]!;
-    const other = planDayByDay(problem, { ...manner, meant: (track) => meant[track]! }, reach);
+    const other = parallelDispatch(problem, { ...manner, preferred: (chain) => preferred[chain]! }, reach);
     if (other !== undefined && other.finish < best.finish) best = other;
   }
   return best;
 }
 
-/** By track, what is meant for it: whole numbers of chains for the shares of their sort. */
-function meantBy(problem: Problem, shares: readonly Shares[], next: () => number): readonly Meant[] {
-  const meant: Meant[] = problem.tracks.map(() => new Map());
-  for (const { sort, ways } of shares) {
-    const begins = (way: Meant): number => Math.min(...[...way.values()].map(({ opens }) => opens));
-    const inOrder = [...ways].sort((a, b) => begins(a.meant) - begins(b.meant));
+/** By chain, the slots it prefers: whole numbers of chains for the shares of their class. */
+function preferredBy(
+  problem: Problem,
+  shares: readonly Mixture[],
+  next: () => number,
+): readonly PreferredSlots[] {
+  const preferred: PreferredSlots[] = problem.chains.map(() => new Map());
+  for (const { chainClass, assignments } of shares) {
+    const begins = (assignment: PreferredSlots): number =>
+      Math.min(...[...assignment.values()].map(({ opens }) => opens));
+    const inOrder = [...assignments].sort((a, b) => begins(a.preferred) - begins(b.preferred));
     const counts = wholeNumbers(
-      inOrder.map(({ share }) => share * sort.count),
-      sort.count,
+      inOrder.map(({ share }) => share * chainClass.count),
+      chainClass.count,
       next,
     );
-    const ofEach = inOrder.flatMap((way, rank) => Array.from({ length: counts[rank]! }, () => way.meant));
+    const ofEach = inOrder.flatMap((assignment, rank) =>
+      Array.from({ length: counts[rank]! }, () => assignment.preferred),
+    );
     let taken = 0;
-    for (const [place, track] of problem.tracks.entries())
-      if (track.sort === sort.track.sort) meant[place] = ofEach[taken++] ?? meant[place]!;
+    for (const [place, chain] of problem.chains.entries())
+      if (chain.chainClass === chainClass.chain.chainClass)
+        preferred[place] = ofEach[taken++] ?? preferred[place]!;
   }
-  return meant;
+  return preferred;
 }
 
 /** Numbers that add up to `total`, each next to its part; `next` weighs who gets what is left over. */

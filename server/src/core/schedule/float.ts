@@ -1,43 +1,45 @@
 /**
- * How far each item of a plan can slip without delaying its finish.
+ * Total float: how far each item of a plan can slip without delaying its finish.
  *
- * The plan's own order is kept: who of the crew does what after what, the order of each chain, opening hours, drying
- * and windows. The latest times are the greatest solution of these rules, found by letting everything fall back from
- * the finish until nothing moves. An item is critical when it cannot slip for the sake of the finish alone; one that
- * only a window holds has no slack either, yet is not critical.
+ * The backward pass of the critical path method (Kelley and Walker, "Critical-path planning and scheduling", 1959), on a
+ * calendar and with the plan's own order of the crew kept: who does what after what, the order of each chain, opening
+ * hours, drying and windows. The latest times are the greatest solution of these rules, found by letting everything fall
+ * back from the finish until nothing moves. An item is critical when it cannot slip for the sake of the finish alone; one
+ * that only a window holds has no float either, yet is not critical. In plans the float is called `slack`.
  */
-import { endOf, latestStartAt, latestStartByEnd } from "./fit.ts";
-import type { Plan } from "./heuristic.ts";
-import type { Problem, Step } from "./problem.ts";
-import { latestBeforeNight } from "./settle.ts";
 
-export interface Slack {
-  /** Milliseconds, by track and item. */
+import { latestBeforeNight } from "./chain-timing.ts";
+import type { Plan } from "./priority-rules.ts";
+import type { Problem, Step } from "./problem.ts";
+import { endOf, latestStartAt, latestStartByEnd } from "./task-placement.ts";
+
+export interface Floats {
+  /** Milliseconds, by chain and item. */
   readonly slack: readonly (readonly number[])[];
   readonly critical: readonly (readonly boolean[])[];
 }
 
 interface Task {
-  readonly track: number;
+  readonly chain: number;
   readonly index: number;
   readonly start: number;
   readonly work: number;
-  readonly whole: boolean;
+  readonly nonPreemptive: boolean;
   /** Place in the list of tasks of what its person does next. */
   following?: number;
 }
 
-export function slackOf(problem: Problem, plan: Plan): Slack {
+export function floatOf(problem: Problem, plan: Plan): Floats {
   const tasks = tasksInOrder(problem, plan);
   const kept = latestEnds(problem, plan, tasks, true);
   const free = latestEnds(problem, plan, tasks, false);
   const workSlack = (latest: number[][]): number[][] => {
-    const slack = latest.map((ends, track) =>
-      ends.map((end, index) => end - plan.times[track]!.ends[index]!),
+    const slack = latest.map((ends, chain) =>
+      ends.map((end, index) => end - plan.times[chain]!.ends[index]!),
     );
-    for (const { track, index, work, whole } of tasks) {
-      const start = latestStartByEnd(problem.shop, latest[track]![index]!, work, whole);
-      slack[track]![index] = start - plan.times[track]!.starts[index]!;
+    for (const { chain, index, work, nonPreemptive } of tasks) {
+      const start = latestStartByEnd(problem.shop, latest[chain]![index]!, work, nonPreemptive);
+      slack[chain]![index] = start - plan.times[chain]!.starts[index]!;
     }
     return slack;
   };
@@ -50,15 +52,15 @@ export function slackOf(problem: Problem, plan: Plan): Slack {
 /** The hands items by start, each with the next one of the same person. */
 function tasksInOrder(problem: Problem, plan: Plan): readonly Task[] {
   const tasks: Task[] = [];
-  for (const [place, track] of problem.tracks.entries()) {
-    for (const index of track.hands) {
-      const step = track.steps[index]!;
+  for (const [place, chain] of problem.chains.entries()) {
+    for (const index of chain.hands) {
+      const step = chain.steps[index]!;
       if (step.kind !== "hands") continue;
       const start = plan.times[place]!.starts[index]!;
-      tasks.push({ track: place, index, start, work: step.work, whole: step.whole });
+      tasks.push({ chain: place, index, start, work: step.work, nonPreemptive: step.nonPreemptive });
     }
   }
-  tasks.sort((a, b) => a.start - b.start || a.track - b.track || a.index - b.index);
+  tasks.sort((a, b) => a.start - b.start || a.chain - b.chain || a.index - b.index);
   const last: number[] = []; // by person, the task done last
   for (const [place, task] of tasks.entries()) {
     if (task.work === 0) continue;
@@ -75,8 +77,8 @@ function longestFree(plan: Plan, tasks: readonly Task[], last: readonly number[]
   let person = last.length;
   let freeSince = Number.POSITIVE_INFINITY;
   for (const [other, done] of last.entries()) {
-    const { track, index } = tasks[done]!;
-    const end = plan.times[track]!.ends[index]!;
+    const { chain, index } = tasks[done]!;
+    const end = plan.times[chain]!.ends[index]!;
     if (end <= start && end < freeSince) {
       person = other;
       freeSince = end;
@@ -85,26 +87,29 @@ function longestFree(plan: Plan, tasks: readonly Task[], last: readonly number[]
   return person;
 }
 
-/** The latest end of every item, by track. */
+/** The latest end of every item, by chain. */
 function latestEnds(problem: Problem, plan: Plan, tasks: readonly Task[], withWindows: boolean): number[][] {
-  const latest = problem.tracks.map((track) => track.steps.map(() => plan.finish));
+  const latest = problem.chains.map((chain) => chain.steps.map(() => plan.finish));
   const latestStart = tasks.map(() => Number.POSITIVE_INFINITY);
   for (let moved = true; moved; ) {
     moved = false;
     for (let place = tasks.length - 1; place >= 0; place--) {
       const task = tasks[place]!;
-      const steps = problem.tracks[task.track]!.steps;
-      const ends = latest[task.track]!;
+      const steps = problem.chains[task.chain]!.steps;
+      const ends = latest[task.chain]!;
       let last = task.index + 1;
       while (last < steps.length && steps[last]!.kind !== "hands") last++;
       if (carryBack(problem, steps, task.index, last, ends)) moved = true;
       const next = task.following === undefined ? undefined : latestStart[task.following];
       if (next !== undefined && next < ends[task.index]!) ends[task.index] = next;
-      let start = latestStartByEnd(problem.shop, ends[task.index]!, task.work, task.whole);
+      let start = latestStartByEnd(problem.shop, ends[task.index]!, task.work, task.nonPreemptive);
       const step = steps[task.index]!;
       if (withWindows && step.kind === "hands" && step.window !== undefined) {
         const end = step.window.of < 0 ? problem.start : ends[step.window.of]!;
-        start = Math.min(start, latestStartAt(problem.shop, end + step.window.within, task.work, task.whole));
+        start = Math.min(
+          start,
+          latestStartAt(problem.shop, end + step.window.within, task.work, task.nonPreemptive),
+        );
       }
       if (start >= latestStart[place]!) continue;
       latestStart[place] = start;
@@ -112,9 +117,9 @@ function latestEnds(problem: Problem, plan: Plan, tasks: readonly Task[], withWi
       if (task.index > 0 && start < ends[task.index - 1]!) ends[task.index - 1] = start;
       moved = true;
     }
-    for (const [place, track] of problem.tracks.entries()) {
-      const first = track.hands[0] ?? track.steps.length;
-      if (carryBack(problem, track.steps, -1, first, latest[place]!)) moved = true;
+    for (const [place, chain] of problem.chains.entries()) {
+      const first = chain.hands[0] ?? chain.steps.length;
+      if (carryBack(problem, chain.steps, -1, first, latest[place]!)) moved = true;
     }
   }
   return latest;

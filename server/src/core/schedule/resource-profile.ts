@@ -1,8 +1,9 @@
 /**
- * How many of the crew are taken when, on the axis of working time, and where another task fits beside them.
+ * The resource profile: how many of the crew are taken when, and where another task fits beside them.
  *
- * Closed hours have no length on this axis, so a task that pauses overnight is one interval and holds its person
- * across the pause of itself. Only tasks placed one by one are kept here; order and priority are for the caller.
+ * It stands on the axis of working time, where closed hours have no length, so a task that pauses overnight is one
+ * interval and holds its person across the pause of itself. Only tasks placed one by one are kept here; order and
+ * priority are for the caller.
  */
 import {
   type ShopTime,
@@ -11,16 +12,16 @@ import {
   touchOpening,
   workingTimeBefore,
 } from "./calendar.ts";
-import type { Fit } from "./settle.ts";
+import type { FindStart } from "./chain-timing.ts";
 
-export interface Profile {
+export interface ResourceProfile {
   /** The earliest start with one of the crew free throughout. */
-  readonly findStart: Fit;
+  readonly findStart: FindStart;
   /** Takes one of the crew from `start` on for `work`. */
   readonly take: (start: number, work: number) => void;
 }
 
-export function makeProfile(shop: ShopTime, crew: number): Profile {
+export function makeResourceProfile(shop: ShopTime, crew: number): ResourceProfile {
   // From points[i] to points[i + 1] taken[i] people are at work.
   const points: number[] = [0, Number.POSITIVE_INFINITY];
   const taken: number[] = [0];
@@ -57,12 +58,12 @@ export function makeProfile(shop: ShopTime, crew: number): Profile {
   };
 
   return {
-    findStart: (time, work, whole) => {
+    findStart: (time, work, nonPreemptive) => {
       if (work === 0) return touchOpening(shop, time);
       let done = workingTimeBefore(shop, time);
       for (;;) {
         done = freeFrom(done, work);
-        if (!whole) return startAfterWork(shop, done);
+        if (!nonPreemptive) return startAfterWork(shop, done);
         const span = spanAroundWork(shop, done);
         if (span === undefined) return Number.POSITIVE_INFINITY;
         if (done + work <= span.to) return startAfterWork(shop, done);

@@ -1,15 +1,19 @@
 /**
- * The cheapest way of one chain through the hours of a shop, when work costs something in each part of them.
+ * Pricing: the cheapest assignment of one chain's tasks to parts of openings, when work costs something in each part.
  *
- * Openings are cut into parts, half days for instance. A way says in which part each task lies. Only what no plan can do
- * without is asked of it: the waits between tasks, openings long enough, the windows as far as whole parts tell, the
- * earliest starts and latest ends of the chain by itself; a task that lies in several parts is paid for in the cheapest
- * of them. So every plan has its ways, and none is cheaper than the cheapest; that is what makes prices a proof.
+ * Label setting with dominance by end and cost, as for shortest paths with time windows (Desrochers and Soumis, "A
+ * generalized permanent labelling algorithm for the shortest path problem with time windows", 1988).
+ *
+ * Openings are cut into parts, half days for instance. An assignment says in which parts each task lies. Only what no plan
+ * can do without is asked of it: the waits between tasks, openings long enough, the windows as far as whole parts tell, the
+ * earliest starts and latest ends of the chain by itself; a task that lies in several parts is paid for in the cheapest of
+ * them. So every plan has its assignments, and none is cheaper than the cheapest; that is what makes prices a proof.
  */
-import { touchOpening } from "./calendar.ts";
-import type { Sort } from "./energy.ts";
-import type { Problem, Step } from "./problem.ts";
-import { waitEnd } from "./settle.ts";
+
+import type { ChainClass } from "../bounds/energetic-bound.ts";
+import { touchOpening } from "../calendar.ts";
+import { waitEnd } from "../chain-timing.ts";
+import type { Problem, Step } from "../problem.ts";
 
 /** A part of an opening. */
 export interface Part {
@@ -26,30 +30,30 @@ export interface Prices {
   /** By part: to be at work on the same task at its end and at the beginning of the next. */
   readonly across: Float64Array;
   /** By opening: a millisecond of work in one go, on top. */
-  readonly whole: Float64Array;
+  readonly nonPreemptive: Float64Array;
   /** By counted length and opening: a task in one go of that length or more, on top. */
   readonly counted: readonly Float64Array[];
 }
 
 /** Where a task lies, numbers of parts. */
-export interface Stay {
+export interface Interval {
   readonly first: number;
   readonly last: number;
   readonly paidAt: number;
 }
 
-export interface Way {
+export interface ChainAssignment {
   readonly cost: number;
   /** By task that is any work. */
-  readonly stays: readonly Stay[];
+  readonly intervals: readonly Interval[];
 }
 
 /** A task that is any work. */
-export interface WayTask {
+export interface PricedTask {
   /** Index of its step. */
   readonly index: number;
   readonly work: number;
-  readonly whole: boolean;
+  readonly nonPreemptive: boolean;
   readonly head: number;
   readonly due: number;
   /** How many of the counted lengths it reaches, longest first: those from this rank on. */
@@ -58,16 +62,16 @@ export interface WayTask {
   readonly tie: number;
 }
 
-export interface Ways {
-  readonly tasks: readonly WayTask[];
+export interface ChainPricing {
+  readonly tasks: readonly PricedTask[];
   /** Undefined when there is none. */
-  readonly cheapest: (prices: Prices) => Way | undefined;
+  readonly cheapest: (prices: Prices) => ChainAssignment | undefined;
   /** Steps taken so far, the searches' clock. */
   readonly steps: () => number;
 }
 
-/** A task placed, with the earliest end that the way so far allows. */
-interface Label extends Stay {
+/** A task placed, with the earliest end that the assignment so far allows. */
+interface Label extends Interval {
   readonly end: number;
   readonly cost: number;
   readonly before: Label | undefined;
@@ -77,14 +81,14 @@ interface Label extends Stay {
 const longestTieMs = 30 * 86_400_000;
 
 /** `due` are the latest ends of the chain's items, `counted` lengths from the longest down. */
-export function makeWays(
+export function makeChainPricing(
   problem: Problem,
   parts: readonly Part[],
-  { track, alone }: Sort,
+  { chain, alone }: ChainClass,
   due: readonly number[],
   counted: readonly number[],
-): Ways {
-  const tasks = tasksOf(track.steps, alone, due, counted);
+): ChainPricing {
+  const tasks = tasksOf(chain.steps, alone, due, counted);
   let steps = 0;
 
   /** The earliest start of the task after `from` once that has ended at `end`. */
@@ -92,7 +96,7 @@ export function makeWays(
     const ends: number[] = [end];
     let previous = end;
     for (let index = from + 1; index < to; index++) {
-      const step = track.steps[index]!;
+      const step = chain.steps[index]!;
       if (step.kind === "hands") previous = touchOpening(problem.shop, previous);
       else {
         const of = step.kind === "wait" ? step.of : -1;
@@ -104,11 +108,11 @@ export function makeWays(
     return previous;
   };
 
-  const cheapest = (prices: Prices): Way | undefined => {
+  const cheapest = (prices: Prices): ChainAssignment | undefined => {
     let labels: readonly Label[] = [];
     for (const [place, task] of tasks.entries()) {
       const before = tasks[place - 1];
-      const next = makeShelf(parts.length);
+      const next = makeParetoFront(parts.length);
       const put = (part: number, ready: number, source: Label | undefined): void => {
         steps++;
         putTask(parts, prices, task, part, Math.max(ready, task.head), source, next.put);
@@ -129,25 +133,25 @@ export function makeWays(
       labels = next.labels();
       if (labels.length === 0) return undefined;
     }
-    return wayTo(labels);
+    return assignmentTo(labels);
   };
   return { tasks, cheapest, steps: () => steps };
 }
 
 function tasksOf(
   steps: readonly Step[],
-  alone: Sort["alone"],
+  alone: ChainClass["alone"],
   due: readonly number[],
   counted: readonly number[],
-): readonly WayTask[] {
-  const tasks: WayTask[] = [];
+): readonly PricedTask[] {
+  const tasks: PricedTask[] = [];
   for (const [index, step] of steps.entries()) {
     if (step.kind !== "hands" || step.work === 0) continue;
-    const rank = step.whole ? counted.findIndex((length) => step.work >= length) : -1;
+    const rank = step.nonPreemptive ? counted.findIndex((length) => step.work >= length) : -1;
     tasks.push({
       index,
       work: step.work,
-      whole: step.whole,
+      nonPreemptive: step.nonPreemptive,
       head: alone.starts[index]!,
       due: due[index]!,
       rank: rank < 0 ? counted.length : rank,
@@ -175,7 +179,7 @@ interface Source {
 }
 
 /** Into every part, from the cheapest of all that can begin with it, and from each that can begin within it. */
-function putUntied(parts: readonly Part[], task: WayTask, sources: readonly Source[], put: Put): void {
+function putUntied(parts: readonly Part[], task: PricedTask, sources: readonly Source[], put: Put): void {
   const inOrder = [...sources].sort((a, b) => a.ready - b.ready);
   const first = inOrder[0];
   if (first === undefined) return;
@@ -197,8 +201,8 @@ function putUntied(parts: readonly Part[], task: WayTask, sources: readonly Sour
 /** Into the parts that the window reaches, from wherever the task before it may have ended. */
 function putTied(
   parts: readonly Part[],
-  before: WayTask,
-  task: WayTask,
+  before: PricedTask,
+  task: PricedTask,
   sources: readonly Source[],
   put: Put,
 ): void {
@@ -216,22 +220,22 @@ function putTied(
 function putTask(
   parts: readonly Part[],
   prices: Prices,
-  task: WayTask,
+  task: PricedTask,
   first: number,
   start: number,
   before: Label | undefined,
-  shelve: (label: Label) => void,
+  keep: (label: Label) => void,
 ): void {
   const { opens, closes, opening } = parts[first]!;
   const from = Math.max(start, opens);
   if (from >= closes) return;
   let cost = before?.cost ?? 0;
-  if (task.whole) {
-    cost += task.work * prices.whole[opening]!;
+  if (task.nonPreemptive) {
+    cost += task.work * prices.nonPreemptive[opening]!;
     for (let rank = task.rank; rank < prices.counted.length; rank++) cost += prices.counted[rank]![opening]!;
   }
   const isOpenFor = (part: number): boolean =>
-    part < parts.length && (!task.whole || parts[part]!.opening === opening);
+    part < parts.length && (!task.nonPreemptive || parts[part]!.opening === opening);
   const earliest = endIn(parts, first, from, task.work, isOpenFor);
   if (earliest === undefined) return;
   // Begun at the very end of this part it ends as if it began with the next one.
@@ -246,7 +250,7 @@ function putTask(
     if (part < earliest.part) continue;
     const end = Math.max(earliest.end, parts[part]!.opens);
     if (end > task.due) return;
-    shelve({ first, last: part, paidAt, end, cost: cost + task.work * prices.work[paidAt]!, before });
+    keep({ first, last: part, paidAt, end, cost: cost + task.work * prices.work[paidAt]!, before });
   }
 }
 
@@ -275,31 +279,31 @@ function lastOpen(parts: readonly Part[], from: number, isOpenFor: (part: number
 }
 
 /** By part, the labels of which none is both earlier and cheaper than another. */
-function makeShelf(nParts: number): {
+function makeParetoFront(nParts: number): {
   readonly put: (label: Label) => void;
   readonly labels: () => readonly Label[];
 } {
-  const shelf: (Label[] | undefined)[] = new Array(nParts);
+  const front: (Label[] | undefined)[] = new Array(nParts);
   return {
     put: (label) => {
-      const others = shelf[label.last];
+      const others = front[label.last];
       if (others === undefined) {
-        shelf[label.last] = [label];
+        front[label.last] = [label];
         return;
       }
       if (others.some(({ end, cost }) => end <= label.end && cost <= label.cost)) return;
-      shelf[label.last] = [...others.filter(({ end, cost }) => end < label.end || cost < label.cost), label];
+      front[label.last] = [...others.filter(({ end, cost }) => end < label.end || cost < label.cost), label];
     },
-    labels: () => shelf.flatMap((labels) => labels ?? []),
+    labels: () => front.flatMap((labels) => labels ?? []),
   };
 }
 
-function wayTo(labels: readonly Label[]): Way {
+function assignmentTo(labels: readonly Label[]): ChainAssignment {
   let best = labels[0]!;
   for (const label of labels) if (label.cost < best.cost) best = label;
-  const stays: Stay[] = [];
-  for (let label: Label | undefined = best; label !== undefined; label = label.before) stays.push(label);
-  return { cost: best.cost, stays: stays.reverse() };
+  const intervals: Interval[] = [];
+  for (let label: Label | undefined = best; label !== undefined; label = label.before) intervals.push(label);
+  return { cost: best.cost, intervals: intervals.reverse() };
 }
 
 /** Index of the first part that closes after `time`. */

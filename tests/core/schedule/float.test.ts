@@ -1,19 +1,19 @@
 /** Slack is reckoned in proportion to the tasks, however many hands there are. Nothing is timed: looks are counted. */
 import { expect, test } from "vitest";
-import { settleAlone } from "../../../server/src/core/schedule/bounds.ts";
+import { timeAlone } from "../../../server/src/core/schedule/bounds/chain-bounds.ts";
+import { floatOf } from "../../../server/src/core/schedule/float.ts";
 import { makeProblem } from "../../../server/src/core/schedule/problem.ts";
-import { slackOf } from "../../../server/src/core/schedule/slack.ts";
 
 /** As many chains of one task each, without a shop: all at once, the first 1 h long, the others 30 min. */
 function looksFor(count: number): { readonly looks: number; readonly slackHours: readonly number[] } {
   const problem = makeProblem({
     chains: Array.from({ length: count }, (_, i) => ({
       key: `${i}`,
-      items: [{ kind: "hands", id: `${i}`, hours: i === 0 ? 1 : 0.5, oneGo: true }],
+      items: [{ kind: "hands", id: `${i}`, hours: i === 0 ? 1 : 0.5, nonPreemptive: true }],
     })),
   })!;
-  const settled = problem.tracks.map((track) => {
-    const times = settleAlone(problem, track);
+  const settled = problem.chains.map((chain) => {
+    const times = timeAlone(problem, chain);
     if (typeof times === "number") throw new Error("There is no shop that could be closed.");
     return times;
   });
@@ -25,7 +25,7 @@ function looksFor(count: number): { readonly looks: number; readonly slackHours:
       return Reflect.get(target, key, receiver);
     },
   });
-  const { slack } = slackOf(problem, { times, finish });
+  const { slack } = floatOf(problem, { times, finish });
   return { looks, slackHours: slack.map(([ms]) => ms! / 3_600_000) };
 }
 
