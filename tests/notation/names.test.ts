@@ -44,6 +44,23 @@ test("a name that is half typed is taken for what begins with it", () => {
   expect(finding?.message).not.toContain("waterborne_lacquer");
 });
 
+test("one cause is one finding: what names a parameter that lacks its type is not unknown as well", () => {
+  const text = "recipe r(clear, coats, cure) {\n layer clear x coats\n wait cure\n}\n";
+  expect(
+    new Set(namesIn({ "a.finish": text }).map((found) => found.split(" ").slice(0, 2).join(" "))),
+  ).toEqual(new Set(["1 syntax"]));
+});
+
+describe("recipes that are handed on", () => {
+  test("a file whose material only they are given is used", () => {
+    const files = {
+      "a.finish": `use "b.finish"\nrecipe r(finish: recipe) {\n follow finish(clear: m)\n}\n`,
+      "b.finish": material("m"),
+    };
+    expect(namesIn(files)).toEqual([]);
+  });
+});
+
 describe("files", () => {
   test("a used file passes on what it uses", () => {
     const files = {

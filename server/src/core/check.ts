@@ -23,14 +23,23 @@ import { type Finding, type Fix, joinedText, type Severity, textOf, textOfSenten
 import { datedReleases, isSameInRoom, type JobInRoom, jobAir, ownAir, timesOf } from "./fumes/job-air.ts";
 import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
 import { attempt, type Fault, type FaultListener, fileStart, internalErrors } from "./internal-error.ts";
-import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
+import {
+  type Asking,
+  anew,
+  createMemory,
+  type Memory,
+  type Owner,
+  type Remembered,
+} from "./memory/memory.ts";
 import {
   checkNames,
+  isSettled,
   type NamesIn,
   namesInDeclaration,
   type PlacedFinding,
   placeFinding,
   repeatsNames,
+  settledNames,
 } from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, LoweredDeclaration, Piece, Recipe, Shop } from "./model/model.ts";
@@ -45,6 +54,8 @@ import {
 } from "./model/program.ts";
 import { memo, onceFor } from "./once.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
+import { createResolutions } from "./resolution/resolutions.ts";
+import { type Resolution, resolve } from "./resolution/resolve.ts";
 import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity, TRADE_RULES } from "./rules/registry.ts";
 import type { TradeRule } from "./rules/rule.ts";
@@ -65,6 +76,8 @@ import { createTotaller, type JobResult } from "./totals/job-totals.ts";
 export interface Checker {
   readonly program: Program;
   scope(file: FileId): Scope;
+  /** What a declaration of a file means in its scope. */
+  resolution(file: FileId, declaration: ProgramDeclaration): Resolution;
   /** Never throws. */
   findings(file: FileId): readonly Finding[];
   /** Without those that could not be worked out for a fault in this program; `findings` names them. */
@@ -107,8 +120,15 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const parts: CheckerParts = { ...USUAL_PARTS, ...given };
   const scopes = memo((file: FileId) => remembered.scopeOf(file, () => scopeOf(program, file)));
   const histories = memo((file: FileId) => createJobHistory(scopes(file)));
+  const resolutions = createResolutions(program, (file, declaration) =>
+    remembered.recall("resolution", ownerOf(file, declaration), [declaration.lowered], (asking) =>
+      resolve(file, declaration, asking.scopeOf(file)),
+    ),
+  );
   const view: CheckView = {
     scopeOf: scopes,
+    resolvedRecipe: resolutions.recipe,
+    resolvedJob: resolutions.job,
     nearest: (file, visited) => histories(file).nearest(visited),
     toldOf: (file, visited) => histories(file).toldOf(visited),
     isContinued: (file, surface) => runner.isContinued(file, surface),
@@ -150,11 +170,12 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const jobs = outcomes((job: Job) => withAir(valueIn(totals(job)), rooms, remembered));
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
-    return found ? namesOf(program, found, remembered) : [];
+    return found ? namesOf(program, found, resolutions.of, remembered) : [];
   });
   const checker: Checker = {
     program,
     scope: scopes,
+    resolution: resolutions.of,
     findings: memo((file: FileId) => fileFindings(checker, { remembered, names, parts }, file)),
     jobs: memo((file: FileId) => jobsOf(program, file).flatMap((job) => checker.jobIfSound(job) ?? [])),
     job: (job) => valueIn(jobs(job)),
@@ -199,17 +220,23 @@ function withAir(
 const releasesIn = (result: JobResult, remembered: Remembered<CheckView>): readonly JobRelease[] =>
   remembered.recall("releases", result.job, [result], () => datedReleases(asInRoom(result)), isSameInRoom);
 
+const ownerOf = (file: FileId, { tree, lowered }: ProgramDeclaration): Owner =>
+  lowered.model ?? { file, declaration: tree.key };
+
 /** What the names of a file come to. */
 function namesOf(
   program: Program,
   file: ProgramFile,
+  resolutionOf: Checker["resolution"],
   remembered: Remembered<CheckView>,
 ): readonly PlacedFinding[] {
   const namesIn: NamesIn = (declaration, suggestions) => {
-    const owner = declaration.lowered.model ?? { file: file.id, declaration: declaration.tree.key };
+    const resolution = resolutionOf(file.id, declaration);
+    if (isSettled(declaration, resolution)) return settledNames(file.id, declaration, resolution);
     const query = suggestions === 0 ? "names without suggestions" : "names";
-    return remembered.recall(query, owner, [declaration.lowered, suggestions], (asking) =>
-      namesInDeclaration(file.id, declaration, askingScope(asking, file.id), suggestions),
+    const owner = ownerOf(file.id, declaration);
+    return remembered.recall(query, owner, [resolution, suggestions], (asking) =>
+      namesInDeclaration(file.id, declaration, resolution, askingScope(asking, file.id), suggestions),
     );
   };
   const seen = reachableFiles(program, file.id);

@@ -3,11 +3,11 @@
  * nothing, go round or are of no use, and the names inside every declaration.
  */
 
-import type { Declaration } from "../../../../grammar/src/tree.ts";
 import type { FileId, Place } from "../place.ts";
-import { type CheckResult, MOST_SUGGESTIONS, type Suggestions } from "./check-context.ts";
-import { checkJob, checkMaterialNames, checkPiece } from "./check-job.ts";
-import { checkRecipe } from "./check-recipe.ts";
+import { findingsOf, MOST_SUGGESTIONS, type Suggestions } from "../resolution/problems.ts";
+import { isDeclaring } from "../resolution/reference.ts";
+import { type Resolution, referenceAt } from "../resolution/resolve.ts";
+import { jobGraph } from "./job-graph.ts";
 import type { LocalFinding, ModelDeclaration } from "./model.ts";
 import {
   modelsOf,
@@ -52,36 +52,91 @@ export function placeFinding(file: string, declaration: string, finding: LocalFi
   };
 }
 
-/** Checks the names inside one declaration against the scope of its file. */
-export function checkDeclarationNames(
-  model: ModelDeclaration | undefined,
-  syntax: Declaration,
-  scope: Scope,
-  suggestions: Suggestions = { left: MOST_SUGGESTIONS },
-): CheckResult {
-  if (model?.kind === "recipe" && syntax.kind === "recipe")
-    return checkRecipe(model, syntax, scope, suggestions);
-  if (model?.kind === "job" && syntax.kind === "job") return checkJob(model, syntax, scope, suggestions);
-  if (model?.kind === "piece") return checkPiece(model, scope, suggestions);
-  if (model?.kind === "material" && syntax.kind === "material")
-    return checkMaterialNames(model, syntax, scope, suggestions);
-  return { findings: [], references: [] };
+/** Whether what is wrong with the names in a declaration can be told without another look at its scope. */
+export const isSettled = ({ lowered: { model } }: ProgramDeclaration, { problems }: Resolution): boolean =>
+  problems.every((problem) => !("unknown" in problem)) &&
+  !(model?.kind === "job" && model.after) &&
+  !(model?.kind === "piece" && model.surfaces.some(({ asLeftBy }) => asLeftBy));
+
+/** The names in a declaration where that is so. */
+export function settledNames(
+  file: FileId,
+  { tree }: ProgramDeclaration,
+  resolution: Resolution,
+): DeclarationNames {
+  const known = SETTLED.get(resolution);
+  if (known) return known;
+  const found: DeclarationNames = {
+    findings: resolution.problems.flatMap((problem) =>
+      "unknown" in problem ? [] : [placeFinding(file, tree.key, problem)],
+    ),
+    files: filesNamed(resolution),
+    unknown: 0,
+  };
+  SETTLED.set(resolution, found);
+  return found;
 }
 
-/** Checks the names in one declaration, and puts what is found into its file. */
+/** A declaration is resolved for its file and key. */
+const SETTLED = new WeakMap<Resolution, DeclarationNames>();
+
+/** The names in any declaration; so many suggestions are made at most. */
 export function namesInDeclaration(
   file: FileId,
-  { tree, lowered: { model, syntax } }: ProgramDeclaration,
+  { tree, lowered }: ProgramDeclaration,
+  resolution: Resolution,
   scope: Scope,
   most: number,
 ): DeclarationNames {
   const suggestions: Suggestions = { left: most };
-  const { findings, references } = checkDeclarationNames(model, syntax, scope, suggestions);
+  const findings = [
+    ...findingsOf(resolution.problems, scope, suggestions),
+    ...orderFindings(lowered.model, resolution, scope),
+  ];
   return {
     findings: findings.map((finding) => placeFinding(file, tree.key, finding)),
-    files: [...new Set(references.flatMap(({ target }) => target?.file ?? []))],
+    files: filesNamed(resolution),
     unknown: most - suggestions.left,
   };
+}
+
+const filesNamed = ({ references }: Resolution): readonly FileId[] => [
+  ...new Set(
+    references.flatMap((reference) =>
+      isDeclaring(reference) ? [] : reference.referents.flatMap(({ place }) => place?.file ?? []),
+    ),
+  ),
+];
+
+/** A job may not follow itself, over `after` or `existing as left by`, and must leave the surface that goes on from it. */
+function orderFindings(
+  model: ModelDeclaration | undefined,
+  resolution: Resolution,
+  scope: Scope,
+): readonly LocalFinding[] {
+  if (model?.kind === "job" && model.after && jobGraph(scope).comesAfterItself(model)) {
+    return [
+      {
+        rule: "follow-cycle",
+        span: model.after.place.span,
+        message: `\`${model.name}\` would come after itself. Name an earlier job.`,
+      },
+    ];
+  }
+  if (model?.kind !== "piece") return [];
+  return model.surfaces.flatMap(({ name, asLeftBy }): readonly LocalFinding[] => {
+    const [meant] = (asLeftBy && referenceAt(resolution, asLeftBy.place.span.start)?.referents) ?? [];
+    if (!asLeftBy || meant?.kind !== "job" || meant.model?.kind !== "job") return [];
+    const { span } = asLeftBy.place;
+    // A job that works on this very piece starts from bare wood; later jobs start from what it leaves.
+    if (jobGraph(scope).leadsBack(meant.model, model)) {
+      const message = `\`${asLeftBy.job}\` starts from what a job on this piece leaves, so each needs the other first. Describe the piece as it was before the first job.`;
+      return [{ rule: "follow-cycle", span, message }];
+    }
+    if (jobGraph(scope).hasSurface(meant.model, name)) return [];
+    const message = `\`${asLeftBy.job}\` has no surface \`${name}\` to leave layers on.`;
+    return [{ rule: "unknown-name", span, message }];
+  });
 }
 
 /** `mayRepeat`: whether the file and all it uses may declare a name twice. */

@@ -6,10 +6,12 @@ import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts
 import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES } from "../model/use-graph.ts";
+import { memo } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
+import type { ResolvedJob, ResolvedRecipe } from "../resolution/resolve.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import type { Action, Cycle } from "./actions.ts";
-import { bindArguments, defaultsOf, expand, type NamesOf, readArguments } from "./expand.ts";
+import { bindArguments, type Expanding, expand, givenTo } from "./expand.ts";
 import { followedRecipes, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { type JobHistory, type LeftBy, type Nearest, surfaceKey, type Visited } from "./job-history.ts";
@@ -59,6 +61,8 @@ export interface Runner {
 
 /** What runs ask of a program, beyond the meaning of names. */
 export interface RunView extends ProgramView {
+  readonly resolvedRecipe: (recipe: Recipe) => ResolvedRecipe;
+  readonly resolvedJob: (job: Job) => ResolvedJob;
   readonly runs: (job: Job) => readonly SurfaceRun[];
   /** See `JobHistory`. */
   readonly nearest: (file: FileId, visited: Visited) => Nearest;
@@ -117,8 +121,12 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
       const { followed, continued, preceded } = arranged(recipe.file);
       const key = ownerKey(recipe);
       const around = [followed.has(key), continued.has(key), preceded.has(key)] as const;
-      return remembered.recall("assumed run", recipe, [recipe, ...around], ({ scopeOf: namesOf }) =>
-        assumed(recipe, namesOf, { followed: around[0], continued: around[1], preceded: around[2] }),
+      return remembered.recall("assumed run", recipe, [recipe, ...around], (asking) =>
+        assumed(recipe, expandingBy(asking), {
+          followed: around[0],
+          continued: around[1],
+          preceded: around[2],
+        }),
       );
     },
     job: (job) => {
@@ -173,11 +181,17 @@ function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
 export type Surroundings = Readonly<Record<"followed" | "continued" | "preceded", boolean>>;
 
 /** Runs a recipe by itself; a pure function of its arguments and of what the names mean. */
-export type AssumedRunner = (recipe: Recipe, namesOf: NamesOf, surroundings: Surroundings) => SurfaceRun;
+export type AssumedRunner = (recipe: Recipe, asked: Expanding, surroundings: Surroundings) => SurfaceRun;
 
-export const runAssumed: AssumedRunner = (recipe, namesOf, { followed, continued, preceded }) => {
-  const defaults = defaultsOf(recipe, recipe.parameterSyntax, namesOf(recipe.file));
-  const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], namesOf);
+/** Each recipe is asked for once, however often it is followed. */
+const expandingBy = (asking: Asking<RunView>): Expanding => ({
+  resolved: memo((recipe: Recipe) => asking.ask("resolvedRecipe", [recipe])),
+  materialsOf: (file) => asking.scopeOf(file).materials,
+});
+
+export const runAssumed: AssumedRunner = (recipe, asked, { followed, continued, preceded }) => {
+  const { defaults } = asked.resolved(recipe);
+  const { actions, cycles } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], asked);
   const moments = simulate({
     initial: ASSUMED_STATE,
     actions,
@@ -201,17 +215,16 @@ export const runAssumed: AssumedRunner = (recipe, namesOf, { followed, continued
 };
 
 function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
-  const { scopeOf } = asking;
-  const scope = scopeOf(job.file);
-  const shop = job.shop && scope.shops.get(job.shop.name);
-  return [...appliedSurfaces(job, scope)].map(([surface, applies]): SurfaceRun => {
+  const { shop, calls } = asking.ask("resolvedJob", [job]);
+  const asked = expandingBy(asking);
+  return [...appliedSurfaces(job, asking.scopeOf(job.file))].map(([surface, applies]): SurfaceRun => {
     const parts = applies.flatMap((apply) => {
-      const call = apply.syntax.call;
-      const recipe = call && scope.recipes.get(call.name.text);
+      const call = apply.syntax.call && calls.get(apply.syntax.call);
+      const recipe = call?.recipe;
       if (!call || !recipe) return [];
-      const defaults = defaultsOf(recipe, recipe.parameterSyntax, scopeOf(recipe.file));
-      const bindings = bindArguments(recipe, defaults, readArguments(recipe, call, new Map(), scope));
-      return [{ recipe, apply: apply.place, ...expand(recipe, bindings, [apply.place], scopeOf) }];
+      const { defaults } = asked.resolved(recipe);
+      const bindings = bindArguments(recipe, defaults, givenTo(recipe, call, new Map()));
+      return [{ recipe, apply: apply.place, ...expand(recipe, bindings, [apply.place], asked) }];
     });
     const actions = parts.flatMap((part) => part.actions).map((action, index) => ({ ...action, index }));
     const initial = initialState(job, surface, asking);

@@ -1,0 +1,120 @@
+/**
+ * Reads the quantities of recipe lines and arguments, where a parameter may stand for one, and says what is wrong with
+ * them. Each is read once; what a parameter stands for is put in for every call.
+ */
+import type { Name, Quantity, Value } from "../../../../grammar/src/tree.ts";
+import { DIMENSIONS, describeDimension, readQuantity } from "../measure/read-quantity.ts";
+import type { Dimension } from "../measure/units.ts";
+import { DURATION, type Limits, within } from "../model/lowering.ts";
+import type { RecipeParameter } from "../model/model.ts";
+import { didYouMean } from "../model/suggest.ts";
+import { sentence } from "../sentence.ts";
+import type { Figure } from "./lines.ts";
+import { meaningOf, type Resolving, report } from "./resolving.ts";
+
+/** A plain number, or a number parameter. `undefined`: missing or wrong. */
+export function countOf(
+  ctx: Resolving,
+  value: Value | undefined,
+  limits: Limits,
+  what: string,
+): Figure | undefined {
+  if (!value) return undefined;
+  if (value.kind === "name") return parameterOf(ctx, value, "number");
+  const number = plainNumber(value);
+  if (number === undefined) {
+    report(ctx, "wrong-unit", value.span, `Expected ${what}, which has no unit.`);
+    return undefined;
+  }
+  if (!within(number, limits)) {
+    report(ctx, "bad-number", value.span, `${sentence(what)} must be ${limits.words}.`);
+    return undefined;
+  }
+  return { value: number };
+}
+
+/** The number of a quantity that has no unit. */
+export function plainNumber({ parts }: Quantity): number | undefined {
+  const only = parts.length === 1 ? parts[0]! : undefined;
+  return only && !only.unit ? only.number.value : undefined;
+}
+
+/** A time in hours, or a duration parameter; undefined beyond what a duration may be. */
+export function durationOf(ctx: Resolving, value: Value | undefined): Figure | undefined {
+  const read = measureOf(ctx, value, ["time"], DURATION)?.figure;
+  return read && "value" in read && !within(read.value, DURATION) ? undefined : read;
+}
+
+/**
+ * A quantity of one of the dimensions; durations and shares may be parameters (`duration`, `number` as percent). A
+ * figure out of its limits is reported and stands all the same.
+ */
+export function measureOf<D extends Dimension>(
+  ctx: Resolving,
+  value: Value | undefined,
+  expected: readonly D[],
+  limits: Limits,
+): { readonly dimension: D; readonly figure: Figure } | undefined {
+  if (!value) return undefined;
+  if (value.kind === "name") return parameterMeasure(ctx, value, expected);
+  const read = readQuantity(value, expected);
+  if (!read.ok) {
+    report(ctx, read.rule, read.span, read.message);
+    return undefined;
+  }
+  const { dimension, value: figure } = read.amount;
+  if (!within(figure, limits)) {
+    const { noun } = DIMENSIONS[expected[0]!];
+    report(ctx, "bad-number", value.span, sentence(`${noun} here must be ${limits.words}.`));
+  }
+  return Number.isFinite(figure) ? { dimension, figure: { value: figure } } : undefined;
+}
+
+function parameterMeasure<D extends Dimension>(
+  ctx: Resolving,
+  name: Name,
+  expected: readonly D[],
+): { readonly dimension: D; readonly figure: Figure } | undefined {
+  const [first] = expected;
+  const mayBe = (dimension: Dimension): boolean => (expected as readonly Dimension[]).includes(dimension);
+  if (mayBe("time") || mayBe("share")) {
+    const figure = parameterOf(ctx, name, mayBe("time") ? "duration" : "number");
+    return figure && { dimension: mayBe("time") ? ("time" as D) : first!, figure };
+  }
+  const meant = meaningOf(ctx, name);
+  const type = meant?.kind === "parameter" ? meant.parameter?.type : undefined;
+  if (!type) parameterOf(ctx, name, "number");
+  else
+    report(
+      ctx,
+      "wrong-argument",
+      name.span,
+      `\`${name.text}\` is a ${type}; expected ${describeDimension(first!)}.`,
+    );
+  return undefined;
+}
+
+/** A parameter of a type that stands where a quantity is expected. */
+function parameterOf(ctx: Resolving, name: Name, type: RecipeParameter["type"]): Figure | undefined {
+  const meant = meaningOf(ctx, name);
+  if (meant?.kind !== "parameter") {
+    report(
+      ctx,
+      "unknown-name",
+      name.span,
+      `There is no parameter \`${name.text}\` in this recipe.${didYouMean(name.text, ctx.parameters.keys())}`,
+    );
+    return undefined;
+  }
+  const { parameter } = meant;
+  if (parameter && parameter.type !== type) {
+    report(
+      ctx,
+      "wrong-argument",
+      name.span,
+      `\`${name.text}\` is a ${parameter.type}; a ${type} is expected here.`,
+    );
+    return undefined;
+  }
+  return { parameter: name.text };
+}

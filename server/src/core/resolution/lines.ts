@@ -1,0 +1,181 @@
+/**
+ * The lines of a recipe, resolved: quantities in canonical units, and names with what they mean. Only what a parameter
+ * stands for is left open; `surface/expand.ts` puts that in for every call.
+ */
+import type {
+  Call,
+  LayerStatement,
+  NoteStatement,
+  RecipeStatement,
+  Span,
+  StepStatement,
+  WaitStatement,
+} from "../../../../grammar/src/tree.ts";
+import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
+import type { Place } from "../place.ts";
+
+/** What a parameter stands for in one call. Undefined content: not known (a parameter without argument or default). */
+export type Bound =
+  | { readonly type: "material"; readonly material?: Material }
+  | { readonly type: "number"; readonly value?: number }
+  | { readonly type: "duration"; readonly hours?: number }
+  | { readonly type: "recipe"; readonly recipe?: Recipe };
+
+export type Bindings = ReadonlyMap<string, Bound>;
+
+/** A figure: stated, in the canonical unit of its dimension, or what a parameter stands for. */
+export type Figure = { readonly value: number } | { readonly parameter: string };
+
+/** A material as named on a line; of a parameter, each call says which it is. */
+export interface MaterialName {
+  readonly name: string;
+  readonly place: Place;
+  readonly isParameter: boolean;
+  /** Absent where it is not known. */
+  readonly material?: Material;
+}
+
+/** `takes 20 min`, in hours, or `takes 15 min/m2`, in hours a square metre. */
+export interface TakesTail {
+  readonly per: "piece" | "m2";
+  readonly time: Figure;
+}
+
+/** `uses 50 mL`, in litres, or `uses 50 g`. */
+export interface UsesTail {
+  readonly unit: "L" | "g";
+  readonly amount: number;
+}
+
+export interface StepLine {
+  readonly kind: "step";
+  readonly syntax: StepStatement;
+  /** Absent where it is not known. */
+  readonly verb?: string;
+  readonly use?: MaterialName;
+  /** In order; undefined for one that cannot be read. */
+  readonly grits: readonly (Figure | undefined)[];
+  readonly takes?: TakesTail;
+  readonly uses?: UsesTail;
+}
+
+export interface LayerLine {
+  readonly kind: "layer";
+  readonly syntax: LayerStatement;
+  /** Absent where the line names none. */
+  readonly use?: MaterialName;
+  /** Absent where the line states none, or none that can be. */
+  readonly coats?: Figure;
+  readonly method: string;
+  readonly wiped?: { readonly after?: Figure };
+  readonly thinned?: { readonly a: number; readonly b: number; readonly thinner: MaterialName };
+  readonly tinted?: { readonly percent: Figure; readonly tint: MaterialName };
+  readonly toner: boolean;
+  /** In millimetres. */
+  readonly wet?: Figure;
+  readonly takes?: TakesTail;
+  /** Done between coats. */
+  readonly block?: readonly RecipeLine[];
+}
+
+export interface WaitLine {
+  readonly kind: "wait";
+  readonly syntax: WaitStatement;
+  readonly until?: "touch" | "recoat" | "cured";
+  readonly overnight: boolean;
+  /** In hours. */
+  readonly time?: Figure;
+}
+
+export interface SafetyLine {
+  readonly kind: "safety";
+  readonly syntax: RecipeStatement;
+  readonly duties: readonly { readonly name: string; readonly span: Span; readonly airChanges?: number }[];
+}
+
+export interface FollowLine {
+  readonly kind: "follow";
+  readonly syntax: RecipeStatement;
+  readonly call?: ResolvedCall;
+}
+
+export interface NoteLine {
+  readonly kind: "note";
+  readonly syntax: NoteStatement;
+}
+
+/** A field, or a line that cannot be read. */
+export interface OtherLine {
+  readonly kind: "other";
+  readonly syntax: RecipeStatement;
+}
+
+export type RecipeLine = StepLine | LayerLine | WaitLine | SafetyLine | FollowLine | NoteLine | OtherLine;
+
+/** `apply R(…)` or `follow R(…)`. */
+export interface ResolvedCall {
+  readonly syntax: Call;
+  /** The recipe that is called; absent where it is not known, and for a parameter. */
+  readonly recipe?: Recipe;
+  /** The parameter that is called. */
+  readonly parameter?: RecipeParameter;
+  /** Those with a name and a value, in order. */
+  readonly arguments: readonly ResolvedArgument[];
+}
+
+export interface ResolvedArgument {
+  readonly name: string;
+  readonly value: ArgumentValue;
+}
+
+/** What is given to a parameter, as far as it can be read without its type, which may depend on who calls. */
+export type ArgumentValue =
+  | { readonly kind: "parameter"; readonly parameter: string }
+  | { readonly kind: "name"; readonly material?: Material; readonly recipe?: Recipe }
+  | { readonly kind: "figure"; readonly number?: number; readonly hours?: number }
+  | { readonly kind: "text" };
+
+/** What a figure comes to with these bindings. */
+export function figureIn(figure: Figure | undefined, bindings: Bindings): number | undefined {
+  if (!figure) return undefined;
+  if ("value" in figure) return figure.value;
+  const bound = bindings.get(figure.parameter);
+  if (bound?.type === "number") return bound.value;
+  return bound?.type === "duration" ? bound.hours : undefined;
+}
+
+/** The material of a line with these bindings; undefined where it is not known. */
+export function materialIn(
+  { name, isParameter, material }: MaterialName,
+  bindings: Bindings,
+): Material | undefined {
+  if (!isParameter) return material;
+  const bound = bindings.get(name);
+  return bound?.type === "material" ? bound.material : undefined;
+}
+
+/** The recipe that a call means with these bindings; undefined where it is not known. */
+export function recipeIn({ recipe, parameter }: ResolvedCall, bindings: Bindings): Recipe | undefined {
+  const bound = parameter && bindings.get(parameter.name);
+  return bound?.type === "recipe" ? bound.recipe : recipe;
+}
+
+/** What an argument stands for, given to a parameter of this type; undefined where it can be none. */
+export function boundOf(
+  type: RecipeParameter["type"],
+  value: ArgumentValue,
+  bindings: Bindings,
+): Bound | undefined {
+  switch (value.kind) {
+    case "text":
+      return undefined;
+    case "parameter":
+      return bindings.get(value.parameter);
+    case "name":
+      if (type === "material") return { type, material: value.material };
+      return type === "recipe" ? { type, recipe: value.recipe } : { type };
+    case "figure":
+      if (type === "number") return { type, value: value.number };
+      return type === "duration" ? { type, hours: value.hours } : undefined;
+  }
+}

@@ -1,0 +1,257 @@
+/** Resolves `apply R(…)` and `follow R(…)`: the recipe, its arguments and what is wrong with them. */
+import type { Argument, Call, Name, RecipeStatement, Value } from "../../../../grammar/src/tree.ts";
+import { readQuantity } from "../measure/read-quantity.ts";
+import { COATS, DURATION, GRIT, type Limits, SHARE_ABOVE_ZERO, within } from "../model/lowering.ts";
+import type { Recipe, RecipeParameter } from "../model/model.ts";
+import { parameterNamed } from "../model/parameters.ts";
+import { shortList } from "../model/suggest.ts";
+import { onceFor } from "../once.ts";
+import { countOf, durationOf, plainNumber } from "./figures.ts";
+import type { ArgumentValue, ResolvedArgument, ResolvedCall } from "./lines.ts";
+import {
+  materialOf,
+  meaningOf,
+  modelNamed,
+  type Resolving,
+  recipeOf,
+  report,
+  reportUnknown,
+} from "./resolving.ts";
+
+export function resolveCall(ctx: Resolving, call: Call): ResolvedCall {
+  const meant = modelNamed(ctx, "recipe", call.name);
+  if (meant?.kind !== "parameter") {
+    const recipe = recipeOf(meant);
+    return {
+      syntax: call,
+      ...(recipe ? { recipe } : {}),
+      arguments: resolveArguments(ctx, call, recipe),
+    };
+  }
+  const { parameter } = meant;
+  if (parameter && parameter.type !== "recipe") {
+    report(
+      ctx,
+      "wrong-argument",
+      call.name.span,
+      `\`${call.name.text}\` is a ${parameter.type}; \`follow\` needs a recipe.`,
+    );
+  }
+  return {
+    syntax: call,
+    ...(parameter ? { parameter } : {}),
+    arguments: resolveArguments(ctx, call, undefined),
+  };
+}
+
+/** `recipe` is undefined for a recipe parameter, of which nothing is known. */
+function resolveArguments(
+  ctx: Resolving,
+  call: Call,
+  recipe: Recipe | undefined,
+): readonly ResolvedArgument[] {
+  const given = new Set<string>();
+  const resolved = call.arguments.flatMap((argument): readonly ResolvedArgument[] => {
+    if (!argument.name && !argument.value) return []; // `c: m, )` is the parser's to report
+    const parameter = argumentParameter(ctx, call, argument, recipe, given);
+    if (argument.name) given.add(argument.name.text);
+    if (!argument.value) return [];
+    const value = resolveValue(ctx, argument.value, recipe, parameter);
+    return argument.name ? [{ name: argument.name.text, value }] : [];
+  });
+  const missing = recipe?.parameters.filter(({ name, hasDefault }) => !hasDefault && !given.has(name)) ?? [];
+  if (missing.length > 0) ctx.problems.push({ unknown: "missing", call, missing });
+  return resolved;
+}
+
+function argumentParameter(
+  ctx: Resolving,
+  call: Call,
+  { name, span }: Argument,
+  recipe: Recipe | undefined,
+  given: ReadonlySet<string>,
+): RecipeParameter | undefined {
+  if (!name) {
+    const first = recipe?.parameters[0]?.name ?? "clear";
+    report(
+      ctx,
+      "wrong-argument",
+      span,
+      `Arguments are named, such as \`${first}: …\`. Say which parameter this is for.`,
+    );
+    return undefined;
+  }
+  if (given.has(name.text)) {
+    report(
+      ctx,
+      "wrong-argument",
+      name.span,
+      `\`${name.text}\` is given twice in this call. Keep one of the two.`,
+    );
+  }
+  if (!recipe) return undefined;
+  const meant = meaningOf(ctx, name);
+  if (meant?.kind === "parameter" && meant.parameter) return meant.parameter;
+  ctx.problems.push({ unknown: "argument", call, name, parameters: recipe.parameters });
+  return undefined;
+}
+
+function resolveValue(
+  ctx: Resolving,
+  value: NonNullable<Argument["value"]>,
+  recipe: Recipe | undefined,
+  parameter: RecipeParameter | undefined,
+): ArgumentValue {
+  if (value.kind === "name") return resolveName(ctx, value, recipe, parameter);
+  if (value.kind === "title" || parameter?.type === "material" || parameter?.type === "recipe") {
+    if (parameter) {
+      report(
+        ctx,
+        "wrong-argument",
+        value.span,
+        `\`${parameter.name}\` is a ${parameter.type}, such as \`${EXAMPLES[parameter.type]}\`.`,
+      );
+    }
+    return { kind: "text" };
+  }
+  if (parameter?.type === "number") countOf(ctx, value, numberLimits(recipe, parameter.name), "a number");
+  else if (parameter) durationOf(ctx, value);
+  return figureValue(value);
+}
+
+/** What a quantity is to a number and to a duration, whichever its parameter is. */
+export function figureValue(value: Exclude<Value, Name>): ArgumentValue {
+  const number = plainNumber(value);
+  const time = readQuantity(value, ["time"]);
+  const hours = time.ok && within(time.amount.value, DURATION) ? time.amount.value : undefined;
+  return {
+    kind: "figure",
+    ...(number !== undefined && Number.isFinite(number) ? { number } : {}),
+    ...(hours !== undefined ? { hours } : {}),
+  };
+}
+
+function resolveName(
+  ctx: Resolving,
+  name: Name,
+  recipe: Recipe | undefined,
+  parameter: RecipeParameter | undefined,
+): ArgumentValue {
+  const meant = meaningOf(ctx, name);
+  if (meant?.kind === "parameter") {
+    const type = meant.parameter?.type;
+    if (parameter && type && type !== parameter.type) {
+      report(
+        ctx,
+        "wrong-argument",
+        name.span,
+        `\`${parameter.name}\` is a ${parameter.type}; \`${name.text}\` is a ${type}.`,
+      );
+    }
+    return { kind: "parameter", parameter: name.text };
+  }
+  if (!parameter) {
+    const candidates = ctx.references.get(name.span.start)?.through?.candidates ?? [];
+    return namedValue(...candidates.map(materialOf), ...candidates.map(recipeOf));
+  }
+  if (parameter.type === "material" || parameter.type === "recipe") {
+    if (!meant) {
+      reportUnknown(ctx, parameter.type, name, {
+        kind: `${parameter.type}s`,
+        others: [...ctx.parameters.keys()],
+      });
+    }
+    const handedOn = recipeOf(meant);
+    if (recipe && handedOn) checkHandedOn(ctx, name, handedOn, recipe, parameter.name);
+    return namedValue(materialOf(meant), handedOn);
+  }
+  report(
+    ctx,
+    "wrong-argument",
+    name.span,
+    `\`${parameter.name}\` is a ${parameter.type}, such as \`${EXAMPLES[parameter.type]}\`; found the name \`${name.text}\`.`,
+  );
+  return { kind: "name" };
+}
+
+function namedValue(
+  ...models: readonly (ReturnType<typeof materialOf> | Recipe | undefined)[]
+): ArgumentValue {
+  const material = models.find((model) => model?.kind === "material");
+  const recipe = models.find((model) => model?.kind === "recipe");
+  return { kind: "name", ...(material ? { material } : {}), ...(recipe ? { recipe } : {}) };
+}
+
+/** A recipe that is handed on must take what the called recipe follows it with. */
+export function checkHandedOn(
+  ctx: Resolving,
+  value: Name,
+  handedOn: Recipe,
+  called: Recipe,
+  parameter: string,
+): void {
+  for (const call of callsOf(called.statements, parameter)) {
+    const given = call.arguments.flatMap(({ name }) => (name ? [name.text] : []));
+    const extra = given.find((name) => !parameterNamed(handedOn.parameters, name));
+    const names = new Set(given);
+    const missing = handedOn.parameters.find((p) => !p.hasDefault && !names.has(p.name));
+    const line = `\`${called.name}\` follows it as \`${parameter}(${shortList(given, (name) => `${name}: …`)})\``;
+    if (extra !== undefined) {
+      report(
+        ctx,
+        "wrong-argument",
+        value.span,
+        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}. Pass a recipe that has this parameter.`,
+      );
+    } else if (missing) {
+      report(
+        ctx,
+        "missing-argument",
+        value.span,
+        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}. Give the parameter a default, or hand on another recipe.`,
+      );
+    } else continue;
+    return;
+  }
+}
+
+function callsOf(statements: readonly RecipeStatement[], name: string): readonly Call[] {
+  return statements.flatMap((statement) => {
+    if (statement.kind === "layer") return callsOf(statement.block ?? [], name);
+    return statement.kind === "follow" && statement.call?.name.text === name ? [statement.call] : [];
+  });
+}
+
+/** The range of a number parameter: that of the place where its recipe uses it first. */
+export const numberLimits = (recipe: Recipe | undefined, parameter: string): Limits =>
+  (recipe && limitsOf(recipe).get(parameter)) ?? ANY_NUMBER;
+
+const ANY_NUMBER: Limits = { words: "a number" };
+
+const limitsOf = onceFor(
+  (recipe: Recipe): ReadonlyMap<string, Limits> => new Map(limitsOfUses(recipe.statements).toReversed()),
+);
+
+/** Names that stand where a number is expected, with its range, in the order of the lines. */
+function limitsOfUses(statements: readonly RecipeStatement[]): readonly (readonly [string, Limits])[] {
+  const named = (value: Value | undefined, limits: Limits): readonly (readonly [string, Limits])[] =>
+    value?.kind === "name" ? [[value.text, limits]] : [];
+  return statements.flatMap((statement) => {
+    if (statement.kind === "step") return statement.grits.flatMap((grit) => named(grit, GRIT));
+    if (statement.kind !== "layer") return [];
+    return [
+      ...named(statement.coats, COATS),
+      ...statement.tails.flatMap((tail) =>
+        tail.kind === "tinted" ? named(tail.share, SHARE_ABOVE_ZERO) : [],
+      ),
+      ...limitsOfUses(statement.block ?? []),
+    ];
+  });
+}
+
+const EXAMPLES: Readonly<Record<RecipeParameter["type"], string>> = {
+  material: "hall_clear",
+  number: "3",
+  duration: "72 h",
+  recipe: "hard_clear",
+};

@@ -1,0 +1,295 @@
+/**
+ * Resolves one recipe: its lines with their quantities and names, the defaults of its parameters, and what is wrong in
+ * it whatever its arguments: words, names, units, numbers and calls.
+ */
+import type {
+  LayerStatement,
+  RecipeStatement,
+  SafetyStatement,
+  StepStatement,
+  Tail,
+} from "../../../../grammar/src/tree.ts";
+import { DUTIES, METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
+import { readQuantity } from "../measure/read-quantity.ts";
+import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "../model/lowering.ts";
+import type { Recipe } from "../model/model.ts";
+import { parameterNamed } from "../model/parameters.ts";
+import { countOf, durationOf, measureOf } from "./figures.ts";
+import {
+  type ArgumentValue,
+  type Bound,
+  boundOf,
+  type LayerLine,
+  type MaterialName,
+  type RecipeLine,
+  type SafetyLine,
+  type StepLine,
+  type TakesTail,
+  type UsesTail,
+  type WaitLine,
+} from "./lines.ts";
+import { checkHandedOn, figureValue, numberLimits, resolveCall } from "./resolve-call.ts";
+import {
+  checkWord,
+  materialNamed,
+  materialOf,
+  modelNamed,
+  type Resolving,
+  recipeOf,
+  report,
+} from "./resolving.ts";
+
+export interface ResolvedLines {
+  readonly lines: readonly RecipeLine[];
+  /** What parameters stand for where nothing is given for them. */
+  readonly defaults: ReadonlyMap<string, Bound>;
+}
+
+/** `head` is for the defaults, which know no parameters. */
+export function resolveLines(ctx: Resolving, head: Resolving, recipe: Recipe): ResolvedLines {
+  const defaults = resolveDefaults(head, recipe);
+  return { defaults, lines: resolveStatements(ctx, recipe.statements) };
+}
+
+const NOTHING_BOUND: ReadonlyMap<string, Bound> = new Map();
+
+function resolveDefaults(ctx: Resolving, recipe: Recipe): ReadonlyMap<string, Bound> {
+  const defaults = new Map<string, Bound>();
+  for (const { name, default: value } of recipe.parameterSyntax) {
+    const parameter = parameterNamed(recipe.parameters, name.text);
+    if (parameter?.place.span.start !== name.span.start || !value) continue;
+    const bound = boundOf(
+      parameter.type,
+      resolveDefault(ctx, recipe, parameter.name, parameter.type, value),
+      NOTHING_BOUND,
+    );
+    if (bound) defaults.set(parameter.name, bound);
+  }
+  return defaults;
+}
+
+function resolveDefault(
+  ctx: Resolving,
+  recipe: Recipe,
+  name: string,
+  type: Bound["type"],
+  value: NonNullable<Recipe["parameterSyntax"][number]["default"]>,
+): ArgumentValue {
+  if (type === "number" || type === "duration") {
+    if (type === "number") countOf(ctx, value, numberLimits(recipe, name), "a number");
+    else durationOf(ctx, value);
+    return value.kind === "name" ? { kind: "name" } : figureValue(value);
+  }
+  if (value.kind !== "name") {
+    report(ctx, "wrong-argument", value.span, `\`${name}\` is a ${type}; its default is the name of one.`);
+    return { kind: "text" };
+  }
+  const meant = modelNamed(ctx, type, value);
+  const material = materialOf(meant);
+  const handedOn = recipeOf(meant);
+  if (handedOn) checkHandedOn(ctx, value, handedOn, recipe, name);
+  return { kind: "name", ...(material ? { material } : {}), ...(handedOn ? { recipe: handedOn } : {}) };
+}
+
+const resolveStatements = (ctx: Resolving, statements: readonly RecipeStatement[]): readonly RecipeLine[] =>
+  statements.map((statement) => resolveStatement(ctx, statement));
+
+function resolveStatement(ctx: Resolving, syntax: RecipeStatement): RecipeLine {
+  switch (syntax.kind) {
+    case "step":
+      return resolveStep(ctx, syntax);
+    case "layer":
+      return resolveLayer(ctx, syntax);
+    case "wait":
+      return resolveWait(ctx, syntax);
+    case "safety":
+      return resolveSafety(ctx, syntax);
+    case "follow":
+      return { kind: "follow", syntax, ...(syntax.call ? { call: resolveCall(ctx, syntax.call) } : {}) };
+    case "note":
+      return { kind: "note", syntax };
+    default:
+      return { kind: "other", syntax };
+  }
+}
+
+function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
+  if (syntax.verb) checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb");
+  const use = materialNamed(ctx, syntax.material);
+  const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, "a grit such as `120`"));
+  const { takes, uses } = resolveTails(ctx, syntax, use);
+  return {
+    kind: "step",
+    syntax,
+    ...(syntax.verb ? { verb: syntax.verb.text } : {}),
+    ...(use ? { use } : {}),
+    grits,
+    ...(takes ? { takes } : {}),
+    ...(uses ? { uses } : {}),
+  };
+}
+
+function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
+  const use = materialNamed(ctx, syntax.material);
+  const coats = countOf(ctx, syntax.coats, COATS, "a number of coats");
+  const { uses: _, ...tails } = resolveTails(ctx, syntax, use);
+  return {
+    kind: "layer",
+    syntax,
+    ...(use ? { use } : {}),
+    ...(coats ? { coats } : {}),
+    method: "brush",
+    toner: false,
+    ...tails,
+    ...(syntax.block ? { block: resolveStatements(ctx, syntax.block) } : {}),
+  };
+}
+
+type Tails = Partial<
+  Pick<LayerLine, "method" | "wiped" | "thinned" | "tinted" | "toner" | "wet" | "takes"> & {
+    readonly uses: UsesTail;
+  }
+>;
+
+/** What the tails of a line say; of two of a kind the first counts. */
+function resolveTails(
+  ctx: Resolving,
+  line: StepStatement | LayerStatement,
+  use: MaterialName | undefined,
+): Tails {
+  const seen = new Map<string, Tail>();
+  let tails: Tails = {};
+  for (const tail of line.tails) {
+    const { on } = TAILS[tail.kind]!;
+    // A tail of the other kind of line is the parser's to report.
+    if (on !== "both" && on !== line.kind) continue;
+    const said = resolveTail(ctx, tail, use);
+    const first = seen.get(tail.kind);
+    if (!first) {
+      seen.set(tail.kind, tail);
+      tails = { ...tails, ...said };
+      continue;
+    }
+    ctx.problems.push({
+      rule: "repeated-field",
+      span: tail.span,
+      message: `\`${tail.keyword.text}\` stands twice on this line. Keep one of the two.`,
+      related: [{ span: first.span, message: "See here" }],
+    });
+  }
+  return tails;
+}
+
+function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined): Tails {
+  switch (tail.kind) {
+    case "by":
+      if (!tail.method) return {};
+      checkWord(ctx, tail.method, METHODS, "application method");
+      return { method: tail.method.text };
+    case "wiped": {
+      const after = durationOf(ctx, tail.after);
+      return { wiped: after ? { after } : {} };
+    }
+    case "thinned":
+      return resolveThinned(ctx, tail);
+    case "tinted": {
+      const percent = measureOf(ctx, tail.share, ["share"], SHARE_ABOVE_ZERO)?.figure;
+      const tint = materialNamed(ctx, tail.tint);
+      return percent && tint ? { tinted: { percent, tint } } : {};
+    }
+    case "as":
+      if (!tail.role) return {};
+      checkWord(ctx, tail.role, ["toner"], "layer role");
+      return { toner: tail.role.text === "toner" };
+    case "wet": {
+      const wet = measureOf(ctx, tail.thickness, ["length"], POSITIVE)?.figure;
+      return wet ? { wet } : {};
+    }
+    case "takes": {
+      const takes = takesTail(ctx, tail);
+      return takes ? { takes } : {};
+    }
+    case "uses": {
+      const uses = usesTail(ctx, tail, use);
+      return uses ? { uses } : {};
+    }
+  }
+}
+
+type TailOf<K extends Tail["kind"]> = Extract<Tail, { kind: K }>;
+
+function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinned">): Tails {
+  const thinner = materialNamed(ctx, name);
+  if (!ratio) return {};
+  for (const { value, span } of [ratio.a, ratio.b])
+    if (value <= 0)
+      report(ctx, "bad-number", span, "Parts of a mix must be greater than zero, such as `4:1`.");
+  const [a, b] = [ratio.a.value, ratio.b.value];
+  return thinner && a > 0 && b > 0 ? { thinned: { a, b, thinner } } : {};
+}
+
+function takesTail(ctx: Resolving, { time }: TailOf<"takes">): TakesTail | undefined {
+  const read = measureOf(ctx, time, ["time", "time by area"] as const, DURATION);
+  return read && { per: read.dimension === "time" ? "piece" : "m2", time: read.figure };
+}
+
+/** `uses 50 g` needs the material's density. Of a parameter nobody knows yet. */
+function usesTail(
+  ctx: Resolving,
+  { amount }: TailOf<"uses">,
+  use: MaterialName | undefined,
+): UsesTail | undefined {
+  const read = measureOf(ctx, amount, ["volume", "mass"] as const, POSITIVE);
+  if (!read || !("value" in read.figure)) return undefined;
+  const isWeight = read.dimension === "mass";
+  if (isWeight && use?.material && !use.material.density && read.figure.value > 0) {
+    report(
+      ctx,
+      "wrong-unit",
+      amount!.span,
+      `An amount by weight needs the \`density\` of \`${use.material.name}\`, such as \`density 1.03 kg/L\`.`,
+    );
+  }
+  return { unit: isWeight ? "g" : "L", amount: read.figure.value };
+}
+
+function resolveWait(ctx: Resolving, syntax: Extract<RecipeStatement, { kind: "wait" }>): WaitLine {
+  if (syntax.until) checkWord(ctx, syntax.until, WAIT_STAGES, "stage of a wait");
+  const time = durationOf(ctx, syntax.time);
+  const until = syntax.until?.text;
+  return {
+    kind: "wait",
+    syntax,
+    ...(until === "touch" || until === "recoat" || until === "cured" ? { until } : {}),
+    overnight: syntax.overnight !== undefined,
+    ...(time ? { time } : {}),
+  };
+}
+
+function resolveSafety(ctx: Resolving, syntax: SafetyStatement): SafetyLine {
+  const duties = syntax.duties.map(({ name, span, airChanges }): SafetyLine["duties"][number] => {
+    checkWord(ctx, name, DUTIES, "safety duty");
+    const stated = airChanges && airChangesOf(ctx, name.text, airChanges);
+    return { name: name.text, span, ...(stated !== undefined ? { airChanges: stated } : {}) };
+  });
+  return { kind: "safety", syntax, duties };
+}
+
+function airChangesOf(
+  ctx: Resolving,
+  duty: string,
+  stated: NonNullable<SafetyStatement["duties"][number]["airChanges"]>,
+): number | undefined {
+  if (duty === "ventilate" || !(DUTIES as readonly string[]).includes(duty)) {
+    const figure = measureOf(ctx, stated, ["air change"], POSITIVE)?.figure;
+    return figure && "value" in figure ? figure.value : undefined;
+  }
+  report(
+    ctx,
+    "syntax",
+    stated.span,
+    "Only `ventilate` says how much air, such as `ventilate 10 air changes/h`.",
+  );
+  const read = readQuantity(stated, ["air change"]);
+  return read.ok ? read.amount.value : undefined;
+}

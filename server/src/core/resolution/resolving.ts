@@ -1,0 +1,92 @@
+/**
+ * What the readers of one declaration share: its names with what they mean, and a list of what is wrong. A `Resolving`
+ * lives while one declaration is resolved and is thrown away after it.
+ */
+import type { Name, Span } from "../../../../grammar/src/tree.ts";
+import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
+import type { Scope } from "../model/program.ts";
+import { closest, orList } from "../model/suggest.ts";
+import type { FileId, Place } from "../place.ts";
+import type { MaterialName } from "./lines.ts";
+import type { Problem, UnknownName } from "./problems.ts";
+import type { Reference, Referent } from "./reference.ts";
+
+export interface Resolving {
+  readonly file: FileId;
+  readonly declaration: string;
+  readonly scope: Scope;
+  /** All names of the declaration, by where they begin. */
+  readonly references: ReadonlyMap<number, Reference>;
+  /** The parameters that can be named here; none in the head of a recipe, and in jobs. */
+  readonly parameters: ReadonlyMap<string, RecipeParameter>;
+  readonly problems: Problem[];
+}
+
+export const placeIn = ({ file, declaration }: Resolving, span: Span): Place => ({ file, declaration, span });
+
+export function report(ctx: Resolving, rule: string, span: Span, message: string): void {
+  ctx.problems.push({ rule, span, message });
+}
+
+/** What a name means where it stands; where it may mean several things, the first. */
+export const meaningOf = (ctx: Resolving, name: Name): Referent | undefined =>
+  ctx.references.get(name.span.start)?.referents[0];
+
+export function reportUnknown(
+  ctx: Resolving,
+  what: string,
+  name: Name,
+  among: Partial<Pick<UnknownName, "others" | "kind">>,
+): void {
+  ctx.problems.push({ unknown: "name", what, name, others: [], ...among });
+}
+
+/** Where only words of a closed list may stand. */
+export function checkWord(ctx: Resolving, word: Name, known: readonly string[], what: string): void {
+  if (known.includes(word.text)) return;
+  const near = closest(word.text, known);
+  ctx.problems.push({
+    rule: "unknown-word",
+    span: word.span,
+    message: `Unknown ${what} \`${word.text}\`.${near ? ` Did you mean \`${near}\`?` : ` It may be ${orList(known)}.`}`,
+    ...(near ? { fix: { title: `Change to \`${near}\``, span: word.span, text: near } } : {}),
+  });
+}
+
+/** The declaration that a name means; reports one that is not known. */
+export function modelNamed(
+  ctx: Resolving,
+  kind: "material" | "piece" | "shop" | "recipe" | "job",
+  name: Name,
+): Referent | undefined {
+  const meant = meaningOf(ctx, name);
+  if (!meant) reportUnknown(ctx, kind, name, { kind: `${kind}s`, others: [...ctx.parameters.keys()] });
+  return meant;
+}
+
+/** A material, or a material parameter of the recipe at hand. */
+export function materialNamed(ctx: Resolving, name: Name | undefined): MaterialName | undefined {
+  if (!name) return undefined;
+  const meant = modelNamed(ctx, "material", name);
+  const base = { name: name.text, place: placeIn(ctx, name.span) };
+  if (meant?.kind !== "parameter") {
+    const material = meant && materialOf(meant);
+    return { ...base, isParameter: false, ...(material ? { material } : {}) };
+  }
+  const { parameter } = meant;
+  if (parameter && parameter.type !== "material") {
+    report(
+      ctx,
+      "wrong-argument",
+      name.span,
+      `\`${name.text}\` is a ${parameter.type}; a material is expected here.`,
+    );
+  }
+  return { ...base, isParameter: true };
+}
+
+export const materialOf = (referent: Referent | undefined): Material | undefined =>
+  referent?.kind === "material" && referent.model?.kind === "material" ? referent.model : undefined;
+
+export const recipeOf = (referent: Referent | undefined): Recipe | undefined =>
+  referent?.kind === "recipe" && referent.model?.kind === "recipe" ? referent.model : undefined;
