@@ -248,6 +248,20 @@ describe("lines of recipes", () => {
   });
 });
 
+test("a call of a recipe that is handed on takes what the default takes, whatever else has its name", () => {
+  const text = `${BASE}recipe shine(gloss: material, dry: duration = 2 h) {
+  layer gloss
+}
+recipe finish(other: material) {
+  layer other
+}
+recipe own(finish: recipe = shine) {
+  follow finish($0)
+}
+`;
+  expect(labels(text)).toEqual(["gloss", "dry"]);
+});
+
 describe("jobs", () => {
   test("pieces, shops and other jobs", () => {
     expect(labels(inJob("  piece $0"))).toEqual(["table", "chair"]);

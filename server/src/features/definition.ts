@@ -7,8 +7,8 @@ import type { Span, Statement } from "../../../grammar/src/tree.ts";
 import { allNodes } from "../../../grammar/src/walk.ts";
 import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import type { Referent } from "../core/resolution/reference.ts";
 import { extentOf } from "../views/places/statement-extent.ts";
-import type { Referent } from "./names/referent.ts";
 import { type Names, usePathAt } from "./names.ts";
 import type { DefinitionInfo, TargetInfo } from "./types.ts";
 

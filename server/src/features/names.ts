@@ -4,22 +4,21 @@
  *
  * A `Names` belongs to one analysis. It works out the names of a file when it is first asked about it.
  */
-import { type NameUse, namesOf } from "../../../grammar/src/names.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import type { Recipe } from "../core/model/model.ts";
 import type { Program, ProgramDeclaration, UseLink } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import { calledRecipes, type HandedOnRecipes, handedOnRecipes } from "./names/handed-on.ts";
-import type { Referent } from "./names/referent.ts";
-import { callerOf, type NameContext, referentsOf } from "./names/resolve.ts";
+import { isDeclaring, type Reference, type Referent, referentsOf } from "../core/resolution/reference.ts";
+import { callMeant, type Resolution } from "../core/resolution/resolve.ts";
+import { calledRecipes, type HandedOn, type HandedOnRecipes, handedOnRecipes } from "./names/handed-on.ts";
 
 /** A name where it stands. */
 export interface Occurrence {
   readonly file: FileId;
   readonly declaration: ProgramDeclaration;
-  readonly use: NameUse;
+  readonly use: Reference;
   readonly span: Span;
   readonly referents: readonly Referent[];
   readonly isDeclaration: boolean;
@@ -48,17 +47,12 @@ export function createNames(checker: Checker): Names {
     return recipes;
   };
   const known = new Map<FileId, readonly Occurrence[]>();
-  const context = (file: FileId, declaration: ProgramDeclaration): NameContext => ({
-    file,
-    scope: checker.scope(file),
-    declaration,
-    handedOn: (parameter) => handedOn().handedOn(parameter),
-  });
+  const handedOnTo: HandedOn = (parameter) => handedOn().handedOn(parameter);
   const inFile = (file: FileId): readonly Occurrence[] => {
     const found =
       known.get(file) ??
       (program.files.get(file)?.declarations ?? []).flatMap((declaration) =>
-        occurrencesIn(context(file, declaration)),
+        occurrencesIn(file, declaration, checker.resolution(file, declaration), handedOnTo),
       );
     known.set(file, found);
     return found;
@@ -84,8 +78,8 @@ export function createNames(checker: Checker): Names {
     called: ({ file, declaration, use: { name, statement } }) => {
       const call = statement?.kind === "follow" || statement?.kind === "apply" ? statement.call : undefined;
       if (call?.name !== name) return undefined;
-      const ctx = context(file, declaration);
-      return calledRecipes(call, ctx.scope, callerOf(ctx), ctx.handedOn);
+      const meant = callMeant(checker.resolution(file, declaration), call);
+      return meant ? calledRecipes(meant, handedOnTo) : [];
     },
   };
 }
@@ -104,23 +98,33 @@ export function usePathAt(
   return touches(at, offset) ? { ...link, at } : undefined;
 }
 
-const DECLARING: ReadonlySet<NameUse["role"]> = new Set(["declaration-name", "surface-name", "parameter"]);
+/** What stands in one declaration, kept while it neither changes nor moves and its names mean the same. */
+const KNOWN = new WeakMap<
+  Resolution,
+  { readonly offset: number; readonly occurrences: readonly Occurrence[] }
+>();
 
-function occurrencesIn(ctx: NameContext): readonly Occurrence[] {
-  const { file, declaration } = ctx;
-  return namesOf(declaration.tree.body)
-    .filter(isName)
-    .map((use) => ({
+function occurrencesIn(
+  file: FileId,
+  declaration: ProgramDeclaration,
+  resolution: Resolution,
+  handedOn: HandedOn,
+): readonly Occurrence[] {
+  const { tree } = declaration;
+  const known = KNOWN.get(resolution);
+  if (known?.offset === tree.offset) return known.occurrences;
+  const occurrences = resolution.references.map(
+    (use): Occurrence => ({
       file,
       declaration,
       use,
-      span: absoluteSpan(declaration.tree, use.name.span),
-      referents: referentsOf(ctx, use),
-      isDeclaration: DECLARING.has(use.role),
-    }));
-}
-
-function isName({ role, name, statement }: NameUse): boolean {
-  if (role === "keyword" || role === "unit") return false;
-  return role !== "vocabulary" || (statement?.kind === "apply" && name.text === "all");
+      span: absoluteSpan(tree, use.name.span),
+      referents: referentsOf(use, handedOn),
+      isDeclaration: isDeclaring(use),
+    }),
+  );
+  // What is handed on to a parameter depends on the whole program.
+  if (!resolution.references.some(({ through }) => through))
+    KNOWN.set(resolution, { offset: tree.offset, occurrences });
+  return occurrences;
 }

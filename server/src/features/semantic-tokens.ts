@@ -8,8 +8,8 @@ import { type NameUse, namesOf } from "../../../grammar/src/names.ts";
 import { CONTEXTUAL_WORDS } from "../../../grammar/src/tokens.ts";
 import type { DeclarationTree, FilePiece, Span, Token } from "../../../grammar/src/tree.ts";
 import type { FileId } from "../core/place.ts";
+import type { Referent } from "../core/resolution/reference.ts";
 import { tokenSpan, tokensOfPiece } from "./file-tokens.ts";
-import type { Referent } from "./names/referent.ts";
 import type { Names, Occurrence } from "./names.ts";
 import type { SemanticToken, TokenModifier, TokenType } from "./types.ts";
 

@@ -6,7 +6,7 @@
  */
 import type { NameRole } from "../../../../grammar/src/names.ts";
 import type { Name, Statement } from "../../../../grammar/src/tree.ts";
-import type { ModelDeclaration, Piece, Recipe, RecipeParameter, Surface } from "../model/model.ts";
+import type { Material, ModelDeclaration, Piece, Recipe, RecipeParameter, Surface } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import { type Place, placeKey } from "../place.ts";
 
@@ -107,6 +107,14 @@ export const parameterReferent = (
   recipe,
   parameter,
 });
+
+/** The material that is meant, if it is one. */
+export const materialOf = (referent: Referent | undefined): Material | undefined =>
+  referent?.kind === "material" && referent.model?.kind === "material" ? referent.model : undefined;
+
+/** The recipe that is meant, if it is one. */
+export const recipeOf = (referent: Referent | undefined): Recipe | undefined =>
+  referent?.kind === "recipe" && referent.model?.kind === "recipe" ? referent.model : undefined;
 
 /** Without repetitions, in the order of first mention. */
 export const distinct = <T extends Referent>(referents: readonly T[]): readonly T[] => [

@@ -8,15 +8,8 @@ import { shortList } from "../model/suggest.ts";
 import { onceFor } from "../once.ts";
 import { countOf, durationOf, plainNumber } from "./figures.ts";
 import type { ArgumentValue, ResolvedArgument, ResolvedCall } from "./lines.ts";
-import {
-  materialOf,
-  meaningOf,
-  modelNamed,
-  type Resolving,
-  recipeOf,
-  report,
-  reportUnknown,
-} from "./resolving.ts";
+import { materialOf, recipeOf } from "./reference.ts";
+import { meaningOf, modelNamed, type Resolving, report, reportUnknown } from "./resolving.ts";
 
 export function resolveCall(ctx: Resolving, call: Call): ResolvedCall {
   const meant = modelNamed(ctx, "recipe", call.name);

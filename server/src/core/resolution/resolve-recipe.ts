@@ -28,16 +28,9 @@ import {
   type UsesTail,
   type WaitLine,
 } from "./lines.ts";
+import { materialOf, recipeOf } from "./reference.ts";
 import { checkHandedOn, figureValue, numberLimits, resolveCall } from "./resolve-call.ts";
-import {
-  checkWord,
-  materialNamed,
-  materialOf,
-  modelNamed,
-  type Resolving,
-  recipeOf,
-  report,
-} from "./resolving.ts";
+import { checkWord, materialNamed, modelNamed, type Resolving, report } from "./resolving.ts";
 
 export interface ResolvedLines {
   readonly lines: readonly RecipeLine[];

@@ -4,7 +4,7 @@
  *
  * Each declaration is resolved once a scope, and holds while the names that it looked up mean the same declarations.
  */
-import type { Declaration } from "../../../../grammar/src/tree.ts";
+import type { Call, Declaration } from "../../../../grammar/src/tree.ts";
 import type { Job, ModelDeclaration, Recipe } from "../model/model.ts";
 import { parametersByName } from "../model/parameters.ts";
 import type { ProgramDeclaration, Scope } from "../model/program.ts";
@@ -102,11 +102,20 @@ const byStart = onceFor(
     new Map(references.map((reference) => [reference.name.span.start, reference])),
 );
 
+/** What a call of a declaration comes to. */
+export const callMeant = (resolution: Resolution, call: Call): ResolvedCall | undefined =>
+  callsBySyntax(resolution).get(call);
+
 /** All calls of a declaration, those of a recipe's blocks among them, in order. */
-export function callsOf(resolution: Resolution): readonly ResolvedCall[] {
-  if (resolution.kind === "job") return [...resolution.calls.values()];
-  return resolution.kind === "recipe" ? callsIn(resolution.lines) : [];
-}
+export const callsOf = (resolution: Resolution): readonly ResolvedCall[] => [
+  ...callsBySyntax(resolution).values(),
+];
+
+const callsBySyntax = onceFor((resolution: Resolution): ReadonlyMap<Call, ResolvedCall> => {
+  if (resolution.kind === "job") return resolution.calls;
+  const calls = resolution.kind === "recipe" ? callsIn(resolution.lines) : [];
+  return new Map(calls.map((call) => [call.syntax, call]));
+});
 
 function callsIn(lines: readonly RecipeLine[]): readonly ResolvedCall[] {
   return lines.flatMap((line) => {

@@ -3,13 +3,13 @@
  * lives while one declaration is resolved and is thrown away after it.
  */
 import type { Name, Span } from "../../../../grammar/src/tree.ts";
-import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
+import type { RecipeParameter } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { closest, orList } from "../model/suggest.ts";
 import type { FileId, Place } from "../place.ts";
 import type { MaterialName } from "./lines.ts";
 import type { Problem, UnknownName } from "./problems.ts";
-import type { Reference, Referent } from "./reference.ts";
+import { materialOf, type Reference, type Referent } from "./reference.ts";
 
 export interface Resolving {
   readonly file: FileId;
@@ -84,9 +84,3 @@ export function materialNamed(ctx: Resolving, name: Name | undefined): MaterialN
   }
   return { ...base, isParameter: true };
 }
-
-export const materialOf = (referent: Referent | undefined): Material | undefined =>
-  referent?.kind === "material" && referent.model?.kind === "material" ? referent.model : undefined;
-
-export const recipeOf = (referent: Referent | undefined): Recipe | undefined =>
-  referent?.kind === "recipe" && referent.model?.kind === "recipe" ? referent.model : undefined;

@@ -1,6 +1,8 @@
 /** `apply` and `follow`: the recipe, its arguments and their values, and the surfaces. */
 import type { Token } from "../../../../grammar/src/tree.ts";
 import type { Job, Recipe } from "../../core/model/model.ts";
+import { recipeOf } from "../../core/resolution/reference.ts";
+import { referenceAt } from "../../core/resolution/resolve.ts";
 import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
 import { areaText } from "../../views/figures.ts";
 import { materialOffers, parameterOffers, recipeOffers } from "./names.ts";
@@ -12,13 +14,13 @@ export function callOffers(ctx: CompletionContext, tokens: readonly Token[]): re
   if (tokens.length === 0) return recipeOffers(ctx);
   const opens = tokens.findIndex(({ text }) => text === "(");
   const closes = tokens.findLastIndex(({ text }) => text === ")");
-  if (opens >= 0 && closes < opens) return argumentOffers(ctx, tokens[0]!.text, tokens.slice(opens + 1));
+  if (opens >= 0 && closes < opens) return argumentOffers(ctx, tokens[0]!, tokens.slice(opens + 1));
   const behind = tokens.slice(opens < 0 ? 1 : closes + 1);
   return ctx.cursor.block === "job" ? targetOffers(ctx, behind) : [];
 }
 
-function argumentOffers(ctx: CompletionContext, name: string, args: readonly Token[]): readonly Offer[] {
-  const recipe = ctx.scope.recipes.get(name);
+function argumentOffers(ctx: CompletionContext, name: Token, args: readonly Token[]): readonly Offer[] {
+  const recipe = recipeCalled(ctx, name);
   if (!recipe) return [];
   const last = args.at(-1);
   if (!last || isComma(last)) return parameterNames(ctx, recipe, args);
@@ -39,6 +41,16 @@ function argumentOffers(ctx: CompletionContext, name: string, args: readonly Tok
     case "duration":
       return [...parameterOffers(ctx, "duration"), example("72 h")];
   }
+}
+
+/** The recipe that a call means; of a parameter its default. A line that cannot be read as a call has no names in it. */
+function recipeCalled({ resolution, cursor, scope }: CompletionContext, name: Token): Recipe | undefined {
+  const start = name.start - (cursor.declaration?.offset ?? 0);
+  const [meant] = (resolution && referenceAt(resolution, start)?.referents) ?? [];
+  if (!meant) return scope.recipes.get(name.text);
+  if (meant.kind !== "parameter") return recipeOf(meant);
+  const bound = resolution?.kind === "recipe" ? resolution.defaults.get(meant.name) : undefined;
+  return bound?.type === "recipe" ? bound.recipe : undefined;
 }
 
 /** As an argument a recipe is named, not called. */

@@ -20,13 +20,15 @@ export function completionsAt(checker: Checker, file: FileId, offset: number): r
   const cursor = found && cursorAt(found.tree, offset);
   if (!found || !cursor) return [];
   const key = cursor.declaration?.key;
-  const model = key === undefined ? undefined : found.byKey.get(key)?.lowered.model;
+  const declaration = key === undefined ? undefined : found.byKey.get(key);
+  const model = declaration?.lowered.model;
   const ctx: CompletionContext = {
     program: checker.program,
     file,
     scope: checker.scope(file),
     cursor,
     ...(model?.kind === "recipe" ? { recipe: model } : {}),
+    ...(declaration ? { resolution: checker.resolution(file, declaration) } : {}),
   };
   return entriesOf(cursor, offersAt(ctx));
 }

@@ -5,6 +5,7 @@ import type { Span, Token } from "../../../../grammar/src/tree.ts";
 import type { Recipe } from "../../core/model/model.ts";
 import type { Program, Scope } from "../../core/model/program.ts";
 import type { FileId } from "../../core/place.ts";
+import type { Resolution } from "../../core/resolution/resolve.ts";
 import type { CompletionEntry, CompletionKind } from "../types.ts";
 import type { Cursor } from "./cursor.ts";
 
@@ -15,6 +16,8 @@ export interface CompletionContext {
   readonly cursor: Cursor;
   /** The recipe in which the cursor stands, as far as it can be read. */
   readonly recipe?: Recipe;
+  /** What the names mean in the declaration in which the cursor stands. */
+  readonly resolution?: Resolution;
 }
 
 export interface Offer {

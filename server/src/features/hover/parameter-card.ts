@@ -1,7 +1,7 @@
 /** The card of a parameter: its type, its default, what the jobs give it, and what the lines that name it come to. */
-import { namesOf } from "../../../../grammar/src/names.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
+import { callsOf } from "../../core/resolution/resolve.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { parameterText, valueText } from "../../views/parameter-text.ts";
 import { lineText } from "../../views/places/statement-extent.ts";
@@ -21,15 +21,15 @@ export function parameterCard(
   parameter: RecipeParameter,
   of?: JobResult,
 ): string {
-  const given = allJobs(ctx.checker).flatMap(({ job }) =>
-    job.applies.flatMap(({ syntax }) => {
-      if (syntax.call?.name.text !== recipe.name) return [];
-      const target = ctx.checker.scope(job.file).recipes.get(recipe.name);
-      const argument = syntax.call.arguments.find(({ name }) => name?.text === parameter.name);
-      if (target !== recipe || !argument?.value || argument.value.kind === "title") return [];
+  const given = allJobs(ctx.checker).flatMap(({ job }) => {
+    const declaration = ctx.checker.program.files.get(job.file)?.byKey.get(job.declaration);
+    const calls = declaration ? callsOf(ctx.checker.resolution(job.file, declaration)) : [];
+    return calls.flatMap((call) => {
+      const argument = call.syntax.arguments.find(({ name }) => name?.text === parameter.name);
+      if (call.recipe !== recipe || !argument?.value || argument.value.kind === "title") return [];
       return [`${code(valueText(argument.value))} in ${code(job.name)}`];
-    }),
-  );
+    });
+  });
   const missing = parameter.hasDefault ? "" : " It must be given.";
   return paragraphs(
     `\`\`\`finish\n${parameterText(recipe, parameter)}\n\`\`\``,
@@ -47,15 +47,19 @@ const MOST_SURFACES = 3;
 function linesText(
   ctx: HoverContext,
   recipe: Recipe,
-  { name }: RecipeParameter,
+  parameter: RecipeParameter,
   of: JobResult | undefined,
 ): string {
   const declaration = ctx.checker.program.files.get(recipe.file)?.byKey.get(recipe.declaration);
   if (!declaration) return "";
   const { body } = declaration.tree;
   const inRecipe: HoverContext = { ...ctx, file: recipe.file, declaration };
-  const statements = namesOf(body).flatMap((use) =>
-    use.name.text === name && use.statement && NAMING.has(use.role) ? [use.statement] : [],
+  const { references } = ctx.checker.resolution(recipe.file, declaration);
+  const statements = references.flatMap(({ role, statement, referents: [meant] }) =>
+    // The name of an argument is the called recipe's, which may be this one.
+    statement && role !== "argument-name" && meant?.kind === "parameter" && meant.parameter === parameter
+      ? [statement]
+      : [],
   );
   const lines = [...new Set(statements)].flatMap((statement) => {
     if (statement.kind === "follow") return [followCard(inRecipe, statement)];
@@ -65,14 +69,6 @@ function linesText(
   });
   return paragraphs(...firstFew(lines, (line) => line, MOST_LINES));
 }
-
-/** Parts that a parameter plays in a line; the names of arguments are the called recipe's. */
-const NAMING: ReadonlySet<string> = new Set([
-  "material-ref",
-  "recipe-ref",
-  "parameter-ref",
-  "argument-value",
-]);
 
 function runTexts({ kind }: Statement, runs: readonly LineRun[]): readonly string[] {
   switch (kind) {

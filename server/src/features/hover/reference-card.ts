@@ -1,10 +1,11 @@
 /** Names: of the declaration at hand, of what a line refers to, of parameters, arguments and surfaces. */
 import type { NameUse } from "../../../../grammar/src/names.ts";
-import type { Call } from "../../../../grammar/src/tree.ts";
-import type { ModelDeclaration, Recipe } from "../../core/model/model.ts";
-import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
+import type { ModelDeclaration, Recipe, RecipeParameter } from "../../core/model/model.ts";
+import { type Referent, referentsOf } from "../../core/resolution/reference.ts";
+import { type Resolution, referenceAt } from "../../core/resolution/resolve.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
 import { paragraphs } from "../markdown.ts";
-import { type HoverContext, recipeAround } from "./context.ts";
+import type { HoverContext } from "./context.ts";
 import { jobCard } from "./job-card.ts";
 import { materialCard } from "./material-card.ts";
 import { materialInJobs } from "./material-in-jobs.ts";
@@ -34,93 +35,36 @@ export function modelCard(ctx: HoverContext, model: ModelDeclaration): string {
 }
 
 export function referenceCard(ctx: HoverContext, use: NameUse): string | undefined {
-  const { scope } = ctx;
-  const name = use.name.text;
-  const own = <T extends ModelDeclaration>(model: T | undefined) => model && modelCard(ctx, model);
-  switch (use.role) {
-    case "declaration-name":
-      return declarationCard(ctx);
-    case "surface-name":
-    case "surface-ref":
-      return surfaceAt(ctx, use);
+  const resolution = ctx.checker.resolution(ctx.file, ctx.declaration);
+  const reference = referenceAt(resolution, use.name.span.start);
+  const [meant] = reference ? referentsOf(reference, (parameter) => defaultOf(resolution, parameter)) : [];
+  return meant && referentCard(ctx, meant, use.role);
+}
+
+/** A recipe that is handed on may be any; its default tells of it. */
+function defaultOf(resolution: Resolution, { name }: RecipeParameter): readonly Recipe[] {
+  const bound = resolution.kind === "recipe" ? resolution.defaults.get(name) : undefined;
+  return bound?.type === "recipe" && bound.recipe ? [bound.recipe] : [];
+}
+
+function referentCard(ctx: HoverContext, meant: Referent, role: NameUse["role"]): string | undefined {
+  switch (meant.kind) {
     case "parameter":
-    case "parameter-ref":
-      return ownParameter(ctx, name);
-    case "material-ref":
-      return hiding(ctx, use) ?? own(scope.materials.get(name));
-    case "recipe-ref":
-      return hiding(ctx, use) ?? own(scope.recipes.get(name));
-    case "piece-ref":
-      return own(scope.pieces.get(name));
-    case "shop-ref":
-      return own(scope.shops.get(name));
-    case "job-ref":
-      return own(scope.jobs.get(name));
-    case "argument-name":
-      return argumentCard(ctx, name);
-    case "argument-value":
-      return argumentValueCard(ctx, use);
+      return meant.recipe && meant.parameter
+        ? parameterCard(
+            ctx,
+            meant.recipe,
+            meant.parameter,
+            role === "argument-name" ? jobAround(ctx) : undefined,
+          )
+        : undefined;
+    case "surface":
+      return meant.surface && meant.piece && surfaceCard(ctx, meant.surface, meant.piece);
     default:
-      return undefined;
+      return meant.model && modelCard(ctx, meant.model);
   }
 }
 
-/** Parameters hide materials and recipes in the lines of their recipe, but not in its head. */
-const hiding = (ctx: HoverContext, { name, statement }: NameUse): string | undefined =>
-  statement && ownParameter(ctx, name.text);
-
-function ownParameter(ctx: HoverContext, name: string): string | undefined {
-  const recipe = recipeAround(ctx);
-  const parameter = recipe?.parameters.find((each) => each.name === name);
-  return recipe && parameter && parameterCard(ctx, recipe, parameter);
-}
-
-/** The call in which the cursor stands, and the recipe that it calls. */
-function callAt(ctx: HoverContext): { readonly call: Call; readonly recipe?: Recipe } | undefined {
-  const call = ctx.location.path.findLast((node) => node.kind === "call") as Call | undefined;
-  if (!call) return undefined;
-  const name = calledName(ctx, call);
-  const recipe = name === undefined ? undefined : ctx.scope.recipes.get(name);
-  return { call, ...(recipe ? { recipe } : {}) };
-}
-
-/** Of a recipe that is given as a parameter its default. */
-function calledName(ctx: HoverContext, { name }: Call): string | undefined {
-  const parameter = recipeAround(ctx)?.parameterSyntax.find((each) => each.name.text === name.text);
-  if (!parameter) return name.text;
-  return parameter.default?.kind === "name" ? parameter.default.text : undefined;
-}
-
-function argumentCard(ctx: HoverContext, name: string): string | undefined {
-  const recipe = callAt(ctx)?.recipe;
-  const parameter = recipe?.parameters.find((each) => each.name === name);
-  const { model } = ctx.declaration.lowered;
-  const job = model?.kind === "job" ? ctx.checker.job(model) : undefined;
-  return recipe && parameter && parameterCard(ctx, recipe, parameter, job);
-}
-
-function argumentValueCard(ctx: HoverContext, { name }: NameUse): string | undefined {
-  const parameter = ownParameter(ctx, name.text);
-  if (parameter) return parameter;
-  const at = callAt(ctx);
-  const argument = at?.call.arguments.find(({ value }) => value?.span.start === name.span.start);
-  const type = at?.recipe?.parameters.find((each) => each.name === argument?.name?.text)?.type;
-  const model = type === "recipe" ? ctx.scope.recipes.get(name.text) : ctx.scope.materials.get(name.text);
-  return model && modelCard(ctx, model);
-}
-
-function surfaceAt(ctx: HoverContext, use: NameUse): string | undefined {
-  const { model } = ctx.declaration.lowered;
-  const { statement } = use;
-  if (model?.kind === "piece") {
-    const surface = model.surfaces.find(({ name }) => name === use.name.text);
-    return surface && surfaceCard(ctx, surface, model);
-  }
-  if (model?.kind !== "job" || statement?.kind !== "apply") return undefined;
-  const target = statement.targets.find(({ surface }) => surface?.span.start === use.name.span.start);
-  const found = jobSurfaces(model, ctx.scope).find(
-    ({ piece, surface }) =>
-      surface.name === use.name.text && (!target?.piece || target.piece.text === piece.name),
-  );
-  return found && surfaceCard(ctx, found.surface, found.piece);
+function jobAround({ checker, declaration: { lowered } }: HoverContext): JobResult | undefined {
+  return lowered.model?.kind === "job" ? checker.job(lowered.model) : undefined;
 }

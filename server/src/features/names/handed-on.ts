@@ -5,12 +5,12 @@
  * A call of a parameter, `follow finish(clear: hall_clear)`, names parameters of those recipes, so that they must be
  * known to find and to rename these.
  */
-import { innerStatements, statementsOf } from "../../../../grammar/src/names.ts";
-import type { Call, Statement } from "../../../../grammar/src/tree.ts";
 import type { Checker } from "../../core/check.ts";
 import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
-import { modelsOf, type Scope } from "../../core/model/program.ts";
+import { parameterNamed } from "../../core/model/parameters.ts";
 import { placeKey } from "../../core/place.ts";
+import type { ArgumentValue, ResolvedCall } from "../../core/resolution/lines.ts";
+import { callsOf, type Resolution } from "../../core/resolution/resolve.ts";
 
 export type HandedOn = (parameter: RecipeParameter) => readonly Recipe[];
 
@@ -39,100 +39,76 @@ export function handedOnRecipes(checker: Checker): HandedOnRecipes {
     found.set(key, recipes.set(placeKey(recipe.namePlace), recipe));
     return isNew;
   };
-  for (const { parameter, recipe } of defaults(checker)) add(parameter, recipe);
-  const sites = callSites(checker);
+  const resolutions = resolutionsOf(checker);
+  for (const { parameter, recipe } of resolutions.flatMap(defaultsIn)) add(parameter, recipe);
+  const sites = resolutions.flatMap(callSitesIn);
   // Every round but the last finds a recipe more for some parameter, so this ends.
   let isNews = true;
   while (isNews) isNews = sites.filter((site) => left > 0 && handOn(site, handedOn, add)).length > 0;
   return { handedOn, isComplete: left > 0 };
 }
 
-/** The recipes that a call may mean. `caller` is the recipe around it; none around the lines of a job. */
-export function calledRecipes(
-  call: Call,
-  scope: Scope,
-  caller: Recipe | undefined,
-  handedOn: HandedOn,
-): readonly Recipe[] {
-  return recipesNamed(call.name.text, scope, caller, handedOn);
+/** The recipes that a call may mean. */
+export function calledRecipes({ recipe, parameter }: ResolvedCall, handedOn: HandedOn): readonly Recipe[] {
+  if (parameter) return handedOn(parameter);
+  return recipe ? [recipe] : [];
 }
 
 interface CallSite {
-  readonly call: Call;
-  readonly scope: Scope;
-  readonly caller?: Recipe;
+  readonly call: ResolvedCall;
+  /** The parameters of the recipe around it. */
+  readonly parameters: readonly RecipeParameter[];
 }
 
-function recipesNamed(
-  name: string,
-  scope: Scope,
-  caller: Recipe | undefined,
+/** The recipes that are handed on as an argument. */
+function recipesGiven(
+  value: ArgumentValue,
+  parameters: readonly RecipeParameter[],
   handedOn: HandedOn,
 ): readonly Recipe[] {
-  const parameter = caller?.parameters.find((each) => each.name === name);
-  if (parameter) return handedOn(parameter);
-  const recipe = scope.recipes.get(name);
-  return recipe ? [recipe] : [];
+  if (value.kind === "name") return value.recipe ? [value.recipe] : [];
+  const parameter = value.kind === "parameter" ? parameterNamed(parameters, value.parameter) : undefined;
+  return parameter ? handedOn(parameter) : [];
 }
 
 /** Whether this line has handed on something that was not known yet. */
 function handOn(
-  { call, scope, caller }: CallSite,
+  { call, parameters }: CallSite,
   handedOn: HandedOn,
   add: (parameter: RecipeParameter, recipe: Recipe) => boolean,
 ): boolean {
   let isNews = false;
   for (const { name, value } of call.arguments) {
-    if (!name || value?.kind !== "name") continue;
-    for (const called of calledRecipes(call, scope, caller, handedOn)) {
-      const parameter = called.parameters.find((each) => each.name === name.text);
+    for (const called of calledRecipes(call, handedOn)) {
+      const parameter = parameterNamed(called.parameters, name);
       if (parameter?.type !== "recipe") continue;
-      for (const recipe of recipesNamed(value.text, scope, caller, handedOn)) {
+      for (const recipe of recipesGiven(value, parameters, handedOn))
         isNews = add(parameter, recipe) || isNews;
-      }
     }
   }
   return isNews;
 }
 
-function defaults(
-  checker: Checker,
+function defaultsIn(
+  resolution: Resolution,
 ): readonly { readonly parameter: RecipeParameter; readonly recipe: Recipe }[] {
-  return [...checker.program.files.values()].flatMap((file) =>
-    modelsOf(file).flatMap((model) => {
-      if (model.kind !== "recipe") return [];
-      return model.parameters.flatMap((parameter) => {
-        const syntax = model.parameterSyntax.find(
-          ({ name }) => name.span.start === parameter.place.span.start,
-        );
-        const value = parameter.type === "recipe" ? syntax?.default : undefined;
-        // Parameters hide nothing in the head of their recipe.
-        const recipe = value?.kind === "name" && checker.scope(file.id).recipes.get(value.text);
-        return recipe ? [{ parameter, recipe }] : [];
-      });
-    }),
-  );
-}
-
-/** All calls that hand anything on. */
-function callSites(checker: Checker): readonly CallSite[] {
-  return [...checker.program.files.values()].flatMap((file) =>
-    file.declarations.flatMap(({ lowered }) => {
-      const { model } = lowered;
-      return callsIn(statementsOf(lowered.syntax))
-        .filter((call) => call.arguments.length > 0)
-        .map((call) => ({
-          call,
-          scope: checker.scope(file.id),
-          ...(model?.kind === "recipe" ? { caller: model } : {}),
-        }));
-    }),
-  );
-}
-
-function callsIn(statements: readonly Statement[]): readonly Call[] {
-  return statements.flatMap((statement) => {
-    const isCall = statement.kind === "follow" || statement.kind === "apply";
-    return isCall ? (statement.call ?? []) : callsIn(innerStatements(statement));
+  if (resolution.kind !== "recipe") return [];
+  return resolution.recipe.parameters.flatMap((parameter) => {
+    const bound = resolution.defaults.get(parameter.name);
+    return bound?.type === "recipe" && bound.recipe ? [{ parameter, recipe: bound.recipe }] : [];
   });
 }
+
+/** The calls of a declaration that hand anything on. */
+const callSitesIn = (resolution: Resolution): readonly CallSite[] =>
+  callsOf(resolution)
+    .filter((call) => call.arguments.length > 0)
+    .map((call) => ({
+      call,
+      parameters: resolution.kind === "recipe" ? resolution.recipe.parameters : [],
+    }));
+
+const resolutionsOf = (checker: Checker): readonly Resolution[] =>
+  [...checker.program.files.values()].flatMap((file) =>
+    file.declarations.map((declaration) => checker.resolution(file.id, declaration)),
+  );

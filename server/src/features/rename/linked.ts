@@ -4,10 +4,10 @@
  * A call of a `recipe` parameter names the parameters of every recipe that is handed on to it. A surface with `existing
  * as left by JOB` is the surface of the same name that the job, or one that it goes on from, worked on.
  */
-import type { Job, Surface } from "../../core/model/model.ts";
+import type { Job } from "../../core/model/model.ts";
 import { modelsOf, type Scope } from "../../core/model/program.ts";
-import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
-import { type Referent, surfaceReferent } from "../names/referent.ts";
+import { type Referent, surfaceReferent } from "../../core/resolution/reference.ts";
+import { type JobSurface, jobSurfaces } from "../../core/surface/job-surfaces.ts";
 import type { Names } from "../names.ts";
 
 /** These, and all that must be renamed along with them. */
@@ -47,19 +47,21 @@ function surfaceGroups({ program, checker }: Names): readonly Group[] {
         const scope = checker.scope(file.id);
         const job = surface.asLeftBy && scope.jobs.get(surface.asLeftBy.job);
         if (!job) return [];
-        const left = surfacesLeftBy(job, scope).filter(({ name }) => name === surface.name);
-        return [[surface, ...left].map(surfaceReferent)];
+        const left = surfacesLeftBy(job, scope).filter((each) => each.surface.name === surface.name);
+        return [
+          [{ surface, piece: model }, ...left].map((each) => surfaceReferent(each.surface, each.piece)),
+        ];
       });
     }),
   );
 }
 
 /** The surfaces of a job and of all jobs before it, over `after`. */
-function surfacesLeftBy(job: Job, scope: Scope): readonly Surface[] {
+function surfacesLeftBy(job: Job, scope: Scope): readonly JobSurface[] {
   const jobs = new Set([job]);
   for (const { after } of jobs) {
     const earlier = after && scope.jobs.get(after.job);
     if (earlier) jobs.add(earlier);
   }
-  return [...jobs].flatMap((each) => jobSurfaces(each, scope).map(({ surface }) => surface));
+  return [...jobs].flatMap((each) => jobSurfaces(each, scope));
 }

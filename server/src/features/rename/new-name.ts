@@ -6,8 +6,8 @@ import { chemicalsNamed } from "../../core/knowledge/named-chemicals.ts";
 import type { ModelDeclaration } from "../../core/model/model.ts";
 import { modelsOf, type Program, reachableFiles } from "../../core/model/program.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
+import type { Referent } from "../../core/resolution/reference.ts";
 import { absoluteSpan } from "../../views/places/to-absolute.ts";
-import type { Referent } from "../names/referent.ts";
 import type { Names } from "../names.ts";
 import { fileWords, lineWords, type Reader } from "./words.ts";
 

@@ -6,8 +6,8 @@
  * renamed texts are read again and every name in them must mean what it meant before (`rename/same-meaning.ts`).
  */
 import type { FileId } from "../../core/place.ts";
+import type { Referent } from "../../core/resolution/reference.ts";
 import type { FileEdit } from "../../views/places/file-finding.ts";
-import type { Referent } from "../names/referent.ts";
 import type { Names, Occurrence } from "../names.ts";
 import { usePathAt } from "../names.ts";
 import type { Refusal, RenameTarget, Renaming } from "../types.ts";

@@ -8,8 +8,8 @@ import { parseFile } from "../../../../grammar/src/parse.ts";
 import { createChecker } from "../../core/check.ts";
 import { type Program, type ProgramFile, programFile } from "../../core/model/program.ts";
 import type { FileId } from "../../core/place.ts";
+import type { Referent } from "../../core/resolution/reference.ts";
 import type { FileEdit } from "../../views/places/file-finding.ts";
-import type { Referent } from "../names/referent.ts";
 import { createNames, type Names, type Occurrence } from "../names.ts";
 import { lineWords, type Reader, thingWords } from "./words.ts";
 

@@ -1,6 +1,6 @@
 /** How a refusal speaks of things and places. */
 import type { FileId } from "../../core/place.ts";
-import type { Referent } from "../names/referent.ts";
+import type { Referent } from "../../core/resolution/reference.ts";
 import { relativePath } from "../relative-path.ts";
 
 /** Where somebody reads the message, and the text of any file. */
