@@ -1,6 +1,7 @@
 /**
  * Reads a `piece` declaration: its surfaces with areas, what they are made of and what is on them.
  */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import type {
   ExistingLayer,
   FieldStatement,
@@ -123,7 +124,7 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
 
 /** Whether a shape that lies flat, such as a panel, has its edges counted in. */
 function statesThickness({ name, sizes }: ShapeSyntax): boolean {
-  const all = SHAPES[name.text]?.sizes ?? [];
+  const all = lookUp(SHAPES, name.text)?.sizes ?? [];
   return all.at(-1) === "thickness?" && sizes.length === all.length;
 }
 

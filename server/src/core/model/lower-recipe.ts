@@ -32,7 +32,8 @@ function readForField(ctx: Lowering, statements: readonly RecipeStatement[]): Fi
   for (const statement of statements) {
     if (statement.kind === "layer") reportFieldsOfBlock(ctx, statement.block ?? []);
     if (statement.kind !== "field") continue;
-    if (!(statement.keyword.text in FIELDS.recipe)) reportUnknownField(ctx, "recipe", statement.keyword);
+    if (!Object.hasOwn(FIELDS.recipe, statement.keyword.text))
+      reportUnknownField(ctx, "recipe", statement.keyword);
     else if (first) {
       ctx.findings.push({
         rule: "repeated-field",

@@ -3,6 +3,7 @@
  * forms of values. A `Lowering` lives while one declaration is read and is thrown away after it; what comes out is
  * immutable.
  */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import type {
   BrokenStatement,
   FieldStatement,
@@ -66,7 +67,7 @@ export function fieldsByWord(
   for (const statement of statements) {
     if (statement.kind !== "field") continue;
     const word = statement.keyword.text;
-    const field = known[word];
+    const field = lookUp(known, word);
     if (!field) {
       const near = reportUnknownField(ctx, block, statement.keyword);
       if (near) meant.add(near);

@@ -2,6 +2,7 @@
  * What the rules about unstated safety duties share: which lines need a duty, whether it is in force there, and the
  * one finding for a recipe, at the first line that lacks it, so that ten sanding lines do not say the same ten times.
  */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import type { Fix, RelatedPlace } from "../findings.ts";
 import type { Hazard } from "../knowledge/chemical-schema.ts";
 import { chemical, isA } from "../knowledge/chemicals.ts";
@@ -122,7 +123,7 @@ export function needFor(action: Action, duty: DutyWord): Need | undefined {
 
 function needOfStep(step: StepAction, duty: DutyWord): Need | undefined {
   const brought = stepDuties(step.verb, step.wet).find((row) => row.duty === duty);
-  if (brought) return { who: VERB_NOUNS[step.verb] ?? step.verb, reason: brought.reason };
+  if (brought) return { who: lookUp(VERB_NOUNS, step.verb) ?? step.verb, reason: brought.reason };
   return step.use && needOfMaterial(step.use, duty);
 }
 

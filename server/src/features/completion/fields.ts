@@ -1,4 +1,5 @@
 /** The values of fields, by the form that each has. */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { FIELDS, type FieldForm, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { countryCodes, countryName } from "../../core/knowledge/countries.ts";
@@ -26,7 +27,7 @@ export function fieldOffers(
   word: string,
   tokens: readonly Token[],
 ): readonly Offer[] {
-  const field = FIELDS[block][word];
+  const field = lookUp(FIELDS[block], word);
   if (!field) return [];
   const part = afterLastComma(tokens);
   const { afterNumber } = ctx.cursor;
@@ -65,7 +66,7 @@ const phrases = (name: VocabularyName): readonly Phrase[] =>
 
 function wordOffers(word: string, tokens: readonly Token[], part: readonly Token[]): readonly Offer[] {
   if (word === "country") return tokens.length === 0 ? countryOffers() : [];
-  const name = VOCABULARY_OF_FIELD[word];
+  const name = lookUp(VOCABULARY_OF_FIELD, word);
   if (!name) return [];
   // Only `for` takes several words with commas.
   if (word !== "for" && tokens.some((token) => isComma(token))) return [];
@@ -197,7 +198,7 @@ function unitsFor(
   switch (form) {
     case "quantity":
     case "range":
-      return unitOffers(...(DIMENSIONS_OF[word] ?? []));
+      return unitOffers(...(lookUp(DIMENSIONS_OF, word) ?? []));
     case "air":
       return inFirstPart ? unitOffers("temperature") : unitOffers("share");
     case "sold":

@@ -1,4 +1,5 @@
 /** The lines of recipes: steps with their verbs, layers with their tails, waits and duties. */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import { P_GRADES } from "../../core/knowledge/abrasives.ts";
@@ -26,7 +27,7 @@ export function stepOffers(ctx: CompletionContext, tokens: readonly Token[]): re
   if (verb.form === "material" || verb.form === "optional-material") {
     if (!second) return [{ label: "with", kind: "keyword", insert: "with " }];
     return second.text === "with" && tokens.length === 2
-      ? materialOffers(ctx, ROLES_OF_VERB[first.text] ?? [])
+      ? materialOffers(ctx, lookUp(ROLES_OF_VERB, first.text) ?? [])
       : [];
   }
   if (verb.form === "grits") {

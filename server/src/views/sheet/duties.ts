@@ -4,6 +4,7 @@
  *
  * Nothing here says that the work is safe, with the duties or without; the texts defer to those who can tell.
  */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowledge/duties.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
@@ -120,6 +121,6 @@ const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
 };
 
 function labelOf(word: DutyWord, airChanges?: number): string {
-  const label = LABELS[word] ?? capital(words(word));
+  const label = lookUp(LABELS, word) ?? capital(words(word));
   return airChanges === undefined ? label : `${label}, ${formatNumber(airChanges, 1)} air changes/h`;
 }

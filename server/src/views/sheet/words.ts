@@ -2,6 +2,7 @@
  * Steps, coats and materials in the words of a sheet: by their titles, in whole phrases, as one would read them out at
  * the bench. `action-text.ts` has the short forms for plans.
  */
+import { lookUp } from "../../../../grammar/src/statements.ts";
 import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
@@ -79,7 +80,7 @@ export function layerTitle(layer: LayerAction): string {
     `${coats > 1 ? `Coat ${coat} of ${coats}` : "One coat"}: ${useTitle(layer.use)}`,
     ...(toner ? ["laid thin as a toner"] : []),
     // A wiped coat goes on as it comes, unless the line says how.
-    ...(isStated || !wiped ? [`by ${METHODS[method] ?? method}`] : []),
+    ...(isStated || !wiped ? [`by ${lookUp(METHODS, method) ?? method}`] : []),
     ...(wiped
       ? [wipedAfterHours === undefined ? "wiped off" : `wiped off after ${formatDuration(wipedAfterHours)}`]
       : []),

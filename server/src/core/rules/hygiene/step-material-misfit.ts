@@ -1,6 +1,7 @@
 /**
  * A step with a material that cannot do it: cleaning with a stain, filling with soap.
  */
+import { lookUp } from "../../../../../grammar/src/statements.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family, Role } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";
@@ -76,7 +77,7 @@ export const stepMaterialMisfit: TradeRule = {
   checks: {
     onStep: ({ action, report }) => {
       const material = action.use?.material;
-      const verb = VERBS[action.verb];
+      const verb = lookUp(VERBS, action.verb);
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
         headline: `\`${action.use.name}\` cannot be used to ${action.verb}`,

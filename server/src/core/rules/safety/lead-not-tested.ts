@@ -1,6 +1,7 @@
 /**
  * Old coatings rubbed or dissolved before anyone knows whether they hold lead.
  */
+import { lookUp } from "../../../../../grammar/src/statements.ts";
 import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { placeKey } from "../../place.ts";
 import { sentence } from "../../sentence.ts";
@@ -266,7 +267,7 @@ function check({ run, report }: RunContext): void {
   const said = new Set<string>();
   for (const [index, moment] of run.moments.entries()) {
     const { action } = moment;
-    if (action.op !== "step" || !VERBS[action.verb] || !moment.before.certain) continue;
+    if (action.op !== "step" || lookUp(VERBS, action.verb) === undefined || !moment.before.certain) continue;
     const apply = action.frames[0] ? placeKey(action.frames[0]) : "";
     if (said.has(apply) || isTested(run, action, index)) continue;
     const matter = leadReached(run, action, moment.before);
@@ -319,7 +320,7 @@ function reportOf(
 
 function workOf(action: StepAction): string {
   const isHot = clauseNaming(action.what ?? "", HEAT_GUN) !== undefined;
-  const work = WORK[action.verb] ?? "work wet";
+  const work = lookUp(WORK, action.verb) ?? "work wet";
   return isHot ? `put the heat gun away and ${work}` : work;
 }
 

@@ -2,6 +2,7 @@
  * Ways of working on old coatings that throw lead about: too much heat, machines without a HEPA filter, blasting, dry
  * sanding and scraping, and volatile strippers without air. Flames are `open-flame`'s.
  */
+import { lookUp } from "../../../../../grammar/src/statements.ts";
 import type { Severity } from "../../findings.ts";
 import { LEAD_METHODS_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
@@ -279,7 +280,7 @@ const DRY_VERBS: Readonly<Record<string, string>> = {
 
 function headline(what: string, method: Method, action: Action): string {
   const [before, after] = HEADLINES[method];
-  const verb = action.op === "step" && method === "dry" ? DRY_VERBS[action.verb] : undefined;
+  const verb = action.op === "step" && method === "dry" ? lookUp(DRY_VERBS, action.verb) : undefined;
   return `${before}${before === "" ? sentence(what) : what}${verb ?? after}`;
 }
 

@@ -1,6 +1,7 @@
 /**
  * Work on lead paint, wet or with a HEPA filter as it should be, without the rest: filter, sheeting, cleaning up.
  */
+import { lookUp } from "../../../../../grammar/src/statements.ts";
 import { leadNote } from "../../knowledge/lead.ts";
 import { onceFor } from "../../once.ts";
 import type { Action } from "../../surface/actions.ts";
@@ -97,7 +98,7 @@ job legs {
 };
 
 function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undefined {
-  if (action.op !== "step" || !VERBS[action.verb]) return undefined;
+  if (action.op !== "step" || lookUp(VERBS, action.verb) === undefined) return undefined;
   const matter = leadReached(run, action, before);
   if (!matter || matter.status === "possible" || waitsForLaboratory(run) || saysSo(run)) return undefined;
   if (matter.status === "presumed" && (matter.kind === "clear" || !isTestedAndClean(action)))
