@@ -36,7 +36,7 @@ job thrice {
     expect(rows).toContainEqual(["hands-on", "1 h", "45 min", "−15 min"]);
     expect(rows).toContainEqual(["elapsed", "5 h", "2 h 45 min", "−2 h 15 min"]);
     expect(rows).toContainEqual(["VOC", "44 g", "22 g", "−22 g"]);
-    expect(rows).toContainEqual(["finish", "Mon 2027-03-08 14:00", "Mon 2027-03-08 11:45", "−2 h 15 min"]);
+    expect(rows).toContainEqual(["finish", "Mon 8 Mar 2027 14:00", "Mon 8 Mar 2027 11:45", "−2 h 15 min"]);
     // 10 + 15 + 5 against 10 + 20 + 2 + 5
     expect(rows).toContainEqual(["total", "37.00 EUR", "30.00 EUR", "−7.00 EUR"]);
   });

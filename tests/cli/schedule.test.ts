@@ -11,14 +11,14 @@ describe("schedule", () => {
     expect(stdout).toBe(
       [
         "shelf_job “One shelf”",
-        "  Mon 2027-03-08",
+        "  Mon 8 Mar 2027",
         "    09:00 to 09:30  board  dust                     critical",
         "    09:30 to 09:45  board  clear_coat, coat 1 of 2  critical",
         "    09:45 to 11:45  board  wait until recoat        critical",
         "    11:45 to 12:00  board  clear_coat, coat 2 of 2  critical",
         "    12:00 to 14:00  board  wait until recoat        critical",
-        "  Elapsed 5 h, finished Mon 2027-03-08 14:00; no plan is shorter.",
-        "  In service Tue 2027-03-09 12:00.",
+        "  Elapsed 5 h, finished Mon 8 Mar 2027 14:00; no plan is shorter.",
+        "  In service Tue 9 Mar 2027 12:00.",
         "",
       ].join("\n"),
     );

@@ -118,11 +118,11 @@ describe("shopping", () => {
       );
       expect(stdout).toBe(
         [
-          "clear_coat  0.44 L  0.5 L on hand   nothing to buy",
-          "together                                             0.00 EUR",
+          "clear_coat  0.44 L  0.5 L on hand  nothing to buy",
+          "together                                            0.00 EUR",
           "",
-          "clear_coat  0.44 L  0.06 L on hand  1 × 0.5 L       10.00 SEK",
-          "together                                            10.00 SEK",
+          "clear_coat  0.44 L  60 mL on hand  1 × 0.5 L       10.00 SEK",
+          "together                                           10.00 SEK",
           "",
         ].join("\n"),
       );

@@ -65,15 +65,15 @@ describe("totals", () => {
         "  Time",
         "    hands-on                           1 h",
         "    elapsed                            5 h",
-        "    finish            Mon 2027-03-08 14:00",
-        "    in service        Tue 2027-03-09 12:00",
+        "    finish            Mon 8 Mar 2027 14:00",
+        "    in service        Tue 9 Mar 2027 12:00",
         "  Fumes",
         "    VOC                               44 g",
         "  Fumes by the hour (a coat's grams leave evenly from its first stroke to half of touch dry, a step's to half an hour after it: common practice, no source)",
         // The family is dry to the touch in 1 h: 22 g leave from 09:30 to 10:15 and from 11:45 to 12:30, 22 · 30/45 =
         // 14.67 and 22 · 15/45 = 7.33.
         "    most in an hour                   15 g  from the start",
-        "    Mon 2027-03-08                    44 g  hourly from 09:00: 15 7 7 15",
+        "    Mon 8 Mar 2027                    44 g  hourly from 09:00: 15 7 7 15",
         "  Cost",
         // 0.88 L of a can of 1 L for 10.00
         "    materials                    10.00 EUR  whole cans; 8.80 EUR worth is used",

@@ -46,7 +46,7 @@ test("a layer", () => {
   // 80 g leave from a board's first stroke to half of 8 h after its last: 80 / 4.5. The six coats are put on one after
   // the other from 09:00 to 12:00, and the first is off at 13:30, so from 12:00 to 13:00 all six are at it.
   expect(card).toContain(
-    "of each piece 80 g in 30 min + 4 h = 17.8 g/h; most 107 g in the hour from Mon 2027-03-08 12:00",
+    "of each piece 80 g in 30 min + 4 h = 17.8 g/h; most 107 g in the hour from Mon 8 Mar 2027 12:00",
   );
   const noRoom = TEXT.replace(/ {2}room 50.*\n/, "");
   expect(hover(noRoom, "layer  varnish")).toContain("240 g a coat, × 2 = 480 g; of each piece");
@@ -58,7 +58,7 @@ test("a job", () => {
   expect(card).toMatch(
     /worst 8 h 480 g, .* 17\.1 air changes\/h in 50 m3; 10 stated: too little: 480 g \/ 0\.35 g\/m3 .* \(.*no calculation can show that a room is safe\)/,
   );
-  expect(card).toContain("most fumes in an hour 107 g, from Mon 2027-03-08 12:00");
+  expect(card).toContain("most fumes in an hour 107 g, from Mon 8 Mar 2027 12:00");
   expect(hover(TEXT.replace(/ {2}room 50.*\n/, ""), "it {")).not.toContain("worst");
 });
 
@@ -69,7 +69,7 @@ test("a shop", () => {
     "its air keeps mineral spirits under 350 mg/m3 up to 100 m3/h × 0.35 g/m3 / 5 = 7 g/h, × 8 h = 56 g in a shift",
   );
   expect(card).toContain(
-    "- fumes of `it`\n  - 480 g in all, most 107 g in the hour from Mon 2027-03-08 12:00\n",
+    "- fumes of `it`\n  - 480 g in all, most 107 g in the hour from Mon 8 Mar 2027 12:00\n",
   );
   expect(card).toMatch(/worst 8 h 480 g, .*needs 17\.1 air changes\/h in 50 m3; 10 stated: too little/u);
   const noRoom = hover(TEXT.replace(/ {2}room 50.*\n/, ""), "room {");

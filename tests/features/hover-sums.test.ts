@@ -171,9 +171,9 @@ const FIRST = [
   "hands-on 4 h 40 min: `top` 1 h 10 min × 2 + `legs` 1 h 10 min × 2",
   // Clean, sand and first coat to 09:55; 12 h to 21:55; second coat at 09:00 the next day; 20 h. 11 h 5 min of night.
   "elapsed 1 day 20 h: 1.17 h of hands + 32 h of waits + 11.08 h closed or held up = 44.25 h",
-  "finish Wed 2027-03-10 05:15",
-  "is on at Tue 2027-03-09 09:15, + cure 10 days × 2 = 20 days",
-  "in service Mon 2027-03-29 09:15",
+  "finish Wed 10 Mar 2027 05:15",
+  "is on at Tue 9 Mar 2027 09:15, + cure 10 days × 2 = 20 days",
+  "in service Mon 29 Mar 2027 09:15",
   "VOC 545 g: 215 g `spirits` + 330 g `trim`",
   "most fumes in an hour 221 g, from the start: 215 g `clean with spirits` + 6.7 g `trim, 2 coats`",
   "Labour 4.6667 h × 20.00 = 93.33 EUR.",
@@ -196,7 +196,7 @@ const LAYER = [
   `2 coats; ${LEG_COATS}, VOC 0.22 L × 300 g/L = 66 g`,
   // 0.55 L × 300; over 8.25 h, of which 8 hold 160 g; 160 / 8 / 0.35 × 5 = 285.7, / 45 = 6.35; a coat gives off 165 / 8.25 = 20 g/h.
   "fumes in `first`: 165 g a coat, × 2 = 330 g; needs 6.3 air changes/h by itself, the room has 2 (160 g / 0.35 g/m3 (mineral spirits) / 8 h × 5 = 286 m3/h, / 45 m3 = 6.3 air changes/h)",
-  "most 20 g in the hour from Mon 2027-03-08 10:00",
+  "most 20 g in the hour from Mon 8 Mar 2027 10:00",
 ];
 
 const RECOAT = ["`trim` needs 6 h × 2 = 12 h", "times are 2^(10 / 10) = 2 times the label's"];

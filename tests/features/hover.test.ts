@@ -97,7 +97,7 @@ describe("names", () => {
   test("a shop shows its dew point and its fresh air", () => {
     const card = at("in    mi$0ll");
     // e = 0.5 × 0.61094 exp(17.625 · 11 / 254.04) = 0.6553 kPa; the dew point by the same formula is 0.97 C.
-    expect(card).toContain("air 11 C, 50 % RH; dew point 0.97 C");
+    expect(card).toContain("air 11 C and 50 % RH; dew point 0.97 C");
     expect(card).toContain("room 45 m3 × 2 air changes/h = 90 m3/h of fresh air");
     expect(card).toContain("open Mon to Fri 09:00 to 17:00");
   });
@@ -172,7 +172,7 @@ describe("lines", () => {
   test("the wishes of a job show what comes of them", () => {
     // The first coats are on at 10:20 and 11:40, dry 12 h later and followed next morning at 09:15 and 09:30; then 20 h.
     // Cured 10 days × 2 after the last coat.
-    expect(at("rea$0dy")).toContain("Finish Wed 2027-03-10 05:30; in service Mon 2027-03-29 09:30.");
+    expect(at("rea$0dy")).toContain("Finish Wed 10 Mar 2027 05:30; in service Mon 29 Mar 2027 09:30.");
   });
 
   test("an `apply` line shows its surfaces with their sums", () => {

@@ -133,7 +133,7 @@ describe("litres", () => {
     );
     expect(
       litres(`recipe r {\n  layer walnut, thinned 4:1 with mineral_spirits\n}\n${job("one", "r to top")}`),
-    ).toBe("layer walnut, thinned 4:1 with mineral_spirits | 0.29 L walnut + 0.073 L mineral_spirits");
+    ).toBe("layer walnut, thinned 4:1 with mineral_spirits | 0.29 L walnut + 73 mL mineral_spirits");
   });
 
   test("nothing where nobody says how far a material goes, and none without a job", () => {
@@ -219,7 +219,7 @@ describe("behind one line", () => {
     const spirits = "material extraordinarily_odourless_spirits {\n  family mineral spirits\n}\n";
     const text = `${STOCK}${spirits}${long}job one {\n  piece table\n  apply r to top\n}\n`;
     // 2 / 12 × 1.1 = 0.1833 L: four parts and one.
-    expect(hintedLines(text, { kinds: ["litres"] })).toMatch(/ \| 0\.15 L \+ 0\.037 L$/u);
+    expect(hintedLines(text, { kinds: ["litres"] })).toMatch(/ \| 0\.15 L \+ 37 mL$/u);
   });
 
   test("nothing is longer than an editor shows", () => {

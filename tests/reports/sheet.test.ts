@@ -350,7 +350,7 @@ describe("many pieces", () => {
     expect(first).toHaveLength(1);
     // One pair of hands sands 13 × 30 min, 6.5 h of the 8 h of a day, with other work between.
     expect(first![0]!.labels).toEqual([""]);
-    expect(first![0]!.time).toMatch(/^Mon 08 Mar 09:00 to .*, all pieces$/u);
+    expect(first![0]!.time).toMatch(/^Mon 8 Mar 09:00 to .*, all pieces$/u);
   });
 });
 

@@ -278,7 +278,7 @@ job it {
     expect(cautionsOf(1990)[0]).toMatch(/no `country`.* may hold lead/u);
     expect(cautionsOf(1990, "", "  country US\n")).toEqual([]);
     expect(cautionsOf(1936, "    lead none_found by laboratory 2026-11-03\n")).toEqual([
-      "A laboratory found no lead on 2026-11-03; the dust and the chips still may not be breathed or eaten.",
+      "A laboratory found no lead on Tue 3 Nov 2026; the dust and the chips still may not be breathed or eaten.",
     ]);
   });
 });
@@ -379,7 +379,7 @@ describe("dates", () => {
   });
 
   test("of the days put what follows without a wait on one line", () => {
-    expect(sheet.days.map(({ day }) => day)).toEqual(["Mon 08 Mar 2027"]);
+    expect(sheet.days.map(({ day }) => day)).toEqual(["Mon 8 Mar 2027"]);
     const numbers = sheet.days[0]!.tasks.filter(({ where }) => where === "Face, piece 1").map(
       ({ steps }) => steps,
     );

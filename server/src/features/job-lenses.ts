@@ -4,12 +4,14 @@
  * Instead of a figure that is not known the first thing that is missing for it is said. Findings are those of the job's
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
+
 import type { Checker } from "../core/check.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
+import { dayText, moneyText } from "../core/measure/figures.ts";
+import { formatDuration } from "../core/measure/format-amount.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
-import { hoursText, moneyText, monthDayText } from "../views/figures.ts";
 import { type GapField, gapsOf } from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { JobLens, JobLensPart } from "./types.ts";
@@ -52,8 +54,8 @@ const gravest = (findings: readonly FileFinding[]): FileFinding | undefined =>
 /** A job without a start has no date, but a length. */
 function finishText(result: JobResult): string {
   const { finish, elapsed_h } = result.totals;
-  if (finish !== null) return `finish ${monthDayText(finish)}`;
-  if (elapsed_h !== null) return `takes ${hoursText(elapsed_h)}`;
+  if (finish !== null) return `finish ${dayText(finish)}`;
+  if (elapsed_h !== null) return `takes ${formatDuration(elapsed_h)}`;
   return missingText(result, "elapsed_h", "finish");
 }
 

@@ -4,6 +4,7 @@
  * Half-typed text gives symbols all the same. A name that is not there yet is shown as such, because an outline entry
  * without a name is refused by editors.
  */
+
 import type {
   Declaration,
   DeclarationTree,
@@ -12,10 +13,10 @@ import type {
   Statement,
   SurfaceStatement,
 } from "../../../grammar/src/tree.ts";
+import { areaText } from "../core/measure/figures.ts";
 import type { ModelDeclaration } from "../core/model/model.ts";
 import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
-import { areaText } from "../views/figures.ts";
 import { extentOf, lineText } from "../views/places/statement-extent.ts";
 import type { DocumentSymbolInfo, SymbolKind } from "./types.ts";
 

@@ -2,6 +2,7 @@
  * Two jobs side by side for other programs; the shape is told in server/docs/json.md. Lengths, litres, hours and grams
  * have six decimals at most, money two; what is not known is null.
  */
+import { cents, printed } from "../core/measure/figures.ts";
 import { jsonText } from "../escape/json.ts";
 import {
   COMPARED,
@@ -60,5 +61,5 @@ const inOrder = (
 const MONEY = /cost$|^saving$/u;
 
 function round(name: string, value: number | null): number | null {
-  return value === null ? null : Number(value.toFixed(MONEY.test(name) ? 2 : 6)) + 0;
+  return value === null ? null : MONEY.test(name) ? cents(value) : printed(value);
 }

@@ -1,7 +1,8 @@
 /** Two jobs side by side, for a terminal: every figure of both, and what B has more or less than A. */
 
+import { areaText, filmText, gramsText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
+import { formatDuration } from "../core/measure/format-amount.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { areaText, filmText, hoursText, litresText, momentText, moneyText } from "../views/figures.ts";
 import {
   COMPARED,
   type ComparedFigure,
@@ -71,11 +72,11 @@ const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; readonly
   coats: { name: "coats", say: String },
   dry_film_um: { name: "thickest film", say: filmText },
   litres: { name: "litres", say: litresText },
-  hands_on_h: { name: "hands-on", say: hoursText },
-  elapsed_h: { name: "elapsed", say: hoursText },
-  finish: { name: "finish", say: hoursText },
-  in_service: { name: "in service", say: hoursText },
-  voc_g: { name: "VOC", say: (grams) => `${Math.round(grams)} g` },
+  hands_on_h: { name: "hands-on", say: formatDuration },
+  elapsed_h: { name: "elapsed", say: formatDuration },
+  finish: { name: "finish", say: formatDuration },
+  in_service: { name: "in service", say: formatDuration },
+  voc_g: { name: "VOC", say: (grams) => `${gramsText(grams)}` },
   material_cost: { name: "materials", say: moneyText },
   labour_cost: { name: "labour", say: moneyText },
   total_cost: { name: "total", say: moneyText },

@@ -1,10 +1,10 @@
 /** The plans of jobs as tables for people and as JSON for programs. */
 
-import { formatNumber } from "../core/measure/format-amount.ts";
+import { dayText, momentText, percentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
+import { exactDuration, formatDuration } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { hoursText, momentText } from "../views/figures.ts";
 import { gapsOf } from "../views/missing-inputs.ts";
 import { isDated, type PlanLine, planLines } from "../views/schedule/job-plan.ts";
 import type { Colours } from "./colours.ts";
@@ -62,24 +62,21 @@ function rowsOf(lines: readonly PlanLine[]): readonly PlanRow[] {
   return [...rows.values()];
 }
 
-const dayOf = ({ startAt }: PlanLine): string =>
-  startAt ? momentText(startAt.slice(0, 10)) : "From the start";
+const dayOf = ({ startAt }: PlanLine): string => (startAt ? dayText(startAt) : "From the start");
 
 /** `09:00 to 09:10`; an end on another day has its weekday, and its date where that may be of another week. */
 function timesText({ start, end, startAt, endAt }: PlanLine): string {
   if (!startAt || !endAt) return `${afterText(start)} to ${afterText(end)}`;
-  const endText = momentText(endAt);
-  const [weekday = "", , time = ""] = endText.split(" ");
-  if (startAt.slice(0, 10) === endAt.slice(0, 10)) return `${timeOf(startAt)} to ${time}`;
-  return `${timeOf(startAt)} to ${end - start < HOURS_OF_SIX_DAYS ? `${weekday} ${time}` : endText}`;
+  const to = timeText(endAt);
+  if (dayText(startAt) === dayText(endAt)) return `${timeText(startAt)} to ${to}`;
+  const isNear = end - start < HOURS_OF_SIX_DAYS;
+  return `${timeText(startAt)} to ${isNear ? `${weekdayText(endAt)} ${to}` : momentText(endAt)}`;
 }
 
 /** Within six days a weekday says which day is meant. */
 const HOURS_OF_SIX_DAYS = 144;
 
-const timeOf = (iso: string): string => momentText(iso).slice(-"00:00".length);
-
-const afterText = (hours: number): string => (hours === 0 ? "0 h" : hoursText(hours));
+const afterText = (hours: number): string => (hours === 0 ? "0 h" : exactDuration(hours));
 
 /** `top`; of several pieces `top, all 4`, `top 1 to 3 of 4` or `top 1, 3 of 4`. */
 function surfaceText({ surface, which, pieces }: PlanRow): string {
@@ -94,11 +91,11 @@ function surfaceText({ surface, which, pieces }: PlanRow): string {
 
 function slackText({ critical, slack }: PlanLine): string {
   if (critical) return "critical";
-  return slack > 0 ? `can slip ${hoursText(slack)}` : "";
+  return slack > 0 ? `can slip ${formatDuration(slack)}` : "";
 }
 
 function endLine({ schedule, totals }: JobResult): string {
-  const elapsed = totals.elapsed_h === null ? "not known" : hoursText(totals.elapsed_h);
+  const elapsed = totals.elapsed_h === null ? "not known" : formatDuration(totals.elapsed_h);
   const end = totals.finish ? `, finished ${momentText(totals.finish)}` : "";
   return `  Elapsed ${elapsed}${end}; ${proofText(schedule)}.`;
 }
@@ -106,7 +103,7 @@ function endLine({ schedule, totals }: JobResult): string {
 /** How good the plan is: proven, or within which gap of what is proven. */
 function proofText({ exact, lowerBound, gap }: JobResult["schedule"]): string {
   if (exact) return "no plan is shorter";
-  return `no plan is shorter than ${hoursText(lowerBound)} (a gap of ${formatNumber(gap * 100, 2)} %)`;
+  return `no plan is shorter than ${formatDuration(lowerBound)} (a gap of ${percentText(gap * 100)})`;
 }
 
 export function scheduleJson(results: readonly JobResult[]): string {
@@ -136,5 +133,4 @@ export function scheduleJson(results: readonly JobResult[]): string {
   return jsonText({ jobs });
 }
 
-const rounded = (hours: number | null): number | null =>
-  hours === null ? null : Math.round(hours * 1e6) / 1e6;
+const rounded = (hours: number | null): number | null => (hours === null ? null : printed(hours));

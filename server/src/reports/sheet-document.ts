@@ -4,9 +4,8 @@
  */
 
 import { SEVERITIES } from "../core/findings.ts";
-import { formatNumber } from "../core/measure/format-amount.ts";
+import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
 import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "../escape/prose.ts";
-import { shortMomentText } from "../views/figures.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
 import {
   type Docs,
@@ -103,7 +102,7 @@ export interface DrawnStep {
 export interface Tick {
   /** Numbers of the pieces; one empty label for a single box. */
   readonly labels: readonly string[];
-  /** `Mon 08 Mar 09:00 to 09:25`; empty without dates. */
+  /** `Mon 8 Mar 09:00 to 09:25`; empty without dates. */
   readonly time: string;
 }
 
@@ -254,9 +253,7 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
   const inJob = kind === "job";
   const table: Table = {
     kind: "table",
-    caption: inJob
-      ? `What to have ready, with ${formatNumber(sparePercent, 1)} % spare`
-      : "What to have ready",
+    caption: inJob ? `What to have ready, with ${percentText(sparePercent)} spare` : "What to have ready",
     columns: [
       { title: "Material" },
       { title: "Kind" },
@@ -425,19 +422,19 @@ function ticksOf(op: SheetStep["op"], planned: readonly PlannedTime[], count: nu
   }
   return planned.map((each, i) => ({
     labels: count === 1 ? [""] : each.pieces.map(String),
-    time: timeText(op, each, planned[i - 1]),
+    time: whenText(op, each, planned[i - 1]),
   }));
 }
 
-/** `Mon 08 Mar 09:00 to 09:25`; the day only where it is another than said just before. */
-function timeText(op: SheetStep["op"], time: PlannedTime, before?: PlannedTime): string {
+/** `Mon 8 Mar 09:00 to 09:25`; the day only where it is another than said just before. */
+function whenText(op: SheetStep["op"], time: PlannedTime, before?: PlannedTime): string {
   const { startAt, endAt } = time;
   if (op === "wait") return `until ${momentAfter(before?.endAt, endAt)}`;
   return `${momentAfter(before?.startAt, startAt)} to ${momentAfter(startAt, endAt)}`;
 }
 
 const momentAfter = (before: string | undefined, iso: string): string =>
-  before?.slice(0, 10) === iso.slice(0, 10) ? iso.slice(11, 16) : shortMomentText(iso);
+  before?.slice(0, 10) === iso.slice(0, 10) ? timeText(iso) : shortMomentText(iso);
 
 /** From the first piece to the last. */
 function wholeTime(op: SheetStep["op"], planned: readonly PlannedTime[]): string {
@@ -447,7 +444,7 @@ function wholeTime(op: SheetStep["op"], planned: readonly PlannedTime[]): string
     .map((each) => each.endAt)
     .toSorted()
     .at(-1)!;
-  return `${timeText(op, { ...first, endAt })}, all pieces`;
+  return `${whenText(op, { ...first, endAt })}, all pieces`;
 }
 
 /** `See findings 2, 5.` */

@@ -3,13 +3,12 @@
  * as a Markdown checklist. Money of two currencies is never added up.
  */
 
-import { formatNumber } from "../core/measure/format-amount.ts";
+import { cansText, cents, litresText, moneyText, printed } from "../core/measure/figures.ts";
 import type { PaperUse } from "../core/totals/paper.ts";
 import { csvRow } from "../escape/csv.ts";
 import { jsonText } from "../escape/json.ts";
 import { markdownText } from "../escape/markdown.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { containersText, litresText, moneyText } from "../views/figures.ts";
 import type { ShoppingBasket, ShoppingItem } from "../views/shopping-list.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
@@ -83,7 +82,7 @@ const paperText = ({ grit, sheets }: PaperUse): string =>
   `${sheets} sheet${sheets === 1 ? "" : "s"} of grit ${grit}`;
 
 function buyText({ containers, cost, gaps }: ShoppingItem): string {
-  if (containers.length > 0) return containersText(containers);
+  if (containers.length > 0) return cansText(containers);
   return cost === null ? gaps.join(", ") : "nothing to buy";
 }
 
@@ -96,10 +95,10 @@ export function shoppingJson({ baskets }: ShoppingReport): string {
     items.map(({ material, litres, onHand, containers, cost, jobs }) => ({
       name: material.name,
       title: material.title ?? null,
-      litres: litres === null ? null : six(litres),
-      on_hand: six(onHand),
+      litres: litres === null ? null : printed(litres),
+      on_hand: printed(onHand),
       containers: containers.map((each) => ({
-        litres: six(each.litres),
+        litres: printed(each.litres),
         count: each.count,
         price: each.price,
       })),
@@ -153,8 +152,8 @@ function csvRows(
   const start = [
     material.name,
     material.title ?? "",
-    litres === null ? "" : String(six(litres)),
-    String(six(onHand)),
+    litres === null ? "" : String(printed(litres)),
+    String(printed(onHand)),
   ];
   const end = [currency ?? "", jobs.join(" ")];
   if (containers.length === 0) {
@@ -162,10 +161,10 @@ function csvRows(
   }
   return containers.map((each) => [
     ...start,
-    String(six(each.litres)),
+    String(printed(each.litres)),
     String(each.count),
-    each.price.toFixed(2),
-    (each.count * each.price).toFixed(2),
+    moneyText(each.price),
+    moneyText(each.count * each.price),
     ...end,
   ]);
 }
@@ -189,7 +188,7 @@ export function shoppingMarkdown({ baskets, paper = [], label }: ShoppingReport)
 function itemLine(item: ShoppingItem, { currency }: ShoppingBasket, origin: Origin): string {
   const { material, containers, cost, gaps, jobs } = item;
   const price = cost === null ? ` (${gaps.join(", ")})` : `, ${moneyText(cost, currency)}`;
-  const what = containers.length > 0 ? containersText(containers) : needText(item);
+  const what = containers.length > 0 ? cansText(containers) : needText(item);
   const name = material.title
     ? `${markdownText(material.title)} (\`${material.name}\`)`
     : `\`${material.name}\``;
@@ -200,7 +199,4 @@ const sumLine = ({ currency, cost, knownCost }: ShoppingBasket): string =>
   `Together ${moneyText(knownCost, currency)}${cost === null ? `, ${WITHOUT_UNKNOWN}` : ""}.`;
 
 const needText = ({ litres, onHand }: ShoppingItem): string =>
-  litres === null ? "some" : `${formatNumber(Math.max(0, litres - onHand), 2)} L of`;
-
-const six = (value: number): number => Math.round(value * 1e6) / 1e6;
-const cents = (value: number): number => Math.round(value * 100) / 100;
+  litres === null ? "some" : `${litresText(Math.max(0, litres - onHand))} of`;

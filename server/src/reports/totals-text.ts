@@ -2,24 +2,25 @@
  * The totals of jobs as tables for people: every figure with its unit, and in the place of a figure that could not be
  * computed the line of the text that is missing.
  */
+import {
+  areaText,
+  cansText,
+  filmText,
+  gramsText,
+  litresText,
+  momentText,
+  moneyText,
+} from "../core/measure/figures.ts";
+import { formatDuration } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { shownText } from "../escape/shown-text.ts";
-import {
-  areaText,
-  containersText,
-  filmText,
-  hoursText,
-  litresText,
-  momentText,
-  moneyText,
-  usedText,
-} from "../views/figures.ts";
 import { FUMES_BASIS, lineFumes, worstAir } from "../views/fumes/fumes-facts.ts";
-import { fumesDays, gramsText, HOURS_BASIS, jobPeak } from "../views/fumes/fumes-hours.ts";
+import { fumesDays, HOURS_BASIS, jobPeak } from "../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../views/material-names.ts";
 import { type GapField, gapsOf, materialGaps } from "../views/missing-inputs.ts";
+import { usedText } from "../views/sums/used-worth.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
@@ -42,8 +43,8 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
     ...table("Surfaces", surfaceRows(result)),
     ...table("Materials", materialRows(result)),
     ...table("Time", [
-      row("hands-on", hoursText(totals.hands_on_h)),
-      figure(result, "elapsed_h", "elapsed", hoursText),
+      row("hands-on", formatDuration(totals.hands_on_h)),
+      figure(result, "elapsed_h", "elapsed", formatDuration),
       figure(result, "finish", "finish", momentText),
       figure(result, "in_service", "in service", momentText),
     ]),
@@ -99,7 +100,7 @@ function materialRows(result: JobResult): readonly Row[] {
         ? gaps.join(", ")
         : containers.length === 0
           ? "in stock"
-          : `${containersText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
+          : `${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
     return row(names[index]!, litres === null ? "not known" : litresText(litres), bought);
   });
 }
@@ -109,7 +110,7 @@ function fumesRows(result: JobResult): readonly Row[] {
   const lines = lineFumes(result);
   const worst = worstAir(result);
   const more = [...(lines.length > 1 || result.shop?.room ? lines : []), ...(worst ? [worst] : [])];
-  const grams = (amount: number): string => `${Math.round(amount)} g`;
+  const grams = (amount: number): string => `${gramsText(amount)}`;
   return [
     figure(result, "voc_g", "VOC", grams),
     ...more.map((fact) => row(shownText(fact.name), grams(fact.grams), fact.air)),
@@ -149,7 +150,7 @@ function paperRows({ runs }: JobResult): readonly Row[] {
     row(
       `grit ${grit}`,
       `${sheets} sheet${sheets === 1 ? "" : "s"}`,
-      `or ${discs} disc${discs === 1 ? "" : "s"}; ${areaText(areaM2)} in ${hoursText(hours)}`,
+      `or ${discs} disc${discs === 1 ? "" : "s"}; ${areaText(areaM2)} in ${formatDuration(hours)}`,
     ),
   );
 }

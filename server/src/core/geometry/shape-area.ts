@@ -6,9 +6,11 @@
  * except the edge of an oval: S. Ramanujan's second approximation of an ellipse's perimeter (Modular equations and
  * approximations to pi, 1914), exact to about 3·h^5/2^17 and far below what a tape measure shows.
  */
+
 import type { Range, ShapeSyntax, Span, Value, Words } from "../../../../grammar/src/tree.ts";
 import { SHAPES, type ShapeWord } from "../../../../grammar/src/vocabulary.ts";
 import { closestWord } from "../measure/closest-word.ts";
+import { exactArea } from "../measure/figures.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 
@@ -147,7 +149,7 @@ function withEdge(faceM2: number, face: string, bothFaces: boolean, rim: Face | 
 }
 
 function fillIn(face: string, count: number, plus: number, areaM2: number, measured: boolean): string {
-  const result = `${formatNumber(areaM2, 4)} m2`;
+  const result = `${exactArea(areaM2)}`;
   if (count === 1 && plus === 0) return measured ? face : `${face} = ${result}`;
   const many = count === 1 ? "" : `${count} × `;
   const more = plus === 0 ? "" : ` × ${formatNumber(1 + plus / 100, 4)}`;

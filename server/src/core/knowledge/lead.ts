@@ -5,6 +5,7 @@
  * for furniture, for which they are taken by analogy. Only a laboratory that has looked at a sample of every layer can
  * lift the presumption, and even then sanding dust stays dust.
  */
+import { dayText } from "../measure/figures.ts";
 import { countryName } from "./countries.ts";
 
 export type LeadFinding = "none_found" | "found";
@@ -135,9 +136,9 @@ export function leadNote(facts: LeadFacts): string {
   const { built, country, result } = facts;
   switch (leadStatus(facts)) {
     case "found":
-      return `A ${METHOD_NAMES[result!.method]} found lead on ${result!.date}.`;
+      return `A ${METHOD_NAMES[result!.method]} found lead on ${dayText(result!.date)}.`;
     case "none_found":
-      return `A laboratory found no lead on ${result!.date}; the dust and the chips still may not be breathed or eaten.`;
+      return `A laboratory found no lead on ${dayText(result!.date)}; the dust and the chips still may not be breathed or eaten.`;
     case "unlikely":
       return `Built ${built}, after ${countryName(country!)} limited lead in paint (${banOf(country)!.year}): paint of an older tin may still hold lead.`;
     case "possible":
@@ -152,7 +153,7 @@ function presumedNote({ built, country, result }: LeadFacts): string {
     result === undefined
       ? ""
       : result.method === "laboratory"
-        ? ` The laboratory's result of ${result.date} is later than the first day of work.`
+        ? ` The laboratory's result of ${dayText(result.date)} is later than the first day of work.`
         : ` A ${METHOD_NAMES[result.method]} that finds none does not show that there is none.`;
   if (built === undefined) return `Its age is not stated, so old coatings on it may hold lead.${tested}`;
   const ban = banOf(country);

@@ -94,7 +94,7 @@ const ABSOLUTE_ZERO_C = -273.15;
 const OTHER_NAMES: ReadonlyMap<string, string> = new Map(
   Object.entries({
     micron: "um",
-    microns: "um",
+    filmText: "um",
     mils: "mil",
     inch: "in",
     inches: "in",

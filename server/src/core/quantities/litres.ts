@@ -9,7 +9,9 @@
  * equipment transfer efficiency); 50 % for airless is common practice, no source. Both are the
  * notation's own round figures.
  */
+
 import type { METHODS } from "../../../../grammar/src/vocabulary.ts";
+import { exactArea, exactFilm, exactLitres } from "../measure/figures.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 
 export type Method = (typeof METHODS)[number];
@@ -60,13 +62,13 @@ export function layerLitres(input: LayerLitresInput): LayerLitres {
   const { areaM2, pieces, coats, sparePercent } = input;
   const mixL = ((areaM2 * pieces * coats * rate.litres) / efficiency) * (1 + sparePercent / 100);
   const working = [
-    `${formatNumber(areaM2, 4)} m2`,
+    `${exactArea(areaM2)}`,
     pieces === 1 ? "" : ` × ${formatNumber(pieces, 2)} pieces`,
     coats === 1 ? "" : ` × ${formatNumber(coats, 2)} coats`,
     rate.working,
     efficiency === 1 ? "" : ` / ${efficiency} (${input.method})`,
     sparePercent === 0 ? "" : ` × ${formatNumber(1 + sparePercent / 100, 4)}`,
-    ` = ${formatNumber(mixL, 4)} L`,
+    ` = ${exactLitres(mixL)}`,
   ].join("");
   return { mixL, ...splitMix(mixL, input.thinned, input.tintPercent), working };
 }
@@ -91,7 +93,7 @@ export function stepLitres(input: StepLitresInput): { readonly litres: number; r
     const litres = usesL * pieces;
     return {
       litres,
-      working: `${formatNumber(usesL, 4)} L${many}${many && ` = ${formatNumber(litres, 4)} L`}`,
+      working: `${exactLitres(usesL)}${many}${many && ` = ${exactLitres(litres)}`}`,
     };
   }
   if (input.onlyAsStated || coversM2PerL === undefined || coversM2PerL <= 0) {
@@ -102,7 +104,7 @@ export function stepLitres(input: StepLitresInput): { readonly litres: number; r
   const rate = `${formatNumber(coversM2PerL, 3)} m2/L`;
   return {
     litres,
-    working: `${formatNumber(areaM2, 4)} m2${many} / ${rate}${spare} = ${formatNumber(litres, 4)} L`,
+    working: `${exactArea(areaM2)}${many} / ${rate}${spare} = ${exactLitres(litres)}`,
   };
 }
 
@@ -121,7 +123,7 @@ function litresPerM2(
   wetUm: number | undefined,
 ): { readonly litres: number; readonly working: string } | undefined {
   // One micrometre on a square metre is one millilitre.
-  if (wetUm !== undefined) return { litres: wetUm / 1000, working: ` × ${formatNumber(wetUm, 1)} um wet` };
+  if (wetUm !== undefined) return { litres: wetUm / 1000, working: ` × ${exactFilm(wetUm)} wet` };
   if (coversM2PerL === undefined || coversM2PerL <= 0) return undefined;
   return { litres: 1 / coversM2PerL, working: ` / ${formatNumber(coversM2PerL, 3)} m2/L` };
 }

@@ -2,8 +2,10 @@
  * What is said where something had less time than it needs: one text for the label's time and for what the air of each
  * job's shop makes of it, with times that add up, and a remedy that satisfies all of them.
  */
+
 import { gravest, type RelatedPlace, type Severity } from "../findings.ts";
-import { exactDuration, formatDuration, formatNumber, roundedUpHours } from "../measure/format-amount.ts";
+import { degreesText, factorText } from "../measure/figures.ts";
+import { exactDuration, formatDuration, roundedUpHours } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
@@ -174,8 +176,8 @@ function neededText(waits: readonly NeededWait[], of?: string): string {
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
     if (needed.tooCold)
-      return `${isTypical ? "this kind asks" : "it asks"} for ${celsius(needed.tooCold.lowestC)} or more, and at the ${celsius(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
-    return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${formatNumber(needed.factor, 2)})${whose}`;
+      return `${isTypical ? "this kind asks" : "it asks"} for ${degreesText(needed.tooCold.lowestC)} or more, and at the ${degreesText(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
+    return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
   });
   const more =
     shops.length > MOST_SHOPS ? [`${shops.length - MOST_SHOPS} more jobs have air of their own`] : [];
@@ -183,8 +185,6 @@ function neededText(waits: readonly NeededWait[], of?: string): string {
 }
 
 const MOST_SHOPS = 3;
-
-const celsius = (degrees: number): string => `${formatNumber(degrees, 1)} C`;
 
 function remedyText(
   waits: readonly NeededWait[],
@@ -196,7 +196,7 @@ function remedyText(
   const and = also ? `; ${also}` : "";
   const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
   if (cold.length > 0)
-    return `Warm the room to ${celsius(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${there}${and}.`;
+    return `Warm the room to ${degreesText(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${there}${and}.`;
   const longer = exactDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
   return `Write \`${instead}\`${there}${byAir} or wait ${longer} longer${or}${and}.`;

@@ -1,10 +1,11 @@
 /**
  * Words and places that many rules share: names of coats for messages, related places, and the usual fixes.
  */
+
 import { Temporal } from "temporal-polyfill";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
-import { formatAmount, formatDuration, formatNumber } from "../measure/format-amount.ts";
+import { formatDuration } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
@@ -46,15 +47,13 @@ export const layerBelow = (coat: Coat): RelatedPlace => ({
 
 export const related = (place: Place, message: string): RelatedPlace => ({ place, message });
 
-export const hoursText = (hours: number): string => formatDuration(hours);
-
 /** `2 days after`, or `straight after`. */
 export const afterText = (hours: number): string =>
-  hours > 0 ? `${hoursText(hours)} after` : "straight after";
+  hours > 0 ? `${formatDuration(hours)} after` : "straight after";
 
 /** `1 day of the 3 days`, or `none of the 3 days`. */
 export const shareText = (had: number, needed: number): string =>
-  `${had > 0 ? hoursText(had) : "none"} of the ${hoursText(needed)}`;
+  `${had > 0 ? formatDuration(had) : "none"} of the ${formatDuration(needed)}`;
 
 /** The most that fits on one line, characters. */
 export const LONGEST_HEADLINE = 70;
@@ -114,13 +113,3 @@ export function endOfDateWanted(wanted: { readonly date: string; readonly time?:
   if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;
   return `${Temporal.PlainDate.from(wanted.date).add({ days: 1 }).toString()}T00:00:00`;
 }
-
-/** `on 2027-04-16 at 15:20`, of an ISO date-time. */
-export const dateText = (moment: string): string =>
-  `on ${moment.slice(0, 10)} at ${moment.slice(11, 16) || "00:00"}`;
-
-/** `33 um`, for thicknesses of film. */
-export const microns = (um: number): string => `${formatNumber(um, 0)} um`;
-
-/** `0.25 L`, `40 mL`. */
-export const litresText = (litres: number): string => formatAmount({ dimension: "volume", value: litres });

@@ -7,6 +7,7 @@
  * these each is left out in turn and stays out if the chain still fails. Messages carry hours only; whoever knows the
  * items' names may add them.
  */
+import { formatDuration } from "../measure/format-amount.ts";
 import { leastTails, timeAlone } from "./bounds/chain-bounds.ts";
 import { hourMs } from "./calendar.ts";
 import { makeChain, type Problem, type ProblemChain, type Step } from "./problem.ts";
@@ -40,7 +41,7 @@ export function conflictsOf(problem: Problem, chain: ProblemChain): readonly Con
   }
   return kept.map((window) => ({
     items: idsBetween(chain, window),
-    message: `No opening hours let the work begin within the ${hoursText(window.within)} of its window.`,
+    message: `No opening hours let the work begin within the ${durationText(window.within)} of its window.`,
   }));
 }
 
@@ -52,7 +53,7 @@ function tooLong(problem: Problem, chain: ProblemChain, window: Window): readonl
   return [
     {
       items: idsBetween(chain, window),
-      message: `The window closes after ${hoursText(window.within)}, but ${hoursText(needed)} of waits and work lie between.`,
+      message: `The window closes after ${durationText(window.within)}, but ${durationText(needed)} of waits and work lie between.`,
     },
   ];
 }
@@ -104,6 +105,4 @@ function idsBetween(chain: ProblemChain, window: Window): readonly string[] {
   return [...ids, chain.steps[window.index]!.id];
 }
 
-function hoursText(time: number): string {
-  return `${Math.round((time / hourMs) * 100) / 100} h`;
-}
+const durationText = (time: number): string => formatDuration(time / hourMs);

@@ -4,18 +4,17 @@
  */
 
 import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
+import { airText, degreesText, factorText, humidityText } from "../measure/figures.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 
 /** `15 C and 60 % RH`: as much of the shop's air as counts; empty where none does. */
 export function shopAirText(cause: FactorCause): string {
   switch (cause.law) {
     case "water":
-      return cause.isHumidityAssumed
-        ? degrees(cause.shop.temperature)
-        : airText(cause.shop.temperature, cause.shop.humidity);
+      return cause.isHumidityAssumed ? degreesText(cause.shop.temperature) : airText(cause.shop);
     case "reaction":
     case "solvent":
-      return degrees(cause.shopC);
+      return degreesText(cause.shopC);
     default:
       return "";
   }
@@ -33,8 +32,8 @@ export function whyText(cause: FactorCause): string {
     case "water":
       return (
         `Water leaves by the vapour-pressure deficit: ${kPa(cause.shopDeficitKPa)} kPa at ` +
-        `${airText(cause.shop.temperature, cause.shop.humidity)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ` +
-        airText(cause.rated.temperature, cause.rated.humidity)
+        `${airText(cause.shop)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ` +
+        airText(cause.rated)
       );
     case "reaction":
       return `It hardens by reaction, twice as slowly for every 10 C less: ${bothText(cause)}`;
@@ -63,7 +62,7 @@ function notesText(cause: FactorCause): readonly string[] {
   return [
     ...(cause.isHumidityAssumed ? ["The shop's humidity is not stated; the label's is used"] : []),
     ...(cause.shop.humidity > DAMPEST_PERCENT
-      ? [`Air at ${percent(cause.shop.humidity)} dries no water; ${DAMPEST_PERCENT} % is used`]
+      ? [`Air at ${humidityText(cause.shop.humidity)} dries no water; ${DAMPEST_PERCENT} % is used`]
       : []),
   ];
 }
@@ -73,7 +72,7 @@ export function reasonSentences({ factor, cause }: WaitFactor): readonly string[
   const isMeasured = cause.law === "water" || cause.law === "reaction" || cause.law === "solvent";
   const sum =
     factor > 1
-      ? `; times are ${sumText(cause)} = ${formatNumber(factor, 2)} times the label's`
+      ? `; times are ${sumText(cause)} = ${factorText(factor)} times the label's`
       : isMeasured
         ? "; the label's times stand, which better air never shortens"
         : "";
@@ -88,10 +87,6 @@ export const shortReasonText = (cause: FactorCause): string =>
   `${[whyText(cause), ...notesText(cause)].join(". ")}.`;
 
 const bothText = ({ shopC, ratedC }: { readonly shopC: number; readonly ratedC: number }): string =>
-  `${degrees(shopC)} in the shop, ${degrees(ratedC)} on the label`;
+  `${degreesText(shopC)} in the shop, ${degreesText(ratedC)} on the label`;
 const kPa = (value: number): string => formatNumber(value, 3);
 const kelvinText = (kelvin: number): string => formatNumber(kelvin, 2);
-const degrees = (temperatureC: number): string => `${formatNumber(temperatureC, 1)} C`;
-const percent = (humidity: number): string => `${formatNumber(humidity, 1)} % RH`;
-const airText = (temperatureC: number, humidity: number): string =>
-  `${degrees(temperatureC)} and ${percent(humidity)}`;

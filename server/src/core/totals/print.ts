@@ -2,16 +2,11 @@
  * Rounds totals for printing: lengths, litres, hours and grams to six decimals, money to cents, so that sums of
  * decimal fractions print as people write them.
  */
+import { printed, cents as wholeCents } from "../measure/figures.ts";
 import type { JobTotals } from "./types.ts";
 
-const round = (value: number, decimals: number): number => {
-  const rounded = Number(value.toFixed(decimals));
-  return Object.is(rounded, -0) ? 0 : rounded;
-};
-const six = <T extends number | null>(value: T): T =>
-  value === null ? value : (round(value as number, 6) as T);
-const cents = <T extends number | null>(value: T): T =>
-  value === null ? value : (round(value as number, 2) as T);
+const six = <T extends number | null>(value: T): T => (value === null ? value : (printed(value) as T));
+const cents = <T extends number | null>(value: T): T => (value === null ? value : (wholeCents(value) as T));
 
 export function printedTotals(totals: JobTotals): JobTotals {
   return {

@@ -1,10 +1,11 @@
 /** `apply` and `follow`: the recipe, its arguments and their values, and the surfaces. */
+
 import type { Token } from "../../../../grammar/src/tree.ts";
+import { areaText } from "../../core/measure/figures.ts";
 import type { Job, Recipe } from "../../core/model/model.ts";
 import { recipeOf } from "../../core/resolution/reference.ts";
 import { referenceAt } from "../../core/resolution/resolve.ts";
 import { jobSurfaces } from "../../core/surface/job-surfaces.ts";
-import { areaText } from "../../views/figures.ts";
 import { materialOffers, parameterOffers, recipeOffers } from "./names.ts";
 import { type CompletionContext, isComma, type Offer } from "./offer.ts";
 import { unitOffers } from "./units.ts";

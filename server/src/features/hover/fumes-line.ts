@@ -1,10 +1,12 @@
 /** What a layer or step line gives off in each job: grams, the air that it asks for with its sum, and the hour of most. */
+
 import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
+import { gramsText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
 import { coatAir, coatAirWorking } from "../../views/fumes/fumes-facts.ts";
-import { gramsText, peakText } from "../../views/fumes/fumes-hours.ts";
+import { peakText } from "../../views/fumes/fumes-hours.ts";
 import type { LineRun } from "../../views/sums/line-run.ts";
 import { code } from "../markdown.ts";
 

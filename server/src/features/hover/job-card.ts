@@ -1,24 +1,25 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
-import { formatNumber } from "../../core/measure/format-amount.ts";
+import {
+  areaText,
+  cansText,
+  exactArea,
+  gramsText,
+  litresText,
+  momentText,
+  moneyText,
+} from "../../core/measure/figures.ts";
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
-import {
-  areaText,
-  containersText,
-  hoursText,
-  litresText,
-  momentText,
-  moneyText,
-  usedText,
-} from "../../views/figures.ts";
 import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
-import { gramsText, HOURS_BASIS, jobPeak } from "../../views/fumes/fumes-hours.ts";
+import { HOURS_BASIS, jobPeak } from "../../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../../views/material-names.ts";
 import { type GapField, gapsOf, materialGaps } from "../../views/missing-inputs.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
 import { elapsedSum, handsOnSum, inServiceSum } from "../../views/sums/time-sums.ts";
+import { usedText } from "../../views/sums/used-worth.ts";
 import { bullets, code, docText, heading, nested, paragraphs } from "../markdown.ts";
 import type { HoverContext } from "./context.ts";
 
@@ -35,8 +36,8 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       withSum(figure(result, "in_service", "in service", momentText), inServiceSum(result)),
       figure(result, "total_cost", "cost", money),
       figure(result, "saving", "saving", money),
-      `hands-on ${hoursText(totals.hands_on_h)}: ${handsOnSum(result)}`,
-      withSum(figure(result, "elapsed_h", "elapsed", hoursText), elapsedSum(result)),
+      `hands-on ${formatDuration(totals.hands_on_h)}: ${handsOnSum(result)}`,
+      withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
       `area ${areaText(totals.area_m2)}${areaSum(result)}`,
       ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
         const need = result.needs[index]!;
@@ -60,7 +61,7 @@ const withSum = (figureText: string, sum: string | undefined): string =>
 /** `: top 1.782 m2 × 2 + base 1.1872 m2 × 2` */
 function areaSum({ runs }: JobResult): string {
   const terms = runs.map((run) => {
-    const area = `${code(run.label)} ${formatNumber(run.surface?.areaM2 ?? 0, 4)} m2`;
+    const area = `${code(run.label)} ${exactArea(run.surface?.areaM2 ?? 0)}`;
     return run.pieces > 1 ? `${area} × ${run.pieces}` : area;
   });
   return terms.length > 0 ? `: ${terms.join(" + ")}` : "";
@@ -71,7 +72,7 @@ function vocSums({ needs, totals }: JobResult): string | undefined {
   if (totals.voc_g === null) return undefined;
   const terms = needs.flatMap(({ material, litres }) => {
     const grams = (litres ?? 0) * (material.voc?.value ?? 0);
-    return grams >= 0.5 ? [`${Math.round(grams)} g ${code(material.name)}`] : [];
+    return grams >= 0.5 ? [`${gramsText(grams)} ${code(material.name)}`] : [];
   });
   return terms.length > 1 ? terms.join(" + ") : undefined;
 }
@@ -115,7 +116,7 @@ function needText(result: JobResult, need: JobResult["needs"][number], distinctN
       ? `; ${materialGaps(need).join(", ")}`
       : containers.length === 0
         ? "; nothing to buy"
-        : `; buy ${containersText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
+        : `; buy ${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
   return `${name} ${litresText(litres)}${onHand}${buy}`;
 }
 
@@ -133,7 +134,7 @@ function costWorking(result: JobResult): string {
     { name: "pieces", amount: pieces },
   ].filter(({ amount }) => amount >= 0.005);
   if (parts.length < 2) return "";
-  const sum = parts.map(({ name, amount }) => `${name} ${moneyText(amount, undefined)}`).join(" + ");
+  const sum = parts.map(({ name, amount }) => `${name} ${moneyText(amount)}`).join(" + ");
   return `${sentence(sum)} = ${moneyText(totals.total_cost, shop?.currency)}.`;
 }
 
@@ -141,7 +142,7 @@ function costWorking(result: JobResult): string {
 function labourWorking({ shop, totals }: JobResult): string {
   const rate = shop?.labourPerH;
   if (!rate || totals.labour_cost === null) return "";
-  return `Labour ${formatNumber(totals.hands_on_h, 4)} h × ${moneyText(rate, undefined)} = ${moneyText(totals.labour_cost, shop?.currency)}.`;
+  return `Labour ${formatNumber(totals.hands_on_h, 4)} h × ${moneyText(rate)} = ${moneyText(totals.labour_cost, shop?.currency)}.`;
 }
 
 /** New 2 × 1150.00 − 554.60 = 1745.40 EUR saved. */
@@ -150,10 +151,10 @@ function savingWorking(ctx: HoverContext, result: JobResult): string {
   if (totals.saving === null || totals.total_cost === null) return "";
   const pieces = ctx.checker.scope(job.file).pieces;
   const terms = job.pieces.map(({ piece, count }) => {
-    const price = moneyText(pieces.get(piece)?.newPrice ?? 0, undefined);
+    const price = moneyText(pieces.get(piece)?.newPrice ?? 0);
     return count > 1 ? `${count} × ${price}` : price;
   });
-  return `New ${terms.join(" + ")} − ${moneyText(totals.total_cost, undefined)} = ${moneyText(totals.saving, shop?.currency)} saved.`;
+  return `New ${terms.join(" + ")} − ${moneyText(totals.total_cost)} = ${moneyText(totals.saving, shop?.currency)} saved.`;
 }
 
 /** What is used of the whole cans, material by material. */
@@ -174,7 +175,7 @@ function pieceWorkings(result: JobResult): string {
 export function pieceWorking(cost: PieceCost, currency: string | undefined): string | undefined {
   if (cost.total === null) return undefined;
   const parts = (["materials", "labour", "supplies", "bought"] as const).flatMap((name) =>
-    (cost[name] ?? 0) >= 0.005 ? [`${name} ${moneyText(cost[name]!, undefined)}`] : [],
+    (cost[name] ?? 0) >= 0.005 ? [`${name} ${moneyText(cost[name]!)}`] : [],
   );
   const saved =
     cost.saving === null ? "" : `; a new one costs ${moneyText(cost.saving + cost.total, currency)}`;

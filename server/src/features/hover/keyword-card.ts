@@ -1,8 +1,9 @@
 /** Words that start a line, a tail or a declaration: what they mean, and what this line comes to. */
+
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
+import { momentText, moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
-import { momentText, moneyText } from "../../views/figures.ts";
 import { paragraphs, plain } from "../markdown.ts";
 import { applyCard, followCard } from "./apply-card.ts";
 import { type HoverContext, isHere } from "./context.ts";

@@ -1,15 +1,24 @@
 /**
  * The card of a material: every figure, and whether the can states it or the family supplies it, with its source.
  */
+
 import { builtInName } from "../../core/knowledge/built-in-materials.ts";
 import { materialDuties } from "../../core/knowledge/duties.ts";
 import type { Family } from "../../core/knowledge/family-schema.ts";
+import {
+  airText,
+  degreesText,
+  exactFilm,
+  humidityText,
+  litresText,
+  moneyText,
+  percentText,
+} from "../../core/measure/figures.ts";
 import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import { builtInMaterial } from "../../core/model/lower-material.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
 import { sentence } from "../../core/sentence.ts";
-import { moneyText } from "../../views/figures.ts";
 import { code, docText, heading, paragraphs, plain, table } from "../markdown.ts";
 
 /** Heading, documentation, figures, what a litre costs. */
@@ -80,15 +89,12 @@ interface FigureRow {
 const said = <T>(fact: Fact<T> | undefined, text: (value: T) => string): Said | undefined =>
   fact && { text: text(fact.value), origin: fact.origin };
 
-const degrees = (value: number): string => formatAmount({ dimension: "temperature", value });
-const share = (value: number): string => formatAmount({ dimension: "share", value });
-
 const ROWS: readonly FigureRow[] = [
   {
     word: "covers",
     say: (m) => said(m.covers, (value) => formatAmount({ dimension: "spreading rate", value })),
   },
-  { word: "solids", say: (m) => said(m.solids, (value) => `${share(value)} by volume`) },
+  { word: "solids", say: (m) => said(m.solids, (value) => `${percentText(value)} by volume`) },
   { word: "touch", say: (m) => said(m.touch, formatDuration) },
   {
     word: "recoat",
@@ -102,16 +108,16 @@ const ROWS: readonly FigureRow[] = [
   { word: "cure", say: (m) => said(m.cure, formatDuration) },
   {
     word: "rated",
-    say: (m) => said(m.rated, (air) => `${degrees(air.temperature)}, ${share(air.humidity)} RH`),
+    say: (m) => said(m.rated, (air) => airText(air)),
   },
   {
     word: "limits",
     say: (m) =>
       said(m.limits, ({ low, high, humidity }) =>
         [
-          low !== undefined && high !== undefined ? `${degrees(low)} to ${degrees(high)}` : "",
-          low !== undefined && high === undefined ? `from ${degrees(low)}` : "",
-          humidity === undefined ? "" : `up to ${share(humidity)} RH`,
+          low !== undefined && high !== undefined ? `${degreesText(low)} to ${degreesText(high)}` : "",
+          low !== undefined && high === undefined ? `from ${degreesText(low)}` : "",
+          humidity === undefined ? "" : `up to ${humidityText(humidity)}`,
         ]
           .filter((part) => part !== "")
           .join(", "),
@@ -125,10 +131,10 @@ const ROWS: readonly FigureRow[] = [
     source: "thinners",
     say: (m) =>
       said(m.thin, ({ thinner, upTo }) =>
-        upTo === undefined ? thinner : `${thinner}, up to ${share(upTo)}`,
+        upTo === undefined ? thinner : `${thinner}, up to ${percentText(upTo)}`,
       ),
   },
-  { word: "flash", say: (m) => said(m.flash, degrees) },
+  { word: "flash", say: (m) => said(m.flash, degreesText) },
   { word: "pot_life", source: "potLife", say: (m) => said(m.potLife, formatDuration) },
   {
     word: "rags",
@@ -147,7 +153,7 @@ const ROWS: readonly FigureRow[] = [
     word: "on_hand",
     say: (m) =>
       m.onHandPlace && {
-        text: formatAmount({ dimension: "volume", value: m.onHand }),
+        text: litresText(m.onHand),
         origin: "stated",
       },
   },
@@ -159,10 +165,10 @@ function filmLine(material: Material): string {
   if (!covers || !family?.buildsFilm) return "";
   const wet = wetFilmUm(covers.value);
   const rate = formatNumber(covers.value, 3);
-  const wetText = `wet film 1000 / ${rate} m2/L = ${formatNumber(wet, 1)} um`;
+  const wetText = `wet film 1000 / ${rate} m2/L = ${exactFilm(wet)}`;
   if (!solids) return `${sentence(wetText)}.`;
   const dry = dryFilmUm(wet, solids.value);
-  return `One coat: ${wetText}; dry ${formatNumber(wet, 1)} um × ${formatNumber(solids.value, 1)} % = ${formatNumber(dry, 1)} um.`;
+  return `One coat: ${wetText}; dry ${exactFilm(wet)} × ${percentText(solids.value)} = ${exactFilm(dry)}.`;
 }
 
 /** Prices by the litre, the cheapest marked. */

@@ -1,9 +1,8 @@
 /** What a job needs of a material, with the sums: litres, what is to buy, cans, grams. */
+import { cansText, exactLitres, litresText, moneyText } from "../../core/measure/figures.ts";
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
-import { containersText, litresText, moneyText } from "../../views/figures.ts";
 import { shoppingList } from "../../views/shopping-list.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
-import { exactLitres } from "../../views/sums/portion-sums.ts";
 import { bullets, code, firstFew, nested } from "../markdown.ts";
 import { allJobs, type HoverContext } from "./context.ts";
 
@@ -30,7 +29,7 @@ function useText(result: JobResult, { litres, totals }: MaterialNeed): string {
       ? ""
       : totals.containers.length === 0
         ? ", nothing to buy"
-        : `, buy ${containersText(totals.containers)} for ${moneyText(totals.cost, result.shop?.currency)}`;
+        : `, buy ${cansText(totals.containers)} for ${moneyText(totals.cost, result.shop?.currency)}`;
   return `${job} ${litresText(litres)}${buy}`;
 }
 
@@ -50,6 +49,6 @@ function togetherText(
   const buy =
     item.containers.length === 0
       ? "nothing to buy"
-      : `${containersText(item.containers)} for ${moneyText(item.cost, baskets[0]!.currency)}`;
+      : `${cansText(item.containers)} for ${moneyText(item.cost, baskets[0]!.currency)}`;
   return `together ${sum}${left}: ${buy}`;
 }

@@ -2,15 +2,28 @@
  * The cards of where things are: pieces and their surfaces with the sums of their areas, and shops with their air; and
  * what the jobs make of them.
  */
+
+import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { dewPointC, saturationPressureKPa } from "../../core/air/psychrometrics.ts";
 import { countryName } from "../../core/knowledge/countries.ts";
 import { type LeadResult, leadNote } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/words.ts";
-import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import {
+  airChangesText,
+  airText,
+  areaText,
+  dayText,
+  degreesText,
+  exactArea,
+  moneyText,
+  percentText,
+  roomText,
+  thicknessText,
+} from "../../core/measure/figures.ts";
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { pieceCosts } from "../../core/totals/piece-costs.ts";
-import { areaText, moneyText } from "../../views/figures.ts";
 import type { Portion } from "../../views/sums/portion-sums.ts";
 import { bullets, code, docText, firstFew, heading, nested, paragraphs, plain } from "../markdown.ts";
 import { portionBullets } from "./apply-card.ts";
@@ -27,12 +40,12 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
     docText(piece.docs),
     bullets([
       ...piece.surfaces.map((surface) => `${code(surface.name)}: ${surfaceFacts(surface)}`),
-      piece.surfaces.length > 0 ? `area ${sum}${formatNumber(area, 4)} m2` : "no surfaces yet",
+      piece.surfaces.length > 0 ? `area ${sum}${exactArea(area)}` : "no surfaces yet",
       leadOf(ctx, piece),
-      piece.bought === undefined ? undefined : `bought for ${moneyText(piece.bought, undefined)}`,
+      piece.bought === undefined ? undefined : `bought for ${moneyText(piece.bought)}`,
       piece.newPrice === undefined
         ? "no `new`: what it saves is not computed"
-        : `a new one costs ${moneyText(piece.newPrice, undefined)}`,
+        : `a new one costs ${moneyText(piece.newPrice)}`,
       `used by ${piece.useBy.value}${piece.useBy.origin === "stated" ? "" : " (taken where nothing is said)"}`,
       ...firstFew(
         allJobs(ctx.checker).filter(({ runs }) => runs.some((run) => run.piece === piece)),
@@ -63,7 +76,7 @@ function pieceInJob(result: JobResult, piece: Piece): string {
   const sum = areas.length > 1 ? `(${areas.join(" + ")})` : areas[0];
   const cost = pieceCosts(result).find((each) => each.piece === piece.name);
   return nested(`in ${code(result.job.name)}, ${count} of it`, [
-    `area ${sum} × ${count} = ${formatNumber(one * count, 4)} m2`,
+    `area ${sum} × ${count} = ${exactArea(one * count)}`,
     cost && pieceWorking(cost, result.shop?.currency),
   ]);
 }
@@ -74,7 +87,7 @@ function surfaceFacts(surface: Surface): string {
   return [
     areaText(surface.areaM2),
     substrate.name +
-      (substrate.veneerMm === undefined ? "" : ` veneer of ${formatNumber(substrate.veneerMm, 2)} mm`),
+      (substrate.veneerMm === undefined ? "" : ` veneer of ${thicknessText(substrate.veneerMm)}`),
     below || "bare",
     `${surface.wear.value} wear`,
   ]
@@ -95,14 +108,14 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
       : bullets([
           ...surface.shapes.map(({ working }) => plain(working)),
           several
-            ? `together ${surface.shapes.map(({ areaM2 }) => formatNumber(areaM2, 4)).join(" + ")} = ${formatNumber(surface.areaM2, 4)} m2 for one piece`
+            ? `together ${surface.shapes.map(({ areaM2 }) => formatNumber(areaM2, 4)).join(" + ")} = ${exactArea(surface.areaM2)} for one piece`
             : undefined,
         ]),
     bullets([
       substrate.name
         ? `${substrate.name}: ${docOf("wood", substrate.name) ?? ""}`
         : "no `wood`: rules that depend on it stay silent",
-      substrate.veneerMm === undefined ? undefined : `veneer ${formatNumber(substrate.veneerMm, 2)} mm`,
+      substrate.veneerMm === undefined ? undefined : `veneer ${thicknessText(substrate.veneerMm)}`,
       asLeftBy
         ? `as left by the job ${code(asLeftBy.job)}`
         : existing.length === 0
@@ -117,16 +130,14 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
 
 const leadResultText = ({ finding, method, date }: LeadResult): string =>
   finding === "found"
-    ? `lead found by ${method} on ${date}`
-    : `no lead found by ${method} on ${date}${method === "laboratory" ? "" : ", which does not show that there is none"}`;
+    ? `lead found by ${method} on ${dayText(date)}`
+    : `no lead found by ${method} on ${dayText(date)}${method === "laboratory" ? "" : ", which does not show that there is none"}`;
 
 /** Everything that the jobs do to it. */
 const portionsOn = (ctx: HoverContext, surface: Surface): readonly Portion[] =>
   allJobs(ctx.checker).flatMap((result) =>
     result.runs.flatMap((run) => (run.surface === surface ? [{ result, run, moments: run.moments }] : [])),
   );
-
-const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
 export function shopCard(ctx: HoverContext, shop: Shop): string {
   const results = allJobs(ctx.checker).filter((result) => result.shop === shop);
@@ -137,14 +148,14 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
       shop.country
         ? `in ${countryName(shop.country.value)}`
         : "no `country`: old coatings count as lead paint, whatever their age",
-      airText(shop),
-      roomText(shop),
+      airLine(shop),
+      roomLine(shop),
       shop.hours
         ? `open ${openingText(shop.hours)}, ${weekText(shop.hours)}`
         : "no `hours`: hands can work at any time",
       ...(shop.closed.length > 0
         ? [
-            `closed ${shop.closed.map(({ from, to }) => (from === to ? from : `${from} to ${to}`)).join(", ")}`,
+            `closed ${shop.closed.map(({ from, to }) => (from === to ? dayText(from) : `${dayText(from)} to ${dayText(to)}`)).join(", ")}`,
           ]
         : []),
       `crew ${shop.crew}`,
@@ -165,26 +176,26 @@ function labourText({ job, shop, totals }: JobResult): string {
   const sum =
     rate === undefined || labour_cost === null
       ? ""
-      : `, ${formatNumber(hands_on_h, 4)} h × ${moneyText(rate, undefined)} = ${moneyText(labour_cost, shop?.currency)}`;
+      : `, ${formatNumber(hands_on_h, 4)} h × ${moneyText(rate)} = ${moneyText(labour_cost, shop?.currency)}`;
   return `work in ${code(job.name)}: ${formatDuration(hands_on_h)}${sum}`;
 }
 
-function airText({ air }: Shop): string {
+function airLine({ air }: Shop): string {
   if (!air) return "no `air`: the labels' times stand as they are";
   const { temperature, humidity } = air.value;
-  const at = `air ${formatAmount({ dimension: "temperature", value: temperature })}`;
+  const at = `air ${airText(air.value)}`;
   if (humidity === undefined) return `${at}; no humidity, so the labels' own is taken`;
-  const dew = formatAmount({ dimension: "temperature", value: dewPointC(temperature, humidity) });
+  const dew = degreesText(dewPointC(temperature, humidity));
   const full = saturationPressureKPa(temperature);
-  const vapour = `${formatNumber(full, 3)} kPa at saturation × ${formatNumber(humidity, 1)} % = ${formatNumber((full * humidity) / 100, 3)} kPa`;
-  return `${at}, ${formatNumber(humidity, 1)} % RH; dew point ${dew} (${vapour}, which is saturation there)`;
+  const vapour = `${formatNumber(full, 3)} kPa at saturation × ${percentText(humidity)} = ${formatNumber((full * humidity) / 100, 3)} kPa`;
+  return `${at}; dew point ${dew} (${vapour}, which is saturation there)`;
 }
 
-function roomText({ room }: Shop): string | undefined {
+function roomLine({ room }: Shop): string | undefined {
   if (!room) return undefined;
   const { m3, airChanges } = room.value;
-  if (airChanges === undefined) return `room ${formatNumber(m3, 1)} m3; its change of air is not stated`;
-  return `room ${formatNumber(m3, 1)} m3 × ${formatNumber(airChanges, 2)} air changes/h = ${formatNumber(m3 * airChanges, 1)} m3/h of fresh air`;
+  if (airChanges === undefined) return `room ${roomText(m3)}; its change of air is not stated`;
+  return `room ${roomText(m3)} × ${airChangesText(airChanges)} = ${formatNumber(m3 * airChanges, 1)} m3/h of fresh air`;
 }
 
 /** Neighbouring days with the same hours together. */

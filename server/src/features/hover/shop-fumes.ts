@@ -2,15 +2,17 @@
  * What the air of a shop keeps, and what its jobs give off: grams an hour that its own change of air holds under each
  * limit, and for every job the hour of most and the shift that asks for most air. It proves nothing safe.
  */
+
 import { DEFAULT_MIXING_FACTOR } from "../../core/fumes/dilution-air.ts";
 import { jobFumes } from "../../core/fumes/job-fumes.ts";
 import { gramsKeptPerH, SHIFT_H } from "../../core/fumes/room-air.ts";
 import { exposureLimitMgM3, type Solvent } from "../../core/knowledge/solvents.ts";
+import { gramsText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import type { Shop } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
-import { gramsText, jobPeak } from "../../views/fumes/fumes-hours.ts";
+import { jobPeak } from "../../views/fumes/fumes-hours.ts";
 import { code, firstFew, nested } from "../markdown.ts";
 
 /** For the jobs done in this shop. */
@@ -53,5 +55,5 @@ function keptText(solvent: Solvent, flow: number): string | undefined {
   if (limit === undefined) return undefined;
   const kept = gramsKeptPerH(flow, limit);
   const sum = `${formatNumber(flow, 1)} m3/h × ${formatNumber(limit / 1000, 3)} g/m3 / ${DEFAULT_MIXING_FACTOR} = ${formatNumber(kept, 1)} g/h`;
-  return `its air keeps ${solvent.name} under ${formatNumber(limit, 0)} mg/m3 up to ${sum}, × ${SHIFT_H} h = ${formatNumber(kept * SHIFT_H, 0)} g in a shift`;
+  return `its air keeps ${solvent.name} under ${formatNumber(limit, 0)} mg/m3 up to ${sum}, × ${SHIFT_H} h = ${gramsText(kept * SHIFT_H)} in a shift`;
 }

@@ -1,7 +1,9 @@
 /** What a `step` line takes in each job: hands-on time with its sum, and litres where a material is used. */
+
 import type { StepStatement } from "../../../../grammar/src/tree.ts";
 import { VERBS } from "../../../../grammar/src/vocabulary.ts";
 import { materialTakenMm, medianUm } from "../../core/knowledge/abrasives.ts";
+import { exactArea, filmText, thicknessText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import { taskTime } from "../../core/quantities/abrasives.ts";
 import type { StepAction } from "../../core/surface/actions.ts";
@@ -40,10 +42,10 @@ function gritText({ grits, verb }: StepAction): string {
   if (grits.length === 0) return "";
   const sizes = grits.flatMap((grit) => {
     const size = medianUm(grit);
-    return size === undefined ? [] : [`${grit}: ${formatNumber(size, 0)} um`];
+    return size === undefined ? [] : [`${grit}: ${filmText(size)}`];
   });
   const taken = verb === "sand" ? grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
-  const wood = taken > 0 ? `; takes about ${formatNumber(taken, 2)} mm of bare wood (10 / grit mm each)` : "";
+  const wood = taken > 0 ? `; takes about ${thicknessText(taken)} of bare wood (10 / grit mm each)` : "";
   return `Grain size ${sizes.join(", ")}${wood}.`;
 }
 
@@ -64,14 +66,13 @@ function howText({ run }: LineRun, action: StepAction): string {
   const area = run.surface?.areaM2 ?? 0;
   if (action.takes) {
     if ("hours" in action.takes) return "stated";
-    return `stated: ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2 × ${formatNumber(area, 4)} m2`;
+    return `stated: ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2 × ${exactArea(area)}`;
   }
   const { fixedMin, minPerM2 } = taskTime(action.verb);
   const rounds =
     (action.verb === "sand" || action.verb === "scuff") && action.grits.length > 1
       ? `${action.grits.length} × `
       : "";
-  const sum =
-    minPerM2 > 0 ? `(${fixedMin} + ${minPerM2} × ${formatNumber(area, 4)} m2) min` : `${fixedMin} min`;
+  const sum = minPerM2 > 0 ? `(${fixedMin} + ${minPerM2} × ${exactArea(area)}) min` : `${fixedMin} min`;
   return `estimated: ${rounds}${sum}, rounded up to five minutes`;
 }

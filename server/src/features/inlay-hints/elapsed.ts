@@ -2,9 +2,9 @@
  * When the turn of a line comes, and of a wait when it is over: the date and time of the plan, hours after the start
  * where the plan has no dates, and without a plan the waits that were stated before it.
  */
+import { monthDayText, shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
-import { briefDayText, briefMomentText } from "../../views/figures.ts";
 import { isDated, itemsById } from "../../views/schedule/job-plan.ts";
 import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
 import { bullets, code } from "../markdown.ts";
@@ -34,12 +34,12 @@ function turnsText(turns: readonly Turn[]): string {
     return texts.length > 1 ? `${texts[0]} … ${texts.at(-1)}` : (texts[0] ?? "");
   }
   return first.slice(0, 10) === last.slice(0, 10)
-    ? `${briefMomentText(first)} … ${last.slice(11, 16)}`
-    : `${briefDayText(first)} … ${briefDayText(last)}`;
+    ? `${shortMomentText(first)} … ${timeText(last)}`
+    : `${monthDayText(first)} … ${monthDayText(last)}`;
 }
 
 const turnText = ({ hours, at }: Turn): string =>
-  at === undefined ? afterStart(hours) : briefMomentText(at);
+  at === undefined ? afterStart(hours) : shortMomentText(at);
 
 /** The earliest turn over the surfaces and pieces of one job. */
 function firstTurn(lines: readonly LineRun[]): Turn | undefined {

@@ -2,8 +2,8 @@
  * The litres that a layer line takes, spare included: over all coats, pieces and surfaces, and over all jobs of the
  * file, which is what has to stand on the shelf. Where jobs or a mix need different materials each is named.
  */
+import { litresText } from "../../core/measure/figures.ts";
 import type { Material } from "../../core/model/model.ts";
-import { litresText } from "../../views/figures.ts";
 import { layerRunText } from "../../views/sums/layer-run.ts";
 import type { LineRun } from "../../views/sums/line-run.ts";
 import { bullets, firstFew } from "../markdown.ts";

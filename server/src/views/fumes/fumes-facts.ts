@@ -4,12 +4,14 @@
  *
  * Totals, sheets and hovers say the same here as the rule `ventilation-too-weak`: all go by `core/fumes/job-air.ts`.
  */
+
 import { DEFAULT_MIXING_FACTOR, vapourM3PerH } from "../../core/fumes/dilution-air.ts";
 import type { AirThere, AirVerdict, CoatAir, Vapour } from "../../core/fumes/job-air.ts";
 import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
 import { LEL_PARTS, SHIFT_H } from "../../core/fumes/room-air.ts";
 import type { AirNeed } from "../../core/fumes/worst-air.ts";
 import { exposureLimitMgM3, LIMITS_AT_C, shortLimitMgM3 } from "../../core/knowledge/solvents.ts";
+import { airChangesNumber, airFlowText, percentText, roomText } from "../../core/measure/figures.ts";
 import { formatNumber, roundTo } from "../../core/measure/format-amount.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { placeKey } from "../../core/place.ts";
@@ -52,7 +54,7 @@ export function worstAir(result: JobResult): FumesFact | undefined {
   return {
     name: stretchName(need),
     grams,
-    air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${formatNumber(air.roomM3, 1)} m3${jobs}${without}; ${thereText(coat.there)}: ${VERDICTS[coat.verdict]}`,
+    air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${roomText(air.roomM3)}${jobs}${without}; ${thereText(coat.there)}: ${VERDICTS[coat.verdict]}`,
     working: sumText(vapours, need, air.roomM3),
   };
 }
@@ -75,7 +77,7 @@ const VERDICTS: Readonly<Record<AirVerdict, string>> = {
 
 /** `there are 2`, of the air that a line has. */
 function thereText({ by, airChangesPerH }: AirThere): string {
-  const number = formatNumber(airChangesPerH, 1);
+  const number = airChangesNumber(airChangesPerH);
   if (by === "room") return `the room has ${number}`;
   if (by === "stated") return `${number} stated`;
   return airChangesPerH > 0 ? `${number} and what \`ventilate\` brings` : "no amount of air is stated";
@@ -131,7 +133,7 @@ function breathingSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number)
 
 /** `429 m3/h, / 50 m3 = 8.6 air changes/h` */
 const perRoom = ({ m3PerH, airChangesPerH }: AirNeed, roomM3: number): string =>
-  `${formatNumber(m3PerH, 0)} m3/h, / ${formatNumber(roomM3, 1)} m3 = ${changes(airChangesPerH)}`;
+  `${airFlowText(m3PerH)}, / ${roomText(roomM3)} = ${changes(airChangesPerH)}`;
 
 /** The vapour of the moment, kept to a tenth of the lower explosive limit. */
 function fireSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number): string {
@@ -139,7 +141,7 @@ function fireSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number): str
     const gramsPerH = grams / need.hours;
     const { molecularWeight } = solvent;
     const m3PerH = vapourM3PerH({ gramsPerH, molecularWeight, temperatureC: LIMITS_AT_C });
-    return `${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(gramsPerH, 1)} g/h) / ${formatNumber(solvent.lelPercent, 1)} % (${solvent.name})`;
+    return `${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(gramsPerH, 1)} g/h) / ${percentText(solvent.lelPercent)} (${solvent.name})`;
   });
   return `${parts(terms)} × ${LEL_PARTS} = ${perRoom(need, roomM3)}`;
 }

@@ -5,11 +5,12 @@
  * Hours are counted from the start of the job. The grams of a coat are taken to leave evenly from its first stroke until
  * half of its time to touch dry (`core/fumes/job-fumes.ts`), so the true peak is higher and the tail longer.
  */
+
 import { type FumesDraw, type HourFumes, hourlyFumes, jobFumes } from "../../core/fumes/job-fumes.ts";
-import { formatNumber } from "../../core/measure/format-amount.ts";
+import { dayText, gramsText, timeText } from "../../core/measure/figures.ts";
+import { isoAfter } from "../../core/schedule/iso-after.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { momentText } from "../figures.ts";
-import { isoAfterStart, momentAfterStart } from "../schedule/job-plan.ts";
+import { momentAfterStart } from "../schedule/job-plan.ts";
 import { coatsByLine, lineName } from "./fumes-facts.ts";
 
 /** Said once beside the hours. */
@@ -19,7 +20,7 @@ export const HOURS_BASIS =
 /** The hour in which most leaves. */
 export interface PeakHour {
   readonly grams: number;
-  /** `Mon 2027-03-08 10:00`, `the start`. */
+  /** `Mon 8 Mar 2027 10:00`, `the start`. */
   readonly from: string;
   /** What each line gives off in it, the most first; those of under half a gram are left out. */
   readonly lines: readonly { readonly name: string; readonly grams: number }[];
@@ -46,7 +47,7 @@ export function jobPeak(result: JobResult): PeakHour | undefined {
   };
 }
 
-/** The hour in which most leaves of these draws of the job: `48 g in the hour from Mon 2027-03-08 10:00`. */
+/** The hour in which most leaves of these draws of the job: `48 g in the hour from Mon 8 Mar 2027 10:00`. */
 export function peakText(result: JobResult, draws: readonly FumesDraw[]): string {
   const most = mostOf(hourlyFumes(draws, result.schedule));
   return most ? `${gramsText(most.grams)} in the hour from ${momentAfterStart(result, most.hour)}` : "";
@@ -54,7 +55,7 @@ export function peakText(result: JobResult, draws: readonly FumesDraw[]): string
 
 /** One day of the job, or 24 h where it has no dates. */
 export interface FumesDay {
-  /** `Mon 2027-03-08`, `day 1`. */
+  /** `Mon 8 Mar 2027`, `day 1`. */
   readonly name: string;
   readonly grams: number;
   /** `09:00`, or hours after the start of the day that the first figure is for. */
@@ -67,9 +68,9 @@ export interface FumesDay {
 export function fumesDays(result: JobResult): readonly FumesDay[] {
   const days = new Map<string, { from: string; first: number; grams: number[] }>();
   for (const { hour, grams } of jobFumes(result).byHour ?? []) {
-    const iso = isoAfterStart(result, hour);
-    const name = iso === undefined ? `day ${Math.floor(hour / 24) + 1}` : momentText(iso).slice(0, 14);
-    const from = iso === undefined ? `hour ${hour % 24}` : iso.slice(11, 16);
+    const iso = isoAfter(result.schedule, hour);
+    const name = iso === undefined ? `day ${Math.floor(hour / 24) + 1}` : dayText(iso);
+    const from = iso === undefined ? `hour ${hour % 24}` : timeText(iso);
     const day = days.get(name) ?? { from, first: hour, grams: [] };
     days.set(name, day);
     day.grams[hour - day.first] = grams;
@@ -81,9 +82,6 @@ export function fumesDays(result: JobResult): readonly FumesDay[] {
     return sum < 0.5 ? [] : [{ name, grams: sum, from, hours: hours.slice(0, Math.max(1, last + 1)) }];
   });
 }
-
-/** `43 g`; under one gram with as many decimals as it needs. */
-export const gramsText = (grams: number): string => `${formatNumber(grams, 0)} g`;
 
 function mostOf(hours: readonly HourFumes[] | undefined): HourFumes | undefined {
   return hours?.reduce<HourFumes | undefined>(

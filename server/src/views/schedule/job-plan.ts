@@ -1,13 +1,14 @@
 /** The plan of a job as a list in the order of time: every task and wait with its words, surface, piece and dates. */
 
-import { Temporal } from "temporal-polyfill";
+import { momentText } from "../../core/measure/figures.ts";
+import { formatDuration } from "../../core/measure/format-amount.ts";
 import { onceFor } from "../../core/once.ts";
+import { isoAfter } from "../../core/schedule/iso-after.ts";
 import type { PlannedItem, Schedule } from "../../core/schedule/types.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
 import { actionText } from "../action-text.ts";
-import { hoursText, momentText } from "../figures.ts";
 
 export interface PlanLine {
   readonly id: string;
@@ -37,18 +38,11 @@ const itemsOf = onceFor(
   ({ items }: Schedule): ReadonlyMap<string, PlannedItem> => new Map(items.map((item) => [item.id, item])),
 );
 
-/** So many hours after the start of the job, as a local ISO date-time; undefined where the plan has no dates. */
-export function isoAfterStart({ schedule }: JobResult, hours: number): string | undefined {
-  if (schedule.startAt === undefined) return undefined;
-  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ minutes: Math.round(hours * 60) });
-  return at.toString({ smallestUnit: "minute" });
-}
-
-/** `the start`, `Mon 2027-03-08 10:00`, or without dates `3 h after the start`. */
+/** `the start`, `Mon 8 Mar 2027 10:00`, or without dates `3 h after the start`. */
 export function momentAfterStart(result: JobResult, hours: number): string {
   if (hours < 1 / 120) return "the start";
-  const at = isoAfterStart(result, hours);
-  return at === undefined ? `${hoursText(hours)} after the start` : momentText(at);
+  const at = isoAfter(result.schedule, hours);
+  return at === undefined ? `${formatDuration(hours)} after the start` : momentText(at);
 }
 
 export function planLines(result: JobResult): readonly PlanLine[] {

@@ -2,10 +2,10 @@
  * The days of a job: what is done when, surface by surface, so that one knows on a morning which steps are due.
  * Tasks of one piece's surface that follow each other without a wait stand on one line.
  */
+import { dayText, shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
-import { monthDayText, shortMomentText } from "../figures.ts";
 import { MOST_PIECES, type SheetDay } from "./model.ts";
 import { type PlannedItems, stepNumbers } from "./procedure.ts";
 
@@ -39,7 +39,7 @@ export function sheetDays(
     days.set(day, [...(days.get(day) ?? []), stretch]);
   }
   return [...days].map(([day, list]) => ({
-    day: monthDayText(`${day}T00:00`),
+    day: dayText(day),
     tasks: list.map(({ startAt, endAt, surface, pieces, of, first, last }) => ({
       time: timesText(startAt, endAt),
       where: of > 1 ? `${surface}, ${piecesText(pieces, of)}` : surface,
@@ -53,7 +53,7 @@ const byStart = (a: Stretch, b: Stretch): number =>
 
 /** `09:00 to 11:35`, with the day where it goes on over night. */
 const timesText = (startAt: string, endAt: string): string =>
-  `${startAt.slice(11, 16)} to ${startAt.slice(0, 10) === endAt.slice(0, 10) ? endAt.slice(11, 16) : shortMomentText(endAt)}`;
+  `${timeText(startAt)} to ${dayText(startAt) === dayText(endAt) ? timeText(endAt) : shortMomentText(endAt)}`;
 
 /** No numbers: some of many. */
 const piecesText = (pieces: readonly number[], of: number): string =>

@@ -6,7 +6,7 @@
  */
 import { lookUp } from "../../../../grammar/src/statements.ts";
 import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowledge/duties.ts";
-import { formatNumber } from "../../core/measure/format-amount.ts";
+import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SheetDuty, SheetDutyStart } from "./model.ts";
@@ -122,5 +122,5 @@ const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
 
 function labelOf(word: DutyWord, airChanges?: number): string {
   const label = lookUp(LABELS, word) ?? capital(words(word));
-  return airChanges === undefined ? label : `${label}, ${formatNumber(airChanges, 1)} air changes/h`;
+  return airChanges === undefined ? label : `${label}, ${airChangesText(airChanges)}`;
 }

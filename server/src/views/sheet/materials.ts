@@ -2,15 +2,22 @@
  * What stands on the bench: every material of a job with its litres, what is on hand and the tins to open, and what its
  * label says; for a recipe by itself the same without amounts.
  */
-import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import {
+  airText,
+  cansText,
+  degreesText,
+  humidityText,
+  litresText,
+  percentText,
+} from "../../core/measure/figures.ts";
+import { formatAmount, formatDuration } from "../../core/measure/format-amount.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import type { MaterialUse } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
 import type { ContainerCount } from "../../core/totals/types.ts";
-import { containersText } from "../figures.ts";
 import type { SheetMaterial } from "./model.ts";
-import { capital, sortText, titleOf, volumeText } from "./words.ts";
+import { capital, sortText, titleOf } from "./words.ts";
 
 /** In the order of first use. */
 export function sheetMaterials(
@@ -48,12 +55,12 @@ type Amounts = Pick<SheetMaterial, "takes" | "onHand" | "open">;
 function amounts(material: Material, need: MaterialNeed | undefined, inJob: boolean): Amounts {
   if (!inJob) return { takes: "", onHand: "", open: "" };
   const onHand = need?.onHand ?? material.onHand;
-  const there = onHand > 0 ? volumeText(onHand) : "";
+  const there = onHand > 0 ? litresText(onHand) : "";
   // Cleaning and stripping go on till it is done, unless the material says how far it goes.
   if (!need) return { takes: "as needed", onHand: there, open: "" };
   const { litres, containers, cost } = need.totals;
   if (litres === null) return { takes: "not known", onHand: there, open: "not known" };
-  const takes = volumeText(litres);
+  const takes = litresText(litres);
   if (cost === null) return { takes, onHand: there, open: "not known" };
   return {
     takes,
@@ -67,7 +74,7 @@ function tins(material: Material, containers: readonly ContainerCount[]): string
   const labels = containers.map(
     ({ litres }) => material.sold.find((size) => Math.abs(size.litres - litres) < 1e-9)?.label,
   );
-  if (labels.some((label) => label === undefined)) return containersText(containers);
+  if (labels.some((label) => label === undefined)) return cansText(containers);
   return containers.map(({ count }, i) => `${count} × ${labels[i]}`).join(" + ");
 }
 
@@ -86,9 +93,7 @@ function labelNotes(material: Material): readonly string[] {
 /** Times hold in the air that they are rated at, so that stands with them. */
 function figuresText({ rated }: Material, figures: readonly Figure[]): string {
   const { temperature, humidity } = rated.value;
-  const air = figures.some(({ isTime }) => isTime)
-    ? ` (times at ${degrees(temperature)} and ${formatNumber(humidity, 1)} % RH)`
-    : "";
+  const air = figures.some(({ isTime }) => isTime) ? ` (times at ${airText({ temperature, humidity })})` : "";
   return `${air}: ${figures.map(({ text }) => text).join("; ")}.`;
 }
 
@@ -119,9 +124,7 @@ function figuresOf(material: Material): readonly Figure[] {
 }
 
 const thinText = ({ thinner, upTo }: NonNullable<Material["thin"]>["value"]): string =>
-  `thinned with ${thinner}${upTo === undefined ? "" : `, up to ${formatNumber(upTo, 1)} %`}`;
-
-const degrees = (value: number): string => formatAmount({ dimension: "temperature", value });
+  `thinned with ${thinner}${upTo === undefined ? "" : `, up to ${percentText(upTo)}`}`;
 
 const recoatText = ({ earliest, latest }: NonNullable<Material["recoat"]>["value"]): string =>
   `next coat after ${formatDuration(earliest)}${latest === undefined ? "" : `, without sanding until ${formatDuration(latest)}`}`;
@@ -129,19 +132,19 @@ const recoatText = ({ earliest, latest }: NonNullable<Material["recoat"]>["value
 function limitsText({ low, high, humidity }: NonNullable<Material["limits"]>["value"]): string {
   const range =
     low !== undefined && high !== undefined
-      ? `${degrees(low)} to ${degrees(high)}`
+      ? `${degreesText(low)} to ${degreesText(high)}`
       : low !== undefined
-        ? `${degrees(low)} or more`
+        ? `${degreesText(low)} or more`
         : high !== undefined
-          ? `${degrees(high)} or less`
+          ? `${degreesText(high)} or less`
           : "";
-  const damp = humidity === undefined ? "" : `at most ${formatNumber(humidity, 1)} % RH`;
+  const damp = humidity === undefined ? "" : `at most ${humidityText(humidity)}`;
   return `put on at ${[range, damp].filter((part) => part !== "").join(", ")}`;
 }
 
 function cautions({ flash, selfHeatingRags }: Material): readonly string[] {
   return [
-    ...(flash ? [`Its vapour can be lit: flash point ${degrees(flash.value)}.`] : []),
+    ...(flash ? [`Its vapour can be lit: flash point ${degreesText(flash.value)}.`] : []),
     ...(selfHeatingRags.value ? ["Its rags can heat up and catch fire by themselves."] : []),
   ];
 }

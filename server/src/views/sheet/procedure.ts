@@ -2,6 +2,7 @@
  * The work on one surface as a numbered list: every step, coat and wait in its order, with what it takes, when the plan
  * has it, which duties begin there, and which findings stand on its line.
  */
+import { filmText, litresText, percentText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Material, Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
@@ -18,7 +19,7 @@ import { isDated } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords } from "./waits.ts";
-import { capital, layerTitle, stepTitle, titleOf, useTitle, volumeText } from "./words.ts";
+import { capital, layerTitle, stepTitle, titleOf, useTitle } from "./words.ts";
 
 export type PlannedItems = ReadonlyMap<string, PlannedItem>;
 
@@ -165,11 +166,11 @@ function wordsOf(
 
 function stepAmounts({ result, run }: ProcedureInput, step: StepAction): readonly string[] {
   if (!result) {
-    return step.usesLitres === undefined ? [] : [`${volumeText(step.usesLitres)} for each piece.`];
+    return step.usesLitres === undefined ? [] : [`${litresText(step.usesLitres)} for each piece.`];
   }
   return result.draws
     .filter((draw) => draw.run === run && draw.action === step)
-    .flatMap(({ litres }) => (litres === undefined ? [] : [`${volumeText(litres)}${forPieces(run)}.`]));
+    .flatMap(({ litres }) => (litres === undefined ? [] : [`${litresText(litres)}${forPieces(run)}.`]));
 }
 
 /** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
@@ -186,9 +187,9 @@ function coatAmounts({ result, run }: ProcedureInput, layer: LayerAction): reado
         : ["How much depends on the material that is chosen."];
     return [...(ratio ? [`${capital(ratio)}.`] : []), ...unknown, ...soon];
   }
-  const all = `${volumeText(mix.litres)}${forPieces(run)}`;
+  const all = `${litresText(mix.litres)}${forPieces(run)}`;
   if (mix.parts.length === 1) return [`${all}.`, ...soon];
-  const parts = mix.parts.map(({ use, litres }) => `${volumeText(litres)} ${useTitle(use)}`);
+  const parts = mix.parts.map(({ use, litres }) => `${litresText(litres)} ${useTitle(use)}`);
   return [`Mix ${all}: ${andList(parts)} (${ratio}).`, ...soon];
 }
 
@@ -200,7 +201,7 @@ function ratioText({ hardener, thinned, tinted }: LayerAction): string {
   return [
     ...(hardener ? [`mixed ${hardener.a}:${hardener.b} with ${useTitle(hardener.use)}`] : []),
     ...(thinned ? [`thinned ${thinned.a}:${thinned.b} with ${useTitle(thinned.thinner)}`] : []),
-    ...(tinted ? [`tinted ${formatNumber(tinted.percent, 1)} % with ${useTitle(tinted.tint)}`] : []),
+    ...(tinted ? [`tinted ${percentText(tinted.percent)} with ${useTitle(tinted.tint)}`] : []),
   ].join(", ");
 }
 
@@ -219,7 +220,7 @@ function filmDetails({ after }: Moment<Action>, layer: LayerAction): readonly st
   return [`${wet === undefined ? capital(dry) : `Film: wet ${um(wet)}, ${dry}`}${together}.`];
 }
 
-const um = (thickness: number): string => `${formatNumber(thickness, 0)} um`;
+const um = (thickness: number): string => `${filmText(thickness)}`;
 
 /** Hands-on time, where no clock time says it. */
 function takes({ result, run, items }: ProcedureInput, action: StepAction | LayerAction): readonly string[] {

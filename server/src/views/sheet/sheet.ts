@@ -4,18 +4,22 @@
  * A sheet is put together from what the analysis knows already: runs, draws, plan, gaps and findings. Nothing is
  * calculated here. What is not known is named with what is missing for it, and what is found stands on the sheet.
  */
+
 import type { Checker } from "../../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../../core/internal-error.ts";
 import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/words.ts";
 import {
-  exactDuration,
-  formatAmount,
-  formatDuration,
-  formatNumber,
-  roundedUpHours,
-} from "../../core/measure/format-amount.ts";
-import type { Named, Piece, Recipe, Shop } from "../../core/model/model.ts";
+  airText,
+  areaText,
+  factorText,
+  filmText,
+  gramsText,
+  momentText,
+  thicknessText,
+} from "../../core/measure/figures.ts";
+import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
+import type { Named, Piece, Recipe } from "../../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import { dryingTime } from "../../core/surface/drying-time.ts";
@@ -24,7 +28,6 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
-import { areaText, hoursText, monthDayText } from "../figures.ts";
 import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { parameterText } from "../parameter-text.ts";
@@ -43,7 +46,7 @@ import {
 import { sheetMaterials, usedMaterials } from "./materials.ts";
 import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./model.ts";
 import { datedItems, type PlannedItems, type Procedure, procedureOf } from "./procedure.ts";
-import { capital, dateText, thicknessText, titleOf, words } from "./words.ts";
+import { capital, titleOf, words } from "./words.ts";
 
 /**
  * Jobs in their order in the file, then the recipes that stand by themselves. A sheet that fails for a fault in this
@@ -126,9 +129,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     gaps: jobGaps(result),
     choices: [],
     duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
-    fumes: worst
-      ? [`${capital(worst.name)}: ${Math.round(worst.grams)} g, ${worst.air} (${FUMES_BASIS}).`]
-      : [],
+    fumes: worst ? [`${capital(worst.name)}: ${gramsText(worst.grams)}, ${worst.air} (${FUMES_BASIS}).`] : [],
     shopDocs: shop?.docs ?? "",
     pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
     surfaces: runs.map((run, i) => sheetSurface(run, title(run), result.totals.surfaces[i]!.dry_film_um)),
@@ -181,27 +182,23 @@ const drawnOnBy = (runs: readonly SurfaceRun[]): readonly DeclarationId[] => [
 
 function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
   const day = (at: { readonly date: string; readonly time?: string }): string =>
-    at.time === undefined ? monthDayText(`${at.date}T00:00`) : dateText(`${at.date}T${at.time}`);
+    momentText(at.time === undefined ? at.date : `${at.date}T${at.time}`);
   const fact = (name: string, text: string | undefined): readonly SheetFact[] =>
     text ? [{ name, text }] : [];
   return [
     ...fact("Shop", shop && capital(titleOf(shop))),
-    ...fact("Air", shop && airText(shop)),
+    ...fact("Air", shop?.air && airText(shop.air.value)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),
-    ...fact("Finish, as planned", totals.finish === null ? undefined : dateText(totals.finish)),
-    ...fact("Into service, not before", totals.in_service === null ? undefined : dateText(totals.in_service)),
+    ...fact("Finish, as planned", totals.finish === null ? undefined : momentText(totals.finish)),
+    ...fact(
+      "Into service, not before",
+      totals.in_service === null ? undefined : momentText(totals.in_service),
+    ),
     ...fact("Wanted by", job.ready && day(job.ready)),
-    ...fact("Hands-on", hoursText(totals.hands_on_h)),
-    ...fact("From start to finish", totals.elapsed_h === null ? undefined : hoursText(totals.elapsed_h)),
+    ...fact("Hands-on", formatDuration(totals.hands_on_h)),
+    ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
   ];
-}
-
-function airText({ air }: Shop): string | undefined {
-  if (!air) return undefined;
-  const { temperature, humidity } = air.value;
-  const degrees = formatAmount({ dimension: "temperature", value: temperature });
-  return humidity === undefined ? degrees : `${degrees}, ${formatNumber(humidity, 1)} % RH`;
 }
 
 const GAP_FIGURES: readonly { readonly field: GapField; readonly figure: string }[] = [
@@ -266,7 +263,7 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
     title,
     substrate: [
       surface?.substrate.name || "not stated",
-      ...(veneer === undefined ? [] : [`veneer ${formatNumber(veneer, 2)} mm`]),
+      ...(veneer === undefined ? [] : [`veneer ${thicknessText(veneer)}`]),
     ].join(", "),
     existing: existingText(run.initial.layers),
     wear: surface?.wear.value ?? "",
@@ -276,7 +273,7 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
         : pieces === 1
           ? areaText(areaM2)
           : `${pieces} × ${areaText(areaM2)} = ${areaText(areaM2 * pieces)}`,
-    film: !builds ? "none" : filmUm === null ? "not known" : thicknessText(filmUm),
+    film: !builds ? "none" : filmUm === null ? "not known" : filmText(filmUm),
     docs: surface?.docs ?? "",
   };
 }
@@ -305,7 +302,7 @@ function jobService(
 ): SheetService {
   const at = result.totals.in_service;
   return {
-    ...(at === null ? {} : { date: dateText(at) }),
+    ...(at === null ? {} : { date: momentText(at) }),
     cures: result.runs.flatMap((run) => cureOf(run, title(run))),
     cautions: pieces.flatMap(({ piece }) => {
       const use = piece.useBy.value;
@@ -328,7 +325,7 @@ function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
   if (!needed) return [{ name, text: `that of ${material}, which its label states` }];
   const how =
     needed.factor > 1
-      ? `${formatDuration(needed.label)} × ${formatNumber(needed.factor, 2)} in this shop's air`
+      ? `${formatDuration(needed.label)} × ${factorText(needed.factor)} in this shop's air`
       : needed.isTypical
         ? "typical of its kind, the label decides"
         : "by its label";

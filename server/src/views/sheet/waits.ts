@@ -3,12 +3,8 @@
  * says. Each reason is given once for a material; after that the factor stands for it.
  */
 
-import {
-  exactDuration,
-  formatDuration,
-  formatNumber,
-  roundedUpHours,
-} from "../../core/measure/format-amount.ts";
+import { factorText } from "../../core/measure/figures.ts";
+import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { Action, WaitAction } from "../../core/surface/actions.ts";
 import { type DryingTime, dryingTime } from "../../core/surface/drying-time.ts";
@@ -77,7 +73,7 @@ function untilDetails(
   const source = `${formatDuration(label)} ${isTypical ? "is typical of its kind, the label decides" : "by its label"}`;
   const here =
     factor > 1
-      ? `; in this shop's air × ${formatNumber(factor, 2)} = ${exactDuration(roundedUpHours(hours))}`
+      ? `; in this shop's air × ${factorText(factor)} = ${exactDuration(roundedUpHours(hours))}`
       : "";
   return [`${capital(titleOf(material))}: ${source}${here}.`, ...reasonDetails(material, needed, explained)];
 }
@@ -99,7 +95,7 @@ function besideDetails(
   if (!first) return [];
   const times = stages.map(
     ({ stage, needed }) =>
-      `${stage === "recoat" ? "ready for a coat after" : "cured after"} ${timeText(needed)}`,
+      `${stage === "recoat" ? "ready for a coat after" : "cured after"} ${neededText(needed)}`,
   );
   const here = first.needed.factor > 1 ? " in this shop's air" : "";
   return [
@@ -109,10 +105,10 @@ function besideDetails(
 }
 
 /** `2 h × 1.34 = 2 h 41 min`, or the label's time alone. */
-const timeText = ({ label, factor, hours }: DryingTime): string =>
+const neededText = ({ label, factor, hours }: DryingTime): string =>
   factor === 1
     ? formatDuration(label)
-    : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${exactDuration(roundedUpHours(hours))}`;
+    : `${formatDuration(label)} × ${factorText(factor)} = ${exactDuration(roundedUpHours(hours))}`;
 
 function reasonDetails(
   material: Material,

@@ -3,11 +3,10 @@
  * the bench. `action-text.ts` has the short forms for plans.
  */
 import { lookUp } from "../../../../grammar/src/statements.ts";
-import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { LayerAction, MaterialUse, StepAction } from "../../core/surface/actions.ts";
-import { monthDayText } from "../figures.ts";
 
 /** `reading_table` as words. */
 export const words = (name: string): string => name.replaceAll("_", " ");
@@ -20,14 +19,6 @@ export const titleOf = ({ title, name }: { readonly title?: string; readonly nam
 /** A material as a line means it; a parameter that nothing was given for is still to be chosen. */
 export const useTitle = ({ name, material }: MaterialUse): string =>
   material ? titleOf(material) : `${words(name)} (to be chosen)`;
-
-/** `Mon 8 Mar 2027 09:00` of a local ISO date-time. */
-export const dateText = (iso: string): string => `${monthDayText(iso)} ${iso.slice(11, 16)}`;
-
-/** Small amounts in millilitres: `47 mL`, `0.65 L`. */
-export const volumeText = (litres: number): string => formatAmount({ dimension: "volume", value: litres });
-
-export const thicknessText = (um: number): string => `${formatNumber(um, 0)} um`;
 
 /** `step 3`, `steps 3 and 5`, `steps 3 to 7` */
 export function stepsText(numbers: readonly number[]): string {

@@ -1,4 +1,5 @@
 /** What a `layer` line comes to on one surface of a job: coats, litres with their sum, wet and dry film. */
+import { exactFilm, percentText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { wetFilmUm } from "../../core/quantities/film.ts";
 import type { LayerAction } from "../../core/surface/actions.ts";
@@ -36,11 +37,11 @@ function filmTexts(action: LayerAction, coat: Coat, coats: number): readonly str
   if (wet === undefined) return [];
   const wetText =
     action.wetUm === undefined
-      ? `wet 1000 / ${formatNumber(covers!, 3)} = ${formatNumber(wet, 1)} um`
-      : `wet ${formatNumber(wet, 1)} um`;
+      ? `wet 1000 / ${formatNumber(covers!, 3)} = ${exactFilm(wet)}`
+      : `wet ${exactFilm(wet)}`;
   if (coat.filmUm === undefined) return [wetText];
   const solids = (coat.filmUm / wet) * 100;
-  const dry = `dry ${formatNumber(wet, 1)} × ${formatNumber(solids, 1)} % = ${formatNumber(coat.filmUm, 1)} um`;
-  const all = coats === 1 ? "" : ` a coat, ${formatNumber(coat.filmUm * coats, 1)} um in all`;
+  const dry = `dry ${formatNumber(wet, 1)} × ${percentText(solids)} = ${exactFilm(coat.filmUm)}`;
+  const all = coats === 1 ? "" : ` a coat, ${exactFilm(coat.filmUm * coats)} in all`;
   return [`${wetText}, ${dry}${all}`];
 }

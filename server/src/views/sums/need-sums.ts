@@ -1,7 +1,7 @@
 /** What a job needs of a material, as sums: litres, what is to buy, cans, grams. */
+import { exactLitres, moneyText } from "../../core/measure/figures.ts";
 import type { MaterialNeed } from "../../core/totals/job-totals.ts";
-import { moneyText } from "../figures.ts";
-import { exactLitres, litresSum, vocSum } from "./portion-sums.ts";
+import { litresSum, vocSum } from "./portion-sums.ts";
 
 /** Each sum for itself; what is not known is left out, since the line above says why. */
 export function needSums({ material, draws, litres, onHand, totals }: MaterialNeed): readonly string[] {
@@ -11,11 +11,9 @@ export function needSums({ material, draws, litres, onHand, totals }: MaterialNe
     onHand > 0 && short > 1e-9
       ? `${exactLitres(litres)} − ${exactLitres(onHand)} = ${exactLitres(short)} to buy`
       : "";
-  const cans = totals.containers.map(({ count, price }) => `${count} × ${moneyText(price, undefined)}`);
+  const cans = totals.containers.map(({ count, price }) => `${count} × ${moneyText(price)}`);
   const price =
-    totals.cost !== null && cans.length > 0
-      ? `${cans.join(" + ")} = ${moneyText(totals.cost, undefined)}`
-      : "";
+    totals.cost !== null && cans.length > 0 ? `${cans.join(" + ")} = ${moneyText(totals.cost)}` : "";
   const voc = vocSum(material, litres);
   return [litresSum(draws), left, price, voc ? `VOC ${voc}` : ""].filter((text) => text !== "");
 }

@@ -3,6 +3,7 @@
  *
  * A reader must be able to do them again, so litres stand here with four decimals where the totals have two.
  */
+import { exactArea, exactFilm, exactLitres, gramsText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -21,8 +22,6 @@ export interface Portion {
   readonly run: SurfaceRun;
   readonly moments: readonly Moment<Action>[];
 }
-
-export const exactLitres = (litres: number): string => `${formatNumber(litres, 4)} L`;
 
 /** `2 m2 / 10 m2/L × 1.1 = 0.22 L`, of a mix `… = 0.22 L × 4/5 = 0.176 L`. */
 const drawText = ({ working, part, litres }: Draw): string =>
@@ -100,28 +99,28 @@ export function filmSum(moments: readonly Moment<Action>[]): string {
   }
   if (terms.size === 0) return "";
   const texts = [...terms.values()].map(
-    ({ name, um, times }) => `${times > 1 ? `${times} × ` : ""}${code(name)} ${formatNumber(um, 1)} um`,
+    ({ name, um, times }) => `${times > 1 ? `${times} × ` : ""}${code(name)} ${exactFilm(um)}`,
   );
-  return `${joined(texts)} = ${formatNumber(total, 1)} um`;
+  return `${joined(texts)} = ${exactFilm(total)}`;
 }
 
 /** `1.3538 L × 300 g/L = 406 g`; undefined where the litres or the VOC is not known. */
 export function vocSum(material: Draw["material"], litres: number | undefined): string | undefined {
   const voc = material.voc?.value;
   if (voc === undefined || litres === undefined) return undefined;
-  return `${exactLitres(litres)} × ${formatNumber(voc, 0)} g/L = ${Math.round(litres * voc)} g`;
+  return `${exactLitres(litres)} × ${formatNumber(voc, 0)} g/L = ${gramsText(litres * voc)}`;
 }
 
 /** What a portion comes to, line by line: its area, every material, the film and the hands. */
 export function portionSums(portion: Portion): readonly string[] {
   const { run, moments } = portion;
   const area = run.surface?.areaM2 ?? 0;
-  const many = run.pieces > 1 ? `, × ${run.pieces} pieces = ${formatNumber(area * run.pieces, 4)} m2` : "";
+  const many = run.pieces > 1 ? `, × ${run.pieces} pieces = ${exactArea(area * run.pieces)}` : "";
   const film = filmSum(moments);
   const hours = moments.reduce((sum, { action }) => sum + actionHours(run, action), 0);
   const manyHands = run.pieces > 1 ? `, × ${run.pieces} pieces = ${formatDuration(hours * run.pieces)}` : "";
   return [
-    `area ${formatNumber(area, 4)} m2${many}`,
+    `area ${exactArea(area)}${many}`,
     ...drawsByMaterial(portion).map((draws) => `${code(draws[0]!.material.name)} ${litresSum(draws)}`),
     ...(film === "" ? [] : [`dry film ${film}`]),
     `hands-on ${handsSum(portion)}${manyHands}`,

@@ -1,4 +1,5 @@
 /** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
+import { factorText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import { dryingTimeOf } from "../../core/surface/drying-time.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -90,6 +91,6 @@ export function inServiceSum(result: JobResult): string | undefined {
   const cured =
     factor === 1
       ? formatDuration(label)
-      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${formatDuration(cureHours)}`;
+      : `${formatDuration(label)} × ${factorText(factor)} = ${formatDuration(cureHours)}`;
   return `the last coat of ${pieceName(last)} is on at ${momentAfterStart(result, last.end)}, + cure ${cured}`;
 }

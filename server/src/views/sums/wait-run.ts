@@ -1,11 +1,8 @@
 /** How long a `wait` line is on one surface of a job, beside what the label asks for in the shop's air, with the reason. */
+
 import type { ShopAir } from "../../core/air/wait-factor.ts";
-import {
-  exactDuration,
-  formatDuration,
-  formatNumber,
-  roundedUpHours,
-} from "../../core/measure/format-amount.ts";
+import { factorText } from "../../core/measure/figures.ts";
+import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
 import { dryingTime } from "../../core/surface/drying-time.ts";
@@ -84,6 +81,6 @@ function neededText(
   const text =
     factor === 1
       ? formatDuration(label)
-      : `${formatDuration(label)} × ${formatNumber(factor, 2)} = ${exactDuration(roundedUpHours(hours))}`;
+      : `${formatDuration(label)} × ${factorText(factor)} = ${exactDuration(roundedUpHours(hours))}`;
   return { text, factor, reason: `. ${reasonSentences(needed).join(". ")}` };
 }

@@ -5,12 +5,14 @@
  * a sanding that is followed by colour again. Where the last grit is too coarse as well, `grit-too-coarse` says so at
  * the next coat.
  */
+
 import { COARSEST_BETWEEN_COATS, medianUm } from "../../knowledge/abrasives.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
+import { filmText } from "../../measure/figures.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, isFilm, type SurfaceState } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow, microns } from "../texts.ts";
+import { coatName, layerBelow } from "../texts.ts";
 
 /** Share of a grain's size down to which its scratches reach; common practice, no source. */
 const SCRATCH_SHARE = 1 / 2;
@@ -88,7 +90,7 @@ export const colourSandedThrough: TradeRule = {
         why:
           filmUm === 0
             ? "The colour lies in the topmost fibres only, and pale patches show where they are sanded off, at edges first."
-            : `The film is only ${microns(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
+            : `The film is only ${filmText(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
         remedy: "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
         at: { ...action.place, span: grit.span },
         related: [layerBelow(colour)],

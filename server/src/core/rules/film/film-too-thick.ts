@@ -2,12 +2,14 @@
  * More coats of one family on each other than its film bears: lacquer checks, conversion varnish cracks, paint stays
  * soft underneath. Only the new coats count; how thick an old film is nobody knows.
  */
+
 import type { Family } from "../../knowledge/family-schema.ts";
+import { filmText } from "../../measure/figures.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { stackOf } from "../film-stack.ts";
 import { onlyCoats } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
-import { microns, related } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const filmTooThick: TradeRule = {
   id: "film-too-thick",
@@ -104,8 +106,8 @@ recipe flooded {
       if (stack.um <= thickest + 1e-6 || had > thickest + 1e-6) return;
       const first = stack.coats[0]!;
       report({
-        headline: `The film of ${family.name} gets too thick: ${microns(stack.um)}`,
-        why: `${stack.coats.length === 1 ? "One coat makes" : `${stack.coats.length} coats make`} that much dry film, and ${family.name} bears about ${microns(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
+        headline: `The film of ${family.name} gets too thick: ${filmText(stack.um)}`,
+        why: `${stack.coats.length === 1 ? "One coat makes" : `${stack.coats.length} coats make`} that much dry film, and ${family.name} bears about ${filmText(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
         remedy: "Leave coats out, or put them on thinner.",
         related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],
         fixes: onlyCoats(action, action.coat - 1),

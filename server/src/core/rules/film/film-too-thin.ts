@@ -3,10 +3,11 @@
  * far, or spread too far. Washcoats and sealers under other layers are meant to be thin and stay silent, and so does
  * a thin coat that freshens an old film of its kind.
  */
+import { filmText } from "../../measure/figures.ts";
 import { isFilm } from "../../surface/state.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, microns } from "../texts.ts";
+import { coatName } from "../texts.ts";
 
 export const filmTooThin: TradeRule = {
   id: "film-too-thin",
@@ -68,8 +69,8 @@ export const filmTooThin: TradeRule = {
       if (below && below.origin !== "new" && isFilm(below)) return;
       const coat = stack.coats.at(-1)!;
       report(coat.action!, {
-        headline: `The film of ${coatName(coat)} is too thin: ${microns(stack.um)}`,
-        why: `One sound coat of ${stack.family.name} has about ${microns(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
+        headline: `The film of ${coatName(coat)} is too thin: ${filmText(stack.um)}`,
+        why: `One sound coat of ${stack.family.name} has about ${filmText(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
         remedy: "Add another coat, thin it less, or do not spread it so far.",
       });
     },

@@ -2,10 +2,11 @@
  * A wet film far above the label's spreading rate: it runs on uprights and sags on edges, and skins over before the
  * solvent below has left. Silent where the dry film is too thick as well, which `film-too-thick` says.
  */
+import { filmText } from "../../measure/figures.ts";
 import { wetFilmUm } from "../../quantities/film.ts";
 import { stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
-import { microns, related, useName } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 /** How many times the label's wet film a coat may have. */
 const MOST_TIMES = 2;
@@ -61,8 +62,8 @@ recipe generous {
       if (thickest !== undefined && (stackOf(after)?.um ?? 0) > thickest) return;
       const tail = action.syntax.tails.find((t) => t.kind === "wet");
       report({
-        headline: `${useName(action.use)} goes on too thick: ${microns(action.wetUm)} wet`,
-        why: `Its spreading rate makes ${microns(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
+        headline: `${useName(action.use)} goes on too thick: ${filmText(action.wetUm)} wet`,
+        why: `Its spreading rate makes ${filmText(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
         remedy: "Put it on in two or more coats, each near the label's rate.",
         ...(tail ? { at: { ...action.place, span: tail.span } } : {}),
         related: covers.place ? [related(covers.place, "The label's spreading rate")] : [],

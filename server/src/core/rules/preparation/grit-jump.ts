@@ -5,6 +5,7 @@
  * the last grit of the one before it; water and solvent between them take no scratch out. A wash raises the grain
  * though, and who only knocks that down again may leave scratches that a coat may lie over.
  */
+
 import {
   GRIT_JUMP_HINT_RATIO,
   GRIT_JUMP_WARNING_RATIO,
@@ -15,6 +16,7 @@ import {
   medianUm,
   P_GRADES_SOURCE,
 } from "../../knowledge/abrasives.ts";
+import { filmText } from "../../measure/figures.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import { lastGrit, sandingFound, sandingJustBefore } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
@@ -143,7 +145,7 @@ function check(
   const missing = gritsBetween(from, to);
   report({
     headline: `From grit ${from} to ${to} is too big a jump`,
-    why: `Its particles are ${ratio.toFixed(1)} times smaller (${um(from)} to ${um(to)} µm), and above ${GRIT_JUMP_HINT_RATIO} times the scratches of ${from} stay and show.`,
+    why: `Its particles are ${ratio.toFixed(1)} times smaller (${sizeText(from)} to ${sizeText(to)}), and above ${GRIT_JUMP_HINT_RATIO} times the scratches of ${from} stay and show.`,
     remedy: `Sand with ${missing.join(" and ")} in between.`,
     abrades: "surface",
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
@@ -153,7 +155,7 @@ function check(
   });
 }
 
-const um = (grit: number): string => `${Math.round(medianUm(grit)!)}`;
+const sizeText = (grit: number): string => filmText(medianUm(grit)!);
 
 /** The fewest grades between two grits that leave no jump. */
 function gritsBetween(from: number, to: number): readonly number[] {

@@ -4,9 +4,11 @@
  * Wood taken is calculated by the notation's rule, 10 divided by the grit in millimetres a pass. A laminate may be scuffed, and
  * one pass of 180 or finer is a scuff by another name. Plywood says nothing about its face and stays silent.
  */
+
 import type { Fix } from "../../findings.ts";
 import { materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
 import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
+import { thicknessText } from "../../measure/figures.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
@@ -166,15 +168,15 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
   const through = gritThatGoesThrough(action, before.woodTakenMm, limit);
   const earlier = run.moments.find((moment) => moment.after.woodTakenMm > 0)?.action;
   report({
-    headline: `Sanding takes ${mm(after.woodTakenMm)} of a ${mm(veneerMm)} ${wood} veneer`,
-    why: `Beyond ${mm(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
+    headline: `Sanding takes ${thicknessText(after.woodTakenMm)} of a ${thicknessText(veneerMm)} ${wood} veneer`,
+    why: `Beyond ${thicknessText(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
     remedy: "Start with a finer grit or leave out a pass, and take off an old finish with a stripper.",
     abrades: "to the wood",
     fixes: finerStart(action, before.woodTakenMm, limit),
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),
     related: [
       ...(run.surface?.substrate.place
-        ? [related(run.surface.substrate.place, `The veneer is ${mm(veneerMm)} thick`)]
+        ? [related(run.surface.substrate.place, `The veneer is ${thicknessText(veneerMm)} thick`)]
         : []),
       ...(earlier && earlier !== action ? [related(earlier.place, "Wood is taken from here on")] : []),
     ],
@@ -213,8 +215,6 @@ function gritThatGoesThrough(action: StepAction, taken: number, limit: number): 
   });
   return at < 0 ? undefined : at;
 }
-
-const mm = (length: number): string => `${Number(length.toFixed(2))} mm`;
 
 const isLaminate = (run: SurfaceRun): boolean =>
   run.surface

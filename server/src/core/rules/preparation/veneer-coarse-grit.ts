@@ -2,8 +2,10 @@
  * A coarse first grit on thin veneer, where one pass takes more than a third of it. What goes through is
  * `sand-through`'s, for the whole run.
  */
+
 import { COARSE_ON_VENEER, materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
 import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
+import { thicknessText } from "../../measure/figures.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -62,15 +64,15 @@ export const veneerCoarseGrit: TradeRule = {
       if (before.woodTakenMm > run.initial.woodTakenMm) return;
       if (run.final.woodTakenMm > VENEER_SHARE * veneer.veneerMm) return;
       report({
-        headline: `Grit ${grit} takes ${mm(taken)} of a ${mm(veneer.veneerMm)} veneer in one pass`,
+        headline: `Grit ${grit} takes ${thicknessText(taken)} of a ${thicknessText(veneer.veneerMm)} veneer in one pass`,
         why: "No hand presses evenly, and at an edge or bump a grit this coarse is through before you see it.",
         remedy: "Begin with 100 or 120, and take an old finish off with a stripper or a scraper.",
         abrades: "to the wood",
         at: { ...action.place, span: action.syntax.grits[0]!.span },
-        related: veneer.place ? [related(veneer.place, `The veneer is ${mm(veneer.veneerMm)} thick`)] : [],
+        related: veneer.place
+          ? [related(veneer.place, `The veneer is ${thicknessText(veneer.veneerMm)} thick`)]
+          : [],
       });
     },
   },
 };
-
-const mm = (length: number): string => `${Number(length.toFixed(2))} mm`;

@@ -2,8 +2,9 @@
  * A material that only comes from the cupboard, and there is not enough of it: it says what is on hand but not how it
  * is sold. The finding stands on the line with which it runs out.
  */
+import { litresText } from "../../measure/figures.ts";
 import type { TradeRule } from "../rule.ts";
-import { litresText, related } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const notEnoughOnHand: TradeRule = {
   id: "not-enough-on-hand",

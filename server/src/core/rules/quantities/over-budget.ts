@@ -2,6 +2,7 @@
  * The job costs more than it may: materials by whole containers, labour, supplies and the pieces as bought.
  * Where a price is not stated nothing is calculated and nothing is said.
  */
+import { moneyText } from "../../measure/figures.ts";
 import { sentence } from "../../sentence.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -100,8 +101,8 @@ job shelves {
       const total = totals.total_cost;
       if (!job.budget || total === null || cents(total) <= cents(job.budget.amount)) return;
       reportAt(job.budget.place, {
-        headline: `The job costs ${money(total)}, ${money(total - job.budget.amount)} over its budget`,
-        why: `${sentence(parts(totals, total))}; the budget is ${money(job.budget.amount)}.`,
+        headline: `The job costs ${moneyText(total)}, ${moneyText(total - job.budget.amount)} over its budget`,
+        why: `${sentence(parts(totals, total))}; the budget is ${moneyText(job.budget.amount)}.`,
         remedy: "Use cheaper materials or what is on hand, or agree on a larger budget.",
       });
     },
@@ -109,7 +110,6 @@ job shelves {
 };
 
 const cents = (amount: number): number => Math.round(amount * 100);
-const money = (amount: number): string => amount.toFixed(2);
 
 function parts(
   totals: { readonly material_cost: number | null; readonly labour_cost: number | null },
@@ -118,10 +118,10 @@ function parts(
   const materials = totals.material_cost ?? 0;
   const labour = totals.labour_cost ?? 0;
   return [
-    `materials ${money(materials)}`,
-    ...(labour > 0 ? [`labour ${money(labour)}`] : []),
+    `materials ${moneyText(materials)}`,
+    ...(labour > 0 ? [`labour ${moneyText(labour)}`] : []),
     ...(total - materials - labour >= 0.005
-      ? [`pieces and supplies ${money(total - materials - labour)}`]
+      ? [`pieces and supplies ${moneyText(total - materials - labour)}`]
       : []),
   ].join(", ");
 }

@@ -2,12 +2,13 @@
  * One coat on all the pieces takes longer than a mixed two-part material can be used. Every coat is taken to be mixed
  * fresh, so waits between coats do not count.
  */
+import { formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { actionHours } from "../../totals/task-plan.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
-import { fitting, hoursText, related, useName } from "../texts.ts";
+import { fitting, related, useName } from "../texts.ts";
 
 export const potLifeOverrun: TradeRule = {
   id: "pot-life-overrun",
@@ -128,7 +129,7 @@ job doors {
       if (takes <= life + 1e-6) return;
       const many = run.pieces > 1 ? ` on ${run.pieces} pieces` : "";
       report({
-        headline: `One coat takes ${hoursText(takes)}, and the pot life is ${hoursText(life)}`,
+        headline: `One coat takes ${formatDuration(takes)}, and the pot life is ${formatDuration(life)}`,
         why: `One coat of ${useName(action.use)}${many} takes longer than it can be used once it is mixed. Past its pot life it thickens, and what still goes on does not flow out or hold.`,
         remedy: "Mix in portions that are used up in time, or do fewer pieces at once.",
         related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
@@ -159,8 +160,8 @@ function inWords({ run, report }: RunContext): void {
     if (tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each)))
       report(action, {
         headline: fitting([
-          `\`${material.name}\` is used a day after mixing; its pot life is ${hoursText(life)}`,
-          `Used a day after mixing; the pot life is ${hoursText(life)}`,
+          `\`${material.name}\` is used a day after mixing; its pot life is ${formatDuration(life)}`,
+          `Used a day after mixing; the pot life is ${formatDuration(life)}`,
         ]),
         why: "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.",
         remedy:

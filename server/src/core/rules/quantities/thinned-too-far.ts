@@ -4,7 +4,7 @@
  * More thinner than the label allows. Labels leave open whether `up to 10 %` is a share of the material (10:1) or of
  * the mix (9:1); the rule takes the wider reading, so that it speaks only where both are exceeded.
  */
-import { formatNumber } from "../../measure/format-amount.ts";
+import { litresText, percentText } from "../../measure/figures.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
@@ -94,12 +94,12 @@ recipe two_coats {
       report({
         ...(stated ? {} : { severity: "hint" as const }),
         headline: stated
-          ? `\`${action.use.name}\` is thinned ${formatNumber(percent, 0)} %; its label allows ${formatNumber(limit, 1)} %`
-          : `\`${action.use.name}\` is thinned ${formatNumber(percent, 0)} %, and ${formatNumber(limit, 1)} % is usual`,
+          ? `\`${action.use.name}\` is thinned ${percentText(percent)}; its label allows ${percentText(limit)}`
+          : `\`${action.use.name}\` is thinned ${percentText(percent)}, and ${percentText(limit)} is usual`,
         why: "Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.",
         remedy: stated
-          ? `Use at most ${formatNumber(limit * 10, 0)} mL of thinner to a litre.`
-          : `Keep to the label; where it states no limit, use at most ${formatNumber(limit * 10, 0)} mL to a litre.`,
+          ? `Use at most ${litresText(limit / 100)} of thinner to a litre.`
+          : `Keep to the label; where it states no limit, use at most ${litresText(limit / 100)} to a litre.`,
         related: material?.thin?.place
           ? [related(material.thin.place, "How far the label lets it be thinned")]
           : [],

@@ -1,11 +1,13 @@
 /**
  * More flammable liquid for one job than a cabinet, or a room without one, may hold.
  */
+
 import { flammableCategory } from "../../knowledge/flammable.ts";
+import { litresText } from "../../measure/figures.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
-import { litresText, related } from "../texts.ts";
+import { related } from "../texts.ts";
 
 /** Litres in a US gallon (231 in3, exact). */
 const GALLON_L = 3.785411784;
@@ -106,8 +108,8 @@ function check({ job, needs, totals, reportAt }: JobContext): void {
   reportAt(job.namePlace, {
     severity: isOver ? "warning" : "hint",
     headline: isOver
-      ? `${formatNumber(all, 0)} L of flammable liquid is too much for a room`
-      : `${formatNumber(all, 0)} L of flammable liquid is more than one cabinet holds`,
+      ? `${litresText(all)} of flammable liquid is too much for a room`
+      : `${litresText(all)} of flammable liquid is more than one cabinet holds`,
     why: `${andList(most.map(({ material, there }) => `\`${material.name}\` ${litresText(there)}`))}. ${isOver ? `Outside a cabinet or storage room, 29 CFR 1910.106 allows ${limit} gal (${formatNumber(limit * GALLON_L, 0)} L)` : `One storage cabinet may hold ${CABINET_GAL} gal (${formatNumber(CABINET_GAL * GALLON_L, 0)} L) by 29 CFR 1910.106`}.`,
     remedy:
       "Buy what the next days take, and keep the rest in flammable-liquid cabinets or a storage room; local fire codes decide, and most allow far less in a home or a public building.",

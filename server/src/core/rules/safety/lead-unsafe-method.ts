@@ -5,7 +5,7 @@
 import { lookUp } from "../../../../../grammar/src/statements.ts";
 import type { Severity } from "../../findings.ts";
 import { LEAD_METHODS_SOURCE, leadNote } from "../../knowledge/lead.ts";
-import { formatNumber } from "../../measure/format-amount.ts";
+import { degreesText } from "../../measure/figures.ts";
 import { sentence } from "../../sentence.ts";
 import type { Action, NoteAction, StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
@@ -285,8 +285,8 @@ function headline(what: string, method: Method, action: Action): string {
 }
 
 const REMEDIES: Readonly<Record<Method, string>> = {
-  heat: `State the heat, at most ${formatNumber(HOTTEST_C, 0)} C (\`scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
-  "too hot": `Keep the gun below ${formatNumber(HOTTEST_C, 0)} C (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
+  heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
+  "too hot": `Keep the gun below ${degreesText(Math.floor(HOTTEST_C))} (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
   blast: "Do not have it blasted without a HEPA filter and containment; take the paint off wet, or leave it",
   machine:
     'Name a HEPA shroud and vacuum on the line (`sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',

@@ -5,21 +5,30 @@
  * coat or step that lacks most. A warning where the stated air is too little; a hint where nobody says how much
  * `ventilate` brings, or where only the cautious solvent that stands for an unnamed one is over its limit.
  */
-import { Temporal } from "temporal-polyfill";
+
 import { DEFAULT_MIXING_FACTOR } from "../../fumes/dilution-air.ts";
 import type { AirThere, JobAir, Vapour, WorstAir } from "../../fumes/job-air.ts";
 import type { CoatPart } from "../../fumes/job-fumes.ts";
 import { SHIFT_H } from "../../fumes/room-air.ts";
 import { exposureLimitMgM3, shortLimitMgM3 } from "../../knowledge/solvents.ts";
 import { VENTILATION_SOURCE } from "../../knowledge/sources.ts";
-import { formatNumber } from "../../measure/format-amount.ts";
+import {
+  airChangesNumber,
+  airChangesText,
+  airFlowText,
+  gramsText,
+  momentText,
+  roomText,
+} from "../../measure/figures.ts";
+import { formatDuration, formatNumber } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
 import { placeKey } from "../../place.ts";
+import { isoAfter } from "../../schedule/iso-after.ts";
 import type { Schedule } from "../../schedule/types.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { isStated, needFor } from "../duty-check.ts";
 import type { Report, TradeRule } from "../rule.ts";
-import { hoursText, related, useName } from "../texts.ts";
+import { related, useName } from "../texts.ts";
 
 const RECIPE = (air: string) => `recipe oiled {
   for    wood
@@ -291,7 +300,7 @@ function reportOf(air: JobAir, worst: WorstAir, { run, action }: CoatPart, sched
   const { verdict, there } = worst.coat;
   const room = run.shop?.room;
   const duty = action.duties.get("ventilate");
-  const needed = `${formatNumber(worst.need.airChangesPerH, 1)} air changes/h`;
+  const needed = `${airChangesText(worst.need.airChangesPerH)}`;
   return {
     severity: verdict === "short" ? "warning" : "hint",
     headline: `The vapour ${verdict === "unnamed" ? "may need" : "needs"} ${needed}; ${thereText(there)}`,
@@ -306,7 +315,7 @@ function reportOf(air: JobAir, worst: WorstAir, { run, action }: CoatPart, sched
 }
 
 function thereText({ by, airChangesPerH }: AirThere): string {
-  const number = formatNumber(airChangesPerH, 1);
+  const number = airChangesNumber(airChangesPerH);
   if (by === "room") return `the room has ${number}`;
   if (by === "stated") return `${number} stated`;
   return airChangesPerH > 0 ? `only ${number} known` : "none stated";
@@ -319,15 +328,15 @@ function whyText(air: JobAir, worst: WorstAir, schedule: Schedule): string {
 
 function sumText({ roomM3 }: JobAir, { need, grams, vapours, others }: WorstAir, schedule: Schedule): string {
   const jobs = others.length > 0 ? `, with ${andList(others.map((name) => `\`${name}\``))}` : "";
-  const when = `${momentText(schedule, need.fromH)}${jobs}`;
-  const air = `${formatNumber(need.m3PerH, 0)} m3/h in ${formatNumber(roomM3, 1)} m3`;
+  const when = `${fromText(schedule, need.fromH)}${jobs}`;
+  const air = `${airFlowText(need.m3PerH)} in ${roomText(roomM3)}`;
   if (need.limit === "fire")
     return `At the worst moment${when}, ${formatNumber(grams / need.hours, 0)} g/h of vapour leave; a tenth of the explosive limit takes ${air}.`;
   const limits = andList(
     vapours.map((vapour) => limitText(vapour, need.limit)).filter((text) => text !== ""),
   );
-  const stretch = need.limit === "short" ? "15 min" : hoursText(SHIFT_H);
-  return `In the worst ${stretch}${when}, ${formatNumber(grams, 0)} g of vapour leave; under ${limits} that takes ${air}, with a mixing factor of ${DEFAULT_MIXING_FACTOR}.`;
+  const stretch = need.limit === "short" ? "15 min" : formatDuration(SHIFT_H);
+  return `In the worst ${stretch}${when}, ${gramsText(grams)} of vapour leave; under ${limits} that takes ${air}, with a mixing factor of ${DEFAULT_MIXING_FACTOR}.`;
 }
 
 function harmOf({ need, coat }: WorstAir): string {
@@ -344,11 +353,10 @@ function limitText({ solvent, isAssumed }: Vapour, limit: WorstAir["need"]["limi
   return `the ${formatNumber(value, 0)} mg/m3 of ${solvent.name}${isAssumed ? " (assumed, as no label names it)" : ""}`;
 }
 
-/** ` from 2027-03-08 09:00`; nothing where the plan has no dates. */
-function momentText({ startAt }: Schedule, hours: number): string {
-  if (startAt === undefined) return "";
-  const at = Temporal.PlainDateTime.from(startAt).add({ minutes: Math.round(hours * 60) });
-  return ` from ${at.toString({ smallestUnit: "minute" }).replace("T", " ")}`;
+/** ` from Mon 8 Mar 2027 09:00`; nothing where the plan has no dates. */
+function fromText(schedule: Schedule, hours: number): string {
+  const at = isoAfter(schedule, hours);
+  return at === undefined ? "" : ` from ${momentText(at)}`;
 }
 
 const DEFER = "The safety data sheet and local codes decide; no calculation can show that a room is safe.";

@@ -1,8 +1,10 @@
 /**
  * The work ends after the day it is wanted (or after the time of that day, where one is stated).
  */
+import { momentText } from "../../measure/figures.ts";
+import { formatDuration } from "../../measure/format-amount.ts";
 import type { TradeRule } from "../rule.ts";
-import { dateText, endOfDateWanted, hoursText } from "../texts.ts";
+import { endOfDateWanted } from "../texts.ts";
 
 export const late: TradeRule = {
   id: "late",
@@ -145,10 +147,10 @@ job shelves {
       if (!job.ready || totals.finish === null) return;
       const end = endOfDateWanted(job.ready);
       if (totals.finish <= end) return;
-      const wanted = job.ready.time ? `${job.ready.date} at ${job.ready.time}` : job.ready.date;
+      const wanted = momentText(job.ready.time ? `${job.ready.date}T${job.ready.time}` : job.ready.date);
       reportAt(job.ready.place, {
-        headline: `The job cannot be ready before ${dateText(totals.finish).replace(/^on /u, "")}`,
-        why: `It is wanted on ${wanted}; the earliest end is ${dateText(totals.finish)}, after ${hoursText(schedule.elapsedHours)}. Shorter waits would leave soft coats.`,
+        headline: `The job cannot be ready before ${momentText(totals.finish)}`,
+        why: `It is wanted by ${wanted}; the earliest end is ${momentText(totals.finish)}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.`,
         remedy: "Start earlier, add opening hours or people, or choose materials that dry faster.",
         related: job.start ? [{ place: job.start.place, message: "The work begins here" }] : [],
       });

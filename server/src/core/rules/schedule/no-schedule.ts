@@ -1,13 +1,15 @@
 /**
  * Waits, recoat windows and opening hours that cannot go together: there is no day on which the job could begin.
  */
+
 import type { RelatedPlace } from "../../findings.ts";
+import { formatDuration } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { itemId } from "../../totals/task-plan.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
-import { hoursText, useName } from "../texts.ts";
+import { useName } from "../texts.ts";
 
 export const noSchedule: TradeRule = {
   id: "no-schedule",
@@ -141,7 +143,7 @@ function actionText(action: Action): string {
     case "wait":
       if (action.overnight) return "`wait overnight`";
       if (action.until) return `\`wait until ${action.until}\``;
-      return `the wait of ${hoursText(action.hours ?? 0)}`;
+      return `the wait of ${formatDuration(action.hours ?? 0)}`;
     default:
       return "a part of the recipe";
   }

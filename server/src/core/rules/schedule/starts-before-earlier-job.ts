@@ -1,8 +1,8 @@
 /**
  * A job goes on with what another left, and begins before that one is done.
  */
+import { momentText } from "../../measure/figures.ts";
 import type { TradeRule } from "../rule.ts";
-import { dateText } from "../texts.ts";
 
 export const startsBeforeEarlierJob: TradeRule = {
   id: "starts-before-earlier-job",
@@ -30,7 +30,7 @@ export const startsBeforeEarlierJob: TradeRule = {
       if (!job.start || !startAt || !earlier?.finish || startAt >= earlier.finish) return;
       reportAt(job.start.place, {
         headline: `The job begins before \`${earlier.job.name}\` is finished`,
-        why: `It begins ${dateText(startAt)}, and the job that it comes after is finished ${dateText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,
+        why: `It begins on ${momentText(startAt)}, and the job that it comes after is finished on ${momentText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,
         remedy: "Start later, or start the earlier job sooner.",
         related: job.after
           ? [{ place: job.after.place, message: `It comes after \`${earlier.job.name}\`` }]

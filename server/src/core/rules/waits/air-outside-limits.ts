@@ -2,7 +2,7 @@
  * A layer in air that its label forbids. Outside the limits a film does not dry more slowly, it fails: waterborne
  * binders do not flow together in the cold, lacquer and shellac turn white in the damp.
  */
-import { formatNumber } from "../../measure/format-amount.ts";
+import { airText, degreesText, humidityText } from "../../measure/figures.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
 import { sentence } from "../../sentence.ts";
@@ -174,11 +174,6 @@ job shelves {
 
 type Air = NonNullable<Shop["air"]>["value"];
 
-const airText = (air: Air): string =>
-  air.humidity === undefined
-    ? `${formatNumber(air.temperature, 1)} C`
-    : `${formatNumber(air.temperature, 1)} C and ${formatNumber(air.humidity, 1)} % RH`;
-
 interface Broken {
   readonly kind: AirKind;
   /** What is asked for instead: `10 C or more`. */
@@ -190,10 +185,10 @@ function brokenLimits(material: Material, air: Air): readonly Broken[] {
   if (!limits) return [];
   const broken: Broken[] = [];
   if (limits.low !== undefined && air.temperature < limits.low)
-    broken.push({ kind: "too cold", asked: `${formatNumber(limits.low, 1)} C or more` });
+    broken.push({ kind: "too cold", asked: `${degreesText(limits.low)} or more` });
   if (limits.high !== undefined && air.temperature > limits.high)
-    broken.push({ kind: "too warm", asked: `${formatNumber(limits.high, 1)} C or less` });
+    broken.push({ kind: "too warm", asked: `${degreesText(limits.high)} or less` });
   if (limits.humidity !== undefined && air.humidity !== undefined && air.humidity > limits.humidity)
-    broken.push({ kind: "too damp", asked: `${formatNumber(limits.humidity, 1)} % RH or less` });
+    broken.push({ kind: "too damp", asked: `${humidityText(limits.humidity)} or less` });
   return broken;
 }

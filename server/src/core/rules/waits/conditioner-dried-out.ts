@@ -5,14 +5,15 @@
  * A waterborne conditioner that was sanded once it was dry is a washcoat and takes a stain. Water over oil has to wait
  * for its cure instead, which `waterborne-over-uncured-oil` says.
  */
+
 import { PRACTICE } from "../../knowledge/sources.ts";
-import { exactDuration } from "../../measure/format-amount.ts";
+import { exactDuration, formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { putOnAt } from "../../surface/run-index.ts";
 import { type Coat, isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { fitting, hoursText, layerBelow, related, replaceAt } from "../texts.ts";
+import { fitting, layerBelow, related, replaceAt } from "../texts.ts";
 
 export const conditionerDriedOut: TradeRule = {
   id: "conditioner-dried-out",
@@ -119,11 +120,11 @@ recipe coloured_on_water {
       const place = below.material?.recoat?.place;
       report({
         headline: fitting([
-          `\`${action.use.name}\` ${exactDuration(hours)} after \`${below.what}\`: ${hoursText(latest)} at most`,
-          `Stain ${exactDuration(hours)} after the conditioner: ${hoursText(latest)} at most`,
+          `\`${action.use.name}\` ${exactDuration(hours)} after \`${below.what}\`: ${formatDuration(latest)} at most`,
+          `Stain ${exactDuration(hours)} after the conditioner: ${formatDuration(latest)} at most`,
         ]),
         why: "The conditioner has dried and seals the wood in spots, so the stain comes out pale and patchy.",
-        remedy: `Stain within ${hoursText(latest)}${inWater ? ", sand the dry conditioner lightly first," : ""} or put the conditioner on again right before the stain.`,
+        remedy: `Stain within ${formatDuration(latest)}${inWater ? ", sand the dry conditioner lightly first," : ""} or put the conditioner on again right before the stain.`,
         ...(inWater ? { abrades: "surface" as const } : {}),
         related: [layerBelow(below), ...(place ? [related(place, "The label's latest time")] : [])],
         fixes: wait

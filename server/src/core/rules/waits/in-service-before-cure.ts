@@ -2,7 +2,9 @@
  * Furniture that goes back into use before its film is hard: the date wanted comes before the cure, or the recipe for
  * a surface of hard wear ends while its last film is still soft.
  */
+
 import { Temporal } from "temporal-polyfill";
+import { momentText } from "../../measure/figures.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
@@ -18,7 +20,7 @@ import {
   timePlaces,
   uncured,
 } from "../short-wait.ts";
-import { dateText, endOfDateWanted, related } from "../texts.ts";
+import { endOfDateWanted, related } from "../texts.ts";
 
 export const inServiceBeforeCure: TradeRule = {
   id: "in-service-before-cure",
@@ -255,7 +257,7 @@ job shelves {
         .find(({ run, coat }) => coat && hasReached(run.final, coat, "cured") === "no")?.coat;
       ctx.reportAt(job.ready.place, {
         headline: `Wanted by ${dayText(end)}, but cured only on ${dayText(totals.in_service)}`,
-        why: `The work is done ${dateText(totals.finish)}, in time, but the last layer has its full cure only ${dateText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
+        why: `The work is done on ${momentText(totals.finish)}, in time, but the last layer has its full cure only on ${momentText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
         remedy:
           "Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.",
         ...(uncuredLast ? { causes: [uncured(uncuredLast)] } : {}),

@@ -2,8 +2,9 @@
  * A layer in air so damp that water is about to condense: a piece a little cooler than the room is already wet.
  * A shop that does not state its humidity is silent.
  */
+
 import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
-import { formatNumber } from "../../measure/format-amount.ts";
+import { degreesText, humidityText } from "../../measure/figures.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
@@ -110,11 +111,11 @@ job shelves {
       const { temperature, humidity } = air.value;
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
-      const reason = `Air of ${formatNumber(temperature, 1)} C and ${formatNumber(humidity, 1)} % RH has its dew point at ${formatNumber(found.dewPointC, 1)} C, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, blushes or does not hold`;
+      const reason = `Air of ${degreesText(temperature)} and ${humidityText(humidity)} has its dew point at ${degreesText(found.dewPointC)}, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, blushes or does not hold`;
       report({
         headline: fitting(
           [useName(action.use), "this layer"].map(
-            (what) => `Air only ${formatNumber(found.marginC, 1)} C above its dew point for ${what}`,
+            (what) => `Air only ${degreesText(found.marginC)} above its dew point for ${what}`,
           ),
         ),
         why: `${reason}.`,

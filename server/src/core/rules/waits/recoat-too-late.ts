@@ -2,13 +2,13 @@
  * The next layer after the recoat window has closed and without sanding: it lies on the film below instead of
  * growing together with it. The air of the shop never lengthens the window. Wax needs no window: it holds on any film.
  */
-import { exactDuration } from "../../measure/format-amount.ts";
+import { exactDuration, formatDuration } from "../../measure/format-amount.ts";
 import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
 import { briefCoatName } from "../short-wait.ts";
-import { fitting, hoursText, insertAbove, layerBelow, related } from "../texts.ts";
+import { fitting, insertAbove, layerBelow, related } from "../texts.ts";
 
 export const recoatTooLate: TradeRule = {
   id: "recoat-too-late",
@@ -173,11 +173,12 @@ recipe two_coats {
             between || isItself ? `between coats of ${over}` : `between ${briefCoatName(below)} and ${over}`,
             "before this coat",
           ].map(
-            (where) => `${sentence(exactDuration(waited))} ${where}: the window ends at ${hoursText(latest)}`,
+            (where) =>
+              `${sentence(exactDuration(waited))} ${where}: the window ends at ${formatDuration(latest)}`,
           ),
         ),
         why: "Nothing was sanded since. After its window a film has closed, and the next coat only lies on it and may peel.",
-        remedy: `Scuff and dust the film first, or put the coat on within ${hoursText(latest)}.`,
+        remedy: `Scuff and dust the film first, or put the coat on within ${formatDuration(latest)}.`,
         abrades: "surface",
         related: [
           ...(between ? [] : [layerBelow(below)]),
