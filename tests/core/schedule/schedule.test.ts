@@ -207,7 +207,7 @@ describe("recoat windows", () => {
     expect(result.conflicts).toEqual([
       {
         items: ["one", "dry", "two"],
-        message: "The window closes after 24 h, but 30 h of waits and work lie between.",
+        message: "The window closes after 1 day, but 1 day 6 h of waits and work lie between.",
       },
     ]);
   });
