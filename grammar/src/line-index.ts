@@ -42,15 +42,3 @@ export function positionAt(index: LineIndex, offset: number): Position {
   }
   return { line: low, column: inside - index.starts[low]! };
 }
-
-/** The offset of a position; a column beyond the line is taken to the end of its text. */
-export function offsetAt(index: LineIndex, position: Position): number {
-  if (position.line < 0) {
-    return 0;
-  }
-  const start = index.starts[position.line];
-  if (start === undefined) {
-    return index.length;
-  }
-  return Math.max(start, Math.min(start + position.column, index.ends[position.line]!));
-}

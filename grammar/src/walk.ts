@@ -120,11 +120,6 @@ export function* allNodes(node: SpannedNode): Generator<SpannedNode> {
   }
 }
 
-/** The declarations of a file. */
-export function declarations(tree: FileTree): DeclarationTree[] {
-  return tree.pieces.filter((piece) => piece.kind === "declaration");
-}
-
 function nodesIn(value: unknown): readonly SpannedNode[] {
   if (typeof value !== "object" || value === null) {
     return [];

@@ -14,11 +14,11 @@ import {
   VERBS,
 } from "../../grammar/src/vocabulary.ts";
 import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-names.ts";
-import { wordsOf } from "../../server/src/core/knowledge/words.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { DOCS_FOLDER } from "../../server/tools/write-computations.ts";
 import { languagePage } from "../../server/tools/write-language-page.ts";
 import { summary } from "../harness/check-text.ts";
+import { wordsOf } from "../harness/words-of.ts";
 
 const page = languagePage();
 

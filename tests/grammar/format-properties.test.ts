@@ -8,8 +8,8 @@ import { applyChanges, formatFile } from "../../grammar/src/format.ts";
 import { isComment, isTrivia, lex } from "../../grammar/src/lexer.ts";
 import { createLineIndex } from "../../grammar/src/line-index.ts";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
-import { declarations } from "../../grammar/src/walk.ts";
 import { anyText, edited, inDisorder, NOTATION } from "./any-text.ts";
+import { declarations } from "./declarations.ts";
 
 vi.setConfig({ testTimeout: 120_000 });
 

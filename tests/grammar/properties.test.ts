@@ -1,14 +1,16 @@
 /** What holds for any text whatsoever, tried on texts put together from pieces of the language and on noise. */
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
-import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
+import { createLineIndex, positionAt } from "../../grammar/src/line-index.ts";
 import { namesOf } from "../../grammar/src/names.ts";
 import { fileProblems, parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
 import { splitFile } from "../../grammar/src/pieces.ts";
 import { sectionsOf } from "../../grammar/src/sections.ts";
 import type { FileTree, Span } from "../../grammar/src/tree.ts";
-import { allNodes, declarations, locate } from "../../grammar/src/walk.ts";
+import { allNodes, locate } from "../../grammar/src/walk.ts";
+import { offsetAt } from "../oracles/offset-at.ts";
 import { anyText, edited, NOTATION } from "./any-text.ts";
+import { declarations } from "./declarations.ts";
 import { problemsWithBounds, textOfTokens } from "./show.ts";
 
 vi.setConfig({ testTimeout: 60_000 });

@@ -4,9 +4,9 @@
  */
 import { createLineIndex, positionAt } from "../../grammar/src/line-index.ts";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
-import { printBody } from "../../grammar/src/print-tree.ts";
 import type { Declaration, FileTree, SyntaxProblem } from "../../grammar/src/tree.ts";
-import { declarations } from "../../grammar/src/walk.ts";
+import { declarations } from "./declarations.ts";
+import { printBody } from "./print-tree.ts";
 
 /** The syntax errors of a text, drawn. */
 export function problemsOf(text: string): string[] {

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { lex } from "../../grammar/src/lexer.ts";
-import { createLineIndex, offsetAt, positionAt } from "../../grammar/src/line-index.ts";
+import { createLineIndex, positionAt } from "../../grammar/src/line-index.ts";
 import { namesOf } from "../../grammar/src/names.ts";
 import { parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
 import { textMateGrammar } from "../../grammar/src/textmate.ts";
@@ -21,8 +21,10 @@ import {
   unclosedLength,
   Word,
 } from "../../grammar/src/tokens.ts";
-import { absoluteSpan, declarations, locate } from "../../grammar/src/walk.ts";
+import { absoluteSpan, locate } from "../../grammar/src/walk.ts";
+import { offsetAt } from "../oracles/offset-at.ts";
 import { anyText, edited } from "./any-text.ts";
+import { declarations } from "./declarations.ts";
 
 /** The tokens of a text that are no blanks: `kind:text`. */
 function tokensOf(text: string): string[] {

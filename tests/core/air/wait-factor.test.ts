@@ -1,9 +1,12 @@
 /** Wait factors: hand calculations of each law, and that no air ever shortens or stops a wait. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { AIR_NOT_STATED, waitFactor } from "../../../server/src/core/air/wait-factor.ts";
+import { AIR_NOT_STATED, type WaitFactor, waitFactor } from "../../../server/src/core/air/wait-factor.ts";
 import { dryingSchema } from "../../../server/src/core/knowledge/family-schema.ts";
-import { reasonText } from "../../../server/src/core/surface/wait-words.ts";
+import { reasonSentences } from "../../../server/src/core/surface/wait-words.ts";
+
+/** As a hover has them, one after the other. */
+const textOf = (factor: WaitFactor): string => `${reasonSentences(factor).join(". ")}.`;
 
 const LABEL = { temperature: 21, humidity: 50 };
 
@@ -30,7 +33,7 @@ describe("hand calculations", () => {
     // 2.4818 · 0.5 / (2.0595 · 0.4) = 1.2409 / 0.8238 = 1.5063
     const found = waitFactor("waterborne", LABEL, { temperature: 18, humidity: 60 });
     expect(found.factor).toBeCloseTo(1.5063, 3);
-    expect(reasonText(found)).toBe(
+    expect(textOf(found)).toBe(
       "Water leaves by the vapour-pressure deficit: 0.824 kPa at 18 C and 60 % RH, 1.241 kPa at the label's 21 C and 50 % RH; times are 1.241 / 0.824 = 1.51 times the label's.",
     );
   });
@@ -61,23 +64,23 @@ describe("what is missing or extreme", () => {
       factor: 1,
       cause: { law: "air not stated" },
     });
-    expect(reasonText(AIR_NOT_STATED)).toBe("The shop's air is not stated, so the label's times stand.");
+    expect(textOf(AIR_NOT_STATED)).toBe("The shop's air is not stated, so the label's times stand.");
   });
   test("no humidity: the label's, and it says so", () => {
     // Only e(T) counts: e(21) / e(18) = 2.4818 / 2.0595 = 1.2051
     const found = waitFactor("waterborne", LABEL, { temperature: 18 });
     expect(found.factor).toBeCloseTo(1.205, 2);
-    expect(reasonText(found)).toContain("The shop's humidity is not stated; the label's is used.");
+    expect(textOf(found)).toContain("The shop's humidity is not stated; the label's is used.");
   });
   test("air at 100 % counts as 99.9 %, and it says so", () => {
     const full = waitFactor("waterborne", LABEL, { temperature: 21, humidity: 100 });
     expect(full.factor).toBeCloseTo(500, 6); // 50 / 0.1
-    expect(reasonText(full)).toContain("Air at 100 % RH dries no water; 99.9 % is used.");
+    expect(textOf(full)).toContain("Air at 100 % RH dries no water; 99.9 % is used.");
   });
   test("warmer and drier air leaves the label's time", () => {
     const found = waitFactor("waterborne", LABEL, { temperature: 28, humidity: 30 });
     expect(found.factor).toBe(1);
-    expect(reasonText(found)).toContain("the label's times stand");
+    expect(textOf(found)).toContain("the label's times stand");
   });
   test("the label's own air changes nothing", () => {
     for (const drying of dryingSchema.options) expect(waitFactor(drying, LABEL, LABEL).factor).toBe(1);

@@ -8,8 +8,8 @@ import {
   timesNear,
 } from "../../../server/src/core/fumes/room-of-jobs.ts";
 import { type AirNeed, greaterNeed, NO_NEED } from "../../../server/src/core/fumes/worst-air.ts";
-import { solventByName } from "../../../server/src/core/knowledge/solvents.ts";
 import type { Shop } from "../../../server/src/core/model/model.ts";
+import { solventByName } from "../../harness/solvents.ts";
 
 const SHOP = { closed: [], room: { value: { m3: 50 }, origin: "stated" } } as unknown as Shop;
 const TOLUENE = solventByName("toluene")!;

@@ -2,7 +2,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  CAMI_GRADES,
   GRIT_JUMP_HINT_RATIO,
   GRIT_JUMP_WARNING_RATIO,
   gradesBetween,
@@ -11,6 +10,7 @@ import {
   medianUm,
   P_GRADES,
 } from "../../../server/src/core/knowledge/abrasives.ts";
+import { CAMI_GRADES } from "../../oracles/cami-grades.ts";
 
 // ISO 6344-2, P12 to P220; ISO 6344-3, P240 to P2500: median size, µm.
 const iso: readonly [number, number][] = [

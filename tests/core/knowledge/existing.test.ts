@@ -1,22 +1,15 @@
 /** Old finishes of unknown kind. */
 import { describe, expect, test } from "vitest";
-import { possibleFinishes, worstCase, worstFamilies } from "../../../server/src/core/knowledge/existing.ts";
+import { possibleFinishes, worstFamilies } from "../../../server/src/core/knowledge/existing.ts";
 
 describe("unknown finishes", () => {
-  test("the worst of an unknown clear: waxed, and lifted by alcohol and lacquer thinner", () => {
-    const worst = worstCase("unknown clear", { built: 1936 });
-    expect(worst.mayBeWaxed).toBe(true);
-    expect(worst.mayBleedWaxOrStearate).toBe(true);
-    expect(worst.dissolvedBy).toEqual(
+  test("an unknown clear may be wax or hold it, and is lifted by alcohol and lacquer thinner", () => {
+    const rows = worstFamilies("unknown clear");
+    expect(rows.some(({ role }) => role === "wax")).toBe(true);
+    expect(rows.some(({ waxBearing }) => waxBearing)).toBe(true);
+    expect(rows.flatMap(({ dissolvedBy }) => dissolvedBy)).toEqual(
       expect.arrayContaining(["alcohol", "lacquer thinner", "mineral spirits"]),
     );
-    // Lead driers: 24 CFR 35.110 counts varnish and shellac among coatings.
-    expect(worst.mayHoldLead).toBe(true);
-  });
-  test("the worst of an unknown paint holds lead before 1978 and at unknown age", () => {
-    expect(worstCase("unknown paint").mayHoldLead).toBe(true);
-    expect(worstCase("unknown paint", { built: 1977, country: "US" }).mayHoldLead).toBe(true);
-    expect(worstCase("unknown paint", { built: 1985, country: "US" }).mayHoldLead).toBe(false);
   });
   test("age orders the guesses and drops none", () => {
     const old = possibleFinishes("unknown clear", 1900);

@@ -9,10 +9,10 @@ import {
   molarVolumeL,
   ppmFromMgM3,
   shortLimitMgM3,
-  solventByName,
   standInFor,
   standInOf,
 } from "../../../server/src/core/knowledge/solvents.ts";
+import { solventByName } from "../../harness/solvents.ts";
 
 const solvent = (name: string) => solventByName(name)!;
 

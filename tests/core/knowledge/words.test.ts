@@ -22,8 +22,8 @@ import {
   SHEENS,
   type VocabularyName,
   vocabulary,
-  wordsOf,
 } from "../../../server/src/core/knowledge/words.ts";
+import { wordsOf } from "../../harness/words-of.ts";
 
 describe("vocabularies", () => {
   // The words of the language reference.

@@ -1,16 +1,14 @@
 /** Film thickness against the charts of coating makers, a military handbook, and the arithmetic of mixing. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { dryFilmUm, mixSolids, wetFilmUm } from "../../../server/src/core/quantities/film.ts";
 import {
   coverageFt2PerGallon,
-  dryFilmUm,
   FT2_MIL_PER_GALLON,
   gallonsForFilm,
-  mixSolids,
   spreadingRateM2PerL,
   wetFilmForDry,
-  wetFilmUm,
-} from "../../../server/src/core/quantities/film.ts";
+} from "../../oracles/film.ts";
 
 describe("the US identity", () => {
   test("1604.1666… ft2·mil a gallon: 231 in3 / 0.001 in / 144 in2", () => {

@@ -6,8 +6,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { OpeningSpan } from "../../../server/src/core/model/model.ts";
 import {
-  addWorkingTime,
   dayNumber,
+  endAfterWork,
   firstOpeningAtLeast,
   fitsSomeSpan,
   hourMs,
@@ -16,9 +16,17 @@ import {
   minimumOvernightHours,
   minuteMs,
   nextOpening,
+  type ShopTime,
+  touchOpening,
+  workingTimeBefore,
   workingTimeBetween,
 } from "../../../server/src/core/schedule/calendar.ts";
 import { makeOpenMinute, minuteOf, morningAfter } from "./open-hours.ts";
+
+/** The end of `work` begun at `time` or at the next opening, pausing at each closing. */
+function addWorkingTime(shop: ShopTime, time: number, work: number): number {
+  return work === 0 ? touchOpening(shop, time) : endAfterWork(shop, workingTimeBefore(shop, time) + work);
+}
 
 const weekdays = spans([1, 2, 3, 4, 5], 9, 17);
 const withSaturday = [...weekdays, ...spans([6], 9, 13)];

@@ -5,7 +5,6 @@ import { PRACTICE } from "../knowledge/sources.ts";
 import type { Computation } from "./computation.ts";
 
 const TOTALS = "`totals`, hover of the job";
-const NOT_SHOWN = "not shown: a check on the others";
 const MAGNUS =
   "O. A. Alduchov and R. E. Eskridge, Improved Magnus form approximation of saturation vapor pressure, J. Appl. Meteor. 35 (1996)";
 
@@ -61,41 +60,18 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
     formula: "Σ litres (spare and thinner included) · material VOC in g/L",
     source: "40 CFR 59.406(a) for what material VOC is",
     file: "fumes/voc.ts",
-    functions: ["vocGrams", "mixVocGrams"],
+    functions: ["vocGrams"],
     tests: ["core/fumes/voc.test.ts", "core/totals/materials.test.ts"],
-  },
-  {
-    topic: "Fumes",
-    name: "The two VOC figures of a label",
-    seen: NOT_SHOWN,
-    formula:
-      "material: (Wv − Ww − We)/V; regulatory: the same / (V − Vw − Ve); by solids: S = C/(1 − C/7.36) lb/gal",
-    source: "40 CFR 59.406(a); EPA Method 24; 30 TAC 115.423",
-    file: "fumes/voc.ts",
-    functions: ["materialVoc", "regulatoryVoc", "vocPerSolids"],
-    tests: ["core/fumes/voc.test.ts"],
   },
   {
     topic: "Fumes",
     name: "Vapour and dilution air",
     seen: "`totals` as text, hover of layer and job, `ventilation-too-weak`",
-    formula:
-      "vapour m3/h = g/h / MW · molar volume; for breathing Q = vapour · 10⁶ · K / ppm; for fire Q = vapour · 100 · S / LEL",
+    formula: "vapour m3/h = g/h / MW · molar volume; for fire Q = vapour · 100 · S / LEL",
     source:
       "ACGIH, Industrial Ventilation; checked by its US form with 403 ft3 a pint and a textbook example",
     file: "fumes/dilution-air.ts",
-    functions: ["vapourM3PerH", "healthDilutionM3PerH", "fireDilutionM3PerH"],
-    tests: ["core/fumes/dilution-air.test.ts"],
-  },
-  {
-    topic: "Fumes",
-    name: "Dilution air in US measures",
-    seen: NOT_SHOWN,
-    formula:
-      "cfm = 403 · 10⁶ · SG · ER · K / (MW · ppm); 403 · 100 · SG · ER · S / (MW · LEL · B); 4(100 − LEL) · vapour / LEL a gallon; · (460 + T)/530 at T in F",
-    source: "ACGIH, Industrial Ventilation; 29 CFR 1910.94(c)(6)(ii)",
-    file: "fumes/dilution-air.ts",
-    functions: ["healthDilutionCfm", "fireDilutionCfm", "cfmAtTemperature", "dilutionFt3PerGallon"],
+    functions: ["vapourM3PerH", "fireDilutionM3PerH"],
     tests: ["core/fumes/dilution-air.test.ts"],
   },
   {
@@ -118,16 +94,6 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
     source: "29 CFR 1910.1000(d)(2)(i), the sum of exposures, solved for the air",
     file: "fumes/room-air.ts",
     functions: ["gramsKeptPerH"],
-    tests: ["core/fumes/dilution-air.test.ts"],
-  },
-  {
-    topic: "Fumes",
-    name: "Mixtures and clearing",
-    seen: NOT_SHOWN,
-    formula: "Σ C/L; t = V/(Q/K) · ln(C1/C2)",
-    source: "29 CFR 1910.1000(d)(2); decay of a mixed room",
-    file: "fumes/room-air.ts",
-    functions: ["mixtureExposure", "clearingTimeH"],
     tests: ["core/fumes/dilution-air.test.ts"],
   },
   {

@@ -6,7 +6,6 @@ import type { Computation } from "./computation.ts";
 
 const GEOMETRY = "arithmetic: plane geometry";
 const TOTALS = "`totals`, hover of the job";
-const NOT_SHOWN = "not shown: a check on the others";
 
 const SHAPE = {
   topic: "Areas",
@@ -140,10 +139,10 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     topic: "Film",
     name: "Wet film",
     seen: "hover of the layer, `wet-film-too-thick`",
-    formula: "µm = 1000 / spreading rate in m2/L, or the stated `wet`; and back",
+    formula: "µm = 1000 / spreading rate in m2/L, or the stated `wet`",
     source: "arithmetic: a litre on a square metre stands a millimetre high",
     file: "quantities/film.ts",
-    functions: ["wetFilmUm", "spreadingRateM2PerL"],
+    functions: ["wetFilmUm"],
     tests: ["core/quantities/film.test.ts"],
   },
   {
@@ -153,7 +152,7 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     formula: "wet · solids of the mix by volume; the new coats that build a film add up",
     source: "UFC 3-190-06, procedure 13",
     file: "quantities/film.ts",
-    functions: ["dryFilmUm", "wetFilmForDry"],
+    functions: ["dryFilmUm"],
     tests: ["core/quantities/film.test.ts", "core/totals/film.test.ts"],
   },
   {
@@ -166,15 +165,5 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     file: "quantities/film.ts",
     functions: ["mixSolids"],
     tests: ["core/quantities/film.test.ts", "core/totals/film.test.ts"],
-  },
-  {
-    topic: "Film",
-    name: "Coverage in US measures",
-    seen: NOT_SHOWN,
-    formula: "ft2/gal = 1604.1666… · solids / dry film in mil; gallons = area / (that · efficiency)",
-    source: "231 in3 (NIST Handbook 44, appendix C) / 0.001 in / 144 in2",
-    file: "quantities/film.ts",
-    functions: ["coverageFt2PerGallon", "gallonsForFilm"],
-    tests: ["core/quantities/film.test.ts"],
   },
 ];

@@ -65,7 +65,7 @@ export const COMPUTATIONS_OF_KNOWLEDGE: readonly Computation[] = [
       "exact ratios of whole numbers to one canonical unit a dimension; differences of temperature by themselves",
     source: "NIST SP 811 appendix B.8, NIST Handbook 44 appendix C, 16 CFR 500.19",
     file: "measure/units.ts",
-    functions: ["toCanonical", "fromCanonical", "differenceToCanonical", "temperatureDifference"],
+    functions: ["toCanonical", "differenceToCanonical"],
     tests: ["core/measure/units.test.ts", "core/properties/quantities.test.ts"],
   },
   {

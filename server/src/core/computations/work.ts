@@ -120,7 +120,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
       "overnight: the first moment 12 h or more away at which the shop opens; open day and night 12 h; without a shop 16 h",
     source: BY_DEFINITION,
     file: "schedule/calendar.ts",
-    functions: ["firstOpeningAtLeast", "minimumOvernightHours", "addWorkingTime", "pausesBetween"],
+    functions: ["firstOpeningAtLeast", "minimumOvernightHours", "pausesBetween"],
     tests: ["core/schedule/calendar.test.ts", "core/totals/time.test.ts"],
   },
   {

@@ -1,9 +1,8 @@
 /**
- * A room: how often its air must change, how long it takes to clear, and what several vapours do together.
+ * A room: how often its air must change, and what several vapours do together.
  *
  * Air changes an hour = flow / volume. Vapours that act alike add up by the fraction that each is of its limit
- * (29 CFR 1910.1000(d)(2)(i)); the air that each needs is then added as well. Clearing follows the exponential decay of
- * a mixed room, t = (V / Q′) · ln(C1 / C2), with Q′ = Q / K.
+ * (29 CFR 1910.1000(d)(2)(i)); the air that each needs is then added as well.
  */
 import { exposureLimitMgM3, LIMITS_AT_C, type Solvent, shortLimitMgM3 } from "../knowledge/solvents.ts";
 import { DEFAULT_MIXING_FACTOR, fireDilutionM3PerH } from "./dilution-air.ts";
@@ -60,22 +59,4 @@ export function gramsKeptPerH(
   mixingFactor: number = DEFAULT_MIXING_FACTOR,
 ): number {
   return (flowM3PerH * limitMgM3) / mixingFactor / 1000;
-}
-
-/** Σ C / L of vapours that act alike, in ppm both; above 1 the mixture is over its limit. */
-export function mixtureExposure(
-  vapours: readonly { readonly concentration: number; readonly limit: number }[],
-): number {
-  return vapours.reduce((sum, vapour) => sum + vapour.concentration / vapour.limit, 0);
-}
-
-/** Hours until a room has cleared from one concentration to another; 0 if it is there already. */
-export function clearingTimeH(
-  roomM3: number,
-  flowM3PerH: number,
-  from: number,
-  to: number,
-  mixingFactor: number = DEFAULT_MIXING_FACTOR,
-): number {
-  return from <= to ? 0 : (roomM3 / (flowM3PerH / mixingFactor)) * Math.log(from / to);
 }

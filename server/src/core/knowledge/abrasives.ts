@@ -2,7 +2,7 @@
  * Abrasive grades and their median particle size, and the thresholds of the grit rules.
  *
  * Grits of the notation are P grades (ISO 6344, the same as FEPA P). The US scale (CAMI, ANSI B74.18) agrees with it
- * only to about 220 and is kept for documentation: "400" is 35 µm on one scale and about 23 µm on the other.
+ * only to about 220: "400" is 35 µm on one scale and about 23 µm on the other.
  * Bonded-abrasive F grades are a third scale and are not here.
  */
 import { HANDBOOK_16, PRACTICE } from "./sources.ts";
@@ -46,36 +46,6 @@ export const P_GRADES: readonly Grade[] = [
   { grit: 1500, um: 12.6 },
   { grit: 2000, um: 10.3 },
   { grit: 2500, um: 8.4 },
-];
-
-export const CAMI_GRADES_SOURCE =
-  "ANSI B74.18 from memory; where tables of it differ, the middle value, confidence medium";
-
-/** US grades (CAMI), from coarse to fine, for documentation only. */
-export const CAMI_GRADES: readonly Grade[] = [
-  { grit: 16, um: 1320 },
-  { grit: 20, um: 905 },
-  { grit: 24, um: 715 },
-  { grit: 30, um: 638 },
-  { grit: 36, um: 535 },
-  { grit: 40, um: 428 },
-  { grit: 50, um: 351 },
-  { grit: 60, um: 268 },
-  { grit: 80, um: 192 },
-  { grit: 100, um: 141 },
-  { grit: 120, um: 116 },
-  { grit: 150, um: 93 },
-  { grit: 180, um: 82 },
-  { grit: 220, um: 68 },
-  { grit: 240, um: 53 },
-  { grit: 280, um: 43 },
-  { grit: 320, um: 36 },
-  { grit: 360, um: 28 },
-  { grit: 400, um: 23 },
-  { grit: 500, um: 19 },
-  { grit: 600, um: 16 },
-  { grit: 800, um: 12 },
-  { grit: 1000, um: 10.3 },
 ];
 
 /** Ratio of median sizes from one grit to the next above which the old scratches hardly come out (a hint). */

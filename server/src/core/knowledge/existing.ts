@@ -6,8 +6,7 @@
  */
 import { family } from "./families.ts";
 import type { FamilyName } from "./family-names.ts";
-import type { Carrier, Family } from "./family-schema.ts";
-import { countsAsLead, type LeadFacts, leadStatus } from "./lead.ts";
+import type { Family } from "./family-schema.ts";
 import { MEMORY_MEDIUM } from "./sources.ts";
 
 export type UnknownFinish = "unknown clear" | "unknown paint";
@@ -78,25 +77,6 @@ export function possibleFinishes(what: UnknownFinish, built?: number): readonly 
 /** Every family that a rule must try for an unknown finish: the finding of the worst of them counts. */
 export function worstFamilies(what: UnknownFinish): readonly Family[] {
   return possibleFinishes(what).map((finish) => family(finish.family));
-}
-
-export interface WorstCase {
-  /** Solvents that lift at least one of the finishes it may be. */
-  readonly dissolvedBy: readonly Carrier[];
-  readonly mayBeWaxed: boolean;
-  readonly mayBleedWaxOrStearate: boolean;
-  readonly mayHoldLead: boolean;
-}
-
-/** The worst that an unknown finish may be. */
-export function worstCase(what: UnknownFinish, lead: LeadFacts = {}): WorstCase {
-  const rows = worstFamilies(what);
-  return {
-    dissolvedBy: [...new Set(rows.flatMap((row) => row.dissolvedBy))],
-    mayBeWaxed: rows.some((row) => row.role === "wax"),
-    mayBleedWaxOrStearate: rows.some((row) => row.waxBearing === true),
-    mayHoldLead: countsAsLead(leadStatus(lead)),
-  };
 }
 
 /** A later owner may have refinished any piece, so a later finish is possible and an earlier one unlikely. */

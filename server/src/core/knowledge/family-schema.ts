@@ -58,7 +58,6 @@ export const binderSchema = z.enum([
   "dye",
   "none",
 ]);
-export type Binder = z.infer<typeof binderSchema>;
 
 /** How it dries: decides how the air of the shop lengthens its times. */
 export const dryingSchema = z.enum(["waterborne", "oxidising", "reacting", "solvent release", "none"]);

@@ -253,11 +253,6 @@ const STAND_INS: Readonly<Record<Carrier, readonly [cautious: string, usual: str
   none: undefined,
 };
 
-export function solventByName(name: string): Solvent | undefined {
-  const key = name.trim().toLowerCase();
-  return SOLVENTS.find((solvent) => solvent.name.toLowerCase() === key);
-}
-
 /** What stands for what evaporates from this carrier; undefined where nothing does. */
 export function standInOf(carrier: Carrier): StandIn | undefined {
   const names = STAND_INS[carrier];

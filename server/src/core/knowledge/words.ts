@@ -148,10 +148,6 @@ export function vocabulary(name: VocabularyName): readonly WordDoc[] {
   return VOCABULARIES[name];
 }
 
-export function wordsOf(name: VocabularyName): readonly string[] {
-  return wordList(VOCABULARIES[name]);
-}
-
 /** The sentence for a word of a vocabulary, however it is capitalised. */
 export function docOf(name: VocabularyName, word: string): string | undefined {
   const key = word.trim().toLowerCase().replace(/\s+/gu, " ");

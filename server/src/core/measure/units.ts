@@ -145,31 +145,9 @@ export function toCanonical(n: number, definition: UnitDefinition): number {
   return ((n + (definition.offset ?? 0)) * definition.multiply) / definition.divide;
 }
 
-/** The other way: how many of the unit a canonical value is. */
-export function fromCanonical(value: number, definition: UnitDefinition): number {
-  if (definition.inverse) return definition.multiply / (value * definition.divide);
-  return (value * definition.divide) / definition.multiply - (definition.offset ?? 0);
-}
-
 /** A difference of temperatures, `n` degrees of the unit, in degrees C: 5.4 F is 3 C. */
 export function differenceToCanonical(n: number, definition: UnitDefinition): number {
   return (n * definition.multiply) / definition.divide;
-}
-
-/** A temperature so many degrees above (or, negative, below) another. */
-export function shiftTemperature(
-  point: Amount<"temperature">,
-  by: Amount<"temperature difference">,
-): Amount<"temperature"> {
-  return { dimension: "temperature", value: point.value + by.value };
-}
-
-/** How many degrees the first temperature is above the second. */
-export function temperatureDifference(
-  upper: Amount<"temperature">,
-  lower: Amount<"temperature">,
-): Amount<"temperature difference"> {
-  return { dimension: "temperature difference", value: upper.value - lower.value };
 }
 
 /** Litres of so many grams; `densityGPerL` above 0, in g/L. */

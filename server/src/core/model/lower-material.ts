@@ -1,6 +1,7 @@
 /**
  * Reads a `material` declaration: stated figures in canonical units, the rest from its family.
  */
+
 import type {
   FieldStatement,
   FieldValue,
@@ -13,6 +14,7 @@ import { familyByName } from "../knowledge/families.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { COLOURS, RAGS, SHEENS, wordList } from "../knowledge/words.ts";
+import { litresOfGrams, spreadingRateOfWeight } from "../measure/units.ts";
 import {
   DURATION,
   fieldsByWord,
@@ -211,7 +213,7 @@ function readCovers(
     );
     return undefined;
   }
-  return { ...read.fact, value: gramsPerLitre / read.fact.value };
+  return { ...read.fact, value: spreadingRateOfWeight(read.fact.value, gramsPerLitre) };
 }
 
 function readRecoat(ctx: Lowering, fields: Fields): Material["recoat"] {
@@ -327,7 +329,7 @@ function readVolume(
     );
     return undefined;
   }
-  return amount.value / gramsPerLitre;
+  return litresOfGrams(amount.value, gramsPerLitre);
 }
 
 function readSold(

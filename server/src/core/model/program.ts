@@ -127,8 +127,6 @@ const BUILT_INS: ReadonlyMap<string, Material> = new Map(
   builtInMaterialNames().map((name) => [name, builtInMaterial(name, builtInFamily(name)!)]),
 );
 
-export const builtInMaterials = (): ReadonlyMap<string, Material> => BUILT_INS;
-
 /** What a file can name: its own declarations, those of all files it reaches, and the built-in materials. */
 export function scopeOf(program: Program, file: FileId): Scope {
   const materials = new Map<string, Material>();

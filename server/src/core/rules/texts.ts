@@ -47,10 +47,6 @@ export const layerBelow = (coat: Coat): RelatedPlace => ({
 
 export const related = (place: Place, message: string): RelatedPlace => ({ place, message });
 
-/** `2 days after`, or `straight after`. */
-export const afterText = (hours: number): string =>
-  hours > 0 ? `${formatDuration(hours)} after` : "straight after";
-
 /** `1 day of the 3 days`, or `none of the 3 days`. */
 export const shareText = (had: number, needed: number): string =>
   `${had > 0 ? formatDuration(had) : "none"} of the ${formatDuration(needed)}`;

@@ -100,11 +100,6 @@ export function endAfterWork(shop: ShopTime, work: number): number {
   return span === undefined ? Number.POSITIVE_INFINITY : span.opens + (work - span.before);
 }
 
-/** The end of `work` begun at `time` or at the next opening, pausing at each closing. */
-export function addWorkingTime(shop: ShopTime, time: number, work: number): number {
-  return work === 0 ? touchOpening(shop, time) : endAfterWork(shop, workingTimeBefore(shop, time) + work);
-}
-
 /**
  * The first opening `rest` or more after `time`: a moment at which the shop opens, having been closed just before.
  * While the shop is open day and night there is no opening to wait for, and the rest alone counts.

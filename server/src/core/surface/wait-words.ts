@@ -79,9 +79,6 @@ export function reasonSentences({ factor, cause }: WaitFactor): readonly string[
   return [`${whyText(cause)}${sum}`, ...notesText(cause)];
 }
 
-/** The same as one text. */
-export const reasonText = (factor: WaitFactor): string => `${reasonSentences(factor).join(". ")}.`;
-
 /** Without the sum, where the factor stands beside the time already. */
 export const shortReasonText = (cause: FactorCause): string =>
   `${[whyText(cause), ...notesText(cause)].join(". ")}.`;

@@ -2,8 +2,10 @@
  * Adds up a job: areas, film, litres, containers, hours, dates, fumes and money. What the text does not state enough
  * for is `null`; nothing is invented.
  */
+
 import { Temporal } from "temporal-polyfill";
 import type { JobAir } from "../fumes/job-air.ts";
+import { vocGrams } from "../fumes/voc.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
@@ -125,7 +127,7 @@ function totalJob(
     elapsed_h: planned ? schedule.elapsedHours : null,
     finish: dated ? (schedule.finishAt ?? null) : null,
     in_service: dated ? inService(runs, schedule) : null,
-    voc_g: open ? null : vocGrams(draws),
+    voc_g: open ? null : vocOf(draws),
     ...money(job, shop, scope, needs, open, handsOn, stock !== undefined || job.after !== undefined),
   };
   return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, schedule, totals };
@@ -166,13 +168,13 @@ const hasUnknownMaterial = (runs: readonly SurfaceRun[]): boolean =>
     run.moments.some(({ action }) => action.op === "open" || (action.op === "layer" && !action.use.material)),
   );
 
-/** Grams of volatile organic compounds: litres with their spare, since what stays in the pot evaporates as well. */
-function vocGrams(draws: readonly Draw[]): number | null {
+/** Grams of volatile organic compounds. */
+function vocOf(draws: readonly Draw[]): number | null {
   return sumOrNull(
     draws.map(({ material, litres }) => {
       if (isBuiltInWater(material)) return 0;
       const voc = material.voc?.value;
-      return voc === undefined || litres === undefined ? null : voc * litres;
+      return voc === undefined || litres === undefined ? null : vocGrams(litres, voc);
     }),
   );
 }

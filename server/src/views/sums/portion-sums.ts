@@ -3,6 +3,7 @@
  *
  * A reader must be able to do them again, so litres stand here with four decimals where the totals have two.
  */
+import { vocGrams } from "../../core/fumes/voc.ts";
 import { exactArea, exactFilm, exactLitres, gramsText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Action } from "../../core/surface/actions.ts";
@@ -108,7 +109,7 @@ export function filmSum(moments: readonly Moment<Action>[]): string {
 export function vocSum(material: Draw["material"], litres: number | undefined): string | undefined {
   const voc = material.voc?.value;
   if (voc === undefined || litres === undefined) return undefined;
-  return `${exactLitres(litres)} × ${formatNumber(voc, 0)} g/L = ${gramsText(litres * voc)}`;
+  return `${exactLitres(litres)} × ${formatNumber(voc, 0)} g/L = ${gramsText(vocGrams(litres, voc))}`;
 }
 
 /** What a portion comes to, line by line: its area, every material, the film and the hands. */

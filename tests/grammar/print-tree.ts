@@ -1,27 +1,8 @@
 /**
- * A compact readable print of a tree, for tests and for looking at what the parser made of a text.
+ * A compact readable print of a tree, for looking at what the parser made of a text.
  * One node a line, with its name in the parent, its kind, what it says, and its span relative to the declaration.
  */
-import type { DeclarationBody, FilePiece, FileTree, Span } from "./tree.ts";
-
-/** Prints a file: its pieces, the typed view of each declaration, and all problems. */
-export function printTree(tree: FileTree): string {
-  return tree.pieces.map(printPiece).join("\n");
-}
-
-function printPiece(piece: FilePiece): string {
-  const place = `@${piece.offset}+${piece.length}`;
-  switch (piece.kind) {
-    case "declaration":
-      return `${piece.key} ${place}\n${indent(printBody(piece.body))}`;
-    case "stray":
-      return [`stray ${place}`, ...piece.problems.map((problem) => `  ! ${printProblem(problem)}`)].join(
-        "\n",
-      );
-    case "trivia":
-      return `trivia ${place}`;
-  }
-}
+import type { DeclarationBody, Span } from "../../grammar/src/tree.ts";
 
 /** Prints the typed view of a declaration, and its problems. */
 export function printBody(body: DeclarationBody): string {
