@@ -98,8 +98,12 @@ describe("methods", () => {
   const found = `${PAINT}\n    lead found by laboratory 2026-11-03`;
   // 24 CFR 35.140(c): heat guns above 1100 F; (1100 − 32) × 5/9 = 593.3 C.
   test.each([
-    ['  safety lead_safe\n  step scrape "heat gun at 593 C"', []],
-    ['  safety lead_safe\n  step scrape "heat gun at 1100 F"', []],
+    ['  safety lead_safe\n  step scrape "heat gun at 593 C"', ["warning lead-unsafe-method"]],
+    ['  safety lead_safe\n  step scrape "heat gun at 1100 F"', ["warning lead-unsafe-method"]],
+    // The advice of the United Kingdom's environment department: below 450 C.
+    ['  safety lead_safe\n  step scrape "heat gun at 451 C"', ["warning lead-unsafe-method"]],
+    ['  safety lead_safe\n  step scrape "heat gun at 450 C"', []],
+    ['  safety lead_safe\n  step scrape "heat gun at 400 C until it smokes"', ["error lead-unsafe-method"]],
     ['  safety lead_safe\n  step scrape "heat gun at 594 C"', ["error lead-unsafe-method"]],
     ['  safety lead_safe\n  step scrape "heat gun"', ["error lead-unsafe-method"]],
     ["  safety lead_safe\n  step scrape", ["error lead-unsafe-method"]],

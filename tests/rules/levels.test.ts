@@ -8,6 +8,10 @@ import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { RETIRED_RULES } from "../../server/src/core/rules/retired.ts";
 
 const LEVELS: Readonly<Record<string, string>> = {
+  "waste-burned": "warning",
+  "eating-at-work": "warning",
+  "caught-in-machine": "warning",
+  "mixed-by-guess": "warning",
   "poured-down-drain": "warning",
   "solvent-on-skin": "warning",
   "kept-in-drink-bottle": "warning",

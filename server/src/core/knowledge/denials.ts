@@ -22,7 +22,7 @@ export const isDenied = (spot: Spot): boolean => isDeniedBefore(spot) || isDenie
 export const negates = (text: string): boolean => NEGATION.test(text);
 
 const NEGATION =
-  /\b(?:no|not|none|never|nor|neither|without|cannot|instead\s+of|rather\s+than|free\s+(?:of|from))\b|n['’]t\b/iu;
+  /\b(?:no|not|none|never|nor|neither|nobody|nothing|without|cannot|instead\s+of|rather\s+than|free\s+(?:of|from))\b|n['’]t\b/iu;
 
 /** These deny what follows within `REACH` words, up to a word that asserts. */
 const DENIES = wordSet(
@@ -93,4 +93,127 @@ function isDeniedAfter({ words, to, reading }: Spot): boolean {
     if (after.slice(1).some((word) => OF_USE.has(word))) return true;
   }
   return false;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// What somebody tells to do, and what is forbidden
+
+/** The words of a sentence that tell to do something; `taken` are those that say it, a negation among them included. */
+export interface Telling {
+  readonly from: number;
+  readonly to: number;
+  readonly taken: readonly number[];
+}
+
+/** Whether a clause forbids or denies what some of its words tell to do, keeps it away, or speaks of the past. */
+export const isForbidden = (words: readonly Word[], telling: Telling): boolean =>
+  isForbiddenBefore(words, telling.from) ||
+  isForbiddenWithin(words, telling) ||
+  isForbiddenAfter(words, telling.to) ||
+  isPast(words);
+
+const FORBIDS = wordSet(
+  "nobody avoid forbid forbidden prohibit prohibited beware neither stop refuse instead than unsafe dangerous hardly",
+);
+/** "Never mind", "no matter", "does no harm", "in no time", "not far from": these forbid nothing. */
+const IDLE = wordSet(
+  "mind matter harm problem trouble danger bad worry worse hurry time only far bother long big doubt sweat fus fuss",
+);
+/** Words with which another thought begins. */
+const TURNS = wordSet("but so just because then therefore otherwise since else or");
+const SCOPE = 10;
+
+function isForbiddenBefore(words: readonly Word[], from: number): boolean {
+  for (let at = from - 1; at >= Math.max(0, from - SCOPE); at -= 1) {
+    // A comma ends what a negation forbids, but for a list of what is forbidden.
+    if (words[at + 1]!.breaks && !isListed(words, at + 1)) return false;
+    const { key } = words[at]!;
+    if (TURNS.has(key) && key !== "or") return false;
+    if (isNegation(words, at)) return true;
+    if (
+      ["away", "far", "clear", "out"].includes(key) &&
+      ["from", "of"].includes(words[at + 1]!.key) &&
+      from - at <= 5
+    )
+      return true;
+  }
+  return false;
+}
+
+const isForbiddenWithin = (words: readonly Word[], { from, to, taken }: Telling): boolean => {
+  for (let at = from + 1; at < to; at += 1) {
+    if (taken.includes(at)) continue;
+    // "Shut the door so that no dust gets in" forbids nothing.
+    if (TURNS.has(words[at]!.key)) return false;
+    if (isNegation(words, at)) return true;
+  }
+  return false;
+};
+
+/** Whether a word denies or forbids; "never mind" and "does no harm" do not. */
+export function isNegation(words: readonly Word[], at: number): boolean {
+  const { key } = words[at]!;
+  if (!DENIES.has(key) && !FORBIDS.has(key) && !key.endsWith("n't")) return false;
+  if (key === "than") return ["rather", "other"].includes(words[at - 1]?.key ?? "");
+  return ![1, 2].some((on) => IDLE.has(words[at + on]?.key ?? ""));
+}
+
+/** "Never smoke, eat or drink": the part behind the comma goes on with a list. */
+function isListed(words: readonly Word[], from: number): boolean {
+  for (let at = from; at < words.length && at <= from + 6; at += 1) {
+    if (at > from && words[at]!.breaks) return isListed(words, at);
+    if (["or", "nor"].includes(words[at]!.key)) return true;
+  }
+  return false;
+}
+
+const RULED_OUT = wordSet("forbidden prohibited banned dangerous useless illegal outlawed unsafe");
+const PUT_OUT = wordSet("off out away elsewhere cold disconnected");
+
+/** "… is forbidden", "… are no protection", "… stays off", "… is put out first". */
+function isForbiddenAfter(words: readonly Word[], to: number): boolean {
+  for (let at = to + 1; at <= Math.min(words.length - 1, to + 6); at += 1) {
+    const word = words[at]!;
+    if (word.breaks || TURNS.has(word.key) || CASES.has(word.key)) return false;
+    if (RULED_OUT.has(word.key)) return true;
+    const before = words[at - 1]!.key;
+    if (at === to + 1 && isDeniedNext(words, at)) return true;
+    if (GOING.has(before) && AWAY.has(word.key)) return true;
+    if (AUXILIARY.has(before) || STAYING.has(before)) {
+      if ((NEGATIVE.has(word.key) && isNegation(words, at)) || PUT_OUT.has(word.key)) return true;
+      if (["put", "shut", "switched", "turned", "kept"].includes(word.key)) {
+        const next = words[at + 1]?.key ?? "";
+        if (PUT_OUT.has(next) || next === "down") return true;
+      }
+    }
+  }
+  return false;
+}
+const CASES = wordSet("if when while where unless");
+const STAYING = wordSet("stay keep remain");
+const GOING = wordSet("goe go move");
+const AWAY = wordSet("out outside outdoor elsewhere");
+const NOTHING = wordSet("no not nothing none never little hardly");
+
+/** "Stops no vapour", "helps too little", "is not enough". */
+const isDeniedNext = (words: readonly Word[], at: number): boolean => {
+  const key = words[at]!.key;
+  return (
+    (NOTHING.has(key) && !IDLE.has(words[at + 1]?.key ?? "")) ||
+    (key === "too" && words[at + 1]?.key === "little")
+  );
+};
+
+/** Whether a clause tells of former days: "we used to …", "… no longer", "it stood there for years". */
+export function isPast(words: readonly Word[]): boolean {
+  return words.some(({ key }, at) => {
+    const next = words[at + 1]?.key;
+    return (
+      (key === "used" && next === "to" && words[at - 1]?.key !== "get" && words[at - 1]?.key !== "got") ||
+      (key === "no" && next === "longer") ||
+      (key === "for" && (next === "year" || next === "decade")) ||
+      (key === "year" && next === "ago") ||
+      key === "formerly"
+    );
+  });
 }

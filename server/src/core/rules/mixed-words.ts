@@ -10,6 +10,7 @@ import { chemical } from "../knowledge/chemicals.ts";
 import type { Reading } from "../knowledge/denials.ts";
 import { type Incompatible, incompatible } from "../knowledge/incompatible.ts";
 import { clausesOf, startsWithAny } from "../knowledge/text-words.ts";
+import { phrases } from "./spoken-classes.ts";
 
 export interface Mixture {
   readonly one: Mention;
@@ -31,8 +32,33 @@ const MIXING = [
   "cocktail",
   "capful",
   "spoon",
+  "follow",
+  "half",
+  "equal",
+  "bite",
+  "boost",
+  "strength",
+  "stronger",
 ];
-const SIDE_BY_SIDE = new Set(["and", "with", "plus", "in", "into", "a", "some", "of", "the", "little"]);
+const SIDE_BY_SIDE = new Set([
+  "and",
+  "with",
+  "plus",
+  "in",
+  "into",
+  "a",
+  "some",
+  "of",
+  "the",
+  "little",
+  "half",
+  "part",
+  "mixed",
+  "on",
+  "over",
+]);
+/** The second comes while the first is still there, whatever stands between them. */
+const STILL_THERE = ["wet", "straight", "immediately", "directly", "unrinsed"];
 const PARTED = ["rins", "dry", "dried", "then", "later", "after", "before", "wash", "next"];
 /** Kept, not mixed. */
 const APART = ["separate", "apart", "store", "shelf", "shelve", "keep", "kept"];
@@ -84,7 +110,7 @@ function toneOf(words: Clause): Tone {
   return {
     keys,
     isApart: keys.some((key) => startsWithAny(key, APART)),
-    isTogether: keys.includes("together"),
+    isTogether: keys.includes("together") || keys.some((key) => STILL_THERE.includes(key)),
     isMixing: keys.some((key) => startsWithAny(key, MIXING)),
   };
 }
@@ -101,44 +127,34 @@ function hazardsOf({ chemical: name, from }: Mention, words: readonly string[]):
 function isPutTogether(tone: Tone, one: Mention, other: Mention, reading: Reading): boolean {
   if (tone.isApart) return false;
   const between = tone.keys.slice(one.to + 1, other.from);
+  if (between.includes("mixed") || between.includes("combined")) return true;
   if (between.some((key) => startsWithAny(key, PARTED))) return tone.isTogether;
+  if (tone.isTogether && reading === "recipe") return true;
   if (between.every((key) => SIDE_BY_SIDE.has(key))) return true;
   return reading === "recipe" && tone.isMixing;
 }
 
 /**
- * The lye or strong acid that a text tells to pour water onto. It boils at once; the other way round is the right one.
+ * Words that tell to pour water onto lye or strong acid, or to put lye into hot water. It boils at once; little by little
+ * into cold water is the right way. Weak acids and oxalic crystals may.
  */
-export function drownedIn(text: string): Mention | undefined {
+export const drownedIn = (text: string): string | undefined => {
   const clauses = clausesOf(text);
-  return chemicalsIn(text, "recipe").find(({ chemical: name, stance, clause, from }) => {
-    if (
-      stance !== "named" ||
-      !chemical(name).hazards.some((it) => it === "strong base" || it === "strong acid")
-    )
-      return false;
-    if (isPouredOnIt(clauses[clause]!.slice(from).map(({ key }) => key))) return true;
-    const before = clauses[clause]!.slice(Math.max(0, from - 8), from).map(({ key }) => key);
-    const poured = before.findLastIndex((key) => POURING.has(key));
-    const water = before.findIndex((key, at) => at > poured && key === "water");
-    const onto = before.findIndex((key, at) => at > water && ONTO.has(key));
-    return poured >= 0 && water >= 0 && onto >= 0 && onto - water <= 2;
-  });
-}
+  return DROWNED.find(clauses) === undefined ? undefined : NAMED.exec(text)?.[0];
+};
 
-/** "Lye into the pail first, and pour water on it." */
-function isPouredOnIt(keys: readonly string[]): boolean {
-  const poured = keys.findIndex((key) => POURING.has(key));
-  const water = keys.findIndex((key, at) => at > poured && key === "water");
-  const rest = keys.slice(water + 1, water + 4);
-  return (
-    poured >= 0 &&
-    water >= 0 &&
-    water - poured <= 4 &&
-    rest.includes("it") &&
-    rest.some((key) => ONTO.has(key))
-  );
-}
+const STRONG =
+  "lye|caustic|caustic_soda|sodium_hydroxide|potash|drain_cleaner|drain_opener|quicklime|acid|muriatic|hydrochloric|sulphuric|sulfuric|spirit_of_salt|naoh";
+const MILD = "!oxalic !citric !acetic !boric !tartaric !vinegar !never_water";
+const NAMED =
+  /\b(?:caustic\s+soda|caustic|lye|sodium\s+hydroxide|drain\s+(?:cleaner|opener)|quicklime|potash|(?:\w+ic\s+)?acid|muriatic|spirits?\s+of\s+salts?|NaOH)\b/iu;
 
-const POURING = new Set(["pour", "add", "tip", "run", "put"]);
-const ONTO = new Set(["on", "onto", "into", "over", "to", "in"]);
+const DROWNED = phrases(
+  `pour|add|tip|run|put|throw|splash|slosh .. water|kettle ... on|onto|into|over|to .. ${STRONG} ${MILD} !rinse !off`,
+  `pour|add|tip|run|put .. water ... on|onto|into|over|to .. it & ${STRONG} ${MILD} !rinse !off !add_it`,
+  `${STRONG} ... bucket|pail|pan|pot|bowl|tub|bath|vessel|tin|first ... fill|add|top|pour|then|and|boiling|hot ... water ${MILD} !cold !rinse !off !wash`,
+  `${STRONG} ... first ... water .. after|then|next|on|last|second ${MILD}`,
+  `${STRONG} ... boiling|hot water on|over|onto ${MILD} !rinse !wash !off`,
+  `dissolve|mix|stir|add|put|make|sprinkle|melt|tip .. ${STRONG} ... in|into|with|to .. hot|boiling|warm water ${MILD} !rinse !wash !off`,
+  `dissolve|mix|stir|add|put|make|sprinkle|tip .. ${STRONG} ... kettle ${MILD}`,
+);

@@ -74,6 +74,7 @@ import { veneerCoarseGrit } from "./preparation/veneer-coarse-grit.ts";
 import { waterOnVeneer } from "./preparation/water-on-veneer.ts";
 import { waxSandedIn } from "./preparation/wax-sanded-in.ts";
 import { woodStillWet } from "./preparation/wood-still-wet.ts";
+import { mixedByGuess } from "./quantities/mixed-by-guess.ts";
 import { notEnoughOnHand } from "./quantities/not-enough-on-hand.ts";
 import { overBudget } from "./quantities/over-budget.ts";
 import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
@@ -82,9 +83,11 @@ import { wrongThinner } from "./quantities/wrong-thinner.ts";
 import type { Rule } from "./rule.ts";
 import { asbestosNamed } from "./safety/asbestos-named.ts";
 import { bannedStripper } from "./safety/banned-stripper.ts";
+import { caughtInMachine } from "./safety/caught-in-machine.ts";
 import { causticOnAluminium } from "./safety/caustic-on-aluminium.ts";
 import { causticOrAcidLeftIn } from "./safety/caustic-or-acid-left-in.ts";
 import { causticStripperOnVeneerOrOak } from "./safety/caustic-stripper-on-veneer-or-oak.ts";
+import { eatingAtWork } from "./safety/eating-at-work.ts";
 import { flamesNotKeptAway } from "./safety/flames-not-kept-away.ts";
 import { flammablesStored } from "./safety/flammables-stored.ts";
 import { fuelAsSolvent } from "./safety/fuel-as-solvent.ts";
@@ -116,6 +119,7 @@ import { solventOnSkin } from "./safety/solvent-on-skin.ts";
 import { sparksAndDust } from "./safety/sparks-and-dust.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
 import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
+import { wasteBurned } from "./safety/waste-burned.ts";
 import { late } from "./schedule/late.ts";
 import { noSchedule } from "./schedule/no-schedule.ts";
 import { startsBeforeEarlierJob } from "./schedule/starts-before-earlier-job.ts";
@@ -212,6 +216,7 @@ export const RULES: readonly Rule[] = [
   waterOnVeneer,
   waxSandedIn,
   woodStillWet,
+  mixedByGuess,
   notEnoughOnHand,
   overBudget,
   potLifeOverrun,
@@ -219,9 +224,11 @@ export const RULES: readonly Rule[] = [
   wrongThinner,
   asbestosNamed,
   bannedStripper,
+  caughtInMachine,
   causticOnAluminium,
   causticOrAcidLeftIn,
   causticStripperOnVeneerOrOak,
+  eatingAtWork,
   flamesNotKeptAway,
   flammablesStored,
   fuelAsSolvent,
@@ -253,6 +260,7 @@ export const RULES: readonly Rule[] = [
   sparksAndDust,
   sprayingFlammablesIndoors,
   ventilationTooWeak,
+  wasteBurned,
   late,
   noSchedule,
   startsBeforeEarlierJob,

@@ -3,7 +3,8 @@
  * that leaves no doubt, and one that forbids, warns or postpones says nothing.
  */
 import { negates } from "../knowledge/denials.ts";
-import { clausesOf, wordSet } from "../knowledge/text-words.ts";
+import type { Phrases } from "../knowledge/phrases.ts";
+import { clausesOf, type Word, wordSet } from "../knowledge/text-words.ts";
 import { onceFor } from "../once.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -19,9 +20,18 @@ export function textOf(action: Action): string | undefined {
   return action.op === "step" ? action.what : undefined;
 }
 
+/** The words of each clause of a line's text; several rules ask of every line. */
+export const wordsOfLine = onceFor((action: Action): readonly (readonly Word[])[] =>
+  clausesOf(textOf(action) ?? ""),
+);
+
+/** The clause of a line's text that tells to do what the patterns say, or undefined. */
+export const saidOnLine = (action: Action, phrases: Phrases): string | undefined =>
+  textOf(action) === undefined ? undefined : phrases.find(wordsOfLine(action));
+
 /** The words of each clause of a line's text, as `keyOf` writes them; several rules ask of every line. */
 export const clausesOfLine = onceFor((action: Action): readonly (readonly string[])[] =>
-  clausesOf(textOf(action) ?? "").map((words) => words.map(({ key }) => key)),
+  wordsOfLine(action).map((words) => words.map(({ key }) => key)),
 );
 
 /** These forbid or deny what stands with them in a clause. */

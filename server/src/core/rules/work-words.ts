@@ -1,4 +1,7 @@
-import { negates } from "../knowledge/denials.ts";
+import { isPast, negates } from "../knowledge/denials.ts";
+import { saidIn } from "../knowledge/phrases.ts";
+import { clausesOf } from "../knowledge/text-words.ts";
+import { phrases } from "./spoken-classes.ts";
 
 /** A kind of thing that texts name. Each is made once, so that answers can be remembered by it. */
 export interface Words {
@@ -25,8 +28,60 @@ const FLAMMABLE_THINGS =
 const WARMS =
   /\b(?:warm|warms|warmed|warming|heat|heats|heated|heating|boil|boils|boiled|boiling|melt|melts|melted|melting|simmer\w*|cook\w*)\b/iu;
 
+/** A tin set on a stove, a pan that is heated: whatever the order. */
+const WARMED = phrases(
+  "warm|heat|boil|melt|simmer|soften|cook|thin|keep|stand|put|set|place|bring|rest|stick|pop|leave ... varnish*|lacquer*|oil|wax|beeswax|turps|turpentine|spirits|thinner|stripper|shellac|tin|can|stain|polish ... on|over|onto|in|into|above .. HOB !glue !cured !away !tap !cold !off !out !bin",
+  "warm|heat|boil|melt|simmer|soften|cook|thin|microwave ... varnish*|lacquer*|oil|wax|beeswax|turps|turpentine|spirits|thinner|stripper ... saucepan|frying_pan|pan|kettle !water !glue !away !off",
+  "microwave|nuke .. varnish*|lacquer*|oil|wax|beeswax|turps|turpentine|spirits|thinner|stripper|it",
+  "tin|can|varnish|oil|wax|lacquer ... warms|heats|melts|simmers|boils .. on|over .. HOB !glue !away",
+  "heat|boil|simmer|cook .. oil|linseed|varnish|turps .. until|till ... smoke*|bubble*|foam*",
+  "soften|melt|warm .. wax|shellac|polish|varnish .. over|with|by .. HOB|lighter|match|torch",
+);
+
+/** Smoking, candles, lighters, matches. */
+export const SMALL_FLAME = phrases(
+  "light|have|having|enjoy|puff*|roll|smoke|smoking|with|want|need .. cigarette|cigar|fag|ciggie|cheroot|roll-up !detector !alarm !burn !before !outside !outdoors !yard",
+  "cigarette|smoke|smoking|fag break ... bench|shop|room|coats|beside|while|inside !outside !outdoors !away !yard",
+  "smokes|smoking .. pipe !heat* !stove",
+  "like|love|may|can|free|allowed|fine to smoke .. while|as|at|during|in|between !outside !until",
+  "smoke|smoking|smoker while|as|during|when|between|at|over|beside .. brush*|bench|coat|work*|paint*|varnish*|spray*|strip*|dries|oil*|wipe*|you|he|she|i !outside !until !starts !begins !oil",
+  "smoking is|'s|seem* .. fine|ok|okay|allowed|right|harmless|safe",
+  "ashtray ... bench|beside|near|hand|reach",
+  "light|lit|set|put|place|stand|burn|burning|with|by|hold|work|warm .. candle|tea_light|tealight|oil_lamp|paraffin_lamp|hurricane_lamp|lantern !stain* !wax !off !out !soot !holder* !stick*",
+  "by candlelight|candle_light|lamplight|oil_light",
+  "hold|run|pass|wave|play|touch|flick|strike|use|put .. lighter|match|flame under|along|over|to|against|at|near|across|across_to|beneath",
+  "strike|light|lit|hold .. match|matches .. under|against|near|over|to|beside|see|look|check",
+  "flash|burn|warm|heat|singe|test*|check .. with|by|using .. match|lighter|flame|candle|cigarette_lighter",
+  "holding|hold .. match|lighter to",
+);
+
+/** Paint burned off, whatever with. */
+export const BURNED_OFF = phrases(
+  "burn|burning|burnt|singe|flame .. paint|varnish|lacquer|finish|whiskers|fuzz|nibs|hairs|bristles .. off|away|out|with|down",
+);
+
+/** A flame passed over what is still wet. */
+export const FLAME_ON_BUBBLES = phrases(
+  "bubbles & torch|lighter|blowtorch|blow_torch|blowlamp|blow_lamp|flame|match !led",
+);
+
+const BURNT =
+  "scraping|flakes|paint|painted|varnished|lacquered|stained|treated|varnish|varnish-soaked|rag|cloth|tin|cans|aerosol*|sludge|thinner|newspaper|papers|masking|dust|stripped-off|leftover*|old_panels|old_boards|particleboard|plywood|mdf|oily";
+
+/** Waste of finishing that goes on a fire. Dust by itself is `sparks-and-dust`'s. */
+export const BURNED_WASTE = phrases(
+  `burn|burning|burnt|incinerate .. ${BURNT} ... FIRE|drum|yard|barrel|rid|garden|heat|kindling|outside !dust !off`,
+  `throw|toss|chuck|put|stuff|feed|sling|fling|bung|dump|drop|pop|stick ... ${BURNT} ... into|in|on|onto|to .. FIRE !dust`,
+  `feed|stoke|heat|light .. FIRE .. with ... ${BURNT}`,
+  `${BURNT} .. go|goes|end|land|belong|can|may|get ... into|in|on|onto|to .. FIRE !dust`,
+  `use|used|make|good|save|keep ... ${BURNT} ... firewood|kindling|fuel`,
+  `burn .. whatever|what|rest|leftovers|scraps|offcuts ... paint*|panel*|varnish*|strip*|treated|old ... FIRE !clean !bare`,
+  `${BURNT} ... makes|is|are .. firewood|kindling`,
+);
+
 /** Whether a clause warms oil, wax, varnish or a solvent over a flame, or on or in something hot. */
 export const warmsSomethingFlammable = (text: string): boolean =>
+  saidIn(WARMED, text) !== undefined ||
   [clauseNaming(text, OPEN_FLAME), clauseNearHeat(text)].some(
     (clause) => clause !== undefined && WARMS.test(clause) && FLAMMABLE_THINGS.test(clause),
   );
@@ -74,6 +129,7 @@ export function clauseNaming(text: string, { pattern }: Words): string | undefin
   return clauses(text).find((clause) =>
     [...clause.matchAll(pattern)].some(
       (match) =>
+        !isOfThePast(clause) &&
         !isDeniedBy(clause.slice(0, match.index)) &&
         !DENIED_AFTER.test(clause.slice(match.index + match[0].length)),
     ),
@@ -88,7 +144,7 @@ export function clauseNearHeat(text: string): string | undefined {
       const after = clause.slice(match.index + match[0].length);
       const isNear =
         NEAR.test(before) || BESIDE_IT.test(after) || (HAIR_DRYER.test(match[0]) && WITH_IT.test(before));
-      return isNear && !isDeniedBy(before) && !DENIED_AFTER.test(after);
+      return isNear && !isOfThePast(clause) && !isDeniedBy(before) && !DENIED_AFTER.test(after);
     }),
   );
 }
@@ -96,13 +152,15 @@ export function clauseNearHeat(text: string): string | undefined {
 const clauses = (text: string): readonly string[] =>
   text.split(/[;:!?\n]|\.(?=\s|$)|,\s*(?=(?:but|then|and\s+then|instead|just|only)\b)/iu);
 
+const isOfThePast = (clause: string): boolean => clausesOf(clause).some(isPast);
+
 /** A denial, or words that keep the work away from it or put it out. */
 const isDeniedBy = (before: string): boolean => negates(before) || KEPT_AWAY.test(before);
 
 const KEPT_AWAY =
   /\b(?:avoid\w*|forbid\w*|except|away\s+from|far\s+from|clear\s+of|off\s+the|beware|than|(?:put|blow|turn|switch|snuff)\w*\s+(?:out|off)|extinguish\w*|shut\w*\s+(?:down|off)|remove[ds]?|ban\w*|danger\w*)\b/iu;
 const DENIED_AFTER =
-  /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|forbidden|prohibited|next\s+door|(?:when|once|after)\b[^,]*\bcured?)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
+  /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|(?:stays?|is|are|left|lives?)\s+(?:in\s+(?:the|its)\s+(?:box|drawer|cupboard|case)|unplugged|at\s+home)|forbidden|prohibited|next\s+door|(?:when|once|after)\b[^,]*\bcured?)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
 
 /** The highest temperature that a text names, in °C. */
 export function hottestC(text: string): number | undefined {

@@ -3,6 +3,7 @@
  */
 
 import { chemical, isA } from "../../knowledge/chemicals.ts";
+import { isForbidden } from "../../knowledge/denials.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
 import { clausesOf } from "../../knowledge/text-words.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -157,7 +158,11 @@ const isCaustic = ({ chemical: name }: { chemical: Parameters<typeof chemical>[0
 const ALUMINIUM = new Set(["aluminium", "aluminum"]);
 
 const bringsTogether = (words: string): boolean =>
-  clausesOf(words).some((clause) => clause.some(({ key }) => ALUMINIUM.has(key)));
+  clausesOf(words).some((clause) =>
+    clause.some(
+      ({ key }, at) => ALUMINIUM.has(key) && !isForbidden(clause, { from: at, to: at, taken: [at] }),
+    ),
+  );
 
 /** Whether the surface, or for a recipe by itself its own words, name aluminium. */
 function isAluminium({ kind, recipe, surface, piece }: SurfaceRun): boolean {

@@ -7,7 +7,9 @@ import { placeKey } from "../../place.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { isDrySanding, type Residue, residuesBefore } from "../chemical-residues.ts";
 import { isWooden } from "../queries.ts";
-import type { MomentContext, TradeRule } from "../rule.ts";
+import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 import { related } from "../texts.ts";
 
 export const causticOrAcidLeftIn: TradeRule = {
@@ -98,7 +100,7 @@ recipe pale {
 `,
     },
   ],
-  checks: { onLayer, onStep },
+  checks: { onLayer, onStep, onRun },
 };
 
 const isLeft = ({ hazards, neutralised }: Residue): boolean =>
@@ -151,3 +153,34 @@ function onStep({ action, run, index, report }: MomentContext<StepAction>): void
 
 const howToRinse = (residue: Residue): string =>
   `Rinse it with \`step clean with water\`, neutralise it with ${neutraliserOf(residue)}, rinse again and let the wood dry.`;
+
+const CORROSIVE =
+  "lye|caustic|caustic_soda|bleach|oxalic|oxalic_acid|acid|wood_bleach|drain_cleaner|potash|ammonia|part_a|part_b";
+const IS_RINSED = "!rinsed !neutralised !neutralized !until !washed";
+
+/** Words that tell to leave it in, or to sand or brush off what dried. */
+const LEFT_IN = phrases(
+  `leave|let .. ${CORROSIVE} .. in|on|inside|stay|remain !minutes !minute !hour !hours !overnight !rinse ${IS_RINSED}`,
+  `${CORROSIVE} .. stays|remains in|on .. wood|pores|grain|it !minutes !hour !hours !overnight ${IS_RINSED}`,
+  `no|not|never|don't|needn't|without|skip|forget|omit|spare rinse|rinsing|neutralising|neutralizing|neutralise|neutralize ... ${CORROSIVE} !before`,
+  `no|not|never|don't|needn't wash|washing .. off|out .. ${CORROSIVE} !before`,
+  `no|not|never|don't|needn't wash|washing .. ${CORROSIVE} off|out !before`,
+  `no|not|needn't|don't .. need|have|bother .. rinse|rinsing|wash|washing|neutralise|neutralize ... ${CORROSIVE}`,
+  `${CORROSIVE} .. needn't|need|has|must .. no|not|be .. rins*|wash*|neutralis*|neutraliz* !must_be !has_to !until`,
+  `${CORROSIVE} ... need|needn't|requires no|not|be rinsing|rinse|rinsed|washing|neutralising|be_rinsed !needs_to_be !needs_rinsing`,
+  `sand|brush|wipe|blow|scrape|sweep|dust|vacuum ... off|away|dry|down ... crystals|white ... ${CORROSIVE}|dry ${IS_RINSED}`,
+  `sand|brush|wipe|blow|scrape|sweep|dust ... ${CORROSIVE}|crystals .. crystals|powder|bloom|off|away ${IS_RINSED} !water !wet !before`,
+  `${CORROSIVE} ... dries|dry|dried|crystals ... sand|brush|wipe|blow|scrape|sweep ... off|away|down|crystals ${IS_RINSED} !water !wet !rinse`,
+  `varnish|oil|coat|paint|lacquer|stain|wax|shellac .. straight|right|directly over|onto|on .. ${CORROSIVE} ${IS_RINSED}`,
+  `skip|forget|omit|spare|leave_out .. rinse|rinsing|neutralising|neutralizing ... ${CORROSIVE}`,
+);
+
+function onRun({ run, report }: RunContext): void {
+  for (const { action } of run.moments)
+    if (saidOnLine(action, LEFT_IN) !== undefined)
+      report(action, {
+        headline: "These words leave lye, acid or bleach in the wood",
+        why: "It dries to crystals that burn eyes, nose and lungs when they are sanded or brushed, and it spoils the finish.",
+        remedy: "Rinse it with water, neutralise it as its label says, rinse again and let the wood dry.",
+      });
+}

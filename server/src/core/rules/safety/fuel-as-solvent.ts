@@ -1,9 +1,11 @@
 /**
  * Petrol as a cleaner or thinner: a spark metres away is enough.
  */
-import { isA } from "../../knowledge/chemicals.ts";
-import { reportChemicals } from "../chemical-uses.ts";
+import { chemical, isA } from "../../knowledge/chemicals.ts";
+import { mentionsOfLine, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 
 export const fuelAsSolvent: TradeRule = {
   id: "fuel-as-solvent",
@@ -45,11 +47,30 @@ export const fuelAsSolvent: TradeRule = {
     },
   ],
   checks: {
-    onRun: (ctx) =>
+    onRun: (ctx) => {
       reportChemicals(
         ctx,
         (row) => isA(row, "motor fuel"),
         ({ row }) => ({ why: row.harm, remedy: `${row.instead}.` }),
-      ),
+      );
+      for (const { action } of ctx.run.moments) {
+        const isNamed = mentionsOfLine(action).some((it) => isA(chemical(it.chemical), "motor fuel"));
+        if (isNamed || saidOnLine(action, FUEL) === undefined) continue;
+        const { harm, instead } = chemical("petrol");
+        ctx.report(action, {
+          headline: "This line says to use motor fuel",
+          why: harm,
+          remedy: `${instead}.`,
+        });
+      }
+    },
   },
 };
+
+/** "Gas" is petrol where it is on a rag or in a can, and may be what burns in a heater elsewhere. */
+const FUEL = phrases(
+  "wipe|wash|clean|degrease|thin|rinse|soak|scrub|dip|strip|rub ... with|in|of|using .. gas|fuel !ring !stove !heater !lamp !mask !bottle !torch",
+  "gas|fuel .. on|from|out .. rag|cloth|mower|tank|chainsaw|car|pump|tin|can|lawnmower|jerrycan|motorbike|boat !leak !bottle",
+  "rag|cloth|brush|pan|bowl|splash|drop|cup|bit of|with .. gas|fuel on|from|takes|gets|does|cleans|to",
+  "gas|fuel takes|cleans|cuts|removes|strips|loosens",
+);

@@ -1,16 +1,19 @@
 /**
  * Solvents and oily rags near a stove, a boiler or a radiator, where only the recipe's words tell of it.
  */
-import { canLight } from "../../knowledge/ignition.ts";
-import { labelSays } from "../../knowledge/label-words.ts";
-import type { MaterialUse } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { hasSelfHeatingRags } from "../duty-check.ts";
-import { usesOf } from "../material-uses.ts";
+import { burns, firstBurning } from "../flammable-uses.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine, textOf } from "../spoken-words.ts";
 import { useName } from "../texts.ts";
-import { clauseNaming, clauseNearHeat, HOT_PLACE, warmsSomethingFlammable } from "../work-words.ts";
+import {
+  BURNED_WASTE,
+  clauseNaming,
+  clauseNearHeat,
+  HOT_PLACE,
+  warmsSomethingFlammable,
+} from "../work-words.ts";
 
 export const heatNearVapour: TradeRule = {
   id: "heat-near-vapour",
@@ -116,15 +119,14 @@ job lid {
 };
 
 function check({ run, report }: RunContext): void {
-  const burning = run.moments.flatMap(({ action }) => {
-    const use = usesOf(action).find(burns);
-    return use ? [{ action, use }] : [];
-  })[0];
+  const burning = firstBurning(run);
   if (!burning) return;
   for (const { action } of run.moments) {
     const text = textOf(action) ?? "";
-    // What is warmed on a stove is `open-flame`'s.
-    if (clauseNearHeat(text) === undefined || warmsSomethingFlammable(text)) continue;
+    // What is warmed on a stove is `open-flame`'s, what is burned in one `waste-burned`'s.
+    if (warmsSomethingFlammable(text) || saidOnLine(action, BURNED_WASTE) !== undefined) continue;
+    if (saidOnLine(action, SPARKS) !== undefined) report(action, SPARKING);
+    if (clauseNearHeat(text) === undefined && saidOnLine(action, HEATED) === undefined) continue;
     report(action, {
       headline: "Near something hot while a flammable material is used",
       why: `${burns(burning.use) === "vapour" ? `The vapour of ${useName(burning.use)} can be lit` : `Cloths with ${useName(burning.use)} heat up by themselves, and warmth helps them`}.`,
@@ -144,13 +146,38 @@ function check({ run, report }: RunContext): void {
 const REMEDY =
   "Let it dry in warm moving air, away from anything that glows, burns or is hot to the hand, and change this note.";
 
-/** A liquid whose vapour can be lit, or an oil whose cloths heat up. */
-function burns({ material }: MaterialUse): "vapour" | "cloths" | undefined {
-  if (!material?.family) return undefined;
-  const lights = canLight("heater", material.flash?.value, material.family.boils);
-  if (lights || labelSays(material, "flammable") !== undefined) return "vapour";
-  return hasSelfHeatingRags(material) ? "cloths" : undefined;
-}
+/** Something that glows or burns is kept going in the room, or the work is dried by it. */
+const HEATED = phrases(
+  "keep|leave|run|turn|switch|start|light|stoke|have|let|stay .. HEATER ... on|going|running|lit|burning|full|overnight|up|low|high|alight|in|dries|dry !off !out !cool !cold !down !shut !outdoors !another !next",
+  "keep|leave .. stove|HEATER|fire lit|on|in|going|burning|alight !off !out !another",
+  "pilot|pilot_light ... stay|on|lit|burning|burns !off !out !another",
+  "leave .. pilot|pilot_light .. on|lit|burning|alone !off",
+  "dry|dries|dried|drying|speed*|blow|cure*|bake|baked|baking|force|forced|harden|set|hurry|warm|flash ... HEATER !off !out",
+  "HEATER ... dries|dry|drying|set|cure*|bake*|speed*|faster|quicker|harden* !off !out !no !another !shut",
+  "run|running|fire|stoke|light|turn_on|switch_on HEATER ... dry|dries|drying|coat|varnish*|lacquer*|booth|room|shop|brush|spray* !off !out !before !another !first",
+  "hang|prop|stand|put|set|place|lean|pull|move|bring|lay|pile|rest|park|push .. on|over|near|by|beside|against|round|around|before|next|close|front|in|above|into .. HEATER !cured !off !out !cold !away !tin !can",
+  "bake|baked|baking .. oven|kiln|sun_bed",
+  "freezer|fridge|clothes_dryer|tumble_dryer|furnace|boiler|water_heater ... run|running|hum*|kick*|stay|keep|stands|little_flame|same_corner|same_room !off !out !not !another !next",
+  "little|small|open flame ... stands|same|corner|room|near|matter|mind|harm",
+);
+
+/** Motors, lamps and leads near wet lacquer, spray mist or thinner: each can throw the spark. */
+const SPARKS = phrases(
+  "box_fan|desk_fan|floor_fan|table_fan|ordinary_fan|household_fan|house_fan|window_fan|kitchen_fan|bathroom_fan|ceiling_fan|cooker_hood|range_hood|old_fan|stand_fan|pedestal_fan ... spray*|overspray|mist|fumes|vapour|lacquer|thinner !proof !rated !off !brush*",
+  "spray* ... into|past|towards|through|beside|behind|before|at .. fan|fan_motor|extractor_fan !proof !rated",
+  "fan .. beside|next|near|close|behind .. you|gun|piece|work ... spray*|overspray|mist|lacquer !proof !rated",
+  "halogen|work_light|work_lamp|inspection_lamp|bare_bulb|lead_lamp|floodlight|flood_light|desk_lamp|spotlight|hot_lamp|lamp|bulb ... close|near|over|beside|next|right|inches .. wet|lacquer|varnish|spray*|thinner|coat|fumes|stripper !led !away !never !look",
+  "extension_cord|extension_lead|extension_cable|extension|power_strip|cable_drum|multi-plug|adaptor .. wet|lacquer|thinner|drips|puddle|spray*|stripper|under|over !unplug* !outside !away !proof",
+  "stir|mix|beat|whip .. lacquer|varnish|thinner|oil|spirits|shellac|paint ... drill|mixer|whisk !air",
+  "grinder|angle_grinder|welder|welding|soldering|soldering_iron|cut-off_saw ... beside|near|next|same|while|close !away !another !not !before",
+);
+
+const SPARKING = {
+  headline: "A motor, lamp or lead near vapour or mist can light it",
+  why: "The motor of an ordinary fan, drill or tool sparks, a hot bulb breaks, and a plug pulled out arcs.",
+  remedy:
+    "Keep them out of the room while it is open and wet, or use ones that are approved for flammable vapour; air the room by open windows.",
+} as const;
 
 /** What the shop's title or description names, where its `ignition` is not stated. */
 function hotPlaceOf({ shop }: SurfaceRun): string | undefined {

@@ -221,9 +221,9 @@ function inWords({ run, report, reportAt }: RunContext): void {
     const drowned = found ? undefined : drownedIn(textOf(action) ?? "");
     if (drowned)
       report(action, {
-        headline: `Never pour water onto ${drowned.words}`,
+        headline: `Never pour water onto ${drowned}`,
         why: "It boils at once and throws drops that burn skin and eyes.",
-        remedy: `Put cold water into the vessel first, then add the ${drowned.words} to it, little by little.`,
+        remedy: `Put cold water into the vessel first, then add the ${drowned} to it, little by little.`,
       });
     for (const { material, name, place } of usesOf(action)) {
       const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));

@@ -5,6 +5,7 @@
 import { lookUp } from "../../../../../grammar/src/statements.ts";
 import type { Severity } from "../../findings.ts";
 import { LEAD_METHODS_SOURCE, leadNote } from "../../knowledge/lead.ts";
+import { saidIn } from "../../knowledge/phrases.ts";
 import { degreesText } from "../../measure/figures.ts";
 import { sentence } from "../../sentence.ts";
 import type { Action, NoteAction, StepAction } from "../../surface/actions.ts";
@@ -13,7 +14,8 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import type { Moment } from "../../surface/state.ts";
 import { type LeadMatter, leadIn, leadReached, takesOff, waitsForLaboratory } from "../lead-caution.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
 import {
   BLASTING,
@@ -26,6 +28,9 @@ import {
 } from "../work-words.ts";
 
 const VERBS: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "strip", "distress"]);
+
+/** Above it the advice of the United Kingdom's environment department on lead paint tells to turn a hot-air gun down. */
+const HOT_C = 450;
 
 /** 1100 F, the limit of 24 CFR 35.140(c): (1100 − 32) × 5/9. */
 const HOTTEST_C = ((1100 - 32) * 5) / 9;
@@ -58,11 +63,15 @@ export const leadUnsafeMethod: TradeRule = {
   speaksOfLead: true,
   docs: {
     summary:
-      "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation.",
+      "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, or until it smokes, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation; or its dust is swept, blown or carried about. Above 450 C a heat gun draws a warning.",
     why: "Heat turns lead into fume, dry work and machines into dust. Neither can be seen, and both stay in the room.",
     remedy:
       'Work wet (`sand wet 180`, `scrape "misted with water"`), by a machine whose words name a HEPA filter, by a heat gun whose words name its temperature, or with a stripper and `ventilate`; and state `safety lead_safe`. Or have a laboratory test every layer, and state its result at the surface. Better still, leave sound old paint where it is.',
-    sources: [LEAD_METHODS_SOURCE, "29 CFR 1926.62 on lead in construction"],
+    sources: [
+      LEAD_METHODS_SOURCE,
+      "29 CFR 1926.62 on lead in construction",
+      "Department for Environment, Food and Rural Affairs (United Kingdom), Advice on lead paint in older homes: a hot-air gun below 450 C, with a dust mask (by way of a secondary page)",
+    ],
   },
   failing: [
     {
@@ -92,6 +101,19 @@ ${FOUND_TABLE}`,
   for    wood
   safety lead_safe
   step   scrape "heat gun at 600 C" #! lead-unsafe-method
+  step   clean with water
+}
+${FOUND_TABLE}`,
+    },
+    {
+      title: "Hot, until it smokes, and swept up: in notes",
+      text: `recipe prepare {
+  for    wood
+  safety lead_safe, dust_mask
+  note   "The heat gun at 500 C softens it." #! lead-unsafe-method
+  note   "Leave the heat gun at 400 C on one spot until it smokes." #! lead-unsafe-method
+  note   "Sweep the flakes up with the broom." #! lead-unsafe-method
+  step   scrape "misted with water"
   step   clean with water
 }
 ${FOUND_TABLE}`,
@@ -168,7 +190,17 @@ ${OLD_TABLE.replace(
   checks: { onRun: check },
 };
 
-type Method = "heat" | "too hot" | "blast" | "machine" | "stripper" | "dry";
+type Method =
+  | "heat"
+  | "too hot"
+  | "charred"
+  | "hot"
+  | "blast"
+  | "machine"
+  | "stripper"
+  | "dry"
+  | "spread"
+  | "carried";
 
 function check({ run, report }: RunContext): void {
   let lastNote: Method | undefined;
@@ -177,10 +209,10 @@ function check({ run, report }: RunContext): void {
     if (!before.certain) continue;
     if (action.op === "note") {
       const matter = leadIn(run, before.layers);
-      const method = matter && methodOfText(action.text, action.text);
-      if (method && method !== "machine") {
-        lastNote = method;
-        report(action, reportOf(run, action, matter, method, "error"));
+      const method = matter && (methodOfText(action.text, action.text) ?? spokenMethod(action));
+      if (method && isPlain(run, matter, method)) {
+        if (!OF_DUST.has(method)) lastNote = method;
+        report(action, reportOf(run, action, matter, method, method === "hot" ? "warning" : "error"));
       }
       continue;
     }
@@ -215,9 +247,56 @@ function methodOfText(text: string, near: string): Method | undefined {
     const heat = hottestC(gun) ?? hottestC(near);
     if (heat === undefined) return "heat";
     if (heat > HOTTEST_C) return "too hot";
+    if (saidIn(CHARRED, gun) !== undefined) return "charred";
+    if (heat > HOT_C) return "hot";
   }
   if (clauseNaming(text, BLASTING) && !saysHepa(near)) return "blast";
-  return clauseNaming(text, SANDING_MACHINE) && !saysHepa(near) ? "machine" : undefined;
+  if (saysHepa(near)) return undefined;
+  return clauseNaming(text, SANDING_MACHINE) || saidIn(MACHINES, text) !== undefined ? "machine" : undefined;
+}
+
+const CHARRED = phrases("smoke|smoking|char|charred|brown|scorch*|burn|blister_and_smoke !stop !before");
+
+const OLD =
+  "paint|old_coat|coating|finish|old_varnish|it|flakes|primer|layers|rest|left|everything|off|undercoat";
+const DUST = "dust|flakes|chips|scrapings|paint|crumbs|debris|bits";
+const CONTAINED = "!wet !wetted !water !damp !mist !misted !misting !hepa !h-class !sponge !soaked";
+
+const MACHINES = phrases(
+  `flap_wheel|flap_disc|flap_disk|wire_wheel|wire_cup|cup_brush|wire_brush_in|orbital|grinder|rotary_stripper|strip_disc|stripping_disc|rotary_tool|planer|power_plane`,
+  `grind|grinding|plane .. ${OLD} ... off|down|away`,
+);
+/** Words of a note alone: what a step does its verb says. */
+const DRY = phrases(
+  `sand|sanded|sanding|scrape|scraped|scraping|scuff|rub|rubbed ... dry ${CONTAINED} !is_dry !until_dry !when_dry !once_dry !dry_cloth`,
+  `dry sand|sanded|sanding|scrape|scraping|scuff ${CONTAINED} !is_dry !paint_is`,
+  `sand|sanded|sanding .. paint|old_coat|old_primer|flaking|flakes|lead ${CONTAINED} !between_coats !new_paint !new_coat`,
+  `grit .. dry|off ${CONTAINED} !until`,
+  `dry ... grit ${CONTAINED} !is_dry !until_dry !when_dry !once_dry`,
+  `scrape|scraping .. paint .. off|away .. dry|by_hand|indoors ${CONTAINED}`,
+);
+const SPREAD = phrases(
+  `sweep|sweeping|broom|brush|dustpan|brushes .. ${DUST}|floor|bench|room|up ${CONTAINED} !sweeping_compound !paint_the !paint_on !brush_on`,
+  `${DUST} ... swept|brushed .. up|out|off|away ${CONTAINED}`,
+  `blow|blast|compressed_air|air_line|leaf_blower ... ${DUST} ${CONTAINED} !outdoors_only`,
+  `vacuum|hoover|shop_vac|household_vacuum|household_hoover|vacuum_cleaner|wet_vac ... ${DUST} ${CONTAINED} !class`,
+  `${DUST} ... household_vacuum|household_hoover|ordinary_vacuum|normal_vacuum|shop_vac ${CONTAINED}`,
+  `power-wash|pressure-wash|pressure_washer|jet-wash|jet_washer|hose .. ${DUST}|off|down|it|away`,
+  `${DUST} ... fall|drop|land|lie ... garden|lawn|grass|carpet|soil|sandpit|floor !sheet !plastic !tarp*`,
+);
+const CARRIED = phrases(
+  "shake|beat|knock|brush .. overalls|clothes|coat|dust_sheet|jacket|trousers|drop_cloth|apron ... out|off|clean|yard|outside !never",
+  "wash|launder .. overalls|clothes|them|shirt ... with_the_rest|with_other|family|household|kitchen|with_the_children's|together !own !separately !alone",
+  "take|wear|carry|bring .. overalls|dust|boots|shoes|clothes|work_clothes .. home|indoors|upstairs|kitchen|car",
+  "ignore|forget|skip|omit|spare|never_mind .. lead_test|lead|test|swab ... paint|only|nothing|old|harm|worry|money|time|it",
+  "lead|dust ... does_no_harm|do_no_harm|harmless|exaggerated|never_hurt|not_dangerous|hurts_nobody|no_harm|fuss|won't_hurt",
+);
+
+/** What a note tells to do with old paint by hand, and with its dust. */
+function spokenMethod(action: NoteAction): Method | undefined {
+  if (saidOnLine(action, SPREAD) !== undefined) return "spread";
+  if (saidOnLine(action, DRY) !== undefined) return "dry";
+  return saidOnLine(action, CARRIED) === undefined ? undefined : "carried";
 }
 
 /** The notes directly above and below a line. */
@@ -239,7 +318,14 @@ function isVolatile({ use }: StepAction): boolean {
   return material.voc?.origin !== "stated" || material.voc.value > 50;
 }
 
-const GRAVE: ReadonlySet<Method> = new Set(["heat", "too hot", "blast", "machine"]);
+const GRAVE: ReadonlySet<Method> = new Set(["heat", "too hot", "charred", "blast", "machine"]);
+const OF_DUST: ReadonlySet<Method> = new Set(["spread", "carried"]);
+
+/** Whether a note by itself is enough: a machine may be meant for other wood, and a clear of late years holds no lead. */
+const isPlain = (run: SurfaceRun, { status, kind }: LeadMatter, method: Method): boolean =>
+  (method !== "machine" || (kind === "paint" && status !== "possible")) &&
+  (status === "found" || !["dry", "spread", "carried"].includes(method) || kind === "paint") &&
+  !(method === "dry" && waitsForLaboratory(run));
 
 /**
  * Heat, machines and blasting are errors whatever the doubt. Dry work by hand and strippers are errors on lead
@@ -252,6 +338,7 @@ function severityOf(
   method: Method,
   step: StepAction,
 ): Severity | undefined {
+  if (method === "hot") return kind === "clear" && status === "possible" ? undefined : "warning";
   if (GRAVE.has(method)) return kind === "clear" && status === "possible" ? "warning" : "error";
   if (status === "found") return "error";
   if (kind === "clear") return undefined;
@@ -265,6 +352,10 @@ function severityOf(
 const HEADLINES: Readonly<Record<Method, readonly [before: string, after: string]>> = {
   heat: ["A heat gun of unstated heat on ", ""],
   "too hot": ["A heat gun above 593 C on ", ""],
+  charred: ["A heat gun that chars or smokes ", ""],
+  hot: ["A heat gun above 450 C on ", ""],
+  spread: ["Dust thrown about from ", ""],
+  carried: ["Too lightly taken: ", ""],
   blast: ["Blasting without a HEPA filter on ", ""],
   machine: ["A sander without a HEPA filter on ", ""],
   stripper: ["", " is stripped without air"],
@@ -287,6 +378,11 @@ function headline(what: string, method: Method, action: Action): string {
 const REMEDIES: Readonly<Record<Method, string>> = {
   heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
   "too hot": `Keep the gun below ${degreesText(Math.floor(HOTTEST_C))} (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
+  charred:
+    "Keep the gun so cool that the paint softens and never smokes or browns, or put it away and scrape wet",
+  hot: "Turn it down to where the paint just softens, at most 450 C, wear a respirator against dust and vapour, and stop as soon as it smokes",
+  spread: "Take dust and flakes up wet or with a HEPA vacuum; never sweep, blow or hose them",
+  carried: "Have it tested, keep work clothes and dust at the work, and wash such clothes by themselves",
   blast: "Do not have it blasted without a HEPA filter and containment; take the paint off wet, or leave it",
   machine:
     'Name a HEPA shroud and vacuum on the line (`sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',

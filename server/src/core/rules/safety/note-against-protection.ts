@@ -3,11 +3,15 @@
  */
 
 import type { DutyWord } from "../../knowledge/duties.ts";
+import type { Phrases } from "../../knowledge/phrases.ts";
+import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
-import { clausesOfLine, NEGATIONS } from "../spoken-words.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine, textOf } from "../spoken-words.ts";
 import { needsSuppliedAir } from "../two-part.ts";
+import { clauseNaming, LOUD_MACHINE } from "../work-words.ts";
 
 export const noteAgainstProtection: TradeRule = {
   id: "note-against-protection",
@@ -15,7 +19,7 @@ export const noteAgainstProtection: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A note or the words of a step tell people to do without gloves, goggles, a mask or a respirator that the materials or the work of this recipe need, or with something that does not do its work.",
+      "A note or the words of a step tell people to do without gloves, goggles, a mask, a respirator, ear protection or fresh air that the materials or the work of this recipe need, or with something that does not do its work.",
     why: "Whoever works from the sheet follows the note. A handkerchief, a paper mask or held breath stops no vapour, and what goes through the skin is felt too late.",
     remedy: "Take these words out, and state the duty that the work needs.",
     sources: ["29 CFR 1910.132 to 1910.138"],
@@ -28,6 +32,18 @@ export const noteAgainstProtection: TradeRule = {
   safety vapour_respirator, gloves, eye_protection, ventilate
   note   "Spread the stripper with bare hands, it is quicker." #! note-against-protection
   note   "A wet handkerchief over the mouth is enough." #! note-against-protection
+  step   strip with paint_stripper
+  step   clean with water
+}
+`,
+    },
+    {
+      title: "Windows shut against the dust, and a mask that fogs up",
+      text: `recipe take_off {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  note   "Keep the windows shut so that no dust blows in." #! note-against-protection
+  note   "Skip the mask, it fogs up your glasses." #! note-against-protection
   step   strip with paint_stripper
   step   clean with water
 }
@@ -60,9 +76,12 @@ export const noteAgainstProtection: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       for (const { action } of run.moments) {
-        const against = talkedAway(clausesOfLine(action));
-        const duty = against && neededOf(run, against);
-        if (!duty) continue;
+        const needed = talkedAway(action).flatMap((against) => {
+          const duty = neededOf(run, against);
+          return duty ? [{ against, duty }] : [];
+        })[0];
+        if (!needed) continue;
+        const { against, duty } = needed;
         report(action, {
           headline: `These words talk people out of ${against.what}`,
           why: against.why,
@@ -97,76 +116,177 @@ const LUNGS: Against = {
 };
 const VAPOUR: Against = { ...LUNGS, needed: ["supplied_air", "vapour_respirator"] };
 const MASK: Against = { ...LUNGS, why: "The work of this recipe fills the air with what harms the lungs." };
+const SUPPLIED: Against = {
+  what: "supplied air",
+  why: "No cartridge can be relied on against sprayed isocyanate, and you do not smell when it fails.",
+  needed: ["supplied_air"],
+};
+const AIR: Against = {
+  what: "fresh air",
+  why: "What evaporates stays in a closed room, and its vapour stuns, poisons or catches fire.",
+  needed: ["ventilate"],
+};
+const EARS: Against = {
+  what: "ear protection",
+  why: "Nobody gets used to noise: what gets quieter is the hearing, and it does not come back.",
+  needed: ["hearing"],
+};
 
-const GEAR: ReadonlyMap<string, Against> = new Map([
-  ["glove", HANDS],
-  ["goggle", EYES],
-  ["mask", MASK],
-  ["respirator", MASK],
-]);
+const GLOVE = "glove|mitts|gauntlets";
+const GOGGLE = "goggles|safety_glasses|face_shield|visor|eye_protection";
+const MASKS = "mask|respirator";
+const HOOD = "air_hood|air-fed_hood|supplied_air|fresh_air_hood|air_line_hood|hood";
+const EAR =
+  "muffs|ear_muffs|earmuffs|ear_plugs|earplugs|ear_defenders|hearing_protection|ear_protection|defenders";
 
-const DENYING = new Set([...NEGATIONS, "rather"]);
-const NEEDED = new Set(["needed", "necessary", "required", "wanted", "called", "need"]);
-const FEELING = new Set(["feel", "feeling", "check", "touch", "test", "palm"]);
-const ENOUGH = new Set(["enough", "do", "doe", "serve", "suffice", "fine"]);
+/** Doing without it, saying that it is needless, taking it off for comfort. */
+const doneWithout = (gear: string, but = "") => [
+  `without .. ${gear} !nobody !never_open !tape ${but}`,
+  `no|not|don't|needn't|never|rarely|seldom|hardly|nobody .. need|needed|wear|wore|bother|use|want|require|necessary .. ${gear} ${but}`,
+  `need|wear|want|require .. no ${gear} ${but}`,
+  `no ${gear} .. needed|necessary|required|wanted|today|needs|here ${but}`,
+  `${gear} .. not|unnecessary|aren't|isn't .. needed|necessary|required|wanted|worth ${but}`,
+  `${gear} .. unnecessary|optional|superfluous|pointless|overkill|exaggerated|nonsense|beginners|sissies|wimps|cowards|amateurs|nuisance|clumsy|silly|hinder* ${but}`,
+  `${gear} .. in the|your way ${but}`,
+  `forget|skip|ditch|omit|dispense|spare|save|lose .. ${gear} !on ${but}`,
+  `leave|keep|left .. ${gear} .. off|out|aside|away|home|drawer|hook|car|shelf|box|peg|house ${but}`,
+  `${gear} ... leave them|it|yours off|out|aside|home|drawer|hook|shelf ${but}`,
+  `take|pull|slip|push|lift|pop ... ${gear} ... feel|see|smell|talk|speak|hear|breathe|breath|better|way|fog*|hot|nuisance|tight|uncomfortable|quicker|faster|awkward ${but}`,
+  `${gear} .. come|came .. off once|after|when|as ${but} !gone !clear !left !done !finished !outside !room !cured !dry !washed`,
+  `take|pull|slip|push off|down|up .. ${gear} !then !and !wash !before !outside !after !once !gone ${but}`,
+];
 
-function talkedAway(clauses: readonly (readonly string[])[]): Against | undefined {
-  for (const clause of clauses) {
-    const found = inClause(clause);
-    if (found) return found;
-  }
-  return undefined;
+const SPARE_MASK =
+  "!mask_the !mask_off_the !mask_it !mask_them !mask_any !mask_out !mask_glass !masking !tape !taped !paper_off !frieze !carved";
+const AT_MACHINE =
+  "!lathe !router !saw !drill_press !machine !machines !spindle !planer !twice !again !torn !swollen !cotton !leather !longer_than";
+
+const WEAK =
+  "dust_mask|paper_mask|cloth_mask|cotton_mask|surgical_mask|medical_mask|disposable_mask|hygiene_mask|face_mask|simple_mask|ffp1|ffp2|ffp3|n95|p2_mask";
+const CLOTH =
+  "bandana|bandanna|handkerchief|hanky|scarf|kerchief|wet_cloth|damp_cloth|wet_towel|damp_towel|wet_rag|damp_rag|wet_sponge";
+const PASSES_FOR =
+  "enough|do|does|did|fine|plenty|suffice|serve|works|good|ok|okay|all_you_need|keeps|stops|protects|helps|saves|ample|right";
+const CARTRIDGE =
+  "cartridge_mask|cartridge_respirator|half_mask|paint_mask|charcoal_mask|carbon_mask|filter_mask|gas_mask|spray_mask|brown_cartridges|cartridges|dust_mask|paper_mask|normal_mask|ordinary_mask|vapour_mask|vapour_respirator";
+const FUMES = "fumes|vapour|vapor|smell|solvent|mist|spray|stripper|stink|odour";
+
+const OPENINGS = "window|skylight|shutters|vents|roof_light|rooflight|fanlight";
+const DOORS = "door|garage|garage_door|room|shop|workshop|everything|booth|place|house|gate";
+const DRAUGHTS =
+  "dust|dusty|warm|warmth|heat|heating|cold|cool|draught|draft|draughty|smell|neighbour|neighbor|insects|flies|midges|damp|moist*|winter|frost|wind|rain|pollen|bloom";
+const LATER =
+  "!once !after !again !gone !cured !cabinet !drawer !drawers !cupboard !wardrobe !case !never_shut !tin !can !lid";
+const CLOSED_IN =
+  "bathroom|bathtub|bath|tub|shower|cellar|basement|cupboard|closet|pantry|tent|cabin|box_room|store_room|storeroom|storage_room|crawl_space|toilet|van|caravan|cubicle|booth|loft|attic|shed|room|garage|lock-up";
+
+/** What each says people out of, in the order in which it is asked. */
+const AGAINST: readonly (readonly [Phrases, Against])[] = [
+  [
+    phrases(
+      `bare|naked|ungloved|unprotected hand|finger|palm|skin|arms !feel !feeling !check !touch !test !never_with`,
+      "spread|rub|scoop|wipe|smear|work|massage|lift|apply|push|dab|stir|fish .. with|by|using .. fingers|fingertip|hand|palm|thumb !gloved !glove !gloves !feel !dry !by_hand !cloth",
+      "reach|dip|plunge|put|stick|hold .. hand|arm|fingers|in|into .. bath|tank|tray|stripper|lye|solution|acid|bleach|vat !gloved !glove !gloves !long",
+      "sleeves .. reach .. into|in",
+      "barrier_cream|hand_cream|petroleum_jelly|moisturiser|greasy_cream & enough|good|instead|do|does|replace*|before|beforehand|as !gloves_on !under",
+      "tingles|stings|burns|itches ... bit|little|slightly|harmless|nothing|only ... skin|hand|fingers !rinse",
+      "only tingles|stings|itches|burns",
+      "if|when .. burns|stings|tingles|itches|gets ... skin|hand|fingers ... wipe|trousers|carry_on|go_on|ignore|rub|never_mind !rinse !water !wash",
+      ...doneWithout(GLOVE, AT_MACHINE),
+    ),
+    HANDS,
+  ],
+  [
+    phrases(
+      "spectacles|reading_glasses|ordinary_glasses|own_glasses|sunglasses|sun_glasses|glasses .. enough|do|does|good|instead|serve|fine !drink* !wine",
+      "squint|blink|turn_your_head|turn_your_face|shut_your_eyes|close_your_eyes ... splash*|pour*|spray*|chip*|flies|drips|scrap*",
+      ...doneWithout(GOGGLE),
+      "push|slide|lift .. goggles|visor up|back",
+    ),
+    EYES,
+  ],
+  [
+    phrases(
+      "hold|holding .. breath",
+      "breathe .. through|into .. shirt|sleeve|cloth|collar|scarf|nose|mouth",
+      `${CLOTH} .. ${PASSES_FOR} !wipe* !dust_with`,
+      "tie|tied|wear|put|pull|hold|held|wrap|wrapped|press .. bandana|bandanna|handkerchief|hanky|scarf|kerchief|cloth|towel|rag|sponge|shirt|collar|sleeve .. face|mouth|nose",
+      "cloth|towel|rag|sponge|handkerchief|scarf|shirt|collar|t-shirt .. over|before|round|in_front .. mouth|nose|face",
+      "pull .. shirt|collar|jumper|pullover|sweater|scarf ... up|over ... nose|mouth|face",
+    ),
+    LUNGS,
+  ],
+  [
+    phrases(
+      `${WEAK} .. ${PASSES_FOR} !sand* !sweep* !dusting`,
+      `${WEAK} ... against|for|keeps|stops|from|with|in|when .. ${FUMES} !sand* !nor`,
+      "sniff|inhale|smell .. it|can|tin|jar|mix|rag|lid|pot|stripper|hardener .. to|if|whether|see|tell|until !not_smell !wood",
+      `${FUMES} .. harmless|nothing|mild|safe|pleasant|healthy|hurt_nobody|does_no_harm|do_no_harm|won't_hurt|never_hurt|never_killed|not_dangerous !gone`,
+      "fumes|smell|vapour|vapor|stink ... never|won't|don't|doesn't|not|no ... hurt*|harm*|kill*|dangerous|matter",
+      "used to .. fumes|smell|vapour|stink|odour|dust !before",
+      "headache|dizzy|dizziness|light-headed|lightheaded|giddy|giddiness|nausea|queasy|tipsy|woozy|drowsy ... normal|carry_on|carry|go_on|going|goes_away|passes|pass|part|nothing|ignore|usual|coffee|harmless|fine|aspirin|happens|expected|tablet",
+    ),
+    VAPOUR,
+  ],
+  [
+    phrases(
+      `${CARTRIDGE} .. ${PASSES_FOR}|does_it !sand* !not_enough`,
+      "wear|use|put|take .. half_mask|half_face|cartridge_mask|brown_cartridges|charcoal_mask|paint_mask|carbon_mask|cartridge_respirator|vapour_mask ... !under",
+      "paper|dust|paint|ordinary|normal|half mask .. on|and",
+      ...doneWithout(HOOD, "!spray_booth !cooker !cleaned !cabinet"),
+    ),
+    SUPPLIED,
+  ],
+  [phrases(...doneWithout(MASKS, SPARE_MASK)), MASK],
+  [
+    phrases(
+      `keep|leave|hold|have|with|stay .. ${OPENINGS} .. shut|closed|down|sealed|tight|locked ${LATER}`,
+      `keep|leave|hold|have|with|work ... ${DOORS} .. shut|closed|down|sealed|tight|tightly ... ${DRAUGHTS} ${LATER}`,
+      `keep|leave everything .. shut|closed|sealed|tight|tightly ${LATER}`,
+      `close|shut|seal|block|tape|stuff|plug .. ${OPENINGS} ${LATER} !mask* !before`,
+      `close|shut|seal|block|tape|stuff .. ${DOORS}|cracks|gaps ... ${DRAUGHTS} ${LATER} !mask*`,
+      `${OPENINGS} .. stay|are|is|remain|must_be|can_be|kept .. shut|closed|sealed|tight ${LATER}`,
+      `no|don't|never|needn't|not|without .. need|open|opening|air|airing|ventilate|ventilating|have .. ${OPENINGS}|room|door|air|ventilate|air_the ${LATER} !until !before !leave !shut !close !compressed`,
+      "ventilation|airing|fresh_air|extraction|ventilating .. not|unnecessary|isn't|superfluous|overrated ... needed|necessary|required|worth|summer|winter|here",
+      "no ventilation|airing|fresh_air needed|necessary|required",
+      "switch|turn|shut|leave|keep .. off .. fan|ventilation|ventilator|exhaust|extractor_fan|air_exchange !once !after !until !gone !before !dust_extractor !collector",
+      "switch|turn|shut|leave|keep .. fan|ventilation|ventilator|exhaust|extractor_fan|air_exchange .. off !once !after !until !gone !before !collector",
+      `switch|turn|shut|leave|keep .. extractor|extraction .. off ... ${DRAUGHTS}|noise|noisy|loud !once !after !until !gone !before`,
+      `in|into .. ${CLOSED_IN} & door shut|closed|locked ${LATER}`,
+      `in|into .. ${CLOSED_IN} .. no|without .. window|ventilation|draught|draft`,
+      `no|without window|ventilation ... ${CLOSED_IN}`,
+      `${CLOSED_IN} .. no|without window|ventilation|draught|draft`,
+      `strip|do|work|spray|varnish|brush|lay|paint|put .. it|piece|chair|top|door|parts|in .. bathtub|bath_tub|bath|tub|shower !outdoors !mat !hot_water !cabinet`,
+      "shut|lock|zip .. yourself|himself|herself|up .. in|into",
+      "stay|sit|work|crawl|kneel|spray|brush .. in|inside|into|under .. closed|sealed|small|tiny|little|narrow|windowless|airtight .. tent|room|cupboard|closet|cabin|space|cellar|booth|box|cubicle",
+      "plastic_sheet|plastic_sheeting|plastic|tarp|tarpaulin|polythene|dust_sheet ... crawl|inside|in_with|yourself_in",
+      "fresh_air|draught|draft .. makes|spoils|ruins|is|brings .. bad|bloom|dust|dull|ruin*|spoil*|cold|wrinkle* !no",
+    ),
+    AIR,
+  ],
+  [
+    phrases(
+      ...doneWithout(EAR),
+      "cotton_wool|cotton|tissue|paper|wax|fingers .. in|into .. ears .. do|enough|fine|will|works",
+      "used to .. noise|din|racket|howl",
+      "headphones|earbuds|ear_buds|music|radio ... drown*|louder|over|against|enough",
+    ),
+    EARS,
+  ],
+];
+
+function talkedAway(action: Action): readonly Against[] {
+  return AGAINST.flatMap(([said, against]) => (saidOnLine(action, said) === undefined ? [] : [against]));
 }
-
-function inClause(keys: readonly string[]): Against | undefined {
-  const denied = keys.findIndex((key) => DENYING.has(key));
-  const deniedBefore = (at: number): boolean => denied >= 0 && denied < at;
-  for (const [at, key] of keys.entries()) {
-    const next = keys[at + 1] ?? "";
-    if (key === "bare" && ["hand", "finger"].includes(next) && !deniedBefore(at))
-      return keys.some((it) => FEELING.has(it)) ? undefined : HANDS;
-    if (key === "hold" && keys.slice(at, at + 3).includes("breath") && !deniedBefore(at)) return LUNGS;
-    if (["handkerchief", "scarf"].includes(key) && !deniedBefore(at) && keys.some((it) => FACE.has(it)))
-      return LUNGS;
-    const isPoor = ["paper", "dust"].includes(key) && next === "mask" && keys.some((it) => ENOUGH.has(it));
-    if (isPoor && !keys.some((it) => DENYING.has(it) || it.startsWith("sand"))) return VAPOUR;
-    const gear = GEAR.get(key);
-    if (gear && isDispensedWith(keys, at, deniedBefore)) return gear;
-  }
-  return undefined;
-}
-
-const FACE = new Set(["mouth", "nose", "face"]);
-
-/** "Without gloves", "no mask is needed", "goggles are not needed": and not "never without gloves". */
-function isDispensedWith(
-  keys: readonly string[],
-  at: number,
-  deniedBefore: (at: number) => boolean,
-): boolean {
-  const before = keys.slice(Math.max(0, at - 3), at);
-  const without = before.lastIndexOf("without");
-  // "Without goggles nobody opens the can" asks for them.
-  if (without >= 0)
-    return !deniedBefore(at - before.length + without) && !keys.slice(at + 1).some((key) => NOBODY.has(key));
-  const after = keys.slice(at + 1, at + 6);
-  if (LEAVING.has(keys.slice(0, at).findLast((key) => !ARTICLES.has(key)) ?? "") && after[0] === "off")
-    return !deniedBefore(at);
-  if (after.includes("way") && after.includes("in")) return !deniedBefore(at);
-  if (before.includes("no")) return after.some((key) => NEEDED.has(key));
-  return after.includes("not") ? after.some((key) => NEEDED.has(key)) : after.includes("unnecessary");
-}
-
-const NOBODY = new Set(["nobody", "never", "no", "not", "don't"]);
-const LEAVING = new Set(["leave", "take", "keep", "left"]);
-const ARTICLES = new Set(["the", "a", "your", "their", "his", "her"]);
 
 function neededOf({ moments }: SurfaceRun, { needed }: Against): DutyWord | undefined {
-  return needed.find((duty) =>
-    moments.some(({ action }) =>
-      duty === "supplied_air"
-        ? action.op === "layer" && needsSuppliedAir(action)
-        : needFor(action, duty) !== undefined,
-    ),
-  );
+  return needed.find((duty) => moments.some(({ action }) => isNeeded(action, duty)));
+}
+
+function isNeeded(action: Action, duty: DutyWord): boolean {
+  if (duty === "supplied_air") return action.op === "layer" && needsSuppliedAir(action);
+  // Most work that is loud says so in no table: who states ear protection knows why.
+  if (duty === "hearing")
+    return action.duties.has(duty) || clauseNaming(textOf(action) ?? "", LOUD_MACHINE) !== undefined;
+  return needFor(action, duty) !== undefined;
 }

@@ -1,11 +1,22 @@
 /**
  * Flames in a finisher's own words: burning off, blowlamps, oil warmed on the gas ring.
  */
+import type { Action } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { firstBurning } from "../flammable-uses.ts";
 import { leadIn } from "../lead-caution.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { saidOnLine, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
-import { CHARRING, clauseNaming, OPEN_FLAME, warmsSomethingFlammable } from "../work-words.ts";
+import {
+  BURNED_OFF,
+  CHARRING,
+  clauseNaming,
+  FLAME_ON_BUBBLES,
+  OPEN_FLAME,
+  SMALL_FLAME,
+  warmsSomethingFlammable,
+} from "../work-words.ts";
 
 export const openFlame: TradeRule = {
   id: "open-flame",
@@ -13,7 +24,7 @@ export const openFlame: TradeRule = {
   severity: "error",
   docs: {
     summary:
-      "A note, or the words of a step, call for an open flame: old paint is burned off, or oil, wax, spirits or varnish are warmed over a flame or on a stove. Charring bare wood on purpose is a warning.",
+      "A note, or the words of a step, call for an open flame: old paint is burned off, somebody smokes, a candle or a lighter is lit, or oil, wax, spirits or varnish are warmed over a flame or on a stove. Charring bare wood on purpose is a warning.",
     why: "A flame turns the lead of old paint into fume, lights vapour and dust, and smoulders on behind mouldings for hours. Warm oil and solvents take fire at once.",
     remedy:
       "Take old paint off with a stripper or a heat gun of stated heat; let oil and varnish warm up in the room, or in a bath of hot water away from any flame. Words that forbid a flame draw nothing.",
@@ -73,6 +84,17 @@ export const openFlame: TradeRule = {
 `,
     },
     {
+      title: "A cigarette while the coat dries",
+      text: `recipe varnished {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  note   "Have a cigarette at the bench between the coats." #! open-flame
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Charred on purpose",
       text: `recipe charred {
   for  wood
@@ -102,7 +124,7 @@ function check({ run, report }: RunContext): void {
   for (const { action, before } of run.moments) {
     const text = textOf(action);
     if (text === undefined) continue;
-    const said = saidIn(text);
+    const said = smallFlameOn(run, action) ?? saidIn(text);
     if (!said) continue;
     const matter = leadIn(run, before.layers);
     report(action, {
@@ -112,6 +134,14 @@ function check({ run, report }: RunContext): void {
         : {}),
     });
   }
+}
+
+/** Tobacco, a candle, a lighter; over bubbles only where what is wet can burn. */
+function smallFlameOn(run: SurfaceRun, action: Action): Report | undefined {
+  if (saidOnLine(action, BURNED_OFF) !== undefined) return BURNED;
+  if (saidOnLine(action, SMALL_FLAME) !== undefined)
+    return warmsSomethingFlammable(textOf(action) ?? "") ? WARMED : LIT;
+  return saidOnLine(action, FLAME_ON_BUBBLES) !== undefined && firstBurning(run) ? LIT : undefined;
 }
 
 function saidIn(text: string): Report | undefined {
@@ -134,6 +164,13 @@ const BURNED: Report = {
   remedy:
     'Use no flame: take the coating off with a stripper, or with a heat gun whose heat is stated (`scrape "heat gun at 350 C"`).',
   abrades: "to the wood",
+};
+
+const LIT: Report = {
+  headline: "A flame or something that glows is lit where finishing is done",
+  why: "A cigarette, candle or match lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.",
+  remedy:
+    "Let nobody smoke or light anything here; smoke outdoors, away from rags and tins, with clean hands.",
 };
 
 const CHARRED: Report = {

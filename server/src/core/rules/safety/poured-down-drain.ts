@@ -2,7 +2,8 @@
  * Stripper and thinner poured down the drain: they burn in the sewer, and poison what drinks from the river.
  */
 import type { TradeRule } from "../rule.ts";
-import { clausesOfLine, NEGATIONS } from "../spoken-words.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 
 export const pouredDownDrain: TradeRule = {
   id: "poured-down-drain",
@@ -44,9 +45,9 @@ export const pouredDownDrain: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       for (const { action } of run.moments) {
-        if (!clausesOfLine(action).some(isPoured)) continue;
+        if (saidOnLine(action, POURED) === undefined) continue;
         report(action, {
-          headline: "This does not belong in the drain or on the ground",
+          headline: "This does not belong in the drain, the bin or on the ground",
           why: "Solvent vapour in a drain can explode, and stripper, paint and lye are hazardous waste.",
           remedy: "Collect it in a closed, labelled can and take it where your local waste service says.",
         });
@@ -55,58 +56,26 @@ export const pouredDownDrain: TradeRule = {
   },
 };
 
-const POURING = new Set([
-  "pour",
-  "tip",
-  "flush",
-  "empty",
-  "dump",
-  "swill",
-  "slosh",
-  "rinse",
-  "chuck",
-  "throw",
-]);
-const STUFF = new Set([
-  ...[
-    "stripper",
-    "thinner",
-    "spirit",
-    "solvent",
-    "turpentine",
-    "turp",
-    "acetone",
-    "petrol",
-    "gasoline",
-    "paint",
-  ],
-  ...["cleaner", "varnish", "lacquer", "lye", "acid", "sludge", "kerosene", "naphtha", "oil", "caustic"],
-]);
-const PLACES = new Set([
-  "sink",
-  "drain",
-  "toilet",
-  "sewer",
-  "gully",
-  "ditch",
-  "river",
-  "stream",
-  "lawn",
-  "ground",
-  "gravel",
-  "soil",
-  "gutter",
-  "grate",
-  "hedge",
-  "flowerbed",
-  "basin",
-  "loo",
-]);
+const STUFF =
+  "SOLVENT|STRIP|varnish*|lacquer*|paint|oil|cleaner|REST|tray|brush|brushes|roller|used_one|dirty|whatever|what_is_left|the_lot|spent|old_thinner|tin|chemicals|solution|dye|stain";
+const POUR =
+  "pour|tip|flush|empty|dump|swill|slosh|rinse|chuck|throw|wash|hose|drain|get_rid|bury|discard|dispose|let|run|clean|put|sling|discharge|shake";
+const DRAIN =
+  "sink|drain|toilet|lavatory|sewer|gully|ditch|river|stream|brook|pond|lawn|ground|gravel|soil|gutter|grate|hedge|flowerbed|flower_bed|basin|loo|compost|garden|street|fence|storm_drain|septic|weeds|behind_the_shed|bushes|earth|grass|field|manhole|floor_drain|creek|canal|sand_pit|driveway|urinal";
+/** Soap and water may go there; what is kept back for the depot does not. */
+const HARMLESS =
+  "!soapy !soap_water !rinse_water !clear_water !clean_water !rinsing !tea !depot !waste_service !bench_stands !wash_stand !washstand !garden_bench !garden_table !garden_chair !back_into !until_it_runs";
 
-/** A verb of pouring, then what harms, then the drain. */
-function isPoured(keys: readonly string[]): boolean {
-  const verb = keys.findIndex((key) => POURING.has(key));
-  const stuff = keys.findIndex((key, at) => at > verb && STUFF.has(key));
-  const place = keys.findIndex((key, at) => at > stuff && PLACES.has(key));
-  return verb >= 0 && stuff >= 0 && place >= 0 && !keys.slice(0, place).some((key) => NEGATIONS.has(key));
-}
+const POURED = phrases(
+  `${POUR} ... ${STUFF} ... down|in|into|on|onto|over|behind|by|to|at .. ${DRAIN} ${HARMLESS}`,
+  `${STUFF} ... goes|go|run|flow|poured|tipped|disappears|down ... down|in|into|on|onto|over|behind|by .. ${DRAIN} ${HARMLESS}`,
+  `${DRAIN} .. takes|swallows|gets|is|does|will ... ${STUFF} ${HARMLESS} !masked !stands !blocks`,
+  `down .. ${DRAIN} .. with|goes|go ... ${STUFF} ${HARMLESS}`,
+  `wash|rinse|clean .. brush|brushes|roller|gun|tray ... in|over|under .. ${DRAIN} ... with|using .. SOLVENT`,
+  `wash|rinse|clean|swill .. brush|brushes|roller|gun|tray ... over|into|onto|on .. garden|lawn|gravel|gutter|drain|ground|soil`,
+  `hose|wash|rinse .. stripper|sludge|goo|paint|lye|remover|acid|bleach ... drive|driveway|street|path|yard|lawn|gutter|drain`,
+  `${POUR} ... ${STUFF} ... behind|beside|outside .. shed|barn|garage|house|workshop|back_door ${HARMLESS} !rack !shelf`,
+  "bury ... garden|hole|ground|yard|behind",
+  `let|leave .. SOLVENT|REST|stripper|lacquer|last|thinner .. evaporate|dry_up|dry_out|steam_off|vanish ... open|tray|yard|sun|outside|air`,
+  `put|throw|toss|chuck|drop|bin .. half|full|cans|tins|stripper|thinner|sludge|paint|leftover|REST|SOLVENT .. household_rubbish|household_waste|dustbin|trash|garbage|rubbish|wheelie_bin|skip|kitchen_bin|waste_bin !empty !rag !rags !cloth !cloths !dry_paint !hardened !wipes`,
+);

@@ -2,11 +2,13 @@
  * Words that tell to put oily rags where they catch fire: in a bin, a bag or a heap.
  */
 import { OSHA_RAGS } from "../../knowledge/sources.ts";
+import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { hasSelfHeatingRags } from "../duty-check.ts";
-import { tellingSentences } from "../hazard-words.ts";
 import { usesOf } from "../material-uses.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { wordsOfLine } from "../spoken-words.ts";
 import { fixOf } from "../texts.ts";
 
 export const ragsInAHeap: TradeRule = {
@@ -79,24 +81,67 @@ export const ragsInAHeap: TradeRule = {
   checks: { onRun: check },
 };
 
-const RAGS = /\b(?:rags?|cloths?|wipes|wadding|cotton\s+waste|towels?|applicator\s+pads?)\b/iu;
-const HEAPED =
-  /\b(?:bins?|basket|bag|bags|sack|heap(?:ed)?|piles?|piled|pocket|drawer|cupboard|corner|trash|rubbish|dustbin|garbage|crumpl\w*|bunch\w*|ball(?:ed)?|stuff\w*|wad|carton|cardboard|hamper|skip|dumpster|bucket|laundry|wash(?:ing)?\s+machine|tumble\s+dr[iy]er|jar|tin|(?:on|over)\s+the\s+(?:bench|floor|chair|table|window\s?sill)|(?:on|over|onto|under)\s+(?:each\s+other|one\s+another|one\s+(?:nail|hook|peg|line)))\b/iu;
-const SAFE =
-  /\b(?:metal|steel|water|soak(?:ed|ing)?\s+(?:them|it|in)|flat|spread|lid|lidded|closed|clean|fresh|new|dry\s+rags?|fill\w*)\b/iu;
-/** Safe for a cloth by itself, and no help in a bin or on top of others. */
-const AIRED = /\b(?:hang|hung|outdoors|outside|wet)\b/iu;
-const SHUT_IN =
-  /\b(?:bins?|skip|dumpster|dustbin|bags?|sack|laundry|hamper|heap(?:ed)?|piles?|piled|(?:on|over|onto|under)\s+(?:each\s+other|one\s+another|one\s+(?:nail|hook|peg)))\b/iu;
+const SHUT =
+  "bin|binliner|bin_liner|basket|wastebasket|wastepaper|bag|sack|heap|pile|stack|pocket|drawer|cupboard|locker|corner|trash|rubbish|dustbin|garbage|carton|cardboard|box|crate|hamper|skip|dumpster|bucket|laundry|washing_machine|tumble_drier|tumble_dryer|jar|tin|can|toolbox|tool_box|apron|car|boot|trunk|shed|shavings|sawdust|newspaper|radiator|pipe|boiler";
+const LYING =
+  "bench|floor|chair|table|window_sill|windowsill|sill|stool|shelf|ground|side|bottom|lying|where_they_are|where_they_fall|each_other|one_another|one_nail|one_hook|one_peg|one_line";
+const PUT =
+  "throw|toss|chuck|drop|stuff|shove|put|leave|keep|bin|bung|sling|dump|pile|heap|roll|tuck|fold|store|stow|stash|fling|lay|collect|gather|push|squash|cram|save|hide|hang|poke|pop|stick|press|jam|pack|take";
+const GO =
+  "go|goes|sit|lie|stay|end|land|belong|live|can|may|hang|lying|left|thrown|kept|put|stuffed|tossed|dropped|stored";
+const CRUSH =
+  "ball|balled|wad|wadded|bundle|bundled|scrunch*|crumpl*|screw*|bunch*|pile|piled|heap|heaped|stuff*|squash*|cram*";
 
-const isSafe = (sentence: string): boolean =>
-  SAFE.test(sentence) || (AIRED.test(sentence) && !SHUT_IN.test(sentence));
+/** Cloths shut in, heaped, or left lying. */
+const SHUT_IN = phrases(
+  `${PUT} .. RAG ... ${SHUT}|${LYING}`,
+  `${PUT} ... RAG ... in|into|on|onto|to|under|behind .. ${SHUT}|${LYING}`,
+  `RAG ... ${GO} ... in|into|on|onto|to|under|behind|over .. ${SHUT}|${LYING}`,
+  `RAG in|into|on|onto|to|under|behind|over .. ${SHUT}`,
+  `${CRUSH} ... RAG`,
+  `RAG ... ${CRUSH}|together`,
+  "leave|left .. RAG ... overnight|till|until|tomorrow|morning|weekend|lying|about|around|there|as_they_are",
+  "RAG .. lie|lying|sit|stay ... overnight|till|until|tomorrow|morning|weekend|about|around",
+  "wash|launder|tumble .. RAG ... washing_machine|machine|dryer|drier|laundry",
+  "bin RAG",
+  "RAG ... bin|pile|trash|rubbish will|does|is .. do|fine|enough|it",
+  "leave .. them|it ... in .. pile|heap|ball|bin & RAG",
+);
+
+/** "No need to wet the rags", "don't bother with the rags". */
+const NOT_WETTED = phrases(
+  "no|not|never|don't|needn't|needless|unnecessary|skip .. wet|wetting|soak|soaking|spread|spreading|bother|fuss|drown|water .. RAG !bin_outside",
+  "RAG .. need|require|are|do .. no|not|nothing .. water|wet|wetting|special|dangerous|danger|care|fuss",
+);
+
+/** Words that make of the same place a safe one, or of the cloth one that was never oily. */
+const SAFE = phrases(
+  "water|metal|steel_can|steel_bin|steel_bucket|steel_drum|fireproof|flat|spread|spreading|soak|soaking|soaked_in|well_soaked|sealed|lidded|closed|airtight|with_lid|and_lid|tight_lid|clean|fresh|new|unused|dry_rag|dry_cloth|lint|wrung|singly|one_by_one|fill*|dust|drop_cloths|table_cloth|dust_cloth|burned_down|burnt_down|burn_down",
+);
+/** Safe for a cloth by itself, and no help in a bin or on top of others. */
+const AIRED = phrases("hang|hung|outdoors|outside|wet|yard|line|fence");
+const CROWDED = phrases(
+  "bin|skip|dumpster|dustbin|bag|sack|laundry|hamper|heap|heaped|pile|piled|each_other|one_another|one_nail|one_hook|one_peg|drawer|cupboard|pocket|box",
+);
+
+/** The clause that leaves them so, or undefined. */
+function leftSo(action: Action): string | undefined {
+  for (const words of wordsOfLine(action)) {
+    const clause = [words];
+    const said = NOT_WETTED.find(clause) ?? SHUT_IN.find(clause);
+    if (said === undefined) continue;
+    if (NOT_WETTED.find(clause) !== undefined) return said;
+    if (SAFE.find(clause) !== undefined) continue;
+    if (AIRED.find(clause) === undefined || CROWDED.find(clause) !== undefined) return said;
+  }
+  return undefined;
+}
 
 const NAMES_OIL = /\b(?:oily|oiled|oil|linseed|tung|varnish|stain)\b/iu;
 
 function check({ run, report }: RunContext): void {
   for (const { action } of run.moments) {
-    const sentence = tellingSentences(action, RAGS, HEAPED).find((each) => !isSafe(each));
+    const sentence = leftSo(action);
     if (sentence === undefined || !(NAMES_OIL.test(sentence) || leavesSuchRags(run))) continue;
     report(action, {
       headline: "Oily rags left like this catch fire by themselves",

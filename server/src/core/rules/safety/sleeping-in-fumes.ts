@@ -1,9 +1,12 @@
 /**
  * Somebody sleeps where a finish dries.
  */
+import { saidIn } from "../../knowledge/phrases.ts";
+import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 
 export const sleepingInFumes: TradeRule = {
   id: "sleeping-in-fumes",
@@ -11,7 +14,7 @@ export const sleepingInFumes: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A note, or the shop's own words, have somebody sleep in the room where a finish is put on or dries.",
+      "A note, or the shop's own words, have somebody sleep, or have children, animals or others stay, in the room where a finish is put on or dries.",
     why: "A finish gives off vapour for days, most of it in the first night, and whoever sleeps there breathes it for hours without noticing.",
     remedy:
       "Work and let it dry in another room, or let nobody sleep there until the smell is gone; babies and pregnant women not before the full cure.",
@@ -27,6 +30,17 @@ export const sleepingInFumes: TradeRule = {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
   note   "It is done in the bedroom, where the family sleeps meanwhile." #! sleeping-in-fumes
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Children help, and the dog stays",
+      text: `recipe wardrobe {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  note   "Let the children help with the first coat." #! sleeping-in-fumes
   layer  oil_varnish
   wait   until cured
 }
@@ -78,31 +92,42 @@ recipe wardrobe {
   checks: { onRun: check },
 };
 
-const SLEEPS = /\b(?:sleeps?|sleeping|asleep|(?:spends?|stays?)\s+the\s+night|in\s+bed)\b/iu;
-const ROOM =
-  /\b(?:room|beside|here|there|where|next\s+to|in\s+the\s+(?:loft|studio|workshop|shop|shed)|overnight|bedroom|nursery)\b/iu;
-const IN_BEDROOM =
-  /\b(?:in|inside)\s+(?:the|a|her|his|my|our|their)\s+(?:\w+\s+){0,2}?(?:bedroom|nursery|dormitory|children['’]s\s+room|baby['’]s\s+room)\b/iu;
+const ROOM_OF =
+  "bedroom|nursery|dormitory|children's_room|baby's_room|child's_room|kid's_room|sleeping_room|sleeping_quarters";
 const DRIES =
-  /\b(?:dr(?:y|ies|ied|ying)|done|work(?:ed)?|coat(?:ed)?|brush(?:ed)?|spray(?:ed)?|varnish(?:ed)?|paint(?:ed)?|cures?|cured|left|stand[s]?)\b/iu;
-const DENIED =
-  /\b(?:no|not|nobody|none|never|nor|without|until|till|once|after|empty|elsewhere|another)\b|n['’]t\b/iu;
-const BEDROOM =
-  /\b(?:bedroom|nursery|dormitory|children['’]s\s+room|baby['’]s\s+room|sleeping\s+(?:room|quarters))\b/iu;
+  "dry|dries|dried|drying|done|do|work|worked|working|coat|coated|brush*|spray*|varnish*|paint*|cure|left|leave|stand|strip|stripped|oil|wax|finish|lacquer*";
+const HERE =
+  "room|beside|here|there|where|next_to|bench|table|workshop|shop|shed|loft|studio|garage|it|corner|overnight|bedroom|nursery|same|while|watch|meanwhile";
+/** Who is not there, or only when all is over. */
+const NOT_THEN =
+  "!elsewhere !nobody !once !until !till !after !cured !empty !gone !goes_outside !moves_out !another !away !afterwards !later !week !weeks !holidays !closed !carved !leave_house";
 
-const speaks = (text: string): boolean =>
-  text
-    .split(/[.;!?\n]/u)
-    .some(
-      (part) =>
-        !DENIED.test(part) &&
-        ((SLEEPS.test(part) && ROOM.test(part)) || (IN_BEDROOM.test(part) && DRIES.test(part))),
-    );
+/** Somebody is in the room, or it is one that people sleep in. */
+const IN_FUMES = phrases(
+  `sleep|sleeping|asleep|nap|doze|spend_the_night|stay_the_night|in_bed ... ${HERE} ${NOT_THEN} !cover_sheet`,
+  `sleep|sleeping|asleep|nap & room|beside|overnight|bedroom|nursery ${NOT_THEN}`,
+  `in|inside|into .. ${ROOM_OF} & ${DRIES} ${NOT_THEN} !bed_from`,
+  `${ROOM_OF} .. overnight|same_evening|same_night ${NOT_THEN}`,
+  `let|have|get|ask .. CHILD .. help|play|watch|paint|hold|run|brush|join|sit|do|rub|sand|strip|varnish|stir ${NOT_THEN} !soap`,
+  `CHILD .. help|plays|watch|watches|paint|holds|join|crawl|run|sits|naps|reads|reading|nearby ... ${HERE}|along|brush|coat|can|usual ${NOT_THEN}`,
+  `CHILD|SOMEBODY .. can|may|carry|carries|go|goes|keep|continue .. living|reading|working|playing|sleeping|sitting|watching|eating|learning ... ${HERE}|usual ${NOT_THEN} !another`,
+  `PET .. sleep|lies|sits|stay|run|lives|may|can ... in|room|bench|table|where|under|beside|bed|here|there|usual ${NOT_THEN} !out !outside`,
+  `PET|budgie's|bird's|parrot's|canary's|dog's|cat's .. cage|basket|bowl|tank .. stay|stand|in|hangs|can ${NOT_THEN} !outside !out`,
+  `cot|crib|cradle|pram|playpen|baby's_bed .. stay|stand|in|beside ... room|where|here|varnish|dries|coat ${NOT_THEN} !outside !out !workshop`,
+  `CHILD|grandmother|grandma|granny|grandfather|grandpa|mother|wife|husband|sister|family|tenant|guest|lodger|patient .. sits|lives|stay|knits|knitting|rests|lies|reads|watches ... room|beside|while|here ${NOT_THEN}`,
+  `pregnant .. sister|wife|friend|woman|helper|daughter|colleague ... help|hold|strip|varnish*|brush*|sand|paint|stir|work|can|may ${NOT_THEN} !away`,
+  `bring|put|carry|take|move .. cot|crib|cradle|bed|cabinet|wardrobe|chest|it ... back|into ... ${ROOM_OF}|bedside ... same|wet|tacky|finish*|dries|drying|tonight|evening ${NOT_THEN}`,
+  `child|children|kid|family|tenant|guests|readers|pupils|students .. need|needn't|don't .. not|leave|out|move|go !back`,
+);
+
+const BEDROOM = phrases(`${ROOM_OF}`);
+
+const speaks = (action: Action): boolean => saidOnLine(action, IN_FUMES) !== undefined;
 
 function check({ run, report }: RunContext): void {
   const first = run.moments.find(({ action }) => action.op === "layer")?.action;
   if (!first) return;
-  const note = run.moments.find(({ action }) => speaks(textOf(action) ?? ""))?.action;
+  const note = run.moments.find(({ action }) => speaks(action))?.action;
   if (note) report(note, REPORT);
   else if (isBedroom(run)) report(first, { ...REPORT, headline: "This shop is a room that people sleep in" });
 }
@@ -111,13 +136,13 @@ const isBedroom = ({ shop }: SurfaceRun): boolean =>
   shop !== undefined &&
   [shop.title ?? "", shop.docs].some(
     (text) =>
-      (BEDROOM.test(text) || speaks(text)) &&
+      (saidIn(BEDROOM, text) ?? saidIn(IN_FUMES, text)) !== undefined &&
       !/\b(?:former|old|empty|unused|no\s+longer|nobody)\b/iu.test(text),
   );
 
 const REPORT = {
-  headline: "Somebody sleeps where this finish dries",
-  why: "It gives off vapour for days, most of it in the first night, and a sleeper breathes it for hours without noticing.",
+  headline: "Somebody is in the room where this finish goes on or dries",
+  why: "It gives off vapour for days, most of it in the first night. Sleepers, children and animals breathe it for hours, and children touch what is wet.",
   remedy:
-    "Work and let it dry in another room, or let nobody sleep there until the smell is gone; babies and pregnant women not before the full cure.",
+    "Work and let it dry in another room, and let nobody sleep or stay there until the smell is gone; babies and pregnant women not before the full cure.",
 } as const;

@@ -2,7 +2,8 @@
  * Hands washed in solvent: it takes the fat out of the skin, and goes through it.
  */
 import type { TradeRule } from "../rule.ts";
-import { clausesOfLine, NEGATIONS } from "../spoken-words.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 
 export const solventOnSkin: TradeRule = {
   id: "solvent-on-skin",
@@ -44,7 +45,7 @@ export const solventOnSkin: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       for (const { action } of run.moments) {
-        if (!clausesOfLine(action).some(isOnSkin)) continue;
+        if (saidOnLine(action, ON_SKIN) === undefined) continue;
         report(action, {
           headline: "These words put solvent on the skin",
           why: "Solvent goes through the skin and takes the fat out of it, and carries resin in with it.",
@@ -55,32 +56,19 @@ export const solventOnSkin: TradeRule = {
   },
 };
 
-const WASHING = new Set(["wash", "wipe", "clean", "scrub", "rub", "rinse", "dip", "get", "take", "remove"]);
-const SKIN = new Set(["hand", "skin", "finger", "arm", "knuckle", "palm"]);
-/** "Hand rail", "finger joint": parts of the piece. */
-const PARTS = new Set([
-  "rail",
-  "hold",
-  "grip",
-  "joint",
-  "plate",
-  "plane",
-  "wheel",
-  "pull",
-  "rest",
-  "cut",
-  "carved",
-]);
-const SOLVENTS = new Set([
-  ...["acetone", "thinner", "spirit", "turpentine", "turp", "solvent", "alcohol", "petrol", "gasoline"],
-  ...["kerosene", "paraffin", "naphtha", "xylene", "toluene", "bleach", "stripper"],
-]);
+const SKIN = "hand|skin|finger|arm|knuckles|palm|face|nails|fingernails|wrists|hair";
+/** "Hand rail", "finger joint", "the hands of the clock": parts of the piece. */
+const NO_PART =
+  "!with_soap !hand_rail !handrail !hand_hold !hand_grip !hand_plane !hand_wheel !hand_rest !hand_cut !hand_carved !finger_joint !finger_joints !finger_pull !finger_plate !arm_rest !arm_rests !armrest !hands_of !arms_of !face_of !face_frame !show_face !second_hand !by_hand !at_hand !hand_pad !hand_block !hand_sand*";
+const STRONG = "SOLVENT|stripper|bleach|lye|remover|caustic";
 
-/** A verb of washing, then skin, then `with` or `in`, and a solvent straight after. */
-function isOnSkin(keys: readonly string[]): boolean {
-  const verb = keys.findIndex((key) => WASHING.has(key));
-  const skin = keys.findIndex((key, at) => at > verb && SKIN.has(key) && !PARTS.has(keys[at + 1] ?? ""));
-  if (verb < 0 || skin < 0 || keys.slice(0, skin).some((key) => NEGATIONS.has(key))) return false;
-  const by = keys.findIndex((key, at) => at > skin && (key === "with" || key === "in" || key === "using"));
-  return by >= 0 && keys.slice(by + 1, by + 5).some((key) => SOLVENTS.has(key));
-}
+const ON_SKIN = phrases(
+  `wash|washes|wipe|clean|scrub|rub|rinse|dip|get|take|remove|bathe|dab|swab|degrease ... ${SKIN} ... with|in|using|by .. ${STRONG} ${NO_PART}`,
+  `wash|wipe|clean|scrub|rub|rinse|dip|dab|splash|pour|put .. ${STRONG} ... on|over|onto|to .. ${SKIN} ${NO_PART}`,
+  `use|splash|drop|dab|bit|little|drip|rag ... ${STRONG} ... off|from|on|clean .. ${SKIN} ${NO_PART} !never`,
+  `${STRONG} ... takes|gets|cleans|removes|washes|shifts|lifts|loosens ... ${SKIN} ${NO_PART} !gloves !sink !burns`,
+  `${SKIN} .. come|get|are|go|goes|best .. clean|cleaned|washed|off|white|into ... with|in|by .. ${STRONG} ${NO_PART}`,
+  `get|take|remove|clean ... off|from .. ${SKIN} ... with|by|using .. ${STRONG} ${NO_PART}`,
+  `${STRONG} ... for ... ${SKIN} ${NO_PART} !soap_for !bad_for !safe`,
+  `dip|soak|bathe .. ${SKIN} .. in|into .. ${STRONG} ${NO_PART} !gloved`,
+);

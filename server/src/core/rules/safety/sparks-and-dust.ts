@@ -3,6 +3,8 @@
  */
 import { tellingSentences } from "../hazard-words.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 
 export const sparksAndDust: TradeRule = {
   id: "sparks-and-dust",
@@ -90,15 +92,45 @@ const INDOORS =
 /** What dust was sanded off, and lies dry by then: `vacuum the dust of the old lacquer` takes up no vapour. */
 const ONLY_DUST = /\b(?:dust|sand\w*|flakes|shavings)\b/iu;
 
+const SWITCHED_OFF = /\b(?:is|are|stays?|switched|turned|kept|shut)\s+off\b/iu;
+
+const JET =
+  "air_gun|air_hose|air_line|airline|airgun|compressed_air|compressor|leaf_blower|blow_gun|blower|air_jet";
+/** People, rooms and rafters blown clean. Pores and mouldings are blown out in many a shop. */
+const BLOWN = phrases(
+  `blow|blast|dust|clean|clear ... yourself|clothes|hair|overalls|trousers|sleeves|jacket|each_other|one_another|arms|hands ... with|using|by .. ${JET} !outdoors !outside !yard`,
+  `blow|blast|dust|clean|clear|use ... rafters|room|shop|workshop|floor|shelves|beams|bench|hall|ceiling|walls ... with|using|by|from .. ${JET} !outdoors !outside !yard !before_the_day`,
+  `use|run|take|with .. leaf_blower|blower ... dust|clear|shop|room|floor`,
+  `blow|blast|clear|clean ... ${JET} ... indoors|inside|in_here|here|room|shop|windows_shut !outdoors !outside !yard`,
+);
+/** Something wet or steaming with solvent drawn through a motor. */
+const SUCKED_UP = phrases(
+  "vacuum|hoover|suck|shop_vac .. up .. spilled|spilt|spill|wet|thinner|lacquer|overspray|puddle|spirits|solvent !wet-and-dry_rated",
+  "vacuum|hoover .. spilled|spilt|wet|puddle .. thinner|lacquer|spirits|varnish|solvent|overspray|stripper",
+);
+const SPARKING = phrases(
+  "weld|welding|grind|grinding|braze|solder .. bracket|metal|steel|nails|screws|hinge|it|hardware ... beside|near|over|into|next .. dust_bag|dust|sawdust|shavings|collector|bag !away !outside !never",
+);
+const ON_THE_FIRE = phrases(
+  "throw|toss|chuck|put|tip|shovel|feed|sling|empty ... dust|sawdust|dust_bag ... on|into|in|onto .. fire|stove|furnace|fireplace|boiler|woodburner",
+  "dust|sawdust|dust_bag .. goes|go on|into|in|onto .. fire|stove|furnace|fireplace|boiler|woodburner",
+);
+
 function check({ run, report }: RunContext): void {
   for (const { action } of run.moments) {
-    const mist = tellingSentences(action, COLLECTOR, VAPOUR).some(
-      (each) => !ONLY_DUST.test(each.replace(new RegExp(COLLECTOR, "giu"), "")),
-    );
-    const sparks = tellingSentences(action, COLLECTOR, SPARKS).length > 0;
-    const flame = tellingSentences(action, DUST, INTO_FLAME).length > 0;
+    const mist =
+      saidOnLine(action, SUCKED_UP) !== undefined ||
+      tellingSentences(action, COLLECTOR, VAPOUR).some(
+        (each) => !SWITCHED_OFF.test(each) && !ONLY_DUST.test(each.replace(new RegExp(COLLECTOR, "giu"), "")),
+      );
+    const sparks =
+      saidOnLine(action, SPARKING) !== undefined ||
+      tellingSentences(action, COLLECTOR, SPARKS).some((each) => !SWITCHED_OFF.test(each));
+    const flame =
+      saidOnLine(action, ON_THE_FIRE) !== undefined || tellingSentences(action, DUST, INTO_FLAME).length > 0;
     const cloud = tellingSentences(action, DUST, STIRRED, FLAME).length > 0;
-    const blown = tellingSentences(action, BLOW, AIR_JET, INDOORS).length > 0;
+    const blown =
+      saidOnLine(action, BLOWN) !== undefined || tellingSentences(action, BLOW, AIR_JET, INDOORS).length > 0;
     if (blown && !mist && !sparks && !flame && !cloud) {
       report(action, BLOWN_AROUND);
       continue;

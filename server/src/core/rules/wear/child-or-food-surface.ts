@@ -7,6 +7,8 @@ import { type Coat, isFilm } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
 import { missingTo, neededIn, shortWait, timePlaces, uncured } from "../short-wait.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
 
 export const childOrFoodSurface: TradeRule = {
@@ -210,7 +212,37 @@ job boxes {
   checks: { onRun: check },
 };
 
-function check({ run, report }: RunContext): void {
+const SOON =
+  "tomorrow|next_day|next_morning|same_day|same_evening|same_night|tonight|this_evening|at_once|straight_away|right_away|immediately|day_after|touch_dry|feels_dry|wet|tacky|fresh_coat|overnight|few_hours|hours|an_hour";
+const NOT_YET = "!cure !cured !nobody !table_in !carved !month !months !weeks !drawer !offcuts";
+
+/** Food laid on it or children given it, a day or less after the coat. */
+const TOO_SOON = phrases(
+  `salad_bowl|bowl|cutting_board|chopping_board|bread_board|breadboard|butcher_block|spoon|board|platter|tray|worktop ... used|use|washed|in_use|serve|served|kitchen|eat ... ${SOON} ${NOT_YET}`,
+  `CHILD .. can|may|get|has|have|chew|play|use|suck|mouth|sleep ... ${SOON} ${NOT_YET}`,
+  `give|hand|goes|go|back|return|bring ... CHILD ... ${SOON} ${NOT_YET}`,
+  `rattle|toy|blocks|high_chair|highchair|cot|crib|teether|cradle ... back|used|use|baby|play|chew ... ${SOON} ${NOT_YET}`,
+  `serve|eat|put|lay|slice|cut|roll|knead .. bread|fruit|food|cheese|dough|meat|salad|vegetables ... ${SOON} ${NOT_YET}`,
+  `bread|fruit|food|cheese|dough|meat|salad ... straight|directly .. on .. wet|fresh|tacky|coat ${NOT_YET}`,
+);
+
+/** What the words of a recipe tell to do, told only where the material is none that hardens in a day. */
+function reportSpoken({ run, report }: RunContext): void {
+  const last = run.final.layers.findLast((coat) => coat.origin === "new");
+  if (!last) return;
+  for (const { action } of run.moments)
+    if (saidOnLine(action, TOO_SOON) !== undefined)
+      report(action, {
+        headline: "Food or children meet this finish before its cure",
+        why: `Until its cure ${coatName(last)} still gives off solvent and uncured resin, which food takes up and children swallow.`,
+        remedy:
+          "Write `wait until cured` and keep food and children off until then; the label decides whether it is meant for them at all.",
+      });
+}
+
+function check(ctx: RunContext): void {
+  reportSpoken(ctx);
+  const { run, report } = ctx;
   const use = run.piece?.useBy;
   if (!use || use.value === "adults" || run.continued || !run.final.certain) return;
   const user = use.value;

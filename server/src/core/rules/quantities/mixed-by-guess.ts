@@ -1,0 +1,94 @@
+/**
+ * Hardener by the glug: words that talk people out of measuring two parts.
+ */
+
+import type { TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
+import { isTwoPart } from "../two-part.ts";
+
+export const mixedByGuess: TradeRule = {
+  id: "mixed-by-guess",
+  group: "quantities",
+  severity: "warning",
+  docs: {
+    summary:
+      "A note or a step has the hardener of a two-part material dosed by guess, or more or less of it than the label says.",
+    why: "Two parts react in one ratio. Too little stays soft for good; too much turns brittle, bleeds out or heats up in the pot, and what has not reacted harms the skin.",
+    remedy: "Measure both parts as the label says, and change the time or the temperature, never the ratio.",
+    sources: [
+      "technical data sheets of two-part coatings and epoxies in general: common practice, no source",
+    ],
+  },
+  failing: [
+    {
+      title: "A bit more for luck",
+      text: `recipe topped {
+  for    wood
+  safety gloves, eye_protection, ventilate, dust_mask
+  note   "Put in a bit more hardener for luck." #! mixed-by-guess
+  layer  epoxy_coating
+  wait   until cured
+}
+`,
+    },
+  ],
+  passing: [
+    {
+      title: "By the scale, and one part only",
+      text: `recipe topped {
+  for    wood
+  safety gloves, eye_protection, ventilate, dust_mask
+  note   "Weigh both parts to the gram; never add more hardener than the label says."
+  layer  epoxy_coating
+  wait   until cured
+}
+
+recipe oiled {
+  for   wood
+  note  "Measure the water by eye."
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+  ],
+  checks: {
+    onRun: ({ run, report }) => {
+      if (!run.moments.some(({ action }) => action.op === "layer" && isTwoPart(action))) return;
+      for (const { action } of run.moments)
+        if (saidOnLine(action, GUESSED) !== undefined)
+          report(action, {
+            headline: "The hardener is dosed by guess, or not as the label says",
+            why: "Too little stays soft for good; too much turns brittle or heats up in the pot, and what has not reacted harms the skin.",
+            remedy: "Measure both parts as the label says; change the time or the warmth, never the ratio.",
+          });
+    },
+  },
+};
+
+const HARDENER =
+  "hardener|catalyst|activator|part_b|component_b|accelerator|crosslinker|curing_agent|second_part|b_part";
+const MEASURED = "!weigh !weighed !scale !gram !grams !syringe !as_the_label !label_says !by_the_label";
+
+const GUESSED = phrases(
+  `more|extra|additional .. ${HARDENER} !than ${MEASURED}`,
+  `${HARDENER} .. extra|more|double|twice|generous* !than ${MEASURED}`,
+  `double|twice|triple|two_times|three_times .. ${HARDENER}|dose ${MEASURED} !never`,
+  `double|halve|triple|increase|reduce|cut|up .. ${HARDENER}|dose|ratio|amount ${MEASURED}`,
+  `half|less|little|fewer .. ${HARDENER} .. gives|will|is|does|makes|keeps|so|enough|than ${MEASURED}`,
+  `leave|skimp|save|spare|stint .. ${HARDENER} .. out|off|on|so ${MEASURED}`,
+  `leave|skimp|save|spare|go_easy|easy .. of|on .. ${HARDENER} ${MEASURED}`,
+  "mix|measure|dose|gauge|judge|pour|add|estimate ... by .. eye|guess|feel|nose|colour|look|rule_of_thumb",
+  "eyeball|eye-ball|guess|guesstimate .. it|ratio|mix|amount|dose|parts|hardener|proportion",
+  "just guess|eyeball",
+  `splash|glug|slosh|dollop|squirt|dash|capful|drop|spoonful|swig|lick|good_measure ... ${HARDENER} ${MEASURED}`,
+  `${HARDENER} ... splash|glug|slosh|dollop|squirt|dash|capful|luck|guess|feels_right|roughly|about_right|safe_side ${MEASURED}`,
+  "ratio|mix|proportion|amount|it ... isn't|not|never|doesn't .. critical|fussy|important|exact|matter|precise",
+  "roughly|about|more_or_less|approximately|around .. one|two|three|four|five|ten|half to|parts .. one|isn't|critical|fine !volume !weight !label",
+  `any|other|another|different .. ${HARDENER} ... do|does|shelf|fine|works|well|same ${MEASURED} !number`,
+  `generous|liberal|heavy .. with .. ${HARDENER}`,
+  `second|another|further|third .. dose|shot|helping|portion .. of .. ${HARDENER}`,
+  `no|not|needn't|don't .. need|needed|measure|measuring|weigh|weighing|necessary|scale ... ${HARDENER}|measure|exactly|exact|parts|scale|weigh`,
+  `${HARDENER} ... no|not|needn't|don't .. need|measure|measuring|weigh`,
+);
