@@ -39,6 +39,7 @@ export const BUNDLES: readonly Bundle[] = [
     withoutExplanations: true,
     withReportsBeside: true,
   },
+  { entry: "server/src/entry/planning.ts", out: "server/dist/planning.cjs", runsIn: "node", format: "cjs" },
   {
     entry: "server/src/reports/job-reports.ts",
     out: "server/dist/job-reports.cjs",

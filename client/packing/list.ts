@@ -48,6 +48,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("server/dist/server.cjs"),
   vsix("server/dist/language-server.cjs"),
   vsix("server/dist/job-reports.cjs"),
+  vsix("server/dist/planning.cjs"),
   vsix("server/dist/worker.js"),
 ];
 

@@ -5,6 +5,7 @@ import { createAllowedFolders } from "../../server/src/lsp/allowed-folders.ts";
 import { createChanges } from "../../server/src/lsp/changes.ts";
 import type { FileReader } from "../../server/src/lsp/file-reader.ts";
 import { Files } from "../../server/src/lsp/files.ts";
+import { createPlanning, planHere } from "../../server/src/lsp/planning.ts";
 import { createProjectConfigs } from "../../server/src/lsp/project-configs.ts";
 
 const uri = (name: string): string => `file:///mill/${name}.finish`;
@@ -38,6 +39,7 @@ async function openAndClose(size: number, text: string) {
     changes,
     configs: createProjectConfigs(reader, () => {}),
     allowed: createAllowedFolders(),
+    planning: createPlanning({ maker: planHere, onNews: () => {} }),
     log: () => {},
   });
   for (let i = 0; i < size; i += 1) files.open(uri(`f${i}`), 1, text);

@@ -46,6 +46,7 @@ export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
     setAbsent(file, reason) {
       absent.set(file, reason);
     },
+    plansChanged() {},
     analysis: () => analysis(new Map(texts), new Map(absent), resolve, config),
   };
 };
@@ -74,6 +75,8 @@ const analysis = (
   return {
     files: [...texts.keys()],
     text: (file) => texts.get(file),
+    steps: () => [],
+    awaitsPlans: () => false,
     findings(file) {
       const text = textOf(file);
       const finding = (

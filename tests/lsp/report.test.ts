@@ -98,5 +98,8 @@ test("a client that shows them is told when they change, whatever else it is tol
   await client.change(URI, 2, FILES["job.finish"].replace("labour   20.00", "labour   30.00"));
   await client.take("finishwright/reportsChanged");
   expect(await reports(client).totals(URI)).toContain("47.00 EUR");
+  // The report asked for a plan, and there it is.
+  await client.take("finishwright/reportsChanged");
+  expect(await reports(client).totals(URI)).not.toContain("being planned");
   await client.end();
 });

@@ -11,12 +11,14 @@ import { createAnalyst } from "../features/analyst.ts";
 import type { Host } from "../lsp/host.ts";
 import { reasonOf } from "../reading/reasons.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
+import { planInThread } from "./plan-thread.ts";
 
 export const nodeHost = (): Host => {
   const root = packageRoot();
   return {
     version: versionIn(root),
     createAnalyst,
+    planMaker: () => planInThread(),
     async readFromDisk(uri, permit) {
       const file = pathOf(uri);
       const read =

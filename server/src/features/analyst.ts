@@ -14,7 +14,7 @@ import { type Program, type ProgramFile, programFile, reachableFiles } from "../
 import type { FileId } from "../core/place.ts";
 import { groupFindings } from "../core/rules/grouping.ts";
 import { secondaryTo } from "../core/rules/registry.ts";
-import { cachingPlanner } from "../core/schedule/plan-cache.ts";
+import { cachingPlanner, type Planner } from "../core/schedule/plan-cache.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { isTooLarge, tooLarge, tooManySigns } from "../reading/reasons.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
@@ -43,6 +43,8 @@ export interface AnalystOptions {
   readonly resolve: Resolve;
   /** What the project of a file says about the rules; asked whenever findings are. Not given: the rules' own levels. */
   readonly config?: (file: FileId) => ProjectConfig;
+  /** Makes the plans of jobs, perhaps later; then `plansChanged` is to be called. Not given: at once. */
+  readonly plan?: Planner;
   /** Other parts than the usual. */
   readonly parts?: Partial<Omit<CheckerParts, "onFault">>;
   /** Told of every fault in this program, with what failed where. Findings name it as well, as far as it touches them. */
@@ -54,7 +56,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   let snapshot: Analysis | undefined;
   const onFault = options.onFault ?? (() => {});
   const parts: Partial<CheckerParts> = {
-    plan: cachingPlanner(REMEMBERED_PLANS),
+    plan: options.plan ?? cachingPlanner(REMEMBERED_PLANS),
     memory: createCheckMemory(),
     ...options.parts,
     onFault,
@@ -80,6 +82,9 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     isUsed: (file) => known.isUsed(file),
     setAbsent: (file, reason) => {
       known.remove(file, reason);
+      snapshot = undefined;
+    },
+    plansChanged: () => {
       snapshot = undefined;
     },
     analysis: () => {
@@ -135,6 +140,8 @@ function createAnalysis(
       return [...program.files.keys()];
     },
     text: (file) => program.files.get(file)?.tree.text,
+    steps: checker.steps,
+    awaitsPlans: checker.awaitsPlans,
     findings: (file) => {
       const settings = config(file);
       const known = found.get(file);

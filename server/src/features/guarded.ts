@@ -41,6 +41,13 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
       return analysis.files;
     },
     text: analysis.text,
+    // What fails on the way fails again in `findings`, and is named there.
+    *steps(file) {
+      try {
+        yield* analysis.steps(file);
+      } catch {}
+    },
+    awaitsPlans: guard("Working out the jobs", analysis.awaitsPlans, () => false),
     findings: guard("The check of this file", analysis.findings, (error, file) =>
       withoutAnalysis(program, file, error),
     ),

@@ -12,7 +12,7 @@ import { formatDuration } from "../core/measure/format-amount.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
-import { type GapField, gapsOf } from "../views/missing-inputs.ts";
+import { awaitsPlan, BEING_PLANNED_TEXT, type GapField, gapsOf } from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { JobLens, JobLensPart } from "./types.ts";
 
@@ -56,6 +56,7 @@ function finishText(result: JobResult): string {
   const { finish, elapsed_h } = result.totals;
   if (finish !== null) return `finish ${dayText(finish)}`;
   if (elapsed_h !== null) return `takes ${formatDuration(elapsed_h)}`;
+  if (awaitsPlan(result, "elapsed_h")) return BEING_PLANNED_TEXT;
   return missingText(result, "elapsed_h", "finish");
 }
 

@@ -253,6 +253,16 @@ export interface Navigation {
 export interface Analysis extends Navigation, TextViews {
   readonly files: readonly FileId[];
   text(file: FileId): string | undefined;
+  /**
+   * The work for `findings` in small parts, between which others may be let in. It may be given up, and what is asked
+   * without it is worked out in one go.
+   */
+  steps(file: FileId): Iterable<void>;
+  /**
+   * Whether a job of the file is still being planned: what depends on that is left out of the findings, and figures say
+   * that they are being planned. Never where the analyst plans at once.
+   */
+  awaitsPlans(file: FileId): boolean;
   findings(file: FileId): readonly FileFinding[];
   hover(file: FileId, offset: number): HoverInfo | undefined;
   symbols(file: FileId): readonly DocumentSymbolInfo[];
@@ -281,5 +291,7 @@ export interface Analyst {
   isUsed(file: FileId): boolean;
   /** Tells that a used file does not exist or cannot be read. */
   setAbsent(file: FileId, reason: string): void;
+  /** Tells that the planner has plans that it did not have before. */
+  plansChanged(): void;
   analysis(): Analysis;
 }

@@ -18,6 +18,7 @@ import type { Changes } from "./changes.ts";
 import type { FileReader } from "./file-reader.ts";
 import { describe, type Log } from "./guard.ts";
 import type { Host } from "./host.ts";
+import type { Planning } from "./planning.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
 import { fileIdOf, resolveUse } from "./uri.ts";
 
@@ -57,6 +58,7 @@ export interface FilesParts {
   readonly changes: Changes;
   readonly configs: ProjectConfigs;
   readonly allowed: AllowedFolders;
+  readonly planning: Planning;
   readonly log: Log;
 }
 
@@ -65,6 +67,7 @@ export class Files {
   readonly #reader: FileReader;
   readonly #changes: Changes;
   readonly #configs: ProjectConfigs;
+  readonly #planning: Planning;
   readonly #log: Log;
   readonly #analyst: Analyst;
   readonly #open = new Map<FileId, TextDocument>();
@@ -78,12 +81,14 @@ export class Files {
   /** Resolves when the files of the folders have been read; it is about the last listing. */
   #folders: Promise<void> = Promise.resolve();
   #isPartial = false;
+  #visible: FileId | undefined;
   /** Files that were closed since it was last looked what nothing leads to. */
   #closedUnswept = 0;
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
-  constructor({ host, reader, changes, configs, allowed, log }: FilesParts) {
+  constructor({ host, reader, changes, configs, allowed, planning, log }: FilesParts) {
+    this.#planning = planning;
     this.#allowed = allowed;
     this.#reader = reader;
     this.#changes = changes;
@@ -92,13 +97,32 @@ export class Files {
     this.#analyst = host.createAnalyst({
       resolve: resolveUse,
       config: configs.of,
+      plan: planning.plan,
       onFault: ({ part, error }) => log(`${part} failed: ${describe(error)}`),
     });
     allowed.listen(() => this.#judgeAgain());
   }
 
+  /** Those that a person looks at first. */
   get openFiles(): readonly FileId[] {
-    return [...this.#open.keys()];
+    const open = [...this.#open.keys()];
+    const visible = this.#visible;
+    return visible !== undefined && this.#open.has(visible)
+      ? [visible, ...open.filter((file) => file !== visible)]
+      : open;
+  }
+
+  /** A person has this file before them: it is answered for before others. */
+  look(uri: string): void {
+    const file = fileIdOf(uri);
+    if (file === this.#visible) return;
+    this.#visible = file;
+    this.#planning.prefer(file);
+  }
+
+  plansChanged(): void {
+    this.#analyst.plansChanged();
+    this.#changes.bump({ kind: "plans" });
   }
 
   /** Whether the folders have more recipes than are looked at. */
@@ -193,6 +217,7 @@ export class Files {
   close(uri: string): void {
     const file = fileIdOf(uri);
     if (!this.#open.delete(file)) return;
+    this.#planning.forget(file);
     this.#allowed.closed(file);
     const reachable = this.#isTimeToSweep() ? this.#reachable() : undefined;
     const isLedTo =

@@ -36,6 +36,7 @@ import type {
   SemanticTokensParams,
   SemanticTokensRangeParams,
   SignatureHelpParams,
+  TextDocumentPositionParams,
   WorkspaceDiagnosticParams,
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
@@ -86,6 +87,14 @@ const NOT_CHECKED = new ResponseError(
   "The findings could not be worked out. This is a bug in Finishwright, not in the recipe; the log says more.",
 );
 
+/** Asked only for the text that a person has before them. */
+const LOOKS: ReadonlySet<string> = new Set([
+  "textDocument/hover",
+  "textDocument/completion",
+  "textDocument/signatureHelp",
+  "textDocument/documentHighlight",
+]);
+
 type RequestAnswer<P, R> = (session: Session, params: P, token: CancellationToken) => R | Promise<R>;
 
 const request = <P, R>(
@@ -101,6 +110,7 @@ const request = <P, R>(
       const params = paramsIn(given);
       const wrong = wrongParams(method, params);
       if (wrong !== undefined) return new ResponseError(ErrorCodes.InvalidParams, wrong);
+      if (LOOKS.has(method)) session.files.look((params as TextDocumentPositionParams).textDocument.uri);
       const done = session.host.watch?.(spokenOf(method, params));
       return guarded(params as P, given.at(-1) as CancellationToken).finally(done);
     });
@@ -119,6 +129,7 @@ const notification = <P>(
       const params = given.length > 1 ? given : given[0];
       const wrong = wrongParams(method, params);
       if (wrong !== undefined) return session.log(wrong);
+      if (LOOKS.has(method)) session.files.look((params as TextDocumentPositionParams).textDocument.uri);
       const done = session.host.watch?.(spokenOf(method, params));
       return guarded(params as P).finally(done);
     });
@@ -139,10 +150,12 @@ const spokenOf = (method: string, params: unknown): string => {
 export const HANDLERS: readonly Handler[] = [
   notification("textDocument/didOpen", ({ files }, { textDocument }: DidOpenTextDocumentParams) => {
     files.open(textDocument.uri, textDocument.version, textDocument.text);
+    files.look(textDocument.uri);
   }),
   notification(
     "textDocument/didChange",
     ({ files }, { textDocument, contentChanges }: DidChangeTextDocumentParams) => {
+      files.look(textDocument.uri);
       files.change(textDocument.uri, textDocument.version, contentChanges);
     },
   ),
@@ -216,8 +229,12 @@ export const HANDLERS: readonly Handler[] = [
   request("textDocument/selectionRange", null, (session, params: SelectionRangeParams) =>
     selectionRange(session, params),
   ),
-  request("textDocument/inlayHint", [], (session, params: InlayHintParams) => inlayHint(session, params)),
-  request("textDocument/codeLens", [], (session, params: CodeLensParams) => codeLens(session, params)),
+  request("textDocument/inlayHint", [], (session, params: InlayHintParams, token) =>
+    inlayHint(session, params, token),
+  ),
+  request("textDocument/codeLens", [], (session, params: CodeLensParams, token) =>
+    codeLens(session, params, token),
+  ),
   request("textDocument/formatting", null, (session, { textDocument }: DocumentFormattingParams) =>
     formatting(session, textDocument),
   ),
@@ -240,6 +257,6 @@ export const HANDLERS: readonly Handler[] = [
   request("workspace/diagnostic", NOT_CHECKED, (session, params: WorkspaceDiagnosticParams, token) =>
     workspaceDiagnostic(session, params, token),
   ),
-  request(REPORT, null, (session, params: ReportParams) => report(session, params)),
+  request(REPORT, null, (session, params: ReportParams, token) => report(session, params, token)),
   request(RULES, [], (session) => rules(session)),
 ];

@@ -8,6 +8,7 @@
 import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 import type { Permit } from "../reading/may-read.ts";
+import type { PlanMaker } from "./planning.ts";
 
 /** The text of a file, or why there is none, in words that go into a finding. */
 export type ReadResult =
@@ -21,6 +22,8 @@ export type ReadResult =
 export interface Host {
   readonly version: string;
   createAnalyst(options: AnalystOptions): Analyst;
+  /** Makes plans in a thread of its own, where there can be one. */
+  readonly planMaker?: () => PlanMaker;
   /** Reads a `file:` URI, where there is a disk, if the permit allows the file that it really leads to. */
   readonly readFromDisk?: (uri: string, permit: Permit) => Promise<ReadResult>;
   /** The address of the page that explains a rule, where there is one beside the server. */

@@ -51,6 +51,7 @@ export const pushDiagnostics = (session: Pushing): PushedDiagnostics => {
         sendLater(file);
         continue;
       }
+      if (!(await reports.prepare(file))) return;
       const { resultId, items } = reports.of(file);
       const version = files.versionOf(file);
       if (reports.delivered.get(file) !== resultId) {

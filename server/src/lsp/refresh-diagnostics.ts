@@ -25,10 +25,12 @@ export const refreshDiagnostics = (session: Session): void => {
     else await yieldToMessages();
     waiting = false;
     const asked = files.openFiles.filter((file) => reports.delivered.has(file));
-    const isStale = asked.some(
-      (file) => files.isSettled(file) && reports.delivered.get(file) !== reports.of(file).resultId,
-    );
-    if (isStale) return connection.sendRequest(DiagnosticRefreshRequest.type);
+    for (const file of asked) {
+      if (!files.isSettled(file)) continue;
+      if (!(await reports.prepare(file))) return refresh();
+      if (reports.delivered.get(file) === reports.of(file).resultId) continue;
+      return connection.sendRequest(DiagnosticRefreshRequest.type);
+    }
     // What comes in need not be a change of its own: a configuration that is not there, read again, says nothing new.
     const unsettled = asked.filter((file) => !files.isSettled(file));
     if (unsettled.length === 0) return;

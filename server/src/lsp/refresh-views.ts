@@ -18,21 +18,32 @@ const PAUSE_MS = 400;
 
 export const refreshViews = (session: Session): void => {
   const { changes, connection, facts, files } = session;
-  const requests = [
+  const ofPlans = [
     ...(facts.refreshesInlayHints ? [InlayHintRefreshRequest.type] : []),
     ...(facts.refreshesCodeLenses ? [CodeLensRefreshRequest.type] : []),
+  ];
+  const requests = [
+    ...ofPlans,
     ...(facts.refreshesSemanticTokens ? [SemanticTokensRefreshRequest.type] : []),
   ];
   if (requests.length === 0 && !facts.showsReports) return;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let needsViews = false;
 
-  const refresh = async (isElsewhere: boolean): Promise<void> => {
+  const refresh = async (views: typeof requests): Promise<void> => {
     if (facts.showsReports) await connection.sendNotification(REPORTS_CHANGED);
-    if (isElsewhere) await Promise.all(requests.map((type) => connection.sendRequest(type)));
+    await Promise.all(views.map((type) => connection.sendRequest(type)));
+  };
+
+  const told = (refreshing: Promise<void>): void => {
+    refreshing.catch((error: unknown) => session.log(`Refreshing the views failed: ${String(error)}`));
   };
 
   changes.listen(({ kind }) => {
+    if (kind === "plans") {
+      told(refresh(ofPlans));
+      return;
+    }
     const concernsOthers = kind !== "edit" || files.openFiles.length >= 2;
     if (!concernsOthers && !facts.showsReports) return;
     needsViews ||= concernsOthers;
@@ -40,9 +51,7 @@ export const refreshViews = (session: Session): void => {
     waiting = setTimeout(() => {
       const isElsewhere = needsViews;
       needsViews = false;
-      refresh(isElsewhere).catch((error: unknown) =>
-        session.log(`Refreshing the views failed: ${String(error)}`),
-      );
+      told(refresh(isElsewhere ? requests : []));
     }, PAUSE_MS);
   });
 };

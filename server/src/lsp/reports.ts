@@ -14,6 +14,7 @@ import type { ClientFacts } from "./client-facts.ts";
 import type { Files } from "./files.ts";
 import { describe, type Log } from "./guard.ts";
 import { isShown, type Settings } from "./settings.ts";
+import { inSlices } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
 export interface Report {
@@ -24,6 +25,8 @@ export interface Report {
 export interface Reports {
   /** The report of this moment; an unknown file has an empty one. */
   of(file: FileId): Report;
+  /** Does the work for a report in slices; false where something changed meanwhile, so that it would be an old one. */
+  prepare(file: FileId): Promise<boolean>;
   /** What a client was last told about a file. */
   readonly delivered: Map<FileId, string>;
   /** Open files whose findings a client has asked for since they were opened. */
@@ -45,6 +48,12 @@ export const createReports = (session: Reported): Reports => {
   return {
     delivered: new Map(),
     asked: new Set(),
+    prepare(file) {
+      const { generation } = session.changes;
+      if (cache.get(file)?.generation === generation) return Promise.resolve(true);
+      const { analysis } = session.files.snapshot();
+      return inSlices(analysis.steps(file), () => session.changes.generation !== generation);
+    },
     of(file) {
       const { generation } = session.changes;
       const cached = cache.get(file);

@@ -23,6 +23,7 @@ import { describe, guardNotification } from "./guard.ts";
 import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
+import { createPlanning, planHere } from "./planning.ts";
 import { createProjectConfigs } from "./project-configs.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
@@ -46,7 +47,11 @@ const createSession = (connection: Connection, host: Host): Session => {
   const allowed = createAllowedFolders();
   const reader = createFileReader(host, connection, () => session.facts, allowed);
   const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(shownLines(complaint)));
-  const files = new Files({ host, reader, changes, configs, allowed, log });
+  const planning = createPlanning({
+    maker: host.planMaker?.() ?? planHere,
+    onNews: () => files.plansChanged(),
+  });
+  const files = new Files({ host, reader, changes, configs, allowed, planning, log });
   const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.
   const rulePage = (rule: string): string | undefined =>
@@ -63,6 +68,7 @@ const createSession = (connection: Connection, host: Host): Session => {
     facts,
     rulePage,
     sentTokens: createSentTokens(),
+    planning,
     settings: DEFAULT_SETTINGS,
   };
   return Object.assign(session, { reports: createReports(session) });

@@ -8,6 +8,7 @@ import type { ClientFacts } from "./client-facts.ts";
 import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";
 import type { Host } from "./host.ts";
+import type { Planning } from "./planning.ts";
 import type { PushedDiagnostics } from "./push-diagnostics.ts";
 import type { Reports } from "./reports.ts";
 import type { SentTokens } from "./sent-tokens.ts";
@@ -21,6 +22,7 @@ export interface Session {
   readonly allowed: AllowedFolders;
   readonly reports: Reports;
   readonly sentTokens: SentTokens;
+  readonly planning: Planning;
   /** The address of the page that explains a rule, where there is one. */
   rulePage(rule: string): string | undefined;
   /** Tells the user's output channel that something went wrong. */

@@ -2,10 +2,12 @@
 
 import { dayText, momentText, percentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
 import { exactDuration, formatDuration } from "../core/measure/format-amount.ts";
+import { isBeingPlanned } from "../core/schedule/being-planned.ts";
+import { sentence } from "../core/sentence.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { gapsOf } from "../views/missing-inputs.ts";
+import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
 import { isDated, type PlanLine, planLines } from "../views/schedule/job-plan.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
@@ -20,6 +22,7 @@ function jobText(result: JobResult, colours: Colours): string {
   if (schedule.status === "impossible") {
     return [title, ...schedule.conflicts.map(({ message }) => `  No plan: ${shownText(message)}`)].join("\n");
   }
+  if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(BEING_PLANNED_TEXT)}.`;
   const missing = isDated(result) ? [] : gapsOf(result, "finish");
   return [
     title,

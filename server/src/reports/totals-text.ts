@@ -19,7 +19,13 @@ import { shownText } from "../escape/shown-text.ts";
 import { FUMES_BASIS, lineFumes, worstAir } from "../views/fumes/fumes-facts.ts";
 import { fumesDays, HOURS_BASIS, jobPeak } from "../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../views/material-names.ts";
-import { type GapField, gapsOf, materialGaps } from "../views/missing-inputs.ts";
+import {
+  awaitsPlan,
+  BEING_PLANNED_TEXT,
+  type GapField,
+  gapsOf,
+  materialGaps,
+} from "../views/missing-inputs.ts";
 import { usedText } from "../views/sums/used-worth.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
@@ -75,6 +81,7 @@ function figure<F extends GapField>(
   say: (value: NonNullable<JobResult["totals"][F]>) => string,
 ): Row {
   const value = result.totals[field];
+  if (awaitsPlan(result, field)) return row(name, BEING_PLANNED_TEXT);
   if (value === null) return row(name, "not known", gapsOf(result, field).join(", "));
   return row(name, say(value as NonNullable<JobResult["totals"][F]>));
 }

@@ -5,6 +5,7 @@
  * all say it in these words.
  */
 import type { Material } from "../core/model/model.ts";
+import { isBeingPlanned } from "../core/schedule/being-planned.ts";
 import type { OpenAction } from "../core/surface/actions.ts";
 import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
 
@@ -21,6 +22,7 @@ export type GapField =
 /** What is missing for one figure, each part short enough for a table: "no `start`". Empty when the figure is known. */
 export function gapsOf(result: JobResult, field: GapField): readonly string[] {
   if (result.totals[field] !== null) return [];
+  if (awaitsPlan(result, field)) return [BEING_PLANNED_TEXT];
   return [...new Set(reasons(result, field))];
 }
 
@@ -70,6 +72,19 @@ const startGaps = (result: JobResult): readonly string[] => [
   ...shopGaps(result),
   ...(result.job.start ? [] : ["no `start`"]),
 ];
+
+/** Said in place of all that the plan of a job will tell. */
+export const BEING_PLANNED_TEXT = "being planned";
+
+/** Whether a figure is only not known yet. */
+export const awaitsPlan = ({ schedule }: JobResult, field: GapField): boolean =>
+  isBeingPlanned(schedule) && PLAN_FIELDS.has(field);
+
+/** Whether the air of its room, hour by hour, is only not known yet. */
+export const awaitsRoomAir = ({ shop, schedule, awaitsAir }: JobResult): boolean =>
+  shop?.room !== undefined && (awaitsAir === true || isBeingPlanned(schedule));
+
+const PLAN_FIELDS: ReadonlySet<GapField> = new Set(["elapsed_h", "finish", "in_service"]);
 
 function planGaps(result: JobResult): readonly string[] {
   if (result.schedule.status === "impossible") {

@@ -61,6 +61,11 @@ export interface Remembered<View extends ProgramView> {
     work: (asking: Asking<View>) => T,
     isSame?: (before: T, now: T) => boolean,
   ): T;
+  /**
+   * What a piece of work came to when it was last done, whether or not that still holds: for what may stand until it can be
+   * worked out again. The caller says by its own means what it is still true of.
+   */
+  last<T>(query: string, owner: Owner): T | undefined;
   /** The scope of a file, kept while nothing in it changes; `make` makes it. */
   scopeOf(file: FileId, make: () => Scope): Scope;
   /** To be given to work that depends only on how the declarations of these files name each other. */
@@ -112,6 +117,7 @@ export const anew = <View extends ProgramView>(view: View): Remembered<View> => 
       scopeOf: view.scopeOf,
       ask: (question, about) => answerOf(view, question, about) as AnswerOf<View[typeof question]>,
     }),
+  last: () => undefined,
   scopeOf: (_file, make) => make(),
   outlines: () => [],
 });
@@ -145,6 +151,7 @@ export function createMemory<View extends ProgramView>(
             typeof work
           >;
         },
+        last: <T>(query: string, owner: Owner) => (isCurrent() ? (store.last(query, owner) as T) : undefined),
         scopeOf: (file, make) => (isCurrent() ? store.scopeOf(file, make) : make()),
         outlines: (files) => (isCurrent() ? files.flatMap((file) => [file, store.outline(file)]) : []),
       };
@@ -176,6 +183,10 @@ class Store<View extends ProgramView> {
 
   outline(file: FileId): number | undefined {
     return this.#outlines.get(file);
+  }
+
+  last(query: string, owner: Owner): unknown {
+    return this.#slot(owner).get(query)?.value;
   }
 
   find(query: string, owner: Owner, given: readonly unknown[], view: View): Entry<View> | undefined {

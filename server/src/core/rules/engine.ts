@@ -126,6 +126,17 @@ const runOutcomes = onceFor((rules: readonly TradeRule[]) =>
   onceFor((run: SurfaceRun) => judgeRun(rules, run)),
 );
 
+/** Has the rules look at runs and jobs ahead of `runRules`, which then only puts together what they said. */
+export const judging = (
+  rules: readonly TradeRule[],
+): { readonly run: (run: SurfaceRun) => void; readonly job: (facts: JobFacts) => void } => ({
+  run: runOutcomes(rules),
+  job: (facts) => {
+    facts.runs.forEach(runOutcomes(rules));
+    jobOutcomes(rules)(facts);
+  },
+});
+
 const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
 
 function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {

@@ -154,6 +154,8 @@ export interface RuleChecks {
 
 export interface TradeRule extends RuleMeta {
   readonly checks: RuleChecks;
+  /** It looks at the plan of a job, or at the air by its hours, and so may still find something when that is made. */
+  readonly readsPlan?: true;
   /** Its own words are about lead, so the caution that remedies on old coats begin with is not added. */
   readonly speaksOfLead?: true;
   /**

@@ -12,6 +12,7 @@ import { closest } from "../model/suggest.ts";
 import { onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import { isAlwaysShown, languageSeverity, ruleById, ruleIds } from "./registry.ts";
+import { isTradeRule } from "./rule.ts";
 
 export interface Suppression {
   readonly rule: string;
@@ -153,8 +154,15 @@ function readComment(
   return isRule && isAlone ? { rule, ruleAt, hasReason: false } : undefined;
 }
 
-/** Takes out what the comments of the file allow, and adds findings about comments that do not do their work. */
-export function applySuppressions(file: ProgramFile, findings: readonly Finding[]): readonly Finding[] {
+/**
+ * Takes out what the comments of the file allow, and adds findings about comments that do not do their work. While it
+ * `awaitsPlans`, what a plan may still bring is not called missing.
+ */
+export function applySuppressions(
+  file: ProgramFile,
+  findings: readonly Finding[],
+  awaitsPlans: boolean,
+): readonly Finding[] {
   if (!file.tree.text.includes("allow") || !file.tree.pieces.some(mayAllow)) return findings;
   const lines = linesOf(file.tree);
   const suppressions = suppressionsOn(lines);
@@ -179,9 +187,15 @@ export function applySuppressions(file: ProgramFile, findings: readonly Finding[
   });
   const added = suppressions.flatMap((it): readonly Finding[] => {
     if (!it.hasReason) return [withoutReason(file, it)];
-    return used.has(key(it.rule, it.covers[0])) ? [] : [unused(file, it)];
+    const isUsed = used.has(key(it.rule, it.covers[0])) || (awaitsPlans && readsPlan(it.rule));
+    return isUsed ? [] : [unused(file, it)];
   });
   return [...kept, ...added];
+}
+
+function readsPlan(id: string): boolean {
+  const rule = ruleById(id);
+  return rule !== undefined && isTradeRule(rule) && rule.readsPlan === true;
 }
 
 function startOf(file: ProgramFile, place: Place): number {

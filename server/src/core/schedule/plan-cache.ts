@@ -2,10 +2,12 @@
  * Plans by what they were asked for, because planning is the dearest thing that a keystroke could cost and most
  * keystrokes change no plan.
  */
+import type { Owner } from "../memory/memory.ts";
 import { schedule } from "./schedule.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
-export type Planner = (input: ScheduleInput) => Schedule;
+/** `owner` is the job that asks; a planner that answers later (`being-planned.ts`) gives up what the job asked before. */
+export type Planner = (input: ScheduleInput, owner: Owner) => Schedule;
 
 /** A planner that keeps its last `most` different answers. Equal questions get the same object. */
 export function cachingPlanner(most: number): Planner {

@@ -84,8 +84,9 @@ export interface Conflict {
 }
 
 export interface Schedule {
-  readonly status: "planned" | "impossible";
-  /** In the order of the chains; empty when impossible. */
+  /** `being planned`: its planner answers later, see `being-planned.ts`; nothing else of it is known then. */
+  readonly status: "planned" | "impossible" | "being planned";
+  /** In the order of the chains; empty when impossible or being planned. */
   readonly items: readonly PlannedItem[];
   readonly startAt?: string;
   readonly finishAt?: string;

@@ -11,8 +11,9 @@ import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
+import { isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
-import type { Schedule } from "../schedule/types.ts";
+import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { stageHours } from "../surface/state.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
@@ -34,6 +35,8 @@ export interface JobResult {
   readonly totals: JobTotals;
   /** The verdict on its air, with all jobs that share its room; where its shop states a room. */
   readonly air?: JobAir;
+  /** Its air depends on jobs of its room that are still being planned. */
+  readonly awaitsAir?: true;
 }
 
 export interface MaterialNeed extends Need {
@@ -53,21 +56,35 @@ export interface TotallerParts {
   readonly plan: Planner;
 }
 
+/** What is known of a job before it is planned, and what is to be planned. */
+interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "air"> {
+  readonly totals: UnplannedTotals;
+  readonly input: ScheduleInput;
+}
+
+type UnplannedTotals = Omit<JobTotals, "elapsed_h" | "finish" | "in_service">;
+
 /** Litres in stock, see `JobResult.left`. */
 type Stock = JobResult["left"];
 
 /** Adds up the jobs of one program, without their air; remembers each, because jobs may start from what another left. */
 export function createTotaller({ runner, scopeOf, remembered, plan }: TotallerParts): Totaller {
-  const known = new Map<Job, JobResult>();
-  const total = (job: Job, stock: Stock | undefined): JobResult => {
+  const known = new Map<Job, UnplannedJob>();
+  const total = (job: Job, stock: Stock | undefined): UnplannedJob => {
     const runs = runner.job(job);
-    return remembered.recall("totals", job, [job, runs, stock], (asking) =>
-      totalJob(job, runs, asking.scopeOf(job.file), stock, plan),
+    return remembered.recall("unplanned totals", job, [job, runs, stock], (asking) =>
+      totalJob(job, runs, asking.scopeOf(job.file), stock),
     );
   };
   /** The same object as long as the amounts are the same. */
-  const stockAfter = (result: JobResult): Stock =>
-    remembered.recall("stock", result.job, [result], () => result.left, isSameStock);
+  const stockAfter = ({ job, left }: UnplannedJob): Stock =>
+    remembered.recall("stock", job, [left], () => left, isSameStock);
+  const planned = (unplanned: UnplannedJob): JobResult => {
+    const { job, input } = unplanned;
+    const before = remembered.recall("plan", job, [input], () => plan(input, job));
+    const schedule = isBeingPlanned(before) ? plan(input, job) : before;
+    return remembered.recall("totals", job, [unplanned, schedule], () => withPlan(unplanned, schedule));
+  };
   return {
     result: (job) => {
       // Back to one that is known, or that starts from nothing, and without recursion: a chain of jobs may be long. A
@@ -83,7 +100,7 @@ export function createTotaller({ runner, scopeOf, remembered, plan }: TotallerPa
         before = total(each, before && stockAfter(before));
         known.set(each, before);
       }
-      return known.get(job)!;
+      return planned(known.get(job)!);
     },
   };
 }
@@ -104,8 +121,7 @@ function totalJob(
   runs: readonly SurfaceRun[],
   scope: Scope,
   stock: Stock | undefined,
-  plan: Planner,
-): JobResult {
+): UnplannedJob {
   const shop = job.shop && scope.shops.get(job.shop.name);
   const draws = jobDraws(job, runs);
   const needs = jobNeeds(draws).map((need) =>
@@ -113,24 +129,38 @@ function totalJob(
   );
   const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
   const open = hasUnknownMaterial(runs);
-  const schedule = plan(scheduleInput(job, shop, runs));
-  const planned = schedule.status === "planned" && waitsAreKnown(runs);
-  const dated = planned && shop !== undefined && job.start !== undefined;
   const handsOn = handsOnHours(runs);
   const surfaces = runs.map(surfaceTotals);
-  const totals: JobTotals = {
+  const totals: UnplannedTotals = {
     name: job.name,
     area_m2: sum(surfaces.map((surface) => surface.area_m2)),
     surfaces,
     materials: needs.map((need) => need.totals),
     hands_on_h: handsOn,
-    elapsed_h: planned ? schedule.elapsedHours : null,
-    finish: dated ? (schedule.finishAt ?? null) : null,
-    in_service: dated ? inService(runs, schedule) : null,
     voc_g: open ? null : vocOf(draws),
     ...money(job, shop, scope, needs, open, handsOn, stock !== undefined || job.after !== undefined),
   };
-  return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, schedule, totals };
+  const input = scheduleInput(job, shop, runs);
+  return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
+}
+
+function withPlan({ input: _, totals, ...rest }: UnplannedJob, schedule: Schedule): JobResult {
+  const { job, runs, shop } = rest;
+  const planned = schedule.status === "planned" && waitsAreKnown(runs);
+  const dated = planned && shop !== undefined && job.start !== undefined;
+  const { name, area_m2, surfaces, materials, hands_on_h, ...sums } = totals;
+  const all: JobTotals = {
+    name,
+    area_m2,
+    surfaces,
+    materials,
+    hands_on_h,
+    elapsed_h: planned ? schedule.elapsedHours : null,
+    finish: dated ? (schedule.finishAt ?? null) : null,
+    in_service: dated ? inService(runs, schedule) : null,
+    ...sums,
+  };
+  return { ...rest, schedule, totals: all };
 }
 
 function surfaceTotals(run: SurfaceRun): SurfaceTotals {

@@ -11,6 +11,7 @@ import type { Checker } from "../../core/check.ts";
 import type { FileId } from "../../core/place.ts";
 import type { HoverInfo } from "../types.ts";
 import { applyCard, followCard } from "./apply-card.ts";
+import { checkerForHover, leftText } from "./checker-for-hover.ts";
 import type { HoverContext } from "./context.ts";
 import { keywordCard } from "./keyword-card.ts";
 import { layerCard } from "./layer-card.ts";
@@ -27,8 +28,9 @@ export function hoverAt(checker: Checker, file: FileId, offset: number): HoverIn
   const declaration = location?.declaration && found?.byKey.get(location.declaration.key);
   if (!found || !location || !declaration || isInComment(location)) return undefined;
   const use = nameAt(namesOf(declaration.tree.body), location.offset);
+  const { hovering, left } = checkerForHover(checker, [declaration.lowered.model?.name, use?.name.text]);
   const ctx: HoverContext = {
-    checker,
+    checker: hovering,
     file,
     scope: checker.scope(file),
     declaration,
@@ -36,7 +38,12 @@ export function hoverAt(checker: Checker, file: FileId, offset: number): HoverIn
     ...(use ? { use } : {}),
   };
   const said = (use && nameHover(ctx, use)) ?? nodeHover(ctx);
-  return said && { span: absoluteSpan(declaration.tree, said.span), markdown: said.markdown };
+  return (
+    said && {
+      span: absoluteSpan(declaration.tree, said.span),
+      markdown: `${said.markdown}${leftText(left())}`,
+    }
+  );
 }
 
 interface Said {

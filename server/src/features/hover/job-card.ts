@@ -16,7 +16,14 @@ import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/
 import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
 import { HOURS_BASIS, jobPeak } from "../../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../../views/material-names.ts";
-import { type GapField, gapsOf, materialGaps } from "../../views/missing-inputs.ts";
+import {
+  awaitsPlan,
+  awaitsRoomAir,
+  BEING_PLANNED_TEXT,
+  type GapField,
+  gapsOf,
+  materialGaps,
+} from "../../views/missing-inputs.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
 import { elapsedSum, handsOnSum, inServiceSum } from "../../views/sums/time-sums.ts";
 import { usedText } from "../../views/sums/used-worth.ts";
@@ -46,6 +53,7 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
       peakLine(result),
       worstText(result),
+      awaitedAir(result),
     ]),
     labourWorking(result),
     costWorking(result),
@@ -86,6 +94,10 @@ function peakLine(result: JobResult): string | undefined {
   return `most fumes in an hour ${gramsText(peak.grams)}, from ${peak.from}${sum} (${HOURS_BASIS})`;
 }
 
+/** In place of what the hours of the plan will tell of the air. */
+const awaitedAir = (result: JobResult): string | undefined =>
+  awaitsRoomAir(result) ? `fumes by the hour and the air of the room: ${BEING_PLANNED_TEXT}` : undefined;
+
 function worstText(result: JobResult): string | undefined {
   const worst = worstAir(result);
   if (!worst) return undefined;
@@ -103,6 +115,7 @@ export function figure<F extends GapField>(
   const value = result.totals[field];
   if (value !== null) return `${name} ${say(value as NonNullable<JobResult["totals"][F]>)}`;
   const gaps = gapsOf(result, field);
+  if (awaitsPlan(result, field)) return `${name}: ${BEING_PLANNED_TEXT}`;
   return `${name}: not known${gaps.length > 0 ? `, ${gaps.join(", ")}` : ""}`;
 }
 

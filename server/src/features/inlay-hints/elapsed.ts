@@ -2,9 +2,13 @@
  * When the turn of a line comes, and of a wait when it is over: the date and time of the plan, hours after the start
  * where the plan has no dates, and without a plan the waits that were stated before it.
  */
+
 import { monthDayText, shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
+import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
+import { sentence } from "../../core/sentence.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
+import { BEING_PLANNED_TEXT } from "../../views/missing-inputs.ts";
 import { isDated, itemsById } from "../../views/schedule/job-plan.ts";
 import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
 import { bullets, code } from "../markdown.ts";
@@ -20,6 +24,8 @@ interface Turn {
 export function elapsedHint(runs: readonly LineRun[]): HintText | undefined {
   const isWait = runs[0]?.times[0]?.action.op === "wait";
   const jobs = [...new Set(runs.map(({ result }) => result))];
+  if (jobs.some((job) => job && isBeingPlanned(job.schedule)))
+    return { text: BEING_PLANNED_TEXT, markdown: sentence(`${BEING_PLANNED_TEXT}.`) };
   const turns = jobs.flatMap((job) => firstTurn(runs.filter(({ result }) => result === job)) ?? []);
   const text = turnsText(turns);
   return text === "" ? undefined : { text: isWait ? `to ${text}` : text, markdown: reason(runs) };

@@ -4,7 +4,7 @@
  * A client with commands for it gets a lens for each part, which leads to the plan, the totals or the gravest finding; any
  * other gets one that is only read.
  */
-import type { CodeLens, CodeLensParams, Command } from "vscode-languageserver";
+import type { CancellationToken, CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { SEVERITIES } from "../../core/findings.ts";
 import { shownText } from "../../escape/shown-text.ts";
@@ -15,13 +15,19 @@ import type { Session } from "../session.ts";
 import { isShown } from "../settings.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
+import { wholePlans } from "../whole-answers.ts";
 
-export const codeLens = async (session: Session, params: CodeLensParams): Promise<CodeLens[]> => {
+export const codeLens = async (
+  session: Session,
+  params: CodeLensParams,
+  token: CancellationToken,
+): Promise<CodeLens[]> => {
   const { facts, settings } = session;
   if (!settings.jobLenses) return [];
   const { uri } = params.textDocument;
   const file = fileIdOf(uri);
   await session.files.settled(file);
+  await wholePlans(session, file, session.facts.refreshesCodeLenses, token);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

@@ -15,6 +15,7 @@ import {
 import { throwIfCancelled, yieldToMessages } from "../guard.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
+import { awaitPlans } from "../whole-answers.ts";
 
 export const documentDiagnostic = async (
   session: Session,
@@ -24,11 +25,16 @@ export const documentDiagnostic = async (
   const file = fileIdOf(params.textDocument.uri);
   const version = session.files.versionOf(file);
   await yieldToMessages();
-  await session.files.settled(file);
-  throwIfCancelled(token);
-  if (session.files.versionOf(file) !== version) {
-    const data = { retriggerRequest: true };
-    throw new ResponseError(LSPErrorCodes.ServerCancelled, "The text has changed meanwhile.", data);
+  for (;;) {
+    await session.files.settled(file);
+    const isPrepared = await session.reports.prepare(file);
+    throwIfCancelled(token);
+    if (session.files.versionOf(file) !== version) {
+      const data = { retriggerRequest: true };
+      throw new ResponseError(LSPErrorCodes.ServerCancelled, "The text has changed meanwhile.", data);
+    }
+    if (!isPrepared || !session.files.isSettled(file)) continue;
+    if (session.facts.refreshesDiagnostics || !(await awaitPlans(session, file, token))) break;
   }
   const { resultId, items } = session.reports.of(file);
   session.reports.delivered.set(file, resultId);

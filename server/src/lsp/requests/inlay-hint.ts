@@ -1,5 +1,10 @@
 /** `textDocument/inlayHint`: figures behind the lines of recipes, of those kinds that the user wants. */
-import type { InlayHint, InlayHintLabelPart, InlayHintParams } from "vscode-languageserver";
+import type {
+  CancellationToken,
+  InlayHint,
+  InlayHintLabelPart,
+  InlayHintParams,
+} from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
 import { HINT_SEPARATOR } from "../../features/inlay-hints/hint-text.ts";
 import type { InlayHintPart } from "../../features/types.ts";
@@ -7,12 +12,18 @@ import { spanOf } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
 import { toMarkup } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
+import { wholePlans } from "../whole-answers.ts";
 
-export const inlayHint = async (session: Session, params: InlayHintParams): Promise<InlayHint[]> => {
+export const inlayHint = async (
+  session: Session,
+  params: InlayHintParams,
+  token: CancellationToken,
+): Promise<InlayHint[]> => {
   const kinds = session.settings.inlayHints;
   if (kinds.length === 0) return [];
   const file = fileIdOf(params.textDocument.uri);
   await session.files.settled(file);
+  await wholePlans(session, file, session.facts.refreshesInlayHints, token);
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

@@ -2,6 +2,7 @@
  * `finishwright/report`, a request of our own: the plan, the totals or the shopping list of a file's jobs as text, and its
  * bench sheets as Markdown.
  */
+import type { CancellationToken } from "vscode-languageserver";
 import type { FileId } from "../../core/place.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { shownText } from "../../escape/shown-text.ts";
@@ -12,11 +13,17 @@ import type { FileSpan } from "../../views/places/file-finding.ts";
 import type { ReportParams } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";
+import { wholePlans } from "../whole-answers.ts";
 
-export const report = async (session: Session, params: ReportParams): Promise<string | null> => {
-  const { analysis } = session.files.snapshot();
+export const report = async (
+  session: Session,
+  params: ReportParams,
+  token: CancellationToken,
+): Promise<string | null> => {
   const file = fileIdOf(params.textDocument.uri);
   await session.files.settled(file);
+  await wholePlans(session, file, session.facts.showsReports, token);
+  const { analysis } = session.files.snapshot();
   if (analysis.text(file) === undefined) return null;
   if (params.kind === "sheet") return sheetsOf(analysis, file, params.job);
   const jobs = reportedJobs(analysis, file, params.job);

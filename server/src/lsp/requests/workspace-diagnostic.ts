@@ -59,6 +59,7 @@ const reportAll = async (
       isWhole = false;
       continue;
     }
+    if (!(await session.reports.prepare(file))) return { items: [], isWhole: true };
     const { resultId, items: diagnostics } = session.reports.of(file);
     const common = {
       uri: session.files.uriOf(file),

@@ -29,7 +29,7 @@ import type { Coat } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
-import { type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
+import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { parameterText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { sheetDays } from "./days.ts";
@@ -218,6 +218,10 @@ function jobGaps(result: JobResult): readonly SheetGap[] {
   );
   return [
     ...figures,
+    {
+      figure: "Fumes by the hour and the air of the room",
+      missing: awaitsRoomAir(result) ? [BEING_PLANNED_TEXT] : [],
+    },
     { figure: "Waits in this shop's air (the labels' times stand)", missing: air },
     { figure: "Areas", missing: [...new Set(areas)] },
     {

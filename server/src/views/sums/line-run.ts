@@ -1,11 +1,15 @@
 /** A line of a recipe as one surface of one job does it, and the words for where and when that is. */
+
 import { dayText, momentText, timeText } from "../../core/measure/figures.ts";
+import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
+import { sentence } from "../../core/sentence.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemId } from "../../core/totals/task-plan.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
+import { BEING_PLANNED_TEXT } from "../missing-inputs.ts";
 import { itemsById } from "../schedule/job-plan.ts";
 
 export interface LineRun {
@@ -22,6 +26,7 @@ export const whereText = ({ result, run }: LineRun): string =>
 /** When the plan has the line, first and last, on the first piece: ` Planned Mon 15 Mar 2027 09:00 to 09:40.` */
 export function plannedText({ result, run, times }: LineRun): string {
   if (!result?.job.start || !result.shop) return "";
+  if (isBeingPlanned(result.schedule)) return ` ${sentence(BEING_PLANNED_TEXT)}.`;
   const planned = itemsById(result);
   const items = times.flatMap(({ index }) => planned.get(itemId(run, 0, index)) ?? []);
   const starts = items[0]?.startAt;

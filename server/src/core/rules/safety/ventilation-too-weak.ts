@@ -278,6 +278,7 @@ ${OILED.replace("apply oiled", "apply dewaxed")}`,
 ${OILED.replace("apply oiled", "apply dewaxed")}`,
     },
   ],
+  readsPlan: true,
   checks: {
     onJob: ({ air, schedule, report }) => {
       const worst = air?.worst;

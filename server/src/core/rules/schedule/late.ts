@@ -142,6 +142,7 @@ job shelves {
 `,
     },
   ],
+  readsPlan: true,
   checks: {
     onJob: ({ job, totals, reportAt, schedule }) => {
       if (!job.ready || totals.finish === null) return;

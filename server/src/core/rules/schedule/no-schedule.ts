@@ -98,6 +98,7 @@ job shelves {
 `,
     },
   ],
+  readsPlan: true,
   checks: {
     onJob: (ctx) => {
       const { job, schedule, reportAt } = ctx;

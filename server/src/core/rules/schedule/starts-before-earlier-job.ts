@@ -24,6 +24,7 @@ export const startsBeforeEarlierJob: TradeRule = {
     { title: "On the day after", text: jobs("2027-03-16") },
     { title: "Years later", text: jobs("2031-03-10") },
   ],
+  readsPlan: true,
   checks: {
     onJob: ({ job, earlier, schedule, reportAt }) => {
       const startAt = schedule.startAt;

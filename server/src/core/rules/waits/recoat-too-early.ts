@@ -6,6 +6,7 @@
  */
 
 import type { Fix } from "../../findings.ts";
+import { isBeingPlanned } from "../../schedule/being-planned.ts";
 import { sentence } from "../../sentence.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
 import { type DryingTime, statesTime } from "../../surface/drying-time.ts";
@@ -311,6 +312,7 @@ job shelves {
 `,
     },
   ],
+  readsPlan: true,
   checks: {
     onRun: ({ run, report }) => {
       if (run.kind !== "assumed") return;
@@ -320,6 +322,7 @@ job shelves {
       const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
       for (const run of ctx.runs) {
         for (const haste of hastes(run)) {
+          if (mayBeLonger(ctx, run, haste)) continue;
           const had = haste.had + longerNights(ctx, run, haste, lengths);
           if (had < haste.needed.hours - 1e-6) ctx.report(run, haste.action, words(run, { ...haste, had }));
         }
@@ -371,6 +374,13 @@ function isWetOnWet(action: LayerAction, before: SurfaceState, below: Coat): boo
     soaksIn && over.name === below.family?.name && action.wiped && !open && hours > 0 && hours <= WET_ON_WET_H
   );
 }
+
+/** While the job is being planned, how long the nights between the two coats are is not known. */
+const mayBeLonger = ({ schedule }: JobContext, run: SurfaceRun, { below, index }: Haste): boolean =>
+  isBeingPlanned(schedule) &&
+  run.moments
+    .slice(putOnAt(run, below) + 1, index)
+    .some(({ action }) => action.op === "wait" && action.overnight);
 
 /** Hours that the nights between the two coats bring in the plan above the least that they are sure to bring. */
 function longerNights(
