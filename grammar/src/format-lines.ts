@@ -5,6 +5,7 @@
  * would be other words with other blanks between them is left alone as well; only lines that no rule of the notation
  * reads, such as an unknown field, can be so.
  */
+import { indexAt } from "./binary-search.ts";
 import { readsTheSame } from "./format-spacing.ts";
 import { innerStatements, statementsOf } from "./names.ts";
 import type { Declaration, DeclarationTree, FilePiece, FileTree, Span, Statement, Token } from "./tree.ts";
@@ -137,18 +138,7 @@ function tokensOf(piece: FilePiece): readonly Token[] {
 
 /** Finds the line of an offset; the line end belongs to its line. */
 function lineFinder(lines: readonly FormatLine[]): LineFinder {
-  return (offset) => {
-    let [low, high] = [0, lines.length - 1];
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2);
-      if (lines[middle]!.start <= offset) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    return low;
-  };
+  return (offset) => indexAt(lines, offset, ({ start }) => start);
 }
 
 // ---------------------------------------------------------------------------------------------------------------

@@ -200,7 +200,7 @@ function dropLastComma(ctx: Ctx, tokens: readonly LexToken[]): readonly LexToken
     ctx.problems.push({
       message: "nothing goes on after this comma: remove it, or go on in the next line",
       span: comma,
-      mend: { title: "Remove the comma", span: comma, text: "" },
+      fix: { title: "Remove the comma", span: comma, text: "" },
     });
   }
   return tokens.slice(0, -1);
@@ -355,14 +355,14 @@ function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: LexToken | undefi
     ctx.problems.push({
       message: "`{` ends the line that it belongs to",
       span: spanOf(below),
-      ...(isPlain && { mend: move }),
+      ...(isPlain && { fix: move }),
     });
     return;
   }
   ctx.problems.push({
     message: `expected \`{\` at the end of the line: \`${firstOf(head)}\` opens a block`,
     span,
-    mend: { title: "Add the `{`", span: { start: end, end }, text: " {" },
+    fix: { title: "Add the `{`", span: { start: end, end }, text: " {" },
   });
 }
 
@@ -377,7 +377,7 @@ function checkOpening(ctx: Ctx, chunk: Chunk, isLoose: boolean): void {
     ctx.problems.push({
       message: "`{` ends its line: expected what follows on a line of its own",
       span: { start: chunkStart(follower), end: chunkEnd(follower) },
-      mend: { title: "Start a new line", span: gap, text: `\n${" ".repeat(chunk.indent + 2)}` },
+      fix: { title: "Start a new line", span: gap, text: `\n${" ".repeat(chunk.indent + 2)}` },
     });
   }
 }
@@ -389,7 +389,7 @@ function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
     ctx.problems.push({
       message: "`}` stands alone on its line",
       span: brace,
-      mend: {
+      fix: {
         title: "Start a new line",
         span: { start: chunkEnd(before!), end: brace.start },
         text: `\n${" ".repeat(opener.indent)}`,
@@ -399,7 +399,7 @@ function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
     ctx.problems.push({
       message: "`}` stands alone on its line",
       span: brace,
-      mend: {
+      fix: {
         title: "Start a new line",
         span: { start: brace.end, end: chunkStart(ctx.chunks[ctx.next + 1]!) },
         text: `\n${" ".repeat(opener.indent)}`,
@@ -413,7 +413,7 @@ function reportStrayOpening(ctx: Ctx, brace: LexToken): void {
   ctx.problems.push({
     message: "expected the end of the line: this line opens no block",
     span,
-    mend: { title: "Remove the `{`", span, text: "" },
+    fix: { title: "Remove the `{`", span, text: "" },
   });
 }
 
@@ -423,7 +423,7 @@ function reportExtraBrace(ctx: Ctx, chunk: Chunk): void {
   ctx.problems.push({
     message: "this `}` closes nothing",
     span,
-    mend: { title: "Remove the `}`", span, text: "" },
+    fix: { title: "Remove the `}`", span, text: "" },
   });
 }
 
@@ -437,7 +437,7 @@ function reportUnclosed(ctx: Ctx, opener: Opener): void {
   ctx.problems.push({
     message: `expected \`}\` on a line of its own at the end of this ${opener.kind === "file" ? "block" : opener.kind}`,
     span: headSpan(opener.head),
-    mend: {
+    fix: {
       title: "Add the `}`",
       span: { start: at, end: at },
       text: `\n${" ".repeat(opener.indent)}}`,

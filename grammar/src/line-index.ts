@@ -2,6 +2,7 @@
  * Offsets to lines and columns and back, for the edges where positions are spoken: reporters and editors.
  * Lines and columns count from 0; columns are UTF-16 code units, like offsets. A line ends at CRLF, LF or CR.
  */
+import { indexAt } from "./binary-search.ts";
 
 export interface LineIndex {
   readonly length: number;
@@ -31,14 +32,6 @@ export function createLineIndex(text: string): LineIndex {
 /** The position of an offset; an offset outside the text is taken to its nearest end. */
 export function positionAt(index: LineIndex, offset: number): Position {
   const inside = Math.max(0, Math.min(offset, index.length));
-  let [low, high] = [0, index.starts.length - 1];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (index.starts[middle]! <= inside) {
-      low = middle;
-    } else {
-      high = middle - 1;
-    }
-  }
-  return { line: low, column: inside - index.starts[low]! };
+  const line = indexAt(index.starts, inside, (start) => start);
+  return { line, column: inside - index.starts[line]! };
 }

@@ -1,5 +1,5 @@
 /**
- * Words the syntax errors of a line: what was expected, with an example of the line, and the mend where one is known.
+ * Words the syntax errors of a line: what was expected, with an example of the line, and the fix where one is known.
  *
  * The parser says only what it wanted and where; class names of tokens never reach a message.  Two errors recur in every
  * grammar of a line and have one wording each: something is missing (`expected`), or something is too much (`extra`).
@@ -45,7 +45,7 @@ export function missingComma(ctx: LineContext, first: LexToken): SyntaxProblem {
   return {
     message: `expected a comma before \`${first.text}\``,
     span: tokenSpan(first),
-    mend: { title: "Add the comma", span: { start: at, end: at }, text: "," },
+    fix: { title: "Add the comma", span: { start: at, end: at }, text: "," },
   };
 }
 
@@ -56,7 +56,7 @@ export function hyphenInName(token: LexToken): SyntaxProblem {
   return {
     message: `a name has no hyphen: expected \`${text}\``,
     span,
-    mend: { title: `Write \`${text}\``, span, text },
+    fix: { title: `Write \`${text}\``, span, text },
   };
 }
 
@@ -65,7 +65,7 @@ export function unclosedString(token: LexToken): SyntaxProblem {
   return {
     message: 'expected `"` at the end of this text',
     span,
-    mend: { title: "Close the quotes", span: { start: span.end, end: span.end }, text: '"' },
+    fix: { title: "Close the quotes", span: { start: span.end, end: span.end }, text: '"' },
   };
 }
 
@@ -74,7 +74,7 @@ export function signAfterKeyword(keyword: LexToken, sign: LexToken): SyntaxProbl
   return {
     message: `nothing stands between \`${keyword.text}\` and its value: remove \`${sign.text}\``,
     span: tokenSpan(sign),
-    mend: {
+    fix: {
       title: `Remove the \`${sign.text}\``,
       span: { start: endOf(keyword), end: endOf(sign) },
       text: "",
@@ -108,15 +108,15 @@ const HABITS: Readonly<Record<string, string>> = {
   "*": " x ",
 };
 
-function sign(token: LexToken): { readonly mend?: SyntaxProblem["mend"] } {
+function sign(token: LexToken): { readonly fix?: SyntaxProblem["fix"] } {
   const span = tokenSpan(token);
   if (/^x\d/u.test(token.text)) {
     const at = span.start + 1;
-    return { mend: { title: "Add a space after `x`", span: { start: at, end: at }, text: " " } };
+    return { fix: { title: "Add a space after `x`", span: { start: at, end: at }, text: " " } };
   }
   if (token.type === NumberToken && token.text.startsWith("-")) {
-    return { mend: { title: "Write `to`", span: { start: span.start, end: span.start + 1 }, text: " to " } };
+    return { fix: { title: "Write `to`", span: { start: span.start, end: span.start + 1 }, text: " to " } };
   }
   const text = Object.hasOwn(HABITS, token.text) ? HABITS[token.text]! : undefined;
-  return text === undefined ? {} : { mend: { title: `Write \`${text.trim()}\``, span, text } };
+  return text === undefined ? {} : { fix: { title: `Write \`${text.trim()}\``, span, text } };
 }

@@ -315,11 +315,11 @@ function uniqueKey(syntax: Declaration, counts: Map<string, number>): string {
 }
 
 function shiftProblem(problem: SyntaxProblem, by: number): SyntaxProblem {
-  const { mend } = problem;
+  const { fix } = problem;
   const span = shiftSpan(problem.span, by);
-  return mend === undefined
+  return fix === undefined
     ? { ...problem, span }
-    : { ...problem, span, mend: { ...mend, span: shiftSpan(mend.span, by) } };
+    : { ...problem, span, fix: { ...fix, span: shiftSpan(fix.span, by) } };
 }
 
 function shiftSpan(span: Span, by: number): Span {

@@ -418,8 +418,8 @@ export class FieldParser extends PartParser {
       this.report({ message: "expected one humidity, such as `60 % RH`", span });
     }
     if (markEnd === undefined) {
-      const mend = { title: "Add `RH`", span: { start: end, end }, text: " RH" };
-      this.report({ message: "expected `RH` after the humidity", span, mend });
+      const fix = { title: "Add `RH`", span: { start: end, end }, text: " RH" };
+      this.report({ message: "expected `RH` after the humidity", span, fix });
     }
   }
 

@@ -307,8 +307,8 @@ export class PartParser {
       this.take(t.RightParen);
     } else {
       const at = endOf(this.peek(0));
-      const mend = { title: "Add the `)`", span: { start: at, end: at }, text: ")" };
-      this.report({ ...this.expectedNext("`)`"), mend });
+      const fix = { title: "Add the `)`", span: { start: at, end: at }, text: ")" };
+      this.report({ ...this.expectedNext("`)`"), fix });
     }
   }
 
@@ -412,8 +412,8 @@ export class PartParser {
 
   private wrongSign(written: LexToken, right: string): LexToken {
     const span = make.tokenSpan(written);
-    const mend = { title: `Write \`${right}\``, span, text: right };
-    this.report({ message: `expected \`${right}\` between name and value`, span, mend });
+    const fix = { title: `Write \`${right}\``, span, text: right };
+    this.report({ message: `expected \`${right}\` between name and value`, span, fix });
     return written;
   }
 }

@@ -262,8 +262,8 @@ export class LineParser extends FieldParser {
     if (layer === undefined || nameEnd === undefined || layer.coats !== undefined || layer.tails.length > 0) {
       this.report({ message, span });
     } else {
-      const mend = { title: "Remove the comma", span: { start: nameEnd, end: start }, text: " " };
-      this.report({ message, span, mend });
+      const fix = { title: "Remove the comma", span: { start: nameEnd, end: start }, text: " " };
+      this.report({ message, span, fix });
     }
     if (layer !== undefined) {
       layer.coats ??= coats;

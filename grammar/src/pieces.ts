@@ -129,7 +129,7 @@ function sharedLine(offset: number): RawPiece {
   const problem: SyntaxProblem = {
     message: "expected a line of its own for this declaration",
     span: { start: offset, end: offset },
-    mend: { title: "Start a new line", span: { start: offset, end: offset }, text: "\n" },
+    fix: { title: "Start a new line", span: { start: offset, end: offset }, text: "\n" },
   };
   return { kind: "stray", start: offset, end: offset, problems: [problem] };
 }
@@ -143,7 +143,7 @@ function strayProblems(run: readonly Chunk[]): SyntaxProblem[] {
     problems.push({
       message: "this `}` closes nothing",
       span,
-      mend: { title: "Remove the `}`", span, text: "" },
+      fix: { title: "Remove the `}`", span, text: "" },
     });
   }
   const line = leading < 0 ? undefined : run[leading];

@@ -37,12 +37,12 @@ export interface Token {
   readonly start: number;
 }
 
-/** A syntax error: what was expected, in the words of the language, where, and the mend where one is known. */
+/** A syntax error: what was expected, in the words of the language, where, and the fix where one is known. */
 export interface SyntaxProblem {
   readonly message: string;
   readonly span: Span;
-  /** A change of the text that mends the error: replace `span` (relative like all spans) by `text`. */
-  readonly mend?: { readonly title: string; readonly span: Span; readonly text: string };
+  /** A change of the text that fixes the error: replace `span` (relative like all spans) by `text`. */
+  readonly fix?: { readonly title: string; readonly span: Span; readonly text: string };
 }
 
 export interface FileTree {

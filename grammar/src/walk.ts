@@ -4,6 +4,7 @@
  * Features work with offsets in the file while trees have offsets in their declaration; the translation is made here and
  * nowhere else.  All names of a declaration with what they stand for are found in `names.ts`.
  */
+import { indexAt } from "./binary-search.ts";
 import type { DeclarationTree, FilePiece, FileTree, Span, Statement, Token } from "./tree.ts";
 
 /** Anything in the typed view that has a place. */
@@ -52,16 +53,7 @@ export function touches(span: Span, offset: number): boolean {
 /** The piece that holds an offset of the file; at the end of the file, the last one. */
 export function pieceAt(tree: FileTree, offset: number): FilePiece | undefined {
   const { pieces } = tree;
-  let [low, high] = [0, pieces.length - 1];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (pieces[middle]!.offset <= offset) {
-      low = middle;
-    } else {
-      high = middle - 1;
-    }
-  }
-  return pieces[low];
+  return pieces[indexAt(pieces, offset, (piece) => piece.offset)];
 }
 
 /** What stands at an offset of the file. */
@@ -82,16 +74,7 @@ export function locate(tree: FileTree, offset: number): Location | undefined {
 
 /** The token that an offset is in; at the end of the last token, that one. */
 export function tokenAt(tokens: readonly Token[], offset: number): Token | undefined {
-  let [low, high] = [0, tokens.length - 1];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (tokens[middle]!.start <= offset) {
-      low = middle;
-    } else {
-      high = middle - 1;
-    }
-  }
-  return tokens[low];
+  return tokens[indexAt(tokens, offset, ({ start }) => start)];
 }
 
 /** The nodes from `root` inwards that an offset touches; a statement is entered by its block, too. */

@@ -36,7 +36,7 @@ function flawsOf(tree: FileTree): string[] {
   check(end === tree.text.length, "pieces are not the text");
   for (const { problem, length } of problemsWithBounds(tree)) {
     checkSpan(problem.span, length, problem.message);
-    checkSpan(problem.mend?.span ?? problem.span, length, `mend of ${problem.message}`);
+    checkSpan(problem.fix?.span ?? problem.span, length, `fix of ${problem.message}`);
     check(!/undefined|Word_|Token|something else/u.test(problem.message), problem.message);
     check(problem.message !== "expected the end of the declaration", "declaration does not end");
   }

@@ -1,6 +1,6 @@
 /**
  * Text in, text out: how the tests of the grammar look at a tree.
- * A problem is drawn as `line:column "what it stands on" message [mend]`, with lines and columns from 1.
+ * A problem is drawn as `line:column "what it stands on" message [fix]`, with lines and columns from 1.
  */
 import { createLineIndex, positionAt } from "../../grammar/src/line-index.ts";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
@@ -14,8 +14,8 @@ export function problemsOf(text: string): string[] {
   return fileProblems(parseFile(text)).map((problem) => {
     const { line, column } = positionAt(index, problem.span.start);
     const on = JSON.stringify(text.slice(problem.span.start, problem.span.end));
-    const mend = problem.mend === undefined ? "" : ` [${problem.mend.title}]`;
-    return `${line + 1}:${column + 1} ${on} ${problem.message}${mend}`;
+    const fix = problem.fix === undefined ? "" : ` [${problem.fix.title}]`;
+    return `${line + 1}:${column + 1} ${on} ${problem.message}${fix}`;
   });
 }
 
@@ -24,10 +24,10 @@ export function messagesOf(text: string): string[] {
   return fileProblems(parseFile(text)).map((problem) => problem.message);
 }
 
-/** The text after the mend of its first error that has one; mends that follow from it are made, too. */
+/** The text after the fix of its first error that has one; fixes that follow from it are made, too. */
 export function mended(text: string): string {
-  const mend = fileProblems(parseFile(text)).find((problem) => problem.mend !== undefined)?.mend;
-  return mend === undefined ? text : text.slice(0, mend.span.start) + mend.text + text.slice(mend.span.end);
+  const fix = fileProblems(parseFile(text)).find((problem) => problem.fix !== undefined)?.fix;
+  return fix === undefined ? text : text.slice(0, fix.span.start) + fix.text + text.slice(fix.span.end);
 }
 
 /** The typed view of the declarations, without spans. */

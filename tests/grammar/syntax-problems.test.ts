@@ -1,4 +1,4 @@
-/** Every syntax error of a line: what it says, what it stands on, and its mend. */
+/** Every syntax error of a line: what it says, what it stands on, and its fix. */
 import { describe, expect, it } from "vitest";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
 import { inBlock, mended, outline, problemsOf } from "./show.ts";
@@ -215,7 +215,7 @@ describe("what was read is kept", () => {
   });
 });
 
-describe("a mend", () => {
+describe("a fix", () => {
   it.each([
     ["material", "rated 21 C 50 % RH", "rated 21 C, 50 % RH"],
     ["material", "thin water up to 10 %", "thin water, up to 10 %"],

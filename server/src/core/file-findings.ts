@@ -129,16 +129,16 @@ function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[
       declaration: "",
       span: { start: piece.offset + problem.span.start, end: piece.offset + problem.span.end },
     };
-    const mend = problem.mend && {
-      title: problem.mend.title,
+    const fix = problem.fix && {
+      title: problem.fix.title,
       place: {
         file,
         declaration: "",
-        span: { start: piece.offset + problem.mend.span.start, end: piece.offset + problem.mend.span.end },
+        span: { start: piece.offset + problem.fix.span.start, end: piece.offset + problem.fix.span.end },
       },
-      text: problem.mend.text,
+      text: problem.fix.text,
     };
-    return { rule: "syntax", message: problem.message, place, related: [], ...(mend ? { fix: mend } : {}) };
+    return { rule: "syntax", message: problem.message, place, related: [], ...(fix ? { fix } : {}) };
   });
 }
 

@@ -56,7 +56,8 @@ export function textOf(message: string): FindingText {
 export const textOfSentences = (message: string): FindingText =>
   shortened(textOf([...message.matchAll(SENTENCE)].map(([sentence]) => sentence.trim()).join("\n")));
 
-const LONGEST_HEADLINE = 70;
+/** The most that fits on one line, characters. */
+export const LONGEST_HEADLINE = 70;
 
 /** The examples of a headline that would be too long become the remedy: "Write, for example, `wait 72 h`." */
 function shortened(text: FindingText): FindingText {

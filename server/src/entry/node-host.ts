@@ -23,7 +23,7 @@ export const nodeHost = (): Host => {
       const file = pathOf(uri);
       const read =
         file === undefined
-          ? { reason: "has a name that leads nowhere. Mend the path" }
+          ? { reason: "has a name that leads nowhere. Fix the path" }
           : await readPlain(file, permit);
       if ("text" in read) return read;
       return { reason: `it ${read.reason}`, isThere: read.reason !== reasonOf("missing") };

@@ -6,7 +6,7 @@
  * table (`server/tools/config-schema.ts`).
  */
 import * as z from "zod/mini";
-import type { Eased, Severity } from "../core/findings.ts";
+import { type Eased, SEVERITIES, type Severity } from "../core/findings.ts";
 import { didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";
 import { isAlwaysShown } from "../core/rules/registry.ts";
@@ -16,7 +16,7 @@ import { WAIT_MARGIN_PERCENT } from "../core/surface/wait-margin.ts";
 export const CONFIG_FILE_NAME = "finishwright.config.json";
 
 /** What a project makes of a rule: another level, or nothing at all. */
-export const RULE_LEVELS = ["error", "warning", "information", "hint", "off"] as const;
+export const RULE_LEVELS = [...SEVERITIES, "off"] as const;
 export type RuleLevel = (typeof RULE_LEVELS)[number];
 
 /** Levels by rule id; rules that are not named keep their own. */

@@ -2,6 +2,7 @@
  * Text as a terminal shows it: how many columns it takes, and broken into lines. What may not reach a terminal at all is
  * seen to in `escape/shown-text.ts`.
  */
+import { firstIndex } from "../../../grammar/src/binary-search.ts";
 import { shownText } from "../escape/shown-text.ts";
 
 /** East Asian wide and fullwidth characters, and emoji, take two columns. */
@@ -70,13 +71,10 @@ export function measureLine(line: string): MeasuredLine {
 
 /** The first offset of a measured line whose column is at least this one; the line's end where there is none. */
 export function offsetOfColumn({ columns }: MeasuredLine, column: number): number {
-  let [low, high] = [0, columns.length - 1];
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    if (columns[middle]! >= column) high = middle;
-    else low = middle + 1;
-  }
-  return low;
+  return Math.min(
+    firstIndex(columns, (each) => each >= column),
+    columns.length - 1,
+  );
 }
 
 /**

@@ -5,7 +5,7 @@
  * name the job, and those of the recipes it does, wherever these are declared.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { Severity } from "../core/findings.ts";
+import { SEVERITIES, type Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { distinctNames } from "./material-names.ts";
@@ -189,10 +189,8 @@ const hoursBetween = (from: string | null, to: string | null): number | null =>
 // ---------------------------------------------------------------------------------------------------------------
 // Findings
 
-const LEVELS = ["error", "warning", "information", "hint"] as const satisfies readonly Severity[];
-
 const byLevel = (count: (level: Severity) => number): Readonly<Record<Severity, number>> =>
-  Object.fromEntries(LEVELS.map((level) => [level, count(level)])) as Record<Severity, number>;
+  Object.fromEntries(SEVERITIES.map((level) => [level, count(level)])) as Record<Severity, number>;
 
 const levelsOf = (findings: readonly FileFinding[]): ComparisonSide["levels"] =>
   byLevel((level) => findings.filter(({ severity }) => severity === level).length);
@@ -201,7 +199,7 @@ const levelsOf = (findings: readonly FileFinding[]): ComparisonSide["levels"] =>
 function rulesOf(findings: readonly FileFinding[]): ComparisonSide["rules"] {
   const rules = new Map<string, { rule: string; severity: Severity; count: number }>();
   for (const { rule, severity } of findings) {
-    const key = `${LEVELS.indexOf(severity)} ${rule}`;
+    const key = `${SEVERITIES.indexOf(severity)} ${rule}`;
     rules.set(key, { rule, severity, count: (rules.get(key)?.count ?? 0) + 1 });
   }
   return [...rules].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, counted]) => counted);

@@ -6,6 +6,7 @@
  * costs the stretches that it has a part in.
  */
 
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import type { Shop } from "../model/model.ts";
 import { memo, onceFor, onceForList } from "../once.ts";
 import { hourMs, makeShopTime, nextOpening, type ShopTime } from "../schedule/calendar.ts";
@@ -40,15 +41,10 @@ export function roomOfJobs(shop: Shop, jobs: readonly (readonly JobRelease[])[])
 
 /** The times with which something given off between two hours has to do. */
 export function timesNear({ times }: RoomOfJobs, fromH: number, toH: number): readonly BusyTime[] {
-  let [low, high] = [0, times.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (times[middle]!.toH > fromH - SHIFT_H) high = middle;
-    else low = middle + 1;
-  }
-  let end = low;
+  const first = firstIndex(times, (time) => time.toH > fromH - SHIFT_H);
+  let end = first;
   while (end < times.length && times[end]!.fromH < toH + SHIFT_H) end += 1;
-  return times.slice(low, end);
+  return times.slice(first, end);
 }
 
 /** Longer than a shift by so much that roundings do not count. */

@@ -5,6 +5,7 @@
  * No stretch for breathing begins while the shop is closed: nobody is there. One that begins at an opening has what the
  * coats of the evening before still give off. Fire does not ask who is there.
  */
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import type { Solvent, StandIn } from "../knowledge/solvents.ts";
 import type { Release } from "./job-fumes.ts";
 import {
@@ -161,17 +162,6 @@ function leftBy(releases: readonly { readonly from: number; readonly to: number;
       return perH > 1e-9 ? perH : 0;
     },
   };
-}
-
-/** Index of the first that fulfils what all after it fulfil as well; their number if none does. */
-function firstIndex<T>(sorted: readonly T[], test: (item: T) => boolean): number {
-  let [low, high] = [0, sorted.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (test(sorted[middle]!)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 /** Answers which stretch of a range, end excluded, is the greatest, from tables of ranges of doubling length. */

@@ -21,7 +21,7 @@ export function lower(file: FileId, key: string, body: DeclarationBody): Lowered
       rule: "syntax",
       span: problem.span,
       message: problem.message,
-      ...(problem.mend ? { fix: problem.mend } : {}),
+      ...(problem.fix ? { fix: problem.fix } : {}),
     });
   }
   const problems = [...ctx.findings];

@@ -5,6 +5,7 @@
  * allows nothing that is there. Prose that happens to begin with "allow" is left alone.
  */
 
+import { indexAt } from "../../../../grammar/src/binary-search.ts";
 import type { FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
@@ -204,15 +205,8 @@ function startOf(file: ProgramFile, place: Place): number {
 }
 
 /** The line in which an offset stands. */
-function lineAt(starts: readonly number[], offset: number): number {
-  let [low, high] = [0, starts.length - 1];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (starts[middle]! <= offset) low = middle;
-    else high = middle - 1;
-  }
-  return low;
-}
+const lineAt = (starts: readonly number[], offset: number): number =>
+  indexAt(starts, offset, (start) => start);
 
 const absolute = (file: ProgramFile, span: Span): Place => ({ file: file.id, declaration: "", span });
 

@@ -4,6 +4,7 @@
 
 import { Temporal } from "temporal-polyfill";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
+import { LONGEST_HEADLINE } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatDuration } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
@@ -50,9 +51,6 @@ export const related = (place: Place, message: string): RelatedPlace => ({ place
 /** `1 day of the 3 days`, or `none of the 3 days`. */
 export const shareText = (had: number, needed: number): string =>
   `${had > 0 ? formatDuration(had) : "none"} of the ${formatDuration(needed)}`;
-
-/** The most that fits on one line, characters. */
-export const LONGEST_HEADLINE = 70;
 
 /** The first headline that fits on one line; the last where none does. */
 export const fitting = (headlines: readonly string[]): string =>

@@ -6,7 +6,9 @@
  * moment is found in logarithmic time. The working time before a moment turns opening hours into one unbroken axis on
  * which a task that pauses at closing is an interval. Nothing here knows of tasks or crew.
  */
+
 import { Temporal } from "temporal-polyfill";
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import type { OpeningSpan } from "../model/model.ts";
 
 export const minuteMs = 60_000;
@@ -253,17 +255,6 @@ function spanOfWork(shop: ShopTime, work: number, earlier: boolean): number {
   if (earlier && round > 0 && after === round * shop.workPerWeek) round--;
   const index = firstIndex(shop.week, (span) => isIn(span, work - round * shop.workPerWeek));
   return written + round * shop.week.length + index;
-}
-
-function firstIndex(spans: readonly Span[], isWanted: (span: Span) => boolean): number {
-  let low = 0;
-  let high = spans.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (isWanted(spans[middle]!)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 /** For each weekday 1…7 the minutes it is open, with what runs on from the day before; merged and in order. */

@@ -5,6 +5,7 @@
  * opening span, which chains are alike. References to items that are not earlier in their chain are dropped, windows
  * that count from anything but a task as well, and durations that are no positive numbers count as nothing, because the checker reports those elsewhere.
  */
+
 import { Temporal } from "temporal-polyfill";
 import {
   dayMs,
@@ -15,6 +16,7 @@ import {
   nextOpening,
   type ShopTime,
 } from "./calendar.ts";
+import { NIGHT_H, NIGHT_WITHOUT_SHOP_H } from "./night.ts";
 import type { Chain, ChainItem, ScheduleInput } from "./types.ts";
 
 /** One item of a chain. `of` is the index of the item that a wait counts from, −1 for the start, or of a window's task. */
@@ -59,8 +61,8 @@ export interface Problem {
   readonly nHands: number;
 }
 
-export const overnightMs = 12 * hourMs;
-export const overnightWithoutShopMs = 16 * hourMs;
+export const overnightMs = NIGHT_H * hourMs;
+export const overnightWithoutShopMs = NIGHT_WITHOUT_SHOP_H * hourMs;
 
 /** The problem, or undefined when `start` is no date or date-time. */
 export function makeProblem(input: ScheduleInput): Problem | undefined {

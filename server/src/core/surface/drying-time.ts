@@ -2,6 +2,7 @@
  * How long a material needs to a stage: what its label states, what the air of a shop makes of it, and why. The
  * simulation, the plan, the rules on waits, hints, hover and sheets all read this one time.
  */
+
 import {
   AIR_NOT_STATED,
   type FactorCause,
@@ -11,6 +12,7 @@ import {
 } from "../air/wait-factor.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import type { Material } from "../model/model.ts";
+import { NIGHT_H } from "../schedule/night.ts";
 
 export type Stage = "touch" | "recoat" | "cured";
 
@@ -56,9 +58,6 @@ function familyHours(family: Family | undefined, stage: Stage): number | undefin
   if (stage === "recoat") return family?.recoat?.[0];
   return family?.cure;
 }
-
-/** The least that a night brings, hours. */
-const NIGHT_H = 12;
 
 /** A filler that states no time dries overnight at least (common practice, no source). */
 const aNight = (time: DryingTime): DryingTime => ({

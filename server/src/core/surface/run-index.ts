@@ -2,6 +2,7 @@
  * Where in a run something happens. Rules ask it at every step, so each answer is found once a run and remembered for
  * as long as the run is there: a long recipe costs its steps, not their square.
  */
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import { memo, onceFor } from "../once.ts";
 import type { Action } from "./actions.ts";
 import type { SurfaceRun } from "./run.ts";
@@ -34,13 +35,5 @@ export const isSanding = (action: Action): boolean =>
   action.op === "step" && (action.verb === "sand" || action.verb === "scuff");
 
 /** Index of the moment that put a coat of this run on. */
-export function putOnAt({ moments }: SurfaceRun, coat: Coat): number {
-  let low = 0;
-  let high = moments.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (moments[middle]!.after.nextSerial > coat.serial) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
+export const putOnAt = ({ moments }: SurfaceRun, coat: Coat): number =>
+  firstIndex(moments, ({ after }) => after.nextSerial > coat.serial);

@@ -2,6 +2,7 @@
  * Runs: every recipe by itself on an assumed surface, and every job surface by surface. A `Runner` belongs to one
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
+
 import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
@@ -10,6 +11,7 @@ import { memo } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
 import type { ResolvedJob, ResolvedRecipe } from "../resolution/resolve.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
+import { NIGHT_WITHOUT_SHOP_H } from "../schedule/night.ts";
 import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, type Expanding, expand, givenTo } from "./expand.ts";
 import { followedRecipes, partRecipes } from "./followed.ts";
@@ -18,9 +20,6 @@ import { type JobHistory, type LeftBy, type Nearest, surfaceKey, type Visited } 
 import { appliedSurfaces, type JobSurface } from "./job-surfaces.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
-
-/** `wait overnight` without a shop. */
-export const OVERNIGHT_WITHOUT_SHOP_H = 16;
 
 export interface SurfaceRun {
   readonly kind: "assumed" | "job";
@@ -195,7 +194,7 @@ export const runAssumed: AssumedRunner = (recipe, asked, { followed, continued, 
   const moments = simulate({
     initial: ASSUMED_STATE,
     actions,
-    overnightHours: () => OVERNIGHT_WITHOUT_SHOP_H,
+    overnightHours: () => NIGHT_WITHOUT_SHOP_H,
   });
   return {
     kind: "assumed",
@@ -257,7 +256,7 @@ function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
 
 /** The least that `wait overnight` brings in this shop, whenever in its hours the task before ends. */
 function overnightHours(shop: Shop | undefined): (waited: number | undefined) => number {
-  if (!shop) return () => OVERNIGHT_WITHOUT_SHOP_H;
+  if (!shop) return () => NIGHT_WITHOUT_SHOP_H;
   const known = new Map<number | undefined, number>();
   return (waited) => {
     const least = known.get(waited) ?? minimumOvernightHours(shop.hours, waited);

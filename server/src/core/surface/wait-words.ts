@@ -5,7 +5,8 @@
 
 import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
 import { airText, degreesText, factorText, humidityText } from "../measure/figures.ts";
-import { formatNumber } from "../measure/format-amount.ts";
+import { formatDuration, formatNumber } from "../measure/format-amount.ts";
+import { NIGHT_H } from "../schedule/night.ts";
 
 /** `15 C and 60 % RH`: as much of the shop's air as counts; empty where none does. */
 export function shopAirText(cause: FactorCause): string {
@@ -28,7 +29,7 @@ export function whyText(cause: FactorCause): string {
     case "does not dry":
       return "It does not dry into a film, so the air changes nothing";
     case "a night":
-      return "Filler whose label states no time dries overnight, 12 h at least";
+      return `Filler whose label states no time dries overnight, ${formatDuration(NIGHT_H)} at least`;
     case "water":
       return (
         `Water leaves by the vapour-pressure deficit: ${kPa(cause.shopDeficitKPa)} kPa at ` +

@@ -3,6 +3,7 @@
  * their blocks; an outline needs the whole.
  */
 
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import { innerStatements, statementsOf } from "../../../../grammar/src/names.ts";
 import type { Declaration, DeclarationBody, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
 import { onceFor } from "../../core/once.ts";
@@ -67,12 +68,5 @@ export function lineText(body: DeclarationBody, span: Span): string {
 }
 
 /** The first token that starts at an offset or after it. */
-export function firstAfter(tokens: readonly Token[], offset: number): number {
-  let [low, high] = [0, tokens.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (tokens[middle]!.start < offset) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+export const firstAfter = (tokens: readonly Token[], offset: number): number =>
+  firstIndex(tokens, ({ start }) => start >= offset);

@@ -4,6 +4,7 @@
  * A sheet leaves the editor where findings are seen, so it carries them along: those of its job, and those of every
  * declaration that it draws on, in whatever file. What names another job is left to that job's sheet.
  */
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import type { Checker } from "../../core/check.ts";
 import { byGravity } from "../../core/findings.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
@@ -91,13 +92,7 @@ export function concerning(
 function declarationFinder(checker: Checker, file: FileId): (offset: number) => string | undefined {
   const trees = (checker.program.files.get(file)?.declarations ?? []).map(({ tree }) => tree);
   return (offset) => {
-    let [low, high] = [0, trees.length];
-    while (low < high) {
-      const middle = (low + high) >>> 1;
-      if (trees[middle]!.offset <= offset) low = middle + 1;
-      else high = middle;
-    }
-    const tree = trees[low - 1];
+    const tree = trees[firstIndex(trees, (each) => each.offset > offset) - 1];
     if (!tree || offset >= tree.offset + tree.length || tree.body.syntax.kind === "use") return undefined;
     return tree.key;
   };

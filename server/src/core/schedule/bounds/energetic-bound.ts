@@ -10,6 +10,7 @@
  * all plans.
  */
 
+import { firstIndex } from "../../../../../grammar/src/binary-search.ts";
 import { hourMs, openingsBetween, workingTimeBetween } from "../calendar.ts";
 import type { Times } from "../chain-timing.ts";
 import type { Problem, ProblemChain } from "../problem.ts";
@@ -183,16 +184,8 @@ function makeRoom({ shop, crew, start }: Problem, sums: SubsetSums, finish: numb
 }
 
 /** Index of the first opening that closes after `time`. */
-function firstAfter(openings: readonly { readonly closes: number }[], time: number): number {
-  let low = 0;
-  let high = openings.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (openings[middle]!.closes > time) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
+const firstAfter = (openings: readonly { readonly closes: number }[], time: number): number =>
+  firstIndex(openings, ({ closes }) => closes > time);
 
 /** Distinct values, evenly thinned out. */
 function thinned(values: readonly number[]): readonly number[] {

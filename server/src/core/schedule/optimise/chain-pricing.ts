@@ -10,6 +10,7 @@
  * them. So every plan has its assignments, and none is cheaper than the cheapest; that is what makes prices a proof.
  */
 
+import { firstIndex } from "../../../../../grammar/src/binary-search.ts";
 import type { ChainClass } from "../bounds/energetic-bound.ts";
 import { touchOpening } from "../calendar.ts";
 import { waitEnd } from "../chain-timing.ts";
@@ -307,13 +308,5 @@ function assignmentTo(labels: readonly Label[]): ChainAssignment {
 }
 
 /** Index of the first part that closes after `time`. */
-function firstAfter(parts: readonly Part[], time: number): number {
-  let low = 0;
-  let high = parts.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (parts[middle]!.closes > time) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
+const firstAfter = (parts: readonly Part[], time: number): number =>
+  firstIndex(parts, ({ closes }) => closes > time);
