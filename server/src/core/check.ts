@@ -28,28 +28,18 @@ import {
 } from "./fumes/job-air.ts";
 import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
 import { attempt, fileStart } from "./internal-error.ts";
-import {
-  type Asking,
-  anew,
-  createMemory,
-  type Memory,
-  type Owner,
-  type Remembered,
-} from "./memory/memory.ts";
+import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
 import {
   checkNames,
-  isSettled,
   type NamesIn,
   namesInDeclaration,
   type PlacedFinding,
   repeatsNames,
-  settledNames,
 } from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
   type Program,
-  type ProgramDeclaration,
   type ProgramFile,
   reachableFiles,
   type Scope,
@@ -58,8 +48,7 @@ import {
 import { memo } from "./once.ts";
 import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
-import { createResolutions } from "./resolution/resolutions.ts";
-import { resolve } from "./resolution/resolve.ts";
+import { createResolutions, ownerOf, type Resolutions } from "./resolution/resolutions.ts";
 import { judging } from "./rules/engine.ts";
 import { TRADE_RULES } from "./rules/registry.ts";
 import { isBeingPlanned } from "./schedule/being-planned.ts";
@@ -79,15 +68,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const parts: CheckerParts = { ...USUAL_PARTS, ...given };
   const scopes = memo((file: FileId) => remembered.scopeOf(file, () => scopeOf(program, file)));
   const histories = memo((file: FileId) => createJobHistory(scopes(file)));
-  const resolutions = createResolutions(program, (file, declaration) =>
-    remembered.recall("resolution", ownerOf(file, declaration), [declaration.lowered], (asking) =>
-      resolve(file, declaration, asking.scopeOf(file)),
-    ),
-  );
+  const resolutions = createResolutions(program, parts.memory !== undefined);
   const view: CheckView = {
     scopeOf: scopes,
-    resolvedRecipe: resolutions.recipe,
-    resolvedJob: resolutions.job,
     nearest: (file, visited) => histories(file).nearest(visited),
     toldOf: (file, visited) => histories(file).toldOf(visited),
     isContinued: (file, surface) => runner.isContinued(file, surface),
@@ -102,6 +85,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     scopeOf: scopes,
     filesSeenFrom: (file) => reachableFiles(program, file),
     remembered,
+    resolutions,
     history: histories,
     assumed: parts.assumed,
   });
@@ -152,7 +136,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   });
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
-    return found ? namesOf(program, found, resolutions.of, remembered) : [];
+    return found ? namesOf(program, found, resolutions, remembered) : [];
   });
   /** In the order in which `fileFindings` needs them; what fails here fails there again, and is named there. */
   function* steps(file: FileId): Generator<void> {
@@ -162,7 +146,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       attempt(
         [],
         { part: "", place: fileStart(file) },
-        () => namesIn(found, resolutions.of, remembered)(declaration, MOST_SUGGESTIONS),
+        () => namesIn(found, resolutions, remembered)(declaration, MOST_SUGGESTIONS),
         undefined,
       );
       yield;
@@ -188,7 +172,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const checker: Checker = {
     program,
     scope: scopes,
-    resolution: resolutions.of,
+    resolution: (file, declaration) => resolutions.of(file, declaration, remembered),
     steps,
     assumedAtHand: (recipe) => soundIn(assumedAtHand(recipe)),
     jobsAtHand: (file, most, wanted) => {
@@ -271,14 +255,11 @@ function withAir(
 const releasesIn = (result: JobResult, remembered: Remembered<CheckView>): readonly JobRelease[] =>
   remembered.recall("releases", result.job, [result], () => datedReleases(asInRoom(result)), isSameInRoom);
 
-const ownerOf = (file: FileId, { tree, lowered }: ProgramDeclaration): Owner =>
-  lowered.model ?? { file, declaration: tree.key };
-
 /** What the names of a file come to. */
 function namesOf(
   program: Program,
   file: ProgramFile,
-  resolutionOf: Checker["resolution"],
+  resolutions: Resolutions,
   remembered: Remembered<CheckView>,
 ): readonly PlacedFinding[] {
   const seen = reachableFiles(program, file.id);
@@ -286,19 +267,18 @@ function namesOf(
   const mayRepeat = remembered.recall("repeated names", owner, remembered.outlines(seen), () =>
     repeatsNames(program, seen),
   );
-  return checkNames(program, file, namesIn(file, resolutionOf, remembered), mayRepeat);
+  return checkNames(program, file, namesIn(file, resolutions, remembered), mayRepeat);
 }
 
 const namesIn =
-  (file: ProgramFile, resolutionOf: Checker["resolution"], remembered: Remembered<CheckView>): NamesIn =>
+  (file: ProgramFile, resolutions: Resolutions, remembered: Remembered<CheckView>): NamesIn =>
   (declaration, suggestions) => {
-    const resolution = resolutionOf(file.id, declaration);
-    if (isSettled(declaration, resolution)) return settledNames(file.id, declaration, resolution);
     const query = suggestions === 0 ? "names without suggestions" : "names";
     const owner = ownerOf(file.id, declaration);
-    return remembered.recall(query, owner, [resolution, suggestions], (asking) =>
-      namesInDeclaration(file.id, declaration, resolution, askingScope(asking, file.id), suggestions),
-    );
+    return remembered.recall(query, owner, [declaration.lowered, suggestions], (asking) => {
+      const resolution = resolutions.of(file.id, declaration, asking);
+      return namesInDeclaration(file.id, declaration, resolution, askingScope(asking, file.id), suggestions);
+    });
   };
 
 /** The scope of a file whose graph of jobs writes down what it is asked. */

@@ -17,7 +17,14 @@ import type { Program, ProgramFile, ProgramFiles, Scope } from "../model/program
 import { isSameList } from "../once.ts";
 import type { FileId } from "../place.ts";
 import { changesBetween, type Replaced } from "./changes.ts";
-import { KIND_IN_SCOPE, type Lookup, lookupKey, recordingScopes, stillMeans } from "./recording-scope.ts";
+import {
+  KIND_IN_SCOPE,
+  type Lookup,
+  lookupKey,
+  placedKey,
+  recordingScopes,
+  stillMeans,
+} from "./recording-scope.ts";
 
 /** The declaration that work is about; of a file as a whole the declaration is empty. */
 export interface Owner {
@@ -45,6 +52,11 @@ export interface Asking<View extends ProgramView> {
     about: AboutOf<View[Q]>,
     isSame?: (a: AnswerOf<View[Q]>, b: AnswerOf<View[Q]>) => boolean,
   ): AnswerOf<View[Q]>;
+  /**
+   * Other work that this work builds on, remembered by itself. What it asked counts as asked by this work as well, so that
+   * this holds only while that does; it may be given nothing but what is told by what this work is given and asks.
+   */
+  recall<T>(query: string, owner: Owner, given: readonly unknown[], work: (asking: Asking<View>) => T): T;
 }
 
 /** The memory as one program sees it. */
@@ -111,16 +123,19 @@ class Slot<View> extends Map<string, Entry<View>> {
 }
 
 /** Without a memory all is worked out anew. */
-export const anew = <View extends ProgramView>(view: View): Remembered<View> => ({
-  recall: (_query, _owner, _given, work) =>
-    work({
-      scopeOf: view.scopeOf,
-      ask: (question, about) => answerOf(view, question, about) as AnswerOf<View[typeof question]>,
-    }),
-  last: () => undefined,
-  scopeOf: (_file, make) => make(),
-  outlines: () => [],
-});
+export function anew<View extends ProgramView>(view: View): Remembered<View> {
+  const asking: Asking<View> = {
+    scopeOf: view.scopeOf,
+    ask: (question, about) => answerOf(view, question, about) as AnswerOf<View[typeof question]>,
+    recall: (_query, _owner, _given, work) => work(asking),
+  };
+  return {
+    recall: asking.recall,
+    last: () => undefined,
+    scopeOf: (_file, make) => make(),
+    outlines: () => [],
+  };
+}
 
 /** `outlineOf` tells all of a declaration by which the declarations of a scope are arranged: see `outlines`. */
 export function createMemory<View extends ProgramView>(
@@ -206,6 +221,12 @@ class Store<View extends ProgramView> {
     const questions: Question<View>[] = [];
     const value = work({
       scopeOf: recordingScopes(view.scopeOf, lookups),
+      recall: (query, owner, given, work) => {
+        const within = this.find(query, owner, given, view) ?? this.work(query, owner, given, view, work);
+        for (const lookup of within.lookups) lookups.set(placedKey(lookup), lookup);
+        questions.push(...within.questions);
+        return within.value as ReturnType<typeof work>;
+      },
       ask: (question, about, isSame = Object.is) => {
         const answer = answerOf(view, question, about);
         questions.push({ question, about, answer, isSame: isSame as Question<View>["isSame"] });

@@ -29,6 +29,9 @@ export interface Lookup {
 export const lookupKey = ({ kind, name, names }: Lookup): string =>
   names ? allNames(kind) : nameKey(kind, name);
 
+/** The same in one file. */
+export const placedKey = (lookup: Lookup): string => `${lookupKey(lookup)}\u0000${lookup.file}`;
+
 export const nameKey = (kind: ScopeKind, name: string): string => `${kind}\u0000${name}`;
 
 /** Of look-ups of all names of a kind; no name is empty. */
@@ -82,7 +85,7 @@ class RecordingNames<T extends Named> implements ReadonlyMap<string, T> {
 
   #write(lookup: Pick<Lookup, "name" | "found" | "names">): void {
     const written: Lookup = { file: this.#file, kind: this.#kind, ...lookup };
-    this.#lookups.set(`${lookupKey(written)}\u0000${this.#file}`, written);
+    this.#lookups.set(placedKey(written), written);
   }
 
   get(name: string): T | undefined {

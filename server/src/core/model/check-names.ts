@@ -52,35 +52,7 @@ export function placeFinding(file: string, declaration: string, finding: LocalFi
   };
 }
 
-/** Whether what is wrong with the names in a declaration can be told without another look at its scope. */
-export const isSettled = ({ lowered: { model } }: ProgramDeclaration, { problems }: Resolution): boolean =>
-  problems.every((problem) => !("unknown" in problem)) &&
-  !(model?.kind === "job" && model.after) &&
-  !(model?.kind === "piece" && model.surfaces.some(({ asLeftBy }) => asLeftBy));
-
-/** The names in a declaration where that is so. */
-export function settledNames(
-  file: FileId,
-  { tree }: ProgramDeclaration,
-  resolution: Resolution,
-): DeclarationNames {
-  const known = SETTLED.get(resolution);
-  if (known) return known;
-  const found: DeclarationNames = {
-    findings: resolution.problems.flatMap((problem) =>
-      "unknown" in problem ? [] : [placeFinding(file, tree.key, problem)],
-    ),
-    files: filesNamed(resolution),
-    unknown: 0,
-  };
-  SETTLED.set(resolution, found);
-  return found;
-}
-
-/** A declaration is resolved for its file and key. */
-const SETTLED = new WeakMap<Resolution, DeclarationNames>();
-
-/** The names in any declaration; so many suggestions are made at most. */
+/** What is wrong with the names in a declaration; so many suggestions are made at most. */
 export function namesInDeclaration(
   file: FileId,
   { tree, lowered }: ProgramDeclaration,

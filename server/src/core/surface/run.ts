@@ -9,7 +9,7 @@ import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { memo } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
-import type { ResolvedJob, ResolvedRecipe } from "../resolution/resolve.ts";
+import type { Resolutions } from "../resolution/resolutions.ts";
 import { minimumOvernightHours } from "../schedule/calendar.ts";
 import { NIGHT_WITHOUT_SHOP_H } from "../schedule/night.ts";
 import type { Action, Cycle } from "./actions.ts";
@@ -60,8 +60,6 @@ export interface Runner {
 
 /** What runs ask of a program, beyond the meaning of names. */
 export interface RunView extends ProgramView {
-  readonly resolvedRecipe: (recipe: Recipe) => ResolvedRecipe;
-  readonly resolvedJob: (job: Job) => ResolvedJob;
   readonly runs: (job: Job) => readonly SurfaceRun[];
   /** See `JobHistory`. */
   readonly nearest: (file: FileId, visited: Visited) => Nearest;
@@ -75,6 +73,7 @@ export interface RunnerParts {
   /** The file itself and all it uses. */
   readonly filesSeenFrom: (file: FileId) => readonly FileId[];
   readonly remembered: Remembered<RunView>;
+  readonly resolutions: Resolutions;
   readonly history: (file: FileId) => JobHistory;
   readonly assumed?: AssumedRunner;
 }
@@ -83,12 +82,12 @@ export interface RunnerParts {
 const NOTHING: readonly SurfaceRun[] = [];
 
 export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isContinued"> {
-  const { scopeOf, remembered, history, assumed = runAssumed } = parts;
+  const { scopeOf, remembered, resolutions, history, assumed = runAssumed } = parts;
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
   const arranged = createArrangements(parts);
   const run = (job: Job): void => {
-    const runs = remembered.recall("runs", job, [job], (asking) => runJob(job, asking));
+    const runs = remembered.recall("runs", job, [job], (asking) => runJob(job, asking, resolutions));
     jobs.set(job, runs);
   };
   /** Runs the jobs that a job starts from before it, without recursion: a chain may be longer than the stack is deep. */
@@ -121,7 +120,7 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
       const key = ownerKey(recipe);
       const around = [followed.has(key), continued.has(key), preceded.has(key)] as const;
       return remembered.recall("assumed run", recipe, [recipe, ...around], (asking) =>
-        assumed(recipe, expandingBy(asking), {
+        assumed(recipe, expandingBy(asking, resolutions), {
           followed: around[0],
           continued: around[1],
           preceded: around[2],
@@ -183,8 +182,8 @@ export type Surroundings = Readonly<Record<"followed" | "continued" | "preceded"
 export type AssumedRunner = (recipe: Recipe, asked: Expanding, surroundings: Surroundings) => SurfaceRun;
 
 /** Each recipe is asked for once, however often it is followed. */
-const expandingBy = (asking: Asking<RunView>): Expanding => ({
-  resolved: memo((recipe: Recipe) => asking.ask("resolvedRecipe", [recipe])),
+const expandingBy = (asking: Asking<RunView>, resolutions: Resolutions): Expanding => ({
+  resolved: memo((recipe: Recipe) => resolutions.recipe(recipe, asking)),
   materialsOf: (file) => asking.scopeOf(file).materials,
 });
 
@@ -213,9 +212,9 @@ export const runAssumed: AssumedRunner = (recipe, asked, { followed, continued, 
   };
 };
 
-function runJob(job: Job, asking: Asking<RunView>): readonly SurfaceRun[] {
-  const { shop, calls } = asking.ask("resolvedJob", [job]);
-  const asked = expandingBy(asking);
+function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): readonly SurfaceRun[] {
+  const { shop, calls } = resolutions.job(job, asking);
+  const asked = expandingBy(asking, resolutions);
   return [...appliedSurfaces(job, asking.scopeOf(job.file))].map(([surface, applies]): SurfaceRun => {
     const parts = applies.flatMap((apply) => {
       const call = apply.syntax.call && calls.get(apply.syntax.call);
