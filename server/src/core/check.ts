@@ -38,13 +38,7 @@ import {
 } from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
-import {
-  type Program,
-  type ProgramFile,
-  reachableFiles,
-  type Scope,
-  scopeOf,
-} from "./model/program.ts";
+import { type Program, type ProgramFile, reachableFiles, type Scope, scopeOf } from "./model/program.ts";
 import { memo } from "./once.ts";
 import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
