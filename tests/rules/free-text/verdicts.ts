@@ -5,9 +5,10 @@ import { CHEMICALS } from "./chemicals.ts";
 import { FIRE } from "./fire.ts";
 import { BASES, type BaseName, type Kind } from "./kinds.ts";
 import { PEOPLE } from "./people.ts";
+import { SECOND } from "./second.ts";
 import { WORK } from "./work.ts";
 
-export const KINDS: readonly Kind[] = [...FIRE, ...PEOPLE, ...CHEMICALS, ...WORK];
+export const KINDS: readonly Kind[] = [...FIRE, ...PEOPLE, ...CHEMICALS, ...WORK, ...SECOND];
 
 /** The rules that have an error or a warning on a recipe with this note. */
 export const gravely = (base: BaseName, sentence: string): readonly string[] =>

@@ -113,7 +113,7 @@ export const isForbidden = (words: readonly Word[], telling: Telling): boolean =
   isPast(words);
 
 const FORBIDS = wordSet(
-  "nobody avoid forbid forbidden prohibit prohibited beware neither stop refuse instead than unsafe dangerous hardly",
+  "nobody avoid forbid forbidden prohibit prohibited beware neither stop refuse instead than unsafe dangerou hardly",
 );
 /** "Never mind", "no matter", "does no harm", "in no time", "not far from": these forbid nothing. */
 const IDLE = wordSet(
@@ -167,7 +167,7 @@ function isListed(words: readonly Word[], from: number): boolean {
   return false;
 }
 
-const RULED_OUT = wordSet("forbidden prohibited banned dangerous useless illegal outlawed unsafe");
+const RULED_OUT = wordSet("forbidden prohibited banned dangerou useless illegal outlawed unsafe");
 const PUT_OUT = wordSet("off out away elsewhere cold disconnected");
 
 /** "… is forbidden", "… are no protection", "… stays off", "… is put out first". */
@@ -204,12 +204,15 @@ const isDeniedNext = (words: readonly Word[], at: number): boolean => {
   );
 };
 
+/** "Is used to it", "get used to it": no past. */
+const WONT = wordSet("get got is are be am been soon");
+
 /** Whether a clause tells of former days: "we used to …", "… no longer", "it stood there for years". */
 export function isPast(words: readonly Word[]): boolean {
   return words.some(({ key }, at) => {
     const next = words[at + 1]?.key;
     return (
-      (key === "used" && next === "to" && words[at - 1]?.key !== "get" && words[at - 1]?.key !== "got") ||
+      (key === "used" && next === "to" && !WONT.has(words[at - 1]?.key ?? "")) ||
       (key === "no" && next === "longer") ||
       (key === "for" && (next === "year" || next === "decade")) ||
       (key === "year" && next === "ago") ||

@@ -58,7 +58,7 @@ const SIDE_BY_SIDE = new Set([
   "over",
 ]);
 /** The second comes while the first is still there, whatever stands between them. */
-const STILL_THERE = ["wet", "straight", "immediately", "directly", "unrinsed"];
+const STILL_THERE = ["wet", "straight", "immediately", "directly", "unrinsed", "top"];
 const PARTED = ["rins", "dry", "dried", "then", "later", "after", "before", "wash", "next"];
 /** Kept, not mixed. */
 const APART = ["separate", "apart", "store", "shelf", "shelve", "keep", "kept"];
@@ -153,6 +153,8 @@ const DROWNED = phrases(
   `pour|add|tip|run|put|throw|splash|slosh .. water|kettle ... on|onto|into|over|to .. ${STRONG} ${MILD} !rinse !off`,
   `pour|add|tip|run|put .. water ... on|onto|into|over|to .. it & ${STRONG} ${MILD} !rinse !off !add_it`,
   `${STRONG} ... bucket|pail|pan|pot|bowl|tub|bath|vessel|tin|first ... fill|add|top|pour|then|and|boiling|hot ... water ${MILD} !cold !rinse !off !wash`,
+  `kettle|boiling|hot water|kettle .. on|onto|over .. ${STRONG} ${MILD} !rinse !off !wash`,
+  `kettle|boiling|hot|kettle_water .. on|onto|over .. ${STRONG} ${MILD} !rinse !off !wash`,
   `${STRONG} ... first ... water .. after|then|next|on|last|second ${MILD}`,
   `${STRONG} ... boiling|hot water on|over|onto ${MILD} !rinse !wash !off`,
   `dissolve|mix|stir|add|put|make|sprinkle|melt|tip .. ${STRONG} ... in|into|with|to .. hot|boiling|warm water ${MILD} !rinse !wash !off`,

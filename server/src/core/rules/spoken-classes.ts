@@ -25,7 +25,7 @@ const CLASSES: WordClasses = {
     "CHILD|grandmother|grandma|granny|grandfather|grandpa|mother|wife|husband|sister|brother|aunt|uncle|family|tenant|guest|visitor|reader|student|patient|lodger|watchman|caretaker|neighbour|neighbor|somebody|someone|everybody|everyone",
   PET: "dog|puppy|cat|kitten|budgie|canary|parrot|bird|hamster|rabbit|guinea_pig|goldfish|aquarium|pet",
   // Rags
-  RAG: "rag|cloth|wipe|wadding|paper_towel|kitchen_towel|kitchen_roll|kitchen_paper|steel_wool|cotton_waste|applicator_pad|oily_ones|oily_towel|old_shirt",
+  RAG: "wad|towel|duster|rag|cloth|wipe|wadding|paper_towel|kitchen_towel|kitchen_roll|kitchen_paper|steel_wool|cotton_waste|applicator_pad|oily_ones|oily_towel|old_shirt",
 };
 
 export const phrases = (...patterns: readonly string[]): Phrases => withClasses(CLASSES, patterns);

@@ -41,6 +41,8 @@ const WARMED = phrases(
 /** Smoking, candles, lighters, matches. */
 export const SMALL_FLAME = phrases(
   "light|have|having|enjoy|puff*|roll|smoke|smoking|with|want|need .. cigarette|cigar|fag|ciggie|cheroot|roll-up !detector !alarm !burn !before !outside !outdoors !yard",
+  "fag|smoke|cigarette|cigar|pipe while|between|during|as !outside !outdoors",
+  "oil_lamp|candle|lantern|paraffin_lamp|tea_light .. gives|give|shows|show|burns|burn|lights|lit !stain* !holder*",
   "cigarette|smoke|smoking|fag break ... bench|shop|room|coats|beside|while|inside !outside !outdoors !away !yard",
   "smokes|smoking .. pipe !heat* !stove",
   "like|love|may|can|free|allowed|fine to smoke .. while|as|at|during|in|between !outside !until",
@@ -76,6 +78,7 @@ export const BURNED_WASTE = phrases(
   `${BURNT} .. go|goes|end|land|belong|can|may|get ... into|in|on|onto|to .. FIRE !dust`,
   `use|used|make|good|save|keep ... ${BURNT} ... firewood|kindling|fuel`,
   `burn .. whatever|what|rest|leftovers|scraps|offcuts ... paint*|panel*|varnish*|strip*|treated|old ... FIRE !clean !bare`,
+  `${BURNT} ... heat|heats|warm|warms|fire|fuel .. shop|room|house|stove|workshop|hut !varnish_with`,
   `${BURNT} ... makes|is|are .. firewood|kindling`,
 );
 

@@ -172,6 +172,8 @@ const LEFT_IN = phrases(
   `sand|brush|wipe|blow|scrape|sweep|dust ... ${CORROSIVE}|crystals .. crystals|powder|bloom|off|away ${IS_RINSED} !water !wet !before`,
   `${CORROSIVE} ... dries|dry|dried|crystals ... sand|brush|wipe|blow|scrape|sweep ... off|away|down|crystals ${IS_RINSED} !water !wet !rinse`,
   `varnish|oil|coat|paint|lacquer|stain|wax|shellac .. straight|right|directly over|onto|on .. ${CORROSIVE} ${IS_RINSED}`,
+  `${CORROSIVE} .. dry|dries|soak|soaks in !rinse !then !minutes`,
+  `${CORROSIVE} ... no rinsing|rinse|neutralising`,
   `skip|forget|omit|spare|leave_out .. rinse|rinsing|neutralising|neutralizing ... ${CORROSIVE}`,
 );
 

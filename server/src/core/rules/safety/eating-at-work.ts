@@ -71,11 +71,11 @@ const FOOD =
   "sandwich|sandwiches|lunch|breakfast|supper|dinner|snack|apple|biscuit|cake|meal|food|bread|crisps";
 const DRINK = "coffee|tea|beer|drink|mug|cup|lemonade|cocoa|wine|water_bottle|flask";
 const AT_WORK =
-  "bench|workbench|beside|shop|workshop|while|next_to|work_table|hand|reach|here|booth|between_coats|tins|dries|soaks|spraying|sanding";
+  "over_the_work|bench|workbench|beside|shop|workshop|while|next_to|work_table|hand|reach|here|booth|between_coats|tins|dries|soaks|spraying|sanding";
 const APART = "!elsewhere !outside !yard !kitchen !away !canteen !wash !after_work !before !finished";
 
 const SWALLOWED = phrases(
-  `eat|eating|have|has|having|take|munch|enjoy|finish|chew .. ${FOOD} ... ${AT_WORK} ${APART}`,
+  `eat|eating|have|has|having|take|munch|nibble|enjoy|finish|chew .. ${FOOD} ... ${AT_WORK} ${APART}`,
   `drink|drinking|sip|have|has|enjoy|keep|stand|put|set .. ${DRINK} ... ${AT_WORK} ${APART} !mist* !water !ring* !damp* !mix* !measure* !stain*`,
   `eat|eating|snack|snacking ... ${AT_WORK} ${APART} !table`,
   "lick|licked|licking .. finger|brush|thumb|tip|it|lips !envelope",

@@ -153,6 +153,8 @@ const HEATED = phrases(
   "pilot|pilot_light ... stay|on|lit|burning|burns !off !out !another",
   "leave .. pilot|pilot_light .. on|lit|burning|alone !off",
   "dry|dries|dried|drying|speed*|blow|cure*|bake|baked|baking|force|forced|harden|set|hurry|warm|flash ... HEATER !off !out",
+  "aim|point|direct|turn|blow .. HEATER .. at|on|onto|towards .. top|it|piece|coat|table|chair|door|wet|surface !off",
+  "HEATER ... hurry|hurries|along|speed* !off !out !no !another !shut",
   "HEATER ... dries|dry|drying|set|cure*|bake*|speed*|faster|quicker|harden* !off !out !no !another !shut",
   "run|running|fire|stoke|light|turn_on|switch_on HEATER ... dry|dries|drying|coat|varnish*|lacquer*|booth|room|shop|brush|spray* !off !out !before !another !first",
   "hang|prop|stand|put|set|place|lean|pull|move|bring|lay|pile|rest|park|push .. on|over|near|by|beside|against|round|around|before|next|close|front|in|above|into .. HEATER !cured !off !out !cold !away !tin !can",

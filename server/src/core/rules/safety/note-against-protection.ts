@@ -147,6 +147,8 @@ const doneWithout = (gear: string, but = "") => [
   `no ${gear} .. needed|necessary|required|wanted|today|needs|here ${but}`,
   `${gear} .. not|unnecessary|aren't|isn't .. needed|necessary|required|wanted|worth ${but}`,
   `${gear} .. unnecessary|optional|superfluous|pointless|overkill|exaggerated|nonsense|beginners|sissies|wimps|cowards|amateurs|nuisance|clumsy|silly|hinder* ${but}`,
+  `${gear} .. for .. show|looks|decoration|fun ${but}`,
+  `${gear} .. make|makes .. clumsy|slow|blind|deaf|awkward ${but}`,
   `${gear} .. in the|your way ${but}`,
   `forget|skip|ditch|omit|dispense|spare|save|lose .. ${gear} !on ${but}`,
   `leave|keep|left .. ${gear} .. off|out|aside|away|home|drawer|hook|car|shelf|box|peg|house ${but}`,
@@ -172,7 +174,7 @@ const CARTRIDGE =
 const FUMES = "fumes|vapour|vapor|smell|solvent|mist|spray|stripper|stink|odour";
 
 const OPENINGS = "window|skylight|shutters|vents|roof_light|rooflight|fanlight";
-const DOORS = "door|garage|garage_door|room|shop|workshop|everything|booth|place|house|gate";
+const DOORS = "shed|barn|door|garage|garage_door|room|shop|workshop|everything|booth|place|house|gate";
 const DRAUGHTS =
   "dust|dusty|warm|warmth|heat|heating|cold|cool|draught|draft|draughty|smell|neighbour|neighbor|insects|flies|midges|damp|moist*|winter|frost|wind|rain|pollen|bloom";
 const LATER =
@@ -185,8 +187,9 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
   [
     phrases(
       `bare|naked|ungloved|unprotected hand|finger|palm|skin|arms !feel !feeling !check !touch !test !never_with`,
-      "spread|rub|scoop|wipe|smear|work|massage|lift|apply|push|dab|stir|fish .. with|by|using .. fingers|fingertip|hand|palm|thumb !gloved !glove !gloves !feel !dry !by_hand !cloth",
+      "spread|rub|scoop|wipe|smear|work|massage|lift|apply|push|dab|stir|fish ... with|by|using .. fingers|fingertip|fingernail|nails|hand|palm|thumb !gloved !glove !gloves !feel !dry !by_hand !cloth",
       "reach|dip|plunge|put|stick|hold .. hand|arm|fingers|in|into .. bath|tank|tray|stripper|lye|solution|acid|bleach|vat !gloved !glove !gloves !long",
+      "barehanded|bare-handed|bare_handed !never_work",
       "sleeves .. reach .. into|in",
       "barrier_cream|hand_cream|petroleum_jelly|moisturiser|greasy_cream & enough|good|instead|do|does|replace*|before|beforehand|as !gloves_on !under",
       "tingles|stings|burns|itches ... bit|little|slightly|harmless|nothing|only ... skin|hand|fingers !rinse",
@@ -207,7 +210,7 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
   ],
   [
     phrases(
-      "hold|holding .. breath",
+      "hold|holding|pinch .. breath|nose",
       "breathe .. through|into .. shirt|sleeve|cloth|collar|scarf|nose|mouth",
       `${CLOTH} .. ${PASSES_FOR} !wipe* !dust_with`,
       "tie|tied|wear|put|pull|hold|held|wrap|wrapped|press .. bandana|bandanna|handkerchief|hanky|scarf|kerchief|cloth|towel|rag|sponge|shirt|collar|sleeve .. face|mouth|nose",
@@ -224,6 +227,7 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
       `${FUMES} .. harmless|nothing|mild|safe|pleasant|healthy|hurt_nobody|does_no_harm|do_no_harm|won't_hurt|never_hurt|never_killed|not_dangerous !gone`,
       "fumes|smell|vapour|vapor|stink ... never|won't|don't|doesn't|not|no ... hurt*|harm*|kill*|dangerous|matter",
       "used to .. fumes|smell|vapour|stink|odour|dust !before",
+      "head .. swim|swims|spin|spins|spinning|aches|ache|heavy|thick ... carry_on|carry|go_on|break|passes|normal|coffee|aspirin|minute !stop !leave",
       "headache|dizzy|dizziness|light-headed|lightheaded|giddy|giddiness|nausea|queasy|tipsy|woozy|drowsy ... normal|carry_on|carry|go_on|going|goes_away|passes|pass|part|nothing|ignore|usual|coffee|harmless|fine|aspirin|happens|expected|tablet",
     ),
     VAPOUR,
@@ -242,11 +246,13 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
     phrases(
       `keep|leave|hold|have|with|stay .. ${OPENINGS} .. shut|closed|down|sealed|tight|locked ${LATER}`,
       `keep|leave|hold|have|with|work ... ${DOORS} .. shut|closed|down|sealed|tight|tightly ... ${DRAUGHTS} ${LATER}`,
-      `keep|leave everything .. shut|closed|sealed|tight|tightly ${LATER}`,
+      `with|keep|leave everything .. shut|closed|sealed|tight|tightly ${LATER}`,
+      `keep|leave .. it all closed|shut|sealed|tight ${LATER}`,
       `close|shut|seal|block|tape|stuff|plug .. ${OPENINGS} ${LATER} !mask* !before`,
       `close|shut|seal|block|tape|stuff .. ${DOORS}|cracks|gaps ... ${DRAUGHTS} ${LATER} !mask*`,
       `${OPENINGS} .. stay|are|is|remain|must_be|can_be|kept .. shut|closed|sealed|tight ${LATER}`,
-      `no|don't|never|needn't|not|without .. need|open|opening|air|airing|ventilate|ventilating|have .. ${OPENINGS}|room|door|air|ventilate|air_the ${LATER} !until !before !leave !shut !close !compressed`,
+      `no need|reason .. open|air|ventilate .. ${OPENINGS}|room|door|air ${LATER} !until`,
+      `don't|never|needn't|not|without .. need|open|opening|air|airing|ventilate|ventilating|have .. ${OPENINGS}|room|door|air|ventilate|air_the ${LATER} !until !before !leave !shut !close !compressed`,
       "ventilation|airing|fresh_air|extraction|ventilating .. not|unnecessary|isn't|superfluous|overrated ... needed|necessary|required|worth|summer|winter|here",
       "no ventilation|airing|fresh_air needed|necessary|required",
       "switch|turn|shut|leave|keep .. off .. fan|ventilation|ventilator|exhaust|extractor_fan|air_exchange !once !after !until !gone !before !dust_extractor !collector",

@@ -61,10 +61,10 @@ const STUFF =
 const POUR =
   "pour|tip|flush|empty|dump|swill|slosh|rinse|chuck|throw|wash|hose|drain|get_rid|bury|discard|dispose|let|run|clean|put|sling|discharge|shake";
 const DRAIN =
-  "sink|drain|toilet|lavatory|sewer|gully|ditch|river|stream|brook|pond|lawn|ground|gravel|soil|gutter|grate|hedge|flowerbed|flower_bed|basin|loo|compost|garden|street|fence|storm_drain|septic|weeds|behind_the_shed|bushes|earth|grass|field|manhole|floor_drain|creek|canal|sand_pit|driveway|urinal";
+  "plughole|plug_hole|washbasin|bathtub|sink|drain|toilet|lavatory|sewer|gully|ditch|river|stream|brook|pond|lawn|ground|gravel|soil|gutter|grate|hedge|flowerbed|flower_bed|basin|loo|compost|garden|street|fence|storm_drain|septic|weeds|behind_the_shed|bushes|earth|grass|field|manhole|floor_drain|creek|canal|sand_pit|driveway|urinal";
 /** Soap and water may go there; what is kept back for the depot does not. */
 const HARMLESS =
-  "!soapy !soap_water !rinse_water !clear_water !clean_water !rinsing !tea !depot !waste_service !bench_stands !wash_stand !washstand !garden_bench !garden_table !garden_chair !back_into !until_it_runs";
+  "!soapy !soap_water !rinse_water !clear_water !clean_water !tea !depot !waste_service !bench_stands !wash_stand !washstand !garden_bench !garden_table !garden_chair !back_into !until_it_runs";
 
 const POURED = phrases(
   `${POUR} ... ${STUFF} ... down|in|into|on|onto|over|behind|by|to|at .. ${DRAIN} ${HARMLESS}`,

@@ -2,6 +2,7 @@
  * Words that tell to put oily rags where they catch fire: in a bin, a bag or a heap.
  */
 import { OSHA_RAGS } from "../../knowledge/sources.ts";
+import type { Word } from "../../knowledge/text-words.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { hasSelfHeatingRags } from "../duty-check.ts";
@@ -124,9 +125,18 @@ const CROWDED = phrases(
   "bin|skip|dumpster|dustbin|bag|sack|laundry|hamper|heap|heaped|pile|piled|each_other|one_another|one_nail|one_hook|one_peg|drawer|cupboard|pocket|box",
 );
 
+/** "Rags? Just sling them in the corner": the second sentence says what to do with the first one's cloths. */
+function whatOfThem(action: Action): readonly (readonly Word[])[] {
+  const [first, second, ...more] = wordsOfLine(action);
+  return first && second && more.length === 0 && THEM.find([second]) !== undefined && first.length <= 4
+    ? [[...first, ...second]]
+    : [];
+}
+const THEM = phrases("them");
+
 /** The clause that leaves them so, or undefined. */
 function leftSo(action: Action): string | undefined {
-  for (const words of wordsOfLine(action)) {
+  for (const words of [...wordsOfLine(action), ...whatOfThem(action)]) {
     const clause = [words];
     const said = NOT_WETTED.find(clause) ?? SHUT_IN.find(clause);
     if (said === undefined) continue;

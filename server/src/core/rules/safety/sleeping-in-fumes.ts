@@ -97,7 +97,7 @@ const ROOM_OF =
 const DRIES =
   "dry|dries|dried|drying|done|do|work|worked|working|coat|coated|brush*|spray*|varnish*|paint*|cure|left|leave|stand|strip|stripped|oil|wax|finish|lacquer*";
 const HERE =
-  "room|beside|here|there|where|next_to|bench|table|workshop|shop|shed|loft|studio|garage|it|corner|overnight|bedroom|nursery|same|while|watch|meanwhile";
+  "other_end|room|beside|here|there|where|next_to|bench|table|workshop|shop|shed|loft|studio|garage|it|corner|overnight|bedroom|nursery|same|while|watch|meanwhile";
 /** Who is not there, or only when all is over. */
 const NOT_THEN =
   "!elsewhere !nobody !once !until !till !after !cured !empty !gone !goes_outside !moves_out !another !away !afterwards !later !week !weeks !holidays !closed !carved !leave_house";
@@ -110,6 +110,9 @@ const IN_FUMES = phrases(
   `${ROOM_OF} .. overnight|same_evening|same_night ${NOT_THEN}`,
   `let|have|get|ask .. CHILD .. help|play|watch|paint|hold|run|brush|join|sit|do|rub|sand|strip|varnish|stir ${NOT_THEN} !soap`,
   `CHILD .. help|plays|watch|watches|paint|holds|join|crawl|run|sits|naps|reads|reading|nearby ... ${HERE}|along|brush|coat|can|usual ${NOT_THEN}`,
+  `CHILD .. stay|stays|remain|remains|colour|draw ... ${HERE} ${NOT_THEN}`,
+  `CHILD ... hand|hands|pass|passes|fetch|fetches|bring|brings .. me|us|you .. brush|tin|can|paper|rag|cloth|tools|varnish ${NOT_THEN}`,
+  `let|have .. CHILD .. pick|peel|scrape|chip|flake|wipe|sweep|stay|colour|draw|touch ${NOT_THEN} !soap`,
   `CHILD|SOMEBODY .. can|may|carry|carries|go|goes|keep|continue .. living|reading|working|playing|sleeping|sitting|watching|eating|learning ... ${HERE}|usual ${NOT_THEN} !another`,
   `PET .. sleep|lies|sits|stay|run|lives|may|can ... in|room|bench|table|where|under|beside|bed|here|there|usual ${NOT_THEN} !out !outside`,
   `PET|budgie's|bird's|parrot's|canary's|dog's|cat's .. cage|basket|bowl|tank .. stay|stand|in|hangs|can ${NOT_THEN} !outside !out`,
@@ -125,12 +128,18 @@ const BEDROOM = phrases(`${ROOM_OF}`);
 const speaks = (action: Action): boolean => saidOnLine(action, IN_FUMES) !== undefined;
 
 function check({ run, report }: RunContext): void {
-  const first = run.moments.find(({ action }) => action.op === "layer")?.action;
-  if (!first) return;
+  if (!run.moments.some(({ action }) => isFoul(action))) return;
   const note = run.moments.find(({ action }) => speaks(action))?.action;
   if (note) report(note, REPORT);
-  else if (isBedroom(run)) report(first, { ...REPORT, headline: "This shop is a room that people sleep in" });
+  const first = run.moments.find(({ action }) => action.op === "layer")?.action;
+  if (!note && first && isBedroom(run))
+    report(first, { ...REPORT, headline: "This shop is a room that people sleep in" });
 }
+
+/** Gives off vapour or dust. */
+const isFoul = (action: Action): boolean =>
+  action.op === "layer" ||
+  (action.op === "step" && ["strip", "scrape", "sand", "dewax", "bleach"].includes(action.verb));
 
 const isBedroom = ({ shop }: SurfaceRun): boolean =>
   shop !== undefined &&
