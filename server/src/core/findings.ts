@@ -106,6 +106,8 @@ export function joinedTexts(texts: readonly FindingText[]): FindingText {
 export interface RelatedPlace {
   readonly place: Place;
   readonly message: string;
+  /** Where the finding stands on a line that leads to the recipe, the line of the recipe that it is about. */
+  readonly isCause?: true;
 }
 
 export interface TextEdit {

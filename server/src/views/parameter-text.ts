@@ -4,9 +4,15 @@ import { quantityText } from "../core/measure/read-quantity.ts";
 import type { Recipe, RecipeParameter } from "../core/model/model.ts";
 
 /** `coats: number = 3` */
-export function parameterText(recipe: Recipe, { name, type }: RecipeParameter): string {
+export function parameterText(recipe: Recipe, parameter: RecipeParameter): string {
+  const value = defaultText(recipe, parameter);
+  return `${parameter.name}: ${parameter.type}${value === undefined ? "" : ` = ${value}`}`;
+}
+
+/** What is taken where no argument is given: `3`; undefined where one must be. */
+export function defaultText(recipe: Recipe, { name }: RecipeParameter): string | undefined {
   const value = recipe.parameterSyntax.find((syntax) => syntax.name.text === name)?.default;
-  return `${name}: ${type}${value ? ` = ${valueText(value)}` : ""}`;
+  return value && valueText(value);
 }
 
 export const valueText = (value: Value): string => (value.kind === "name" ? value.text : quantityText(value));

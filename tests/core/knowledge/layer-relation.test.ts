@@ -198,12 +198,12 @@ describe("the whole matrix", () => {
   test("answers every pair of the 40 families that leave a layer, with a sentence and a source", () => {
     expect(matrix.length).toBe(40 * 40);
     for (const { relation: answer, over, below } of matrix) {
-      expect(answer.reason, `${over} over ${below}`).toMatch(/^[A-Z].*\.$/u);
+      expect(answer.reason, `${over} over ${below}`).toMatch(/^[A-Z].*[^.]$/u);
       expect(answer.source.length).toBeGreaterThan(5);
     }
   });
   test("a shellac barrier that it asks for holds on both sides", () => {
-    for (const row of matrix.filter((it) => it.relation.reason.includes("put dewaxed shellac between"))) {
+    for (const row of matrix.filter((it) => it.relation.advice?.includes("put dewaxed shellac between"))) {
       expect(WORKS, `dewaxed shellac over ${row.below}`).toContain(verdict("dewaxed shellac", row.below));
       expect(WORKS, `${row.over} over dewaxed shellac`).toContain(verdict(row.over, "dewaxed shellac"));
     }

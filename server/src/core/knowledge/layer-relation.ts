@@ -25,8 +25,10 @@ export type RelationVerdict = "fine" | "fine if abraded" | "fine after cure" | "
 
 export interface Relation {
   readonly verdict: RelationVerdict;
-  /** One sentence for the bench. */
+  /** Why, in one sentence without its full stop. */
   readonly reason: string;
+  /** What to do about it, as the rest of that sentence; none where the verdict says it all. */
+  readonly advice?: string;
   readonly source: string;
 }
 
@@ -43,14 +45,15 @@ export const HARD_OVER_SOFT_STEPS = 2;
 const STIFF_OVER_FLEXIBLE = [
   ...pairs(["oil polyurethane"], ["spar varnish"], {
     verdict: "no",
-    reason:
-      "Spar varnish is made to give with the wood; the stiffer polyurethane over it checks and lets go. Strip it, or stay with spar varnish.",
+    reason: "Spar varnish is made to give with the wood; the stiffer polyurethane over it checks and lets go",
+    advice: "strip it, or stay with spar varnish",
     source: `rigid over flexible, ${UFC_PAINTING}; finishers agree, common practice`,
   }),
   ...pairs(["alkyd paint"], ["acrylic paint"], {
     verdict: "no",
     reason:
-      "Alkyd paint goes on hardening with the years, acrylic stays flexible under it, and the alkyd cracks; put a primer between them.",
+      "Alkyd paint goes on hardening with the years, acrylic stays flexible under it, and the alkyd cracks",
+    advice: "put a primer between them",
     source: `rigid over flexible, ${UFC_PAINTING}; ${TEXTBOOK}: oil on latex is rarely best`,
   }),
 ] as const;
@@ -70,18 +73,18 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
   ...STIFF_OVER_FLEXIBLE,
   ...pairs(["conversion varnish"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
     verdict: "no",
-    reason:
-      "Conversion varnish wrinkles and cracks over lacquer and lacquer sealer; use its own sealer, or strip.",
+    reason: "Conversion varnish wrinkles and cracks over lacquer and lacquer sealer",
+    advice: "use its own sealer, or strip",
     source: `${TEXTBOOK}; rigid over flexible, ${UFC_PAINTING}`,
   }),
   ...pairs(["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], ["conversion varnish"], {
     verdict: "no",
-    reason: "Lacquer does not hold on a cured conversion varnish.",
+    reason: "Lacquer does not hold on a cured conversion varnish",
     source: TEXTBOOK,
   }),
   ...pairs(["conversion varnish"], ["drying oil", "hardwax oil"], {
     verdict: "no",
-    reason: "Oil in the wood comes up under conversion varnish, and it cracks over a shellac barrier.",
+    reason: "Oil in the wood comes up under conversion varnish, and it cracks over a shellac barrier",
     source: TEXTBOOK,
   }),
   ...pairs(
@@ -89,24 +92,26 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     ["drying oil", "hardwax oil"],
     {
       verdict: "needs a barrier",
-      reason: "Oil in the wood comes up under lacquer; let it cure and seal it with dewaxed shellac first.",
+      reason: "Oil in the wood comes up under lacquer",
+      advice: "let it cure and seal it with dewaxed shellac first",
       // The list takes no cellulose lacquer over oil at all; textbooks allow it over a shellac barrier.
       source: `${COMPATIBILITY_LIST}; ${TEXTBOOK}`,
     },
   ),
   ...pairs(["soap finish"], ["drying oil", "hardwax oil"], {
     verdict: "fine after cure",
-    reason: "Soap cares for oiled wood once the oil has dried through.",
+    reason: "Soap cares for oiled wood once the oil has dried through",
     source: MEMORY_MEDIUM,
   }),
   ...pairs(["drying oil", "hardwax oil"], STAINS, {
     verdict: "fine",
-    reason: "Oil goes over a dry stain, which stays open enough to take it.",
+    reason: "Oil goes over a dry stain, which stays open enough to take it",
     source: TEXTBOOK,
   }),
   ...pairs(["glaze"], STAINS, {
     verdict: "needs a barrier",
-    reason: "A glaze over an unsealed stain sinks in unevenly; seal the stain with a thin coat first.",
+    reason: "A glaze over an unsealed stain sinks in unevenly",
+    advice: "seal the stain with a thin coat first",
     source: TEXTBOOK,
   }),
 ]);
@@ -117,7 +122,7 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
  * are. "fine after cure" counts the `cure` of the layer below.
  */
 export function relation(over: Family, below: Family): Relation {
-  if (!leavesLayer(below)) return fine(`${sentence(below.name)} leaves no layer.`, BY_DEFINITION);
+  if (!leavesLayer(below)) return fine(`${sentence(below.name)} leaves no layer`, BY_DEFINITION);
   if (!leavesLayer(over)) return auxiliaryOver(over, below);
   return (
     waxBelow(over, below) ??
@@ -175,10 +180,11 @@ export function renderRelationMatrix(): string {
 
 function waxBelow(over: Family, below: Family): Relation | undefined {
   if (below.role !== "wax") return undefined;
-  if (over.role === "wax") return fine("Wax goes over wax.", TEXTBOOK);
+  if (over.role === "wax") return fine("Wax goes over wax", TEXTBOOK);
   return {
     verdict: "no",
-    reason: "Nothing but wax holds on wax; take all of it off first.",
+    reason: "Nothing but wax holds on wax",
+    advice: "take all of it off first",
     source: `${COMPATIBILITY_LIST}: wax takes none`,
   };
 }
@@ -188,7 +194,7 @@ function fillsDents(over: Family, below: Family): Relation | undefined {
   return (
     oilMustDry(over, below) ??
     fine(
-      "A waterborne filler is put into a dent and levelled; it needs no hold on the film around it.",
+      "A waterborne filler is put into a dent and levelled; it needs no hold on the film around it",
       MEMORY_MEDIUM,
     )
   );
@@ -199,8 +205,8 @@ function milkPaintOnFilm(over: Family, below: Family): Relation | undefined {
   if (!flakesOn(over, below)) return undefined;
   return {
     verdict: "needs a barrier",
-    reason:
-      "Milk paint soaks in to hold and flakes off a film; put a bonding or shellac primer between them.",
+    reason: "Milk paint soaks in to hold and flakes off a film",
+    advice: "put a bonding or shellac primer between them",
     source: PRACTICE,
   };
 }
@@ -218,10 +224,11 @@ export function flakesOn(over: Family, below: Family): boolean {
 
 function soapBelow(over: Family, below: Family): Relation | undefined {
   if (below.binder !== "soap") return undefined;
-  if (over.binder === "soap") return fine("Soap is renewed over soap.", MEMORY_MEDIUM);
+  if (over.binder === "soap") return fine("Soap is renewed over soap", MEMORY_MEDIUM);
   return {
     verdict: "no",
-    reason: "Nothing but soap holds on soap; take all of it out with water, let the wood dry and sand it.",
+    reason: "Nothing but soap holds on soap",
+    advice: "take all of it out with water, let the wood dry and sand it",
     source: MEMORY_MEDIUM,
   };
 }
@@ -230,19 +237,19 @@ function auxiliaryOver(over: Family, below: Family): Relation {
   if (over.role !== "stripper" && below.dissolvedBy.includes(over.carrier)) {
     return {
       verdict: "no",
-      reason: `${sentence(over.name)} dissolves ${below.name}.`,
+      reason: `${sentence(over.name)} dissolves ${below.name}`,
       source: below.sources.dissolvedBy ?? TEXTBOOK,
     };
   }
-  return fine(`${sentence(over.name)} leaves no layer.`, BY_DEFINITION);
+  return fine(`${sentence(over.name)} leaves no layer`, BY_DEFINITION);
 }
 
 function sameFamily(over: Family, below: Family): Relation | undefined {
   if (over.name !== below.name) return undefined;
   if (below.recoat?.[1] != null) {
-    return fine("A further coat goes on within the recoat window; after it, abrade first.", TEXTBOOK);
+    return fine("A further coat goes on within the recoat window; after it, abrade first", TEXTBOOK);
   }
-  return fine("A further coat of the same material.", UFC_PAINTING);
+  return fine("A further coat of the same material", UFC_PAINTING);
 }
 
 /** Stains, conditioners and oils need an open surface. */
@@ -253,42 +260,43 @@ function soaksIn(over: Family, below: Family): Relation | undefined {
     if (below.buildsFilm && below.dissolvedBy.includes(over.carrier)) {
       return {
         verdict: "no",
-        reason: `The ${over.carrier} of ${over.name} dissolves a washcoat of ${below.name}; use a conditioner under it.`,
+        reason: `The ${over.carrier} of ${over.name} dissolves a washcoat of ${below.name}`,
+        advice: "use a conditioner under it",
         source: below.sources.dissolvedBy ?? TEXTBOOK,
       };
     }
     if (below.buildsFilm) {
       return {
         verdict: "fine if abraded",
-        reason: "Only over a thin washcoat, sanded back so that the stain can still reach the wood.",
+        reason: "Only over a thin washcoat, sanded back so that the stain can still reach the wood",
         source: `${HANDBOOK_16}: thinned shellac or lacquer limits absorption`,
       };
     }
     if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
-    return fine("A conditioner evens the colour of the stain.", TEXTBOOK);
+    return fine("A conditioner evens the colour of the stain", TEXTBOOK);
   }
   if ((over.role === "oil" || over.role === "stain") && isPorousPaint(below)) {
-    return fine("The paint is porous and takes oil and stain, which darken it.", TEXTBOOK);
+    return fine("The paint is porous and takes oil and stain, which darken it", TEXTBOOK);
   }
   if (over.role === "oil" && below.role === "clear" && below.binder === "shellac") {
     return fine(
-      "Oil is rubbed thinly over shellac, as polishers do.",
+      "Oil is rubbed thinly over shellac, as polishers do",
       `${COMPATIBILITY_LIST}: shellac takes oil`,
     );
   }
   if (below.buildsFilm || below.role === "glaze") {
-    return { verdict: "no", reason: `${sentence(over.name)} cannot soak through a film.`, source: TEXTBOOK };
+    return { verdict: "no", reason: `${sentence(over.name)} cannot soak through a film`, source: TEXTBOOK };
   }
   if (below.role === "oil") {
     return over.role === "oil"
-      ? fine("Oil goes over oil once the first coat has dried.", TEXTBOOK)
-      : { verdict: "no", reason: "Oil has closed the wood; no stain soaks in.", source: TEXTBOOK };
+      ? fine("Oil goes over oil once the first coat has dried", TEXTBOOK)
+      : { verdict: "no", reason: "Oil has closed the wood; no stain soaks in", source: TEXTBOOK };
   }
   if (over.role === "conditioner" && below.role === "stain") {
-    return { verdict: "no", reason: "A conditioner goes under the stain, not over it.", source: TEXTBOOK };
+    return { verdict: "no", reason: "A conditioner goes under the stain, not over it", source: TEXTBOOK };
   }
   if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
-  return fine("Both soak in; the second goes on once the first is dry.", MEMORY_MEDIUM);
+  return fine("Both soak in; the second goes on once the first is dry", MEMORY_MEDIUM);
 }
 
 function onFiller(over: Family, below: Family): Relation | undefined {
@@ -296,19 +304,19 @@ function onFiller(over: Family, below: Family): Relation | undefined {
   if (below.takesStain !== true) {
     return {
       verdict: "no",
-      reason: `${sentence(below.name)} does not take a stain as the wood does; it shows as a patch.`,
+      reason: `${sentence(below.name)} does not take a stain as the wood does; it shows as a patch`,
       source: below.sources.takesStain ?? TEXTBOOK,
     };
   }
   if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
-  return fine("Stain takes on the filler once it is dry.", `${HANDBOOK_16}: stain, fill and seal`);
+  return fine("Stain takes on the filler once it is dry", `${HANDBOOK_16}: stain, fill and seal`);
 }
 
 function fillsPores(over: Family, below: Family): Relation | undefined {
   if (over.name !== "grain filler" || !below.buildsFilm || below.evensStain) return undefined;
   return {
     verdict: "no",
-    reason: "Grain filler goes on bare or thinly sealed wood; a film has closed the pores already.",
+    reason: "Grain filler goes on bare or thinly sealed wood; a film has closed the pores already",
     source: `${HANDBOOK_16}: stain, fill and seal`,
   };
 }
@@ -316,32 +324,35 @@ function fillsPores(over: Family, below: Family): Relation | undefined {
 function dissolves(over: Family, below: Family): Relation | undefined {
   if (below.dissolvedBy.includes(over.carrier) && !isQuickOver(over, below)) {
     if (below.binder === over.binder) {
-      return fine("It melts into the layer below and becomes one film with it.", TEXTBOOK);
+      return fine("It melts into the layer below and becomes one film with it", TEXTBOOK);
     }
     if (!takesShellac(below)) {
       return {
         verdict: "no",
-        reason: `The ${over.carrier} of ${over.name} softens ${below.name}, as shellac between them would; choose a waterborne coat.`,
+        reason: `The ${over.carrier} of ${over.name} softens ${below.name}, as shellac between them would`,
+        advice: "choose a waterborne coat",
         source: below.sources.dissolvedBy ?? TEXTBOOK,
       };
     }
     if (cracksOverShellac(over)) {
       return {
         verdict: "no",
-        reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}; strip it, or choose another clear.`,
+        reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}`,
+        advice: "strip it, or choose another clear",
         source: below.sources.dissolvedBy ?? TEXTBOOK,
       };
     }
     return {
       verdict: "needs a barrier",
-      reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}; put dewaxed shellac between them.`,
+      reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}`,
+      advice: "put dewaxed shellac between them",
       source: `${below.sources.dissolvedBy ?? TEXTBOOK}; solvent-sensitive coatings, ${UFC_PAINTING}`,
     };
   }
   if (below.dissolvedUncuredBy.includes(over.carrier)) {
     return {
       verdict: "fine after cure",
-      reason: `The ${over.carrier} of ${over.name} wrinkles ${below.name} that has not dried through.`,
+      reason: `The ${over.carrier} of ${over.name} wrinkles ${below.name} that has not dried through`,
       source: below.sources.dissolvedUncuredBy ?? TEXTBOOK,
     };
   }
@@ -360,7 +371,8 @@ function waxBearing(over: Family, below: Family): Relation | undefined {
   if (below.waxBearing !== true || !shunsWax(over)) return undefined;
   return {
     verdict: "needs a barrier",
-    reason: `${sentence(over.name)} does not hold on the wax or stearate of ${below.name}; put dewaxed shellac between them.`,
+    reason: `${sentence(over.name)} does not hold on the wax or stearate of ${below.name}`,
+    advice: "put dewaxed shellac between them",
     source: TEXTBOOK,
   };
 }
@@ -392,7 +404,7 @@ function hardOverSoft(over: Family, below: Family): Relation | undefined {
   if (!cracksOver(over, below)) return undefined;
   return {
     verdict: "no",
-    reason: `${sentence(over.name)} is brittle and cracks over the softer ${below.name}.`,
+    reason: `${sentence(over.name)} is brittle and cracks over the softer ${below.name}`,
     source: `rigid over flexible, ${UFC_PAINTING}`,
   };
 }
@@ -408,22 +420,21 @@ function filmOnFilm(over: Family, below: Family): Relation {
     below.role === "sealer" ||
     below.role === "glaze" ||
     below.binder === "shellac";
-  if (over.role === "wax")
-    return fine("Wax goes over any dry finish, as the last layer.", COMPATIBILITY_LIST);
-  if (below.binder === "epoxy") return abraded("Cured epoxy is slick; abrade it.");
+  if (over.role === "wax") return fine("Wax goes over any dry finish, as the last layer", COMPATIBILITY_LIST);
+  if (below.binder === "epoxy") return abraded("Cured epoxy is slick; abrade it");
   if (holdsByItself || isPorousPaint(below)) {
     return fine(
       below.binder === "dye"
-        ? "Put the first coat on in one light pass: a wet brush moves dye."
-        : "It holds once the layer below is dry.",
+        ? "Put the first coat on in one light pass: a wet brush moves dye"
+        : "It holds once the layer below is dry",
       TEXTBOOK,
     );
   }
   if (over.name === "shellac primer" || over.name === "bonding primer") {
-    return abraded("It is made to hold on other films, once they are dull and clean.");
+    return abraded("It is made to hold on other films, once they are dull and clean");
   }
   // A list refuses shellac over polyurethane and lacquer; textbooks allow it over a scuffed, cured film, and so do we.
-  return abraded("A film holds on a cured film once that is dull and clean.");
+  return abraded("A film holds on a cured film once that is dull and clean");
 }
 
 function isPorousPaint(row: Family): boolean {
@@ -436,7 +447,7 @@ function afterCure(over: Family, below: Family): Relation {
     verdict: "fine after cure",
     reason: `${sentence(over.name)} peels from ${below.name} that has not dried through${
       below.role === "clear" || below.role === "paint" ? "; scuff it as well" : ""
-    }.`,
+    }`,
     source: isStain ? STAIN_72_H : `${TEXTBOOK}; latex over alkyd, ${UFC_PAINTING}`,
   };
 }

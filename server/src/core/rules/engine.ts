@@ -290,5 +290,7 @@ function relatedOf(draft: Draft): readonly RelatedPlace[] {
   const given = draft.report.related ?? [];
   const elsewhere =
     draft.place.file !== draft.cause.file || draft.place.declaration !== draft.cause.declaration;
-  return elsewhere ? [{ place: draft.cause, message: "The line of the recipe" }, ...given] : given;
+  return elsewhere
+    ? [{ place: draft.cause, message: "The line of the recipe", isCause: true }, ...given]
+    : given;
 }

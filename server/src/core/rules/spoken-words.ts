@@ -4,7 +4,7 @@
  */
 import { negates } from "../knowledge/denials.ts";
 import type { Phrases } from "../knowledge/phrases.ts";
-import { clausesOf, type Word, wordSet } from "../knowledge/text-words.ts";
+import { clausesOf, type Word } from "../knowledge/text-words.ts";
 import { onceFor } from "../once.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -28,14 +28,6 @@ export const wordsOfLine = onceFor((action: Action): readonly (readonly Word[])[
 /** The clause of a line's text that tells to do what the patterns say, or undefined. */
 export const saidOnLine = (action: Action, phrases: Phrases): string | undefined =>
   textOf(action) === undefined ? undefined : phrases.find(wordsOfLine(action));
-
-/** The words of each clause of a line's text, as `keyOf` writes them; several rules ask of every line. */
-export const clausesOfLine = onceFor((action: Action): readonly (readonly string[])[] =>
-  wordsOfLine(action).map((words) => words.map(({ key }) => key)),
-);
-
-/** These forbid or deny what stands with them in a clause. */
-export const NEGATIONS = wordSet("never not no don't nobody without instead avoid");
 
 /** Parts of their own, on which masking tape lies beside the coat and not on it. */
 const OTHER_PART =

@@ -37,7 +37,7 @@ export function lineFumes(result: JobResult): readonly FumesFact[] {
   return coatsByLine(coats).map((line) => ({
     name: lineName(line),
     grams: line.reduce((sum, { grams }) => sum + (grams ?? 0), 0),
-    air: coatAir(result, line[0]!).replace(/^needs/, line.length > 1 ? "a coat needs" : "needs"),
+    air: coatAir(result, line[0]!, line.length > 1 ? "a coat needs" : "needs"),
     working: coatAirWorking(result, line[0]!),
   }));
 }
@@ -97,12 +97,12 @@ function notCounted({ draws }: JobResult): readonly string[] {
 const airOf = ({ air }: JobResult, { parts }: CoatFumes): CoatAir | undefined =>
   air?.coats.find(({ coat }) => coat.parts[0]!.action === parts[0]!.action);
 
-/** The air that one coat needs by itself, and what its line has. */
-export function coatAir(result: JobResult, coat: CoatFumes): string {
+/** The air that one coat needs by itself, and what its line has; `needs` are the words that the figure follows. */
+export function coatAir(result: JobResult, coat: CoatFumes, needs = "needs"): string {
   const found = airOf(result, coat);
   if (!found) return "";
   if (found.alone.limit === undefined) return (coat.grams ?? 0) > 0 ? "no limit is known for its vapour" : "";
-  return `needs ${changes(found.alone.airChangesPerH)} by itself, ${thereText(found.there)}`;
+  return `${needs} ${changes(found.alone.airChangesPerH)} by itself, ${thereText(found.there)}`;
 }
 
 /** The sum behind `coatAir`, as a reader would do it; empty where there is none. */

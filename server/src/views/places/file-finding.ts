@@ -20,13 +20,20 @@ export interface FileFix {
   readonly kind: FixKind;
 }
 
+/** A place that a finding has to do with. */
+export interface FileRelated extends FileSpan {
+  readonly message: string;
+  /** Where the finding stands on a line that leads to the recipe, the line of the recipe that it is about. */
+  readonly isCause?: true;
+}
+
 /** A finding at absolute offsets. */
 export interface FileFinding extends FileSpan, FindingText {
   readonly rule: string;
   readonly severity: Severity;
   /** Headline, why, remedy and where, a line each. */
   readonly message: string;
-  readonly related: readonly (FileSpan & { readonly message: string })[];
+  readonly related: readonly FileRelated[];
   readonly fixes: readonly FileFix[];
   readonly job?: string;
   /** Surfaces of the job, by their labels. */

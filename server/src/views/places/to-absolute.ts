@@ -110,9 +110,9 @@ function findingNow(program: Program, finding: Finding): FileFinding | undefined
     remedy: finding.remedy,
     ...(finding.where === undefined ? {} : { where: finding.where }),
     message: messageOf(finding),
-    related: finding.related.flatMap((related) => {
-      const place = absoluteSpan(program, related.place);
-      return place ? [{ ...place, message: related.message }] : [];
+    related: finding.related.flatMap(({ place, ...said }) => {
+      const at = absoluteSpan(program, place);
+      return at ? [{ ...at, ...said }] : [];
     }),
     fixes: finding.fixes.flatMap((fix) => fileFix(program, fix) ?? []),
     ...(finding.job ? { job: finding.job } : {}),

@@ -135,7 +135,7 @@ export function findingsAtLines(
 /** The places of all that the finding stands for; where it stands on the line that leads to a recipe of another file, that recipe's line. */
 const linesOf = (finding: FileFinding): readonly FileSpan[] => [
   ...partsOf(finding),
-  ...finding.related.filter(({ message }) => message === "The line of the recipe"),
+  ...finding.related.filter(({ isCause }) => isCause),
 ];
 
 const isOn = (at: FileSpan, line: FileSpan): boolean =>

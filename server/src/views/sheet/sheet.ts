@@ -30,7 +30,7 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
-import { parameterText } from "../parameter-text.ts";
+import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { sheetDays } from "./days.ts";
 import { sheetDuties } from "./duties.ts";
@@ -383,6 +383,6 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
 
 /** `a material`, or what is taken where nothing is chosen: `3`. */
 function choiceText(recipe: Recipe, parameter: Recipe["parameters"][number]): string {
-  const [, value] = parameterText(recipe, parameter).split(" = ");
+  const value = defaultText(recipe, parameter);
   return value === undefined ? `a ${parameter.type}` : `${value} on this sheet`;
 }

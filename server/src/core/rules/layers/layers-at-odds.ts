@@ -287,7 +287,7 @@ function tooLate(
 ): Report {
   return {
     headline: `${useName(action.use)} does not go over ${name}`,
-    why: `${reason.split(/[;,] (?:use|take|strip)/u)[0]!.replace(/\.$/u, "")}.`,
+    why: `${reason}.`,
     ...remedyFor(below, over),
     related: [place],
   };
@@ -324,7 +324,7 @@ function needsBarrier(
 ): Report {
   return {
     headline: `${useName(action.use)} needs a barrier over ${name}`,
-    why: `${reason.split("; ")[0]!.replace(/\.$/u, "")}.`,
+    why: `${reason}.`,
     remedy: "Put a coat of dewaxed shellac between the two, once the layer below has dried.",
     related: [place],
     fixes: [insertAbove("undertaking", action, "Put dewaxed shellac between the two", barrierLines(action))],
