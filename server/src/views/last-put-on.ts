@@ -3,11 +3,13 @@
  * from here, so that the two never differ.
  */
 import type { Material } from "../core/model/model.ts";
+import type { DryingTimes } from "../core/surface/drying-time.ts";
 import { lastPutOn, type SurfaceState, waitedOf } from "../core/surface/state.ts";
 
 export interface Anchor {
   readonly name: string;
   readonly material?: Material;
+  readonly drying: DryingTimes;
   /** Hours since it was put on, as far as they are stated. */
   readonly waited: number;
 }
@@ -19,6 +21,7 @@ export function anchorIn(state: SurfaceState): Anchor | undefined {
   const { name, material } = "use" in last ? last.use : { name: last.what, material: last.material };
   return {
     name: material?.name ?? name,
+    drying: last.drying,
     waited: waitedOf(state, last).hours,
     ...(material ? { material } : {}),
   };

@@ -180,7 +180,7 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
       "the label's time (or its family's) · wait factor; a filler that states none: a night of 12 h at least",
     source: PRACTICE,
     file: "surface/drying-time.ts",
-    functions: ["dryingTime", "dryingTimeOf"],
+    functions: ["dryingTimes", "familyTimes"],
     tests: ["core/surface/drying-time.test.ts"],
   },
 ];

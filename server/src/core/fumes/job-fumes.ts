@@ -10,7 +10,6 @@ import type { Material } from "../model/model.ts";
 import { placeKey } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
-import { dryingTime } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { actionHours, itemId } from "../totals/task-plan.ts";
 import { isBuiltInWater } from "../totals/water.ts";
@@ -155,9 +154,8 @@ function byMaterial(liquids: readonly LiquidFumes[]): readonly LiquidFumes[] {
 
 /** Hours after its application until the solvent of a coat has left, in the air of the shop. */
 function releaseHours(run: SurfaceRun, action: LayerAction | StepAction): number {
-  const material = action.use?.material;
-  const touch =
-    action.op === "layer" && material ? dryingTime(run.shop?.air?.value, material, "touch") : undefined;
+  const coat = action.op === "layer" ? run.moments[action.index]?.after.layers.at(-1) : undefined;
+  const touch = coat?.material && coat.drying.touch;
   return touch ? touch.hours * RELEASED_BY_TOUCH : AFTER_STEP_H;
 }
 

@@ -9,7 +9,7 @@ import { exactDuration, formatDuration, roundedUpHours } from "../measure/format
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
-import { type DryingTime, dryingTimeOf, type Stage } from "../surface/drying-time.ts";
+import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, waitedOf } from "../surface/state.ts";
 import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
@@ -63,7 +63,7 @@ export function missingTo(
   coat: Coat,
   stage: Stage,
 ): { readonly needed: DryingTime; readonly had: number } | undefined {
-  const needed = dryingTimeOf(coat, stage);
+  const needed = coat.drying[stage];
   if (!needed || hasReached(state, coat, stage) !== "no") return undefined;
   return { needed, had: waitedOf(state, coat).hours };
 }

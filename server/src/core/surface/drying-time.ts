@@ -1,6 +1,6 @@
 /**
  * How long a material needs to a stage: what its label states, what the air of a shop makes of it, and why. The
- * simulation, the plan, the rules on waits, hints, hover and sheets all read this one time.
+ * simulation makes it once for what is put on; the plan, the rules on waits, fumes, hints, hover and sheets read it there.
  */
 
 import {
@@ -31,14 +31,8 @@ export interface DryingTime {
   readonly cause: FactorCause;
 }
 
-/** What was put on, as far as its times go: a coat, or a filling. */
-export interface Drying {
-  readonly material?: Material | undefined;
-  /** Where the material is not known, and its family is. */
-  readonly family?: Family | undefined;
-  readonly factor: number;
-  readonly factorCause: FactorCause;
-}
+/** The times of one coat or filling to all stages, in the air that it was put on in; a stage without any is absent. */
+export type DryingTimes = Readonly<Partial<Record<Stage, DryingTime>>>;
 
 /** The label's hours to a stage, or the family's; undefined where neither states any. */
 export function labelHours(material: Material, stage: Stage): number | undefined {
@@ -69,40 +63,54 @@ const aNight = (time: DryingTime): DryingTime => ({
 });
 
 /** How the air of a shop (undefined: not known) lengthens the times of a material. */
-export const factorOf = (air: ShopAir | undefined, material: Material | undefined): WaitFactor =>
+const factorOf = (air: ShopAir | undefined, material: Material | undefined): WaitFactor =>
   material?.family ? waitFactor(material.family.drying, material.rated.value, air) : AIR_NOT_STATED;
 
-/** The time of a material in the air of a shop; undefined where neither it nor its family states one. */
-export function dryingTime(
-  air: ShopAir | undefined,
-  material: Material,
-  stage: Stage,
-): DryingTime | undefined {
-  const { factor, cause } = factorOf(air, material);
-  return dryingTimeOf({ material, factor, factorCause: cause }, stage);
+/** The times of a material in the air of a shop (undefined: not known). They are worked out once for both. */
+export function dryingTimes(air: ShopAir | undefined, material: Material | undefined): DryingTimes {
+  if (!material) return {};
+  const inAir = KNOWN.get(material) ?? new WeakMap<object, DryingTimes>();
+  KNOWN.set(material, inAir);
+  const known = inAir.get(air ?? LABEL_AIR) ?? timesOf(material, material.family, factorOf(air, material));
+  inAir.set(air ?? LABEL_AIR, known);
+  return known;
 }
 
-/** The time of something that was put on, in the air that it was put on in. */
-export function dryingTimeOf(
-  { material, family, factor, factorCause }: Drying,
-  stage: Stage,
-): DryingTime | undefined {
-  const label = (material && labelHours(material, stage)) ?? familyHours(family, stage);
-  if (label === undefined) return undefined;
-  const isTypical = !statesTime(material, stage);
-  const tooCold = coldOf(material, factorCause);
-  const time: DryingTime = {
-    stage,
-    label,
-    isTypical,
-    factor,
-    hours: label * factor,
-    cause: factorCause,
-    ...(tooCold ? { tooCold } : {}),
-  };
-  const isFiller = (material?.family ?? family)?.role === "filler";
-  return isFiller && stage === "recoat" && isTypical && time.hours < NIGHT_H ? aNight(time) : time;
+const KNOWN = new WeakMap<Material, WeakMap<object, DryingTimes>>();
+/** Stands for air that is not known. */
+const LABEL_AIR = {};
+
+/** The times of what was put on without a material that is known, by the label's own air. */
+export const familyTimes = (family: Family | undefined): DryingTimes =>
+  timesOf(undefined, family, AIR_NOT_STATED);
+
+function timesOf(
+  material: Material | undefined,
+  family: Family | undefined,
+  { factor, cause }: WaitFactor,
+): DryingTimes {
+  const times: Partial<Record<Stage, DryingTime>> = {};
+  const tooCold = coldOf(material, cause);
+  for (const stage of STAGES) {
+    const label = (material && labelHours(material, stage)) ?? familyHours(family, stage);
+    if (label === undefined) continue;
+    const isTypical = !statesTime(material, stage);
+    const time: DryingTime = {
+      stage,
+      label,
+      isTypical,
+      factor,
+      hours: label * factor,
+      cause,
+      ...(tooCold ? { tooCold } : {}),
+    };
+    const isFiller = family?.role === "filler";
+    times[stage] = isFiller && stage === "recoat" && isTypical && time.hours < NIGHT_H ? aNight(time) : time;
+  }
+  return times;
 }
+
+const STAGES: readonly Stage[] = ["touch", "recoat", "cured"];
 
 function coldOf(material: Material | undefined, cause: FactorCause): DryingTime["tooCold"] {
   const lowestC = material?.limits?.value.low;

@@ -2,10 +2,10 @@
  * The state a surface starts from: what the piece describes, what an earlier job left, or, for a recipe that is run
  * by itself, a surface of which nothing is known.
  */
-import { AIR_NOT_STATED } from "../air/wait-factor.ts";
 import { familyByName } from "../knowledge/families.ts";
 import type { Surface } from "../model/model.ts";
 import type { Place } from "../place.ts";
+import { familyTimes } from "./drying-time.ts";
 import {
   CLOCK_START,
   type Clock,
@@ -50,8 +50,7 @@ export function describedState(surface: Surface): SurfaceState {
       toner: false,
       since: LONG_AGO,
       reached: [],
-      factor: AIR_NOT_STATED.factor,
-      factorCause: AIR_NOT_STATED.cause,
+      drying: familyTimes(family),
       masked: [],
       abrasions: [],
     };

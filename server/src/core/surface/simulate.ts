@@ -8,14 +8,16 @@ import type { Family, Role } from "../knowledge/family-schema.ts";
 import { namesChemical } from "../knowledge/named-chemicals.ts";
 import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "./actions.ts";
-import { dryingTimeOf, factorOf } from "./drying-time.ts";
+import { dryingTimes } from "./drying-time.ts";
 import {
   type Abrasion,
   type Coat,
+  type Dries,
   type Filling,
   isBare,
   lastPutOn,
   type Moment,
+  materialOf,
   type Stage,
   type SurfaceState,
   waitedOf,
@@ -57,7 +59,8 @@ export function simulate(input: SimulationInput): readonly Moment<Action>[] {
       action.op === "wait" && action.overnight
         ? advance(state, input.overnightHours(waited))
         : perform(input, state, action);
-    moments.push({ action, before: state, after });
+    const dries = action.op === "wait" && action.until ? driesTo(state, action.until) : undefined;
+    moments.push({ action, before: state, after, ...(dries ? { dries } : {}) });
     waited = waitedSinceTask(waited, action, state, after);
     state = after;
   }
@@ -129,9 +132,11 @@ function performWait(state: SurfaceState, wait: WaitAction): SurfaceState {
 
 /** `until` counts from the end of the last layer or filling put on here; without one there is nothing to wait for. */
 function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
-  const anchor = lastPutOn(state);
-  if (!anchor) return state;
-  const needed = neededHours(anchor, stage);
+  const dries = driesTo(state, stage);
+  if (!dries) return state;
+  const { of: anchor } = dries;
+  // A material that states no time for the stage has nothing to wait for.
+  const needed = materialOf(anchor)?.family ? (dries.time?.hours ?? 0) : undefined;
   const waited = waitedOf(state, anchor);
   // How much of it an earlier wait of unknown length has brought already is not known either.
   const unknown = needed === undefined || (waited.open && waited.hours < needed);
@@ -139,11 +144,10 @@ function waitUntil(state: SurfaceState, stage: Stage): SurfaceState {
   return markReached(advance(state, missing), anchor, stage);
 }
 
-/** A material that states no time for the stage has nothing to wait for; undefined where it is not known. */
-function neededHours(of: Coat | Filling, stage: Stage): number | undefined {
-  const material = "use" in of ? of.use.material : of.material;
-  if (!material?.family) return undefined;
-  return dryingTimeOf({ material, factor: of.factor, factorCause: of.factorCause }, stage)?.hours ?? 0;
+function driesTo(state: SurfaceState, stage: Stage): Dries | undefined {
+  const anchor = lastPutOn(state);
+  const time = anchor?.drying[stage];
+  return anchor && { of: anchor, ...(time ? { time } : {}) };
 }
 
 function markReached(state: SurfaceState, anchor: Coat | Filling, stage: Stage): SurfaceState {
@@ -306,7 +310,6 @@ function abradeTop(layers: readonly Coat[], abrasion: Abrasion): readonly Coat[]
 
 function fill(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
   if (!step.use) return state;
-  const { factor, cause } = factorOf(input.air, step.use.material);
   return {
     ...state,
     fillings: withOneMore(state.fillings, {
@@ -314,8 +317,7 @@ function fill(input: SimulationInput, state: SurfaceState, step: StepAction): Su
       place: step.place,
       since: state.clock,
       reached: [],
-      factor,
-      factorCause: cause,
+      drying: dryingTimes(input.air, step.use.material),
       sanded: false,
       from: state.nextSerial,
     }),
@@ -326,7 +328,6 @@ function fill(input: SimulationInput, state: SurfaceState, step: StepAction): Su
 function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
   const material = step.use?.material;
   if (material?.family?.role !== "wax") return state;
-  const { factor, cause } = factorOf(input.air, material);
   const coat: Coat = {
     serial: state.nextSerial,
     origin: "new",
@@ -338,8 +339,7 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
     toner: false,
     since: state.clock,
     reached: [],
-    factor,
-    factorCause: cause,
+    drying: dryingTimes(input.air, material),
     filmUm: 0,
     masked: state.masks.map(({ what }) => what),
     abrasions: [],
@@ -358,7 +358,6 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
 function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerAction): SurfaceState {
   const material = layer.use.material;
   const family = material?.family;
-  const { factor, cause } = factorOf(input.air, material);
   const film = coatFilmUm(layer);
   const coat: Coat = {
     serial: state.nextSerial,
@@ -372,8 +371,7 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     toner: layer.toner,
     since: state.clock,
     reached: [],
-    factor,
-    factorCause: cause,
+    drying: dryingTimes(input.air, material),
     ...(film !== undefined ? { filmUm: film } : {}),
     masked: state.masks.map(({ what }) => what),
     abrasions: [],

@@ -6,12 +6,11 @@
  * are unknown, and whatever depends on them must stay silent.
  */
 
-import type { FactorCause } from "../air/wait-factor.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { LayerAction, MaterialUse } from "./actions.ts";
-import { dryingTimeOf, type Stage } from "./drying-time.ts";
+import type { DryingTime, DryingTimes, Stage } from "./drying-time.ts";
 
 export type { Stage } from "./drying-time.ts";
 
@@ -62,9 +61,8 @@ export interface Coat extends PutOn {
   readonly action?: LayerAction;
   readonly wiped: boolean;
   readonly toner: boolean;
-  /** How much the shop's air lengthens the label's times; 1 without a shop. */
-  readonly factor: number;
-  readonly factorCause: FactorCause;
+  /** How long it needs to each stage, in the air that it was put on in. */
+  readonly drying: DryingTimes;
   /** Dry film of this coat, micrometres; 0 where it builds none; undefined when not known. */
   readonly filmUm?: number;
   /** What was masked when it went on, and so shows what lies below. */
@@ -76,8 +74,8 @@ export interface Coat extends PutOn {
 export interface Filling extends PutOn {
   readonly use: MaterialUse;
   readonly place: Place;
-  readonly factor: number;
-  readonly factorCause: FactorCause;
+  /** How long it needs to each stage, in the air that it was put on in. */
+  readonly drying: DryingTimes;
   readonly sanded: boolean;
   /** Serial of the first coat that can have gone on since. */
   readonly from: number;
@@ -134,7 +132,19 @@ export interface Moment<A> {
   readonly action: A;
   readonly before: SurfaceState;
   readonly after: SurfaceState;
+  /** Of a `wait until` with something to wait for. */
+  readonly dries?: Dries;
 }
+
+/** What a `wait until` counts from, and how long that needs; no time is known where its material is not, or states none. */
+export interface Dries {
+  readonly of: Coat | Filling;
+  readonly time?: DryingTime;
+}
+
+/** The material of what was put on. */
+export const materialOf = (it: Coat | Filling): Material | undefined =>
+  "use" in it ? it.use.material : it.material;
 
 export const CLOCK_START: Clock = { hours: 0, unknown: 0 };
 /** Existing layers have been there for years. */
@@ -171,7 +181,7 @@ export function lastPutOn(state: SurfaceState): Coat | Filling | undefined {
 export const isBare = (state: SurfaceState): boolean => state.layers.length === 0 && !state.openBelow;
 
 /** The label's hours for a stage of a coat, lengthened by the shop's air; undefined when the label has no such time. */
-export const stageHours = (coat: Coat, stage: Stage): number | undefined => dryingTimeOf(coat, stage)?.hours;
+export const stageHours = (coat: Coat, stage: Stage): number | undefined => coat.drying[stage]?.hours;
 
 /** Whether a coat of this surface has reached a stage; "unknown" when the material or the time is not known. */
 export function hasReached(state: SurfaceState, coat: Coat, stage: Stage): "yes" | "no" | "unknown" {

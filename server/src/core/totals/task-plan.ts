@@ -6,10 +6,9 @@ import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours } from "../quantities/abrasives.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
-import { dryingTime } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
-import { type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
+import { type Moment, materialOf, type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
 import { methodOf } from "./needs.ts";
 
 export const chainKey = (run: SurfaceRun, piece: number): string => `${run.label}#${piece + 1}`;
@@ -78,12 +77,13 @@ function startOf(start: NonNullable<Job["start"]>): string {
 
 function chainOf(run: SurfaceRun, piece: number): Chain {
   const items: ChainItem[] = [];
-  let anchor: { readonly id: string; readonly action: LayerAction | StepAction } | undefined;
-  run.moments.forEach(({ action, before, after }, index) => {
+  let anchor: string | undefined;
+  run.moments.forEach((moment, index) => {
+    const { action, before } = moment;
     const id = itemId(run, piece, index);
     if (action.op === "step") {
       items.push({ kind: "hands", id, hours: actionHours(run, action), nonPreemptive: false });
-      if (action.verb === "fill" && action.use) anchor = { id, action };
+      if (action.verb === "fill" && action.use) anchor = id;
     } else if (action.op === "layer") {
       const window = recoatWindow(run, piece, before, action);
       items.push({
@@ -93,30 +93,27 @@ function chainOf(run: SurfaceRun, piece: number): Chain {
         nonPreemptive: true,
         ...(window ? { maxLag: window } : {}),
       });
-      anchor = { id, action };
+      anchor = id;
     } else if (action.op === "wait") {
-      const passed = after.clock.hours - before.clock.hours;
-      items.push(waitItem(run, id, action, anchor, passed));
+      items.push(waitItem(id, action, moment, anchor));
     }
   });
   return { key: chainKey(run, piece), items };
 }
 
-/** `passed` are the hours that the wait takes where it counts from what an earlier job put on. */
+/** `anchor` is the task of this job that puts on what the wait counts from. */
 function waitItem(
-  run: SurfaceRun,
   id: string,
   wait: WaitAction,
-  anchor: { readonly id: string; readonly action: LayerAction | StepAction } | undefined,
-  passed: number,
+  { dries, before, after }: Moment<Action>,
+  anchor: string | undefined,
 ): ChainItem {
   if (wait.overnight) return { kind: "overnight", id };
   if (!wait.until) return { kind: "wait", id, hours: wait.hours ?? 0 };
-  if (!anchor) return { kind: "wait", id, hours: passed };
-  const material = anchor.action.use?.material;
-  if (!material) return { kind: "wait", id, hours: 0 };
-  const needed = dryingTime(run.shop?.air?.value, material, wait.until);
-  return { kind: "wait", id, hours: needed?.hours ?? 0, of: anchor.id };
+  // What an earlier job put on is in no plan of this one.
+  if (anchor === undefined) return { kind: "wait", id, hours: after.clock.hours - before.clock.hours };
+  if (!dries || !materialOf(dries.of)) return { kind: "wait", id, hours: 0 };
+  return { kind: "wait", id, hours: dries.time?.hours ?? 0, of: anchor };
 }
 
 /**

@@ -6,7 +6,6 @@
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { exactDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
-import { dryingTime } from "../../core/surface/drying-time.ts";
 import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
 import { isWithinMargin, shortfallOf } from "../../core/surface/wait-margin.ts";
 import { type Anchor, anchorIn } from "../../views/last-put-on.ts";
@@ -54,7 +53,7 @@ function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   if (action.op !== "wait" || !anchor?.material) return undefined;
   const next = line.run.moments.find((moment, i) => i > index && moment.action.op === "layer");
   const stage = action.until ?? (next ? stageFor(anchor, next.action) : "cured");
-  const needed = dryingTime(line.run.shop?.air?.value, anchor.material, stage);
+  const needed = anchor.drying[stage];
   if (!needed) return undefined;
   const { hours } = needed;
   if (wait.until) return { stage, hours, short: "no" };

@@ -22,7 +22,6 @@ import { exactDuration, formatDuration, roundedUpHours } from "../../core/measur
 import type { Named, Piece, Recipe } from "../../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
-import { dryingTime } from "../../core/surface/drying-time.ts";
 import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
@@ -325,7 +324,7 @@ function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
   const name = capital(title || words(last.what));
   if (!last.material) return [{ name, text: "that of the last coat, which is still to be chosen" }];
   const material = titleOf(last.material);
-  const needed = dryingTime(run.shop?.air?.value, last.material, "cured");
+  const needed = last.drying.cured;
   if (!needed) return [{ name, text: `that of ${material}, which its label states` }];
   const how =
     needed.factor > 1

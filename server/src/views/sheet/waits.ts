@@ -7,7 +7,7 @@ import { factorText } from "../../core/measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { Action, WaitAction } from "../../core/surface/actions.ts";
-import { type DryingTime, dryingTime } from "../../core/surface/drying-time.ts";
+import type { DryingTime } from "../../core/surface/drying-time.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { type Moment, type Stage, topCoat } from "../../core/surface/state.ts";
 import { shortReasonText } from "../../core/surface/wait-words.ts";
@@ -31,7 +31,7 @@ export function waitWords(
   if (action.until) {
     return {
       title: UNTIL[action.until],
-      details: [...untilDetails(run, action.until, anchor, explained), ...windowDetails(run, index)],
+      details: [...untilDetails(anchor, moment.dries?.time, explained), ...windowDetails(run, index)],
     };
   }
   const title = action.overnight
@@ -48,7 +48,7 @@ export function waitWords(
     : [];
   return {
     title,
-    details: [...overnight, ...besideDetails(run, anchor, explained), ...windowDetails(run, index)],
+    details: [...overnight, ...besideDetails(anchor, explained), ...windowDetails(run, index)],
   };
 }
 
@@ -59,15 +59,13 @@ const UNTIL: Readonly<Record<Stage, string>> = {
 };
 
 function untilDetails(
-  run: SurfaceRun,
-  stage: Stage,
   anchor: Anchor | undefined,
+  needed: DryingTime | undefined,
   explained: Set<Material>,
 ): readonly string[] {
   if (!anchor) return ["Nothing was put on before, so nothing needs to dry."];
   const { material } = anchor;
   if (!material) return ["How long depends on the material that is chosen."];
-  const needed = dryingTime(run.shop?.air?.value, material, stage);
   if (!needed) return [`${capital(titleOf(material))} states no time for it: the label decides.`];
   const { label, factor, hours, isTypical } = needed;
   const source = `${formatDuration(label)} ${isTypical ? "is typical of its kind, the label decides" : "by its label"}`;
@@ -79,16 +77,11 @@ function untilDetails(
 }
 
 /** Stated times beside what the last coat needs. */
-function besideDetails(
-  run: SurfaceRun,
-  anchor: Anchor | undefined,
-  explained: Set<Material>,
-): readonly string[] {
+function besideDetails(anchor: Anchor | undefined, explained: Set<Material>): readonly string[] {
   const material = anchor?.material;
   if (!material) return [];
-  const air = run.shop?.air?.value;
   const stages = (["recoat", "cured"] as const).flatMap((stage) => {
-    const needed = dryingTime(air, material, stage);
+    const needed = anchor.drying[stage];
     return needed ? [{ stage, needed }] : [];
   });
   const [first] = stages;

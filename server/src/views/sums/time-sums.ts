@@ -1,7 +1,6 @@
 /** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
 import { factorText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
-import { dryingTimeOf } from "../../core/surface/drying-time.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { actionHours, itemId } from "../../core/totals/task-plan.ts";
@@ -78,7 +77,7 @@ export function inServiceSum(result: JobResult): string | undefined {
   const ready = result.runs.flatMap((run) => {
     const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
     const coat = run.moments[index]?.after.layers.at(-1);
-    const cure = coat && dryingTimeOf(coat, "cured");
+    const cure = coat?.drying.cured;
     if (!cure) return [];
     return Array.from({ length: run.pieces }, (_, piece) => {
       const end = items.get(itemId(run, piece, index))?.end ?? 0;

@@ -1,12 +1,10 @@
 /** How long a `wait` line is on one surface of a job, beside what the label asks for in the shop's air, with the reason. */
 
-import type { ShopAir } from "../../core/air/wait-factor.ts";
 import { factorText } from "../../core/measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
-import type { Material } from "../../core/model/model.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
-import { dryingTime } from "../../core/surface/drying-time.ts";
-import type { Stage } from "../../core/surface/state.ts";
+import type { DryingTime, Stage } from "../../core/surface/drying-time.ts";
+import type { Dries } from "../../core/surface/state.ts";
 import { reasonSentences } from "../../core/surface/wait-words.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { type Anchor, anchorIn } from "../last-put-on.ts";
@@ -16,17 +14,17 @@ const STAGES: readonly Stage[] = ["touch", "recoat", "cured"];
 
 /** What one surface of one job waits for on this line, and why. */
 export function waitRunText(line: LineRun): string {
-  const { action, before, after } = line.times[0]!;
+  const { action, before, after, dries } = line.times[0]!;
   const wait = action as WaitAction;
   const anchor = anchorIn(before);
   const passed = after.clock.hours - before.clock.hours;
   const stated = wait.hours === undefined ? "" : formatDuration(wait.hours);
   const says = wait.until
-    ? untilText(line, wait.until, anchor, passed)
+    ? untilText(dries, anchor, passed)
     : wait.overnight
       ? `${formatDuration(passed)} at least`
       : stated || "its length is not known";
-  const beside = !wait.until && anchor ? `; ${besideLabel(line, anchor)}` : "";
+  const beside = !wait.until && anchor ? `; ${besideLabel(anchor)}` : "";
   return `${whereText(line)}${says}${beside}.${oftenText(line)}${plannedText(line)}`;
 }
 
@@ -41,10 +39,10 @@ function oftenText({ times }: LineRun): string {
   return ` Done ${times.length} times${sum}.`;
 }
 
-function untilText({ run }: LineRun, stage: Stage, anchor: Anchor | undefined, passed: number): string {
+function untilText(dries: Dries | undefined, anchor: Anchor | undefined, passed: number): string {
   if (!anchor) return "nothing was put on before, so nothing needs to dry";
   if (!anchor.material) return `${code(anchor.name)} is not known here, so neither is its time`;
-  const needed = neededText(run.shop?.air?.value, anchor.material, stage);
+  const needed = neededText(dries?.time);
   if (!needed) return `${code(anchor.name)} states no time for it`;
   const gone =
     anchor.waited > 0 ? `, ${formatDuration(anchor.waited)} of it gone: ${formatDuration(passed)} left` : "";
@@ -52,11 +50,10 @@ function untilText({ run }: LineRun, stage: Stage, anchor: Anchor | undefined, p
 }
 
 /** Stages that the last coat will have reached, and those that it will not. */
-function besideLabel({ run }: LineRun, { name, material }: Anchor): string {
+function besideLabel({ name, material, drying }: Anchor): string {
   if (!material) return `${code(name)} is not known here`;
-  const air = run.shop?.air?.value;
   const times = STAGES.flatMap((stage) => {
-    const needed = neededText(air, material, stage);
+    const needed = neededText(drying[stage]);
     return needed
       ? [
           {
@@ -71,11 +68,8 @@ function besideLabel({ run }: LineRun, { name, material }: Anchor): string {
 }
 
 function neededText(
-  air: ShopAir | undefined,
-  material: Material,
-  stage: Stage,
+  needed: DryingTime | undefined,
 ): { readonly text: string; readonly factor: number; readonly reason: string } | undefined {
-  const needed = dryingTime(air, material, stage);
   if (!needed) return undefined;
   const { label, factor, hours } = needed;
   const text =

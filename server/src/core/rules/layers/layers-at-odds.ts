@@ -7,7 +7,6 @@ import type { Family } from "../../knowledge/family-schema.ts";
 import { type Relation, relation } from "../../knowledge/layer-relation.ts";
 import { COMPATIBILITY_LIST, HANDBOOK_16, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
-import { dryingTimeOf } from "../../surface/drying-time.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import {
   hasReached,
@@ -244,7 +243,7 @@ function overFilling(action: LayerAction, over: Family, before: SurfaceState): R
     const below = material?.family;
     if (!below || filling.from !== before.nextSerial || !mustCure(over, below)) continue;
     if (relation(over, below).verdict !== "fine after cure") continue;
-    const cure = dryingTimeOf({ ...filling, material }, "cured")?.hours;
+    const cure = filling.drying.cured?.hours;
     const waited = waitedOf(before, filling);
     if (cure === undefined || hasWaited(waited, cure, "cured") !== "no") continue;
     const place = related(filling.place, "Filled here");

@@ -5,7 +5,7 @@
  * figure, and by a night at least. A filler that is laid on as a layer and states its time is coated by the label: there `recoat-too-early` speaks.
  */
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
-import { dryingTimeOf, statesTime } from "../../surface/drying-time.ts";
+import { statesTime } from "../../surface/drying-time.ts";
 import { type Coat, type Filling, hasWaited, topCoat, waitedOf } from "../../surface/state.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
@@ -184,7 +184,7 @@ recipe filled {
 };
 
 /** Filler that is put into holes, or wiped over the pores of the whole surface. */
-type Filled = Pick<Filling, "use" | "place" | "since" | "reached" | "factor" | "factorCause">;
+type Filled = Pick<Filling, "use" | "place" | "since" | "reached" | "drying">;
 
 function checkFillings(ctx: MomentContext<StepAction | LayerAction>): void {
   for (const filling of ctx.before.fillings) {
@@ -208,7 +208,7 @@ function checkFilling(
 ): void {
   const material = filling.use.material;
   if (material?.family?.role !== "filler") return;
-  const needed = dryingTimeOf({ ...filling, material }, "recoat");
+  const needed = filling.drying.recoat;
   const waited = waitedOf(before, filling);
   if (!needed || waited.reached.includes("cured") || hasWaited(waited, needed.hours, "recoat") !== "no")
     return;
