@@ -6,9 +6,10 @@ import { FIRE } from "./fire.ts";
 import { BASES, type BaseName, type Kind } from "./kinds.ts";
 import { PEOPLE } from "./people.ts";
 import { SECOND } from "./second.ts";
+import { THIRD } from "./third.ts";
 import { WORK } from "./work.ts";
 
-export const KINDS: readonly Kind[] = [...FIRE, ...PEOPLE, ...CHEMICALS, ...WORK, ...SECOND];
+export const KINDS: readonly Kind[] = [...FIRE, ...PEOPLE, ...CHEMICALS, ...WORK, ...SECOND, ...THIRD];
 
 /** The rules that have an error or a warning on a recipe with this note. */
 export const gravely = (base: BaseName, sentence: string): readonly string[] =>

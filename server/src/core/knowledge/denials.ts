@@ -204,6 +204,9 @@ const isDeniedNext = (words: readonly Word[], at: number): boolean => {
   );
 };
 
+const WAS = wordSet("was were been");
+const KEPT = wordSet("kept stored left dried standing placed done");
+
 /** "Is used to it", "get used to it": no past. */
 const WONT = wordSet("get got is are be am been soon");
 
@@ -216,7 +219,9 @@ export function isPast(words: readonly Word[]): boolean {
       (key === "no" && next === "longer") ||
       (key === "for" && (next === "year" || next === "decade")) ||
       (key === "year" && next === "ago") ||
-      key === "formerly"
+      key === "formerly" ||
+      key === "stood" ||
+      (WAS.has(key) && KEPT.has(next ?? ""))
     );
   });
 }

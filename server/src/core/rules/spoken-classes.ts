@@ -22,7 +22,7 @@ const CLASSES: WordClasses = {
   CHILD:
     "child|children|kid|toddler|baby|babies|infant|daughter|son|grandchild|grandchildren|grandson|granddaughter|little_girl|little_boy|little_one|schoolchild|schoolchildren|pupil|twins",
   SOMEBODY:
-    "CHILD|grandmother|grandma|granny|grandfather|grandpa|mother|wife|husband|sister|brother|aunt|uncle|family|tenant|guest|visitor|reader|student|patient|lodger|watchman|caretaker|neighbour|neighbor|somebody|someone|everybody|everyone",
+    "CHILD|grandmother|grandma|granny|grandfather|grandpa|mother|wife|husband|sister|brother|aunt|uncle|family|tenant|guest|visitor|reader|student|patient|lodger|watchman|caretaker|neighbour|neighbor|group|class|club|choir|meeting|somebody|someone|everybody|everyone",
   PET: "dog|puppy|cat|kitten|budgie|canary|parrot|bird|hamster|rabbit|guinea_pig|goldfish|aquarium|pet",
   // Rags
   RAG: "wad|towel|duster|rag|cloth|wipe|wadding|paper_towel|kitchen_towel|kitchen_roll|kitchen_paper|steel_wool|cotton_waste|applicator_pad|oily_ones|oily_towel|old_shirt",

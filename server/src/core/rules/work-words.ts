@@ -44,6 +44,7 @@ export const SMALL_FLAME = phrases(
   "fag|smoke|cigarette|cigar|pipe while|between|during|as !outside !outdoors",
   "oil_lamp|candle|lantern|paraffin_lamp|tea_light .. gives|give|shows|show|burns|burn|lights|lit !stain* !holder*",
   "cigarette|smoke|smoking|fag break ... bench|shop|room|coats|beside|while|inside !outside !outdoors !away !yard",
+  "cigarette|cigar|pipe|fag goes|go|helps|belongs|glows",
   "smokes|smoking .. pipe !heat* !stove",
   "like|love|may|can|free|allowed|fine to smoke .. while|as|at|during|in|between !outside !until",
   "smoke|smoking|smoker while|as|during|when|between|at|over|beside .. brush*|bench|coat|work*|paint*|varnish*|spray*|strip*|dries|oil*|wipe*|you|he|she|i !outside !until !starts !begins !oil",

@@ -58,7 +58,7 @@ export const keptInDrinkBottle: TradeRule = {
 };
 
 const DRINKING =
-  "lemonade|drink|drinking|beer|wine|juice|soda|soda_pop|pop|milk|cola|coke|cordial|whisky|whiskey|gin|soft_drink|water|mineral_water|coffee|tea|squash|sauce|ketchup|vinegar|syrup|sports_drink|baby|thermos|oil_and_vinegar|honey|jam|mustard|pickle|marmalade|yoghurt|yogurt|margarine|ice_cream";
+  "lemonade|drink|drinking|beer|wine|juice|soda|soda_pop|pop|milk|cola|coke|cordial|cider|rum|vodka|brandy|sherry|ale|lager|schnapps|whisky|whiskey|gin|soft_drink|water|mineral_water|coffee|tea|squash|sauce|ketchup|vinegar|syrup|sports_drink|baby|thermos|oil_and_vinegar|honey|jam|mustard|pickle|marmalade|yoghurt|yogurt|margarine|ice_cream";
 const VESSEL = "bottle|cup|mug|flask|carton|glass|jar|tub|pot|box|jug";
 const CUPS =
   "teacup|tea_cup|coffee_mug|coffee_cup|wineglass|tumbler|saucepan|thermos|jam_jar|baby_bottle|mug|drinking_glass|kitchen_jug|soup_bowl|cereal_bowl|salad_bowl";

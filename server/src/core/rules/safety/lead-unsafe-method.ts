@@ -268,6 +268,7 @@ const MACHINES = phrases(
 );
 /** Words of a note alone: what a step does its verb says. */
 const DRY = phrases(
+  "sanded|scraped|scuffed dry !is_dry !until_dry",
   `sand|sanded|sanding|scrape|scraped|scraping|scuff|rub|rubbed ... dry ${CONTAINED} !is_dry !until_dry !when_dry !once_dry !dry_cloth`,
   `dry sand|sanded|sanding|scrape|scraping|scuff ${CONTAINED} !is_dry !paint_is`,
   `sand|sanded|sanding .. paint|old_coat|old_primer|flaking|flakes|lead ${CONTAINED} !between_coats !new_paint !new_coat`,
@@ -292,8 +293,11 @@ const CARRIED = phrases(
   "lead|dust ... does_no_harm|do_no_harm|harmless|exaggerated|never_hurt|not_dangerous|hurts_nobody|no_harm|fuss|won't_hurt",
 );
 
+const SMOKED = phrases("heat|warm|scorch ... until|till ... smoke|smokes|char|chars|browns|blackens !stop");
+
 /** What a note tells to do with old paint by hand, and with its dust. */
 function spokenMethod(action: NoteAction): Method | undefined {
+  if (saidOnLine(action, SMOKED) !== undefined) return "charred";
   if (saidOnLine(action, SPREAD) !== undefined) return "spread";
   if (saidOnLine(action, DRY) !== undefined) return "dry";
   return saidOnLine(action, CARRIED) === undefined ? undefined : "carried";

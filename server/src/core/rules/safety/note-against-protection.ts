@@ -143,6 +143,7 @@ const EAR =
 const doneWithout = (gear: string, but = "") => [
   `without .. ${gear} !nobody !never_open !tape ${but}`,
   `no|not|don't|needn't|never|rarely|seldom|hardly|nobody .. need|needed|wear|wore|bother|use|want|require|necessary .. ${gear} ${but}`,
+  `no ${gear} ... only|must|smarts|hear|feel|quick|quicker|small|minute|outdoors|better|trouble|harmless ${but}`,
   `need|wear|want|require .. no ${gear} ${but}`,
   `no ${gear} .. needed|necessary|required|wanted|today|needs|here ${but}`,
   `${gear} .. not|unnecessary|aren't|isn't .. needed|necessary|required|wanted|worth ${but}`,
@@ -165,6 +166,9 @@ const AT_MACHINE =
 
 const WEAK =
   "dust_mask|paper_mask|cloth_mask|cotton_mask|surgical_mask|medical_mask|disposable_mask|hygiene_mask|face_mask|simple_mask|ffp1|ffp2|ffp3|n95|p2_mask";
+/** A mask for dust where dust is meant. */
+const FOR_DUST =
+  "!for_sanding !for_the_sanding !while_sanding !when_sanding !sanding_between !to_sand !sanding_dust !dry_sanding !sweep* !dusting";
 const CLOTH =
   "bandana|bandanna|handkerchief|hanky|scarf|kerchief|wet_cloth|damp_cloth|wet_towel|damp_towel|wet_rag|damp_rag|wet_sponge";
 const PASSES_FOR =
@@ -221,8 +225,8 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
   ],
   [
     phrases(
-      `${WEAK} .. ${PASSES_FOR} !sand* !sweep* !dusting`,
-      `${WEAK} ... against|for|keeps|stops|from|with|in|when .. ${FUMES} !sand* !nor`,
+      `${WEAK} .. ${PASSES_FOR} ${FOR_DUST}`,
+      `${WEAK} ... against|for|keeps|stops|from|with|in|when .. ${FUMES} ${FOR_DUST} !nor`,
       "sniff|inhale|smell .. it|can|tin|jar|mix|rag|lid|pot|stripper|hardener .. to|if|whether|see|tell|until !not_smell !wood",
       `${FUMES} .. harmless|nothing|mild|safe|pleasant|healthy|hurt_nobody|does_no_harm|do_no_harm|won't_hurt|never_hurt|never_killed|not_dangerous !gone`,
       "fumes|smell|vapour|vapor|stink ... never|won't|don't|doesn't|not|no ... hurt*|harm*|kill*|dangerous|matter",
@@ -234,7 +238,7 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
   ],
   [
     phrases(
-      `${CARTRIDGE} .. ${PASSES_FOR}|does_it !sand* !not_enough`,
+      `${CARTRIDGE} .. ${PASSES_FOR}|does_it ${FOR_DUST} !not_enough`,
       "wear|use|put|take .. half_mask|half_face|cartridge_mask|brown_cartridges|charcoal_mask|paint_mask|carbon_mask|cartridge_respirator|vapour_mask ... !under",
       "paper|dust|paint|ordinary|normal|half mask .. on|and",
       ...doneWithout(HOOD, "!spray_booth !cooker !cleaned !cabinet"),
@@ -257,6 +261,7 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
       "no ventilation|airing|fresh_air needed|necessary|required",
       "switch|turn|shut|leave|keep .. off .. fan|ventilation|ventilator|exhaust|extractor_fan|air_exchange !once !after !until !gone !before !dust_extractor !collector",
       "switch|turn|shut|leave|keep .. fan|ventilation|ventilator|exhaust|extractor_fan|air_exchange .. off !once !after !until !gone !before !collector",
+      "fan|ventilation|ventilator|exhaust .. is|stays|stay|are off ... dust|mist|noise|cold|cool|cools|draught|draft|blows !until !before !lit !spark*",
       `switch|turn|shut|leave|keep .. extractor|extraction .. off ... ${DRAUGHTS}|noise|noisy|loud !once !after !until !gone !before`,
       `in|into .. ${CLOSED_IN} & door shut|closed|locked ${LATER}`,
       `in|into .. ${CLOSED_IN} .. no|without .. window|ventilation|draught|draft`,

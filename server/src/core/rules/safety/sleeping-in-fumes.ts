@@ -118,6 +118,7 @@ const IN_FUMES = phrases(
   `PET|budgie's|bird's|parrot's|canary's|dog's|cat's .. cage|basket|bowl|tank .. stay|stand|in|hangs|can ${NOT_THEN} !outside !out`,
   `cot|crib|cradle|pram|playpen|baby's_bed .. stay|stand|in|beside ... room|where|here|varnish|dries|coat ${NOT_THEN} !outside !out !workshop`,
   `CHILD|grandmother|grandma|granny|grandfather|grandpa|mother|wife|husband|sister|family|tenant|guest|lodger|patient .. sits|lives|stay|knits|knitting|rests|lies|reads|watches ... room|beside|while|here ${NOT_THEN}`,
+  `SOMEBODY .. meets|meet|gathers|gather|rehearses|waits|wait|sits|sit ... room|beside|hall|here & dries|while|meanwhile|wet ${NOT_THEN}`,
   `pregnant .. sister|wife|friend|woman|helper|daughter|colleague ... help|hold|strip|varnish*|brush*|sand|paint|stir|work|can|may ${NOT_THEN} !away`,
   `bring|put|carry|take|move .. cot|crib|cradle|bed|cabinet|wardrobe|chest|it ... back|into ... ${ROOM_OF}|bedside ... same|wet|tacky|finish*|dries|drying|tonight|evening ${NOT_THEN}`,
   `child|children|kid|family|tenant|guests|readers|pupils|students .. need|needn't|don't .. not|leave|out|move|go !back`,
