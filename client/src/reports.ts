@@ -31,7 +31,7 @@ import {
   type ReportTarget,
 } from "../../server/src/lsp/custom-requests.ts";
 
-import { recipeAtHand } from "./recipe-at-hand.ts";
+import { activeRecipe } from "./active-recipe.ts";
 import { showMarkdown } from "./show-markdown.ts";
 
 const SCHEME = "finishwright-report";
@@ -78,7 +78,7 @@ export const registerReports = (client: BaseLanguageClient): Disposable => {
 };
 
 const targetAtHand = (client: BaseLanguageClient): ReportTarget | undefined => {
-  const document = recipeAtHand();
+  const document = activeRecipe();
   return document && { uri: client.code2ProtocolConverter.asUri(document.uri) };
 };
 

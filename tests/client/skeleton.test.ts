@@ -1,7 +1,7 @@
 /** What a new recipe starts with, and the count of its findings. */
 import { expect, test } from "vitest";
 import { findingsCount } from "../../client/src/findings-count.ts";
-import { SKELETON } from "../../client/src/skeleton.ts";
+import { SKELETON } from "../../client/src/starter-recipe.ts";
 import { formatFile } from "../../grammar/src/format.ts";
 import { parseFile } from "../../grammar/src/parse.ts";
 import { analyse } from "../harness/check-text.ts";

@@ -161,7 +161,7 @@ export const HANDLERS: readonly Handler[] = [
   ),
   notification("textDocument/didClose", (session, { textDocument }: DidCloseTextDocumentParams) => {
     session.files.close(textDocument.uri);
-    session.reports.asked.delete(fileIdOf(textDocument.uri));
+    session.diagnostics.asked.delete(fileIdOf(textDocument.uri));
     session.pushed?.closed(textDocument.uri);
     session.sentTokens.forget(textDocument.uri);
   }),

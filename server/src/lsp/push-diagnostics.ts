@@ -8,9 +8,9 @@
 import type { Connection } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
 import type { Changes } from "./changes.ts";
+import type { DiagnosticCache } from "./diagnostic-cache.ts";
 import type { Files } from "./files.ts";
 import { type Log, yieldToMessages } from "./guard.ts";
-import type { Reports } from "./reports.ts";
 import { fileIdOf } from "./uri.ts";
 
 export interface PushedDiagnostics {
@@ -22,12 +22,12 @@ interface Pushing {
   readonly connection: Connection;
   readonly files: Files;
   readonly changes: Changes;
-  readonly reports: Reports;
+  readonly diagnostics: DiagnosticCache;
   readonly log: Log;
 }
 
 export const pushDiagnostics = (session: Pushing): PushedDiagnostics => {
-  const { files, reports, changes } = session;
+  const { files, diagnostics, changes } = session;
   let running = false;
   let again = false;
 
@@ -51,11 +51,11 @@ export const pushDiagnostics = (session: Pushing): PushedDiagnostics => {
         sendLater(file);
         continue;
       }
-      if (!(await reports.prepare(file))) return;
-      const { resultId, items } = reports.of(file);
+      if (!(await diagnostics.prepare(file))) return;
+      const { resultId, items } = diagnostics.of(file);
       const version = files.versionOf(file);
-      if (reports.delivered.get(file) !== resultId) {
-        reports.delivered.set(file, resultId);
+      if (diagnostics.delivered.get(file) !== resultId) {
+        diagnostics.delivered.set(file, resultId);
         await session.connection.sendDiagnostics({ uri: files.uriOf(file), version, diagnostics: items });
       }
       await yieldToMessages();
@@ -81,7 +81,7 @@ export const pushDiagnostics = (session: Pushing): PushedDiagnostics => {
   changes.listen(() => void run());
   return {
     closed(uri) {
-      reports.delivered.delete(fileIdOf(uri));
+      diagnostics.delivered.delete(fileIdOf(uri));
       session.connection
         .sendDiagnostics({ uri, diagnostics: [] })
         .catch((error: unknown) => session.log(String(error)));

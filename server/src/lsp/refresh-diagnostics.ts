@@ -15,7 +15,7 @@ const FEW = 20;
 const PAUSE_MS = 50;
 
 export const refreshDiagnostics = (session: Session): void => {
-  const { changes, files, reports, connection } = session;
+  const { changes, files, diagnostics, connection } = session;
   let waiting = false;
 
   const refresh = async (): Promise<void> => {
@@ -24,11 +24,11 @@ export const refreshDiagnostics = (session: Session): void => {
     if (files.openFiles.length > FEW) await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
     else await yieldToMessages();
     waiting = false;
-    const asked = files.openFiles.filter((file) => reports.delivered.has(file));
+    const asked = files.openFiles.filter((file) => diagnostics.delivered.has(file));
     for (const file of asked) {
       if (!files.isSettled(file)) continue;
-      if (!(await reports.prepare(file))) return refresh();
-      if (reports.delivered.get(file) === reports.of(file).resultId) continue;
+      if (!(await diagnostics.prepare(file))) return refresh();
+      if (diagnostics.delivered.get(file) === diagnostics.of(file).resultId) continue;
       return connection.sendRequest(DiagnosticRefreshRequest.type);
     }
     // What comes in need not be a change of its own: a configuration that is not there, read again, says nothing new.
@@ -39,7 +39,7 @@ export const refreshDiagnostics = (session: Session): void => {
   };
 
   changes.listen((change) => {
-    if (change.kind === "edit" && reports.asked.has(change.file)) return;
+    if (change.kind === "edit" && diagnostics.asked.has(change.file)) return;
     refresh().catch((error: unknown) => session.log(`Refreshing diagnostics failed: ${String(error)}`));
   });
 };

@@ -16,6 +16,7 @@ import { createAllowedFolders } from "./allowed-folders.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
+import { createDiagnosticCache } from "./diagnostic-cache.ts";
 import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
 import { loadFolderFiles } from "./folder-files.ts";
@@ -28,7 +29,6 @@ import { createProjectConfigs } from "./project-configs.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
-import { createReports } from "./reports.ts";
 import { createSentTokens } from "./sent-tokens.ts";
 import type { Session } from "./session.ts";
 import { DEFAULT_SETTINGS } from "./settings.ts";
@@ -71,7 +71,7 @@ const createSession = (connection: Connection, host: Host): Session => {
     planning,
     settings: DEFAULT_SETTINGS,
   };
-  return Object.assign(session, { reports: createReports(session) });
+  return Object.assign(session, { diagnostics: createDiagnosticCache(session) });
 };
 
 const initialize = (session: Session, params: InitializeParams): InitializeResult => {

@@ -5,12 +5,12 @@ import type { Connection } from "vscode-languageserver";
 import type { AllowedFolders } from "./allowed-folders.ts";
 import type { Changes } from "./changes.ts";
 import type { ClientFacts } from "./client-facts.ts";
+import type { DiagnosticCache } from "./diagnostic-cache.ts";
 import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";
 import type { Host } from "./host.ts";
 import type { Planning } from "./planning.ts";
 import type { PushedDiagnostics } from "./push-diagnostics.ts";
-import type { Reports } from "./reports.ts";
 import type { SentTokens } from "./sent-tokens.ts";
 import type { Settings } from "./settings.ts";
 
@@ -20,7 +20,7 @@ export interface Session {
   readonly changes: Changes;
   readonly files: Files;
   readonly allowed: AllowedFolders;
-  readonly reports: Reports;
+  readonly diagnostics: DiagnosticCache;
   readonly sentTokens: SentTokens;
   readonly planning: Planning;
   /** The address of the page that explains a rule, where there is one. */

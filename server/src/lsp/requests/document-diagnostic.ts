@@ -27,7 +27,7 @@ export const documentDiagnostic = async (
   await yieldToMessages();
   for (;;) {
     await session.files.settled(file);
-    const isPrepared = await session.reports.prepare(file);
+    const isPrepared = await session.diagnostics.prepare(file);
     throwIfCancelled(token);
     if (session.files.versionOf(file) !== version) {
       const data = { retriggerRequest: true };
@@ -36,9 +36,9 @@ export const documentDiagnostic = async (
     if (!isPrepared || !session.files.isSettled(file)) continue;
     if (session.facts.refreshesDiagnostics || !(await awaitPlans(session, file, token))) break;
   }
-  const { resultId, items } = session.reports.of(file);
-  session.reports.delivered.set(file, resultId);
-  session.reports.asked.add(file);
+  const { resultId, items } = session.diagnostics.of(file);
+  session.diagnostics.delivered.set(file, resultId);
+  session.diagnostics.asked.add(file);
   return resultId === params.previousResultId
     ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId }
     : { kind: DocumentDiagnosticReportKind.Full, resultId, items };

@@ -59,8 +59,8 @@ const reportAll = async (
       isWhole = false;
       continue;
     }
-    if (!(await session.reports.prepare(file))) return { items: [], isWhole: true };
-    const { resultId, items: diagnostics } = session.reports.of(file);
+    if (!(await session.diagnostics.prepare(file))) return { items: [], isWhole: true };
+    const { resultId, items: diagnostics } = session.diagnostics.of(file);
     const common = {
       uri: session.files.uriOf(file),
       version: session.files.versionOf(file) ?? null,
@@ -74,9 +74,9 @@ const reportAll = async (
   }
   // What the client was told of a file that is gone since, here or by a document's own report, is taken back by an
   // empty report without a name, so that it is not asked about again.
-  for (const file of new Set([...earlier.keys(), ...session.reports.delivered.keys()])) {
+  for (const file of new Set([...earlier.keys(), ...session.diagnostics.delivered.keys()])) {
     if (files.has(file)) continue;
-    session.reports.delivered.delete(file);
+    session.diagnostics.delivered.delete(file);
     const uri = earlier.get(file)?.uri ?? session.files.uriOf(file);
     items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, items: [] });
   }

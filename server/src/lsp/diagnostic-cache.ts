@@ -17,15 +17,15 @@ import { isShown, type Settings } from "./settings.ts";
 import { inSlices } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
-export interface Report {
+export interface FileDiagnostics {
   readonly resultId: string;
   readonly items: Diagnostic[];
 }
 
-export interface Reports {
-  /** The report of this moment; an unknown file has an empty one. */
-  of(file: FileId): Report;
-  /** Does the work for a report in slices; false where something changed meanwhile, so that it would be an old one. */
+export interface DiagnosticCache {
+  /** Those of this moment; an unknown file has none. */
+  of(file: FileId): FileDiagnostics;
+  /** Does the work for them in slices; false where something changed meanwhile, so that they would be old ones. */
   prepare(file: FileId): Promise<boolean>;
   /** What a client was last told about a file. */
   readonly delivered: Map<FileId, string>;
@@ -33,8 +33,8 @@ export interface Reports {
   readonly asked: Set<FileId>;
 }
 
-/** What reports are made of: the texts, and what the client can show and wants to see. */
-interface Reported {
+/** What diagnostics are made of: the texts, and what the client can show and wants to see. */
+interface DiagnosedBy {
   readonly changes: Changes;
   readonly files: Files;
   readonly facts: ClientFacts;
@@ -43,8 +43,8 @@ interface Reported {
   rulePage(rule: string): string | undefined;
 }
 
-export const createReports = (session: Reported): Reports => {
-  const cache = new Map<FileId, { readonly generation: number; readonly report: Report }>();
+export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => {
+  const cache = new Map<FileId, { readonly generation: number; readonly found: FileDiagnostics }>();
   return {
     delivered: new Map(),
     asked: new Set(),
@@ -57,18 +57,18 @@ export const createReports = (session: Reported): Reports => {
     of(file) {
       const { generation } = session.changes;
       const cached = cache.get(file);
-      if (cached?.generation === generation) return cached.report;
+      if (cached?.generation === generation) return cached.found;
       const items = soundDiagnosticsOf(session, file);
-      const report = { resultId: fingerprint(JSON.stringify(items)), items };
-      if (session.files.isKnown(file)) cache.set(file, { generation, report });
+      const found = { resultId: fingerprint(JSON.stringify(items)), items };
+      if (session.files.isKnown(file)) cache.set(file, { generation, found });
       else cache.delete(file);
-      return report;
+      return found;
     },
   };
 };
 
 /** Where findings fail, that is said in their place: nothing would read as a sound text, and old ones as of this text. */
-const soundDiagnosticsOf = (session: Reported, file: FileId): Diagnostic[] => {
+const soundDiagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] => {
   try {
     return diagnosticsOf(session, file);
   } catch (error) {
@@ -86,7 +86,7 @@ const soundDiagnosticsOf = (session: Reported, file: FileId): Diagnostic[] => {
   }
 };
 
-const diagnosticsOf = (session: Reported, file: FileId): Diagnostic[] => {
+const diagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] => {
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];

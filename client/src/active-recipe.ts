@@ -8,7 +8,7 @@ const LANGUAGE = "finish";
 
 const isRecipe = ({ languageId }: TextDocument): boolean => languageId === LANGUAGE;
 
-export const recipeAtHand = (): TextDocument | undefined => {
+export const activeRecipe = (): TextDocument | undefined => {
   const visible = window.visibleTextEditors.map(({ document }) => document);
   const active = window.activeTextEditor?.document;
   return [...(active ? [active] : []), ...visible, ...openedLast()].find(isRecipe);
