@@ -27,7 +27,16 @@ test("names are used once", () => {
 
 describe("nothing is left out", () => {
   /** Ways to reach what the table has, not computations of their own. */
-  const HELPERS = ["itemId", "chainKey", "methodOf", "isBuiltInWater", "sum", "sumOrNull"];
+  const HELPERS = [
+    "chainKey",
+    "taskId",
+    "itemOf",
+    "tasksById",
+    "methodOf",
+    "isBuiltInWater",
+    "sum",
+    "sumOrNull",
+  ];
   const files = ["air", "fumes", "geometry", "quantities", "totals"].flatMap((folder) =>
     readdirSync(new URL(`${folder}/`, CORE))
       .filter((name) => name.endsWith(".ts"))

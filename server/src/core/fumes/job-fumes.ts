@@ -11,7 +11,8 @@ import { placeKey } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import { actionHours, itemId } from "../totals/task-plan.ts";
+import { itemOf } from "../totals/planned-tasks.ts";
+import { actionHours } from "../totals/task-plan.ts";
 import { isBuiltInWater } from "../totals/water.ts";
 
 /** Part of the time to touch dry in which the solvent has left. Common practice, no source. */
@@ -212,15 +213,14 @@ export function hourlyFumes(
 }
 
 /** All that leaves of these draws by the plan, piece by piece; what is not known, and all of a job without a plan, is left out. */
-export function releasesOf(draws: readonly FumesDraw[], { items, status }: Schedule): readonly Release[] {
-  if (status !== "planned") return [];
-  const planned = new Map(items.map((item) => [item.id, item]));
+export function releasesOf(draws: readonly FumesDraw[], schedule: Schedule): readonly Release[] {
+  if (schedule.status !== "planned") return [];
   return draws.flatMap((draw) => {
     const { run, action } = draw;
     if (action.op !== "layer" && action.op !== "step") return [];
     return liquidFumes(draw).flatMap(({ grams, standIn }) =>
       Array.from({ length: run.pieces }, (_, piece): readonly Release[] => {
-        const item = planned.get(itemId(run, piece, action.index));
+        const item = itemOf(schedule, run, piece, action.index);
         if (!item || grams <= 0) return [];
         const from = item.start;
         const to = Math.max(item.end + releaseHours(run, action), from + LEAST_RELEASE_H);

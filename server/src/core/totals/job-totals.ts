@@ -17,8 +17,9 @@ import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { stageHours } from "../surface/state.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
+import { itemOf } from "./planned-tasks.ts";
 import { sum, sumOrNull } from "./sums.ts";
-import { handsOnHours, itemId, scheduleInput, waitsAreKnown } from "./task-plan.ts";
+import { handsOnHours, scheduleInput, waitsAreKnown } from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
 import { isBuiltInWater } from "./water.ts";
 
@@ -212,9 +213,8 @@ function vocOf(draws: readonly Draw[]): number | null {
 /** When the last layer of every surface has had its full cure in the shop's air. */
 function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | null {
   if (!schedule.startAt) return null;
-  const ends = new Map(schedule.items.map((item) => [item.id, item.end]));
   const hours = runs.flatMap((run) =>
-    Array.from({ length: run.pieces }, (_, piece) => surfaceReady(run, piece, ends)),
+    Array.from({ length: run.pieces }, (_, piece) => surfaceReady(run, piece, schedule)),
   );
   const latest = sumOrNull(hours) === null ? null : Math.max(0, ...(hours as number[]));
   if (latest === null) return null;
@@ -222,8 +222,8 @@ function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | nu
   return at.toString({ smallestUnit: "second" });
 }
 
-function surfaceReady(run: SurfaceRun, piece: number, ends: ReadonlyMap<string, number>): number | null {
-  const endOf = (index: number) => ends.get(itemId(run, piece, index)) ?? null;
+function surfaceReady(run: SurfaceRun, piece: number, schedule: Schedule): number | null {
+  const endOf = (index: number) => itemOf(schedule, run, piece, index)?.end ?? null;
   const lastLayer = run.moments.findLastIndex((moment) => moment.action.op === "layer");
   if (lastLayer < 0) {
     return Math.max(0, ...run.moments.map((_, index) => endOf(index) ?? 0));

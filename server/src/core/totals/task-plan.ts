@@ -10,10 +10,7 @@ import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
 import { type Moment, materialOf, type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
 import { methodOf } from "./needs.ts";
-
-export const chainKey = (run: SurfaceRun, piece: number): string => `${run.label}#${piece + 1}`;
-export const itemId = (run: SurfaceRun, piece: number, index: number): string =>
-  `${chainKey(run, piece)}:${index}`;
+import { chainKey, taskId } from "./planned-tasks.ts";
 
 /** Hands-on hours of an action on one piece's surface: as stated, else by the tool's own table. */
 export function actionHours(run: SurfaceRun, action: Action): number {
@@ -80,7 +77,7 @@ function chainOf(run: SurfaceRun, piece: number): Chain {
   let anchor: string | undefined;
   run.moments.forEach((moment, index) => {
     const { action, before } = moment;
-    const id = itemId(run, piece, index);
+    const id = taskId({ run, piece, index });
     if (action.op === "step") {
       items.push({ kind: "hands", id, hours: actionHours(run, action), nonPreemptive: false });
       if (action.verb === "fill" && action.use) anchor = id;
@@ -131,5 +128,5 @@ function recoatWindow(
   if (below?.origin !== "new" || latest === undefined || below.abrasions.length > 0) return undefined;
   if (layer.use.material?.family?.role === "wax" || waitedOf(before, below).hours > latest + 1e-6)
     return undefined;
-  return { of: itemId(run, piece, putOnAt(run, below)), hours: latest };
+  return { of: taskId({ run, piece, index: putOnAt(run, below) }), hours: latest };
 }

@@ -7,9 +7,9 @@ import { monthDayText, shortMomentText, timeText } from "../../core/measure/figu
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import { sentence } from "../../core/sentence.ts";
-import { itemId } from "../../core/totals/task-plan.ts";
+import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { BEING_PLANNED_TEXT } from "../../views/missing-inputs.ts";
-import { isDated, itemsById } from "../../views/schedule/job-plan.ts";
+import { isDated } from "../../views/schedule/job-plan.ts";
 import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
 import { bullets, code } from "../markdown.ts";
 import type { HintText } from "./hint-text.ts";
@@ -57,16 +57,13 @@ function firstTurn(lines: readonly LineRun[]): Turn | undefined {
 function plannedTurns({ result, run, times }: LineRun): readonly Turn[] | undefined {
   if (!result || result.totals.elapsed_h === null) return undefined;
   const dated = isDated(result);
-  const items = itemsById(result);
-  return Array.from({ length: run.pieces }, (_, piece) => itemId(run, piece, times[0]!.index)).flatMap(
-    (id): readonly Turn[] => {
-      const item = items.get(id);
-      if (!item) return [];
-      const isWait = times[0]!.action.op === "wait";
-      const at = isWait ? item.endAt : item.startAt;
-      return [{ hours: isWait ? item.end : item.start, ...(dated && at ? { at } : {}) }];
-    },
-  );
+  return Array.from({ length: run.pieces }, (_, piece) => piece).flatMap((piece): readonly Turn[] => {
+    const item = itemOf(result.schedule, run, piece, times[0]!.index);
+    if (!item) return [];
+    const isWait = times[0]!.action.op === "wait";
+    const at = isWait ? item.endAt : item.startAt;
+    return [{ hours: isWait ? item.end : item.start, ...(dated && at ? { at } : {}) }];
+  });
 }
 
 /** Nothing until something was waited for before the line, and nothing after a wait whose length is not known. */

@@ -2,12 +2,10 @@
 
 import { momentText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
-import { onceFor } from "../../core/once.ts";
 import { isoAfter } from "../../core/schedule/iso-after.ts";
-import type { PlannedItem, Schedule } from "../../core/schedule/types.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { itemId } from "../../core/totals/task-plan.ts";
+import { tasksById } from "../../core/totals/planned-tasks.ts";
 import { actionText } from "../action-text.ts";
 
 export interface PlanLine {
@@ -31,13 +29,6 @@ export interface PlanLine {
 /** Whether the plan has dates and not only hours. */
 export const isDated = ({ job, shop }: JobResult): boolean => job.start !== undefined && shop !== undefined;
 
-/** The planned items of a job by their ids; made once for a plan, since a job of many pieces has very many. */
-export const itemsById = ({ schedule }: JobResult): ReadonlyMap<string, PlannedItem> => itemsOf(schedule);
-
-const itemsOf = onceFor(
-  ({ items }: Schedule): ReadonlyMap<string, PlannedItem> => new Map(items.map((item) => [item.id, item])),
-);
-
 /** `the start`, `Mon 8 Mar 2027 10:00`, or without dates `3 h after the start`. */
 export function momentAfterStart(result: JobResult, hours: number): string {
   if (hours < 1 / 120) return "the start";
@@ -46,30 +37,17 @@ export function momentAfterStart(result: JobResult, hours: number): string {
 }
 
 export function planLines(result: JobResult): readonly PlanLine[] {
-  const actions = new Map<string, Omit<PlanLine, "start" | "end" | "slack" | "critical">>();
-  for (const run of result.runs) {
-    for (let piece = 0; piece < run.pieces; piece += 1) {
-      run.moments.forEach(({ action }, index) => {
-        const kind = kindOf(action);
-        if (!kind) return;
-        const id = itemId(run, piece, index);
-        actions.set(id, {
-          id,
-          surface: run.label,
-          piece: piece + 1,
-          pieces: run.pieces,
-          kind,
-          what: actionText(action),
-        });
-      });
-    }
-  }
+  const tasks = tasksById(result.runs);
   const dated = isDated(result);
   return result.schedule.items
     .flatMap(({ id, start, end, startAt, endAt, slack, critical }): readonly PlanLine[] => {
-      const action = actions.get(id);
+      const task = tasks.get(id);
+      const kind = task && kindOf(task.action);
+      if (!task || !kind) return [];
+      const { run, piece, action } = task;
+      const what = { id, surface: run.label, piece: piece + 1, pieces: run.pieces, kind };
       const dates = dated && startAt && endAt ? { startAt, endAt } : {};
-      return action ? [{ ...action, start, end, slack, critical, ...dates }] : [];
+      return [{ ...what, what: actionText(action), start, end, slack, critical, ...dates }];
     })
     .toSorted((a, b) => a.start - b.start || a.end - b.end);
 }

@@ -2,12 +2,14 @@
  * The days of a job: what is done when, surface by surface, so that one knows on a morning which steps are due.
  * Tasks of one piece's surface that follow each other without a wait stand on one line.
  */
+
 import { dayText, shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { andList } from "../../core/model/suggest.ts";
+import type { Schedule } from "../../core/schedule/types.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
-import { itemId } from "../../core/totals/task-plan.ts";
+import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { MOST_PIECES, type SheetDay } from "./model.ts";
-import { type PlannedItems, stepNumbers } from "./procedure.ts";
+import { stepNumbers } from "./procedure.ts";
 
 interface Stretch {
   readonly startAt: string;
@@ -23,13 +25,13 @@ interface Stretch {
 
 export function sheetDays(
   runs: readonly SurfaceRun[],
-  items: PlannedItems | undefined,
+  plan: Schedule | undefined,
   titleOf: (run: SurfaceRun) => string,
 ): readonly SheetDay[] {
-  if (!items) return [];
+  if (!plan) return [];
   const stretches = runs.flatMap((run) => {
     const ofRun = Array.from({ length: run.pieces }, (_, piece) =>
-      pieceStretches(items, run, piece, titleOf(run)),
+      pieceStretches(plan, run, piece, titleOf(run)),
     ).flat();
     return run.pieces > MOST_PIECES ? dayOfMany(ofRun) : ofRun;
   });
@@ -92,17 +94,12 @@ function dayOfMany(stretches: readonly Stretch[]): readonly Stretch[] {
 }
 
 /** A wait, a night or a turn of another piece ends a stretch. */
-function pieceStretches(
-  items: PlannedItems,
-  run: SurfaceRun,
-  piece: number,
-  surface: string,
-): readonly Stretch[] {
+function pieceStretches(plan: Schedule, run: SurfaceRun, piece: number, surface: string): readonly Stretch[] {
   const numbers = stepNumbers(run);
   const stretches: Stretch[] = [];
   run.moments.forEach(({ action: { op } }, index) => {
     const number = numbers[index];
-    const item = items.get(itemId(run, piece, index));
+    const item = itemOf(plan, run, piece, index);
     if (number === undefined || op === "wait" || !item?.startAt || !item.endAt) return;
     const open = stretches.at(-1);
     if (open?.last === number - 1 && open.endAt === item.startAt) {

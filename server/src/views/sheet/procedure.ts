@@ -8,27 +8,26 @@ import type { Material, Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../../core/place.ts";
 import { wetFilmUm } from "../../core/quantities/film.ts";
-import type { PlannedItem } from "../../core/schedule/types.ts";
+import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { coatMix } from "../../core/totals/needs.ts";
-import { actionHours, itemId } from "../../core/totals/task-plan.ts";
+import { itemOf } from "../../core/totals/planned-tasks.ts";
+import { actionHours } from "../../core/totals/task-plan.ts";
 import { isDated } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords } from "./waits.ts";
 import { capital, layerTitle, stepTitle, titleOf, useTitle } from "./words.ts";
 
-export type PlannedItems = ReadonlyMap<string, PlannedItem>;
-
 export interface ProcedureInput {
   readonly run: SurfaceRun;
   /** The job's; a recipe by itself has none. */
   readonly result?: JobResult;
   /** The job's plan, where it has dates. */
-  readonly items?: PlannedItems;
+  readonly plan?: Schedule;
   readonly title: string;
   /** Numbers of the findings that stand on the line of an action of this run. */
   readonly findingsAt: (action: Action) => readonly number[];
@@ -223,25 +222,25 @@ function filmDetails({ after }: Moment<Action>, layer: LayerAction): readonly st
 const um = (thickness: number): string => `${filmText(thickness)}`;
 
 /** Hands-on time, where no clock time says it. */
-function takes({ result, run, items }: ProcedureInput, action: StepAction | LayerAction): readonly string[] {
+function takes({ result, run, plan }: ProcedureInput, action: StepAction | LayerAction): readonly string[] {
   if (!result) {
     if (!action.takes) return [];
     return "hours" in action.takes
       ? [`Takes ${formatDuration(action.takes.hours)} for each piece.`]
       : [`Takes ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2.`];
   }
-  if (items) return [];
+  if (plan) return [];
   const hours = actionHours(run, action);
   if (hours <= 0) return [];
   const each = run.pieces > 1 ? " for each piece" : "";
   return [`Takes ${action.takes ? "" : "about "}${formatDuration(hours)}${each}.`];
 }
 
-function plannedTimes({ items, run }: ProcedureInput, index: number): readonly PlannedTime[] {
-  if (!items) return [];
+function plannedTimes({ plan, run }: ProcedureInput, index: number): readonly PlannedTime[] {
+  if (!plan) return [];
   const times = new Map<string, PlannedTime>();
   for (let piece = 0; piece < run.pieces; piece += 1) {
-    const item = items.get(itemId(run, piece, index));
+    const item = itemOf(plan, run, piece, index);
     if (!item?.startAt || !item.endAt) continue;
     const { startAt, endAt } = item;
     const key = `${startAt} ${endAt}`;
@@ -250,8 +249,8 @@ function plannedTimes({ items, run }: ProcedureInput, index: number): readonly P
   return [...times.values()].toSorted((a, b) => (a.startAt < b.startAt ? -1 : a.startAt > b.startAt ? 1 : 0));
 }
 
-/** The plan of a job by its ids; none where it has no dates. */
-export function datedItems(result: JobResult): PlannedItems | undefined {
+/** The plan of a job; none where it has no dates. */
+export function datedPlan(result: JobResult): Schedule | undefined {
   if (!isDated(result) || result.schedule.status === "impossible") return undefined;
-  return new Map(result.schedule.items.map((item) => [item.id, item]));
+  return result.schedule;
 }

@@ -22,6 +22,7 @@ import { exactDuration, formatDuration, roundedUpHours } from "../../core/measur
 import type { Named, Piece, Recipe } from "../../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
+import type { Schedule } from "../../core/schedule/types.ts";
 import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
@@ -44,7 +45,7 @@ import {
 } from "./findings.ts";
 import { sheetMaterials, usedMaterials } from "./materials.ts";
 import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./model.ts";
-import { datedItems, type PlannedItems, type Procedure, procedureOf } from "./procedure.ts";
+import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
 import { capital, titleOf, words } from "./words.ts";
 
 /**
@@ -114,8 +115,8 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const concern = { file: job.file, job: job.name, declarations };
   const found = concerning(reachableFiles(checker.program, job.file), findingsOf, concern);
   const title = surfaceTitles(runs);
-  const items = datedItems(result);
-  const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, items }));
+  const plan = datedPlan(result);
+  const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, plan }));
   const worst = worstAir(result);
   return {
     kind: "job",
@@ -138,7 +139,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
       name: `grit ${grit}`,
       text: `${sheets} sheet${sheets === 1 ? "" : "s"}, or ${discs} disc${discs === 1 ? "" : "s"}`,
     })),
-    days: sheetDays(runs, items, title),
+    days: sheetDays(runs, plan, title),
     procedures: procedures.map(({ sheet }) => sheet),
     service: jobService(result, pieces, title),
   };
@@ -158,7 +159,7 @@ function procedureFor(
   run: SurfaceRun,
   found: readonly FileFinding[],
   title: string,
-  job?: { readonly result: JobResult; readonly items: PlannedItems | undefined },
+  job?: { readonly result: JobResult; readonly plan: Schedule | undefined },
 ): Procedure {
   return procedureOf({
     run,
@@ -169,7 +170,7 @@ function procedureFor(
       return model?.kind === "recipe" ? model : undefined;
     },
     ...(job ? { result: job.result } : {}),
-    ...(job?.items ? { items: job.items } : {}),
+    ...(job?.plan ? { plan: job.plan } : {}),
   });
 }
 

@@ -7,10 +7,9 @@ import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { itemId } from "../../core/totals/task-plan.ts";
+import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { BEING_PLANNED_TEXT } from "../missing-inputs.ts";
-import { itemsById } from "../schedule/job-plan.ts";
 
 export interface LineRun {
   readonly result?: JobResult;
@@ -27,8 +26,7 @@ export const whereText = ({ result, run }: LineRun): string =>
 export function plannedText({ result, run, times }: LineRun): string {
   if (!result?.job.start || !result.shop) return "";
   if (isBeingPlanned(result.schedule)) return ` ${sentence(BEING_PLANNED_TEXT)}.`;
-  const planned = itemsById(result);
-  const items = times.flatMap(({ index }) => planned.get(itemId(run, 0, index)) ?? []);
+  const items = times.flatMap(({ index }) => itemOf(result.schedule, run, 0, index) ?? []);
   const starts = items[0]?.startAt;
   const ends = items.at(-1)?.endAt;
   if (!starts || !ends) return "";

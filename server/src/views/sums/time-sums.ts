@@ -1,11 +1,14 @@
 /** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
+
 import { factorText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { Schedule } from "../../core/schedule/types.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { actionHours, itemId } from "../../core/totals/task-plan.ts";
+import { itemOf } from "../../core/totals/planned-tasks.ts";
+import { actionHours } from "../../core/totals/task-plan.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
-import { itemsById, momentAfterStart } from "../schedule/job-plan.ts";
+import { momentAfterStart } from "../schedule/job-plan.ts";
 
 /** `top 1 h 35 min × 2 + base 30 min` */
 export function handsOnSum({ runs }: JobResult): string {
@@ -24,9 +27,8 @@ export function handsOnSum({ runs }: JobResult): string {
 export function elapsedSum(result: JobResult): string | undefined {
   const { totals, schedule } = result;
   if (totals.elapsed_h === null) return undefined;
-  const items = itemsById(result);
   const chains = result.runs.flatMap((run) =>
-    Array.from({ length: run.pieces }, (_, piece) => chainTimes(items, run, piece)),
+    Array.from({ length: run.pieces }, (_, piece) => chainTimes(schedule, run, piece)),
   );
   const last = chains.reduce<ChainTimes | undefined>(
     (latest, chain) => (chain.end > (latest?.end ?? 0) + 1e-9 ? chain : latest),
@@ -56,12 +58,12 @@ interface ChainTimes {
 const pieceName = ({ run, piece }: Pick<ChainTimes, "run" | "piece">): string =>
   run.pieces > 1 ? `${code(run.label)} of piece ${piece + 1}` : code(run.label);
 
-function chainTimes(items: ReturnType<typeof itemsById>, run: SurfaceRun, piece: number): ChainTimes {
+function chainTimes(schedule: Schedule, run: SurfaceRun, piece: number): ChainTimes {
   let hands = 0;
   let waits = 0;
   let end = 0;
   run.moments.forEach(({ action }, index) => {
-    const item = items.get(itemId(run, piece, index));
+    const item = itemOf(schedule, run, piece, index);
     if (!item) return;
     end = Math.max(end, item.end);
     if (action.op === "wait") waits += item.end - item.start;
@@ -73,14 +75,13 @@ function chainTimes(items: ReturnType<typeof itemsById>, run: SurfaceRun, piece:
 /** The last coat of the surface that is ready last, and its cure; undefined where nothing is put on, or it is not known. */
 export function inServiceSum(result: JobResult): string | undefined {
   if (result.totals.in_service === null) return undefined;
-  const items = itemsById(result);
   const ready = result.runs.flatMap((run) => {
     const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
     const coat = run.moments[index]?.after.layers.at(-1);
     const cure = coat?.drying.cured;
     if (!cure) return [];
     return Array.from({ length: run.pieces }, (_, piece) => {
-      const end = items.get(itemId(run, piece, index))?.end ?? 0;
+      const end = itemOf(result.schedule, run, piece, index)?.end ?? 0;
       return { run, piece, end, cure };
     });
   });

@@ -7,7 +7,7 @@ import { formatDuration } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { itemId } from "../../totals/task-plan.ts";
+import { tasksById } from "../../totals/planned-tasks.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
 import { useName } from "../texts.ts";
 
@@ -125,14 +125,8 @@ interface Line {
 
 /** The lines that the scheduler's items stand for. */
 function linesOf(ctx: JobContext, ids: readonly string[]): readonly Line[] {
-  const byId = new Map<string, Line>();
-  for (const run of ctx.runs) {
-    for (let piece = 0; piece < run.pieces; piece += 1)
-      run.moments.forEach(({ action }, index) => {
-        byId.set(itemId(run, piece, index), { run, action });
-      });
-  }
-  return ids.flatMap((id) => byId.get(id) ?? []);
+  const tasks = tasksById(ctx.runs);
+  return ids.flatMap((id) => tasks.get(id) ?? []);
 }
 
 function actionText(action: Action): string {

@@ -13,7 +13,7 @@ import { type DryingTime, statesTime } from "../../surface/drying-time.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { putOnAt } from "../../surface/run-index.ts";
 import { type Coat, hasReached, type SurfaceState, topCoat, waitedOf } from "../../surface/state.ts";
-import { itemId } from "../../totals/task-plan.ts";
+import { itemOf } from "../../totals/planned-tasks.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
 import {
@@ -319,11 +319,10 @@ job shelves {
       for (const haste of hastes(run)) report(haste.action, words(run, haste));
     },
     onJob: (ctx) => {
-      const lengths = new Map(ctx.schedule.items.map((item) => [item.id, item.end - item.start]));
       for (const run of ctx.runs) {
         for (const haste of hastes(run)) {
           if (mayBeLonger(ctx, run, haste)) continue;
-          const had = haste.had + longerNights(ctx, run, haste, lengths);
+          const had = haste.had + longerNights(ctx, run, haste);
           if (had < haste.needed.hours - 1e-6) ctx.report(run, haste.action, words(run, { ...haste, had }));
         }
       }
@@ -383,12 +382,7 @@ const mayBeLonger = ({ schedule }: JobContext, run: SurfaceRun, { below, index }
     .some(({ action }) => action.op === "wait" && action.overnight);
 
 /** Hours that the nights between the two coats bring in the plan above the least that they are sure to bring. */
-function longerNights(
-  ctx: JobContext,
-  run: SurfaceRun,
-  { below, index }: Haste,
-  lengths: ReadonlyMap<string, number>,
-): number {
+function longerNights(ctx: JobContext, run: SurfaceRun, { below, index }: Haste): number {
   if (ctx.schedule.status !== "planned" || !run.shop || !ctx.job.start) return 0;
   const from = putOnAt(run, below) + 1;
   const between = run.moments.slice(from, index);
@@ -396,7 +390,8 @@ function longerNights(
     between.reduce((sum, { action, before, after }, at) => {
       if (action.op !== "wait" || !action.overnight) return sum;
       const least = after.clock.hours - before.clock.hours;
-      return sum + (lengths.get(itemId(run, piece, from + at)) ?? least) - least;
+      const night = itemOf(ctx.schedule, run, piece, from + at);
+      return night ? sum + night.end - night.start - least : sum;
     }, 0),
   );
   return Math.min(...more);
