@@ -32,15 +32,23 @@ export interface FormatLine {
   readonly isBroken: boolean;
   /** It stays exactly as it is. */
   readonly isLeft: boolean;
+  /** It stands for all lines of a declaration that is formatted by itself. */
+  readonly apart?: DeclarationTree;
 }
 
 type Draft = { -readonly [K in keyof FormatLine]: FormatLine[K] } & { code: Token[] };
 
-/** The lines of a file, in order. */
-export function formatLines(tree: FileTree): readonly FormatLine[] {
-  const lines = readLines(tree);
+/** The lines of a file, in order; of declarations that are formatted by themselves (`isApart`) one for all. */
+export function formatLines(
+  tree: FileTree,
+  isApart: (piece: DeclarationTree) => boolean,
+): readonly FormatLine[] {
+  const lines = readLines(tree, isApart);
   const at = lineFinder(lines);
   for (const piece of tree.pieces) {
+    if (piece.kind === "declaration" && isApart(piece)) {
+      continue;
+    }
     if (piece.kind === "declaration") {
       readDeclaration(piece, lines, at);
     } else if (piece.kind === "stray") {
@@ -48,7 +56,8 @@ export function formatLines(tree: FileTree): readonly FormatLine[] {
     }
   }
   for (const line of lines) {
-    line.isLeft = line.isBroken || (line.code.length > 0 && !readsTheSame(line.code));
+    line.isLeft =
+      line.apart !== undefined || line.isBroken || (line.code.length > 0 && !readsTheSame(line.code));
   }
   return lines;
 }
@@ -66,9 +75,15 @@ interface Reader {
   isNewLine: boolean;
 }
 
-function readLines(tree: FileTree): Draft[] {
+function readLines(tree: FileTree, isApart: (piece: DeclarationTree) => boolean): Draft[] {
   const reader: Reader = { lines: [], blocks: [0], nBlocks: 1, isNewLine: true };
   for (const piece of tree.pieces) {
+    if (piece.kind === "declaration" && isApart(piece)) {
+      reader.lines.push(lineApart(piece, reader.nBlocks));
+      reader.nBlocks += 1;
+      reader.isNewLine = true;
+      continue;
+    }
     // Where braces do not match, nothing is indented by them.
     const hasBlocks = piece.kind === "declaration" && piece.body.bracesMatch;
     for (const token of tokensOf(piece)) {
@@ -115,6 +130,13 @@ function readToken(reader: Reader, token: Token, hasBlocks: boolean): void {
     reader.blocks.push(reader.nBlocks);
     reader.nBlocks += 1;
   }
+}
+
+/** In a block of its own, so that the comments above and below it do not share a column. */
+function lineApart(piece: DeclarationTree, block: number): Draft {
+  const lineEnd = piece.body.tokens.at(-1)!.text;
+  const end = piece.offset + piece.length - lineEnd.length;
+  return { ...newLine(piece.offset), end, lineEnd, role: "statement", block, apart: piece };
 }
 
 function newLine(start: number): Draft {

@@ -7,7 +7,7 @@
  */
 import { arrangeLines, type Part } from "./format-columns.ts";
 import { type FormatLine, formatLines } from "./format-lines.ts";
-import type { FileTree, Span } from "./tree.ts";
+import type { DeclarationTree, FileTree, Span } from "./tree.ts";
 
 /** A piece of the text, and what it becomes. */
 export interface TextChange {
@@ -24,15 +24,83 @@ export interface Formatting {
 
 /** How a file is brought to its layout; a formatted file has no changes. */
 export function formatFile(tree: FileTree): Formatting {
-  const lines = formatLines(tree);
-  const parts = arrangeLines(lines);
-  const isKept = keptLines(lines);
-  const changes = lines.flatMap((line, idx) =>
-    isKept[idx] ? lineChanges(tree.text, line, parts[idx]!) : [removal(line)],
-  );
-  const leftLines = lines.flatMap((line, idx) => (line.isBroken && line.role !== "blank" ? [idx] : []));
+  const { lines, isKept, changes, leftLines } = formatAround(tree, new Set());
   return { changes: joined([...changes, ...lastLineEnd(lines, isKept)]), leftLines };
 }
+
+/** A syntax error may reach into the declaration behind it, which then is laid out with what is around it. */
+function formatAround(tree: FileTree, reached: ReadonlySet<DeclarationTree>): FormattedLines {
+  const found = format(tree, (piece) => !reached.has(piece) && formattedApart(piece) !== undefined);
+  const more = found.lines.flatMap(({ isBroken, apart }) => (isBroken && apart ? [apart] : []));
+  return more.length > 0 ? formatAround(tree, new Set([...reached, ...more])) : found;
+}
+
+interface FormattedLines extends Formatting {
+  readonly lines: readonly FormatLine[];
+  readonly isKept: readonly boolean[];
+}
+
+/** Without what only the end of a file needs, and without joining changes that touch. */
+function format(tree: FileTree, isApart: (piece: DeclarationTree) => boolean): FormattedLines {
+  const lines = formatLines(tree, isApart);
+  const parts = arrangeLines(lines);
+  const isKept = keptLines(lines);
+  const changes: TextChange[] = [];
+  const leftLines: number[] = [];
+  let number = 0;
+  for (const [idx, line] of lines.entries()) {
+    const apart = line.apart && formattedApart(line.apart);
+    if (apart) {
+      for (const change of apart.changes) changes.push(movedBy(change, line.start));
+      for (const left of apart.leftLines) leftLines.push(number + left);
+      number += apart.lines;
+      continue;
+    }
+    changes.push(...(isKept[idx] ? lineChanges(tree.text, line, parts[idx]!) : [removal(line)]));
+    if (line.isBroken && line.role !== "blank") leftLines.push(number);
+    number += 1;
+  }
+  return { lines, isKept, changes, leftLines };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Declarations by themselves
+
+/** The formatting of a declaration at offset 0, on so many lines. */
+interface Apart extends Formatting {
+  readonly lines: number;
+}
+
+/**
+ * Most declarations are laid out the same whatever stands around them, so that is worked out once for as long as their
+ * text stays. It is not so for those with a syntax error or without a line end, and for those with a comment behind a line that stands
+ * in no block, which shares its column with lines of other declarations: undefined.
+ */
+function formattedApart({ body, length }: DeclarationTree): Apart | undefined {
+  const known = APART.get(body);
+  if (known !== undefined) return known.apart;
+  const apart = formatApart(body, length);
+  APART.set(body, { apart });
+  return apart;
+}
+
+const APART = new WeakMap<DeclarationTree["body"], { readonly apart: Apart | undefined }>();
+
+function formatApart(body: DeclarationTree["body"], length: number): Apart | undefined {
+  const [first, last] = [body.tokens[0], body.tokens.at(-1)];
+  if (last?.kind !== "newline" || first?.text === "\ufeff" || body.problems.length > 0) return undefined;
+  const text = body.tokens.map((token) => token.text).join("");
+  const piece: DeclarationTree = { kind: "declaration", key: "", offset: 0, length, body };
+  const { lines, changes, leftLines } = format({ text, pieces: [piece] }, () => false);
+  const isAtEdge = lines[0]?.role === "blank" || lines.at(-1)?.role === "blank";
+  const isShared = lines.some(({ block, code, comment }) => block === 0 && code.length > 0 && comment);
+  return isAtEdge || isShared ? undefined : { changes, leftLines, lines: lines.length };
+}
+
+const movedBy = ({ span, text }: TextChange, by: number): TextChange => ({
+  span: { start: span.start + by, end: span.end + by },
+  text,
+});
 
 /** A text after changes to it, which are in order and apart. */
 export function applyChanges(text: string, changes: readonly TextChange[]): string {

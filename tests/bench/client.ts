@@ -27,7 +27,13 @@ interface Message {
 }
 
 const CAPABILITIES = {
-  workspace: { configuration: true, workspaceFolders: true, didChangeConfiguration: {} },
+  workspace: {
+    configuration: true,
+    workspaceFolders: true,
+    didChangeConfiguration: {},
+    diagnostics: { refreshSupport: true },
+    codeLens: { refreshSupport: true },
+  },
   textDocument: {
     synchronization: {},
     publishDiagnostics: { versionSupport: true },

@@ -142,3 +142,31 @@ describe("formatting any text", () => {
     );
   });
 });
+
+describe("declarations that are laid out by themselves", () => {
+  /** With a comment behind a line in no block, a declaration is laid out with what is around it. */
+  const withComments = (text: string): string => text.replace(/^\}$/gmu, "} # c");
+  const without = (text: string): string => text.replace(/^(\}) *# c$/gmu, "$1");
+
+  it("come out as they do together with what is around them", () => {
+    fc.assert(
+      fc.property(inDisorder(NOTATION), (text) => {
+        const layout = format(text);
+        expect(withComments(layout)).not.toBe(layout);
+        expect(without(format(withComments(text)))).toBe(layout);
+      }),
+      RUNS,
+    );
+  });
+
+  it("come out after an edit as they do from scratch", () => {
+    fc.assert(
+      fc.property(edited, edited, (before, after) => {
+        const tree = parseFile(before);
+        formatFile(tree);
+        expect(formatFile(parseFile(after, tree))).toEqual(formatFile(parseFile(after)));
+      }),
+      RUNS,
+    );
+  });
+});

@@ -185,6 +185,7 @@ const analysis = (
 };
 
 const textViews = (textOf: (file: FileId) => string): TextViews => ({
+  tokenPieces: (file, which) => [{ offset: 0, tokens: textViews(textOf).semanticTokens(file, which) }],
   semanticTokens: (file, which, part) =>
     words(textOf(file), which === "all" ? /\b(bad|name|\d+)\b/g : /\b(bad|name)\b/g)
       .filter(({ span }) => part === undefined || (part.start <= span.end && span.start <= part.end))

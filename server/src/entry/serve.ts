@@ -27,6 +27,7 @@ import { createFraming } from "../lsp/framing.ts";
 import { UnreadableMessage, withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
 import { endProcess } from "./end-process.ts";
+import { createIdleMemory } from "./idle-memory.ts";
 import { nodeHost } from "./node-host.ts";
 import { startWatchdog, type Watchdog } from "./watchdog.ts";
 
@@ -43,11 +44,21 @@ export const serve = (): void => {
     say(`The messages cannot be read any more: ${problem} The server ends.`);
     process.exit(1);
   });
+  const memory = createIdleMemory();
   const lifecycle = withLifecycle(reader, writer);
+  const { listen } = lifecycle.reader;
+  const touching: MessageReader = {
+    ...lifecycle.reader,
+    listen: (callback) =>
+      listen((message) => {
+        memory.touch();
+        callback(message);
+      }),
+  };
   exitCode = lifecycle.exitCode;
   reader.onClose(end);
   process.on("disconnect", end);
-  const connection = createConnection(ProposedFeatures.all, lifecycle.reader, writer);
+  const connection = createConnection(ProposedFeatures.all, touching, writer);
   const survive = (error: unknown): void => {
     // Nobody listens any more, so there is nothing to live for and nobody to tell.
     if (error instanceof Error && Reflect.get(error, "code") === "EPIPE") process.exit(1);

@@ -73,6 +73,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     incomingCalls: guard("The call hierarchy", analysis.incomingCalls, none),
     outgoingCalls: guard("The call hierarchy", analysis.outgoingCalls, none),
     semanticTokens: guard("Colouring", analysis.semanticTokens, none),
+    tokenPieces: guard("Colouring", analysis.tokenPieces, none),
     foldings: guard("Folding", analysis.foldings, none),
     selections: guard("Selecting", analysis.selections, none),
     signatures: guard("Signature help", analysis.signatures, none),

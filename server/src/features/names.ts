@@ -29,6 +29,7 @@ export interface Names {
   readonly program: Program;
   /** In the order of the text. Words of the notation are none, but for `all`, which means surfaces. */
   inFile(file: FileId): readonly Occurrence[];
+  inDeclaration(file: FileId, declaration: ProgramDeclaration): readonly Occurrence[];
   /** Whether all is known that a name may mean; not so where recipes are handed on without measure. */
   readonly isComplete: boolean;
   /** The name that an offset is in or at an end of. */
@@ -48,11 +49,13 @@ export function createNames(checker: Checker): Names {
   };
   const known = new Map<FileId, readonly Occurrence[]>();
   const handedOnTo: HandedOn = (parameter) => handedOn().handedOn(parameter);
+  const inDeclaration = (file: FileId, declaration: ProgramDeclaration): readonly Occurrence[] =>
+    occurrencesIn(file, declaration, checker.resolution(file, declaration), handedOnTo);
   const inFile = (file: FileId): readonly Occurrence[] => {
     const found =
       known.get(file) ??
       (program.files.get(file)?.declarations ?? []).flatMap((declaration) =>
-        occurrencesIn(file, declaration, checker.resolution(file, declaration), handedOnTo),
+        inDeclaration(file, declaration),
       );
     known.set(file, found);
     return found;
@@ -61,6 +64,7 @@ export function createNames(checker: Checker): Names {
     checker,
     program,
     inFile,
+    inDeclaration,
     get isComplete() {
       return handedOn().isComplete;
     },

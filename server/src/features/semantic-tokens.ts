@@ -7,11 +7,13 @@
 import { type NameUse, namesOf } from "../../../grammar/src/names.ts";
 import { CONTEXTUAL_WORDS } from "../../../grammar/src/tokens.ts";
 import type { DeclarationTree, FilePiece, Span, Token } from "../../../grammar/src/tree.ts";
+import type { ProgramFile } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { Referent } from "../core/resolution/reference.ts";
-import { tokenSpan, tokensOfPiece } from "./file-tokens.ts";
+import type { Resolution } from "../core/resolution/resolve.ts";
+import { tokenSpan } from "./file-tokens.ts";
 import type { Names, Occurrence } from "./names.ts";
-import type { SemanticToken, TokenModifier, TokenType } from "./types.ts";
+import type { SemanticToken, TokenModifier, TokenPiece, TokenType } from "./types.ts";
 
 type Meaning = Omit<SemanticToken, "span">;
 
@@ -21,28 +23,81 @@ export function semanticTokensOf(
   which: "all" | "words",
   part?: Span,
 ): readonly SemanticToken[] {
-  const pieces = names.program.files.get(file)?.tree.pieces ?? [];
-  const meanings = new Map(names.inFile(file).map((name) => [name.span.start, meaningOfName(name)]));
-  return pieces
+  const found = names.program.files.get(file);
+  return (found?.tree.pieces ?? [])
     .filter((piece) => meets(part, { start: piece.offset, end: piece.offset + piece.length }))
-    .flatMap((piece) => pieceTokens(piece, meanings, which))
+    .flatMap((piece) =>
+      tokensOf(names, found!, piece, which).map(({ span: { start, end }, ...meaning }) => ({
+        span: { start: start + piece.offset, end: end + piece.offset },
+        ...meaning,
+      })),
+    )
     .filter(({ span }) => meets(part, span));
+}
+
+export function tokenPiecesOf(names: Names, file: FileId, which: "all" | "words"): readonly TokenPiece[] {
+  const found = names.program.files.get(file);
+  return (found?.tree.pieces ?? []).map((piece) => ({
+    offset: piece.offset,
+    tokens: tokensOf(names, found!, piece, which),
+  }));
 }
 
 const meets = (part: Span | undefined, span: Span): boolean =>
   part === undefined || (part.start <= span.end && span.start <= part.end);
 
-function pieceTokens(
+/** The tokens of a piece, at offsets in it. */
+function tokensOf(
+  names: Names,
+  file: ProgramFile,
   piece: FilePiece,
-  meanings: ReadonlyMap<number, Meaning | undefined>,
   which: "all" | "words",
 ): readonly SemanticToken[] {
-  const words = piece.kind === "declaration" ? wordMeanings(piece) : undefined;
-  return tokensOfPiece(piece).flatMap((token) => {
+  const declaration = piece.kind === "declaration" ? file.byKey.get(piece.key) : undefined;
+  if (piece.kind !== "declaration" || declaration?.tree !== piece) return plainTokens(piece, which);
+  const resolution = names.checker.resolution(file.id, declaration);
+  const known = KNOWN[which].get(resolution);
+  if (known?.body === piece.body) return known.tokens;
+  const occurrences = names.inDeclaration(file.id, declaration);
+  const tokens = declarationTokens(piece, occurrences, which);
+  // What is handed on to a parameter depends on the whole program.
+  if (!resolution.references.some(({ through }) => through))
+    KNOWN[which].set(resolution, { body: piece.body, tokens });
+  return tokens;
+}
+
+interface Known {
+  readonly body: DeclarationTree["body"];
+  readonly tokens: readonly SemanticToken[];
+}
+
+const KNOWN: Readonly<Record<"all" | "words", WeakMap<Resolution, Known>>> = {
+  all: new WeakMap(),
+  words: new WeakMap(),
+};
+
+/** Outside of declarations no word means anything. */
+function plainTokens(piece: FilePiece, which: "all" | "words"): readonly SemanticToken[] {
+  if (which === "words") return [];
+  const tokens = piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
+  return tokens.flatMap((token) => {
+    const meaning = BY_KIND[token.kind];
+    return meaning ? [{ span: tokenSpan(token), ...meaning }] : [];
+  });
+}
+
+function declarationTokens(
+  { body, offset }: DeclarationTree,
+  occurrences: readonly Occurrence[],
+  which: "all" | "words",
+): readonly SemanticToken[] {
+  const meanings = new Map(occurrences.map((name) => [name.span.start - offset, meaningOfName(name)]));
+  const words = wordMeanings(body);
+  return body.tokens.flatMap((token) => {
     const isWord = token.kind === "word";
     if (!isWord && which === "words") return [];
-    const named = meanings.get(token.start) ?? words?.get(token.start);
-    const isJoint = isWord && words !== undefined && CONTEXTUAL_WORDS.has(token.text);
+    const named = meanings.get(token.start) ?? words.get(token.start);
+    const isJoint = isWord && CONTEXTUAL_WORDS.has(token.text);
     const meaning = isWord ? (named ?? (isJoint ? as("operator") : undefined)) : BY_KIND[token.kind];
     return meaning ? [{ span: tokenSpan(token), ...meaning }] : [];
   });
@@ -61,12 +116,12 @@ const BY_KIND: Readonly<Partial<Record<Token["kind"], Meaning>>> = {
   time: as("number"),
 };
 
-/** What the words of the notation are, by their offsets in the file. */
-function wordMeanings({ body, offset }: DeclarationTree): ReadonlyMap<number, Meaning> {
+/** What the words of the notation are, by their offsets in the declaration. */
+function wordMeanings(body: DeclarationTree["body"]): ReadonlyMap<number, Meaning> {
   return new Map(
     namesOf(body).flatMap((use) => {
       const meaning = meaningOfWord(use);
-      return meaning ? [[use.name.span.start + offset, meaning] as const] : [];
+      return meaning ? [[use.name.span.start, meaning] as const] : [];
     }),
   );
 }

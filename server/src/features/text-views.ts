@@ -2,13 +2,14 @@
 import { foldingsOf } from "./foldings.ts";
 import type { Names } from "./names.ts";
 import { selectionsAt } from "./selections.ts";
-import { semanticTokensOf } from "./semantic-tokens.ts";
+import { semanticTokensOf, tokenPiecesOf } from "./semantic-tokens.ts";
 import { signaturesAt } from "./signatures.ts";
 import type { TextViews } from "./types.ts";
 
 export function createTextViews(names: Names): TextViews {
   const { program } = names;
   return {
+    tokenPieces: (file, which) => tokenPiecesOf(names, file, which),
     semanticTokens: (file, which, part) => semanticTokensOf(names, file, which, part),
     foldings: (file) => foldingsOf(program, file),
     selections: (file, offset) => selectionsAt(program, file, offset),

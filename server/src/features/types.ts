@@ -149,6 +149,11 @@ export interface SignatureInfo {
   readonly active?: number;
 }
 
+export interface TokenPiece {
+  readonly offset: number;
+  readonly tokens: readonly SemanticToken[];
+}
+
 /** What a text looks like, from what it means. */
 export interface TextViews {
   /**
@@ -156,6 +161,11 @@ export interface TextViews {
    * numbers, texts and comments.
    */
   semanticTokens(file: FileId, which: "all" | "words", part?: Span): readonly SemanticToken[];
+  /**
+   * The same in pieces, in order: what stands in one declaration, at offsets in it, is the same object as long as neither
+   * its text nor what its names mean changes.
+   */
+  tokenPieces(file: FileId, which: "all" | "words"): readonly TokenPiece[];
   foldings(file: FileId): readonly FoldingInfo[];
   /** From the word outwards to the whole file; each holds the one before it and more. */
   selections(file: FileId, offset: number): readonly Span[];

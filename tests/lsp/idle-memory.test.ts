@@ -1,0 +1,47 @@
+/** Memory is given back once in a pause, and only if there is some to give. */
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { createIdleMemory } from "../../server/src/entry/idle-memory.ts";
+
+const MB = 1024 * 1024;
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+function heapOf(start: number) {
+  const heap = { bytes: start * MB, collections: 0 };
+  const memory = createIdleMemory({
+    collect: () => {
+      heap.collections += 1;
+      heap.bytes = 40 * MB;
+    },
+    heapBytes: () => heap.bytes,
+  });
+  return { heap, memory };
+}
+
+test("a heap that has grown is collected once when nothing was asked for a while", () => {
+  const { heap, memory } = heapOf(200);
+  for (let message = 0; message < 10; message += 1) {
+    memory.touch();
+    vi.advanceTimersByTime(2000);
+  }
+  expect(heap.collections).toBe(0); // there was always work
+  vi.advanceTimersByTime(60_000);
+  expect(heap.collections).toBe(1);
+  expect(vi.getTimerCount()).toBe(0);
+});
+
+test("a heap that has not grown since is left alone", () => {
+  const { heap, memory } = heapOf(200);
+  const pause = (megabytes: number): void => {
+    heap.bytes = megabytes * MB;
+    memory.touch();
+    vi.advanceTimersByTime(5000);
+  };
+  pause(200);
+  pause(60);
+  pause(80);
+  expect(heap.collections).toBe(1);
+  pause(90);
+  expect(heap.collections).toBe(2);
+});
