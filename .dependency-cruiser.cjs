@@ -85,7 +85,7 @@ module.exports = {
           "^server/src/features",
           "^server/src/reports",
           "^server/src/views",
-          "node_modules/picocolors",
+          "node_modules/(picocolors|get-east-asian-width)",
         ],
       },
     },

@@ -58,7 +58,7 @@ const OLD_WORDS: readonly (readonly [old: RegExp, instead: string])[] = [
   [/\bhand(?:s|ed|ing)? on\b/iu, "pass"],
   [/\bmend(?:s|ed|ing)?\b/iu, "fix"],
   [/\b[Pp]ut \d+ (?:more|coats) on\b/u, "add"],
-  [/\bcupboard\b/iu, "in stock"],
+  [/\bcupboard\b/iu, "on hand"],
   [/\bto and fro\b|\bstarts? afresh\b|\bnameable\b/iu, "say it plainly"],
   [/\bnot worked out\b/iu, "could not be calculated"],
   [/\bproves nothing safe\b|\bmakes (?:a|the) room safe\b/iu, "no calculation can show that a room is safe"],

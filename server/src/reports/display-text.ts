@@ -2,12 +2,10 @@
  * Text as a terminal shows it: how many columns it takes, and broken into lines. What may not reach a terminal at all is
  * seen to in `escape/shown-text.ts`.
  */
+import { eastAsianWidth } from "get-east-asian-width";
 import { firstIndex } from "../../../grammar/src/binary-search.ts";
 import { shownText } from "../escape/shown-text.ts";
 
-/** East Asian wide and fullwidth characters, and emoji, take two columns. */
-const WIDE =
-  /[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1f64f}\u{1f680}-\u{1f6ff}\u{1f900}-\u{1f9ff}\u{20000}-\u{3fffd}]/u;
 /** Marks that sit on the letter before them, and characters without any shape. */
 const NARROWEST = /[\p{Mn}\p{Me}\p{Cf}]/u;
 
@@ -23,8 +21,8 @@ export function displayWidth(text: string): number {
 function characterWidth(character: string): number {
   // Latin letters, figures and signs are nearly all there is; below the first combining mark only the soft hyphen is none.
   if (character < "\u0300" && character !== "\u00ad") return 1;
-  if (NARROWEST.test(character)) return 0;
-  return WIDE.test(character) ? 2 : 1;
+  // East Asian wide and fullwidth characters, and emoji, take two columns (Unicode Standard Annex #11).
+  return NARROWEST.test(character) ? 0 : eastAsianWidth(character.codePointAt(0)!);
 }
 
 /** One line, safe to show: tabs as spaces, other control characters as the signs for them. */

@@ -261,7 +261,7 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
         ? [
             { title: "Takes", form: "figure" } as const,
             { title: "On hand", form: "figure" } as const,
-            { title: "Tins to open", form: "short" } as const,
+            { title: "Cans to open", form: "short" } as const,
           ]
         : []),
     ],

@@ -106,7 +106,7 @@ function materialRows(result: JobResult): readonly Row[] {
       cost === null
         ? gaps.join(", ")
         : containers.length === 0
-          ? "in stock"
+          ? "on hand"
           : `${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
     return row(names[index]!, litres === null ? "not known" : litresText(litres), bought);
   });

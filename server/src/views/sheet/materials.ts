@@ -65,12 +65,12 @@ function amounts(material: Material, need: MaterialNeed | undefined, inJob: bool
   return {
     takes,
     onHand: there,
-    open: containers.length === 0 ? "enough on hand" : tins(material, containers),
+    open: containers.length === 0 ? "enough on hand" : cansToOpen(material, containers),
   };
 }
 
 /** By the sizes as the text writes them: `2 × 946 mL`. */
-function tins(material: Material, containers: readonly ContainerCount[]): string {
+function cansToOpen(material: Material, containers: readonly ContainerCount[]): string {
   const labels = containers.map(
     ({ litres }) => material.sold.find((size) => Math.abs(size.litres - litres) < 1e-9)?.label,
   );

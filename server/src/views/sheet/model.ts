@@ -113,7 +113,7 @@ export interface SheetMaterial {
   /** Litres of the job, spare included. */
   readonly takes: string;
   readonly onHand: string;
-  /** Tins to open. */
+  /** Cans to open. */
   readonly open: string;
   readonly docs: Docs;
   readonly notes: readonly string[];

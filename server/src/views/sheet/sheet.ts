@@ -229,7 +229,7 @@ function jobGaps(result: JobResult): readonly SheetGap[] {
       missing: needs.flatMap((need) => (need.totals.litres === null ? materialGaps(need) : [])),
     },
     {
-      figure: "Tins to open",
+      figure: "Cans to open",
       missing: needs.flatMap((need) => (need.totals.litres === null ? [] : materialGaps(need))),
     },
   ].filter(({ missing }) => missing.length > 0);

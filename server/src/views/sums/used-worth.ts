@@ -7,6 +7,6 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
  * what is bought, so it is said.
  */
 export function usedText(used: number, { needs, shop }: JobResult): string {
-  const stock = needs.some(({ onHand }) => onHand > 0) ? ", stock included" : "";
+  const stock = needs.some(({ onHand }) => onHand > 0) ? ", stock on hand included" : "";
   return `${moneyText(used, shop?.currency)} worth is used${stock}`;
 }

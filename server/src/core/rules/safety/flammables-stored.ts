@@ -46,7 +46,7 @@ export const flammablesStored: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "The cans of a job, those in stock and those to buy, hold more flammable liquid than a room may have outside a storage cabinet (a warning), or than one cabinet may hold (a hint).",
+      "The cans of a job, those on hand and those to buy, hold more flammable liquid than a room may have outside a storage cabinet (a warning), or than one cabinet may hold (a hint).",
     why: "In a fire the cans burst and feed it. The less stands in the shop, the more time there is to get out.",
     remedy:
       "Buy what the next days take, and keep the rest in a flammable-liquid storage cabinet or room. Local fire codes decide, and most allow far less in a home or a public building.",
