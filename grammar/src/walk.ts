@@ -40,9 +40,19 @@ const STATEMENT_KINDS: ReadonlySet<string> = new Set<Statement["kind"]>([
   "broken",
 ]);
 
-/** A span of a declaration as a span of the file. */
-export function absoluteSpan(declaration: { readonly offset: number }, span: Span): Span {
-  return { start: span.start + declaration.offset, end: span.end + declaration.offset };
+/** An offset in a piece as one in its file. Here alone the two are added. */
+export function absoluteOffset(piece: { readonly offset: number }, inside: number): number {
+  return piece.offset + inside;
+}
+
+/** A span of a piece as a span of its file. */
+export function absoluteSpan(piece: { readonly offset: number }, span: Span): Span {
+  return { start: absoluteOffset(piece, span.start), end: absoluteOffset(piece, span.end) };
+}
+
+/** A token of a piece at its offset in the file. */
+export function absoluteToken(piece: { readonly offset: number }, token: Token): Token {
+  return { ...token, start: absoluteOffset(piece, token.start) };
 }
 
 /** Whether an offset is in a span or at one of its ends. */

@@ -17,6 +17,7 @@ import {
 } from "./budget.ts";
 import { type Checker, type CheckerParts, type CheckView, jobsOf, recipesOf } from "./checker.ts";
 import { earlierJob, fileFindings, jobFacts } from "./file-findings.ts";
+import type { Finding } from "./findings.ts";
 import {
   datedReleases,
   isSameInRoom,
@@ -29,13 +30,7 @@ import {
 import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
 import { attempt, fileStart } from "./internal-error.ts";
 import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
-import {
-  checkNames,
-  type NamesIn,
-  namesInDeclaration,
-  type PlacedFinding,
-  repeatsNames,
-} from "./model/check-names.ts";
+import { checkNames, type NamesIn, namesInDeclaration, repeatsNames } from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import { type Program, type ProgramFile, reachableFiles, type Scope, scopeOf } from "./model/program.ts";
@@ -255,7 +250,7 @@ function namesOf(
   file: ProgramFile,
   resolutions: Resolutions,
   remembered: Remembered<CheckView>,
-): readonly PlacedFinding[] {
+): readonly Finding[] {
   const seen = reachableFiles(program, file.id);
   const owner = { file: file.id, declaration: "" };
   const mayRepeat = remembered.recall("repeated names", owner, remembered.outlines(seen), () =>

@@ -3,16 +3,16 @@
  * of its recipes and jobs, without what its comments allow.
  */
 import type { StrayPiece } from "../../../grammar/src/tree.ts";
+import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import { cutsOf, notChecked, TooLarge, withinFindings } from "./budget.ts";
 import { type Checker, type CheckerParts, type CheckView, jobsOf, recipesOf } from "./checker.ts";
-import { type Finding, type Fix, joinedText, type Severity, textOf, textOfSentences } from "./findings.ts";
+import { type Finding, joinedText } from "./findings.ts";
 import { attempt, type Fault, fileStart, internalErrors } from "./internal-error.ts";
+import { findingBy, findingIn } from "./language-findings.ts";
 import type { Remembered } from "./memory/memory.ts";
-import { type PlacedFinding, placeFinding } from "./model/check-names.ts";
 import type { Job, LoweredDeclaration, Recipe } from "./model/model.ts";
 import { type Program, type ProgramDeclaration, type ProgramFile, reachableFiles } from "./model/program.ts";
-import { onceFor } from "./once.ts";
-import { type FileId, type Place, placeKey } from "./place.ts";
+import { type FileId, placeKey } from "./place.ts";
 import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity } from "./rules/registry.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
@@ -22,7 +22,7 @@ import type { JobResult } from "./totals/job-totals.ts";
 /** What the findings of a file are put together with, beside the checker. */
 export interface Workshop {
   readonly remembered: Remembered<CheckView>;
-  readonly names: (file: FileId) => readonly PlacedFinding[];
+  readonly names: (file: FileId) => readonly Finding[];
   readonly parts: CheckerParts;
 }
 
@@ -39,7 +39,7 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
     { part: "The check of this file", place: start },
     () => {
       const named = attempt(faults, { part: "The check of names", place: start }, () => shop.names(file), []);
-      const language = onePerPlace([...readFindings(found), ...named].map(languageFinding));
+      const language = onePerPlace([...readFindings(found), ...named]);
       const trade = tradeFindings(checker, shop, file);
       faults.push(...faultsOfWork(checker, file), ...trade.faults);
       const cut = cutsOf(runsOf(checker, file));
@@ -54,11 +54,7 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
     undefined,
   );
   // Where the check as a whole has failed, what does not depend on it is said all the same.
-  const sound =
-    findings ??
-    readFindings(found)
-      .filter(({ rule }) => rule === "syntax")
-      .map(languageFinding);
+  const sound = findings ?? readFindings(found).filter(({ rule }) => rule === "syntax");
   const large = faults.flatMap(({ part, place, error }) =>
     error instanceof TooLarge ? [notChecked(place, part, error.message)] : [],
   );
@@ -88,7 +84,7 @@ function faultsOfWork(checker: Checker, file: FileId): readonly Fault[] {
 }
 
 /** What the reading of a file has found, before anything is looked up elsewhere. */
-function readFindings(found: ProgramFile): readonly PlacedFinding[] {
+function readFindings(found: ProgramFile): readonly Finding[] {
   const local = found.declarations.flatMap((declaration) => readIn(found.id, declaration));
   const stray = found.tree.pieces.flatMap((piece) =>
     piece.kind === "stray" ? strayFindings(found.id, piece) : [],
@@ -96,15 +92,15 @@ function readFindings(found: ProgramFile): readonly PlacedFinding[] {
   return [...stray, ...local];
 }
 
-function readIn(file: FileId, { tree, lowered }: ProgramDeclaration): readonly PlacedFinding[] {
+function readIn(file: FileId, { tree, lowered }: ProgramDeclaration): readonly Finding[] {
   if (lowered.findings.length === 0) return [];
-  const known = READ.get(lowered) ?? lowered.findings.map((each) => placeFinding(file, tree.key, each));
+  const known = READ.get(lowered) ?? lowered.findings.map((each) => findingIn(file, tree.key, each));
   READ.set(lowered, known);
   return known;
 }
 
 /** A declaration is read once for its file and key. */
-const READ = new WeakMap<LoweredDeclaration, readonly PlacedFinding[]>();
+const READ = new WeakMap<LoweredDeclaration, readonly Finding[]>();
 
 /** What one rule has to say about one and the same place is one finding: a surface without shape and wood. */
 function onePerPlace(findings: readonly Finding[]): readonly Finding[] {
@@ -122,47 +118,14 @@ function onePerPlace(findings: readonly Finding[]): readonly Finding[] {
   return [...merged.values()];
 }
 
-function strayFindings(file: FileId, piece: StrayPiece): readonly PlacedFinding[] {
-  return piece.problems.map((problem) => {
-    const place: Place = {
-      file,
-      declaration: "",
-      span: { start: piece.offset + problem.span.start, end: piece.offset + problem.span.end },
-    };
-    const fix = problem.fix && {
-      title: problem.fix.title,
-      place: {
-        file,
-        declaration: "",
-        span: { start: piece.offset + problem.fix.span.start, end: piece.offset + problem.fix.span.end },
-      },
-      text: problem.fix.text,
-    };
-    return { rule: "syntax", message: problem.message, place, related: [], ...(fix ? { fix } : {}) };
-  });
-}
-
-const languageFinding = onceFor((finding: PlacedFinding): Finding => {
-  const fixes: readonly Fix[] = finding.fix
-    ? [
-        {
-          title: finding.fix.title,
-          kind: "change",
-          edits: [{ place: finding.fix.place, text: finding.fix.text }],
-        },
-      ]
-    : [];
-  const severity: Severity = languageSeverity(finding.rule);
-  return {
-    rule: finding.rule,
-    severity,
-    place: finding.place,
-    // Only a fault in this program has lines, since it says what was thrown.
-    ...(finding.message.includes("\n") ? textOf(finding.message) : textOfSentences(finding.message)),
-    related: finding.related,
-    fixes,
-  };
-});
+/** Of lines that begin no declaration. */
+const strayFindings = (file: FileId, piece: StrayPiece): readonly Finding[] =>
+  piece.problems.map((problem) =>
+    findingBy((span) => ({ file, declaration: "", span: absoluteSpan(piece, span) }), {
+      rule: "syntax",
+      ...problem,
+    }),
+  );
 
 /** The runs of the recipes and jobs of a file. */
 const runsOf = (checker: Checker, file: FileId): readonly SurfaceRun[] => [

@@ -4,7 +4,7 @@
  */
 
 import type { Span, Statement } from "../../../grammar/src/tree.ts";
-import { allNodes } from "../../../grammar/src/walk.ts";
+import { absoluteSpan, allNodes } from "../../../grammar/src/walk.ts";
 import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { Referent } from "../core/resolution/reference.ts";
@@ -37,15 +37,9 @@ export function targetOf(program: Program, { kind, place }: Referent): TargetInf
 }
 
 /** From spans in a declaration to those in its file, with the name inside the whole. */
-export function targetAt(
-  file: FileId,
-  { tree: { offset } }: ProgramDeclaration,
-  whole: Span,
-  name: Span,
-): TargetInfo {
-  const start = Math.min(whole.start, name.start) + offset;
-  const end = Math.max(whole.end, name.end) + offset;
-  return { file, span: { start, end }, nameSpan: { start: name.start + offset, end: name.end + offset } };
+export function targetAt(file: FileId, { tree }: ProgramDeclaration, whole: Span, name: Span): TargetInfo {
+  const both = { start: Math.min(whole.start, name.start), end: Math.max(whole.end, name.end) };
+  return { file, span: absoluteSpan(tree, both), nameSpan: absoluteSpan(tree, name) };
 }
 
 /** The surface or parameter that has this name. */

@@ -4,7 +4,9 @@
  *
  * Braces are matched as they stand, so that folding works in a file that is half typed.
  */
+
 import type { DeclarationTree, FileTree, Span, Token } from "../../../grammar/src/tree.ts";
+import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { allStatements } from "../views/places/statement-extent.ts";
@@ -82,8 +84,7 @@ function uses({ pieces }: FileTree): readonly FoldingInfo[] {
   const runs: Span[][] = [[]];
   for (const piece of pieces) {
     if (piece.kind === "declaration" && piece.body.syntax.kind === "use") {
-      const { start, end } = piece.body.syntax.span;
-      runs.at(-1)!.push({ start: start + piece.offset, end: end + piece.offset });
+      runs.at(-1)!.push(absoluteSpan(piece, piece.body.syntax.span));
     } else if (piece.kind !== "trivia") runs.push([]);
   }
   return runs.flatMap((run) =>

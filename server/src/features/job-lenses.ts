@@ -5,6 +5,7 @@
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
 
+import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
 import { dayText, moneyText } from "../core/measure/figures.ts";
@@ -40,7 +41,7 @@ export function jobLensesOf(
     return [
       {
         job: result.job.name,
-        span: { start: tree.offset + keyword.span.start, end: tree.offset + headSpan.end },
+        span: absoluteSpan(tree, { start: keyword.span.start, end: headSpan.end }),
         parts: parts.filter(({ text }) => text !== ""),
       },
     ];

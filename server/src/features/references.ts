@@ -4,7 +4,7 @@
  */
 import type { FileId } from "../core/place.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
-import { absoluteSpan } from "../views/places/to-absolute.ts";
+import { spanOfPlace } from "../views/places/to-absolute.ts";
 import { type Names, usePathAt } from "./names.ts";
 import type { HighlightInfo } from "./types.ts";
 
@@ -35,6 +35,6 @@ function useLinesOf({ program }: Names, file: FileId, offset: number): readonly 
   const target = usePathAt(program, file, offset)?.target;
   if (target === undefined) return [];
   return [...program.files.values()].flatMap(({ uses }) =>
-    uses.filter((use) => use.target === target).flatMap(({ place }) => absoluteSpan(program, place) ?? []),
+    uses.filter((use) => use.target === target).flatMap(({ place }) => spanOfPlace(program, place) ?? []),
   );
 }

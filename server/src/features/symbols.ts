@@ -13,6 +13,7 @@ import type {
   Statement,
   SurfaceStatement,
 } from "../../../grammar/src/tree.ts";
+import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import { areaText } from "../core/measure/figures.ts";
 import type { ModelDeclaration } from "../core/model/model.ts";
 import type { Program, ProgramDeclaration } from "../core/model/program.ts";
@@ -129,7 +130,6 @@ function nameSpanOf(statement: RecipeStatement, afterWord: Span): Span {
 
 /** Absolute, with the name inside the whole, as editors demand. */
 function spans(tree: DeclarationTree, whole: Span, name: Span): { span: Span; nameSpan: Span } {
-  const start = Math.min(whole.start, name.start) + tree.offset;
-  const end = Math.max(whole.end, name.end) + tree.offset;
-  return { span: { start, end }, nameSpan: { start: name.start + tree.offset, end: name.end + tree.offset } };
+  const both = { start: Math.min(whole.start, name.start), end: Math.max(whole.end, name.end) };
+  return { span: absoluteSpan(tree, both), nameSpan: absoluteSpan(tree, name) };
 }

@@ -3,7 +3,9 @@
  * nothing, go round or are of no use, and the names inside every declaration.
  */
 
-import type { FileId, Place } from "../place.ts";
+import type { Finding } from "../findings.ts";
+import { findingAt, findingIn } from "../language-findings.ts";
+import type { FileId } from "../place.ts";
 import { findingsOf, MOST_SUGGESTIONS, type Suggestions } from "../resolution/problems.ts";
 import { isDeclaring } from "../resolution/reference.ts";
 import { type Resolution, referenceAt } from "../resolution/resolve.ts";
@@ -21,15 +23,9 @@ import {
 
 import { MAX_SEEN_FILES, useGraph } from "./use-graph.ts";
 
-export interface PlacedFinding extends Omit<LocalFinding, "span" | "related" | "fix"> {
-  readonly place: Place;
-  readonly related: readonly { readonly place: Place; readonly message: string }[];
-  readonly fix?: { readonly title: string; readonly place: Place; readonly text: string };
-}
-
 /** What the names in one declaration come to. */
 export interface DeclarationNames {
-  readonly findings: readonly PlacedFinding[];
+  readonly findings: readonly Finding[];
   /** The files that declare what is named. */
   readonly files: readonly FileId[];
   /** How many names were not known, each of which asks for a suggestion. */
@@ -38,19 +34,6 @@ export interface DeclarationNames {
 
 /** The names in a declaration of this file; a suggestion is made for so many of those that are not known. */
 export type NamesIn = (declaration: ProgramDeclaration, suggestions: number) => DeclarationNames;
-
-export function placeFinding(file: string, declaration: string, finding: LocalFinding): PlacedFinding {
-  const at = (span: LocalFinding["span"]): Place => ({ file, declaration, span });
-  return {
-    rule: finding.rule,
-    message: finding.message,
-    place: at(finding.span),
-    related: (finding.related ?? []).map((r) => ({ place: at(r.span), message: r.message })),
-    ...(finding.fix
-      ? { fix: { title: finding.fix.title, place: at(finding.fix.span), text: finding.fix.text } }
-      : {}),
-  };
-}
 
 /** What is wrong with the names in a declaration; so many suggestions are made at most. */
 export function namesInDeclaration(
@@ -66,7 +49,7 @@ export function namesInDeclaration(
     ...orderFindings(lowered.model, resolution, scope),
   ];
   return {
-    findings: findings.map((finding) => placeFinding(file, tree.key, finding)),
+    findings: findings.map((finding) => findingIn(file, tree.key, finding)),
     files: filesNamed(resolution),
     unknown: most - suggestions.left,
   };
@@ -117,7 +100,7 @@ export function checkNames(
   file: ProgramFile,
   namesIn: NamesIn,
   mayRepeat: boolean,
-): readonly PlacedFinding[] {
+): readonly Finding[] {
   const named = new Set<FileId>();
   let left = MOST_SUGGESTIONS;
   const findings = file.declarations.flatMap((declaration) => {
@@ -144,10 +127,10 @@ export function repeatsNames(program: Program, files: readonly FileId[]): boolea
   });
 }
 
-function duplicates(program: Program, file: ProgramFile): readonly PlacedFinding[] {
+function duplicates(program: Program, file: ProgramFile): readonly Finding[] {
   const first = new Map<string, ModelDeclaration>();
   const own = new Set(modelsOf(file));
-  const findings: PlacedFinding[] = [];
+  const findings: Finding[] = [];
   const used = reachableFiles(program, file.id).filter((id) => id !== file.id);
   for (const id of used) {
     for (const model of program.files.has(id) ? modelsOf(program.files.get(id)!) : []) {
@@ -164,12 +147,9 @@ function duplicates(program: Program, file: ProgramFile): readonly PlacedFinding
       first.set(key, model);
       continue;
     }
-    findings.push({
-      rule: "duplicate-name",
-      place: model.namePlace,
-      message: `There already is a ${model.kind} \`${model.name}\`${other.file === model.file ? "" : " in a file that this one uses"}. Names are unique over a file and all that it uses: give this one another name.`,
-      related: [{ place: other.namePlace, message: `The other \`${model.name}\`` }],
-    });
+    const message = `There already is a ${model.kind} \`${model.name}\`${other.file === model.file ? "" : " in a file that this one uses"}. Names are unique over a file and all that it uses: give this one another name.`;
+    const related = [{ place: other.namePlace, message: `The other \`${model.name}\`` }];
+    findings.push(findingAt("duplicate-name", model.namePlace, message, related));
   }
   return findings;
 }
@@ -180,7 +160,7 @@ function duplicateOfUsed(
   file: ProgramFile,
   model: ModelDeclaration,
   other: ModelDeclaration,
-): readonly PlacedFinding[] {
+): readonly Finding[] {
   // Where one of the two files already sees the other, the finding is that file's own.
   if (usesTransitively(program, model.file, other.file) || usesTransitively(program, other.file, model.file))
     return [];
@@ -189,25 +169,21 @@ function duplicateOfUsed(
   );
   if (!link) return [];
   return [
-    {
-      rule: "duplicate-name",
-      place: link.place,
-      message: `Two of the used files declare a ${model.kind} \`${model.name}\`. Names are unique over a file and all that it uses: rename one of them.`,
-      related: [
+    findingAt(
+      "duplicate-name",
+      link.place,
+      `Two of the used files declare a ${model.kind} \`${model.name}\`. Names are unique over a file and all that it uses: rename one of them.`,
+      [
         { place: other.namePlace, message: "One" },
         { place: model.namePlace, message: "The other" },
       ],
-    },
+    ),
   ];
 }
 
-function checkUses(
-  program: Program,
-  file: ProgramFile,
-  named: ReadonlySet<FileId>,
-): readonly PlacedFinding[] {
+function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileId>): readonly Finding[] {
   if (file.uses.length === 0) return [];
-  const findings: PlacedFinding[] = [];
+  const findings: Finding[] = [];
   const onlyPassesOn = file.declarations.every((d) => d.lowered.syntax.kind === "use");
   // While a part of the file cannot be read, nobody knows what it would name.
   const broken = file.tree.pieces.some(
@@ -216,16 +192,11 @@ function checkUses(
   const seen = new Set<string>();
   const needed = neededUses(program, file, named);
   if (reachableFiles(program, file.id).length === MAX_SEEN_FILES && file.uses[0]) {
-    findings.push({
-      rule: "use-not-found",
-      place: file.uses[0].place,
-      message: `This file uses ${MAX_SEEN_FILES} files or more, directly or not. The names of those beyond that are not known here: use fewer files.`,
-      related: [],
-    });
+    const message = `This file uses ${MAX_SEEN_FILES} files or more, directly or not. The names of those beyond that are not known here: use fewer files.`;
+    findings.push(findingAt("use-not-found", file.uses[0].place, message));
   }
   for (const use of file.uses) {
-    const plain = (rule: string, message: string) =>
-      findings.push({ rule, place: use.place, message, related: [] });
+    const plain = (rule: string, message: string) => findings.push(findingAt(rule, use.place, message));
     const reason = program.absent.get(use.target);
     if (reason !== undefined)
       plain(

@@ -16,14 +16,7 @@ import type { LoweredDeclaration, ModelDeclaration, Named } from "./model.ts";
 /** Reads one declaration; never throws: of one that cannot be read an `internal-error` is all that comes. `key` is its `DeclarationTree.key`. */
 export function lower(file: FileId, key: string, body: DeclarationBody): LoweredDeclaration {
   const ctx: Lowering = { file, declaration: key, findings: [] };
-  for (const problem of body.problems) {
-    ctx.findings.push({
-      rule: "syntax",
-      span: problem.span,
-      message: problem.message,
-      ...(problem.fix ? { fix: problem.fix } : {}),
-    });
-  }
+  ctx.findings.push(...body.problems.map((problem) => ({ rule: "syntax", ...problem })));
   const problems = [...ctx.findings];
   try {
     const model = lowerDeclaration(ctx, body.syntax);

@@ -11,6 +11,7 @@ import type {
   Parameter,
   RecipeStatement,
   Span,
+  SyntaxProblem,
 } from "../../../../grammar/src/tree.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
@@ -204,11 +205,8 @@ export interface LoweredDeclaration {
   readonly findings: readonly LocalFinding[];
 }
 
-/** A language error found while reading one declaration; spans relative to it. */
-export interface LocalFinding {
+/** A language error found while reading or resolving one declaration; spans relative to it, as in `SyntaxProblem`. */
+export interface LocalFinding extends SyntaxProblem {
   readonly rule: string;
-  readonly span: Span;
-  readonly message: string;
   readonly related?: readonly { readonly span: Span; readonly message: string }[];
-  readonly fix?: { readonly title: string; readonly span: Span; readonly text: string };
 }

@@ -7,6 +7,7 @@
 
 import { indexAt } from "../../../../grammar/src/binary-search.ts";
 import type { FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
+import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
 import { closest } from "../model/suggest.ts";
@@ -63,7 +64,7 @@ function linesOf(tree: FileTree): readonly Line[] {
   };
   for (const piece of tree.pieces) {
     for (const token of piece.kind === "declaration" ? piece.body.tokens : piece.tokens) {
-      const at = piece.offset + token.start;
+      const at = absoluteOffset(piece, token.start);
       if (token.kind === "newline") close(at + token.text.length);
       else if (token.kind === "comment" || token.kind === "doc-comment") comment = { ...token, start: at };
       else if (token.kind !== "space") lastOfCode = token;
@@ -200,8 +201,8 @@ function readsPlan(id: string): boolean {
 }
 
 function startOf(file: ProgramFile, place: Place): number {
-  const offset = place.declaration === "" ? 0 : (file.byKey.get(place.declaration)?.tree.offset ?? 0);
-  return offset + place.span.start;
+  const tree = place.declaration === "" ? undefined : file.byKey.get(place.declaration)?.tree;
+  return tree ? absoluteOffset(tree, place.span.start) : place.span.start;
 }
 
 /** The line in which an offset stands. */

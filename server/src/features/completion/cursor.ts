@@ -6,6 +6,7 @@
  */
 import type { DeclarationTree, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { type BlockKind, FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
+import { tokensOfPiece } from "../file-tokens.ts";
 
 export interface Cursor {
   readonly offset: number;
@@ -174,12 +175,7 @@ function tokensAround(
   if (last > 0 && pieces[last]!.offset === offset && !isLineEnd(tree.text[offset - 1])) last -= 1;
   let first = last;
   while (first > 0 && pieces[first]!.kind !== "declaration") first -= 1;
-  const tokens = pieces.slice(Math.max(0, first), last + 1).flatMap((piece) =>
-    (piece.kind === "declaration" ? piece.body.tokens : piece.tokens).map((token) => ({
-      ...token,
-      start: token.start + piece.offset,
-    })),
-  );
+  const tokens = pieces.slice(Math.max(0, first), last + 1).flatMap(tokensOfPiece);
   const piece = pieces[first];
   return piece?.kind === "declaration" ? { tokens, declaration: piece } : { tokens };
 }

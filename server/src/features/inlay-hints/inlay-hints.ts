@@ -9,7 +9,7 @@
  */
 import { innerStatements } from "../../../../grammar/src/names.ts";
 import type { RecipeStatement, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
-import { tokenAt } from "../../../../grammar/src/walk.ts";
+import { absoluteOffset, tokenAt } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
 import type { ProgramDeclaration } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
@@ -114,7 +114,7 @@ function recipeHints(
       return hint ? [{ kind, ...hint }] : [];
     });
     if (parts.length === 0) return [];
-    return [{ offset: tree.offset + contentEnd(tokens, statement.span.end), parts: fitting(parts) }];
+    return [{ offset: absoluteOffset(tree, contentEnd(tokens, statement.span.end)), parts: fitting(parts) }];
   });
 }
 

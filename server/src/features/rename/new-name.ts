@@ -7,7 +7,7 @@ import type { ModelDeclaration } from "../../core/model/model.ts";
 import { modelsOf, type Program, reachableFiles } from "../../core/model/program.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
 import type { Referent } from "../../core/resolution/reference.ts";
-import { absoluteSpan } from "../../views/places/to-absolute.ts";
+import { spanOfPlace } from "../../views/places/to-absolute.ts";
 import type { Names } from "../names.ts";
 import { fileWords, lineWords, type Reader } from "./words.ts";
 
@@ -105,7 +105,7 @@ function tellsLess(program: Program, { kind, place }: Referent, newName: string)
 }
 
 function where(program: Program, place: Place, reader: Reader): string {
-  const at = absoluteSpan(program, place);
+  const at = spanOfPlace(program, place);
   return at ? ` in ${lineWords(reader, at.file, at.span.start)}` : "";
 }
 

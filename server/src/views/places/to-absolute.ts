@@ -3,6 +3,7 @@
  */
 
 import type { DeclarationTree, FileTree, Span } from "../../../../grammar/src/tree.ts";
+import { absoluteOffset, absoluteSpan } from "../../../../grammar/src/walk.ts";
 import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../../core/findings.ts";
 import type { Program, ProgramFile } from "../../core/model/program.ts";
 import { onceFor } from "../../core/once.ts";
@@ -11,7 +12,7 @@ import type { FileEdit, FileFinding, FileFindingPart, FileFix, FileSpan } from "
 import { blockEnd } from "./statement-extent.ts";
 
 /** Where a place stands now; undefined when its file or declaration is gone. */
-export function absoluteSpan(program: Program, place: Place): FileSpan | undefined {
+export function spanOfPlace(program: Program, place: Place): FileSpan | undefined {
   const file = program.files.get(place.file);
   if (!file) return undefined;
   const span = spanInFile(file, place);
@@ -21,9 +22,7 @@ export function absoluteSpan(program: Program, place: Place): FileSpan | undefin
 function spanInFile(file: ProgramFile, place: Place): Span | undefined {
   if (place.declaration === "") return place.span;
   const declaration = file.byKey.get(place.declaration);
-  if (!declaration) return undefined;
-  const offset = declaration.tree.offset;
-  return { start: offset + place.span.start, end: offset + place.span.end };
+  return declaration && absoluteSpan(declaration.tree, place.span);
 }
 
 /** A finding as it was shown last, and where its declaration stood then. */
@@ -98,7 +97,7 @@ const lineEndsOf = onceFor(
 );
 
 function findingNow(program: Program, finding: Finding): FileFinding | undefined {
-  const at = absoluteSpan(program, finding.place);
+  const at = spanOfPlace(program, finding.place);
   if (!at) return undefined;
   return {
     rule: finding.rule,
@@ -111,7 +110,7 @@ function findingNow(program: Program, finding: Finding): FileFinding | undefined
     ...(finding.where === undefined ? {} : { where: finding.where }),
     message: messageOf(finding),
     related: finding.related.flatMap(({ place, ...said }) => {
-      const at = absoluteSpan(program, place);
+      const at = spanOfPlace(program, place);
       return at ? [{ ...at, ...said }] : [];
     }),
     fixes: finding.fixes.flatMap((fix) => fileFix(program, fix) ?? []),
@@ -122,7 +121,7 @@ function findingNow(program: Program, finding: Finding): FileFinding | undefined
 }
 
 function filePart(program: Program, { place, ...part }: FindingPart): FileFindingPart | undefined {
-  const at = absoluteSpan(program, place);
+  const at = spanOfPlace(program, place);
   return at && { ...part, ...at };
 }
 
@@ -133,7 +132,7 @@ function fileFix(program: Program, fix: Fix): FileFix | undefined {
 }
 
 function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {
-  const at = absoluteSpan(program, edit.place);
+  const at = spanOfPlace(program, edit.place);
   const tree = at && program.files.get(at.file)?.tree;
   if (!at || tree === undefined) return undefined;
   const { text } = tree;
@@ -164,7 +163,7 @@ function fileEdit(program: Program, edit: TextEdit): FileEdit | undefined {
 function statementEnd(program: Program, place: Place): number | undefined {
   const tree = program.files.get(place.file)?.byKey.get(place.declaration)?.tree;
   const end = tree && blockEnd(tree.body, place.span.end);
-  return end === undefined ? undefined : tree!.offset + end;
+  return end === undefined ? undefined : absoluteOffset(tree!, end);
 }
 
 /** Where the value of a line stands, counted from its keyword. */

@@ -13,7 +13,7 @@ import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { FileFinding, FileSpan } from "../places/file-finding.ts";
 import { partsOf } from "../places/finding-parts.ts";
-import { absoluteSpan } from "../places/to-absolute.ts";
+import { spanOfPlace } from "../places/to-absolute.ts";
 import type { SheetFinding } from "./model.ts";
 
 /** A declaration, by the file and the key in it. */
@@ -123,7 +123,7 @@ export function findingsAtLines(
     const key = placeKey(place);
     const before = known.get(key);
     if (before) return before;
-    const line = absoluteSpan(checker.program, place);
+    const line = spanOfPlace(checker.program, place);
     const numbers = line
       ? here.flatMap(({ number, places }) => (places.some((each) => isOn(each, line)) ? [number] : []))
       : [];
