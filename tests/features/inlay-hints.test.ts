@@ -200,6 +200,17 @@ describe("behind one line", () => {
     expect(lines[3]).toMatch(/^wait until cured \| 31 days 16 h · to \w{3} \d+ Apr \d\d:\d\d$/u);
   });
 
+  test("in air below the label's limit no hours are promised, as the findings promise none", () => {
+    const cold = `material satin "Satin" {\n  family waterborne polyurethane\n  recoat 2 h\n  limits 10 C to 30 C\n}\nshop porch {\n  air 9 C, 50 %\n}\npiece t {\n  surface top {\n    shape area 1 m2\n    wood pine\n  }\n}\nrecipe r {\n  layer satin x 2 {\n    wait 1 h\n  }\n  wait until cured\n}\njob j {\n  piece t\n  in porch\n  apply r to top\n}\n`;
+    const hints = analyse({ "test.finish": cold }).inlayHints("test.finish", { start: 0, end: cold.length }, [
+      "waits",
+    ]);
+    expect(hints.map(({ parts }) => parts.map(({ text }) => text).join(""))).toEqual([
+      "too cold here to dry in any wait",
+      "too cold here to dry in any wait",
+    ]);
+  });
+
   test("a turn that an editor would cut off is left to the tooltip", () => {
     const text = `${STOCK}recipe r {\n  layer walnut\n  wait 12 h\n  layer satin\n}\n${one("r")}`;
     const hints = analyse({ "test.finish": text }).inlayHints("test.finish", { start: 0, end: text.length }, [

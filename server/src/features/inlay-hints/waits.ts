@@ -17,6 +17,8 @@ import type { HintText } from "./hint-text.ts";
 interface Needed {
   readonly stage: Stage;
   readonly hours: number;
+  /** The shop is colder than the label allows, so that no wait can be relied on. */
+  readonly isTooCold: boolean;
   readonly short: "no" | "slightly" | "yes";
 }
 
@@ -26,14 +28,18 @@ export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintTex
   if (!longest) return undefined;
   const several = new Set(all.map(({ hours }) => toldText(hours))).size > 1;
   const duration = `${several ? "up to " : ""}${toldText(longest.hours)}`;
+  const cold = all.find(({ isTooCold, short }) => isTooCold && (wait.until || short !== "no"));
   return {
-    text: wait.until
-      ? duration
-      : statedText(
-          longest,
-          duration,
-          (["yes", "slightly"] as const).find((how) => all.some(({ short }) => short === how)) ?? "no",
-        ),
+    // The rules say then that it may never dry through; hours beside it would be a second answer.
+    text: cold
+      ? "too cold here to dry in any wait"
+      : wait.until
+        ? duration
+        : statedText(
+            longest,
+            duration,
+            (["yes", "slightly"] as const).find((how) => all.some(({ short }) => short === how)) ?? "no",
+          ),
     markdown: bullets([...new Set(firstFew(runs, waitRunText))]),
   };
 }
@@ -56,10 +62,16 @@ function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   const needed = anchor.drying[stage];
   if (!needed) return undefined;
   const { hours } = needed;
-  if (wait.until) return { stage, hours, short: "no" };
+  const isTooCold = needed.tooCold !== undefined;
+  if (wait.until) return { stage, hours, isTooCold, short: "no" };
   // Earlier waits have brought it already: this one waits for something else.
   if (anchor.waited >= hours) return undefined;
-  return { stage, hours, short: next === undefined ? "no" : fallsShort(next.before, stage, hours) };
+  return {
+    stage,
+    hours,
+    isTooCold,
+    short: next === undefined ? "no" : fallsShort(next.before, stage, hours),
+  };
 }
 
 /** What the last coat must have reached before this layer goes on. */
