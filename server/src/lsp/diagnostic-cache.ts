@@ -10,10 +10,10 @@ import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import type { FileId } from "../core/place.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { Changes } from "./changes.ts";
-import type { ClientFacts } from "./client-facts.ts";
+import type { ClientState } from "./client-state.ts";
 import type { Files } from "./files.ts";
 import { describe, type Log } from "./guard.ts";
-import { isShown, type Settings } from "./settings.ts";
+import { isShown } from "./settings.ts";
 import { inSlices } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
@@ -35,10 +35,9 @@ export interface DiagnosticCache {
 
 /** What diagnostics are made of: the texts, and what the client can show and wants to see. */
 interface DiagnosedBy {
+  readonly client: ClientState;
   readonly changes: Changes;
   readonly files: Files;
-  readonly facts: ClientFacts;
-  readonly settings: Settings;
   readonly log: Log;
   rulePage(rule: string): string | undefined;
 }
@@ -92,9 +91,9 @@ const diagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] => {
   if (document === undefined) return [];
   return snapshot.analysis
     .findings(file)
-    .filter((finding) => isShown(finding.severity, session.settings))
+    .filter((finding) => isShown(finding.severity, session.client.settings))
     .toSorted(byPlaceAndGravity)
-    .map((finding) => toDiagnostic(finding, document, snapshot, session.facts, session.rulePage));
+    .map((finding) => toDiagnostic(finding, document, snapshot, session.client.facts, session.rulePage));
 };
 
 /** Editors show what stands at one place in the order that they got it: the gravest is read first. */

@@ -16,6 +16,7 @@ import { createAllowedFolders } from "./allowed-folders.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
+import { createClientState } from "./client-state.ts";
 import { createDiagnosticCache } from "./diagnostic-cache.ts";
 import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
@@ -31,7 +32,6 @@ import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
 import { createSentTokens } from "./sent-tokens.ts";
 import type { Session } from "./session.ts";
-import { DEFAULT_SETTINGS } from "./settings.ts";
 
 /** Serves `connection` until it closes. */
 export const runServer = (connection: Connection, host: Host): void => {
@@ -43,35 +43,36 @@ export const runServer = (connection: Connection, host: Host): void => {
 
 const createSession = (connection: Connection, host: Host): Session => {
   const log = (message: string): void => connection.console.error(shownLines(message));
+  const client = createClientState();
   const changes = createChanges();
   const allowed = createAllowedFolders();
-  const reader = createFileReader(host, connection, () => session.facts, allowed);
+  const reader = createFileReader(host, connection, () => client.facts, allowed);
   const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(shownLines(complaint)));
   const planning = createPlanning({
     maker: host.planMaker?.() ?? planHere,
     onNews: () => files.plansChanged(),
   });
   const files = new Files({ host, reader, changes, configs, allowed, planning, log });
-  const facts = clientFacts({ processId: null, rootUri: null, capabilities: {} });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.
   const rulePage = (rule: string): string | undefined =>
-    session.facts.rulePages === undefined
+    client.facts.rulePages === undefined
       ? host.rulePage(rule)
-      : `${session.facts.rulePages}/${encodeURIComponent(rule)}.md`;
-  const session = {
+      : `${client.facts.rulePages}/${encodeURIComponent(rule)}.md`;
+  const diagnostics = createDiagnosticCache({ client, changes, files, log, rulePage });
+  const sentTokens = createSentTokens();
+  // The state stays one object: what `initialize` and the settings put into it, all parts see.
+  return Object.assign(client, {
     connection,
     host,
     changes,
     files,
     allowed,
     log,
-    facts,
     rulePage,
-    sentTokens: createSentTokens(),
+    diagnostics,
+    sentTokens,
     planning,
-    settings: DEFAULT_SETTINGS,
-  };
-  return Object.assign(session, { diagnostics: createDiagnosticCache(session) });
+  });
 };
 
 const initialize = (session: Session, params: InitializeParams): InitializeResult => {

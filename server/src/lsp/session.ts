@@ -4,7 +4,7 @@
 import type { Connection } from "vscode-languageserver";
 import type { AllowedFolders } from "./allowed-folders.ts";
 import type { Changes } from "./changes.ts";
-import type { ClientFacts } from "./client-facts.ts";
+import type { ClientState } from "./client-state.ts";
 import type { DiagnosticCache } from "./diagnostic-cache.ts";
 import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";
@@ -12,9 +12,8 @@ import type { Host } from "./host.ts";
 import type { Planning } from "./planning.ts";
 import type { PushedDiagnostics } from "./push-diagnostics.ts";
 import type { SentTokens } from "./sent-tokens.ts";
-import type { Settings } from "./settings.ts";
 
-export interface Session {
+export interface Session extends ClientState {
   readonly connection: Connection;
   readonly host: Host;
   readonly changes: Changes;
@@ -27,9 +26,6 @@ export interface Session {
   rulePage(rule: string): string | undefined;
   /** Tells the user's output channel that something went wrong. */
   readonly log: Log;
-  /** Known from `initialize` on, which comes before any other message. */
-  facts: ClientFacts;
-  settings: Settings;
   /** Only for a client that does not pull. */
   pushed?: PushedDiagnostics;
 }

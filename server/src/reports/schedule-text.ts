@@ -20,7 +20,7 @@ function jobText(result: JobResult, colours: Colours): string {
   const { job, schedule, totals } = result;
   const title = colours.bold(`${job.name}${job.title ? ` “${shownText(job.title)}”` : ""}`);
   if (schedule.status === "impossible") {
-    return [title, ...schedule.conflicts.map(({ message }) => `  No plan: ${shownText(message)}`)].join("\n");
+    return [title, ...schedule.conflicts.map(({ reason }) => `  No plan: ${shownText(reason)}.`)].join("\n");
   }
   if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(BEING_PLANNED_TEXT)}.`;
   const missing = isDated(result) ? [] : gapsOf(result, "finish");
@@ -131,7 +131,7 @@ export function scheduleJson(results: readonly JobResult[]): string {
       slack_h: rounded(line.slack),
       critical: line.critical,
     })),
-    conflicts: result.schedule.conflicts.map(({ message }) => message),
+    conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(reason)}.`),
   }));
   return jsonText({ jobs });
 }

@@ -88,7 +88,7 @@ const PLAN_FIELDS: ReadonlySet<GapField> = new Set(["elapsed_h", "finish", "in_s
 
 function planGaps(result: JobResult): readonly string[] {
   if (result.schedule.status === "impossible") {
-    return [result.schedule.conflicts[0]?.message.replace(/\.$/, "") ?? "no plan keeps all windows"];
+    return [result.schedule.conflicts[0]?.reason ?? "no plan keeps all windows"];
   }
   if (result.totals.elapsed_h !== null) return [];
   const waits = result.runs.flatMap((run) =>

@@ -207,7 +207,7 @@ describe("recoat windows", () => {
     expect(result.conflicts).toEqual([
       {
         items: ["one", "dry", "two"],
-        message: "The window closes after 1 day, but 1 day 6 h of waits and work lie between.",
+        reason: "the window closes after 1 day, but 1 day 6 h of waits and work lie between",
       },
     ]);
   });
@@ -261,7 +261,7 @@ describe("start and calendar", () => {
       exact: true,
     });
     expect(plan({ A: [layer("one", 1)] }, "2027-03-08", { ...shop, hours: [] }).conflicts).toEqual([
-      { items: ["one"], message: "The shop never opens." },
+      { items: ["one"], reason: "the shop never opens" },
     ]);
     expect(plan({ A: [layer("one", 1)] }, "2027-02-30").status).toBe("impossible");
   });

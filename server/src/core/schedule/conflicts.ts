@@ -37,11 +37,11 @@ export function conflictsOf(problem: Problem, chain: ProblemChain): readonly Con
   );
   if (kept.length === 0) {
     const ids = chain.hands.map((index) => chain.steps[index]!.id);
-    return [{ items: ids, message: "The shop never opens." }];
+    return [{ items: ids, reason: "the shop never opens" }];
   }
   return kept.map((window) => ({
     items: idsBetween(chain, window),
-    message: `No opening hours let the work begin within the ${durationText(window.within)} of its window.`,
+    reason: `no opening hours let the work begin within the ${durationText(window.within)} of its window`,
   }));
 }
 
@@ -53,7 +53,7 @@ function tooLong(problem: Problem, chain: ProblemChain, window: Window): readonl
   return [
     {
       items: idsBetween(chain, window),
-      message: `The window closes after ${durationText(window.within)}, but ${durationText(needed)} of waits and work lie between.`,
+      reason: `the window closes after ${durationText(window.within)}, but ${durationText(needed)} of waits and work lie between`,
     },
   ];
 }

@@ -80,7 +80,8 @@ export interface PlannedItem {
 export interface Conflict {
   /** Ids of the items that cannot go together, the one that comes too late last. */
   readonly items: readonly string[];
-  readonly message: string;
+  /** Why, as a clause: without the capital and the full stop of a sentence. */
+  readonly reason: string;
 }
 
 export interface Schedule {

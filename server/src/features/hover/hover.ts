@@ -10,17 +10,14 @@ import { absoluteSpan, locate, touches } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
 import type { FileId } from "../../core/place.ts";
 import type { HoverInfo } from "../types.ts";
-import { applyCard, followCard } from "./apply-card.ts";
 import { checkerForHover, leftText } from "./checker-for-hover.ts";
 import type { HoverContext } from "./context.ts";
 import { keywordCard } from "./keyword-card.ts";
-import { layerCard } from "./layer-card.ts";
 import { quantityCard } from "./quantity-card.ts";
 import { referenceCard } from "./reference-card.ts";
-import { stepCard } from "./step-card.ts";
 import { useCard } from "./use-card.ts";
 import { vocabularyCard } from "./vocabulary-card.ts";
-import { waitCard } from "./wait-card.ts";
+import { isWork, workCard } from "./work-card.ts";
 
 export function hoverAt(checker: Checker, file: FileId, offset: number): HoverInfo | undefined {
   const found = checker.program.files.get(file);
@@ -95,20 +92,8 @@ function nodeHover(ctx: HoverContext): Said | undefined {
 }
 
 function lineCard(ctx: HoverContext, statement: Statement): string | undefined {
-  switch (statement.kind) {
-    case "layer":
-      return layerCard(ctx, statement);
-    case "step":
-      return stepCard(ctx, statement);
-    case "wait":
-      return waitCard(ctx, statement);
-    case "apply":
-      return applyCard(ctx, statement);
-    case "follow":
-      return followCard(ctx, statement);
-    case "broken":
-      return undefined;
-    default:
-      return keywordCard(ctx, { name: statement.keyword, role: "keyword", statement });
-  }
+  if (statement.kind === "broken") return undefined;
+  return isWork(statement)
+    ? workCard(ctx, statement)
+    : keywordCard(ctx, { name: statement.keyword, role: "keyword", statement });
 }

@@ -5,16 +5,13 @@ import type { Statement } from "../../../../grammar/src/tree.ts";
 import { momentText, moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { paragraphs, plain } from "../markdown.ts";
-import { applyCard, followCard } from "./apply-card.ts";
 import { type HoverContext, isHere } from "./context.ts";
 import { figure } from "./job-card.ts";
-import { layerCard } from "./layer-card.ts";
 import { surfaceCard } from "./place-cards.ts";
 import { declarationCard } from "./reference-card.ts";
-import { stepCard } from "./step-card.ts";
 import { useCard } from "./use-card.ts";
-import { waitCard } from "./wait-card.ts";
 import { declarationWordCard, lineWordCard, tailCard, type WordBlock } from "./word-cards.ts";
+import { isWork, workCard } from "./work-card.ts";
 
 export function keywordCard(ctx: HoverContext, { name, statement }: NameUse): string | undefined {
   if (!statement) {
@@ -41,17 +38,8 @@ export function blockOf(ctx: HoverContext, statement: Statement): WordBlock {
 }
 
 function lineResult(ctx: HoverContext, statement: Statement): string | undefined {
+  if (isWork(statement)) return workCard(ctx, statement);
   switch (statement.kind) {
-    case "layer":
-      return layerCard(ctx, statement);
-    case "step":
-      return stepCard(ctx, statement);
-    case "wait":
-      return waitCard(ctx, statement);
-    case "apply":
-      return applyCard(ctx, statement);
-    case "follow":
-      return followCard(ctx, statement);
     case "field":
       return fieldResult(ctx, statement);
     case "surface": {

@@ -109,7 +109,7 @@ job shelves {
       const which = names.length > 0 ? ` for ${andList(names)}` : "";
       reportAt(job.start.place, {
         headline: "No plan keeps all the waits of this job",
-        why: `The work cannot be planned${which}: ${conflict.message.replace(/^./, (first) => first.toLowerCase()).replace(/\.$/, "")}. In every order of the days a coat would come after its window, or nobody could do it.`,
+        why: `The work cannot be planned${which}: ${conflict.reason}. In every order of the days a coat would come after its window, or nobody could do it.`,
         remedy:
           "Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.",
         related: relatedLines(ctx, lines),
