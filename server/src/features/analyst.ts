@@ -29,7 +29,7 @@ import { inlayHintsOf } from "./inlay-hints/inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
 import { KnownFiles } from "./known-files.ts";
 import type { Resolve } from "./moved-files.ts";
-import { createNames } from "./names.ts";
+import { createNames } from "./names/names.ts";
 import { createNavigation } from "./navigation.ts";
 import { symbolsOf } from "./symbols.ts";
 import { createTextViews } from "./text-views.ts";

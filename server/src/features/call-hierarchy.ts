@@ -9,7 +9,7 @@ import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { placeKey } from "../core/place.ts";
 import { targetAt } from "./definition.ts";
-import type { Names, Occurrence } from "./names.ts";
+import type { Names, Occurrence } from "./names/names.ts";
 import type { CallInfo, CallItem } from "./types.ts";
 
 export function callItemsAt(names: Names, file: FileId, offset: number): readonly CallItem[] {

@@ -9,7 +9,7 @@ import type { Program, ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { Referent } from "../core/resolution/reference.ts";
 import { extentOf } from "../views/places/statement-extent.ts";
-import { type Names, usePathAt } from "./names.ts";
+import { type Names, usePathAt } from "./names/names.ts";
 import type { DefinitionInfo, TargetInfo } from "./types.ts";
 
 export function definitionAt(names: Names, file: FileId, offset: number): DefinitionInfo | undefined {

@@ -2,7 +2,7 @@
 import { callItemsAt, incomingCalls, outgoingCalls } from "./call-hierarchy.ts";
 import { definitionAt } from "./definition.ts";
 import { editsForMoves, type Resolve } from "./moved-files.ts";
-import type { Names } from "./names.ts";
+import type { Names } from "./names/names.ts";
 import { highlightsAt, referencesAt } from "./references.ts";
 import { renameAt, renameTargetAt } from "./rename/rename.ts";
 import type { Navigation } from "./types.ts";

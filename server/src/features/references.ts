@@ -5,7 +5,7 @@
 import type { FileId } from "../core/place.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
 import { spanOfPlace } from "../views/places/to-absolute.ts";
-import { type Names, usePathAt } from "./names.ts";
+import { type Names, usePathAt } from "./names/names.ts";
 import type { HighlightInfo } from "./types.ts";
 
 export function referencesAt(

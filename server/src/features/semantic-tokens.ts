@@ -12,7 +12,7 @@ import type { FileId } from "../core/place.ts";
 import type { Referent } from "../core/resolution/reference.ts";
 import type { Resolution } from "../core/resolution/resolve.ts";
 import { tokenSpan } from "./file-tokens.ts";
-import type { Names, Occurrence } from "./names.ts";
+import type { Names, Occurrence } from "./names/names.ts";
 import type { SemanticToken, TokenModifier, TokenPiece, TokenType } from "./types.ts";
 
 type Meaning = Omit<SemanticToken, "span">;

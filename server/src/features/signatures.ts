@@ -10,7 +10,7 @@ import type { FileId } from "../core/place.ts";
 import { parameterText } from "../views/parameter-text.ts";
 import { isComment, tokenSpan, tokensOfFile } from "./file-tokens.ts";
 import { docText, paragraphs, plain } from "./markdown.ts";
-import type { Names } from "./names.ts";
+import type { Names } from "./names/names.ts";
 import type { SignatureInfo } from "./types.ts";
 
 export function signaturesAt(names: Names, file: FileId, offset: number): readonly SignatureInfo[] {

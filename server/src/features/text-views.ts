@@ -1,6 +1,6 @@
 /** What an editor draws over a text and offers within it, for one analysis. */
 import { foldingsOf } from "./foldings.ts";
-import type { Names } from "./names.ts";
+import type { Names } from "./names/names.ts";
 import { selectionsAt } from "./selections.ts";
 import { semanticTokensOf, tokenPiecesOf } from "./semantic-tokens.ts";
 import { signaturesAt } from "./signatures.ts";

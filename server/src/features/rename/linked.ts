@@ -8,7 +8,7 @@ import type { Job } from "../../core/model/model.ts";
 import { modelsOf, type Scope } from "../../core/model/program.ts";
 import { type Referent, surfaceReferent } from "../../core/resolution/reference.ts";
 import { type JobSurface, jobSurfaces } from "../../core/surface/job-surfaces.ts";
-import type { Names } from "../names.ts";
+import type { Names } from "../names/names.ts";
 
 /** These, and all that must be renamed along with them. */
 export function linkedWith(names: Names, referents: readonly Referent[]): readonly Referent[] {

@@ -8,7 +8,7 @@ import { modelsOf, type Program, reachableFiles } from "../../core/model/program
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
 import type { Referent } from "../../core/resolution/reference.ts";
 import { spanOfPlace } from "../../views/places/to-absolute.ts";
-import type { Names } from "../names.ts";
+import type { Names } from "../names/names.ts";
 import { fileWords, lineWords, type Reader } from "./words.ts";
 
 const NAME = /^\p{L}[\p{L}\p{M}\p{N}_]*$/u;

@@ -8,8 +8,8 @@
 import type { FileId } from "../../core/place.ts";
 import type { Referent } from "../../core/resolution/reference.ts";
 import type { FileEdit } from "../../views/places/file-finding.ts";
-import type { Names, Occurrence } from "../names.ts";
-import { usePathAt } from "../names.ts";
+import type { Names, Occurrence } from "../names/names.ts";
+import { usePathAt } from "../names/names.ts";
 import type { Refusal, RenameTarget, Renaming } from "../types.ts";
 import { linkedWith } from "./linked.ts";
 import { reasonAgainst } from "./new-name.ts";

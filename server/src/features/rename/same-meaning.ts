@@ -10,7 +10,7 @@ import { type Program, type ProgramFile, programFile } from "../../core/model/pr
 import type { FileId } from "../../core/place.ts";
 import type { Referent } from "../../core/resolution/reference.ts";
 import type { FileEdit } from "../../views/places/file-finding.ts";
-import { createNames, type Names, type Occurrence } from "../names.ts";
+import { createNames, type Names, type Occurrence } from "../names/names.ts";
 import { lineWords, type Reader, thingWords } from "./words.ts";
 
 /** A sentence about the first name that would change its meaning. A name that meant nothing may come to mean something. */

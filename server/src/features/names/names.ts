@@ -4,15 +4,15 @@
  *
  * A `Names` belongs to one analysis. It works out the names of a file when it is first asked about it.
  */
-import type { Span } from "../../../grammar/src/tree.ts";
-import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
-import type { Checker } from "../core/check.ts";
-import type { Recipe } from "../core/model/model.ts";
-import type { Program, ProgramDeclaration, UseLink } from "../core/model/program.ts";
-import type { FileId } from "../core/place.ts";
-import { isDeclaring, type Reference, type Referent, referentsOf } from "../core/resolution/reference.ts";
-import { callMeant, type Resolution } from "../core/resolution/resolve.ts";
-import { calledRecipes, type HandedOn, type HandedOnRecipes, handedOnRecipes } from "./names/handed-on.ts";
+import type { Span } from "../../../../grammar/src/tree.ts";
+import { absoluteSpan, locate, touches } from "../../../../grammar/src/walk.ts";
+import type { Checker } from "../../core/check.ts";
+import type { Recipe } from "../../core/model/model.ts";
+import type { Program, ProgramDeclaration, UseLink } from "../../core/model/program.ts";
+import type { FileId } from "../../core/place.ts";
+import { isDeclaring, type Reference, type Referent, referentsOf } from "../../core/resolution/reference.ts";
+import { callMeant, type Resolution } from "../../core/resolution/resolve.ts";
+import { calledRecipes, type HandedOn, type HandedOnRecipes, handedOnRecipes } from "./recipe-arguments.ts";
 
 /** A name where it stands. */
 export interface Occurrence {
