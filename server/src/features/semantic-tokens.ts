@@ -4,9 +4,11 @@
  * An editor's own grammar colours a word by where it stands on its line; here it is known in which block that is, and
  * whether `clear` is a parameter or a material. A name that stands for nothing known has no colour of its own.
  */
+
 import { type NameUse, namesOf } from "../../../grammar/src/names.ts";
 import { CONTEXTUAL_WORDS } from "../../../grammar/src/tokens.ts";
 import type { DeclarationTree, FilePiece, Span, Token } from "../../../grammar/src/tree.ts";
+import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { ProgramFile } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { Referent } from "../core/resolution/reference.ts";
@@ -27,8 +29,8 @@ export function semanticTokensOf(
   return (found?.tree.pieces ?? [])
     .filter((piece) => meets(part, { start: piece.offset, end: piece.offset + piece.length }))
     .flatMap((piece) =>
-      tokensOf(names, found!, piece, which).map(({ span: { start, end }, ...meaning }) => ({
-        span: { start: start + piece.offset, end: end + piece.offset },
+      tokensOf(names, found!, piece, which).map(({ span, ...meaning }) => ({
+        span: absoluteSpan(piece, span),
         ...meaning,
       })),
     )
