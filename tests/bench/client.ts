@@ -59,6 +59,8 @@ export class Client {
   readonly #published = new Map<string, (version: number | undefined) => void>();
   readonly #versions = new Map<string, number>();
   #provides: Readonly<Record<string, unknown>> = {};
+  readonly #threads = new Map<string, number>();
+  #whenTold: (() => void) | undefined;
   #lastId = 0;
   #pending: Buffer = Buffer.alloc(0);
 
@@ -118,6 +120,14 @@ export class Client {
     await this.#diagnosed(uri, shown);
   }
 
+  /** Resolves when the server next says that what it shows of jobs is new, as it does when they are planned. */
+  planned(): Promise<void> {
+    const told = new Promise<void>((resolve) => {
+      this.#whenTold = resolve;
+    });
+    return this.#patiently(told, "plan");
+  }
+
   async request(method: string, params: unknown): Promise<unknown> {
     this.#lastId += 1;
     const id = this.#lastId;
@@ -141,10 +151,14 @@ export class Client {
     clearTimeout(timer);
   }
 
-  /** Milliseconds that all threads have had so far. */
+  /** Milliseconds that all threads have had so far; of those that have ended, as far as was seen last. */
   cpuMs(): number {
     const tasks = `/proc/${this.#child.pid}/task`;
-    return readdirSync(tasks).reduce((sum, task) => sum + scheduledMs(`${tasks}/${task}/schedstat`), 0);
+    for (const task of readdirSync(tasks)) {
+      const had = scheduledMs(`${tasks}/${task}/schedstat`);
+      this.#threads.set(task, Math.max(had, this.#threads.get(task) ?? 0));
+    }
+    return [...this.#threads.values()].reduce((sum, had) => sum + had, 0);
   }
 
   /** Megabytes held at this moment. */
@@ -210,6 +224,7 @@ export class Client {
       const { uri, version } = params as { readonly uri: string; readonly version?: number };
       this.#published.get(uri)?.(version);
     } else if (id !== undefined) {
+      if (method === "workspace/codeLens/refresh") this.#whenTold?.();
       const { items } = Object(params) as { readonly items?: readonly { readonly section?: string }[] };
       const answer = method === "workspace/configuration" ? items?.map((item) => this.#setting(item)) : null;
       this.#send({ id, result: answer });

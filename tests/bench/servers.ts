@@ -12,6 +12,8 @@ export interface Server {
   readonly ending: string;
   /** Asked for diagnostics, where the others publish them. */
   readonly pullsDiagnostics?: true;
+  /** Tells in a second answer what needs a plan. */
+  readonly plansLater?: true;
   readonly initializationOptions?: unknown;
   /** By section. */
   readonly settings: Readonly<Record<string, unknown>>;
@@ -84,6 +86,7 @@ export const FINISHWRIGHT: Server = {
   languageId: "finish",
   ending: ".finish",
   pullsDiagnostics: true,
+  plansLater: true,
   settings: {},
   text: recipeText,
   places: {
@@ -99,6 +102,7 @@ export const FLOOR: Server = {
   name: "answers nothing",
   command: [path("peers/floor.mjs")],
   pullsDiagnostics: undefined,
+  plansLater: undefined,
 };
 
 const extracted = (language: string): string =>

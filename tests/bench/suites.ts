@@ -121,6 +121,15 @@ export async function keystrokes(server: Server, options: Options, table: Table)
       await sleep(300);
       const cpuMs = (client.cpuMs() - before) / options.keystrokes;
       table.set(`keystroke in a ${where}, ${size} lines`, server.name, { cpuMs, wallMs: median(walls) });
+      // What is typed elsewhere changes amounts, and no plan.
+      if (server.plansLater && where === "recipe") {
+        const planned = await measured(client, async () => {
+          const told = client.planned();
+          await client.keystroke(uri, type());
+          await told;
+        });
+        table.set(`the same to the plan that it changes, ${size} lines`, server.name, planned);
+      }
     }
     await sleep(options.idleMs);
     table.set(`memory after it, ${size} lines`, server.name, { megabytes: client.memoryMb() });

@@ -50,7 +50,7 @@ const MOST_PLANS = 200;
 /** What one edit asks for is asked within this time. */
 const PAUSE_MS = 30;
 /** While there is more to plan, news is told so often. */
-const NEWS_MS = 400;
+const NEWS_MS = 2000;
 /** A plan is not given up before it has taken this long. */
 const PATIENCE_MS = 250;
 

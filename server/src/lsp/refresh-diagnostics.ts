@@ -13,21 +13,29 @@ import type { Session } from "./session.ts";
 /** When more files than these are opened at once, each of them is looked at once and not after every one. */
 const FEW = 20;
 const PAUSE_MS = 50;
+/** Between two looks there is so many times the time that one took. */
+const REST = 4;
 
 export const refreshDiagnostics = (session: Session): void => {
   const { changes, files, diagnostics, connection } = session;
   let waiting = false;
+  /** How long it took to look at all files. */
+  let lookedMs = 0;
 
   const refresh = async (): Promise<void> => {
     if (waiting) return;
     waiting = true;
-    if (files.openFiles.length > FEW) await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    const isMany = files.openFiles.length > FEW;
+    if (isMany) await new Promise((resolve) => setTimeout(resolve, Math.max(PAUSE_MS, lookedMs * REST)));
     else await yieldToMessages();
     waiting = false;
+    const began = performance.now();
     const asked = files.openFiles.filter((file) => diagnostics.delivered.has(file));
     for (const file of asked) {
       if (!files.isSettled(file)) continue;
-      if (!(await diagnostics.prepare(file))) return refresh();
+      const isPrepared = await diagnostics.prepare(file);
+      lookedMs = performance.now() - began;
+      if (!isPrepared) return refresh();
       if (diagnostics.delivered.get(file) === diagnostics.of(file).resultId) continue;
       return connection.sendRequest(DiagnosticRefreshRequest.type);
     }

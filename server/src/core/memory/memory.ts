@@ -189,8 +189,8 @@ class Store<View extends ProgramView> {
   readonly #slots = new Map<FileId, Map<string, Slot<View>>>();
   /** The same by the declaration itself, which is quicker to find. */
   readonly #slotOf = new WeakMap<Owner, Slot<View>>();
-  /** Work by the names that it asked for. */
-  readonly #askers = new Map<string, Set<Entry<View>>>();
+  /** Work by the names that it asked for, and by the files in whose scopes it asked. */
+  readonly #askers = new Map<string, Map<FileId, Set<Entry<View>>>>();
 
   constructor(outlineOf: (model: ModelDeclaration) => string) {
     this.#outlineOf = outlineOf;
@@ -248,9 +248,11 @@ class Store<View extends ProgramView> {
     slot.set(query, entry);
     for (const lookup of entry.lookups) {
       const key = lookupKey(lookup);
-      const askers = this.#askers.get(key);
+      const byFile = this.#askers.get(key) ?? new Map<FileId, Set<Entry<View>>>();
+      this.#askers.set(key, byFile);
+      const askers = byFile.get(lookup.file);
       if (askers) askers.add(entry);
-      else this.#askers.set(key, new Set([entry]));
+      else byFile.set(lookup.file, new Set([entry]));
     }
     return entry;
   }
@@ -284,9 +286,11 @@ class Store<View extends ProgramView> {
   #forget(entry: Entry<View>): void {
     for (const lookup of entry.lookups) {
       const key = lookupKey(lookup);
-      const askers = this.#askers.get(key);
+      const byFile = this.#askers.get(key);
+      const askers = byFile?.get(lookup.file);
       askers?.delete(entry);
-      if (askers?.size === 0) this.#askers.delete(key);
+      if (askers?.size === 0) byFile?.delete(lookup.file);
+      if (byFile?.size === 0) this.#askers.delete(key);
     }
   }
 
@@ -319,7 +323,12 @@ class Store<View extends ProgramView> {
     const { names, gone, isRearranged, replaced } = changesBetween(before, now, this.#outlineOf);
     if (replaced && isSameUse && this.#scopes.size <= MOST_SCOPES) this.#replace(replaced);
     else this.#scopes.clear();
-    for (const key of names) for (const entry of this.#askers.get(key) ?? []) entry.isDoubtful = true;
+    for (const key of names) {
+      const byFile = this.#askers.get(key);
+      // What nobody uses is in no scope but its own.
+      const askers = isUsed ? [...(byFile?.values() ?? [])] : [byFile?.get(id) ?? []];
+      for (const each of askers) for (const entry of each) entry.isDoubtful = true;
+    }
     for (const declaration of gone) this.#forgetAll(id, declaration);
     if (isRearranged) this.#outlines.set(id, ++this.#outlinesSeen);
     if (now) this.#files.set(id, now);

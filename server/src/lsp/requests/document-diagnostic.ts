@@ -17,6 +17,8 @@ import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 import { awaitPlans } from "../whole-answers.ts";
 
+const MOST_ATTEMPTS = 3;
+
 export const documentDiagnostic = async (
   session: Session,
   params: DocumentDiagnosticParams,
@@ -25,9 +27,10 @@ export const documentDiagnostic = async (
   const file = fileIdOf(params.textDocument.uri);
   const version = session.files.versionOf(file);
   await yieldToMessages();
-  for (;;) {
+  for (let attempt = 1; ; attempt += 1) {
     await session.files.settled(file);
-    const isPrepared = await session.diagnostics.prepare(file);
+    // While other files change all the time, what is left of the work is done in one go.
+    const isPrepared = attempt > MOST_ATTEMPTS || (await session.diagnostics.prepare(file));
     throwIfCancelled(token);
     if (session.files.versionOf(file) !== version) {
       const data = { retriggerRequest: true };
