@@ -98,7 +98,8 @@ describe("views tell them apart", () => {
   it("totals", () => {
     const text = totalsText([{ label: "shelves.finish", result }], coloursFor({ isTTY: false, env: {} }));
     expect(text).toMatch(/mineral_spirits +\d/u);
-    expect(text).toMatch(/mineral_spirits \(built in\) +0.02 L/u);
+    // 20 mL are used and nothing is spilt in reserve: under 0.1 L figures are in millilitres.
+    expect(text).toMatch(/mineral_spirits \(built in\) +20 mL/u);
   });
 
   it("a comparison", () => {

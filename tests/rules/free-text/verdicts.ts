@@ -3,13 +3,22 @@ import { partsOf } from "../../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../../harness/check-text.ts";
 import { CHEMICALS } from "./chemicals.ts";
 import { FIRE } from "./fire.ts";
+import { FOURTH } from "./fourth.ts";
 import { BASES, type BaseName, type Kind } from "./kinds.ts";
 import { PEOPLE } from "./people.ts";
 import { SECOND } from "./second.ts";
 import { THIRD } from "./third.ts";
 import { WORK } from "./work.ts";
 
-export const KINDS: readonly Kind[] = [...FIRE, ...PEOPLE, ...CHEMICALS, ...WORK, ...SECOND, ...THIRD];
+export const KINDS: readonly Kind[] = [
+  ...FIRE,
+  ...PEOPLE,
+  ...CHEMICALS,
+  ...WORK,
+  ...SECOND,
+  ...THIRD,
+  ...FOURTH,
+];
 
 /** The rules that have an error or a warning on a recipe with this note. */
 export const gravely = (base: BaseName, sentence: string): readonly string[] =>

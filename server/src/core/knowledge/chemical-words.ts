@@ -7,7 +7,7 @@
  */
 
 import { CHEMICALS, type ChemicalName, chemical } from "./chemicals.ts";
-import { isDenied, REACH, type Reading, type Spot } from "./denials.ts";
+import { isDenied, REACH, type Reading, type Spot, takesBack } from "./denials.ts";
 import { clausesOf, startsWithAny, type Word, wordSet, wordsOf } from "./text-words.ts";
 
 /** How the words around a name mean it. */
@@ -33,10 +33,10 @@ export interface Mention {
 
 /** All chemicals that a text names, in its order. */
 export function chemicalsIn(text: string, reading: Reading): readonly Mention[] {
-  return clausesOf(text).flatMap((words, clause) => {
+  return clausesOf(text).flatMap((words, clause, clauses) => {
     const names = found(words);
     if (names.length === 0) return [];
-    const tone = toneOf(words);
+    const tone = toneOf(words, reading === "recipe" && takesBack(clauses[clause + 1] ?? []));
     return names.map(({ name, from, to }) => ({
       chemical: name,
       words: words
@@ -159,10 +159,12 @@ const LYE_DOUBTS = wordSet("after against from");
 /** What holds for all names of a clause, found once so that a long one costs its length. */
 interface Tone {
   readonly isCaution: boolean;
+  readonly isTakenBack: boolean;
   readonly isDoubtOfLye: boolean;
 }
 
-const toneOf = (words: readonly Word[]): Tone => ({
+const toneOf = (words: readonly Word[], isTakenBack: boolean): Tone => ({
+  isTakenBack,
   isCaution: isCaution(words),
   isDoubtOfLye: words.some(({ key }) => LYE_DOUBTS.has(key) || key.startsWith("neutrali")),
 });
@@ -172,7 +174,7 @@ interface Name extends Spot {
 }
 
 function stanceOf(name: Name, chemicalName: ChemicalName): Stance {
-  if (isDenied(name)) return "denied";
+  if (isDenied(name) || name.tone.isTakenBack) return "denied";
   if (name.reading === "recipe" && name.tone.isCaution) return "denied";
   return isDoubtful(name, chemicalName) ? "doubtful" : "named";
 }

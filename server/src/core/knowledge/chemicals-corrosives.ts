@@ -121,6 +121,8 @@ export const CORROSIVE_CHEMICALS = [
       "tartaric acid",
       "boric acid",
       "descaler",
+      "limescale remover",
+      "scale remover",
       "toilet bowl cleaner",
       "toilet cleaner",
     ],

@@ -204,6 +204,27 @@ const isDeniedNext = (words: readonly Word[], at: number): boolean => {
   );
 };
 
+/**
+ * Whether a clause takes back the one before it: "… We don't do that here.", "I was told … It can.", "That's nonsense."
+ */
+export function takesBack(words: readonly Word[]): boolean {
+  const keys = words.map(({ key }) => key);
+  if (keys.length === 0 || keys.length > LONGEST_TAKING_BACK) return false;
+  if (keys.length <= SHORTEST_REPLY && PRONOUN.has(keys[0]!) && AUXILIARY.has(keys.at(-1)!)) return true;
+  if (PRONOUN.has(keys[0]!) && keys.some((key) => NONSENSE.has(key))) return true;
+  const at = words.findIndex((_, on) => isNegation(words, on));
+  if (at < 0 || keys.some((key) => ON_CONDITION.has(key))) return false;
+  const after = keys.slice(at + 1, at + 4);
+  return after.some((key) => DONE.has(key)) && after.some((key) => PRONOUN.has(key));
+}
+const LONGEST_TAKING_BACK = 10;
+const SHORTEST_REPLY = 3;
+const PRONOUN = wordSet("that this it they so such");
+const NONSENSE = wordSet("nonsense wrong untrue myth rubbish false");
+const DONE = wordSet("do use have want allow need");
+/** "Don't do that without gloves" forbids only to do it without them. */
+const ON_CONDITION = wordSet("without unless until before alone more after if too");
+
 const WAS = wordSet("was were been");
 const KEPT = wordSet("kept stored left dried standing placed done");
 

@@ -13,7 +13,7 @@
  * Names in capitals are looked up in the classes that come with the patterns. Words of several parts are joined by `_`.
  * Cost: patterns times words of the text, whatever the text says.
  */
-import { isForbidden, isNegation } from "./denials.ts";
+import { isForbidden, isNegation, takesBack } from "./denials.ts";
 import { clausesOf, type Word, wordsOf } from "./text-words.ts";
 
 /** Word classes by name: words with `|` between, as in a pattern. */
@@ -58,13 +58,15 @@ export function phrases(classes: WordClasses, patterns: readonly string[]): Phra
   return {
     find: (clauses) => {
       read ??= patternsOf(patterns, classes);
-      for (const words of clauses)
+      for (const [at, words] of clauses.entries()) {
+        if (takesBack(clauses[at + 1] ?? [])) continue;
         for (const pattern of read)
           if (isSaid(words, pattern))
             return words
               .map(({ gap, text }) => gap + text)
               .join("")
               .trim();
+      }
       return undefined;
     },
   };

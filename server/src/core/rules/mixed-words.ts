@@ -149,6 +149,35 @@ const MILD = "!oxalic !citric !acetic !boric !tartaric !vinegar !never_water";
 const NAMED =
   /\b(?:caustic\s+soda|caustic|lye|sodium\s+hydroxide|drain\s+(?:cleaner|opener)|quicklime|potash|(?:\w+ic\s+)?acid|muriatic|spirits?\s+of\s+salts?|NaOH)\b/iu;
 
+const FLAKES = "flakes|pellets|crystals|granules|beads|prills|powder";
+const HOT = "kettle|boiling|boiling_water|hot_water";
+/** Where something else says that they are lye. */
+export const DROWNED_FLAKES = phrases(
+  `${FLAKES} ... pour|tip|add|empty|slosh|run|put|splash ... ${HOT}|water ... on|onto|over|top|them|in ${MILD} !cold !rinse !wash`,
+  `pour|tip|add|empty|slosh|run|put|splash ... ${HOT} ... on|onto|over|top .. ${FLAKES} ${MILD} !cold !rinse !wash`,
+  `stir|drop|tip|pour|put|shake|throw ... ${FLAKES} ... in|into .. ${HOT} ${MILD} !cold !rinse !wash`,
+  `${HOT} ... on|onto|over ... ${FLAKES} ${MILD} !cold !rinse !wash`,
+);
+
+/** A chemical of these words that goes into a vessel or a liquid which stands there already. */
+export function addedTo(
+  text: string,
+): readonly { readonly words: string; readonly hazards: readonly Hazard[] }[] {
+  const clauses = clausesOf(text);
+  return chemicalsIn(text, "recipe").flatMap((mention) => {
+    const words = clauses[mention.clause]!;
+    const { keys, isApart } = toneOf(words);
+    if (mention.stance !== "named" || isApart || keys.some((key) => startsWithAny(key, PARTED))) return [];
+    return ADDED.find([words]) === undefined
+      ? []
+      : [{ words: mention.words, hazards: hazardsOf(mention, keys) }];
+  });
+}
+const ADDED = phrases(
+  "tip|pour|add|stir|splash|slosh|put|throw|mix|drop|squirt|empty|chuck|dash|glug|shot|capful|cup|spoon ... in|into|to|with .. bucket|pail|wash|bath|solution|bowl|tub|tray|same|mix|mixture|it|liquid !rinse* !clean_bucket !fresh !another !separate !second !empty_bucket",
+  "boost|strengthen|sharpen|help|spike .. wash|bucket|mix|mixture|solution|it .. with !rinse* !fresh !another",
+);
+
 const DROWNED = phrases(
   `pour|add|tip|run|put|throw|splash|slosh .. water|kettle ... on|onto|into|over|to .. ${STRONG} ${MILD} !rinse !off`,
   `pour|add|tip|run|put .. water ... on|onto|into|over|to .. it & ${STRONG} ${MILD} !rinse !off !add_it`,

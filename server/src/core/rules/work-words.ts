@@ -63,6 +63,12 @@ export const BURNED_OFF = phrases(
   "burn|burning|burnt|singe|flame .. paint|varnish|lacquer|finish|whiskers|fuzz|nibs|hairs|bristles .. off|away|out|with|down",
 );
 
+/** Paint heated until it smokes or chars. */
+export const SMOKED = phrases(
+  "heat|warm|scorch|gun|hot_air|torch|hold|cook ... until|till ... smoke|smokes|smoking|char|chars|browns|blackens !stop",
+  "paint|coat|varnish|lead ... starts|start|begins|begin to .. smoke|char|brown !stop !before !never",
+);
+
 /** A flame passed over what is still wet. */
 export const FLAME_ON_BUBBLES = phrases(
   "bubbles & torch|lighter|blowtorch|blow_torch|blowlamp|blow_lamp|flame|match !led",

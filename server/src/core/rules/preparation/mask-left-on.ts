@@ -86,6 +86,17 @@ export const maskLeftOn: TradeRule = {
 `,
     },
     {
+      title: "A sheet on the floor, at whose edge no coat ends",
+      text: `recipe legs {
+  for   wood
+  step  mask "the floor, sheet and tape"
+  layer waterborne_polyurethane
+  wait  until cured
+  step  unmask
+}
+`,
+    },
+    {
       title: "Masked in one recipe and unmasked in another that follows it",
       text: `recipe masked_coats {
   for   any
@@ -144,6 +155,8 @@ function lastCoatPlace(run: SurfaceRun) {
 
 function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
   for (const mask of before.masks) {
+    // No coat ends at the edge of a sheet on the floor.
+    if (isUnderfoot(mask.what)) continue;
     const films = filmsOver(before, mask);
     const last = films.at(-1);
     if (!last || !films.every((coat) => hasReached(before, coat, "cured") === "yes")) continue;
@@ -163,6 +176,9 @@ function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
     });
   }
 }
+
+const isUnderfoot = (what: string): boolean =>
+  /\b(?:floor|floorboards|ground|carpet|bench|drop[\s-]cloths?|dust[\s-]sheets?)\b/iu.test(what);
 
 /** Whether a layer went on while the tape was. */
 const isCoated = (state: SurfaceState, mask: Masking): boolean =>

@@ -2,9 +2,12 @@
  * Hardener by the glug: words that talk people out of measuring two parts.
  */
 
+import type { Action } from "../../surface/actions.ts";
+import { usesOf } from "../material-uses.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 import { isTwoPart } from "../two-part.ts";
 
 export const mixedByGuess: TradeRule = {
@@ -55,8 +58,8 @@ recipe oiled {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      if (!run.moments.some(({ action }) => action.op === "layer" && isTwoPart(action))) return;
-      for (const { action } of run.moments)
+      if (!run.moments.some(({ action }) => isMixed(action))) return;
+      for (const action of toldLines(run))
         if (saidOnLine(action, GUESSED) !== undefined)
           report(action, {
             headline: "The hardener is dosed by guess, or not as the label says",
@@ -67,8 +70,16 @@ recipe oiled {
   },
 };
 
+/** Of two parts: a coat, or a filler or glue that a step uses. */
+const isMixed = (action: Action): boolean =>
+  action.op === "layer"
+    ? isTwoPart(action)
+    : usesOf(action).some(
+        ({ material }) => material?.mix !== undefined || material?.family?.twoPart === true,
+      );
+
 const HARDENER =
-  "hardener|catalyst|activator|part_b|component_b|accelerator|crosslinker|curing_agent|second_part|b_part";
+  "second_bottle|second_tin|other_bottle|bottle_b|tin_b|little_bottle|small_bottle|hardening_paste|setter|hardener|catalyst|activator|part_b|component_b|accelerator|crosslinker|curing_agent|second_part|b_part";
 const MEASURED = "!weigh !weighed !scale !gram !grams !syringe !as_the_label !label_says !by_the_label";
 
 const GUESSED = phrases(
@@ -82,6 +93,9 @@ const GUESSED = phrases(
   "mix|measure|dose|gauge|judge|pour|add|estimate ... by .. eye|guess|feel|nose|colour|look|rule_of_thumb",
   "eyeball|eye-ball|guess|guesstimate .. it|ratio|mix|amount|dose|parts|hardener|proportion",
   "just guess|eyeball",
+  "splash|glug|slosh|dollop|squirt|dash|drop|shot ... by_eye|by_guess|by_feel",
+  `no|not|never|don't .. fuss|bother|mess|faff .. with .. measuring|scale|scales|cups|weighing|syringe|jug|spoons`,
+  `still|stays|if .. tacky|soft|sticky ... another|more|extra splash|glug|slosh|dose|drop|squirt|hardener .. on_top|of|to|in ${MEASURED}`,
   "nobody|who|no_one .. weighs|weigh|measures|measure",
   "pour|add|stir|mix .. till|until .. looks|look|feels|feel|seems .. right|good|thick",
   `squirts|squirt|shots|shot|drops|spoons .. of .. ${HARDENER} .. more|extra|never`,

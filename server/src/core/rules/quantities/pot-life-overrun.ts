@@ -8,7 +8,10 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { actionHours } from "../../totals/task-plan.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 import { fitting, related, useName } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const potLifeOverrun: TradeRule = {
   id: "pot-life-overrun",
@@ -145,6 +148,15 @@ const NEXT_DAY =
   /\b(?:next\s+(?:day|morning|week)|tomorrow|overnight|in\s+the\s+morning|days?\s+later|second\s+day|yesterday['’]s|(?:mon|tues|wednes|thurs|fri|satur|sun)day|whole\s+(?:week|weekend))\b/iu;
 const USED =
   /\b(?:goes?\s+on|do(?:es)?\s+for|us(?:e|ed|ing)|appl(?:y|ied|ies)|spray\w*|brush\w*|stir\w*|roll\w*)\b/iu;
+const DAY =
+  "monday|monday's|tuesday|tuesday's|wednesday|wednesday's|thursday|thursday's|friday|friday's|saturday|saturday's|sunday|sunday's|tomorrow|tomorrow's|next_day|day_after|next_morning|weekend|week|days|fortnight|another_day";
+/** One mix for coats of several days. */
+const FOR_DAYS = phrases(
+  `same|mixed|catalysed|catalyzed can|tin|pot|batch|mix|mixture|cup|lot|bucket ... does|do|serves|lasts|good|use|used|goes|for|keeps|again ... ${DAY} !fresh !harden* !throw* !new`,
+  `mix|stir|catalyse|catalyze|activate ... whole|all|enough ... ${DAY} ... ${DAY} !fresh !each !part_a`,
+  `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
+  "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
+);
 const THROWN_AWAY = /\b(?:throw\w*|thrown|waste|harden\w*|bin|dispos\w*|discard\w*|depot)\b/iu;
 
 function inWords({ run, report }: RunContext): void {
@@ -156,8 +168,11 @@ function inWords({ run, report }: RunContext): void {
   })[0];
   if (!short) return;
   const { material, life } = short;
-  for (const { action } of run.moments)
-    if (tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each)))
+  for (const action of toldLines(run))
+    if (
+      saidOnLine(action, FOR_DAYS) !== undefined ||
+      tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each))
+    )
       report(action, {
         headline: fitting([
           `\`${material.name}\` is used a day after mixing; its pot life is ${formatDuration(life)}`,

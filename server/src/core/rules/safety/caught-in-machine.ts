@@ -4,6 +4,7 @@
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const caughtInMachine: TradeRule = {
   id: "caught-in-machine",
@@ -50,7 +51,7 @@ export const caughtInMachine: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      for (const { action } of run.moments)
+      for (const action of toldLines(run))
         if (saidOnLine(action, CAUGHT) !== undefined)
           report(action, {
             headline: "A machine that turns catches what hangs or is wrapped",

@@ -11,6 +11,7 @@ import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
 import { related } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const causticOrAcidLeftIn: TradeRule = {
   id: "caustic-or-acid-left-in",
@@ -178,7 +179,7 @@ const LEFT_IN = phrases(
 );
 
 function onRun({ run, report }: RunContext): void {
-  for (const { action } of run.moments)
+  for (const action of toldLines(run))
     if (saidOnLine(action, LEFT_IN) !== undefined)
       report(action, {
         headline: "These words leave lye, acid or bleach in the wood",

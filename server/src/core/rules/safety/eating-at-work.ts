@@ -6,6 +6,7 @@ import { usesOf } from "../material-uses.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const eatingAtWork: TradeRule = {
   id: "eating-at-work",
@@ -52,7 +53,7 @@ export const eatingAtWork: TradeRule = {
   checks: {
     onRun: ({ run, report }) => {
       if (!isFinished(run)) return;
-      for (const { action } of run.moments)
+      for (const action of toldLines(run))
         if (saidOnLine(action, SWALLOWED) !== undefined)
           report(action, {
             headline: "What is on the bench is swallowed this way",

@@ -6,6 +6,7 @@ import { mentionsOfLine, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const fuelAsSolvent: TradeRule = {
   id: "fuel-as-solvent",
@@ -53,7 +54,7 @@ export const fuelAsSolvent: TradeRule = {
         (row) => isA(row, "motor fuel"),
         ({ row }) => ({ why: row.harm, remedy: `${row.instead}.` }),
       );
-      for (const { action } of ctx.run.moments) {
+      for (const action of toldLines(ctx.run)) {
         const isNamed = mentionsOfLine(action).some((it) => isA(chemical(it.chemical), "motor fuel"));
         if (isNamed || saidOnLine(action, FUEL) === undefined) continue;
         const { harm, instead } = chemical("petrol");

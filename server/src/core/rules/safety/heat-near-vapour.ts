@@ -7,6 +7,7 @@ import type { RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
 import { useName } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 import {
   BURNED_WASTE,
   clauseNaming,
@@ -121,7 +122,7 @@ job lid {
 function check({ run, report }: RunContext): void {
   const burning = firstBurning(run);
   if (!burning) return;
-  for (const { action } of run.moments) {
+  for (const action of toldLines(run)) {
     const text = textOf(action) ?? "";
     // What is warmed on a stove is `open-flame`'s, what is burned in one `waste-burned`'s.
     if (warmsSomethingFlammable(text) || saidOnLine(action, BURNED_WASTE) !== undefined) continue;

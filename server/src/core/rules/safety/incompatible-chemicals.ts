@@ -3,14 +3,17 @@
  */
 import { chemical } from "../../knowledge/chemicals.ts";
 import { type Incompatible, incompatible } from "../../knowledge/incompatible.ts";
+import { holdsHazard } from "../../knowledge/named-chemicals.ts";
 import type { Action, MaterialUse, StepAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import type { Residue } from "../chemical-residues.ts";
 import { reactiveIn, residuesBefore } from "../chemical-residues.ts";
 import { usesOf } from "../material-uses.ts";
-import { drownedIn, mixedIn } from "../mixed-words.ts";
+import { addedTo, DROWNED_FLAKES, drownedIn, mixedIn } from "../mixed-words.ts";
 import type { MomentContext, Report, RunContext, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { saidOnLine, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const incompatibleChemicals: TradeRule = {
   id: "incompatible-chemicals",
@@ -81,6 +84,22 @@ recipe ink_spots {
 `,
     },
     {
+      title: "Into the wash of the line above",
+      text: `material ammonia_wash "Household ammonia in water" {
+  family cleaner
+}
+
+recipe mould {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   clean with ammonia_wash
+  note   "Stubborn spots: stir a cup of household bleach into the same bucket." #! incompatible-chemicals
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
+    {
       title: "One bucket",
       text: `recipe brightened {
   for    wood
@@ -107,6 +126,23 @@ recipe ink_out {
   step   clean with water
   step   clean with water
   wait   72 h
+}
+`,
+    },
+    {
+      title: "A fresh bucket, once the first was rinsed off",
+      text: `material ammonia_wash "Household ammonia in water" {
+  family cleaner
+}
+
+recipe mould {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  step   clean with ammonia_wash
+  step   clean with water
+  wait   72 h
+  note   "Never stir household bleach into the ammonia wash."
+  note   "Stir a spoon of soap into the bucket."
 }
 `,
     },
@@ -215,21 +251,55 @@ function inWords({ run, report, reportAt }: RunContext): void {
     const found = mixedIn(title, "recipe") ?? mixedIn(docs, "recipe");
     if (found) reportAt(headPlace, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
   }
-  for (const { action } of run.moments) {
-    const found = mixedIn(textOf(action) ?? "", "recipe");
-    if (found) report(action, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
-    const drowned = found ? undefined : drownedIn(textOf(action) ?? "");
+  for (const action of toldLines(run)) {
+    const drowned = drownedOn(run, action);
     if (drowned)
       report(action, {
         headline: `Never pour water onto ${drowned}`,
         why: "It boils at once and throws drops that burn skin and eyes.",
         remedy: `Put cold water into the vessel first, then add the ${drowned} to it, little by little.`,
       });
+  }
+  for (const { action } of run.moments) {
+    const found = mixedIn(textOf(action) ?? "", "recipe");
+    if (found) report(action, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
+    const added = found ? undefined : addedToLast(run, action);
+    if (added) report(action, added);
     for (const { material, name, place } of usesOf(action)) {
       const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));
       if (held) report(action, { ...inOneVessel(`what \`${name}\` holds`, held.pair), at: place });
     }
   }
+}
+
+/** Something stirred into what the last step, or the one right below, works with. */
+function addedToLast({ moments }: SurfaceRun, action: Action): Report | undefined {
+  const added = addedTo(textOf(action) ?? "");
+  if (added.length === 0) return undefined;
+  const last = moments.slice(0, action.index).findLast((it) => isBucket(it.action))?.action;
+  const next = moments[action.index + 1]?.action;
+  for (const other of [last, next])
+    for (const { material, name } of other && isBucket(other) ? usesOf(other) : [])
+      for (const put of material ? reactiveIn(material) : [])
+        for (const { words, hazards } of added) {
+          const pair = incompatible(hazards, chemical(put.chemical).hazards);
+          if (pair) return inOneVessel(`${words} and \`${name}\``, pair);
+        }
+  return undefined;
+}
+
+const isBucket = (action: Action): boolean => action.op === "step" && action.use !== undefined;
+
+/** Lye that is named by the words themselves, or that a material of the recipe holds. */
+function drownedOn(run: SurfaceRun, action: Action): string | undefined {
+  const text = textOf(action) ?? "";
+  const named = drownedIn(text);
+  if (named || saidOnLine(action, DROWNED_FLAKES) === undefined) return named;
+  if (/\b(?:lye|caustic)\b/iu.test(text)) return "lye";
+  const isLye = run.moments.some((it) =>
+    usesOf(it.action).some(({ material }) => material && holdsHazard(material, "strong base") !== undefined),
+  );
+  return isLye ? "lye" : undefined;
 }
 
 const inOneVessel = (names: string, pair: Incompatible): Report => ({

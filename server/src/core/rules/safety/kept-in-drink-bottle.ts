@@ -5,6 +5,7 @@ import type { Action } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const keptInDrinkBottle: TradeRule = {
   id: "kept-in-drink-bottle",
@@ -45,7 +46,7 @@ export const keptInDrinkBottle: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      for (const { action } of run.moments) {
+      for (const action of toldLines(run)) {
         if (!isKeptForDrinking(action)) continue;
         report(action, {
           headline: "Somebody may drink what is kept like this, or take it for another",

@@ -23,6 +23,7 @@ import {
   HEAT_GUN,
   hottestC,
   SANDING_MACHINE,
+  SMOKED,
   saysHepa,
   saysWet,
 } from "../work-words.ts";
@@ -292,8 +293,6 @@ const CARRIED = phrases(
   "ignore|forget|skip|omit|spare|never_mind .. lead_test|lead|test|swab ... paint|only|nothing|old|harm|worry|money|time|it",
   "lead|dust ... does_no_harm|do_no_harm|harmless|exaggerated|never_hurt|not_dangerous|hurts_nobody|no_harm|fuss|won't_hurt",
 );
-
-const SMOKED = phrases("heat|warm|scorch ... until|till ... smoke|smokes|char|chars|browns|blackens !stop");
 
 /** What a note tells to do with old paint by hand, and with its dust. */
 function spokenMethod(action: NoteAction): Method | undefined {

@@ -78,6 +78,7 @@ recipe flatter {
 recipe by_hand {
   for    wood
   safety dust_mask
+  note   "The mask goes on before the sander starts."
   note   "By hand with a block: no belt sander on veneer."
   step   sand 150
   step   dust
@@ -91,10 +92,13 @@ recipe by_hand {
 function need({ action }: Moment<Action>, run: SurfaceRun): Need | undefined {
   const brought = needFor(action, "hearing");
   if (brought) return brought;
-  const clause = clauseNaming(textOf(action) ?? "", LOUD_MACHINE);
+  const clause = clauseNaming((textOf(action) ?? "").replace(POINT_IN_TIME, " "), LOUD_MACHINE);
   if (clause === undefined || isStatedNext(run, action)) return undefined;
   return { who: "this line", reason: `speaks of a loud machine ("${shortened(clause)}")` };
 }
+
+/** "Mask before the sander, not after the first cough" says when, and not how long anybody stands beside it. */
+const POINT_IN_TIME = new RegExp(`\\bbefore\\s+(?:the|a|any)\\s+(?:${LOUD_MACHINE.pattern.source})`, "giu");
 
 /** A note may stand above the `safety` line of the work that it speaks of. */
 const isStatedNext = ({ moments }: SurfaceRun, action: Action): boolean =>

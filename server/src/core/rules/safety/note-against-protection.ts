@@ -10,6 +10,7 @@ import { needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 import { needsSuppliedAir } from "../two-part.ts";
 import { clauseNaming, LOUD_MACHINE } from "../work-words.ts";
 
@@ -33,6 +34,28 @@ export const noteAgainstProtection: TradeRule = {
   note   "Spread the stripper with bare hands, it is quicker." #! note-against-protection
   note   "A wet handkerchief over the mouth is enough." #! note-against-protection
   step   strip with paint_stripper
+  step   clean with water
+}
+`,
+    },
+    {
+      title: "A head in the ammonia tent, and a cloth named in a description",
+      text: `## Two saucers of strong ammonia in the tent overnight; stick your head in under the sheet and take a good sniff.
+recipe fumed { #! note-against-protection
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  wait   24 h
+}
+
+## A damp hankie round the face keeps the smell off.
+material strong "Stripper" { #! note-against-protection
+  family paint stripper
+}
+
+recipe take_off {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  step   strip with strong
   step   clean with water
 }
 `,
@@ -75,9 +98,10 @@ export const noteAgainstProtection: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      for (const { action } of run.moments) {
+      for (const action of toldLines(run)) {
         const needed = talkedAway(action).flatMap((against) => {
-          const duty = neededOf(run, against);
+          const duty =
+            neededOf(run, against) ?? (isSniffed(action, against) ? "vapour_respirator" : undefined);
           return duty ? [{ against, duty }] : [];
         })[0];
         if (!needed) continue;
@@ -170,7 +194,7 @@ const WEAK =
 const FOR_DUST =
   "!for_sanding !for_the_sanding !while_sanding !when_sanding !sanding_between !to_sand !sanding_dust !dry_sanding !sweep* !dusting";
 const CLOTH =
-  "bandana|bandanna|handkerchief|hanky|scarf|kerchief|wet_cloth|damp_cloth|wet_towel|damp_towel|wet_rag|damp_rag|wet_sponge";
+  "hankie|neckerchief|tea_towel|flannel|dishcloth|pillowcase|snood|bandana|bandanna|handkerchief|hanky|scarf|kerchief|wet_cloth|damp_cloth|wet_towel|damp_towel|wet_rag|damp_rag|wet_sponge";
 const PASSES_FOR =
   "enough|do|does|did|fine|plenty|suffice|serve|works|good|ok|okay|all_you_need|keeps|stops|protects|helps|saves|ample|right";
 const CARTRIDGE =
@@ -217,8 +241,8 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
       "hold|holding|pinch .. breath|nose",
       "breathe .. through|into .. shirt|sleeve|cloth|collar|scarf|nose|mouth",
       `${CLOTH} .. ${PASSES_FOR} !wipe* !dust_with`,
-      "tie|tied|wear|put|pull|hold|held|wrap|wrapped|press .. bandana|bandanna|handkerchief|hanky|scarf|kerchief|cloth|towel|rag|sponge|shirt|collar|sleeve .. face|mouth|nose",
-      "cloth|towel|rag|sponge|handkerchief|scarf|shirt|collar|t-shirt .. over|before|round|in_front .. mouth|nose|face",
+      "tie|tied|wear|put|pull|hold|held|wrap|wrapped|press .. bandana|bandanna|handkerchief|hanky|hankie|scarf|kerchief|neckerchief|cloth|towel|rag|sponge|shirt|collar|sleeve|t-shirt|flannel|dishcloth|pillowcase|sock|snood|jumper .. face|mouth|nose",
+      "bandana|bandanna|handkerchief|hanky|hankie|scarf|kerchief|neckerchief|cloth|towel|rag|sponge|shirt|collar|sleeve|t-shirt|flannel|dishcloth|pillowcase|sock|snood|jumper .. over|before|round|around|across|in_front .. mouth|nose|face",
       "pull .. shirt|collar|jumper|pullover|sweater|scarf ... up|over ... nose|mouth|face",
     ),
     LUNGS,
@@ -227,6 +251,8 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
     phrases(
       `${WEAK} .. ${PASSES_FOR} ${FOR_DUST}`,
       `${WEAK} ... against|for|keeps|stops|from|with|in|when .. ${FUMES} ${FOR_DUST} !nor`,
+      "stick|put|poke|pop|hold|bend|lean .. head|nose|face ... under|in|into|over|inside ... sniff|smell|breath|whiff !mask !respirator",
+      "take|have|good|deep sniff|whiff|breath|lungful ... fumes|ammonia|tent|vapour|working|strong|enough !fresh_air !never",
       "sniff|inhale|smell .. it|can|tin|jar|mix|rag|lid|pot|stripper|hardener .. to|if|whether|see|tell|until !not_smell !wood",
       `${FUMES} .. harmless|nothing|mild|safe|pleasant|healthy|hurt_nobody|does_no_harm|do_no_harm|won't_hurt|never_hurt|never_killed|not_dangerous !gone`,
       "fumes|smell|vapour|vapor|stink ... never|won't|don't|doesn't|not|no ... hurt*|harm*|kill*|dangerous|matter",
@@ -248,6 +274,8 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
   [phrases(...doneWithout(MASKS, SPARE_MASK)), MASK],
   [
     phrases(
+      "blanket|towel|rug|cushion|sandbag|draught_excluder|draft_stopper|tape|newspaper|rag|rags|sacking ... along|under|across|against|at|in|into|round|around ... door|doors|door_frame|doorway|windows|window !outside !once !after !until !mask* !paint !out_of_doors",
+      `kept|had|shut|closed|locked|nailed|jammed .. ${OPENINGS} .. shut|closed|tight|while|against|warm|lest ${LATER}`,
       `keep|leave|hold|have|with|stay .. ${OPENINGS} .. shut|closed|down|sealed|tight|locked ${LATER}`,
       `keep|leave|hold|have|with|work ... ${DOORS} .. shut|closed|down|sealed|tight|tightly ... ${DRAUGHTS} ${LATER}`,
       `with|keep|leave everything .. shut|closed|sealed|tight|tightly ${LATER}`,
@@ -285,6 +313,10 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
     EARS,
   ],
 ];
+
+/** Oak is fumed in ammonia that no line names as a material. */
+const isSniffed = (action: Action, against: Against): boolean =>
+  against === VAPOUR && /\b(?:ammonia|formaldehyde|formalin)\b/iu.test(textOf(action) ?? "");
 
 function talkedAway(action: Action): readonly Against[] {
   return AGAINST.flatMap(([said, against]) => (saidOnLine(action, said) === undefined ? [] : [against]));

@@ -8,6 +8,7 @@ import { leadIn } from "../lead-caution.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 import {
   BURNED_OFF,
   CHARRING,
@@ -121,12 +122,12 @@ export const openFlame: TradeRule = {
 };
 
 function check({ run, report }: RunContext): void {
-  for (const { action, before } of run.moments) {
+  for (const action of toldLines(run)) {
     const text = textOf(action);
     if (text === undefined) continue;
     const said = smallFlameOn(run, action) ?? saidIn(text);
     if (!said) continue;
-    const matter = leadIn(run, before.layers);
+    const matter = leadIn(run, run.moments[action.index]!.before.layers);
     report(action, {
       ...said,
       ...(matter?.coat

@@ -4,6 +4,7 @@
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const pouredDownDrain: TradeRule = {
   id: "poured-down-drain",
@@ -44,7 +45,7 @@ export const pouredDownDrain: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      for (const { action } of run.moments) {
+      for (const action of toldLines(run)) {
         if (saidOnLine(action, POURED) === undefined) continue;
         report(action, {
           headline: "This does not belong in the drain, the bin or on the ground",

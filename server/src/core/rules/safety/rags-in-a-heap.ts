@@ -1,6 +1,7 @@
 /**
  * Words that tell to put oily rags where they catch fire: in a bin, a bag or a heap.
  */
+import { takesBack } from "../../knowledge/denials.ts";
 import { OSHA_RAGS } from "../../knowledge/sources.ts";
 import type { Word } from "../../knowledge/text-words.ts";
 import type { Action } from "../../surface/actions.ts";
@@ -11,6 +12,7 @@ import type { RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { wordsOfLine } from "../spoken-words.ts";
 import { fixOf } from "../texts.ts";
+import { isDescription, toldLines } from "../told-lines.ts";
 
 export const ragsInAHeap: TradeRule = {
   id: "rags-in-a-heap",
@@ -117,7 +119,7 @@ const NOT_WETTED = phrases(
 
 /** Words that make of the same place a safe one, or of the cloth one that was never oily. */
 const SAFE = phrases(
-  "water|metal|steel_can|steel_bin|steel_bucket|steel_drum|fireproof|flat|spread|spreading|soak|soaking|soaked_in|well_soaked|sealed|lidded|closed|airtight|with_lid|and_lid|tight_lid|clean|fresh|new|unused|dry_rag|dry_cloth|lint|wrung|singly|one_by_one|fill*|dust|drop_cloths|table_cloth|dust_cloth|burned_down|burnt_down|burn_down",
+  "water|metal|steel_can|steel_bin|steel_bucket|steel_drum|fireproof|flat|spread|spreading|soak|soaking|soaked_in|well_soaked|sealed|lidded|closed|airtight|with_lid|and_lid|tight_lid|clean|fresh|new|unused|dry_rag|dry_cloth|lint|wrung|singly|one_by_one|fill*|dust|drop_cloths|table_cloth|dust_cloth|burned_down|burnt_down|burn_down|doorway|bottom_of_the_door|foot_of_the_door|under_the_door|gap",
 );
 /** Safe for a cloth by itself, and no help in a bin or on top of others. */
 const AIRED = phrases("hang|hung|outdoors|outside|wet|yard|line|fence");
@@ -136,7 +138,9 @@ const THEM = phrases("them");
 
 /** The clause that leaves them so, or undefined. */
 function leftSo(action: Action): string | undefined {
-  for (const words of [...wordsOfLine(action), ...whatOfThem(action)]) {
+  const clauses = wordsOfLine(action);
+  for (const words of [...clauses, ...whatOfThem(action)]) {
+    if (takesBack(clauses[clauses.indexOf(words) + 1] ?? []) && clauses.includes(words)) continue;
     const clause = [words];
     const said = NOT_WETTED.find(clause) ?? SHUT_IN.find(clause);
     if (said === undefined) continue;
@@ -150,7 +154,7 @@ function leftSo(action: Action): string | undefined {
 const NAMES_OIL = /\b(?:oily|oiled|oil|linseed|tung|varnish|stain)\b/iu;
 
 function check({ run, report }: RunContext): void {
-  for (const { action } of run.moments) {
+  for (const action of toldLines(run)) {
     const sentence = leftSo(action);
     if (sentence === undefined || !(NAMES_OIL.test(sentence) || leavesSuchRags(run))) continue;
     report(action, {
@@ -158,14 +162,16 @@ function check({ run, report }: RunContext): void {
       why: "They heat up as the oil hardens, and crumpled together they keep the heat. They burst into flame hours later, when nobody is there.",
       remedy:
         "Take these words out and say: rags into water in a closed metal can, or spread flat outdoors, at once. The label and local codes say how to get rid of them.",
-      fixes: [
-        fixOf("change", "Say that the rags go into water in a closed metal can", [
-          {
-            place: action.place,
-            text: 'note "Rags at once into water in a closed metal can, or flat outdoors."',
-          },
-        ]),
-      ],
+      fixes: isDescription(run, action)
+        ? []
+        : [
+            fixOf("change", "Say that the rags go into water in a closed metal can", [
+              {
+                place: action.place,
+                text: 'note "Rags at once into water in a closed metal can, or flat outdoors."',
+              },
+            ]),
+          ],
     });
   }
 }

@@ -7,6 +7,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const sleepingInFumes: TradeRule = {
   id: "sleeping-in-fumes",
@@ -130,7 +131,7 @@ const speaks = (action: Action): boolean => saidOnLine(action, IN_FUMES) !== und
 
 function check({ run, report }: RunContext): void {
   if (!run.moments.some(({ action }) => isFoul(action))) return;
-  const note = run.moments.find(({ action }) => speaks(action))?.action;
+  const note = toldLines(run).find(speaks);
   if (note) report(note, REPORT);
   const first = run.moments.find(({ action }) => action.op === "layer")?.action;
   if (!note && first && isBedroom(run))

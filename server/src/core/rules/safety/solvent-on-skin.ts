@@ -4,6 +4,7 @@
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const solventOnSkin: TradeRule = {
   id: "solvent-on-skin",
@@ -44,7 +45,7 @@ export const solventOnSkin: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      for (const { action } of run.moments) {
+      for (const action of toldLines(run)) {
         if (saidOnLine(action, ON_SKIN) === undefined) continue;
         report(action, {
           headline: "These words put solvent on the skin",

@@ -5,6 +5,7 @@ import { tellingSentences } from "../hazard-words.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const sparksAndDust: TradeRule = {
   id: "sparks-and-dust",
@@ -24,6 +25,17 @@ export const sparksAndDust: TradeRule = {
     ],
   },
   failing: [
+    {
+      title: "Told in the description of the recipe",
+      text: `## Four hours of sanding, then give the whole place a blast with the air line.
+recipe sanded { #! sparks-and-dust
+  for    wood
+  safety dust_mask, eye_protection
+  step   sand 120, 150, 180
+  step   dust
+}
+`,
+    },
     {
       title: "A dust collector for the overspray",
       text: `recipe lacquered {
@@ -52,6 +64,17 @@ export const sparksAndDust: TradeRule = {
     },
   ],
   passing: [
+    {
+      title: "A description that says how it is kept out of the air",
+      text: `## The dust is taken up with the fine filter; the air line stays on its hook.
+recipe sanded {
+  for    wood
+  safety dust_mask, eye_protection
+  step   sand 120, 150, 180
+  step   dust
+}
+`,
+    },
     {
       title: "What it is for, and what is forbidden",
       text: `recipe sanded {
@@ -96,8 +119,13 @@ const SWITCHED_OFF = /\b(?:is|are|stays?|switched|turned|kept|shut)\s+off\b/iu;
 
 const JET =
   "air_gun|air_hose|air_line|airline|airgun|compressed_air|compressor|leaf_blower|blow_gun|blower|air_jet";
+const OUTDOORS = "!outdoors !outside !yard !open_air !before_the_day";
 /** People, rooms and rafters blown clean. Pores and mouldings are blown out in many a shop. */
 const BLOWN = phrases(
+  `${JET} ... blow|blast|puff|dust|clear|clean|do ... bench|benches|stools|room|shop|floor|jersey|jumper|clothes|hair|overalls|apron|sleeves|trousers|everything|yourself|themselves ${OUTDOORS}`,
+  `blow|blast|puff|dust ... jersey|jumper|clothes|hair|overalls|apron|trousers|yourself|ourselves|each_other|one_another ... ${JET} ${OUTDOORS}`,
+  `give|gives|gets|get ... place|room|shop|workshop|bench|everything|floor|clothes|overalls|hair|hall|lot|rafters .. blast|blow|puff|going-over|squirt ... ${JET} ${OUTDOORS}`,
+  `blast|blow|puff|squirt of|from|with .. ${JET} ... overalls|clothes|hair|room|shop|bench|floor|jersey|jumper|apron ${OUTDOORS}`,
   `blow|blast|dust|clean|clear ... yourself|clothes|hair|overalls|trousers|sleeves|jacket|each_other|one_another|arms|hands ... with|using|by .. ${JET} !outdoors !outside !yard`,
   `blow|blast|dust|clean|clear|use ... rafters|room|shop|workshop|floor|shelves|beams|bench|hall|ceiling|walls ... with|using|by|from .. ${JET} !outdoors !outside !yard !before_the_day`,
   `use|run|take|with .. leaf_blower|blower ... dust|clear|shop|room|floor`,
@@ -117,7 +145,7 @@ const ON_THE_FIRE = phrases(
 );
 
 function check({ run, report }: RunContext): void {
-  for (const { action } of run.moments) {
+  for (const action of toldLines(run)) {
     const mist =
       saidOnLine(action, SUCKED_UP) !== undefined ||
       tellingSentences(action, COLLECTOR, VAPOUR).some(

@@ -3,6 +3,7 @@
  */
 import type { TradeRule } from "../rule.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { toldLines } from "../told-lines.ts";
 import { BURNED_WASTE } from "../work-words.ts";
 
 export const wasteBurned: TradeRule = {
@@ -47,7 +48,7 @@ export const wasteBurned: TradeRule = {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      for (const { action } of run.moments)
+      for (const action of toldLines(run))
         if (saidOnLine(action, BURNED_WASTE) !== undefined)
           report(action, {
             headline: "Waste of finishing does not belong on a fire",

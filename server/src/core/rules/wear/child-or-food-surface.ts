@@ -10,6 +10,7 @@ import { missingTo, neededIn, shortWait, timePlaces, uncured } from "../short-wa
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const childOrFoodSurface: TradeRule = {
   id: "child-or-food-surface",
@@ -230,7 +231,7 @@ const TOO_SOON = phrases(
 function reportSpoken({ run, report }: RunContext): void {
   const last = run.final.layers.findLast((coat) => coat.origin === "new");
   if (!last) return;
-  for (const { action } of run.moments)
+  for (const action of toldLines(run))
     if (saidOnLine(action, TOO_SOON) !== undefined)
       report(action, {
         headline: "Food or children meet this finish before its cure",
