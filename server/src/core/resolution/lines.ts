@@ -50,7 +50,7 @@ export interface UsesTail {
 export interface StepLine {
   readonly kind: "step";
   readonly syntax: StepStatement;
-  /** Absent where it is not known. */
+  /** The one that was probably meant, where it is misspelt; absent where none is near. */
   readonly verb?: string;
   readonly use?: MaterialName;
   /** In order; undefined for one that cannot be read. */

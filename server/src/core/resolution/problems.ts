@@ -111,7 +111,7 @@ function unknownArgument(
   return {
     rule: "wrong-argument",
     span: name.span,
-    message: `\`${call.name.text}\` has no parameter \`${name.text}\`. ${rest}`,
+    message: `\`${call.name.text}\` does not know \`${name.text}\`. ${rest}`,
     ...changeTo(near, name),
   };
 }

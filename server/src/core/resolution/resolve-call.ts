@@ -144,7 +144,7 @@ function resolveName(
     return { kind: "parameter", parameter: name.text };
   }
   if (!parameter) {
-    const candidates = ctx.references.get(name.span.start)?.through?.candidates ?? [];
+    const candidates = ctx.references.get(name.span.start)?.through?.candidates ?? (meant ? [meant] : []);
     return namedValue(...candidates.map(materialOf), ...candidates.map(recipeOf));
   }
   if (parameter.type === "material" || parameter.type === "recipe") {
@@ -194,7 +194,7 @@ export function checkHandedOn(
         ctx,
         "wrong-argument",
         value.span,
-        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}. Pass a recipe that has this parameter.`,
+        `\`${handedOn.name}\` does not know \`${extra}\`, and ${line}. Pass a recipe that has this parameter.`,
       );
     } else if (missing) {
       report(

@@ -107,14 +107,15 @@ function resolveStatement(ctx: Resolving, syntax: RecipeStatement): RecipeLine {
 }
 
 function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
-  if (syntax.verb) checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb");
+  // A slip of the pen must hide no danger: `scuf` over old paint is judged as `scuff`.
+  const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step");
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, "a grit such as `120`"));
   const { takes, uses } = resolveTails(ctx, syntax, use);
   return {
     kind: "step",
     syntax,
-    ...(syntax.verb ? { verb: syntax.verb.text } : {}),
+    ...(verb === undefined ? {} : { verb }),
     ...(use ? { use } : {}),
     grits,
     ...(takes ? { takes } : {}),
@@ -177,8 +178,7 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
   switch (tail.kind) {
     case "by":
       if (!tail.method) return {};
-      checkWord(ctx, tail.method, METHODS, "application method");
-      return { method: tail.method.text };
+      return { method: checkWord(ctx, tail.method, METHODS, "application method", "The method") };
     case "wiped": {
       const after = durationOf(ctx, tail.after);
       return { wiped: after ? { after } : {} };

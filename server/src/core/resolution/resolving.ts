@@ -41,16 +41,31 @@ export function reportUnknown(
   ctx.problems.push({ unknown: "name", what, name, others: [], ...among });
 }
 
-/** Where only words of a closed list may stand. */
-export function checkWord(ctx: Resolving, word: Name, known: readonly string[], what: string): void {
-  if (known.includes(word.text)) return;
+/**
+ * Where only words of a closed list may stand: the word, or the one that was probably meant. What is `read` as that one is
+ * said with the rest: "This line" is checked as `scuff`.
+ */
+export function checkWord(
+  ctx: Resolving,
+  word: Name,
+  known: readonly string[],
+  what: string,
+  read?: string,
+): string {
+  if (known.includes(word.text)) return word.text;
   const near = closest(word.text, known);
+  const until = read && `${read} is ${near ? `checked as \`${near}\`` : "not checked"} until you correct it.`;
   ctx.problems.push({
     rule: "unknown-word",
     span: word.span,
-    message: `Unknown ${what} \`${word.text}\`.${near ? ` Did you mean \`${near}\`?` : ` It may be ${orList(known)}.`}`,
+    message: [
+      `Unknown ${what} \`${word.text}\`.`,
+      ...(until ? [until] : []),
+      near ? `Did you mean \`${near}\`?` : `It may be ${orList(known)}.`,
+    ].join(" "),
     ...(near ? { fix: { title: `Change to \`${near}\``, span: word.span, text: near } } : {}),
   });
+  return near ?? word.text;
 }
 
 /** The declaration that a name means; reports one that is not known. */

@@ -4,8 +4,9 @@
  */
 import type { RecipeStatement } from "../../../../grammar/src/tree.ts";
 import { COATS, within } from "../model/lowering.ts";
-import type { Material, Recipe } from "../model/model.ts";
+import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
+import { closest } from "../model/suggest.ts";
 import type { FileId, Place } from "../place.ts";
 import {
   type Bindings,
@@ -114,15 +115,31 @@ export function bindArguments(
   );
 }
 
-/** What a call gives to a recipe. Arguments of another type than their parameter are left out. */
+/**
+ * What a call gives to a recipe. Arguments of another type than their parameter are left out. A name that is misspelt is
+ * reported, and its value goes to the parameter that was probably meant: coats of an unknown material would hide dangers.
+ */
 export function givenTo(recipe: Recipe, call: ResolvedCall, bindings: Bindings): ReadonlyMap<string, Bound> {
   const given = new Map<string, Bound>();
+  const named = new Set(call.arguments.map(({ name }) => name));
   for (const { name, value } of call.arguments) {
-    const parameter = parameterNamed(recipe.parameters, name);
+    const parameter = parameterNamed(recipe.parameters, name) ?? meantParameter(recipe, name, named, given);
     const bound = parameter && boundOf(parameter.type, value, bindings);
-    if (bound && !given.has(name)) given.set(name, bound);
+    if (parameter && bound && !given.has(parameter.name)) given.set(parameter.name, bound);
   }
   return given;
+}
+
+/** Of the parameters that the call does not name. */
+function meantParameter(
+  { parameters }: Recipe,
+  name: string,
+  named: ReadonlySet<string>,
+  given: ReadonlyMap<string, Bound>,
+): RecipeParameter | undefined {
+  const left = parameters.map((each) => each.name).filter((each) => !named.has(each) && !given.has(each));
+  const near = closest(name, left);
+  return near === undefined ? undefined : parameterNamed(parameters, near);
 }
 
 /** Walks the lines of one block; duties stated in it end with it. */
