@@ -39,6 +39,18 @@ test("opening files one by one, each with its findings, costs in step with their
   expect(cpuTime(openOneByOne(8000)) / cpuTime(openOneByOne(1000))).toBeLessThan(20);
 });
 
+const hoverAmong = (n: number) => (): void => {
+  const opened = analyst();
+  for (let i = 0; i < n; i++) opened.setFile(`f${i}`, `material m${i} {\n  family drying oil\n}\n`);
+  opened.analysis().hover("f0", 10);
+};
+
+test("a material's card costs in step with the files that may use it", () => {
+  hoverAmong(500)();
+  // Eight times as many cost 8 times as much; to count the jobs of all files for each file would cost 64 times.
+  expect(cpuTime(hoverAmong(8000)) / cpuTime(hoverAmong(1000))).toBeLessThan(20);
+});
+
 const allUseAll = (n: number) => (): void => {
   const ring = analyst();
   const names = Array.from({ length: n }, (_, i) => `f${i}`);

@@ -112,6 +112,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return found;
   };
   const known = new Set<Job>();
+  const countOfUnknown = countUnknown(program, known);
   const jobs = outcomes((job: Job) => {
     const result = withAir(valueIn(totals(job)), roomOf, remembered);
     known.add(job);
@@ -167,7 +168,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     jobsAtHand: (file, most, wanted) => {
       const all = jobsOf(program, file);
       // Of few jobs the air of their rooms is soon known as well.
-      if (hasAtMost(program, most, (job) => !known.has(job)))
+      if (countOfUnknown() <= most)
         return { results: all.flatMap((job) => soundIn(jobs(job)) ?? []), left: 0 };
       const rest = all.filter((job) => !known.has(job));
       const taken = new Set([...rest.filter(wanted), ...rest].slice(0, most));
@@ -359,16 +360,22 @@ const outcomes = <K, T>(compute: (key: K) => T): ((key: K) => Outcome<T>) =>
     }
   });
 
-/** Whether the files have no more than `most` jobs of some kind. */
-function hasAtMost(program: Program, most: number, isOne: (job: Job) => boolean): boolean {
-  let count = 0;
-  for (const file of program.files.keys()) {
-    for (const job of jobsOf(program, file)) {
-      if (isOne(job)) count += 1;
-      if (count > most) return false;
+/**
+ * Counts the jobs of all files that are not known yet. What is known stays so: only those left at the last count are
+ * looked at, and only when more have become known, since this is asked for each of many files.
+ */
+function countUnknown(program: Program, known: ReadonlySet<Job>): () => number {
+  let left: readonly Job[] | undefined;
+  let counted = -1;
+  return () => {
+    if (!left || known.size !== counted) {
+      left = (left ?? [...program.files.keys()].flatMap((file) => jobsOf(program, file))).filter(
+        (job) => !known.has(job),
+      );
+      counted = known.size;
     }
-  }
-  return true;
+    return left.length;
+  };
 }
 
 const NOT_AT_HAND: Outcome<never> = { error: undefined };
