@@ -274,18 +274,18 @@ describe("json", () => {
       endColumn: 13,
       rule: "wrong-unit",
       severity: "error",
-      headline: expect.stringContaining("Expected a spreading rate") as string,
+      headline: expect.stringContaining("Expected coverage") as string,
       why: "",
       remedy: "Write, for example, `10 m2/L` or `120 g/m2`.",
       where: null,
-      message: expect.stringContaining("Expected a spreading rate") as string,
+      message: expect.stringContaining("Expected coverage") as string,
       parts: [
         {
           rule: "wrong-unit",
           severity: "error",
           line: 2,
           column: 10,
-          headline: expect.stringContaining("Expected a spreading rate") as string,
+          headline: expect.stringContaining("Expected coverage") as string,
         },
       ],
     });

@@ -37,14 +37,14 @@ describe("missing duties of one recipe", () => {
       {
         at: 6,
         severity: "error",
-        headline: "Oily rags can catch fire by themselves; 2 more duties are missing",
+        headline: "Oily rags can catch fire by themselves; 2 more duties are not stated",
         parts: ["6 rags-not-wetted", "4 no-dust-mask", "6 no-ventilation"],
       },
     ]);
     const [finding] = findingsOf(text);
     expect(finding!.why.split("\n").length).toBe(3);
     expect(finding!.related.map(({ span, message }) => [lineOf(text, span.start), message])).toEqual([
-      [4, "`dust_mask` is missing here"],
+      [4, "`dust_mask` is not stated here"],
     ]);
   });
 
@@ -136,7 +136,7 @@ describe("a heater in the shop", () => {
       {
         at: 8,
         severity: "error",
-        headline: "The shop's heater can light this vapour; 2 safety duties are missing",
+        headline: "The shop's heater can light this vapour; 2 duties are not stated",
         parts: [
           "8 ignition-near-flammable",
           "10 ignition-near-flammable",
@@ -147,7 +147,7 @@ describe("a heater in the shop", () => {
     ]);
     const [{ why, remedy, related, where, fixes }] = findingsOf(FIRE) as [FileFinding];
     expect(why).toContain("to the heater (job `lid`).");
-    expect(remedy).toMatch(/^Switch the heater off .* Then see to each duty/u);
+    expect(remedy).toMatch(/^Switch the heater off .* See to each duty/u);
     expect(related.map(({ span, message }) => [lineOf(FIRE, span.start), message])).toEqual([
       [10, "The shop's heater can light this vapour"],
       [23, "The source of ignition"],
@@ -304,7 +304,7 @@ describe("consequences", () => {
       rule: "cause",
       severity: "error",
       headline: "What cause says",
-      related: [{ place: at(0), message: "What effect says" }],
+      related: [{ place: at(0), message: "What effect says. Do this" }],
     });
     expect(grouped[0]!.parts?.map(({ rule }) => rule)).toEqual(["cause", "effect"]);
   });

@@ -94,6 +94,25 @@ describe("what lifts the presumption", () => {
   });
 });
 
+describe("untested lead", () => {
+  const [finding] = findingsOf(job("  step scuff 180\n  step dust", PAINT));
+  test("counts as lead: words to write, no way round the test, wet cleaning, and no grit", () => {
+    expect(finding?.rule).toBe("lead-not-tested");
+    expect(finding?.remedy).toMatch(/^Not tested counts as lead: leave it alone until a laboratory/u);
+    expect(finding?.remedy).toContain("`lead none_found by laboratory DATE`");
+    expect(finding?.remedy).toContain("clean up wet and with a HEPA vacuum, never dry");
+    expect(finding?.remedy).not.toMatch(/or you cannot wait|wet \d/u);
+  });
+  test("a dust mask is not offered as enough on its line", () => {
+    const mask = findingsOf(job("  step scuff 180\n  step dust", PAINT)).find(
+      ({ rule }) => rule === "no-dust-mask",
+    );
+    expect(mask?.why).toBe(
+      "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.",
+    );
+  });
+});
+
 describe("methods", () => {
   const found = `${PAINT}\n    lead found by laboratory 2026-11-03`;
   // 24 CFR 35.140(c): heat guns above 1100 F; (1100 − 32) × 5/9 = 593.3 C.

@@ -120,7 +120,7 @@ job boxes {
     const [finding, ...more] = found(cold("71 h", "15 C, 50 % RH"));
     expect(more).toEqual([]);
     expect(finding?.severity).toBe("error");
-    expect(finding?.headline).toBe("Water over uncured `oil` after 2 days 23 h: needs 4 days 14 h here");
+    expect(finding?.headline).toBe("Waterborne over uncured oil after 2 days 23 h: needs 4 days 14 h here");
     expect(finding?.remedy).toContain("wait 1 day 15 h longer");
     expect(found(cold("110 h", "15 C, 50 % RH"))).toEqual([]);
   });
@@ -130,7 +130,9 @@ job boxes {
     const at = (air: string) => found(cold("12 h", air).replace("rated  21 C, 50 % RH", limits));
     const [finding] = at("9.9 C, 50 % RH");
     expect(finding?.headline).toBe("`waterborne_polyurethane` over uncured `oil` after 12 h: needs 3 days");
-    expect(finding?.remedy).toMatch(/^Warm the room to 10 C or more first, without a flame/u);
+    expect(finding?.remedy).toMatch(
+      /^Write `wait until cured`, and work in a warm, aired room \(10 C or more\) without flame/u,
+    );
     expect(finding?.remedy).not.toMatch(/longer/u);
     // 2^(11 / 10) = 2.1435; 72 h · 2.1435 = 154.3 h, told as 155 h = 6 days 11 h: at the limit itself it can be waited out.
     expect(at("10 C, 50 % RH")[0]?.headline).toContain("needs 6 days 11 h here");

@@ -165,6 +165,14 @@ export interface Eased {
   readonly severity: Severity;
 }
 
+/** The air of a shop, in C and percent, and what a layer asks of it. */
+export interface AirNeed {
+  readonly air: { readonly temperature: number; readonly humidity?: number };
+  readonly limits?: { readonly low?: number; readonly high?: number; readonly humidity?: number };
+  /** The shop has a flame, a heater or sparks in it. */
+  readonly ignition: boolean;
+}
+
 /** A finding as one of several that are told together. */
 export interface GroupPart {
   /** The name of the group, see `rules/finding-groups.ts`. */
@@ -175,6 +183,8 @@ export interface GroupPart {
   readonly reason: string;
   /** Who asks for it, where those with one reason are told in one sentence: "10 C is asked for by A and B". */
   readonly who?: string;
+  /** Of the air of a shop: what is asked of it. */
+  readonly air?: AirNeed;
   /** The part that holds in one job alone is told with those that hold in every job, if there are any. */
   readonly joinsEveryJob?: true;
 }

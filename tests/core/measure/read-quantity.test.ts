@@ -52,7 +52,7 @@ describe("accepted", () => {
 describe("refused", () => {
   test("another dimension", () => {
     expect(refuse("3 h", "spreading rate")).toBe(
-      "wrong-unit at [3 h]: Expected a spreading rate such as `10 m2/L`, found a time (`3 h`).",
+      "wrong-unit at [3 h]: Expected coverage such as `10 m2/L`, found a time (`3 h`).",
     );
     expect(refuse("3 h", "volume", "mass")).toBe(
       "wrong-unit at [3 h]: Expected a volume such as `946 mL` or a weight such as `2.5 kg`, found a time (`3 h`).",
@@ -64,7 +64,7 @@ describe("refused", () => {
 
   test("no unit", () => {
     expect(refuse("10", "spreading rate")).toBe(
-      "wrong-unit at [10]: `10` has no unit; expected a spreading rate such as `10 m2/L`.",
+      "wrong-unit at [10]: `10` has no unit; expected coverage such as `10 m2/L`.",
     );
     expect(refuse("5 ft 6", "length")).toBe(
       "wrong-unit at [6]: `6` has no unit; expected a length such as `30 mm`.",

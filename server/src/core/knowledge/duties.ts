@@ -108,7 +108,7 @@ export const DUTIES: readonly Duty[] = [
   {
     word: "lead_safe",
     danger: "Lead dust and fume",
-    doc: "Work by lead-safe practices: keep the paint wet, wear a P100 filter, lay plastic sheeting, clean up wet and with a HEPA vacuum, and wash before you eat.",
+    doc: "Work by lead-safe practices: keep the paint wet, wear a P100 respirator, lay plastic sheeting, clean up wet and with a HEPA vacuum, and wash before you eat.",
     defer: "Local codes say who may do this work and where the waste goes.",
     source: "40 CFR 745.85; 29 CFR 1926.62; for housing and building work, by analogy",
   },

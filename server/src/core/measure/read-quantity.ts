@@ -51,7 +51,7 @@ export function readQuantity<D extends Dimension>(
   return read.ok ? checkBounds(read.amount, quantity, bounds) : read;
 }
 
-/** The words for a dimension and an example: "a spreading rate such as `10 m2/L`". */
+/** The words for a dimension and an example: "coverage such as `10 m2/L`". */
 export function describeDimension(dimension: Dimension): string {
   const { noun, example } = DIMENSIONS[dimension];
   return `${noun} such as \`${example}\``;
@@ -72,8 +72,8 @@ export const DIMENSIONS: Readonly<Record<Dimension, { readonly noun: string; rea
   "temperature difference": { noun: "a difference of temperatures", example: "3 C" },
   mass: { noun: "a weight", example: "2.5 kg" },
   density: { noun: "a weight by volume", example: "180 g/L" },
-  "spreading rate": { noun: "a spreading rate", example: "10 m2/L" },
-  "weight by area": { noun: "a weight by area", example: "120 g/m2" },
+  "spreading rate": { noun: "coverage", example: "10 m2/L" },
+  "weight by area": { noun: "a weight per area", example: "120 g/m2" },
   share: { noun: "a share", example: "10 %" },
   "air flow": { noun: "an air flow", example: "300 m3/h" },
   "air change": { noun: "air changes", example: "10 air changes/h" },

@@ -209,7 +209,7 @@ function readCovers(
       ctx,
       "wrong-unit",
       read.fact.place!.span,
-      "A spreading rate by weight needs the material's `density`, such as `density 1.03 kg/L`.",
+      "Coverage by weight needs the material's `density`, such as `density 1.03 kg/L`.",
     );
     return undefined;
   }

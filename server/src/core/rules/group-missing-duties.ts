@@ -10,6 +10,10 @@ import { fitting, notStated, undertakeDuties } from "./texts.ts";
 
 export const MISSING_DUTIES = "missing-duties";
 
+/** Where they go stands before the word for it: who reads no further has read what puts the fire out. */
+const RAGS =
+  "Put oily rags at once in water in a lidded metal can, outdoors, and never leave them in a heap.";
+
 const isDanger = ({ part }: Finding): boolean => part!.joinsEveryJob === true;
 
 const dutiesOf = (parts: readonly Finding[]): readonly DutyWord[] => [
@@ -23,21 +27,23 @@ export const missingDutiesGroup: FindingGroup = {
     const dangers = parts.filter(isDanger);
     const danger = dangers[0];
     const state = `state \`safety ${duties.join(", ")}\` above the first line that needs one`;
+    const rags = duties.includes("wet_rags") ? `${RAGS} ` : "";
+    const each = rags === "" ? "each duty" : "the other duties";
     return {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
       why: [...new Set([...dangers.map(dangerReason), ...parts.flatMap(dutyReason)])].join("\n"),
       remedy:
         danger === undefined
-          ? `See to each of them and ${state}; labels, safety data sheets and local codes decide what each has to be.`
+          ? `${rags}See to each of them and ${state}; labels, safety data sheets and local codes decide what each has to be.`
           : duties.length === 0
             ? danger.remedy
-            : `${danger.remedy} Then see to each duty as labels and local codes have it, and ${state}.`,
+            : `${danger.remedy} ${rags}See to ${duties.length === 1 ? "it" : each} as labels and local codes have it, and ${state}.`,
     };
   },
   elsewhere: (parts) => {
     const duties = dutiesOf(parts).map((duty) => `\`${duty}\``);
     if (duties.length === 0) return parts[0]!.headline;
-    return `${andList(duties)} ${duties.length === 1 ? "is" : "are"} missing here`;
+    return `${andList(duties)} ${duties.length === 1 ? "is" : "are"} not stated here`;
   },
   fixes: (parts) => {
     const places = parts.flatMap(({ fixes }) =>
@@ -59,10 +65,13 @@ function headlineWithDanger({ headline }: Finding, duties: readonly DutyWord[]):
   const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];
   const rags = duties.includes("wet_rags");
   return fitting([
-    ...(rags && duties.length > 1 ? [`${headline}; \`wet_rags\` and ${duties.length - 1} more missing`] : []),
-    ...(duties.length === 1 ? [`${headline}; \`${duties[0]}\` is missing`] : []),
-    `${headline}; ${duties.length} safety ${noun} ${verb} missing`,
-    `${headline}; ${duties.length} ${noun} ${verb} missing`,
+    ...(rags && duties.length > 1
+      ? [`${headline}; \`wet_rags\` and ${duties.length - 1} more not stated`]
+      : []),
+    ...(rags && duties.length > 1 ? [`${headline}; \`wet_rags\`, ${duties.length - 1} more not stated`] : []),
+    ...(duties.length === 1 ? [`${headline}; \`${duties[0]}\` is not stated`] : []),
+    `${headline}; ${duties.length} safety ${noun} ${verb} not stated`,
+    `${headline}; ${duties.length} ${noun} ${verb} not stated`,
     headline,
   ]);
 }
@@ -72,10 +81,10 @@ const missingHeadline = (duties: readonly DutyWord[]): string =>
   fitting([
     ...(duties.length === 1 ? [notStated(duties[0]!)] : []),
     ...(duties.includes("wet_rags")
-      ? [`${dutyByWord("wet_rags")!.danger}; ${moreDuties(duties.length - 1)} missing`]
+      ? [`${dutyByWord("wet_rags")!.danger}; ${moreDuties(duties.length - 1)} not stated`]
       : []),
-    `${duties.length} safety duties are missing: ${duties.map((duty) => `\`${duty}\``).join(", ")}`,
-    `\`${duties[0]}\` and ${duties.length - 1} more safety duties are missing`,
+    `${duties.length} safety duties are not stated: ${duties.map((duty) => `\`${duty}\``).join(", ")}`,
+    `\`${duties[0]}\` and ${duties.length - 1} more safety duties are not stated`,
   ]);
 
 const moreDuties = (count: number): string => (count === 1 ? "1 more duty is" : `${count} more duties are`);

@@ -18,13 +18,14 @@ import {
 import { onceForList } from "../once.ts";
 import { type Place, placeKey } from "../place.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
+import { withLeadMasks } from "./lead-mask.ts";
 import { whereText } from "./texts.ts";
 
 /** `secondaryTo` says which rules the findings of a rule are secondary to. */
 export const groupFindings = (
   findings: readonly Finding[],
   secondaryTo: (rule: string) => readonly string[],
-): readonly Finding[] => underPrimaries(toldTogether(findings), secondaryTo);
+): readonly Finding[] => underPrimaries(toldTogether(withLeadMasks(findings)), secondaryTo);
 
 // ---------------------------------------------------------------------------------------------------------------
 // Groups
@@ -236,6 +237,15 @@ const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly 
   withConsequences(finding!, consequences),
 );
 
+/** What follows is told in one line, with what to do about it: the first sentence of its remedy. */
+function withRemedy({ headline, remedy }: Finding): string {
+  const text = remedy.startsWith("First: ") ? remedy : (FIRST_SENTENCE.exec(remedy)?.[0] ?? remedy);
+  return text === "" ? headline : `${headline}. ${text.replace(/\.$/u, "")}`;
+}
+
+/** Up to the end of its first sentence; what stands in backticks ends none. */
+const FIRST_SENTENCE = /^(?:`[^`]*`|[^.`]|\.(?!\s|$))+\./u;
+
 function withConsequences(finding: Finding, consequences: readonly Finding[]): Finding {
   if (consequences.length === 0) return finding;
   return {
@@ -243,7 +253,7 @@ function withConsequences(finding: Finding, consequences: readonly Finding[]): F
     severity: gravest([finding.severity, ...consequences.map(({ severity }) => severity)]),
     related: [
       ...finding.related,
-      ...consequences.map(({ place, headline }): RelatedPlace => ({ place, message: headline })),
+      ...consequences.map((each): RelatedPlace => ({ place: each.place, message: withRemedy(each) })),
     ],
     parts: [
       ...(finding.parts ?? [partOf(finding)]),

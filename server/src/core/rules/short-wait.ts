@@ -32,6 +32,8 @@ export interface ShortWaitSays {
   readonly also?: string;
   /** What the time is of, where the line names only a parameter. */
   readonly of?: string;
+  /** The coat that needs the time, by the name on the line. */
+  readonly who?: string;
   /** The rule's own level. */
   readonly level: Severity;
   /** Cure before use has no margin. */
@@ -76,11 +78,13 @@ const FIELDS: Readonly<
   cured: { field: "cure", words: "cure" },
 };
 
-/** The material of a coat that a parameter put on, for `of`. */
-export const namedByParameter = (coat: Coat): Pick<ShortWaitSays, "of"> =>
-  coat.material && coat.material.name !== coat.what
+/** A coat by its name, and the material where a parameter put it on. */
+export const namedByParameter = (coat: Coat): Pick<ShortWaitSays, "of" | "who"> => ({
+  who: briefCoatName(coat),
+  ...(coat.material && coat.material.name !== coat.what
     ? { of: useName({ name: coat.what, material: coat.material }) }
-    : {};
+    : {}),
+});
 
 /** The lines that a needed time comes from: the label's, and the air of the shop where it lengthens it. */
 export function timePlaces(
@@ -106,7 +110,7 @@ function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
   const longest = distinct.toSorted((a, b) => missing(b) - missing(a))[0]!;
   return {
     headline: fitting(says.headlines(hadText(longest.had), needText(distinct))),
-    why: `${says.why}\n${neededText(distinct, says.of)}`,
+    why: `${says.why}\n${neededText(distinct, says)}`,
     remedy: remedyText(distinct, longest, says),
     severity: gravest(distinct.map((wait) => severityOf(wait, says))),
     ...easedText(distinct, says),
@@ -160,7 +164,7 @@ function needText(waits: readonly NeededWait[]): string {
 }
 
 /** "The label asks for 3 days; the air of `porch` (9 C) makes that 6 days 22 h for job `attic`." */
-function neededText(waits: readonly NeededWait[], of?: string): string {
+function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSays, "of" | "who">): string {
   const { label, isTypical, cause } = waits[0]!.needed;
   const told = formatDuration(label);
   const base =
@@ -176,7 +180,7 @@ function neededText(waits: readonly NeededWait[], of?: string): string {
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
     if (needed.tooCold)
-      return `${isTypical ? "this kind asks" : "it asks"} for ${degreesText(needed.tooCold.lowestC)} or more, and at the ${degreesText(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
+      return `${who ?? "it"} asks for ${degreesText(needed.tooCold.lowestC)} or more, and at the ${degreesText(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
     return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
   });
   const more =
@@ -196,7 +200,7 @@ function remedyText(
   const and = also ? `; ${also}` : "";
   const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
   if (cold.length > 0)
-    return `Warm the room to ${degreesText(Math.max(...cold))} or more first, without a flame or a glowing heater near vapours: no wait makes up for the cold. Then write \`${instead}\`${there}${and}.`;
+    return `Write \`${instead}\`${there}, and work in a warm, aired room (${degreesText(Math.max(...cold))} or more) without flame, spark or glowing heater: no wait makes up for the cold${and}.`;
   const longer = exactDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
   return `Write \`${instead}\`${there}${byAir} or wait ${longer} longer${or}${and}.`;

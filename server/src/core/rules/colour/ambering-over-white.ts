@@ -7,7 +7,8 @@ import type { Material } from "../../model/model.ts";
 import type { Coat } from "../../surface/state.ts";
 import { colouredCoats } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, layerBelow } from "../texts.ts";
+import { briefCoatName } from "../short-wait.ts";
+import { coatName, fitting, layerBelow } from "../texts.ts";
 
 const FILE = (colour: string, layers: string) => `material trim "Trim enamel" {
   family acrylic paint
@@ -94,7 +95,11 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
       );
       if (!below) return;
       report({
-        headline: `\`${action.use.name}\` will turn ${coatName(below)} yellow`,
+        headline: fitting(
+          [coatName(below), briefCoatName(below), "the pale coat below"].map(
+            (what) => `\`${action.use.name}\` will turn ${what} yellow`,
+          ),
+        ),
         why: `The clear yellows within months, and over a ${below.material!.colour!.value === "white" ? "white" : "light"} colour all of it shows.`,
         remedy: "Use a waterborne clear that stays pale, and try it on a painted offcut.",
         related: [layerBelow(below)],

@@ -63,7 +63,7 @@ recipe generous {
       const tail = action.syntax.tails.find((t) => t.kind === "wet");
       report({
         headline: `${useName(action.use)} goes on too thick: ${filmText(action.wetUm)} wet`,
-        why: `Its spreading rate makes ${filmText(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
+        why: `Its coverage makes ${filmText(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
         remedy: "Put it on in two or more coats, each near the label's rate.",
         ...(tail ? { at: { ...action.place, span: tail.span } } : {}),
         related: covers.place ? [related(covers.place, "The label's spreading rate")] : [],

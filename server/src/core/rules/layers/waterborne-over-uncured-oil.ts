@@ -91,8 +91,8 @@ export const waterborneOverUncuredOil: TradeRule = {
           {
             headlines: (after, need) => [
               `\`${action.use.name}\` over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
-              `Water over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
-              `Water over uncured oil ${after ? `after ${after}` : "at once"}: needs ${need}`,
+              `Waterborne over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
+              `Waterborne over uncured oil ${after ? `after ${after}` : "at once"}: needs ${need}`,
               `Too soon over uncured oil: needs ${need}`,
             ],
             why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",

@@ -13,10 +13,8 @@ import {
   gradesBetween,
   gritRatio,
   LAST_GRITS,
-  medianUm,
   P_GRADES_SOURCE,
 } from "../../knowledge/abrasives.ts";
-import { filmText } from "../../measure/figures.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import { lastGrit, sandingFound, sandingJustBefore } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
@@ -145,7 +143,7 @@ function check(
   const missing = gritsBetween(from, to);
   report({
     headline: `From grit ${from} to ${to} is too big a jump`,
-    why: `Its particles are ${ratio.toFixed(1)} times smaller (${sizeText(from)} to ${sizeText(to)}), and above ${GRIT_JUMP_HINT_RATIO} times the scratches of ${from} stay and show.`,
+    why: `Paper ${to} is too fine to take out the scratches of ${from}: they show through stain and gloss.`,
     remedy: `Sand with ${missing.join(" and ")} in between.`,
     abrades: "surface",
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
@@ -154,8 +152,6 @@ function check(
     fixes: [replaceAt("change", place, `Put ${missing.join(" and ")} between`, [...missing, to].join(", "))],
   });
 }
-
-const sizeText = (grit: number): string => filmText(medianUm(grit)!);
 
 /** The fewest grades between two grits that leave no jump. */
 function gritsBetween(from: number, to: number): readonly number[] {

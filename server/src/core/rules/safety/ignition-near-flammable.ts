@@ -3,6 +3,8 @@
  */
 import { canLight, IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { elsewhereWarm } from "../group-bad-air.ts";
 import { MISSING_DUTIES } from "../group-missing-duties.ts";
 import { usesOf } from "../material-uses.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
@@ -184,11 +186,18 @@ function check({ action, run, report }: MomentContext): void {
       reason: `${useName(use)} has a flash point of ${flashOf(use.material)} C, and its vapour creeps along the floor of \`${shop.name}\` to the ${ignition.value}`,
       joinsEveryJob: true,
     },
-    remedy: `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere; the safety data sheet and local fire codes say how far away is far enough.`,
+    remedy: `${isTooCold(run) ? elsewhereWarm() : `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere`}; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
   });
 }
+
+/** Whether the shop must be warmed for this work: then putting its heater out is no way. */
+const isTooCold = (run: SurfaceRun): boolean =>
+  run.moments.some(({ action }) => {
+    const low = action.op === "layer" ? action.use.material?.limits?.value.low : undefined;
+    return low !== undefined && run.shop?.air !== undefined && run.shop.air.value.temperature < low;
+  });
 
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 

@@ -312,7 +312,7 @@ function reportOf(
   return {
     headline: untested.length <= 70 ? untested : "Old paint may hold lead and is not tested",
     why: `${leadNote(facts)} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Leave it alone until a laboratory has tested every layer: state \`safety lead_test\`, and its result at the surface. If it holds lead, or you cannot wait, keep others out, ${workOf(action)}, state \`lead_safe\` (P100 filter, sheeting, HEPA vacuum), and ask your local codes who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    remedy: `Not tested counts as lead: leave it alone until a laboratory has tested every layer. Write \`safety lead_test\` when you will have the test made, and its result at the surface: \`lead none_found by laboratory DATE\`, or \`lead found by laboratory DATE\`. Where lead is found: keep others out, ${workOf(action)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, state \`lead_safe\`, and ask your local codes who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     severity,
     related: [related(coat!.place, "The old coating")],
   };
@@ -325,8 +325,8 @@ function workOf(action: StepAction): string {
 }
 
 const WORK: Readonly<Record<string, string>> = {
-  sand: "sand wet (`sand wet 180`)",
-  scuff: "scuff wet (`scuff wet 180`)",
+  sand: "sand wet (`sand wet`)",
+  scuff: "scuff wet (`scuff wet`)",
   scrape: 'keep it misted (`scrape "misted with water"`)',
   distress: 'keep it wet (`distress "wet"`)',
   strip: "keep fresh air moving (`ventilate`)",

@@ -390,7 +390,7 @@ const REMEDIES: Readonly<Record<Method, string>> = {
   machine:
     'Name a HEPA shroud and vacuum on the line (`sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',
   stripper: "State `ventilate` with the air that the stripper's label asks for",
-  dry: 'Work wet (`sand wet 180`, `scuff wet 180`, `scrape "misted with water"`), or have a laboratory test every layer and state its result at the surface',
+  dry: 'Work wet (`sand wet`, `scuff wet`, `scrape "misted with water"`) and take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state its result at the surface',
 };
 
 function reportOf(

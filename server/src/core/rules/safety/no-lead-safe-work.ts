@@ -32,7 +32,7 @@ export const noLeadSafeWork: TradeRule = {
       "Lead paint, found or presumed, is abraded, or paint in which lead was found is stripped, and the recipe does not state `lead_safe`.",
     why: "Wet work and filters keep most of the lead down; what still comes off is carried about on shoes, clothes and hands.",
     remedy:
-      "Wear a P100 filter, lay plastic sheeting, clean up wet and with a HEPA vacuum, wash before you eat, and state `safety lead_safe`. A note that names the filter and the sheeting counts as well.",
+      "Wear a P100 respirator, lay plastic sheeting, clean up wet and with a HEPA vacuum, wash before you eat, and state `safety lead_safe`. A note that names the filter and the sheeting counts as well.",
     sources: [
       "40 CFR 745.85 on containment and cleaning, for housing, by analogy",
       "24 CFR 35.1345 and 35.1350 on worksite and safe work practices (from memory)",

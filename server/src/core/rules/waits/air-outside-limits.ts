@@ -2,6 +2,7 @@
  * A layer in air that its label forbids. Outside the limits a film does not dry more slowly, it fails: waterborne
  * binders do not flow together in the cold, lacquer and shellac turn white in the damp.
  */
+import type { AirNeed } from "../../findings.ts";
 import { airText, degreesText, humidityText } from "../../measure/figures.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
@@ -147,6 +148,11 @@ job shelves {
       const place = material.limits?.place;
       const kinds = broken.map(({ kind }) => kind);
       const asked = andList(broken.map((each) => each.asked));
+      const need: AirNeed = {
+        air: air.value,
+        ...(material.limits ? { limits: material.limits.value } : {}),
+        ignition: run.shop!.ignition.value !== "none",
+      };
       const has = `${sentence(airText(air.value))} in \`${run.shop!.name}\``;
       report({
         headline: fitting(
@@ -155,13 +161,14 @@ job shelves {
           ),
         ),
         why: `${has}, where ${place ? "the label" : "this kind of material"} asks for ${asked}. ${outsideLimits(kinds)}`,
-        remedy: airRemedy(kinds),
+        remedy: airRemedy(kinds, [need]),
         causes: [airOf(run.job?.name)],
         part: {
           group: BAD_AIR,
           names: kinds,
           reason: `${has}, where ${asked} are asked for`,
           who: `\`${action.use.name}\``,
+          air: need,
         },
         related: [
           ...(air.place ? [related(air.place, "The air of the shop")] : []),

@@ -224,8 +224,8 @@ job shelves {
             headlines: (after, need) =>
               [briefCoatName(film), "its last coat"].map((name) =>
                 needed.tooCold
-                  ? `Done ${after || "straight"} after ${name}, which may never cure here`
-                  : `Done ${after || "straight"} after ${name}, which cures in ${need}`,
+                  ? `Put to use ${after || "right"} after ${name}, which may never cure here`
+                  : `Put to use ${after || "right"} after ${name}, which cures in ${need}`,
               ),
             why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
             instead: "wait until cured",

@@ -4,6 +4,7 @@
  */
 
 import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
+import type { AirNeed } from "../../findings.ts";
 import { degreesText, humidityText } from "../../measure/figures.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
@@ -111,7 +112,13 @@ job shelves {
       const { temperature, humidity } = air.value;
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
-      const reason = `Air of ${degreesText(temperature)} and ${humidityText(humidity)} has its dew point at ${degreesText(found.dewPointC)}, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, blushes or does not hold`;
+      const limits = action.use.material?.limits?.value;
+      const need: AirNeed = {
+        air: { temperature, humidity },
+        ...(limits ? { limits } : {}),
+        ignition: run.shop!.ignition.value !== "none",
+      };
+      const reason = `Air of ${degreesText(temperature)} and ${humidityText(humidity)} has its dew point at ${degreesText(found.dewPointC)}, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, stays soft or does not hold`;
       report({
         headline: fitting(
           [useName(action.use), "this layer"].map(
@@ -119,9 +126,9 @@ job shelves {
           ),
         ),
         why: `${reason}.`,
-        remedy: airRemedy([NEAR_DEW_POINT]),
+        remedy: airRemedy([NEAR_DEW_POINT], [need]),
         causes: [airOf(run.job?.name)],
-        part: { group: BAD_AIR, names: [NEAR_DEW_POINT], reason },
+        part: { group: BAD_AIR, names: [NEAR_DEW_POINT], reason, air: need },
         related: air.place ? [related(air.place, "The air of the shop")] : [],
       });
     },

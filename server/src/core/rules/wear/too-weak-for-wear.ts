@@ -8,7 +8,7 @@ import type { Coat } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import { moreCoats } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
-import { coatName, related } from "../texts.ts";
+import { coatName, fitting, related } from "../texts.ts";
 import { wearingCoats, worthOfCoat } from "../wear-queries.ts";
 
 export const tooWeakForWear: TradeRule = {
@@ -281,7 +281,11 @@ job tables {
       const missing = Math.ceil((1 - worth) / worthOfCoat(last) - 1e-6);
       const more = `${missing} more coat${missing === 1 ? "" : "s"}`;
       report(action, {
-        headline: `\`${run.label}\` wears hard and needs ${more}`,
+        headline: fitting(
+          [`\`${run.label}\``, "The surface"].map(
+            (what) => `${what} gets hard use${coatsText(action, last, missing)}`,
+          ),
+        ),
         why: "So thin a finish wears through where hands, cups and wet cloths go.",
         remedy: `Add ${more} of ${coatName(last)}.`,
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
@@ -290,6 +294,13 @@ job tables {
     },
   },
 };
+
+/** `: 3 coats, not 2`, or where other lines bear the wear as well, how many more. */
+function coatsText(action: Action, last: Coat, missing: number): string {
+  if (action.op !== "layer" || last.action !== action || action.coats === 1)
+    return ` and needs ${missing} more coat${missing === 1 ? "" : "s"}`;
+  return `: ${action.coats + missing} coats, not ${action.coats}`;
+}
 
 /** More coats of the layer that bears the wear, where it is a line of its own. */
 function moreOf(action: Action, last: Coat, missing: number): readonly Fix[] {

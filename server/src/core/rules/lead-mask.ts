@@ -1,0 +1,36 @@
+/**
+ * A dust mask where old coatings may hold lead: what asks for the mask says that it is not enough, beside the finding on lead
+ * that asks for a P100 respirator. It is said of findings, because a recipe by itself does not know what it is done to.
+ */
+import type { Finding } from "../findings.ts";
+import { onceFor } from "../once.ts";
+import { placeKey } from "../place.ts";
+
+const LEAD_RULES: ReadonlySet<string> = new Set([
+  "lead-not-tested",
+  "lead-unsafe-method",
+  "no-lead-safe-work",
+]);
+
+/** The same findings, of which those on a dust mask on a line with a finding on lead name the respirator. */
+export function withLeadMasks(findings: readonly Finding[]): readonly Finding[] {
+  if (!findings.some(({ rule }) => rule === "no-dust-mask")) return findings;
+  const lines = new Set(
+    findings.filter(({ rule }) => LEAD_RULES.has(rule)).map(({ place }) => placeKey(place)),
+  );
+  if (lines.size === 0) return findings;
+  return findings.map((finding) =>
+    finding.rule === "no-dust-mask" && lines.has(placeKey(finding.place)) ? ofLead(finding) : finding,
+  );
+}
+
+/** 29 CFR 1926.62 and 40 CFR 745.85 on lead: a P100 (HEPA) filter, and containment beside it. */
+const ofLead = onceFor((finding: Finding): Finding => {
+  const reason = "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator";
+  return {
+    ...finding,
+    why: `${reason}.`,
+    remedy: `Wear a P100 respirator while dust flies. ${finding.remedy}`,
+    ...(finding.part ? { part: { ...finding.part, reason } } : {}),
+  };
+});

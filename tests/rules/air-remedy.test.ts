@@ -1,0 +1,55 @@
+/** The figures that a remedy for the air names pass every test of its finding. */
+import { expect, test } from "vitest";
+import { airRemedy, dryEnough } from "../../server/src/core/rules/group-bad-air.ts";
+import { findingsOf } from "../harness/check-text.ts";
+
+/**
+ * By the Magnus form of Alduchov and Eskridge (1996), at 10 C: 17.625 · 10 / (243.04 + 10) = 0.69653.
+ * 85 %: ln 0.85 = −0.16252, sum 0.53401, dew point 243.04 · 0.53401 / (17.625 − 0.53401) = 7.59 C: 2.41 C, too near.
+ * 80 %: ln 0.80 = −0.22314, sum 0.47339, dew point 243.04 · 0.47339 / (17.625 − 0.47339) = 6.71 C: 3.29 C, enough.
+ */
+const porch = {
+  air: { temperature: 9, humidity: 88 },
+  limits: { low: 10, high: 30, humidity: 85 },
+  ignition: true,
+};
+
+test("at 10 C the 85 % of a label is too near the dew point, and 80 % is not", () => {
+  expect(dryEnough(10, [porch])).toBe(80);
+});
+
+test("the strictest label counts", () => {
+  expect(dryEnough(10, [porch, { ...porch, limits: { humidity: 65 } }])).toBe(65);
+});
+
+test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
+  expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
+    "Take the work to a warm, aired room (10 C or more and 80 % RH or less) without flame, spark or glowing heater, until the film is dry and the vapour gone. Let the piece stand in it first until it is as warm as the room. No wait makes up for the cold.",
+  );
+});
+
+test("the air that the remedy names has no finding left, and that of the label alone has", () => {
+  const shop = (air: string): readonly string[] =>
+    findingsOf(`piece shelf {
+  built 2015
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+shop cellar {
+  air ${air}
+}
+recipe one_coat {
+  layer waterborne_polyurethane
+  wait  until cured
+}
+job shelves {
+  piece shelf
+  in    cellar
+  apply one_coat to top
+}
+`).map(({ rule }) => rule);
+  expect(shop("10 C, 80 % RH")).toEqual([]);
+  expect(shop("10 C, 85 % RH")).toContain("near-dew-point");
+});
