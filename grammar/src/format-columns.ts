@@ -4,14 +4,13 @@
  * Values share one column over the whole block, because a block is read as a table.  Comments at line ends share one over
  * a run of lines of the same block without a blank line, because a far-off line should not push them away.
  */
-import type { FormatLine } from "./format-lines.ts";
+import type { CodeToken, FormatLine } from "./format-lines.ts";
 import { gapBefore, plainTokenText } from "./format-spacing.ts";
-import type { Token } from "./tree.ts";
 
 /** A token in its line, with the blanks before it. */
 export interface Part {
   readonly gap: string;
-  readonly token: Token;
+  readonly token: CodeToken;
   /** What the token becomes. */
   readonly text: string;
 }
@@ -34,7 +33,8 @@ export function arrangeLines(lines: readonly FormatLine[]): readonly (readonly P
       return code;
     }
     const gap = code.length === 0 ? indentOf(lines, idx, widths) : (columns[idx] ?? 0) - widthOf(code);
-    return [...code, { gap: " ".repeat(Math.max(0, gap)), token: comment, text: comment.text.trimEnd() }];
+    const token = { ...comment, end: comment.start + comment.text.length };
+    return [...code, { gap: " ".repeat(Math.max(0, gap)), token, text: comment.text.trimEnd() }];
   });
 }
 

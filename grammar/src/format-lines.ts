@@ -7,8 +7,24 @@
  */
 import { indexAt } from "./binary-search.ts";
 import { readsTheSame } from "./format-spacing.ts";
+import { isTrivia, lex } from "./lexer.ts";
 import { innerStatements, statementsOf } from "./names.ts";
-import type { Declaration, DeclarationTree, FilePiece, FileTree, Span, Statement, Token } from "./tree.ts";
+import type {
+  Declaration,
+  DeclarationTree,
+  FilePiece,
+  FileTree,
+  Respelling,
+  Span,
+  Statement,
+  Token,
+} from "./tree.ts";
+
+/** A token of the plain form of a line. */
+export interface CodeToken extends Token {
+  /** Where what was written for it ends. It may be longer or shorter than the token, or nothing at all. */
+  readonly end: number;
+}
 
 export interface FormatLine {
   /** Where its text starts, after a byte order mark. */
@@ -17,8 +33,8 @@ export interface FormatLine {
   readonly end: number;
   /** Empty where the file ends first. */
   readonly lineEnd: string;
-  /** Its tokens without blanks and comment, at offsets of the file. */
-  readonly code: readonly Token[];
+  /** Its tokens without blanks and comment, at offsets of the file, in their plain form. */
+  readonly code: readonly CodeToken[];
   readonly comment?: Token;
   readonly role: "blank" | "comment" | "statement" | "continuation" | "closing";
   readonly opensBlock: boolean;
@@ -36,7 +52,7 @@ export interface FormatLine {
   readonly apart?: DeclarationTree;
 }
 
-type Draft = { -readonly [K in keyof FormatLine]: FormatLine[K] } & { code: Token[] };
+type Draft = { -readonly [K in keyof FormatLine]: FormatLine[K] } & { code: CodeToken[] };
 
 /** The lines of a file, in order; of declarations that are formatted by themselves (`isApart`) one for all. */
 export function formatLines(
@@ -124,7 +140,7 @@ function readToken(reader: Reader, token: Token, hasBlocks: boolean): void {
     line.comment = token;
     return;
   }
-  line.code.push(token);
+  line.code.push({ ...token, end: line.end });
   if (hasBlocks && token.text === "{" && token.kind === "punctuation") {
     line.opensBlock = true;
     reader.blocks.push(reader.nBlocks);
@@ -195,6 +211,27 @@ function readDeclaration(piece: DeclarationTree, lines: readonly Draft[], at: Li
       breakRange(lines, statement.first, statement.last);
     }
   }
+  respell(piece, lines, at);
+}
+
+/** Puts plain forms in the place of what was written in other words. */
+function respell({ body, offset }: DeclarationTree, lines: readonly Draft[], at: LineFinder): void {
+  for (const respelling of body.respellings) {
+    const start = respelling.span.start + offset;
+    const line = lines[at(start)]!;
+    if (!line.isBroken) {
+      line.code = respelt(line.code, { start, end: respelling.span.end + offset }, respelling);
+    }
+  }
+}
+
+function respelt(code: readonly CodeToken[], { start, end }: Span, { text }: Respelling): CodeToken[] {
+  const put = lex(text)
+    .filter((token) => !isTrivia(token))
+    .map((token, idx): CodeToken => ({ ...token, start: idx === 0 ? start : end, end }));
+  const before = code.filter((token) => token.end <= start);
+  const behind = code.slice(before.length).filter((token) => token.start >= end);
+  return [...before, ...put, ...behind];
 }
 
 function readStatement(

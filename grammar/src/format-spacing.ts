@@ -1,13 +1,11 @@
 /**
  * The blanks between the tokens of a line, and the plain form of a token.
  *
- * A unit is brought to its plain form where it is written with a sign, such as `m²` or `°C`; one that is written in other
- * letters, such as `hour`, is a word that someone chose and stays.
+ * A unit is brought to its plain form, `sq. ft.` as well as `m²`; only words that are as good as it, such as `hour`, stay.
  */
 import { isTrivia, lex } from "./lexer.ts";
-import { plainUnit } from "./tokens.ts";
 import type { Token } from "./tree.ts";
-import { hasSign } from "./units.ts";
+import { formattedUnit } from "./units.ts";
 
 /** What stands before a token of a line. */
 export function gapBefore(tokens: readonly Token[], idx: number): "" | " " {
@@ -26,9 +24,11 @@ export function gapBefore(tokens: readonly Token[], idx: number): "" | " " {
 export function plainTokenText({ kind, text }: Token): string {
   switch (kind) {
     case "unit":
-      return hasSign(text) ? (plainUnit(text) ?? text) : text.replace(/\s+/gu, " ");
+      return formattedUnit(text);
     case "number":
       return text.replace(/\s+/gu, " ");
+    case "word":
+      return text === "×" ? "x" : text;
     default:
       return text;
   }

@@ -125,7 +125,7 @@ function lineChanges(text: string, line: FormatLine, parts: readonly Part[]): re
   const changes: TextChange[] = [];
   for (const { gap, token, text: put } of parts) {
     changes.push(...smallest(text, { start: end, end: token.start }, gap));
-    end = token.start + token.text.length;
+    end = token.end;
     changes.push(...smallest(text, { start: token.start, end }, put));
   }
   return [...changes, ...smallest(text, { start: end, end: line.end }, "")];

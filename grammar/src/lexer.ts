@@ -17,14 +17,17 @@ import {
   Dot,
   End,
   Equals,
+  FEET_AND_INCHES,
   isUnit,
   LeftBrace,
   LeftParen,
+  LONG_UNIT,
   Newline,
   NumberToken,
   patternOf,
   RightBrace,
   RightParen,
+  SHORT_UNIT,
   Space,
   StringToken,
   TimeToken,
@@ -34,8 +37,10 @@ import {
   Unknown,
   unclosedLength,
   Word,
+  X,
 } from "./tokens.ts";
 import type { Token } from "./tree.ts";
+import { plainUnit } from "./units.ts";
 
 /** A token with what it is to the parser. */
 export interface LexToken extends Token {
@@ -59,10 +64,16 @@ export function lex(text: string): LexToken[] {
         end = asciiWordEnd(text, end);
         const follower = end < text.length ? text.charCodeAt(end) : SPACE_CODE;
         if (isAfterNumber(tokens)) {
-          const unitEnd = matchEnd(UNIT, text, start);
-          if (unitEnd > start && isUnit(text.slice(start, unitEnd))) {
+          const unitEnd = unitEndAt(text, start);
+          if (unitEnd > start) {
             type = Unit;
             end = unitEnd;
+            break;
+          }
+          // `600x720`
+          if (code === SMALL_X_CODE && isDigit(text.charCodeAt(start + 1))) {
+            type = X;
+            end = start + 1;
             break;
           }
         }
@@ -98,6 +109,11 @@ export function lex(text: string): LexToken[] {
         end = lineEnd(text, end);
         break;
       case QUOTE:
+        // Inches stand directly behind their number, titles behind a blank.
+        if (tokens.at(-1)?.type === NumberToken) {
+          type = Unit;
+          break;
+        }
         type = StringToken;
         end = matchEnd(STRING, text, start);
         if (end < 0) {
@@ -172,6 +188,7 @@ const CARRIAGE_RETURN_CODE = 13;
 const SPACE_CODE = 32;
 const NUMBER_SIGN_CODE = 35;
 const HYPHEN_CODE = 45;
+const SMALL_X_CODE = 120;
 const UNDERSCORE_CODE = 95;
 
 const SIGNS: Readonly<Record<number, TokenType>> = Object.fromEntries(
@@ -203,7 +220,6 @@ const STRING = patternOf(StringToken);
 const DATE = patternOf(DateToken);
 const TIME = patternOf(TimeToken);
 const NUMBER = patternOf(NumberToken);
-const UNIT = patternOf(Unit);
 const WORD = patternOf(Word);
 const UNKNOWN = patternOf(Unknown);
 
@@ -299,12 +315,28 @@ function anything(text: string, start: number, before: readonly LexToken[]): [To
   if (blankEnd >= 0) {
     return [Space, blankEnd];
   }
-  const unitEnd = isAfterNumber(before) ? matchEnd(UNIT, text, start) : -1;
-  if (unitEnd >= 0 && isUnit(text.slice(start, unitEnd))) {
+  const unitEnd = isAfterNumber(before) ? unitEndAt(text, start) : -1;
+  if (unitEnd >= 0) {
     return [Unit, unitEnd];
+  }
+  if (before.at(-1)?.type === NumberToken && matchEnd(FEET_AND_INCHES, text, start) > start) {
+    return [Unit, start + 1];
+  }
+  if (text[start] === "×" && text[start + 1] !== "×") {
+    return [X, start + 1];
   }
   const wordEnd = matchEnd(WORD, text, start);
   return wordEnd >= 0 ? [Word, wordEnd] : [Unknown, matchEnd(UNKNOWN, text, start)];
+}
+
+/** Where a unit ends that begins here, of one word or of several; -1 where there is none. */
+function unitEndAt(text: string, start: number): number {
+  const longEnd = matchEnd(LONG_UNIT, text, start);
+  if (longEnd > start && plainUnit(text.slice(start, longEnd)) !== undefined) {
+    return longEnd;
+  }
+  const end = matchEnd(SHORT_UNIT, text, start);
+  return end > start && isUnit(text.slice(start, end)) ? end : -1;
 }
 
 /** Whether a number stands before, perhaps with one blank after it. */

@@ -6,14 +6,17 @@
  */
 import { endOf, type LexToken } from "./lexer.ts";
 import { tokenSpan } from "./literals.ts";
+import { weekdayName } from "./said-figures.ts";
 import { Colon, Comma, Equals, LeftParen, NumberToken, RightParen } from "./tokens.ts";
-import type { SyntaxProblem } from "./tree.ts";
+import type { Span, SyntaxProblem } from "./tree.ts";
 import { RESERVED } from "./vocabulary.ts";
 
 /** The line that is read: all its tokens, and an example of one that is right. */
 export interface LineContext {
   readonly tokens: readonly LexToken[];
   readonly example: string | undefined;
+  /** The plain form of the word that it starts with, where another was written. */
+  readonly keyword?: string;
 }
 
 /** What takes a name of someone's choice. */
@@ -57,6 +60,83 @@ export function hyphenInName(token: LexToken): SyntaxProblem {
     message: `a name has no hyphen: expected \`${text}\``,
     span,
     fix: { title: `Write \`${text}\``, span, text },
+  };
+}
+
+/** `sand softly 320`: what is said of how stands in quotes, behind the grit. */
+export function unquotedHow(word: LexToken, grit: LexToken): SyntaxProblem {
+  return {
+    message: `\`${word.text}\` is not a grit: write how it is done in quotes behind the grit, such as \`${grit.text} "${word.text}"\``,
+    span: tokenSpan(word),
+    fix: {
+      title: `Write \`${grit.text} "${word.text}"\``,
+      span: { start: word.start, end: endOf(grit) },
+      text: `${grit.text} "${word.text}"`,
+    },
+  };
+}
+
+/** What is meant is clear enough to be offered, and not to be taken for granted. */
+export function ambiguous(message: string, span: Span, text: string): SyntaxProblem {
+  return { message, span, fix: { title: `Write \`${text}\``, span, text } };
+}
+
+/** `3/4/2027` */
+export function eitherDay(span: Span, dayFirst: string, monthFirst: string): SyntaxProblem {
+  return {
+    message: `this may be two days: write \`${dayFirst}\` or \`${monthFirst}\``,
+    span,
+    fix: { title: `Write \`${dayFirst}\` (day first)`, span, text: dayFirst },
+    others: [{ title: `Write \`${monthFirst}\` (month first)`, span, text: monthFirst }],
+  };
+}
+
+/** `Friday 2026-12-10` */
+export function otherWeekday(span: Span, date: string, is: number, said: number): SyntaxProblem {
+  return ambiguous(
+    `${date} is a ${weekdayName(is)}, not a ${weekdayName(said)}: write the date that is meant, such as \`${date}\``,
+    span,
+    date,
+  );
+}
+
+/** `Friday 12:00`, `end of December`, `11/27` */
+export function vagueDate(ctx: LineContext, first: LexToken): SyntaxProblem {
+  const span = { start: first.start, end: endOf(ctx.tokens.at(-1)!) };
+  return {
+    message: `which day this is depends on who reads it: write the whole date, such as \`${ctx.example ?? "2027-03-08"}\``,
+    span,
+  };
+}
+
+/** `thinned 50 %` */
+export function eitherThinning(span: Span, share: number, added: string, mixed: string): SyntaxProblem {
+  const parts = `${share} %`;
+  return {
+    message: `${parts} may be added to the material (${added}) or be a share of the mix (${mixed}): write the ratio, such as \`thinned ${added}\``,
+    span,
+    fix: { title: `Write \`${added}\`: added to the material`, span, text: added },
+    others: [{ title: `Write \`${mixed}\`: a share of the mix`, span, text: mixed }],
+  };
+}
+
+/** `1.480` */
+export function eitherSum(span: Span, whole: string, decimal: string): SyntaxProblem {
+  return {
+    message: `the point may stand for thousands or for decimals: write \`${whole}\` or \`${decimal}\``,
+    span,
+    fix: { title: `Write \`${whole}\``, span, text: whole },
+    others: [{ title: `Write \`${decimal}\``, span, text: decimal }],
+  };
+}
+
+/** `recoat 2-3 h`: both readings are common on labels. */
+export function windowOrEarliest(span: Span, from: string, to: string): SyntaxProblem {
+  return {
+    message: `this may be the earliest time (after ${from} to ${to}) or a window (not before ${from}, not after ${to}): write \`recoat ${to}\` for the one, \`recoat ${from} to ${to}\` for the other`,
+    span,
+    fix: { title: `Write \`recoat ${to}\`: the earliest time`, span, text: to },
+    others: [{ title: `Write \`recoat ${from} to ${to}\`: a window`, span, text: `${from} to ${to}` }],
   };
 }
 

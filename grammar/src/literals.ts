@@ -3,8 +3,8 @@
  * What a unit or a date means, and whether a date exists, is left to the analysis core.
  */
 import { endOf, isUnclosed, type LexToken } from "./lexer.ts";
-import { plainUnit } from "./tokens.ts";
 import type { DateLiteral, Name, NumberLiteral, Ratio, Span, TimeLiteral, Title, Words } from "./tree.ts";
+import { plainUnit } from "./units.ts";
 
 /** Where a token stands. */
 export function tokenSpan(token: LexToken): Span {

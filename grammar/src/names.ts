@@ -108,7 +108,8 @@ export function innerStatements(statement: Statement): readonly Statement[] {
 
 function adder(uses: NameUse[], statement?: Statement): Add {
   return (name, role) => {
-    if (name !== undefined) {
+    // The unit of the 2 in `2-3 h` stands behind the 3.
+    if (name !== undefined && name.span.end > name.span.start) {
       uses.push(statement === undefined ? { name, role } : { name, role, statement });
     }
   };
@@ -142,6 +143,7 @@ function visitStatement(statement: Statement, uses: NameUse[]): void {
       add(statement.until, "vocabulary");
       add(statement.overnight, "vocabulary");
       addValue(statement.time, add);
+      addValue(statement.timeTo, add);
       break;
     case "safety":
       for (const duty of statement.duties) {
@@ -164,7 +166,8 @@ function visitStatement(statement: Statement, uses: NameUse[]): void {
     case "broken":
       break;
   }
-  for (const inner of innerStatements(statement)) {
+  const between = statement.kind === "layer" ? (statement.between?.statements ?? []) : [];
+  for (const inner of [...between, ...innerStatements(statement)]) {
     visitStatement(inner, uses);
   }
 }
@@ -184,9 +187,11 @@ function visitStep(step: StepStatement, add: Add): void {
 function visitLayer(layer: LayerStatement, add: Add): void {
   add(layer.material, "material-ref");
   addValue(layer.coats, add);
+  addValue(layer.coatsTo, add);
   for (const tail of layer.tails) {
     visitTail(tail, add);
   }
+  add(layer.between?.keyword, "keyword");
 }
 
 function visitTail(tail: Tail, add: Add): void {
@@ -210,6 +215,7 @@ function visitTail(tail: Tail, add: Add): void {
       break;
     case "wet":
       addValue(tail.thickness, add);
+      addValue(tail.to, add);
       break;
     case "takes":
       addValue(tail.time, add);
@@ -230,6 +236,7 @@ function visitField(field: FieldStatement, add: Add): void {
       break;
     case "quantity":
       addValue(value.quantity, add);
+      addValue(value.to, add);
       break;
     case "range":
       addRange(value.range, add);
@@ -237,9 +244,11 @@ function visitField(field: FieldStatement, add: Add): void {
     case "air":
       addRange(value.temperature, add);
       addValue(value.humidity?.value, add);
+      addValue(value.humidity?.to, add);
       break;
     case "thin":
       addWords(value.thinner, add);
+      addValue(value.from, add);
       addValue(value.upTo, add);
       break;
     case "sold":
@@ -249,6 +258,7 @@ function visitField(field: FieldStatement, add: Add): void {
       break;
     case "mix":
       add(value.hardener, "material-ref");
+      add(value.by, "vocabulary");
       break;
     case "money":
       add(value.per, "unit");

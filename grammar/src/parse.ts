@@ -30,6 +30,7 @@ import type {
   DeclarationTree,
   FilePiece,
   FileTree,
+  Fix,
   Span,
   StrayPiece,
   SyntaxProblem,
@@ -61,7 +62,7 @@ export function parseDeclaration(text: string): DeclarationBody {
   const chunks = lines.flatMap((line) => line.chunks);
   if (chunks[0] === undefined || !isHead(chunks[0])) {
     const problems = firstOfEachLine(leftOver(chunks, 0), lines);
-    return { text, tokens, problems, bracesMatch: false, syntax: nothing(text) };
+    return { text, tokens, problems, respellings: [], bracesMatch: false, syntax: nothing(text) };
   }
   const layout = layoutDeclaration(lines, chunks, 0);
   return bodyOf(text, tokens, lines, layout, leftOver(chunks, layout.next));
@@ -74,10 +75,11 @@ function bodyOf(
   layout: DeclarationLayout,
   more: readonly SyntaxProblem[],
 ): DeclarationBody {
-  const ctx: ReadingContext = { lines, problems: [] };
+  const ctx: ReadingContext = { lines, problems: [], respellings: [] };
   const syntax = readDeclaration(ctx, layout);
   const problems = firstOfEachLine([...ctx.problems, ...layout.problems, ...more], lines);
-  return { text, tokens, problems, bracesMatch: layout.bracesMatch, syntax };
+  const respellings = ctx.respellings.toSorted((a, b) => a.span.start - b.span.start);
+  return { text, tokens, problems, respellings, bracesMatch: layout.bracesMatch, syntax };
 }
 
 /** In the order of the text. What else is wrong on a line often follows from what is wrong first. */
@@ -315,11 +317,15 @@ function uniqueKey(syntax: Declaration, counts: Map<string, number>): string {
 }
 
 function shiftProblem(problem: SyntaxProblem, by: number): SyntaxProblem {
-  const { fix } = problem;
+  const { fix, others } = problem;
   const span = shiftSpan(problem.span, by);
-  return fix === undefined
-    ? { ...problem, span }
-    : { ...problem, span, fix: { ...fix, span: shiftSpan(fix.span, by) } };
+  const shift = (each: Fix): Fix => ({ ...each, span: shiftSpan(each.span, by) });
+  return {
+    ...problem,
+    span,
+    ...(fix && { fix: shift(fix) }),
+    ...(others && { others: others.map(shift) }),
+  };
 }
 
 function shiftSpan(span: Span, by: number): Span {

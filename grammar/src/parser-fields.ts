@@ -6,17 +6,27 @@
  * since a shape with too few of them is a line that ends too early.
  */
 import { endOf } from "./lexer.ts";
+import { windowOrEarliest } from "./line-problems.ts";
+import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
-import { AT_COMMA, type Draft, type LineRule, NO_SPAN, PartParser } from "./parser-parts.ts";
+import { FigureParser } from "./parser-figures.ts";
+import { DASHES, valueText, withUnitOf } from "./parser-parts.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
+import { plainUnit } from "./units.ts";
 import { type FieldForm, SHAPES } from "./vocabulary.ts";
+
+const OF = phrases("of");
+const CONJUNCTIONS = phrases("at", "from", "by");
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type SoldSize = Value<"sold">["sizes"][number];
 type HoursSpan = Value<"hours">["spans"][number];
 type DateRange = Value<"dates">["ranges"][number];
+
+/** A range whose end is so many times its beginning is a window; no label is so vague about the earliest time. */
+const WINDOW_FROM = 4;
 
 /** Where what follows a part can begin, besides at a comma. */
 const AT_AIR: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
@@ -25,7 +35,7 @@ const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer];
 const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
 const AT_OPTION: readonly TokenType[] = [t.Comma, t.Plus, t.Word];
 
-export class FieldParser extends PartParser {
+export class FieldParser extends FigureParser {
   protected readonly words = this.line(
     (): Value<"words"> => ({ form: "words", items: [] }),
     (line) => {
@@ -36,22 +46,50 @@ export class FieldParser extends PartParser {
   );
 
   protected readonly wordsItem = this.part(AT_COMMA, (items: (tree.Words | tree.Title)[]): void => {
-    const isTitle = this.at(t.StringToken);
-    items.push(isTitle ? make.makeTitle(this.take(t.StringToken)) : make.makeWords(this.wordRun("a word")));
+    if (this.at(t.StringToken)) {
+      items.push(make.makeTitle(this.take(t.StringToken)));
+    } else {
+      items.push(this.speltWords() ?? this.otherWords());
+    }
     this.endOfPart();
   });
+
+  /** Words, or what is none of the notation's and has digits: `2K lacquer`. */
+  private otherWords(): tree.Words {
+    if (this.at(t.NumberToken) && this.keyword === "sheen") {
+      // Gloss units: shops say them with a per cent sign as well.
+      const number = make.makeName(this.take(t.NumberToken));
+      const unit = this.peek(1);
+      if (unit.text === "%" || /^gu$/iu.test(unit.text)) {
+        this.respell(make.tokenSpan(unit), "");
+        this.skip(1);
+      }
+      return { kind: "words", words: [number], text: number.text, span: number.span };
+    }
+    if (!this.at(t.NumberToken) || this.keyword !== "family") {
+      return make.makeWords(this.wordRun("a word"));
+    }
+    const text = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const span = this.takeText(text) ?? make.tokenSpan(this.take(t.Word, "a word"));
+    return { kind: "words", words: [{ kind: "name", text, span }], text, span };
+  }
 
   protected readonly quantityField = this.line(
     (): Value<"quantity"> => ({ form: "quantity" }),
     (line) => {
-      line.quantity = this.value("a quantity");
+      const { from, to } = this.range("a quantity");
+      line.quantity = from;
+      if (to !== undefined) {
+        line.to = to;
+      }
     },
   );
 
   protected readonly rangeField = this.line(
     (): Value<"range"> => ({ form: "range" }),
     (line) => {
-      line.range = this.range("a quantity");
+      line.range = this.lowerLimit(() => this.range("a quantity"));
+      this.askForWindow(line.range);
     },
   );
 
@@ -70,8 +108,11 @@ export class FieldParser extends PartParser {
   );
 
   protected readonly airItem = this.part(AT_AIR, (line: Value<"air">): void => {
-    const range = this.range("a temperature or a humidity");
+    const range = this.lowerLimit(() => this.range("a temperature or a humidity"));
     const mark = this.at(t.Rh) ? this.take(t.Rh) : undefined;
+    if (mark !== undefined && mark.text !== "RH") {
+      this.respell(make.tokenSpan(mark), "RH");
+    }
     this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
@@ -79,15 +120,48 @@ export class FieldParser extends PartParser {
   protected readonly thin = this.line(
     (): Value<"thin"> => ({ form: "thin" }),
     (line) => {
+      if (this.at(t.NumberToken)) {
+        this.thinnerBehind(line);
+        return;
+      }
       this.thinner(line);
       if (this.at(t.Comma) || this.at(t.Up)) {
         this.commaBefore();
+        if (this.at(t.NumberToken)) {
+          this.shareOfThinner(line);
+          return;
+        }
         this.take(t.Up, "`up to` and a share");
         this.take(t.To, "`to` and a share");
         line.upTo = this.value("a share");
       }
     },
   );
+
+  /** `water, 5-10 %`; one share alone is the most, `water, 10 %`. */
+  private shareOfThinner(line: Value<"thin">): void {
+    const { from, to } = this.range("a share");
+    line.upTo = to ?? from;
+    if (to === undefined) {
+      this.respell({ start: from.span.start, end: from.span.start }, "up to");
+    } else {
+      line.from = from;
+    }
+  }
+
+  /** `5-10 % water`: the thinner stands in front in the plain form. */
+  private thinnerBehind(line: Value<"thin">): void {
+    const { start } = this.peek(1);
+    const { from, to } = this.range("a share");
+    this.thinner(line);
+    line.upTo = to ?? from;
+    if (to !== undefined) {
+      line.from = from;
+    }
+    const share = to === undefined ? `up to ${valueText(from)}` : `${valueText(from)} to ${valueText(to)}`;
+    this.dropRespellings(start);
+    this.respell({ start, end: line.thinner!.span.end }, `${line.thinner!.text}, ${share}`);
+  }
 
   protected readonly thinner = this.part(AT_UP, (line: Value<"thin">): void => {
     const thinner = make.makeWords(this.wordRun("a thinner", t.Up));
@@ -108,27 +182,99 @@ export class FieldParser extends PartParser {
     const draft: Draft<SoldSize> = { span: NO_SPAN };
     sizes.push(draft);
     this.spanned(draft, () => {
-      draft.amount = this.quantity("a quantity");
-      this.take(t.For, "`for` and the price");
-      draft.price = make.makeNumber(this.take(t.NumberToken, "the price"));
+      const amount = this.quantity("a quantity");
+      draft.amount = amount;
+      if (this.isWordAt("at", 1)) {
+        this.respell(make.tokenSpan(this.take(t.Word)), "for");
+      } else {
+        this.take(t.For, "`for` and the price");
+      }
+      const { amount: price, per, span } = this.sum("the price");
+      draft.price = per === undefined ? price : this.priceOf(amount, price, per, span);
     });
     this.endOfPart();
   });
 
+  /** `10:1`, `4 parts to 1 part`, `10 to 1`, `1 %` */
+  private mixRatio(): tree.Ratio {
+    const said = /^(\d+(?:\.\d+)?) (?:parts? (?:\p{L}+ )?)?to (\d+(?:\.\d+)?)(?: parts?)?(?![\d:])/u.exec(
+      this.rest(),
+    );
+    const span = said ? this.takeText(said[0]) : undefined;
+    if (!said || span === undefined) {
+      const isShare = this.at(t.NumberToken) && this.peek(2).text === "%";
+      return isShare ? this.thinning() : this.ratio();
+    }
+    this.respell(span, `${said[1]}:${said[2]}`);
+    const part = (text: string): tree.NumberLiteral => ({ kind: "number", text, value: Number(text), span });
+    return { kind: "ratio", a: part(said[1]!), b: part(said[2]!), span };
+  }
+
+  /** `by weight`, `by volume` */
+  private mixBasis(line: Value<"mix">): void {
+    if (this.at(t.By) && line.by === undefined) {
+      this.take(t.By);
+      line.by = make.makeName(this.take(t.Word, "`weight` or `volume`"));
+    }
+  }
+
+  /** `5 kg for 32 EUR/kg` */
+  private priceOf(
+    { parts }: tree.Quantity,
+    price: tree.NumberLiteral,
+    per: string,
+    span: tree.Span,
+  ): tree.NumberLiteral {
+    const [only] = parts;
+    const unit = only?.unit?.text;
+    if (only === undefined || parts.length > 1 || unit === undefined || unit !== plainUnit(per)) {
+      const message = `expected the price of the whole container, or by its own unit, such as \`5 kg for 32.00/kg\``;
+      this.report({ message, span });
+      return price;
+    }
+    const text = String(Math.round(only.number.value * price.value * 100) / 100);
+    this.dropRespellings(span.start);
+    this.respell(span, text);
+    return { ...price, text, value: Number(text) };
+  }
+
   protected readonly mix = this.line(
     (): Value<"mix"> => ({ form: "mix" }),
     (line) => {
-      line.ratio = this.ratio();
-      this.take(t.With, "`with` and the other part");
-      line.hardener = this.nameOf(this.take(t.Word, "a name"));
+      const { start } = this.peek(1);
+      const first = this.at(t.Word) ? this.nameOf(this.take(t.Word)) : undefined;
+      line.ratio = this.mixRatio();
+      this.mixBasis(line);
+      if (first !== undefined) {
+        // `mix hardener 10:1`
+        line.hardener = first;
+        this.dropRespellings(start);
+        this.respell({ start, end: line.ratio.span.end }, `${ratioText(line.ratio)} with ${first.text}`);
+      } else if (this.at(t.Word) && !this.at(t.With) && !this.at(t.By)) {
+        // `mix 10:1 catalyst`
+        const at = this.peek(1).start;
+        this.leaveOut(OF);
+        this.respell({ start: at, end: at }, "with");
+        line.hardener = this.nameOf(this.take(t.Word, "a name"));
+      } else {
+        this.take(t.With, "`with` and the other part");
+        line.hardener = this.nameOf(this.take(t.Word, "a name"));
+      }
+      this.mixBasis(line);
     },
   );
 
   protected readonly money = this.line(
     (): Value<"money"> => ({ form: "money" }),
     (line) => {
-      line.amount = make.makeNumber(this.take(t.NumberToken, "an amount of money"));
-      if (this.at(t.Per)) {
+      const { amount, per, span } = this.sum("an amount of money");
+      line.amount = amount;
+      if (per !== undefined) {
+        const unit = plainUnit(per) ?? per;
+        line.per = { kind: "name", text: unit, span };
+        this.dropRespellings(span.start);
+        this.respell(span, `${amount.text} per ${unit}`);
+      } else if (this.at(t.Per)) {
         this.take(t.Per);
         line.per = make.makeUnit(this.take(t.Word, "`h`"));
       }
@@ -172,14 +318,21 @@ export class FieldParser extends PartParser {
     const draft: Draft<HoursSpan> = { span: NO_SPAN };
     spans.push(draft);
     this.spanned(draft, () => {
-      draft.from = make.makeName(this.take(t.Word, "a weekday"));
-      if (this.at(t.To)) {
-        this.take(t.To);
-        draft.to = make.makeName(this.take(t.Word, "a weekday"));
+      const before = spans.at(-2);
+      const { start } = this.peek(1);
+      const isMore = before?.from !== undefined && !this.at(t.Word);
+      const { from, to } = isMore ? before : this.days();
+      draft.from = from;
+      if (to !== undefined) {
+        draft.to = to;
       }
-      draft.opens = make.makeTime(this.take(t.TimeToken, "a time"));
-      this.take(t.To, "`to` and the closing time");
-      draft.closes = make.makeTime(this.take(t.TimeToken, "the closing time"));
+      if (isMore) {
+        // More hours of the same days: the plain form names the days again.
+        this.respell({ start, end: start }, `${from!.text}${to === undefined ? "" : ` to ${to.text}`}`);
+      }
+      const { opens, closes } = this.openingHours();
+      draft.opens = opens;
+      draft.closes = closes;
     });
     this.endOfPart();
   });
@@ -197,10 +350,15 @@ export class FieldParser extends PartParser {
     const draft: Draft<DateRange> = { span: NO_SPAN };
     ranges.push(draft);
     this.spanned(draft, () => {
-      draft.from = make.makeDate(this.take(t.DateToken, "a date"));
+      draft.from = this.date("a date");
+      const dash = this.peek(1);
       if (this.at(t.To)) {
         this.take(t.To);
-        draft.to = make.makeDate(this.take(t.DateToken, "the last date"));
+        draft.to = this.date("the last date");
+      } else if (dash.type === t.Unknown && DASHES.has(dash.text)) {
+        this.respell(make.tokenSpan(dash), "to");
+        this.skip(1);
+        draft.to = this.date("the last date");
       }
     });
     this.endOfPart();
@@ -209,9 +367,11 @@ export class FieldParser extends PartParser {
   protected readonly moment = this.line(
     (): Value<"moment"> => ({ form: "moment" }),
     (line) => {
-      line.date = make.makeDate(this.take(t.DateToken, "a date"));
-      if (this.at(t.TimeToken)) {
-        line.time = make.makeTime(this.take(t.TimeToken));
+      line.date = this.date("a date");
+      this.leaveOut(CONJUNCTIONS);
+      const time = this.timeOfDay();
+      if (time !== undefined) {
+        line.time = time;
       }
     },
   );
@@ -251,7 +411,7 @@ export class FieldParser extends PartParser {
   );
 
   protected readonly species = this.part(AT_VENEER, (line: Value<"wood">): void => {
-    const wood = make.makeWords(this.wordRun("a wood", t.Veneer));
+    const wood = this.speltWords() ?? make.makeWords(this.wordRun("a wood", t.Veneer));
     line.wood = wood;
     this.endOfPart(undefined, (next) => next === t.Veneer);
   });
@@ -262,7 +422,7 @@ export class FieldParser extends PartParser {
       line.result = make.makeName(this.take(t.Word, "`none_found` or `found`"));
       this.take(t.By, "`by` and the method of the test");
       line.method = make.makeName(this.take(t.Word, "the method of the test"));
-      line.date = make.makeDate(this.take(t.DateToken, "the date of the result"));
+      line.date = this.date("the date of the result");
     },
   );
 
@@ -307,7 +467,7 @@ export class FieldParser extends PartParser {
       const word = this.take(t.Coats, "`coats` after their number");
       this.keepCoats(layers, make.makeNumber(coats), endOf(word));
     } else {
-      const material = make.makeWords(this.wordRun("a layer"));
+      const material = this.speltWords() ?? make.makeWords(this.wordRun("a layer"));
       layers.push({ material, span: material.span });
     }
     this.endOfPart(undefined, (next) => next === t.NumberToken);
@@ -349,6 +509,7 @@ export class FieldParser extends PartParser {
         this.take(t.X);
         sizes.push(this.range(sizeName(name.text, sizes.length)));
       }
+      this.shareUnits(sizes);
       this.checkSizes(shape);
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
@@ -368,6 +529,31 @@ export class FieldParser extends PartParser {
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
   );
+
+  /** `600 x 720 x 18 mm`: a size without a unit has that of the next one. */
+  private shareUnits(sizes: tree.Range[]): void {
+    for (let idx = sizes.length - 2; idx >= 0; idx -= 1) {
+      const { from, to } = sizes[idx]!;
+      const after = sizes[idx + 1]!.from;
+      const [own, ownTo] = [withUnitOf(from, after), to && withUnitOf(to, after)];
+      for (const [before, value] of [[from, own] as const, [to, ownTo] as const]) {
+        if (before !== undefined && value !== before && value?.kind === "quantity") {
+          this.respell({ start: before.span.end, end: before.span.end }, value.parts[0]!.unit!.text);
+        }
+      }
+      sizes[idx] = { ...sizes[idx]!, from: own, ...(ownTo && { to: ownTo }) };
+    }
+  }
+
+  /** `recoat 2-3 h` may be the earliest time of the label, or from when to when the next coat holds. */
+  private askForWindow({ from, to, isShort, span }: tree.Range): void {
+    if (isShort && from.kind === "quantity" && to?.kind === "quantity") {
+      const [low, high] = [from.parts[0]!.number.value, to.parts[0]!.number.value];
+      if (from.parts[0]!.unit?.text === to.parts[0]!.unit?.text && high < WINDOW_FROM * low) {
+        this.report(windowOrEarliest(span, valueText(from), valueText(to)));
+      }
+    }
+  }
 
   private isNext(...types: readonly TokenType[]): boolean {
     return types.includes(this.peek(1).type);
@@ -412,8 +598,9 @@ export class FieldParser extends PartParser {
       return;
     }
     const end = markEnd ?? span.end;
-    if (from.kind === "quantity" && range.to === undefined) {
-      line.humidity = { kind: "humidity", value: from, span: { start: span.start, end } };
+    if (from.kind === "quantity" && range.to?.kind !== "name") {
+      const { to } = range;
+      line.humidity = { kind: "humidity", value: from, ...(to && { to }), span: { start: span.start, end } };
     } else {
       this.report({ message: "expected one humidity, such as `60 % RH`", span });
     }
@@ -474,3 +661,5 @@ function sizeName(shape: string, idx: number): string {
 function plainSize(size: string): string {
   return size.replace(/[?~]$/u, "");
 }
+
+const ratioText = ({ a, b }: tree.Ratio): string => `${a.text}:${b.text}`;

@@ -1,72 +1,14 @@
-/**
- * The rules that read parts of a line, and the means with which all rules are made.
- *
- * A rule hangs its draft into the result before it reads, so that what was read stays when the rest of the line is broken.
- * Recovery happens at commas, closing parentheses and words that begin another part only, in the rules made by `part`;
- * tokens are never invented or dropped singly.
- */
-import { END_TOKEN, endOf, type LexToken } from "./lexer.ts";
-import { expected, extra, hyphenInName, type LineContext, missingComma } from "./line-problems.ts";
+/** The rules that read parts of a line: quantities and ranges, ratios, calls and parameters. */
+import { endOf, type LexToken } from "./lexer.ts";
+import { AFTER_ARGUMENT, AFTER_PARAMETER, type Draft, LineReader, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 
-/** A tree node while it is being read. */
-export type Draft<T> = { -readonly [K in keyof T]: T[K] };
-
-/** An entry rule: what a line is before it is read, and how it is. The line is kept even when the rule fails. */
-export interface LineRule<T> {
-  readonly empty: () => T;
-  readonly body: (line: T) => void;
-}
-
-/** The span of a draft that has not been read to its end. */
-export const NO_SPAN: tree.Span = { start: 0, end: 0 };
-
 const NO_PARTS: readonly tree.Measure[] = [];
 
-/** More errors in one line than this help nobody. */
-const MAX_PROBLEMS = 20;
-
-/** Ends a rule that cannot go on; what is wrong has been reported. */
-const MISMATCH = new Error("This line does not go on as its rule does.");
-
-/** Where what follows a part can begin. */
-export const AT_COMMA: readonly TokenType[] = [t.Comma];
-const AFTER_ARGUMENT: readonly TokenType[] = [t.Comma, t.RightParen];
-const AFTER_PARAMETER: readonly TokenType[] = [t.Comma, t.RightParen, t.StringToken];
-
-export class PartParser {
-  /** All tokens of the line, its keyword included. */
-  private tokens: readonly LexToken[] = [];
-  private next = 0;
-  private example: string | undefined;
-  private found: tree.SyntaxProblem[] = [];
-  private recoveredAt: LexToken | undefined;
-  /** What may follow the call that is read: what its arguments leave to the rule around it. */
-  private afterCall: readonly TokenType[] = [];
-
-  /** Reads a line whose first token is its keyword. */
-  read<T>(
-    rule: LineRule<T>,
-    { tokens, example }: LineContext,
-  ): { readonly line: T; readonly problems: readonly tree.SyntaxProblem[] } {
-    this.tokens = tokens;
-    this.next = 1;
-    this.example = example;
-    this.found = [];
-    this.recoveredAt = undefined;
-    const line = rule.empty();
-    try {
-      rule.body(line);
-      this.endOfLine();
-    } catch (error) {
-      if (error !== MISMATCH) throw error;
-    }
-    return { line, problems: this.found };
-  }
-
+export class PartParser extends LineReader {
   // -------------------------------------------------------------------------------------------------------------
   // Parts of lines
 
@@ -81,9 +23,36 @@ export class PartParser {
   };
 
   private measure(what: string): tree.Measure {
-    const number = make.makeNumber(this.take(t.NumberToken, what));
-    const { type } = this.peek(1);
-    return type === t.Unit || type === t.Word ? { number, unit: make.makeUnit(this.take(type)) } : { number };
+    return this.withUnit(this.decimalComma() ?? make.makeNumber(this.take(t.NumberToken, what)));
+  }
+
+  /** `2,5 l`: with three digits it might be thousands. */
+  private decimalComma(): tree.NumberLiteral | undefined {
+    const [whole, comma, part, unit] = [1, 2, 3, 4].map((ahead) => this.peek(ahead));
+    const isOne =
+      whole!.type === t.NumberToken &&
+      comma!.type === t.Comma &&
+      part!.type === t.NumberToken &&
+      unit!.type === t.Unit &&
+      /^\d+$/u.test(whole!.text) &&
+      /^\d{1,2}$/u.test(part!.text) &&
+      endOf(whole!) === comma!.start &&
+      endOf(comma!) === part!.start;
+    if (!isOne) {
+      return undefined;
+    }
+    this.skip(3);
+    const text = `${whole!.text}.${part!.text}`;
+    const span = { start: whole!.start, end: endOf(part!) };
+    this.respell(span, text);
+    return { kind: "number", text, value: Number(text), span };
+  }
+
+  private withUnit(number: tree.NumberLiteral): tree.Measure {
+    const { type, text } = this.peek(1);
+    return type === t.Unit || (type === t.Word && text !== "or")
+      ? { number, unit: make.makeUnit(this.take(type)) }
+      : { number };
   }
 
   /** A quantity or a parameter. */
@@ -99,19 +68,68 @@ export class PartParser {
     return this.at(t.NumberToken) || this.at(t.Word);
   }
 
+  /** `2 h to 24 h`; also with the unit once, `2-3 h` and `2 to 3 h`. */
   protected readonly range = (what: string): tree.Range => {
     const draft: Draft<tree.Range> = { kind: "range", from: undefined as never, span: NO_SPAN };
-    return this.spanned(draft, () => {
-      draft.from = this.value(what);
+    let isShort = false;
+    this.spanned(draft, () => {
+      const from = this.value(what);
+      draft.from = from;
       if (this.at(t.To)) {
         this.take(t.To);
         draft.to = this.atValue() ? this.value(what) : undefined;
         if (draft.to === undefined) {
           this.report(this.expectedNext(`${what} after \`to\``));
         }
+      } else if (this.isHyphenNext(from)) {
+        isShort = true;
+        draft.to = this.afterHyphen(what);
       }
+      const shared = withUnitOf(from, draft.to);
+      isShort ||= shared !== from;
+      draft.from = shared;
     });
+    if (isShort && draft.to !== undefined) {
+      draft.isShort = true;
+      this.respell(draft.span, `${valueText(draft.from)} to ${valueText(draft.to)}`);
+    }
+    return draft;
   };
+
+  /** Whether a hyphen or a dash follows that makes a range of this value and the next. */
+  private isHyphenNext(from: tree.Value): boolean {
+    const next = this.peek(1);
+    if (from.kind === "name") {
+      return false;
+    }
+    if (next.type === t.NumberToken && next.text.startsWith("-")) {
+      return next.start === endOf(this.peek(0)) || from.parts.at(-1)?.unit === undefined;
+    }
+    return next.type === t.Unknown && DASHES.has(next.text) && this.peek(2).type === t.NumberToken;
+  }
+
+  private afterHyphen(what: string): tree.Value {
+    const next = this.peek(1);
+    if (next.type !== t.NumberToken) {
+      this.skip(1);
+      return this.value(what);
+    }
+    const draft: Draft<tree.Quantity> = { kind: "quantity", parts: NO_PARTS, span: NO_SPAN };
+    this.spanned(draft, () => {
+      const written = this.take(t.NumberToken);
+      const number = make.makeNumber({ ...written, text: written.text.slice(1), start: written.start + 1 });
+      draft.parts = [this.withUnit(number)];
+    });
+    return { ...draft, span: { ...draft.span, start: draft.span.start + 1 } };
+  }
+
+  /** `min 3 h`, `at least 8 C`, `50 F and up`: a lower limit, where a figure alone is one. */
+  protected lowerLimit<T>(read: () => T): T {
+    this.leaveOut(LOWER_LIMIT_BEFORE, t.NumberToken);
+    const value = read();
+    this.leaveOut(LOWER_LIMIT_BEHIND);
+    return value;
+  }
 
   protected readonly ratio = (): tree.Ratio => {
     const what = "a ratio";
@@ -200,205 +218,6 @@ export class PartParser {
     this.endOfPart("`,` or `)`");
   });
 
-  // -------------------------------------------------------------------------------------------------------------
-  // How rules are made
-
-  /** The entry rule of a line. */
-  protected line<T>(empty: () => T, body: (line: T) => void): LineRule<T> {
-    return { empty, body };
-  }
-
-  /** A rule that recovers where `follow` begins; the line goes on there. */
-  protected part<A extends unknown[]>(
-    follow: readonly TokenType[],
-    body: (...args: A) => void,
-  ): (...args: A) => void {
-    return (...args) => {
-      try {
-        body(...args);
-      } catch (error) {
-        if (error !== MISMATCH || !this.skipTo(follow)) {
-          throw error;
-        }
-        this.recoveredAt = this.peek(1);
-      }
-    };
-  }
-
-  /** Goes to the next token that can follow the part; not beyond one that the rule around it waits for. */
-  private skipTo(follow: readonly TokenType[]): boolean {
-    const outer: readonly TokenType[] = follow === AFTER_ARGUMENT ? this.afterCall : [];
-    for (let ahead = 1; ; ahead += 1) {
-      const token = this.peek(ahead);
-      if (token === END_TOKEN || outer.some((type) => t.matches(token, type))) {
-        return false;
-      }
-      if (follow.some((type) => t.matches(token, type))) {
-        this.next += ahead - 1;
-        return true;
-      }
-    }
-  }
-
-  /** The token so many ahead, from 1; 0 is the one that was read last. */
-  protected peek(ahead: number): LexToken {
-    return this.tokens[this.next + ahead - 1] ?? END_TOKEN;
-  }
-
-  /** Whether a token of the type stands so many ahead. */
-  protected at(type: TokenType, ahead = 1): boolean {
-    return t.matches(this.peek(ahead), type);
-  }
-
-  /** Reads a token of the type, or ends the rule: `what` was expected. */
-  protected take(type: TokenType, what = type.label): LexToken {
-    const token = this.peek(1);
-    if (!t.matches(token, type)) {
-      throw this.mismatch(what);
-    }
-    this.next += 1;
-    return token;
-  }
-
-  /** To be thrown: reports that `what` was expected here. */
-  protected mismatch(what: string): Error {
-    this.report(this.expectedNext(what));
-    return MISMATCH;
-  }
-
-  /** Parts with commas between them. */
-  protected list<A>(item: (into: A) => void, into: A): void {
-    item(into);
-    while (this.at(t.Comma)) {
-      this.take(t.Comma);
-      item(into);
-    }
-  }
-
-  /** Parts one after the other, as long as one can begin and each reads something. */
-  protected many(isNext: () => boolean, item: () => void): void {
-    for (let before = -1; before !== this.next && isNext(); ) {
-      before = this.next;
-      item();
-    }
-  }
-
-  /** One or more words, up to a word that starts something else. */
-  protected wordRun(what: string, stop?: TokenType): LexToken[] {
-    const words = [this.take(t.Word, what)];
-    while (this.at(t.Word) && this.peek(1).type !== stop) {
-      words.push(this.take(t.Word));
-    }
-    return words;
-  }
-
-  /** The comma before a part, which is missed but not needed. */
-  protected commaBefore(): void {
-    if (this.at(t.Comma)) {
-      this.take(t.Comma);
-    } else {
-      this.report(missingComma(this.context(), this.peek(1)));
-    }
-  }
-
-  /** The `)`, without which the rest of the line is read all the same. */
-  protected closeParen(): void {
-    if (this.at(t.RightParen)) {
-      this.take(t.RightParen);
-    } else {
-      const at = endOf(this.peek(0));
-      const fix = { title: "Add the `)`", span: { start: at, end: at }, text: ")" };
-      this.report({ ...this.expectedNext("`)`"), fix });
-    }
-  }
-
-  /** Reports and skips what stands before the next comma (or, within parentheses, `)`, or a word that goes on). */
-  protected endOfPart(where?: string, goesOn?: (next: TokenType) => boolean): void {
-    if (this.isEndOfPart(where, goesOn)) {
-      return;
-    }
-    if (!this.isReported(this.peek(1))) {
-      this.report(extra(this.context(), this.peek(1), where ?? "the end of the line or a comma"));
-    }
-    while (!this.isEndOfPart(where, goesOn)) {
-      this.next += 1;
-    }
-  }
-
-  private isEndOfPart(
-    where: string | undefined,
-    goesOn: ((next: TokenType) => boolean) | undefined,
-  ): boolean {
-    const { type } = this.peek(1);
-    const isParen = where !== undefined && (type === t.RightParen || type === t.To);
-    return type === t.End || type === t.Comma || isParen || (goesOn?.(type) ?? false);
-  }
-
-  /** Gives a draft the span of what its body read, also when that fails. */
-  protected spanned<T extends { span: tree.Span }>(draft: T, body: () => void): T {
-    const first = this.peek(1);
-    try {
-      body();
-    } finally {
-      const last = this.peek(0);
-      const isRead = first !== END_TOKEN && last.start >= first.start;
-      draft.span = isRead ? { start: first.start, end: endOf(last) } : this.emptySpan();
-    }
-    return draft;
-  }
-
-  /** A name of someone's choice, which has no hyphen. */
-  protected nameOf(token: LexToken): tree.Name {
-    if (token.text.includes("-")) {
-      this.report(hyphenInName(token));
-    }
-    return make.makeName(token);
-  }
-
-  /** Keeps a problem, unless one is known at the same place: one error says it. */
-  protected report(problem: tree.SyntaxProblem): void {
-    const { start, end } = problem.span;
-    if (
-      this.found.length < MAX_PROBLEMS &&
-      !this.found.some((known) => known.span.start === start && known.span.end === end)
-    ) {
-      this.found.push(problem);
-    }
-  }
-
-  /** Something is missing at the next token. */
-  protected expectedNext(what: string): tree.SyntaxProblem {
-    const next = this.peek(1);
-    return expected(this.context(), what, next === END_TOKEN ? undefined : next);
-  }
-
-  /** Sets the example of the line once its verb or shape is known. */
-  protected useExample(example: string | undefined): void {
-    this.example = example;
-  }
-
-  private context(): LineContext {
-    return { tokens: this.tokens, example: this.example };
-  }
-
-  private endOfLine(): void {
-    const next = this.peek(1);
-    if (next !== END_TOKEN && !this.isReported(next)) {
-      const span = { start: next.start, end: endOf(this.tokens.at(-1)!) };
-      this.report({ ...extra(this.context(), next, "the end of the line"), span });
-    }
-  }
-
-  /** Whether a token is already known to be wrong: one error says it. */
-  private isReported(token: LexToken): boolean {
-    return token === this.recoveredAt || this.found.some(({ span }) => span.start === token.start);
-  }
-
-  private emptySpan(): tree.Span {
-    const at = endOf(this.tokens[this.next - 1]!);
-    return { start: at, end: at };
-  }
-
   /** Whether another part of a compound quantity follows: a number with a unit of the same group, `5 ft 6 in`. */
   private goesOnCompound(parts: readonly tree.Measure[]): boolean {
     const [number, unit] = [this.peek(1), this.peek(2)];
@@ -416,4 +235,42 @@ export class PartParser {
     this.report({ message: `expected \`${right}\` between name and value`, span, fix });
     return written;
   }
+}
+
+/** What stands between the ends of a range, besides a hyphen that belongs to a number. */
+export const DASHES: ReadonlySet<string> = new Set(["-", "–", "—", "‒", "−"]);
+
+const LOWER_LIMIT_BEFORE = phrases("min", "minimum", "at least", "from", "above", "not under", "not below");
+const LOWER_LIMIT_BEHIND = phrases(
+  "min",
+  "minimum",
+  "at least",
+  "or more",
+  "or above",
+  "and up",
+  "and above",
+);
+
+/** A value with the unit of a later one, when it has none of its own: the 2 of `2-3 h`. */
+export function withUnitOf(value: tree.Value, later: tree.Value | undefined): tree.Value {
+  const unit = later?.kind === "quantity" ? later.parts.at(-1)?.unit : undefined;
+  if (value.kind === "name" || value.parts.length !== 1 || unit === undefined) {
+    return value;
+  }
+  const { number, unit: own } = value.parts[0]!;
+  if (own !== undefined) {
+    return value;
+  }
+  const at = number.span.end;
+  return { ...value, parts: [{ number, unit: { ...unit, span: { start: at, end: at } } }] };
+}
+
+/** A value as it is written plainly. */
+export function valueText(value: tree.Value): string {
+  if (value.kind === "name") {
+    return value.text;
+  }
+  return value.parts
+    .map(({ number, unit }) => (unit === undefined ? number.text : `${number.text} ${unit.text}`))
+    .join(" ");
 }

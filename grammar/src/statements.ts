@@ -9,15 +9,18 @@
 import type { LayoutNode } from "./layout.ts";
 import { endOf, isUnclosed, isWord, type LexToken } from "./lexer.ts";
 import { isSign, signAfterKeyword, unclosedString } from "./line-problems.ts";
+import type { LineRule } from "./line-reader.ts";
 import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, tokenSpan } from "./literals.ts";
 import { LineParser } from "./parser.ts";
-import type { LineRule } from "./parser-parts.ts";
+
+import { FIELD_SPELLINGS } from "./spellings.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
   FieldStatement,
   RecipeStatement,
+  Respelling,
   Span,
   Statement,
   SurfaceStatement,
@@ -29,6 +32,7 @@ import { type BlockKind, FIELDS, type FieldWord, STATEMENTS, type StatementWord 
 export interface ReadingContext {
   readonly lines: readonly SourceLine[];
   readonly problems: SyntaxProblem[];
+  readonly respellings: Respelling[];
 }
 
 type FieldOrBroken = FieldStatement | BrokenStatement;
@@ -87,10 +91,13 @@ export function readLine<T>(
   node: LayoutNode,
   rule: LineRule<T>,
   example: string | undefined,
+  keyword?: string,
 ): T {
-  const { line, problems } = lineParser().read(rule, { tokens: withoutSign(ctx, node.tokens), example });
+  const tokens = withoutSign(ctx, node.tokens);
+  const { line, problems, respellings } = lineParser().read(rule, { tokens, example, keyword });
   reportUnclosed(ctx, node.tokens);
   ctx.problems.push(...problems);
+  ctx.respellings.push(...respellings);
   return line;
 }
 
@@ -142,13 +149,23 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
-  const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], word);
+  const plain = plainField(kind, word);
+  const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], plain);
   if (field === undefined) {
     reportUnclosed(ctx, node.tokens);
     return { kind: "field", ...base, value: { form: "unknown" } };
   }
   const rule = lineParser().fieldRules[field.form] as LineRule<FieldStatement["value"]>;
-  return { kind: "field", keyword, span, docs: "", value: readLine(ctx, node, rule, field.example) };
+  if (plain !== word) {
+    ctx.respellings.push({ span: keyword.span, text: plain });
+  }
+  const value = readLine(ctx, node, rule, field.example, plain);
+  return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", value };
+}
+
+/** The field that a word stands for, which is itself but for a few. */
+function plainField(kind: Exclude<BlockKind, "file">, word: string): string {
+  return lookUp(FIELD_SPELLINGS[kind] ?? {}, word) ?? word;
 }
 
 /** A line with a grammar of its own. */

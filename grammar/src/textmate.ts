@@ -13,7 +13,7 @@ import {
   type TokenType,
   WORD_CLASSES,
 } from "./tokens.ts";
-import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
+import { UNIT_ALIASES, UNIT_GROUPS, UNIT_SPELLINGS } from "./units.ts";
 
 export interface TextMateRule {
   readonly name?: string;
@@ -109,7 +109,8 @@ function strings(): TextMateRule[] {
   return [
     {
       name: SCOPES.string,
-      begin: '"',
+      // Inches stand directly behind their number.
+      begin: '(?<![0-9])"',
       end: '"|$',
       patterns: [{ name: "constant.character.escape.finish", match: '\\\\["\\\\]' }],
     },
@@ -164,13 +165,20 @@ function tails(): TextMateRule[] {
 }
 
 function quantities(): TextMateRule[] {
-  const units = [...Object.values(UNIT_GROUPS).flat(), ...Object.keys(UNIT_ALIASES)];
+  const units = oneOf([
+    ...Object.values(UNIT_GROUPS).flat(),
+    ...Object.keys(UNIT_ALIASES),
+    ...Object.values(UNIT_SPELLINGS)
+      .flat()
+      .filter((spelling) => /^[\p{L} ]+$/u.test(spelling)),
+  ]);
+  const rate = `(?i:${units}|sq\\. ?ft\\.)(?:[ \\t]*(?:/|per[ \\t])[ \\t]*(?i:${units}))?`;
   return [
     { name: SCOPES.date, match: source(DateToken) },
     { name: SCOPES.time, match: source(TimeToken) },
     {
-      match: `(${WORD_START}${source(NumberToken)})(?:[ \\t]*(${oneOf(units)})(?![\\p{L}\\p{M}\\p{N}_/]))?`,
-      captures: { 1: { name: SCOPES.number }, 2: { name: SCOPES.unit } },
+      match: `(${WORD_START}${source(NumberToken)})(?:[ \\t]*(${rate})(?![\\p{L}\\p{M}\\p{N}_/])|(["'′’″”]))?`,
+      captures: { 1: { name: SCOPES.number }, 2: { name: SCOPES.unit }, 3: { name: SCOPES.unit } },
     },
   ];
 }

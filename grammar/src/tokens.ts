@@ -7,8 +7,9 @@
  * `x to with by of` is reserved.  A word that means something inside a line has a type of its own, which the parser asks
  * for where it means that; everywhere else it is a word like any other (`matches`).
  */
+import { VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
 import type { TokenKind } from "./tree.ts";
-import { UNIT_ALIASES, UNIT_GROUPS } from "./units.ts";
+import { plainUnit, UNIT_GROUPS } from "./units.ts";
 import { DECLARATION_WORDS, DUTIES, FIELDS, RESERVED, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
 
 /** How a token is coloured. */
@@ -36,22 +37,9 @@ export interface TokenType {
   readonly within?: TokenType;
 }
 
-const UNITS = new Set(Object.values(UNIT_GROUPS).flat());
 const GROUPS = new Map(
   Object.entries(UNIT_GROUPS).flatMap(([group, units]) => units.map((unit) => [unit, group] as const)),
 );
-
-/** The plain form of a unit as it was written, or undefined when the notation has no such unit. */
-export function plainUnit(written: string): string | undefined {
-  if (UNITS.has(written)) {
-    return written;
-  }
-  const spaced = written.replace(/\s+/gu, " ");
-  if (UNITS.has(spaced)) {
-    return spaced;
-  }
-  return Object.hasOwn(UNIT_ALIASES, spaced) ? UNIT_ALIASES[spaced] : undefined;
-}
 
 /** The group of units that a unit belongs to, or undefined when the notation has no such unit. */
 export function unitGroup(written: string): string | undefined {
@@ -88,6 +76,8 @@ export const Colon: TokenType = { kind: "punctuation", label: "`:`" };
 export const Equals: TokenType = { kind: "punctuation", label: "`=`" };
 export const Dot: TokenType = { kind: "punctuation", label: "`.`" };
 export const Unknown: TokenType = { kind: "unknown", label: "a character that the notation does not have" };
+/** The sign between sizes and before a number of things; also written `×`. */
+export const X: TokenType = { kind: "word", label: "`x`" };
 /** After the last token of a line; no token of a text has it. */
 export const End: TokenType = { kind: "newline", label: "the end of the line" };
 
@@ -95,14 +85,32 @@ export const End: TokenType = { kind: "newline", label: "the end of the line" };
 export interface TokenRow {
   readonly type: TokenType;
   readonly pattern: RegExp;
+  /** Only behind a number, with a blank at most between them, or directly behind it. */
+  readonly where?: "behind-number" | "at-number";
+  /** Whether what the pattern finds is one. */
+  readonly isOne?: (written: string) => boolean;
 }
 
-/** In the order in which they are tried. A unit stands after a number alone, and is one only where `isUnit` says so. */
+/**
+ * A unit of several words after a number, as labels write them: `sq. ft. per quart`, `fl oz`, `m2 per liter`. It is one only
+ * where its plain form is known.
+ */
+export const LONG_UNIT =
+  /(?:(?:sq|square|cu|cubic|fl|fluid|deg|air|per)\.?[ \t]+)?°?\p{L}[\p{L}\p{M}\p{N}]*\.?(?:(?:[ \t]*\/[ \t]*|[ \t]+per[ \t]+)(?:(?:sq|square|fl|fluid)\.?[ \t]+)?\p{L}[\p{L}\p{M}\p{N}]*\.?)?/iuy;
+
+export const SHORT_UNIT =
+  /air[ \t]+changes?\/h(?![\p{L}\p{M}\p{N}_])|%|°?\p{L}[\p{L}\p{M}\p{N}_]*(?:\/[\p{L}][\p{L}\p{M}\p{N}_]*)?|°(?![\p{L}])/uy;
+
+/** Marks of feet and inches, which stand directly behind their number: a title stands behind a blank. */
+export const FEET_AND_INCHES = /["'′’″”]/y;
+
+/** In the order in which they are tried. */
 export const TOKEN_TABLE: readonly TokenRow[] = [
   { type: Space, pattern: /\ufeff|[ \t\f\v\u00a0\u2007\u2009\u202f]+/y },
   { type: Newline, pattern: /\r\n|\n|\r/y },
   { type: DocComment, pattern: /##[^\r\n]*/y },
   { type: Comment, pattern: /#[^\r\n]*/y },
+  { type: Unit, pattern: FEET_AND_INCHES, where: "at-number" },
   { type: StringToken, pattern: /"(?:[^"\\\r\n]|\\[^\r\n])*"/y },
   { type: UnclosedString, pattern: /"[^\r\n]*/y },
   { type: DateToken, pattern: /\d{4}-\d{2}-\d{2}(?![\d])/y },
@@ -110,9 +118,14 @@ export const TOKEN_TABLE: readonly TokenRow[] = [
   { type: NumberToken, pattern: /-?(?:\d+[ \t]+\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)/y },
   {
     type: Unit,
-    pattern:
-      /air[ \t]+changes?\/h(?![\p{L}\p{M}\p{N}_])|%|°?\p{L}[\p{L}\p{M}\p{N}_]*(?:\/[\p{L}][\p{L}\p{M}\p{N}_]*)?|°(?![\p{L}])/uy,
+    pattern: LONG_UNIT,
+    where: "behind-number",
+    isOne: (written) => plainUnit(written) !== undefined,
   },
+  { type: Unit, pattern: SHORT_UNIT, where: "behind-number", isOne: isUnit },
+  // `600x720`
+  { type: X, pattern: /x(?=\d)/y, where: "behind-number" },
+  { type: X, pattern: /×(?!×)/y },
   { type: Word, pattern: /\p{L}[\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy },
   { type: LeftBrace, pattern: /\{/y },
   { type: RightBrace, pattern: /\}/y },
@@ -131,7 +144,7 @@ export function patternOf(type: TokenType): RegExp {
   return TOKEN_TABLE.find((row) => row.type === type)!.pattern;
 }
 
-/** Whether what the pattern of units finds after a number is one. */
+/** Whether what the short pattern of units finds after a number is one. */
 export function isUnit(written: string): boolean {
   return plainUnit(written) !== undefined || /[/°]/u.test(written);
 }
@@ -164,7 +177,6 @@ function reserved(word: (typeof RESERVED)[number]): TokenType {
   return { kind: "word", label: `\`${word}\`` };
 }
 
-export const X = reserved("x");
 export const To = reserved("to");
 export const With = reserved("with");
 export const By = reserved("by");
@@ -184,6 +196,12 @@ export const Tinted = contextual("tinted");
 export const Wet = contextual("wet");
 export const Takes = contextual("takes");
 export const Uses = contextual("uses");
+export const And = contextual("and");
+export const BetweenWord = contextual("between");
+export const Thin = contextual("thin");
+export const Mist = contextual("mist");
+export const Full = contextual("full");
+export const Flooded = contextual("flooded");
 export const Veneer = contextual("veneer");
 export const Plus = contextual("plus");
 export const Coats = contextual("coats");
@@ -199,6 +217,7 @@ export const CONTEXTUAL_WORDS: ReadonlyMap<string, TokenType> = new Map([
   ["for", For],
   ["per", Per],
   ["RH", Rh],
+  ["rh", Rh],
   ["until", Until],
   ["overnight", Overnight],
   ["as", As],
@@ -210,6 +229,12 @@ export const CONTEXTUAL_WORDS: ReadonlyMap<string, TokenType> = new Map([
   ["wet", Wet],
   ["takes", Takes],
   ["uses", Uses],
+  ["and", And],
+  ["between", BetweenWord],
+  ["thin", Thin],
+  ["mist", Mist],
+  ["full", Full],
+  ["flooded", Flooded],
   ["veneer", Veneer],
   ["plus", Plus],
   ["coats", Coats],
@@ -218,6 +243,14 @@ export const CONTEXTUAL_WORDS: ReadonlyMap<string, TokenType> = new Map([
 
 /** The token types of the words that start a tail. */
 export const TAIL_TYPES: ReadonlySet<TokenType> = new Set([By, Wiped, Thinned, Tinted, As, Wet, Takes, Uses]);
+
+/** Tails of one word, which start one only behind a comma: they are names as well. */
+export const BARE_TAILS: ReadonlyMap<TokenType, "thin" | "mist" | "full" | "flooded"> = new Map([
+  [Thin, "thin"],
+  [Mist, "mist"],
+  [Full, "full"],
+  [Flooded, "flooded"],
+]);
 
 /** Whether a token may stand where a type is asked for. */
 export function matches(token: { readonly type: TokenType }, type: TokenType): boolean {
@@ -238,7 +271,11 @@ export const WORD_CLASSES: readonly WordClass[] = [
     words: [...Object.keys(DECLARATION_WORDS), ...words(STATEMENTS)],
   },
   { highlight: "field", where: "line-start", words: words(FIELDS) },
-  { highlight: "verb", where: "after-step", words: Object.keys(VERBS) },
+  {
+    highlight: "verb",
+    where: "after-step",
+    words: [...new Set([VERBS, VERB_SPELLINGS, VERB_SPELLINGS_WITH].flatMap((verbs) => Object.keys(verbs)))],
+  },
   { highlight: "duty", where: "after-safety", words: DUTIES },
   { highlight: "keyword", where: "after-comma", words: Object.keys(TAILS) },
   { highlight: "operator", where: "anywhere", words: RESERVED },

@@ -41,8 +41,26 @@ export interface Token {
 export interface SyntaxProblem {
   readonly message: string;
   readonly span: Span;
-  /** A change of the text that fixes the error: replace `span` (relative like all spans) by `text`. */
-  readonly fix?: { readonly title: string; readonly span: Span; readonly text: string };
+  /** A change of the text that removes the error. */
+  readonly fix?: Fix;
+  /** Where it could mean two things: the fixes for the others. */
+  readonly others?: readonly Fix[];
+}
+
+/** Replace `span` (relative like all spans) by `text`. */
+export interface Fix {
+  readonly title: string;
+  readonly span: Span;
+  readonly text: string;
+}
+
+/**
+ * What was written in words of its own, and the plain form that `format` turns it into. The tree says the same for both;
+ * an empty span is where something is put in, an empty text what is left out. No span goes over a line end.
+ */
+export interface Respelling {
+  readonly span: Span;
+  readonly text: string;
 }
 
 export interface FileTree {
@@ -86,6 +104,8 @@ export interface DeclarationBody {
   readonly text: string;
   readonly tokens: readonly Token[];
   readonly problems: readonly SyntaxProblem[];
+  /** In the order of the text, and apart. */
+  readonly respellings: readonly Respelling[];
   /** Whether each brace has its partner; else what stands in which block is a guess. */
   readonly bracesMatch: boolean;
   readonly syntax: Declaration;
@@ -123,7 +143,10 @@ export interface NumberLiteral {
   readonly span: Span;
 }
 
-/** A number with its unit. `unit.text` is the plain form (`um`, `m2`, `C`), `unit.span` covers what was written. */
+/**
+ * A number with its unit. `unit.text` is the plain form (`um`, `m2`, `C`), `unit.span` covers what was written; it is empty
+ * where the unit stands behind a later number, as that of the 2 in `2-3 h`.
+ */
 export interface Measure {
   readonly number: NumberLiteral;
   readonly unit?: Name;
@@ -144,13 +167,16 @@ export interface Range {
   readonly kind: "range";
   readonly from: Value;
   readonly to?: Value;
+  /** The unit stands once, as in `2-3 h`. */
+  readonly isShort?: true;
   readonly span: Span;
 }
 
-/** `50 % RH` */
+/** `50 % RH`, `50 % to 65 % RH` */
 export interface Humidity {
   readonly kind: "humidity";
   readonly value: Quantity;
+  readonly to?: Quantity;
   readonly span: Span;
 }
 
@@ -202,10 +228,21 @@ interface StatementBase {
 /** What a field's value looks like, by the field's form (see `vocabulary.ts`). Everything may be missing. */
 export type FieldValue =
   | { readonly form: "words"; readonly items: readonly (Words | Title)[] } // family, sheen, colour, use_by, wear, ignition, rags, for, currency, safety words
-  | { readonly form: "quantity"; readonly quantity?: Value }
+  | {
+      readonly form: "quantity";
+      readonly quantity?: Value;
+      /** `10 m2/L to 12 m2/L`: the other end. */
+      readonly to?: Value;
+    }
   | { readonly form: "range"; readonly range?: Range }
   | { readonly form: "air"; readonly temperature?: Range; readonly humidity?: Humidity } // air, rated, limits
-  | { readonly form: "thin"; readonly thinner?: Words; readonly upTo?: Value }
+  | {
+      readonly form: "thin";
+      readonly thinner?: Words;
+      /** `5 % to 10 %`: the lower end. */
+      readonly from?: Value;
+      readonly upTo?: Value;
+    }
   | {
       readonly form: "sold";
       readonly sizes: readonly {
@@ -214,7 +251,13 @@ export type FieldValue =
         readonly span: Span;
       }[];
     }
-  | { readonly form: "mix"; readonly ratio?: Ratio; readonly hardener?: Name }
+  | {
+      readonly form: "mix";
+      readonly ratio?: Ratio;
+      readonly hardener?: Name;
+      /** `weight` or `volume`, when it is said. */
+      readonly by?: Name;
+    }
   | { readonly form: "money"; readonly amount?: NumberLiteral; readonly per?: Name } // labour: `per h`
   | { readonly form: "number"; readonly number?: NumberLiteral } // built, crew
   | { readonly form: "room"; readonly volume?: Quantity; readonly airChanges?: Quantity }
@@ -292,6 +335,7 @@ export interface SurfaceStatement extends StatementBase {
 
 export interface StepStatement extends StatementBase {
   readonly kind: "step";
+  /** Absent where what is done is said in words of one's own: `step "lift the loose veneer"`. */
   readonly verb?: Name;
   /** `with M` */
   readonly material?: Name;
@@ -309,9 +353,21 @@ export interface LayerStatement extends StatementBase {
   readonly material?: Name;
   /** `x N` */
   readonly coats?: Value;
+  /** `x 2 to 3`: as many as this, when that turns out to be needed. */
+  readonly coatsTo?: Value;
   readonly tails: readonly Tail[];
+  /** `between sand 220`: what is done between coats, said on the line itself. */
+  readonly between?: Between;
   /** Done between coats. Absent when the line has no `{`. */
   readonly block?: readonly RecipeStatement[];
+}
+
+/** `between sand 220`, `between wait 4 h and sand 220` */
+export interface Between {
+  readonly keyword: Name;
+  /** Their keywords have empty spans. */
+  readonly statements: readonly (StepStatement | WaitStatement)[];
+  readonly span: Span;
 }
 
 /** A tail after a comma; `keyword` is its first word. */
@@ -333,7 +389,14 @@ export type Tail =
       readonly span: Span;
     }
   | { readonly kind: "as"; readonly keyword: Name; readonly role?: Name; readonly span: Span }
-  | { readonly kind: "wet"; readonly keyword: Name; readonly thickness?: Value; readonly span: Span }
+  | {
+      readonly kind: "wet";
+      readonly keyword: Name;
+      readonly thickness?: Value;
+      readonly to?: Value;
+      readonly span: Span;
+    }
+  | { readonly kind: "thin" | "mist" | "full" | "flooded"; readonly keyword: Name; readonly span: Span }
   | { readonly kind: "takes"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
   | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span };
 
@@ -342,6 +405,8 @@ export interface WaitStatement extends StatementBase {
   readonly until?: Name; // touch | recoat | cured (or an unknown word)
   readonly overnight?: Name;
   readonly time?: Value; // a duration or a duration parameter
+  /** `wait 2 h to 3 h`: the longest. */
+  readonly timeTo?: Value;
 }
 
 export interface SafetyStatement extends StatementBase {

@@ -100,7 +100,7 @@ export const FIELDS: Readonly<
     mix: {
       form: "mix",
       example: "mix 10:1 with hardener",
-      doc: "A two-part material: parts of this to parts of the other.",
+      doc: "A two-part material: parts of this to parts of the other, by volume unless `by weight` stands behind.",
     },
     density: { form: "quantity", example: "density 1.03 kg/L", doc: "Lets amounts be given by weight." },
   },
@@ -283,6 +283,7 @@ export const VERBS: Readonly<
   distress: { form: "none", example: "step distress", doc: "Rubs edges through on purpose." },
   buff: { form: "optional-material", example: "step buff", doc: "Polishes a wax, oil or film." },
   test: { form: "what", example: 'step test "old paint"', doc: "Tries something out first." },
+  turn: { form: "none", example: "step turn", doc: "Turns the piece over." },
   inspect: { form: "what", example: 'step inspect "runs and sags"', doc: "A look before going on." },
 };
 
@@ -292,7 +293,7 @@ export const TAILS: Readonly<
   by: {
     on: "layer",
     example: "by pad",
-    doc: "How it is put on: brush, roller, pad, foam, cloth, hvlp, airless.",
+    doc: "How it is put on: brush, roller, pad, foam, cloth, rubber, spray, hvlp, airless.",
   },
   wiped: { on: "layer", example: "wiped", doc: "Wiped off; builds no film. `wiped after 15 min` says when." },
   thinned: {
@@ -305,8 +306,21 @@ export const TAILS: Readonly<
   wet: {
     on: "layer",
     example: "wet 100 um",
-    doc: "Wet film as measured, in place of the label's spreading rate.",
+    doc: "Wet film as measured, or what goes on by weight or volume, `wet 30 g/m2`, in place of the label's spreading rate.",
   },
+  between: {
+    on: "layer",
+    example: "between sand 220",
+    doc: "What is done between coats, after `wait until recoat` unless it says how long; several with `and`. Sanding is dusted off.",
+  },
+  thin: { on: "layer", example: "thin", doc: "Laid thinner than the label says." },
+  mist: {
+    on: "layer",
+    example: "mist",
+    doc: "Sprayed as a mist, which counts for no coat where wear is hard.",
+  },
+  full: { on: "layer", example: "full", doc: "A full, wet coat." },
+  flooded: { on: "layer", example: "flooded", doc: "As much as the surface takes." },
   takes: {
     on: "both",
     example: "takes 40 min",
@@ -315,7 +329,19 @@ export const TAILS: Readonly<
   uses: { on: "step", example: "uses 50 mL", doc: "How much of the material the step takes." },
 };
 
-export const METHODS = ["brush", "roller", "pad", "foam", "cloth", "hvlp", "airless"] as const;
+export const METHODS = [
+  "brush",
+  "roller",
+  "pad",
+  "foam",
+  "cloth",
+  "rubber",
+  "spray",
+  "hvlp",
+  "airless",
+] as const;
+/** Methods that make a mist; `spray` says that it is one of them, and not which. */
+export const SPRAY_METHODS: ReadonlySet<string> = new Set(["spray", "hvlp", "airless"]);
 export const DUTIES = [
   "dust_mask",
   "vapour_respirator",

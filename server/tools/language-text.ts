@@ -73,6 +73,7 @@ export const READING = `## How the text is read
 - Names are a letter and then letters, digits and \`_\`, in any script. Titles stand in double quotes, with \`\\"\` and \`\\\\\`.
 - Nothing is reserved but \`x\`, \`to\`, \`with\`, \`by\`, \`of\`. A field or verb word is one only at the start of its line, a unit only after a number, family words only where a family is wanted; everywhere else a word is a name.
 - Numbers: \`12\`, \`2.5\`, \`3/4\`, \`1 1/2\`. A quantity is a number and a unit, with or without a space, compound with the largest unit first: \`5 ft 6 in\`. Ranges: \`2 h to 24 h\`.
+- Many lines may be written as people say them; the formatter turns each into the one plain form, see [As it is said](#as-it-is-said).
 - Dates \`2027-03-08\`, times \`09:00\`, weekdays \`Mon\` to \`Sun\`. Money is a plain number with up to two decimals, in the currency of the shop.
 - A half-typed file still gives outline, hover, completion and every finding of its sound parts.
 
@@ -100,10 +101,10 @@ export const LAYOUT = `## Layout
 - A line that goes on behind a comma keeps its breaks, and goes on two columns further in than its value.
 - Comments at line ends share a column, two blanks behind the longest line that has one, over lines of one block without a blank line between them.
 - Between words stands one blank: none before a comma, none inside parentheses or before those of a call, none in \`table.top\` and \`10:1\`, one behind \`clear:\`, one on both sides of \`=\` and before \`{\`.
-- A number has one blank before its unit, and a unit with a sign takes its plain form: \`19mm\` becomes \`19 mm\`, \`18°C\` becomes \`18 C\`.
+- A number has one blank before its unit, and a unit takes its plain form: \`19mm\` becomes \`19 mm\`, \`18°C\` becomes \`18 C\`, \`sq. ft.\` becomes \`ft2\`.
 - Of blank lines in a row one is kept, and none at the ends of a block or of the file; none is put in. Blanks at line ends go, line ends stay what they are, and the last line has one.
 
-Names, titles, numbers, the text of comments and the order of lines are never touched.
+Names, titles, the text of comments and the order of lines are never touched. What is written [as it is said](#as-it-is-said) takes its plain form, and means the same.
 A line with a syntax error is left exactly as it is, and so is a whole declaration whose braces do not match; everything else is formatted around them.
 
 \`\`\`finish
@@ -125,6 +126,43 @@ recipe painted_base(primer: material,
   wait   until cured
 }
 \`\`\`
+`;
+
+export const SPOKEN = `## As it is said
+
+Read on the left, formatted to the right. None of these adds a meaning.
+
+| written | plain form |
+| --- | --- |
+| \`layer clear x 2 coats\`, \`layer clear, 2 coats\`, \`layer 2 x clear\` | \`layer clear x 2\` |
+| \`layer clear x 2-3\`, \`x 2 or 3 coats\` | \`layer clear x 2 to 3\` |
+| \`touch 30-60 min\`, \`air 18 to 20 C, 50-65 % RH\` | \`touch 30 min to 60 min\`, \`air 18 C to 20 C, 50 % to 65 % RH\` |
+| \`recoat min 1 h\`, \`limits 15 C and up\`, \`wait at least 3 h\` | \`recoat 1 h\`, \`limits 15 C\`, \`wait 3 h\` |
+| \`shape panel 600 x 720 x 18 mm\`, \`48" x 24"\` | \`shape panel 600 mm x 720 mm x 18 mm\`, \`48 in x 24 in\` |
+| \`thin 5-10 % water\`, \`thin water, 10 %\` | \`thin water, 5 % to 10 %\`, \`thin water, up to 10 %\` |
+| \`step sand P80, P120\`, \`120/150/180\`, \`180-220\`, \`with 320 grit\` | \`step sand 80, 120\`, \`120, 150, 180\`, \`180, 220\`, \`320\` |
+| \`step sand lightly 320\`, \`step sand 320 if needed\` | \`step sand 320 "lightly"\`, \`step sand 320 "if needed"\` |
+| \`step vacuum\`, \`step rub down 320\`, \`step wash with soap\` | \`step dust "vacuum"\`, \`step scuff 320\`, \`step clean with soap\` |
+| \`wait over night\`, \`wait until touch dry\` | \`wait overnight\`, \`wait until touch\` |
+| \`layer clear x 3, sand 400 between coats\`, \`4 h between coats\` | \`layer clear x 3, between sand 400\`, \`between wait 4 h\` |
+| \`layer clear, mist coat\`, \`layer clear, 30 g/m2\` | \`layer clear, mist\`, \`layer clear, wet 30 g/m2\` |
+| \`thinned 10 % with water\`, \`thinned 50/50 with water\` | \`thinned 10:1 with water\`, \`thinned 50:50 with water\` |
+| \`mix hardener 10:1\`, \`mix 4 parts to 1 part hardener\`, \`mix 1 % hardener\` | \`mix 10:1 with hardener\`, \`mix 4:1 with hardener\`, \`mix 100:1 with hardener\` |
+| \`start 14.11.2026 8am\`, \`ready Thursday 10 Dec 2026\` | \`start 2026-11-14 08:00\`, \`ready 2026-12-10\` |
+| \`hours Mon-Fri 8-12, 13-17\` | \`hours Mon to Fri 08:00 to 12:00, Mon to Fri 13:00 to 17:00\` |
+| \`bought $11.50\`, \`sold 1 L for 89,90\`, \`sold 5 kg for 32 EUR/kg\` | \`bought 11.50\`, \`sold 1 L for 89.90\`, \`sold 5 kg for 160\` |
+| \`sheen 25 %\` (gloss units at 60 degrees) | \`sheen 25\` |
+| \`family white spirit\`, \`existing french polish\`, \`use_by everybody\` | \`family mineral spirits\`, \`existing waxed shellac\`, \`use_by children\` |
+| \`safety gloves and goggles\`, \`apply oiled to everything\` | \`safety gloves, eye_protection\`, \`apply oiled to all\` |
+
+Of a range the end counts that is worse for the work: the longest touch and cure, the shortest pot life, the lowest coverage, solids, flash point and air of the shop, the highest VOC, thinning and humidity, the warm and dry end of the air that a label's times are for.
+A \`wait\` of a range counts as its shorter end. Of \`x 2 to 3\` the higher number is planned and bought for, and the lower one counts where a surface may have too few coats.
+\`recoat 2-3 h\` is asked about, since it may be the earliest time or a window; \`recoat 2-24 h\` can only be a window.
+So is what else could mean two things: \`family primer\`, \`safety mask\`, \`wait until dry\`, \`thinned 50 %\`, \`3/4/2027\`, \`1.480\`, ounces of a liquid without a density. Each has a fix for each of its meanings.
+A sign of a currency is read and left out: prices are in the currency of the shop.
+Amounts by weight need no \`density\`; without one, what needs litres is not computed.
+Between the coats of \`x 3\` without a block lies \`wait until recoat\`; \`between\` adds what else is done, and takes the place of that wait where it says how long. Sanding between coats is dusted off.
+A \`mist\` counts for no coat where wear is hard; \`thin\`, \`full\` and \`flooded\` are printed and change no sum.
 `;
 
 export const RECIPES = `## What steps do

@@ -6,7 +6,14 @@
  */
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { hasSign, UNIT_ALIASES, UNIT_GROUPS } from "../../grammar/src/units.ts";
+import {
+  METHOD_SPELLINGS,
+  STAGE_SPELLINGS,
+  VERB_SPELLINGS,
+  VERB_SPELLINGS_WITH,
+} from "../../grammar/src/spellings.ts";
+import { hasSign, UNIT_ALIASES, UNIT_GROUPS, UNIT_SPELLINGS } from "../../grammar/src/units.ts";
+import { DUTY_SPELLINGS, WORD_SPELLINGS } from "../../grammar/src/word-spellings.ts";
 import {
   DECLARATION_WORDS,
   FIELDS,
@@ -25,7 +32,7 @@ import { SUBSTRATES, WOODS } from "../src/core/knowledge/woods.ts";
 import { familyGroups, type VocabularyName, vocabulary, woodDoc } from "../src/core/knowledge/words.ts";
 import { formatDuration } from "../src/core/measure/format-amount.ts";
 import { TRANSFER_EFFICIENCY } from "../src/core/quantities/litres.ts";
-import { DECISIONS, INTRODUCTION, LAYOUT, READING, RECIPES, WORKED_OUT } from "./language-text.ts";
+import { DECISIONS, INTRODUCTION, LAYOUT, READING, RECIPES, SPOKEN, WORKED_OUT } from "./language-text.ts";
 import { DOCS_FOLDER, markdownTable } from "./write-computations.ts";
 
 const code = (text: string): string => `\`${text}\``;
@@ -39,6 +46,7 @@ export function languagePage(): string {
     INTRODUCTION,
     READING,
     LAYOUT,
+    SPOKEN,
     ...units(),
     ...declarations(),
     ...shapes(),
@@ -77,8 +85,17 @@ function units(): readonly string[] {
     "",
     `Also read, and formatted to the plain form in brackets: ${aliases(true)}.`,
     `Also read, as the unit in brackets: ${aliases(false)}.`,
+    `As labels write them, in any case, with points or without: ${spellings()}. Rates are read from these as well: \`sq. ft. per quart\` (\`ft2/qt\`), \`m2 per liter\` (\`m2/L\`).`,
+    'Marks of inches and feet stand directly behind their number (`48"`), titles behind a blank.',
     "",
   ];
+}
+
+function spellings(): string {
+  return Object.entries(UNIT_SPELLINGS)
+    .filter(([, words]) => words.length > 0)
+    .map(([plain, words]) => `${words.map(code).join(" ")} (${code(plain)})`)
+    .join(", ");
 }
 
 type Block = keyof typeof FIELDS;
@@ -145,6 +162,8 @@ function recipeWords(): readonly string[] {
     "",
     ...markdownTable(["verb", "for example", "what it does"], examples(VERBS)),
     "",
+    `Also read as verbs: ${verbSpellings()}. Any other work is said in quotes: \`step "lift the loose veneer"\`.`,
+    "",
     "## Tails",
     "",
     "After a comma, in any order; `x N` follows the material's name without one.",
@@ -159,8 +178,8 @@ function recipeWords(): readonly string[] {
       ]),
     ),
     "",
-    `Methods after \`by\`, with what they bring onto the piece: ${METHODS.map((method) => `${code(method)} ${TRANSFER_EFFICIENCY[method]}`).join(", ")}; \`brush\` if not said.`,
-    `After \`wait until\`: ${WAIT_STAGES.map(code).join(", ")}.`,
+    `Methods after \`by\`, with what they bring onto the piece: ${METHODS.map((method) => `${code(method)} ${TRANSFER_EFFICIENCY[method]}`).join(", ")}; \`brush\` if not said. Also read: ${spelt(METHOD_SPELLINGS)}.`,
+    `After \`wait until\`: ${WAIT_STAGES.map(code).join(", ")}. Also read: ${spelt(STAGE_SPELLINGS)}.`,
     "",
     "## Safety duties",
     "",
@@ -169,9 +188,26 @@ function recipeWords(): readonly string[] {
       DUTIES.map(({ word, doc, defer, source }) => [code(word), doc, defer, source]),
     ),
     "",
-    "`ventilate 10 air changes/h` says how much.",
+    `\`ventilate 10 air changes/h\` says how much. Also read: ${speltMap(DUTY_SPELLINGS)}.`,
     "",
   ];
+}
+
+const speltMap = (words: ReadonlyMap<string, string>): string => spelt(Object.fromEntries(words));
+
+const spelt = (words: Readonly<Record<string, string>>): string =>
+  Object.entries(words)
+    .map(([written, plain]) => `${code(written)} (${code(plain)})`)
+    .join(", ");
+
+function verbSpellings(): string {
+  const text = ({ verb, how }: { readonly verb: string; readonly how?: string }) =>
+    how === undefined ? verb : `${verb} "${how}"`;
+  const plain = Object.entries(VERB_SPELLINGS).map(([word, meant]) => `${code(word)} (${code(text(meant))})`);
+  const withMaterial = Object.entries(VERB_SPELLINGS_WITH).map(
+    ([word, meant]) => `${code(`${word} with …`)} (${code(`${meant.verb} with …`)})`,
+  );
+  return [...plain, ...withMaterial].join(", ");
 }
 
 function families(): readonly string[] {
@@ -285,6 +321,10 @@ function otherWords(): readonly string[] {
       ...vocabulary(name).map(({ word, doc }) => `- ${code(word)}: ${doc}`),
       "",
     ]),
+    "Also read, in any case and with hyphens or blanks:",
+    "",
+    ...[...WORD_SPELLINGS].map(([field, words]) => `- \`${field}\`: ${speltMap(words)}.`),
+    "",
     'A colour may also be a title such as `"#2b3a42"`. `existing` takes families from the wood up, with `2 coats` behind one, `bare`, `unknown clear`, `unknown paint`, or `as left by JOB`.',
     "",
   ];

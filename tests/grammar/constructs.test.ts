@@ -87,9 +87,9 @@ describe("what lines say", () => {
   });
 
   it("keeps a word that is no unit in the place of the unit", () => {
-    expect(problemsOf(inBlock("material", "cure 72 hrs"))).toEqual([]);
-    expect(outline(inBlock("material", "cure 72 hrs"))).toContain('unit: name "hrs"');
-    expect(outline(inBlock("material", "covers 10 m2/litre"))).toContain('unit: name "m2/litre"');
+    expect(problemsOf(inBlock("material", "cure 72 moons"))).toEqual([]);
+    expect(outline(inBlock("material", "cure 72 moons"))).toContain('unit: name "moons"');
+    expect(outline(inBlock("material", "covers 10 m2/firkin"))).toContain('unit: name "m2/firkin"');
   });
 
   it("gives units in their plain form with the span of what was written", () => {

@@ -8,7 +8,6 @@ import { namesOf } from "../../grammar/src/names.ts";
 import { parseDeclaration, parseFile } from "../../grammar/src/parse.ts";
 import { textMateGrammar } from "../../grammar/src/textmate.ts";
 import {
-  isUnit,
   matches,
   NumberToken,
   Space,
@@ -16,7 +15,6 @@ import {
   To,
   type TokenType,
   UnclosedString,
-  Unit,
   Up,
   unclosedLength,
   Word,
@@ -40,10 +38,11 @@ function byTable(text: string): string[] {
   for (let start = 0; start < text.length; ) {
     const last = types.at(-1);
     const isAfterNumber = (last === Space ? types.at(-2) : last) === NumberToken;
-    const found = TOKEN_TABLE.map(({ type, pattern }) => {
+    const found = TOKEN_TABLE.map(({ type, pattern, where, isOne }) => {
       pattern.lastIndex = start;
-      const whole = type === Unit && !isAfterNumber ? undefined : pattern.exec(text)?.[0];
-      if (whole === undefined || (type === Unit && !isUnit(whole))) return undefined;
+      const fits = where === undefined || (where === "at-number" ? last === NumberToken : isAfterNumber);
+      const whole = fits ? pattern.exec(text)?.[0] : undefined;
+      if (whole === undefined || (isOne && !isOne(whole))) return undefined;
       return { type, written: type === UnclosedString ? whole.slice(0, unclosedLength(whole)) : whole };
     }).find((match) => match !== undefined)!;
     types.push(found.type);
@@ -89,7 +88,8 @@ describe("tokens", () => {
     ["-5 °C", ["number:-5", "unit:°C"]],
     ["2 air changes/h", ["number:2", "unit:air changes/h"]],
     ["10 m²/L", ["number:10", "unit:m²/L"]],
-    ["72 hrs", ["number:72", "word:hrs"]],
+    ["72 hrs", ["number:72", "unit:hrs"]],
+    ["72 hogsheads", ["number:72", "word:hogsheads"]],
     ["mm h", ["word:mm", "word:h"]],
     ["semi-gloss", ["word:semi-gloss"]],
     ["x 3", ["word:x", "number:3"]],

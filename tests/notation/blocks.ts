@@ -8,8 +8,11 @@ const WORK =
   "recipe q(c: material, n: number = 1, d: duration = 1 h) {\n layer c x n\n wait d\n step sand 220\n}\n";
 const MATERIALS = "material m1 {\n family oil varnish\n}\nmaterial st {\n family oil stain\n}\n";
 
-const BLOCKS: Readonly<Record<string, (line: string) => string>> = {
+export const BLOCKS: Readonly<Record<string, (line: string) => string>> = {
   material: (line) => `material a {\n family oil varnish\n ${line}\n}\n`,
+  family: (line) => `material a {\n ${line}\n}\n`,
+  mix: (line) =>
+    `material hardener {\n family conversion varnish\n}\nmaterial a {\n family conversion varnish\n ${line}\n}\n`,
   surface: (line) => BOARD.replace("wood beech\n", `wood beech\n  ${line}\n`),
   "surface of its own": (line) => `piece p {\n surface s {\n  ${line}\n }\n}\n`,
   piece: (line) => BOARD.replace("{\n", `{\n ${line}\n`),
@@ -39,6 +42,10 @@ const LANGUAGE = new Set([
   "use-cycle",
   "follow-cycle",
 ]);
+
+/** What the language itself has to say of a text. */
+export const languageFindings = (text: string): ReturnType<typeof findingsOf> =>
+  findingsOf(text).filter((finding) => LANGUAGE.has(finding.rule));
 
 /** `wrong-unit "3 h"` for every finding of the language, with the text it stands on, in order; all errors but hints. */
 export function findingsIn(block: string, line: string): string {

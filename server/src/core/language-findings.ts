@@ -3,7 +3,7 @@
  * level of their rule, and their message as headline, reason and remedy.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import { type Finding, type RelatedPlace, textOf, textOfSentences } from "./findings.ts";
+import { type Finding, type Fix, type RelatedPlace, textOf, textOfSentences } from "./findings.ts";
 import type { LocalFinding } from "./model/model.ts";
 import type { FileId, Place } from "./place.ts";
 import { languageSeverity } from "./rules/registry.ts";
@@ -15,7 +15,7 @@ export const findingIn = (file: FileId, declaration: string, finding: LocalFindi
 /** A finding whose spans `at` puts into a file. */
 export function findingBy(
   at: (span: Span) => Place,
-  { rule, span, message, related = [], fix }: LocalFinding,
+  { rule, span, message, related = [], fix, others = [] }: LocalFinding,
 ): Finding {
   return {
     ...findingAt(
@@ -24,9 +24,13 @@ export function findingBy(
       message,
       related.map((other) => ({ place: at(other.span), message: other.message })),
     ),
-    fixes: fix
-      ? [{ title: fix.title, kind: "change", edits: [{ place: at(fix.span), text: fix.text }] }]
-      : [],
+    fixes: [...(fix ? [fix] : []), ...others].map(
+      (each): Fix => ({
+        title: each.title,
+        kind: "change",
+        edits: [{ place: at(each.span), text: each.text }],
+      }),
+    ),
   };
 }
 

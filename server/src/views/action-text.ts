@@ -1,6 +1,12 @@
 /** One task or wait of a plan in a few words, as a finisher would write it on a board. */
 import { formatDuration } from "../core/measure/format-amount.ts";
-import type { Action, LayerAction, StepAction, WaitAction } from "../core/surface/actions.ts";
+import {
+  type Action,
+  type LayerAction,
+  OTHER_WORK,
+  type StepAction,
+  type WaitAction,
+} from "../core/surface/actions.ts";
 
 /** `sand 120, 150`, `hall_clear, coat 2 of 3`, `wait until cured`; the material where a parameter stands for it. */
 export function actionText(action: Action): string {
@@ -20,7 +26,7 @@ export function actionText(action: Action): string {
 
 function stepText({ verb, wet, grits, use, what }: StepAction): string {
   return [
-    verb,
+    verb === OTHER_WORK ? "" : verb,
     wet ? "wet" : "",
     grits.join(", "),
     use ? `with ${use.material?.name ?? use.name}` : "",

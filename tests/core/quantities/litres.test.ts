@@ -1,7 +1,7 @@
 /** Litres of layers and steps: hand calculations, and what must not change them. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { METHODS } from "../../../grammar/src/vocabulary.ts";
+import { METHODS, SPRAY_METHODS } from "../../../grammar/src/vocabulary.ts";
 import {
   layerLitres,
   mixLitres,
@@ -36,8 +36,8 @@ describe("layers", () => {
   });
 
   test("hand methods take the label's rate as it is", () => {
-    const byHand = METHODS.filter((method) => method !== "hvlp" && method !== "airless");
-    expect(byHand.map((method) => TRANSFER_EFFICIENCY[method])).toEqual([1, 1, 1, 1, 1]);
+    const byHand = METHODS.filter((method) => !SPRAY_METHODS.has(method));
+    expect(byHand.map((method) => TRANSFER_EFFICIENCY[method])).toEqual([1, 1, 1, 1, 1, 1]);
   });
 
   test("by wet film in place of the label's rate", () => {

@@ -4,6 +4,7 @@
  * Duties are kept to what has a reason with a source, so that sound recipes stay quiet. None of them, stated or not,
  * makes a job safe: the product's label and safety data sheet and local codes come first, and every text says so.
  */
+import { SPRAY_METHODS } from "../../../../grammar/src/vocabulary.ts";
 import type { Family } from "./family-schema.ts";
 import { OSHA_FLAMMABLE, OSHA_RAGS, VENTILATION_SOURCE } from "./sources.ts";
 
@@ -149,7 +150,7 @@ export function stepDuties(verb: string, wet = false): readonly BroughtDuty[] {
 
 /** Duties that a method of application brings by itself. */
 export function methodDuties(method: string): readonly BroughtDuty[] {
-  return method === "hvlp" || method === "airless" ? SPRAY_DUTIES : [];
+  return SPRAY_METHODS.has(method) ? SPRAY_DUTIES : [];
 }
 
 /** Duties that every coating of two parts brings, whatever the tool: it is measured, poured and stirred by hand. */

@@ -40,6 +40,10 @@ export const SHEENS = [
   { word: "gloss", doc: "Shapes reflect sharply.", gloss60: [70, 100], source: GLOSS_LEVELS },
 ] as const satisfies readonly SheenWord[];
 
+/** The sheen that so many gloss units at 60° are, by the upper ends of the levels; of two that meet the duller one. */
+export const sheenOfGloss = (units: number): string =>
+  SHEENS.find(({ gloss60: [low, high] }) => units <= Math.max((low + high) / 2, high - 5))?.word ?? "gloss";
+
 /** The bare words of a table, in its order, for whoever reads them from a text. */
 export const wordList = <W extends string>(rows: readonly { readonly word: W }[]): readonly W[] =>
   rows.map(({ word }) => word);

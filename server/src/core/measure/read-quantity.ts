@@ -154,7 +154,9 @@ function readParts<D extends Dimension>(quantity: Quantity, expected: readonly D
   const dimension = expected.find((candidate) => measures(leading, candidate));
   if (dimension === undefined) {
     const found = `${DIMENSIONS[leading.dimension].noun} (\`${quantityText(quantity)}\`)`;
-    return wrongUnit(quantity.span, `Expected ${describeAll(expected)}, found ${found}.`);
+    const isMinutes = leading.text === "m" && expected.some((candidate) => candidate === "time");
+    const hint = isMinutes ? " Minutes are `min`." : "";
+    return wrongUnit(quantity.span, `Expected ${describeAll(expected)}, found ${found}.${hint}`);
   }
   return checkCompound(quantity, definitions, dimension) ?? sumParts(quantity, definitions, dimension);
 }
@@ -194,6 +196,13 @@ function checkCompound(
       return wrongUnit(
         measureSpan(part),
         `The parts of \`${text}\` must go from the largest unit to the smallest, such as \`5 ft 6 in\`.`,
+      );
+    }
+    if (dimension === "length" && toCanonical(part.number.value, definition) >= toCanonical(1, before)) {
+      const whole = quantity.parts[index - 1]!.unit!.text;
+      return badNumber(
+        measureSpan(part),
+        `\`${measureText(part)}\` is a ${whole} or more; write it in one unit, or with a smaller part, such as \`5 ft 6 in\`.`,
       );
     }
     if (part.number.value < 0) {

@@ -11,9 +11,10 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
 import { familyByName } from "../knowledge/families.ts";
-import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
+import { familiesNear } from "../knowledge/families-near.ts";
+import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
-import { COLOURS, RAGS, SHEENS, wordList } from "../knowledge/words.ts";
+import { COLOURS, RAGS, SHEENS, sheenOfGloss, wordList } from "../knowledge/words.ts";
 import { litresOfGrams, spreadingRateOfWeight } from "../measure/units.ts";
 import {
   DURATION,
@@ -28,13 +29,14 @@ import {
   readNumber,
   readRange,
   readWord,
+  readWorse,
   report,
   SHARE,
   stated,
   THINNING,
 } from "./lowering.ts";
 import type { ContainerSize, Fact, Material, Named } from "./model.ts";
-import { closest, orList } from "./suggest.ts";
+import { orList } from "./suggest.ts";
 
 /** Air of a label that states none: laboratory air of ASTM D1640, 23 degrees C and 50 % (from memory). */
 const RATED_DEFAULT = { temperature: 23, humidity: 50 } as const;
@@ -59,12 +61,13 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
   const facts = family?.family;
   const density = readFact(ctx, fields, "density", ["density"], POSITIVE)?.fact;
   const gramsPerLitre = density?.value;
+  const covers = readCovers(ctx, fields, gramsPerLitre);
   return {
     ...named,
     kind: "material",
     builtIn: false,
     ...familyPart(ctx, family),
-    covers: readCovers(ctx, fields, gramsPerLitre) ?? fromFamily(facts?.covers),
+    covers: covers === "not known" ? undefined : (covers ?? fromFamily(facts?.covers)),
     solids: readFact(ctx, fields, "solids", ["share"], SHARE)?.fact ?? fromFamily(facts?.solids),
     touch: readFact(ctx, fields, "touch", ["time"], DURATION)?.fact ?? fromFamily(facts?.touch),
     recoat: readRecoat(ctx, fields) ?? familyRecoat(facts),
@@ -161,18 +164,31 @@ function readFamily(ctx: Lowering, fields: Fields) {
   const text = item.kind === "title" ? item.value : item.text;
   const family = item.kind === "words" ? familyByName(text) : undefined;
   if (!family) {
-    const near = familyByName(text) ? text : closest(text, FAMILY_NAMES);
-    report(
-      ctx,
-      "unknown-word",
-      item.span,
-      `Unknown family ${item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``}.${near ? ` Did you mean \`${near}\`?` : ` Families are ${orList(FAMILY_NAMES)}.`}`,
-      near ? { title: `Change to \`${near}\``, span: item.span, text: near } : undefined,
-    );
+    const written = item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``;
+    const { span } = item;
+    const { near, kin, may } = familiesNear(text);
+    const fixes = (near ? [near] : (may ?? [])).map((name) => ({
+      title: `Change to \`${name}\``,
+      span,
+      text: name,
+    }));
+    const message = may
+      ? `${written} may be several families. Write the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
+      : `Unknown family ${written}. ${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
+    ctx.findings.push({
+      rule: "unknown-word",
+      span,
+      message,
+      ...(fixes[0] ? { fix: fixes[0] } : {}),
+      ...(fixes.length > 1 ? { others: fixes.slice(1) } : {}),
+    });
     return undefined;
   }
   return { family, span: item.span };
 }
+
+const familiesText = (kin: readonly string[]): string =>
+  `${kin.length > 0 ? `Families of its kind are ${orList(kin)}` : "No family has such a name"}; completion behind \`family\` lists them all.`;
 
 function familyPart(ctx: Lowering, family: { family: Family; span: Span } | undefined) {
   if (!family) return {};
@@ -183,6 +199,9 @@ function familyPart(ctx: Lowering, family: { family: Family; span: Span } | unde
   };
 }
 
+/** Of a range of these the lower end is worse for the work; of all others the higher one. */
+const WORSE_IS_LOW: ReadonlySet<string> = new Set(["covers", "solids", "flash", "pot_life"]);
+
 function readFact<D extends Parameters<typeof readAmount>[2][number]>(
   ctx: Lowering,
   fields: Fields,
@@ -191,28 +210,24 @@ function readFact<D extends Parameters<typeof readAmount>[2][number]>(
   limits: Parameters<typeof readAmount>[3],
 ) {
   const field = form(fields, word, "quantity");
-  const amount = field && readAmount(ctx, field.value.quantity, expected, limits);
+  const worse = WORSE_IS_LOW.has(word) ? "low" : "high";
+  const amount = field && readWorse(ctx, field.value.quantity, field.value.to, expected, limits, worse);
   return amount && { dimension: amount.dimension, fact: stated(ctx, amount.value, amount.span) };
 }
 
-/** Spreading rate in m2/L; by weight (g/m2) it needs the density. */
+/**
+ * Spreading rate in m2/L. By weight (g/m2) it needs the density; without one litres are not known, and what needs them is
+ * not computed. Undefined where it is not stated.
+ */
 function readCovers(
   ctx: Lowering,
   fields: Fields,
   gramsPerLitre: number | undefined,
-): Fact<number> | undefined {
+): Fact<number> | "not known" | undefined {
   const read = readFact(ctx, fields, "covers", ["spreading rate", "weight by area"] as const, POSITIVE);
   if (!read) return undefined;
   if (read.dimension === "spreading rate") return read.fact;
-  if (gramsPerLitre === undefined) {
-    report(
-      ctx,
-      "wrong-unit",
-      read.fact.place!.span,
-      "Coverage by weight needs the material's `density`, such as `density 1.03 kg/L`.",
-    );
-    return undefined;
-  }
+  if (gramsPerLitre === undefined) return "not known";
   return { ...read.fact, value: spreadingRateOfWeight(read.fact.value, gramsPerLitre) };
 }
 
@@ -225,14 +240,13 @@ function readRated(ctx: Lowering, fields: Fields): Material["rated"] | undefined
   const field = form(fields, "rated", "air");
   if (!field) return undefined;
   const temperature = readRange(ctx, field.value.temperature, "temperature", { words: "a temperature" });
-  const humidity = readAmount(ctx, field.value.humidity?.value, ["share"], SHARE);
-  if (temperature?.to !== undefined) {
-    report(ctx, "syntax", temperature.span, "Expected one temperature, such as `rated 21 C, 50 % RH`.");
-  }
+  const { value, to } = field.value.humidity ?? {};
+  const humidity = readWorse(ctx, value, to, ["share"], SHARE, "low");
   return stated(
     ctx,
     {
-      temperature: temperature?.from ?? RATED_DEFAULT.temperature,
+      // Of a range the warm and dry end: the air of the shop is compared with the best that the label counts on.
+      temperature: temperature?.to ?? temperature?.from ?? RATED_DEFAULT.temperature,
       humidity: humidity?.value ?? RATED_DEFAULT.humidity,
     },
     field.span,
@@ -243,7 +257,8 @@ function readLimits(ctx: Lowering, fields: Fields): Material["limits"] {
   const field = form(fields, "limits", "air");
   if (!field) return undefined;
   const temperature = readRange(ctx, field.value.temperature, "temperature", { words: "a temperature" });
-  const humidity = readAmount(ctx, field.value.humidity?.value, ["share"], SHARE);
+  const { value, to } = field.value.humidity ?? {};
+  const humidity = readWorse(ctx, value, to, ["share"], SHARE, "high");
   return stated(
     ctx,
     { low: temperature?.from, high: temperature?.to, humidity: humidity?.value },
@@ -257,6 +272,8 @@ function readSheen(ctx: Lowering, fields: Fields): Material["sheen"] {
     form(fields, "sheen", "words")?.value.items ?? [],
     FIELDS.material.sheen!.example,
   );
+  const units = item?.kind === "words" && /^\d+(?:\.\d+)?$/u.test(item.text) ? Number(item.text) : undefined;
+  if (units !== undefined) return stated<string>(ctx, sheenOfGloss(units), item!.span);
   const sheen = readWord(ctx, item, wordList(SHEENS), "sheen");
   return sheen && stated<string>(ctx, sheen, item!.span);
 }
@@ -292,7 +309,8 @@ function readThin(ctx: Lowering, fields: Fields): Material["thin"] {
   const field = form(fields, "thin", "thin");
   if (!field?.value.thinner) return undefined;
   const thinner = readThinner(ctx, field.value.thinner);
-  const upTo = readAmount(ctx, field.value.upTo, ["share"], THINNING);
+  const { from, upTo: most } = field.value;
+  const upTo = readWorse(ctx, most, from, ["share"], THINNING, "high");
   return thinner === undefined ? undefined : stated(ctx, { thinner, upTo: upTo?.value }, field.span);
 }
 
@@ -320,16 +338,18 @@ function readVolume(
   );
   if (!amount) return undefined;
   if (amount.dimension === "volume") return amount.value;
-  if (gramsPerLitre === undefined) {
+  if (gramsPerLitre !== undefined) return litresOfGrams(amount.value, gramsPerLitre);
+  const ounces = quantity?.parts.find(({ unit }) => unit?.text === "oz")?.unit;
+  if (ounces) {
     report(
       ctx,
       "wrong-unit",
       amount.span,
-      "An amount by weight needs the material's `density`, such as `density 1.03 kg/L`.",
+      "Ounces on a can of liquid are mostly fluid ones. Write `floz`, or state the `density` if it is a weight.",
+      { title: "Write `floz`", span: ounces.span, text: "floz" },
     );
-    return undefined;
   }
-  return litresOfGrams(amount.value, gramsPerLitre);
+  return undefined;
 }
 
 function readSold(

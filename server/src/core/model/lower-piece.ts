@@ -12,6 +12,7 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
+import { familiesNear } from "../knowledge/families-near.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
@@ -32,9 +33,9 @@ import {
   stated,
 } from "./lowering.ts";
 import type { ExistingCoat, Fact, Named, Piece, ShapePart, Substrate, Surface } from "./model.ts";
-import { closest } from "./suggest.ts";
+import { closest, orList } from "./suggest.ts";
 
-const EXISTING_WORDS = [...wordList(EXISTING_STATES), ...FAMILY_NAMES];
+const EXISTING_WORDS: readonly string[] = [...wordList(EXISTING_STATES), ...FAMILY_NAMES];
 
 type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
 
@@ -172,9 +173,24 @@ function readLead(ctx: Lowering, statement: FieldStatement | undefined): Fact<Le
   return finding && method && date ? stated(ctx, { finding, method, date }, statement.span) : undefined;
 }
 
+function readExistingWord(ctx: Lowering, written: ExistingLayer["material"]): string | undefined {
+  const { text, span } = written;
+  if (EXISTING_WORDS.includes(text)) return text;
+  const { near, kin } = familiesNear(text);
+  const may = near ? [near] : [...new Set([...kin.slice(0, 3), "unknown clear", "unknown paint", "bare"])];
+  const [fix, ...others] = may.map((word) => ({ title: `Change to \`${word}\``, span, text: word }));
+  ctx.findings.push({
+    rule: "unknown-word",
+    span,
+    message: `Unknown old finish \`${text}\`. ${near ? `Did you mean \`${near}\`?` : `Write a family, or what is sure, such as ${orList(may.map((word) => `\`existing ${word}\``))}.`}`,
+    ...(fix ? { fix, others } : {}),
+  });
+  return undefined;
+}
+
 function readExisting(ctx: Lowering, layer: ExistingLayer): readonly ExistingCoat[] {
   const coats = layer.coats ? readNumber(ctx, layer.coats, COUNT) : 1;
-  const what = readWord(ctx, layer.material, EXISTING_WORDS, "existing layer");
+  const what = readExistingWord(ctx, layer.material);
   if (!what || what === "bare") return [];
   return [
     {

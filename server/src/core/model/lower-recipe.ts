@@ -7,8 +7,11 @@ import type {
   FieldValue,
   RecipeDeclaration,
   RecipeStatement,
+  Title,
+  Words,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
+import { substrateByName, woodByName } from "../knowledge/woods.ts";
 import { FOR_KINDS, wordList } from "../knowledge/words.ts";
 import { type Lowering, placeOf, readWord, report, reportUnknownField } from "./lowering.ts";
 import type { ForKind, Named, ParameterType, Recipe, RecipeParameter } from "./model.ts";
@@ -66,9 +69,17 @@ function reportFieldsOfBlock(ctx: Lowering, statements: readonly RecipeStatement
 function readForKinds(ctx: Lowering, field: FieldStatement): readonly ForKind[] {
   const value = field.value as Extract<FieldValue, { form: "words" }>;
   const kinds = value.items.flatMap(
-    (item) => readWord(ctx, item, wordList(FOR_KINDS), "kind of surface") ?? [],
+    (item) => kindOfGround(item) ?? readWord(ctx, item, wordList(FOR_KINDS), "kind of surface") ?? [],
   );
   return kinds.length > 0 ? kinds : ["any"];
+}
+
+/** `for larch`, `for plywood`: a species or a sheet is of one kind. */
+function kindOfGround(item: Words | Title): ForKind | undefined {
+  if (item.kind === "title" || wordList(FOR_KINDS).some((kind) => kind === item.text)) return undefined;
+  const sheet = substrateByName(item.text)?.kind;
+  if (sheet === "metal" || sheet === "laminate") return sheet;
+  return sheet !== undefined || woodByName(item.text) ? "wood" : undefined;
 }
 
 function distinctParameters(ctx: Lowering, syntax: RecipeDeclaration): readonly RecipeParameter[] {

@@ -21,6 +21,7 @@ import {
   readRange,
   readTime,
   readWord,
+  readWorse,
   report,
   SHARE,
   stated,
@@ -80,15 +81,9 @@ function readAir(ctx: Lowering, fields: Fields): Shop["air"] {
     max: 60,
     words: "a temperature that people work in (−40 C to 60 C)",
   });
-  const humidity = readAmount(ctx, value.humidity?.value, ["share"], SHARE);
-  if (temperature?.to !== undefined) {
-    report(
-      ctx,
-      "syntax",
-      temperature.span,
-      "Expected one temperature, such as `air 18 C, 60 % RH`. State the lowest that the work meets.",
-    );
-  }
+  const { value: wetness, to } = value.humidity ?? {};
+  const humidity = readWorse(ctx, wetness, to, ["share"], SHARE, "high");
+  // Of a range the cold end counts, in which everything dries slowest.
   if (!temperature) return undefined;
   return stated(ctx, { temperature: temperature.from, humidity: humidity?.value }, statement.span);
 }

@@ -78,7 +78,7 @@ export function fieldsByWord(
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.keyword.span,
-        message: `\`${word}\` is stated twice in this ${block}; only the first counts. Keep one of the two lines.`,
+        message: `\`${word}\` is stated twice in this ${block}; only the first counts. ${Object.hasOwn(ON_ONE_LINE, word) ? ON_ONE_LINE[word] : "Keep one of the two lines."}`,
         related: [{ span: before[0]!.span, message: `\`${word}\` is first stated here` }],
       });
     } else if (before) before.push(statement);
@@ -96,6 +96,14 @@ export function fieldsByWord(
   }
   return byWord;
 }
+
+/** Where one line takes several. */
+const ON_ONE_LINE: Readonly<Record<string, string>> = {
+  hours:
+    "Put all on one line with commas, such as `hours Mon to Fri 08:00 to 12:00, Mon to Fri 13:00 to 17:00`.",
+  sold: "Put all sizes on one line with commas, such as `sold 946 mL for 28.00, 3785 mL for 84.00`.",
+  existing: "Put all layers on one line from the wood up, such as `existing oil varnish, paste wax`.",
+};
 
 /** Gives the field that was probably meant, if one is near. */
 export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): string | undefined {
@@ -130,7 +138,7 @@ export interface Limits {
 
 export const POSITIVE: Limits = { above: 0, words: "greater than zero" };
 export const SHARE: Limits = { min: 0, max: 100, words: "from 0 % to 100 %" };
-export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 100, words: "above 0 % and at most 100 %" };
+export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 99.9, words: "above 0 % and below 100 %" };
 /** Thinner by volume of the material: flake shellac is let down to a washcoat with several times its own volume. */
 export const THINNING: Limits = { above: 0, max: 1000, words: "above 0 % and at most 1000 %" };
 export const NOT_NEGATIVE: Limits = { min: 0, words: "zero or more" };
@@ -191,6 +199,36 @@ export function readAmount<D extends Dimension>(
     return undefined;
   }
   return { dimension: read.amount.dimension, value: read.amount.value, span: value.span };
+}
+
+/**
+ * The same where a range may stand: of its ends the one that is worse for the work counts, which is the `low` or the
+ * `high` one in canonical units.
+ */
+export function readWorse<D extends Dimension>(
+  ctx: Lowering,
+  value: Value | undefined,
+  other: Value | undefined,
+  expected: readonly D[],
+  limits: Limits,
+  worse: "low" | "high",
+): { readonly dimension: D; readonly value: number; readonly span: Span } | undefined {
+  const read = readAmount(ctx, value, expected, limits);
+  if (!other || !read) return read;
+  const end = readAmount(ctx, other, expected, limits);
+  if (!end) return undefined;
+  const span = { start: value!.span.start, end: other.span.end };
+  if (end.dimension !== read.dimension) {
+    report(
+      ctx,
+      "wrong-unit",
+      span,
+      "Both ends of a range must be of one kind, such as `10 m2/L to 12 m2/L`.",
+    );
+    return undefined;
+  }
+  const pick = (end.dimension === "weight by area") === (worse === "low") ? Math.max : Math.min;
+  return { ...read, value: pick(read.value, end.value), span };
 }
 
 /** A range of one dimension; the ends must rise. */

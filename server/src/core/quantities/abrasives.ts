@@ -52,6 +52,9 @@ export const LAYER_TIMES: Readonly<Record<Method, TaskTime>> = {
   pad: time(5, 6),
   foam: time(4, 8),
   cloth: time(4, 8),
+  rubber: time(5, 12),
+  // Of which kind is not said, so it takes what the slower one takes.
+  spray: time(25, 3),
   hvlp: time(15, 3),
   airless: time(25, 2),
 };
@@ -80,6 +83,7 @@ export const STEP_TIMES: Readonly<Record<string, TaskTime>> = {
   buff: time(3, 12),
   test: time(10, 0),
   inspect: time(5, 0),
+  turn: time(5, 0),
 };
 
 const OTHER: TaskTime = time(10, 0);

@@ -7,7 +7,7 @@
  *
  * Transfer efficiencies of sprayers: 65 % is the bar that air-quality rules set for HVLP (South Coast AQMD, spray
  * equipment transfer efficiency); 50 % for airless is common practice, no source. Both are the
- * notation's own round figures.
+ * notation's own round figures. `spray` alone says neither, and counts as the less efficient one.
  */
 
 import type { METHODS } from "../../../../grammar/src/vocabulary.ts";
@@ -23,6 +23,8 @@ export const TRANSFER_EFFICIENCY: Readonly<Record<Method, number>> = {
   pad: 1,
   foam: 1,
   cloth: 1,
+  rubber: 1,
+  spray: 0.5,
   hvlp: 0.65,
   airless: 0.5,
 };

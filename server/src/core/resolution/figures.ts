@@ -20,7 +20,7 @@ export function countOf(
   what: string,
 ): Figure | undefined {
   if (!value) return undefined;
-  if (value.kind === "name") return parameterOf(ctx, value, "number");
+  if (value.kind === "name") return parameterOf(ctx, value, "number", what);
   const number = plainNumber(value);
   if (number === undefined) {
     report(ctx, "wrong-unit", value.span, `Expected ${what}, which has no unit.`);
@@ -78,12 +78,12 @@ function parameterMeasure<D extends Dimension>(
   const [first] = expected;
   const mayBe = (dimension: Dimension): boolean => (expected as readonly Dimension[]).includes(dimension);
   if (mayBe("time") || mayBe("share")) {
-    const figure = parameterOf(ctx, name, mayBe("time") ? "duration" : "number");
+    const figure = parameterOf(ctx, name, mayBe("time") ? "duration" : "number", describeDimension(first!));
     return figure && { dimension: mayBe("time") ? ("time" as D) : first!, figure };
   }
   const meant = meaningOf(ctx, name);
   const type = meant?.kind === "parameter" ? meant.parameter?.type : undefined;
-  if (!type) parameterOf(ctx, name, "number");
+  if (!type) parameterOf(ctx, name, "number", describeDimension(first!));
   else
     report(
       ctx,
@@ -95,14 +95,20 @@ function parameterMeasure<D extends Dimension>(
 }
 
 /** A parameter of a type that stands where a quantity is expected. */
-function parameterOf(ctx: Resolving, name: Name, type: RecipeParameter["type"]): Figure | undefined {
+function parameterOf(
+  ctx: Resolving,
+  name: Name,
+  type: RecipeParameter["type"],
+  what: string,
+): Figure | undefined {
   const meant = meaningOf(ctx, name);
   if (meant?.kind !== "parameter") {
+    const near = didYouMean(name.text, ctx.parameters.keys());
     report(
       ctx,
       "unknown-name",
       name.span,
-      `There is no parameter \`${name.text}\` in this recipe.${didYouMean(name.text, ctx.parameters.keys())}`,
+      `Expected ${what}, found \`${name.text}\`.${near || insteadOf(name.text, what)}`,
     );
     return undefined;
   }
@@ -117,4 +123,15 @@ function parameterOf(ctx: Resolving, name: Name, type: RecipeParameter["type"]):
     return undefined;
   }
   return { parameter: name.text };
+}
+
+/** The line that is right, where a word stands for a figure. */
+function insteadOf(word: string, what: string): string {
+  if (what.startsWith("a grit")) {
+    return ` Write the grit, and how it is done in quotes behind it, such as \`step sand 320 "${word}"\`.`;
+  }
+  if (what.startsWith("a time"))
+    return " Write a time, `overnight`, or what to wait for, such as `until recoat`.";
+  if (what.startsWith("a number of coats")) return " Write the number, such as `x 3`, or `x 2 to 3`.";
+  return "";
 }

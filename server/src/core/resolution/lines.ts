@@ -50,7 +50,7 @@ export interface UsesTail {
 export interface StepLine {
   readonly kind: "step";
   readonly syntax: StepStatement;
-  /** The one that was probably meant, where it is misspelt; absent where none is near. */
+  /** The one that was probably meant, where it is misspelt; absent where none is near, and where the work is said in words of one's own. */
   readonly verb?: string;
   readonly use?: MaterialName;
   /** In order; undefined for one that cannot be read. */
@@ -66,6 +66,8 @@ export interface LayerLine {
   readonly use?: MaterialName;
   /** Absent where the line states none, or none that can be. */
   readonly coats?: Figure;
+  /** The most of `x 2 to 3`. */
+  readonly coatsTo?: Figure;
   readonly method: string;
   readonly wiped?: { readonly after?: Figure };
   readonly thinned?: { readonly a: number; readonly b: number; readonly thinner: MaterialName };
@@ -73,6 +75,10 @@ export interface LayerLine {
   readonly toner: boolean;
   /** In millimetres. */
   readonly wet?: Figure;
+  /** What goes on by weight, in g/m2, in place of `wet`. */
+  readonly wetGrams?: Figure;
+  /** How heavily it is laid, where the line says so. */
+  readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly takes?: TakesTail;
   /** Done between coats. */
   readonly block?: readonly RecipeLine[];

@@ -4,10 +4,13 @@
  */
 import type {
   LayerStatement,
+  Name,
   RecipeStatement,
   SafetyStatement,
+  Span,
   StepStatement,
   Tail,
+  WaitStatement,
 } from "../../../../grammar/src/tree.ts";
 import { DUTIES, METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
@@ -106,9 +109,11 @@ function resolveStatement(ctx: Resolving, syntax: RecipeStatement): RecipeLine {
   }
 }
 
+const OWN_WORDS = ', or any other work in quotes, such as `step "glue the loose joint"`';
+
 function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   // A slip of the pen must hide no danger: `scuf` over old paint is judged as `scuff`.
-  const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step");
+  const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, "a grit such as `120`"));
   const { takes, uses } = resolveTails(ctx, syntax, use);
@@ -126,21 +131,62 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
 function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
   const use = materialNamed(ctx, syntax.material);
   const coats = countOf(ctx, syntax.coats, COATS, "a number of coats");
+  const coatsTo = countOf(ctx, syntax.coatsTo, COATS, "a number of coats");
   const { uses: _, ...tails } = resolveTails(ctx, syntax, use);
   return {
     kind: "layer",
     syntax,
     ...(use ? { use } : {}),
     ...(coats ? { coats } : {}),
+    ...(coatsTo ? { coatsTo } : {}),
     method: "brush",
     toner: false,
     ...tails,
-    ...(syntax.block ? { block: resolveStatements(ctx, syntax.block) } : {}),
+    ...blockOf(ctx, syntax),
   };
 }
 
+/** What is done between coats: the block, what `between` says, or the wait that nobody needs to write. */
+function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block"> {
+  const { between, block, coats, span } = syntax;
+  if (between && block)
+    report(ctx, "repeated-field", between.span, "`between` and the block say the same. Keep one of the two.");
+  if (block) return { block: resolveStatements(ctx, block) };
+  if (!between && !coats) return {};
+  const said = resolveStatements(ctx, between?.statements ?? []);
+  const at = between?.span.start ?? span.end;
+  const isWaited = said.some((line) => line.kind === "wait");
+  const last = said.at(-1);
+  const isDusty = last?.kind === "step" && (last.verb === "sand" || last.verb === "scuff");
+  return {
+    block: [
+      ...(isWaited ? [] : [untilRecoat({ start: at, end: at })]),
+      ...said,
+      ...(isDusty ? [dustedOff({ start: between!.span.end, end: between!.span.end })] : []),
+    ],
+  };
+}
+
+const word = (text: string, span: Span): Name => ({ kind: "name", text, span });
+
+function untilRecoat(span: Span): WaitLine {
+  const keyword = word("wait", span);
+  const syntax: WaitStatement = { kind: "wait", keyword, span, docs: "", until: word("recoat", span) };
+  return { kind: "wait", syntax, until: "recoat", overnight: false };
+}
+
+function dustedOff(span: Span): StepLine {
+  const keyword = word("step", span);
+  const verb = word("dust", span);
+  const syntax: StepStatement = { kind: "step", keyword, span, docs: "", verb, grits: [], tails: [] };
+  return { kind: "step", syntax, verb: "dust", grits: [] };
+}
+
 type Tails = Partial<
-  Pick<LayerLine, "method" | "wiped" | "thinned" | "tinted" | "toner" | "wet" | "takes"> & {
+  Pick<
+    LayerLine,
+    "method" | "wiped" | "thinned" | "tinted" | "toner" | "wet" | "wetGrams" | "laid" | "takes"
+  > & {
     readonly uses: UsesTail;
   }
 >;
@@ -195,9 +241,13 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
       checkWord(ctx, tail.role, ["toner"], "layer role");
       return { toner: tail.role.text === "toner" };
     case "wet": {
-      const wet = measureOf(ctx, tail.thickness, ["length"], POSITIVE)?.figure;
-      return wet ? { wet } : {};
+      return wetOf(ctx, tail);
     }
+    case "thin":
+    case "mist":
+    case "full":
+    case "flooded":
+      return { laid: tail.kind };
     case "takes": {
       const takes = takesTail(ctx, tail);
       return takes ? { takes } : {};
@@ -207,6 +257,22 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
       return uses ? { uses } : {};
     }
   }
+}
+
+/** `wet 100 um`, `wet 30 g/m2`, `wet 100 mL/m2`; of a range the thicker end. */
+function wetOf(ctx: Resolving, { thickness, to }: TailOf<"wet">): Tails {
+  const [first, last] = [thickness, to].map((value) =>
+    measureOf(ctx, value, ["length", "weight by area", "spreading rate"] as const, POSITIVE),
+  );
+  const ends = [first, last].flatMap((end) =>
+    end && "value" in end.figure && end.dimension === (last ?? first)!.dimension ? [end.figure.value] : [],
+  );
+  const dimension = (last ?? first)?.dimension;
+  if (ends.length === 0 || dimension === undefined) return first ? { wet: first.figure } : {};
+  // A litre a square metre is a millimetre.
+  if (dimension === "spreading rate") return { wet: { value: 1 / Math.min(...ends) } };
+  const value = Math.max(...ends);
+  return dimension === "length" ? { wet: { value } } : { wetGrams: { value } };
 }
 
 type TailOf<K extends Tail["kind"]> = Extract<Tail, { kind: K }>;
@@ -249,6 +315,7 @@ function usesTail(
 function resolveWait(ctx: Resolving, syntax: Extract<RecipeStatement, { kind: "wait" }>): WaitLine {
   if (syntax.until) checkWord(ctx, syntax.until, WAIT_STAGES, "stage of a wait");
   const time = durationOf(ctx, syntax.time);
+  durationOf(ctx, syntax.timeTo);
   const until = syntax.until?.text;
   return {
     kind: "wait",

@@ -3,6 +3,7 @@
  * lives while one declaration is resolved and is thrown away after it.
  */
 import type { Name, Span } from "../../../../grammar/src/tree.ts";
+import { choicesFor, WORD_CHOICES } from "../knowledge/choices.ts";
 import type { RecipeParameter } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { closest, orList } from "../model/suggest.ts";
@@ -43,7 +44,7 @@ export function reportUnknown(
 
 /**
  * Where only words of a closed list may stand: the word, or the one that was probably meant. What is `read` as that one is
- * said with the rest: "This line" is checked as `scuff`.
+ * said with the rest: "This line" is checked as `scuff`. `more` says what else may be written.
  */
 export function checkWord(
   ctx: Resolving,
@@ -51,19 +52,30 @@ export function checkWord(
   known: readonly string[],
   what: string,
   read?: string,
+  more = "",
 ): string {
   if (known.includes(word.text)) return word.text;
-  const near = closest(word.text, known);
+  const may = choicesFor(WORD_CHOICES[what] ?? {}, word.text);
+  const near = may ? undefined : closest(word.text, known);
   const until = read && `${read} is ${near ? `checked as \`${near}\`` : "not checked"} until you correct it.`;
+  const [fix, ...others] = (may ?? (near ? [near] : [])).map((text) => ({
+    title: `Change to \`${text}\``,
+    span: word.span,
+    text,
+  }));
+  const list = may
+    ? `Write ${orList(may.map((each) => `\`${each}\``))}.`
+    : `It may be ${orList(known)}${more}.`;
   ctx.problems.push({
     rule: "unknown-word",
     span: word.span,
     message: [
-      `Unknown ${what} \`${word.text}\`.`,
+      may ? `\`${word.text}\` may mean several things.` : `Unknown ${what} \`${word.text}\`.`,
       ...(until ? [until] : []),
-      near ? `Did you mean \`${near}\`?` : `It may be ${orList(known)}.`,
+      near ? `Did you mean \`${near}\`?` : list,
     ].join(" "),
-    ...(near ? { fix: { title: `Change to \`${near}\``, span: word.span, text: near } } : {}),
+    ...(fix ? { fix } : {}),
+    ...(others.length > 0 ? { others } : {}),
   });
   return near ?? word.text;
 }

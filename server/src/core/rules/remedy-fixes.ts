@@ -58,10 +58,10 @@ const coatLines = (name: FamilyName, coats: number): readonly string[] =>
  * number is not written on its own line in figures.
  */
 export function moreCoats({ syntax, place }: LayerAction, coats: number): Fix | undefined {
-  const { coats: written, material, block } = syntax;
+  const { coats: written, coatsTo, material, block } = syntax;
   if (written?.kind === "name" || !material || (block && !written)) return undefined;
   const [from, to] = written
-    ? [written.span.start, written.span.end]
+    ? [written.span.start, (coatsTo ?? written).span.end]
     : [material.span.end, material.span.end];
   const count = written ? `${coats}` : ` x ${coats}`;
   if (block) {
@@ -91,7 +91,7 @@ export function onlyCoats({ syntax, place }: LayerAction, coats: number): readon
 /** What does the lines between the coats of a layer, after all that is done there. Empty where that is not one block. */
 export function betweenCoats({ syntax, place }: LayerAction, lines: readonly string[]): readonly TextEdit[] {
   const last = syntax.block?.at(-1);
-  if (syntax.block && (!last || last.kind === "layer")) return [];
+  if (syntax.between || (syntax.block && (!last || last.kind === "layer"))) return [];
   const text = lines.map((line) => `\n    ${line.replace(/\s+/u, " ")}`).join("");
   return last
     ? [{ place: at(place, last.span.end), text }]

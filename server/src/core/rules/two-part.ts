@@ -3,6 +3,7 @@
  * that is only called "Hardener" says nothing, so what is not ruled out counts.
  */
 
+import { SPRAY_METHODS } from "../../../../grammar/src/vocabulary.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { deniesChemical, holdsHazard } from "../knowledge/named-chemicals.ts";
 import { clausesOf } from "../knowledge/text-words.ts";
@@ -69,7 +70,7 @@ export function isocyanateIn(
 
 /** Whether a layer goes on as a mist. */
 export const isSprayed = (action: Action): boolean =>
-  action.op === "layer" && (action.method === "hvlp" || action.method === "airless");
+  action.op === "layer" && SPRAY_METHODS.has(action.method);
 
 /** Whether nothing less than air from outside will do. */
 export const needsSuppliedAir = (layer: LayerAction): boolean =>

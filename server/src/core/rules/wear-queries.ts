@@ -27,7 +27,9 @@ export const worthOfCoat = (coat: Coat): number =>
  * work, where another recipe goes on, or where a material is not known.
  */
 export function wearingCoats(run: SurfaceRun): WearingCoats | undefined {
-  const { layers, certain } = run.final;
+  const { certain } = run.final;
+  // Of `x 2 to 3` only two are sure to go on, and a mist covers nothing.
+  const layers = run.final.layers.filter(({ action }) => !action?.ifNeeded && action?.laid !== "mist");
   if (run.continued || !certain || layers.some((coat) => !coat.family && !coat.unknown)) return undefined;
   const wearing = topDown(layers);
   const last =

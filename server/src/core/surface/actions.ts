@@ -42,6 +42,9 @@ interface ActionBase {
 
 export type Takes = { readonly hours: number } | { readonly hoursPerM2: number };
 
+/** The verb of a step that is said in words of one's own, `step "lift the loose veneer"`; `what` has them. */
+export const OTHER_WORK = "other work";
+
 export interface StepAction extends ActionBase {
   readonly op: "step";
   readonly syntax: StepStatement;
@@ -64,6 +67,8 @@ export interface LayerAction extends ActionBase {
   /** 1 … `coats`. */
   readonly coat: number;
   readonly coats: number;
+  /** A coat beyond the fewest of `x 2 to 3`: it is planned and bought for, and nothing may depend on it. */
+  readonly ifNeeded?: true;
   readonly method: string;
   readonly wiped: boolean;
   readonly wipedAfterHours?: number;
@@ -72,6 +77,7 @@ export interface LayerAction extends ActionBase {
   /** The second part of a two-part material: parts of this to parts of that. */
   readonly hardener?: { readonly a: number; readonly b: number; readonly use: MaterialUse };
   readonly toner: boolean;
+  readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly wetUm?: number;
 }
 

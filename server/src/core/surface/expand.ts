@@ -12,6 +12,7 @@ import {
   type Bindings,
   type Bound,
   boundOf,
+  type Figure,
   type FollowLine,
   figureIn,
   type LayerLine,
@@ -27,15 +28,16 @@ import {
   type WaitLine,
 } from "../resolution/lines.ts";
 import type { ResolvedLines } from "../resolution/resolve-recipe.ts";
-import type {
-  Action,
-  Cycle,
-  Duties,
-  DutyInForce,
-  Expansion,
-  LayerAction,
-  MaterialUse,
-  Takes,
+import {
+  type Action,
+  type Cycle,
+  type Duties,
+  type DutyInForce,
+  type Expansion,
+  type LayerAction,
+  type MaterialUse,
+  OTHER_WORK,
+  type Takes,
 } from "./actions.ts";
 
 /** More than this many actions is no recipe for one surface; the rest is cut off, and open. */
@@ -245,7 +247,7 @@ function takesOf(tail: TakesTail | undefined, bindings: Bindings): Takes | undef
 
 function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place, duties: Duties): void {
   const { syntax, verb } = step;
-  if (verb === undefined) return;
+  if (verb === undefined && syntax.what === undefined) return;
   const grits = step.grits.map((grit) => figureIn(grit, frame.bindings));
   const takes = takesOf(step.takes, frame.bindings);
   const use = step.use && materialUse(frame, step.use);
@@ -254,7 +256,7 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
     ...base(expander, frame, place, duties),
     op: "step",
     syntax,
-    verb,
+    verb: verb ?? OTHER_WORK,
     ...(use ? { use } : {}),
     grits: grits.filter((g) => g !== undefined),
     gritsKnown: grits.every((g) => g !== undefined),
@@ -272,19 +274,24 @@ function litresOf(uses: UsesTail | undefined, gramsPerLitre: number | undefined)
 
 function walkLayer(expander: Expander, frame: Frame, layer: LayerLine, place: Place, duties: Duties): void {
   if (!layer.use) return;
-  const stated = layer.syntax.coats ? figureIn(layer.coats, frame.bindings) : 1;
-  // A number of coats that is not known, or cannot be, counts as one: what would follow from more is not known either.
-  const coats = stated !== undefined && within(stated, COATS) ? stated : 1;
+  const fewest = coatsIn(layer.coats, frame.bindings);
+  const coats = Math.max(fewest, coatsIn(layer.coatsTo, frame.bindings));
   for (let coat = 1; coat <= coats && !expander.isCut; coat += 1) {
     if (expander.actions.length >= MOST_ACTIONS) {
       cutOff(expander, frame, layer.syntax, place, duties);
       return;
     }
-    pushCoat(expander, frame, layer, layer.use, { place, duties, coat, coats });
+    pushCoat(expander, frame, layer, layer.use, { place, duties, coat, coats, fewest });
     if (coat < coats && layer.block) {
       walk(expander, { ...frame, between: { layer: place, afterCoat: coat, coats } }, layer.block, duties);
     }
   }
+}
+
+/** A number of coats that is not known, or cannot be, counts as one: what would follow from more is not known either. */
+function coatsIn(coats: Figure | undefined, bindings: Bindings): number {
+  const stated = figureIn(coats, bindings);
+  return stated !== undefined && within(stated, COATS) ? stated : 1;
 }
 
 interface CoatOf {
@@ -292,6 +299,8 @@ interface CoatOf {
   readonly duties: Duties;
   readonly coat: number;
   readonly coats: number;
+  /** Of `x 2 to 3` the 2. */
+  readonly fewest: number;
 }
 
 function pushCoat(
@@ -299,15 +308,15 @@ function pushCoat(
   frame: Frame,
   layer: LayerLine,
   named: MaterialName,
-  { place, duties, coat, coats }: CoatOf,
+  { place, duties, coat, coats, fewest }: CoatOf,
 ): void {
   const { thinned, tinted, wiped } = layer;
   const { bindings } = frame;
   const percent = tinted && figureIn(tinted.percent, bindings);
-  const wetMm = figureIn(layer.wet, bindings);
   const wipedAfterHours = figureIn(wiped?.after, bindings);
   const takes = takesOf(layer.takes, bindings);
   const use = materialUse(frame, named);
+  const wetMm = figureIn(layer.wet, bindings) ?? wetOfGrams(layer, use.material);
   expander.actions.push({
     ...base(expander, frame, place, duties),
     op: "layer",
@@ -315,6 +324,7 @@ function pushCoat(
     use,
     coat,
     coats,
+    ...(coat > fewest ? { ifNeeded: true as const } : {}),
     method: layer.method,
     wiped: wiped !== undefined,
     ...(wipedAfterHours !== undefined ? { wipedAfterHours } : {}),
@@ -324,9 +334,16 @@ function pushCoat(
       : {}),
     ...hardenerPart(expander, use),
     toner: layer.toner,
+    ...(layer.laid ? { laid: layer.laid } : {}),
     ...(wetMm !== undefined && wetMm > 0 ? { wetUm: wetMm * 1000 } : {}),
     ...(takes ? { takes } : {}),
   });
+}
+
+/** The wet film of so many grams a square metre: a litre a square metre is a millimetre. Unknown without a density. */
+function wetOfGrams({ wetGrams }: LayerLine, material: Material | undefined): number | undefined {
+  const density = material?.density?.value;
+  return wetGrams && "value" in wetGrams && density ? wetGrams.value / density : undefined;
 }
 
 /** The hardener that the material's own declaration names, found in the scope of that declaration's file. */

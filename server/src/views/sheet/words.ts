@@ -6,7 +6,12 @@ import { lookUp } from "../../../../grammar/src/statements.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
-import type { LayerAction, MaterialUse, StepAction } from "../../core/surface/actions.ts";
+import {
+  type LayerAction,
+  type MaterialUse,
+  OTHER_WORK,
+  type StepAction,
+} from "../../core/surface/actions.ts";
 
 /** `reading_table` as words. */
 export const words = (name: string): string => name.replaceAll("_", " ");
@@ -39,7 +44,9 @@ export function stepTitle(step: StepAction): string {
     case "scuff":
       return `Scuff${step.wet ? " wet" : ""}${gritsText(step)}`;
     case "dust":
-      return "Take the dust off";
+      return `Take the dust off${what === undefined ? "" : `: ${what}`}`;
+    case OTHER_WORK:
+      return capital(what ?? "");
     case "dewax":
       return `Take the wax off${tool}`;
     case "strip":
@@ -70,6 +77,7 @@ export function layerTitle(layer: LayerAction): string {
   return [
     `${coats > 1 ? `Coat ${coat} of ${coats}` : "One coat"}: ${useTitle(layer.use)}`,
     ...(toner ? ["laid thin as a toner"] : []),
+    ...(layer.laid ? [LAID[layer.laid]] : []),
     // A wiped coat goes on as it comes, unless the line says how.
     ...(isStated || !wiped ? [`by ${lookUp(METHODS, method) ?? method}`] : []),
     ...(wiped
@@ -78,7 +86,13 @@ export function layerTitle(layer: LayerAction): string {
   ].join(", ");
 }
 
-const METHODS: Readonly<Record<string, string>> = { hvlp: "HVLP spray", airless: "airless spray" };
+const LAID = { thin: "laid thin", mist: "as a mist", full: "full and wet", flooded: "flooded" } as const;
+
+const METHODS: Readonly<Record<string, string>> = {
+  hvlp: "HVLP spray",
+  airless: "airless spray",
+  rubber: "a rubber",
+};
 
 /** `waterborne polyurethane, satin, clear` */
 export function sortText({ familyName, sheen, colour, builtIn, name }: Material): string {

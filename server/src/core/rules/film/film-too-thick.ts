@@ -118,4 +118,4 @@ recipe flooded {
 
 /** A polisher's pad lays shellac far thinner than the brush that the label's rate is for, and in a great many coats. */
 const isFrenchPolished = (action: LayerAction, family: Family): boolean =>
-  family.binder === "shellac" && (action.method === "pad" || action.method === "cloth");
+  family.binder === "shellac" && ["pad", "cloth", "rubber"].includes(action.method);

@@ -36,9 +36,9 @@ piece box {
       text: `recipe clear_coat {
   for    wood
   safety mask #! unknown-word
-  step   polish #! unknown-word
+  step   burnish #! unknown-word
   layer  waterborne_polyurethane, by mop #! unknown-word
-  wait   until dry #! unknown-word
+  wait   until shiny #! unknown-word
 }
 `,
     },

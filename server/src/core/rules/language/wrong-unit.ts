@@ -34,10 +34,10 @@ export const wrongUnit: LanguageRule = {
 `,
     },
     {
-      title: "By weight, without a density",
+      title: "Ounces that may be fluid ones",
       text: `material hall_clear {
   family waterborne polyurethane
-  covers 120 g/m2 #! wrong-unit
+  sold   16 oz for 18.00 #! wrong-unit
 }
 `,
     },

@@ -66,9 +66,9 @@ recipe two_coats {
 `,
     },
     {
-      title: "Three coats and no wait between them",
+      title: "Three coats with twenty minutes between them",
       text: `recipe three_coats {
-  layer waterborne_polyurethane x 3 #! recoat-too-early
+  layer waterborne_polyurethane x 3, between wait 20 min #! recoat-too-early
   wait  until cured
 }
 `,

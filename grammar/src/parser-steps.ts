@@ -1,0 +1,258 @@
+/**
+ * The rules for what a step says before its tails: the verb, in one of the words that people have for it, the material, the
+ * grits as they are written on paper and in speech, and how it is done.
+ */
+import { endOf, type LexToken } from "./lexer.ts";
+import { unquotedHow } from "./line-problems.ts";
+import { type Draft, phrases } from "./line-reader.ts";
+import * as make from "./literals.ts";
+import { FieldParser } from "./parser-fields.ts";
+import { HOW_PHRASES, VERB_SPELLINGS, VERB_SPELLINGS_WITH, type VerbSpelling } from "./spellings.ts";
+import type { TokenType } from "./tokens.ts";
+import * as t from "./tokens.ts";
+import type * as tree from "./tree.ts";
+import { VERBS, type VerbForm } from "./vocabulary.ts";
+
+/** What a statement says, without keyword, span, documentation and block. */
+export type Line<S> = Draft<Omit<S, "kind" | "keyword" | "span" | "docs" | "block" | "fields">>;
+export type StepLine = Line<tree.StepStatement>;
+
+/** Where a tail can begin, or what is taken for one. */
+export const AT_TAIL: readonly TokenType[] = [t.Comma, ...t.TAIL_TYPES, t.X];
+
+const isAtTail = (next: TokenType): boolean => t.TAIL_TYPES.has(next);
+
+export class StepParser extends FieldParser {
+  protected readonly stepMain = this.part(AT_TAIL, (line: StepLine): void => {
+    this.stepBody(line);
+    this.endOfPart(undefined, isAtTail);
+  });
+
+  protected stepBody(line: StepLine): void {
+    if (this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+      return;
+    }
+    const how = this.verb(line);
+    const verb = line.verb!;
+    const known = Object.hasOwn(VERBS, verb.text) ? VERBS[verb.text] : undefined;
+    const isForm = (...forms: VerbForm[]) => known === undefined || forms.includes(known.form);
+    this.useExample(known?.example);
+    if (isForm("material", "optional-material") && this.at(t.With)) {
+      this.take(t.With);
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+    } else if (isForm("what") && this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+    } else if (
+      known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atGrits()
+    ) {
+      this.grits(line);
+    } else if (!isForm("none", "optional-material")) {
+      throw this.mismatch(needOf(known?.form));
+    }
+    // `unmask` takes all of it off, so a name behind it would promise what is not done.
+    const saysHow = known !== undefined && known.form !== "what" && verb.text !== "unmask";
+    if (saysHow) {
+      this.how(line, how);
+    }
+  }
+
+  /** Reads the verb, and says how it is done where the word does so: `vacuum` is `dust "vacuum"`. */
+  private verb(line: StepLine): string | undefined {
+    const found = this.longestIn(VERB_SPELLINGS) ?? this.longestIn(VERB_SPELLINGS_WITH);
+    if (found === undefined) {
+      line.verb = make.makeName(this.take(t.Word, "a verb or a text in double quotes"));
+      return undefined;
+    }
+    const hasWith = this.at(t.With, found.length + 1) && Object.hasOwn(VERB_SPELLINGS_WITH, found.written);
+    const meant: VerbSpelling =
+      (hasWith ? undefined : VERB_SPELLINGS[found.written]) ??
+      VERB_SPELLINGS_WITH[found.written] ??
+      VERB_SPELLINGS[found.written]!;
+    this.skip(found.length);
+    this.respell(found.span, meant.verb);
+    line.verb = { kind: "name", text: meant.verb, span: found.span };
+    return meant.how;
+  }
+
+  /** `"heat gun at 300 C"`, `lightly`, or what the verb itself said. */
+  private how(line: StepLine, said: string | undefined): void {
+    const at = endOf(this.peek(0));
+    const written = this.at(t.StringToken) ? make.makeTitle(this.take(t.StringToken)) : this.howPhrase();
+    const parts = [line.what?.value, said, written?.value].filter((part) => part !== undefined);
+    if (parts.length === 0) {
+      return;
+    }
+    if (parts.length === 1 && written !== undefined && written.kind === "title" && line.what === undefined) {
+      line.what = written;
+      return;
+    }
+    const value = parts.join(", ");
+    const span = { start: written?.span.start ?? at, end: written?.span.end ?? at };
+    this.dropRespellings(span.start);
+    this.respell(span, quoted(value));
+    line.what = { kind: "title", value, span };
+  }
+
+  /** `lightly`, `only where rough`: as a title, which the plain form quotes. */
+  private howPhrase(): tree.Title | undefined {
+    const found = this.longestIn(HOW);
+    if (found === undefined) {
+      return undefined;
+    }
+    this.skip(found.length);
+    this.respell(found.span, quoted(found.written));
+    return { kind: "title", value: found.written, span: found.span };
+  }
+
+  // -------------------------------------------------------------------------------------------------------------
+  // Grits
+
+  /** Whether what follows a verb with grits can begin them. */
+  private atGrits(): boolean {
+    return this.atValue() || (this.at(t.With) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2))));
+  }
+
+  /** `80, 120, 150`; also `P80, P120`, `120/150/180`, `180-220`, `with 320`, `lightly 320`. */
+  private grits(line: StepLine): void {
+    const grits: tree.Value[] = [];
+    line.grits = grits;
+    if (this.at(t.Wet)) {
+      line.wet = make.makeName(this.take(t.Wet));
+    }
+    const before = this.longestIn(HOW);
+    const behind = this.peek((before?.length ?? 0) + 1);
+    if (before !== undefined && (behind.type === t.NumberToken || isGritWord(behind))) {
+      // What is said before the grits stands behind them in the plain form.
+      this.skip(before.length);
+      this.respell(before.span, "");
+      line.what = { kind: "title", value: before.written, span: before.span };
+    }
+    this.leaveOut(WITH);
+    if (this.at(t.Word) && this.at(t.NumberToken, 2) && !isGritWord(this.peek(1))) {
+      this.report(unquotedHow(this.peek(1), this.peek(2)));
+      this.skip(1);
+    }
+    this.grit(grits);
+    while (this.isGritNext()) {
+      if (this.at(t.Comma)) {
+        this.take(t.Comma);
+        this.leaveOut(THEN);
+      } else {
+        this.respell(make.tokenSpan(this.take(t.Word)), ",");
+      }
+      this.grit(grits);
+    }
+  }
+
+  /** One grit, or several that are written together. */
+  private grit(grits: tree.Value[]): void {
+    const first = this.peek(1);
+    const group: LexToken[] = [];
+    do {
+      group.push(...this.gritFigures());
+      if (this.peek(1).text === "/" && group.length > 0) {
+        this.skip(1);
+      }
+    } while (group.length > 0 && this.peek(0).text === "/");
+    if (group.length === 0) {
+      grits.push(this.value("a grit"));
+      return;
+    }
+    const hyphen = this.peek(1);
+    if (
+      hyphen.type === t.NumberToken &&
+      hyphen.text.startsWith("-") &&
+      hyphen.start === endOf(this.peek(0))
+    ) {
+      this.skip(1);
+      group.push({ ...hyphen, text: hyphen.text.slice(1), start: hyphen.start + 1 });
+    }
+    const isWritten = group.length === 1 && group[0]!.text === first.text;
+    if (!isWritten) {
+      const span = { start: first.start, end: endOf(this.peek(0)) };
+      this.respell(span, group.map(({ text }) => text).join(", "));
+    }
+    this.leaveOut(GRIT);
+    grits.push(...group.map(gritOf));
+  }
+
+  /** The figures of the next token, when it is one that stands for grits alone: `120`, `P120`, `120/150`, `P280-P320`. */
+  private gritFigures(): readonly LexToken[] {
+    const token = this.peek(1);
+    const isPlain = token.type === t.NumberToken && !/[ \t-]/u.test(token.text);
+    if (isGritWord(token) || (isPlain && this.peek(2).type !== t.Unit && isSplit(token.text))) {
+      this.skip(1);
+      return figuresIn(token);
+    }
+    return [];
+  }
+
+  /** After the comma (or `then`): a grit, or a name that is the whole part. */
+  private isGritNext(): boolean {
+    if (!this.at(t.Comma)) {
+      return this.isWordAt("then", 1) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2)));
+    }
+    const ahead = this.isWordAt("then", 2) ? 3 : 2;
+    const [next, after] = [this.peek(ahead), this.peek(ahead + 1).type];
+    const isAlone = after === t.Comma || after === t.End;
+    return (
+      (next.type === t.NumberToken && after !== t.Coats) ||
+      isGritWord(next) ||
+      (next.type === t.Word && isAlone)
+    );
+  }
+
+  private isTailNext(): boolean {
+    const { type } = this.peek(1);
+    return t.TAIL_TYPES.has(type) && type !== t.Wet;
+  }
+}
+
+const HOW: Readonly<Record<string, true>> = Object.fromEntries(HOW_PHRASES.map((phrase) => [phrase, true]));
+const WITH = phrases("with");
+const THEN = phrases("then");
+const GRIT = phrases("grit", "grits");
+
+/** `P240`, `P280-P320` */
+function isGritWord(token: LexToken): boolean {
+  return token.type === t.Word && /^[Pp]\d{2,5}(?:-[Pp]?\d{2,5})?$/u.test(token.text);
+}
+
+/** A whole grit, or two with a stroke between them: a fraction of less than a grit is none. */
+function isSplit(text: string): boolean {
+  return text.split("/").every((part) => !text.includes("/") || Number(part) >= 12);
+}
+
+function figuresIn(token: LexToken): readonly LexToken[] {
+  return [...token.text.matchAll(/\d+(?:\.\d+)?/gu)].map((match) => ({
+    ...token,
+    type: t.NumberToken,
+    kind: t.NumberToken.kind,
+    text: match[0],
+    start: token.start + match.index,
+  }));
+}
+
+function gritOf(token: LexToken): tree.Quantity {
+  const number = make.makeNumber(token);
+  return { kind: "quantity", parts: [{ number }], span: number.span };
+}
+
+function quoted(text: string): string {
+  return `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
+}
+
+/** What must follow a verb. */
+function needOf(form: VerbForm | undefined): string {
+  switch (form) {
+    case "material":
+      return "`with` and a material";
+    case "grits":
+      return "a grit";
+    case "what":
+      return "a text in double quotes";
+    default:
+      return "the end of the line or a comma";
+  }
+}

@@ -1,0 +1,104 @@
+/**
+ * Words that people write for the words of the notation. They are read as these and formatted into them, so none adds a
+ * meaning; a word that could mean two things with different consequences is not here, but asked about.
+ */
+
+/** A verb for another word, and how it is done where that word says so: `vacuum` is `dust "vacuum"`. */
+export interface VerbSpelling {
+  readonly verb: string;
+  readonly how?: string;
+}
+
+/** Verbs of a step, by what is written; of two words the second is a particle, as in `rub down`. */
+export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
+  vacuum: { verb: "dust", how: "vacuum" },
+  hoover: { verb: "dust", how: "vacuum" },
+  wipe: { verb: "dust", how: "wipe" },
+  "wipe down": { verb: "dust", how: "wipe" },
+  "wipe off": { verb: "dust", how: "wipe" },
+  tack: { verb: "dust", how: "tack cloth" },
+  "tack off": { verb: "dust", how: "tack cloth" },
+  blow: { verb: "dust", how: "blow off" },
+  "blow off": { verb: "dust", how: "blow off" },
+  "blow down": { verb: "dust", how: "blow off" },
+  "dust off": { verb: "dust" },
+  wet: { verb: "dampen" },
+  water: { verb: "dampen" },
+  damp: { verb: "dampen" },
+  polish: { verb: "buff" },
+  denib: { verb: "scuff" },
+  rub: { verb: "scuff" },
+  "rub down": { verb: "scuff" },
+  "sand down": { verb: "sand" },
+  "scrape off": { verb: "scrape" },
+  "mask off": { verb: "mask" },
+  "take off": { verb: "remove" },
+  "put back": { verb: "refit" },
+};
+
+/** Verbs where a material follows `with`: wiping or washing with one is cleaning. */
+export const VERB_SPELLINGS_WITH: Readonly<Record<string, VerbSpelling>> = {
+  wipe: { verb: "clean" },
+  "wipe down": { verb: "clean" },
+  "wipe off": { verb: "clean" },
+  wash: { verb: "clean" },
+  "wash down": { verb: "clean" },
+};
+
+/** What is said of how hard or where a step is done, which the plain form puts in quotes. */
+export const HOW_PHRASES: readonly string[] = [
+  "lightly",
+  "gently",
+  "by hand",
+  "if needed",
+  "if necessary",
+  "only if needed",
+  "where needed",
+  "only where needed",
+  "where rough",
+  "only where rough",
+  "edges",
+  "the edges",
+  "edges only",
+  "only the edges",
+  "with the grain",
+];
+
+/** Ways of putting a layer on. */
+export const METHOD_SPELLINGS: Readonly<Record<string, string>> = {
+  brushing: "brush",
+  paintbrush: "brush",
+  rolling: "roller",
+  rag: "cloth",
+  HVLP: "hvlp",
+  Airless: "airless",
+  spraying: "spray",
+  spraygun: "spray",
+  sponge: "foam",
+};
+
+/** Stages of a wait. `dry` is not here: it may be dry to the touch or dry enough for the next coat. */
+export const STAGE_SPELLINGS: Readonly<Record<string, string>> = {
+  "touch dry": "touch",
+  "dry to the touch": "touch",
+  "dust dry": "touch",
+  "recoat time": "recoat",
+  recoatable: "recoat",
+  "ready to recoat": "recoat",
+  hard: "cured",
+  hardened: "cured",
+  "fully cured": "cured",
+  "fully hardened": "cured",
+  "full cure": "cured",
+};
+
+/** Fields, by block. */
+export const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  material: { potlife: "pot_life", coverage: "covers", color: "colour", kind: "family", type: "family" },
+  piece: {},
+  surface: { material: "wood", on_it: "existing" },
+  shop: { climate: "air" },
+  recipe: {},
+  layer: {},
+  job: { shop: "in", due: "ready", deadline: "ready" },
+};

@@ -1,0 +1,260 @@
+/**
+ * What labels and people call the words that stand as values: kinds of material, old finishes, sheens, woods, days.
+ *
+ * Only what can mean one thing is here, or of what can mean several the one that the rules take for the worst, where the
+ * notation has a word for not knowing (`unknown clear`). The rest is asked about by the core, which knows the choices.
+ */
+import { WEEKDAYS } from "./vocabulary.ts";
+
+/** Plain words by what is written, in small letters and with blanks for hyphens. */
+export type Spellings = ReadonlyMap<string, string>;
+
+/** A spelling without what does not matter. */
+export const keyOf = (written: string): string =>
+  written
+    .toLowerCase()
+    .replace(/[-_ ]+/gu, " ")
+    .trim();
+
+type Table = Readonly<Record<string, readonly string[]>>;
+
+const spellings = (table: Table): Spellings =>
+  new Map(
+    Object.entries(table).flatMap(([plain, words]) => words.map((word) => [keyOf(word), plain] as const)),
+  );
+
+/** Families, by what stands on labels. */
+export const FAMILY_SPELLINGS: Table = {
+  "waterborne polyurethane": [
+    "water based polyurethane",
+    "water-based poly",
+    "waterborne poly",
+    "water poly",
+    "acrylic polyurethane",
+  ],
+  "waterborne acrylic": ["acrylic varnish", "acrylic clear"],
+  "oil polyurethane": ["oil based polyurethane", "oil-based poly", "oil poly", "oil modified polyurethane"],
+  "oil varnish": ["oil based varnish", "alkyd varnish"],
+  "spar varnish": ["yacht varnish", "marine varnish", "boat varnish", "exterior varnish"],
+  "nitrocellulose lacquer": ["nitro lacquer", "nitro", "cellulose lacquer", "nitrocellulose"],
+  "waterborne lacquer": [
+    "water based lacquer",
+    "water lacquer",
+    "acrylic lacquer",
+    "waterborne clear lacquer",
+  ],
+  "precatalyzed lacquer": [
+    "precatalysed lacquer",
+    "pre catalyzed lacquer",
+    "pre catalysed lacquer",
+    "pre-cat lacquer",
+    "precat lacquer",
+    "precat",
+    "pre-cat",
+  ],
+  "conversion varnish": [
+    "acid catalyzed lacquer",
+    "acid catalysed lacquer",
+    "acid cured lacquer",
+    "AC lacquer",
+    "post catalyzed lacquer",
+    "post catalysed lacquer",
+  ],
+  "waxed shellac": ["french polish", "button polish", "waxed shellac flakes"],
+  "dewaxed shellac": ["dewaxed shellac flakes", "dewaxed shellac sealer"],
+  "drying oil": [
+    "linseed oil",
+    "boiled linseed oil",
+    "raw linseed oil",
+    "tung oil",
+    "pure tung oil",
+    "walnut oil",
+  ],
+  "wiping varnish": [
+    "wipe-on poly",
+    "wiping poly",
+    "wipe-on polyurethane",
+    "wipe-on varnish",
+    "wiped varnish",
+  ],
+  "hardwax oil": ["hard wax oil", "hardwax", "oil wax"],
+  "paste wax": [
+    "wax",
+    "furniture wax",
+    "beeswax",
+    "bees wax",
+    "carnauba wax",
+    "wax polish",
+    "hard wax",
+    "soft wax",
+  ],
+  "oil stain": ["oil based stain"],
+  "alcohol dye": ["spirit stain", "spirit dye", "alcohol stain"],
+  "acrylic paint": [
+    "latex paint",
+    "latex",
+    "emulsion paint",
+    "emulsion",
+    "water based paint",
+    "waterborne paint",
+    "acrylic enamel",
+    "acrylic trim paint",
+  ],
+  "alkyd paint": ["oil paint", "oil based paint", "alkyd enamel", "oil based enamel", "alkyd lacquer"],
+  "chalky paint": ["chalk paint", "chalk style paint"],
+  "milk paint": ["casein paint"],
+  "acrylic primer": ["water based primer", "waterborne primer", "latex primer", "acrylic undercoat"],
+  "alkyd primer": ["oil primer", "oil based primer", "alkyd undercoat", "oil undercoat"],
+  "stain blocking primer": ["stain blocker", "stain block primer", "stain blocking undercoat"],
+  "shellac primer": ["shellac based primer", "pigmented shellac"],
+  "bonding primer": ["adhesion primer", "grip primer", "multi surface primer", "high adhesion primer"],
+  "sanding sealer": ["sander sealer"],
+  "grain filler": ["pore filler", "paste filler"],
+  "wood filler": ["wood putty", "plastic wood", "stopping", "stopper", "caulk", "painters caulk"],
+  degreaser: ["sugar soap", "degreasing cleaner"],
+  alcohol: [
+    "methylated spirits",
+    "methylated spirit",
+    "meths",
+    "denatured alcohol",
+    "ethanol",
+    "industrial alcohol",
+  ],
+  "mineral spirits": ["white spirit", "white spirits", "mineral spirit", "turps substitute"],
+  "paint stripper": ["stripper", "paint remover", "varnish remover"],
+};
+
+/** What is on a surface already, in the words of its owner. */
+const EXISTING_SPELLINGS: Table = {
+  bare: ["bare wood", "raw", "raw wood", "unfinished", "nothing", "none", "untreated"],
+  "unknown clear": [
+    "unknown varnish",
+    "unknown lacquer",
+    "unknown clear finish",
+    "varnish",
+    "old varnish",
+    "lacquer",
+    "old lacquer",
+    "clear coat",
+    "clear finish",
+    "old clear coat",
+    "glaze",
+    "old glaze",
+    "polyurethane",
+    "poly",
+  ],
+  "unknown paint": ["paint", "old paint", "painted", "enamel", "gloss paint", "old gloss paint"],
+  "waxed shellac": ["shellac", "old shellac", "old french polish", "polish"],
+  "drying oil": ["oil", "old oil", "oiled", "danish oil", "teak oil"],
+  "paste wax": ["old wax", "waxed"],
+};
+
+const SHEEN_SPELLINGS: Table = {
+  "dead flat": ["flat", "dead matt", "ultra matt", "ultra matte"],
+  matte: ["matt", "mat"],
+  eggshell: ["egg shell", "silk matt", "silk matte"],
+  satin: ["silk", "satin sheen", "semi matt", "semi matte"],
+  "semi-gloss": ["semigloss", "semi gloss", "half gloss"],
+  gloss: ["high gloss", "full gloss"],
+};
+
+const WOOD_SPELLINGS: Table = {
+  MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
+  particleboard: ["chipboard", "particle board", "osb"],
+  plywood: ["ply", "multiplex"],
+  laminate: ["hpl", "formica sheet"],
+  melamine: ["melamine board", "melamine faced chipboard", "mfc"],
+};
+
+const FOR_SPELLINGS: Table = { any: ["anything", "everything", "all"], wood: ["timber", "solid wood"] };
+
+const USE_BY_SPELLINGS: Table = {
+  adults: ["grown ups", "adult"],
+  // Whoever lets everybody use it lets children use it.
+  children: ["everybody", "everyone", "anybody", "anyone", "all", "family", "kids", "child", "public"],
+};
+
+const WEAR_SPELLINGS: Table = {
+  hard: ["heavy", "high", "a lot"],
+  normal: ["medium", "average", "moderate"],
+  light: ["low", "little"],
+};
+
+const COLOUR_SPELLINGS: Table = { clear: ["transparent", "colourless", "colorless"] };
+
+const IGNITION_SPELLINGS: Table = {
+  none: ["no"],
+  heater: ["stove", "electric heater"],
+  "pilot light": ["boiler"],
+};
+
+/** By the word that the line starts with. */
+export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
+  ["family", spellings(FAMILY_SPELLINGS)],
+  ["existing", new Map([...spellings(FAMILY_SPELLINGS), ...spellings(EXISTING_SPELLINGS)])],
+  ["sheen", spellings(SHEEN_SPELLINGS)],
+  ["wood", spellings(WOOD_SPELLINGS)],
+  ["for", new Map([...spellings(WOOD_SPELLINGS), ...spellings(FOR_SPELLINGS)])],
+  ["use_by", spellings(USE_BY_SPELLINGS)],
+  ["wear", spellings(WEAR_SPELLINGS)],
+  ["colour", spellings(COLOUR_SPELLINGS)],
+  ["ignition", spellings(IGNITION_SPELLINGS)],
+]);
+
+const DUTY_TABLE: Table = {
+  dust_mask: ["dustmask", "ffp2", "ffp3", "ffp2 mask", "ffp3 mask", "particle mask"],
+  vapour_respirator: [
+    "vapour_mask",
+    "vapor_mask",
+    "vapor_respirator",
+    "respirator",
+    "solvent_mask",
+    "organic_vapour_mask",
+    "mask A2-P2",
+    "mask A2",
+    "A2-P2",
+    "A2P2 mask",
+  ],
+  supplied_air: ["air_fed_mask", "airfed_mask", "air fed mask", "supplied air", "air hood"],
+  eye_protection: ["goggles", "safety_glasses", "glasses", "safety glasses", "eye protection"],
+  hearing: ["ear_protection", "ear_defenders", "ear protection", "hearing protection"],
+  ventilate: ["extraction", "ventilation", "open_window", "open windows", "fresh_air", "fan"],
+  no_ignition: ["no_flames", "no_sparks", "no flames", "no naked flames"],
+};
+
+/** Duties, by what people wear and do. A `mask` may be for dust or for vapour, and is asked about. */
+export const DUTY_SPELLINGS: Spellings = spellings(DUTY_TABLE);
+
+const DAY_NAMES: readonly (readonly string[])[] = [
+  ["mon", "monday"],
+  ["tue", "tues", "tuesday"],
+  ["wed", "wednesday"],
+  ["thu", "thur", "thurs", "thursday"],
+  ["fri", "friday"],
+  ["sat", "saturday"],
+  ["sun", "sunday"],
+];
+
+function daySpellings(): Spellings {
+  const days = DAY_NAMES.flatMap((names, idx) => names.map((name) => ({ name, idx })));
+  const single = days.map(({ name, idx }) => [name, WEEKDAYS[idx]!] as const);
+  const spans = days.flatMap((from) =>
+    days.flatMap((to) => {
+      const plain = `${WEEKDAYS[from.idx]} to ${WEEKDAYS[to.idx]}`;
+      const isNext = to.idx === (from.idx + 1) % 7;
+      const joints = ["", "to ", "– ", "through ", "until ", ...(isNext ? ["and ", "+ ", "& "] : [])];
+      return joints.map((joint) => [`${from.name} ${joint}${to.name}`, plain] as const);
+    }),
+  );
+  return new Map<string, string>([
+    ...single,
+    ...spans,
+    ["weekdays", "Mon to Fri"],
+    ["workdays", "Mon to Fri"],
+    ["weekends", "Sat to Sun"],
+    ["daily", "Mon to Sun"],
+    ["every day", "Mon to Sun"],
+  ]);
+}
+
+export const DAY_SPELLINGS: Spellings = daySpellings();
