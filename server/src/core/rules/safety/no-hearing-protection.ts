@@ -98,7 +98,8 @@ function need({ action }: Moment<Action>, run: SurfaceRun): Need | undefined {
 }
 
 /** "Mask before the sander, not after the first cough" says when, and not how long anybody stands beside it. */
-const POINT_IN_TIME = new RegExp(`\\bbefore\\s+(?:the|a|any)\\s+(?:${LOUD_MACHINE.pattern.source})`, "giu");
+const POINT_IN_TIME =
+  /\bbefore\s+(?:the|a|any)\s+(?:[\p{L}-]+\s+)?(?:sanders?|grinders?|planers?|routers?|saws?|compressors?)\b/giu;
 
 /** A note may stand above the `safety` line of the work that it speaks of. */
 const isStatedNext = ({ moments }: SurfaceRun, action: Action): boolean =>
