@@ -132,14 +132,18 @@ export function givenTo(recipe: Recipe, call: ResolvedCall, bindings: Bindings):
   return given;
 }
 
-/** Of the parameters that the call does not name. */
+const MOST_COMPARED = 100;
+
+/** Of the first parameters, those that the call does not name. */
 function meantParameter(
   { parameters }: Recipe,
   name: string,
   named: ReadonlySet<string>,
   given: ReadonlyMap<string, Bound>,
 ): RecipeParameter | undefined {
-  const left = parameters.map((each) => each.name).filter((each) => !named.has(each) && !given.has(each));
+  // A recipe of hundreds of parameters and mistakes must not take the product of both.
+  const first = parameters.slice(0, MOST_COMPARED).map((each) => each.name);
+  const left = first.filter((each) => !named.has(each) && !given.has(each));
   const near = closest(name, left);
   return near === undefined ? undefined : parameterNamed(parameters, near);
 }
