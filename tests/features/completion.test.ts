@@ -224,6 +224,11 @@ describe("lines of recipes", () => {
       "tinted",
       "as",
       "wet",
+      "between",
+      "thin",
+      "mist",
+      "full",
+      "flooded",
       "takes",
     ]);
     expect(labels(inRecipe("  layer hc, by $0"))).toContain("hvlp");

@@ -107,9 +107,12 @@ function tailOffers(
       kind: "keyword" as const,
       detail: example,
       documentation: doc,
-      ...(label === "wiped" ? {} : label === "as" ? { insert: "as toner" } : { insert: `${label} ` }),
+      ...(WHOLE_TAILS.has(label) ? {} : label === "as" ? { insert: "as toner" } : { insert: `${label} ` }),
     }));
 }
+
+/** Tails that say something as they stand. */
+const WHOLE_TAILS: ReadonlySet<string> = new Set(["wiped", "thin", "mist", "full", "flooded"]);
 
 /** Inside a tail; `tokens` are those since its comma. */
 function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {
@@ -118,6 +121,8 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
   const { afterNumber } = ctx.cursor;
   const alone = tokens.length === 1;
   switch (word) {
+    case "between":
+      return stepOffers(ctx, tokens.slice(1));
     case "by":
       return alone ? METHODS.map((label) => ({ label, kind: "word" as const, detail: "method" })) : [];
     case "wiped":
