@@ -13,7 +13,6 @@ import {
   VERB_SPELLINGS_WITH,
 } from "../../grammar/src/spellings.ts";
 import { hasSign, UNIT_ALIASES, UNIT_GROUPS, UNIT_SPELLINGS } from "../../grammar/src/units.ts";
-import { DUTY_SPELLINGS, WORD_SPELLINGS } from "../../grammar/src/word-spellings.ts";
 import {
   DECLARATION_WORDS,
   FIELDS,
@@ -25,6 +24,7 @@ import {
   VERBS,
   WAIT_STAGES,
 } from "../../grammar/src/vocabulary.ts";
+import { DUTY_SPELLINGS, WORD_SPELLINGS } from "../../grammar/src/word-spellings.ts";
 import { DUTIES } from "../src/core/knowledge/duties.ts";
 import { FAMILIES } from "../src/core/knowledge/families.ts";
 import type { Family } from "../src/core/knowledge/family-schema.ts";
