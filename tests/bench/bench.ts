@@ -16,7 +16,6 @@ import { printPlans } from "./plans.ts";
 import { checkFolders, reading, shortPrograms } from "./programs.ts";
 import { printRatios } from "./ratios.ts";
 import { FINISHWRIGHT, FLOOR, PEERS, type Server } from "./servers.ts";
-import { printSessions } from "./sessions.ts";
 import {
   burst,
   coldStart,
@@ -49,13 +48,7 @@ const QUICK: Options = {
 };
 
 const { values } = parseArgs({
-  options: {
-    only: { type: "string" },
-    servers: { type: "string" },
-    quick: { type: "boolean" },
-    shops: { type: "string" },
-    tries: { type: "string" },
-  },
+  options: { only: { type: "string" }, servers: { type: "string" }, quick: { type: "boolean" } },
 });
 const options = values.quick ? QUICK : FULL;
 const table = new Table();
@@ -121,11 +114,11 @@ function print(rows: readonly Row[]): void {
   }
 }
 
-const asked = values.only?.split(",") ?? [...Object.keys(PARTS), "plans", "sessions", "ratios"];
+const asked = values.only?.split(",") ?? [...Object.keys(PARTS), "plans", "ratios"];
 const machine = `${cpus().length} × ${cpus()[0]?.model.trim()}, Node ${process.version}`;
 if (asked.some((part) => ["start", "keys", "requests", "burst", "many"].includes(part))) await installPeers();
 for (const part of asked) {
-  if (["plans", "sessions", "ratios"].includes(part)) continue;
+  if (part === "plans" || part === "ratios") continue;
   console.error(`${part} …`);
   await PARTS[part]?.();
 }
@@ -134,5 +127,4 @@ if (table.rows.length > 0) {
   print(table.rows);
 }
 if (asked.includes("plans")) printPlans();
-if (asked.includes("sessions")) printSessions(Number(values.shops ?? 200), Number(values.tries ?? 300));
 if (asked.includes("ratios")) printRatios();

@@ -223,7 +223,7 @@ export function releasesOf(draws: readonly FumesDraw[], schedule: Schedule): rea
         const item = itemOf(schedule, run, piece, action.index);
         if (!item || grams <= 0) return [];
         const from = item.start;
-        const to = Math.max((item.workEnd ?? item.end) + releaseHours(run, action), from + LEAST_RELEASE_H);
+        const to = Math.max(item.end + releaseHours(run, action), from + LEAST_RELEASE_H);
         return [{ from, to, grams: grams / run.pieces, action, ...(standIn ? { standIn } : {}) }];
       }).flat(),
     );

@@ -218,10 +218,7 @@ function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | nu
   );
   const latest = sumOrNull(hours) === null ? null : Math.max(0, ...(hours as number[]));
   if (latest === null) return null;
-  // Plans in sessions come in steps of five minutes, waits rounded up.
-  const seconds =
-    schedule.sessions === undefined ? Math.round(latest * 3600) : Math.ceil(latest * 12 - 1e-6) * 300;
-  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ seconds });
+  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ seconds: Math.round(latest * 3600) });
   return at.toString({ smallestUnit: "second" });
 }
 
