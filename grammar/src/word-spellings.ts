@@ -138,7 +138,6 @@ const EXISTING_SPELLINGS: Table = {
     "clear coat",
     "clear finish",
     "old clear coat",
-    "glaze",
     "old glaze",
     "polyurethane",
     "poly",

@@ -20,7 +20,9 @@ shop room {
 }
 recipe work {
   safety ventilate 10 air changes/h
-  layer  varnish x 2, takes 30 min
+  layer  varnish x 2, takes 30 min {
+    wait 1 min
+  }
 }
 job it {
   piece board x 3

@@ -183,11 +183,15 @@ it("a message names the material that a parameter stands for", () => {
   recoat 2 h to 24 h
 }
 recipe coats(clear: material = hall_clear) {
-  layer clear x 2
+  layer clear x 2 {
+    wait 1 min
+  }
   wait  until cured
 }
 recipe built_in(clear: material = waterborne_polyurethane) {
-  layer clear x 2
+  layer clear x 2 {
+    wait 1 min
+  }
   wait  until cured
 }
 `;

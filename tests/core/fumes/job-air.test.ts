@@ -88,7 +88,7 @@ describe("a coat by itself", () => {
 describe("the worst hours", () => {
   test("hold two coats that follow within a shift", () => {
     // One after the other: all 480 g leave within 8 h: 480 000 / 350 / 8 · 5 = 857.1 m3/h.
-    const { worst, coats } = airOf({ recipe: ["layer varnish x 2, takes 1 h"] });
+    const { worst, coats } = airOf({ recipe: ["layer varnish, takes 1 h", "layer varnish, takes 1 h"] });
     expect(worst!.grams).toBeCloseTo(480, 6);
     expect(worst!.need.m3PerH).toBeCloseTo(857.14, 1);
     expect(worst!.vapours).toMatchObject([{ solvent: { name: "mineral spirits" }, isAssumed: false }]);
