@@ -101,7 +101,7 @@ export const FAMILY_SPELLINGS: Table = {
     "acrylic trim paint",
   ],
   "alkyd paint": ["oil paint", "oil based paint", "alkyd enamel", "oil based enamel", "alkyd lacquer"],
-  "chalky paint": ["chalk paint", "chalk style paint"],
+  "chalky paint": ["chalk style paint"],
   "milk paint": ["casein paint"],
   "acrylic primer": ["water based primer", "waterborne primer", "latex primer", "acrylic undercoat"],
   "alkyd primer": ["oil primer", "oil based primer", "alkyd undercoat", "oil undercoat"],
@@ -110,7 +110,7 @@ export const FAMILY_SPELLINGS: Table = {
   "bonding primer": ["adhesion primer", "grip primer", "multi surface primer", "high adhesion primer"],
   "sanding sealer": ["sander sealer"],
   "grain filler": ["pore filler", "paste filler"],
-  "wood filler": ["wood putty", "plastic wood", "stopping", "stopper", "caulk", "painters caulk"],
+  "wood filler": ["wood putty", "stopping", "stopper", "caulk", "painters caulk"],
   degreaser: ["sugar soap", "degreasing cleaner"],
   alcohol: [
     "methylated spirits",
@@ -161,7 +161,7 @@ const WOOD_SPELLINGS: Table = {
   MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
   particleboard: ["chipboard", "particle board", "osb"],
   plywood: ["ply", "multiplex"],
-  laminate: ["hpl", "formica sheet"],
+  laminate: ["hpl"],
   melamine: ["melamine board", "melamine faced chipboard", "mfc"],
 };
 
