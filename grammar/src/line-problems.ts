@@ -6,6 +6,7 @@
  */
 import { endOf, type LexToken } from "./lexer.ts";
 import { tokenSpan } from "./literals.ts";
+import { lookUp } from "./look-up.ts";
 import { weekdayName } from "./said-figures.ts";
 import { Colon, Comma, Equals, LeftParen, NumberToken, RightParen } from "./tokens.ts";
 import type { Span, SyntaxProblem } from "./tree.ts";
@@ -197,6 +198,6 @@ function sign(token: LexToken): { readonly fix?: SyntaxProblem["fix"] } {
   if (token.type === NumberToken && token.text.startsWith("-")) {
     return { fix: { title: "Write `to`", span: { start: span.start, end: span.start + 1 }, text: " to " } };
   }
-  const text = Object.hasOwn(HABITS, token.text) ? HABITS[token.text]! : undefined;
+  const text = lookUp(HABITS, token.text);
   return text === undefined ? {} : { fix: { title: `Write \`${text.trim()}\``, span, text } };
 }

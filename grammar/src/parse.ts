@@ -10,12 +10,12 @@ import { type DeclarationLayout, layoutDeclaration } from "./layout.ts";
 import { type LexToken, lex } from "./lexer.ts";
 import { type Chunk, chunkEnd, docsAbove, type SourceLine, sourceLines } from "./lines.ts";
 import { makeName } from "./literals.ts";
+import { lookUp } from "./look-up.ts";
 import type { HeadLine } from "./parser.ts";
 import { type RawPiece, splitFile } from "./pieces.ts";
 import { sectionsOf } from "./sections.ts";
 import {
   lineParser,
-  lookUp,
   nodeSpan,
   type ReadingContext,
   readFields,

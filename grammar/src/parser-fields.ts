@@ -9,6 +9,7 @@ import { endOf } from "./lexer.ts";
 import { windowOrEarliest } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { lookUp } from "./look-up.ts";
 import { FigureParser } from "./parser-figures.ts";
 import { DASHES, valueText, withUnitOf } from "./parser-parts.ts";
 import type { TokenType } from "./tokens.ts";
@@ -503,7 +504,7 @@ export class FieldParser extends FigureParser {
       const name = this.take(t.Word, "a shape");
       shape.name = make.makeName(name);
       line.shape = shape;
-      this.useExample(Object.hasOwn(SHAPES, name.text) ? SHAPES[name.text]!.example : undefined);
+      this.useExample(lookUp(SHAPES, name.text)?.example);
       sizes.push(this.range(sizeName(name.text, 0)));
       while (this.at(t.X)) {
         this.take(t.X);
@@ -632,7 +633,7 @@ export class FieldParser extends FigureParser {
   /** A known shape has as many sizes as it needs, and tapers only where it may. */
   private checkSizes(shape: tree.ShapeSyntax): void {
     const name = shape.name.text;
-    const known = Object.hasOwn(SHAPES, name) ? SHAPES[name] : undefined;
+    const known = lookUp(SHAPES, name);
     if (known === undefined) {
       return;
     }
@@ -654,7 +655,7 @@ export class FieldParser extends FigureParser {
 }
 
 function sizeName(shape: string, idx: number): string {
-  const size = Object.hasOwn(SHAPES, shape) ? SHAPES[shape]!.sizes[idx] : undefined;
+  const size = lookUp(SHAPES, shape)?.sizes[idx];
   return size === undefined ? "a size" : `the ${plainSize(size)}`;
 }
 

@@ -6,6 +6,7 @@ import { endOf, type LexToken } from "./lexer.ts";
 import { unquotedHow } from "./line-problems.ts";
 import { type Draft, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { lookUp } from "./look-up.ts";
 import { FieldParser } from "./parser-fields.ts";
 import { HOW_PHRASES, VERB_SPELLINGS, VERB_SPELLINGS_WITH, type VerbSpelling } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
@@ -35,7 +36,7 @@ export class StepParser extends FieldParser {
     }
     const how = this.verb(line);
     const verb = line.verb!;
-    const known = Object.hasOwn(VERBS, verb.text) ? VERBS[verb.text] : undefined;
+    const known = lookUp(VERBS, verb.text);
     const isForm = (...forms: VerbForm[]) => known === undefined || forms.includes(known.form);
     this.useExample(known?.example);
     if (isForm("material", "optional-material") && this.at(t.With)) {

@@ -12,6 +12,7 @@ import { isSign, signAfterKeyword, unclosedString } from "./line-problems.ts";
 import type { LineRule } from "./line-reader.ts";
 import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, tokenSpan } from "./literals.ts";
+import { lookUp } from "./look-up.ts";
 import { LineParser } from "./parser.ts";
 
 import { FIELD_SPELLINGS } from "./spellings.ts";
@@ -122,11 +123,6 @@ function reportUnclosed(ctx: ReadingContext, tokens: readonly LexToken[]): void 
 /** From the first to the last token of a line, without its brace. */
 export function nodeSpan(node: LayoutNode): Span {
   return { start: node.tokens[0]!.start, end: endOf(node.tokens.at(-1)!) };
-}
-
-/** The entry of a word in a table, if it has one of its own. */
-export function lookUp<T>(table: Readonly<Record<string, T>>, word: string): T | undefined {
-  return Object.hasOwn(table, word) ? table[word] : undefined;
 }
 
 function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<BlockKind, "file">): Statement {

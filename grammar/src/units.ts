@@ -2,6 +2,7 @@
  * The spellings of units: which words after a number are a unit, and the plain form each is formatted to.
  * Dimension and size of a unit belong to the analysis core.
  */
+import { lookUp } from "./look-up.ts";
 
 /** Plain spellings, in the groups in which the language reference lists them. */
 export const UNIT_GROUPS: Readonly<Record<string, readonly string[]>> = {
@@ -111,7 +112,7 @@ export function plainUnit(written: string): string | undefined {
   if (UNITS.has(spaced)) {
     return spaced;
   }
-  return Object.hasOwn(UNIT_ALIASES, spaced) ? UNIT_ALIASES[spaced] : speltUnit(spaced);
+  return lookUp(UNIT_ALIASES, spaced) ?? speltUnit(spaced);
 }
 
 /** `Sq. Ft. per Quart`; longer than any unit is none. */

@@ -7,6 +7,7 @@
  * approximations to pi, 1914), exact to about 3·h^5/2^17 and far below what a tape measure shows.
  */
 
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Range, ShapeSyntax, Span, Value, Words } from "../../../../grammar/src/tree.ts";
 import { SHAPES, type ShapeWord } from "../../../../grammar/src/vocabulary.ts";
 import { closestWord } from "../measure/closest-word.ts";
@@ -44,7 +45,7 @@ const MOST_OF = 100_000;
 
 /** The area of all that one `shape` line states, in m2, or everything that is wrong with the line. */
 export function shapeArea(shape: ShapeSyntax): ShapeArea {
-  const word = Object.hasOwn(SHAPES, shape.name.text) ? SHAPES[shape.name.text] : undefined;
+  const word = lookUp(SHAPES, shape.name.text);
   if (word === undefined) return { ok: false, problems: [unknownShape(shape)] };
 
   const problems: ShapeProblem[] = [];

@@ -2,6 +2,7 @@
  * Words that could mean several things with different consequences. They are asked about, never guessed: each with the
  * words of the notation that it may be, the common ones first.
  */
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { FamilyName } from "./family-names.ts";
 
 /** What a label's word for a kind of material may be. */
@@ -53,5 +54,5 @@ export function choicesFor<W extends string>(
   written: string,
 ): readonly W[] | undefined {
   const key = written.toLowerCase().replace(/[- ]+/gu, " ").trim();
-  return Object.hasOwn(table, key) ? table[key] : undefined;
+  return lookUp(table, key);
 }

@@ -1,7 +1,7 @@
 /**
  * Reads a `piece` declaration: its surfaces with areas, what they are made of and what is on them.
  */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type {
   ExistingLayer,
   FieldStatement,

@@ -3,7 +3,7 @@
  * forms of values. A `Lowering` lives while one declaration is read and is thrown away after it; what comes out is
  * immutable.
  */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type {
   BrokenStatement,
   FieldStatement,
@@ -78,7 +78,7 @@ export function fieldsByWord(
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.keyword.span,
-        message: `\`${word}\` is stated twice in this ${block}; only the first counts. ${Object.hasOwn(ON_ONE_LINE, word) ? ON_ONE_LINE[word] : "Keep one of the two lines."}`,
+        message: `\`${word}\` is stated twice in this ${block}; only the first counts. ${lookUp(ON_ONE_LINE, word) ?? "Keep one of the two lines."}`,
         related: [{ span: before[0]!.span, message: `\`${word}\` is first stated here` }],
       });
     } else if (before) before.push(statement);

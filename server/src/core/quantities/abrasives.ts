@@ -7,6 +7,7 @@
  * refinishers count. Paper is counted by how much bare hardwood a sheet sands before it is dull; shops differ by a
  * factor of two either way, so it is rounded up to whole sheets and never enters a cost: the text's `supplies` does.
  */
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Method } from "./litres.ts";
 
 export interface TaskTime {
@@ -40,7 +41,7 @@ export function defaultTaskHours(input: TaskHoursInput): number {
 /** The row of the table that `defaultTaskHours` uses. */
 export function taskTime(verb: string, method: Method = "brush"): TaskTime {
   if (verb === "layer") return LAYER_TIMES[method];
-  return Object.hasOwn(STEP_TIMES, verb) ? (STEP_TIMES[verb] ?? OTHER) : OTHER;
+  return lookUp(STEP_TIMES, verb) ?? OTHER;
 }
 
 const PRACTICE = "common practice, no source";

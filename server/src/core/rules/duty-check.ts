@@ -2,7 +2,7 @@
  * What the rules about unstated safety duties share: which lines need a duty, whether it is in force there, and the
  * one finding for a recipe, at the first line that lacks it, so that ten sanding lines do not say the same ten times.
  */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Fix, RelatedPlace } from "../findings.ts";
 import type { Hazard } from "../knowledge/chemical-schema.ts";
 import { chemical, isA } from "../knowledge/chemicals.ts";

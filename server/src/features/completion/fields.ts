@@ -1,5 +1,5 @@
 /** The values of fields, by the form that each has. */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { FIELDS, type FieldForm, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { countryCodes, countryName } from "../../core/knowledge/countries.ts";

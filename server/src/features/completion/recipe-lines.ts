@@ -1,5 +1,5 @@
 /** The lines of recipes: steps with their verbs, layers with their tails, waits and duties. */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import { P_GRADES } from "../../core/knowledge/abrasives.ts";
@@ -14,7 +14,7 @@ import { filmUnitOffers, unitOffers } from "./units.ts";
 export function stepOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {
   const [first, second] = tokens;
   if (!first) return verbOffers();
-  const verb = Object.hasOwn(VERBS, first.text) ? VERBS[first.text] : undefined;
+  const verb = lookUp(VERBS, first.text);
   const last = tokens.at(-1)!;
   if (isComma(last)) {
     const grits = verb?.form === "grits" && !tokens.some(({ text }) => text === "takes");

@@ -1,4 +1,5 @@
 /** A `shape` line: how many, the shape with its sizes, their units, and what it may say besides. */
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { afterLastComma, type CompletionContext, hole, isComma, type Offer, phraseOffers } from "./offer.ts";
@@ -13,7 +14,7 @@ export function shapeOffers(ctx: CompletionContext, tokens: readonly Token[]): r
   if (of === 0 && tokens[0]!.kind === "number") {
     return afterNumber && tokens.length === 1 ? [{ label: "of", kind: "keyword", insert: "of " }] : [];
   }
-  const shape = Object.hasOwn(SHAPES, name) ? SHAPES[name] : undefined;
+  const shape = lookUp(SHAPES, name);
   if (!shape) return [];
   const inSizes = !tokens.some((token) => isComma(token));
   const part = afterLastComma(tokens);

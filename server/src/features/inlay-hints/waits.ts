@@ -28,10 +28,10 @@ export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintTex
   if (!longest) return undefined;
   const several = new Set(all.map(({ hours }) => toldText(hours))).size > 1;
   const duration = `${several ? "up to " : ""}${toldText(longest.hours)}`;
-  const cold = all.find(({ isTooCold, short }) => isTooCold && (wait.until || short !== "no"));
+  const isCold = all.some(({ isTooCold, short }) => isTooCold && (wait.until || short !== "no"));
   return {
     // The rules say then that it may never dry through; hours beside it would be a second answer.
-    text: cold
+    text: isCold
       ? "too cold here to dry in any wait"
       : wait.until
         ? duration

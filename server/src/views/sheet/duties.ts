@@ -4,7 +4,7 @@
  *
  * Nothing here says that the work is safe, with the duties or without; the texts defer to those who can tell.
  */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowledge/duties.ts";
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";

@@ -2,7 +2,7 @@
  * Steps, coats and materials in the words of a sheet: by their titles, in whole phrases, as one would read them out at
  * the bench. `action-text.ts` has the short forms for plans.
  */
-import { lookUp } from "../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";

@@ -1,7 +1,7 @@
 /**
  * A step with a material that cannot do it: cleaning with a stain, filling with soap.
  */
-import { lookUp } from "../../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family, Role } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";

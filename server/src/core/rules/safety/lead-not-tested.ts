@@ -1,7 +1,7 @@
 /**
  * Old coatings rubbed or dissolved before anyone knows whether they hold lead.
  */
-import { lookUp } from "../../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { placeKey } from "../../place.ts";
 import { sentence } from "../../sentence.ts";

@@ -2,7 +2,7 @@
  * Ways of working on old coatings that throw lead about: too much heat, machines without a HEPA filter, blasting, dry
  * sanding and scraping, and volatile strippers without air. Flames are `open-flame`'s.
  */
-import { lookUp } from "../../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import type { Severity } from "../../findings.ts";
 import { LEAD_METHODS_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { saidIn } from "../../knowledge/phrases.ts";

@@ -1,7 +1,7 @@
 /**
  * Work on lead paint, wet or with a HEPA filter as it should be, without the rest: filter, sheeting, cleaning up.
  */
-import { lookUp } from "../../../../../grammar/src/statements.ts";
+import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import { leadNote } from "../../knowledge/lead.ts";
 import { onceFor } from "../../once.ts";
 import type { Action } from "../../surface/actions.ts";

@@ -125,7 +125,7 @@ function check({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {
     const text = textOf(action);
     if (text === undefined) continue;
-    const said = smallFlameOn(run, action) ?? saidIn(text);
+    const said = smallFlameOn(run, action) ?? flameIn(text);
     if (!said) continue;
     const matter = leadIn(run, run.moments[action.index]!.before.layers);
     report(action, {
@@ -145,7 +145,7 @@ function smallFlameOn(run: SurfaceRun, action: Action): Report | undefined {
   return saidOnLine(action, FLAME_ON_BUBBLES) !== undefined && firstBurning(run) ? LIT : undefined;
 }
 
-function saidIn(text: string): Report | undefined {
+function flameIn(text: string): Report | undefined {
   if (warmsSomethingFlammable(text)) return WARMED;
   if (clauseNaming(text, OPEN_FLAME) === undefined) return undefined;
   return clauseNaming(text, CHARRING) === undefined || /\b(?:paint|varnish|finish|coats?)\b/iu.test(text)
