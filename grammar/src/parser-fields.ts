@@ -212,11 +212,13 @@ export class FieldParser extends FigureParser {
   }
 
   /** `by weight`, `by volume` */
-  private mixBasis(line: Value<"mix">): void {
-    if (this.at(t.By) && line.by === undefined) {
-      this.take(t.By);
-      line.by = make.makeName(this.take(t.Word, "`weight` or `volume`"));
+  private mixBasis(line: Value<"mix">): boolean {
+    if (!this.at(t.By) || line.by !== undefined) {
+      return false;
     }
+    this.take(t.By);
+    line.by = make.makeName(this.take(t.Word, "`weight` or `volume`"));
+    return true;
   }
 
   /** `5 kg for 32 EUR/kg` */
@@ -246,22 +248,28 @@ export class FieldParser extends FigureParser {
       const first = this.at(t.Word) ? this.nameOf(this.take(t.Word)) : undefined;
       line.ratio = this.mixRatio();
       this.mixBasis(line);
+      const isPlain = this.at(t.With);
       if (first !== undefined) {
         // `mix hardener 10:1`
         line.hardener = first;
-        this.dropRespellings(start);
-        this.respell({ start, end: line.ratio.span.end }, `${ratioText(line.ratio)} with ${first.text}`);
-      } else if (this.at(t.Word) && !this.at(t.With) && !this.at(t.By)) {
+      } else if (this.at(t.Word) && !isPlain && !this.at(t.By)) {
         // `mix 10:1 catalyst`
-        const at = this.peek(1).start;
         this.leaveOut(OF);
-        this.respell({ start: at, end: at }, "with");
         line.hardener = this.nameOf(this.take(t.Word, "a name"));
       } else {
         this.take(t.With, "`with` and the other part");
         line.hardener = this.nameOf(this.take(t.Word, "a name"));
       }
-      this.mixBasis(line);
+      const isBehind = this.mixBasis(line);
+      if (!isPlain || isBehind) {
+        const { ratio, by, hardener } = line;
+        const end = endOf(this.peek(0));
+        this.dropRespellings(start);
+        this.respell(
+          { start, end },
+          `${ratioText(ratio)}${by ? ` by ${by.text}` : ""} with ${hardener.text}`,
+        );
+      }
     },
   );
 

@@ -100,7 +100,7 @@ export const FIELDS: Readonly<
     mix: {
       form: "mix",
       example: "mix 10:1 with hardener",
-      doc: "A two-part material: parts of this to parts of the other, by volume unless `by weight` stands behind.",
+      doc: "A two-part material: parts of this to parts of the other, by volume unless `by weight` stands behind the parts; by weight, litres need the `density` of both.",
     },
     density: { form: "quantity", example: "density 1.03 kg/L", doc: "Lets amounts be given by weight." },
   },

@@ -184,6 +184,9 @@ const LAYERS: readonly Row[] = [
   ["mix", "mix 4 parts to 1 part hardener", "mix 4:1 with hardener"],
   ["mix", "mix 1 % hardener", "mix 100:1 with hardener"],
   ["mix", "mix 10:1 by weight with hardener", "mix 10:1 by weight with hardener"],
+  ["mix", "mix 10:1 with hardener by weight", "mix 10:1 by weight with hardener"],
+  ["mix", "mix hardener 10:1 by weight", "mix 10:1 by weight with hardener"],
+  ["mix", "mix 10:1 by volume hardener", "mix 10:1 by volume with hardener"],
 ];
 
 const READ: Readonly<Record<string, readonly Row[]>> = {

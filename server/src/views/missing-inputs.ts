@@ -28,8 +28,18 @@ export function gapsOf(result: JobResult, field: GapField): readonly string[] {
 
 /** What is missing for the litres or the cost of one material of the job. */
 export function materialGaps(need: MaterialNeed): readonly string[] {
-  if (need.totals.litres === null) return [`no \`covers\` for \`${need.material.name}\``];
-  if (need.totals.cost === null) return [`no \`sold\` for \`${need.material.name}\``];
+  const { material, draws, totals } = need;
+  const density = ({ name }: Material): string => `no \`density\` for \`${name}\``;
+  if (totals.litres === null) {
+    const undensed = draws.flatMap((draw) => draw.undensed ?? []);
+    if (undensed.length > 0) return [...new Set(undensed.map(density))];
+    return [
+      material.weighed.includes("covers") ? density(material) : `no \`covers\` for \`${material.name}\``,
+    ];
+  }
+  if (totals.cost === null) {
+    return [material.weighed.includes("sold") ? density(material) : `no \`sold\` for \`${material.name}\``];
+  }
   return [];
 }
 

@@ -59,6 +59,38 @@ material hardener {
     expect(litresOf(tables("layer two_part x 3", two))).toEqual({ two_part: 1.0692, hardener: 0.10692 });
   });
 
+  describe("two parts by weight", () => {
+    const two = (density: string, ofHardener: string): string => `material two_part {
+  family conversion varnish
+  covers 10 m2/L
+  ${density}
+  mix    4:1 by weight with hardener
+}
+material hardener {
+  family acetone
+  ${ofHardener}
+}
+`;
+
+    test("are divided by their densities", () => {
+      // 4 kg / 1.2 kg/L = 3.3333 L, 1 kg / 1.0 kg/L = 1 L; of 1.17612: 3.3333/4.3333 = 0.904708, 1/4.3333 = 0.271412.
+      expect(
+        litresOf(tables("layer two_part x 3", two("density 1.2 kg/L", "density 1.0 kg/L"))),
+      ).toEqual({ two_part: 0.904708, hardener: 0.271412 });
+    });
+
+    test.each([
+      ["density 1.2 kg/L", ""],
+      ["", "density 1.0 kg/L"],
+      ["", ""],
+    ])("are not known without both densities: %j, %j", (density, ofHardener) => {
+      expect(litresOf(tables("layer two_part x 3", two(density, ofHardener)))).toEqual({
+        two_part: null,
+        hardener: null,
+      });
+    });
+  });
+
   test("by wet film in place of the label's rate", () => {
     // 1.782 · 2 · 0.12 L/m2 · 1.1 = 0.470448
     expect(litresOf(tables("layer clear, wet 120 um"))).toEqual({ clear: 0.470448 });

@@ -74,10 +74,11 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     topic: "Amounts and cans",
     name: "Two-part mix",
     seen: TOTALS,
-    formula: "mix a:b: · a/(a + b) of the material, · b/(a + b) of the hardener",
+    formula:
+      "mix a:b: · a/(a + b) of the material, · b/(a + b) of the hardener; by weight, each part / its density first, and not known without both densities",
     source: BY_DEFINITION,
     file: "quantities/litres.ts",
-    functions: ["mixLitres"],
+    functions: ["mixLitres", "volumesOfWeights"],
     tests: ["core/quantities/litres.test.ts", "core/totals/materials.test.ts"],
   },
   {

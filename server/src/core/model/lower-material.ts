@@ -15,7 +15,7 @@ import { familiesNear } from "../knowledge/families-near.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { COLOURS, RAGS, SHEENS, sheenOfGloss, wordList } from "../knowledge/words.ts";
-import { litresOfGrams, spreadingRateOfWeight } from "../measure/units.ts";
+import { findUnit, litresOfGrams, spreadingRateOfWeight } from "../measure/units.ts";
 import {
   DURATION,
   fieldsByWord,
@@ -62,6 +62,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
   const density = readFact(ctx, fields, "density", ["density"], POSITIVE)?.fact;
   const gramsPerLitre = density?.value;
   const covers = readCovers(ctx, fields, gramsPerLitre);
+  const sold = readSold(ctx, fields, gramsPerLitre);
   return {
     ...named,
     kind: "material",
@@ -78,7 +79,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     sheen: readSheen(ctx, fields),
     colour: readColour(ctx, fields) ?? familyColour(facts),
     thin: readThin(ctx, fields) ?? familyThin(facts),
-    sold: readSold(ctx, fields, gramsPerLitre),
+    sold,
     soldPlace: fieldPlace(ctx, fields, "sold"),
     onHand:
       readVolume(
@@ -96,6 +97,10 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
       fromFamily(facts?.ragsSelfHeat) ?? { value: false, origin: "default" },
     mix: readMix(ctx, fields),
     density,
+    weighed: [
+      ...(covers === "not known" ? (["covers"] as const) : []),
+      ...(sold.length === 0 && isSoldByWeight(fields) ? (["sold"] as const) : []),
+    ],
   };
 }
 
@@ -124,6 +129,7 @@ export function builtInMaterial(name: string, family: Family): Material {
     colour: familyColour(family),
     thin: familyThin(family),
     sold: [],
+    weighed: [],
     onHand: 0,
     flash: fromFamily(family.flash),
     selfHeatingRags: { value: family.ragsSelfHeat, origin: "family" },
@@ -367,6 +373,11 @@ function readSold(
   });
 }
 
+const isSoldByWeight = (fields: Fields): boolean =>
+  form(fields, "sold", "sold")?.value.sizes.some(({ amount }) =>
+    amount?.parts.some(({ unit }) => unit !== undefined && findUnit(unit.text)?.dimension === "mass"),
+  ) ?? false;
+
 function readRags(ctx: Lowering, fields: Fields): Fact<boolean> | undefined {
   const item = onlyItem(ctx, form(fields, "rags", "words")?.value.items ?? [], FIELDS.material.rags!.example);
   const word = readWord(ctx, item, wordList(RAGS), "kind of rags");
@@ -379,5 +390,13 @@ function readMix(ctx: Lowering, fields: Fields): Material["mix"] {
   const a = readNumber(ctx, field.value.ratio.a, POSITIVE);
   const b = readNumber(ctx, field.value.ratio.b, POSITIVE);
   if (a === undefined || b === undefined) return undefined;
-  return stated(ctx, { a, b, hardener: field.value.hardener.text }, field.span);
+  const by = readMixBasis(ctx, field.value.by);
+  return stated(ctx, { a, b, hardener: field.value.hardener.text, by }, field.span);
 }
+
+/** Labels that say nothing mean parts by volume. */
+function readMixBasis(ctx: Lowering, word: Form<"mix">["by"]): "volume" | "weight" {
+  return readWord(ctx, word, MIX_BASES, "way of measuring") ?? "volume";
+}
+
+const MIX_BASES = ["weight", "volume"] as const;

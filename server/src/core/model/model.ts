@@ -70,8 +70,15 @@ export interface Material extends Named {
   readonly flash?: Fact<number>;
   readonly potLife?: Fact<number>;
   readonly selfHeatingRags: Fact<boolean>;
-  readonly mix?: Fact<{ readonly a: number; readonly b: number; readonly hardener: string }>;
+  readonly mix?: Fact<{
+    readonly a: number;
+    readonly b: number;
+    readonly hardener: string;
+    readonly by: "volume" | "weight";
+  }>;
   readonly density?: Fact<number>;
+  /** Lines that are stated by weight and are not known in litres, since no density is stated. */
+  readonly weighed: readonly ("covers" | "sold")[];
 }
 
 export interface ShapePart {

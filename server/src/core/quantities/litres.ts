@@ -120,6 +120,21 @@ export function mixLitres(
   return { materialL: litres - hardenerL, hardenerL };
 }
 
+/** Parts of the material to parts of its hardener. */
+export interface MixParts {
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Parts by volume of parts by weight: weight / density. Unknown without the density of both; g/L, above 0. */
+export function volumesOfWeights(
+  { a, b }: MixParts,
+  densityA: number | undefined,
+  densityB: number | undefined,
+): MixParts | undefined {
+  return densityA === undefined || densityB === undefined ? undefined : { a: a / densityA, b: b / densityB };
+}
+
 function litresPerM2(
   coversM2PerL: number | undefined,
   wetUm: number | undefined,

@@ -11,6 +11,7 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
+import type { MixParts } from "../quantities/litres.ts";
 
 /** A material as named on a line. `material` is undefined where it is not known (open parameter, unknown name). */
 export interface MaterialUse {
@@ -74,11 +75,20 @@ export interface LayerAction extends ActionBase {
   readonly wipedAfterHours?: number;
   readonly thinned?: { readonly a: number; readonly b: number; readonly thinner: MaterialUse };
   readonly tinted?: { readonly percent: number; readonly tint: MaterialUse };
-  /** The second part of a two-part material: parts of this to parts of that. */
-  readonly hardener?: { readonly a: number; readonly b: number; readonly use: MaterialUse };
+  readonly hardener?: Hardener;
   readonly toner: boolean;
   readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly wetUm?: number;
+}
+
+/** The second part of a two-part material: parts of the material to parts of this. */
+export interface Hardener {
+  readonly a: number;
+  readonly b: number;
+  readonly by: "volume" | "weight";
+  /** By volume; undefined where the parts are weighed and a density is not stated. */
+  readonly volumes?: MixParts;
+  readonly use: MaterialUse;
 }
 
 export interface WaitAction extends ActionBase {

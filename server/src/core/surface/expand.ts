@@ -8,6 +8,7 @@ import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import { closest } from "../model/suggest.ts";
 import type { FileId, Place } from "../place.ts";
+import { volumesOfWeights } from "../quantities/litres.ts";
 import {
   type Bindings,
   type Bound,
@@ -355,10 +356,17 @@ function hardenerPart({ asked }: Expander, use: MaterialUse): Pick<LayerAction, 
   const mix = use.material?.mix?.value;
   if (!mix || !use.material) return {};
   const material = asked.materialsOf(use.material.file).get(mix.hardener);
+  const { a, b, by } = mix;
+  const volumes =
+    by === "volume"
+      ? { a, b }
+      : volumesOfWeights({ a, b }, use.material.density?.value, material?.density?.value);
   return {
     hardener: {
-      a: mix.a,
-      b: mix.b,
+      a,
+      b,
+      by,
+      ...(volumes ? { volumes } : {}),
       use: { name: mix.hardener, place: use.place, ...(material ? { material } : {}) },
     },
   };

@@ -424,17 +424,13 @@ export function coatFilmUm(layer: LayerAction): number | undefined {
 function layerSolids(layer: LayerAction): number | undefined {
   const own = layer.use.material?.solids?.value;
   if (own === undefined) return undefined;
+  const hardener = layer.hardener?.use.material?.solids?.value;
+  const volumes = layer.hardener?.volumes;
+  // In whatever parts equal solids are mixed, they stay the same.
+  if (hardener !== undefined && volumes === undefined && hardener !== own) return undefined;
   return mixSolids({
     solidsPercent: own,
-    ...(layer.hardener?.use.material?.solids
-      ? {
-          hardener: {
-            a: layer.hardener.a,
-            b: layer.hardener.b,
-            solidsPercent: layer.hardener.use.material.solids.value,
-          },
-        }
-      : {}),
+    ...(hardener !== undefined && volumes ? { hardener: { ...volumes, solidsPercent: hardener } } : {}),
     ...(layer.thinned
       ? {
           thinned: {

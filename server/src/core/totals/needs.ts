@@ -25,6 +25,8 @@ export interface Draw {
   readonly working: string;
   /** Of a mix, how much of it this material is: ` × 4/5`. */
   readonly part?: string;
+  /** The materials that state no density, where the parts of the mix are weighed. */
+  readonly undensed?: readonly Material[];
 }
 
 export interface Need {
@@ -67,7 +69,8 @@ export const methodOf = (method: string): Method =>
 /** One liquid of what is put into the pot for a coat. */
 export interface MixPart {
   readonly use: MaterialUse;
-  readonly litres: number;
+  /** Undefined: the parts are weighed, and a density is not stated. */
+  readonly litres?: number;
   /** Its share as the end of the sum: ` × 1/2`; empty where it is all. */
   readonly part: string;
 }
@@ -103,23 +106,28 @@ export function coatMix(job: Job, run: SurfaceRun, action: LayerAction): CoatMix
   const parts = (of: number, a: number, b: number): string =>
     ` × ${formatNumber(of, 2)}/${formatNumber(a + b, 2)}`;
   const unthinned = untinted + (thinned ? parts(thinned.a, thinned.a, thinned.b) : "");
-  const own = hardener
-    ? mixLitres(litres.materialL, hardener.a, hardener.b)
-    : { materialL: litres.materialL, hardenerL: 0 };
+  const { materialL, hardenerL } = ownParts(litres.materialL, hardener);
+  const ownPart = (of: "a" | "b"): string => {
+    if (!hardener?.volumes) return "";
+    const { a, b } = hardener.volumes;
+    return hardener.by === "volume"
+      ? parts(hardener.volumes[of], a, b)
+      : ` × ${formatNumber(hardener.volumes[of] / (a + b), 4)}`;
+  };
   return {
     litres: litres.mixL,
     parts: [
       {
         use: action.use,
-        litres: own.materialL,
-        part: unthinned + (hardener ? parts(hardener.a, hardener.a, hardener.b) : ""),
+        ...(materialL !== undefined ? { litres: materialL } : {}),
+        part: unthinned + ownPart("a"),
       },
       ...(hardener
         ? [
             {
               use: hardener.use,
-              litres: own.hardenerL,
-              part: unthinned + parts(hardener.b, hardener.a, hardener.b),
+              ...(hardenerL !== undefined ? { litres: hardenerL } : {}),
+              part: unthinned + ownPart("b"),
             },
           ]
         : []),
@@ -140,13 +148,29 @@ export function coatMix(job: Job, run: SurfaceRun, action: LayerAction): CoatMix
   };
 }
 
+function ownParts(
+  litres: number,
+  hardener: LayerAction["hardener"],
+): { readonly materialL?: number; readonly hardenerL?: number } {
+  if (hardener === undefined) return { materialL: litres };
+  const { volumes } = hardener;
+  return volumes ? mixLitres(litres, volumes.a, volumes.b) : {};
+}
+
 function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Draw[] {
   const material = action.use.material;
   if (!material || !run.surface) return [];
   const mix = coatMix(job, run, action);
   if (!mix) return [{ material, run, action, working: "the material states no spreading rate" }];
-  return mix.parts.flatMap(({ use, litres, part }) =>
-    use.material && litres > 0
+  return mix.parts.flatMap(({ use, litres, part }): readonly Draw[] => {
+    if (use.material && litres === undefined) {
+      const undensed = [material, action.hardener?.use.material].filter(
+        (each) => each !== undefined && each.density === undefined,
+      ) as readonly Material[];
+      const working = "it is mixed by weight, and a density is not stated";
+      return [{ material: use.material, run, action, working, undensed }];
+    }
+    return use.material && litres !== undefined && litres > 0
       ? [
           {
             material: use.material,
@@ -157,8 +181,8 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
             ...(part ? { part } : {}),
           },
         ]
-      : [],
-  );
+      : [];
+  });
 }
 
 function stepDraws(job: Job, run: SurfaceRun, action: StepAction): readonly Draw[] {

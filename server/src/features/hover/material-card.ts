@@ -143,7 +143,7 @@ const ROWS: readonly FigureRow[] = [
   },
   {
     word: "mix",
-    say: (m) => said(m.mix, ({ a, b, hardener }) => `${a}:${b} with ${code(hardener)}`),
+    say: (m) => said(m.mix, ({ a, b, hardener, by }) => `${a}:${b} by ${by} with ${code(hardener)}`),
   },
   {
     word: "density",

@@ -118,7 +118,7 @@ function figuresOf(material: Material): readonly Figure[] {
     ...figure(limits, limitsText),
     // What cleans, strips or thins is used as it comes.
     ...(material.family?.group === "auxiliary" ? [] : figure(thin, thinText)),
-    ...figure(mix, ({ a, b }) => `mixed ${a}:${b}`),
+    ...figure(mix, ({ a, b, by }) => `mixed ${a}:${b} by ${by}`),
     ...figure(potLife, (hours) => `pot life ${formatDuration(hours)}`),
   ];
 }

@@ -188,8 +188,15 @@ function coatAmounts({ result, run }: ProcedureInput, layer: LayerAction): reado
   }
   const all = `${litresText(mix.litres)}${forPieces(run)}`;
   if (mix.parts.length === 1) return [`${all}.`, ...soon];
-  const parts = mix.parts.map(({ use, litres }) => `${litresText(litres)} ${useTitle(use)}`);
-  return [`Mix ${all}: ${andList(parts)} (${ratio}).`, ...soon];
+  const parts = mix.parts.flatMap(({ use, litres }) =>
+    litres === undefined ? [] : [`${litresText(litres)} ${useTitle(use)}`],
+  );
+  return [
+    parts.length < mix.parts.length
+      ? `Mix ${all}: ${ratio}. How many litres of each is not known without their densities.`
+      : `Mix ${all}: ${andList(parts)} (${ratio}).`,
+    ...soon,
+  ];
 }
 
 const forPieces = ({ pieces }: SurfaceRun): string =>
@@ -198,7 +205,11 @@ const forPieces = ({ pieces }: SurfaceRun): string =>
 /** `10:1 with hardener, thinned 4:1 with water, 5 % tint`: of the whole mix, as the language reference divides it. */
 function ratioText({ hardener, thinned, tinted }: LayerAction): string {
   return [
-    ...(hardener ? [`mixed ${hardener.a}:${hardener.b} with ${useTitle(hardener.use)}`] : []),
+    ...(hardener
+      ? [
+          `mixed ${hardener.a}:${hardener.b}${hardener.by === "weight" ? " by weight" : ""} with ${useTitle(hardener.use)}`,
+        ]
+      : []),
     ...(thinned ? [`thinned ${thinned.a}:${thinned.b} with ${useTitle(thinned.thinner)}`] : []),
     ...(tinted ? [`tinted ${percentText(tinted.percent)} with ${useTitle(tinted.tint)}`] : []),
   ].join(", ");
