@@ -9,14 +9,13 @@ import { endOf } from "./lexer.ts";
 import { windowOrEarliest } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
-import { lookUp } from "./look-up.ts";
-import { FigureParser } from "./parser-figures.ts";
-import { DASHES, valueText, withUnitOf } from "./parser-parts.ts";
+import { DASHES, valueText } from "./parser-parts.ts";
+import { ShapeParser } from "./parser-shapes.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
-import { type FieldForm, SHAPES } from "./vocabulary.ts";
+import type { FieldForm } from "./vocabulary.ts";
 
 const OF = phrases("of");
 const CONJUNCTIONS = phrases("at", "from", "by");
@@ -34,9 +33,8 @@ const AT_AIR: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
 const AT_UP: readonly TokenType[] = [t.Comma, t.Up];
 const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer];
 const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
-const AT_OPTION: readonly TokenType[] = [t.Comma, t.Plus, t.Word];
 
-export class FieldParser extends FigureParser {
+export class FieldParser extends ShapeParser {
   protected readonly words = this.line(
     (): Value<"words"> => ({ form: "words", items: [] }),
     (line) => {
@@ -482,78 +480,6 @@ export class FieldParser extends FigureParser {
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
 
-  protected readonly shape = this.line(
-    (): Value<"shape"> => ({ form: "shape" }),
-    (line) => {
-      const sizes: tree.Range[] = [];
-      const options: tree.Words[] = [];
-      const shape: Draft<tree.ShapeSyntax> = { name: undefined as never, sizes, options, span: NO_SPAN };
-      this.spanned(shape, () => {
-        this.shapeSizes(shape, sizes, line);
-        this.many(
-          () => this.isNext(t.Comma, t.Plus),
-          () => {
-            this.commaBefore();
-            this.shapeOption(shape, options);
-          },
-        );
-      });
-    },
-  );
-
-  protected readonly shapeSizes = this.part(
-    AT_OPTION,
-    (shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: Value<"shape">): void => {
-      if (this.at(t.NumberToken)) {
-        const count = make.makeNumber(this.take(t.NumberToken));
-        this.take(t.Of, "`of` and a shape");
-        shape.count = count;
-      }
-      const name = this.take(t.Word, "a shape");
-      shape.name = make.makeName(name);
-      line.shape = shape;
-      this.useExample(lookUp(SHAPES, name.text)?.example);
-      sizes.push(this.range(sizeName(name.text, 0)));
-      while (this.at(t.X)) {
-        this.take(t.X);
-        sizes.push(this.range(sizeName(name.text, sizes.length)));
-      }
-      this.shareUnits(sizes);
-      this.checkSizes(shape);
-      this.endOfPart(undefined, (next) => next === t.Plus);
-    },
-  );
-
-  protected readonly shapeOption = this.part(
-    AT_OPTION,
-    (shape: Draft<tree.ShapeSyntax>, options: tree.Words[]): void => {
-      if (this.at(t.Plus)) {
-        const word = this.take(t.Plus);
-        this.keepPlus(shape, this.quantity("a share in %"), word.start);
-      } else {
-        options.push(
-          make.makeWords(this.wordRun("`plus` and a share, or an option such as `both faces`", t.Plus)),
-        );
-      }
-      this.endOfPart(undefined, (next) => next === t.Plus);
-    },
-  );
-
-  /** `600 x 720 x 18 mm`: a size without a unit has that of the next one. */
-  private shareUnits(sizes: tree.Range[]): void {
-    for (let idx = sizes.length - 2; idx >= 0; idx -= 1) {
-      const { from, to } = sizes[idx]!;
-      const after = sizes[idx + 1]!.from;
-      const [own, ownTo] = [withUnitOf(from, after), to && withUnitOf(to, after)];
-      for (const [before, value] of [[from, own] as const, [to, ownTo] as const]) {
-        if (before !== undefined && value !== before && value?.kind === "quantity") {
-          this.respell({ start: before.span.end, end: before.span.end }, value.parts[0]!.unit!.text);
-        }
-      }
-      sizes[idx] = { ...sizes[idx]!, from: own, ...(ownTo && { to: ownTo }) };
-    }
-  }
-
   /** `recoat 2-3 h` may be the earliest time of the label, or from when to when the next coat holds. */
   private askForWindow({ from, to, isShort, span }: tree.Range): void {
     if (isShort && from.kind === "quantity" && to?.kind === "quantity") {
@@ -562,10 +488,6 @@ export class FieldParser extends FigureParser {
         this.report(windowOrEarliest(span, valueText(from), valueText(to)));
       }
     }
-  }
-
-  private isNext(...types: readonly TokenType[]): boolean {
-    return types.includes(this.peek(1).type);
   }
 
   /** The entry rule for each form of a field. */
@@ -629,46 +551,6 @@ export class FieldParser extends FigureParser {
       layer.span = { start: layer.span.start, end };
     }
   }
-
-  private keepPlus(shape: Draft<tree.ShapeSyntax>, plus: tree.Quantity, start: number): void {
-    if (shape.plus !== undefined) {
-      const span = { start, end: plus.span.end };
-      this.report({ message: "expected `plus` only once: add the shares up", span });
-    }
-    shape.plus ??= plus;
-  }
-
-  /** A known shape has as many sizes as it needs, and tapers only where it may. */
-  private checkSizes(shape: tree.ShapeSyntax): void {
-    const name = shape.name.text;
-    const known = lookUp(SHAPES, name);
-    if (known === undefined) {
-      return;
-    }
-    const missing = known.sizes[shape.sizes.length];
-    if (missing !== undefined && !missing.endsWith("?")) {
-      this.report(this.expectedNext(`\`x\` and ${sizeName(name, shape.sizes.length)}`));
-    }
-    for (const [idx, size] of shape.sizes.entries()) {
-      const slot = known.sizes[idx];
-      if (slot === undefined) {
-        const count = known.sizes.length === 1 ? "one size" : `${known.sizes.length} sizes`;
-        this.report({ message: `expected the end: \`${name}\` has ${count}`, span: size.span });
-      } else if (size.to !== undefined && !slot.endsWith("~")) {
-        const message = `expected one size: the ${plainSize(slot)} of \`${name}\` does not taper`;
-        this.report({ message, span: size.span });
-      }
-    }
-  }
-}
-
-function sizeName(shape: string, idx: number): string {
-  const size = lookUp(SHAPES, shape)?.sizes[idx];
-  return size === undefined ? "a size" : `the ${plainSize(size)}`;
-}
-
-function plainSize(size: string): string {
-  return size.replace(/[?~]$/u, "");
 }
 
 const ratioText = ({ a, b }: tree.Ratio): string => `${a.text}:${b.text}`;

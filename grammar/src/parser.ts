@@ -1,6 +1,7 @@
 /**
  * Parses one logical line at a time, with one entry rule for each form of a line: this file has the heads of
- * declarations and the statements of recipes and jobs, `parser-fields.ts` the fields, `parser-parts.ts` what they share.
+ * declarations and the statements of recipes and jobs, `parser-fields.ts` the fields,
+ * `parser-shapes.ts` shapes, `parser-parts.ts` what they share.
  *
  * The grammar is LL(2): what comes next is decided by one token, in a few places by two.  Which words a vocabulary has is not checked here, with two exceptions: a known verb says what
  * must follow it, and a tail starts with the word of a tail, since nothing could be read otherwise.
