@@ -4,6 +4,7 @@
  * The parser says only what it wanted and where; class names of tokens never reach a message.  Two errors recur in every
  * grammar of a line and have one wording each: something is missing (`expected`), or something is too much (`extra`).
  */
+import { gist, type Told, toldBy } from "./gist.ts";
 import { endOf, type LexToken } from "./lexer.ts";
 import { tokenSpan } from "./literals.ts";
 import { lookUp } from "./look-up.ts";
@@ -24,15 +25,20 @@ export interface LineContext {
 const NAMED = /^(?:a|the) (?:name|parameter|material|surface|recipe|job|thinner|tint)\b/u;
 
 /** Something else, or nothing, stands where `what` was expected. */
-export function expected(ctx: LineContext, what: string, actual: LexToken | undefined): SyntaxProblem {
-  const suffix = ctx.example === undefined ? "" : `, such as \`${ctx.example}\``;
+export function expected(ctx: LineContext, what: Told, actual: LexToken | undefined): SyntaxProblem {
+  const say = (reason: string): string =>
+    gist((suchAs) => {
+      const wanted = toldBy(what, suchAs);
+      return `expected ${wanted}${ctx.example === undefined ? "" : suchAs(ctx.example)}${reason}`;
+    });
   if (actual === undefined) {
     const end = endOf(ctx.tokens.at(-1)!);
-    return { message: `expected ${what}${suffix}`, span: { start: end, end } };
+    return { message: say(""), span: { start: end, end } };
   }
-  const isReserved = NAMED.test(what) && RESERVED.some((word) => word === actual.text);
+  const isReserved =
+    typeof what === "string" && NAMED.test(what) && RESERVED.some((word) => word === actual.text);
   const reason = isReserved ? `; \`${actual.text}\` cannot be a name` : "";
-  return { message: `expected ${what}${suffix}${reason}`, span: tokenSpan(actual), ...sign(actual) };
+  return { message: say(reason), span: tokenSpan(actual), ...sign(actual) };
 }
 
 /** The line should have ended at `first`, or a comma should stand before it. */
@@ -67,7 +73,10 @@ export function hyphenInName(token: LexToken): SyntaxProblem {
 /** `sand softly 320`: what is said of how stands in quotes, behind the grit. */
 export function unquotedHow(word: LexToken, grit: LexToken): SyntaxProblem {
   return {
-    message: `\`${word.text}\` is not a grit: write how it is done in quotes behind the grit, such as \`${grit.text} "${word.text}"\``,
+    message: gist(
+      (suchAs) =>
+        `\`${word.text}\` is not a grit: write how it is done in quotes behind the grit${suchAs(`${grit.text} "${word.text}"`)}`,
+    ),
     span: tokenSpan(word),
     fix: {
       title: `Write \`${grit.text} "${word.text}"\``,
@@ -95,7 +104,10 @@ export function eitherDay(span: Span, dayFirst: string, monthFirst: string): Syn
 /** `Friday 2026-12-10` */
 export function otherWeekday(span: Span, date: string, is: number, said: number): SyntaxProblem {
   return ambiguous(
-    `${date} is a ${weekdayName(is)}, not a ${weekdayName(said)}: write the date that is meant, such as \`${date}\``,
+    gist(
+      (suchAs) =>
+        `${date} is a ${weekdayName(is)}, not a ${weekdayName(said)}: write the date that is meant${suchAs(date)}`,
+    ),
     span,
     date,
   );
@@ -105,7 +117,10 @@ export function otherWeekday(span: Span, date: string, is: number, said: number)
 export function vagueDate(ctx: LineContext, first: LexToken): SyntaxProblem {
   const span = { start: first.start, end: endOf(ctx.tokens.at(-1)!) };
   return {
-    message: `which day this is depends on who reads it: write the whole date, such as \`${ctx.example ?? "2027-03-08"}\``,
+    message: gist(
+      (suchAs) =>
+        `which day this is depends on who reads it: write the whole date${suchAs(ctx.example ?? "2027-03-08")}`,
+    ),
     span,
   };
 }
@@ -114,7 +129,10 @@ export function vagueDate(ctx: LineContext, first: LexToken): SyntaxProblem {
 export function eitherThinning(span: Span, share: number, added: string, mixed: string): SyntaxProblem {
   const parts = `${share} %`;
   return {
-    message: `${parts} may be added to the material (${added}) or be a share of the mix (${mixed}): write the ratio, such as \`thinned ${added}\``,
+    message: gist(
+      (suchAs) =>
+        `${parts} may be added to the material (${added}) or be a share of the mix (${mixed}): write the ratio${suchAs(`thinned ${added}`)}`,
+    ),
     span,
     fix: { title: `Write \`${added}\`: added to the material`, span, text: added },
     others: [{ title: `Write \`${mixed}\`: a share of the mix`, span, text: mixed }],

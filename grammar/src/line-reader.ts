@@ -6,6 +6,7 @@
  * Recovery happens at commas, closing parentheses and words that begin another part only, in the rules made by `part`;
  * tokens are never invented or dropped singly.
  */
+import type { Told } from "./gist.ts";
 import { END_TOKEN, endOf, type LexToken } from "./lexer.ts";
 import { expected, extra, hyphenInName, type LineContext, missingComma } from "./line-problems.ts";
 import * as make from "./literals.ts";
@@ -241,7 +242,7 @@ export class LineReader {
   }
 
   /** Reads a token of the type, or ends the rule: `what` was expected. */
-  protected take(type: TokenType, what = type.label): LexToken {
+  protected take(type: TokenType, what: Told = type.label): LexToken {
     const token = this.peek(1);
     if (!t.matches(token, type)) {
       throw this.mismatch(what);
@@ -251,7 +252,7 @@ export class LineReader {
   }
 
   /** To be thrown: reports that `what` was expected here. */
-  protected mismatch(what: string): Error {
+  protected mismatch(what: Told): Error {
     this.report(this.expectedNext(what));
     return MISMATCH;
   }
@@ -284,7 +285,7 @@ export class LineReader {
   }
 
   /** One or more words, up to a word that starts something else. */
-  protected wordRun(what: string, stop?: TokenType): LexToken[] {
+  protected wordRun(what: Told, stop?: TokenType): LexToken[] {
     const words = [this.take(t.Word, what)];
     while (this.at(t.Word) && this.peek(1).type !== stop) {
       words.push(this.take(t.Word));
@@ -367,7 +368,7 @@ export class LineReader {
   }
 
   /** Something is missing at the next token. */
-  protected expectedNext(what: string): tree.SyntaxProblem {
+  protected expectedNext(what: Told): tree.SyntaxProblem {
     const next = this.peek(1);
     return expected(this.context(), what, next === END_TOKEN ? undefined : next);
   }

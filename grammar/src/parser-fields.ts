@@ -5,6 +5,7 @@
  * Whether a word, a unit or a size fits the field is left to the analysis core, except for the number of sizes of a shape,
  * since a shape with too few of them is a line that ends too early.
  */
+import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
 import { windowOrEarliest } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
@@ -229,7 +230,10 @@ export class FieldParser extends ShapeParser {
     const [only] = parts;
     const unit = only?.unit?.text;
     if (only === undefined || parts.length > 1 || unit === undefined || unit !== plainUnit(per)) {
-      const message = `expected the price of the whole container, or by its own unit, such as \`5 kg for 32.00/kg\``;
+      const message = gist(
+        (suchAs) =>
+          `expected the price of the whole container, or by its own unit${suchAs("5 kg for 32.00/kg")}`,
+      );
       this.report({ message, span });
       return price;
     }
@@ -524,7 +528,7 @@ export class FieldParser extends ShapeParser {
       if (line.temperature === undefined) {
         line.temperature = range;
       } else {
-        this.report({ message: "expected the humidity, such as `60 % RH`", span });
+        this.report({ message: gist((suchAs) => `expected the humidity${suchAs("60 % RH")}`), span });
       }
       return;
     }
@@ -533,7 +537,7 @@ export class FieldParser extends ShapeParser {
       const { to } = range;
       line.humidity = { kind: "humidity", value: from, ...(to && { to }), span: { start: span.start, end } };
     } else {
-      this.report({ message: "expected one humidity, such as `60 % RH`", span });
+      this.report({ message: gist((suchAs) => `expected one humidity${suchAs("60 % RH")}`), span });
     }
     if (markEnd === undefined) {
       const fix = { title: "Add `RH`", span: { start: end, end }, text: " RH" };
@@ -544,7 +548,9 @@ export class FieldParser extends ShapeParser {
   private keepCoats(layers: Draft<tree.ExistingLayer>[], coats: tree.NumberLiteral, end: number): void {
     const layer = layers.at(-1);
     if (layer === undefined) {
-      const message = "expected a layer before the number of its coats, such as `alkyd paint, 2 coats`";
+      const message = gist(
+        (suchAs) => `expected a layer before the number of its coats${suchAs("alkyd paint, 2 coats")}`,
+      );
       this.report({ message, span: { start: coats.span.start, end } });
     } else {
       layer.coats = coats;

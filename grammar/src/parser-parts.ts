@@ -196,7 +196,9 @@ export class PartParser extends LineReader {
       } else if (this.atValue()) {
         draft.value = this.value("a value");
       } else {
-        throw this.mismatch(draft.name === undefined ? "an argument such as `clear: hall_clear`" : "a value");
+        throw this.mismatch(
+          draft.name === undefined ? (suchAs) => `an argument${suchAs("clear: hall_clear", "")}` : "a value",
+        );
       }
     });
     this.endOfPart("`,` or `)`");

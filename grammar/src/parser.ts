@@ -6,6 +6,7 @@
  * The grammar is LL(2): what comes next is decided by one token, in a few places by two.  Which words a vocabulary has is not checked here, with two exceptions: a known verb says what
  * must follow it, and a tail starts with the word of a tail, since nothing could be read otherwise.
  */
+import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
 import { AT_COMMA, type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
@@ -382,7 +383,10 @@ export class LineParser extends StepParser {
     const nameEnd = layer.material?.span.end;
     if (nameEnd === undefined || layer.coats !== undefined) {
       const span = { start: first.start, end };
-      this.report({ message: "expected the number of coats once, such as `layer clear x 3`", span });
+      this.report({
+        message: gist((suchAs) => `expected the number of coats once${suchAs("layer clear x 3")}`),
+        span,
+      });
       return;
     }
     layer.coats = late.coats;

@@ -6,6 +6,7 @@
  * is broken, and costs nothing but itself.
  */
 
+import { gist } from "./gist.ts";
 import type { LayoutNode } from "./layout.ts";
 import { endOf, isUnclosed, isWord, type LexToken } from "./lexer.ts";
 import { isSign, signAfterKeyword, unclosedString } from "./line-problems.ts";
@@ -135,7 +136,10 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
       kind === "layer" ? STATEMENTS.layer : FIELDS[kind],
     )[0];
     ctx.problems.push({
-      message: `expected a word at the start of the line${example === undefined ? "" : `, such as \`${example.example}\``}`,
+      message: gist(
+        (suchAs) =>
+          `expected a word at the start of the line${example === undefined ? "" : suchAs(example.example)}`,
+      ),
       span: tokenSpan(first),
     });
     return { kind: "broken", ...base };

@@ -46,35 +46,11 @@ export const messageOf = ({ headline, why, remedy, where = "" }: FindingText): s
 export function textOf(message: string): FindingText {
   const [headline = "", ...rest] = message.split("\n");
   return {
-    headline: headline.replace(/\.$/u, ""),
+    headline: headline.endsWith(".") ? headline.slice(0, -1) : headline,
     why: rest.slice(0, -1).join("\n"),
     remedy: rest.at(-1) ?? "",
   };
 }
-
-/** The same where the message has sentences instead of lines, as those on the notation have. */
-export const textOfSentences = (message: string): FindingText =>
-  shortened(textOf([...message.matchAll(SENTENCE)].map(([sentence]) => sentence.trim()).join("\n")));
-
-/** The most that fits on one line, characters. */
-export const LONGEST_HEADLINE = 70;
-
-/** The examples of a headline that would be too long become the remedy: "Write, for example, `wait 72 h`." */
-function shortened(text: FindingText): FindingText {
-  if (text.headline.length <= LONGEST_HEADLINE || text.remedy !== "") return text;
-  const examples = [...text.headline.matchAll(EXAMPLE)].map(([, example]) => example);
-  if (examples.length === 0) return text;
-  return {
-    ...text,
-    headline: text.headline.replace(EXAMPLE, ""),
-    remedy: `Write, for example, ${examples.join(" or ")}.`,
-  };
-}
-
-const EXAMPLE = /,? such as (`[^`]+`)/gu;
-
-/** Up to its sign at the end; what stands in backticks or quotation marks ends none. */
-const SENTENCE = /(?:`[^`]*`|"[^"]*"|[^.?!]|[.?!](?!\s|$))+[.?!]?/gu;
 
 /** Two findings of one rule on one place or line as one text: the second is told under the headline of the first. */
 export function joinedText(first: FindingText, second: FindingText): FindingText {

@@ -3,7 +3,7 @@
  * level of their rule, and their message as headline, reason and remedy.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import { type Finding, type Fix, type RelatedPlace, textOf, textOfSentences } from "./findings.ts";
+import { type Finding, type Fix, type RelatedPlace, textOf } from "./findings.ts";
 import type { LocalFinding } from "./model/model.ts";
 import type { FileId, Place } from "./place.ts";
 import { languageSeverity } from "./rules/registry.ts";
@@ -44,8 +44,7 @@ export const findingAt = (
   rule,
   severity: languageSeverity(rule),
   place,
-  // Only a fault in this program has lines, since it says what was thrown.
-  ...(message.includes("\n") ? textOf(message) : textOfSentences(message)),
+  ...textOf(message),
   related,
   fixes: [],
 });

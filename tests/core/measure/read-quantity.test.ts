@@ -1,5 +1,7 @@
 /** Reading quantities: what is accepted, what is refused, and in which words. */
+
 import { describe, expect, test } from "vitest";
+import { inside } from "../../../grammar/src/gist.ts";
 import {
   DIMENSIONS,
   describeDimension,
@@ -115,7 +117,7 @@ describe("refused", () => {
 describe("words", () => {
   test.each(Object.entries(DIMENSIONS))("the example of %s has that dimension", (dimension, { example }) => {
     expect(readQuantity(quantityOf(example), [dimension as Dimension]).ok).toBe(true);
-    expect(describeDimension(dimension as Dimension)).toContain(`\`${example}\``);
+    expect(describeDimension(dimension as Dimension, inside)).toContain(`\`${example}\``);
   });
 
   test("a quantity as it is typed", () => {

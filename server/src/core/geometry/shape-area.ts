@@ -7,6 +7,7 @@
  * approximations to pi, 1914), exact to about 3·h^5/2^17 and far below what a tape measure shows.
  */
 
+import { gist } from "../../../../grammar/src/gist.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Range, ShapeSyntax, Span, Value, Words } from "../../../../grammar/src/tree.ts";
 import { SHAPES, type ShapeWord } from "../../../../grammar/src/vocabulary.ts";
@@ -207,7 +208,10 @@ function readSize(
 function readLength(value: Value, shapeName: string, problems: ShapeProblem[]): number {
   const dimension = shapeName === "area" ? "area" : "length";
   if (value.kind === "name") {
-    const message = `Expected ${describeDimension(dimension)}, found the name \`${value.text}\`; sizes of a piece are stated.`;
+    const message = gist(
+      (suchAs) =>
+        `Expected ${describeDimension(dimension, suchAs)}, found the name \`${value.text}\`; sizes of a piece are stated.`,
+    );
     problems.push({ rule: "wrong-unit", span: value.span, message });
     return 0;
   }
@@ -277,7 +281,9 @@ function tooFew(shape: ShapeSyntax, word: ShapeWord): ShapeProblem {
   return {
     rule: "syntax",
     span: shape.span,
-    message: `\`${shape.name.text}\` also needs its ${missing.join(" and ")}, such as \`${word.example}\`.`,
+    message: gist(
+      (suchAs) => `\`${shape.name.text}\` also needs its ${missing.join(" and ")}${suchAs(word.example)}.`,
+    ),
   };
 }
 
@@ -286,7 +292,7 @@ function tooMany(shape: ShapeSyntax, word: ShapeWord, extra: Range): ShapeProble
   return {
     rule: "syntax",
     span: extra.span,
-    message: `\`${shape.name.text}\` takes ${sizes} and no more, such as \`${word.example}\`.`,
+    message: gist((suchAs) => `\`${shape.name.text}\` takes ${sizes} and no more${suchAs(word.example)}.`),
   };
 }
 

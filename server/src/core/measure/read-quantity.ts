@@ -5,6 +5,7 @@
  * what is wrong first and what to write next. The span is the whole quantity when its dimension is wrong, else the part
  * at fault. Amounts below zero are refused wherever they mean nothing, that is for all but temperatures.
  */
+import { gist, inside, type SuchAs, type Told, toldBy } from "../../../../grammar/src/gist.ts";
 import type { Measure, Quantity, Span } from "../../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../../grammar/src/units.ts";
 import { closestWord } from "./closest-word.ts";
@@ -52,9 +53,9 @@ export function readQuantity<D extends Dimension>(
 }
 
 /** The words for a dimension and an example: "coverage such as `10 m2/L`". */
-export function describeDimension(dimension: Dimension): string {
+export function describeDimension(dimension: Dimension, suchAs: SuchAs): string {
   const { noun, example } = DIMENSIONS[dimension];
-  return `${noun} such as \`${example}\``;
+  return `${noun}${suchAs(example, "")}`;
 }
 
 /** The quantity as it would be typed: `5 ft 6 in`. */
@@ -141,7 +142,11 @@ const OTHER_NAMES: ReadonlyMap<string, string> = new Map(
 
 function readParts<D extends Dimension>(quantity: Quantity, expected: readonly D[]): ReadQuantity<D> {
   const [first, ...rest] = quantity.parts;
-  if (first === undefined) return wrongUnit(quantity.span, `Expected ${describeAll(expected)}.`);
+  if (first === undefined)
+    return wrongUnit(
+      quantity.span,
+      gist((suchAs) => `Expected ${describeAll(expected, suchAs)}.`),
+    );
   if (first.unit === undefined && rest.length === 0) return readPlainNumber(first, quantity, expected);
 
   const definitions: UnitDefinition[] = [];
@@ -155,8 +160,9 @@ function readParts<D extends Dimension>(quantity: Quantity, expected: readonly D
   if (dimension === undefined) {
     const found = `${DIMENSIONS[leading.dimension].noun} (\`${quantityText(quantity)}\`)`;
     const isMinutes = leading.text === "m" && expected.some((candidate) => candidate === "time");
-    const hint = isMinutes ? " Minutes are `min`." : "";
-    return wrongUnit(quantity.span, `Expected ${describeAll(expected)}, found ${found}.${hint}`);
+    const hint = isMinutes ? "\nMinutes are `min`." : "";
+    const told = (suchAs: SuchAs): string => `Expected ${describeAll(expected, suchAs)}, found ${found}`;
+    return wrongUnit(quantity.span, hint === "" ? gist(told) : `${told(inside)}${hint}`);
   }
   return checkCompound(quantity, definitions, dimension) ?? sumParts(quantity, definitions, dimension);
 }
@@ -168,7 +174,7 @@ function readPlainNumber<D extends Dimension>(
 ): ReadQuantity<D> {
   const dimension = expected.find((candidate) => candidate === "number");
   if (dimension !== undefined) return { ok: true, amount: { dimension, value: part.number.value } };
-  return wrongUnit(quantity.span, `\`${part.number.text}\` has no unit; expected ${describeAll(expected)}.`);
+  return wrongUnit(quantity.span, withoutUnit(part, expected));
 }
 
 function checkCompound(
@@ -195,14 +201,20 @@ function checkCompound(
     if (toCanonical(1, definition) >= toCanonical(1, before)) {
       return wrongUnit(
         measureSpan(part),
-        `The parts of \`${text}\` must go from the largest unit to the smallest, such as \`5 ft 6 in\`.`,
+        gist(
+          (suchAs) =>
+            `The parts of \`${text}\` must go from the largest unit to the smallest${suchAs("5 ft 6 in")}.`,
+        ),
       );
     }
     if (dimension === "length" && toCanonical(part.number.value, definition) >= toCanonical(1, before)) {
       const whole = quantity.parts[index - 1]!.unit!.text;
       return badNumber(
         measureSpan(part),
-        `\`${measureText(part)}\` is a ${whole} or more; write it in one unit, or with a smaller part, such as \`5 ft 6 in\`.`,
+        gist(
+          (suchAs) =>
+            `\`${measureText(part)}\` is a ${whole} or more; write it in one unit, or with a smaller part${suchAs("5 ft 6 in")}.`,
+        ),
       );
     }
     if (part.number.value < 0) {
@@ -233,8 +245,13 @@ function checkBounds<D extends Dimension>(
   const { dimension, value } = amount;
   const text = quantityText(quantity);
   const say = (limit: number): string => formatAmount({ dimension, value: limit }, "full");
-  const refuse = (why: string): QuantityProblem => badNumber(quantity.span, `\`${text}\` ${why}.`);
-  if (!Number.isFinite(value)) return refuse(`is no amount; expected ${describeDimension(dimension)}`);
+  const refuse = (why: Told): QuantityProblem =>
+    badNumber(
+      quantity.span,
+      gist((suchAs) => `\`${text}\` ${toldBy(why, suchAs)}.`),
+    );
+  if (!Number.isFinite(value))
+    return refuse((suchAs) => `is no amount; expected ${describeDimension(dimension, suchAs)}`);
   if (dimension === "temperature" && value < ABSOLUTE_ZERO_C) return refuse("is below the absolute zero");
   if (bounds.above !== undefined && value <= bounds.above)
     return refuse(`must be more than ${say(bounds.above)}`);
@@ -247,10 +264,7 @@ function checkBounds<D extends Dimension>(
 
 function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityProblem {
   if (part.unit === undefined) {
-    return wrongUnit(
-      part.number.span,
-      `\`${part.number.text}\` has no unit; expected ${describeAll(expected)}.`,
-    );
+    return wrongUnit(part.number.span, withoutUnit(part, expected));
   }
   const spellings = expected.flatMap((dimension) => unitsOf(dimension).map((definition) => definition.text));
   const written = part.unit.text;
@@ -260,18 +274,23 @@ function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityPr
     known !== undefined && spellings.includes(known)
       ? known
       : closestWord(written, [...spellings, ...aliases]);
-  const hint =
+  return wrongUnit(
+    part.unit.span,
     near === undefined
-      ? `expected ${describeAll(expected)}`
-      : `did you mean \`${UNIT_ALIASES[near] ?? near}\`?`;
-  return wrongUnit(part.unit.span, `\`${written}\` is no unit; ${hint}${near === undefined ? "." : ""}`);
+      ? gist((suchAs) => `\`${written}\` is no unit; expected ${describeAll(expected, suchAs)}.`)
+      : `\`${written}\` is no unit; did you mean \`${UNIT_ALIASES[near] ?? near}\`?`,
+  );
 }
 
 const measures = (definition: UnitDefinition, dimension: Dimension): boolean =>
   definition.dimension === dimension ||
   (definition.dimension === "temperature" && dimension === "temperature difference");
 
-const describeAll = (expected: readonly Dimension[]): string => expected.map(describeDimension).join(" or ");
+const describeAll = (expected: readonly Dimension[], suchAs: SuchAs): string =>
+  expected.map((dimension) => describeDimension(dimension, suchAs)).join(" or ");
+
+const withoutUnit = (part: Measure, expected: readonly Dimension[]): string =>
+  gist((suchAs) => `\`${part.number.text}\` has no unit; expected ${describeAll(expected, suchAs)}.`);
 
 const measureText = (part: Measure): string =>
   part.unit === undefined ? part.number.text : `${part.number.text} ${part.unit.text}`;

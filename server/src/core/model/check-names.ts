@@ -74,7 +74,7 @@ function orderFindings(
       {
         rule: "follow-cycle",
         span: model.after.place.span,
-        message: `\`${model.name}\` would come after itself. Name an earlier job.`,
+        message: `\`${model.name}\` would come after itself\nName an earlier job.`,
       },
     ];
   }
@@ -85,7 +85,7 @@ function orderFindings(
     const { span } = asLeftBy.place;
     // A job that works on this very piece starts from bare wood; later jobs start from what it leaves.
     if (jobGraph(scope).leadsBack(meant.model, model)) {
-      const message = `\`${asLeftBy.job}\` starts from what a job on this piece leaves, so each needs the other first. Describe the piece as it was before the first job.`;
+      const message = `\`${asLeftBy.job}\` starts from what a job on this piece leaves, so each needs the other first\nDescribe the piece as it was before the first job.`;
       return [{ rule: "follow-cycle", span, message }];
     }
     if (jobGraph(scope).hasSurface(meant.model, name)) return [];
@@ -147,7 +147,7 @@ function duplicates(program: Program, file: ProgramFile): readonly Finding[] {
       first.set(key, model);
       continue;
     }
-    const message = `There already is a ${model.kind} \`${model.name}\`${other.file === model.file ? "" : " in a file that this one uses"}. Names are unique over a file and all that it uses: give this one another name.`;
+    const message = `There already is a ${model.kind} \`${model.name}\`${other.file === model.file ? "" : " in a file that this one uses"}\nNames are unique over a file and all that it uses: give this one another name.`;
     const related = [{ place: other.namePlace, message: `The other \`${model.name}\`` }];
     findings.push(findingAt("duplicate-name", model.namePlace, message, related));
   }
@@ -172,7 +172,7 @@ function duplicateOfUsed(
     findingAt(
       "duplicate-name",
       link.place,
-      `Two of the used files declare a ${model.kind} \`${model.name}\`. Names are unique over a file and all that it uses: rename one of them.`,
+      `Two of the used files declare a ${model.kind} \`${model.name}\`\nNames are unique over a file and all that it uses: rename one of them.`,
       [
         { place: other.namePlace, message: "One" },
         { place: model.namePlace, message: "The other" },
@@ -192,7 +192,7 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
   const seen = new Set<string>();
   const needed = neededUses(program, file, named);
   if (reachableFiles(program, file.id).length === MAX_SEEN_FILES && file.uses[0]) {
-    const message = `This file uses ${MAX_SEEN_FILES} files or more, directly or not. The names of those beyond that are not known here: use fewer files.`;
+    const message = `This file uses ${MAX_SEEN_FILES} files or more, directly or not\nThe names of those beyond that are not known here: use fewer files.`;
     findings.push(findingAt("use-not-found", file.uses[0].place, message));
   }
   for (const use of file.uses) {
@@ -201,19 +201,19 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
     if (reason !== undefined)
       plain(
         "use-not-found",
-        `The file "${use.path}" cannot be used: ${reason}. The path is relative to this file.`,
+        `The file "${use.path}" cannot be used: ${reason}\nThe path is relative to this file.`,
       );
     else if (use.target === file.id || usesTransitively(program, use.target, file.id)) {
       plain(
         "use-cycle",
         use.target === file.id
-          ? "This file uses itself. It sees its own declarations anyway. Take the line out."
-          : `Circular \`use\`: the two files use each other. "${use.path}" uses this file, too. Move what both need into a third file.`,
+          ? "This file uses itself\nIt sees its own declarations anyway.\nTake the line out."
+          : `Circular \`use\`: the two files use each other\n"${use.path}" uses this file, too.\nMove what both need into a third file.`,
       );
     } else if (seen.has(use.target))
-      plain("repeated-field", `"${use.path}" is used twice. Keep one of the two lines.`);
+      plain("repeated-field", `"${use.path}" is used twice\nKeep one of the two lines.`);
     else if (!onlyPassesOn && !broken && program.files.has(use.target) && !needed.has(use.target)) {
-      plain("unused-name", `Nothing here names anything from "${use.path}". Take the line out.`);
+      plain("unused-name", `Nothing here names anything from "${use.path}"\nTake the line out.`);
     }
     seen.add(use.target);
   }

@@ -1,6 +1,7 @@
 /**
  * Reads a `job` declaration. Names of pieces, recipes, surfaces and shops are resolved later, against the program.
  */
+import { gist } from "../../../../grammar/src/gist.ts";
 import type {
   ApplyStatement,
   FieldStatement,
@@ -33,7 +34,7 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
       ctx,
       "missing-field",
       syntax.headSpan,
-      "This job applies no recipe. Add a line such as `apply hard_clear(clear: hall_clear) to top`.",
+      "This job applies no recipe\nAdd a line such as `apply hard_clear(clear: hall_clear) to top`.",
     );
   }
   const spare = (fields.get("spare")?.[0]?.value as Form<"quantity"> | undefined)?.quantity;
@@ -68,7 +69,7 @@ function distinctPieces(ctx: Lowering, statements: readonly FieldStatement[]): r
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.span,
-        message: `\`${value.name.text}\` already stands in this job. Say how many with \`x\`, such as \`piece ${value.name.text} x 2\`.`,
+        message: `\`${value.name.text}\` already stands in this job\nSay how many with \`x\`, such as \`piece ${value.name.text} x 2\`.`,
         related: [{ span: first.span, message: "It stands here first" }],
       });
       return [];
@@ -83,7 +84,12 @@ function readCount(ctx: Lowering, value: Form<"pieces">): number {
   if (!count) return 1;
   const number = count.kind === "quantity" && count.parts.length === 1 ? count.parts[0]! : undefined;
   if (!number) {
-    report(ctx, "syntax", count.span, "Expected how many pieces, such as `piece reading_table x 2`.");
+    report(
+      ctx,
+      "syntax",
+      count.span,
+      gist((suchAs) => `Expected how many pieces${suchAs("piece reading_table x 2")}.`),
+    );
     return 1;
   }
   if (number.unit) {
@@ -91,7 +97,7 @@ function readCount(ctx: Lowering, value: Form<"pieces">): number {
       ctx,
       "wrong-unit",
       count.span,
-      "A number of pieces has no unit, such as `piece reading_table x 2`.",
+      gist((suchAs) => `A number of pieces has no unit${suchAs("piece reading_table x 2")}.`),
     );
     return 1;
   }

@@ -179,8 +179,8 @@ function readFamily(ctx: Lowering, fields: Fields) {
       text: name,
     }));
     const message = may
-      ? `${written} may be several families. Write the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
-      : `Unknown family ${written}. ${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
+      ? `${written} may be several families\nWrite the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
+      : `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
     ctx.findings.push({
       rule: "unknown-word",
       span,
@@ -351,7 +351,7 @@ function readVolume(
       ctx,
       "wrong-unit",
       amount.span,
-      "Ounces on a can of liquid are mostly fluid ones. Write `floz`, or state the `density` if it is a weight.",
+      "Ounces on a can of liquid are mostly fluid ones\nWrite `floz`, or state the `density` if it is a weight.",
       { title: "Write `floz`", span: ounces.span, text: "floz" },
     );
   }

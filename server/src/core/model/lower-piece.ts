@@ -73,7 +73,7 @@ function distinctSurfaces(ctx: Lowering, statements: readonly SurfaceStatement[]
       ctx.findings.push({
         rule: "duplicate-name",
         span: statement.name.span,
-        message: `This piece already has a surface \`${statement.name.text}\`. Give this one another name.`,
+        message: `This piece already has a surface \`${statement.name.text}\`\nGive this one another name.`,
         related: [{ span: first.name!.span, message: "The first surface of this name" }],
       });
       return [];
@@ -144,7 +144,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
         ctx,
         "unknown-word",
         value.veneer.span,
-        `Only a species of wood has a veneer; \`${name}\` has none. Name the species, such as \`wood red oak, veneer 0.6 mm\`.`,
+        `Only a species of wood has a veneer; \`${name}\` has none\nName the species, such as \`wood red oak, veneer 0.6 mm\`.`,
       );
     }
     return { name, kind: sheet.kind, place };
@@ -155,7 +155,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
       ctx,
       "unknown-word",
       value.wood.span,
-      `Unknown wood or substrate \`${name}\`.${near ? ` Did you mean \`${near}\`?` : " Name a species such as `red oak`, or `plywood`, `MDF`, `particleboard`, `laminate`, `metal` or `brass`."}`,
+      `Unknown wood or substrate \`${name}\`${near ? `\nDid you mean \`${near}\`?` : "\nName a species such as `red oak`, or `plywood`, `MDF`, `particleboard`, `laminate`, `metal` or `brass`."}`,
       near ? { title: `Change to \`${near}\``, span: value.wood.span, text: near } : undefined,
     );
     return unknown;
@@ -182,7 +182,7 @@ function readExistingWord(ctx: Lowering, written: ExistingLayer["material"]): st
   ctx.findings.push({
     rule: "unknown-word",
     span,
-    message: `Unknown old finish \`${text}\`. ${near ? `Did you mean \`${near}\`?` : `Write a family, or what is sure, such as ${orList(may.map((word) => `\`existing ${word}\``))}.`}`,
+    message: `Unknown old finish \`${text}\`\n${near ? `Did you mean \`${near}\`?` : `Write a family, or what is sure, such as ${orList(may.map((word) => `\`existing ${word}\``))}.`}`,
     ...(fix ? { fix, others } : {}),
   });
   return undefined;

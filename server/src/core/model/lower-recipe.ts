@@ -42,7 +42,7 @@ function readForField(ctx: Lowering, statements: readonly RecipeStatement[]): Fi
         rule: "repeated-field",
         span: statement.keyword.span,
         message:
-          "`for` is stated twice in this recipe; only the first counts. Put all kinds on one line, such as `for wood, veneer`.",
+          "`for` is stated twice in this recipe; only the first counts\nPut all kinds on one line, such as `for wood, veneer`.",
         related: [{ span: first.span, message: "`for` is first stated here" }],
       });
     } else first = statement;
@@ -61,7 +61,7 @@ function reportFieldsOfBlock(ctx: Lowering, statements: readonly RecipeStatement
         ctx,
         "unknown-field",
         statement.keyword.span,
-        "The lines between coats have no `for`. Put it at the top of the recipe.",
+        "The lines between coats have no `for`\nPut it at the top of the recipe.",
       );
   }
 }
@@ -93,7 +93,7 @@ function distinctParameters(ctx: Lowering, syntax: RecipeDeclaration): readonly 
       ctx.findings.push({
         rule: "duplicate-name",
         span: parameter.name.span,
-        message: `This recipe already has a parameter \`${parameter.name.text}\`. Give this one another name.`,
+        message: `This recipe already has a parameter \`${parameter.name.text}\`\nGive this one another name.`,
         related: [{ span: first.place.span, message: "The first parameter of this name" }],
       });
       continue;

@@ -67,7 +67,7 @@ function readCountry(ctx: Lowering, value: Form<"words"> | undefined): Shop["cou
     ctx,
     "unknown-word",
     item.span,
-    `No country has the code or name \`${text}\`. Give its ISO 3166-1 code, such as \`US\`, or its English name.`,
+    `No country has the code or name \`${text}\`\nGive its ISO 3166-1 code, such as \`US\`, or its English name.`,
   );
   return undefined;
 }
@@ -139,7 +139,7 @@ function withoutOverlap(
   for (const { weekday, opens, closes, span } of sorted) {
     const last = kept[kept.length - 1];
     if (last && last.weekday === weekday && opens < last.closes) {
-      report(ctx, "bad-number", span, "These hours overlap others of the same day. State every hour once.");
+      report(ctx, "bad-number", span, "These hours overlap others of the same day\nState every hour once.");
       continue;
     }
     kept.push({ weekday, opens, closes });
@@ -157,7 +157,7 @@ function readClosed(ctx: Lowering, value: Form<"dates">): Shop["closed"] {
         ctx,
         "bad-number",
         range.span,
-        "The closed days run backwards: the first date is the later one. Swap the two.",
+        "The closed days run backwards: the first date is the later one\nSwap the two.",
       );
       return [];
     }

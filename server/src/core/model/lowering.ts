@@ -3,6 +3,7 @@
  * forms of values. A `Lowering` lives while one declaration is read and is thrown away after it; what comes out is
  * immutable.
  */
+import { gist } from "../../../../grammar/src/gist.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type {
   BrokenStatement,
@@ -78,7 +79,7 @@ export function fieldsByWord(
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.keyword.span,
-        message: `\`${word}\` is stated twice in this ${block}; only the first counts. ${lookUp(ON_ONE_LINE, word) ?? "Keep one of the two lines."}`,
+        message: `\`${word}\` is stated twice in this ${block}; only the first counts\n${lookUp(ON_ONE_LINE, word) ?? "Keep one of the two lines."}`,
         related: [{ span: before[0]!.span, message: `\`${word}\` is first stated here` }],
       });
     } else if (before) before.push(statement);
@@ -90,7 +91,7 @@ export function fieldsByWord(
         ctx,
         "missing-field",
         head,
-        `This ${block} has no \`${word}\`. Add a line such as \`${field.example}\`.`,
+        `This ${block} has no \`${word}\`\nAdd a line such as \`${field.example}\`.`,
       );
     }
   }
@@ -109,12 +110,12 @@ const ON_ONE_LINE: Readonly<Record<string, string>> = {
 export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): string | undefined {
   const words = [...Object.keys(FIELDS[block]), ...Object.keys(STATEMENTS[block])];
   const near = closest(keyword.text, words);
-  const rest = near ? ` Did you mean \`${near}\`?` : ` A ${block} may have ${orList(words)}.`;
+  const rest = near ? `Did you mean \`${near}\`?` : `A ${block} may have ${orList(words)}.`;
   report(
     ctx,
     "unknown-field",
     keyword.span,
-    `A ${block} has no field \`${keyword.text}\`.${rest}`,
+    `A ${block} has no field \`${keyword.text}\`\n${rest}`,
     near ? { title: `Change to \`${near}\``, span: keyword.span, text: near } : undefined,
   );
   return near;
@@ -185,7 +186,9 @@ export function readAmount<D extends Dimension>(
       ctx,
       "wrong-unit",
       value.span,
-      `Expected ${describeDimension(expected[0]!)}, found the word \`${value.text}\`.`,
+      gist(
+        (suchAs) => `Expected ${describeDimension(expected[0]!, suchAs)}, found the word \`${value.text}\`.`,
+      ),
     );
     return undefined;
   }
@@ -223,7 +226,7 @@ export function readWorse<D extends Dimension>(
       ctx,
       "wrong-unit",
       span,
-      "Both ends of a range must be of one kind, such as `10 m2/L to 12 m2/L`.",
+      gist((suchAs) => `Both ends of a range must be of one kind${suchAs("10 m2/L to 12 m2/L")}.`),
     );
     return undefined;
   }
@@ -247,7 +250,7 @@ export function readRange<D extends Dimension>(
       ctx,
       "bad-number",
       range.span,
-      "The range runs backwards: its first value is the larger one. Swap the two.",
+      "The range runs backwards: its first value is the larger one\nSwap the two.",
     );
     return undefined;
   }
@@ -271,7 +274,12 @@ export function readNumber(
 export function readMoney(ctx: Lowering, number: NumberLiteral | undefined): number | undefined {
   const amount = readNumber(ctx, number, NOT_NEGATIVE);
   if (amount !== undefined && number && /\.\d{3,}/.test(number.text)) {
-    report(ctx, "bad-number", number.span, "Money has at most two decimals, such as `28.00`.");
+    report(
+      ctx,
+      "bad-number",
+      number.span,
+      gist((suchAs) => `Money has at most two decimals${suchAs("28.00")}.`),
+    );
     return undefined;
   }
   return amount;
@@ -288,12 +296,12 @@ export function readWord<W extends string>(
   const text = words.kind === "title" ? `"${words.value}"` : words.text;
   if ((vocabulary as readonly string[]).includes(text)) return text as W;
   const near = closest(text, vocabulary);
-  const choice = vocabulary.length <= 12 ? ` It may be ${orList(vocabulary)}.` : "";
+  const choice = vocabulary.length <= 12 ? `\nIt may be ${orList(vocabulary)}.` : "";
   report(
     ctx,
     "unknown-word",
     words.span,
-    `Unknown ${what} \`${text}\`.${near ? didYouMean(text, vocabulary) : choice}`,
+    `Unknown ${what} \`${text}\`${near ? didYouMean(text, vocabulary) : choice}`,
     near ? { title: `Change to \`${near}\``, span: words.span, text: near } : undefined,
   );
   return undefined;
@@ -306,7 +314,12 @@ export function onlyItem(
   example: string,
 ): Words | Title | undefined {
   if (items.length > 1) {
-    report(ctx, "syntax", items[1]!.span, `Expected one value only, such as \`${example}\`.`);
+    report(
+      ctx,
+      "syntax",
+      items[1]!.span,
+      gist((suchAs) => `Expected one value only${suchAs(example)}.`),
+    );
   }
   return items[0];
 }
@@ -321,7 +334,7 @@ export function readDate(ctx: Lowering, text: string, span: Span): string | unde
       ctx,
       "bad-number",
       span,
-      `There is no day ${text}. A date is year-month-day, such as \`2027-03-08\`.`,
+      `There is no day ${text}\nA date is year-month-day, such as \`2027-03-08\`.`,
     );
     return undefined;
   }
@@ -333,7 +346,7 @@ export function readTime(ctx: Lowering, text: string, span: Span): number | unde
   const match = /^(\d{1,2}):(\d{2})$/.exec(text);
   const minutes = match ? Number(match[1]) * 60 + Number(match[2]) : Number.NaN;
   if (!match || Number(match[2]) > 59 || minutes > 24 * 60) {
-    report(ctx, "bad-number", span, `There is no time ${text}. Times run from 00:00 to 24:00.`);
+    report(ctx, "bad-number", span, `There is no time ${text}\nTimes run from 00:00 to 24:00.`);
     return undefined;
   }
   return minutes;

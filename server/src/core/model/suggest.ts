@@ -37,10 +37,10 @@ function* others(word: string, candidates: Iterable<string>): Generator<string> 
   }
 }
 
-/** ` Did you mean \`walnut\`?`, or nothing. */
+/** A line: "Did you mean `walnut`?", or nothing. */
 export function didYouMean(word: string, candidates: Iterable<string>): string {
   const best = closest(word, candidates);
-  return best === undefined ? "" : ` Did you mean \`${best}\`?`;
+  return best === undefined ? "" : `\nDid you mean \`${best}\`?`;
 }
 
 /** So many names are listed in a message at most. */

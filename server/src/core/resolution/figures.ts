@@ -2,6 +2,8 @@
  * Reads the quantities of recipe lines and arguments, where a parameter may stand for one, and says what is wrong with
  * them. Each is read once; what a parameter stands for is put in for every call.
  */
+
+import { gist, inside, type SuchAs, type Told, toldBy } from "../../../../grammar/src/gist.ts";
 import type { Name, Quantity, Value } from "../../../../grammar/src/tree.ts";
 import { DIMENSIONS, describeDimension, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
@@ -12,22 +14,55 @@ import { sentence } from "../sentence.ts";
 import type { Figure } from "./lines.ts";
 import { meaningOf, type Resolving, report } from "./resolving.ts";
 
+/** What should stand where a figure is expected, and what to write where a word stands there. */
+export interface Wanted {
+  readonly words: Told;
+  readonly instead?: (word: string) => string;
+}
+
+export const NUMBER_WANTED: Wanted = { words: "a number" };
+export const COATS_WANTED: Wanted = {
+  words: "a number of coats",
+  instead: () => "Write the number, such as `x 3`, or `x 2 to 3`.",
+};
+export const GRIT_WANTED: Wanted = {
+  words: (suchAs) => `a grit${suchAs("120", "")}`,
+  instead: (word) =>
+    `Write the grit, and how it is done in quotes behind it, such as \`step sand 320 "${word}"\`.`,
+};
+const measureWanted = (dimension: Dimension): Wanted => ({
+  words: (suchAs) => describeDimension(dimension, suchAs),
+  ...(dimension === "time"
+    ? { instead: () => "Write a time, `overnight`, or what to wait for, such as `until recoat`." }
+    : {}),
+});
+
 /** A plain number, or a number parameter. `undefined`: missing or wrong. */
 export function countOf(
   ctx: Resolving,
   value: Value | undefined,
   limits: Limits,
-  what: string,
+  wanted: Wanted,
 ): Figure | undefined {
   if (!value) return undefined;
-  if (value.kind === "name") return parameterOf(ctx, value, "number", what);
+  if (value.kind === "name") return parameterOf(ctx, value, "number", wanted);
   const number = plainNumber(value);
   if (number === undefined) {
-    report(ctx, "wrong-unit", value.span, `Expected ${what}, which has no unit.`);
+    report(
+      ctx,
+      "wrong-unit",
+      value.span,
+      gist((suchAs) => `Expected ${toldBy(wanted.words, suchAs)}, which has no unit.`),
+    );
     return undefined;
   }
   if (!within(number, limits)) {
-    report(ctx, "bad-number", value.span, `${sentence(what)} must be ${limits.words}.`);
+    report(
+      ctx,
+      "bad-number",
+      value.span,
+      gist((suchAs) => sentence(`${toldBy(wanted.words, suchAs)} must be ${limits.words}.`)),
+    );
     return undefined;
   }
   return { value: number };
@@ -78,18 +113,18 @@ function parameterMeasure<D extends Dimension>(
   const [first] = expected;
   const mayBe = (dimension: Dimension): boolean => (expected as readonly Dimension[]).includes(dimension);
   if (mayBe("time") || mayBe("share")) {
-    const figure = parameterOf(ctx, name, mayBe("time") ? "duration" : "number", describeDimension(first!));
+    const figure = parameterOf(ctx, name, mayBe("time") ? "duration" : "number", measureWanted(first!));
     return figure && { dimension: mayBe("time") ? ("time" as D) : first!, figure };
   }
   const meant = meaningOf(ctx, name);
   const type = meant?.kind === "parameter" ? meant.parameter?.type : undefined;
-  if (!type) parameterOf(ctx, name, "number", describeDimension(first!));
+  if (!type) parameterOf(ctx, name, "number", measureWanted(first!));
   else
     report(
       ctx,
       "wrong-argument",
       name.span,
-      `\`${name.text}\` is a ${type}; expected ${describeDimension(first!)}.`,
+      gist((suchAs) => `\`${name.text}\` is a ${type}; expected ${describeDimension(first!, suchAs)}.`),
     );
   return undefined;
 }
@@ -99,17 +134,13 @@ function parameterOf(
   ctx: Resolving,
   name: Name,
   type: RecipeParameter["type"],
-  what: string,
+  { words, instead }: Wanted,
 ): Figure | undefined {
   const meant = meaningOf(ctx, name);
   if (meant?.kind !== "parameter") {
-    const near = didYouMean(name.text, ctx.parameters.keys());
-    report(
-      ctx,
-      "unknown-name",
-      name.span,
-      `Expected ${what}, found \`${name.text}\`.${near || insteadOf(name.text, what)}`,
-    );
+    const told = (suchAs: SuchAs): string => `Expected ${toldBy(words, suchAs)}, found \`${name.text}\``;
+    const line = didYouMean(name.text, ctx.parameters.keys()) || (instead ? `\n${instead(name.text)}` : "");
+    report(ctx, "unknown-name", name.span, line === "" ? gist(told) : `${told(inside)}${line}`);
     return undefined;
   }
   const { parameter } = meant;
@@ -123,15 +154,4 @@ function parameterOf(
     return undefined;
   }
   return { parameter: name.text };
-}
-
-/** The line that is right, where a word stands for a figure. */
-function insteadOf(word: string, what: string): string {
-  if (what.startsWith("a grit")) {
-    return ` Write the grit, and how it is done in quotes behind it, such as \`step sand 320 "${word}"\`.`;
-  }
-  if (what.startsWith("a time"))
-    return " Write a time, `overnight`, or what to wait for, such as `until recoat`.";
-  if (what.startsWith("a number of coats")) return " Write the number, such as `x 3`, or `x 2 to 3`.";
-  return "";
 }

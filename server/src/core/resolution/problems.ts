@@ -80,15 +80,15 @@ function unknownName(
   const near = suggest(name.text, kind ? both(others, scope[kind].keys()) : others);
   const without =
     suggestions.left < 0
-      ? ` For the first ${MOST_SUGGESTIONS} unknown names of a file a similar name is looked for, for this one no longer.`
+      ? `\nFor the first ${MOST_SUGGESTIONS} unknown names of a file a similar name is looked for, for this one no longer.`
       : "";
   const hint = near
-    ? ` Did you mean \`${near}\`?`
-    : ` Declare it, or name a file that does with \`use\`.${without}`;
+    ? `\nDid you mean \`${near}\`?`
+    : `\nDeclare it, or name a file that does with \`use\`.${without}`;
   return {
     rule: "unknown-name",
     span: name.span,
-    message: `There is no ${what} \`${name.text}\` here.${hint}`,
+    message: `There is no ${what} \`${name.text}\` here${hint}`,
     ...changeTo(near, name),
   };
 }
@@ -111,7 +111,7 @@ function unknownArgument(
   return {
     rule: "wrong-argument",
     span: name.span,
-    message: `\`${call.name.text}\` does not know \`${name.text}\`. ${rest}`,
+    message: `\`${call.name.text}\` does not know \`${name.text}\`\n${rest}`,
     ...changeTo(near, name),
   };
 }
@@ -127,7 +127,7 @@ function missingArguments(
     {
       rule: "missing-argument",
       span: call.span,
-      message: `\`${call.name.text}\` also needs ${list}. Add it inside the parentheses.`,
+      message: `\`${call.name.text}\` also needs ${list}\nAdd it inside the parentheses.`,
     },
   ];
 }

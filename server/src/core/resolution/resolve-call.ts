@@ -1,4 +1,5 @@
 /** Resolves `apply R(…)` and `follow R(…)`: the recipe, its arguments and what is wrong with them. */
+import { gist } from "../../../../grammar/src/gist.ts";
 import type { Argument, Call, Name, RecipeStatement, Value } from "../../../../grammar/src/tree.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
 import { COATS, DURATION, GRIT, type Limits, SHARE_ABOVE_ZERO, within } from "../model/lowering.ts";
@@ -6,7 +7,7 @@ import type { Recipe, RecipeParameter } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import { shortList } from "../model/suggest.ts";
 import { onceFor } from "../once.ts";
-import { countOf, durationOf, plainNumber } from "./figures.ts";
+import { countOf, durationOf, NUMBER_WANTED, plainNumber } from "./figures.ts";
 import type { ArgumentValue, ResolvedArgument, ResolvedCall } from "./lines.ts";
 import { materialOf, recipeOf } from "./reference.ts";
 import { meaningOf, modelNamed, type Resolving, report, reportUnknown } from "./resolving.ts";
@@ -70,7 +71,7 @@ function argumentParameter(
       ctx,
       "wrong-argument",
       span,
-      `Arguments are named, such as \`${first}: …\`. Say which parameter this is for.`,
+      `Arguments are named, such as \`${first}: …\`\nSay which parameter this is for.`,
     );
     return undefined;
   }
@@ -79,7 +80,7 @@ function argumentParameter(
       ctx,
       "wrong-argument",
       name.span,
-      `\`${name.text}\` is given twice in this call. Keep one of the two.`,
+      `\`${name.text}\` is given twice in this call\nKeep one of the two.`,
     );
   }
   if (!recipe) return undefined;
@@ -102,12 +103,12 @@ function resolveValue(
         ctx,
         "wrong-argument",
         value.span,
-        `\`${parameter.name}\` is a ${parameter.type}, such as \`${EXAMPLES[parameter.type]}\`.`,
+        gist((suchAs) => `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}.`),
       );
     }
     return { kind: "text" };
   }
-  if (parameter?.type === "number") countOf(ctx, value, numberLimits(recipe, parameter.name), "a number");
+  if (parameter?.type === "number") countOf(ctx, value, numberLimits(recipe, parameter.name), NUMBER_WANTED);
   else if (parameter) durationOf(ctx, value);
   return figureValue(value);
 }
@@ -162,7 +163,10 @@ function resolveName(
     ctx,
     "wrong-argument",
     name.span,
-    `\`${parameter.name}\` is a ${parameter.type}, such as \`${EXAMPLES[parameter.type]}\`; found the name \`${name.text}\`.`,
+    gist(
+      (suchAs) =>
+        `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}; found the name \`${name.text}\`.`,
+    ),
   );
   return { kind: "name" };
 }
@@ -194,14 +198,14 @@ export function checkHandedOn(
         ctx,
         "wrong-argument",
         value.span,
-        `\`${handedOn.name}\` does not know \`${extra}\`, and ${line}. Pass a recipe that has this parameter.`,
+        `\`${handedOn.name}\` does not know \`${extra}\`, and ${line}\nPass a recipe that has this parameter.`,
       );
     } else if (missing) {
       report(
         ctx,
         "missing-argument",
         value.span,
-        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}. Give the parameter a default, or hand on another recipe.`,
+        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}\nGive the parameter a default, or hand on another recipe.`,
       );
     } else continue;
     return;

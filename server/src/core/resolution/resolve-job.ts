@@ -85,7 +85,7 @@ function checkTarget(
       ctx,
       "unknown-name",
       surface.span,
-      `\`${surface.text}\` may be of more than one piece. Say which, ${orList(names)}.`,
+      `\`${surface.text}\` may be of more than one piece\nSay which, ${orList(names)}.`,
     );
   }
 }

@@ -2,6 +2,7 @@
  * Resolves one recipe: its lines with their quantities and names, the defaults of its parameters, and what is wrong in
  * it whatever its arguments: words, names, units, numbers and calls.
  */
+import { gist } from "../../../../grammar/src/gist.ts";
 import type {
   LayerStatement,
   Name,
@@ -17,7 +18,7 @@ import { readQuantity } from "../measure/read-quantity.ts";
 import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "../model/lowering.ts";
 import type { Recipe } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
-import { countOf, durationOf, measureOf } from "./figures.ts";
+import { COATS_WANTED, countOf, durationOf, GRIT_WANTED, measureOf, NUMBER_WANTED } from "./figures.ts";
 import {
   type ArgumentValue,
   type Bound,
@@ -72,7 +73,7 @@ function resolveDefault(
   value: NonNullable<Recipe["parameterSyntax"][number]["default"]>,
 ): ArgumentValue {
   if (type === "number" || type === "duration") {
-    if (type === "number") countOf(ctx, value, numberLimits(recipe, name), "a number");
+    if (type === "number") countOf(ctx, value, numberLimits(recipe, name), NUMBER_WANTED);
     else durationOf(ctx, value);
     return value.kind === "name" ? { kind: "name" } : figureValue(value);
   }
@@ -115,7 +116,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   // A slip of the pen must hide no danger: `scuf` over old paint is judged as `scuff`.
   const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
   const use = materialNamed(ctx, syntax.material);
-  const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, "a grit such as `120`"));
+  const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, GRIT_WANTED));
   const { takes, uses } = resolveTails(ctx, syntax, use);
   return {
     kind: "step",
@@ -130,8 +131,8 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
 
 function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
   const use = materialNamed(ctx, syntax.material);
-  const coats = countOf(ctx, syntax.coats, COATS, "a number of coats");
-  const coatsTo = countOf(ctx, syntax.coatsTo, COATS, "a number of coats");
+  const coats = countOf(ctx, syntax.coats, COATS, COATS_WANTED);
+  const coatsTo = countOf(ctx, syntax.coatsTo, COATS, COATS_WANTED);
   const { uses: _, ...tails } = resolveTails(ctx, syntax, use);
   return {
     kind: "layer",
@@ -150,7 +151,7 @@ function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
 function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block"> {
   const { between, block, coats, span } = syntax;
   if (between && block)
-    report(ctx, "repeated-field", between.span, "`between` and the block say the same. Keep one of the two.");
+    report(ctx, "repeated-field", between.span, "`between` and the block say the same\nKeep one of the two.");
   if (block) return { block: resolveStatements(ctx, block) };
   if (!between && !coats) return {};
   const said = resolveStatements(ctx, between?.statements ?? []);
@@ -213,7 +214,7 @@ function resolveTails(
     ctx.problems.push({
       rule: "repeated-field",
       span: tail.span,
-      message: `\`${tail.keyword.text}\` stands twice on this line. Keep one of the two.`,
+      message: `\`${tail.keyword.text}\` stands twice on this line\nKeep one of the two.`,
       related: [{ span: first.span, message: "See here" }],
     });
   }
@@ -282,7 +283,12 @@ function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinne
   if (!ratio) return {};
   for (const { value, span } of [ratio.a, ratio.b])
     if (value <= 0)
-      report(ctx, "bad-number", span, "Parts of a mix must be greater than zero, such as `4:1`.");
+      report(
+        ctx,
+        "bad-number",
+        span,
+        gist((suchAs) => `Parts of a mix must be greater than zero${suchAs("4:1")}.`),
+      );
   const [a, b] = [ratio.a.value, ratio.b.value];
   return thinner && a > 0 && b > 0 ? { thinned: { a, b, thinner } } : {};
 }
@@ -301,12 +307,15 @@ function usesTail(
   const read = measureOf(ctx, amount, ["volume", "mass"] as const, POSITIVE);
   if (!read || !("value" in read.figure)) return undefined;
   const isWeight = read.dimension === "mass";
+  const name = use?.material?.name ?? "";
   if (isWeight && use?.material && !use.material.density && read.figure.value > 0) {
     report(
       ctx,
       "wrong-unit",
       amount!.span,
-      `An amount by weight needs the \`density\` of \`${use.material.name}\`, such as \`density 1.03 kg/L\`.`,
+      gist(
+        (suchAs) => `An amount by weight needs the \`density\` of \`${name}\`${suchAs("density 1.03 kg/L")}.`,
+      ),
     );
   }
   return { unit: isWeight ? "g" : "L", amount: read.figure.value };
@@ -348,7 +357,7 @@ function airChangesOf(
     ctx,
     "syntax",
     stated.span,
-    "Only `ventilate` says how much air, such as `ventilate 10 air changes/h`.",
+    gist((suchAs) => `Only \`ventilate\` says how much air${suchAs("ventilate 10 air changes/h")}.`),
   );
   const read = readQuantity(stated, ["air change"]);
   return read.ok ? read.amount.value : undefined;

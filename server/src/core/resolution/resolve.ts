@@ -88,7 +88,7 @@ function reportUnused(ctx: Resolving, { parameters }: Recipe, references: readon
       ctx,
       "unused-name",
       place.span,
-      `Nothing in this recipe uses the parameter \`${name}\`. Use it or take it out.`,
+      `Nothing in this recipe uses the parameter \`${name}\`\nUse it or take it out.`,
     );
   }
 }

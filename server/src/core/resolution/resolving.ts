@@ -70,10 +70,10 @@ export function checkWord(
     rule: "unknown-word",
     span: word.span,
     message: [
-      may ? `\`${word.text}\` may mean several things.` : `Unknown ${what} \`${word.text}\`.`,
+      may ? `\`${word.text}\` may mean several things` : `Unknown ${what} \`${word.text}\``,
       ...(until ? [until] : []),
       near ? `Did you mean \`${near}\`?` : list,
-    ].join(" "),
+    ].join("\n"),
     ...(fix ? { fix } : {}),
     ...(others.length > 0 ? { others } : {}),
   });

@@ -3,8 +3,8 @@
  */
 
 import { Temporal } from "temporal-polyfill";
+import { LONGEST_GIST } from "../../../../grammar/src/gist.ts";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
-import { LONGEST_HEADLINE } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatDuration } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
@@ -54,7 +54,7 @@ export const shareText = (had: number, needed: number): string =>
 
 /** The first headline that fits on one line; the last where none does. */
 export const fitting = (headlines: readonly string[]): string =>
-  headlines.find(({ length }) => length <= LONGEST_HEADLINE) ?? headlines.at(-1) ?? "";
+  headlines.find(({ length }) => length <= LONGEST_GIST) ?? headlines.at(-1) ?? "";
 
 /**
  * A fix of a kind (see `FixKind`). What states a duty, a wait, a test or a fact of a label is an undertaking, and its title
