@@ -2,6 +2,7 @@
  * A wet film far above the label's spreading rate: it runs on uprights and sags on edges, and skins over before the
  * solvent below has left. Silent where the dry film is too thick as well, which `film-too-thick` says.
  */
+import type { Family } from "../../knowledge/family-schema.ts";
 import { filmText } from "../../measure/figures.ts";
 import { wetFilmUm } from "../../quantities/film.ts";
 import { stackOf } from "../film-stack.ts";
@@ -10,6 +11,10 @@ import { related, useName } from "../texts.ts";
 
 /** How many times the label's wet film a coat may have. */
 const MOST_TIMES = 2;
+
+/** What has no carrier, such as epoxy, loses nothing and hardens through: it is poured as thick as its film may be. */
+const mostUm = (labelUm: number, { carrier, filmRangeUm }: Family): number =>
+  Math.max(labelUm * MOST_TIMES, carrier === "none" ? (filmRangeUm?.[1] ?? 0) : 0);
 
 export const wetFilmTooThick: TradeRule = {
   id: "wet-film-too-thick",
@@ -50,6 +55,24 @@ recipe generous {
 }
 `,
     },
+    {
+      title: "A flood coat of epoxy over a thin one that sealed the pores",
+      text: `material bar_resin {
+  family epoxy coating
+  covers 8 m2/L
+}
+
+recipe poured {
+  safety gloves, eye_protection, ventilate
+  layer  bar_resin, wet 125 um
+  wait   until recoat
+  step   sand 220
+  step   dust
+  layer  bar_resin, wet 1000 um
+  wait   until cured
+}
+`,
+    },
   ],
   checks: {
     onLayer: ({ action, after, report }) => {
@@ -58,7 +81,7 @@ recipe generous {
       const thickest = material?.family?.filmRangeUm?.[1];
       if (!material?.family?.buildsFilm || action.wiped || !covers || action.wetUm === undefined) return;
       const label = wetFilmUm(covers.value);
-      if (action.wetUm <= label * MOST_TIMES + 1e-6) return;
+      if (action.wetUm <= mostUm(label, material.family) + 1e-6) return;
       if (thickest !== undefined && (stackOf(after)?.um ?? 0) > thickest) return;
       const tail = action.syntax.tails.find((t) => t.kind === "wet");
       report({

@@ -97,6 +97,16 @@ export const maskLeftOn: TradeRule = {
 `,
     },
     {
+      title: "Sheeting on the floor and the table stays until all is done",
+      text: `recipe legs {
+  for   wood
+  step  mask "floor and table under plastic sheeting"
+  layer waterborne_polyurethane
+  wait  until cured
+}
+`,
+    },
+    {
       title: "Masked in one recipe and unmasked in another that follows it",
       text: `recipe masked_coats {
   for   any
@@ -126,6 +136,8 @@ function checkEnd({ run, report }: RunContext): void {
   if (!run.final.certain || run.followed || run.continued) return;
   for (const mask of run.final.masks) {
     if (run.kind === "assumed" && !isCoated(run.final, mask)) continue;
+    // No coat ends at the edge of a sheet on the floor.
+    if (isUnderfoot(mask.what)) continue;
     const action = maskingStep(run, mask);
     if (!action) continue;
     report(action, {
@@ -155,7 +167,6 @@ function lastCoatPlace(run: SurfaceRun) {
 
 function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
   for (const mask of before.masks) {
-    // No coat ends at the edge of a sheet on the floor.
     if (isUnderfoot(mask.what)) continue;
     const films = filmsOver(before, mask);
     const last = films.at(-1);

@@ -1,8 +1,9 @@
 /**
  * Petrol as a cleaner or thinner: a spark metres away is enough.
  */
+import { chemicalsIn } from "../../knowledge/chemical-words.ts";
 import { chemical, isA } from "../../knowledge/chemicals.ts";
-import { mentionsOfLine, reportChemicals } from "../chemical-uses.ts";
+import { mentionsOfLine, type NamedChemical, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
@@ -36,6 +37,20 @@ export const fuelAsSolvent: TradeRule = {
   ],
   passing: [
     {
+      title: "Petrol is the colour of a paint",
+      text: `material petrol "Petrol enamel" {
+  family acrylic paint
+  covers 10 m2/L
+}
+
+recipe blue_legs {
+  for   wood
+  layer petrol
+  wait  until cured
+}
+`,
+    },
+    {
       title: "A generator, and a shop rule",
       text: `recipe wiped {
   for    wood
@@ -51,7 +66,7 @@ export const fuelAsSolvent: TradeRule = {
     onRun: (ctx) => {
       reportChemicals(
         ctx,
-        (row) => isA(row, "motor fuel"),
+        (row, named) => isA(row, "motor fuel") && !isColour(named),
         ({ row }) => ({ why: row.harm, remedy: `${row.instead}.` }),
       );
       for (const action of toldLines(ctx.run)) {
@@ -67,6 +82,11 @@ export const fuelAsSolvent: TradeRule = {
     },
   },
 };
+
+/** Petrol is a blue as well: in the name and title of what builds a film it says the colour. */
+const isColour = ({ use }: NamedChemical): boolean =>
+  use?.material.family?.buildsFilm === true &&
+  !chemicalsIn(use.material.docs, "label").some((it) => isA(chemical(it.chemical), "motor fuel"));
 
 /** "Gas" is petrol where it is on a rag or in a can, and may be what burns in a heater elsewhere. */
 const FUEL = phrases(

@@ -77,6 +77,33 @@ job lid {
   ],
   passing: [
     {
+      title: "The shed behind the nursery",
+      text: `piece box {
+  built 2015
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+
+shop shed "Shed behind the nursery" {
+  air 21 C, 50 % RH
+}
+
+recipe clear {
+  for   wood
+  layer waterborne_polyurethane
+  wait  until cured
+}
+
+job lid {
+  piece box
+  in    shed
+  apply clear to lid
+}
+`,
+    },
+    {
       title: "Nobody sleeps there; and a wardrobe from a bedroom",
       text: `## For the wardrobe of the guest bedroom.
 recipe wardrobe {
@@ -127,6 +154,10 @@ const IN_FUMES = phrases(
 
 const BEDROOM = phrases(`${ROOM_OF}`);
 
+/** "Shed behind the nursery" is none. */
+const namesBedroom = (text: string): boolean =>
+  saidIn(BEDROOM, text) !== undefined && !/\b(?:shed|barn|garage|workshop|behind)\b/iu.test(text);
+
 const speaks = (action: Action): boolean => saidOnLine(action, IN_FUMES) !== undefined;
 
 function check({ run, report }: RunContext): void {
@@ -147,7 +178,7 @@ const isBedroom = ({ shop }: SurfaceRun): boolean =>
   shop !== undefined &&
   [shop.title ?? "", shop.docs].some(
     (text) =>
-      (saidIn(BEDROOM, text) ?? saidIn(IN_FUMES, text)) !== undefined &&
+      (namesBedroom(text) || saidIn(IN_FUMES, text) !== undefined) &&
       !/\b(?:former|old|empty|unused|no\s+longer|nobody)\b/iu.test(text),
   );
 
