@@ -65,7 +65,9 @@ export class ShapeParser extends FigureParser {
         this.keepPlus(shape, this.quantity("a share in %"), word.start);
       } else {
         options.push(
-          make.makeWords(this.wordRun((suchAs) => `\`plus\` and a share, or an option${suchAs("both faces", "")}`, t.Plus)),
+          make.makeWords(
+            this.wordRun((suchAs) => `\`plus\` and a share, or an option${suchAs("both faces", "")}`, t.Plus),
+          ),
         );
       }
       this.endOfPart(undefined, (next) => next === t.Plus);

@@ -15,7 +15,7 @@ export function problemsOf(text: string): string[] {
     const { line, column } = positionAt(index, problem.span.start);
     const on = JSON.stringify(text.slice(problem.span.start, problem.span.end));
     const fix = problem.fix === undefined ? "" : ` [${problem.fix.title}]`;
-    return `${line + 1}:${column + 1} ${on} ${problem.message}${fix}`;
+    return `${line + 1}:${column + 1} ${on} ${problem.message.replaceAll("\n", " / ")}${fix}`;
   });
 }
 

@@ -40,12 +40,12 @@ describe("a line says what it needs", () => {
     [
       "material",
       "12 m2/L",
-      '"12" expected a word at the start of the line, such as `family waterborne polyurethane`',
+      '"12" expected a word at the start of the line / Write, for example, `family waterborne polyurethane`.',
     ],
     [
       "material",
       ",",
-      '"," expected a word at the start of the line, such as `family waterborne polyurethane`',
+      '"," expected a word at the start of the line / Write, for example, `family waterborne polyurethane`.',
     ],
     ["piece", "built long ago", '"long" expected a number, such as `built 1936`'],
     ["piece", "bought 60.00 or so", '"or so" expected the end of the line'],
@@ -58,12 +58,12 @@ describe("a line says what it needs", () => {
     [
       "surface",
       "shape panel 1 m",
-      '"" expected `x` and the width, such as `shape panel 1800 mm x 900 mm x 30 mm`',
+      '"" expected `x` and the width / Write, for example, `shape panel 1800 mm x 900 mm x 30 mm`.',
     ],
     [
       "surface",
       "shape panel 1 m x900 mm",
-      '"x900" expected `x` and the width, such as `shape panel 1800 mm x 900 mm x 30 mm` [Add a space after `x`]',
+      '"x900" expected `x` and the width / Write, for example, `shape panel 1800 mm x 900 mm x 30 mm`. [Add a space after `x`]',
     ],
     [
       "surface",
@@ -74,7 +74,7 @@ describe("a line says what it needs", () => {
     [
       "surface",
       "shape 4 post 75 mm x 700 mm",
-      '"post" expected `of` and a shape, such as `shape panel 1800 mm x 900 mm x 30 mm`',
+      '"post" expected `of` and a shape / Write, for example, `shape panel 1800 mm x 900 mm x 30 mm`.',
     ],
     ["surface", "shape disc 1 m plus 10 %", '"plus" expected a comma before `plus` [Add the comma]'],
     ["surface", "wood red oak veneer 0.6 mm", '"veneer" expected a comma before `veneer` [Add the comma]'],
@@ -82,13 +82,13 @@ describe("a line says what it needs", () => {
     [
       "surface",
       "existing 2 coats",
-      '"2 coats" expected a layer before the number of its coats, such as `alkyd paint, 2 coats`',
+      '"2 coats" expected a layer before the number of its coats / Write, for example, `alkyd paint, 2 coats`.',
     ],
     ["surface", "existing as left by", '"" expected a job, such as `existing as left by hall_tables`'],
     [
       "shop",
       "hours Mon 09:00",
-      '"" expected `to` and the closing time, such as `hours Mon to Fri 09:00 to 17:00`',
+      '"" expected `to` and the closing time / Write, for example, `hours Mon to Fri 09:00 to 17:00`.',
     ],
     [
       "shop",
@@ -98,7 +98,7 @@ describe("a line says what it needs", () => {
     [
       "shop",
       "closed Friday",
-      '"Friday" which day this is depends on who reads it: write the whole date, such as `closed 2027-03-26`',
+      '"Friday" which day this is depends on who reads it: write the whole date / Write, for example, `closed 2027-03-26`.',
     ],
     ["shop", "closed sometimes", '"sometimes" expected a date, such as `closed 2027-03-26`'],
     [
@@ -109,20 +109,28 @@ describe("a line says what it needs", () => {
     [
       "job",
       "start Friday 2026-12-10",
-      '"Friday 2026-12-10" 2026-12-10 is a Thursday, not a Friday: write the date that is meant, such as `2026-12-10` [Write `2026-12-10`]',
+      '"Friday 2026-12-10" 2026-12-10 is a Thursday, not a Friday: write the date that is meant / Write, for example, `2026-12-10`. [Write `2026-12-10`]',
     ],
-    ["job", "piece x x 2", '"x" expected a name, such as `piece reading_table x 2`; `x` cannot be a name'],
+    [
+      "job",
+      "piece x x 2",
+      '"x" expected a name; `x` cannot be a name / Write, for example, `piece reading_table x 2`.',
+    ],
     ["job", "in mill-room", '"mill-room" a name has no hyphen: expected `mill_room` [Write `mill_room`]'],
     [
       "job",
       "apply r(a: b) top",
-      '"top" expected `to` and a surface, such as `apply hard_clear(clear: hall_clear) to top`',
+      '"top" expected `to` and a surface / Write, for example, `apply hard_clear(clear: hall_clear) to top`.',
     ],
-    ["job", "apply r to", '"" expected a surface, such as `apply hard_clear(clear: hall_clear) to top`'],
+    [
+      "job",
+      "apply r to",
+      '"" expected a surface / Write, for example, `apply hard_clear(clear: hall_clear) to top`.',
+    ],
     [
       "job",
       "apply r to t.",
-      '"" expected a surface after the piece, such as `apply hard_clear(clear: hall_clear) to top`',
+      '"" expected a surface after the piece / Write, for example, `apply hard_clear(clear: hall_clear) to top`.',
     ],
     [
       "job",
@@ -143,7 +151,7 @@ describe("a line says what it needs", () => {
 
 describe("a line of a recipe says what it needs", () => {
   it.each([
-    ["step", '"" expected a verb or a text in double quotes, such as `step sand 80, 120, 150`'],
+    ["step", '"" expected a verb or a text in double quotes / Write, for example, `step sand 80, 120, 150`.'],
     ["step clean", '"" expected `with` and a material, such as `step clean with soap`'],
     ["step clean with", '"" expected a material, such as `step clean with soap`'],
     ["step sand", '"" expected a grit, such as `step sand 80, 120, 150`'],
@@ -156,7 +164,7 @@ describe("a line of a recipe says what it needs", () => {
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],
     [
       "layer with x 3",
-      '"with" expected a material, such as `layer clear x 3, by brush`; `with` cannot be a name',
+      '"with" expected a material; `with` cannot be a name / Write, for example, `layer clear x 3, by brush`.',
     ],
     ["layer clear x 2, x 3", '"x 3" expected the number of coats once, such as `layer clear x 3`'],
     ["layer clear by pad", '"by" expected a comma before `by` [Add the comma]'],
@@ -170,14 +178,20 @@ describe("a line of a recipe says what it needs", () => {
       '"water" expected `with` and a thinner, such as `thinned 4:1 with water`',
     ],
     ["layer clear, tinted 5 %", '"" expected `with` and a tint, such as `tinted 5 % with walnut_dye`'],
-    ["layer clear, by", '"" expected a method: brush, roller, pad, spray or another, such as `by pad`'],
-    ["wait", '"" expected a time, `overnight`, or `until` and a stage, such as `wait 72 h`'],
+    [
+      "layer clear, by",
+      '"" expected a method: brush, roller, pad, spray or another / Write, for example, `by pad`.',
+    ],
+    ["wait", '"" expected a time, `overnight`, or `until` and a stage / Write, for example, `wait 72 h`.'],
     ["wait until", '"" expected `touch`, `recoat` or `cured`, such as `wait until recoat`'],
     ["wait 72 h or so", '"or so" expected the end of the line'],
     ["safety", '"" expected a duty, such as `safety dust_mask, eye_protection`'],
     ["safety gloves or mask", '"or mask" expected the end of the line or a comma'],
     ["follow", '"" expected a recipe, such as `follow prepare(clear: hall_clear)`'],
-    ["note thin coats", '"thin" expected a text in double quotes, such as `note "Work with the grain."`'],
+    [
+      "note thin coats",
+      '"thin" expected a text in double quotes / Write, for example, `note "Work with the grain."`.',
+    ],
     ["step dust {", '"{" expected the end of the line: this line opens no block [Remove the `{`]'],
   ])("%s", (line, problem) => {
     const text = line.endsWith("{") ? `recipe r {\n  ${line}\n  }\n}\n` : inBlock("recipe", line);
@@ -190,14 +204,14 @@ describe("a head says what it needs", () => {
   it.each([
     [
       'material "T" {\n}',
-      '1:10 "\\"T\\"" expected a name, such as `material hall_clear "Waterborne satin clear" {`',
+      '1:10 "\\"T\\"" expected a name / Write, for example, `material hall_clear "Waterborne satin clear" {`.',
     ],
     ["material a-b {\n}", '1:10 "a-b" a name has no hyphen: expected `a_b` [Write `a_b`]'],
     ["use stock", '1:5 "stock" expected a file in double quotes, such as `use "stock/clears.finish"`'],
     ["recipe", '1:7 "" expected a name, such as `recipe hard_clear(clear: material) {`'],
     [
       "recipe r(a) {\n}",
-      '1:11 ")" expected `:` and the type: material, number, duration or recipe, such as `recipe hard_clear(clear: material) {`',
+      '1:11 ")" expected `:` and the type: material, number, duration or recipe / Write, for example, `recipe hard_clear(clear: material) {`.',
     ],
     [
       "recipe r(a: material {\n  step dust\n}",

@@ -23,7 +23,8 @@ function problemsOf(text: string): readonly string[] {
   const area = shapeArea(shapeOf(text));
   if (area.ok) return [];
   return area.problems.map(
-    ({ rule, span, message }) => `${rule} at [${text.slice(span.start, span.end)}]: ${message}`,
+    ({ rule, span, message }) =>
+      `${rule} at [${text.slice(span.start, span.end)}]: ${message.replaceAll("\n", " / ")}`,
   );
 }
 
@@ -143,13 +144,13 @@ describe("what is wrong is said at its place", () => {
     [
       "panel 1 m",
       [
-        "syntax at [panel 1 m]: `panel` also needs its width, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
+        "syntax at [panel 1 m]: `panel` also needs its width. / Write, for example, `shape panel 1800 mm x 900 mm x 30 mm`.",
       ],
     ],
     [
       "disc 1 m x 20 mm x 30 mm",
       [
-        "syntax at [30 mm]: `disc` takes diameter, thickness and no more, such as `shape disc 900 mm x 25 mm`.",
+        "syntax at [30 mm]: `disc` takes diameter, thickness and no more. / Write, for example, `shape disc 900 mm x 25 mm`.",
       ],
     ],
     ["panel 0 mm x 900 mm", ["bad-number at [0 mm]: `0 mm` must be more than 0 mm."]],
@@ -190,7 +191,7 @@ describe("what is wrong is said at its place", () => {
     const named = { ...shape, sizes: [{ ...shape.sizes[0]!, from: nameOf("wide", 5) }] };
     const area = shapeArea(named);
     expect(!area.ok && area.problems[0]!.message).toBe(
-      "Expected a length such as `30 mm`, found the name `wide`; sizes of a piece are stated.",
+      "Expected a length, found the name `wide`; sizes of a piece are stated.\nWrite, for example, `30 mm`.",
     );
   });
 });

@@ -21,7 +21,7 @@ function accept(text: string, ...expected: readonly Dimension[]): number {
 function refuse(text: string, ...expected: readonly Dimension[]): string {
   const read = readQuantity(quantityOf(text), expected);
   if (read.ok) throw new Error(`accepted as ${read.amount.value}`);
-  return `${read.rule} at [${text.slice(read.span.start, read.span.end)}]: ${read.message}`;
+  return `${read.rule} at [${text.slice(read.span.start, read.span.end)}]: ${read.message.replaceAll("\n", " / ")}`;
 }
 
 describe("accepted", () => {
@@ -57,7 +57,7 @@ describe("refused", () => {
       "wrong-unit at [3 h]: Expected coverage such as `10 m2/L`, found a time (`3 h`).",
     );
     expect(refuse("3 h", "volume", "mass")).toBe(
-      "wrong-unit at [3 h]: Expected a volume such as `946 mL` or a weight such as `2.5 kg`, found a time (`3 h`).",
+      "wrong-unit at [3 h]: Expected a volume or a weight, found a time (`3 h`). / Write, for example, `946 mL` or `2.5 kg`.",
     );
     expect(refuse("3 h", "number")).toBe(
       "wrong-unit at [3 h]: Expected a plain number such as `3`, found a time (`3 h`).",
@@ -86,7 +86,7 @@ describe("refused", () => {
 
   test("compounds that do not go down within one dimension", () => {
     expect(refuse("6 in 5 ft", "length")).toBe(
-      "wrong-unit at [5 ft]: The parts of `6 in 5 ft` must go from the largest unit to the smallest, such as `5 ft 6 in`.",
+      "wrong-unit at [5 ft]: The parts of `6 in 5 ft` must go from the largest unit to the smallest. / Write, for example, `5 ft 6 in`.",
     );
     expect(refuse("5 ft 6 ft", "length")).toContain("wrong-unit at [6 ft]");
     expect(refuse("5 ft 6 min", "length")).toBe(

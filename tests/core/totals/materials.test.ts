@@ -74,9 +74,10 @@ material hardener {
 
     test("are divided by their densities", () => {
       // 4 kg / 1.2 kg/L = 3.3333 L, 1 kg / 1.0 kg/L = 1 L; of 1.17612: 3.3333/4.3333 = 0.904708, 1/4.3333 = 0.271412.
-      expect(
-        litresOf(tables("layer two_part x 3", two("density 1.2 kg/L", "density 1.0 kg/L"))),
-      ).toEqual({ two_part: 0.904708, hardener: 0.271412 });
+      expect(litresOf(tables("layer two_part x 3", two("density 1.2 kg/L", "density 1.0 kg/L")))).toEqual({
+        two_part: 0.904708,
+        hardener: 0.271412,
+      });
     });
 
     test.each([

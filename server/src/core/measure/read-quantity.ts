@@ -161,7 +161,7 @@ function readParts<D extends Dimension>(quantity: Quantity, expected: readonly D
     const found = `${DIMENSIONS[leading.dimension].noun} (\`${quantityText(quantity)}\`)`;
     const isMinutes = leading.text === "m" && expected.some((candidate) => candidate === "time");
     const hint = isMinutes ? "\nMinutes are `min`." : "";
-    const told = (suchAs: SuchAs): string => `Expected ${describeAll(expected, suchAs)}, found ${found}`;
+    const told = (suchAs: SuchAs): string => `Expected ${describeAll(expected, suchAs)}, found ${found}.`;
     return wrongUnit(quantity.span, hint === "" ? gist(told) : `${told(inside)}${hint}`);
   }
   return checkCompound(quantity, definitions, dimension) ?? sumParts(quantity, definitions, dimension);

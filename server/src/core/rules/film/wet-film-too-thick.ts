@@ -63,7 +63,7 @@ recipe generous {
 }
 
 recipe poured {
-  safety gloves, eye_protection, ventilate
+  safety dust_mask, gloves, eye_protection, ventilate
   layer  bar_resin, wet 125 um
   wait   until recoat
   step   sand 220
