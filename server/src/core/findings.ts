@@ -2,6 +2,7 @@
  * Findings: what the checker has to say about a text, as plain data in offsets relative to declarations.
  */
 import type { Place } from "./place.ts";
+import { withoutFullStop } from "./sentence.ts";
 
 export type Severity = "error" | "warning" | "information" | "hint";
 
@@ -46,7 +47,7 @@ export const messageOf = ({ headline, why, remedy, where = "" }: FindingText): s
 export function textOf(message: string): FindingText {
   const [headline = "", ...rest] = message.split("\n");
   return {
-    headline: headline.endsWith(".") ? headline.slice(0, -1) : headline,
+    headline: withoutFullStop(headline),
     why: rest.slice(0, -1).join("\n"),
     remedy: rest.at(-1) ?? "",
   };

@@ -17,6 +17,7 @@ import {
 } from "../findings.ts";
 import { onceForList } from "../once.ts";
 import { type Place, placeKey } from "../place.ts";
+import { withoutFullStop } from "../sentence.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
 import { withLeadMasks } from "./lead-mask.ts";
 import { whereText } from "./texts.ts";
@@ -240,7 +241,7 @@ const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly 
 /** What follows is told in one line, with what to do about it: the first sentence of its remedy. */
 function withRemedy({ headline, remedy }: Finding): string {
   const text = remedy.startsWith("First: ") ? remedy : (FIRST_SENTENCE.exec(remedy)?.[0] ?? remedy);
-  return text === "" ? headline : `${headline}. ${text.replace(/\.$/u, "")}`;
+  return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
 
 /** Up to the end of its first sentence; what stands in backticks ends none. */

@@ -10,7 +10,7 @@ import { formatDuration } from "../measure/format-amount.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
-import { sentence } from "../sentence.ts";
+import { sentence, withoutFullStop } from "../sentence.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { Coat } from "../surface/state.ts";
 
@@ -87,7 +87,7 @@ export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix 
   const [only] = duties;
   const title =
     duties.length === 1 && only !== undefined
-      ? `${dutyByWord(only)!.doc.replace(/\.$/u, "")} (\`safety ${only}\`)`
+      ? `${withoutFullStop(dutyByWord(only)!.doc)} (\`safety ${only}\`)`
       : `See to ${duties.length} safety duties: ${andList(duties.map((duty) => `\`${duty}\``))}`;
   return fixOf("undertaking", title, edits);
 }
