@@ -5,6 +5,7 @@
  * A label is read clause by clause, and a clause that denies ("non-flammable", "contains no lead") says nothing.
  */
 import type { Material } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 
 export type LabelWarning =
   | "not for food"
@@ -67,7 +68,9 @@ export const labelAllows = (material: Labelled, fitness: LabelFitness): boolean 
     (clause) => FITNESS[fitness].test(clause) && !new RegExp(`\\b${UNFIT}\\b`, "iu").test(clause),
   );
 
-const clausesOf = ({ title, docs }: Labelled): readonly string[] =>
+/** Every duty asks of every layer. */
+const clausesOf = onceFor(({ title, docs }: Labelled): readonly string[] =>
   [title ?? "", docs]
     .flatMap((text) => text.split(/[;:!?\n]|\.(?=\s|$)|,\s*(?=but\b)/u))
-    .filter((clause) => clause.trim() !== "");
+    .filter((clause) => clause.trim() !== ""),
+);

@@ -59,7 +59,7 @@ export function phrases(classes: WordClasses, patterns: readonly string[]): Phra
     find: (clauses) => {
       read ??= patternsOf(patterns, classes);
       for (const [at, words] of clauses.entries()) {
-        if (takesBack(clauses[at + 1] ?? [])) continue;
+        if (words.length === 0 || takesBack(clauses[at + 1] ?? [])) continue;
         for (const pattern of read)
           if (isSaid(words, pattern))
             return words

@@ -11,9 +11,11 @@ export interface Word {
   readonly breaks: boolean;
 }
 
-/** The words of the clauses of a text. */
+/** The words of the clauses of a text. Most lines and materials have none, and are asked about by many rules. */
 export const clausesOf = (text: string): readonly (readonly Word[])[] =>
-  text.normalize("NFKC").split(CLAUSE_END).map(wordsOf);
+  text === "" ? NOTHING_SAID : text.normalize("NFKC").split(CLAUSE_END).map(wordsOf);
+
+const NOTHING_SAID: readonly (readonly Word[])[] = [[]];
 
 /** A colon ends a clause, unless a list of what is denied follows it: "free of: lye, ammonia". */
 const CLAUSE_END =

@@ -21,6 +21,7 @@ import { labelSays } from "../knowledge/label-words.ts";
 import { holdsHazard } from "../knowledge/named-chemicals.ts";
 import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 import { type Place, placeKey } from "../place.ts";
 import { sentence } from "../sentence.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
@@ -72,8 +73,8 @@ function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf
   }
 }
 
-/** The moments of a run, cut where one applied recipe ends and the next begins. */
-function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[] {
+/** The moments of a run, cut where one applied recipe ends and the next begins. Every duty asks. */
+const byAppliedRecipe = onceFor((run: SurfaceRun): readonly (readonly Moment<Action>[])[] => {
   if (run.kind === "assumed") return [run.moments];
   const groups = new Map<string, Moment<Action>[]>();
   for (const moment of run.moments) {
@@ -84,7 +85,7 @@ function byAppliedRecipe(run: SurfaceRun): readonly (readonly Moment<Action>[])[
     else groups.set(key, [moment]);
   }
   return [...groups.values()];
-}
+});
 
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
   const { doc, defer } = dutyByWord(duty)!;

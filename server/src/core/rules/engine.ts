@@ -12,10 +12,10 @@ import { byGravity, type Finding, type RelatedPlace, type Severity } from "../fi
 import { attempt, type Fault } from "../internal-error.ts";
 import { onceFor, onceForList } from "../once.ts";
 import { type Place, placeKey, samePlace } from "../place.ts";
-import type { Action } from "../surface/actions.ts";
+import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { cautious } from "./lead-caution.ts";
-import type { JobContext, MomentContext, Report, TradeRule } from "./rule.ts";
+import type { JobContext, MomentContext, Report, RunContext, TradeRule } from "./rule.ts";
 import { whereText } from "./texts.ts";
 
 export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
@@ -139,37 +139,65 @@ export const judging = (
 
 const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
 
+/**
+ * Every rule looks at every moment, so what they are shown is made once for all of them: `judge` is the rule that is
+ * looking, by which its reports are known.
+ */
 function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
   const place = run.kind === "job" ? run.job!.namePlace : run.recipe!.namePlace;
+  let judge: TradeRule | undefined;
+  const reportOn = (action: Action, report: Report): void => {
+    drafts.push(actionDraft(judge!, run, action, report));
+  };
+  const shown = contextsOf(run, reportOn);
+  const whole: RunContext = {
+    run,
+    report: reportOn,
+    reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, run.job?.name, run.label)),
+  };
+  const look = <C>(check: (context: C) => void, context: C): void => {
+    try {
+      check(context);
+    } catch (error) {
+      faults.push({ part: partOf(judge!), place, error });
+    }
+  };
   for (const rule of rules) {
-    const guarded = (check: () => void): void =>
-      attempt(faults, { part: partOf(rule), place }, check, undefined);
+    judge = rule;
     const { onStep, onLayer, onWait, onRun } = rule.checks;
-    const onAction = (action: Action) => (report: Report) =>
-      drafts.push(actionDraft(rule, run, action, report));
-    const checkOf = (op: Action["op"]) =>
-      (op === "step" ? onStep : op === "layer" ? onLayer : op === "wait" ? onWait : undefined) as
-        | ((ctx: MomentContext) => void)
-        | undefined;
     if (onStep || onLayer || onWait)
-      run.moments.forEach((moment, index) => {
-        const check = checkOf(moment.action.op);
-        // After an unknown part of the recipe nothing is certain enough to be reported.
-        if (check && moment.before.certain)
-          guarded(() => check({ ...moment, run, index, report: onAction(moment.action) }));
-      });
-    if (onRun)
-      guarded(() =>
-        onRun({
-          run,
-          report: (action, report) => onAction(action)(report),
-          reportAt: (at, report) => drafts.push(placeDraft(rule, at, report, run.job?.name, run.label)),
-        }),
-      );
+      for (const moment of shown) {
+        if (moment.op === "step") {
+          if (onStep) look(onStep, moment.context);
+        } else if (moment.op === "layer") {
+          if (onLayer) look(onLayer, moment.context);
+        } else if (onWait) look(onWait, moment.context);
+      }
+    if (onRun) look(onRun, whole);
   }
   return { drafts, faults };
+}
+
+/** A moment as rules are shown it. */
+type Shown =
+  | { readonly op: "step"; readonly context: MomentContext<StepAction> }
+  | { readonly op: "layer"; readonly context: MomentContext<LayerAction> }
+  | { readonly op: "wait"; readonly context: MomentContext<WaitAction> };
+
+/** The moments that rules look at. After an unknown part of the recipe nothing is certain enough to be reported. */
+function contextsOf(run: SurfaceRun, reportOn: RunContext["report"]): readonly Shown[] {
+  const shown: Shown[] = [];
+  for (const [index, moment] of run.moments.entries()) {
+    const { action, before } = moment;
+    if (!before.certain) continue;
+    const report = (each: Report): void => reportOn(action, each);
+    if (action.op === "step") shown.push({ op: "step", context: { ...moment, action, run, index, report } });
+    if (action.op === "layer") shown.push({ op: "layer", context: { ...moment, action, run, index, report } });
+    if (action.op === "wait") shown.push({ op: "wait", context: { ...moment, action, run, index, report } });
+  }
+  return shown;
 }
 
 /** Of a job as of a run: what is said of it depends on these facts alone, and is said once while they are kept. */

@@ -136,6 +136,7 @@ export const saysWet = (text: string): boolean =>
 
 /** The clause that names it and does not deny it, or undefined. */
 export function clauseNaming(text: string, { pattern }: Words): string | undefined {
+  if (text === "") return undefined;
   return clauses(text).find((clause) =>
     [...clause.matchAll(pattern)].some(
       (match) =>
@@ -148,6 +149,7 @@ export function clauseNaming(text: string, { pattern }: Words): string | undefin
 
 /** The clause that puts something near a hot place, and does not forbid it. */
 export function clauseNearHeat(text: string): string | undefined {
+  if (text === "") return undefined;
   return clauses(text).find((clause) =>
     [...clause.matchAll(HOT_PLACE.pattern)].some((match) => {
       const before = clause.slice(0, match.index);
