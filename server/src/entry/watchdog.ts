@@ -10,6 +10,7 @@ import process from "node:process";
 import { PassThrough, type Readable } from "node:stream";
 import { Worker } from "node:worker_threads";
 import { shownText } from "../escape/shown-text.ts";
+import { createInHand } from "./in-hand.ts";
 import { type FromWatcher, type ToWatcher, type WatcherOptions, watch } from "./watcher.ts";
 
 export interface Watchdog {
@@ -43,8 +44,10 @@ const { parentPort: port, workerData: options } = require("node:worker_threads")
 /** Starts the thread. It does not keep the process from ending. */
 export const startWatchdog = ({ overStdin, parentIsClient, onEnd, times }: WatchdogOptions): Watchdog => {
   const takesInput = overStdin && isPipe(0);
+  const inHand = createInHand();
   const options: WatcherOptions = {
     own: process.pid,
+    inHand: inHand.shared,
     ...(parentIsClient ? { parent: process.ppid } : {}),
     takesInput,
     mostWaiting: MOST_WAITING,
@@ -65,17 +68,11 @@ export const startWatchdog = ({ overStdin, parentIsClient, onEnd, times }: Watch
   // Without the thread nothing is read any more; an editor starts a server that has ended again.
   worker.on("error", onEnd);
   if (!takesInput) worker.unref();
-  let last = 0;
   return {
     ...(input ? { input } : {}),
     watchClient: (pid) => post({ kind: "client", pid }),
-    begin(what) {
-      last += 1;
-      const id = last;
-      // The thread has no means of its own to make a text harmless on a terminal.
-      post({ kind: "begin", id, what: shownText(what) });
-      return () => post({ kind: "done", id });
-    },
+    // The thread has no means of its own to make a text harmless on a terminal.
+    begin: (what) => inHand.begin(shownText(what)),
   };
 };
 

@@ -7,6 +7,7 @@
 import type fs from "node:fs";
 import type net from "node:net";
 import type { MessagePort } from "node:worker_threads";
+import type { SharedInHand } from "./in-hand.ts";
 
 export interface WatcherOptions {
   /** The process that is watched over. */
@@ -20,14 +21,14 @@ export interface WatcherOptions {
   readonly graceMs: number;
   /** A thread that answers nothing for so long is named as busy, with what it has in hand. */
   readonly budgetMs: number;
+  /** What the watched thread has in hand. */
+  readonly inHand: SharedInHand;
   /** Bytes that may wait for the watched thread; beyond them reading rests. */
   readonly mostWaiting: number;
 }
 
 /** From the watched thread. */
 export type ToWatcher =
-  | { readonly kind: "begin"; readonly id: number; readonly what: string }
-  | { readonly kind: "done"; readonly id: number }
   | { readonly kind: "awake" }
   | { readonly kind: "took"; readonly bytes: number }
   | { readonly kind: "client"; readonly pid: number };
@@ -48,7 +49,9 @@ export interface WatcherWorld {
 
 export function watch({ port, options, fs, net }: WatcherWorld): void {
   const { own, parent, takesInput, pollMs, graceMs, budgetMs, mostWaiting } = options;
-  const inHand = new Map<number, { readonly what: string; readonly since: number }>();
+  const { memory, slotBytes, slotHeadBytes, startBytes } = options.inHand;
+  const whole = new Int32Array(memory);
+  const times = new Float64Array(memory);
   let client: number | undefined;
   let askedAt: number | undefined;
   let isNamed = false;
@@ -85,15 +88,33 @@ export function watch({ port, options, fs, net }: WatcherWorld): void {
     }
   };
 
+  /** The newest first. */
+  const newestInHand = (most: number): readonly { readonly what: string; readonly since: number }[] => {
+    const slots: { readonly id: number; readonly at: number }[] = [];
+    for (let at = startBytes; at < memory.byteLength; at += slotBytes) {
+      const id = Atomics.load(whole, at / 4 + 2);
+      if (id !== 0) slots.push({ id, at });
+    }
+    slots.sort((a, b) => b.id - a.id);
+    return slots.slice(0, most).map(({ at }) => {
+      const start = at + slotHeadBytes;
+      // A copy, since what is shared cannot be decoded where it lies.
+      const bytes = new Uint8Array(memory).slice(start, start + whole[at / 4 + 3]!);
+      return { what: new TextDecoder().decode(bytes), since: times[at / 8]! };
+    });
+  };
+
   const lookAfterBusy = (now: number): void => {
     if (askedAt === undefined) {
-      if (inHand.size === 0) return;
+      if (Atomics.load(whole, 0) === 0) return;
       askedAt = now;
       post({ kind: "awake?" });
     } else if (!isNamed && now - askedAt >= budgetMs) {
       isNamed = true;
-      const newest = [...inHand.values()].reverse().slice(0, 3);
-      const named = newest.map(({ what, since }) => `${what} (since ${seconds(now - since)})`).join(", ");
+      const present = performance.timeOrigin + now;
+      const named = newestInHand(3)
+        .map(({ what, since }) => `${what} (since ${seconds(present - since)})`)
+        .join(", ");
       say(`Busy for more than ${seconds(budgetMs)}; in hand: ${named}.`);
     }
   };
@@ -119,12 +140,6 @@ export function watch({ port, options, fs, net }: WatcherWorld): void {
 
   port.on("message", (message: ToWatcher) => {
     switch (message.kind) {
-      case "begin":
-        inHand.set(message.id, { what: message.what, since: performance.now() });
-        break;
-      case "done":
-        inHand.delete(message.id);
-        break;
       case "awake":
         if (isNamed && askedAt !== undefined) say(`Back after ${seconds(performance.now() - askedAt)}.`);
         isNamed = false;

@@ -28,6 +28,7 @@ import { hoverAt } from "./hover/hover.ts";
 import { inlayHintsOf } from "./inlay-hints/inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
 import { KnownFiles } from "./known-files.ts";
+import { LoneFiles } from "./lone-files.ts";
 import type { Resolve } from "./moved-files.ts";
 import { createNames } from "./names/names.ts";
 import { createNavigation } from "./navigation.ts";
@@ -53,6 +54,7 @@ export interface AnalystOptions {
 
 export function createAnalyst(options: AnalystOptions): Analyst {
   const known = new KnownFiles();
+  const lone = new LoneFiles(known);
   let snapshot: Analysis | undefined;
   const onFault = options.onFault ?? (() => {});
   const parts: Partial<CheckerParts> = {
@@ -76,12 +78,14 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     },
     removeFile: (file) => {
       known.remove(file);
+      lone.forget(file);
       snapshot = undefined;
     },
     missingFiles: () => known.missing,
     isUsed: (file) => known.isUsed(file),
     setAbsent: (file, reason) => {
       known.remove(file, reason);
+      lone.forget(file);
       snapshot = undefined;
     },
     plansChanged: () => {
@@ -90,7 +94,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     analysis: () => {
       const { program } = known;
       snapshot ??= guarded(
-        createAnalysis(program, parts, { resolve: options.resolve, config }),
+        createAnalysis(program, parts, { resolve: options.resolve, config, lone }),
         program,
         onFault,
       );
@@ -126,7 +130,11 @@ function unreadFile(file: FileId, text: string, fault: Fault): ProgramFile {
 function createAnalysis(
   program: Program,
   parts: Partial<CheckerParts>,
-  { resolve, config }: Required<Pick<AnalystOptions, "resolve" | "config">>,
+  {
+    resolve,
+    config,
+    lone,
+  }: Required<Pick<AnalystOptions, "resolve" | "config">> & { readonly lone: LoneFiles },
 ): Analysis {
   const checker: Checker = createChecker(program, parts);
   const names = createNames(checker);
@@ -140,15 +148,18 @@ function createAnalysis(
       return [...program.files.keys()];
     },
     text: (file) => program.files.get(file)?.tree.text,
-    steps: checker.steps,
+    steps: (file) => (lone.find(program, file, config(file)) ? [] : checker.steps(file)),
     awaitsPlans: checker.awaitsPlans,
     findings: (file) => {
       const settings = config(file);
       const known = found.get(file);
       if (known?.settings === settings) return known.findings;
+      const before = lone.find(program, file, settings);
+      if (before) return before;
       const set = groupFindings(applySettings(checker.findings(file), settings), secondaryTo);
       const findings = inOrder(set.flatMap((finding) => fileFinding(program, finding) ?? []));
       found.set(file, { settings, findings });
+      if (!checker.awaitsPlans(file)) lone.keep(program, file, settings, findings);
       return findings;
     },
     hover: (file, offset) => hoverAt(checker, file, offset),

@@ -7,6 +7,7 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
+import { isSameList } from "../core/once.ts";
 import type { FileId } from "../core/place.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { Changes } from "./changes.ts";
@@ -42,8 +43,29 @@ interface DiagnosedBy {
   rulePage(rule: string): string | undefined;
 }
 
+interface Cached {
+  readonly generation: number;
+  readonly found: FileDiagnostics;
+  /** See `basisOf`. */
+  readonly basis: readonly unknown[];
+}
+
+/**
+ * What the diagnostics of a file are made of; of the same objects the same diagnostics. The analyst gives the same findings
+ * for another generation only where nothing has changed that they speak of.
+ */
+const basisOf = ({ client, files }: DiagnosedBy, file: FileId): readonly unknown[] => {
+  try {
+    const { analysis } = files.snapshot();
+    return [analysis.findings(file), files.uriOf(file), client.settings, client.facts];
+  } catch {
+    // What fails is the basis of nothing else.
+    return [{}];
+  }
+};
+
 export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => {
-  const cache = new Map<FileId, { readonly generation: number; readonly found: FileDiagnostics }>();
+  const cache = new Map<FileId, Cached>();
   return {
     delivered: new Map(),
     asked: new Set(),
@@ -57,14 +79,23 @@ export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => 
       const { generation } = session.changes;
       const cached = cache.get(file);
       if (cached?.generation === generation) return cached.found;
-      const items = soundDiagnosticsOf(session, file);
-      const found = { resultId: fingerprint(JSON.stringify(items)), items };
-      if (session.files.isKnown(file)) cache.set(file, { generation, found });
-      else cache.delete(file);
+      if (!session.files.isKnown(file)) {
+        cache.delete(file);
+        return toldOf(soundDiagnosticsOf(session, file));
+      }
+      const basis = basisOf(session, file);
+      const found =
+        cached && isSameList(cached.basis, basis) ? cached.found : toldOf(soundDiagnosticsOf(session, file));
+      cache.set(file, { generation, found, basis });
       return found;
     },
   };
 };
+
+const toldOf = (items: Diagnostic[]): FileDiagnostics => ({
+  resultId: fingerprint(JSON.stringify(items)),
+  items,
+});
 
 /** Where findings fail, that is said in their place: nothing would read as a sound text, and old ones as of this text. */
 const soundDiagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] => {

@@ -96,6 +96,10 @@ export class Files {
     return this.#documents.openFiles;
   }
 
+  get openCount(): number {
+    return this.#documents.openCount;
+  }
+
   /** A person has this file before them: it is answered for before others. */
   look(uri: string): void {
     const file = fileIdOf(uri);

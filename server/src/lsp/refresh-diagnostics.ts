@@ -25,7 +25,7 @@ export const refreshDiagnostics = (session: Session): void => {
   const refresh = async (): Promise<void> => {
     if (waiting) return;
     waiting = true;
-    const isMany = files.openFiles.length > FEW;
+    const isMany = files.openCount > FEW;
     if (isMany) await new Promise((resolve) => setTimeout(resolve, Math.max(PAUSE_MS, lookedMs * REST)));
     else await yieldToMessages();
     waiting = false;

@@ -44,7 +44,7 @@ export const refreshViews = (session: Session): void => {
       told(refresh(ofPlans));
       return;
     }
-    const concernsOthers = kind !== "edit" || files.openFiles.length >= 2;
+    const concernsOthers = kind !== "edit" || files.openCount >= 2;
     if (!concernsOthers && !facts.showsReports) return;
     needsViews ||= concernsOthers;
     clearTimeout(waiting);

@@ -194,7 +194,8 @@ function contextsOf(run: SurfaceRun, reportOn: RunContext["report"]): readonly S
     if (!before.certain) continue;
     const report = (each: Report): void => reportOn(action, each);
     if (action.op === "step") shown.push({ op: "step", context: { ...moment, action, run, index, report } });
-    if (action.op === "layer") shown.push({ op: "layer", context: { ...moment, action, run, index, report } });
+    if (action.op === "layer")
+      shown.push({ op: "layer", context: { ...moment, action, run, index, report } });
     if (action.op === "wait") shown.push({ op: "wait", context: { ...moment, action, run, index, report } });
   }
   return shown;
