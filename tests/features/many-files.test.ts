@@ -133,3 +133,14 @@ test("an earlier state of a map is what it was, whatever comes later", () => {
   expect([...first.with("c", 4).keys()]).toEqual(["a", "c"]);
   expect([...first]).toEqual([["a", 1]]);
 });
+
+test("the findings of a file are kept as they are while only others change, until one of those uses it", () => {
+  const opened = analyst();
+  opened.setFile("alone", "material m {\n  covers 3 h\n  family drying oil\n}\n");
+  opened.setFile("other", "material n {\n  family drying oil\n}\n");
+  const findings = opened.analysis().findings("alone");
+  opened.setFile("other", "material o {\n  family drying oil\n}\n");
+  expect(opened.analysis().findings("alone")).toBe(findings);
+  opened.setFile("other", 'use "alone"\nrecipe r {\n  layer m\n}\n');
+  expect(opened.analysis().findings("alone")).not.toBe(findings);
+});

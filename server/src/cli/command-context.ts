@@ -84,9 +84,10 @@ export function filesWithErrors(
   { analysis, label }: Pick<Loaded, "analysis" | "label">,
   files: readonly string[],
 ): readonly FileWithErrors[] {
+  const asked = new Set(files);
   const used = new Set(files.flatMap((file) => analysis.usedBy(file)));
-  return [...new Set([...files, ...used])].flatMap((file) => {
-    const isUsed = !files.includes(file);
+  return [...new Set([...asked, ...used])].flatMap((file) => {
+    const isUsed = !asked.has(file);
     const errors = analysis
       .findings(file)
       .filter(({ severity, rule }) => severity === "error" && !(isUsed && isOfTrade(rule)));

@@ -5,7 +5,7 @@
  * be read is a problem of the run.
  */
 import path from "node:path";
-import type { Analysis } from "../features/types.ts";
+import type { Analysis, Analyst } from "../features/types.ts";
 import { isNetworkPath } from "../reading/may-read.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, warn } from "./io.ts";
@@ -27,21 +27,47 @@ export interface LoadOptions {
   readonly readAlso?: readonly string[];
 }
 
+/** A file that was asked for and could be read. */
+export interface ReadFile extends AskedFile {
+  readonly text: string;
+}
+
+/** What the paths lead to, and what is needed to look into it. */
+export interface Asked {
+  /** Only those that could be read. */
+  readonly files: readonly ReadFile[];
+  readonly problems: readonly string[];
+  /** An analyst without any file. */
+  createAnalyst(): Analyst;
+  /** Gives an analyst what its files use. */
+  addUsed(analyst: Analyst): Promise<void>;
+}
+
 /** Loads what the paths lead to. What went wrong has been said on stderr. */
-export async function load(
+export async function load(io: CliIo, paths: readonly string[], options: LoadOptions = {}): Promise<Loaded> {
+  const { files, problems, createAnalyst, addUsed } = await readAsked(io, paths, options);
+  const analyst = createAnalyst();
+  for (const { path: file, text } of files) analyst.setFile(file, text);
+  await addUsed(analyst);
+  for (const problem of problems) warn(io, problem);
+  return {
+    analysis: analyst.analysis(),
+    asked: files,
+    complete: problems.length === 0,
+    label: labelling(io, files),
+  };
+}
+
+/** Reads what the paths lead to, and looks into none of it. */
+export async function readAsked(
   io: CliIo,
   paths: readonly string[],
   { readAlso }: LoadOptions = {},
-): Promise<Loaded> {
+): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const found = await findFiles(io.files, io.cwd, paths);
   const configs = createProjectConfigs(io);
-  const analyst = io.createAnalyst({
-    resolve: resolveUse,
-    config: configs.of,
-    ...(io.onFault ? { onFault: io.onFault } : {}),
-  });
-  const asked: AskedFile[] = [];
+  const files: ReadFile[] = [];
   const problems = [...found.problems];
   for (const file of found.files) problems.push(...(await configs.find(file.path)));
   const permit = recipesIn([
@@ -53,28 +79,34 @@ export async function load(
   ]);
   for (const file of found.files) {
     const read = await io.files.read(file.path, permitFor(file, permit));
-    if ("text" in read) {
-      analyst.setFile(file.path, read.text);
-      asked.push(file);
-    } else {
-      problems.push(`\`${file.label}\` ${read.reason}.`);
-    }
+    if ("text" in read) files.push({ ...file, text: read.text });
+    else problems.push(`\`${file.label}\` ${read.reason}.`);
   }
-  for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
-    for (const file of missing) {
-      const read = await io.files.read(file, permit);
-      if ("text" in read) analyst.setFile(file, read.text);
-      else analyst.setAbsent(file, `it ${read.reason}`);
-    }
-  }
-  for (const problem of problems) warn(io, problem);
-  const labels = new Map(asked.map((file) => [file.path, file.label]));
   return {
-    analysis: analyst.analysis(),
-    asked,
-    complete: problems.length === 0,
-    label: (file) => labels.get(file) ?? labelFor(io.cwd, file),
+    files,
+    problems,
+    createAnalyst: () =>
+      io.createAnalyst({
+        resolve: resolveUse,
+        config: configs.of,
+        ...(io.onFault ? { onFault: io.onFault } : {}),
+      }),
+    async addUsed(analyst) {
+      for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
+        for (const file of missing) {
+          const read = await io.files.read(file, permit);
+          if ("text" in read) analyst.setFile(file, read.text);
+          else analyst.setAbsent(file, `it ${read.reason}`);
+        }
+      }
+    },
   };
+}
+
+/** How reports name a file, asked for or used. */
+export function labelling(io: CliIo, asked: readonly AskedFile[]): (file: string) => string {
+  const labels = new Map(asked.map((file) => [file.path, file.label]));
+  return (file) => labels.get(file) ?? labelFor(io.cwd, file);
 }
 
 /**

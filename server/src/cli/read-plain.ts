@@ -17,6 +17,7 @@ import { maxBytesOf, type ReadFailure, reasonOf, tooLarge } from "../reading/rea
 export const DISK_PATIENCE_MS = 10_000;
 
 const CHUNK_BYTES = 64 * 1024;
+const LEAST_BYTES = 1024;
 
 /** For a file that the person has named. */
 export const ASKED: Permit = { purpose: "asked", allows: () => true, widen: "" };
@@ -54,7 +55,7 @@ async function readFound(file: string, permit: Permit, attempt: Attempt): Promis
       if (!opened.isFile() || opened.ino !== found.ino || opened.dev !== found.dev) {
         return { reason: reasonOf("special") };
       }
-      return await readBytes(handle, permit, attempt);
+      return await readBytes(handle, opened.size, permit, attempt);
     } finally {
       await handle.close();
     }
@@ -63,15 +64,23 @@ async function readFound(file: string, permit: Permit, attempt: Attempt): Promis
   }
 }
 
-async function readBytes(handle: FileHandle, { purpose }: Permit, attempt: Attempt): Promise<ReadText> {
+/** `said` is the size that the file claims, by which only the first buffer is made: a small file needs no large one. */
+async function readBytes(
+  handle: FileHandle,
+  said: number,
+  { purpose }: Permit,
+  attempt: Attempt,
+): Promise<ReadText> {
   const limit = maxBytesOf(purpose);
   const chunks: Uint8Array[] = [];
+  let free = new Uint8Array(Math.min(CHUNK_BYTES, Math.max(LEAST_BYTES, said + 1)));
   for (let size = 0; !attempt.isGivenUp; ) {
-    const { bytesRead, buffer } = await handle.read(new Uint8Array(CHUNK_BYTES), 0, CHUNK_BYTES);
+    const { bytesRead } = await handle.read(free, 0, free.length);
     if (bytesRead === 0) return decodeText(Buffer.concat(chunks, size));
     size += bytesRead;
     if (size > limit) return { reason: tooLarge(purpose) };
-    chunks.push(buffer.subarray(0, bytesRead));
+    chunks.push(free.subarray(0, bytesRead));
+    free = bytesRead < free.length ? free.subarray(bytesRead) : new Uint8Array(CHUNK_BYTES);
   }
   return { reason: reasonOf("late") };
 }

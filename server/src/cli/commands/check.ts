@@ -7,6 +7,8 @@ import { findingsLines } from "../../reports/findings-lines.ts";
 import { findingsSarif } from "../../reports/findings-sarif.ts";
 import { findingsText } from "../../reports/findings-text.ts";
 import { type FindingReport, type OtherFile, onePerLine } from "../../reports/reported.ts";
+import type { FileFinding } from "../../views/places/file-finding.ts";
+import { type Checked, checkFiles } from "../check-files.ts";
 import {
   type AddCommand,
   type CommandContext,
@@ -17,7 +19,7 @@ import {
   readAlsoOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, warn } from "../io.ts";
-import { type Loaded, type LoadOptions, load } from "../load.ts";
+import type { LoadOptions } from "../load.ts";
 
 interface CheckOptions extends LoadOptions {
   readonly format: "text" | "lines" | "json" | "sarif";
@@ -48,42 +50,42 @@ export async function check(
   paths: readonly string[],
   options: CheckOptions,
 ): Promise<ExitStatus> {
-  const loaded = await load(io, paths, options);
-  const report = reportOf(loaded);
+  const checked = await checkFiles(io, paths, options);
+  const report = reportOf(checked);
   if (options.format === "json") io.stdout.write(findingsJson(onePerLine(report)));
   else if (options.format === "lines") io.stdout.write(findingsLines(onePerLine(report)));
   else if (options.format === "sarif") io.stdout.write(findingsSarif(onePerLine(report), io.version));
-  else if (loaded.asked.length > 0) {
+  else if (checked.files.length > 0) {
     io.stdout.write(findingsText(report, { colours: outputColours(io), columns: outputColumns(io) }));
-    tellOfUsed(io, loaded);
+    tellOfUsed(io, checked);
   }
-  if (!loaded.complete) return 2;
-  const all = report.files.flatMap((file) => file.findings);
-  return all.some((finding) => isAtLeast(finding.severity, options.failOn)) ? 1 : 0;
+  if (!checked.complete) return 2;
+  const isGrave = (finding: FileFinding): boolean => isAtLeast(finding.severity, options.failOn);
+  return report.files.some((file) => file.findings.some(isGrave)) ? 1 : 0;
 }
 
 /** What cannot be read in a file that is only used changes what is found here, and would not be seen. */
-function tellOfUsed(io: CliIo, loaded: Loaded): void {
-  const asked = loaded.asked.map(({ path }) => path);
-  for (const { label, count } of filesWithErrors(loaded, asked).filter(({ isUsed }) => isUsed)) {
-    const errors = count === 1 ? "an error" : `${count} errors`;
-    warn(io, `\`${label}\` is used here and has ${errors} of its own: see \`finishwright check ${label}\`.`);
+function tellOfUsed(io: CliIo, { files, together, label }: Checked): void {
+  const asked = files.map(({ path }) => path).filter((file) => together.text(file) !== undefined);
+  for (const used of filesWithErrors({ analysis: together, label }, asked).filter(({ isUsed }) => isUsed)) {
+    const errors = used.count === 1 ? "an error" : `${used.count} errors`;
+    warn(
+      io,
+      `\`${used.label}\` is used here and has ${errors} of its own: see \`finishwright check ${used.label}\`.`,
+    );
   }
 }
 
-function reportOf({ analysis, asked, label }: Loaded): FindingReport {
+function reportOf({ files, together, label }: Checked): FindingReport {
+  const texts = new Map(files.map(({ path, text }) => [path, text]));
   const others = new Map<string, OtherFile>();
   const other = (file: string): OtherFile => {
-    const known = others.get(file) ?? { label: label(file), text: analysis.text(file) ?? "" };
+    const known = others.get(file) ?? {
+      label: label(file),
+      text: texts.get(file) ?? together.text(file) ?? "",
+    };
     others.set(file, known);
     return known;
   };
-  return {
-    files: asked.map((file) => ({
-      label: file.label,
-      text: analysis.text(file.path) ?? "",
-      findings: analysis.findings(file.path),
-    })),
-    other,
-  };
+  return { files, other };
 }
