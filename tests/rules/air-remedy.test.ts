@@ -1,6 +1,6 @@
 /** The figures that a remedy for the air names pass every test of its finding. */
 import { expect, test } from "vitest";
-import { airRemedy, dryEnough } from "../../server/src/core/rules/group-bad-air.ts";
+import { airRemedy, dryEnough, workingWarmth } from "../../server/src/core/rules/group-bad-air.ts";
 import { findingsOf } from "../harness/check-text.ts";
 
 /**
@@ -24,8 +24,23 @@ test("the strictest label counts", () => {
 
 test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
   expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
-    "Take the work to a warm, aired room (10 C or more and 80 % RH or less) without flame, spark or glowing heater, until the film is dry and the vapour gone. Let the piece stand in it first until it is as warm as the room. No wait makes up for the cold.",
+    "Finish in an aired room that is warmed without flame or glowing heater, 18 to 22 C and 40 to 60 % RH (at least 10 C, at most 80 % RH), until the film is dry and the vapour gone, and state `ignition none` at its shop. Bring the piece in first, until it is as warm as the room. No wait makes up for the cold.",
   );
+});
+
+test("warmth to work in is not the limit, and keeps to it where the limit is warmer", () => {
+  expect(workingWarmth(10, 32)).toBe("18 to 22 C");
+  expect(workingWarmth(21, 32)).toBe("21 to 23 C");
+  expect(workingWarmth(18, 20)).toBe("18 to 20 C");
+  expect(workingWarmth(10, 15)).toBe("15 C");
+});
+
+test("what bears the air is named, and nothing that the shop's heater can light", () => {
+  const cold = { air: { temperature: 6, humidity: 60 }, limits: { low: 10 }, ignition: false };
+  expect(airRemedy(["too cold"], [cold])).toContain("or use what bears this air, such as alkyd paint.");
+  expect(airRemedy(["too cold"], [{ ...cold, ignition: true }])).not.toContain("alkyd");
+  const damp = { air: { temperature: 20, humidity: 78 }, limits: { humidity: 70 }, ignition: true };
+  expect(airRemedy(["too damp"], [damp])).toContain("such as waterborne polyurethane");
 });
 
 test("the air that the remedy names has no finding left, and that of the label alone has", () => {

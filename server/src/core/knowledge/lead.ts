@@ -131,8 +131,11 @@ export const banOf = (country: string | undefined): LeadBan | undefined =>
 /** The earliest ban of the table: before it no country of the table helps. */
 const FIRST_BAN_YEAR = Math.min(...LEAD_BANS.map(({ year }) => year));
 
-/** What is known about lead here, in one sentence; it never says that there is none. */
-export function leadNote(facts: LeadFacts): string {
+/**
+ * What is known about lead here, in one sentence; it never says that there is none. Of a clear it says what lead has to do
+ * with it: driers, and older paint under it.
+ */
+export function leadNote(facts: LeadFacts, of: "paint" | "clear" = "paint"): string {
   const { built, country, result } = facts;
   switch (leadStatus(facts)) {
     case "found":
@@ -144,11 +147,11 @@ export function leadNote(facts: LeadFacts): string {
     case "possible":
       return `Built ${built}, and the shop states no \`country\` whose law would tell: old coatings on it may hold lead.`;
     default:
-      return presumedNote(facts);
+      return presumedNote(facts, of);
   }
 }
 
-function presumedNote({ built, country, result }: LeadFacts): string {
+function presumedNote({ built, country, result }: LeadFacts, of: "paint" | "clear"): string {
   const tested =
     result === undefined
       ? ""
@@ -164,7 +167,11 @@ function presumedNote({ built, country, result }: LeadFacts): string {
     : country === undefined
       ? "when lead was usual in paint"
       : `and the year in which ${countryName(country)} limited lead in paint is not known here`;
-  return `Built ${built}, ${why}: old coatings on it may hold lead.${tested}`;
+  const what =
+    of === "clear"
+      ? "clear finishes of that time were sometimes dried with lead, and older paint may lie beneath"
+      : "old coatings on it may hold lead";
+  return `Built ${built}, ${why}: ${what}.${tested}`;
 }
 
 const METHOD_NAMES: Readonly<Record<LeadMethod, string>> = {

@@ -5,6 +5,7 @@
  * them, since that takes all the names of a scope, and a resolution should hold while others come and go.
  */
 import type { Call, Name } from "../../../../grammar/src/tree.ts";
+import { keyOf, WORD_SPELLINGS } from "../../../../grammar/src/word-spellings.ts";
 import type { LocalFinding, RecipeParameter } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { closestName, shortList } from "../model/suggest.ts";
@@ -77,7 +78,9 @@ function unknownName(
   suggest: Suggest,
   suggestions: Suggestions,
 ): LocalFinding {
-  const near = suggest(name.text, kind ? both(others, scope[kind].keys()) : others);
+  const near =
+    (kind === "materials" ? spelledOtherwise(name.text, others) : undefined) ??
+    suggest(name.text, kind ? both(others, scope[kind].keys()) : others);
   const without =
     suggestions.left < 0
       ? `\nFor the first ${MOST_SUGGESTIONS} unknown names of a file a similar name is looked for, for this one no longer.`
@@ -92,6 +95,14 @@ function unknownName(
     ...changeTo(near, name),
   };
 }
+
+/** What labels call a material that is built in by another name: `denatured_alcohol` of `alcohol`. */
+function spelledOtherwise(written: string, builtIn: readonly string[]): string | undefined {
+  const name = MATERIAL_SPELLINGS?.get(keyOf(written))?.replaceAll(" ", "_");
+  return name !== undefined && builtIn.includes(name) ? name : undefined;
+}
+
+const MATERIAL_SPELLINGS = WORD_SPELLINGS.get("family");
 
 /** One after the other, without a list of all of them for every name that is looked up. */
 function* both(first: Iterable<string>, second: Iterable<string>): Generator<string> {

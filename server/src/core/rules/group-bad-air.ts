@@ -4,7 +4,10 @@
  */
 import { condensation } from "../air/condensation.ts";
 import type { AirNeed, Finding } from "../findings.ts";
+import { family } from "../knowledge/families.ts";
+import type { FamilyName } from "../knowledge/family-names.ts";
 import { degreesText, humidityText } from "../measure/figures.ts";
+import { formatNumber } from "../measure/format-amount.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
 import { sentence } from "../sentence.ts";
@@ -25,7 +28,21 @@ export const outsideLimits = (kinds: readonly string[]): string =>
 
 /** A room to work in where the shop's own air and heater will not do. */
 export const elsewhereWarm = (figures?: string): string =>
-  `Take the work to a warm, aired room${figures ? ` (${figures})` : ""} without flame, spark or glowing heater, until the film is dry and the vapour gone`;
+  `Finish in an aired room that is warmed without flame or glowing heater${figures ? `, ${figures}` : ""}, until the film is dry and the vapour gone, and state \`ignition none\` at its shop`;
+
+/**
+ * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim
+ * at; common practice, no source.
+ */
+export function workingWarmth(low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY): string {
+  const from = Math.min(Math.max(18, low), high);
+  const to = Math.min(Math.max(22, from + 2), high);
+  return from < to ? `${formatNumber(from, 1)} to ${degreesText(to)}` : degreesText(from);
+}
+
+/** "40 to 60 % RH", or what of it is dry enough; common practice, no source. */
+const workingHumidity = (most: number): string =>
+  most <= 40 ? `${humidityText(most)} or less` : `40 to ${humidityText(Math.min(60, most))}`;
 
 /**
  * What makes the air fit for the coats, as an imperative with figures that pass every test of the finding: the limits of all
@@ -35,23 +52,43 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
   const isNearDew = kinds.includes("near its dew point");
   const isCold = kinds.includes("too cold");
   const fit = fitAir(kinds, needs);
-  const stand = isNearDew ? " Let the piece stand in it first until it is as warm as the room." : "";
+  const stand = isNearDew ? " Bring the piece in first, until it is as warm as the room." : "";
   const cold = isCold ? " No wait makes up for the cold." : "";
-  if (isCold && needs.some(({ ignition }) => ignition)) return `${elsewhereWarm(fit)}.${stand}${cold}`;
+  const other = bearsThisAir(needs);
+  const or = kinds.length === 1 && isNearDew ? "" : other;
+  if (isCold && needs.some(({ ignition }) => ignition)) return `${elsewhereWarm(fit)}${or}.${stand}${cold}`;
   const acts = [
     ...(isCold ? ["warm the room"] : []),
     ...(kinds.includes("too warm") ? ["cool the room"] : []),
     ...(kinds.includes("too damp") || isNearDew ? ["dry its air"] : []),
   ];
   const keep = " and keep it so until the film is dry";
-  const or = kinds.length === 1 && isNearDew ? "" : ", or choose a material for this air";
   const flames = isCold
     ? " Warm it before you open a can, and then let no flame or glowing heater run near the vapour."
     : "";
   return `${sentence(andList(acts))} to ${fit},${keep}${or}.${stand}${cold}${flames}`;
 }
 
-/** "10 C or more and 80 % RH or less" */
+/** What is usual and bears the air as it is: families to choose from, none that the shop's heater can light. */
+function bearsThisAir(needs: readonly AirNeed[]): string {
+  const { temperature, humidity } = needs[0]!.air;
+  if (humidity !== undefined && condensation({ temperature, humidity }).isNear) return "";
+  const hasFlame = needs.some(({ ignition }) => ignition);
+  const fit = COMMON.map(family).filter(({ limits, flash }) => {
+    const { low = temperature, high = temperature, humidity: most = 100 } = limits ?? {};
+    const isWithin = temperature >= low && temperature <= high && (humidity ?? 0) <= most;
+    return isWithin && !(hasFlame && flash !== undefined);
+  });
+  return fit.length === 0 ? "" : `, or use what bears this air, such as ${fit[0]!.name}`;
+}
+
+const COMMON = [
+  "waterborne polyurethane",
+  "oil varnish",
+  "alkyd paint",
+] as const satisfies readonly FamilyName[];
+
+/** "18 to 22 C and 40 to 60 % RH (at least 10 C, at most 80 % RH)" */
 function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
   const air = needs[0]!.air;
   const low = Math.max(...needs.map(({ limits }) => limits?.low ?? Number.NEGATIVE_INFINITY));
@@ -61,14 +98,23 @@ function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
   const isDamp = kinds.includes("too damp") || kinds.includes("near its dew point");
   // The distance from the dew point grows with warmth, so what passes at the coldest passes above it too.
   const coldest = isCold ? low : isWarm ? Math.max(low, COLDEST_ROOM_C) : air.temperature;
-  return [
-    ...(isCold ? [`${degreesText(low)} or more`] : []),
-    ...(isWarm ? [`${degreesText(high)} or less`] : []),
-    ...(isDamp || (isWarm && air.humidity !== undefined)
-      ? [`${humidityText(dryEnough(coldest, needs))} or less`]
-      : []),
-  ].join(" and ");
+  const told = isDamp || ((isWarm || isCold) && air.humidity !== undefined);
+  const most = dryEnough(coldest, needs);
+  const goals = [
+    ...(isCold ? [workingWarmth(low, high)] : []),
+    ...(isWarm ? [workingWarmth(low, Math.min(high, WARMEST_ROOM_C))] : []),
+    ...(told ? [workingHumidity(most)] : []),
+  ];
+  const ends = [
+    ...(isCold ? [`at least ${degreesText(low)}`] : []),
+    ...(isWarm ? [`at most ${degreesText(high)}`] : []),
+    ...(told && most > 60 ? [`at most ${humidityText(most)}`] : []),
+  ];
+  return `${goals.join(" and ")}${ends.length === 0 ? "" : ` (${ends.join(", ")})`}`;
 }
+
+/** Warmer than this a film dries before it has flowed, whatever the label allows: common practice, no source. */
+const WARMEST_ROOM_C = 25;
 
 /** Where no label says how cold a room may be. */
 const COLDEST_ROOM_C = 10;
@@ -84,7 +130,7 @@ export function dryEnough(temperature: number, needs: readonly AirNeed[]): numbe
 const kindsOf = (parts: readonly Finding[]): readonly AirKind[] =>
   KINDS.filter((kind) => parts.some(({ part }) => part!.names.includes(kind)));
 
-/** "9 C in `porch`, where 10 C or more are asked for by `gel_stain` and `paint`." */
+/** "`gel_stain` and `paint` need 10 C or more; `porch` has 9 C." */
 function reasonLines(parts: readonly Finding[]): readonly string[] {
   const byReason = new Map<string, string[]>();
   for (const { part } of parts) {
@@ -93,7 +139,7 @@ function reasonLines(parts: readonly Finding[]): readonly string[] {
     byReason.set(reason, who === undefined || known.includes(who) ? known : [...known, who]);
   }
   return [...byReason].map(([reason, who]) =>
-    who.length > 0 ? `${reason} by ${andList(who)}.` : `${reason}.`,
+    who.length > 0 ? `${andList(who)} ${who.length === 1 ? "needs" : "need"} ${reason}.` : `${reason}.`,
   );
 }
 

@@ -10,10 +10,6 @@ import { fitting, notStated, undertakeDuties } from "./texts.ts";
 
 export const MISSING_DUTIES = "missing-duties";
 
-/** Where they go stands before the word for it: who reads no further has read what puts the fire out. */
-const RAGS =
-  "Put oily rags at once in water in a lidded metal can, outdoors, and never leave them in a heap.";
-
 const isDanger = ({ part }: Finding): boolean => part!.joinsEveryJob === true;
 
 const dutiesOf = (parts: readonly Finding[]): readonly DutyWord[] => [
@@ -26,18 +22,10 @@ export const missingDutiesGroup: FindingGroup = {
     const duties = dutiesOf(parts);
     const dangers = parts.filter(isDanger);
     const danger = dangers[0];
-    const state = `state \`safety ${duties.join(", ")}\` above the first line that needs one`;
-    const rags = duties.includes("wet_rags") ? `${RAGS} ` : "";
-    const each = rags === "" ? "each duty" : "the other duties";
     return {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
       why: [...new Set([...dangers.map(dangerReason), ...parts.flatMap(dutyReason)])].join("\n"),
-      remedy:
-        danger === undefined
-          ? `${rags}See to each of them and ${state}; labels, safety data sheets and local codes decide what each has to be.`
-          : duties.length === 0
-            ? danger.remedy
-            : `${danger.remedy} ${rags}See to ${duties.length === 1 ? "it" : each} as labels and local codes have it, and ${state}.`,
+      remedy: [...(danger ? [danger.remedy] : []), ...dutyRemedy(duties, danger !== undefined)].join(" "),
     };
   },
   elsewhere: (parts) => {
@@ -60,15 +48,27 @@ export const missingDutiesGroup: FindingGroup = {
   },
 };
 
+/**
+ * What to do for each duty, in its own words: rags first, which burn when nobody is there. What keeps fire away is said by
+ * the danger itself where there is one.
+ */
+function dutyRemedy(duties: readonly DutyWord[], hasDanger: boolean): readonly string[] {
+  if (duties.length === 0) return [];
+  const ordered = [...duties].sort((a, b) => Number(b === "wet_rags") - Number(a === "wet_rags"));
+  const acts = ordered.filter((duty) => !(hasDanger && duty === "no_ignition"));
+  return [
+    ...acts.map((duty) => dutyByWord(duty)!.doc),
+    `Then state \`safety ${duties.join(", ")}\` above the first line that needs one${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
+  ];
+}
+
 function headlineWithDanger({ headline }: Finding, duties: readonly DutyWord[]): string {
   if (duties.length === 0) return headline;
   const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];
-  const rags = duties.includes("wet_rags");
   return fitting([
-    ...(rags && duties.length > 1
-      ? [`${headline}; \`wet_rags\` and ${duties.length - 1} more not stated`]
+    ...(duties.includes("wet_rags")
+      ? [`${headline}; oily rags can catch fire`, `${headline}; rags can catch fire`]
       : []),
-    ...(rags && duties.length > 1 ? [`${headline}; \`wet_rags\`, ${duties.length - 1} more not stated`] : []),
     ...(duties.length === 1 ? [`${headline}; \`${duties[0]}\` is not stated`] : []),
     `${headline}; ${duties.length} safety ${noun} ${verb} not stated`,
     `${headline}; ${duties.length} ${noun} ${verb} not stated`,

@@ -123,6 +123,20 @@ const tellsOfGate = (text: string): boolean =>
       (LABORATORY.test(each) && /\b(?:before|first|until|only|wait)\b/iu.test(each)),
   );
 
+/** A test is on its way: the duty is stated, or a step above an action tests for lead in so many words. */
+export const promisesTest = (run: SurfaceRun, action: Action): boolean =>
+  action.duties.has("lead_test") || run.moments.slice(0, action.index).some(isLeadTest);
+
+const isLeadTest = ({ action }: Moment<Action>): boolean =>
+  action.op === "step" && action.verb === "test" && /\blead\b/iu.test(textOf(action) ?? "");
+
+/**
+ * An old clear is spoken of where its age is known to be old and it comes off: sanded or scraped dry it is as dusty as
+ * paint, and the law counts it as paint (24 CFR 35.110).
+ */
+export const isOldClear = (run: SurfaceRun, { status, kind }: LeadMatter, step: StepAction): boolean =>
+  kind === "clear" && status === "presumed" && run.piece?.built !== undefined && takesOff(step);
+
 // ---------------------------------------------------------------------------------------------------------------
 // Remedies
 

@@ -3,8 +3,11 @@
  * that asks for a P100 respirator. It is said of findings, because a recipe by itself does not know what it is done to.
  */
 import type { Finding } from "../findings.ts";
+import { dutyByWord } from "../knowledge/duties.ts";
 import { onceFor } from "../once.ts";
 import { placeKey } from "../place.ts";
+import { sentence } from "../sentence.ts";
+import { notStated, undertakeDuties } from "./texts.ts";
 
 const LEAD_RULES: ReadonlySet<string> = new Set([
   "lead-not-tested",
@@ -24,13 +27,21 @@ export function withLeadMasks(findings: readonly Finding[]): readonly Finding[] 
   );
 }
 
-/** 29 CFR 1926.62 and 40 CFR 745.85 on lead: a P100 (HEPA) filter, and containment beside it. */
+/**
+ * 29 CFR 1926.62 and 40 CFR 745.85 on lead: a P100 (HEPA) filter, and containment beside it. So the duty to state is that of
+ * lead, which does what a mask does as well; a fix or a list that writes `dust_mask` would say that a mask is enough.
+ */
 const ofLead = onceFor((finding: Finding): Finding => {
-  const reason = "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator";
+  const reason = "this dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator";
+  const { doc, defer } = dutyByWord("lead_safe")!;
   return {
     ...finding,
-    why: `${reason}.`,
-    remedy: `Wear a P100 respirator while dust flies. ${finding.remedy}`,
-    ...(finding.part ? { part: { ...finding.part, reason } } : {}),
+    headline: notStated("lead_safe"),
+    why: `${sentence(reason)}.`,
+    remedy: `${doc.slice(0, -1)}, and state \`safety lead_safe\` above this line. ${defer}`,
+    fixes: finding.fixes.flatMap(({ edits }) =>
+      edits.slice(0, 1).map(({ place }) => undertakeDuties(place, ["lead_safe"])),
+    ),
+    ...(finding.part ? { part: { ...finding.part, names: ["lead_safe"], reason } } : {}),
   };
 });

@@ -6,13 +6,17 @@ import { woodByName } from "../knowledge/woods.ts";
 import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { isLayer, lastIndexOf } from "../surface/run-index.ts";
-import { type Coat, hasReached, type Moment, type SurfaceState, topCoat } from "../surface/state.ts";
+import { type Coat, hasReached, isBare, type Moment, type SurfaceState, topCoat } from "../surface/state.ts";
 import { isStated } from "./duty-check.ts";
 import { isOtherPart } from "./spoken-words.ts";
 
 /** The wood of the surface; undefined for sheet goods and metal, and where nothing is known of the surface. */
 export const woodOf = (run: SurfaceRun): Wood | undefined =>
   run.surface?.substrate.kind === "species" ? woodByName(run.surface.substrate.name) : undefined;
+
+/** Whether a layer is a stain straight on bare wood that drinks it unevenly. */
+export const blotches = ({ use, toner }: LayerAction, before: SurfaceState, run: SurfaceRun): boolean =>
+  use.material?.family?.role === "stain" && !toner && woodOf(run)?.blotchProne === true && isBare(before);
 
 /** Whether the surface is of wood, veneer or a board of wood, whose grain can rise. */
 export function isWooden(run: SurfaceRun): "yes" | "no" | "unknown" {

@@ -14,6 +14,7 @@ import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, waitedOf } from "../surface/state.ts";
 import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
 import { shopAirText } from "../surface/wait-words.ts";
+import { workingWarmth } from "./group-bad-air.ts";
 import type { NeededWait, Report } from "./rule.ts";
 import { fitting, related, useName } from "./texts.ts";
 
@@ -200,7 +201,7 @@ function remedyText(
   const and = also ? `; ${also}` : "";
   const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
   if (cold.length > 0)
-    return `Write \`${instead}\`${there}, and work in a warm, aired room (${degreesText(Math.max(...cold))} or more) without flame, spark or glowing heater: no wait makes up for the cold${and}.`;
+    return `Write \`${instead}\`${there}, in a room of ${workingWarmth(Math.max(...cold))} that is warmed without flame or glowing heater: no wait makes up for the cold${and}.`;
   const longer = exactDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
   return `Write \`${instead}\`${there}${byAir} or wait ${longer} longer${or}${and}.`;

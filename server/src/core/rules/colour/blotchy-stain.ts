@@ -4,11 +4,11 @@
  * Gel stain stays near the surface and blotches far less; many lay it on bare pine, so there this is a hint. Whatever
  * lies below the stain already evens it, or is another rule's matter.
  */
+import type { Family } from "../../knowledge/family-schema.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
-import { isBare } from "../../surface/state.ts";
 import { isStated } from "../duty-check.ts";
-import { sandingLines, woodOf } from "../queries.ts";
+import { blotches, sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related } from "../texts.ts";
 import { isSprayed } from "../two-part.ts";
@@ -31,7 +31,8 @@ export const blotchyStain: TradeRule = {
     summary:
       "A stain goes on blotch-prone wood without conditioner or sealer below it (a hint for gel stain).",
     why: "Pine, birch, maple, cherry and their like drink stain unevenly, and the colour comes out in dark clouds.",
-    remedy: "Put a conditioner or a thin washcoat of dewaxed shellac on first, and try it on an offcut.",
+    remedy:
+      "Put a conditioner (`layer oil_conditioner, wiped`) or a thin washcoat (`layer dewaxed_shellac, thinned 1:2 with alcohol`) on first, and try it on an offcut.",
     sources: ["Wood Handbook FPL-GTR-190 chapter 16: sealers limit absorption", TEXTBOOK],
   },
   failing: [
@@ -114,6 +115,28 @@ job shelves {
 `,
     },
     {
+      title: "A washcoat of thinned shellac first, scuffed",
+      text: `${SHELF("pine")}recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  dewaxed_shellac, thinned 1:2 with alcohol
+  wait   until recoat
+  step   sand 320
+  step   dust
+  layer  oil_stain, wiped
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply stained to top
+}
+`,
+    },
+    {
       title: "A dye misted on from the gun and left there",
       text: `${SHELF("hard maple")}recipe dyed {
   for    wood
@@ -156,14 +179,14 @@ job shelves {
       const over = action.use.material?.family;
       const wood = woodOf(run);
       const isGel = over?.name === "gel stain";
-      if (over?.role !== "stain" || action.toner || !wood?.blotchProne || !isBare(before)) return;
+      if (!over || !wood || !blotches(action, before, run)) return;
       if (isMist(action)) return;
       report({
         ...(isGel ? { severity: "hint" as const } : {}),
         headline: `\`${action.use.name}\` ${isGel ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
         why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
-        remedy:
-          "Apply a conditioner or a thin washcoat of dewaxed shellac first, and try the colour on an offcut.",
+        remedy: `${evenedBy(over)}, and try the colour on an offcut.`,
+        abrades: "surface",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
           : {}),
@@ -172,6 +195,19 @@ job shelves {
     },
   },
 };
+
+/**
+ * Lines that can be copied: the conditioner that goes with the stain, or a washcoat that its carrier does not dissolve. A
+ * washcoat of one part of shellac as it comes from the can (a 2-pound cut or so) to two of alcohol: common practice, no source.
+ */
+function evenedBy({ drying, carrier }: Family): string {
+  const conditioner =
+    drying === "oxidising"
+      ? "Put a conditioner on first (`layer oil_conditioner, wiped`, then `wait until recoat`)"
+      : "Put a conditioner on first (`layer waterborne_conditioner, wiped`, then `wait until recoat` and `step sand 220`)";
+  if (carrier === "alcohol") return conditioner;
+  return `${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\` and \`step sand 320\`)`;
+}
 
 /** What is sprayed on and left there dries where it falls, and is not drunk unevenly; common practice, no source. */
 const isMist = (layer: LayerAction): boolean => isSprayed(layer) && !layer.wiped;

@@ -85,7 +85,7 @@ export const stainOverEndGrain: TradeRule = {
       report({
         headline: `The end grain will turn nearly black under \`${action.use.name}\``,
         why: `End grain of solid ${wood.name} sanded to ${last} drinks several times what the face drinks.`,
-        remedy: `Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat of dewaxed shellac on them first.`,
+        remedy: `Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`) on them first.`,
         abrades: "surface",
         related: [
           related(shape.place, "The edges are counted in here"),

@@ -16,7 +16,7 @@ export const materialCannotBeLayer: TradeRule = {
     summary: "A `layer` line names a cleaner, a solvent, water, a stripper or a bleach.",
     why: "A layer is what stays on the surface; these evaporate or are rinsed off, and what comes after would be judged as if they were there.",
     remedy:
-      "Say it as a step: `step clean with …`, `step strip with …`, `step bleach with …`, `step dampen`.",
+      "Say it as a step: `step clean with soap`, `step strip with paint_stripper`, `step bleach with wood_bleach`, `step dampen`.",
     sources: [BY_DEFINITION],
   },
   failing: [

@@ -19,7 +19,7 @@ export const coatOnUncleanSurface: TradeRule = {
       "A coat goes on a used surface that was never cleaned, on what a stripper left, or on sanding dust.",
     why: "Grease and stripper make a coat crawl, dry badly or peel, and dust stays in the film as grit.",
     remedy:
-      "Clean a used or stripped surface with `step clean` before anything else goes on, and take off dust with `step dust`. Wax that is renewed with wax need only be dusted.",
+      "Clean a used or stripped surface (`step clean with soap`) and let it dry before anything else goes on, and take off dust with `step dust`. Wax that is renewed with wax need only be dusted.",
     sources: [
       "UFC 3-190-06 section 2.4: clean, dull and sound before recoating",
       "common practice, no source",
@@ -200,15 +200,21 @@ job boxes_again {
         why: onlyDust
           ? "The dust stays in the film as grit and keeps it from taking hold."
           : "The coat crawls, dries badly or peels where dirt lies under it.",
-        remedy: onlyDust
-          ? "Dust the surface before the coat."
-          : "Clean the surface first, with `step clean`, and let it dry.",
+        remedy: remedyOf(before),
         related: dirt.map(({ related: place }) => place),
         fixes: fixes(action, onlyDust, before),
       });
     },
   },
 };
+
+function remedyOf({ grease, residue }: SurfaceState): string {
+  if (residue)
+    return "Wash the residue off with what the label names (`step clean with mineral_spirits`, or `step clean with water`) and let it dry (`wait overnight`).";
+  return grease
+    ? "Clean the surface first (`step clean with soap`), wipe it dry and let it dry through (`wait overnight`)."
+    : "Dust the surface before the coat (`step dust`).";
+}
 
 type LayerContext = Parameters<NonNullable<typeof coatOnUncleanSurface.checks.onLayer>>[0];
 
@@ -248,7 +254,7 @@ function dirtOn({ grease, residue, dust }: SurfaceState): readonly Dirt[] {
       ? [
           {
             what: "a used surface that was never cleaned",
-            related: related(grease.place, "A used surface has grease on it"),
+            related: related(grease.place, "A used surface may have grease on it"),
           },
         ]
       : []),
@@ -276,5 +282,10 @@ function fixes(action: LayerContext["action"], onlyDust: boolean, before: Surfac
   if (onlyDust) return [insertAbove("change", action, "Dust the surface first", ["step  dust"])];
   return before.residue || before.layers.length === 0
     ? []
-    : [insertAbove("change", action, "Clean the surface first", ["step  clean with soap"])];
+    : [
+        insertAbove("undertaking", action, "Clean the surface first and let it dry overnight", [
+          "step  clean with soap",
+          "wait  overnight",
+        ]),
+      ];
 }

@@ -4,9 +4,11 @@
 
 import { leavesLayer } from "../../knowledge/families.ts";
 import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
-import type { Action } from "../../surface/actions.ts";
+import type { Action, LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
+import type { SurfaceState } from "../../surface/state.ts";
 import { dewaxLines } from "../coat-queries.ts";
+import { blotches } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
@@ -17,7 +19,8 @@ export const coatOverWax: TradeRule = {
   docs: {
     summary: "Anything but wax goes over wax that was not removed.",
     why: "Wax stays soft for ever: a coat over it does not wet out, does not dry or peels, and sanding only drives the wax into the wood.",
-    remedy: "Take the wax off with `step dewax`, or strip the surface, before anything else goes on.",
+    remedy:
+      "Take the wax off with `step dewax with mineral_spirits` and fresh cloths, no flame or heater near, or strip the surface, before anything else goes on.",
     sources: [
       `${COMPATIBILITY_LIST}: wax takes none`,
       "that sanding only drives wax in: common practice, no source",
@@ -173,9 +176,8 @@ job boxes {
       report({
         headline: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
-        remedy: sanding
-          ? "Take the wax off with `step dewax` before the sanding; cleaning and sanding do not remove it."
-          : "Take the wax off with `step dewax` first; cleaning and sanding do not remove it.",
+        remedy: `Take the wax off ${sanding ? "before the sanding" : "first"}: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near; cleaning and sanding do not remove it.${sanding ? afterDewaxing(action, before, run) : ""}`,
+        ...(sanding ? { abrades: "surface" as const } : {}),
         related: [
           related(before.wax.place, "The wax is here"),
           ...(sanding ? [related(sanding.place, "The sanding that drives it in")] : []),
@@ -192,6 +194,12 @@ job boxes {
     },
   },
 };
+
+/** What else this layer wants in that order, so that nothing new comes up once the wax is off. */
+const afterDewaxing = (action: LayerAction, before: SurfaceState, run: SurfaceRun): string =>
+  blotches(action, before, run)
+    ? " Then sand, dust (`step dust`) and put a conditioner on before the stain."
+    : " Then sand and dust (`step dust`) before the coat.";
 
 /** The sanding that reached the wood while the wax was still on. */
 const drivingIn = (run: SurfaceRun, index: number): Action | undefined =>

@@ -258,7 +258,8 @@ recipe repainted {
         ...(isSoftened(worst, solvent.carrier) ? { severity: "warning" as const } : {}),
         headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
         why: `${film.unknown ? `It may be ${worst.name}, which` : "The film"} softens, smears and loses its surface under the cloth.`,
-        remedy: "Use soap and water, or mineral spirits; to take the film off, write `step strip`.",
+        remedy:
+          "Use soap and water, or mineral spirits; to take the film off, write `step strip with paint_stripper`.",
         abrades: "to the wood",
         related: [layerBelow(film)],
       });

@@ -2,6 +2,7 @@
  * A flammable liquid in a shop with a flame, a glowing heater or sparks.
  */
 import { canLight, IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
+import { degreesText } from "../../measure/figures.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { elsewhereWarm } from "../group-bad-air.ts";
@@ -179,14 +180,14 @@ function check({ action, run, report }: MomentContext): void {
   const place = ignition.place;
   report({
     headline: `The shop's ${ignition.value} can light this vapour`,
-    why: `${useName(use)} has a flash point of ${flashOf(use.material)} C. Its vapour is heavier than air and creeps along the floor of \`${shop.name}\` until it finds the flame or the spark.`,
+    why: `${flashText(use)}. Its vapour is heavier than air and creeps along the floor of \`${shop.name}\` until it finds the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,
       names: ["no_ignition"],
-      reason: `${useName(use)} has a flash point of ${flashOf(use.material)} C, and its vapour creeps along the floor of \`${shop.name}\` to the ${ignition.value}`,
+      reason: `${flashText(use)}, and its vapour creeps along the floor of \`${shop.name}\` to the ${ignition.value}`,
       joinsEveryJob: true,
     },
-    remedy: `${isTooCold(run) ? elsewhereWarm() : `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere`}; the safety data sheet and local fire codes say how far away is far enough.`,
+    remedy: `${isTooCold(run) ? elsewhereWarm() : `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere, and state \`ignition none\` once that is so`}; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
   });
@@ -198,6 +199,12 @@ const isTooCold = (run: SurfaceRun): boolean =>
     const low = action.op === "layer" ? action.use.material?.limits?.value.low : undefined;
     return low !== undefined && run.shop?.air !== undefined && run.shop.air.value.temperature < low;
   });
+
+/** The label's figure is a fact of this material, its family's only a typical one. */
+const flashText = (use: MaterialUse): string =>
+  use.material?.flash?.origin === "stated"
+    ? `${useName(use)} has a flash point of ${degreesText(flashOf(use.material)!)}`
+    : `${useName(use)} typically has a flash point of about ${degreesText(flashOf(use.material)!)} (see its safety data sheet)`;
 
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 

@@ -5,14 +5,19 @@ import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { placeKey } from "../../place.ts";
 import { sentence } from "../../sentence.ts";
-import type { Action, StepAction } from "../../surface/actions.ts";
+import type { StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import type { Moment } from "../../surface/state.ts";
-import { type LeadMatter, leadReached, takesOff, waitsForLaboratory } from "../lead-caution.ts";
+import {
+  isOldClear,
+  type LeadMatter,
+  leadReached,
+  promisesTest,
+  waitsForLaboratory,
+} from "../lead-caution.ts";
+import { wetWork } from "../lead-work.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
-import { coatName, related } from "../texts.ts";
+import { coatName, fitting, related } from "../texts.ts";
 import { clauseNaming, HEAT_GUN, saysWet } from "../work-words.ts";
 
 const VERBS: Readonly<Record<string, string>> = {
@@ -265,11 +270,11 @@ job both {
 function check({ run, report }: RunContext): void {
   if (run.kind !== "job") return;
   const said = new Set<string>();
-  for (const [index, moment] of run.moments.entries()) {
+  for (const moment of run.moments) {
     const { action } = moment;
     if (action.op !== "step" || lookUp(VERBS, action.verb) === undefined || !moment.before.certain) continue;
     const apply = action.frames[0] ? placeKey(action.frames[0]) : "";
-    if (said.has(apply) || isTested(run, action, index)) continue;
+    if (said.has(apply) || promisesTest(run, action) || waitsForLaboratory(run)) continue;
     const matter = leadReached(run, action, moment.before);
     const level = matter && levelOf(run, matter, action);
     if (!matter?.coat || !level) continue;
@@ -278,56 +283,37 @@ function check({ run, report }: RunContext): void {
   }
 }
 
-/** The duty is stated, or a step above tests for lead in so many words. */
-const isTested = (run: SurfaceRun, action: Action, index: number): boolean =>
-  action.duties.has("lead_test") || run.moments.slice(0, index).some(isLeadTest) || waitsForLaboratory(run);
-
-const isLeadTest = ({ action }: Moment<Action>): boolean =>
-  action.op === "step" && action.verb === "test" && /\blead\b/iu.test(textOf(action) ?? "");
-
-/**
- * Found lead needs no test. An old clear is spoken of where its age is known to be old and it comes off: sanded or scraped
- * dry it is as dusty as paint, and the law counts it as paint (24 CFR 35.110).
- */
-function levelOf(
-  run: SurfaceRun,
-  { status, kind }: LeadMatter,
-  step: StepAction,
-): "error" | "information" | undefined {
+/** Found lead needs no test. */
+function levelOf(run: SurfaceRun, matter: LeadMatter, step: StepAction): "error" | "information" | undefined {
+  const { status, kind } = matter;
   if (status === "found") return undefined;
   if (kind === "paint") return status === "presumed" ? "error" : "information";
-  const isKnownToBeOld = status === "presumed" && run.piece?.built !== undefined;
-  if (!isKnownToBeOld || !takesOff(step)) return undefined;
+  if (!isOldClear(run, matter, step)) return undefined;
   return step.verb === "strip" || step.wet || saysWet(step.what ?? "") ? "information" : "error";
 }
 
 function reportOf(
   run: SurfaceRun,
   action: StepAction,
-  { coat }: LeadMatter,
+  { coat, kind }: LeadMatter,
   severity: "error" | "information",
 ): Report {
   const facts = leadFactsOf(run);
   const untested = `${sentence(coatName(coat!).replace(/`/gu, ""))} may hold lead and is not tested`;
   return {
-    headline: untested.length <= 70 ? untested : "Old paint may hold lead and is not tested",
-    why: `${leadNote(facts)} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Not tested counts as lead: leave it alone until a laboratory has tested every layer. Write \`safety lead_test\` when you will have the test made, and its result at the surface: \`lead none_found by laboratory DATE\`, or \`lead found by laboratory DATE\`. Where lead is found: keep others out, ${workOf(action)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, state \`lead_safe\`, and ask your local codes who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    headline: fitting([
+      untested,
+      `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
+    ]),
+    why: `${leadNote(facts, kind)} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
+    remedy: `Not tested counts as lead: leave it alone until a laboratory has tested every layer. Write \`safety lead_test\` while that test is to come, and then its result at the surface, with its own date: \`lead none_found by laboratory 2026-11-03\` or \`lead found by laboratory 2026-11-03\`. Where lead is found: keep others out, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, state \`safety lead_safe\`, and ask the local authority who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     severity,
     related: [related(coat!.place, "The old coating")],
   };
 }
 
-function workOf(action: StepAction): string {
+function workOf(action: StepAction, kind: LeadMatter["kind"]): string {
   const isHot = clauseNaming(action.what ?? "", HEAT_GUN) !== undefined;
-  const work = lookUp(WORK, action.verb) ?? "work wet";
+  const work = wetWork(action, kind) ?? "work wet";
   return isHot ? `put the heat gun away and ${work}` : work;
 }
-
-const WORK: Readonly<Record<string, string>> = {
-  sand: "sand wet (`sand wet`)",
-  scuff: "scuff wet (`scuff wet`)",
-  scrape: 'keep it misted (`scrape "misted with water"`)',
-  distress: 'keep it wet (`distress "wet"`)',
-  strip: "keep fresh air moving (`ventilate`)",
-};

@@ -12,7 +12,16 @@ import type { Action, NoteAction, StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Moment } from "../../surface/state.ts";
-import { type LeadMatter, leadIn, leadReached, takesOff, waitsForLaboratory } from "../lead-caution.ts";
+import {
+  isOldClear,
+  type LeadMatter,
+  leadIn,
+  leadReached,
+  promisesTest,
+  takesOff,
+  waitsForLaboratory,
+} from "../lead-caution.ts";
+import { wetWork } from "../lead-work.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
@@ -83,6 +92,43 @@ export const leadUnsafeMethod: TradeRule = {
   step   clean with soap
   step   sand 120 #! lead-unsafe-method
   step   dust
+}
+${OLD_TABLE}`,
+    },
+    {
+      title: "An old clear, to be tested, but sanded off dry",
+      text: `recipe take_off {
+  for    wood
+  safety lead_test, dust_mask
+  step   clean with soap
+  step   sand 80, 120, 180 #! lead-unsafe-method
+  step   dust
+}
+
+piece table {
+  built 1952
+  surface top {
+    shape    panel 600 mm x 400 mm
+    wood     beech
+    existing nitrocellulose lacquer
+  }
+}
+
+job tables {
+  piece table
+  apply take_off to top
+}
+`,
+    },
+    {
+      title: "A step that tests is not a result either",
+      text: `recipe prepare {
+  for    wood
+  safety lead_safe
+  step   test "lead swab on the old paint"
+  step   clean with soap
+  step   scrape #! lead-unsafe-method
+  step   clean with water
 }
 ${OLD_TABLE}`,
     },
@@ -332,21 +378,24 @@ const isPlain = (run: SurfaceRun, { status, kind }: LeadMatter, method: Method):
 
 /**
  * Heat, machines and blasting are errors whatever the doubt. Dry work by hand and strippers are errors on lead
- * that was found and on paint of which it is presumed; where the recipe makes it all depend on a laboratory, it lacks the
+ * that was found and on paint of which it is presumed, and a warning on an old clear; that a test is promised changes
+ * nothing before its result stands at the surface. Where the recipe makes it all depend on a laboratory, it lacks the
  * result alone. What is not tested at all `lead-not-tested` says.
  */
 function severityOf(
   run: SurfaceRun,
-  { status, kind }: LeadMatter,
+  matter: LeadMatter,
   method: Method,
   step: StepAction,
 ): Severity | undefined {
+  const { status, kind } = matter;
   if (method === "hot") return kind === "clear" && status === "possible" ? undefined : "warning";
   if (GRAVE.has(method)) return kind === "clear" && status === "possible" ? "warning" : "error";
   if (status === "found") return "error";
-  if (kind === "clear") return undefined;
+  if (kind === "clear" && !(method === "dry" && isOldClear(run, matter, step))) return undefined;
   if (waitsForLaboratory(run)) return "information";
-  if (!step.duties.has("lead_test")) return undefined;
+  if (!promisesTest(run, step)) return undefined;
+  if (kind === "clear") return "warning";
   if (status === "presumed") return "error";
   return takesOff(step) ? "warning" : undefined;
 }
@@ -378,8 +427,11 @@ function headline(what: string, method: Method, action: Action): string {
   return `${before}${before === "" ? sentence(what) : what}${verb ?? after}`;
 }
 
+const DUST_UP =
+  "take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state its result at the surface (`lead none_found by laboratory 2026-11-03`)";
+
 const REMEDIES: Readonly<Record<Method, string>> = {
-  heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
+  heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
   "too hot": `Keep the gun below ${degreesText(Math.floor(HOTTEST_C))} (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
   charred:
     "Keep the gun so cool that the paint softens and never smokes or browns, or put it away and scrape wet",
@@ -388,10 +440,23 @@ const REMEDIES: Readonly<Record<Method, string>> = {
   carried: "Have it tested, keep work clothes and dust at the work, and wash such clothes by themselves",
   blast: "Do not have it blasted without a HEPA filter and containment; take the paint off wet, or leave it",
   machine:
-    'Name a HEPA shroud and vacuum on the line (`sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',
-  stripper: "State `ventilate` with the air that the stripper's label asks for",
-  dry: 'Work wet (`sand wet`, `scuff wet`, `scrape "misted with water"`) and take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state its result at the surface',
+    'Name a HEPA shroud and vacuum on the line (`step sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',
+  stripper: "State `safety ventilate` with the air that the stripper's label asks for",
+  dry: `Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and ${DUST_UP}`,
 };
+
+/** With the line to write where the recipe has one. */
+function remedyOf(method: Method, action: Action, kind: LeadMatter["kind"]): string {
+  const wet = method === "dry" ? wetWork(action, kind) : undefined;
+  return wet ? `${sentence(wet)}; ${DUST_UP}` : REMEDIES[method];
+}
+
+/** "Test promised" is not yet "safe": `lead_test` alone, or a step that tests, gives no result. */
+function untestedNote(run: SurfaceRun, action: Action, status: LeadMatter["status"]): string {
+  if (status === "found" || !promisesTest(run, action) || !run.surface) return "";
+  const stated = leadFactsOf(run).result;
+  return stated ? "" : ` A test that is planned is not a result: none is stated for \`${run.surface.name}\`.`;
+}
 
 function reportOf(
   run: SurfaceRun,
@@ -404,16 +469,16 @@ function reportOf(
   const facts = leadFactsOf(run);
   const isFact = status === "found" && facts.result?.finding === "found";
   const note =
-    isFact || status !== "found" ? leadNote(facts) : "The recipe's own words say that lead was found.";
+    isFact || status !== "found" ? leadNote(facts, kind) : "The recipe's own words say that lead was found.";
   const waiting = severity === "information";
   return {
     headline: waiting
       ? "The laboratory's result is not stated at the surface"
       : headline(`${what} that ${status === "found" ? "holds" : "may hold"} lead`, method, action),
-    why: `${note} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
+    why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
-      ? "Once the laboratory has found none, state it at the surface, such as `lead none_found by laboratory 2026-11-03`; until then, work wet and by `lead_safe`."
-      : `${REMEDIES[method]}; state \`lead_safe\`, and ask your local codes who may do this work.`,
+      ? "Once the laboratory has found none, state it at the surface, such as `lead none_found by laboratory 2026-11-03`; until then, work wet and state `safety lead_safe`."
+      : `${remedyOf(method, action, kind)}; state \`safety lead_safe\`, and ask the local authority who may do this work.`,
     severity,
     related: coat ? [related(coat.place, "The old coating")] : [],
   };

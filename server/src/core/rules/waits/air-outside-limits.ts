@@ -6,7 +6,6 @@ import type { AirNeed } from "../../findings.ts";
 import { airText, degreesText, humidityText } from "../../measure/figures.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
-import { sentence } from "../../sentence.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR, outsideLimits } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
@@ -153,20 +152,20 @@ job shelves {
         ...(material.limits ? { limits: material.limits.value } : {}),
         ignition: run.shop!.ignition.value !== "none",
       };
-      const has = `${sentence(airText(air.value))} in \`${run.shop!.name}\``;
+      const needs = `${asked}; \`${run.shop!.name}\` has ${airText(air.value)}`;
       report({
         headline: fitting(
           [useName(action.use), `\`${action.use.name}\``, "this layer"].map(
             (what) => `The shop's air is ${andList(kinds)} for ${what}`,
           ),
         ),
-        why: `${has}, where ${place ? "the label" : "this kind of material"} asks for ${asked}. ${outsideLimits(kinds)}`,
+        why: `\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
         remedy: airRemedy(kinds, [need]),
         causes: [airOf(run.job?.name)],
         part: {
           group: BAD_AIR,
           names: kinds,
-          reason: `${has}, where ${asked} are asked for`,
+          reason: needs,
           who: `\`${action.use.name}\``,
           air: need,
         },

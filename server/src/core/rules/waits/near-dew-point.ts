@@ -5,7 +5,7 @@
 
 import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
 import type { AirNeed } from "../../findings.ts";
-import { degreesText, humidityText } from "../../measure/figures.ts";
+import { degreesText } from "../../measure/figures.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
@@ -118,7 +118,7 @@ job shelves {
         ...(limits ? { limits } : {}),
         ignition: run.shop!.ignition.value !== "none",
       };
-      const reason = `Air of ${degreesText(temperature)} and ${humidityText(humidity)} has its dew point at ${degreesText(found.dewPointC)}, and with less than ${DEW_POINT_MARGIN_C} C between them a piece slightly cooler than the room gets wet: the film clouds, stays soft or does not hold`;
+      const reason = `Its dew point is ${degreesText(found.dewPointC)}, less than ${DEW_POINT_MARGIN_C} C below: a piece slightly cooler than the air of ${degreesText(temperature)} gets wet, and the film clouds or does not hold`;
       report({
         headline: fitting(
           [useName(action.use), "this layer"].map(
