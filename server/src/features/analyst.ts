@@ -13,7 +13,7 @@ import { type Fault, type FaultListener, fileStart } from "../core/internal-erro
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { groupFindings } from "../core/rules/grouping.ts";
-import { secondaryTo } from "../core/rules/registry.ts";
+import { rankOf, secondaryTo } from "../core/rules/registry.ts";
 import { cachingPlanner, type Planner } from "../core/schedule/plan-cache.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { isTooLarge, tooLarge, tooManySigns } from "../reading/reasons.ts";
@@ -178,12 +178,13 @@ function createAnalysis(
   return analysis;
 }
 
-/** By position, the gravest first at one, then by rule, so that the order never depends on the order of checks. */
+/** By position, the gravest first at one, of those as grave what harms people, then by rule, so that the order never depends on the order of checks. */
 function inOrder(findings: readonly FileFinding[]): readonly FileFinding[] {
   return [...findings].sort(
     (a, b) =>
       a.span.start - b.span.start ||
       byGravity(a, b) ||
+      rankOf(a.rule) - rankOf(b.rule) ||
       a.span.end - b.span.end ||
       (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
   );

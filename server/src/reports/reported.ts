@@ -7,6 +7,7 @@ import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/sr
 import type { Span } from "../../../grammar/src/tree.ts";
 import { byGravity, gravest, joinedTexts, messageOf } from "../core/findings.ts";
 import { onceFor } from "../core/once.ts";
+import { rankOf } from "../core/rules/registry.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { partsOf } from "../views/places/finding-parts.ts";
 
@@ -87,6 +88,6 @@ export function regionOf(file: OtherFile, span: Span): Region {
 
 export const indexOf = onceFor((file: OtherFile): LineIndex => createLineIndex(file.text));
 
-/** The gravest first, in the order of the text within one level. */
+/** The gravest first; within one level what harms people, then what spoils the film, each in the order of the text. */
 export const gravestFirst = (findings: readonly FileFinding[]): readonly FileFinding[] =>
-  findings.toSorted(byGravity);
+  findings.toSorted((a, b) => byGravity(a, b) || rankOf(a.rule) - rankOf(b.rule));

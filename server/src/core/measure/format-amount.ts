@@ -51,6 +51,18 @@ export function exactDuration(hours: number): string {
 }
 
 /**
+ * The same for a message, where hours no longer matter: from 60 days on `about 5 months`, from two years `about 3 years`. A
+ * month is the twelfth part of a year of 365.25 days.
+ */
+export function spokenDuration(hours: number): string {
+  const days = hours / 24;
+  if (!(days >= 60) || !Number.isFinite(days)) return exactDuration(hours);
+  return days < 730.5
+    ? `about ${Math.round(days / 30.4375)} months`
+    : `about ${Math.round(days / 365.25)} years`;
+}
+
+/**
  * A needed time as it is told, hours: never less than is needed, to the minute below a day and to the hour from there.
  */
 export function roundedUpHours(hours: number): number {

@@ -125,7 +125,10 @@ const tellsOfGate = (text: string): boolean =>
 
 /** A test is on its way: the duty is stated, or a step above an action tests for lead in so many words. */
 export const promisesTest = (run: SurfaceRun, action: Action): boolean =>
-  action.duties.has("lead_test") || run.moments.slice(0, action.index).some(isLeadTest);
+  action.duties.has("lead_test") || testsInAStep(run, action);
+
+export const testsInAStep = (run: SurfaceRun, action: Action): boolean =>
+  run.moments.slice(0, action.index).some(isLeadTest);
 
 const isLeadTest = ({ action }: Moment<Action>): boolean =>
   action.op === "step" && action.verb === "test" && /\blead\b/iu.test(textOf(action) ?? "");

@@ -13,6 +13,12 @@ export const ruleById = (id: string): Rule | undefined => BY_ID.get(id);
 
 export const ruleIds = (): readonly string[] => [...BY_ID.keys()];
 
+/** What comes first among findings of one level: people, then the film, then the spelling of the text. */
+export function rankOf(id: string): number {
+  const group = BY_ID.get(id)?.group;
+  return group === "safety" ? 0 : group === "language" ? 2 : 1;
+}
+
 /** Whether a rule says that something was not checked, so that no comment allows it and no project sets its level. */
 export const isAlwaysShown = (id: string): boolean => BY_ID.get(id)?.alwaysShown === true;
 

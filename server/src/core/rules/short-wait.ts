@@ -5,10 +5,12 @@
 
 import { gravest, type RelatedPlace, type Severity } from "../findings.ts";
 import { degreesText, factorText } from "../measure/figures.ts";
-import { exactDuration, formatDuration, roundedUpHours } from "../measure/format-amount.ts";
+import { exactDuration, formatDuration, roundedUpHours, spokenDuration } from "../measure/format-amount.ts";
+import { quantityText } from "../measure/read-quantity.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
+import type { WaitAction } from "../surface/actions.ts";
 import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, waitedOf } from "../surface/state.ts";
@@ -27,6 +29,8 @@ export interface ShortWaitSays {
   readonly instead: string;
   /** Where that line belongs, if not in place of the wait that is too short: "above `paste_wax`". */
   readonly where?: string;
+  /** The wait that is too short, where the recipe has one. */
+  readonly tooShort?: WaitAction | undefined;
   /** What else helps, after "or". */
   readonly otherwise?: string;
   /** What else is to be said, after a semicolon. */
@@ -161,7 +165,7 @@ function needText(waits: readonly NeededWait[]): string {
     wait.needed.tooCold ? roundedUpHours(wait.needed.label) : toldHours(wait),
   );
   const [least, most] = [Math.min(...hours), Math.max(...hours)];
-  return least === most ? exactDuration(most) : `${exactDuration(most)} here`;
+  return least === most ? spokenDuration(most) : `${spokenDuration(most)} here`;
 }
 
 /** "The label asks for 3 days; the air of `porch` (9 C) makes that 6 days 22 h for job `attic`." */
@@ -182,7 +186,7 @@ function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSay
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
     if (needed.tooCold)
       return `${who ?? "it"} asks for ${degreesText(needed.tooCold.lowestC)} or more, and at the ${degreesText(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
-    return `${where} (${air}) makes it ${exactDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
+    return `${where} (${air}) makes it ${spokenDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
   });
   const more =
     shops.length > MOST_SHOPS ? [`${shops.length - MOST_SHOPS} more jobs have air of their own`] : [];
@@ -191,18 +195,34 @@ function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSay
 
 const MOST_SHOPS = 3;
 
+/** `wait 12 h`, as it is written; nothing of a wait that states no time. */
+function waitText({ syntax }: WaitAction): string | undefined {
+  if (syntax.overnight) return "wait overnight";
+  return syntax.time?.kind === "quantity" ? `wait ${quantityText(syntax.time)}` : undefined;
+}
+
+/** The one wait of the recipe's own between the last coat and what comes too soon. */
+export function waitBefore({ moments }: SurfaceRun, index: number): WaitAction | undefined {
+  const from = moments.slice(0, index).findLastIndex(({ action }) => action.op === "layer") + 1;
+  const waits = moments
+    .slice(from, index)
+    .flatMap(({ action }) => (action.op === "wait" && !action.between ? [action] : []));
+  return waits.length === 1 ? waits[0] : undefined;
+}
+
 function remedyText(
   waits: readonly NeededWait[],
   longest: NeededWait,
-  { instead, where, otherwise, also }: ShortWaitSays,
+  { instead, where, tooShort, otherwise, also }: ShortWaitSays,
 ): string {
-  const there = where ? ` ${where}` : "";
+  const short = tooShort && waitText(tooShort);
+  const there = where ? ` ${where}` : short ? ` in place of \`${short}\`` : "";
   const or = otherwise ? `, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
   const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
   if (cold.length > 0)
     return `Write \`${instead}\`${there}, in a room of ${workingWarmth(Math.max(...cold))} that is warmed without flame or glowing heater: no wait makes up for the cold${and}.`;
-  const longer = exactDuration(missing(longest));
+  const longer = spokenDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
   return `Write \`${instead}\`${there}${byAir} or wait ${longer} longer${or}${and}.`;
 }

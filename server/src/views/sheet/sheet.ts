@@ -250,7 +250,14 @@ function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): S
       ...(built === undefined ? [] : [`built ${built}`]),
       ...(piece.useBy.origin === "stated" ? [use === "food" ? "used with food" : `used by ${use}`] : []),
     ],
-    cautions: [...new Set(coated.map(leadFactsOf).filter(isToBeSaid).map((facts) => leadNote(facts)))],
+    cautions: [
+      ...new Set(
+        coated
+          .map(leadFactsOf)
+          .filter(isToBeSaid)
+          .map((facts) => leadNote(facts)),
+      ),
+    ],
   };
 }
 

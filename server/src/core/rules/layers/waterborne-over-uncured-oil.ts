@@ -11,6 +11,7 @@ import {
   neededIn,
   shortWait,
   timePlaces,
+  waitBefore,
 } from "../short-wait.ts";
 import { insertAbove, layerBelow } from "../texts.ts";
 
@@ -77,7 +78,7 @@ export const waterborneOverUncuredOil: TradeRule = {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, report }) => {
+    onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;
       const below = topCoat(before);
       if (over?.drying !== "waterborne" || !below?.family || !mustCureFirst(below.family)) return;
@@ -97,6 +98,7 @@ export const waterborneOverUncuredOil: TradeRule = {
             ],
             why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
             instead: "wait until cured",
+            tooShort: waitBefore(run, index),
             otherwise: "put dewaxed shellac between the two once the oil is dry (`wait until recoat`)",
             ...namedByParameter(below),
             level: "error",

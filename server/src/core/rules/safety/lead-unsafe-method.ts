@@ -19,6 +19,7 @@ import {
   leadReached,
   promisesTest,
   takesOff,
+  testsInAStep,
   waitsForLaboratory,
 } from "../lead-caution.ts";
 import { wetWork } from "../lead-work.ts";
@@ -73,7 +74,7 @@ export const leadUnsafeMethod: TradeRule = {
   speaksOfLead: true,
   docs: {
     summary:
-      "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, or until it smokes, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation; or its dust is swept, blown or carried about. Above 450 C a heat gun draws a warning.",
+      "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, or until it smokes, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation; or its dust is swept, blown or carried about. That dust by `lead_safe` is to be taken up wet is information. Above 450 C a heat gun draws a warning.",
     why: "Heat turns lead into fume, dry work and machines into dust. Neither can be seen, and both stay in the room.",
     remedy:
       'Work wet (`sand wet 180`, `scrape "misted with water"`), by a machine whose words name a HEPA filter, by a heat gun whose words name its temperature, or with a stripper and `ventilate`; and state `safety lead_safe`. Or have a laboratory test every layer, and state its result at the surface. Better still, leave sound old paint where it is.',
@@ -129,6 +130,17 @@ job tables {
   step   clean with soap
   step   scrape #! lead-unsafe-method
   step   clean with water
+}
+${OLD_TABLE}`,
+    },
+    {
+      title: "Scuffed wet, and then dusted as if it were any dust",
+      text: `recipe prepare {
+  for    wood
+  safety lead_test, lead_safe
+  step   clean with soap
+  step   scuff wet 180
+  step   dust #! lead-unsafe-method
 }
 ${OLD_TABLE}`,
     },
@@ -199,6 +211,17 @@ ${OLD_TABLE}`,
   ],
   passing: [
     {
+      title: "Scuffed wet and taken up with a HEPA vacuum",
+      text: `recipe prepare {
+  for    wood
+  safety lead_test, lead_safe
+  step   clean with soap
+  step   scuff wet 180
+  step   dust "HEPA vacuum"
+}
+${OLD_TABLE}`,
+    },
+    {
       title: "A heat gun below 593 C, and then wet work",
       text: `recipe prepare {
   for    wood
@@ -251,6 +274,7 @@ type Method =
 
 function check({ run, report }: RunContext): void {
   let lastNote: Method | undefined;
+  let dust: LeadMatter | undefined;
   for (const [index, moment] of run.moments.entries()) {
     const { action, before } = moment;
     if (!before.certain) continue;
@@ -263,7 +287,12 @@ function check({ run, report }: RunContext): void {
       }
       continue;
     }
-    if (action.op !== "step" || !VERBS.has(action.verb)) continue;
+    if (action.op !== "step") continue;
+    if (!VERBS.has(action.verb)) {
+      if (action.verb === "dust" && dust && isDry(action)) report(action, dustedDry(run, dust));
+      if (action.verb === "dust" || action.verb === "clean") dust = undefined;
+      continue;
+    }
     // The note above has said it.
     const isSaid = lastNote !== undefined;
     lastNote = undefined;
@@ -272,8 +301,27 @@ function check({ run, report }: RunContext): void {
     const method = matter && methodOf(run, moment as Moment<StepAction>, index);
     const severity = matter && method && severityOf(run, matter, method, action);
     if (severity) report(action, reportOf(run, action, matter, method, severity));
+    dust = severity === undefined && matter && leavesLeadDust(matter, action) ? matter : undefined;
   }
 }
+
+const isDry = ({ what = "" }: StepAction): boolean => !saysHepa(what) && !saysWet(what);
+
+/**
+ * Work that is itself done wet and by `lead_safe`, and whose dust is then only "dusted": what is not done so has graver
+ * findings of its own.
+ */
+const leavesLeadDust = ({ kind, status }: LeadMatter, step: StepAction): boolean =>
+  kind === "paint" && status !== "possible" && step.duties.has("lead_safe") && !saysHepa(step.what ?? "");
+
+const dustedDry = (run: SurfaceRun, { status, coat }: LeadMatter): Report => ({
+  headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is not said to be taken up wet`,
+  why: `${leadNote(leadFactsOf(run))} A brush or a household vacuum throws its dust about the room again.`,
+  remedy:
+    'Take it up wet or with a HEPA vacuum, and say so: `step dust "HEPA vacuum"`, or `step clean with water` in its place.',
+  severity: "information",
+  related: coat ? [related(coat.place, "The old coating")] : [],
+});
 
 /** What a step does, by its words and the notes beside it, and by its verb. */
 function methodOf(run: SurfaceRun, { action }: Moment<StepAction>, index: number): Method | undefined {
@@ -379,8 +427,8 @@ const isPlain = (run: SurfaceRun, { status, kind }: LeadMatter, method: Method):
 /**
  * Heat, machines and blasting are errors whatever the doubt. Dry work by hand and strippers are errors on lead
  * that was found and on paint of which it is presumed, and a warning on an old clear; that a test is promised changes
- * nothing before its result stands at the surface. Where the recipe makes it all depend on a laboratory, it lacks the
- * result alone. What is not tested at all `lead-not-tested` says.
+ * nothing before its result stands at the surface. Where the recipe makes it all depend on a laboratory, or tests an old
+ * clear in a step before the work, it lacks the result alone. What is not tested at all `lead-not-tested` says.
  */
 function severityOf(
   run: SurfaceRun,
@@ -395,7 +443,7 @@ function severityOf(
   if (kind === "clear" && !(method === "dry" && isOldClear(run, matter, step))) return undefined;
   if (waitsForLaboratory(run)) return "information";
   if (!promisesTest(run, step)) return undefined;
-  if (kind === "clear") return "warning";
+  if (kind === "clear") return testsInAStep(run, step) ? "information" : "warning";
   if (status === "presumed") return "error";
   return takesOff(step) ? "warning" : undefined;
 }

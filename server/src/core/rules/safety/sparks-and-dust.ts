@@ -1,11 +1,18 @@
 /**
- * Words that bring dust, mist and sparks together: a dust collector for spray mist, grinding into it, a stove for its dust.
+ * Words that bring dust, mist and sparks together: a dust collector for spray mist, grinding into it, a stove for its dust;
+ * and dry dust of nitrocellulose lacquer in a shop with a source of ignition.
  */
+import { ignitionSource } from "../../knowledge/ignition.ts";
+import { sentence } from "../../sentence.ts";
 import { tellingSentences } from "../hazard-words.ts";
+import { coatsReached } from "../lead-caution.ts";
+import { wetWork } from "../lead-work.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
+import { coatName, layerBelow, related } from "../texts.ts";
 import { toldLines } from "../told-lines.ts";
+import { saysWet } from "../work-words.ts";
 
 export const sparksAndDust: TradeRule = {
   id: "sparks-and-dust",
@@ -13,18 +20,50 @@ export const sparksAndDust: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, blows dust about near a flame, or blows it off indoors with compressed air.",
-    why: "Fine dust of wood and of finishes explodes when it is stirred up and lit, and so does spray mist. The motor of an ordinary dust collector or vacuum cleaner is the spark.",
+      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, blows dust about near a flame, or blows it off indoors with compressed air; or nitrocellulose lacquer is sanded dry in a shop with a flame, a heater or sparks.",
+    why: "Fine dust of wood and of finishes explodes when it is stirred up and lit, and so does spray mist. The motor of an ordinary dust collector or vacuum cleaner is the spark. Dust of nitrocellulose lacquer flares up by itself at a glowing element.",
     remedy:
       "Keep dust collectors off while there is vapour or mist, grind metal elsewhere, and put dust into a closed metal bin outdoors. The machine's own instructions and local fire codes decide.",
     sources: [
       "OSHA CPL 03-00-008, Combustible Dust National Emphasis Program (2008; from memory, confidence high)",
       "NFPA 664, wood processing, since 2025 part of NFPA 660 (from memory, confidence medium)",
       "29 CFR 1910.242(b) on compressed air for cleaning (from memory, confidence medium)",
+      "that dry dust of nitrocellulose lacquer flares up: common practice, no source; 29 CFR 1910.107(g)(3) has its residues taken away wet (from memory, confidence medium)",
       "29 CFR 1910.107(c) on spark-producing equipment near spraying (from memory, confidence high)",
     ],
   },
   failing: [
+    {
+      title: "Old lacquer sanded dry beside a heater",
+      text: `recipe take_off {
+  for    wood
+  safety dust_mask
+  step   clean with soap
+  step   sand 80, 120, 180 #! sparks-and-dust
+  step   dust
+}
+
+piece table {
+  built 2015
+  surface top {
+    shape    panel 600 mm x 400 mm
+    wood     beech
+    existing nitrocellulose lacquer
+  }
+}
+
+shop shed {
+  country  US
+  ignition heater
+}
+
+job tables {
+  piece table
+  in    shed
+  apply take_off to top
+}
+`,
+    },
     {
       title: "Told in the description of the recipe",
       text: `## Four hours of sanding, then give the whole place a blast with the air line.
@@ -144,7 +183,39 @@ const ON_THE_FIRE = phrases(
   "dust|sawdust|dust_bag .. goes|go on|into|in|onto .. fire|stove|furnace|fireplace|boiler|woodburner",
 );
 
-function check({ run, report }: RunContext): void {
+function check(ctx: RunContext): void {
+  checkWords(ctx);
+  checkLacquerDust(ctx);
+}
+
+/** Dust of nitrocellulose lacquer in a shop with something that lights it: said once a run. */
+function checkLacquerDust({ run, report }: RunContext): void {
+  const { shop } = run;
+  if (!shop || !ignitionSource(shop.ignition.value)?.lights) return;
+  for (const { action, before } of run.moments) {
+    if (action.op !== "step" || action.wet || !DRY_DUST.has(action.verb) || saysWet(action.what ?? ""))
+      continue;
+    const coat = coatsReached(action, before).findLast(({ family }) => family?.binder === "nitrocellulose");
+    if (!coat) continue;
+    const source = shop.ignition.value;
+    const wet = wetWork(action, "paint");
+    report(action, {
+      headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
+      why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
+      remedy: `${wet ? `${sentence(wet)}, or put` : "Put"} the ${source} out and let it cool before you make dust; put the dust wet into a closed metal bin outdoors. Local fire codes decide.`,
+      abrades: "surface",
+      related: [
+        ...(shop.ignition.place ? [related(shop.ignition.place, "The source of ignition")] : []),
+        layerBelow(coat),
+      ],
+    });
+    return;
+  }
+}
+
+const DRY_DUST: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "distress"]);
+
+function checkWords({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {
     const mist =
       saidOnLine(action, SUCKED_UP) !== undefined ||

@@ -223,9 +223,10 @@ job shelves {
           {
             headlines: (after, need) =>
               [briefCoatName(film), "its last coat"].map((name) =>
-                needed.tooCold
-                  ? `Put to use ${after || "right"} after ${name}, which may never cure here`
-                  : `Put to use ${after || "right"} after ${name}, which cures in ${need}`,
+                [
+                  after ? `Put to use ${after} after ${name}` : `The recipe ends with ${name}`,
+                  needed.tooCold ? "which may never cure here" : `which cures in ${need}`,
+                ].join(", "),
               ),
             why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
             instead: "wait until cured",

@@ -23,6 +23,7 @@ import {
   neededIn,
   shortWait,
   timePlaces,
+  waitBefore,
 } from "../short-wait.ts";
 import { fixOf, insertAbove, layerBelow, linesAbove, replaceAt } from "../texts.ts";
 
@@ -417,6 +418,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
       },
       why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
       instead: "wait until recoat",
+      tooShort: between ? undefined : waitBefore(run, haste.index),
       ...namedByParameter(below),
       level: "warning",
     },
