@@ -224,5 +224,6 @@ function remedyText(
     return `Write \`${instead}\`${there}, in a room of ${workingWarmth(Math.max(...cold))} that is warmed without flame or glowing heater: no wait makes up for the cold${and}.`;
   const longer = spokenDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
-  return `Write \`${instead}\`${there}${byAir} or wait ${longer} longer${or}${and}.`;
+  const written = short ? `${byAir}${there}${byAir === "" ? "" : ","}` : `${there}${byAir}`;
+  return `Write \`${instead}\`${written} or wait ${longer} longer${or}${and}.`;
 }
