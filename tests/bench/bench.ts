@@ -16,6 +16,7 @@ import { printPlans } from "./plans.ts";
 import { checkFolders, reading, shortPrograms } from "./programs.ts";
 import { printRatios } from "./ratios.ts";
 import { FINISHWRIGHT, FLOOR, PEERS, type Server } from "./servers.ts";
+import { printSessions } from "./sessions.ts";
 import {
   burst,
   coldStart,
@@ -48,7 +49,13 @@ const QUICK: Options = {
 };
 
 const { values } = parseArgs({
-  options: { only: { type: "string" }, servers: { type: "string" }, quick: { type: "boolean" } },
+  options: {
+    only: { type: "string" },
+    servers: { type: "string" },
+    quick: { type: "boolean" },
+    shops: { type: "string" },
+    tries: { type: "string" },
+  },
 });
 const options = values.quick ? QUICK : FULL;
 const table = new Table();
@@ -114,11 +121,11 @@ function print(rows: readonly Row[]): void {
   }
 }
 
-const asked = values.only?.split(",") ?? [...Object.keys(PARTS), "plans", "ratios"];
+const asked = values.only?.split(",") ?? [...Object.keys(PARTS), "plans", "sessions", "ratios"];
 const machine = `${cpus().length} × ${cpus()[0]?.model.trim()}, Node ${process.version}`;
 if (asked.some((part) => ["start", "keys", "requests", "burst", "many"].includes(part))) await installPeers();
 for (const part of asked) {
-  if (part === "plans" || part === "ratios") continue;
+  if (["plans", "sessions", "ratios"].includes(part)) continue;
   console.error(`${part} …`);
   await PARTS[part]?.();
 }
@@ -127,4 +134,5 @@ if (table.rows.length > 0) {
   print(table.rows);
 }
 if (asked.includes("plans")) printPlans();
+if (asked.includes("sessions")) printSessions(Number(values.shops ?? 200), Number(values.tries ?? 300));
 if (asked.includes("ratios")) printRatios();

@@ -17,7 +17,7 @@ describe("schedule", () => {
         "    09:45 to 11:45  board  wait until recoat        critical",
         "    11:45 to 12:00  board  clear_coat, coat 2 of 2  critical",
         "    12:00 to 14:00  board  wait until recoat        critical",
-        "  Elapsed 5 h, finished Mon 8 Mar 2027 14:00; no plan is shorter.",
+        "  Elapsed 5 h, finished Mon 8 Mar 2027 14:00; last work Mon 8 Mar 2027 12:00, and no plan ends it earlier.",
         "  In service Tue 9 Mar 2027 12:00.",
         "",
       ].join("\n"),

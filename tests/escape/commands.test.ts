@@ -89,7 +89,15 @@ function expectCalendar(text: string): void {
   for (const event of calendar.getAllSubcomponents("vevent")) {
     for (const { name } of event.getAllProperties()) names.add(name);
   }
-  expect([...names].toSorted()).toEqual(["description", "dtend", "dtstamp", "dtstart", "summary", "uid"]);
+  expect([...names].toSorted()).toEqual([
+    "description",
+    "dtend",
+    "dtstamp",
+    "dtstart",
+    "summary",
+    "transp",
+    "uid",
+  ]);
 }
 
 /** Read cell by cell, with either separator that spreadsheets take. */

@@ -5,7 +5,7 @@
 import { expect, test } from "vitest";
 import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
 import type { TradeRule } from "../../server/src/core/rules/rule.ts";
-import { schedule } from "../../server/src/core/schedule/schedule.ts";
+import { planWork } from "../../server/src/core/schedule/plan.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 
 const UNITS = 12;
@@ -69,7 +69,7 @@ function costOf(
       rules: [counting],
       plan: (input) => {
         count.plans += 1;
-        return schedule(input);
+        return planWork(input);
       },
     },
   });

@@ -5,8 +5,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
+import { planWork } from "../../server/src/core/schedule/plan.ts";
 import { PlanQueue } from "../../server/src/core/schedule/plan-queue.ts";
-import { schedule } from "../../server/src/core/schedule/schedule.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Analysis, Analyst } from "../../server/src/features/types.ts";
 
@@ -118,7 +118,7 @@ const OF_PLANS = new Set(
 function planAll(analyst: Analyst, queue: PlanQueue): void {
   for (let request = queue.next(); request; request = queue.next()) {
     while (request) {
-      queue.done(request, { plan: schedule(request.input) });
+      queue.done(request, { plan: planWork(request.input) });
       request = queue.next();
     }
     analyst.plansChanged();

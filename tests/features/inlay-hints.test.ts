@@ -56,9 +56,10 @@ describe("elapsed", () => {
       [
         "150 | Mon 8 Mar 09:00",
         "layer clear x 2, by pad { | Mon 8 Mar 09:55",
-        "wait until recoat | to Mon 8 Mar 13:15",
-        "step dust | Mon 8 Mar 13:15",
-        "wait  24 h | to Tue 9 Mar 13:45",
+        // In steps of five minutes, rounded up.
+        "wait until recoat | to Mon 8 Mar 13:20",
+        "step dust | Mon 8 Mar 13:20",
+        "wait  24 h | to Tue 9 Mar 13:50",
       ].join("\n"),
     );
   });

@@ -1,7 +1,7 @@
 /** Plans come in a second answer: what is said before, what is said then, and what is answered meanwhile. */
 import { expect, test, vi } from "vitest";
 import type { CodeLens, Hover, InlayHint } from "vscode-languageserver";
-import { schedule } from "../../server/src/core/schedule/schedule.ts";
+import { planWork } from "../../server/src/core/schedule/plan.ts";
 import type { Schedule, ScheduleInput } from "../../server/src/core/schedule/types.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { createPlanning, type PlanMaker } from "../../server/src/lsp/planning.ts";
@@ -57,7 +57,7 @@ function heldPlanner() {
   const maker: PlanMaker = {
     async make(input) {
       await held;
-      return schedule(input);
+      return planWork(input);
     },
   };
   return { host: { createAnalyst, planMaker: () => maker }, release: () => release() };
@@ -243,7 +243,7 @@ function slowPlanning() {
     inputs,
     news,
     abandoned: () => abandoned,
-    finish: () => settle?.resolve(schedule(inputs.at(-1)!)),
+    finish: () => settle?.resolve(planWork(inputs.at(-1)!)),
   };
 }
 

@@ -4,7 +4,7 @@
 import { describe, expect, it } from "vitest";
 import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
 import type { RuleChecks, TradeRule } from "../../server/src/core/rules/rule.ts";
-import { schedule } from "../../server/src/core/schedule/schedule.ts";
+import { planWork } from "../../server/src/core/schedule/plan.ts";
 import { runAssumed } from "../../server/src/core/surface/run.ts";
 import { type AnalystOptions, createAnalyst } from "../../server/src/features/analyst.ts";
 import { readConfig } from "../../server/src/features/config.ts";
@@ -151,7 +151,7 @@ describe("a rule that throws", () => {
 describe("other parts that throw", () => {
   it("a plan costs its job alone", () => {
     const { analysis } = analyse(TEXT, {
-      plan: (input) => (input.start?.startsWith("2027-03-01") ? boom() : schedule(input)),
+      plan: (input) => (input.start?.startsWith("2027-03-01") ? boom() : planWork(input)),
     });
     expect(analysis.jobs(FILE).map(({ job }) => job.name)).toEqual(["second"]);
     expect(analysis.totals(FILE).map(({ name }) => name)).toEqual(["second"]);

@@ -41,7 +41,7 @@ import { createResolutions, ownerOf, type Resolutions } from "./resolution/resol
 import { judging } from "./rules/engine.ts";
 import { TRADE_RULES } from "./rules/registry.ts";
 import { isBeingPlanned } from "./schedule/being-planned.ts";
-import { schedule } from "./schedule/schedule.ts";
+import { planWork } from "./schedule/plan.ts";
 import { createJobHistory } from "./surface/job-history.ts";
 import { outlineOf } from "./surface/outline.ts";
 import { createRunner, runAssumed } from "./surface/run.ts";
@@ -288,7 +288,7 @@ function askingScope({ scopeOf, ask }: Asking<CheckView>, file: FileId): Scope {
 }
 
 const USUAL_PARTS: CheckerParts = {
-  plan: schedule,
+  plan: planWork,
   assumed: runAssumed,
   rules: TRADE_RULES,
   onFault: () => {},

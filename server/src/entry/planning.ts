@@ -1,6 +1,6 @@
 /** The thread that makes plans beside the language server, bundled into `planning.cjs`; see `plan-thread.ts`. */
 import { parentPort } from "node:worker_threads";
-import { schedule } from "../core/schedule/schedule.ts";
+import { planWork } from "../core/schedule/plan.ts";
 import type { ScheduleInput } from "../core/schedule/types.ts";
 import type { FromPlanner } from "./plan-thread.ts";
 
@@ -10,7 +10,7 @@ parentPort?.on("message", (input: ScheduleInput) => {
 
 function answerTo(input: ScheduleInput): FromPlanner {
   try {
-    return { plan: schedule(input) };
+    return { plan: planWork(input) };
   } catch (error) {
     return { error: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }

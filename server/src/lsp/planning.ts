@@ -7,9 +7,9 @@
  */
 
 import type { FileId } from "../core/place.ts";
+import { planWork } from "../core/schedule/plan.ts";
 import type { Planner } from "../core/schedule/plan-cache.ts";
 import { PlanQueue, type PlanRequest } from "../core/schedule/plan-queue.ts";
-import { schedule } from "../core/schedule/schedule.ts";
 import type { Schedule, ScheduleInput } from "../core/schedule/types.ts";
 import { yieldToMessages } from "./guard.ts";
 
@@ -25,7 +25,7 @@ export interface PlanMaker {
 export const planHere: PlanMaker = {
   async make(input) {
     await yieldToMessages();
-    return schedule(input);
+    return planWork(input);
   },
 };
 

@@ -15,6 +15,8 @@ export interface IcsItem {
   readonly startAt?: string;
   readonly endAt?: string;
   readonly description?: string;
+  /** Nobody is at work in it: it takes up no time in a calendar (TRANSP, section 3.8.2.7). */
+  readonly isFree?: boolean;
 }
 
 export interface IcsPlan {
@@ -48,6 +50,7 @@ function eventLines(item: IcsItem, stamp: string): readonly string[] {
     `DTEND:${basicDateTime(item.endAt)}`,
     `SUMMARY:${icsText(item.title)}`,
     ...(item.description ? [`DESCRIPTION:${icsText(item.description)}`] : []),
+    ...(item.isFree ? ["TRANSP:TRANSPARENT"] : []),
     "END:VEVENT",
   ];
 }

@@ -8,7 +8,15 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
-import { isDated, type PlanLine, planLines } from "../views/schedule/job-plan.ts";
+import {
+  isDated,
+  type PlanLine,
+  type PlanRow,
+  planLines,
+  planRows,
+  sessionRows,
+  surfacesText,
+} from "../views/schedule/job-plan.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
 
@@ -26,23 +34,18 @@ function jobText(result: JobResult, colours: Colours): string {
   const missing = isDated(result) ? [] : gapsOf(result, "finish");
   return [
     title,
-    ...daysText(planLines(result), colours),
+    ...daysText(planRows(result), colours),
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
+    ...airText(schedule),
     endLine(result),
     ...(totals.in_service ? [`  In service ${momentText(totals.in_service)}.`] : []),
   ].join("\n");
 }
 
-/** What happens to several pieces at the same time, as one row. */
-interface PlanRow extends PlanLine {
-  readonly which: readonly number[];
-}
-
 /** A heading for every day on which something begins, and what begins on it. */
-function daysText(lines: readonly PlanLine[], colours: Colours): readonly string[] {
-  const rows = rowsOf(lines);
+function daysText(rows: readonly PlanRow[], colours: Colours): readonly string[] {
   const cells = rows.map((row) =>
-    [timesText(row), surfaceText(row), row.what, slackText(row)].map((cell) => shownText(cell)),
+    [timesText(row), surfacesText(row), row.what, slackText(row)].map((cell) => shownText(cell)),
   );
   const widths = [0, 1, 2].map((column) => Math.max(0, ...cells.map((row) => displayWidth(row[column]!))));
   return rows.flatMap((row, i) => {
@@ -53,16 +56,6 @@ function daysText(lines: readonly PlanLine[], colours: Colours): readonly string
     const heading = i === 0 || day !== dayOf(rows[i - 1]!) ? [`  ${colours.bold(day)}`] : [];
     return [...heading, `    ${row.kind === "wait" ? colours.dim(text) : text}`];
   });
-}
-
-function rowsOf(lines: readonly PlanLine[]): readonly PlanRow[] {
-  const rows = new Map<string, PlanRow>();
-  for (const line of lines) {
-    const { start, end, kind, surface, what, slack, critical } = line;
-    const key = JSON.stringify([start, end, kind, surface, what, slack, critical]);
-    rows.set(key, { ...line, which: [...(rows.get(key)?.which ?? []), line.piece] });
-  }
-  return [...rows.values()];
 }
 
 const dayOf = ({ startAt }: PlanLine): string => (startAt ? dayText(startAt) : "From the start");
@@ -81,20 +74,19 @@ const HOURS_OF_SIX_DAYS = 144;
 
 const afterText = (hours: number): string => (hours === 0 ? "0 h" : exactDuration(hours));
 
-/** `top`; of several pieces `top, all 4`, `top 1 to 3 of 4` or `top 1, 3 of 4`. */
-function surfaceText({ surface, which, pieces }: PlanRow): string {
-  if (pieces === 1) return surface;
-  if (which.length === pieces) return `${surface}, ${pieces === 2 ? "both" : `all ${pieces}`}`;
-  const sorted = which.toSorted((a, b) => a - b);
-  const first = sorted[0]!;
-  const last = sorted.at(-1)!;
-  const run = sorted.length > 2 && last - first === sorted.length - 1;
-  return `${surface} ${run ? `${first} to ${last}` : sorted.join(", ")} of ${pieces}`;
-}
-
 function slackText({ critical, slack }: PlanLine): string {
   if (critical) return "critical";
   return slack > 0 ? `can slip ${formatDuration(slack)}` : "";
+}
+
+/** That sessions are smaller or later for the sake of the room's air. */
+function airText({ heldByAir }: JobResult["schedule"]): readonly string[] {
+  if (heldByAir === undefined) return [];
+  if (heldByAir === "usual")
+    return ["  Sessions are kept small so that the room's air carries the vapour away."];
+  return [
+    "  Sessions are kept small for the room's air, by the strictest solvent that may be meant: name it to have larger ones.",
+  ];
 }
 
 function endLine({ schedule, totals }: JobResult): string {
@@ -103,10 +95,16 @@ function endLine({ schedule, totals }: JobResult): string {
   return `  Elapsed ${elapsed}${end}; ${proofText(schedule)}.`;
 }
 
-/** How good the plan is: proven, or within which gap of what is proven. */
-function proofText({ exact, lowerBound, gap }: JobResult["schedule"]): string {
+/** How good the plan is: proven, or within which gap of what is proven; in sessions by the end of the last work. */
+function proofText({ exact, lowerBound, gap, lastWorkAt }: JobResult["schedule"]): string {
+  const gapText = `(a gap of ${percentText(gap * 100)})`;
+  if (lastWorkAt !== undefined) {
+    const last = `last work ${momentText(lastWorkAt)}`;
+    if (exact) return `${last}, and no plan ends it earlier`;
+    return `${last}; no plan ends it within ${formatDuration(lowerBound)} ${gapText}`;
+  }
   if (exact) return "no plan is shorter";
-  return `no plan is shorter than ${formatDuration(lowerBound)} (a gap of ${percentText(gap * 100)})`;
+  return `no plan is shorter than ${formatDuration(lowerBound)} ${gapText}`;
 }
 
 export function scheduleJson(results: readonly JobResult[]): string {
@@ -117,8 +115,11 @@ export function scheduleJson(results: readonly JobResult[]): string {
     finish: result.totals.finish,
     in_service: result.totals.in_service,
     elapsed_h: rounded(result.totals.elapsed_h),
+    last_work: result.schedule.lastWorkAt ?? null,
+    last_work_h: rounded(result.schedule.lastWorkHours ?? null),
     lower_bound_h: rounded(result.schedule.lowerBound),
     exact: result.schedule.exact,
+    held_by_air: result.schedule.heldByAir !== undefined,
     items: planLines(result).map((line) => ({
       surface: line.surface,
       piece: line.piece,
@@ -131,9 +132,23 @@ export function scheduleJson(results: readonly JobResult[]): string {
       slack_h: rounded(line.slack),
       critical: line.critical,
     })),
+    sessions: sessionsJson(result),
     conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(reason)}.`),
   }));
   return jsonText({ jobs });
 }
+
+/** What is done in one go, by whom; empty where the plan has no sessions. */
+const sessionsJson = (result: JobResult) =>
+  (result.schedule.sessions ?? []).map(({ start, end, hours, person }, session) => ({
+    start_h: rounded(start),
+    end_h: rounded(end),
+    hands_on_h: rounded(hours),
+    person: person + 1,
+    does: sessionRows(result, session).map(({ what, surfaces }) => ({
+      what,
+      surfaces: surfaces.map(({ surface, which }) => ({ surface, pieces: which })),
+    })),
+  }));
 
 const rounded = (hours: number | null): number | null => (hours === null ? null : printed(hours));

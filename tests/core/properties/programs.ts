@@ -255,6 +255,8 @@ export function resultOf(text: string): JobResult {
 export const reckon = (program: ProgramSpec, spelling: Spelling = "metric"): JobResult =>
   analyse({ "test.finish": textOf(program, spelling) }).jobs("test.finish")[0]!;
 
-/** Hours from start to finish; infinite where no plan keeps all windows. */
-export const elapsedOf = ({ schedule }: JobResult): number =>
-  schedule.status === "planned" ? schedule.elapsedHours : Number.POSITIVE_INFINITY;
+/** Hours from start to the last work, in a plan without sessions to the finish; infinite where none keeps all windows. */
+export const elapsedOf = ({ schedule }: Pick<JobResult, "schedule">): number =>
+  schedule.status === "planned"
+    ? (schedule.lastWorkHours ?? schedule.elapsedHours)
+    : Number.POSITIVE_INFINITY;

@@ -2,7 +2,7 @@
 
 import { planToIcs } from "../../reports/ics.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
-import { isDated, planLines } from "../../views/schedule/job-plan.ts";
+import { isDated, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
 import {
   type AddCommand,
   type AskedJob,
@@ -60,14 +60,15 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   }
   if (dated.length === 0 && jobs.length > 0) throw new UsageError("No dated jobs to export.");
   const items = dated.flatMap(({ result }) =>
-    planLines(result)
+    planRows(result)
       .filter(({ start, end }) => end > start)
-      .map((line) => ({
-        uid: `${encodeURIComponent(`${result.job.name}-${line.id}`)}@finishwright`,
-        title: `${line.what} (${line.surface}${line.pieces > 1 ? ` ${line.piece}/${line.pieces}` : ""})`,
+      .map((row) => ({
+        uid: `${encodeURIComponent(`${result.job.name}-${row.id}`)}@finishwright`,
+        title: `${row.what} (${surfacesText(row)})`,
         description: result.job.title ?? result.job.name,
-        ...(line.startAt ? { startAt: line.startAt } : {}),
-        ...(line.endAt ? { endAt: line.endAt } : {}),
+        isFree: row.kind === "wait",
+        ...(row.startAt ? { startAt: row.startAt } : {}),
+        ...(row.endAt ? { endAt: row.endAt } : {}),
       })),
   );
   const name = dated.map(({ result }) => result.job.title ?? result.job.name).join(", ");

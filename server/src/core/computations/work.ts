@@ -15,7 +15,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
       "as stated (`takes`, for a piece's surface and a coat, or by area); else fixed minutes + minutes by m2, by verb or method, rounded up to five minutes",
     source: PRACTICE,
     file: "quantities/abrasives.ts",
-    functions: ["defaultTaskHours", "taskTime"],
+    functions: ["defaultTaskHours", "defaultTaskParts", "taskTime"],
     tests: ["core/quantities/abrasives.test.ts"],
   },
   {
@@ -76,6 +76,18 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
       "core/schedule/properties.test.ts",
       "core/properties/schedules.test.ts",
     ],
+  },
+  {
+    topic: "Schedule",
+    name: "Sessions",
+    seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
+    formula:
+      "in a shop, equal steps in one go: fixed minutes once, then each task; in one opening, starts and ends on five minutes, waits rounded up, windows down, no longer than pot life; best by days late, last work, sum of the jobs' last works, last end, sessions, changes of material",
+    source:
+      "scheduling with batching (Potts and Kovalyov, 2000, from memory), iterated local search; checked by an independent verifier and an independent search",
+    file: "schedule/sessions/plan-sessions.ts",
+    functions: ["planSessions"],
+    tests: ["core/schedule/sessions.test.ts", "core/properties/schedules.test.ts"],
   },
   {
     topic: "Schedule",

@@ -130,6 +130,10 @@ const PROTECTION: readonly (readonly [duty: DutyWord, factor: number])[] = [
   ["vapour_respirator", 10],
 ];
 
+/** Times the limit up to which what is worn protects, 1 where nothing is. */
+export const protectionOf = (duties: Duties): number =>
+  PROTECTION.find(([duty]) => duties.has(duty))?.[1] ?? 1;
+
 /** Whether the air that is there covers a need, for the cautious and for the usual solvent. */
 export function airVerdict(
   need: { readonly cautious: AirNeed; readonly usual: AirNeed },
@@ -142,7 +146,7 @@ export function airVerdict(
   // Half of what a solvent that nobody named would take is within the doubt about which one it is.
   const isUnnamed = need.cautious.m3PerH > need.usual.m3PerH * (1 + 1e-9);
   if (isUnnamed && !lacks(need.usual.m3PerH / 2) && !lacks(need.usual.fireM3PerH)) return "unnamed";
-  const factor = PROTECTION.find(([duty]) => duties.has(duty))?.[1] ?? 1;
+  const factor = protectionOf(duties);
   if (factor > 1 && !lacks(need.usual.fireM3PerH) && !lacks(need.usual.m3PerH / factor)) return "masked";
   return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H
     ? "unmeasured"

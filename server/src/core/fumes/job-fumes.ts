@@ -112,7 +112,8 @@ function fumesOfCoat(draws: readonly FumesDraw[]): CoatFumes {
   };
 }
 
-function liquidFumes({ material, litres }: FumesDraw): readonly LiquidFumes[] {
+/** What the liquids of a draw give off, all pieces together. */
+export function liquidFumes({ material, litres }: FumesDraw): readonly LiquidFumes[] {
   const vapourGPerL = vapourOf(material);
   if (litres === undefined || vapourGPerL === undefined || isBuiltInWater(material)) return [];
   const standIn = standInFor(material);
@@ -154,7 +155,7 @@ function byMaterial(liquids: readonly LiquidFumes[]): readonly LiquidFumes[] {
 }
 
 /** Hours after its application until the solvent of a coat has left, in the air of the shop. */
-function releaseHours(run: SurfaceRun, action: LayerAction | StepAction): number {
+export function releaseHours(run: SurfaceRun, action: LayerAction | StepAction): number {
   const coat = action.op === "layer" ? run.moments[action.index]?.after.layers.at(-1) : undefined;
   const touch = coat?.material && coat.drying.touch;
   return touch ? touch.hours * RELEASED_BY_TOUCH : AFTER_STEP_H;

@@ -56,7 +56,11 @@ export interface RoomInput {
 }
 
 /** Hours of the stretch that a limit is an average of; a moment is a minute. */
-const STRETCH_H: Readonly<Record<LimitKind, number>> = { shift: SHIFT_H, short: SHORT_H, fire: 1 / 60 };
+export const STRETCH_H: Readonly<Record<LimitKind, number>> = {
+  shift: SHIFT_H,
+  short: SHORT_H,
+  fire: 1 / 60,
+};
 
 export function roomAir({ releases, roomM3, stance, opening }: RoomInput): RoomAir {
   const kinds = LIMIT_KINDS.map((kind) => worstOf(kind, releases, stance, opening));

@@ -32,10 +32,28 @@ export interface TaskHoursInput {
 
 /** Hands-on hours of one task on one piece's surface; an unknown verb takes what a small repair takes. */
 export function defaultTaskHours(input: TaskHoursInput): number {
-  const time = taskTime(input.verb, input.method);
+  const { fixed, each } = defaultTaskParts(input);
+  return fixed + each;
+}
+
+/**
+ * The same in two parts, hours: what is done once for all pieces in one go, and what each piece takes. Where the area
+ * makes no difference, as in masking or taking hardware off, all of it is work on the piece.
+ */
+export function defaultTaskParts(input: TaskHoursInput): { readonly fixed: number; readonly each: number } {
   const rounds = GRIT_VERBS.has(input.verb) ? Math.max(1, input.grits ?? 1) : 1;
-  const wiping = input.verb === "layer" && input.wiped ? minutes(WIPING, input.areaM2) : 0;
-  return (rounds * minutes(time, input.areaM2) + wiping) / 60;
+  const time = taskTime(input.verb, input.method);
+  const parts = input.verb === "layer" && input.wiped ? [time, WIPING] : [time];
+  let fixed = 0;
+  let each = 0;
+  for (const { fixedMin, minPerM2 } of parts) {
+    if (minPerM2 === 0) each += rounds * fixedMin;
+    else {
+      fixed += rounds * fixedMin;
+      each += rounds * minPerM2 * input.areaM2;
+    }
+  }
+  return { fixed: fixed / 60, each: each / 60 };
 }
 
 /** The row of the table that `defaultTaskHours` uses. */
@@ -89,8 +107,6 @@ export const STEP_TIMES: Readonly<Record<string, TaskTime>> = {
 
 const OTHER: TaskTime = time(10, 0);
 const GRIT_VERBS: ReadonlySet<string> = new Set(["sand", "scuff"]);
-
-const minutes = (task: TaskTime, areaM2: number): number => task.fixedMin + task.minPerM2 * areaM2;
 
 function time(fixedMin: number, minPerM2: number): TaskTime {
   return { fixedMin, minPerM2, source: PRACTICE };

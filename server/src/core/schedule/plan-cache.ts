@@ -3,7 +3,7 @@
  * keystrokes change no plan.
  */
 import type { Owner } from "../memory/memory.ts";
-import { schedule } from "./schedule.ts";
+import { planWork } from "./plan.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
 /** `owner` is the job that asks; a planner that answers later (`being-planned.ts`) gives up what the job asked before. */
@@ -15,7 +15,7 @@ export function cachingPlanner(most: number): Planner {
   return (input) => {
     const key = JSON.stringify(input);
     const before = known.get(key);
-    const plan = before ?? schedule(input);
+    const plan = before ?? planWork(input);
     // Put last what was asked last, so that the oldest question is the first to go.
     known.delete(key);
     known.set(key, plan);

@@ -94,6 +94,16 @@ export function localDateTime(problem: Problem, time: number): string | undefine
   return new Date(seconds * 1000).toISOString().slice(0, -5);
 }
 
+/** A date (its opening, or midnight where it has none) or a date-time on the shop's time; undefined when it is neither. */
+export function momentIn(shop: ShopTime, text: string): number | undefined {
+  const read = readStart(text);
+  if (read === undefined) return undefined;
+  const midnight = (read.day - shop.firstDay) * dayMs;
+  if (read.time !== undefined) return midnight + read.time;
+  const opening = nextOpening(shop, midnight);
+  return Number.isFinite(opening) ? opening : midnight;
+}
+
 function readStart(text: string): { readonly day: number; readonly time?: number } | undefined {
   const day = dayNumber(text);
   if (day === undefined) return undefined;

@@ -27,6 +27,33 @@ export interface HandsItem {
   readonly nonPreemptive: boolean;
   /** Starts not later than `hours` after the end of `of`, an earlier task of the chain (a recoat window). */
   readonly maxLag?: { readonly of: string; readonly hours: number };
+  /** Which tasks may be done in one go with it; without, none. */
+  readonly session?: SessionRule;
+  /** What it gives off; without, nothing that the room's air must carry away. */
+  readonly vapour?: TaskVapour;
+}
+
+/** What a task puts into the air of the room, evenly from its beginning until `afterHours` after its end. */
+export interface TaskVapour {
+  readonly afterHours: number;
+  /**
+   * For each of the input's `stretches`, the part of what the fresh air may carry away in such a stretch: by the usual
+   * solvent of such a product, and by the strictest that stands for one that nobody names.
+   */
+  readonly usual: readonly number[];
+  readonly cautious: readonly number[];
+}
+
+/** What tasks have in common that can be done in one session: sand all, dust all, coat all. */
+export interface SessionRule {
+  /** Tasks with the same kind may share a session. */
+  readonly kind: string;
+  /** Hours of stirring, setting up and cleaning, once a session, 0 or more. */
+  readonly fixedHours: number;
+  /** What is put on; going from one to another is a change of material. */
+  readonly material?: string;
+  /** Hours of work, without the fixed ones, that a session may hold at most: pot life, or what the air allows. */
+  readonly mostHours?: number;
 }
 
 /** Drying, day and night. */
@@ -51,6 +78,19 @@ export type ChainItem = HandsItem | WaitItem | OvernightItem;
 export interface Chain {
   readonly key: string;
   readonly items: readonly ChainItem[];
+  /** Key of its job among the input's `jobs`. */
+  readonly job?: string;
+}
+
+/** A job among those that one shop does. */
+export interface ShopJob {
+  readonly key: string;
+  /** Local ISO date (that day's opening) or date-time before which nothing of it begins. */
+  readonly start?: string;
+  /** Local ISO date-time at which its last item should have ended. */
+  readonly due?: string;
+  /** Key of a job whose last item has ended when this one begins. */
+  readonly after?: string;
 }
 
 export interface ScheduleInput {
@@ -58,6 +98,10 @@ export interface ScheduleInput {
   /** Local ISO date (that day's opening) or date-time. */
   readonly start?: string;
   readonly chains: readonly Chain[];
+  /** Hours of the stretches in which vapour adds up; see `TaskVapour`. */
+  readonly stretches?: readonly number[];
+  /** The jobs that the chains belong to; without, all chains are one job. */
+  readonly jobs?: readonly ShopJob[];
 }
 
 export interface PlannedItem {
@@ -70,6 +114,8 @@ export interface PlannedItem {
   /** Local ISO date-times without offset, when the schedule has a start. */
   readonly startAt?: string;
   readonly endAt?: string;
+  /** When the work itself ends, where a plan in sessions rounds `end` up to five minutes; hours after the start. */
+  readonly workEnd?: number;
   /** Hours it can slip without delaying the finish of this plan, crew order kept. */
   readonly slack: number;
   readonly critical: boolean;
@@ -93,11 +139,35 @@ export interface Schedule {
   readonly finishAt?: string;
   /** From the start to the end of the last item. */
   readonly elapsedHours: number;
-  /** No plan can finish in fewer hours. */
+  /** From the start to the end of the last task, rounded up to five minutes; where tasks are done in sessions. */
+  readonly lastWorkHours?: number;
+  readonly lastWorkAt?: string;
+  /** No plan can finish in fewer hours; of sessions, no plan's last work can end in fewer. */
   readonly lowerBound: number;
   /** True when the search proved that no plan finishes earlier. */
   readonly exact: boolean;
-  /** (elapsedHours − lowerBound) / lowerBound; 0 for an empty schedule. */
+  /** (elapsedHours − lowerBound) / lowerBound, of sessions with lastWorkHours; 0 for an empty schedule. */
   readonly gap: number;
   readonly conflicts: readonly Conflict[];
+  /** In the order of their starts; where tasks are done in sessions. */
+  readonly sessions?: readonly PlannedSession[];
+  /** Sessions are smaller or later than hands and waits ask for, so that the room's air carries all vapour away: see `TaskVapour`. */
+  readonly heldByAir?: "usual" | "cautious";
+}
+
+/** Work of one person in one go: setting up, then the tasks one after the other. */
+export interface PlannedSession {
+  /** See `SessionRule`. */
+  readonly kind: string;
+  /** Hours after the schedule's start. */
+  readonly start: number;
+  readonly end: number;
+  /** Hours of work in it. */
+  readonly hours: number;
+  /** Hours before its first task begins. */
+  readonly fixed: number;
+  /** 0 … crew − 1: who does it. */
+  readonly person: number;
+  /** Ids of its tasks, in order. */
+  readonly items: readonly string[];
 }

@@ -5,6 +5,7 @@
 
 import { Temporal } from "temporal-polyfill";
 import type { JobAir } from "../fumes/job-air.ts";
+import { vapoursOf } from "../fumes/task-vapour.ts";
 import { vocGrams } from "../fumes/voc.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
@@ -141,7 +142,7 @@ function totalJob(
     voc_g: open ? null : vocOf(draws),
     ...money(job, shop, scope, needs, open, handsOn, stock !== undefined || job.after !== undefined),
   };
-  const input = scheduleInput(job, shop, runs);
+  const input = scheduleInput(job, shop, runs, vapoursOf(shop, draws));
   return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
 }
 
@@ -218,7 +219,10 @@ function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | nu
   );
   const latest = sumOrNull(hours) === null ? null : Math.max(0, ...(hours as number[]));
   if (latest === null) return null;
-  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ seconds: Math.round(latest * 3600) });
+  // Plans in sessions come in steps of five minutes, waits rounded up.
+  const seconds =
+    schedule.sessions === undefined ? Math.round(latest * 3600) : Math.ceil(latest * 12 - 1e-6) * 300;
+  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ seconds });
   return at.toString({ smallestUnit: "second" });
 }
 

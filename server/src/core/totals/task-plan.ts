@@ -3,9 +3,9 @@
  */
 import { Temporal } from "temporal-polyfill";
 import type { Job, Shop } from "../model/model.ts";
-import { defaultTaskHours } from "../quantities/abrasives.ts";
-import type { Chain, ChainItem, ScheduleInput } from "../schedule/types.ts";
-import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
+import { defaultTaskHours, defaultTaskParts, type TaskHoursInput } from "../quantities/abrasives.ts";
+import type { Chain, ChainItem, ScheduleInput, SessionRule, TaskVapour } from "../schedule/types.ts";
+import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
 import { type Moment, materialOf, type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
@@ -23,13 +23,25 @@ export function actionHours(run: SurfaceRun, action: Action): number {
 /** Estimates are no better than to five minutes; stated times stand as they are. */
 const wholeFiveMinutes = (hours: number): number => Math.ceil(hours * 12 - 1e-9) / 12;
 
-function estimatedHours(action: StepAction | LayerAction, areaM2: number): number {
-  return action.op === "step"
-    ? defaultTaskHours({ verb: action.verb, areaM2, grits: action.grits.length })
-    : defaultTaskHours({ verb: "layer", method: methodOf(action.method), areaM2, wiped: action.wiped });
+const estimatedHours = (action: StepAction | LayerAction, areaM2: number): number =>
+  defaultTaskHours(estimateOf(action, areaM2));
+
+const estimateOf = (action: StepAction | LayerAction, areaM2: number): TaskHoursInput =>
+  action.op === "step"
+    ? { verb: action.verb, areaM2, grits: action.grits.length }
+    : { verb: "layer", method: methodOf(action.method), areaM2, wiped: action.wiped };
+
+/** What a task takes of a session, hours: once for all that is done in it, and for this piece, to the minute. */
+function sessionHours(
+  run: SurfaceRun,
+  action: StepAction | LayerAction,
+): { readonly fixed: number; readonly each: number } {
+  if (action.takes) return { fixed: 0, each: actionHours(run, action) };
+  const { fixed, each } = defaultTaskParts(estimateOf(action, run.surface?.areaM2 ?? 0));
+  return { fixed, each: Math.ceil(each * 60 - 1e-9) / 60 };
 }
 
-/** Hands-on hours of a job, all pieces. */
+/** Hands-on hours of a job, all pieces, each set up for by itself. */
 export const handsOnHours = (runs: readonly SurfaceRun[]): number =>
   runs.reduce(
     (sum, run) => sum + run.pieces * run.moments.reduce((hours, m) => hours + actionHours(run, m.action), 0),
@@ -53,15 +65,33 @@ export const waitsAreKnown = (runs: readonly SurfaceRun[]): boolean =>
     });
   });
 
-export function scheduleInput(job: Job, shop: Shop | undefined, runs: readonly SurfaceRun[]): ScheduleInput {
+/** What the tasks of a job give off; see `TaskVapour`. */
+export interface TaskVapours {
+  /** Hours. */
+  readonly stretches: readonly number[];
+  /** By the index of the action, for one piece. */
+  readonly of: (run: SurfaceRun, index: number) => TaskVapour | undefined;
+}
+
+/** `vapours`: where the shop's room is known. */
+export function scheduleInput(
+  job: Job,
+  shop: Shop | undefined,
+  runs: readonly SurfaceRun[],
+  vapours?: TaskVapours,
+): ScheduleInput {
+  const isInShop = shop !== undefined && job.start !== undefined;
   const chains = runs
-    .flatMap((run) => Array.from({ length: run.pieces }, (_, piece) => chainOf(run, piece)))
+    .flatMap((run) =>
+      Array.from({ length: run.pieces }, (_, piece) => chainOf(run, piece, isInShop, vapours)),
+    )
     .filter((chain) => chain.items.length > 0);
   if (!shop || !job.start) return { chains };
   return {
     calendar: { closed: shop.closed, crew: shop.crew, ...(shop.hours ? { hours: shop.hours } : {}) },
     start: startOf(job.start),
     chains,
+    ...(vapours ? { stretches: vapours.stretches } : {}),
   };
 }
 
@@ -72,22 +102,31 @@ function startOf(start: NonNullable<Job["start"]>): string {
   return `${Temporal.PlainDate.from(start.date).add({ days: 1 }).toString()}T00:00`;
 }
 
-function chainOf(run: SurfaceRun, piece: number): Chain {
+/** In a shop tasks are done in sessions, which set up once for all that they do. */
+function chainOf(
+  run: SurfaceRun,
+  piece: number,
+  inSessions: boolean,
+  vapours: TaskVapours | undefined,
+): Chain {
   const items: ChainItem[] = [];
   let anchor: string | undefined;
   run.moments.forEach((moment, index) => {
     const { action, before } = moment;
     const id = taskId({ run, piece, index });
+    const vapour = inSessions ? vapours?.of(run, index) : undefined;
+    const air = vapour ? { vapour } : {};
     if (action.op === "step") {
-      items.push({ kind: "hands", id, hours: actionHours(run, action), nonPreemptive: false });
+      items.push({ kind: "hands", id, nonPreemptive: false, ...timeOf(run, action, inSessions), ...air });
       if (action.verb === "fill" && action.use) anchor = id;
     } else if (action.op === "layer") {
       const window = recoatWindow(run, piece, before, action);
       items.push({
         kind: "hands",
         id,
-        hours: actionHours(run, action),
         nonPreemptive: true,
+        ...timeOf(run, action, inSessions),
+        ...air,
         ...(window ? { maxLag: window } : {}),
       });
       anchor = id;
@@ -97,6 +136,48 @@ function chainOf(run: SurfaceRun, piece: number): Chain {
   });
   return { key: chainKey(run, piece), items };
 }
+
+function timeOf(
+  run: SurfaceRun,
+  action: StepAction | LayerAction,
+  inSessions: boolean,
+): { readonly hours: number; readonly session?: SessionRule } {
+  if (!inSessions) return { hours: actionHours(run, action) };
+  const { fixed, each } = sessionHours(run, action);
+  const session = action.op === "step" ? stepSession(action, fixed) : layerSession(action, fixed);
+  return { hours: each, session };
+}
+
+/** Steps alike in all that is stated are done in one session. */
+function stepSession({ verb, wet, grits, what, use }: StepAction, fixedHours: number): SessionRule {
+  return { kind: JSON.stringify([verb, wet, grits, what, use && materialKey(use), fixedHours]), fixedHours };
+}
+
+/** Coats of one mix, put on the same way; the first and the second coat may share a session. */
+function layerSession(layer: LayerAction, fixedHours: number): SessionRule {
+  const { use, method, wiped, thinned, tinted, hardener, toner } = layer;
+  const material = materialKey(use);
+  const mix = [thinned, tinted, hardener].map((part) =>
+    part === undefined ? null : { ...part, thinner: null, tint: null, use: null, of: mixedKey(part) },
+  );
+  const family = use.material?.family;
+  const potLife = use.material?.potLife?.value ?? (family?.twoPart ? family.potLife : undefined);
+  return {
+    kind: JSON.stringify(["layer", material, method, wiped, mix, toner, fixedHours]),
+    fixedHours,
+    material,
+    ...(potLife === undefined ? {} : { mostHours: potLife }),
+  };
+}
+
+type MixedIn = NonNullable<LayerAction["thinned"] | LayerAction["tinted"] | LayerAction["hardener"]>;
+
+const mixedKey = (part: MixedIn): string =>
+  materialKey("thinner" in part ? part.thinner : "tint" in part ? part.tint : part.use);
+
+/** Tells materials of the same name apart. */
+const materialKey = ({ name, material }: MaterialUse): string =>
+  material === undefined ? name : JSON.stringify([material.file, material.declaration, material.name]);
 
 /** `anchor` is the task of this job that puts on what the wait counts from. */
 function waitItem(

@@ -2,7 +2,9 @@
 
 import { momentText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
+import { onceFor } from "../../core/once.ts";
 import { isoAfter } from "../../core/schedule/iso-after.ts";
+import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { tasksById } from "../../core/totals/planned-tasks.ts";
@@ -24,6 +26,18 @@ export interface PlanLine {
   readonly endAt?: string;
   readonly slack: number;
   readonly critical: boolean;
+  /** Number of the session that it is done in, or of a wait, that it comes after; where the plan has sessions. */
+  readonly session?: number;
+}
+
+/** What is done in one go, or waited for after it: surfaces and pieces together. */
+export interface PlanRow extends PlanLine {
+  /** In order; pieces from 1. */
+  readonly surfaces: readonly {
+    readonly surface: string;
+    readonly which: readonly number[];
+    readonly of: number;
+  }[];
 }
 
 /** Whether the plan has dates and not only hours. */
@@ -39,6 +53,7 @@ export function momentAfterStart(result: JobResult, hours: number): string {
 export function planLines(result: JobResult): readonly PlanLine[] {
   const tasks = tasksById(result.runs);
   const dated = isDated(result);
+  const sessions = sessionsOf(result.schedule);
   return result.schedule.items
     .flatMap(({ id, start, end, startAt, endAt, slack, critical }): readonly PlanLine[] => {
       const task = tasks.get(id);
@@ -47,9 +62,93 @@ export function planLines(result: JobResult): readonly PlanLine[] {
       const { run, piece, action } = task;
       const what = { id, surface: run.label, piece: piece + 1, pieces: run.pieces, kind };
       const dates = dated && startAt && endAt ? { startAt, endAt } : {};
-      return [{ ...what, what: actionText(action), start, end, slack, critical, ...dates }];
+      const session = sessions.get(id);
+      const done = session === undefined ? {} : { session };
+      return [{ ...what, what: actionText(action), start, end, slack, critical, ...dates, ...done }];
     })
     .toSorted((a, b) => a.start - b.start || a.end - b.end);
+}
+
+/** By item, the number of its session; a wait has that of the task before. Empty where the plan has no sessions. */
+export const sessionsOf = onceFor(({ sessions, items }: Schedule): ReadonlyMap<string, number> => {
+  const numbers = new Map<string, number>();
+  if (sessions === undefined) return numbers;
+  for (const [number, session] of sessions.entries()) for (const id of session.items) numbers.set(id, number);
+  let last: { readonly chain: string; readonly number: number } | undefined;
+  for (const { id, chain } of items) {
+    const number = numbers.get(id);
+    if (number !== undefined) last = { chain, number };
+    else if (last?.chain === chain) numbers.set(id, last.number);
+  }
+  return numbers;
+});
+
+/**
+ * The plan as rows: one for each session and what is done in it, one for what is then waited for; without sessions, one
+ * for what several pieces do at the same time.
+ */
+export function planRows(result: JobResult): readonly PlanRow[] {
+  const rows = new Map<string, PlanLine[]>();
+  for (const line of planLines(result)) {
+    const { start, end, kind, surface, what, slack, critical, session } = line;
+    const key =
+      session === undefined
+        ? JSON.stringify([start, end, kind, surface, what, slack, critical])
+        : JSON.stringify([session, kind, what]);
+    rows.set(key, [...(rows.get(key) ?? []), line]);
+  }
+  // What two people do side by side is one row as well.
+  const together = new Map<string, PlanLine[]>();
+  for (const lines of rows.values()) {
+    const { start, end, kind, what } = rowOf(lines);
+    const key = JSON.stringify([start, end, kind, what]);
+    together.set(key, [...(together.get(key) ?? []), ...lines]);
+  }
+  return [...together.values()].map(rowOf).toSorted((a, b) => a.start - b.start || a.end - b.end);
+}
+
+/** What is done in one session, in order. */
+export function sessionRows(result: JobResult, session: number): readonly PlanRow[] {
+  const rows = new Map<string, PlanLine[]>();
+  for (const line of planLines(result)) {
+    if (line.session !== session || line.kind === "wait") continue;
+    rows.set(line.what, [...(rows.get(line.what) ?? []), line]);
+  }
+  return [...rows.values()].map(rowOf);
+}
+
+/** `top`; of several pieces `top, all 4`, `top 1 to 3 of 4` or `top 1, 3 of 4`; of several surfaces all of them. */
+export const surfacesText = ({ surfaces }: PlanRow): string => surfaces.map(piecesText).join("; ");
+
+function piecesText({ surface, which, of }: PlanRow["surfaces"][number]): string {
+  if (of === 1) return surface;
+  if (which.length === of) return `${surface}, ${of === 2 ? "both" : `all ${of}`}`;
+  const first = which[0]!;
+  const last = which.at(-1)!;
+  const run = which.length > 2 && last - first === which.length - 1;
+  return `${surface} ${run ? `${first} to ${last}` : which.join(", ")} of ${of}`;
+}
+
+function rowOf(lines: readonly PlanLine[]): PlanRow {
+  const first = lines.reduce((a, b) => (b.start < a.start ? b : a));
+  const last = lines.reduce((a, b) => (b.end > a.end ? b : a));
+  const surfaces = new Map<string, { surface: string; which: number[]; of: number }>();
+  for (const { surface, piece, pieces } of lines) {
+    const one = surfaces.get(surface) ?? { surface, which: [], of: pieces };
+    one.which.push(piece);
+    surfaces.set(surface, one);
+  }
+  return {
+    ...first,
+    end: last.end,
+    ...(last.endAt === undefined ? {} : { endAt: last.endAt }),
+    slack: Math.min(...lines.map(({ slack }) => slack)),
+    critical: lines.some(({ critical }) => critical),
+    surfaces: [...surfaces.values()].map(({ which, ...rest }) => ({
+      ...rest,
+      which: which.toSorted((a, b) => a - b),
+    })),
+  };
 }
 
 function kindOf({ op }: Action): PlanLine["kind"] | undefined {

@@ -16,7 +16,7 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
 import { coatMix } from "../../core/totals/needs.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
-import { isDated } from "../schedule/job-plan.ts";
+import { isDated, sessionsOf } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords } from "./waits.ts";
@@ -247,15 +247,22 @@ function takes({ result, run, plan }: ProcedureInput, action: StepAction | Layer
   return [`Takes ${action.takes ? "" : "about "}${formatDuration(hours)}${each}.`];
 }
 
+/** One for each session, or for what several pieces do at the same time. */
 function plannedTimes({ plan, run }: ProcedureInput, index: number): readonly PlannedTime[] {
   if (!plan) return [];
+  const sessions = sessionsOf(plan);
   const times = new Map<string, PlannedTime>();
   for (let piece = 0; piece < run.pieces; piece += 1) {
     const item = itemOf(plan, run, piece, index);
     if (!item?.startAt || !item.endAt) continue;
     const { startAt, endAt } = item;
-    const key = `${startAt} ${endAt}`;
-    times.set(key, { startAt, endAt, pieces: [...(times.get(key)?.pieces ?? []), piece + 1] });
+    const key = `${sessions.get(item.id) ?? `${startAt} ${endAt}`}`;
+    const others = times.get(key);
+    times.set(key, {
+      startAt: others && others.startAt < startAt ? others.startAt : startAt,
+      endAt: others && others.endAt > endAt ? others.endAt : endAt,
+      pieces: [...(others?.pieces ?? []), piece + 1],
+    });
   }
   return [...times.values()].toSorted((a, b) => (a.startAt < b.startAt ? -1 : a.startAt > b.startAt ? 1 : 0));
 }

@@ -2,7 +2,7 @@
 
 import { factorText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
-import type { Schedule } from "../../core/schedule/types.ts";
+import type { PlannedItem, Schedule } from "../../core/schedule/types.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
@@ -67,10 +67,13 @@ function chainTimes(schedule: Schedule, run: SurfaceRun, piece: number): ChainTi
     if (!item) return;
     end = Math.max(end, item.end);
     if (action.op === "wait") waits += item.end - item.start;
-    else hands += actionHours(run, action);
+    else hands += item.end - item.start - pausesOf(item);
   });
   return { run, piece, hands, waits, end };
 }
+
+const pausesOf = ({ pauses }: PlannedItem): number =>
+  pauses.reduce((sum, { start, end }) => sum + end - start, 0);
 
 /** The last coat of the surface that is ready last, and its cure; undefined where nothing is put on, or it is not known. */
 export function inServiceSum(result: JobResult): string | undefined {

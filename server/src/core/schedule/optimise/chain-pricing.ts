@@ -110,6 +110,7 @@ export function makeChainPricing(
   };
 
   const cheapest = (prices: Prices): ChainAssignment | undefined => {
+    if (tasks.length === 0) return { cost: 0, intervals: [] };
     let labels: readonly Label[] = [];
     for (const [place, task] of tasks.entries()) {
       const before = tasks[place - 1];

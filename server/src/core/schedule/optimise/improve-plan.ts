@@ -73,6 +73,22 @@ export function improveByColumns(
   return { plan, bound: isBest ? plan.finish : lowest };
 }
 
+/** A moment before which no plan ends, found by prices: at least `low`, at most `high`, the end of some plan. */
+export function boundByColumns(
+  problem: Problem,
+  alone: ReadonlyMap<number, Times>,
+  low: number,
+  high: number,
+): number {
+  if (low >= high || problem.nHands === 0) return low;
+  const classes = chainClassesOf(problem, alone);
+  const sums = subsetSumsOf(problem);
+  const budget: Budget = { left: priceLimit / 2 };
+  const isTooEarly = (finish: number): boolean =>
+    solveMaster(problem, classes, sums, finish, budget, { enough: 1, nParts: 2 }).isTooEarly;
+  return isTooEarly(high - 1) ? high : raised(low, high, isTooEarly);
+}
+
 /** The latest finish found that is too early, between `low`, below which all are, and `high`, which is none. */
 function raised(low: number, high: number, isTooEarly: (finish: number) => boolean): number {
   const span = high - low;

@@ -1,0 +1,10 @@
+/**
+ * The plan of what is asked for: in sessions where a shop's people share the work, chain by chain where there is no shop
+ * and nobody has to share.
+ */
+import { schedule } from "./schedule.ts";
+import { planSessions } from "./sessions/plan-sessions.ts";
+import type { Schedule, ScheduleInput } from "./types.ts";
+
+/** Never throws; what cannot be planned comes back as `impossible` with its conflicts. */
+export const planWork = (input: ScheduleInput): Schedule => planSessions(input) ?? schedule(input);

@@ -1,0 +1,228 @@
+/**
+ * Plans as sequences of batches: what is put down one after the other, each at its earliest times.
+ *
+ * A sequence need not be complete or fit: what is named before it is ready waits until it is, what is too much for one
+ * session is halved, and what is left over is dispatched by priority. So every change of a sequence is a plan again,
+ * which is what a local search needs. Whatever is measured here follows the objective, lexicographically.
+ */
+import { closingAfter, dayMs } from "../calendar.ts";
+import { ceilToGrid, type Kind, type SessionProblem } from "./session-problem.ts";
+import {
+  type Batch,
+  emptyWorkshop,
+  mayBegin,
+  putDown,
+  readyOf,
+  type Session,
+  timeBatch,
+  type Workshop,
+} from "./workshop.ts";
+
+/** So many chains of a group, with this block. */
+export interface Gene {
+  readonly group: number;
+  readonly block: number;
+  readonly size: number;
+}
+
+export interface SessionPlan {
+  readonly shop: Workshop;
+  /** What was put down, in turn. */
+  readonly sequence: readonly Gene[];
+  /** See `objectiveOf`. */
+  readonly objective: readonly number[];
+}
+
+/** How batches are chosen where no sequence says it. */
+export interface DispatchRule {
+  /** Which share of a group goes into a batch at most. */
+  readonly share: number;
+  /** Blocks with most work after them first, or those nearest to the end. */
+  readonly prefers: "first blocks" | "last blocks";
+}
+
+export const usualRule: DispatchRule = { share: 1, prefers: "first blocks" };
+
+/** The plan of a sequence; undefined when something fits nowhere. */
+export function planSequence(
+  problem: SessionProblem,
+  sequence: readonly Gene[],
+  rule: DispatchRule,
+): SessionPlan | undefined {
+  const shop = emptyWorkshop(problem);
+  const done: Gene[] = [];
+  let pending: Gene[] = [];
+  const tryOne = (gene: Gene): boolean | undefined => {
+    const chains = availableOf(shop, gene.group, gene.block);
+    if (chains.length === 0) return false;
+    const batch = largestBatch(shop, gene, chains.slice(0, gene.size));
+    if (batch === undefined) return undefined;
+    putDown(shop, batch);
+    done.push({ ...gene, size: batch.members.length });
+    const left = gene.size - batch.members.length;
+    return left <= 0 || chains.length <= batch.members.length ? true : tryOne({ ...gene, size: left });
+  };
+  for (const gene of sequence) {
+    const tried = tryOne(gene);
+    if (tried === undefined) return undefined;
+    if (!tried) pending.push(gene);
+    else if (pending.length > 0) {
+      const waiting = pending;
+      pending = [];
+      for (const other of waiting) {
+        const again = tryOne(other);
+        if (again === undefined) return undefined;
+        if (!again) pending.push(other);
+      }
+    }
+  }
+  if (!dispatchRest(shop, done, rule)) return undefined;
+  return { shop, sequence: done, objective: objectiveOf(shop) };
+}
+
+/** Chains of a group whose next block this is, the one that is ready first at the front. */
+function availableOf(shop: Workshop, group: number, block: number): number[] {
+  if (!shop.waiting[group]![block]) return [];
+  const { members, job } = shop.problem.groups[group]!;
+  if (!mayBegin(shop, job)) return [];
+  const ready = new Map<number, number>();
+  shop.looks += members.length / 8;
+  for (const chain of members) if (shop.position[chain] === block) ready.set(chain, readyOf(shop, chain));
+  const chains = [...ready.keys()];
+  return chains.sort((a, b) => ready.get(a)! - ready.get(b)! || a - b);
+}
+
+/** The batch, or a smaller one where it is too much for one session; undefined where not even one chain goes. */
+function largestBatch(shop: Workshop, { group, block }: Gene, chains: readonly number[]): Batch | undefined {
+  for (
+    let size = chains.length;
+    size > 0;
+    size = size === 1 ? 0 : Math.ceil(size * 0.8) - (size < 5 ? 1 : 0)
+  ) {
+    const batch = timeBatch(shop, shop.problem.groups[group]!, block, chains.slice(0, size));
+    if (batch !== undefined) return batch;
+  }
+  return undefined;
+}
+
+/** Puts down all that is left, by priority; false when something fits nowhere. */
+function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean {
+  const { groups } = shop.problem;
+  for (;;) {
+    const choices: { readonly gene: Gene; readonly batch: Batch; readonly weight: number }[] = [];
+    for (const [group, { pattern, members }] of groups.entries()) {
+      for (let block = 0; block < pattern.blocks.length; block++) {
+        const chains = availableOf(shop, group, block);
+        if (chains.length === 0) continue;
+        const most = Math.max(1, Math.ceil(members.length * rule.share));
+        const batch = fillingBatch(shop, group, block, chains.slice(0, most));
+        if (batch === undefined) return false;
+        const left = pattern.blocks.length - block;
+        choices.push({
+          gene: { group, block, size: batch.members.length },
+          batch,
+          weight: rule.prefers === "first blocks" ? left : -left,
+        });
+      }
+    }
+    if (choices.length === 0) return true;
+    const firstEnd = Math.min(...choices.map(({ batch }) => batch.firstEnd));
+    let best = choices.find(({ batch }) => batch.firstEnd === firstEnd)!;
+    for (const choice of choices)
+      if (choice.batch.start < firstEnd && choice.weight > best.weight) best = choice;
+    // Times are shared by what was tried for the same chains, so what is chosen is timed last.
+    const again = timeBatch(shop, groups[best.gene.group]!, best.gene.block, best.batch.members);
+    if (again === undefined) return false;
+    putDown(shop, again);
+    done.push(best.gene);
+  }
+}
+
+/** As many chains as go in before the closing before which the first of them begins, with no wait for the others. */
+function fillingBatch(
+  shop: Workshop,
+  group: number,
+  block: number,
+  chains: readonly number[],
+): Batch | undefined {
+  const { groups, shop: hours } = shop.problem;
+  const one = timeBatch(shop, groups[group]!, block, chains.slice(0, 1));
+  if (one === undefined || chains.length === 1) return one;
+  const closes = closingAfter(hours, one.start);
+  let [fits, tooMany] = [one, chains.length + 1];
+  for (let size = chains.length; size > fits.members.length; size = (fits.members.length + tooMany) >> 1) {
+    const batch = timeBatch(shop, groups[group]!, block, chains.slice(0, size));
+    if (batch !== undefined && batch.firstEnd <= closes && batch.start <= one.start + waitMs) fits = batch;
+    else tooMany = size;
+    if (tooMany - fits.members.length <= 1) break;
+  }
+  return fits;
+}
+
+/** How long a session may be put off so that more can share it. */
+const waitMs = 3_600_000;
+
+/** Where the sessions stand in an objective. */
+export const sessionsAt = 4;
+
+/**
+ * Lexicographic: days late, last work, the sum of the jobs' last works, the last item's end, sessions, changes of
+ * material. Milliseconds, days and counts.
+ */
+export function objectiveOf(shop: Workshop): readonly number[] {
+  const { problem, jobEnd, times } = shop;
+  const lastWork = problem.jobs.map(({ start }) => start);
+  for (const [place, { hands }] of problem.chains.entries()) {
+    const last = hands.at(-1);
+    const job = problem.jobOf[place]!;
+    if (last !== undefined) lastWork[job] = Math.max(lastWork[job]!, times[place]!.ends[last]!);
+  }
+  const daysLate = problem.jobs.reduce(
+    (sum, { due }, job) => sum + Math.max(0, Math.ceil((jobEnd[job]! - due) / dayMs)),
+    0,
+  );
+  const sessions = [...shop.byKind.values()].flat();
+  return [
+    daysLate,
+    ceilToGrid(Math.max(...lastWork)),
+    lastWork.reduce((sum, time) => sum + time, 0),
+    Math.max(...jobEnd),
+    sessions.length,
+    changesOf(inTurn(sessions, problem.crew)),
+  ];
+}
+
+/** Who does which session: by person, in order. Whoever did the same material last and is free goes first. */
+export function inTurn(sessions: readonly Session[], crew: number): readonly (readonly Session[])[] {
+  const people: Session[][] = Array.from({ length: Math.min(crew, sessions.length) }, () => []);
+  for (const session of [...sessions].sort((a, b) => a.start - b.start || a.end - b.end)) {
+    const free = people.filter((done) => (done.at(-1)?.end ?? Number.NEGATIVE_INFINITY) <= session.start);
+    const same = free.find((done) => materialOf(done.at(-1)?.kind) === materialOf(session.kind));
+    (same ?? free[0] ?? people[0])?.push(session);
+  }
+  return people;
+}
+
+const materialOf = (kind: Kind | undefined): string | undefined => kind?.material ?? kind?.name;
+
+function changesOf(people: readonly (readonly Session[])[]): number {
+  let changes = 0;
+  for (const done of people) {
+    let last: string | undefined;
+    for (const { kind } of done) {
+      if (kind.material === undefined) continue;
+      if (last !== undefined && last !== kind.material) changes++;
+      last = kind.material;
+    }
+  }
+  return changes;
+}
+
+/** Whether one objective is better than another: −1, 0 or 1 as for sorting. */
+export function compareObjectives(a: readonly number[], b: readonly number[]): number {
+  for (let place = 0; place < a.length; place++) {
+    if (a[place]! < b[place]!) return -1;
+    if (a[place]! > b[place]!) return 1;
+  }
+  return 0;
+}

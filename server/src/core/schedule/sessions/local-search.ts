@@ -1,0 +1,168 @@
+/**
+ * Betters a sequence of batches: iterated local search from the plans of a few dispatch rules.
+ *
+ * The first half of the search looks at how early all chains end, not only the last, so that it is led towards plans that
+ * can still be bettered; the second half minds the objective alone. All is counted in tasks looked at, never timed, and
+ * chance is a fixed sequence of numbers, so the same shop gets the same plan.
+ */
+import { lastOpening } from "../calendar.ts";
+import { chance } from "../priority-rules.ts";
+import {
+  compareObjectives,
+  type DispatchRule,
+  type Gene,
+  planSequence,
+  type SessionPlan,
+  sessionsAt,
+  usualRule,
+} from "./batch-sequence.ts";
+import type { SessionProblem } from "./session-problem.ts";
+
+/** Tasks that may be looked at in all, and for each task of the shop. */
+const mostLooks = 900_000;
+const looksPerTask = 2_500;
+/** Changes without a better plan before the search goes back to the best. */
+const patience = 60;
+
+export interface SearchLimits {
+  /** A moment before which no last work ends. */
+  readonly lastWork: number;
+  /** No plan has fewer sessions. */
+  readonly sessions: number;
+  /** How much of the usual search, 1 for all of it. */
+  readonly effort: number;
+}
+
+/** The best plan found; undefined when no rule finds any. */
+export function searchSessions(problem: SessionProblem, limits: SearchLimits): SessionPlan | undefined {
+  const most = limits.effort * Math.min(mostLooks, looksPerTask * problem.nHands);
+  let looks = 0;
+  let best: SessionPlan | undefined;
+  const plan = (sequence: readonly Gene[], rule: DispatchRule): SessionPlan | undefined => {
+    const found = planSequence(problem, sequence, rule);
+    looks += found?.shop.looks ?? problem.nHands;
+    if (found !== undefined && (best === undefined || compareObjectives(found.objective, best.objective) < 0))
+      best = found;
+    return found;
+  };
+  /** Nothing can be earlier. */
+  const isEarliest = (): boolean =>
+    best !== undefined && best.objective[0] === 0 && best.objective[1]! <= limits.lastWork;
+  /** Nothing can be better, of a single job: changes of material count last and are hardly worth a search. */
+  const isBest = (): boolean =>
+    // One chain by itself leaves nothing to choose.
+    (best !== undefined && problem.chains.length === 1) ||
+    (isEarliest() && problem.jobs.length === 1 && best!.objective[sessionsAt]! <= limits.sessions);
+  const starts: SessionPlan[] = [];
+  for (const share of [1, 1 / 2, 1 / 3, 1 / 4, 1 / 6, 1 / 10, 0]) {
+    for (const prefers of ["first blocks", "last blocks"] as const) {
+      if (isBest()) return best;
+      // A shop too large to be searched gets the plans of the first rules.
+      if (looks >= most / 3) break;
+      const found = plan([], { share, prefers });
+      // Dispatching puts down one chain by itself where it must, so no sequence does better.
+      if (found === undefined) return undefined;
+      starts.push(found);
+    }
+  }
+  if (best === undefined) return undefined;
+  const next = chance();
+  for (const half of [0.6, 1]) {
+    const measure = half < 1 ? smoothed : ({ objective }: SessionPlan) => objective;
+    const isDone = half < 1 ? isEarliest : isBest;
+    let current = best;
+    let value = measure(current);
+    let least = value;
+    let idle = 0;
+    while (looks < most * half && !isDone()) {
+      const found = plan(changed(current.sequence, problem, next), usualRule);
+      if (found === undefined) continue;
+      const other = measure(found);
+      if (compareObjectives(other, value) <= 0) {
+        current = found;
+        value = other;
+      }
+      if (compareObjectives(value, least) < 0) {
+        least = value;
+        idle = 0;
+      } else idle++;
+      if (idle < patience) continue;
+      // From the best, or now and then from another start, a few changes away.
+      current = next() < 0.7 ? best : starts[Math.floor(next() * starts.length)]!;
+      for (let turn = 0; turn < 3; turn++)
+        current = plan(changed(current.sequence, problem, next), usualRule) ?? current;
+      value = measure(current);
+      least = value;
+      idle = 0;
+    }
+  }
+  return best;
+}
+
+/**
+ * Days late, the opening of the last work, how much work lies in it, then the last work and the sum of all chains' last
+ * works, in place of the jobs'.
+ */
+function smoothed({ shop, objective }: SessionPlan): readonly number[] {
+  const { problem, times, byKind } = shop;
+  const lastWork = objective[1]!;
+  const opened = lastOpening(problem.shop, lastWork - 1) ?? problem.start;
+  let rest = 0;
+  for (const sessions of byKind.values())
+    for (const { start, end } of sessions) if (end > opened) rest += end - Math.max(start, opened);
+  let sum = 0;
+  for (const [place, { hands }] of problem.chains.entries()) {
+    const last = hands.at(-1);
+    if (last !== undefined) sum += times[place]!.ends[last]!;
+  }
+  return [objective[0]!, opened, rest, lastWork, sum];
+}
+
+/** The sequence with one batch moved, split, joined with another, or made larger or smaller. */
+function changed(sequence: readonly Gene[], problem: SessionProblem, next: () => number): readonly Gene[] {
+  const genes = [...sequence];
+  if (genes.length === 0) return genes;
+  const at = Math.floor(next() * genes.length);
+  const gene = genes[at]!;
+  const place = (): number => Math.floor(next() * (genes.length + 1));
+  const near = (): number => Math.max(0, Math.min(genes.length, at + Math.round((next() - 0.5) * 8)));
+  const kind = next();
+  if (kind < 0.3) {
+    genes.splice(at, 1);
+    genes.splice(next() < 0.6 ? Math.min(near(), genes.length) : place() % (genes.length + 1), 0, gene);
+  } else if (kind < 0.45) {
+    const other = Math.floor(next() * genes.length);
+    [genes[at], genes[other]] = [genes[other]!, gene];
+  } else if (kind < 0.65 && gene.size > 1) {
+    const size = 1 + Math.floor(next() * (gene.size - 1));
+    genes[at] = { ...gene, size };
+    genes.splice(next() < 0.5 ? at + 1 : place(), 0, { ...gene, size: gene.size - size });
+  } else if (kind < 0.8) {
+    const same = genes.flatMap((other, index) =>
+      index !== at && other.group === gene.group && other.block === gene.block ? [index] : [],
+    );
+    const other = same[Math.floor(next() * same.length)];
+    if (other === undefined) return genes;
+    genes[at] = { ...gene, size: gene.size + genes[other]!.size };
+    genes.splice(other, 1);
+  } else if (kind < 0.95) {
+    // A few more here, so many fewer in the next of its kind.
+    const more = 1 + Math.floor(next() * Math.max(1, gene.size / 2));
+    const later = genes.findIndex(
+      (other, index) => index > at && other.group === gene.group && other.block === gene.block,
+    );
+    genes[at] = { ...gene, size: gene.size + more };
+    const rest = genes[later];
+    if (rest !== undefined) genes[later] = { ...rest, size: Math.max(1, rest.size - more) };
+  } else {
+    // All blocks of a group in one batch each, from here on.
+    const { pattern, members } = problem.groups[gene.group]!;
+    const size = Math.max(1, Math.floor(next() * members.length));
+    const blocks = Array.from(
+      { length: pattern.blocks.length },
+      (_, block): Gene => ({ group: gene.group, block, size }),
+    );
+    genes.splice(at, 0, ...blocks.slice(gene.block));
+  }
+  return genes;
+}

@@ -1,0 +1,183 @@
+/**
+ * Plans the jobs of a shop in sessions: equal steps over surfaces and pieces are done in one go.
+ *
+ * What a session is. Tasks of one kind, the same step with the same grits or the same material by the same method, by
+ * one person, one after the other. What is fixed, stirring, setting up and cleaning, is done once, before the first
+ * task. A session that fits some opening lies in one; only a single task longer than every opening goes on after closing.
+ * A session starts and ends on a grid of five minutes; waits end on it, rounded up, and windows close on it, rounded
+ * down. It is no longer than its kind allows (`SessionRule.mostHours`: pot life, rounded down).
+ *
+ * What is best. Lexicographic: days late, last work, the sum of the jobs' last works, the end of the last wait,
+ * sessions, changes of material. The bound is one on the last work (`session-bound.ts`); `gap` and `exact` are about it.
+ *
+ * How. Scheduling of batches with incompatible families on identical parallel machines, on a calendar and with maximum
+ * time lags (Potts and Kovalyov, "Scheduling with batching: A review", 2000). A plan is a sequence of batches
+ * (`batch-sequence.ts`), each put down at its earliest times (`workshop.ts`: serial schedule generation); blocks that
+ * windows tie together go in as a whole, so no window is ever missed for want of hands. Dispatch rules make the first
+ * sequences, iterated local search betters them (`local-search.ts`; Lourenço, Martin and Stützle, "Iterated local
+ * search", 2003). A plan with fewer people is also a plan with more, so smaller crews are tried while they could do
+ * better.
+ */
+import { dayMs, hourMs, pausesBetween } from "../calendar.ts";
+import { localDateTime } from "../problem.ts";
+import type { PlannedItem, PlannedSession, Schedule, ScheduleInput } from "../types.ts";
+import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
+import { type SearchLimits, searchSessions } from "./local-search.ts";
+import { roomHolds } from "./room-load.ts";
+import { boundSessions, fewestSessions } from "./session-bound.ts";
+import { floatOfSessions } from "./session-float.ts";
+import {
+  ceilToGrid,
+  floorToGrid,
+  makeSessionProblem,
+  type RoomLimit,
+  roomLimit,
+  type SessionProblem,
+  type Stance,
+} from "./session-problem.ts";
+import { isAired, type Session } from "./workshop.ts";
+
+/** The plan; undefined without a shop and a start, or where no plan in sessions keeps all windows. */
+export function planSessions(input: ScheduleInput): Schedule | undefined {
+  const problem = makeSessionProblem(input);
+  if (problem === undefined) return undefined;
+  const bound = boundSessions(problem, input);
+  const isProven = ({ objective }: SessionPlan): boolean =>
+    objective[0] === 0 && objective[1]! <= bound.lastWork;
+  const limits = { lastWork: bound.lastWork, sessions: fewestSessions(problem) };
+  let best = searchSessions(problem, { ...limits, effort: 1 });
+  if (best === undefined) return undefined;
+  for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
+    const other = searchSessions({ ...problem, crew }, { ...limits, effort: lessEffort });
+    if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
+  }
+  const held = inRoom(problem, input, best, limits);
+  const plan = held?.plan ?? best;
+  const schedule = scheduleOf(problem, plan, bound.raisedTo(plan.objective[1]!));
+  return held === undefined ? schedule : { ...schedule, heldByAir: held.by };
+}
+
+/**
+ * A plan whose vapour the room's air carries away, where `plan` gives off too much at a time: by the strictest solvents
+ * that may be meant, else by the usual ones. Undefined where there is none, or where it would put off the last work for
+ * longer than is worth it: then more air is the remedy, as the rule on the air says.
+ */
+function inRoom(
+  problem: SessionProblem,
+  input: ScheduleInput,
+  plan: SessionPlan,
+  limits: Omit<SearchLimits, "effort">,
+): { readonly plan: SessionPlan; readonly by: Stance } | undefined {
+  for (const by of ["cautious", "usual"] as const) {
+    const air = roomLimit(input, by);
+    if (air === undefined || isAired({ ...plan.shop, problem: { ...problem, air } })) return undefined;
+    if (!isPossible(problem, air)) continue;
+    const other = searchSessions({ ...problem, air }, { ...limits, effort: airEffort });
+    if (other === undefined) continue;
+    const [late, lastWork] = plan.objective as readonly [number, number];
+    const most = by === "cautious" ? lastWork + hourMs : 2 * lastWork - problem.start + dayMs;
+    if (other.objective[0]! <= late && other.objective[1]! <= most) return { plan: other, by };
+  }
+  return undefined;
+}
+
+/** Whether each task by itself can be done in the room's air. */
+const isPossible = (problem: SessionProblem, { stretches, vapours }: RoomLimit): boolean =>
+  problem.chains.every(({ steps }, chain) => {
+    const { kinds } = problem.groups[problem.groupOf[chain]!]!;
+    return steps.every((step, index) => {
+      const vapour = vapours[chain]![index];
+      if (vapour === undefined || step.kind !== "hands") return true;
+      const from = problem.start;
+      const to = from + ceilToGrid(kinds[index]!.fixed + step.work) + vapour.after;
+      return roomHolds(problem.shop, stretches, [], [{ from, to, shares: vapour.shares }]);
+    });
+  });
+
+/** How much of the search is made within the room's air. */
+const airEffort = 0.3;
+
+/** How much of the search is made with fewer people. */
+const lessEffort = 0.15;
+
+function scheduleOf(problem: SessionProblem, plan: SessionPlan, bound: number): Schedule {
+  const inHours = (time: number): number => (time - problem.start) / hourMs;
+  const sessions = [...plan.shop.byKind.values()].flat();
+  const people = inTurn(sessions, problem.crew);
+  const lastWork = plan.objective[1]!;
+  const ends = plan.shop.times.map((times) => ceilToGrid(times.ends.at(-1) ?? problem.start));
+  const finish = Math.max(problem.start, ...ends);
+  const lowest = Math.min(bound, lastWork);
+  return {
+    status: "planned",
+    items: plannedItems(problem, plan, people, finish),
+    startAt: localDateTime(problem, problem.start),
+    finishAt: localDateTime(problem, finish),
+    elapsedHours: inHours(finish),
+    lastWorkHours: inHours(lastWork),
+    lastWorkAt: localDateTime(problem, lastWork),
+    lowerBound: inHours(lowest),
+    exact: lowest >= lastWork,
+    gap: lowest > problem.start ? (lastWork - lowest) / (lowest - problem.start) : 0,
+    conflicts: [],
+    sessions: plannedSessions(problem, people),
+  };
+}
+
+function plannedItems(
+  problem: SessionProblem,
+  plan: SessionPlan,
+  people: readonly (readonly Session[])[],
+  finish: number,
+): readonly PlannedItem[] {
+  const { times } = plan.shop;
+  const { slack, critical } = floatOfSessions(plan.shop, people, finish);
+  const inHours = (time: number): number => (time - problem.start) / hourMs;
+  const begun = new Map(
+    people.flat().map(({ start, tasks: [first] }) => [`${first!.chain} ${first!.index}`, start]),
+  );
+  return problem.chains.flatMap((chain, place) =>
+    chain.steps.map((step, index): PlannedItem => {
+      const { starts, ends } = times[place]!;
+      const end = ceilToGrid(ends[index]!);
+      // Setting up belongs to the first task; on the grid a task begins no earlier than the one before has ended.
+      const begin = begun.get(`${place} ${index}`) ?? floorToGrid(starts[index]!);
+      const start = Math.max(begin, index > 0 ? ceilToGrid(ends[index - 1]!) : problem.start);
+      const pauses = step.kind === "hands" ? pausesBetween(problem.shop, start, end) : [];
+      return {
+        id: step.id,
+        chain: chain.key,
+        start: inHours(start),
+        end: inHours(end),
+        workEnd: inHours(ends[index]!),
+        startAt: localDateTime(problem, start),
+        endAt: localDateTime(problem, end),
+        slack: Math.floor((slack[place]![index]! / hourMs) * 12) / 12,
+        critical: critical[place]![index]!,
+        pauses: pauses.map((pause) => ({ start: inHours(pause.start), end: inHours(pause.end) })),
+      };
+    }),
+  );
+}
+
+function plannedSessions(
+  problem: SessionProblem,
+  people: readonly (readonly Session[])[],
+): readonly PlannedSession[] {
+  const inHours = (time: number): number => (time - problem.start) / hourMs;
+  return people
+    .flatMap((done, person) =>
+      done.map(
+        ({ kind, start, end, work, tasks }): PlannedSession => ({
+          kind: kind.name,
+          start: inHours(start),
+          end: inHours(end),
+          hours: ceilToGrid(kind.fixed + work) / hourMs,
+          fixed: kind.fixed / hourMs,
+          person,
+          items: tasks.map(({ chain, index }) => problem.chains[chain]!.steps[index]!.id),
+        }),
+      ),
+    )
+    .sort((a, b) => a.start - b.start || a.person - b.person);
+}

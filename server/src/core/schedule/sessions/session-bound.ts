@@ -1,0 +1,118 @@
+/**
+ * A moment before which no plan's last work ends, whatever its sessions are.
+ *
+ * The bounds of single tasks hold for sessions as well, once the waits after the last task are left out: tasks in sessions
+ * are non-preemptive tasks, with more rules. What is fixed is added as tasks of nobody's chain, for as many sessions of a
+ * kind as its work needs at least. First energetic reasoning, then, up to the plan at hand, column generation, which
+ * knows which openings the windows tie to which.
+ */
+import { earliestByClass } from "../bounds/chain-bounds.ts";
+import { energeticBound } from "../bounds/energetic-bound.ts";
+import { hourMs } from "../calendar.ts";
+import type { Times } from "../chain-timing.ts";
+import { boundByColumns } from "../optimise/improve-plan.ts";
+import { makeProblem, type Problem } from "../problem.ts";
+import type { Chain, ChainItem, ScheduleInput } from "../types.ts";
+import { ceilToGrid, gridMs, type Kind, type SessionProblem } from "./session-problem.ts";
+import { workOf } from "./workshop.ts";
+
+export interface SessionBound {
+  /** By energetic reasoning, at once. */
+  readonly lastWork: number;
+  /** Raised by column generation, no further than `planned`, the last work of a plan. */
+  readonly raisedTo: (planned: number) => number;
+}
+
+export function boundSessions(problem: SessionProblem, input: ScheduleInput): SessionBound {
+  const relaxed = relax(problem, input);
+  const alone = relaxed && earliestByClass(relaxed);
+  if (relaxed === undefined || alone === undefined || !areTimed(relaxed, alone))
+    return { lastWork: problem.start, raisedTo: () => problem.start };
+  const lastWork = ceilToGrid(energeticBound(relaxed, alone));
+  return {
+    lastWork,
+    raisedTo: (planned) =>
+      lastWork >= planned ? lastWork : ceilToGrid(boundByColumns(relaxed, alone, lastWork, planned)),
+  };
+}
+
+const areTimed = ({ chains }: Problem, alone: ReadonlyMap<number, Times>): boolean =>
+  chains.every(({ chainClass }) => alone.has(chainClass));
+
+/** No plan has fewer sessions. */
+export const fewestSessions = (problem: SessionProblem): number =>
+  leastOfKinds(problem).reduce((sum, { count }) => sum + count, 0);
+
+interface KindLeast {
+  readonly kind: Kind;
+  /**
+   * How many sessions it needs at least: as many as its work needs openings, and as many as some chain has tasks of it
+   * with something else between.
+   */
+  readonly count: number;
+  /** What each of them takes beyond the tasks' own time. */
+  readonly fixed: number;
+}
+
+function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
+  const known = new Map<Kind, { work: number; turns: number; isOnGrid: boolean }>();
+  for (const { kinds, members } of problem.groups) {
+    const turns = new Map<Kind, number>();
+    for (const [index, kind] of kinds.entries()) {
+      if (kind === undefined) continue;
+      if (kinds[index - 1] !== kind) turns.set(kind, (turns.get(kind) ?? 0) + 1);
+      const one = known.get(kind) ?? { work: 0, turns: 0, isOnGrid: true };
+      known.set(kind, one);
+      for (const chain of members) {
+        const work = workOf(problem, chain, index);
+        one.work += work;
+        one.isOnGrid &&= work % gridMs === 0;
+      }
+      one.turns = Math.max(one.turns, turns.get(kind)!);
+    }
+  }
+  return [...known].map(([kind, { work, turns, isOnGrid }]) => {
+    const longest = Math.min(kind.most, problem.shop.longest - kind.fixed);
+    const needed = longest > 0 && Number.isFinite(longest) ? Math.ceil(work / longest) : 1;
+    // Sessions end on the grid; where their tasks do so already, what is fixed takes up whole steps of it.
+    return { kind, count: Math.max(turns, needed), fixed: isOnGrid ? ceilToGrid(kind.fixed) : kind.fixed };
+  });
+}
+
+/** More than any shop needs for its bound. */
+const mostFixedTasks = 300;
+
+/** The chains without what comes after their last task, begun no earlier than their jobs, and the fixed work. */
+function relax(problem: SessionProblem, input: ScheduleInput): Problem | undefined {
+  // Nothing begins before somebody has set up for it.
+  const firstFixed = new Map(
+    problem.groups.flatMap(({ pattern, kinds, members }) => {
+      const fixed = kinds[pattern.hands[0] ?? -1]?.fixed ?? 0;
+      return members.map((chain) => [chain, fixed] as const);
+    }),
+  );
+  const chains = input.chains.map(({ key, items }, place): Chain => {
+    const last = items.findLastIndex(({ kind }) => kind === "hands");
+    const late = problem.jobs[problem.jobOf[place]!]!.start - problem.start;
+    const setUp = late > 0 ? 0 : (firstFixed.get(place) ?? 0);
+    const lead: readonly ChainItem[] =
+      late + setUp > 0 ? [{ kind: "wait", id: "job's start", hours: (late + setUp) / hourMs }] : [];
+    const own = items
+      .slice(0, last + 1)
+      .map((item) => (item.kind === "hands" ? { ...item, nonPreemptive: true } : item));
+    return { key, items: [...lead, ...own] };
+  });
+  return makeProblem({ ...input, chains: [...chains, ...fixedWork(problem)] });
+}
+
+function fixedWork(problem: SessionProblem): readonly Chain[] {
+  const chains = leastOfKinds(problem).flatMap(({ kind, count, fixed }) =>
+    fixed === 0
+      ? []
+      : Array.from({ length: Math.min(count, mostFixedTasks) }, (_, place): Chain => {
+          const id = `fixed ${kind.name} ${place}`;
+          return { key: id, items: [{ kind: "hands", id, hours: fixed / hourMs, nonPreemptive: false }] };
+        }),
+  );
+  return chains.slice(0, mostFixedTasks);
+}

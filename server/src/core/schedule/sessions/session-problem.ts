@@ -1,0 +1,170 @@
+/**
+ * The problem of a shop's sessions: the chains as the scheduler has them, and beside them what may be done in one go.
+ *
+ * Chains whose steps are alike in all but their lengths form a group; tasks are planned for several members of a group
+ * at once. In sessions no task that fits an opening pauses at closing, so all are non-preemptive here.
+ */
+
+import { hourMs } from "../calendar.ts";
+import { makeProblem, momentIn, type Problem, type ProblemChain } from "../problem.ts";
+import type { HandsItem, ScheduleInput, SessionRule } from "../types.ts";
+
+/** Plans come in steps of five minutes. */
+export const gridMs = 300_000;
+
+export const ceilToGrid = (time: number): number => Math.ceil(time / gridMs) * gridMs;
+export const floorToGrid = (time: number): number => Math.floor(time / gridMs) * gridMs;
+
+/** What a session of one kind is, milliseconds. */
+export interface Kind {
+  readonly name: string;
+  readonly fixed: number;
+  readonly most: number;
+  readonly material: string | undefined;
+}
+
+export interface Group {
+  /** Any of its chains: all have the same steps but for their lengths. */
+  readonly pattern: ProblemChain;
+  /** Indexes of chains. */
+  readonly members: readonly number[];
+  readonly job: number;
+  /** By step; undefined for waits. */
+  readonly kinds: readonly (Kind | undefined)[];
+}
+
+export interface Job {
+  readonly key: string;
+  readonly start: number;
+  /** Infinity: none. */
+  readonly due: number;
+  /** Index of the job before; −1: none. */
+  readonly after: number;
+}
+
+export interface SessionProblem extends Problem {
+  readonly groups: readonly Group[];
+  readonly jobs: readonly Job[];
+  /** By chain. */
+  readonly jobOf: readonly number[];
+  readonly groupOf: readonly number[];
+  /** What the air of the room must carry away; undefined: it is not asked for. */
+  readonly air: RoomLimit | undefined;
+}
+
+/** What tasks give off, and in which stretches it adds up. */
+export interface RoomLimit {
+  /** Milliseconds. */
+  readonly stretches: readonly number[];
+  /** By chain and step; `after` in milliseconds. */
+  readonly vapours: readonly (readonly (Vapour | undefined)[])[];
+}
+
+export interface Vapour {
+  readonly after: number;
+  readonly shares: readonly number[];
+}
+
+/** Which solvent stands for one that nobody names. */
+export type Stance = "usual" | "cautious";
+
+/** The limit that the room's air sets; undefined where nothing is given off. */
+export function roomLimit({ chains, stretches }: ScheduleInput, stance: Stance): RoomLimit | undefined {
+  const vapours = chains.map(({ items }) =>
+    items.map((item): Vapour | undefined =>
+      item.kind === "hands" && item.vapour !== undefined
+        ? { after: Math.max(0, item.vapour.afterHours) * hourMs, shares: item.vapour[stance] }
+        : undefined,
+    ),
+  );
+  if (stretches === undefined || vapours.every((row) => row.every((each) => each === undefined)))
+    return undefined;
+  return { stretches: stretches.map((hours) => hours * hourMs), vapours };
+}
+
+/** The problem; undefined when the start is no date, or without a shop, where nobody has to share hands. */
+export function makeSessionProblem(input: ScheduleInput): SessionProblem | undefined {
+  const chains = input.chains.map((chain) => ({
+    ...chain,
+    items: chain.items.map((item) => (item.kind === "hands" ? { ...item, nonPreemptive: true } : item)),
+  }));
+  const problem = makeProblem({ ...input, chains });
+  if (problem === undefined || !problem.inShop) return undefined;
+  const jobs = jobsOf(problem, input);
+  const index = new Map(jobs.map(({ key }, place) => [key, place]));
+  const jobOf = input.chains.map(({ job }) => (job === undefined ? undefined : index.get(job)) ?? 0);
+  const groups = groupsOf(problem, input, jobOf);
+  const groupOf = input.chains.map(() => 0);
+  for (const [group, { members }] of groups.entries()) for (const chain of members) groupOf[chain] = group;
+  return { ...problem, jobs, jobOf, groups, groupOf, air: undefined };
+}
+
+function jobsOf(problem: Problem, { jobs }: ScheduleInput): readonly Job[] {
+  if (jobs === undefined || jobs.length === 0)
+    return [{ key: "", start: problem.start, due: Number.POSITIVE_INFINITY, after: -1 }];
+  const index = new Map(jobs.map(({ key }, place) => [key, place]));
+  const moment = (text: string | undefined): number | undefined =>
+    text === undefined ? undefined : momentIn(problem.shop, text);
+  // A job after itself, by whatever way, waits for nothing.
+  const leadsBack = (place: number): boolean => {
+    const seen = new Set([place]);
+    for (let at = jobs[place]!.after; at !== undefined; ) {
+      const next = index.get(at);
+      if (next === undefined) return false;
+      if (seen.has(next)) return true;
+      seen.add(next);
+      at = jobs[next]!.after;
+    }
+    return false;
+  };
+  return jobs.map(({ key, start, due, after }, place) => ({
+    key,
+    start: Math.max(problem.start, moment(start) ?? problem.start),
+    due: moment(due) ?? Number.POSITIVE_INFINITY,
+    after: after === undefined || leadsBack(place) ? -1 : (index.get(after) ?? -1),
+  }));
+}
+
+function groupsOf(problem: Problem, input: ScheduleInput, jobOf: readonly number[]): readonly Group[] {
+  const kinds = new Map<string, Kind>();
+  const kindOf = ({ id, session }: HandsItem, chain: string): Kind => {
+    const name = session?.kind ?? `${chain} ${id}`;
+    const known = kinds.get(name);
+    if (known !== undefined) return known;
+    const kind = makeKind(name, session);
+    kinds.set(name, kind);
+    return kind;
+  };
+  const groups = new Map<string, { -readonly [K in keyof Group]: Group[K] } & { members: number[] }>();
+  for (const [place, pattern] of problem.chains.entries()) {
+    const { items, key } = input.chains[place]!;
+    const ofSteps = items.map((item) => (item.kind === "hands" ? kindOf(item, key) : undefined));
+    const signature = JSON.stringify([
+      jobOf[place],
+      pattern.steps.map((step, at) =>
+        step.kind === "hands" ? [ofSteps[at]?.name, step.window, step.nonPreemptive] : { ...step, id: "" },
+      ),
+    ]);
+    const group = groups.get(signature);
+    if (group === undefined)
+      groups.set(signature, {
+        pattern,
+        members: [place],
+        job: jobOf[place]!,
+        kinds: ofSteps,
+      });
+    else group.members.push(place);
+  }
+  return [...groups.values()];
+}
+
+function makeKind(name: string, session: SessionRule | undefined): Kind {
+  const most = session?.mostHours;
+  return {
+    name,
+    fixed: Math.round(Math.max(0, session?.fixedHours ?? 0) * hourMs),
+    // Round down, but a single task must be possible: whoever states less is told by a rule.
+    most: most === undefined ? Number.POSITIVE_INFINITY : Math.floor(most * hourMs),
+    material: session?.material,
+  };
+}

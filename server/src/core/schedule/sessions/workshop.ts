@@ -1,0 +1,400 @@
+/**
+ * The sessions put down so far, and where the next batch fits: serial schedule generation for whole sessions.
+ *
+ * A batch is some chains of a group with one block of their steps, the tasks that recoat windows tie together. It goes
+ * in as a whole, at the earliest moment at which each of its tasks finds one person free for the session, in one
+ * opening, after all waits and within all windows; where a window would be missed, the session it counts from is
+ * pushed later and the batch is timed again. A task may join a session of its kind that ends just when it is ready.
+ */
+import { closingAfter, dayMs, hourMs, minuteMs } from "../calendar.ts";
+import { emptyTimes, endAt, type Times, waitEnd } from "../chain-timing.ts";
+import { makeResourceProfile, type ResourceProfile } from "../resource-profile.ts";
+import { endOf } from "../task-placement.ts";
+import { type Release, roomHolds } from "./room-load.ts";
+import {
+  ceilToGrid,
+  floorToGrid,
+  type Group,
+  gridMs,
+  type Kind,
+  type SessionProblem,
+} from "./session-problem.ts";
+
+/** Work of one person in one go. */
+export interface Session {
+  readonly kind: Kind;
+  readonly start: number;
+  /** On the grid. */
+  end: number;
+  /** When the last task has really ended. */
+  workEnd: number;
+  /** Milliseconds of work without what is fixed. */
+  work: number;
+  readonly tasks: { readonly chain: number; readonly index: number }[];
+}
+
+/** One task of a batch, timed. */
+interface Placed {
+  readonly index: number;
+  readonly kind: Kind;
+  /** Where the first member's work begins, after setting up. */
+  begin: number;
+  start: number;
+  end: number;
+  workEnd: number;
+  work: number;
+  joins: Session | undefined;
+}
+
+export interface Batch {
+  readonly members: readonly number[];
+  readonly block: readonly [number, number];
+  readonly placed: readonly Placed[];
+  readonly start: number;
+  readonly firstEnd: number;
+  readonly end: number;
+}
+
+export interface Workshop {
+  readonly problem: SessionProblem;
+  readonly profile: ResourceProfile;
+  readonly times: readonly Times[];
+  readonly byKind: Map<Kind, Session[]>;
+  /** By chain, how many of its blocks are done. */
+  readonly position: number[];
+  /** By group and block, how many chains have it before them. */
+  readonly waiting: readonly number[][];
+  /** By job, chains that are not done. */
+  readonly open: number[];
+  /** By job, when its last item ends so far. */
+  readonly jobEnd: number[];
+  /** What has been put down gives off. */
+  readonly releases: Release[];
+  /** Tasks timed, the clock of whoever searches. */
+  looks: number;
+}
+
+export function emptyWorkshop(problem: SessionProblem): Workshop {
+  const open = problem.jobs.map(() => 0);
+  for (const [place, chain] of problem.chains.entries())
+    if (chain.blocks.length > 0) open[problem.jobOf[place]!]!++;
+  return {
+    problem,
+    profile: makeResourceProfile(problem.shop, problem.crew),
+    times: problem.chains.map(emptyTimes),
+    byKind: new Map(),
+    position: problem.chains.map(() => 0),
+    waiting: problem.groups.map(({ pattern, members }) =>
+      pattern.blocks.map((_, block) => (block === 0 ? members.length : 0)),
+    ),
+    open,
+    jobEnd: problem.jobs.map(({ start }) => start),
+    releases: [],
+    looks: 0,
+  };
+}
+
+/** Whether a job may begin: the one that it comes after is done. */
+export const mayBegin = ({ problem, open }: Workshop, job: number): boolean => {
+  const { after } = problem.jobs[job]!;
+  return after < 0 || open[after] === 0;
+};
+
+/** When the chain's next block may begin at the earliest, by what is done of it. */
+export function readyOf(shop: Workshop, chain: number): number {
+  const { problem, times, position } = shop;
+  const [first] = problem.chains[chain]!.blocks[position[chain]!]!;
+  const { start, after } = problem.jobs[problem.jobOf[chain]!]!;
+  const floor = after < 0 ? start : Math.max(start, shop.jobEnd[after]!);
+  return Math.max(floor, first === 0 ? floor : times[chain]!.ends[first - 1]!);
+}
+
+/** The batch at its earliest times, written into the members' times; undefined when it fits nowhere. */
+export function timeBatch(
+  shop: Workshop,
+  group: Group,
+  block: number,
+  members: readonly number[],
+): Batch | undefined {
+  const { problem } = shop;
+  const [first, last] = group.pattern.blocks[block]!;
+  const steps = group.pattern.steps;
+  const ready = members.map((chain) => readyOf(shop, chain));
+  // From here on every week is the same, and nobody else is at work.
+  const settled = Math.max(...ready, problem.shop.settledFrom, lastEnd(shop));
+  const firstBegun = new Map<number, number>();
+  const placed: Placed[] = [];
+  const holds = new Map<number, number>();
+  for (let index = first; index <= last; index++) {
+    if (steps[index]!.kind !== "hands") {
+      for (let at = 0; at < members.length; at++) placeWait(shop, members[at]!, index, first, ready[at]!);
+      continue;
+    }
+    shop.looks += members.length + 4;
+    const previous = placed.at(-1);
+    const from = index === first ? ready : members.map((chain) => shop.times[chain]!.ends[index - 1]!);
+    const one = placeTask(shop, group.kinds[index]!, index, members, {
+      ready: from,
+      hold: holds.get(index) ?? 0,
+      floor: previous?.end ?? problem.start,
+      before: placed,
+    });
+    if (one === undefined) return undefined;
+    // What windows keep from going in one settled week goes in none.
+    const begun = firstBegun.get(index);
+    if (begun === undefined) firstBegun.set(index, Math.max(settled, one.begin));
+    else if (one.begin > begun + weekMs) return undefined;
+    const late = lateBy(shop, index, members);
+    if (late > 0) {
+      const step = steps[index]!;
+      const of = step.kind === "hands" ? step.window!.of : -1;
+      const at = placed.findIndex((other) => other.index === of);
+      if (at < 0) return undefined;
+      holds.set(of, placed[at]!.begin + late);
+      placed.length = at;
+      index = of - 1;
+      continue;
+    }
+    placed.push(one);
+  }
+  return {
+    members,
+    block: [first, last],
+    placed,
+    start: placed[0]?.start ?? Math.max(...ready),
+    firstEnd: placed[0]?.end ?? Math.max(...ready),
+    end: placed.at(-1)?.workEnd ?? Math.max(...ready),
+  };
+}
+
+const weekMs = 7 * dayMs;
+
+const lastEnd = ({ jobEnd }: Workshop): number => Math.max(...jobEnd);
+
+/** A wait of one chain; `ready` is where its block begins, at item `first`. */
+function placeWait(shop: Workshop, chain: number, index: number, first: number, ready: number): void {
+  const { problem } = shop;
+  const times = shop.times[chain]!;
+  const step = problem.chains[chain]!.steps[index]!;
+  // Whoever follows the plan reads ends on the grid, so waits count from there.
+  const previous = index === first ? ready : ceilToGrid(endAt(problem, times, index - 1));
+  const counted = step.kind === "wait" ? (step.of < 0 ? ready : ceilToGrid(times.ends[step.of]!)) : 0;
+  times.starts[index] = previous;
+  times.ends[index] = Math.max(previous, ceilToGrid(waitEnd(problem, step, previous, counted)));
+}
+
+interface Floors {
+  /** By member, when its task may begin. */
+  readonly ready: readonly number[];
+  /** No task begins before, for the sake of a window. */
+  readonly hold: number;
+  /** Nobody is at it before. */
+  readonly floor: number;
+  /** The batch's tasks before it, not put down yet. */
+  readonly before: readonly Placed[];
+}
+
+/** Times one task of all members in one session; undefined when they are too much for one. */
+function placeTask(
+  shop: Workshop,
+  kind: Kind,
+  index: number,
+  members: readonly number[],
+  { ready, hold, floor, before }: Floors,
+): Placed | undefined {
+  const { problem, profile } = shop;
+  let work = 0;
+  let earliest = hold;
+  for (let at = 0; at < members.length; at++) {
+    const chain = members[at]!;
+    earliest = Math.max(earliest, ready[at]! - work);
+    work += workOf(problem, chain, index);
+  }
+  if (work > kind.most && members.length > 1) return undefined;
+  const length = ceilToGrid(kind.fixed + work);
+  const isWhole = length <= problem.shop.longest;
+  if (!isWhole && members.length > 1) return undefined;
+  let from = Math.max(floor, earliest - kind.fixed);
+  for (let tries = 0; tries < mostTries; tries++) {
+    const start = startOnGrid(profile, from, length, isWhole);
+    if (!Number.isFinite(start)) return undefined;
+    const apart: Placed = {
+      index,
+      kind,
+      begin: start + kind.fixed,
+      start,
+      end: isWhole ? start + length : endOf(problem.shop, start, length),
+      workEnd: isWhole ? start + kind.fixed + work : endOf(problem.shop, start, kind.fixed + work),
+      work,
+      joins: undefined,
+    };
+    const joining = isWhole && tries === 0 ? joined(shop, apart, Math.max(earliest, floor)) : undefined;
+    for (const one of joining === undefined ? [apart] : [joining, apart]) {
+      writeTask(shop, one, members, isWhole);
+      if (isInAir(shop, one, members, before)) return one;
+    }
+    // Too much at once is too much at any time: fewer may go.
+    if (tries === 0 && members.length > 1 && !isInAir({ ...shop, releases: [] }, apart, members, []))
+      return undefined;
+    from = start + (tries < 24 ? gridMs : hourMs);
+  }
+  return undefined;
+}
+
+/** How often a session is put off for the sake of the room's air. */
+const mostTries = 60;
+
+/** Whether the room's air carries away what the members' task gives off, with all that has been put down. */
+function isInAir(
+  shop: Workshop,
+  one: Placed,
+  members: readonly number[],
+  before: readonly Placed[],
+): boolean {
+  const { problem, releases } = shop;
+  if (problem.air === undefined) return true;
+  const added = releasesOf(shop, one, members);
+  if (added.length === 0) return true;
+  const own = before.flatMap((other) => releasesOf(shop, other, members));
+  shop.looks += added.length + own.length + releases.length / 16;
+  return roomHolds(problem.shop, problem.air.stretches, [...releases, ...own], added);
+}
+
+function releasesOf(
+  shop: Workshop,
+  { index, start, joins }: Placed,
+  members: readonly number[],
+): readonly Release[] {
+  return members.flatMap((chain, place) =>
+    releaseOf(shop, chain, index, place === 0 && joins === undefined ? start : undefined),
+  );
+}
+
+/** What a task gives off by the times that are written; a session begins with setting up, which counts to the first. */
+function releaseOf(
+  { problem, times }: Workshop,
+  chain: number,
+  index: number,
+  begin: number | undefined,
+): readonly Release[] {
+  const vapour = problem.air?.vapours[chain]?.[index];
+  if (vapour === undefined) return [];
+  const { starts, ends } = times[chain]!;
+  const from = begin ?? floorToGrid(starts[index]!);
+  return [
+    { from, to: Math.max(ceilToGrid(ends[index]!) + vapour.after, from + minuteMs), shares: vapour.shares },
+  ];
+}
+
+/** The same task at the end of a session of its kind that it can go on with no later. */
+function joined({ problem, profile, byKind }: Workshop, one: Placed, earliest: number): Placed | undefined {
+  let best: Placed | undefined;
+  for (const session of byKind.get(one.kind) ?? []) {
+    const begin = session.workEnd;
+    if (begin < earliest || begin > (best ?? one).begin) continue;
+    if (session.work + one.work > one.kind.most) continue;
+    const end = ceilToGrid(begin + one.work);
+    const more = end - session.end;
+    if (more > 0) {
+      if (closingAfter(problem.shop, session.start) < end) continue;
+      if (profile.findStart(session.end, more, true) !== session.end) continue;
+    }
+    best = {
+      ...one,
+      begin,
+      start: session.end,
+      end: Math.max(end, session.end),
+      workEnd: begin + one.work,
+      joins: session,
+    };
+  }
+  return best;
+}
+
+function writeTask(
+  { problem, times }: Workshop,
+  { index, begin, start, kind }: Placed,
+  members: readonly number[],
+  isWhole: boolean,
+): void {
+  let done = 0;
+  for (const chain of members) {
+    const work = workOf(problem, chain, index);
+    times[chain]!.starts[index] = isWhole ? begin + done : start;
+    times[chain]!.ends[index] = isWhole ? begin + done + work : endOf(problem.shop, start, kind.fixed + work);
+    done += work;
+  }
+}
+
+/** By how much the members' task misses its window, the worst of them; 0 when it is kept. */
+function lateBy({ problem, times }: Workshop, index: number, members: readonly number[]): number {
+  let late = 0;
+  for (const chain of members) {
+    const step = problem.chains[chain]!.steps[index]!;
+    if (step.kind !== "hands" || step.window === undefined) continue;
+    const closes = floorToGrid(endAt(problem, times[chain]!, step.window.of) + step.window.within);
+    late = Math.max(late, times[chain]!.starts[index]! - closes);
+  }
+  return late;
+}
+
+function startOnGrid(profile: ResourceProfile, from: number, length: number, isWhole: boolean): number {
+  for (let time = ceilToGrid(from); ; ) {
+    const start = profile.findStart(time, length, isWhole);
+    if (!Number.isFinite(start)) return start;
+    const onGrid = ceilToGrid(start);
+    if (onGrid === start) return start;
+    time = onGrid;
+  }
+}
+
+/** Puts a timed batch down for good. */
+export function putDown(shop: Workshop, { members, placed, block: [, last] }: Batch): void {
+  const { problem, profile, byKind, times, position, open, jobEnd } = shop;
+  for (const one of placed) {
+    const { index, kind, start, end, workEnd, work, joins } = one;
+    if (problem.air !== undefined) shop.releases.push(...releasesOf(shop, one, members));
+    const tasks = members.map((chain) => ({ chain, index }));
+    if (joins !== undefined) {
+      if (end > joins.end) profile.take(joins.end, end - joins.end);
+      joins.end = end;
+      joins.workEnd = workEnd;
+      joins.work += work;
+      joins.tasks.push(...tasks);
+      continue;
+    }
+    profile.take(start, ceilToGrid(kind.fixed + work));
+    const session: Session = { kind, start, end, workEnd, work, tasks };
+    const others = byKind.get(kind);
+    if (others === undefined) byKind.set(kind, [session]);
+    else others.push(session);
+  }
+  for (const chain of members) {
+    const job = problem.jobOf[chain]!;
+    const waitingOf = shop.waiting[problem.groupOf[chain]!]!;
+    waitingOf[position[chain]!]!--;
+    position[chain]!++;
+    if (position[chain]! < waitingOf.length) waitingOf[position[chain]!]!++;
+    jobEnd[job] = Math.max(jobEnd[job]!, times[chain]!.ends[last]!);
+    if (position[chain] === problem.chains[chain]!.blocks.length) open[job]!--;
+  }
+}
+
+export function workOf({ chains }: SessionProblem, chain: number, index: number): number {
+  const step = chains[chain]!.steps[index]!;
+  return step.kind === "hands" ? step.work : 0;
+}
+
+/** Whether the room's air carries away all that has been put down. */
+export function isAired(shop: Workshop): boolean {
+  const { problem, byKind } = shop;
+  if (problem.air === undefined) return true;
+  const releases = [...byKind.values()]
+    .flat()
+    .flatMap(({ start, tasks }) =>
+      tasks.flatMap(({ chain, index }, place) =>
+        releaseOf(shop, chain, index, place === 0 ? start : undefined),
+      ),
+    );
+  return roomHolds(problem.shop, problem.air.stretches, [], releases);
+}
