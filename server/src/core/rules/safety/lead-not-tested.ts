@@ -3,6 +3,7 @@
  */
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
+import { dayText } from "../../measure/figures.ts";
 import { placeKey } from "../../place.ts";
 import { sentence } from "../../sentence.ts";
 import type { StepAction } from "../../surface/actions.ts";
@@ -169,6 +170,40 @@ job legs {
 }
 `,
     },
+    {
+      title: "Old varnish scuffed three weeks before the laboratory's result",
+      text: `recipe dulled {
+  for    wood
+  safety dust_mask
+  step   clean with soap
+  wait   overnight
+  step   scuff 220 #! lead-not-tested
+  step   dust
+}
+
+piece chair {
+  built 1950
+  surface frame {
+    shape    4 of post 38 mm x 430 mm
+    wood     beech
+    existing oil varnish
+    lead     none_found by laboratory 2027-06-01
+  }
+}
+
+shop barn {
+  country US
+  air     21 C, 50 % RH
+}
+
+job chairs {
+  piece chair
+  in    barn
+  start 2027-05-10
+  apply dulled to frame
+}
+`,
+    },
   ],
   passing: [
     {
@@ -283,12 +318,22 @@ function check({ run, report }: RunContext): void {
   }
 }
 
+/** A laboratory's all-clear that is stated and of a later day than the first of the work. */
+function isResultToCome(run: SurfaceRun): boolean {
+  const { result, begins } = leadFactsOf(run);
+  return result?.method === "laboratory" && begins !== undefined && result.date > begins;
+}
+
 /** Found lead needs no test. */
-function levelOf(run: SurfaceRun, matter: LeadMatter, step: StepAction): "error" | "information" | undefined {
+function levelOf(
+  run: SurfaceRun,
+  matter: LeadMatter,
+  step: StepAction,
+): "error" | "warning" | "information" | undefined {
   const { status, kind } = matter;
   if (status === "found") return undefined;
   if (kind === "paint") return status === "presumed" ? "error" : "information";
-  if (!isOldClear(run, matter, step)) return undefined;
+  if (!isOldClear(run, matter, step)) return isResultToCome(run) ? "warning" : undefined;
   return step.verb === "strip" || step.wet || saysWet(step.what ?? "") ? "information" : "error";
 }
 
@@ -296,10 +341,22 @@ function reportOf(
   run: SurfaceRun,
   action: StepAction,
   { coat, kind }: LeadMatter,
-  severity: "error" | "information",
+  severity: "error" | "warning" | "information",
 ): Report {
   const facts = leadFactsOf(run);
-  const untested = `${sentence(coatName(coat!).replace(/`/gu, ""))} may hold lead and is not tested`;
+  const name = sentence(coatName(coat!).replace(/`/gu, ""));
+  if (isResultToCome(run))
+    return {
+      headline: fitting([
+        `${name} is worked on before its lead test is back`,
+        "This work starts before the laboratory's result for lead",
+      ]),
+      why: `The result is of ${dayText(facts.result!.date)}, the work begins on ${dayText(facts.begins!)}. ${VERBS[action.verb]} sets lead free; it poisons those who breathe or swallow it, children above all.`,
+      remedy: "Start once the result is there. Until then the old coat counts as one that holds lead.",
+      severity,
+      related: [related(coat!.place, "The old coating")],
+    };
+  const untested = `${name} may hold lead and is not tested`;
   return {
     headline: fitting([
       untested,
