@@ -116,6 +116,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "spraying-flammables-indoors": "warning",
   "stain-on-sealed-surface": "error",
   "stain-over-end-grain": "hint",
+  "stain-left-on": "warning",
   "starts-before-earlier-job": "warning",
   "steel-wool-on-tannin-wood": "warning",
   "steel-wool-under-waterborne": "warning",

@@ -49,6 +49,7 @@ import { sealerMissing } from "./layers/sealer-missing.ts";
 import { siliconeBelow } from "./layers/silicone-below.ts";
 import { slickSurfaceWithoutPrimer } from "./layers/slick-surface-without-primer.ts";
 import { solventLiftsLayer } from "./layers/solvent-lifts-layer.ts";
+import { stainLeftOn } from "./layers/stain-left-on.ts";
 import { stainOnSealedSurface } from "./layers/stain-on-sealed-surface.ts";
 import { waterborneOverUncuredOil } from "./layers/waterborne-over-uncured-oil.ts";
 import { waxedShellacBelow } from "./layers/waxed-shellac-below.ts";
@@ -191,6 +192,7 @@ export const RULES: readonly Rule[] = [
   siliconeBelow,
   slickSurfaceWithoutPrimer,
   solventLiftsLayer,
+  stainLeftOn,
   stainOnSealedSurface,
   waterborneOverUncuredOil,
   waxedShellacBelow,
