@@ -14,7 +14,7 @@ import { applied } from "../harness/show-findings.ts";
 
 const OILED = (...lines: readonly string[]) => `recipe oiled {
   for    wood
-  safety no_ignition
+  safety no_ignition, gloves
   step   sand 120, 180
   step   dust
 ${lines.map((line) => `${line}\n`).join("")}  layer  oil_varnish, wiped

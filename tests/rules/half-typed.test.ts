@@ -22,7 +22,7 @@ const missingDuties = (text: string): readonly string[] =>
 
 const HEAD = `recipe finish {
   for    wood
-  safety ventilate
+  safety ventilate, gloves
   step   sand 120, 180
   step   dust
 `;

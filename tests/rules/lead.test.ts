@@ -111,6 +111,48 @@ describe("untested lead", () => {
     expect(mask?.why).toBe(
       "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.",
     );
+    expect(mask?.headline).toBe("Lead dust to breathe: a dust mask is not enough");
+    expect(mask?.fixes.flatMap(({ edits }) => edits.map(({ text }) => text)).join("")).toMatch(
+      /safety lead_safe/u,
+    );
+  });
+  test("a dust mask that is stated is called too little where the work is told", () => {
+    const [told] = findingsOf(job(DRY, PAINT));
+    expect(told?.rule).toBe("lead-unsafe-method");
+    expect(told?.remedy).toContain("wear a P100 respirator, as the `dust_mask` stated here is not enough");
+  });
+});
+
+describe("what `##` and titles say of the piece", () => {
+  // In a country whose ban the piece is younger than, so that nothing else tells of lead.
+  const late = (text: string) =>
+    levels(
+      text
+        .replace("built 1936", "built 1990")
+        .replace("  start 2027-03-08", "  in us")
+        .concat("shop us {\n  country US\n}\n"),
+    );
+  const FOUND = ["error lead-unsafe-method", "warning no-lead-safe-work"];
+  const base = job("  safety dust_mask\n  step   scuff 180\n  step   dust", PAINT);
+  const above = (words: string, line: string) => base.replace(line, `## ${words}\n${line}`);
+  test("nothing, where nothing is said", () => expect(late(base)).toEqual([]));
+  test.each(["piece table", "  surface legs", "recipe prepare", "job legs"])("a test above `%s`", (line) => {
+    expect(late(above("Tested positive for lead.", line))).toEqual(FOUND);
+    expect(late(above("The test of 2019 was\n## positive for lead.", line))).toEqual(FOUND);
+    expect(late(above("Tested negative for lead.", line))).toEqual([]);
+  });
+  test.each([
+    ["The legs are in red lead.", true],
+    ["Lead-based paint below the green.", true],
+    ["Contains lead", true],
+    ["Not lead paint.", false],
+    ["Built after the ban on lead paint.", false],
+    ["It may be lead paint.", false],
+    ["The lead paint was stripped in 1995.", false],
+    ["Lead time: two weeks.", false],
+  ] as const)("%s", (words, isFound) => {
+    expect(late(above(words, "piece table"))).toEqual(isFound ? FOUND : []);
+    expect(late(above(words, "job legs"))).toEqual(isFound ? FOUND : []);
   });
 });
 

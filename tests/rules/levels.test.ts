@@ -116,6 +116,8 @@ const LEVELS: Readonly<Record<string, string>> = {
   "spraying-flammables-indoors": "warning",
   "stain-on-sealed-surface": "error",
   "stain-over-end-grain": "hint",
+  "flash-rust": "warning",
+  "paint-heated-to-smoke": "warning",
   "stain-left-on": "warning",
   "starts-before-earlier-job": "warning",
   "steel-wool-on-tannin-wood": "warning",

@@ -155,7 +155,7 @@ ${BOX}shop room {
   hours ${hours}
 }
 recipe coats {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  slow, takes 1 h
   wait   overnight
   layer  slow, takes 1 h

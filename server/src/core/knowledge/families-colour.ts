@@ -37,7 +37,7 @@ const OIL_STAIN_SOURCES = {
   flash: FLASH_SOURCE,
   dissolvedUncuredBy: `${TEXTBOOK}: lacquer over an oil stain that has not dried wrinkles and blooms`,
   ragsSelfHeat: `${OSHA_RAGS}; by binder, from memory, confidence high`,
-  duties: `${OIL_DUTY_SOURCE}; 29 CFR 1910.138 for gloves`,
+  duties: OIL_DUTY_SOURCE,
 };
 
 const OIL_STAIN = {
@@ -55,7 +55,6 @@ const OIL_STAIN = {
   sheens: [],
   dissolvedBy: [],
   dissolvedUncuredBy: ["lacquer thinner", "acetone"],
-  duties: ["gloves", "ventilate", "no_ignition", "wet_rags"],
   needsClear: true,
   unfitFor: ["food"],
 } satisfies Partial<Family>;

@@ -24,7 +24,13 @@ export const THINNER_FIRE = { flash: -18, boils: 56 } as const;
 export const FLASH_SOURCE =
   "flash and boiling point of the carrier by the NIOSH Pocket Guide, low end, from memory, confidence high";
 export const LACQUER_DUTY_SOURCE = `${VENTILATION_SOURCE}; 29 CFR 1910.134 and 1910.138 for respirator and gloves; ${OSHA_FLAMMABLE}`;
-export const OIL_DUTY_SOURCE = `${VENTILATION_SOURCE}; ${OSHA_FLAMMABLE}; ${OSHA_RAGS}`;
+/**
+ * Safety data sheets of varnishes, enamels and stains in mineral spirits tell to wear gloves: the spirits crack the skin
+ * (EUH066 of Regulation (EC) 1272/2008), driers of cobalt and the ketoximes that keep a skin off can make it allergic (H317).
+ */
+const OIL_SKIN_SOURCE =
+  "29 CFR 1910.138 for gloves; EUH066 and H317 of Regulation (EC) 1272/2008, as safety data sheets of coatings in mineral spirits state them, from memory, confidence high";
+export const OIL_DUTY_SOURCE = `${VENTILATION_SOURCE}; ${OSHA_FLAMMABLE}; ${OSHA_RAGS}; ${OIL_SKIN_SOURCE}`;
 
 export const ALL_SHEENS = ["dead flat", "matte", "eggshell", "satin", "semi-gloss", "gloss"];
 export const CLEAR_SHEENS = ["matte", "satin", "semi-gloss", "gloss"];
@@ -67,5 +73,5 @@ export const OILBORNE = {
   thinners: ["mineral spirits"],
   ragsSelfHeat: true,
   twoPart: false,
-  duties: ["ventilate", "no_ignition", "wet_rags"],
+  duties: ["gloves", "ventilate", "no_ignition", "wet_rags"],
 } satisfies Partial<Family>;

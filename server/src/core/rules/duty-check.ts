@@ -160,7 +160,7 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   if (!material?.family) return undefined;
   // The label's own word on rags stands above the family's.
   if (duty === "wet_rags" && !hasSelfHeatingRags(material)) return undefined;
-  if (duty === "ventilate" && isNearlyWithoutSolvent(material)) return undefined;
+  if ((duty === "ventilate" || duty === "gloves") && isNearlyWithoutSolvent(material)) return undefined;
   if (duty === "no_ignition") {
     if (isNearlyWithoutSolvent(material) || isHardToLight(material)) return undefined;
     if (!material.family.duties.includes(duty) && isEasyToLight(material)) return needOfFlash(use, material);

@@ -69,8 +69,15 @@ const LEAD = /\blead\b(?!\s*(?:time|er|s\s+to)|\s+to)|\bleaded\b/iu;
 const POSITIVE =
   /\bpositive(?:ly)?\b|\b(?:found|present|confirmed|detected)\b|\b(?:holds?|contains?|has)\s+lead\b|\bturn(?:ed|s)\s+(?:red|pink)\b/iu;
 /** Beside plain denials. */
-const NEGATIVE = /\b(?:free|negative|absent|below)\b/iu;
+const NEGATIVE =
+  /\b(?:free|negative|absent|below\s+(?:\S+\s+){0,3}?(?:limits?|thresholds?|detection|\d\S*))\b/iu;
 const saysNone = (text: string): boolean => negates(text) || NEGATIVE.test(text);
+/** A declaration that calls the old paint by its lead says that it holds it: "lead-based paint on the legs", "red lead". */
+const LEAD_PAINT =
+  /\b(?:red|white)\s+lead\b(?!\s*(?:time|pencil))|\bleaded\s+(?:paint|primer|enamel|gloss|coats?|undercoat)\b|\blead[\s-]+(?:based\s+|bearing\s+)?(?:paint(?:s|ed|work)?|primer|enamel|undercoat|pigments?)\b/iu;
+/** What is only feared, looked for or regulated is no fact. */
+const NO_FACT =
+  /\b(?:test\w*|ban(?:s|ned)?|laws?|rules?|risks?|suspect\w*|presum\w*|assum\w*|possib\w*|perhaps|before|after|unknown|question|doubt\w*|remov(?:e|ed|al)|stripped|no\s+longer)\b|\?/iu;
 const IF = /\b(?:if|where|when|wherever|should|unless|in\s+case|may|might|could|until|till|whether)\b/iu;
 const LABORATORY = /\blab(?:orator(?:y|ies))?(?:['’]s)?\b/iu;
 
@@ -96,16 +103,39 @@ function uptoResult(sentence: string): string {
   return goesOn < 0 ? sentence : sentence.slice(0, end + goesOn);
 }
 
+/** What `##` and the titles of the declarations say of the piece and the work on it. */
+const declaredTexts = (run: SurfaceRun): readonly string[] =>
+  [
+    ...[run.piece, run.job, run.surface && { docs: run.surface.docs }].flatMap((named) => linesOf(named)),
+  ].filter((text) => text !== "");
+
+/** A sentence may go on from one line of a description to the next, or end with it. */
+const linesOf = (named: { readonly title?: string; readonly docs: string } | undefined): readonly string[] =>
+  named === undefined ? [] : [named.title ?? "", named.docs, named.docs.replaceAll("\n", " ")];
+
 /** All that is written about the piece, the surface and the work. */
 const textsOf = onceFor((run: SurfaceRun): readonly string[] => [
-  ...[run.piece?.title, run.piece?.docs, run.surface?.docs, run.recipe?.docs].filter(
-    (text): text is string => text !== undefined && text !== "",
-  ),
+  ...declaredTexts(run),
+  ...new Set([run.recipe, ...run.applied.map(({ recipe }) => recipe)].flatMap((recipe) => linesOf(recipe))),
   ...run.moments.map(({ action }) => textOf(action) ?? "").filter((text) => text !== ""),
 ]);
 
 /** Asked at every step and note, and answered once a run. */
-const saysLeadWasFound = onceFor((run: SurfaceRun): boolean => textsOf(run).some(tellsOfLeadFound));
+const saysLeadWasFound = onceFor(
+  (run: SurfaceRun): boolean =>
+    textsOf(run).some(tellsOfLeadFound) || declaredTexts(run).some(tellsOfLeadPaint),
+);
+
+/** Whether a declaration calls what is on the piece lead paint, as a fact. */
+const tellsOfLeadPaint = (text: string): boolean =>
+  sentences(text).some(
+    (each) =>
+      LEAD_PAINT.test(each) &&
+      !negates(each) &&
+      !NEGATIVE.test(each) &&
+      !IF.test(each) &&
+      !NO_FACT.test(each),
+  );
 
 /**
  * Whether the recipe itself makes the work depend on a laboratory: it names one, and what its answer is, that work waits

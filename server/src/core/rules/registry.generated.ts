@@ -59,6 +59,7 @@ import { burnishedWood } from "./preparation/burnished-wood.ts";
 import { dampTimber } from "./preparation/damp-timber.ts";
 import { fillerNotDry } from "./preparation/filler-not-dry.ts";
 import { fillerTakesNoStain } from "./preparation/filler-takes-no-stain.ts";
+import { flashRust } from "./preparation/flash-rust.ts";
 import { grainNotKnockedDown } from "./preparation/grain-not-knocked-down.ts";
 import { gritJump } from "./preparation/grit-jump.ts";
 import { gritTooCoarse } from "./preparation/grit-too-coarse.ts";
@@ -110,6 +111,7 @@ import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
 import { noteAgainstProtection } from "./safety/note-against-protection.ts";
 import { openFlame } from "./safety/open-flame.ts";
+import { paintHeatedToSmoke } from "./safety/paint-heated-to-smoke.ts";
 import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
 import { poisonousSolvent } from "./safety/poisonous-solvent.ts";
 import { pouredDownDrain } from "./safety/poured-down-drain.ts";
@@ -202,6 +204,7 @@ export const RULES: readonly Rule[] = [
   dampTimber,
   fillerNotDry,
   fillerTakesNoStain,
+  flashRust,
   grainNotKnockedDown,
   gritJump,
   gritTooCoarse,
@@ -252,6 +255,7 @@ export const RULES: readonly Rule[] = [
   noVentilation,
   noteAgainstProtection,
   openFlame,
+  paintHeatedToSmoke,
   poisonousIngredient,
   poisonousSolvent,
   pouredDownDrain,

@@ -2,17 +2,26 @@
  * Lines of a run as people's words are read in them: first what `##` says of its recipes and materials, as notes, then the
  * lines themselves.
  */
+
+import type { Phrases } from "../knowledge/phrases.ts";
 import type { Material, Named } from "../model/model.ts";
 import { onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import type { Action, NoteAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { usesOf } from "./material-uses.ts";
+import type { Report, RunContext } from "./rule.ts";
+import { saidOnLine } from "./spoken-words.ts";
 
 export const toldLines = onceFor((run: SurfaceRun): readonly Action[] => [
   ...descriptions(run),
   ...run.moments.map(({ action }) => action),
 ]);
+
+/** Reports each line of a run, and each description that it is told by, that says what the patterns look for. */
+export function reportOnLines({ run, report }: RunContext, said: Phrases, text: Report): void {
+  for (const action of toldLines(run)) if (saidOnLine(action, said) !== undefined) report(action, text);
+}
 
 /** Whether a line is what `##` says of a declaration: no fix may put a line in its place. */
 export const isDescription = (run: SurfaceRun, action: Action): boolean =>

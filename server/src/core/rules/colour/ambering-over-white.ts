@@ -75,7 +75,7 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
       title: "The colour of the paint is not stated",
       text: `recipe painted {
   for    any
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   layer  acrylic_paint
   wait   until cured
   step   sand 320

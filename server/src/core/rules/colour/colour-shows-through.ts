@@ -25,7 +25,7 @@ piece box {
 }
 recipe painted {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
 ${layers}  wait   until cured
 }
 job boxes {

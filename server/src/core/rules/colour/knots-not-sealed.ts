@@ -27,7 +27,7 @@ piece shelf {
 }
 recipe painted {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 150
   step   dust
 ${steps}  wait   until cured

@@ -30,7 +30,7 @@ export const coatOnUncleanSurface: TradeRule = {
       title: "No dusting after the sanding between coats",
       text: `recipe clear_coats {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   layer  oil_polyurethane x 3 { #! coat-on-unclean-surface
     wait until recoat
     step sand 320
@@ -98,7 +98,7 @@ job boxes {
       title: "Dusted between coats",
       text: `recipe clear_coats {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   layer  oil_polyurethane x 3 {
     wait until recoat
     step sand 320

@@ -109,12 +109,12 @@ piece same_box "The same box" {
   }
 }
 recipe varnished {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish
   wait   until cured
 }
 recipe again {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   step   clean with soap
   layer  oil_varnish #! coat-on-unscuffed-surface
   wait   until cured

@@ -84,19 +84,19 @@ job boxes {
   }
 }
 recipe prepare {
-  safety ventilate, no_ignition, dust_mask, wet_rags
+  safety ventilate, no_ignition, gloves, dust_mask, wet_rags
   step   clean with soap
   step   scuff 220
   step   dust
 }
 recipe renew {
-  safety ventilate, no_ignition, dust_mask, wet_rags
+  safety ventilate, no_ignition, gloves, dust_mask, wet_rags
   follow prepare
   layer  oil_polyurethane #! hard-over-soft
   wait   until cured
 }
 recipe enamelled {
-  safety ventilate, no_ignition, dust_mask, wet_rags
+  safety ventilate, no_ignition, gloves, dust_mask, wet_rags
   follow prepare
   layer  alkyd_paint #! hard-over-soft
   wait   until cured
@@ -125,7 +125,7 @@ job boxes {
   }
 }
 recipe renew {
-  safety ventilate, no_ignition, dust_mask, wet_rags
+  safety ventilate, no_ignition, gloves, dust_mask, wet_rags
   step   clean with soap
   step   scuff 320
   step   dust
@@ -151,7 +151,7 @@ job boxes {
       title: "A primer between enamel and acrylic, and waterborne films among themselves",
       text: `recipe painted {
   for    any
-  safety ventilate, no_ignition, dust_mask, wet_rags
+  safety ventilate, no_ignition, gloves, dust_mask, wet_rags
   layer  acrylic_paint
   wait   until cured
   step   sand 220

@@ -25,7 +25,7 @@ export const layerAgainstFor: TradeRule = {
       title: "A grain filler in a recipe for laminate",
       text: `recipe smooth {
   for    laminate
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   clean with soap
   step   scuff 220
   step   dust
@@ -44,7 +44,7 @@ export const layerAgainstFor: TradeRule = {
       title: "For wood, or for either",
       text: `recipe smooth {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  grain_filler, wiped
   wait   72 h
   layer  bonding_primer

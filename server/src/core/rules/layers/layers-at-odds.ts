@@ -114,7 +114,7 @@ export const layersAtOdds: TradeRule = {
       title: "Grain filler over a varnish has no pores to fill",
       text: `recipe filled_too_late {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish
   wait   until recoat
   layer  grain_filler, wiped #! layers-at-odds

@@ -36,7 +36,7 @@ export const oilOverFilm: TradeRule = {
   }
 }
 recipe oiled {
-  safety ventilate, no_ignition, wet_rags, dust_mask
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   step   clean with soap
   step   scuff 220
   step   dust
@@ -53,7 +53,7 @@ job boxes {
       title: "Soap over varnish",
       text: `recipe soaped {
   for    wood
-  safety ventilate, no_ignition, wet_rags, dust_mask
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   layer  oil_varnish
   wait   until cured
   step   scuff 320
@@ -96,7 +96,7 @@ job hinges {
   }
 }
 recipe oiled {
-  safety ventilate, no_ignition, wet_rags, dust_mask
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   step   clean with soap
   step   sand 100, 150
   step   dust
@@ -104,14 +104,14 @@ recipe oiled {
   wait   until cured
 }
 recipe over_paint {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  milk_paint
   wait   until recoat
   layer  hardwax_oil, wiped
   wait   until cured
 }
 recipe over_shellac {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  dewaxed_shellac
   wait   until recoat
   layer  drying_oil, wiped

@@ -63,7 +63,7 @@ recipe coloured {
 }
 recipe painted {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  shellac_primer
   wait   until recoat
   layer  alkyd_paint

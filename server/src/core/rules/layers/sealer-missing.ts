@@ -41,7 +41,7 @@ export const sealerMissing: TradeRule = {
 }
 recipe varnished {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish #! sealer-missing
   wait   until cured
 }
@@ -88,7 +88,7 @@ job trays {
 }
 recipe oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  drying_oil, wiped
   wait   until cured
 }
@@ -112,7 +112,7 @@ job benches {
 }
 recipe sealed {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  dewaxed_shellac
   wait   until recoat
   layer  oil_varnish

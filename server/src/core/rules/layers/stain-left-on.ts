@@ -8,6 +8,7 @@ import { onceFor } from "../../once.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isFilm } from "../../surface/state.ts";
+import { isWooden } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
@@ -130,7 +131,12 @@ recipe by_label {
     onLayer: ({ action, before, run, index, report }) => {
       const { material } = action.use;
       if (!material || !WIPING_STAINS.has(material.family?.name ?? "") || isMeantToStay(action)) return;
-      if (!before.certain || before.layers.some((coat) => !coat.family || isFilm(coat))) return;
+      if (
+        isWooden(run) === "no" ||
+        !before.certain ||
+        before.layers.some((coat) => !coat.family || isFilm(coat))
+      )
+        return;
       const next = coatAbove(run, index, action);
       if (!next || needsNoWiping(material) || isSaidToBeWiped(run)) return;
       report({

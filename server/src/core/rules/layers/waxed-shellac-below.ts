@@ -27,7 +27,7 @@ export const waxedShellacBelow: TradeRule = {
       title: "Waxed shellac as a sealer under polyurethane",
       text: `recipe clear_coats {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  waxed_shellac
   wait   until recoat
   layer  oil_polyurethane #! waxed-shellac-below
@@ -77,7 +77,7 @@ job boxes {
       title: "Dewaxed shellac between the two",
       text: `recipe clear_coats {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  waxed_shellac
   wait   until recoat
   layer  dewaxed_shellac
@@ -91,7 +91,7 @@ job boxes {
       title: "Varnish without polyurethane, and lacquer over its sealer",
       text: `recipe varnished {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  waxed_shellac
   wait   until recoat
   layer  oil_varnish

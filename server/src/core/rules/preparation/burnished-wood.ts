@@ -42,7 +42,7 @@ export const burnishedWood: TradeRule = {
       title: "Buffed bare before hardwax oil",
       text: `recipe polished {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 80, 120, 180
   step   dust
   step   buff

@@ -29,7 +29,7 @@ export const dampTimber: TradeRule = {
       title: "Straight out of the rain",
       text: `recipe varnished {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   note   "The meter says 26 % moisture, but the opening is near." #! damp-timber
   step   sand 120, 180
   step   dust
@@ -44,7 +44,7 @@ export const dampTimber: TradeRule = {
       title: "Dry wood, a bound to wait for, and the damp of the air",
       text: `recipe varnished {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   note   "The meter says 9 % moisture."
   note   "Wait until the wood is below 20 % moisture, 26 % is too much."
   note   "The air in the yard had 85 % humidity."

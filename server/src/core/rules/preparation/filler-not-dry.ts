@@ -62,7 +62,7 @@ recipe painted {
       title: "A filler for the pores, laid on and sanded after four hours, or coated after them",
       text: `recipe filled {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
   layer  grain_filler, wiped
@@ -72,7 +72,7 @@ recipe painted {
 }
 recipe filled_and_varnished {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
   layer  grain_filler, wiped
@@ -116,7 +116,7 @@ job shelves {
       title: "A grain filler takes a day of its own, not a night",
       text: `recipe filled {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
   layer  grain_filler, wiped
@@ -162,7 +162,7 @@ recipe prepare_by_label {
 }
 recipe filled {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
   layer  grain_filler, wiped

@@ -62,7 +62,7 @@ job shelves {
       title: "Forbidden, or under oil varnish, or after the last coat",
       text: `recipe clear_coats {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   note   "Never steel wool under this clear."
   layer  waterborne_polyurethane
   wait   until cured
@@ -70,7 +70,7 @@ job shelves {
 }
 recipe varnished {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish
   wait   until recoat
   note   "Rub down with 0000 steel wool."

@@ -32,7 +32,7 @@ export const woodStillWet: TradeRule = {
       title: "Varnish straight on dampened wood",
       text: `recipe varnished {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
   step   dampen
@@ -94,7 +94,7 @@ job boxes {
       title: "Dried overnight; dampened, dried and sanded",
       text: `recipe varnished {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
   step   dampen
@@ -106,7 +106,7 @@ job boxes {
 }
 recipe oiled {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   clean with water
   wait   overnight
@@ -157,7 +157,7 @@ recipe washed {
 }
 recipe renewed {
   for    wood
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   scuff 220
   step   dust
   step   clean with soap

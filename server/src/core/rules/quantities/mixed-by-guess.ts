@@ -6,8 +6,7 @@ import type { Action } from "../../surface/actions.ts";
 import { usesOf } from "../material-uses.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
-import { saidOnLine } from "../spoken-words.ts";
-import { toldLines } from "../told-lines.ts";
+import { reportOnLines } from "../told-lines.ts";
 import { isTwoPart } from "../two-part.ts";
 
 export const mixedByGuess: TradeRule = {
@@ -57,15 +56,13 @@ recipe oiled {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
-      if (!run.moments.some(({ action }) => isMixed(action))) return;
-      for (const action of toldLines(run))
-        if (saidOnLine(action, GUESSED) !== undefined)
-          report(action, {
-            headline: "The hardener is dosed by guess, or not as the label says",
-            why: "Too little stays soft for good; too much turns brittle or heats up in the pot, and what has not reacted harms the skin.",
-            remedy: "Measure both parts as the label says; change the time or the warmth, never the ratio.",
-          });
+    onRun: (ctx) => {
+      if (ctx.run.moments.some(({ action }) => isMixed(action)))
+        reportOnLines(ctx, GUESSED, {
+          headline: "The hardener is dosed by guess, or not as the label says",
+          why: "Too little stays soft for good; too much turns brittle or heats up in the pot, and what has not reacted harms the skin.",
+          remedy: "Measure both parts as the label says; change the time or the warmth, never the ratio.",
+        });
     },
   },
 };

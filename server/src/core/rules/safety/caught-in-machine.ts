@@ -3,8 +3,7 @@
  */
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
-import { saidOnLine } from "../spoken-words.ts";
-import { toldLines } from "../told-lines.ts";
+import { reportOnLines } from "../told-lines.ts";
 
 export const caughtInMachine: TradeRule = {
   id: "caught-in-machine",
@@ -50,16 +49,13 @@ export const caughtInMachine: TradeRule = {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
-      for (const action of toldLines(run))
-        if (saidOnLine(action, CAUGHT) !== undefined)
-          report(action, {
-            headline: "A machine that turns catches what hangs or is wrapped",
-            why: "It takes hold of a glove, a sleeve or a cloth and pulls the hand in before it can be let go.",
-            remedy:
-              "Work at it without gloves and with tight sleeves, hold cloths loose, and leave guards where they are.",
-          });
-    },
+    onRun: (ctx) =>
+      reportOnLines(ctx, CAUGHT, {
+        headline: "A machine that turns catches what hangs or is wrapped",
+        why: "It takes hold of a glove, a sleeve or a cloth and pulls the hand in before it can be let go.",
+        remedy:
+          "Work at it without gloves and with tight sleeves, hold cloths loose, and leave guards where they are.",
+      }),
   },
 };
 

@@ -5,8 +5,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { usesOf } from "../material-uses.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
-import { saidOnLine } from "../spoken-words.ts";
-import { toldLines } from "../told-lines.ts";
+import { reportOnLines } from "../told-lines.ts";
 
 export const eatingAtWork: TradeRule = {
   id: "eating-at-work",
@@ -51,15 +50,13 @@ export const eatingAtWork: TradeRule = {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
-      if (!isFinished(run)) return;
-      for (const action of toldLines(run))
-        if (saidOnLine(action, SWALLOWED) !== undefined)
-          report(action, {
-            headline: "What is on the bench is swallowed this way",
-            why: "Dust of old paint, pigments and solvents get into the mouth with food, off fingers, brushes and hoses.",
-            remedy: "Eat and drink elsewhere, with washed hands, and put nothing into your mouth.",
-          });
+    onRun: (ctx) => {
+      if (isFinished(ctx.run))
+        reportOnLines(ctx, SWALLOWED, {
+          headline: "What is on the bench is swallowed this way",
+          why: "Dust of old paint, pigments and solvents get into the mouth with food, off fingers, brushes and hoses.",
+          remedy: "Eat and drink elsewhere, with washed hands, and put nothing into your mouth.",
+        });
     },
   },
 };

@@ -170,12 +170,25 @@ ${FOUND_TABLE}`,
   for    wood
   safety lead_safe, dust_mask
   note   "The heat gun at 500 C softens it." #! lead-unsafe-method
-  note   "Leave the heat gun at 400 C on one spot until it smokes." #! lead-unsafe-method
+  note   "Leave the heat gun at 400 C on one spot until it smokes." #! lead-unsafe-method, paint-heated-to-smoke
   note   "Sweep the flakes up with the broom." #! lead-unsafe-method
   step   scrape "misted with water"
   step   clean with water
 }
 ${FOUND_TABLE}`,
+    },
+    {
+      title: "Scraped wet, and swept up dry or with the vacuum cleaner of the house",
+      text: `recipe prepare {
+  for    wood
+  safety lead_test, lead_safe, eye_protection
+  step   scrape "misted with water"
+  step   dust "dry brush and dustpan" #! lead-unsafe-method
+  step   dust "compressed air" #! lead-unsafe-method
+  step   dust "household vacuum" #! lead-unsafe-method
+  step   clean with water
+}
+${OLD_TABLE}`,
     },
     {
       title: "An orbital sander without a HEPA filter; the recipe's own words say that lead was found",
@@ -275,6 +288,8 @@ type Method =
 function check({ run, report }: RunContext): void {
   let lastNote: Method | undefined;
   let dust: LeadMatter | undefined;
+  /** What dust may lie there, though the coat itself is gone. */
+  let dusty: LeadMatter | undefined;
   for (const [index, moment] of run.moments.entries()) {
     const { action, before } = moment;
     if (!before.certain) continue;
@@ -289,10 +304,15 @@ function check({ run, report }: RunContext): void {
     }
     if (action.op !== "step") continue;
     if (!VERBS.has(action.verb)) {
-      if (action.verb === "dust" && dust && isDry(action)) report(action, dustedDry(run, dust));
+      if (action.verb === "dust") {
+        const swept = sweptMatter(run, action, dusty ?? leadReached(run, action, before));
+        if (swept) report(action, reportOf(run, action, swept, "spread", "error"));
+        else if (dust && isDry(action)) report(action, dustedDry(run, dust));
+      }
       if (action.verb === "dust" || action.verb === "clean") dust = undefined;
       continue;
     }
+    dusty = leadReached(run, action, before) ?? dusty;
     // The note above has said it.
     const isSaid = lastNote !== undefined;
     lastNote = undefined;
@@ -303,6 +323,16 @@ function check({ run, report }: RunContext): void {
     if (severity) report(action, reportOf(run, action, matter, method, severity));
     dust = severity === undefined && matter && leavesLeadDust(matter, action) ? matter : undefined;
   }
+}
+
+/** The lead that the words of a `dust` step throw about, if there is some. */
+function sweptMatter(
+  run: SurfaceRun,
+  action: StepAction,
+  matter: LeadMatter | undefined,
+): LeadMatter | undefined {
+  const isMeant = matter !== undefined && matter.status !== "possible" && isPlain(run, matter, "spread");
+  return isMeant && saidOnLine(action, SWEPT) !== undefined ? matter : undefined;
 }
 
 const isDry = ({ what = "" }: StepAction): boolean => !saysHepa(what) && !saysWet(what);
@@ -379,6 +409,15 @@ const SPREAD = phrases(
   `${DUST} ... household_vacuum|household_hoover|ordinary_vacuum|normal_vacuum|shop_vac ${CONTAINED}`,
   `power-wash|pressure-wash|pressure_washer|jet-wash|jet_washer|hose .. ${DUST}|off|down|it|away`,
   `${DUST} ... fall|drop|land|lie ... garden|lawn|grass|carpet|soil|sandpit|floor !sheet !plastic !tarp*`,
+);
+/** Words of a `dust` step: what is swept, brushed or blown, or taken up by a vacuum cleaner that lets lead through. */
+const SWEPT = phrases(
+  `sweep|sweeping|swept|broom|dustpan|feather_duster|duster ${CONTAINED} !sweeping_compound`,
+  `brush|brushed|brushing ${CONTAINED} !vacuum !attachment`,
+  `compressed_air|air_line|air_gun|air_hose|blow|blown|blowing|blower|compressor ${CONTAINED}`,
+  `household|ordinary|normal|domestic|kitchen .. vacuum|hoover|vacuum_cleaner ${CONTAINED}`,
+  `shop_vac|shop_vacuum|workshop_vacuum|hoover|wet_vac ${CONTAINED} !class`,
+  `dry cloth|rag|duster ${CONTAINED}`,
 );
 const CARRIED = phrases(
   "shake|beat|knock|brush .. overalls|clothes|coat|dust_sheet|jacket|trousers|drop_cloth|apron ... out|off|clean|yard|outside !never",
@@ -499,6 +538,14 @@ function remedyOf(method: Method, action: Action, kind: LeadMatter["kind"]): str
   return wet ? `${sentence(wet)}; ${DUST_UP}` : REMEDIES[method];
 }
 
+/** 29 CFR 1926.62 and 40 CFR 745.85: a P100 (HEPA) filter, where only the dust mask of clean wood is stated or nothing. */
+const filter = ({ duties }: Action): string => {
+  if (duties.has("lead_safe") || duties.has("supplied_air")) return "";
+  return duties.has("dust_mask") && !duties.has("vapour_respirator")
+    ? "wear a P100 respirator, as the `dust_mask` stated here is not enough for lead; "
+    : "wear a P100 respirator (a dust mask is not enough); ";
+};
+
 /** "Test promised" is not yet "safe": `lead_test` alone, or a step that tests, gives no result. */
 function untestedNote(run: SurfaceRun, action: Action, status: LeadMatter["status"]): string {
   if (status === "found" || !promisesTest(run, action) || !run.surface) return "";
@@ -526,7 +573,7 @@ function reportOf(
     why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
       ? "Once the laboratory has found none, state it at the surface, such as `lead none_found by laboratory 2026-11-03`; until then, work wet and state `safety lead_safe`."
-      : `${remedyOf(method, action, kind)}; state \`safety lead_safe\`, and ask the local authority who may do this work.`,
+      : `${remedyOf(method, action, kind)}; ${filter(action)}state \`safety lead_safe\`, and ask the local authority who may do this work.`,
     severity,
     related: coat ? [related(coat.place, "The old coating")] : [],
   };

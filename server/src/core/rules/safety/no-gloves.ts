@@ -11,9 +11,13 @@ export const noGloves: TradeRule = {
   docs: {
     summary:
       "A material that harms or dries the skin, or a coating of two parts, is handled, and the recipe does not state `gloves`.",
-    why: "Solvents take the fat out of the skin, strippers, lyes, acids and bleaches burn it, and uncured resin and hardeners can make it allergic for good.",
+    why: "Solvents, and varnishes and oil paints that hold them, take the fat out of the skin; strippers, lyes, acids and bleaches burn it, and uncured resin and hardeners can make it allergic for good.",
     remedy: "State `safety gloves`. The safety data sheet says which glove the product does not go through.",
-    sources: ["29 CFR 1910.138", "NIOSH Publication 96-111 (1996) on hardeners and skin"],
+    sources: [
+      "29 CFR 1910.138",
+      "NIOSH Publication 96-111 (1996) on hardeners and skin",
+      "safety data sheets of varnishes, oil paints and stains in mineral spirits: EUH066 and H317 of Regulation (EC) 1272/2008, from memory, confidence high",
+    ],
   },
   failing: [
     {
@@ -23,6 +27,16 @@ export const noGloves: TradeRule = {
   safety ventilate, no_ignition
   step   dewax with mineral_spirits #! no-gloves
   step   clean with soap
+}
+`,
+    },
+    {
+      title: "An oil polyurethane by brush",
+      text: `recipe topped {
+  for    wood
+  safety ventilate, no_ignition, wet_rags
+  layer  oil_polyurethane #! no-gloves
+  wait   until cured
 }
 `,
     },
@@ -125,6 +139,37 @@ recipe plain {
   note  "Never wash this with ammonia or bleach."
   layer clear
   wait  until cured
+}
+`,
+    },
+    {
+      title: "An oil whose label says that nothing evaporates, shellac and linseed oil ask for none",
+      text: `material pure "Hardwax oil without solvent" {
+  family hardwax oil
+  voc    0 g/L
+}
+
+recipe oiled {
+  for    wood
+  safety wet_rags
+  layer  pure, wiped
+  wait   until cured
+}
+
+recipe oiled_again {
+  for    wood
+  safety wet_rags
+  layer  drying_oil, wiped
+  wait   until cured
+}
+
+recipe polished {
+  for    wood
+  safety ventilate, no_ignition
+  layer  dewaxed_shellac x 2 {
+    wait until recoat
+  }
+  wait   until cured
 }
 `,
     },

@@ -94,7 +94,11 @@ job legs {
 `,
     },
   ],
-  checks: dutyChecks("lead_safe", (run) => leadNote(leadFactsOf(run)), need),
+  checks: dutyChecks(
+    "lead_safe",
+    (run) => `${leadNote(leadFactsOf(run))} A plain dust mask is not enough for it.`,
+    need,
+  ),
 };
 
 function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undefined {

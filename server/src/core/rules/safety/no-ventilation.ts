@@ -34,7 +34,7 @@ export const noVentilation: TradeRule = {
       title: "The thinner brings the vapour, and only the first of two lines says so",
       text: `recipe oiled {
   for    wood
-  safety wet_rags, no_ignition
+  safety wet_rags, no_ignition, gloves
   layer  drying_oil, wiped, thinned 1:1 with mineral_spirits #! no-ventilation
   wait   until cured
   layer  drying_oil, wiped, thinned 2:1 with mineral_spirits
@@ -46,7 +46,7 @@ export const noVentilation: TradeRule = {
       title: "Only the job says what the clear is",
       text: `recipe top_coat(clear: material) {
   for    wood
-  safety wet_rags, no_ignition
+  safety wet_rags, no_ignition, gloves
   step   clean with soap
   step   scuff wet 220
   step   dust

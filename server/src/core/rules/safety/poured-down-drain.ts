@@ -3,8 +3,7 @@
  */
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
-import { saidOnLine } from "../spoken-words.ts";
-import { toldLines } from "../told-lines.ts";
+import { reportOnLines } from "../told-lines.ts";
 
 export const pouredDownDrain: TradeRule = {
   id: "poured-down-drain",
@@ -44,16 +43,12 @@ export const pouredDownDrain: TradeRule = {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
-      for (const action of toldLines(run)) {
-        if (saidOnLine(action, POURED) === undefined) continue;
-        report(action, {
-          headline: "This does not belong in the drain, the bin or on the ground",
-          why: "Solvent vapour in a drain can explode, and stripper, paint and lye are hazardous waste.",
-          remedy: "Collect it in a closed, labelled can and take it where your local waste service says.",
-        });
-      }
-    },
+    onRun: (ctx) =>
+      reportOnLines(ctx, POURED, {
+        headline: "This does not belong in the drain, the bin or on the ground",
+        why: "Solvent vapour in a drain can explode, and stripper, paint and lye are hazardous waste.",
+        remedy: "Collect it in a closed, labelled can and take it where your local waste service says.",
+      }),
   },
 };
 

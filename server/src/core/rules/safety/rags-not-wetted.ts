@@ -33,7 +33,7 @@ export const ragsNotWetted: TradeRule = {
       title: "A brushed varnish leaves rags as well",
       text: `recipe varnished {
   for    wood
-  safety ventilate, no_ignition
+  safety ventilate, no_ignition, gloves
   layer  oil_varnish #! rags-not-wetted
   wait   until cured
 }

@@ -3,8 +3,7 @@
  */
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
-import { saidOnLine } from "../spoken-words.ts";
-import { toldLines } from "../told-lines.ts";
+import { reportOnLines } from "../told-lines.ts";
 
 export const solventOnSkin: TradeRule = {
   id: "solvent-on-skin",
@@ -44,16 +43,12 @@ export const solventOnSkin: TradeRule = {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
-      for (const action of toldLines(run)) {
-        if (saidOnLine(action, ON_SKIN) === undefined) continue;
-        report(action, {
-          headline: "These words put solvent on the skin",
-          why: "Solvent goes through the skin and takes the fat out of it, and carries resin in with it.",
-          remedy: "Write `wash with soap and water` instead, or name a hand cleaner that is made for skin.",
-        });
-      }
-    },
+    onRun: (ctx) =>
+      reportOnLines(ctx, ON_SKIN, {
+        headline: "These words put solvent on the skin",
+        why: "Solvent goes through the skin and takes the fat out of it, and carries resin in with it.",
+        remedy: "Write `wash with soap and water` instead, or name a hand cleaner that is made for skin.",
+      }),
   },
 };
 

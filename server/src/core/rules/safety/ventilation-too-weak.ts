@@ -32,7 +32,7 @@ import { related, useName } from "../texts.ts";
 
 const RECIPE = (air: string) => `recipe oiled {
   for    wood
-  safety wet_rags, no_ignition, ventilate${air}
+  safety wet_rags, no_ignition, gloves, ventilate${air}
   layer  oil_varnish`;
 
 /** The boards are dewaxed; a litre of the spirits goes as far as `covers` says, and `step` is done with it. */

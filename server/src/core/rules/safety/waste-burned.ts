@@ -2,8 +2,7 @@
  * Scrapings, painted wood, rags and tins put on a fire.
  */
 import type { TradeRule } from "../rule.ts";
-import { saidOnLine } from "../spoken-words.ts";
-import { toldLines } from "../told-lines.ts";
+import { reportOnLines } from "../told-lines.ts";
 import { BURNED_WASTE } from "../work-words.ts";
 
 export const wasteBurned: TradeRule = {
@@ -47,14 +46,11 @@ export const wasteBurned: TradeRule = {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
-      for (const action of toldLines(run))
-        if (saidOnLine(action, BURNED_WASTE) !== undefined)
-          report(action, {
-            headline: "Waste of finishing does not belong on a fire",
-            why: "Old paint goes up as poisonous fume, lead included, and stays in the ash; rags and tins flare up or burst.",
-            remedy: "Collect it in closed, labelled cans, and take it where your local waste service says.",
-          });
-    },
+    onRun: (ctx) =>
+      reportOnLines(ctx, BURNED_WASTE, {
+        headline: "Waste of finishing does not belong on a fire",
+        why: "Old paint goes up as poisonous fume, lead included, and stays in the ash; rags and tins flare up or burst.",
+        remedy: "Collect it in closed, labelled cans, and take it where your local waste service says.",
+      }),
   },
 };

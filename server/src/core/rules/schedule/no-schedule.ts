@@ -43,7 +43,7 @@ shop mornings {
 }
 
 recipe two_coats {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  hasty_clear
   wait   8 h
   layer  hasty_clear
@@ -80,7 +80,7 @@ shop mornings {
 }
 
 recipe two_coats {
-  safety dust_mask, ventilate, no_ignition, wet_rags
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   layer  hasty_clear
   wait   8 h
   step   sand 220

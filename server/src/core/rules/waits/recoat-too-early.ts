@@ -87,7 +87,7 @@ recipe two_coats {
     {
       title: "A night is too short for an oil varnish",
       text: `recipe varnished {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish
   wait   overnight
   layer  oil_varnish #! recoat-too-early
@@ -110,7 +110,7 @@ recipe two_coats {
       title: "Oil on oil after six hours, neither wet nor dry",
       text: `recipe oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  drying_oil, wiped
   wait   6 h
   layer  drying_oil, wiped #! recoat-too-early
@@ -209,7 +209,7 @@ recipe two_coats {
       title: "Oil on wet oil within the hour, and wiped off",
       text: `recipe oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  drying_oil
   wait   30 min
   layer  drying_oil, wiped after 15 min

@@ -43,7 +43,7 @@ recipe two_coats {
     {
       title: "Cured, and coated again without sanding",
       text: `recipe two_coats {
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_polyurethane
   wait   until cured
   layer  oil_polyurethane #! recoat-too-late

@@ -41,7 +41,7 @@ export const notForThisUse: TradeRule = {
 }
 recipe oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  drying_oil x 3, wiped {
     wait until recoat
   }
@@ -146,7 +146,7 @@ job boxes {
 }
 recipe varnished {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  dewaxed_shellac
   wait   until recoat
   layer  oil_polyurethane x 3 {
@@ -156,7 +156,7 @@ recipe varnished {
 }
 recipe hard_oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  hardwax_oil x 2, wiped {
     wait until recoat
   }
@@ -164,7 +164,7 @@ recipe hard_oiled {
 }
 recipe oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  drying_oil, wiped
   wait   until cured
 }

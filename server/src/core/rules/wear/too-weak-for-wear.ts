@@ -38,7 +38,7 @@ export const tooWeakForWear: TradeRule = {
 }
 recipe varnished {
   for    wood
-  safety ventilate, no_ignition, wet_rags, dust_mask
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   layer  oil_varnish x 2 { #! too-weak-for-wear
     wait until recoat
     step sand 320
@@ -92,7 +92,7 @@ job tables {
 }
 recipe enamelled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  alkyd_paint x 2 { #! too-weak-for-wear
     wait until recoat
   }
@@ -115,7 +115,7 @@ job tables {
 }
 recipe wiped_on {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  wiping_varnish x 4, wiped { #! too-weak-for-wear
     wait until recoat
   }
@@ -184,7 +184,7 @@ job tables {
 }
 recipe varnished(coats: number = 3) {
   for    wood
-  safety ventilate, no_ignition, wet_rags, dust_mask
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   layer  oil_varnish x coats {
     wait until recoat
     step sand 320
@@ -194,7 +194,7 @@ recipe varnished(coats: number = 3) {
 }
 recipe renew {
   for    wood
-  safety ventilate, no_ignition, wet_rags, dust_mask
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   step   clean with soap
   step   scuff 320
   step   dust
@@ -237,7 +237,7 @@ job tables {
 }
 recipe enamelled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  alkyd_primer
   wait   24 h
   layer  alkyd_paint x 2 {
@@ -247,7 +247,7 @@ recipe enamelled {
 }
 recipe oiled {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  hardwax_oil x 2, wiped {
     wait until recoat
   }
@@ -255,7 +255,7 @@ recipe oiled {
 }
 recipe wiped_on {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  wiping_varnish x 6, wiped {
     wait until recoat
   }

@@ -164,7 +164,7 @@ recipe coloured {
 }
 recipe varnished {
   for    wood
-  safety ventilate, no_ignition, wet_rags
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish
   wait   until cured
 }
