@@ -75,6 +75,15 @@ export const primerLines = (action: Action): readonly string[] => [
   "wait  until recoat",
 ];
 
+/** A coat of primer without water, for metal that rusts, ready for any paint. */
+export const metalPrimerLines = (action: Action): readonly string[] => [
+  ...safetyLine(action, [...dutiesOf("alkyd primer"), "dust_mask"]),
+  "layer alkyd_primer",
+  "wait  until cured",
+  "step  scuff 220",
+  "step  dust",
+];
+
 export const dewaxLines = (action: Action): readonly string[] => [
   ...safetyLine(action, dutiesOf("mineral spirits")),
   "step  dewax with mineral_spirits",

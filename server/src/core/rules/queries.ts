@@ -3,6 +3,7 @@
  */
 import type { Wood } from "../knowledge/wood-schema.ts";
 import { woodByName } from "../knowledge/woods.ts";
+import { onceFor } from "../once.ts";
 import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { isLayer, lastIndexOf } from "../surface/run-index.ts";
@@ -31,6 +32,20 @@ export function isWooden(run: SurfaceRun): "yes" | "no" | "unknown" {
     ? "no"
     : "unknown";
 }
+
+/** `steel` or `iron` where the surface is bare of what keeps rust away by itself. */
+export const rustingMetal = onceFor(({ surface, piece }: SurfaceRun): "steel" | "iron" | undefined => {
+  const { substrate } = surface ?? {};
+  if (substrate?.kind !== "metal") return undefined;
+  const name = substrate.name.toLowerCase();
+  if (name === "steel" || name === "iron") return name;
+  if (name !== "metal") return undefined;
+  const words = `${piece?.title ?? ""}. ${piece?.docs ?? ""}. ${surface?.docs ?? ""}`;
+  if (/\b(?:stainless|galvani[sz]ed|zinc|chromed?|chromium|plated|brass|alumini?um|bronze)\b/iu.test(words))
+    return undefined;
+  const [said] = /\b(?:steel|iron)\b/iu.exec(words) ?? [];
+  return said?.toLowerCase() as "steel" | "iron" | undefined;
+});
 
 /** Verbs after which the scratches of an earlier sanding no longer count for the next, or not in the same way. */
 const NEW_SURFACE = ["strip", "scrape"];

@@ -3,7 +3,8 @@
  * a primer; neither scuffed nor primed, it peels.
  */
 import { leavesLayer } from "../../knowledge/families.ts";
-import { scuffLines, slickName } from "../coat-queries.ts";
+import { metalPrimerLines, scuffLines, slickName } from "../coat-queries.ts";
+import { rustingMetal } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
 
@@ -110,7 +111,9 @@ job shelves {
       // What is there already, once it is scuffed, may be a primer or paint that holds.
       if (before.openBelow && isScuffed) return;
       const place = run.surface?.substrate.place;
-      const primer = ["layer bonding_primer", "wait  until recoat"];
+      const rusts = rustingMetal(run) !== undefined;
+      const name = rusts ? "an alkyd primer, or another that keeps rust away," : "a bonding primer";
+      const primer = rusts ? metalPrimerLines(action) : ["layer bonding_primer", "wait  until recoat"];
       report({
         ...(isScuffed ? { severity: "hint" as const } : {}),
         headline: `${useName(action.use)} goes straight on ${slick}, ${isScuffed ? "without a primer" : "neither scuffed nor primed"}`,
@@ -118,13 +121,18 @@ job shelves {
           ? "Most paints get little hold there even when it is scuffed, and chip at edges and handles."
           : "Such a smooth, hard surface gives paint no hold, and it scratches or peels off.",
         remedy: isScuffed
-          ? "Put a bonding primer between the two, unless the paint's label says that it needs none."
-          : "Scuff it lightly with 220 grit, dust it off and put a bonding primer on before the paint.",
+          ? `Put ${name} between the two, unless the paint's label says that it needs none.`
+          : `Scuff it lightly with 220 grit, dust it off and put ${name} on before the paint.`,
         ...(isScuffed ? {} : { abrades: "surface" as const }),
         related: place ? [related(place, "What the surface is made of")] : [],
         fixes: [
           isScuffed
-            ? insertAbove("undertaking", action, "Put a bonding primer on first", primer)
+            ? insertAbove(
+                "undertaking",
+                action,
+                rusts ? "Put an alkyd primer on first" : "Put a bonding primer on first",
+                primer,
+              )
             : insertAbove("undertaking", action, "Scuff, dust and prime the surface first", [
                 ...scuffLines(action),
                 ...primer,

@@ -132,7 +132,7 @@ recipe by_label {
       const { material } = action.use;
       if (!material || !WIPING_STAINS.has(material.family?.name ?? "") || isMeantToStay(action)) return;
       if (
-        isWooden(run) === "no" ||
+        isWooden(run) !== "yes" ||
         !before.certain ||
         before.layers.some((coat) => !coat.family || isFilm(coat))
       )

@@ -5,11 +5,11 @@
 import { negates } from "../../knowledge/denials.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { Material } from "../../model/model.ts";
-import { onceFor } from "../../once.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
 import { scuffLines } from "../coat-queries.ts";
+import { rustingMetal } from "../queries.ts";
 import { putOnInstead } from "../remedy-fixes.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
@@ -131,25 +131,14 @@ job more_racks {
       const { before, run, report } = ctx;
       const metal = rustingMetal(run);
       if (!metal || !before.certain || !isBare(before)) return;
+      const { family } = ctx.action.use.material ?? {};
+      // Paint straight on metal is `slick-surface-without-primer`'s.
+      if (family?.role === "paint") return;
       const finding = isWaterWithoutCare(ctx.action) ? underWater(ctx, metal) : afterWater(ctx, metal);
       if (finding) report(finding);
     },
   },
 };
-
-/** `steel` or `iron` where the surface is bare of what keeps rust away by itself. */
-const rustingMetal = onceFor(({ surface, piece }: SurfaceRun): "steel" | "iron" | undefined => {
-  const { substrate } = surface ?? {};
-  if (substrate?.kind !== "metal") return undefined;
-  const name = substrate.name.toLowerCase();
-  if (name === "steel" || name === "iron") return name;
-  if (name !== "metal") return undefined;
-  const words = `${piece?.title ?? ""}. ${piece?.docs ?? ""}. ${surface?.docs ?? ""}`;
-  if (/\b(?:stainless|galvani[sz]ed|zinc|chromed?|chromium|plated|brass|alumini?um|bronze)\b/iu.test(words))
-    return undefined;
-  const [said] = /\b(?:steel|iron)\b/iu.exec(words) ?? [];
-  return said?.toLowerCase() as "steel" | "iron" | undefined;
-});
 
 // ---------------------------------------------------------------------------------------------------------------
 // Water in the coat
