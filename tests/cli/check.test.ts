@@ -414,7 +414,7 @@ describe("text", () => {
       "recipe oiled {\n  for    wood\n  step   sand 120\n  step   dust\n  layer  oil_varnish, wiped\n}\n";
     const { stdout } = await runCli(["check", "a.finish"], { files: { "a.finish": text } });
     expect(stdout).toContain(
-      "a.finish:5:3 error rags-not-wetted, no-dust-mask, flames-not-kept-away,\n    no-ventilation\n",
+      "a.finish:5:3 error rags-not-wetted, no-dust-mask, flames-not-kept-away,\n    no-gloves, no-ventilation\n",
     );
     expect(stdout.split("\n").every((line) => line.length <= 80)).toBe(true);
   });
