@@ -111,7 +111,7 @@ describe("untested lead", () => {
     expect(mask?.why).toBe(
       "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.",
     );
-    expect(mask?.headline).toBe("Lead dust to breathe: a dust mask is not enough");
+    expect(mask?.headline).toBe("Lead dust and fume: `lead_safe` is not stated");
     expect(mask?.fixes.flatMap(({ edits }) => edits.map(({ text }) => text)).join("")).toMatch(
       /safety lead_safe/u,
     );
