@@ -86,6 +86,56 @@ export function unquotedHow(word: LexToken, grit: LexToken): SyntaxProblem {
   };
 }
 
+/** `sand only where rough`: the grit is missing before what is said of how. */
+export function gritBefore(verb: string, how: string, span: Span): SyntaxProblem {
+  return {
+    message: `expected the grit, and behind it how it is done\nWrite, for example, \`step ${verb} 320 "${how}"\`.`,
+    span,
+  };
+}
+
+/** `sand 180 then scuff 400` */
+export function twoSteps(before: LexToken, verb: LexToken): SyntaxProblem {
+  return {
+    message: `these are two steps\nWrite \`step ${verb.text} …\` on a line of its own.`,
+    span: { start: endOf(before), end: endOf(verb) },
+    fix: {
+      title: "Write them on two lines",
+      span: { start: endOf(before), end: verb.start },
+      text: "\n  step ",
+    },
+  };
+}
+
+/** `dust x 2` */
+export function stepTwice(first: LexToken, last: LexToken): SyntaxProblem {
+  return {
+    message: "a line of a step is done once\nWrite the line again for each time that it is done.",
+    span: { start: first.start, end: endOf(last) },
+  };
+}
+
+/** `thinner 10-20 %`, `5-10 % water` on a coat */
+export function thinnedBy(percent: string, thinner: string, span: Span): SyntaxProblem {
+  const [, ratio] = /^(\d+(?:\.\d+)?)$/u.exec(percent) ?? [];
+  const parts =
+    ratio === undefined || Number(ratio) === 0 ? "10:1" : `${Math.round(10_000 / Number(ratio)) / 100}:1`;
+  const text = `thinned ${parts} with ${thinner}`;
+  return {
+    message: `a coat is thinned in one ratio\nWrite \`${text}\`.`,
+    span,
+    fix: { title: `Write \`${text}\``, span, text },
+  };
+}
+
+/** `16 h until recoat` */
+export function eitherWait(time: string, stage: string, span: Span): SyntaxProblem {
+  return {
+    message: `a wait has a time or a stage\nWrite \`wait ${time}\` or \`wait until ${stage}\`.`,
+    span,
+  };
+}
+
 /** What is meant is clear enough to be offered, and not to be taken for granted. */
 export function ambiguous(message: string, span: Span, text: string): SyntaxProblem {
   return { message, span, fix: { title: `Write \`${text}\``, span, text } };

@@ -11,7 +11,7 @@ import { windowOrEarliest } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { DASHES, valueText } from "./parser-parts.ts";
-import { ShapeParser } from "./parser-shapes.ts";
+import { WordsParser } from "./parser-words.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
@@ -19,6 +19,9 @@ import { plainUnit } from "./units.ts";
 import type { FieldForm } from "./vocabulary.ts";
 
 const OF = phrases("of");
+/** `or after 24 h sand`, `or sand after 24 h`, `or after 24 h with sanding` */
+const OR_SAND = /^or (sand(?:ing)? )?after \d/u;
+const SANDED = phrases("sand", "sand first", "sanded", "with sanding", "after sanding");
 const CONJUNCTIONS = phrases("at", "from", "by");
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
@@ -32,66 +35,55 @@ const WINDOW_FROM = 4;
 /** Where what follows a part can begin, besides at a comma. */
 const AT_AIR: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
 const AT_UP: readonly TokenType[] = [t.Comma, t.Up];
-const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer];
 const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
 
-export class FieldParser extends ShapeParser {
-  protected readonly words = this.line(
-    (): Value<"words"> => ({ form: "words", items: [] }),
-    (line) => {
-      const items: (tree.Words | tree.Title)[] = [];
-      line.items = items;
-      this.list(this.wordsItem, items);
-    },
-  );
-
-  protected readonly wordsItem = this.part(AT_COMMA, (items: (tree.Words | tree.Title)[]): void => {
-    if (this.at(t.StringToken)) {
-      items.push(make.makeTitle(this.take(t.StringToken)));
-    } else {
-      items.push(this.speltWords() ?? this.otherWords());
-    }
-    this.endOfPart();
-  });
-
-  /** Words, or what is none of the notation's and has digits: `2K lacquer`. */
-  private otherWords(): tree.Words {
-    if (this.at(t.NumberToken) && this.keyword === "sheen") {
-      // Gloss units: shops say them with a per cent sign as well.
-      const number = make.makeName(this.take(t.NumberToken));
-      const unit = this.peek(1);
-      if (unit.text === "%" || /^gu$/iu.test(unit.text)) {
-        this.respell(make.tokenSpan(unit), "");
-        this.skip(1);
-      }
-      return { kind: "words", words: [number], text: number.text, span: number.span };
-    }
-    if (!this.at(t.NumberToken) || this.keyword !== "family") {
-      return make.makeWords(this.wordRun("a word"));
-    }
-    const text = this.rest().split(/[,"{]/u)[0]!.trimEnd();
-    const span = this.takeText(text) ?? make.tokenSpan(this.take(t.Word, "a word"));
-    return { kind: "words", words: [{ kind: "name", text, span }], text, span };
-  }
-
+export class FieldParser extends WordsParser {
   protected readonly quantityField = this.line(
     (): Value<"quantity"> => ({ form: "quantity" }),
     (line) => {
       const { from, to } = this.range("a quantity");
-      line.quantity = from;
+      line.quantity = this.keyword === "cut" ? this.cut(from) : from;
       if (to !== undefined) {
         line.to = to;
       }
     },
   );
 
+  /** `2 lb`: a two-pound cut is of a gallon. */
+  private cut(value: tree.Value): tree.Value {
+    const only = value.kind === "quantity" && value.parts.length === 1 ? value.parts[0] : undefined;
+    const unit = only?.unit;
+    if (value.kind !== "quantity" || unit?.text !== "lb") {
+      return value;
+    }
+    this.respell(value.span, `${only!.number.text} lb/gal`);
+    return { ...value, parts: [{ ...only!, unit: { ...unit, text: "lb/gal" } }] };
+  }
+
   protected readonly rangeField = this.line(
     (): Value<"range"> => ({ form: "range" }),
     (line) => {
-      line.range = this.lowerLimit(() => this.range("a quantity"));
+      const range = this.lowerLimit(() => this.range("a quantity"));
+      line.range = this.orAfter(range);
       this.askForWindow(line.range);
     },
   );
+
+  /** `4 h or after 24 h sand`: the end of the window. */
+  private orAfter(range: tree.Range): tree.Range {
+    const said = range.to === undefined ? OR_SAND.exec(this.rest()) : null;
+    if (!said) {
+      return range;
+    }
+    const { start } = this.peek(1);
+    this.skip(said[1] === undefined ? 2 : 3);
+    const to = this.quantity("the end of the window");
+    this.leaveOut(SANDED);
+    const end = endOf(this.peek(0));
+    this.dropRespellings(start);
+    this.respell({ start, end }, `to ${valueText(to)}`);
+    return { ...range, to, span: { start: range.span.start, end } };
+  }
 
   protected readonly air = this.line(
     (): Value<"air"> => ({ form: "air" }),
@@ -341,6 +333,11 @@ export class FieldParser extends ShapeParser {
         // More hours of the same days: the plain form names the days again.
         this.respell({ start, end: start }, `${from!.text}${to === undefined ? "" : ` to ${to.text}`}`);
       }
+      if (this.at(t.End) || this.at(t.Comma)) {
+        this.useExample(
+          `hours ${from?.text ?? "Mon"}${to === undefined ? "" : ` to ${to.text}`} 09:00 to 17:00`,
+        );
+      }
       const { opens, closes } = this.openingHours();
       draft.opens = opens;
       draft.closes = closes;
@@ -404,28 +401,6 @@ export class FieldParser extends ShapeParser {
       }
     },
   );
-
-  protected readonly wood = this.line(
-    (): Value<"wood"> => ({ form: "wood" }),
-    (line) => {
-      this.species(line);
-      if (this.at(t.Comma) || this.at(t.Veneer)) {
-        this.commaBefore();
-        const veneer: Draft<NonNullable<Value<"wood">["veneer"]>> = { span: NO_SPAN };
-        this.spanned(veneer, () => {
-          this.take(t.Veneer, "`veneer` and its thickness");
-          line.veneer = veneer;
-          veneer.thickness = this.quantity("the thickness of the veneer");
-        });
-      }
-    },
-  );
-
-  protected readonly species = this.part(AT_VENEER, (line: Value<"wood">): void => {
-    const wood = this.speltWords() ?? make.makeWords(this.wordRun("a wood", t.Veneer));
-    line.wood = wood;
-    this.endOfPart(undefined, (next) => next === t.Veneer);
-  });
 
   protected readonly lead = this.line(
     (): Value<"lead"> => ({ form: "lead" }),

@@ -1,18 +1,27 @@
 /**
  * The rules for what a step says before its tails: the verb, in one of the words that people have for it, the material, the
- * grits as they are written on paper and in speech, and how it is done.
+ * grits as they are written on paper and in speech, and how it is done; and the rule for waits.
  */
 import { endOf, type LexToken } from "./lexer.ts";
-import { unquotedHow } from "./line-problems.ts";
+import { eitherWait, gritBefore, stepTwice, twoSteps, unquotedHow } from "./line-problems.ts";
 import { type Draft, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
 import { FieldParser } from "./parser-fields.ts";
-import { HOW_PHRASES, VERB_SPELLINGS, VERB_SPELLINGS_WITH, type VerbSpelling } from "./spellings.ts";
+import { valueText } from "./parser-parts.ts";
+import {
+  HOW_PHRASES,
+  OWN_WORK,
+  STAGE_SPELLINGS,
+  TOOLS,
+  VERB_SPELLINGS,
+  VERB_SPELLINGS_WITH,
+  type VerbSpelling,
+} from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
-import { VERBS, type VerbForm } from "./vocabulary.ts";
+import { VERBS, type VerbForm, WAIT_STAGES } from "./vocabulary.ts";
 
 /** What a statement says, without keyword, span, documentation and block. */
 export type Line<S> = Draft<Omit<S, "kind" | "keyword" | "span" | "docs" | "block" | "fields">>;
@@ -26,12 +35,30 @@ const isAtTail = (next: TokenType): boolean => t.TAIL_TYPES.has(next);
 export class StepParser extends FieldParser {
   protected readonly stepMain = this.part(AT_TAIL, (line: StepLine): void => {
     this.stepBody(line);
+    this.oneStep();
     this.endOfPart(undefined, isAtTail);
   });
+
+  /** Refuses what makes two steps of one. */
+  private oneStep(): void {
+    const [joint, verb] = [this.peek(1), this.peek(2)];
+    if (this.isWordAt("then", 1) && (lookUp(VERBS, verb.text) ?? lookUp(VERB_SPELLINGS, verb.text))) {
+      throw this.refused(twoSteps(this.peek(0), verb));
+    }
+    if (joint.type === t.X && verb.type === t.NumberToken) {
+      throw this.refused(stepTwice(joint, verb));
+    }
+  }
 
   protected stepBody(line: StepLine): void {
     if (this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
+      this.withMaterial(line);
+      return;
+    }
+    if (this.longestIn(OWN_WORK) !== undefined) {
+      line.what = this.ownWords();
+      this.withMaterial(line);
       return;
     }
     const how = this.verb(line);
@@ -39,11 +66,17 @@ export class StepParser extends FieldParser {
     const known = lookUp(VERBS, verb.text);
     const isForm = (...forms: VerbForm[]) => known === undefined || forms.includes(known.form);
     this.useExample(known?.example);
+    if (known !== undefined && isForm("material", "optional-material")) {
+      this.whatBefore(line);
+    }
     if (isForm("material", "optional-material") && this.at(t.With)) {
       this.take(t.With);
       line.material = this.nameOf(this.take(t.Word, "a material"));
-    } else if (isForm("what") && this.at(t.StringToken)) {
+      this.tool(line);
+    } else if (isForm("what", "what-with") && this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
+    } else if (known !== undefined && isForm("what", "what-with") && this.at(t.Word)) {
+      line.what = this.ownWords();
     } else if (
       known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atGrits()
     ) {
@@ -52,10 +85,74 @@ export class StepParser extends FieldParser {
       throw this.mismatch(needOf(known?.form));
     }
     // `unmask` takes all of it off, so a name behind it would promise what is not done.
-    const saysHow = known !== undefined && known.form !== "what" && verb.text !== "unmask";
+    if (known?.form === "what-with") {
+      this.withMaterial(line);
+    }
+    const saysHow = known !== undefined && !isForm("what", "what-with") && verb.text !== "unmask";
     if (saysHow) {
       this.how(line, how);
     }
+  }
+
+  /** `with hide_glue`, where a step may be done with a material. */
+  private withMaterial(line: StepLine): void {
+    if (this.at(t.With)) {
+      this.take(t.With);
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+    }
+  }
+
+  /** Words up to the end of the part or `with`, and a text behind them: a title, which the plain form quotes. */
+  protected ownWords(): tree.Title {
+    const { start } = this.peek(1);
+    const words: string[] = [];
+    while (this.at(t.Word) && !t.TAIL_TYPES.has(this.peek(1).type)) {
+      words.push(this.take(t.Word).text);
+    }
+    if (this.at(t.StringToken)) {
+      words.push(make.makeTitle(this.take(t.StringToken)).value);
+    }
+    const value = words.join(" ");
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, quoted(value));
+    return { kind: "title", value, span };
+  }
+
+  /** `fill grain with filler`: what is filled stands in quotes behind the material in the plain form. */
+  private whatBefore(line: StepLine): void {
+    let length = 0;
+    while (this.at(t.Word, length + 1) && length < MOST_WORDS) length += 1;
+    if (length === 0 || !this.at(t.With, length + 1)) {
+      return;
+    }
+    const words = Array.from({ length }, (_, idx) => this.peek(idx + 1));
+    const span = { start: words[0]!.start, end: endOf(words.at(-1)!) };
+    this.skip(length);
+    this.respell(span, "");
+    line.what = { kind: "title", value: words.map(({ text }) => text).join(" "), span };
+  }
+
+  /** `and wire wool` */
+  private tool(line: StepLine): void {
+    if (!this.at(t.And)) {
+      return;
+    }
+    const { start } = this.peek(1);
+    if (this.apart(() => this.toolWords(line))) {
+      this.dropRespellings(start);
+      this.respell({ start, end: endOf(this.peek(0)) }, "");
+    }
+  }
+
+  private toolWords(line: StepLine): void {
+    const { start } = this.take(t.And);
+    const words = this.wordRun("a tool").map(({ text }) => text);
+    const written = words.join(" ");
+    if (!TOOLS.includes(written.replace(/^0000 /u, ""))) {
+      throw this.mismatch("a tool");
+    }
+    const value = [line.what?.value, `with ${written}`].filter((part) => part !== undefined).join(", ");
+    line.what = { kind: "title", value, span: { start, end: endOf(this.peek(0)) } };
   }
 
   /** Reads the verb, and says how it is done where the word does so: `vacuum` is `dust "vacuum"`. */
@@ -107,6 +204,58 @@ export class StepParser extends FieldParser {
   }
 
   // -------------------------------------------------------------------------------------------------------------
+  // Waits
+
+  readonly wait = this.line(
+    (): Line<tree.WaitStatement> => ({}),
+    (line) => {
+      if (this.at(t.Until)) {
+        this.take(t.Until);
+        this.useExample("wait until recoat");
+        this.leaveOut(IT_IS);
+        line.until =
+          this.spelling(STAGE_SPELLINGS) ?? make.makeName(this.take(t.Word, "`touch`, `recoat` or `cured`"));
+      } else if (this.at(t.Overnight)) {
+        line.overnight = make.makeName(this.take(t.Overnight));
+      } else if (this.longestIn(OVERNIGHT) !== undefined) {
+        line.overnight = this.spelling(OVERNIGHT)!;
+      } else {
+        this.leaveOut(FOR, t.NumberToken);
+        const { from, to } = this.lowerLimit(() => this.range("a time, `overnight`, or `until` and a stage"));
+        line.time = from;
+        if (to !== undefined) {
+          line.timeTo = to;
+        }
+        this.waitWords(line);
+      }
+    },
+  );
+
+  /** `16 h until stackable`, `4 h or overnight`, `2 h "until it stops soaking in"`: what is waited for, in quotes. */
+  private waitWords(line: Line<tree.WaitStatement>): void {
+    if (this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+      return;
+    }
+    if (!this.at(t.Until) && !this.isWordAt("or", 1)) {
+      return;
+    }
+    const { start } = this.peek(1);
+    const words: string[] = [];
+    while (this.peek(1).kind === "word" && !this.at(t.And)) {
+      words.push(this.take(this.peek(1).type).text);
+    }
+    const value = words.join(" ");
+    const span = { start, end: endOf(this.peek(0)) };
+    const stage = value.replace(/^until (?:it is )?/u, "");
+    if ((WAIT_STAGES as readonly string[]).includes(stage)) {
+      throw this.refused(eitherWait(valueText(line.time!), stage, span));
+    }
+    this.respell(span, `"${value}"`);
+    line.what = { kind: "title", value, span };
+  }
+
+  // -------------------------------------------------------------------------------------------------------------
   // Grits
 
   /** Whether what follows a verb with grits can begin them. */
@@ -123,6 +272,9 @@ export class StepParser extends FieldParser {
     }
     const before = this.longestIn(HOW);
     const behind = this.peek((before?.length ?? 0) + 1);
+    if (before !== undefined && !line.wet && (behind.type === t.End || behind.type === t.Comma)) {
+      throw this.refused(gritBefore(line.verb?.text ?? "sand", before.written, before.span));
+    }
     if (before !== undefined && (behind.type === t.NumberToken || isGritWord(behind))) {
       // What is said before the grits stands behind them in the plain form.
       this.skip(before.length);
@@ -211,7 +363,12 @@ export class StepParser extends FieldParser {
 }
 
 const HOW: Readonly<Record<string, true>> = Object.fromEntries(HOW_PHRASES.map((phrase) => [phrase, true]));
+/** So many words may say what is filled or cleaned. */
+const MOST_WORDS = 6;
 const WITH = phrases("with");
+const FOR = phrases("for");
+const IT_IS = phrases("it is", "they are", "the coat is");
+const OVERNIGHT: Readonly<Record<string, string>> = { "over night": "overnight", "one night": "overnight" };
 const THEN = phrases("then");
 const GRIT = phrases("grit", "grits");
 
@@ -252,6 +409,7 @@ function needOf(form: VerbForm | undefined): string {
     case "grits":
       return "a grit";
     case "what":
+    case "what-with":
       return "a text in double quotes";
     default:
       return "the end of the line or a comma";

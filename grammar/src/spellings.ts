@@ -34,6 +34,11 @@ export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
   "mask off": { verb: "mask" },
   "take off": { verb: "remove" },
   "put back": { verb: "refit" },
+  "turn over": { verb: "turn" },
+  flip: { verb: "turn" },
+  "flip over": { verb: "turn" },
+  stick: { verb: "glue" },
+  reglue: { verb: "glue" },
 };
 
 /** Verbs where a material follows `with`: wiping or washing with one is cleaning. */
@@ -44,6 +49,58 @@ export const VERB_SPELLINGS_WITH: Readonly<Record<string, VerbSpelling>> = {
   wash: { verb: "clean" },
   "wash down": { verb: "clean" },
 };
+
+/**
+ * Work that is no verb of its own and says nothing of the surface: read with all words behind it, which the plain form
+ * puts in quotes. An unknown verb is not read so, since it may be a slip of the pen that hides a danger.
+ */
+export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
+  [
+    "clamp",
+    "unclamp",
+    "lift",
+    "touch in",
+    "touch up",
+    "spot prime",
+    "spirit off",
+    "caulk",
+    "rack",
+    "stack",
+    "pack",
+    "unpack",
+    "hang",
+    "stand",
+    "label",
+    "photograph",
+    "mark",
+    "iron",
+    "steam",
+    "drill",
+    "plug",
+    "pad in",
+  ].map((words) => [words, true]),
+);
+
+/** What a step is done with beside its material; a second material would need a line of its own. */
+export const TOOLS: readonly string[] = [
+  "wire wool",
+  "steel wool",
+  "wool",
+  "a brush",
+  "brush",
+  "a cloth",
+  "cloth",
+  "rags",
+  "a rag",
+  "a pad",
+  "pad",
+  "a scraper",
+  "scraper",
+  "a sponge",
+  "sponge",
+  "water",
+  "a toothbrush",
+];
 
 /** What is said of how hard or where a step is done, which the plain form puts in quotes. */
 export const HOW_PHRASES: readonly string[] = [
@@ -63,6 +120,20 @@ export const HOW_PHRASES: readonly string[] = [
   "only the edges",
   "with the grain",
 ];
+
+/** What leaves it to the bench whether a layer goes on. */
+export const IF_NEEDED: Readonly<Record<string, true>> = Object.fromEntries(
+  [
+    "if needed",
+    "if necessary",
+    "only if needed",
+    "only if necessary",
+    "if required",
+    "as needed",
+    "maybe",
+    "optional",
+  ].map((words) => [words, true]),
+);
 
 /** Ways of putting a layer on. */
 export const METHOD_SPELLINGS: Readonly<Record<string, string>> = {

@@ -15,8 +15,8 @@ import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, tokenSpan } from "./literals.ts";
 import { lookUp } from "./look-up.ts";
 import { LineParser } from "./parser.ts";
-
 import { FIELD_SPELLINGS } from "./spellings.ts";
+import * as t from "./tokens.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
@@ -131,6 +131,18 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   const keyword = makeName(first);
   const span = nodeSpan(node);
   const base = { keyword, span, docs: "" };
+  const bare = kind === "recipe" || kind === "layer" ? withoutKeyword(node) : undefined;
+  if (bare !== undefined) {
+    const at = { start: first.start, end: first.start };
+    ctx.respellings.push({ span: at, text: "layer" });
+    return readOwnStatement(
+      ctx,
+      bare,
+      { ...base, keyword: { kind: "name", text: "layer", span: at } },
+      "layer",
+      STATEMENTS[kind as "recipe"].layer!.example,
+    );
+  }
   if (!isWord(first)) {
     const example = Object.values<FieldWord | StatementWord>(
       kind === "layer" ? STATEMENTS.layer : FIELDS[kind],
@@ -161,6 +173,25 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   }
   const value = readLine(ctx, node, rule, field.example, plain);
   return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", value };
+}
+
+/** `2 x clear`, `2 coats of clear`, `mist coat of clear`: a layer without the word, before which it is put. */
+function withoutKeyword(node: LayoutNode): LayoutNode | undefined {
+  const [first, second] = node.tokens;
+  if (first === undefined || second === undefined) {
+    return undefined;
+  }
+  const isCounted =
+    first.type === t.NumberToken &&
+    (second.type === t.X ||
+      second.type === t.Coats ||
+      (second.type === t.Unit && /^coats?$/u.test(second.text)));
+  const isLaid = t.BARE_TAILS.has(first.type) && second.type === t.Coats;
+  if (!isCounted && !isLaid) {
+    return undefined;
+  }
+  const keyword: LexToken = { ...first, type: t.Word, kind: "word", text: "" };
+  return { ...node, tokens: [keyword, ...node.tokens] };
 }
 
 /** The field that a word stands for, which is itself but for a few. */

@@ -355,6 +355,8 @@ export interface LayerStatement extends StatementBase {
   readonly coats?: Value;
   /** `x 2 to 3`: as many as this, when that turns out to be needed. */
   readonly coatsTo?: Value;
+  /** `x 6 to 8 sessions`: of French polishing, each of many thin passes. */
+  readonly sessions?: Name;
   readonly tails: readonly Tail[];
   /** `between sand 220`: what is done between coats, said on the line itself. */
   readonly between?: Between;
@@ -372,7 +374,14 @@ export interface Between {
 
 /** A tail after a comma; `keyword` is its first word. */
 export type Tail =
-  | { readonly kind: "by"; readonly keyword: Name; readonly method?: Name; readonly span: Span }
+  | {
+      readonly kind: "by";
+      readonly keyword: Name;
+      readonly method?: Name;
+      /** `by roller and brush` */
+      readonly and?: Name;
+      readonly span: Span;
+    }
   | { readonly kind: "wiped"; readonly keyword: Name; readonly after?: Value; readonly span: Span }
   | {
       readonly kind: "thinned";
@@ -397,6 +406,14 @@ export type Tail =
       readonly span: Span;
     }
   | { readonly kind: "thin" | "mist" | "full" | "flooded"; readonly keyword: Name; readonly span: Span }
+  /** `if needed`: whether it goes on at all is decided at the bench. */
+  | { readonly kind: "if"; readonly keyword: Name; readonly span: Span }
+  /** `only "where it is worn"`: a part of the surface. */
+  | { readonly kind: "only"; readonly keyword: Name; readonly where?: Title; readonly span: Span }
+  /** `passes 3`: of one coat, wet on wet. */
+  | { readonly kind: "passes"; readonly keyword: Name; readonly count?: Value; readonly span: Span }
+  /** `flash 10 min`: between passes. */
+  | { readonly kind: "flash"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
   | { readonly kind: "takes"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
   | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span };
 
@@ -407,6 +424,8 @@ export interface WaitStatement extends StatementBase {
   readonly time?: Value; // a duration or a duration parameter
   /** `wait 2 h to 3 h`: the longest. */
   readonly timeTo?: Value;
+  /** `wait 16 h "until it can be stacked"`: what is waited for, in words of one's own. */
+  readonly what?: Title;
 }
 
 export interface SafetyStatement extends StatementBase {
@@ -427,7 +446,7 @@ export interface NoteStatement extends StatementBase {
 export interface ApplyStatement extends StatementBase {
   readonly kind: "apply";
   readonly call?: Call;
-  /** `to top, table.base`; `to all` is one target named `all`. */
+  /** `to top, table.base`; `to all` is one target named `all`. None where the job has one surface. */
   readonly targets: readonly Target[];
 }
 

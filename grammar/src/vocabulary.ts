@@ -103,6 +103,12 @@ export const FIELDS: Readonly<
       doc: "A two-part material: parts of this to parts of the other, by volume unless `by weight` stands behind the parts; by weight, litres need the `density` of both.",
     },
     density: { form: "quantity", example: "density 1.03 kg/L", doc: "Lets amounts be given by weight." },
+    cut: {
+      form: "quantity",
+      example: "cut 2 lb/gal",
+      doc: "Of shellac: flakes to a gallon or litre of alcohol; `cut 2 lb` is a two-pound cut.",
+    },
+    batch: { form: "words", example: 'batch "B-2291"', doc: "The batch on the can." },
   },
   piece: {
     built: { form: "number", example: "built 1936", doc: "The year it was made." },
@@ -121,7 +127,7 @@ export const FIELDS: Readonly<
     wood: {
       form: "wood",
       example: "wood red oak, veneer 0.6 mm",
-      doc: "What it is made of.",
+      doc: "What it is made of; `unknown` where nobody knows. A veneer without a thickness counts as 0.5 mm.",
       required: true,
     },
     existing: {
@@ -240,7 +246,7 @@ export const STATEMENTS: Readonly<
 };
 
 /** How a verb's line goes on. */
-export type VerbForm = "none" | "material" | "optional-material" | "grits" | "what";
+export type VerbForm = "none" | "material" | "optional-material" | "grits" | "what" | "what-with";
 
 export const VERBS: Readonly<
   Record<string, { readonly form: VerbForm; readonly example: string; readonly doc: string }>
@@ -279,7 +285,16 @@ export const VERBS: Readonly<
   unmask: { form: "none", example: "step unmask", doc: "Takes the masking off." },
   remove: { form: "what", example: 'step remove "handles"', doc: "Takes a part off." },
   refit: { form: "what", example: 'step refit "handles"', doc: "Puts a part back." },
-  repair: { form: "what", example: 'step repair "loose joint"', doc: "Repairs the piece." },
+  repair: {
+    form: "what-with",
+    example: 'step repair "loose joint"',
+    doc: "Repairs the piece; `with` names what it takes.",
+  },
+  glue: {
+    form: "what-with",
+    example: 'step glue "loose joint" with hide_glue',
+    doc: "Glues parts together; `wait until recoat` behind it is the time in the clamps.",
+  },
   distress: { form: "none", example: "step distress", doc: "Rubs edges through on purpose." },
   buff: { form: "optional-material", example: "step buff", doc: "Polishes a wax, oil or film." },
   test: { form: "what", example: 'step test "old paint"', doc: "Tries something out first." },
@@ -321,6 +336,22 @@ export const TAILS: Readonly<
   },
   full: { on: "layer", example: "full", doc: "A full, wet coat." },
   flooded: { on: "layer", example: "flooded", doc: "As much as the surface takes." },
+  if: {
+    on: "layer",
+    example: "if needed",
+    doc: "Whether it goes on is decided at the bench: it is planned and bought for, and no wear rests on it.",
+  },
+  only: {
+    on: "layer",
+    example: 'only "where it is worn"',
+    doc: "It goes on a part of the surface: planned and bought for as a whole, and no wear rests on it.",
+  },
+  passes: {
+    on: "layer",
+    example: "passes 2",
+    doc: "One coat laid in so many passes, wet on wet: its amount and its film stay those of one coat.",
+  },
+  flash: { on: "layer", example: "flash 10 min", doc: "Time between the passes of one coat." },
   takes: {
     on: "both",
     example: "takes 40 min",

@@ -52,6 +52,43 @@ export const FAMILY_SPELLINGS: Table = {
     "precat",
     "pre-cat",
   ],
+  "two part polyurethane": [
+    "2 pack PU",
+    "2K PU",
+    "2K polyurethane",
+    "2 pack polyurethane",
+    "two pack polyurethane",
+    "two pack PU",
+    "2 part polyurethane",
+    "2 component polyurethane",
+    "two component polyurethane",
+    "PU lacquer",
+  ],
+  "waterborne two part polyurethane": [
+    "2K water lacquer",
+    "2K waterborne lacquer",
+    "2K water based lacquer",
+    "2K waterborne polyurethane",
+    "2K water based polyurethane",
+    "2 pack water lacquer",
+    "2 pack waterborne polyurethane",
+    "waterborne 2K polyurethane",
+    "waterborne 2K lacquer",
+  ],
+  "exterior oil": ["outdoor oil", "decking oil", "garden furniture oil", "outdoor furniture oil"],
+  "mineral oil": [
+    "paraffin oil",
+    "cutting board oil",
+    "chopping board oil",
+    "white oil",
+    "butcher block oil",
+  ],
+  hardener: ["catalyst", "crosslinker", "cross linker", "part B", "component B", "curing agent", "activator"],
+  "wood glue": ["PVA", "PVA glue", "white glue", "yellow glue", "carpenters glue"],
+  "hide glue": ["animal glue", "bone glue", "hot glue size", "liquid hide glue"],
+  "epoxy glue": ["epoxy adhesive", "epoxy resin glue", "two part epoxy glue"],
+  "polyurethane glue": ["PU glue", "foaming glue"],
+  "contact adhesive": ["contact glue", "contact cement", "impact adhesive"],
   "conversion varnish": [
     "acid catalyzed lacquer",
     "acid catalysed lacquer",
@@ -161,6 +198,7 @@ const WOOD_SPELLINGS: Table = {
   MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
   particleboard: ["chipboard", "particle board", "osb"],
   plywood: ["ply", "multiplex"],
+  unknown: ["unknown wood", "not known", "some wood", "some hardwood", "some softwood"],
   laminate: ["hpl"],
   melamine: ["melamine board", "melamine faced chipboard", "mfc"],
 };
@@ -257,3 +295,12 @@ function daySpellings(): Spellings {
 }
 
 export const DAY_SPELLINGS: Spellings = daySpellings();
+
+const COLOUR_NAMES =
+  /^(?:(?:RAL|NCS|BS) ?[A-Z]? ?\d[\w-]*|(?:(?:very )?(?:dark|light|pale|deep|mid|medium|off|warm|cool|bright|old|antique|bluish|greenish|reddish|yellowish|greyish|brownish)[ -])*(?:black|brown|red|green|blue|yellow|orange|grey|gray|pink|purple|violet|cream|beige|ivory|white|gold|silver|bronze|copper|oak|walnut|mahogany|cherry|teak|rosewood|ebony|honey|chestnut|maple|pine|umber|sienna|ochre|charcoal|slate)(?:[ -](?:black|brown|red|green|blue|yellow|grey|gray))?)$/iu;
+
+/** Whether a text names a colour that the notation has no word for: `dark brown`, `RAL 9016`. */
+export const isColourName = (text: string): boolean =>
+  COLOUR_NAMES.test(text) && text !== "white" && text.length < LONGEST_COLOUR;
+
+const LONGEST_COLOUR = 40;

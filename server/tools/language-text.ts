@@ -11,17 +11,20 @@ Nothing that can be computed has to be written.
 
 It advises and never certifies anything as safe: the label, the safety data sheet, local codes and licensed practice come first.
 
-## A whole file
+## On one page
+
+This is the whole language, in forty lines. Copy it, and put your own names and figures in.
 
 \`\`\`finish
-## Rubs out well. Solvent, by its safety data sheet: dipropylene glycol methyl ether.
+# What is in a can. Where the label is silent, the family's usual figures stand.
 material hall_clear "Waterborne satin clear" {
   family waterborne polyurethane
   covers 10 m2/L
-  recoat 2 h to 24 h
+  recoat 2 h to 24 h  # not sooner; later only after sanding
   sold   946 mL for 28.00, 3785 mL for 84.00
 }
 
+# What is finished: its surfaces, their form, their wood, what is on them, and how they are used.
 piece reading_table "Reading table" {
   built   1990
   surface top {
@@ -31,38 +34,36 @@ piece reading_table "Reading table" {
   }
 }
 
+# Where it is done: its air decides how long things dry, its hours when you can work.
 shop mill_room "Old mill, ground floor" {
-  air    18 C, 55 % RH
-  room   145 m3, 4 air changes/h
-  hours  Mon to Fri 09:00 to 17:00
-  labour 16.00 per h
+  air   18 C, 55 % RH
+  hours Mon to Fri 09:00 to 17:00
 }
 
+# How it is done. What stands in the brackets is said anew each time, as the clear is in the job below.
 recipe clear_top(clear: material, coats: number = 3) {
-  for    wood
   safety dust_mask
   step   sand 120, 150, 180
   step   dust
-  step   dampen
-  wait   2 h
-  step   sand 220
-  step   dust
-  layer  clear x coats, by pad {  # the block is done between coats
-    wait until recoat
-    step sand 220
-    step dust
-  }
+  layer  clear x coats, by pad, between sand 220  # each coat waits until it can be recoated
   wait   until cured
 }
 
+# What is to be done, and by when. Litres, cans, dates, fumes and cost follow from it.
 job hall_tables "Reading tables" {
   piece reading_table x 2
   in    mill_room
   start 2027-03-08 09:00
-  ready 2027-05-03
   apply clear_top(clear: hall_clear) to top
 }
 \`\`\`
+
+- A line says one thing: its first word says what, the rest how much. \`{\` opens a block, \`}\` closes it, \`#\` starts a comment.
+- Names of your own are written without blanks, \`hall_clear\`; a title in quotes may stand behind them.
+- Every figure has its unit: \`10 m2/L\`, \`2 h\`, \`30 mm\`, \`55 % RH\`. Ranges are \`2 h to 24 h\`.
+- Put \`use "stock.finish"\` at the top to name what another file declares.
+- Write as you speak: \`layer clear, 3 coats\`, \`wait over night\`, \`step sand P120/150\` are read, and the formatter turns them into the plain form.
+- What is wrong or missing is said on its line, with the right line. \`# allow RULE: reason\` on the line above silences one finding.
 `;
 
 export const READING = `## How the text is read
@@ -154,13 +155,28 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`sheen 25 %\` (gloss units at 60 degrees) | \`sheen 25\` |
 | \`family white spirit\`, \`existing french polish\`, \`use_by everybody\` | \`family mineral spirits\`, \`existing waxed shellac\`, \`use_by children\` |
 | \`safety gloves and goggles\`, \`apply oiled to everything\` | \`safety gloves, eye_protection\`, \`apply oiled to all\` |
+| \`2 x clear\`, \`2 coats of clear\`, \`mist coat of clear\` (without \`layer\`) | \`layer clear x 2\`, \`layer clear, mist\` |
+| \`layer polish x 6-8 sessions\` | \`layer polish x 6 to 8 sessions\` |
+| \`layer clear, only if necessary\`, \`layer clear, only where worn\` | \`layer clear, if needed\`, \`layer clear, only "where worn"\` |
+| \`layer lacquer, 2 passes, flash-off 10 min between passes\` | \`layer lacquer, passes 2, flash 10 min\` |
+| \`layer clear, by a roller and brush\`, \`layer clear, 5 % water\` | \`layer clear, by roller and brush\`, \`layer clear, thinned 20:1 with water\` |
+| \`step turn over\`, \`step lift loose veneer\`, \`step mask glass\` | \`step turn\`, \`step "lift loose veneer"\`, \`step mask "glass"\` |
+| \`step fill grain with filler\`, \`step clean with soap and wire wool\` | \`step fill with filler "grain"\`, \`step clean with soap "with wire wool"\` |
+| \`wait 16 h until stackable\`, \`wait 4 h or overnight\` | \`wait 16 h "until stackable"\`, \`wait 4 h "or overnight"\` |
+| \`recoat 4 h or after 24 h sand\` | \`recoat 4 h to 24 h\` |
+| \`colour dark brown\`, \`cut 2 lb\`, \`batch 12345\` | \`colour "dark brown"\`, \`cut 2 lb/gal\`, \`batch "12345"\` |
+| \`mix hardener 10:1 by weight\` | \`mix 10:1 by weight with hardener\` |
 
 Of a range the end counts that is worse for the work: the longest touch and cure, the shortest pot life, the lowest coverage, solids, flash point and air of the shop, the highest VOC, thinning and humidity, the warm and dry end of the air that a label's times are for.
 A \`wait\` of a range counts as its shorter end. Of \`x 2 to 3\` the higher number is planned and bought for, and the lower one counts where a surface may have too few coats.
 \`recoat 2-3 h\` is asked about, since it may be the earliest time or a window; \`recoat 2-24 h\` can only be a window.
 So is what else could mean two things: \`family primer\`, \`safety mask\`, \`wait until dry\`, \`thinned 50 %\`, \`3/4/2027\`, \`1.480\`, ounces of a liquid without a density. Each has a fix for each of its meanings.
 A sign of a currency is read and left out: prices are in the currency of the shop.
-Amounts by weight need no \`density\`; without one, what needs litres is not computed.
+Amounts by weight need no \`density\`; without one, what needs litres is not computed. A \`mix … by weight\` needs that of both parts.
+A \`session\` of French polishing is many thin passes: litres are counted as for a coat, its film is not known.
+A layer with \`if needed\` or \`only\` is planned and bought for, and counts for nothing where wear or film must be enough.
+\`passes\` lie wet on wet in one coat, whose litres and film stay those of one; \`flash\` between them adds its time.
+\`apply R\` without \`to\` means the only surface of the job.
 Between the coats of \`x 3\` without a block lies \`wait until recoat\`; \`between\` adds what else is done, and takes the place of that wait where it says how long. Sanding between coats is dusted off.
 A \`mist\` counts for no coat where wear is hard; \`thin\`, \`full\` and \`flooded\` are printed and change no sum.
 `;

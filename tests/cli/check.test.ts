@@ -401,6 +401,16 @@ describe("sarif", () => {
 });
 
 describe("text", () => {
+  test("says once how to allow what a rule of the trade finds, and never for the text itself", async () => {
+    const RUSHED = "recipe rushed {\n  for   wood\n  layer drying_oil, wiped\n  wait  until cured\n}\n";
+    const trade = await runCli(["check", "rushed.finish"], {
+      files: { "rushed.finish": RUSHED + RUSHED.replace("rushed", "again") },
+    });
+    expect(trade.stdout.match(/# allow RULE: reason/gu)).toHaveLength(1);
+    const language = await runCli(["check", "wrong.finish"], { files: { "wrong.finish": WRONG } });
+    expect(language.stdout).not.toContain("# allow");
+  });
+
   test("shows where, what, the line with its fault marked, and a count", async () => {
     const { stdout } = await runCli(["check", "wrong.finish"], { files: { "wrong.finish": WRONG } });
     expect(stdout.split("\n")[0]).toBe("wrong.finish:2:10 error wrong-unit");

@@ -48,6 +48,11 @@ test("names no rule that does not exist", () => {
 
 describe("examples", () => {
   const blocks = [...page.matchAll(/```finish\n([\s\S]*?)```/g)].map((match) => match[1]!);
+  test("the first teaches the language in forty lines", () => {
+    expect(blocks[0]!.trimEnd().split("\n").length).toBeLessThanOrEqual(40);
+    for (const word of [...Object.keys(DECLARATION_WORDS), "surface"])
+      if (word !== "use") expect(blocks[0]!).toMatch(new RegExp(`^ *${word} `, "mu"));
+  });
   test.each(blocks.map((text, index) => [index + 1, text] as const))("%i", (_, text) => {
     expect(parseFile(text).pieces.length).toBeGreaterThan(0);
     expect(summary(text)).toEqual([]);

@@ -117,6 +117,7 @@ describe("fields", () => {
       "waterborne polyurethane",
       "waterborne acrylic",
       "waterborne lacquer",
+      "waterborne two part polyurethane",
       "waterborne stain",
       "waterborne conditioner",
     ]);
@@ -229,6 +230,10 @@ describe("lines of recipes", () => {
       "mist",
       "full",
       "flooded",
+      "if",
+      "only",
+      "passes",
+      "flash",
       "takes",
     ]);
     expect(labels(inRecipe("  layer hc, by $0"))).toContain("hvlp");

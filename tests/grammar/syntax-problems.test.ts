@@ -77,7 +77,6 @@ describe("a line says what it needs", () => {
       '"post" expected `of` and a shape / Write, for example, `shape panel 1800 mm x 900 mm x 30 mm`.',
     ],
     ["surface", "shape disc 1 m plus 10 %", '"plus" expected a comma before `plus` [Add the comma]'],
-    ["surface", "wood red oak veneer 0.6 mm", '"veneer" expected a comma before `veneer` [Add the comma]'],
     ["surface", "existing alkyd paint 2 coats", '"2" expected a comma before `2` [Add the comma]'],
     [
       "surface",
@@ -171,7 +170,7 @@ describe("a line of a recipe says what it needs", () => {
     ["layer clear x3", '"x3" expected the end of the line or a comma [Add a space after `x`]'],
     [
       "layer clear, gently",
-      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded` or `takes`',
+      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash` or `takes`',
     ],
     [
       "layer clear, thinned 1:1 water, by pad",
@@ -184,7 +183,7 @@ describe("a line of a recipe says what it needs", () => {
     ],
     ["wait", '"" expected a time, `overnight`, or `until` and a stage / Write, for example, `wait 72 h`.'],
     ["wait until", '"" expected `touch`, `recoat` or `cured`, such as `wait until recoat`'],
-    ["wait 72 h or so", '"or so" expected the end of the line'],
+    ["wait 72 h sharp", '"sharp" expected the end of the line'],
     ["safety", '"" expected a duty, such as `safety dust_mask, eye_protection`'],
     ["safety gloves or mask", '"or mask" expected the end of the line or a comma'],
     ["follow", '"" expected a recipe, such as `follow prepare(clear: hall_clear)`'],
@@ -236,7 +235,7 @@ describe("what was read is kept", () => {
     ["material", "recoat 2 h to", "range: range"],
     ["material", "thin water up to 10 %", "upTo: quantity"],
     ["surface", "shape panel 1 m", "sizes[0]: range"],
-    ["surface", "wood red oak veneer 0.6 mm", "thickness: quantity"],
+    ["surface", "wood red oak, veneer 0.6 mm thick", "thickness: quantity"],
   ])("%s: %s", (block, line, part) => {
     expect(problemsOf(inBlock(block, line))).toHaveLength(1);
     expect(outline(inBlock(block, line))).toContain(part.trimEnd());

@@ -55,7 +55,7 @@ describe("recipe", () => {
     ["step fill", 'syntax ""'],
     ['step mask "brass"', ""],
     ["step mask", 'syntax ""'],
-    ["step mask brass", 'syntax "brass"'],
+    ["step mask brass", ""],
     ['step scrape "heat gun at 300 C"', ""],
     ['step sand 80, 120 "orbital sander, HEPA vacuum", takes 20 min', ""],
     ['step strip with paint_stripper "two passes"', ""],

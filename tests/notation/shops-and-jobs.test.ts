@@ -174,7 +174,7 @@ describe("job without apply", () => {
     ["apply q(c: oil_varnish) to s, s", ""],
     ["apply q(c: oil_varnish) to all, s", ""],
     ["apply q(c: oil_varnish) to", 'syntax ""'],
-    ["apply q(c: oil_varnish)", 'syntax ""'],
+    ["apply q(c: oil_varnish)", ""],
     ["apply q to s", 'missing-argument "q"'],
     ["apply q() to s", 'missing-argument "q()"'],
     ["apply nothing to s", 'unknown-name "nothing"'],

@@ -47,6 +47,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "colour-shows-through": "hint",
   "covered-before-cure": "hint",
   "damp-timber": "warning",
+  "glue-not-set": "warning",
   "glue-over-finish": "warning",
   "distressed-left-bare": "hint",
   "duplicate-name": "error",

@@ -3,6 +3,7 @@
  */
 import type { Span } from "../../../grammar/src/tree.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
+import { ruleById } from "../core/rules/registry.ts";
 import { shownText } from "../escape/shown-text.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { partsOf } from "../views/places/finding-parts.ts";
@@ -131,8 +132,15 @@ function countText(report: FindingReport, style: TextStyle): string {
     const text = severity === "information" ? `${count} information` : counted(count, severity);
     return [painter(severity, style.colours)(text)];
   });
-  return `${counts.join(", ")} in ${files}.\n${NOT_SAFE}`;
+  const allow = all.some(isOfTheTrade) ? `\n${HOW_TO_ALLOW}` : "";
+  return `${counts.join(", ")} in ${files}.\n${NOT_SAFE}${allow}`;
 }
+
+/** What is wrong with the text itself can only be corrected. */
+const isOfTheTrade = (finding: FileFinding): boolean =>
+  partsOf(finding).some(({ rule }) => (ruleById(rule)?.group ?? "language") !== "language");
+
+const HOW_TO_ALLOW = "To keep a line as it is, put `# allow RULE: reason` on the line above it.";
 
 /** Said wherever findings are counted. */
 export const NOT_SAFE = "No findings does not mean safe: labels and safety data sheets come first.";

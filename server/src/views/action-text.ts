@@ -1,4 +1,6 @@
 /** One task or wait of a plan in a few words, as a finisher would write it on a board. */
+import { lookUp } from "../../../grammar/src/look-up.ts";
+import { VERBS } from "../../../grammar/src/vocabulary.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import {
   type Action,
@@ -29,24 +31,29 @@ function stepText({ verb, wet, grits, use, what }: StepAction): string {
     verb === OTHER_WORK ? "" : verb,
     wet ? "wet" : "",
     grits.join(", "),
-    use ? `with ${use.material?.name ?? use.name}` : "",
-    what ?? "",
+    ...(verb === OTHER_WORK || lookUp(VERBS, verb)?.form === "what-with"
+      ? [what ?? "", withUse(use)]
+      : [withUse(use), what ?? ""]),
   ]
     .filter((part) => part !== "")
     .join(" ");
 }
 
-function layerText({ use, coat, coats, wiped, method }: LayerAction): string {
+const withUse = (use: StepAction["use"]): string => (use ? `with ${use.material?.name ?? use.name}` : "");
+
+function layerText({ use, coat, coats, session, ifNeeded, wiped, method }: LayerAction): string {
   return [
     use.material?.name ?? use.name,
-    ...(coats > 1 ? [`coat ${coat} of ${coats}`] : []),
+    ...(coats > 1 ? [`${session ? "session" : "coat"} ${coat} of ${coats}`] : []),
+    ...(ifNeeded ? ["if needed"] : []),
     ...(method === "brush" ? [] : [`by ${method}`]),
     ...(wiped ? ["wiped"] : []),
   ].join(", ");
 }
 
-function waitText({ until, overnight, hours }: WaitAction): string {
+function waitText({ until, overnight, hours, syntax }: WaitAction): string {
   if (until) return `wait until ${until}`;
   if (overnight) return "wait overnight";
-  return hours === undefined ? "wait" : `wait ${formatDuration(hours)}`;
+  const what = syntax.what ? ` ${syntax.what.value}` : "";
+  return hours === undefined ? "wait" : `wait ${formatDuration(hours)}${what}`;
 }

@@ -18,7 +18,7 @@ describe("the table", () => {
     // Language reference, list of families: clears, colour, paints, preparatory, auxiliaries.
     expect(
       ["clear", "colour", "paint", "preparatory", "auxiliary"].map((g) => count(g as Family["group"])),
-    ).toEqual([17, 8, 4, 11, 8]);
+    ).toEqual([21, 8, 4, 11, 14]);
   });
 
   test("holds only rows that the schema accepts, frozen", () => {
@@ -82,6 +82,7 @@ describe("the lists of the language reference", () => {
       "drying oil",
       "wiping varnish",
       "hardwax oil",
+      "exterior oil",
       // From memory, confidence high: epoxy resin yellows in daylight.
       "epoxy coating",
     ]);
@@ -104,7 +105,10 @@ describe("the lists of the language reference", () => {
     expect(namesWhere((row) => row.drying === "reacting")).toEqual([
       "conversion varnish",
       "epoxy coating",
+      "two part polyurethane",
       "epoxy filler",
+      "epoxy glue",
+      "polyurethane glue",
     ]);
   });
 
@@ -267,10 +271,10 @@ describe("film", () => {
     expect(ft2PerGal).toBeLessThanOrEqual(600);
   });
 
-  test("auxiliaries have no spreading rate, no times and no film", () => {
+  test("auxiliaries have no spreading rate, no film, and but for glues no times", () => {
     for (const row of rows.filter((it) => it.group === "auxiliary")) {
       expect(row.covers, row.name).toBeUndefined();
-      expect(row.recoat, row.name).toBeUndefined();
+      expect(row.recoat !== undefined, row.name).toBe(row.role === "glue");
       expect(row.filmRangeUm, row.name).toBeUndefined();
     }
   });
@@ -403,6 +407,7 @@ describe("fire, rags and solvents", () => {
       "drying oil",
       "wiping varnish",
       "hardwax oil",
+      "exterior oil",
       "oil stain",
       "gel stain",
       "glaze",
@@ -434,8 +439,8 @@ describe("fire, rags and solvents", () => {
     expect(family("waterborne polyurethane").flash).toBeUndefined();
   });
 
-  test("waterborne coats brushed on bring no duty", () => {
-    for (const row of rows.filter((it) => it.carrier === "water" && leavesLayer(it))) {
+  test("waterborne coats of one part brushed on bring no duty", () => {
+    for (const row of rows.filter((it) => it.carrier === "water" && leavesLayer(it) && !it.twoPart)) {
       expect(row.duties, row.name).toEqual([]);
     }
   });
@@ -445,16 +450,23 @@ describe("fire, rags and solvents", () => {
       "nitrocellulose lacquer",
       "precatalyzed lacquer",
       "conversion varnish",
+      "two part polyurethane",
       "sanding sealer",
       "paint stripper",
+      "contact adhesive",
     ]);
     expect(namesWhere((row) => row.duties.includes("eye_protection"))).toEqual([
       "precatalyzed lacquer",
       "conversion varnish",
       "epoxy coating",
+      "two part polyurethane",
+      "waterborne two part polyurethane",
       "epoxy filler",
       "paint stripper",
       "wood bleach",
+      "hardener",
+      "epoxy glue",
+      "polyurethane glue",
     ]);
   });
 
@@ -472,7 +484,14 @@ describe("fire, rags and solvents", () => {
   });
 
   test("two-part materials have a pot life", () => {
-    expect(namesWhere((row) => row.twoPart)).toEqual(["conversion varnish", "epoxy coating", "epoxy filler"]);
+    expect(namesWhere((row) => row.twoPart)).toEqual([
+      "conversion varnish",
+      "epoxy coating",
+      "two part polyurethane",
+      "waterborne two part polyurethane",
+      "epoxy filler",
+      "epoxy glue",
+    ]);
     expect(namesWhere((row) => row.potLife !== undefined)).toEqual(namesWhere((row) => row.twoPart));
   });
 });

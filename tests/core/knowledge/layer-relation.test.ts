@@ -193,10 +193,30 @@ describe("stains", () => {
   });
 });
 
+describe("two-part polyurethane and oils that are not drying oil", () => {
+  test("nothing but mineral oil and wax goes on mineral oil, which never dries", () => {
+    expect(verdict("mineral oil", "mineral oil")).toBe("fine");
+    expect(verdict("paste wax", "mineral oil")).toBe("fine");
+    for (const name of ["waterborne polyurethane", "drying oil", "alkyd paint", "oil stain"] as const)
+      expect(verdict(name, "mineral oil"), name).toBe("no");
+    expect(verdict("mineral oil", "oil varnish")).toBe("no");
+  });
+  test("two-part polyurethane over lacquer and oil", () => {
+    expect(verdict("two part polyurethane", "nitrocellulose lacquer")).toBe("no");
+    expect(verdict("two part polyurethane", "drying oil")).toBe("no");
+    expect(verdict("two part polyurethane", "two part polyurethane")).toBe("fine");
+  });
+  test("exterior oil stays open to more of it, and must dry before water goes on", () => {
+    expect(verdict("exterior oil", "exterior oil")).toBe("fine");
+    expect(verdict("waterborne polyurethane", "exterior oil")).toBe("fine after cure");
+    expect(verdict("nitrocellulose lacquer", "exterior oil")).toBe("needs a barrier");
+  });
+});
+
 describe("the whole matrix", () => {
   const matrix = relationMatrix();
-  test("answers every pair of the 40 families that leave a layer, with a sentence and a source", () => {
-    expect(matrix.length).toBe(40 * 40);
+  test("answers every pair of the 44 families that leave a layer, with a sentence and a source", () => {
+    expect(matrix.length).toBe(44 * 44);
     for (const { relation: answer, over, below } of matrix) {
       expect(answer.reason, `${over} over ${below}`).toMatch(/^[A-Z].*[^.]$/u);
       expect(answer.source.length).toBeGreaterThan(5);
@@ -221,7 +241,7 @@ describe("the whole matrix", () => {
   });
   test("renders as one row for each family below", () => {
     const text = renderRelationMatrix();
-    expect(text.split("\n").filter((line) => /^\| \d+ /u.test(line)).length).toBe(40);
+    expect(text.split("\n").filter((line) => /^\| \d+ /u.test(line)).length).toBe(44);
     expect(text).not.toContain("undefined");
   });
 });

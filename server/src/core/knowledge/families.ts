@@ -9,17 +9,20 @@ import { CLEAR_FAMILIES } from "./families-clear.ts";
 import { COLOUR_FAMILIES } from "./families-colour.ts";
 import { PAINT_FAMILIES, PRIMER_FAMILIES } from "./families-paint.ts";
 import { AUXILIARY_FAMILIES, PREPARATORY_FAMILIES } from "./families-preparatory.ts";
+import { MORE_AUXILIARY_FAMILIES, MORE_CLEAR_FAMILIES } from "./families-two-part.ts";
 import { FAMILY_NAMES, type FamilyName } from "./family-names.ts";
 import type { Family } from "./family-schema.ts";
 
 /** Every family by name, in the order of the language reference. */
 export const FAMILIES: ReadonlyMap<FamilyName, Family> = indexedFamilies([
   ...CLEAR_FAMILIES,
+  ...MORE_CLEAR_FAMILIES,
   ...COLOUR_FAMILIES,
   ...PAINT_FAMILIES,
   ...PRIMER_FAMILIES,
   ...PREPARATORY_FAMILIES,
   ...AUXILIARY_FAMILIES,
+  ...MORE_AUXILIARY_FAMILIES,
 ]);
 
 /** The family that these words name, however they are spaced or capitalised. */

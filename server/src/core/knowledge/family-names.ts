@@ -14,9 +14,13 @@ export const FAMILY_NAMES = [
   "drying oil",
   "wiping varnish",
   "hardwax oil",
+  "exterior oil",
+  "mineral oil",
   "paste wax",
   "soap finish",
   "epoxy coating",
+  "two part polyurethane",
+  "waterborne two part polyurethane",
   "waterborne stain",
   "oil stain",
   "gel stain",
@@ -48,6 +52,12 @@ export const FAMILY_NAMES = [
   "water",
   "paint stripper",
   "wood bleach",
+  "hardener",
+  "wood glue",
+  "hide glue",
+  "epoxy glue",
+  "polyurethane glue",
+  "contact adhesive",
 ] as const;
 
 export type FamilyName = (typeof FAMILY_NAMES)[number];

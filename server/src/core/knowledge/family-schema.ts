@@ -25,6 +25,8 @@ export const roleSchema = z.enum([
   "solvent",
   "stripper",
   "bleach",
+  "hardener",
+  "glue",
 ]);
 export type Role = z.infer<typeof roleSchema>;
 
@@ -54,6 +56,8 @@ export const binderSchema = z.enum([
   "soap",
   "casein",
   "epoxy",
+  "two part urethane",
+  "mineral oil",
   "mineral",
   "dye",
   "none",

@@ -43,7 +43,7 @@ export const HARD_OVER_SOFT_STEPS = 2;
 
 /** Stiff over flexible, though the order of hardness has them close: films that are made to move, and what does not. */
 const STIFF_OVER_FLEXIBLE = [
-  ...pairs(["oil polyurethane"], ["spar varnish"], {
+  ...pairs(["oil polyurethane", "waterborne two part polyurethane"], ["spar varnish"], {
     verdict: "no",
     reason: "Spar varnish is made to give with the wood; the stiffer polyurethane over it checks and lets go",
     advice: "strip it, or stay with spar varnish",
@@ -71,6 +71,12 @@ const STAINS = [
 /** Pairs that the properties do not tell, or tell wrongly. */
 const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
   ...STIFF_OVER_FLEXIBLE,
+  ...pairs(["two part polyurethane"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
+    verdict: "no",
+    reason: "Two-part polyurethane wrinkles lacquer and cracks over it",
+    advice: "use its own sealer, or strip",
+    source: `rigid over flexible, ${UFC_PAINTING}; ${MEMORY_MEDIUM}`,
+  }),
   ...pairs(["conversion varnish"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
     verdict: "no",
     reason: "Conversion varnish wrinkles and cracks over lacquer and lacquer sealer",
@@ -82,14 +88,19 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     reason: "Lacquer does not hold on a cured conversion varnish",
     source: TEXTBOOK,
   }),
-  ...pairs(["conversion varnish"], ["drying oil", "hardwax oil"], {
+  ...pairs(["two part polyurethane"], ["drying oil", "hardwax oil", "exterior oil"], {
+    verdict: "no",
+    reason: "Oil in the wood comes up under two-part polyurethane",
+    source: MEMORY_MEDIUM,
+  }),
+  ...pairs(["conversion varnish"], ["drying oil", "hardwax oil", "exterior oil"], {
     verdict: "no",
     reason: "Oil in the wood comes up under conversion varnish, and it cracks over a shellac barrier",
     source: TEXTBOOK,
   }),
   ...pairs(
     ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"],
-    ["drying oil", "hardwax oil"],
+    ["drying oil", "hardwax oil", "exterior oil"],
     {
       verdict: "needs a barrier",
       reason: "Oil in the wood comes up under lacquer",
@@ -98,12 +109,12 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
       source: `${COMPATIBILITY_LIST}; ${TEXTBOOK}`,
     },
   ),
-  ...pairs(["soap finish"], ["drying oil", "hardwax oil"], {
+  ...pairs(["soap finish"], ["drying oil", "hardwax oil", "exterior oil"], {
     verdict: "fine after cure",
     reason: "Soap cares for oiled wood once the oil has dried through",
     source: MEMORY_MEDIUM,
   }),
-  ...pairs(["drying oil", "hardwax oil"], STAINS, {
+  ...pairs(["drying oil", "hardwax oil", "exterior oil"], STAINS, {
     verdict: "fine",
     reason: "Oil goes over a dry stain, which stays open enough to take it",
     source: TEXTBOOK,
@@ -127,6 +138,7 @@ export function relation(over: Family, below: Family): Relation {
   return (
     waxBelow(over, below) ??
     soapBelow(over, below) ??
+    mineralOilBelow(over, below) ??
     fillsDents(over, below) ??
     EXCEPTIONS.get(pairKey(over.name, below.name)) ??
     sameFamily(over, below) ??
@@ -230,6 +242,19 @@ function soapBelow(over: Family, below: Family): Relation | undefined {
     reason: "Nothing but soap holds on soap",
     advice: "take all of it out with water, let the wood dry and sand it",
     source: MEMORY_MEDIUM,
+  };
+}
+
+/** It never dries, so a coat floats on it; wax is rubbed into it, as board makers do. */
+function mineralOilBelow(over: Family, below: Family): Relation | undefined {
+  if (below.binder !== "mineral oil") return undefined;
+  if (over.binder === "mineral oil") return fine("Mineral oil is renewed over mineral oil", PRACTICE);
+  if (over.role === "wax") return fine("Wax is rubbed in over mineral oil", PRACTICE);
+  return {
+    verdict: "no",
+    reason: "Mineral oil never dries, and nothing holds on it",
+    advice: "draw it out with mineral spirits and sand to clean wood first",
+    source: PRACTICE,
   };
 }
 

@@ -262,8 +262,28 @@ export function woodNames(): readonly string[] {
 
 /** The substrate besides wood that these words name. */
 export function substrateByName(text: string): SheetSubstrate | undefined {
-  return SUBSTRATE_BY_KEY.get(nameKey(text));
+  return SUBSTRATE_BY_KEY.get(nameKey(text)) ?? plywoodOf(nameKey(text));
 }
+
+/** `birch plywood`, `marine plywood`: whatever its faces are, it sands through and takes a finish as plywood does. */
+function plywoodOf(key: string): SheetSubstrate | undefined {
+  const end = " plywood";
+  const faces = key.endsWith(end) ? key.slice(0, -end.length) : undefined;
+  const isKnown = faces !== undefined && (woodByName(faces) !== undefined || PLYWOODS.has(faces));
+  return isKnown ? SUBSTRATE_BY_KEY.get("plywood") : undefined;
+}
+
+const PLYWOODS: ReadonlySet<string> = new Set([
+  "marine",
+  "exterior",
+  "interior",
+  "hardwood",
+  "softwood",
+  "furniture",
+  "okoume",
+  "gaboon",
+  "lauan",
+]);
 
 function slickSheet(name: string, note: string): SheetSubstrate {
   return { name, kind: "laminate", needsScuff: true, canBeStained: false, note, source: MEMORY_HIGH };

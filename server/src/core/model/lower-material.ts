@@ -97,6 +97,8 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
       fromFamily(facts?.ragsSelfHeat) ?? { value: false, origin: "default" },
     mix: readMix(ctx, fields),
     density,
+    cut: readFact(ctx, fields, "cut", ["density"], POSITIVE)?.fact,
+    batch: readBatch(ctx, fields),
     weighed: [
       ...(covers === "not known" ? (["covers"] as const) : []),
       ...(sold.length === 0 && isSoldByWeight(fields) ? (["sold"] as const) : []),
@@ -382,6 +384,15 @@ function readRags(ctx: Lowering, fields: Fields): Fact<boolean> | undefined {
   const item = onlyItem(ctx, form(fields, "rags", "words")?.value.items ?? [], FIELDS.material.rags!.example);
   const word = readWord(ctx, item, wordList(RAGS), "kind of rags");
   return word && stated(ctx, true, item!.span);
+}
+
+function readBatch(ctx: Lowering, fields: Fields): Fact<string> | undefined {
+  const item = onlyItem(
+    ctx,
+    form(fields, "batch", "words")?.value.items ?? [],
+    FIELDS.material.batch!.example,
+  );
+  return item?.kind === "title" ? stated(ctx, item.value, item.span) : undefined;
 }
 
 function readMix(ctx: Lowering, fields: Fields): Material["mix"] {

@@ -129,6 +129,9 @@ function statesThickness({ name, sizes }: ShapeSyntax): boolean {
   return all.at(-1) === "thickness?" && sizes.length === all.length;
 }
 
+/** A veneer whose thickness is not stated counts as a thin one: sliced veneer is 0.5 to 0.6 mm, common practice, no source. */
+const THIN_VENEER_MM = 0.5;
+
 function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Substrate {
   const value = statement?.value as Form<"wood"> | undefined;
   const unknown: Substrate = { name: "", kind: "unknown" };
@@ -149,6 +152,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
     }
     return { name, kind: sheet.kind, place };
   }
+  if (name === "unknown") return { ...unknown, ...(place ? { place } : {}) };
   if (!wood) {
     const near = closest(name, [...woodNames(), ...SUBSTRATES.keys()]);
     report(
@@ -160,7 +164,8 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
     );
     return unknown;
   }
-  return { name, kind: "species", place, ...(veneer ? { veneerMm: veneer.value } : {}) };
+  const veneerMm = veneer?.value ?? (value.veneer && !value.veneer.thickness ? THIN_VENEER_MM : undefined);
+  return { name, kind: "species", place, ...(veneerMm !== undefined ? { veneerMm } : {}) };
 }
 
 /** Nothing where a part of it cannot be read: half a result would be taken for a whole one. */

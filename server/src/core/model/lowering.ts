@@ -17,6 +17,7 @@ import type {
   Words,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
+import { ELSEWHERE } from "../knowledge/choices.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
 import type { FileId, Place } from "../place.ts";
@@ -98,6 +99,56 @@ export function fieldsByWord(
   return byWord;
 }
 
+/** What to write in place of fields that people look for. */
+const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  material: {
+    price: "A price stands behind its container, such as `sold 1 L for 28.00`.",
+    cost: "A price stands behind its container, such as `sold 1 L for 28.00`.",
+    size: "A size stands with its price, such as `sold 1 L for 28.00`.",
+    hardener: "The second part is named by `mix`, such as `mix 10:1 with hardener`.",
+    thinner: "Write `thin` and how far, such as `thin water, up to 10 %`.",
+    coats: "Coats stand in a recipe, such as `layer clear x 2`.",
+    dries: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
+    dry: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
+    finish: "Write `sheen`, such as `sheen satin`.",
+    gloss: "Write `sheen`, such as `sheen 25`.",
+    note: "Put it in a `##` line above the material.",
+  },
+  piece: {
+    price: "Write what it cost, such as `bought 60.00`, or what a new one costs, such as `new 1150.00`.",
+    cost: "Write what it cost, such as `bought 60.00`.",
+    value: "Write what a new one costs, such as `new 1150.00`.",
+    size: "Sizes stand in a surface, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
+    wood: "Wood stands in a surface, such as `wood red oak`.",
+    shape: "Put it in a surface, which begins with `surface top {`.",
+    count: "How many there are stands in the job, such as `piece reading_chair x 6`.",
+    note: "Put it in a `##` line above the piece.",
+  },
+  surface: {
+    sides: "Faces stand behind the shape, such as `shape panel 600 mm x 400 mm x 18 mm, both faces`.",
+    faces: "Faces stand behind the shape, such as `shape panel 600 mm x 400 mm x 18 mm, both faces`.",
+    size: "Write its shape, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
+    area: "Write `shape area 1.2 m2`.",
+    finish: "Write what is on it, such as `existing alkyd paint, 2 coats`.",
+    coats: "Coats stand behind the old finish, such as `existing alkyd paint, 2 coats`.",
+    note: "Put it in a `##` line above the surface.",
+  },
+  shop: {
+    location: "Write the air that the work dries in, such as `air 18 C, 60 % RH`.",
+    place: "Write the air that the work dries in, such as `air 18 C, 60 % RH`.",
+    temperature: "Write `air 18 C, 60 % RH`.",
+    humidity: "Write `air 18 C, 60 % RH`.",
+    size: "Write `room 45 m3, 2 air changes/h`.",
+    open: "Write `hours Mon to Fri 09:00 to 17:00`.",
+    note: "Put it in a `##` line above the shop.",
+  },
+  job: {
+    recipe: "Write `apply`, such as `apply hard_clear(clear: hall_clear) to top`.",
+    date: "Write `start` or `ready`, such as `start 2027-03-08 09:00`.",
+    note: "Put it in a `##` line above the job.",
+  },
+};
+
 /** Where one line takes several. */
 const ON_ONE_LINE: Readonly<Record<string, string>> = {
   hours:
@@ -109,6 +160,11 @@ const ON_ONE_LINE: Readonly<Record<string, string>> = {
 /** Gives the field that was probably meant, if one is near. */
 export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): string | undefined {
   const words = [...Object.keys(FIELDS[block]), ...Object.keys(STATEMENTS[block])];
+  const right = lookUp(RIGHT_LINES[block] ?? {}, keyword.text);
+  if (right !== undefined) {
+    report(ctx, "unknown-field", keyword.span, `A ${block} has no field \`${keyword.text}\`\n${right}`);
+    return undefined;
+  }
   const near = closest(keyword.text, words);
   const rest = near ? `Did you mean \`${near}\`?` : `A ${block} may have ${orList(words)}.`;
   report(
@@ -295,6 +351,11 @@ export function readWord<W extends string>(
   if (!words) return undefined;
   const text = words.kind === "title" ? `"${words.value}"` : words.text;
   if ((vocabulary as readonly string[]).includes(text)) return text as W;
+  const elsewhere = lookUp(ELSEWHERE[what] ?? {}, text);
+  if (elsewhere !== undefined) {
+    report(ctx, "unknown-word", words.span, `Unknown ${what} \`${text}\`\n${elsewhere}`);
+    return undefined;
+  }
   const near = closest(text, vocabulary);
   const choice = vocabulary.length <= 12 ? `\nIt may be ${orList(vocabulary)}.` : "";
   report(

@@ -77,6 +77,9 @@ export interface Material extends Named {
     readonly by: "volume" | "weight";
   }>;
   readonly density?: Fact<number>;
+  /** Of shellac: g of flakes to a litre of alcohol. */
+  readonly cut?: Fact<number>;
+  readonly batch?: Fact<string>;
   /** Lines that are stated by weight and are not known in litres, since no density is stated. */
   readonly weighed: readonly ("covers" | "sold")[];
 }

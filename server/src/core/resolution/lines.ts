@@ -68,11 +68,20 @@ export interface LayerLine {
   readonly coats?: Figure;
   /** The most of `x 2 to 3`. */
   readonly coatsTo?: Figure;
+  /** The coats are sessions of French polishing. */
+  readonly sessions?: true;
   readonly method: string;
   readonly wiped?: { readonly after?: Figure };
   readonly thinned?: { readonly a: number; readonly b: number; readonly thinner: MaterialName };
   readonly tinted?: { readonly percent: Figure; readonly tint: MaterialName };
   readonly toner: boolean;
+  /** Whether it goes on is decided at the bench. */
+  readonly optional?: true;
+  /** The part of the surface that it goes on. */
+  readonly where?: string;
+  /** Passes of one coat, and the hours between them. */
+  readonly passes?: Figure;
+  readonly flash?: Figure;
   /** In millimetres. */
   readonly wet?: Figure;
   /** What goes on by weight, in g/m2, in place of `wet`. */

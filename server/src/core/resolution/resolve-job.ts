@@ -30,6 +30,7 @@ export function resolveApplies(ctx: Resolving, job: Job, syntax: JobDeclaration)
   for (const { syntax: apply } of job.applies) {
     if (apply.call) calls.set(apply.call, resolveCall(ctx, apply.call));
     for (const target of apply.targets) checkTarget(ctx, target, known, job, areAllKnown);
+    if (apply.call && apply.targets.length === 0 && areAllKnown) checkOnly(ctx, apply.call, known, job);
   }
   const shop = job.shop && ctx.scope.shops.get(job.shop.name);
   return { calls, ...(shop ? { shop } : {}) };
@@ -59,6 +60,27 @@ function surfacesByName(pieces: readonly Piece[]): KnownSurfaces {
     }
   }
   return { pieces: new Map(pieces.toReversed().map((piece) => [piece.name, piece])), surfaces };
+}
+
+/** A line that names no surface, which is plain where there is only one. */
+function checkOnly(ctx: Resolving, { span }: Call, known: KnownSurfaces, job: Job): void {
+  const labels = [...known.surfaces].flatMap(([name, all]) =>
+    all.map(({ piece }) => (job.pieces.length > 1 ? `${piece.name}.${name}` : name)),
+  );
+  if (labels.length < 2) return;
+  const at = { start: span.end, end: span.end };
+  const [first, ...others] = ["all", ...labels.slice(0, 4)].map((label) => ({
+    title: `Add \`to ${label}\``,
+    span: at,
+    text: ` to ${label}`,
+  }));
+  ctx.problems.push({
+    rule: "syntax",
+    span,
+    message: `This job has several surfaces\nSay which, such as \`to ${labels[0]}\`, or \`to all\`.`,
+    fix: first!,
+    others,
+  });
 }
 
 function checkTarget(

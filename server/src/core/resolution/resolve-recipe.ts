@@ -13,7 +13,14 @@ import type {
   Tail,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
-import { DUTIES, METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
+import {
+  DUTIES,
+  METHODS,
+  SPRAY_METHODS,
+  TAILS,
+  VERBS,
+  WAIT_STAGES,
+} from "../../../../grammar/src/vocabulary.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
 import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "../model/lowering.ts";
 import type { Recipe } from "../model/model.ts";
@@ -134,17 +141,33 @@ function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
   const coats = countOf(ctx, syntax.coats, COATS, COATS_WANTED);
   const coatsTo = countOf(ctx, syntax.coatsTo, COATS, COATS_WANTED);
   const { uses: _, ...tails } = resolveTails(ctx, syntax, use);
+  checkPasses(ctx, syntax, tails);
   return {
     kind: "layer",
     syntax,
     ...(use ? { use } : {}),
     ...(coats ? { coats } : {}),
     ...(coatsTo ? { coatsTo } : {}),
+    ...(syntax.sessions ? { sessions: true as const } : {}),
     method: "brush",
     toner: false,
     ...tails,
     ...blockOf(ctx, syntax),
   };
+}
+
+/** A flash-off is between the passes of one coat; between coats it would be a wait. */
+function checkPasses(ctx: Resolving, { tails: written }: LayerStatement, { passes, flash }: Tails): void {
+  const tail = written.find(({ kind }) => kind === "flash");
+  if (!tail || !flash || passes) return;
+  const at = { start: tail.span.start, end: tail.span.start };
+  ctx.problems.push({
+    rule: "missing-field",
+    span: tail.span,
+    message:
+      "`flash` is the time between the passes of one coat\nSay how many there are, such as `passes 2, flash 10 min`; between coats write `between wait 10 min`.",
+    fix: { title: "Add `passes 2`", span: at, text: "passes 2, " },
+  });
 }
 
 /** What is done between coats: the block, what `between` says, or the wait that nobody needs to write. */
@@ -186,7 +209,19 @@ function dustedOff(span: Span): StepLine {
 type Tails = Partial<
   Pick<
     LayerLine,
-    "method" | "wiped" | "thinned" | "tinted" | "toner" | "wet" | "wetGrams" | "laid" | "takes"
+    | "optional"
+    | "where"
+    | "passes"
+    | "flash"
+    | "method"
+    | "wiped"
+    | "thinned"
+    | "tinted"
+    | "toner"
+    | "wet"
+    | "wetGrams"
+    | "laid"
+    | "takes"
   > & {
     readonly uses: UsesTail;
   }
@@ -225,7 +260,7 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
   switch (tail.kind) {
     case "by":
       if (!tail.method) return {};
-      return { method: checkWord(ctx, tail.method, METHODS, "application method", "The method") };
+      return { method: methodOf(ctx, tail) };
     case "wiped": {
       const after = durationOf(ctx, tail.after);
       return { wiped: after ? { after } : {} };
@@ -249,6 +284,18 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
     case "full":
     case "flooded":
       return { laid: tail.kind };
+    case "if":
+      return { optional: true };
+    case "only":
+      return { optional: true, ...(tail.where ? { where: tail.where.value } : {}) };
+    case "passes": {
+      const passes = countOf(ctx, tail.count, COATS, { words: "a number of passes" });
+      return passes ? { passes } : {};
+    }
+    case "flash": {
+      const flash = durationOf(ctx, tail.time);
+      return flash ? { flash } : {};
+    }
     case "takes": {
       const takes = takesTail(ctx, tail);
       return takes ? { takes } : {};
@@ -258,6 +305,14 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
       return uses ? { uses } : {};
     }
   }
+}
+
+/** Of two the one that makes a mist, which is worse for the lungs and loses more. */
+function methodOf(ctx: Resolving, { method, and }: TailOf<"by">): string {
+  const [first, second] = [method, and].map(
+    (name) => name && checkWord(ctx, name, METHODS, "application method", "The method"),
+  );
+  return second !== undefined && SPRAY_METHODS.has(second) ? second : first!;
 }
 
 /** `wet 100 um`, `wet 30 g/m2`, `wet 100 mL/m2`; of a range the thicker end. */

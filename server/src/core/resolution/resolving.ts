@@ -2,8 +2,9 @@
  * What the readers of one declaration share: its names with what they mean, and a list of what is wrong. A `Resolving`
  * lives while one declaration is resolved and is thrown away after it.
  */
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Name, Span } from "../../../../grammar/src/tree.ts";
-import { choicesFor, WORD_CHOICES } from "../knowledge/choices.ts";
+import { choicesFor, ELSEWHERE, WORD_CHOICES } from "../knowledge/choices.ts";
 import type { RecipeParameter } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { closest, orList } from "../model/suggest.ts";
@@ -55,6 +56,11 @@ export function checkWord(
   more = "",
 ): string {
   if (known.includes(word.text)) return word.text;
+  const elsewhere = lookUp(ELSEWHERE[what] ?? {}, word.text);
+  if (elsewhere !== undefined) {
+    report(ctx, "unknown-word", word.span, `Unknown ${what} \`${word.text}\`\n${elsewhere}`);
+    return word.text;
+  }
   const may = choicesFor(WORD_CHOICES[what] ?? {}, word.text);
   const near = may ? undefined : closest(word.text, known);
   const until = read && `${read} is ${near ? `checked as \`${near}\`` : "not checked"} until you correct it.`;

@@ -17,6 +17,7 @@ const TAKEN_BACK =
 /** The free text of a line, if it has any. */
 export function textOf(action: Action): string | undefined {
   if (action.op === "note") return action.text;
+  if (action.op === "wait") return action.syntax.what?.value;
   return action.op === "step" ? action.what : undefined;
 }
 

@@ -4,7 +4,7 @@
  */
 
 import { SPRAY_METHODS } from "../../../../grammar/src/vocabulary.ts";
-import type { Family } from "../knowledge/family-schema.ts";
+import type { Family, Role } from "../knowledge/family-schema.ts";
 import { deniesChemical, holdsHazard } from "../knowledge/named-chemicals.ts";
 import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
@@ -23,7 +23,9 @@ const CURED_OTHERWISE: ReadonlySet<Family["binder"]> = new Set([
 
 /** The part that makes the layer set: water and solvents only thin, whatever `mix` calls them. */
 export const hardenerOf = ({ hardener }: LayerAction): MaterialUse | undefined =>
-  hardener && hardener.use.material?.family?.group !== "auxiliary" ? hardener.use : undefined;
+  hardener && !ONLY_THINS.has(hardener.use.material?.family?.role ?? "hardener") ? hardener.use : undefined;
+
+const ONLY_THINS: ReadonlySet<Role> = new Set(["cleaner", "solvent", "stripper", "bleach", "glue"]);
 
 /** Whether a layer is mixed from two parts that react: by its mix, its family, its words, or a pot life that it states. */
 export function isTwoPart(layer: LayerAction): boolean {

@@ -70,6 +70,8 @@ export interface LayerAction extends ActionBase {
   readonly coats: number;
   /** A coat beyond the fewest of `x 2 to 3`: it is planned and bought for, and nothing may depend on it. */
   readonly ifNeeded?: true;
+  /** A session of French polishing, of many thin passes: what film it leaves is not known. */
+  readonly session?: true;
   readonly method: string;
   readonly wiped: boolean;
   readonly wipedAfterHours?: number;
@@ -77,6 +79,10 @@ export interface LayerAction extends ActionBase {
   readonly tinted?: { readonly percent: number; readonly tint: MaterialUse };
   readonly hardener?: Hardener;
   readonly toner: boolean;
+  /** The part of the surface that it goes on. */
+  readonly where?: string;
+  /** Passes that the coat is laid in, wet on wet, and the hours between two of them. */
+  readonly passes?: { readonly count: number; readonly flashHours?: number };
   readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly wetUm?: number;
 }

@@ -279,18 +279,43 @@ function litresOf(uses: UsesTail | undefined, gramsPerLitre: number | undefined)
 
 function walkLayer(expander: Expander, frame: Frame, layer: LayerLine, place: Place, duties: Duties): void {
   if (!layer.use) return;
-  const fewest = coatsIn(layer.coats, frame.bindings);
-  const coats = Math.max(fewest, coatsIn(layer.coatsTo, frame.bindings));
+  const stated = coatsIn(layer.coats, frame.bindings);
+  const fewest = layer.optional ? 0 : stated;
+  const coats = Math.max(stated, coatsIn(layer.coatsTo, frame.bindings));
   for (let coat = 1; coat <= coats && !expander.isCut; coat += 1) {
     if (expander.actions.length >= MOST_ACTIONS) {
       cutOff(expander, frame, layer.syntax, place, duties);
       return;
     }
+    pushFlashOff(expander, frame, layer, place, duties);
     pushCoat(expander, frame, layer, layer.use, { place, duties, coat, coats, fewest });
     if (coat < coats && layer.block) {
       walk(expander, { ...frame, between: { layer: place, afterCoat: coat, coats } }, layer.block, duties);
     }
   }
+}
+
+/** The time between the passes of a coat, all together: the coat is on when the last pass is. */
+function pushFlashOff(
+  expander: Expander,
+  frame: Frame,
+  layer: LayerLine,
+  place: Place,
+  duties: Duties,
+): void {
+  const flash = figureIn(layer.flash, frame.bindings);
+  const passes = figureIn(layer.passes, frame.bindings) ?? 1;
+  if (flash === undefined || passes < 2) return;
+  const { span } = layer.syntax;
+  const at = { start: span.end, end: span.end };
+  const what = { kind: "title", value: `between the ${passes} passes of the coat`, span: at } as const;
+  expander.actions.push({
+    ...base(expander, frame, place, duties),
+    op: "wait",
+    syntax: { kind: "wait", keyword: { kind: "name", text: "wait", span: at }, span: at, docs: "", what },
+    overnight: false,
+    hours: flash * (passes - 1),
+  });
 }
 
 /** A number of coats that is not known, or cannot be, counts as one: what would follow from more is not known either. */
@@ -330,6 +355,7 @@ function pushCoat(
     coat,
     coats,
     ...(coat > fewest ? { ifNeeded: true as const } : {}),
+    ...(layer.sessions ? { session: true as const } : {}),
     method: layer.method,
     wiped: wiped !== undefined,
     ...(wipedAfterHours !== undefined ? { wipedAfterHours } : {}),
@@ -339,10 +365,20 @@ function pushCoat(
       : {}),
     ...hardenerPart(expander, use),
     toner: layer.toner,
+    ...(layer.where ? { where: layer.where } : {}),
+    ...passesOf(layer, bindings),
     ...(layer.laid ? { laid: layer.laid } : {}),
     ...(wetMm !== undefined && wetMm > 0 ? { wetUm: wetMm * 1000 } : {}),
     ...(takes ? { takes } : {}),
   });
+}
+
+function passesOf({ passes, flash }: LayerLine, bindings: Bindings): Pick<LayerAction, "passes"> {
+  const count = figureIn(passes, bindings);
+  const flashHours = figureIn(flash, bindings);
+  return count === undefined
+    ? {}
+    : { passes: { count, ...(flashHours !== undefined ? { flashHours } : {}) } };
 }
 
 /** The wet film of so many grams a square metre: a litre a square metre is a millimetre. Unknown without a density. */

@@ -119,6 +119,7 @@ class Targets {
   }
 
   add({ syntax }: JobApply): void {
+    if (syntax.targets.length === 0) this.#byName.set("all", new Set([undefined]));
     for (const { surface, piece } of syntax.targets) {
       const pieces = this.#byName.get(surface?.text) ?? new Set();
       this.#byName.set(surface?.text, pieces.add(piece?.text));
@@ -127,6 +128,7 @@ class Targets {
 
   /** Whether one of these lines and this one may mean a surface in common. */
   meet({ syntax }: JobApply): boolean {
+    if (syntax.targets.length === 0) return this.#byName.size > 0;
     return syntax.targets.some(({ surface, piece }) => {
       const name = surface?.text;
       if (name === "all") return this.#byName.size > 0;

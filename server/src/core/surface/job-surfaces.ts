@@ -75,7 +75,7 @@ export function appliedSurfaces(job: Job, scope: Scope): ReadonlyMap<JobSurface,
   const surfaces = surfacesOf(job, scope);
   const applied = new Map<JobSurface, JobApply[]>();
   for (const apply of job.applies) {
-    for (const surface of new Set(apply.syntax.targets.flatMap((target) => meant(target, surfaces)))) {
+    for (const surface of surfacesMeant(apply, surfaces)) {
       const applies = applied.get(surface);
       if (applies) applies.push(apply);
       else applied.set(surface, [apply]);
@@ -83,6 +83,12 @@ export function appliedSurfaces(job: Job, scope: Scope): ReadonlyMap<JobSurface,
   }
   const place = (surface: JobSurface): number => surfaces.order.get(surface)!;
   return new Map([...applied].sort(([a], [b]) => place(a) - place(b)));
+}
+
+/** Without a target the only surface is meant, where there is one. */
+function surfacesMeant({ syntax }: JobApply, surfaces: SurfacesOfJob): Iterable<JobSurface> {
+  if (syntax.targets.length === 0) return surfaces.all.length === 1 ? surfaces.all : [];
+  return new Set(syntax.targets.flatMap((target) => meant(target, surfaces)));
 }
 
 /** The surfaces that a target of an `apply` line means; none where more than one piece has one of its name. */

@@ -189,6 +189,7 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
         bleached: { place: step.place, ...(step.use ? { use: step.use } : {}), rinsed: false },
       };
     case "fill":
+    case "glue":
       return fill(input, state, step);
     case "mask":
       return {
@@ -416,6 +417,7 @@ export function coatFilmUm(layer: LayerAction): number | undefined {
   const material = layer.use.material;
   if (!material?.family) return undefined;
   if (!layerBuildsFilm(material.family, layer.wiped)) return 0;
+  if (layer.session && layer.wetUm === undefined) return undefined;
   const wet = layer.wetUm ?? (material.covers ? wetFilmUm(material.covers.value) : undefined);
   const solids = layerSolids(layer);
   return wet === undefined || solids === undefined ? undefined : dryFilmUm(wet, solids);

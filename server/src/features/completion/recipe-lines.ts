@@ -24,6 +24,11 @@ export function stepOffers(ctx: CompletionContext, tokens: readonly Token[]): re
     return tailPartOffers(ctx, afterLastComma(tokens));
   }
   if (ctx.cursor.afterNumber || !verb) return [];
+  if (verb.form === "what-with" && last.kind === "string") {
+    return [{ label: "with", kind: "keyword", insert: "with " }];
+  }
+  if (verb.form === "what-with" && last.text === "with")
+    return materialOffers(ctx, lookUp(ROLES_OF_VERB, first.text) ?? []);
   if (verb.form === "material" || verb.form === "optional-material") {
     if (!second) return [{ label: "with", kind: "keyword", insert: "with " }];
     return second.text === "with" && tokens.length === 2
@@ -37,7 +42,7 @@ export function stepOffers(ctx: CompletionContext, tokens: readonly Token[]): re
     }
     return second.text === "wet" && tokens.length === 2 ? gritOffers(ctx, tokens) : [];
   }
-  return verb.form === "what" && !second
+  return (verb.form === "what" || verb.form === "what-with") && !second
     ? [{ label: '"what"', kind: "word", detail: "what it is done to", snippet: `"${hole(1, "what")}"$0` }]
     : [];
 }
@@ -52,6 +57,7 @@ const ROLES_OF_VERB: Readonly<Record<string, readonly Role[]>> = {
   fill: ["filler"],
   bleach: ["bleach"],
   buff: ["wax"],
+  glue: ["glue"],
 };
 
 function verbOffers(): readonly Offer[] {
@@ -62,7 +68,7 @@ function verbOffers(): readonly Offer[] {
     documentation: doc,
     ...(form === "material" ? { insert: `${label} with ` } : {}),
     ...(form === "grits" ? { insert: `${label} ` } : {}),
-    ...(form === "what" ? { snippet: `${label} "${hole(1, "what")}"$0` } : {}),
+    ...(form === "what" || form === "what-with" ? { snippet: `${label} "${hole(1, "what")}"$0` } : {}),
   }));
 }
 
@@ -107,9 +113,12 @@ function tailOffers(
       kind: "keyword" as const,
       detail: example,
       documentation: doc,
-      ...(WHOLE_TAILS.has(label) ? {} : label === "as" ? { insert: "as toner" } : { insert: `${label} ` }),
+      ...(WHOLE_TAILS.has(label) ? {} : { insert: SAID_WHOLE.has(label) ? example : `${label} ` }),
     }));
 }
+
+/** Tails with one thing that may follow. */
+const SAID_WHOLE: ReadonlySet<string> = new Set(["as", "if"]);
 
 /** Tails that say something as they stand. */
 const WHOLE_TAILS: ReadonlySet<string> = new Set(["wiped", "thin", "mist", "full", "flooded"]);
@@ -136,6 +145,10 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
       if (afterNumber) return unitOffers("share");
       if (last.text === "with") return materialOffers(ctx, ["stain"]);
       return last.text === "%" ? [{ label: "with", kind: "keyword", insert: "with " }] : [];
+    case "flash":
+      return afterNumber ? unitOffers("time") : [];
+    case "if":
+      return alone ? [{ label: "needed", kind: "word" }] : [];
     case "as":
       return alone ? [{ label: "toner", kind: "word" }] : [];
     case "wet":

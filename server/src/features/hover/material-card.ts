@@ -149,6 +149,8 @@ const ROWS: readonly FigureRow[] = [
     word: "density",
     say: (m) => said(m.density, (value) => `${formatNumber(value / 1000, 3)} kg/L`),
   },
+  { word: "cut", say: (m) => said(m.cut, (value) => `${formatNumber(value, 0)} g/L`) },
+  { word: "batch", say: (m) => said(m.batch, (value) => value) },
   {
     word: "on_hand",
     say: (m) =>

@@ -10,7 +10,7 @@ import {
   litresText,
   percentText,
 } from "../../core/measure/figures.ts";
-import { formatAmount, formatDuration } from "../../core/measure/format-amount.ts";
+import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import type { MaterialUse } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -104,7 +104,7 @@ interface Figure {
 }
 
 function figuresOf(material: Material): readonly Figure[] {
-  const { covers, touch, recoat, cure, limits, thin, mix, potLife } = material;
+  const { covers, touch, recoat, cure, limits, thin, mix, potLife, cut, batch } = material;
   const figure = <T>(
     fact: Fact<T> | undefined,
     say: (value: T) => string,
@@ -119,6 +119,8 @@ function figuresOf(material: Material): readonly Figure[] {
     // What cleans, strips or thins is used as it comes.
     ...(material.family?.group === "auxiliary" ? [] : figure(thin, thinText)),
     ...figure(mix, ({ a, b, by }) => `mixed ${a}:${b} by ${by}`),
+    ...figure(cut, (value) => `cut ${formatNumber(value, 0)} g/L`),
+    ...figure(batch, (value) => `batch ${value}`),
     ...figure(potLife, (hours) => `pot life ${formatDuration(hours)}`),
   ];
 }

@@ -46,8 +46,9 @@ export function waitWords(
           : "12 h at least; 16 h are assumed where no hours are known.",
       ]
     : [];
+  const { what } = action.syntax;
   return {
-    title,
+    title: what ? `${title}: ${what.value}` : title,
     details: [...overnight, ...besideDetails(anchor, explained), ...windowDetails(run, index)],
   };
 }

@@ -72,10 +72,13 @@ function gritsText({ grits, gritsKnown }: StepAction): string {
 
 /** The head of a coat: `Coat 2 of 3: Waterborne satin clear, by pad`. */
 export function layerTitle(layer: LayerAction): string {
-  const { coat, coats, method, wiped, wipedAfterHours, toner } = layer;
+  const { coat, coats, session, ifNeeded, where, passes, method, wiped, wipedAfterHours, toner } = layer;
+  const [one, each] = session ? ["One session", "Session"] : ["One coat", "Coat"];
   const isStated = layer.syntax.tails.some(({ kind }) => kind === "by");
   return [
-    `${coats > 1 ? `Coat ${coat} of ${coats}` : "One coat"}: ${useTitle(layer.use)}`,
+    `${coats > 1 ? `${each} ${coat} of ${coats}` : one}: ${useTitle(layer.use)}`,
+    ...(where !== undefined ? [`only ${where}`] : ifNeeded ? ["if it is needed"] : []),
+    ...(passes ? [`in ${passes.count} passes`] : []),
     ...(toner ? ["laid thin as a toner"] : []),
     ...(layer.laid ? [LAID[layer.laid]] : []),
     // A wiped coat goes on as it comes, unless the line says how.

@@ -64,15 +64,19 @@ export const filmTooThin: TradeRule = {
       const stack = stackOf(run.final);
       const thinnest = stack?.family.filmRangeUm?.[0];
       if (!run.final.certain || !stack || stack.open || thinnest === undefined) return;
-      if (!["clear", "paint"].includes(stack.family.role) || stack.um >= thinnest - 1e-6) return;
+      if (!["clear", "paint"].includes(stack.family.role) || sureUm(stack) >= thinnest - 1e-6) return;
       const below = run.final.layers[run.final.layers.indexOf(stack.coats[0]!) - 1];
       if (below && below.origin !== "new" && isFilm(below)) return;
       const coat = stack.coats.at(-1)!;
       report(coat.action!, {
-        headline: `The film of ${coatName(coat)} is too thin: ${filmText(stack.um)}`,
+        headline: `The film of ${coatName(coat)} is too thin: ${filmText(sureUm(stack))}`,
         why: `One sound coat of ${stack.family.name} has about ${filmText(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
         remedy: "Add another coat, thin it less, or do not spread it so far.",
       });
     },
   },
 };
+
+/** Of `x 2 to 3` only two coats are sure to go on. */
+const sureUm = ({ um, coats }: NonNullable<ReturnType<typeof stackOf>>): number =>
+  coats.reduce((sure, { action, filmUm = 0 }) => sure - (action?.ifNeeded ? filmUm : 0), um);

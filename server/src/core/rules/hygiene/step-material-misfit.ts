@@ -7,26 +7,33 @@ import type { Family, Role } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
+/** What stays where it is put. */
+const cannotWash = (family: Family): boolean => leavesLayer(family) || isOneOf(family, "glue", "hardener");
+
 const isOneOf = (family: Family, ...roles: readonly Role[]): boolean => roles.includes(family.role);
 
 /** By verb: what cannot do it, and what can. Verbs that are not listed take anything. */
 const VERBS: Readonly<Record<string, { cannot: (family: Family) => boolean; can: string }>> = {
-  clean: { cannot: leavesLayer, can: "a cleaner, water or a solvent" },
+  clean: { cannot: cannotWash, can: "a cleaner, water or a solvent" },
   dewax: {
-    cannot: (family) => leavesLayer(family) || family.name === "water",
+    cannot: (family) => cannotWash(family) || family.name === "water",
     can: "a solvent such as mineral spirits",
   },
   strip: {
-    cannot: (family) => leavesLayer(family) || family.name === "water",
+    cannot: (family) => cannotWash(family) || family.name === "water",
     can: "a stripper or the solvent of the old film",
   },
   bleach: {
-    cannot: (family) => leavesLayer(family) || isOneOf(family, "solvent", "stripper"),
+    cannot: (family) => cannotWash(family) || isOneOf(family, "solvent", "stripper"),
     can: "a wood bleach",
   },
   fill: {
     cannot: (family) => !leavesLayer(family) || isOneOf(family, "stain", "glaze"),
     can: "a filler",
+  },
+  glue: {
+    cannot: (family) => !isOneOf(family, "glue", "filler"),
+    can: "a glue",
   },
   buff: {
     cannot: (family) => isOneOf(family, "stain", "paint", "primer", "stripper", "bleach"),
@@ -58,6 +65,15 @@ export const stepMaterialMisfit: TradeRule = {
       text: `recipe mend {
   for  wood
   step fill with soap, uses 5 mL #! step-material-misfit
+}
+`,
+    },
+    {
+      title: "Glued with a clear, and cleaned with a glue",
+      text: `recipe mend {
+  for  wood
+  step glue "loose joint" with waterborne_polyurethane #! step-material-misfit
+  step clean with wood_glue #! step-material-misfit
 }
 `,
     },

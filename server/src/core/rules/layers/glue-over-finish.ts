@@ -31,6 +31,20 @@ export const glueOverFinish: TradeRule = {
 }
 `,
     },
+    {
+      title: "A glue of the stock, on an oiled edge",
+      text: `recipe oiled {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  drying_oil, wiped
+  wait   until cured
+  step   glue "lipping" with wood_glue #! glue-over-finish
+  wait   until recoat
+}
+`,
+    },
   ],
   passing: [
     {
@@ -52,7 +66,8 @@ export const glueOverFinish: TradeRule = {
   checks: {
     onStep: ({ action, before, report }) => {
       const text = textOf(action) ?? "";
-      if (action.verb !== "repair" || !GLUED.test(text) || BARE.test(text)) return;
+      const isGlued = action.verb === "glue" || (action.verb === "repair" && GLUED.test(text));
+      if (!isGlued || BARE.test(text)) return;
       const coat = before.layers.findLast((it) => it.origin === "new" && it.family?.role !== "stain");
       if (!coat) return;
       report({

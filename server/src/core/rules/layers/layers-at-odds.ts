@@ -257,9 +257,10 @@ const isSlight = (left: number, needed: number): boolean => left <= Math.min(nee
 
 const isLacquer = ({ carrier }: Family): boolean => carrier === "lacquer thinner";
 
-/** What works in open wood, over a layer that has closed it; lacquer on cured conversion varnish; anything on soap. */
+/** What works in open wood, over a layer that has closed it; lacquer on cured conversion varnish; anything on soap; what soaks in or fills on mineral oil. */
 const isTooLate = (over: Family, below: Family): boolean =>
   (below.binder === "soap" && over.role !== "stain") ||
+  (below.binder === "mineral oil" && over.role !== "stain" && (!over.buildsFilm || over.role === "filler")) ||
   ((over.role === "conditioner" || over.name === "grain filler" || below.name === "conversion varnish") &&
     over.role !== "stain" &&
     over.role !== "oil" &&

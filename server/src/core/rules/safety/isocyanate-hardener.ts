@@ -2,7 +2,7 @@
  * Isocyanate sprayed: what it does to the lungs it does for good, and a cartridge gives no warning when it is spent.
  */
 import type { TradeRule } from "../rule.ts";
-import { related, undertakeDuties } from "../texts.ts";
+import { fitting, related, undertakeDuties } from "../texts.ts";
 import { isocyanateIn, isSprayed } from "../two-part.ts";
 
 export const isocyanateHardener: TradeRule = {
@@ -78,6 +78,35 @@ recipe sprayed {
 }
 `,
     },
+    {
+      title: "A two-part polyurethane, by its family alone",
+      text: `recipe sprayed {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part_polyurethane, by hvlp #! isocyanate-hardener
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A hardener of its own that says nothing of what is in it",
+      text: `material clear_hardener "Hardener" {
+  family hardener
+}
+
+material hall_two_part {
+  family waterborne two part polyurethane
+  mix    10:1 with clear_hardener
+}
+
+recipe sprayed {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  layer  hall_two_part, by hvlp #! isocyanate-hardener
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
     {
@@ -138,6 +167,32 @@ recipe sprayed {
 `,
     },
     {
+      title: "Supplied air for a two-part polyurethane; and a hardener that says it holds none",
+      text: `material other_hardener "Hardener, free of isocyanate" {
+  family hardener
+}
+
+material hall_two_part {
+  family waterborne two part polyurethane
+  mix    10:1 with other_hardener
+}
+
+recipe sprayed {
+  for    wood
+  safety supplied_air, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part_polyurethane, by hvlp
+  wait   until cured
+}
+
+recipe sprayed_in_water {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate
+  layer  hall_two_part, by hvlp
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Conversion varnish, which acid cures",
       text: `material catalyst "Acid catalyst" {
   family conversion varnish
@@ -166,8 +221,14 @@ recipe sprayed {
       const isNamed = isocyanate !== "not ruled out";
       report({
         headline: isNamed
-          ? `\`${action.use.name}\` is sprayed with isocyanate and without supplied air`
-          : `The hardener of \`${action.use.name}\` may hold isocyanate, and it is sprayed`,
+          ? fitting([
+              `\`${action.use.name}\` is sprayed with isocyanate and without supplied air`,
+              "Isocyanate is sprayed without supplied air",
+            ])
+          : fitting([
+              `The hardener of \`${action.use.name}\` may hold isocyanate, and it is sprayed`,
+              "Its hardener may hold isocyanate, and it is sprayed",
+            ]),
         ...(isNamed ? { severity: "error" as const } : {}),
         why: "Isocyanate mist causes asthma that stays for life. A cartridge will not do here: no smell tells you that it is spent.",
         remedy: isNamed

@@ -111,6 +111,26 @@ recipe brushed {
 }
 `,
     },
+    {
+      title: "A glue of two parts",
+      text: `recipe mended {
+  for    wood
+  safety eye_protection
+  step   glue "loose joint" with epoxy_glue #! no-gloves
+  wait   until recoat
+}
+`,
+    },
+    {
+      title: "A clear of two parts, brushed on",
+      text: `recipe topped {
+  for    wood
+  safety eye_protection, ventilate
+  layer  waterborne_two_part_polyurethane #! no-gloves
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
     {

@@ -70,6 +70,16 @@ job lid {
 }
 `,
     },
+    {
+      title: "Contact adhesive under a lipping",
+      text: `recipe lipped {
+  for    wood
+  safety gloves, no_ignition, vapour_respirator
+  step   glue "lipping" with contact_adhesive #! no-ventilation
+  wait   until recoat
+}
+`,
+    },
   ],
   passing: [
     {

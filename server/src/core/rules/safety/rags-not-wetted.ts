@@ -53,6 +53,16 @@ recipe clear_coat {
 }
 `,
     },
+    {
+      title: "An oil for outdoors",
+      text: `recipe oiled {
+  for    wood
+  safety ventilate, no_ignition
+  layer  exterior_oil, wiped #! rags-not-wetted
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
     {

@@ -1,0 +1,546 @@
+/** The rules for steps with their tails, and layers with what is done between their coats. */
+import { gist } from "./gist.ts";
+import { endOf } from "./lexer.ts";
+import { thinnedBy } from "./line-problems.ts";
+import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
+import * as make from "./literals.ts";
+import { valueText } from "./parser-parts.ts";
+import { AT_TAIL, type Line, type StepLine, StepParser } from "./parser-steps.ts";
+import { IF_NEEDED, METHOD_SPELLINGS } from "./spellings.ts";
+import type { TokenType } from "./tokens.ts";
+import * as t from "./tokens.ts";
+import type * as tree from "./tree.ts";
+import { plainUnit } from "./units.ts";
+import { TAILS } from "./vocabulary.ts";
+
+type LayerLine = Line<tree.LayerStatement>;
+type Owner = "step" | "layer";
+type BareTail = "thin" | "mist" | "full" | "flooded";
+type OwnTail = "if" | "only" | "passes" | "flash";
+type TailOf<K> = Draft<Extract<tree.Tail, { readonly kind: K }>>;
+
+export class LayerParser extends StepParser {
+  // -------------------------------------------------------------------------------------------------------------
+  // Steps
+
+  readonly step = this.line(
+    (): StepLine => ({ grits: [], tails: [] }),
+    (line) => {
+      const tails: tree.Tail[] = [];
+      line.tails = tails;
+      this.stepMain(line);
+      this.tailList("step", tails);
+    },
+  );
+
+  // -------------------------------------------------------------------------------------------------------------
+  // Layers and tails
+
+  readonly layer = this.line(
+    (): LayerLine => ({ tails: [] }),
+    (line) => {
+      const tails: tree.Tail[] = [];
+      line.tails = tails;
+      this.layerMain(line, tails);
+      this.tailList("layer", tails, line);
+    },
+  );
+
+  protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine, tails: tree.Tail[]): void => {
+    const { start } = this.peek(1);
+    const laid = this.laidFirst();
+    if (this.at(t.NumberToken)) {
+      this.coatsFirst(line);
+    } else {
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+      if (this.at(t.X)) {
+        this.take(t.X);
+        this.coats(line);
+        this.leaveOut(COATS_BEHIND);
+      } else if (this.at(t.NumberToken) && !this.isAmount()) {
+        this.coatsBehind(line);
+      }
+    }
+    if (laid !== undefined) {
+      tails.push(laid);
+      const plain = [line.material!.text, coatsText(line)].filter((part) => part !== "").join(" ");
+      this.dropRespellings(start);
+      this.respell({ start, end: endOf(this.peek(0)) }, `${plain}, ${laid.kind}`);
+    }
+    if (!this.isTailWithoutComma()) {
+      this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
+    }
+  });
+
+  /** `mist coat of lacquer`, `thin shellac`: the plain form has it as a tail. */
+  private laidFirst(): Extract<tree.Tail, { readonly kind: BareTail }> | undefined {
+    const kind = t.BARE_TAILS.get(this.peek(1).type);
+    const ahead = this.at(t.Coats, 2) ? (this.at(t.Of, 3) ? 4 : 3) : 2;
+    const { type } = this.peek(ahead);
+    const isMaterial = this.at(t.Word, ahead) && !t.TAIL_TYPES.has(type) && !t.BARE_TAILS.has(type);
+    if (kind === undefined || !isMaterial) {
+      return undefined;
+    }
+    const { span } = make.makeName(this.take(t.Word));
+    this.skip(ahead - 2);
+    return { kind, keyword: { kind: "name", text: kind, span }, span };
+  }
+
+  /** `clear mist coat`, `oil 30 g/m2`: what can be no name here. */
+  private isTailWithoutComma(): boolean {
+    return t.BARE_TAILS.has(this.peek(1).type) || this.isAmount();
+  }
+
+  /** `3`, `2 to 3`, `2-3`, `2 or 3`, `6 to 8 sessions` */
+  private coats(line: LayerLine): void {
+    const { start } = this.peek(1);
+    const { from, to } = this.range("a number of coats");
+    line.coats = from;
+    if (to !== undefined) {
+      line.coatsTo = to;
+    } else if (this.isWordAt("or", 1) && this.at(t.NumberToken, 2)) {
+      this.respell(make.tokenSpan(this.take(t.Word)), "to");
+      line.coatsTo = this.value("a number of coats");
+    }
+    this.sessions(line, start);
+  }
+
+  /** The word behind the number of coats, which is read as its unit. */
+  private sessions(line: LayerLine, start: number): void {
+    const last = line.coatsTo ?? line.coats;
+    const unit = last?.kind === "quantity" ? last.parts[0]?.unit : undefined;
+    if (unit === undefined || !SESSIONS.has(unit.text)) {
+      return;
+    }
+    line.sessions = { ...unit, text: "sessions" };
+    line.coats = withoutUnit(line.coats);
+    if (line.coatsTo !== undefined) {
+      line.coatsTo = withoutUnit(line.coatsTo);
+    }
+    this.dropRespellings(start);
+    this.respell({ start, end: endOf(this.peek(0)) }, coatsText(line).slice("x ".length));
+  }
+
+  /** `2 x clear`, `2 coats clear`, `2 coats of clear` */
+  private coatsFirst(line: LayerLine): void {
+    const { start } = this.peek(1);
+    const isRead = this.apart(() => {
+      this.coats(line);
+      if (this.at(t.X)) {
+        this.take(t.X);
+      } else {
+        if (line.sessions === undefined) {
+          this.take(t.Coats, "`x` and a material");
+        }
+        this.leaveOut(OF);
+      }
+    });
+    if (isRead) {
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+      this.dropRespellings(start);
+      this.respell({ start, end: line.material.span.end }, `${line.material.text} ${coatsText(line)}`);
+    } else {
+      throw this.mismatch("a material");
+    }
+  }
+
+  /** `clear 2 coats` */
+  private coatsBehind(line: LayerLine): void {
+    const { start } = this.peek(1);
+    if (this.apart(() => this.coatsWithWord(line))) {
+      this.respell({ start, end: endOf(this.peek(0)) }, coatsText(line));
+    }
+  }
+
+  private coatsWithWord(line: LayerLine): void {
+    this.coats(line);
+    if (line.sessions === undefined) {
+      this.take(t.Coats, "`x` and a number of coats");
+    }
+  }
+
+  private tailList(owner: Owner, tails: tree.Tail[], layer?: LayerLine): void {
+    this.many(
+      () =>
+        this.at(t.Comma) ||
+        t.TAIL_TYPES.has(this.peek(1).type) ||
+        (layer !== undefined && this.isTailWithoutComma()),
+      () => {
+        if (layer !== undefined && this.isTailWithoutComma()) {
+          const at = endOf(this.peek(0));
+          this.respell({ start: at, end: at }, ",");
+        } else {
+          this.commaBefore();
+        }
+        this.tail(owner, tails, layer);
+      },
+    );
+  }
+
+  protected readonly tail = this.part(
+    AT_TAIL,
+    (owner: Owner, tails: tree.Tail[], layer: LayerLine | undefined): void => {
+      this.useExample(undefined);
+      const tail = this.tailsByType.get(this.peek(1).type);
+      const bare = owner === "layer" ? t.BARE_TAILS.get(this.peek(1).type) : undefined;
+      if (tail !== undefined) {
+        tail(tails);
+      } else if (bare !== undefined) {
+        const keyword = make.makeName(this.take(t.Word));
+        tails.push({ kind: bare, keyword, span: keyword.span });
+        this.leaveOut(COATS_BEHIND);
+      } else if (layer !== undefined && this.optionalTail(tails)) {
+        // Read.
+      } else if (layer !== undefined && this.passTail(tails)) {
+        // Read.
+      } else if (layer !== undefined && this.at(t.BetweenWord)) {
+        this.between(layer);
+      } else if (layer !== undefined && this.isBetweenSaidLast()) {
+        this.betweenLast(layer);
+      } else if (layer !== undefined && this.isAmount()) {
+        const at = this.peek(1).start;
+        this.respell({ start: at, end: at }, "wet");
+        this.wetAmount(tails);
+      } else if (layer !== undefined && this.thinnedShare(tails)) {
+        // Read.
+      } else if (layer !== undefined && (this.at(t.X) || this.at(t.NumberToken))) {
+        this.lateCoats(layer);
+      } else {
+        throw this.mismatch(tailNames(owner));
+      }
+      this.checkOwner(owner, tails.at(-1));
+      this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
+    },
+  );
+
+  /** `if needed`, `only where rough` */
+  private optionalTail(tails: tree.Tail[]): boolean {
+    const found = this.longestIn(IF_NEEDED);
+    if (found !== undefined) {
+      this.skip(found.length);
+      if (found.written !== "if needed") {
+        this.respell(found.span, "if needed");
+      }
+      tails.push({ kind: "if", keyword: { kind: "name", text: "if", span: found.span }, span: found.span });
+      return true;
+    }
+    if (!this.isWordAt("only", 1)) {
+      return false;
+    }
+    const keyword = make.makeName(this.take(t.Word));
+    const where = this.at(t.StringToken)
+      ? make.makeTitle(this.take(t.StringToken))
+      : this.at(t.Word)
+        ? this.ownWords()
+        : undefined;
+    if (where === undefined) {
+      throw this.mismatch('a text in double quotes, such as `only "where it is worn"`');
+    }
+    tails.push({ kind: "only", keyword, where, span: { start: keyword.span.start, end: where.span.end } });
+    return true;
+  }
+
+  /** `passes 2`, `2 passes`, `in 2 passes`, `flash 10 min`, `flash off 10 min between passes`, `10 min flash` */
+  private passTail(tails: tree.Tail[]): boolean {
+    const part = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const passes = /^(?:(?:in )?(\d+) pass(?:es)?|passes (\d+))$/iu.exec(part);
+    const flash = passes ? null : FLASH.exec(part);
+    if (!passes && !flash) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    const empty = { start, end: start };
+    const isPlain = this.peek(2).type === t.NumberToken && this.peek(1).type !== t.NumberToken;
+    while (!this.at(t.NumberToken)) this.skip(1);
+    const value = passes ? this.count() : this.quantity("a time");
+    while (!this.at(t.Comma) && !this.at(t.End) && this.peek(1).kind === "word") this.skip(1);
+    const kind = passes ? "passes" : "flash";
+    const span = { start, end: endOf(this.peek(0)) };
+    const plain = `${kind} ${valueText(value)}`;
+    if (!isPlain || part !== plain) {
+      this.dropRespellings(start);
+      this.respell(span, plain);
+    }
+    const keyword: tree.Name = { kind: "name", text: kind, span: empty };
+    tails.push(
+      passes
+        ? { kind: "passes", keyword, count: value, span }
+        : { kind: "flash", keyword, time: value, span },
+    );
+    return true;
+  }
+
+  /** A number, whose word behind it is none of its units. */
+  private count(): tree.Quantity {
+    const number = make.makeNumber(this.take(t.NumberToken));
+    return { kind: "quantity", parts: [{ number }], span: number.span };
+  }
+
+  /** `30 g/m2`: how much goes on. */
+  private isAmount(): boolean {
+    const unit = this.peek(this.peek(2).type === t.NumberToken ? 3 : 2);
+    return this.at(t.NumberToken) && unit.type === t.Unit && AMOUNTS.has(plainUnit(unit.text) ?? "");
+  }
+
+  /** `5 % water`; a range or another order is refused with the right line. */
+  private thinnedShare(tails: tree.Tail[]): boolean {
+    const rest = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const said = SHARE_OF_THINNER.exec(rest) ?? THINNER_AND_SHARE.exec(rest);
+    if (!said?.groups) {
+      return false;
+    }
+    const { low, high, thinner } = said.groups;
+    const { start } = this.peek(1);
+    if (low !== undefined || !this.at(t.NumberToken)) {
+      const span = this.takeText(said[0]) ?? make.tokenSpan(this.peek(1));
+      const name = thinner === "thinner" || thinner === undefined ? "mineral_spirits" : thinner;
+      throw this.refused(thinnedBy(high ?? "", name, span));
+    }
+    const ratio = this.thinning();
+    this.leaveOut(OF);
+    const named = this.nameOf(this.take(t.Word, "a thinner"));
+    const span = { start, end: named.span.end };
+    const keyword: tree.Name = { kind: "name", text: "thinned", span: { start, end: start } };
+    tails.push({ kind: "thinned", keyword, ratio, thinner: named, span });
+    this.dropRespellings(start);
+    this.respell(span, `thinned ${ratio.a.text}:${ratio.b.text} with ${named.text}`);
+    return true;
+  }
+
+  private wetAmount(tails: tree.Tail[]): void {
+    const { start } = this.peek(1);
+    const { from, to } = this.range("an amount by area");
+    const keyword: tree.Name = { kind: "name", text: "wet", span: { start, end: start } };
+    const span = { start, end: endOf(this.peek(0)) };
+    tails.push({ kind: "wet", keyword, thickness: from, ...(to && { to }), span });
+  }
+
+  // -------------------------------------------------------------------------------------------------------------
+  // Between coats
+
+  /** `between sand 220`, `between wait 4 h and sand 220` */
+  private between(layer: LayerLine): void {
+    const draft = { keyword: make.makeName(this.take(t.BetweenWord)), statements: [], span: NO_SPAN };
+    this.useExample(TAILS.between!.example);
+    this.leaveOut(COATS_WORD);
+    this.keepBetween(layer, draft);
+    draft.span = { start: draft.keyword.span.start, end: endOf(this.peek(0)) };
+  }
+
+  /** Whether this part ends with `between` or `between coats`: `sand 400 between coats`. */
+  private isBetweenSaidLast(): boolean {
+    let ahead = 1;
+    while (![t.Comma, t.End, t.BetweenWord].includes(this.peek(ahead).type)) ahead += 1;
+    const behind = this.peek(ahead + 1).type;
+    const last = behind === t.Coats ? this.peek(ahead + 2).type : behind;
+    return ahead > 1 && this.peek(ahead).type === t.BetweenWord && (last === t.Comma || last === t.End);
+  }
+
+  private betweenLast(layer: LayerLine): void {
+    const { start } = this.peek(1);
+    const keyword: tree.Name = { kind: "name", text: "between", span: { start, end: start } };
+    const draft = { keyword, statements: [], span: NO_SPAN };
+    this.respell(keyword.span, "between");
+    this.keepBetween(layer, draft);
+    this.leaveOut(BETWEEN_COATS);
+    draft.span = { start, end: endOf(this.peek(0)) };
+  }
+
+  private keepBetween(layer: LayerLine, draft: Draft<tree.Between>): void {
+    const statements: (tree.StepStatement | tree.WaitStatement)[] = [];
+    draft.statements = statements;
+    const first = this.peek(1);
+    if (layer.between === undefined) {
+      layer.between = draft;
+    } else {
+      const span = { start: draft.keyword.span.start, end: endOf(first) };
+      this.report({ message: "expected `between` once: put `and` between what is done", span });
+    }
+    statements.push(this.betweenItem());
+    while (this.isWordAt("and", 1) || this.isWordAt("then", 1)) {
+      const joint = this.take(t.Word);
+      if (joint.text !== "and") {
+        this.respell(make.tokenSpan(joint), "and");
+      }
+      statements.push(this.betweenItem());
+    }
+  }
+
+  private betweenItem(): tree.StepStatement | tree.WaitStatement {
+    const { start } = this.peek(1);
+    const empty = { start, end: start };
+    const isWait = this.isWordAt("wait", 1);
+    if (isWait || this.at(t.NumberToken) || this.at(t.Overnight)) {
+      if (isWait) {
+        this.skip(1);
+      } else {
+        this.respell(empty, "wait");
+      }
+      const line = this.wait.empty();
+      this.wait.body(line);
+      const span = { start, end: endOf(this.peek(0)) };
+      return { kind: "wait", keyword: { kind: "name", text: "wait", span: empty }, span, docs: "", ...line };
+    }
+    const line = this.step.empty();
+    this.stepBody(line);
+    const span = { start, end: endOf(this.peek(0)) };
+    return { kind: "step", keyword: { kind: "name", text: "step", span: empty }, span, docs: "", ...line };
+  }
+
+  protected readonly by = this.tailRule("by", t.By, (draft: TailOf<"by">) => {
+    this.leaveOut(ARTICLES, t.Word);
+    draft.method =
+      this.spelling(METHOD_SPELLINGS) ??
+      make.makeName(this.take(t.Word, "a method: brush, roller, pad, spray or another"));
+    if (this.at(t.And) && this.at(t.Word, 2)) {
+      this.take(t.And);
+      this.leaveOut(ARTICLES, t.Word);
+      draft.and = this.spelling(METHOD_SPELLINGS) ?? make.makeName(this.take(t.Word, "a method"));
+    }
+  });
+
+  protected readonly wiped = this.tailRule("wiped", t.Wiped, (draft: TailOf<"wiped">) => {
+    this.leaveOut(OFF);
+    if (this.at(t.After)) {
+      this.take(t.After);
+      draft.after = this.value("a time");
+    }
+  });
+
+  protected readonly thinned = this.tailRule("thinned", t.Thinned, (draft: TailOf<"thinned">) => {
+    draft.ratio = this.thinning();
+    this.take(t.With, "`with` and a thinner");
+    draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
+  });
+
+  protected readonly tinted = this.tailRule("tinted", t.Tinted, (draft: TailOf<"tinted">) => {
+    draft.share = this.value("a share in %");
+    this.take(t.With, "`with` and a tint");
+    draft.tint = this.nameOf(this.take(t.Word, "a tint"));
+  });
+
+  protected readonly as = this.tailRule("as", t.As, (draft: TailOf<"as">) => {
+    draft.role = make.makeName(this.take(t.Word, "`toner`"));
+  });
+
+  protected readonly wet = this.tailRule("wet", t.Wet, (draft: TailOf<"wet">) => {
+    const { from, to } = this.range("a thickness");
+    draft.thickness = from;
+    if (to !== undefined) {
+      draft.to = to;
+    }
+  });
+
+  protected readonly takes = this.tailRule("takes", t.Takes, (draft: TailOf<"takes">) => {
+    draft.time = this.value("a time");
+  });
+
+  protected readonly uses = this.tailRule("uses", t.Uses, (draft: TailOf<"uses">) => {
+    draft.amount = this.value("an amount");
+  });
+
+  private tailRule<K extends Exclude<tree.Tail["kind"], BareTail | OwnTail>>(
+    kind: K,
+    type: TokenType,
+    body: (draft: TailOf<K>) => void,
+  ) {
+    return (tails: tree.Tail[]): void => {
+      const draft = { kind, keyword: undefined, span: NO_SPAN } as never as TailOf<K>;
+      tails.push(draft as tree.Tail);
+      this.spanned(draft as { span: tree.Span }, () => {
+        (draft as { keyword: tree.Name }).keyword = make.makeName(this.take(type));
+        this.useExample(TAILS[kind]!.example);
+        body(draft);
+      });
+    };
+  }
+
+  private readonly tailsByType: ReadonlyMap<TokenType, (tails: tree.Tail[]) => void> = new Map([
+    [t.By, this.by],
+    [t.Wiped, this.wiped],
+    [t.Thinned, this.thinned],
+    [t.Tinted, this.tinted],
+    [t.As, this.as],
+    [t.Wet, this.wet],
+    [t.Takes, this.takes],
+    [t.Uses, this.uses],
+  ]);
+
+  /** `layer clear, x 3`, `layer clear, 3 coats`: the plain form has it behind the name. */
+  private lateCoats(layer: LayerLine): void {
+    const [comma, first] = [this.peek(0), this.peek(1)];
+    const late: LayerLine = { tails: [] };
+    if (this.at(t.X)) {
+      this.take(t.X);
+      this.coats(late);
+      this.leaveOut(COATS_BEHIND);
+    } else {
+      this.coatsWithWord(late);
+    }
+    const end = endOf(this.peek(0));
+    const nameEnd = layer.material?.span.end;
+    if (nameEnd === undefined || layer.coats !== undefined) {
+      const span = { start: first.start, end };
+      this.report({
+        message: gist((suchAs) => `expected the number of coats once${suchAs("layer clear x 3")}`),
+        span,
+      });
+      return;
+    }
+    layer.coats = late.coats;
+    layer.coatsTo = late.coatsTo;
+    if (late.sessions !== undefined) {
+      layer.sessions = late.sessions;
+    }
+    this.dropRespellings(first.start);
+    this.respell({ start: nameEnd, end: nameEnd }, coatsText(late));
+    this.respell({ start: comma.type === t.Comma ? comma.start : first.start, end }, "");
+  }
+
+  private checkOwner(owner: Owner, tail: tree.Tail | undefined): void {
+    const on = tail === undefined ? "both" : TAILS[tail.kind]!.on;
+    if (tail !== undefined && on !== "both" && on !== owner) {
+      this.report({
+        message: `expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a ${on}`,
+        span: tail.span,
+      });
+    }
+  }
+}
+
+const AMOUNTS: ReadonlySet<string> = new Set(["g/m2", "mL/m2"]);
+const COATS_WORD = phrases("coats");
+const BETWEEN_COATS = phrases("between coats", "between");
+const COATS_BEHIND = phrases("coats", "coat");
+const OF = phrases("of");
+/** A session of French polishing is many thin passes, and no coat of a label. */
+const SESSIONS: ReadonlySet<string> = new Set(["session", "sessions"]);
+/** `flash 10 min`, `flash-off 10 min between passes`, `10 min flash`, `10 min between passes` */
+const FLASH =
+  /^(?:flash(?:[- ]off)? (?:for |after )?\d[^,]{0,30}?(?: between (?:the )?passes)?|\d[^,]{0,15}? (?:flash(?:[- ]off)?|between (?:the )?passes))$/iu;
+const SHARE_OF_THINNER =
+  /^(?:(?<low>\d+(?:\.\d+)?) ?(?:-|–|to) ?)?(?<high>\d+(?:\.\d+)?) ?% (?:of )?(?<thinner>\p{L}[\p{L}\d_]*)$/u;
+const THINNER_AND_SHARE =
+  /^(?<thinner>\p{L}[\p{L}\d_]*) (?:(?<low>\d+(?:\.\d+)?) ?(?:-|–|to) ?)?(?<high>\d+(?:\.\d+)?) ?%$/u;
+const OFF = phrases("off");
+const ARTICLES = phrases("a", "the");
+
+/** `x 2 to 3`, `x 6 to 8 sessions` */
+function coatsText({ coats, coatsTo, sessions }: LayerLine): string {
+  const to = coatsTo === undefined ? "" : ` to ${valueText(coatsTo)}`;
+  return coats === undefined ? "" : `x ${valueText(coats)}${to}${sessions ? " sessions" : ""}`;
+}
+
+function withoutUnit(value: tree.Value | undefined): tree.Value | undefined {
+  if (value?.kind !== "quantity") {
+    return value;
+  }
+  return { ...value, parts: value.parts.map(({ number }) => ({ number })) };
+}
+
+/** The words of the tails that may stand on a line. */
+function tailNames(owner: Owner): string {
+  const names = Object.keys(TAILS).filter((word) => TAILS[word]!.on === "both" || TAILS[word]!.on === owner);
+  const quoted = names.map((name) => `\`${name}\``);
+  return `${quoted.slice(0, -1).join(", ")} or ${quoted.at(-1)}`;
+}

@@ -1,0 +1,117 @@
+/** The entry rules for fields of words: kinds, sheens and colours, texts of one's own, and woods. */
+import { endOf } from "./lexer.ts";
+import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
+import * as make from "./literals.ts";
+import { ShapeParser } from "./parser-shapes.ts";
+import type { TokenType } from "./tokens.ts";
+import * as t from "./tokens.ts";
+import type * as tree from "./tree.ts";
+import { isColourName } from "./word-spellings.ts";
+
+type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
+type WordsValue = Value<"words">;
+type WoodValue = Value<"wood">;
+
+const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer];
+const SOLID = phrases("solid", "massive");
+
+export class WordsParser extends ShapeParser {
+  protected readonly words: LineRule<WordsValue> = this.line(
+    (): WordsValue => ({ form: "words", items: [] }),
+    (line) => {
+      const items: (tree.Words | tree.Title)[] = [];
+      line.items = items;
+      this.list(this.wordsItem, items);
+    },
+  );
+
+  protected readonly wordsItem = this.part(AT_COMMA, (items: (tree.Words | tree.Title)[]): void => {
+    const own = this.ownText();
+    if (this.at(t.StringToken)) {
+      items.push(make.makeTitle(this.take(t.StringToken)));
+    } else if (own !== undefined) {
+      items.push(own);
+    } else {
+      items.push(this.speltWords() ?? this.otherWords());
+    }
+    this.endOfPart();
+  });
+
+  /** A batch, a colour by its name or its number in a chart: a text, which the plain form quotes. */
+  private ownText(): tree.Title | undefined {
+    if ((this.keyword !== "batch" && this.keyword !== "colour") || this.at(t.StringToken)) {
+      return undefined;
+    }
+    const text = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    if (text === "" || (this.keyword === "colour" && !isColourName(text))) {
+      return undefined;
+    }
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return undefined;
+    }
+    this.respell(span, `"${text.replaceAll("\\", "\\\\")}"`);
+    return { kind: "title", value: text, span };
+  }
+
+  /** Words, or what is none of the notation's and has digits: `2K lacquer`. */
+  private otherWords(): tree.Words {
+    if (this.at(t.NumberToken) && this.keyword === "sheen") {
+      // Gloss units: shops say them with a per cent sign as well.
+      const number = make.makeName(this.take(t.NumberToken));
+      const unit = this.peek(1);
+      if (unit.text === "%" || /^gu$/iu.test(unit.text)) {
+        this.respell(make.tokenSpan(unit), "");
+        this.skip(1);
+      }
+      return { kind: "words", words: [number], text: number.text, span: number.span };
+    }
+    if (!this.at(t.NumberToken) || this.keyword !== "family") {
+      return make.makeWords(this.wordRun("a word"));
+    }
+    const text = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const span = this.takeText(text) ?? make.tokenSpan(this.take(t.Word, "a word"));
+    return { kind: "words", words: [{ kind: "name", text, span }], text, span };
+  }
+
+  protected readonly wood: LineRule<WoodValue> = this.line(
+    (): WoodValue => ({ form: "wood" }),
+    (line) => {
+      this.species(line);
+      if (this.at(t.Comma) || this.at(t.Veneer)) {
+        if (this.at(t.Veneer)) {
+          // `oak veneer`
+          const at = endOf(this.peek(0));
+          this.respell({ start: at, end: at }, ",");
+        } else {
+          this.take(t.Comma);
+        }
+        const veneer: Draft<NonNullable<WoodValue["veneer"]>> = { span: NO_SPAN };
+        this.spanned(veneer, () => {
+          this.take(t.Veneer, "`veneer` and its thickness");
+          line.veneer = veneer;
+          if (!this.at(t.End)) {
+            veneer.thickness = this.quantity("the thickness of the veneer");
+          }
+        });
+      }
+    },
+  );
+
+  protected readonly species = this.part(AT_VENEER, (line: WoodValue): void => {
+    this.leaveOut(SOLID, t.Word);
+    line.wood = this.speltWords() ?? this.withPly(make.makeWords(this.wordRun("a wood", t.Veneer)));
+    this.endOfPart(undefined, (next) => next === t.Veneer);
+  });
+
+  /** `birch ply` */
+  private withPly(wood: tree.Words): tree.Words {
+    const last = wood.words.at(-1)!;
+    if (wood.words.length < 2 || last.text.toLowerCase() !== "ply") {
+      return wood;
+    }
+    this.respell(last.span, "plywood");
+    const words = [...wood.words.slice(0, -1), { ...last, text: "plywood" }];
+    return { ...wood, words, text: words.map(({ text }) => text).join(" ") };
+  }
+}
