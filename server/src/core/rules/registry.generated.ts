@@ -60,6 +60,7 @@ import { dampTimber } from "./preparation/damp-timber.ts";
 import { fillerNotDry } from "./preparation/filler-not-dry.ts";
 import { fillerTakesNoStain } from "./preparation/filler-takes-no-stain.ts";
 import { flashRust } from "./preparation/flash-rust.ts";
+import { glueNotSet } from "./preparation/glue-not-set.ts";
 import { grainNotKnockedDown } from "./preparation/grain-not-knocked-down.ts";
 import { gritJump } from "./preparation/grit-jump.ts";
 import { gritTooCoarse } from "./preparation/grit-too-coarse.ts";
@@ -205,6 +206,7 @@ export const RULES: readonly Rule[] = [
   fillerNotDry,
   fillerTakesNoStain,
   flashRust,
+  glueNotSet,
   grainNotKnockedDown,
   gritJump,
   gritTooCoarse,
