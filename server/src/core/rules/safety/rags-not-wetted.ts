@@ -57,7 +57,7 @@ recipe clear_coat {
       title: "An oil for outdoors",
       text: `recipe oiled {
   for    wood
-  safety ventilate, no_ignition
+  safety gloves, ventilate, no_ignition
   layer  exterior_oil, wiped #! rags-not-wetted
   wait   until cured
 }
