@@ -104,7 +104,7 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
       "grams of a coat on all pieces (VOC; of acetone, exempt from that, its weight); its solvent leaves evenly from the first stroke to half of touch dry, that of a step until half an hour after it",
     source: PRACTICE,
     file: "fumes/job-fumes.ts",
-    functions: ["coatFumes"],
+    functions: ["coatFumes", "liquidFumes", "releaseHours"],
     tests: ["core/fumes/job-fumes.test.ts", "core/properties/quantities.test.ts"],
   },
   {
@@ -148,8 +148,28 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
       "for each coat the worst hours in which it gives off something, against its air: room · the greater of the room's own air changes and the `ventilate N` in force; `ventilate` alone counts as no certain amount and may bring up to 10; a respirator covers 10 times the limit, supplied air 25",
     source: `29 CFR 1910.134(d)(3)(i)(A), table 1 (from memory); 10 for windows and a fan: ${PRACTICE}`,
     file: "fumes/job-air.ts",
-    functions: ["airThere", "airVerdict", "ownAir", "datedReleases", "isSameInRoom", "timesOf", "jobAir"],
+    functions: [
+      "airThere",
+      "airVerdict",
+      "protectionOf",
+      "ownAir",
+      "datedReleases",
+      "isSameInRoom",
+      "timesOf",
+      "jobAir",
+    ],
     tests: ["core/fumes/job-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "The air that a plan keeps",
+    seen: "`schedule`: `held_by_air`, and a line of its text",
+    formula:
+      "of each task the air that its vapour asks for in 8 h, in 15 min and in a moment / the fresh air that there is; where the parts of all tasks in such a stretch add up to more than 1, sessions become smaller or later",
+    source: "29 CFR 1910.1000: limits are averages of 8 h, and vapours that act alike add up",
+    file: "fumes/task-vapour.ts",
+    functions: ["vapoursOf"],
+    tests: ["core/fumes/job-air.test.ts", "core/schedule/sessions.test.ts"],
   },
   {
     topic: "Fumes",
