@@ -34,11 +34,8 @@ recipe clear_wood(clear: material, coats: number = 3) {
   wait   2 h
   step   sand 220
   step   dust
-  layer  clear x coats, by pad {  # the block is done between coats
-    wait until recoat
-    step sand 220
-    step dust
-  }
+  # Each coat waits until it can be recoated; then it is sanded and dusted.
+  layer  clear x coats, by pad, between sand 220
   wait   until cured
 }
 
