@@ -14,8 +14,9 @@ import type {
 import { makeOpenMinute, minuteOf, morningAfter } from "./open-hours.ts";
 import { longestSpan } from "./verifier.ts";
 
-const up = (minute: number): number => Math.ceil(minute / 5) * 5;
-const down = (minute: number): number => Math.floor(minute / 5) * 5;
+// To a hundredth of a second, which the planner's whole milliseconds are nearer than.
+const up = (minute: number): number => Math.ceil(minute / 5 - 1e-4 / 5) * 5;
+const down = (minute: number): number => Math.floor(minute / 5 + 1e-4 / 5) * 5;
 
 interface Look {
   readonly input: ScheduleInput;
@@ -143,15 +144,12 @@ function checkChain(
     check(plan.slack >= 0, `${item.id}: slack ${plan.slack}`);
     if (plan.critical) check(plan.slack === 0, `${item.id}: critical with slack ${plan.slack}`);
     if (item.kind === "hands" && item.maxLag !== undefined) {
-      const closes = down(endOf.get(item.maxLag.of)! + Math.round(item.maxLag.hours * 60));
+      const closes = down(endOf.get(item.maxLag.of)! + item.maxLag.hours * 60);
       check(start <= closes, `${item.id}: ${start - closes} minutes after its window`);
     } else if (item.kind === "wait") {
       const from = up(item.of === undefined ? previous : endOf.get(item.of)!);
       if (index > 0 || job?.after === undefined)
-        check(
-          end === Math.max(previous, up(from + Math.round(item.hours * 60))),
-          `${item.id}: ends at ${end}`,
-        );
+        check(end === Math.max(up(previous), up(from + item.hours * 60)), `${item.id}: ends at ${end}`);
     } else if (item.kind === "overnight") {
       const morning = up(morningAfter(input.calendar!, isOpen, up(previous)));
       check(index === 0 || end === morning, `${item.id}: night ends at ${end}, not ${morning}`);

@@ -1,0 +1,35 @@
+/** Every job of the samples, the corpus and the recipes written blind, as the planner is asked for it. */
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname } from "node:path";
+import { fileURLToPath } from "node:url";
+import { planWork } from "../../../server/src/core/schedule/plan.ts";
+import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
+import { createAnalyst } from "../../../server/src/features/analyst.ts";
+
+/** By the place of its file; jobs that nothing is to be done for are left out. */
+export function writtenJobs(): readonly (readonly [string, ScheduleInput])[] {
+  const jobs: [string, ScheduleInput][] = [];
+  for (const folder of ["../../../samples/", "../../corpus/", "../../blind/"]) {
+    const root = fileURLToPath(new URL(folder, import.meta.url));
+    const names = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((name) =>
+      name.endsWith(".finish"),
+    );
+    for (const group of new Set(names.map((name) => dirname(name)))) {
+      const files = names.filter((name) => dirname(name) === group);
+      const analyst = createAnalyst({
+        resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
+        parts: {
+          plan: (input) => {
+            if (input.chains.length > 0) jobs.push([`${folder.split("/").at(-2)}/${group}`, input]);
+            return planWork({ chains: [] });
+          },
+        },
+      });
+      for (const name of files) analyst.setFile(name, readFileSync(`${root}${name}`, "utf8"));
+      for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
+      const analysis = analyst.analysis();
+      for (const name of files) analysis.findings(name);
+    }
+  }
+  return jobs;
+}
