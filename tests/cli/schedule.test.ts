@@ -17,8 +17,8 @@ describe("schedule", () => {
         "    09:45 to 11:45  board  wait until recoat        critical",
         "    11:45 to 12:00  board  clear_coat, coat 2 of 2  critical",
         "    12:00 to 14:00  board  wait until recoat        critical",
-        "  Elapsed 5 h, finished Mon 8 Mar 2027 14:00; last work Mon 8 Mar 2027 12:00, and no plan ends it earlier.",
-        "  In service Tue 9 Mar 2027 12:00.",
+        "  Last work Mon 8 Mar 2027 12:00; no plan ends it earlier.",
+        "  Full use Tue 9 Mar 2027 12:00: all coats are cured.",
         "",
       ].join("\n"),
     );
@@ -49,11 +49,20 @@ describe("schedule", () => {
     expect(events.map(({ summary, startDate }) => `${startDate.toString()} ${summary}`)).toEqual([
       "2027-03-08T09:00:00 dust (board)",
       "2027-03-08T09:30:00 clear_coat\\, coat 1 of 2 (board)".replace("\\", ""),
-      "2027-03-08T09:45:00 wait until recoat (board)",
       "2027-03-08T11:45:00 clear_coat, coat 2 of 2 (board)",
-      "2027-03-08T12:00:00 wait until recoat (board)",
     ]);
-    expect(new Set(events.map(({ uid }) => uid)).size).toBe(5);
+    expect(new Set(events.map(({ uid }) => uid)).size).toBe(3);
+    const alarms = calendar
+      .getAllSubcomponents("vevent")
+      .flatMap((event) => event.getAllSubcomponents("valarm"))
+      .map(
+        (alarm) => `${alarm.getFirstPropertyValue("trigger")} ${alarm.getFirstPropertyValue("description")}`,
+      );
+    // The first coat ends at 09:45 and is closed to the second 24 h later; an hour before that is 21 h after 11:45.
+    expect(alarms).toEqual([
+      "PT0S The wait is over: clear_coat, coat 2 of 2",
+      "PT21H One hour left to put it on: clear_coat, coat 2 of 2",
+    ]);
   });
 
   test("without dates has hours after the start, and no calendar", async () => {

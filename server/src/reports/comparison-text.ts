@@ -1,7 +1,7 @@
 /** Two jobs side by side, for a terminal: every figure of both, and what B has more or less than A. */
 
 import { areaText, filmText, gramsText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
-import { formatDuration } from "../core/measure/format-amount.ts";
+import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import { shownText } from "../escape/shown-text.ts";
 import {
   COMPARED,
@@ -72,7 +72,7 @@ const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; readonly
   coats: { name: "coats", say: String },
   dry_film_um: { name: "thickest film", say: filmText },
   litres: { name: "litres", say: litresText },
-  hands_on_h: { name: "hands-on", say: formatDuration },
+  hands_on_h: { name: "hands-on", say: formatWork },
   elapsed_h: { name: "elapsed", say: formatDuration },
   finish: { name: "finish", say: formatDuration },
   in_service: { name: "in service", say: formatDuration },

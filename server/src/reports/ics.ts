@@ -2,8 +2,9 @@
  * A plan as an iCalendar file (RFC 5545), to be read into anybody's calendar.
  *
  * Times are floating local times, because the notation has no time zone. Lines end in CRLF, are folded at 75 octets
- * between characters, and text is escaped as section 3.3.11 asks. The caller supplies the time stamp: nothing here
- * reads a clock. Items without both times are left out.
+ * between characters, and text is escaped as section 3.3.11 asks. The calendar's name is the property of RFC 7986,
+ * section 5.1. The caller supplies the time stamp: nothing here reads a clock. Items without both times are left out.
+ * Times are whole minutes.
  */
 import { icsLine, icsText } from "../escape/ics.ts";
 
@@ -15,8 +16,14 @@ export interface IcsItem {
   readonly startAt?: string;
   readonly endAt?: string;
   readonly description?: string;
-  /** Nobody is at work in it: it takes up no time in a calendar (TRANSP, section 3.8.2.7). */
-  readonly isFree?: boolean;
+  readonly alarms?: readonly IcsAlarm[];
+}
+
+/** A reminder (VALARM, section 3.6.6). */
+export interface IcsAlarm {
+  readonly text: string;
+  /** Minutes after the item begins; before it where negative. */
+  readonly afterMin: number;
 }
 
 export interface IcsPlan {
@@ -33,7 +40,7 @@ export function planToIcs(plan: IcsPlan): string {
     "VERSION:2.0",
     "PRODID:-//Finishwright//Finishwright//EN",
     "CALSCALE:GREGORIAN",
-    `X-WR-CALNAME:${icsText(plan.name)}`,
+    `NAME:${icsText(plan.name)}`,
     ...plan.items.flatMap((item) => eventLines(item, plan.stamp)),
     "END:VCALENDAR",
   ];
@@ -46,13 +53,40 @@ function eventLines(item: IcsItem, stamp: string): readonly string[] {
     "BEGIN:VEVENT",
     `UID:${icsText(item.uid)}`,
     `DTSTAMP:${basicDateTime(stamp)}Z`,
-    `DTSTART:${basicDateTime(item.startAt)}`,
-    `DTEND:${basicDateTime(item.endAt)}`,
+    `DTSTART:${wholeMinute(item.startAt)}`,
+    `DTEND:${wholeMinute(item.endAt)}`,
     `SUMMARY:${icsText(item.title)}`,
     ...(item.description ? [`DESCRIPTION:${icsText(item.description)}`] : []),
-    ...(item.isFree ? ["TRANSP:TRANSPARENT"] : []),
+    ...(item.alarms ?? []).flatMap(alarmLines),
     "END:VEVENT",
   ];
+}
+
+function alarmLines({ text, afterMin }: IcsAlarm): readonly string[] {
+  return [
+    "BEGIN:VALARM",
+    "ACTION:DISPLAY",
+    `DESCRIPTION:${icsText(text)}`,
+    `TRIGGER:${durationText(Math.round(afterMin))}`,
+    "END:VALARM",
+  ];
+}
+
+/** A duration as section 3.3.6 writes it: `PT0M`, `-PT1H30M`, `P1DT2H`. */
+function durationText(minutes: number): string {
+  const all = Math.abs(minutes);
+  const days = Math.floor(all / 1440);
+  const hours = Math.floor((all % 1440) / 60);
+  const time = [hours > 0 ? `${hours}H` : "", all % 60 > 0 ? `${all % 60}M` : ""].join("");
+  const whole = `${days > 0 ? `${days}D` : ""}${time === "" ? "" : `T${time}`}`;
+  return `${minutes < 0 ? "-" : ""}P${whole === "" ? "T0M" : whole}`;
+}
+
+/** The minute that a local date-time is nearest to, as section 3.3.5 writes it. */
+function wholeMinute(text: string): string {
+  const ms = Date.parse(`${text}Z`);
+  if (!Number.isFinite(ms)) return basicDateTime(text);
+  return basicDateTime(new Date(Math.round(ms / 60_000) * 60_000).toISOString());
 }
 
 /** `2027-03-08T09:00` as `20270308T090000`; seconds are filled in, fractions left out. */

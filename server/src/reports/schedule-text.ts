@@ -8,6 +8,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
+import { jobDates } from "../views/schedule/job-dates.ts";
 import {
   isDated,
   type PlanLine,
@@ -25,7 +26,7 @@ export function scheduleText(results: readonly JobResult[], colours: Colours): s
 }
 
 function jobText(result: JobResult, colours: Colours): string {
-  const { job, schedule, totals } = result;
+  const { job, schedule } = result;
   const title = colours.bold(`${job.name}${job.title ? ` “${shownText(job.title)}”` : ""}`);
   if (schedule.status === "impossible") {
     return [title, ...schedule.conflicts.map(({ reason }) => `  No plan: ${shownText(reason)}.`)].join("\n");
@@ -37,8 +38,7 @@ function jobText(result: JobResult, colours: Colours): string {
     ...daysText(planRows(result), colours),
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
     ...airText(schedule),
-    endLine(result),
-    ...(totals.in_service ? [`  In service ${momentText(totals.in_service)}.`] : []),
+    ...endLines(result),
   ].join("\n");
 }
 
@@ -89,22 +89,42 @@ function airText({ heldByAir }: JobResult["schedule"]): readonly string[] {
   ];
 }
 
-function endLine({ schedule, totals }: JobResult): string {
+/** How long it takes, how good the plan is, and the dates that people ask for in the order in which they come. */
+function endLines(result: JobResult): readonly string[] {
+  const { schedule, totals } = result;
   const elapsed = totals.elapsed_h === null ? "not known" : formatDuration(totals.elapsed_h);
-  const end = totals.finish ? `, finished ${momentText(totals.finish)}` : "";
-  return `  Elapsed ${elapsed}${end}; ${proofText(schedule)}.`;
+  const dates = jobDates(result);
+  if (dates === undefined) {
+    const end = totals.finish ? `, finished ${momentText(totals.finish)}` : "";
+    return [
+      `  Elapsed ${elapsed}${end}; ${proofText(schedule)}.`,
+      ...(totals.in_service ? [`  Full use ${momentText(totals.in_service)}.`] : []),
+    ];
+  }
+  const { lastWork, lightUse, fullUse } = dates;
+  return [
+    `  Last work ${momentText(lastWork)}; ${proofText(schedule)}.`,
+    ...(lightUse === undefined || lightUse === fullUse
+      ? []
+      : [
+          `  Light use ${momentText(lightUse)}: ${lightUse > lastWork ? "a day after the last coat at least" : "after the last work"}.`,
+        ]),
+    ...(fullUse === undefined
+      ? []
+      : [
+          `  Full use ${momentText(fullUse)}: ${fullUse > lastWork ? "all coats are cured" : "after the last work"}.`,
+        ]),
+  ];
 }
 
 /** How good the plan is: proven, or within which gap of what is proven; in sessions by the end of the last work. */
 function proofText({ exact, lowerBound, gap, lastWorkAt }: JobResult["schedule"]): string {
   const gapText = `(a gap of ${percentText(gap * 100)})`;
-  if (lastWorkAt !== undefined) {
-    const last = `last work ${momentText(lastWorkAt)}`;
-    if (exact) return `${last}, and no plan ends it earlier`;
-    return `${last}; no plan ends it within ${formatDuration(lowerBound)} ${gapText}`;
-  }
-  if (exact) return "no plan is shorter";
-  return `no plan is shorter than ${formatDuration(lowerBound)} ${gapText}`;
+  if (lastWorkAt !== undefined)
+    return exact
+      ? "no plan ends it earlier"
+      : `no plan ends it within ${formatDuration(lowerBound)} ${gapText}`;
+  return exact ? "no plan is shorter" : `no plan is shorter than ${formatDuration(lowerBound)} ${gapText}`;
 }
 
 export function scheduleJson(results: readonly JobResult[]): string {
@@ -116,6 +136,8 @@ export function scheduleJson(results: readonly JobResult[]): string {
     in_service: result.totals.in_service,
     elapsed_h: rounded(result.totals.elapsed_h),
     last_work: result.schedule.lastWorkAt ?? null,
+    light_use: jobDates(result)?.lightUse ?? null,
+    full_use: jobDates(result)?.fullUse ?? null,
     last_work_h: rounded(result.schedule.lastWorkHours ?? null),
     lower_bound_h: rounded(result.schedule.lowerBound),
     exact: result.schedule.exact,

@@ -11,7 +11,7 @@ import {
   momentText,
   moneyText,
 } from "../core/measure/figures.ts";
-import { formatDuration } from "../core/measure/format-amount.ts";
+import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
@@ -49,7 +49,7 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
     ...table("Surfaces", surfaceRows(result)),
     ...table("Materials", materialRows(result)),
     ...table("Time", [
-      row("hands-on", formatDuration(totals.hands_on_h)),
+      row("hands-on", formatWork(totals.hands_on_h)),
       figure(result, "elapsed_h", "elapsed", formatDuration),
       figure(result, "finish", "finish", momentText),
       figure(result, "in_service", "in service", momentText),

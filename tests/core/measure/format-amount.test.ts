@@ -1,7 +1,12 @@
 /** Amounts as people read them. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { formatAmount, formatDuration, roundTo } from "../../../server/src/core/measure/format-amount.ts";
+import {
+  formatAmount,
+  formatDuration,
+  formatWork,
+  roundTo,
+} from "../../../server/src/core/measure/format-amount.ts";
 import { readQuantity } from "../../../server/src/core/measure/read-quantity.ts";
 import type { Dimension } from "../../../server/src/core/measure/units.ts";
 import { quantityOf } from "./quantity-of.ts";
@@ -97,4 +102,15 @@ test("halves go away from zero, whatever the last bit says", () => {
   expect(roundTo(1.005, 2)).toBe(1.01);
   expect(roundTo(-2.5, 0)).toBe(-3);
   expect(roundTo(0.1 + 0.2, 1)).toBe(0.3);
+});
+
+describe("hours of work", () => {
+  test.each([
+    [0.5, "30 min"],
+    [8, "8 h"],
+    // 36 · 60 + 25 = 2185 min.
+    [2185 / 60, "36 h 25 min"],
+    [240, "240 h"],
+    [Number.NaN, "unknown"],
+  ])("%d h is %s, never days", (hours, text) => expect(formatWork(hours)).toBe(text));
 });

@@ -1,8 +1,8 @@
 /** `schedule`: when every task and wait of a job begins and ends. */
 
-import { planToIcs } from "../../reports/ics.ts";
+import { type IcsAlarm, planToIcs } from "../../reports/ics.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
-import { isDated, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
+import { isDated, type PlanRow, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
 import {
   type AddCommand,
   type AskedJob,
@@ -52,6 +52,16 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   return status === 0 && impossible ? 1 : status;
 }
 
+/** When what it waited for is over, and an hour before its window closes. */
+function alarmsOf({ what, waited, start, closes }: PlanRow): readonly IcsAlarm[] {
+  return [
+    ...(waited ? [{ text: `The wait is over: ${what}`, afterMin: 0 }] : []),
+    ...(closes === undefined
+      ? []
+      : [{ text: `One hour left to put it on: ${what}`, afterMin: (closes - start) * 60 - 60 }]),
+  ];
+}
+
 /** One calendar for all jobs; a job without dates cannot be in it. */
 function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   const dated = jobs.filter(({ result }) => isDated(result));
@@ -61,12 +71,13 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   if (dated.length === 0 && jobs.length > 0) throw new UsageError("No dated jobs to export.");
   const items = dated.flatMap(({ result }) =>
     planRows(result)
-      .filter(({ start, end }) => end > start)
+      // Who looks into a calendar wants to know when to work: a wait is in it as what ends it.
+      .filter(({ kind, start, end }) => kind !== "wait" && end > start)
       .map((row) => ({
         uid: `${encodeURIComponent(`${result.job.name}-${row.id}`)}@finishwright`,
         title: `${row.what} (${surfacesText(row)})`,
         description: result.job.title ?? result.job.name,
-        isFree: row.kind === "wait",
+        alarms: alarmsOf(row),
         ...(row.startAt ? { startAt: row.startAt } : {}),
         ...(row.endAt ? { endAt: row.endAt } : {}),
       })),

@@ -58,7 +58,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
       "one chain for every surface of every piece: steps, layers, waits; a wait counts from the last layer or filling; a coat within the window of the coat below",
     source: BY_DEFINITION,
     file: "totals/task-plan.ts",
-    functions: ["scheduleInput", "waitsAreKnown"],
+    functions: ["scheduleInput", "recoatWindow", "waitsAreKnown"],
     tests: ["core/totals/time.test.ts", "core/properties/schedules.test.ts"],
   },
   {

@@ -33,6 +33,14 @@ export function formatDuration(hours: number): string {
   return join(part(days, days === 1 ? "day" : "days"), part(wholeHours % 24, "h"));
 }
 
+/** Hours of work, which nobody counts in days of 24 h: `36 h 25 min`, to the minute. Not finite: `unknown`. */
+export function formatWork(hours: number): string {
+  if (!Number.isFinite(hours) || hours < 0) return formatDuration(hours);
+  const minutes = Math.round(hours * 60);
+  if (minutes < 60) return formatDuration(hours);
+  return join(part(Math.floor(minutes / 60), "h"), part(minutes % 60, "min"));
+}
+
 /**
  * A duration to the minute with all its parts, `6 days 9 h 30 min`, for several that must add up in one message. Not
  * finite: `unknown`.

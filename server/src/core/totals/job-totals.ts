@@ -211,7 +211,7 @@ function vocOf(draws: readonly Draw[]): number | null {
   );
 }
 
-/** When the last layer of every surface has had its full cure in the shop's air. */
+/** When the last layer of every surface has had its full cure in the shop's air, and all work after it is done. */
 function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | null {
   if (!schedule.startAt) return null;
   const hours = runs.flatMap((run) =>
@@ -235,7 +235,10 @@ function surfaceReady(run: SurfaceRun, piece: number, schedule: Schedule): numbe
   const coat = run.moments[lastLayer]!.after.layers.at(-1)!;
   const cure = coat.material && stageHours(coat, "cured");
   const end = endOf(lastLayer);
-  return cure === undefined || end === null ? null : end + cure;
+  const later = run.moments.map(({ action }, index) =>
+    index > lastLayer && action.op === "step" ? (endOf(index) ?? 0) : 0,
+  );
+  return cure === undefined || end === null ? null : Math.max(end + cure, ...later);
 }
 
 type Money = Pick<JobTotals, "material_cost" | "labour_cost" | "total_cost" | "saving">;

@@ -120,14 +120,16 @@ function chainOf(
       items.push({ kind: "hands", id, nonPreemptive: false, ...timeOf(run, action, inSessions), ...air });
       if (action.verb === "fill" && action.use) anchor = id;
     } else if (action.op === "layer") {
-      const window = recoatWindow(run, piece, before, action);
+      const window = recoatWindow(run, before, action);
       items.push({
         kind: "hands",
         id,
         nonPreemptive: true,
         ...timeOf(run, action, inSessions),
         ...air,
-        ...(window ? { maxLag: window } : {}),
+        ...(window
+          ? { maxLag: { of: taskId({ run, piece, index: window.index }), hours: window.hours } }
+          : {}),
       });
       anchor = id;
     } else if (action.op === "wait") {
@@ -196,18 +198,17 @@ function waitItem(
 
 /**
  * A coat goes on before the window of the coat below ends, unless that was sanded. Where the recipe itself waits
- * longer, `recoat-too-late` says so, and the plan follows the recipe.
+ * longer, `recoat-too-late` says so, and the plan follows the recipe. `index` is that of the coat below.
  */
-function recoatWindow(
+export function recoatWindow(
   run: SurfaceRun,
-  piece: number,
   before: SurfaceState,
   layer: LayerAction,
-): { readonly of: string; readonly hours: number } | undefined {
+): { readonly index: number; readonly hours: number } | undefined {
   const below = topCoat(before);
   const latest = below?.material?.recoat?.value.latest;
   if (below?.origin !== "new" || latest === undefined || below.abrasions.length > 0) return undefined;
   if (layer.use.material?.family?.role === "wax" || waitedOf(before, below).hours > latest + 1e-6)
     return undefined;
-  return { of: taskId({ run, piece, index: putOnAt(run, below) }), hours: latest };
+  return { index: putOnAt(run, below), hours: latest };
 }

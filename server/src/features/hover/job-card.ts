@@ -8,7 +8,7 @@ import {
   momentText,
   moneyText,
 } from "../../core/measure/figures.ts";
-import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
@@ -43,7 +43,7 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       withSum(figure(result, "in_service", "in service", momentText), inServiceSum(result)),
       figure(result, "total_cost", "cost", money),
       figure(result, "saving", "saving", money),
-      `hands-on ${formatDuration(totals.hands_on_h)}: ${handsOnSum(result)}`,
+      `hands-on ${formatWork(totals.hands_on_h)}: ${handsOnSum(result)}`,
       withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
       `area ${areaText(totals.area_m2)}${areaSum(result)}`,
       ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {

@@ -20,7 +20,7 @@ import {
   roomText,
   thicknessText,
 } from "../../core/measure/figures.ts";
-import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { pieceCosts } from "../../core/totals/piece-costs.ts";
@@ -177,7 +177,7 @@ function labourText({ job, shop, totals }: JobResult): string {
     rate === undefined || labour_cost === null
       ? ""
       : `, ${formatNumber(hands_on_h, 4)} h × ${moneyText(rate)} = ${moneyText(labour_cost, shop?.currency)}`;
-  return `work in ${code(job.name)}: ${formatDuration(hands_on_h)}${sum}`;
+  return `work in ${code(job.name)}: ${formatWork(hands_on_h)}${sum}`;
 }
 
 function airLine({ air }: Shop): string {

@@ -7,7 +7,8 @@ import { isoAfter } from "../../core/schedule/iso-after.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { tasksById } from "../../core/totals/planned-tasks.ts";
+import { itemOf, type Task, tasksById } from "../../core/totals/planned-tasks.ts";
+import { recoatWindow } from "../../core/totals/task-plan.ts";
 import { actionText } from "../action-text.ts";
 
 export interface PlanLine {
@@ -28,6 +29,12 @@ export interface PlanLine {
   readonly critical: boolean;
   /** Number of the session that it is done in, or of a wait, that it comes after; where the plan has sessions. */
   readonly session?: number;
+  /** Hours after the start at which the coat must have begun, or it no longer bonds: the end of the recoat window. */
+  readonly closes?: number;
+  /** It waited for the item before it. */
+  readonly waited: boolean;
+  /** Where it stands among the items of the plan, which are in the order of surfaces, pieces and lines. */
+  readonly place: number;
 }
 
 /** What is done in one go, or waited for after it: surfaces and pieces together. */
@@ -55,7 +62,7 @@ export function planLines(result: JobResult): readonly PlanLine[] {
   const dated = isDated(result);
   const sessions = sessionsOf(result.schedule);
   return result.schedule.items
-    .flatMap(({ id, start, end, startAt, endAt, slack, critical }): readonly PlanLine[] => {
+    .flatMap(({ id, start, end, startAt, endAt, slack, critical }, place): readonly PlanLine[] => {
       const task = tasks.get(id);
       const kind = task && kindOf(task.action);
       if (!task || !kind) return [];
@@ -63,10 +70,31 @@ export function planLines(result: JobResult): readonly PlanLine[] {
       const what = { id, surface: run.label, piece: piece + 1, pieces: run.pieces, kind };
       const dates = dated && startAt && endAt ? { startAt, endAt } : {};
       const session = sessions.get(id);
-      const done = session === undefined ? {} : { session };
+      const closes = closingOf(result.schedule, task);
+      const done = {
+        ...(session === undefined ? {} : { session }),
+        ...(closes === undefined ? {} : { closes }),
+        waited: hasWaited(task),
+        place,
+      };
       return [{ ...what, what: actionText(action), start, end, slack, critical, ...dates, ...done }];
     })
     .toSorted((a, b) => a.start - b.start || a.end - b.end);
+}
+
+/** When the window of a coat closes, hours after the start; undefined where none holds it. */
+function closingOf(schedule: Schedule, { run, piece, index, action }: Task & { readonly action: Action }) {
+  if (action.op !== "layer") return undefined;
+  const window = recoatWindow(run, run.moments[index]!.before, action);
+  const of = window && itemOf(schedule, run, piece, window.index);
+  return window && of ? of.end + window.hours : undefined;
+}
+
+/** Whether the action before, notes aside, is a wait. */
+function hasWaited({ run, index }: Task): boolean {
+  let before = index - 1;
+  while (run.moments[before]?.action.op === "note") before -= 1;
+  return run.moments[before]?.action.op === "wait";
 }
 
 /** By item, the number of its session; a wait has that of the task before. Empty where the plan has no sessions. */
@@ -138,9 +166,14 @@ function rowOf(lines: readonly PlanLine[]): PlanRow {
     one.which.push(piece);
     surfaces.set(surface, one);
   }
+  const closes = Math.min(...lines.map((line) => line.closes ?? Number.POSITIVE_INFINITY));
   return {
     ...first,
+    // However the plan changes, the first of what is done keeps the name.
+    id: lines.reduce((a, b) => (b.place < a.place ? b : a)).id,
     end: last.end,
+    waited: lines.some(({ waited }) => waited),
+    ...(Number.isFinite(closes) ? { closes } : {}),
     ...(last.endAt === undefined ? {} : { endAt: last.endAt }),
     slack: Math.min(...lines.map(({ slack }) => slack)),
     critical: lines.some(({ critical }) => critical),

@@ -18,7 +18,12 @@ import {
   momentText,
   thicknessText,
 } from "../../core/measure/figures.ts";
-import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
+import {
+  exactDuration,
+  formatDuration,
+  formatWork,
+  roundedUpHours,
+} from "../../core/measure/format-amount.ts";
 import type { Named, Piece, Recipe } from "../../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
@@ -196,7 +201,7 @@ function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
       totals.in_service === null ? undefined : momentText(totals.in_service),
     ),
     ...fact("Wanted by", job.ready && day(job.ready)),
-    ...fact("Hands-on", formatDuration(totals.hands_on_h)),
+    ...fact("Hands-on", formatWork(totals.hands_on_h)),
     ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
   ];
 }

@@ -5,7 +5,7 @@
  */
 import { vocGrams } from "../../core/fumes/voc.ts";
 import { exactArea, exactFilm, exactLitres, gramsText } from "../../core/measure/figures.ts";
-import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
@@ -119,7 +119,7 @@ export function portionSums(portion: Portion): readonly string[] {
   const many = run.pieces > 1 ? `, × ${run.pieces} pieces = ${exactArea(area * run.pieces)}` : "";
   const film = filmSum(moments);
   const hours = moments.reduce((sum, { action }) => sum + actionHours(run, action), 0);
-  const manyHands = run.pieces > 1 ? `, × ${run.pieces} pieces = ${formatDuration(hours * run.pieces)}` : "";
+  const manyHands = run.pieces > 1 ? `, × ${run.pieces} pieces = ${formatWork(hours * run.pieces)}` : "";
   return [
     `area ${exactArea(area)}${many}`,
     ...drawsByMaterial(portion).map((draws) => `${code(draws[0]!.material.name)} ${litresSum(draws)}`),

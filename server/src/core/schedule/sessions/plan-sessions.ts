@@ -53,7 +53,10 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
   }
   const held = inRoom(problem, input, best, limits);
   const plan = held?.plan ?? best;
-  const schedule = scheduleOf(problem, plan, bound.raisedTo(plan.objective[1]!));
+  // One chain by itself leaves nothing to choose: each task goes as early as it can.
+  const isOnly = problem.chains.length === 1 && held === undefined;
+  const lastWork = plan.objective[1]!;
+  const schedule = scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork));
   return held === undefined ? schedule : { ...schedule, heldByAir: held.by };
 }
 
