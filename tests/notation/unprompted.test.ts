@@ -363,6 +363,8 @@ const MISTAKEN: readonly Refusal[] = [
   ["recipe", "wait 30 m", /Minutes are `min`/u, []],
   ["recipe", "wait gently", /Expected a time.*found `gently`/su, []],
   ["recipe", "step sand gently", /step sand 320 "gently"/u, []],
+  ["recipe", "step rinse", /clean, dewax, dust, strip, dampen or another of the \d+/u, []],
+  ["recipe", "safety breathing_gear", /vapour_respirator, supplied_air, ventilate/u, []],
   ["recipe", "step fettle", /any other work in quotes/u, []],
   ["recipe", "step clean with st and m1", /the end of the line or a comma/u, []],
   ["recipe", "wait 16 h until recoat", /`wait 16 h` or `wait until recoat`/u, []],

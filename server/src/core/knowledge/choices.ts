@@ -72,6 +72,42 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
   thinner: { thinner: "Write the one on the label, such as `thin mineral spirits, up to 10 %`." },
 };
 
+/** Lists that are longer than this are told by five of them. */
+const MOST_TOLD = 10;
+
+/** What people write, and the words of long lists that do that kind of thing. Without a kind the common ones are told. */
+const KINDS: Readonly<Record<string, readonly (readonly [RegExp, readonly string[]])[]>> = {
+  verb: [
+    [/wash|rins|soap|degreas|scrub|swab|wip/u, ["clean", "dewax", "dust", "strip", "dampen"]],
+    [/strip|burn|peel|dissolv|remov/u, ["strip", "scrape", "sand", "dewax", "clean"]],
+    [/smooth|rub|grit|abrad|cut|flat|nib|plane/u, ["sand", "scuff", "scrape", "buff", "dust"]],
+    [/shin|gloss|burnish|wax/u, ["buff", "dewax", "scuff", "clean", "inspect"]],
+    [/stick|join|fix|mend|nail|screw|clamp|patch|plug/u, ["glue", "repair", "fill", "remove", "refit"]],
+    [/tape|cover|protect|mask/u, ["mask", "unmask", "remove", "refit", "test"]],
+    [/check|look|measur|try|sample/u, ["test", "inspect", "mask", "dust", "turn"]],
+  ],
+  "safety duty": [
+    [
+      /mask|respir|breath|filter|lung/u,
+      ["dust_mask", "vapour_respirator", "supplied_air", "ventilate", "keep_out"],
+    ],
+    [/fire|flame|spark|heat|smok|rag/u, ["no_ignition", "wet_rags", "ventilate", "keep_out", "gloves"]],
+    [/lead|old_paint/u, ["lead_test", "lead_safe", "dust_mask", "keep_out", "gloves"]],
+  ],
+};
+const COMMON: Readonly<Record<string, readonly string[]>> = {
+  verb: ["clean", "sand", "dust", "fill", "repair"],
+  "safety duty": ["dust_mask", "gloves", "eye_protection", "ventilate", "no_ignition"],
+};
+
+/** The words to tell of a closed list: all of a short one, of a long one five of the kind that was probably meant. */
+export function toldOf(what: string, written: string, known: readonly string[]): readonly string[] {
+  if (known.length <= MOST_TOLD) return known;
+  const key = written.toLowerCase();
+  const kind = KINDS[what]?.find(([pattern]) => pattern.test(key))?.[1] ?? COMMON[what];
+  return kind ?? known;
+}
+
 /** The choices for what was written, however it is spelt. */
 export function choicesFor<W extends string>(
   table: Readonly<Record<string, readonly W[]>>,

@@ -117,7 +117,7 @@ function resolveStatement(ctx: Resolving, syntax: RecipeStatement): RecipeLine {
   }
 }
 
-const OWN_WORDS = ', or any other work in quotes, such as `step "glue the loose joint"`';
+const OWN_WORDS = ', or any other work in quotes, such as `step "lift the loose veneer"`';
 
 function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   // A slip of the pen must hide no danger: `scuf` over old paint is judged as `scuff`.

@@ -4,7 +4,7 @@
  */
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Name, Span } from "../../../../grammar/src/tree.ts";
-import { choicesFor, ELSEWHERE, WORD_CHOICES } from "../knowledge/choices.ts";
+import { choicesFor, ELSEWHERE, toldOf, WORD_CHOICES } from "../knowledge/choices.ts";
 import type { RecipeParameter } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { closest, orList } from "../model/suggest.ts";
@@ -69,9 +69,12 @@ export function checkWord(
     span: word.span,
     text,
   }));
-  const list = may
-    ? `Write ${orList(may.map((each) => `\`${each}\``))}.`
-    : `It may be ${orList(known)}${more}.`;
+  const told = toldOf(what, word.text, known);
+  const choice =
+    told.length < known.length
+      ? `${told.join(", ")} or another of the ${known.length} that completion lists`
+      : orList(told);
+  const list = may ? `Write ${orList(may.map((each) => `\`${each}\``))}.` : `It may be ${choice}${more}.`;
   ctx.problems.push({
     rule: "unknown-word",
     span: word.span,
