@@ -174,13 +174,17 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     case "dewax":
       return dewax(state, step);
     case "strip":
-    case "scrape":
       return takeAllFilms(without(state, "wax", "grease", "dust"), { residue: { place: step.place } });
+    case "scrape":
+      return takeAllFilms(without(state, "wax", "grease", "dust"), {
+        // What a stripper has left before stays there.
+        residue: state.residue && !state.residue.dry ? state.residue : { place: step.place, dry: true },
+      });
     case "sand":
     case "scuff":
-      return abrade(state, step);
+      return abrade(withoutFlakes(state), step);
     case "dust":
-      return without(state, "dust");
+      return without(withoutFlakes(state), "dust");
     case "dampen":
       return dampen(state, step);
     case "bleach":
@@ -212,6 +216,9 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
       return state;
   }
 }
+
+const withoutFlakes = (state: SurfaceState): SurfaceState =>
+  state.residue?.dry ? without(state, "residue") : state;
 
 /** Takes the wax, and with a solvent the grease as well: mineral spirits clean what they dewax. */
 function dewax(state: SurfaceState, step: StepAction): SurfaceState {

@@ -102,7 +102,10 @@ export interface SurfaceState {
   /** The surface is used (has a finish of its own) and was not cleaned yet. */
   readonly grease?: { readonly place: Place };
   /** Stripping or scraping residue that was not cleaned off. */
-  readonly residue?: { readonly place: Place };
+  readonly residue?: {
+    readonly place: Place /** Scraped off dry: sanding or dusting takes it away. */;
+    readonly dry?: true;
+  };
   readonly dust?: { readonly place: Place };
   /** The grain of bare wood is up. */
   readonly raised?: { readonly place: Place };

@@ -95,6 +95,19 @@ job boxes {
   ],
   passing: [
     {
+      title: "Flakes that the scraper leaves go with sanding and dusting",
+      text: `recipe door {
+  for    wood
+  safety dust_mask, ventilate, no_ignition
+  step   scrape "shave hook"
+  step   sand 80, 120, 150
+  step   dust
+  layer  shellac_primer
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Dusted between coats",
       text: `recipe clear_coats {
   for    wood
@@ -209,6 +222,7 @@ job boxes_again {
 };
 
 function remedyOf({ grease, residue }: SurfaceState): string {
+  if (residue?.dry) return "Sand and dust the surface before the coat (`step dust`).";
   if (residue)
     return "Wash the residue off with what the label names (`step clean with mineral_spirits`, or `step clean with water`) and let it dry (`wait overnight`).";
   return grease
@@ -261,7 +275,7 @@ function dirtOn({ grease, residue, dust }: SurfaceState): readonly Dirt[] {
     ...(residue
       ? [
           {
-            what: "what the stripping left",
+            what: residue.dry ? "what the scraping left" : "what the stripping left",
             related: related(residue.place, "This leaves the surface to be cleaned"),
           },
         ]

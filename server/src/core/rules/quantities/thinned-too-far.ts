@@ -48,6 +48,16 @@ recipe two_coats {
 }
 `,
     },
+    {
+      title: "Half as much water again in every coat is no wash: a hint",
+      text: `recipe slats {
+  layer acrylic_paint x 2, thinned 1:1 with water { #! thinned-too-far
+    wait until recoat
+  }
+  wait until cured
+}
+`,
+    },
   ],
   passing: [
     {
@@ -109,7 +119,10 @@ recipe two_coats {
   },
 };
 
-/** Paint that is wiped off, or let down with half its volume or more, is a wash on purpose. */
-const isWash = ({ use, wiped, thinned }: LayerAction): boolean =>
+/**
+ * Paint that is wiped off, or let down with half its volume or more, is a wash on purpose; not so when it goes on coat
+ * after coat.
+ */
+const isWash = ({ use, wiped, thinned, coat }: LayerAction): boolean =>
   use.material?.family?.role === "paint" &&
-  (Boolean(wiped) || (thinned !== undefined && thinned.b / thinned.a >= 1 / 2));
+  (Boolean(wiped) || (thinned !== undefined && thinned.b / thinned.a >= 1 / 2 && coat === 1));

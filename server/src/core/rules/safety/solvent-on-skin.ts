@@ -30,6 +30,19 @@ export const solventOnSkin: TradeRule = {
   ],
   passing: [
     {
+      title: "The face of a board",
+      text: `recipe bench {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  step   clean with acetone
+  wait   15 min
+  layer  drying_oil, by cloth, wiped after 15 min
+  wait   until cured
+  note   "The wipe with solvent takes the wood's own oil from the face."
+}
+`,
+    },
+    {
       title: "Soap and water",
       text: `recipe oiled {
   for    wood
@@ -55,7 +68,7 @@ export const solventOnSkin: TradeRule = {
 const SKIN = "hand|skin|finger|arm|knuckles|palm|face|nails|fingernails|wrists|hair";
 /** "Hand rail", "finger joint", "the hands of the clock": parts of the piece. */
 const NO_PART =
-  "!with_soap !hand_rail !handrail !hand_hold !hand_grip !hand_plane !hand_wheel !hand_rest !hand_cut !hand_carved !finger_joint !finger_joints !finger_pull !finger_plate !arm_rest !arm_rests !armrest !hands_of !arms_of !face_of !face_frame !show_face !second_hand !by_hand !at_hand !hand_pad !hand_block !hand_sand*";
+  "!with_soap !wood's !hand_rail !handrail !hand_hold !hand_grip !hand_plane !hand_wheel !hand_rest !hand_cut !hand_carved !finger_joint !finger_joints !finger_pull !finger_plate !arm_rest !arm_rests !armrest !hands_of !arms_of !face_of !face_frame !show_face !second_hand !by_hand !at_hand !hand_pad !hand_block !hand_sand*";
 const STRONG = "SOLVENT|stripper|bleach|lye|remover|caustic";
 
 const ON_SKIN = phrases(

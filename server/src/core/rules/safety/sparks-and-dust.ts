@@ -104,6 +104,16 @@ recipe sanded { #! sparks-and-dust
   ],
   passing: [
     {
+      title: "The motor has stopped when the spirits come",
+      text: `recipe steel_frame {
+  for    metal
+  safety dust_mask, gloves, eye_protection, ventilate, no_ignition, wet_rags
+  step   scuff 120
+  step   dust "vacuum, then a cloth with spirits"
+}
+`,
+    },
+    {
       title: "A description that says how it is kept out of the air",
       text: `## The dust is taken up with the fine filter; the air line stays on its hook.
 recipe sanded {
@@ -153,6 +163,12 @@ const INDOORS =
 
 /** What dust was sanded off, and lies dry by then: `vacuum the dust of the old lacquer` takes up no vapour. */
 const ONLY_DUST = /\b(?:dust|sand\w*|flakes|shavings)\b/iu;
+
+/** "Vacuum, then a cloth with spirits": the motor has stopped when the vapour comes. */
+function isVapourLater(sentence: string): boolean {
+  const then = sentence.search(/\bthen\b/iu);
+  return then >= 0 && !VAPOUR.test(sentence.slice(0, then)) && !COLLECTOR.test(sentence.slice(then));
+}
 
 const SWITCHED_OFF = /\b(?:is|are|stays?|switched|turned|kept|shut)\s+off\b/iu;
 
@@ -220,7 +236,10 @@ function checkWords({ run, report }: RunContext): void {
     const mist =
       saidOnLine(action, SUCKED_UP) !== undefined ||
       tellingSentences(action, COLLECTOR, VAPOUR).some(
-        (each) => !SWITCHED_OFF.test(each) && !ONLY_DUST.test(each.replace(new RegExp(COLLECTOR, "giu"), "")),
+        (each) =>
+          !SWITCHED_OFF.test(each) &&
+          !isVapourLater(each) &&
+          !ONLY_DUST.test(each.replace(new RegExp(COLLECTOR, "giu"), "")),
       );
     const sparks =
       saidOnLine(action, SPARKING) !== undefined ||
