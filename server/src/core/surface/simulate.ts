@@ -177,8 +177,7 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
       return takeAllFilms(without(state, "wax", "grease", "dust"), { residue: { place: step.place } });
     case "scrape":
       return takeAllFilms(without(state, "wax", "grease", "dust"), {
-        // What a stripper has left before stays there.
-        residue: state.residue && !state.residue.dry ? state.residue : { place: step.place, dry: true },
+        residue: scraped(state, step),
       });
     case "sand":
     case "scuff":
@@ -215,6 +214,13 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     default:
       return state;
   }
+}
+
+/** What a stripper has left before stays there, and wax is smeared about. */
+function scraped(state: SurfaceState, { place }: StepAction): NonNullable<SurfaceState["residue"]> {
+  const isWaxed = state.wax !== undefined || state.layers.some(({ family }) => family?.role === "wax");
+  if (state.residue && !state.residue.dry) return state.residue;
+  return isWaxed ? { place } : { place, dry: true };
 }
 
 const withoutFlakes = (state: SurfaceState): SurfaceState =>
