@@ -49,7 +49,7 @@ recipe two_coats {
 `,
     },
     {
-      title: "As much water as paint in every coat is no wash: a hint",
+      title: "Paint with as much water in every coat, which makes it more than a wash: a hint",
       text: `recipe slats {
   layer acrylic_paint x 2, thinned 1:1 with water { #! thinned-too-far
     wait until recoat
