@@ -136,6 +136,25 @@ export function eitherWait(time: string, stage: string, span: Span): SyntaxProbl
   };
 }
 
+/** `layer paint x 2, wait 30 min`, of several coats or of one. */
+export function waitOnLayer(span: Span, hasCoats: boolean): SyntaxProblem {
+  if (!hasCoats)
+    return {
+      message: "a wait has a line of its own, below the layer\nWrite, for example, `wait until recoat`.",
+      span,
+    };
+  return {
+    message:
+      "a wait between coats goes in braces below the layer\nWrite, for example, `layer clear x 2, between wait until recoat`; a wait after the last coat has a line of its own.",
+    span,
+    fix: {
+      title: "Wait between the coats",
+      span: { start: span.start, end: span.start },
+      text: "between ",
+    },
+  };
+}
+
 /** What is meant is clear enough to be offered, and not to be taken for granted. */
 export function ambiguous(message: string, span: Span, text: string): SyntaxProblem {
   return { message, span, fix: { title: `Write \`${text}\``, span, text } };

@@ -1,7 +1,7 @@
 /** The rules for steps with their tails, and layers with what is done between their coats. */
 import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
-import { thinnedBy } from "./line-problems.ts";
+import { thinnedBy, waitOnLayer } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { valueText } from "./parser-parts.ts";
@@ -205,6 +205,8 @@ export class LayerParser extends StepParser {
         // Read.
       } else if (layer !== undefined && (this.at(t.X) || this.at(t.NumberToken))) {
         this.lateCoats(layer);
+      } else if (layer !== undefined && this.isWordAt("wait", 1)) {
+        this.waitOnLine(layer);
       } else {
         throw this.mismatch(tailNames(owner));
       }
@@ -344,6 +346,23 @@ export class LayerParser extends StepParser {
     this.keepBetween(layer, draft);
     this.leaveOut(BETWEEN_COATS);
     draft.span = { start, end: endOf(this.peek(0)) };
+  }
+
+  /**
+   * `layer paint x 2, wait 30 min`: whether between the coats or after the last is not said, so it is refused; of several
+   * coats it is read as between them, so that nobody hears that there is no wait at all.
+   */
+  private waitOnLine(layer: LayerLine): void {
+    const { start } = this.peek(1);
+    if (layer.coats === undefined) {
+      this.betweenItem();
+    } else {
+      const keyword: tree.Name = { kind: "name", text: "between", span: { start, end: start } };
+      const draft = { keyword, statements: [], span: NO_SPAN };
+      this.keepBetween(layer, draft);
+      draft.span = { start, end: endOf(this.peek(0)) };
+    }
+    this.report(waitOnLayer({ start, end: endOf(this.peek(0)) }, layer.coats !== undefined));
   }
 
   private keepBetween(layer: LayerLine, draft: Draft<tree.Between>): void {

@@ -7,7 +7,7 @@ describe("explain", () => {
     const { status, stdout } = await runCli(["explain", "coat-over-wax"]);
     expect(status).toBe(0);
     expect(stdout).toContain("coat-over-wax");
-    expect(stdout).toContain("Take the wax off with `step dewax`");
+    expect(stdout).toContain("Take the wax off with `step dewax with mineral_spirits`");
   });
 
   test("knows near misses, and lists all rules without a name", async () => {

@@ -173,6 +173,14 @@ describe("a line of a recipe says what it needs", () => {
       '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash` or `takes`',
     ],
     [
+      "layer clear, wait 4 h",
+      '"wait 4 h" a wait has a line of its own, below the layer / Write, for example, `wait until recoat`.',
+    ],
+    [
+      "layer clear x 2, wait 30 min",
+      '"wait 30 min" a wait between coats goes in braces below the layer / Write, for example, `layer clear x 2, between wait until recoat`; a wait after the last coat has a line of its own. [Wait between the coats]',
+    ],
+    [
       "layer clear, thinned 1:1 water, by pad",
       '"water" expected `with` and a thinner, such as `thinned 4:1 with water`',
     ],
@@ -226,6 +234,7 @@ describe("what was read is kept", () => {
   it.each([
     ["recipe", "layer clear x 2, x 3", "coats: quantity\n"],
     ["recipe", "layer clear by pad", 'method: name "pad"'],
+    ["recipe", "layer clear x 2, wait 30 min", "statements[0]: wait"],
     ["recipe", "layer clear, thinned 1:1 water, by pad", 'method: name "pad"'],
     ["recipe", "step sand 80, 120, slowly now", "grits[1]: quantity"],
     ["recipe", "step clean with soap and care, takes 4 min", 'material: name "soap"'],
@@ -255,6 +264,7 @@ describe("a fix", () => {
     ["shop", "hours Mon 8-5", "hours Mon 08:00 to 17:00"],
     ["recipe", "step sand softly 320", 'step sand 320 "softly"'],
     ["recipe", "layer clear by pad", "layer clear, by pad"],
+    ["recipe", "layer clear x 2, wait 30 min", "layer clear x 2, between wait 30 min"],
     ["job", "apply r(a: b to top", "apply r(a: b) to top"],
     ["job", "apply r(a = b) to top", "apply r(a: b) to top"],
     ["job", "in mill-room", "in mill_room"],

@@ -48,6 +48,16 @@ describe("missing duties of one recipe", () => {
     ]);
   });
 
+  it("are told with what to do for each, rags first", () => {
+    const [finding] = findingsOf(OILED());
+    expect(finding!.remedy).toMatch(
+      /^Lay oily rags in water in a closed metal can, or spread them flat outdoors/u,
+    );
+    expect(finding!.remedy).toContain("Wear a fitted particle filter (N95 or better) while dust flies.");
+    expect(finding!.remedy).toContain("Move fresh air through the room");
+    expect(finding!.remedy).toContain("state `safety wet_rags, dust_mask, ventilate`");
+  });
+
   it("are stated by one fix above the first line that needs one", () => {
     const text = OILED();
     const [fix, ...others] = findingsOf(text)[0]!.fixes;

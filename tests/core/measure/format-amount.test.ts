@@ -6,6 +6,7 @@ import {
   formatDuration,
   formatWork,
   roundTo,
+  spokenDuration,
 } from "../../../server/src/core/measure/format-amount.ts";
 import { readQuantity } from "../../../server/src/core/measure/read-quantity.ts";
 import type { Dimension } from "../../../server/src/core/measure/units.ts";
@@ -61,6 +62,17 @@ describe("durations", () => {
     [Number.POSITIVE_INFINITY, "unknown"],
   ])("%d h", (hours, expected) => {
     expect(formatDuration(hours)).toBe(expected);
+  });
+
+  /** 141 days / 30.4375 = 4.63; 1461 days are four years. */
+  test.each([
+    [141 * 24, "about 5 months"],
+    [60 * 24, "about 2 months"],
+    [59 * 24 + 3, "59 days 3 h"],
+    [1461 * 24, "about 4 years"],
+    [2.5, "2 h 30 min"],
+  ])("%d h in a message", (hours, expected) => {
+    expect(spokenDuration(hours)).toBe(expected);
   });
 
   test("can be typed back, within half of the last part", () => {

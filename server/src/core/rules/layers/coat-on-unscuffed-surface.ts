@@ -5,6 +5,7 @@
  * Paint straight on a slick surface lacks a primer as well, which `slick-surface-without-primer` says together. A clear
  * on bare metal keeps that bright, so it goes on clean and unscuffed.
  */
+import type { Family } from "../../knowledge/family-schema.ts";
 import { sentence } from "../../sentence.ts";
 import {
   type Coat,
@@ -269,7 +270,7 @@ job lamps {
       report({
         headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
-        remedy: "Scuff with 220 to 320 grit and dust it off first.",
+        remedy: `Scuff with 220 to 320 grit and dust it off first.${trial(over, below)}`,
         abrades: "surface",
         related: [layerBelow(below)],
         // Where it may hold lead, the engine takes this away.
@@ -280,6 +281,15 @@ job lamps {
     },
   },
 };
+
+/**
+ * Water over an old oil film holds less surely than oil does, also where it was scuffed: common practice, no source; the
+ * trial with a cut and tape is that of ASTM D3359 (from memory).
+ */
+const trial = (over: Family, below: Coat): string =>
+  over.drying === "waterborne" && over.role === "paint" && below.family?.drying === "oxidising"
+    ? " Then try whether the paint holds on a small spot (tape pressed on a cut and pulled off), or put a bonding primer on first (`layer bonding_primer`)."
+    : "";
 
 /** A film from before this work that has had time to harden; on a film that has not, the label's window decides. */
 function isOldFilm(state: SurfaceState, coat: Coat): boolean {

@@ -26,7 +26,8 @@ export const inServiceBeforeCure: TradeRule = {
   id: "in-service-before-cure",
   group: "waits",
   severity: "warning",
-  secondaryTo: ["child-or-food-surface", "air-outside-limits"],
+  // Over oil that is not hard the last film does not get hard either.
+  secondaryTo: ["child-or-food-surface", "air-outside-limits", "waterborne-over-uncured-oil"],
   docs: {
     summary:
       "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it.",

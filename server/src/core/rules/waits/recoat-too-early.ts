@@ -412,6 +412,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
           between || isItself
             ? `${gap} between coats of ${over}: needs ${need}`
             : `${gap} between ${briefCoatName(below)} and ${over}: needs ${need}`,
+          ...(between || isItself ? [`${gap} between its coats: needs ${need}`] : []),
           `${gap} before ${over}: needs ${need}`,
           `${gap} before this coat: needs ${need}`,
         ].map(sentence);
