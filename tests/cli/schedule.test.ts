@@ -65,6 +65,24 @@ describe("schedule", () => {
     ]);
   });
 
+  test("of two jobs for one pair of hands says where they need it at once", async () => {
+    // The other begins at 09:15 with half an hour of dusting, when the first has its own from 09:00 to 09:30.
+    const other = JOB.slice(JOB.indexOf("job shelf_job"))
+      .replace("shelf_job", "later_job")
+      .replace("09:00", "09:15");
+    const files = { ...FILES, "job.finish": `${JOB}\n${other}` };
+    const { stdout } = await runCli(["schedule", "job.finish"], { files });
+    expect(stdout).toContain(
+      "Planned by itself: from Mon 8 Mar 2027 09:15 `later_job` needs the same people, so one of the two has to begin later.",
+    );
+    const json = await runCli(["schedule", "job.finish", "--format", "json"], { files });
+    const { jobs } = JSON.parse(json.stdout) as { jobs: { double_booked: unknown }[] };
+    expect(jobs.map((job) => job.double_booked)).toEqual([
+      [{ job: "later_job", at: "2027-03-08T09:15:00" }],
+      [{ job: "shelf_job", at: "2027-03-08T09:15:00" }],
+    ]);
+  });
+
   test("without dates has hours after the start, and no calendar", async () => {
     const files = { ...FILES, "job.finish": JOB.replace(/ {2}start .*\n/u, "") };
     const text = await runCli(["schedule", "job.finish"], { files });

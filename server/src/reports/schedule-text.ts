@@ -18,14 +18,15 @@ import {
   sessionRows,
   surfacesText,
 } from "../views/schedule/job-plan.ts";
+import { doubleBookings } from "../views/schedule/shared-hands.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
 
 export function scheduleText(results: readonly JobResult[], colours: Colours): string {
-  return results.map((result) => `${jobText(result, colours)}\n`).join("\n");
+  return results.map((result) => `${jobText(result, results, colours)}\n`).join("\n");
 }
 
-function jobText(result: JobResult, colours: Colours): string {
+function jobText(result: JobResult, all: readonly JobResult[], colours: Colours): string {
   const { job, schedule } = result;
   const title = colours.bold(`${job.name}${job.title ? ` “${shownText(job.title)}”` : ""}`);
   if (schedule.status === "impossible") {
@@ -39,6 +40,7 @@ function jobText(result: JobResult, colours: Colours): string {
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
     ...airText(schedule),
     ...endLines(result),
+    ...aloneText(result, all),
   ].join("\n");
 }
 
@@ -77,6 +79,14 @@ const afterText = (hours: number): string => (hours === 0 ? "0 h" : exactDuratio
 function slackText({ critical, slack }: PlanLine): string {
   if (critical) return "critical";
   return slack > 0 ? `can slip ${formatDuration(slack)}` : "";
+}
+
+/** That the job is looked at by itself, where another job needs the same people at the same hours. */
+function aloneText(result: JobResult, all: readonly JobResult[]): readonly string[] {
+  return doubleBookings(result, all).map(
+    ({ job, at }) =>
+      `  Planned by itself: from ${momentText(at)} \`${shownText(job)}\` needs the same people, so one of the two has to begin later.`,
+  );
 }
 
 /** That sessions are smaller or later for the sake of the room's air. */
@@ -155,6 +165,7 @@ export function scheduleJson(results: readonly JobResult[]): string {
       critical: line.critical,
     })),
     sessions: sessionsJson(result),
+    double_booked: doubleBookings(result, results),
     conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(reason)}.`),
   }));
   return jsonText({ jobs });
