@@ -18,11 +18,30 @@ export interface Spot {
 /** Whether the words around a name deny it, or forbid it. */
 export const isDenied = (spot: Spot): boolean => isDeniedBefore(spot) || isDeniedAfter(spot);
 
-/** Whether a text holds a plain denial of anything: for readers that look at all that stands before a name. */
+/**
+ * Whether a text holds a plain denial of anything: for readers that look at all that stands before a name, or at a whole
+ * clause. The one list of such words; what each reader takes as a denial beside them ("stainless", "instead") is its own.
+ */
 export const negates = (text: string): boolean => NEGATION.test(text);
 
 const NEGATION =
   /\b(?:no|not|none|never|nor|neither|nobody|nothing|without|cannot|instead\s+of|rather\s+than|free\s+(?:of|from))\b|n['’]t\b/iu;
+
+/** Whether the text before a name ends in a denial of it, with at most one word between: "non-", "not highly ". */
+export const isNegatedJustBefore = (before: string): boolean => NEGATION_AT_END.test(before);
+
+const NEGATION_AT_END =
+  /(?:\b(?:no|not|non|never|neither|nor|hardly|isn['’]t|aren['’]t)\b)[\s-]*(?:\w+\s+)?$/iu;
+
+/**
+ * A text without what it orders not to do and without its conditions: "Never leave rags in a heap, they heat up" denies no
+ * heat, and "rags ignite if they are not laid flat" neither.
+ */
+export const withoutOrders = (text: string): string => text.replaceAll(ORDER, " ").replace(CONDITION, "");
+
+const ORDER =
+  /\b(?:never|do\s+not|don['’]t|must\s+not|may\s+not|cannot)\s+(?:be\s+)?(?:leave|left|pile[ds]?|heap(?:ed)?|throw|thrown|store[ds]?|keep|kept|put|place[ds]?|dispose[ds]?|bin(?:ned)?|crumpled?|fold(?:ed)?|let|stuff(?:ed)?)\b[^,;]*/giu;
+const CONDITION = /\b(?:if|unless|when|where|until)\b.*$/iu;
 
 /** These deny what follows within `REACH` words, up to a word that asserts. */
 const DENIES = wordSet(

@@ -6,6 +6,7 @@
  */
 import type { Material } from "../model/model.ts";
 import { onceFor } from "../once.ts";
+import { isNegatedJustBefore, negates, withoutOrders } from "./denials.ts";
 
 export type LabelWarning =
   | "not for food"
@@ -34,21 +35,22 @@ const WARNINGS: Readonly<Record<LabelWarning, RegExp>> = {
     /\b(?:contain(?:s|ing)?|hold(?:s|ing)?|with|has)\s+(?:[\w-]+\s+){0,2}?lead\b(?![\s-]*free)|\bleaded\b|\blead[\s-]+(?:based|bearing|content|driers?|pigments?|paint)\b/iu,
 };
 
-const DENIED: Readonly<Record<LabelWarning, RegExp | undefined>> = {
+/** Whether a clause denies what it seems to warn of; what is only spoken of ("over linseed oil") counts as denied. */
+const DENIED: Readonly<Record<LabelWarning, ((clause: string) => boolean) | undefined>> = {
   "not for food": undefined,
-  "not for children": /\bout\s+of\s+(?:the\s+)?reach\b/iu,
-  "self-heating rags":
-    /\b(?:no|not|none|never|without|free\s+of|free\s+from|over|on\s+top\s+of|against)\b|n['’]t\b/iu,
-  flammable: /\b(?:not|no|never|non)\b[\s-]*(?:\w+\s+)?(?:in)?flammable|n['’]t\b/iu,
-  "holds lead":
-    /\b(?:no|not|none|never|without|free\s+of|free\s+from|non|zero)\b|\blead[\s-]*free\b|n['’]t\b/iu,
+  "not for children": (clause) => /\bout\s+of\s+(?:the\s+)?reach\b/iu.test(clause),
+  "self-heating rags": (clause) =>
+    negates(withoutOrders(clause)) || /\b(?:over|on\s+top\s+of|against)\b/iu.test(clause),
+  flammable: (clause) =>
+    [...clause.matchAll(/\b(?:in)?flammable\b/giu)].some(({ index }) =>
+      isNegatedJustBefore(clause.slice(0, index)),
+    ),
+  "holds lead": (clause) => negates(clause) || /\b(?:non|zero)\b|\blead[\s-]*free\b/iu.test(clause),
 };
 
 /** The clause with which a label says this, or undefined. */
 export function labelSays(material: Labelled, warning: LabelWarning): string | undefined {
-  return clausesOf(material).find(
-    (clause) => WARNINGS[warning].test(clause) && !DENIED[warning]?.test(clause),
-  );
+  return clausesOf(material).find((clause) => WARNINGS[warning].test(clause) && !DENIED[warning]?.(clause));
 }
 
 const FITNESS: Readonly<Record<LabelFitness, RegExp>> = {

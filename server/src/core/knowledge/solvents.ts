@@ -10,6 +10,7 @@
 
 import type { Material } from "../model/model.ts";
 import { onceFor } from "../once.ts";
+import { negates } from "./denials.ts";
 import type { Carrier } from "./family-schema.ts";
 import { MEMORY_HIGH, MEMORY_MEDIUM, NIOSH_GUIDE, OSHA_AIR } from "./sources.ts";
 
@@ -281,8 +282,10 @@ const standIn = onceFor((material: Told): StandIn | undefined => {
 type Told = Pick<Material, "title" | "docs" | "family">;
 
 const SPEAKS_OF_SOLVENT = /\b(?:co-?)?solvents?\b|\bvapou?rs?\b/iu;
-/** Words that make of "its solvent is X" something else. */
-const DENIED = /\b(?:no|not|never|without|free|instead|nor|thinners?|clean)\b/iu;
+/** Words beside denials that make of "its solvent is X" something else. */
+const SOMETHING_ELSE = /\b(?:free|instead|thinners?|clean)\b/iu;
+
+const isDenied = (clause: string): boolean => negates(clause) || SOMETHING_ELSE.test(clause);
 
 /** Finds a solvent by any of its names. */
 export function solventPattern(solvent: Solvent): RegExp {
@@ -294,7 +297,7 @@ function namesAsSolvent({ title, docs }: Told, solvent: Solvent): boolean {
   const pattern = solventPattern(solvent);
   return `${title ?? ""}. ${docs}`
     .split(/[.;!?]/u)
-    .some((clause) => SPEAKS_OF_SOLVENT.test(clause) && !DENIED.test(clause) && pattern.test(clause));
+    .some((clause) => SPEAKS_OF_SOLVENT.test(clause) && !isDenied(clause) && pattern.test(clause));
 }
 
 /** The lower of PEL and REL, ppm; undefined where neither is known. */

@@ -6,6 +6,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Fix, RelatedPlace } from "../findings.ts";
 import type { Hazard } from "../knowledge/chemical-schema.ts";
 import { chemical, isA } from "../knowledge/chemicals.ts";
+import { negates } from "../knowledge/denials.ts";
 import {
   alternatives,
   type BroughtDuty,
@@ -248,9 +249,9 @@ const COMPRESSED_AIR: Need = {
 function blowsWithAir(text: string): boolean {
   return clausesOf(text).some((clause) => {
     const keys = clause.map(({ key }) => key);
-    const isDenied = keys.some((key) =>
-      ["never", "not", "no", "don't", "without", "instead", "rather"].includes(key),
-    );
+    const isDenied =
+      negates(clause.map(({ text: word }) => word).join(" ")) ||
+      keys.some((key) => ["instead", "rather"].includes(key));
     const at = keys.findIndex(
       (key, index) =>
         (["compressed", "compressor"].includes(key) && keys[index + 1] === "air") ||

@@ -4,6 +4,7 @@
  *
  * Shellac is the usual seal against it and is not blamed itself. Wax with silicone in it is `coat-over-wax`'s first.
  */
+import { negates } from "../../knowledge/denials.ts";
 import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { cracksOver } from "../../knowledge/layer-relation.ts";
@@ -211,10 +212,12 @@ const speaksOfSilicone = (text: string): boolean =>
       (sentence) =>
         /\bsilicone\b/iu.test(sentence) &&
         /\b(?:polish\w*|spray\w*|waxed|wiped|furniture\s+care)\b/iu.test(sentence) &&
-        !/\b(?:no|not|never|none|without|free|avoid|removed?|took|taken\s+off|if|whether|test\w*)\b|n['’]t\b/iu.test(
-          sentence,
-        ),
+        !negates(sentence) &&
+        !NOT_THERE.test(sentence),
     );
+
+/** Beside plain denials: what was kept or taken away, or is only asked for. */
+const NOT_THERE = /\b(?:free|avoid|removed?|took|taken\s+off|if|whether|test\w*)\b/iu;
 
 const takesSilicone = (action: Action): boolean =>
   action.op === "step" &&
