@@ -41,7 +41,7 @@ export const withoutOrders = (text: string): string => text.replaceAll(ORDER, " 
 
 const ORDER =
   /\b(?:never|do\s+not|don['’]t|must\s+not|may\s+not|cannot)\s+(?:be\s+)?(?:leave|left|pile[ds]?|heap(?:ed)?|throw|thrown|store[ds]?|keep|kept|put|place[ds]?|dispose[ds]?|bin(?:ned)?|crumpled?|fold(?:ed)?|let|stuff(?:ed)?)\b[^,;]*/giu;
-const CONDITION = /\b(?:if|unless|when|where|until)\b.*$/iu;
+const CONDITION = /\b(?:if|unless|when|where|until)\b[\s\S]*/iu;
 
 /** These deny what follows within `REACH` words, up to a word that asserts. */
 const DENIES = wordSet(

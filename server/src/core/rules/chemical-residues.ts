@@ -9,8 +9,10 @@ import { chemical, isA } from "../knowledge/chemicals.ts";
 import { mentionsOf } from "../knowledge/named-chemicals.ts";
 import type { Material } from "../model/model.ts";
 import { onceFor } from "../once.ts";
-import type { Action, MaterialUse, StepAction } from "../surface/actions.ts";
+import type { Action, MaterialUse, NoteAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
+import { phrases } from "./spoken-classes.ts";
+import { saidOnLine } from "./spoken-words.ts";
 
 export interface Residue {
   readonly mention: Mention;
@@ -55,6 +57,7 @@ export const residuesBefore = onceFor(({ moments }: SurfaceRun): readonly (reado
 function after(residues: readonly Residue[], action: Action): readonly Residue[] {
   if (action.op === "layer") return [];
   if (action.op === "wait") return isTime(action) ? residues.map(dry) : residues;
+  if (action.op === "note") return neutralisedByWords(residues, action);
   if (action.op !== "step") return residues;
   const { material } = action.use ?? {};
   const put = material ? reactiveIn(material) : [];
@@ -64,6 +67,24 @@ function after(residues: readonly Residue[], action: Action): readonly Residue[]
   const others = put.length === 0 ? left : left.filter((it) => it.use.material !== material);
   return [...others, ...put.map((mention) => residueOf(mention, action))];
 }
+
+/** "Wash with vinegar and water to stop the lye": words between two rinses do what no material of the table can. */
+function neutralisedByWords(residues: readonly Residue[], action: NoteAction): readonly Residue[] {
+  const isFor = ({ hazards }: Residue): boolean =>
+    (hazards.includes("strong base") && saidOnLine(action, SOURED) !== undefined) ||
+    (hazards.includes("strong acid") && saidOnLine(action, SWEETENED) !== undefined);
+  return residues.map((it) => (!it.neutralised && isFor(it) ? { ...it, neutralised: true } : it));
+}
+
+const WASHED = "wash|rinse|wipe|flood|swab|sponge|brush|neutralise|neutralize|go";
+const SOURED = phrases(
+  `${WASHED} ... vinegar|acetic_acid|citric_acid`,
+  "vinegar ... neutralis*|neutraliz*|stop*|kill*",
+);
+const SWEETENED = phrases(
+  `${WASHED} ... baking_soda|bicarbonate|borax|washing_soda`,
+  "baking_soda|bicarbonate|borax ... neutralis*|neutraliz*|stop*|kill*",
+);
 
 const isTime = ({ hours, overnight, until }: Extract<Action, { op: "wait" }>): boolean =>
   overnight || until !== undefined || hours === undefined || hours > 0;

@@ -14,6 +14,7 @@ import {
   type Coat,
   type Dries,
   type Filling,
+  hasReached,
   isBare,
   lastPutOn,
   type Moment,
@@ -285,6 +286,16 @@ function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): Surface
  * Sanding whose coarsest grit is 100 or coarser takes every old film, but only drives wax in; finer sanding and scuffing
  * abrade what is on top. On bare wood the grits take wood. All of it leaves dust.
  */
+const isWetOil = (state: SurfaceState): boolean => {
+  const top = state.layers.at(-1);
+  return (
+    top?.origin === "new" && top.family?.drying === "oxidising" && hasReached(state, top, "touch") !== "yes"
+  );
+};
+
+/** Oil that is still wet is sanded in: what comes off stays in it as a paste that is wiped into the pores. */
+const makesSlurry = (state: SurfaceState, step: StepAction): boolean => step.wet && isWetOil(state);
+
 function abrade(state: SurfaceState, step: StepAction): SurfaceState {
   const abrasion: Abrasion = {
     verb: step.verb === "scuff" ? "scuff" : "sand",
@@ -307,7 +318,7 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
     fillings: knockedDown.fillings.map((filling) => ({ ...filling, sanded: true })),
     abrasions: withOneMore(knockedDown.abrasions, abrasion),
     woodTakenMm: knockedDown.woodTakenMm + taken,
-    dust: { place: step.place },
+    ...(makesSlurry(state, step) ? {} : { dust: { place: step.place } }),
     ...(knockedDown.wax ? { wax: { ...knockedDown.wax, drivenIn: knockedDown.wax.drivenIn || toWood } } : {}),
   };
 }

@@ -108,6 +108,19 @@ job boxes {
 `,
     },
     {
+      title: "Oil sanded in while it is wet leaves a paste in the pores and no dust",
+      text: `recipe slurry {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  wiping_varnish, by cloth
+  step   sand wet 400
+  wait   until recoat
+  layer  wiping_varnish, by cloth, wiped
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Dusted between coats",
       text: `recipe clear_coats {
   for    wood

@@ -19,7 +19,7 @@ import {
 import { barrierLines } from "../coat-queries.ts";
 import { takeOldFinishOff } from "../remedy-fixes.ts";
 import type { Report, TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
+import { coatName, fitting, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
 export const layersAtOdds: TradeRule = {
   id: "layers-at-odds",
@@ -40,6 +40,25 @@ export const layersAtOdds: TradeRule = {
     ],
   },
   failing: [
+    {
+      title: "Shellac brushed over an alcohol dye, and a waterborne clear over a water dye",
+      text: `recipe in_alcohol {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  alcohol_dye, by cloth, wiped
+  wait   until cured
+  layer  dewaxed_shellac, by brush #! layers-at-odds
+  wait   until cured
+}
+recipe in_water {
+  for    wood
+  layer  water_dye, by cloth, wiped
+  wait   until cured
+  layer  waterborne_acrylic, by brush #! layers-at-odds
+  wait   until cured
+}
+`,
+    },
     {
       title: "Oil over a soap finish",
       text: `recipe soaped {
@@ -129,6 +148,37 @@ export const layersAtOdds: TradeRule = {
   ],
   passing: [
     {
+      title: "A thin first coat, a padded one and another carrier leave a dye where it is",
+      text: `recipe in_alcohol {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  alcohol_dye, by cloth, wiped
+  wait   until cured
+  layer  dewaxed_shellac, by pad
+  wait   until recoat
+  layer  dewaxed_shellac, by brush
+  wait   until cured
+}
+recipe in_water {
+  for    wood
+  layer  water_dye, by cloth, wiped
+  wait   until cured
+  layer  waterborne_acrylic, by brush, thin
+  wait   until recoat
+  layer  waterborne_acrylic, by brush
+  wait   until cured
+}
+recipe on_water {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  water_dye, by cloth, wiped
+  wait   until cured
+  layer  dewaxed_shellac, by brush
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A dye sealed under the glaze",
       text: `recipe glazed {
   for    wood
@@ -201,7 +251,10 @@ recipe glazed {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
       if (!over) return;
-      const found = overFilling(action, over, before) ?? overCoat(run, action, over, before);
+      const found =
+        overFilling(action, over, before) ??
+        overCoat(run, action, over, before) ??
+        movedDye(action, over, before);
       if (found) report(found);
     },
   },
@@ -235,6 +288,36 @@ function overCoat(
   const left = stageHours(coat, "cured")! - waitedOf(before, coat).hours;
   return tooFresh(action, over, below, name, place, isSlight(left, stageHours(coat, "cured")!));
 }
+
+/**
+ * A dye has no binder, so what is brushed over it in the same carrier drags it about: the families' own words, common
+ * practice, no source. Only where the line says that it is brushed: a thin coat or one from the gun leaves it where it is.
+ */
+function movedDye(action: LayerAction, over: Family, before: SurfaceState): Report | undefined {
+  const coat = topCoat(before);
+  const below = coat?.family;
+  if (!coat || below?.binder !== "dye" || !MOVED_DYES.has(below.name)) return undefined;
+  if (over.carrier !== below.carrier || !["clear", "sealer"].includes(over.role)) return undefined;
+  const isLight = action.laid === "thin" || action.laid === "mist" || action.thinned !== undefined;
+  const saysHow = action.syntax.tails.some(({ kind }) => kind === "by");
+  if (isLight || !saysHow || !DRAGS.has(action.method) || action.wiped) return undefined;
+  return {
+    headline: fitting([
+      `${useName(action.use)} drags the dye ${coatName(coat)} about`,
+      `${useName(action.use)} drags the dye below about`,
+      "This coat drags the dye below about",
+    ]),
+    why: `Both are in ${below.carrier}, which dissolves the dye again, and the brush draws it into streaks.`,
+    remedy: `Spray the first coat, lay it \`thin\`, or seal the dye with a clear that is not in ${below.carrier}.`,
+    related: [layerBelow(coat)],
+  };
+}
+
+/** A pad or a cloth that is hardly wet leaves the dye where it is. */
+const DRAGS: ReadonlySet<string> = new Set(["brush", "roller", "foam"]);
+
+/** `dye stain` may be in either carrier. */
+const MOVED_DYES: ReadonlySet<string> = new Set(["water dye", "alcohol dye"]);
 
 /** The filling with which nothing but sanding has been done since. */
 function overFilling(action: LayerAction, over: Family, before: SurfaceState): Report | undefined {

@@ -3,12 +3,17 @@
  * laid thin `as toner` is meant for a film, and a thin washcoat lets a stain through.
  */
 import type { Fix, RelatedPlace } from "../../findings.ts";
+import { onceFor } from "../../once.ts";
 import type { LayerAction } from "../../surface/actions.ts";
-import { type Coat, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
+import { type Coat, hasReached, isAbradedSince, isFilm, type SurfaceState } from "../../surface/state.ts";
 import { isPorousPaint, slickName } from "../coat-queries.ts";
 import { layAsToner, putOnInstead, takeOldFinishOff } from "../remedy-fixes.ts";
 import type { MomentContext, Report, TradeRule } from "../rule.ts";
+import { phrases } from "../spoken-classes.ts";
+import { saidOnLine } from "../spoken-words.ts";
 import { coatName, layerBelow, useName } from "../texts.ts";
+import { toldLines } from "../told-lines.ts";
 
 export const stainOnSealedSurface: TradeRule = {
   id: "stain-on-sealed-surface",
@@ -97,6 +102,25 @@ job boxes {
     },
   ],
   passing: [
+    {
+      title: "Grain drawn with gel stain on a ground of paint",
+      text: `recipe grained {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  layer  alkyd_primer
+  wait   until recoat
+  layer  alkyd_paint
+  wait   until cured
+  step   scuff 320
+  step   dust
+  note   "Comb and flogger while the stain is wet."
+  layer  gel_stain, by brush
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
     {
       title: "As a toner on the scuffed film, under a clear",
       text: `piece box "Box" {
@@ -197,6 +221,7 @@ job boxes {
       const { action, before, run, report } = ctx;
       const over = action.use.material?.family;
       if (!over?.penetrating || over.role !== "stain" || action.toner) return;
+      if (over.name === "gel stain" && isGrained(before, run)) return;
       const sealed = sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickName(run));
       if (!sealed) return;
       report({
@@ -210,6 +235,20 @@ job boxes {
     },
   },
 };
+
+/** Gel stain drawn over a scuffed, dry ground of paint with a comb is meant to lie on it: common practice, no source. */
+function isGrained(before: SurfaceState, run: SurfaceRun): boolean {
+  const ground = before.layers.at(-1);
+  const isGround = ground?.family?.role === "paint" && isAbradedSince(ground);
+  return isGround && hasReached(before, ground, "recoat") !== "no" && saysGraining(run);
+}
+
+const saysGraining = onceFor((run: SurfaceRun): boolean =>
+  toldLines(run).some((action) => saidOnLine(action, GRAINING) !== undefined),
+);
+const GRAINING = phrases(
+  "comb|flogger|graining|grainer|graining_comb|graining_brush|grained|heart_grain|false_grain",
+);
 
 /** The wood made bare under the stain; on what has none a paint, and on a new film a toner. */
 function instead({ action, before, run }: MomentContext<LayerAction>): readonly Fix[] {

@@ -5,7 +5,8 @@ import type { RelatedPlace } from "../../findings.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { placeKey } from "../../place.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
-import { isDrySanding, type Residue, residuesBefore } from "../chemical-residues.ts";
+import type { SurfaceState } from "../../surface/state.ts";
+import { isDrySanding, type Residue, reactiveIn, residuesBefore } from "../chemical-residues.ts";
 import { isWooden } from "../queries.ts";
 import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
@@ -26,6 +27,20 @@ export const causticOrAcidLeftIn: TradeRule = {
     sources: [PRACTICE],
   },
   failing: [
+    {
+      title: "Wood bleach that does not say what it holds is sanded before a rinse",
+      text: `recipe bleached {
+  for    wood
+  safety gloves, eye_protection, dust_mask
+  step   bleach with wood_bleach
+  wait   overnight
+  step   sand 180 #! caustic-or-acid-left-in
+  step   dust
+  step   clean with water
+  wait   72 h
+}
+`,
+    },
     {
       title: "Oxalic acid for ink spots, oiled the next day",
       text: `material spot_acid "Oxalic acid in water" {
@@ -77,6 +92,26 @@ recipe pale {
     },
   ],
   passing: [
+    {
+      title: "A note between two rinses neutralises the lye",
+      text: `material lye_starch "Lye in starch paste" {
+  family paint stripper
+}
+recipe stripped {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate, dust_mask, no_ignition, wet_rags
+  step   strip with lye_starch
+  step   clean with water
+  note   "Wash with three parts of vinegar to one of water to stop the lye."
+  step   clean with water
+  wait   72 h
+  step   sand 150
+  step   dust
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
     {
       title: "Neutralised, rinsed and dried",
       text: `material lye_wash "Lye for pale softwood" {
@@ -139,16 +174,48 @@ function onLayer({ before, run, index, report }: MomentContext<LayerAction>): vo
 }
 
 /** Dry crystals of oxalic acid or lye are what burns nose and lungs. */
-function onStep({ action, run, index, report }: MomentContext<StepAction>): void {
+function onStep({ action, before, run, index, report }: MomentContext<StepAction>): void {
   if (!isDrySanding(action) || isWooden(run) === "no") return;
-  const residue = residuesBefore(run)[index]!.find((it) => isLeft(it) && !it.rinsed && !it.sanded);
-  if (!residue) return;
+  const residues = residuesBefore(run)[index]!;
+  const residue = residues.find((it) => isLeft(it) && !it.rinsed && !it.sanded);
+  if (!residue) {
+    if (residues.length === 0) reportUnnamedBleach({ bleached: before.bleached, run, index, report });
+    return;
+  }
   report({
     headline: `The dust of \`${residue.use.name}\` burns: it was never rinsed out`,
     why: `${kindOf(residue)} dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
     remedy: howToRinse(residue),
     related: [putOn(residue)],
     causes: [causeOf(residue)],
+  });
+}
+
+/**
+ * Wood bleach that does not say what it holds is lye with peroxide, or oxalic acid; either leaves what burns. Told at the
+ * first sanding.
+ */
+function reportUnnamedBleach({
+  bleached,
+  run,
+  index,
+  report,
+}: Pick<MomentContext<StepAction>, "run" | "index" | "report"> & Pick<SurfaceState, "bleached">): void {
+  if (!bleached || bleached.rinsed) return;
+  const from = run.moments.findLastIndex(
+    ({ action }, at) => at < index && action.op === "step" && action.verb === "bleach",
+  );
+  const { action } = run.moments[from] ?? {};
+  if (action?.op !== "step" || (action.use?.material && reactiveIn(action.use.material).length > 0)) return;
+  if (run.moments.slice(from, index).some((each) => each.action.op === "step" && isDrySanding(each.action)))
+    return;
+  report({
+    headline: "The dust of the bleach burns: it was never rinsed out",
+    why: "Lye or oxalic acid dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.",
+    remedy:
+      "Rinse it with `step clean with water`, neutralise it as its label says, rinse again and let the wood dry.",
+    related: [related(bleached.place, "Bleached here")],
+    causes: [`residue of ${placeKey(bleached.place)}`],
   });
 }
 

@@ -52,6 +52,19 @@ export const recoatTooEarly: TradeRule = {
   },
   failing: [
     {
+      title: "Oil stain on a conditioner whose water is still in the wood",
+      text: `recipe stained {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  waterborne_conditioner, wiped
+  layer  oil_stain, wiped #! recoat-too-early
+  wait   until cured
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "An hour where the label asks for two",
       text: `material hall_clear {
   family waterborne polyurethane
@@ -348,8 +361,14 @@ function saidBetter(action: LayerAction, before: SurfaceState, below: Coat): boo
   if (below.family?.role === "wax") return over?.role !== "wax";
   // A filler that states no time needs a night, whatever its family's figure: `filler-not-dry` knows fillers.
   if (below.family?.role === "filler" && below.material?.recoat?.origin !== "stated") return true;
-  // A stain follows a conditioner while that is damp, so only a label can ask for an earliest time.
-  if (below.family?.role === "conditioner" && over?.role === "stain" && !statesTime(below.material, "recoat"))
+  // A stain follows a conditioner of its own carrier while that is damp, so only a label can ask for an earliest time; oil
+  // does not go into wood that is wet with water.
+  if (
+    below.family?.role === "conditioner" &&
+    over?.role === "stain" &&
+    over.carrier === below.family.carrier &&
+    !statesTime(below.material, "recoat")
+  )
     return true;
   return (
     over?.drying === "waterborne" &&
