@@ -127,3 +127,16 @@ export function materialTakenMm(grit: number): number {
 export function gradesBetween(from: number, to: number): readonly number[] {
   return P_GRADES.map((grade) => grade.grit).filter((grit) => grit > from && grit < to);
 }
+
+/** The fewest grades between two grits that leave no jump. */
+export function gritsBetween(from: number, to: number): readonly number[] {
+  const grits: number[] = [];
+  let last = from;
+  while (gritRatio(last, to)! > GRIT_JUMP_HINT_RATIO) {
+    const next = gradesBetween(last, to).findLast((grit) => gritRatio(last, grit)! <= GRIT_JUMP_HINT_RATIO);
+    if (next === undefined) break;
+    grits.push(next);
+    last = next;
+  }
+  return grits;
+}

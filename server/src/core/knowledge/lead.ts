@@ -133,9 +133,9 @@ const FIRST_BAN_YEAR = Math.min(...LEAD_BANS.map(({ year }) => year));
 
 /**
  * What is known about lead here, in one sentence; it never says that there is none. Of a clear it says what lead has to do
- * with it: driers, and older paint under it.
+ * with it: driers in a varnish, and older coats under it or colour in a lacquer or shellac, which dry without driers.
  */
-export function leadNote(facts: LeadFacts, of: "paint" | "clear" = "paint"): string {
+export function leadNote(facts: LeadFacts, of: NotedCoating = "paint"): string {
   const { built, country, result } = facts;
   switch (leadStatus(facts)) {
     case "found":
@@ -151,7 +151,16 @@ export function leadNote(facts: LeadFacts, of: "paint" | "clear" = "paint"): str
   }
 }
 
-function presumedNote({ built, country, result }: LeadFacts, of: "paint" | "clear"): string {
+/** A lacquer or shellac dries by its solvent alone. */
+export type NotedCoating = "paint" | "clear" | "lacquer";
+
+const PRESUMED: Readonly<Record<NotedCoating, string>> = {
+  paint: "old coatings on it may hold lead",
+  clear: "clear finishes of that time were sometimes dried with lead, and older paint may lie beneath",
+  lacquer: "an older varnish or paint under it may hold lead, and so may a coloured lacquer",
+};
+
+function presumedNote({ built, country, result }: LeadFacts, of: NotedCoating): string {
   const tested =
     result === undefined
       ? ""
@@ -167,11 +176,7 @@ function presumedNote({ built, country, result }: LeadFacts, of: "paint" | "clea
     : country === undefined
       ? "when lead was usual in paint"
       : `and the year in which ${countryName(country)} limited lead in paint is not known here`;
-  const what =
-    of === "clear"
-      ? "clear finishes of that time were sometimes dried with lead, and older paint may lie beneath"
-      : "old coatings on it may hold lead";
-  return `Built ${built}, ${why}: ${what}.${tested}`;
+  return `Built ${built}, ${why}: ${PRESUMED[of]}.${tested}`;
 }
 
 const METHOD_NAMES: Readonly<Record<LeadMethod, string>> = {

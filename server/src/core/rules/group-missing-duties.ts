@@ -58,7 +58,7 @@ function dutyRemedy(duties: readonly DutyWord[], hasDanger: boolean): readonly s
   const acts = ordered.filter((duty) => !(hasDanger && duty === "no_ignition"));
   return [
     ...acts.map((duty) => dutyByWord(duty)!.doc),
-    `Then state \`safety ${duties.join(", ")}\` above the first line that needs one${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
+    `Then state \`safety ${duties.join(", ")}\` at the top of the recipe, above all its steps and layers${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
   ];
 }
 

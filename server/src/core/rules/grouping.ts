@@ -239,8 +239,11 @@ const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly 
 );
 
 /** What follows is told in one line, with what to do about it: the first sentence of its remedy. */
-function withRemedy({ headline, remedy }: Finding): string {
+function withRemedy({ headline, remedy }: Finding, primary: Finding): string {
   const text = remedy.startsWith("First: ") ? remedy : (FIRST_SENTENCE.exec(remedy)?.[0] ?? remedy);
+  const steps = text.match(/`step [^`]*`/gu) ?? [];
+  // What the finding above has in its own order is not said again in another.
+  if (steps.length > 0 && steps.every((step) => primary.remedy.includes(step))) return headline;
   return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
 
@@ -254,7 +257,9 @@ function withConsequences(finding: Finding, consequences: readonly Finding[]): F
     severity: gravest([finding.severity, ...consequences.map(({ severity }) => severity)]),
     related: [
       ...finding.related,
-      ...consequences.map((each): RelatedPlace => ({ place: each.place, message: withRemedy(each) })),
+      ...consequences.map(
+        (each): RelatedPlace => ({ place: each.place, message: withRemedy(each, finding) }),
+      ),
     ],
     parts: [
       ...(finding.parts ?? [partOf(finding)]),

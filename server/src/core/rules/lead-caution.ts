@@ -5,7 +5,7 @@
  * report through `cautious`, which says so first and takes the fix away. A report says as data that its remedy `abrades`.
  */
 import { negates } from "../knowledge/denials.ts";
-import { countsAsLead, type LeadStatus, leadStatus } from "../knowledge/lead.ts";
+import { countsAsLead, type LeadStatus, leadStatus, type NotedCoating } from "../knowledge/lead.ts";
 import { onceFor } from "../once.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
@@ -32,6 +32,10 @@ export function leadIn(run: SurfaceRun, coats: readonly Coat[]): LeadMatter | un
   });
   return old.findLast(({ kind }) => kind === "paint") ?? old.at(-1);
 }
+
+/** What is to be said of lead in it. */
+export const notedAs = ({ kind, coat }: LeadMatter): NotedCoating =>
+  kind === "clear" && coat?.family?.drying === "solvent release" ? "lacquer" : kind;
 
 /**
  * The same for what a step finds: the coats that it reaches, or in a recipe run by itself whatever is there, where the

@@ -34,14 +34,15 @@ export function withLeadMasks(findings: readonly Finding[]): readonly Finding[] 
 const ofLead = onceFor((finding: Finding): Finding => {
   const reason = "this dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator";
   const { doc, defer } = dutyByWord("lead_safe")!;
+  // Lead is a matter of its own, told at the line that makes the dust: nobody may overlook it in a list.
+  const { part: _, ...rest } = finding;
   return {
-    ...finding,
+    ...rest,
     headline: notStated("lead_safe"),
     why: `${sentence(reason)}.`,
     remedy: `${doc.slice(0, -1)}, and state \`safety lead_safe\` above this line. ${defer}`,
     fixes: finding.fixes.flatMap(({ edits }) =>
       edits.slice(0, 1).map(({ place }) => undertakeDuties(place, ["lead_safe"])),
     ),
-    ...(finding.part ? { part: { ...finding.part, names: ["lead_safe"], reason } } : {}),
   };
 });

@@ -2,6 +2,7 @@
  * How work on an old coating goes on wet: the line to write instead, with the grits and all that the recipe's own line has.
  */
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { gritsBetween } from "../knowledge/abrasives.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import type { LeadMatter } from "./lead-caution.ts";
 
@@ -14,8 +15,16 @@ export function wetWork(action: Action, kind: LeadMatter["kind"]): string | unde
   return `${work(action)}${isClearSanded ? " or strip it" : ""}`;
 }
 
-/** Without grits the finest paper that cuts old paint wet: common practice, no source. */
-const gritsOf = ({ grits }: StepAction): string => (grits.length > 0 ? grits.join(", ") : "180");
+/**
+ * Without grits the finest paper that cuts old paint wet: common practice, no source. What the line's own grits skip is put
+ * between them, so that no other rule objects to the line.
+ */
+const gritsOf = ({ grits }: StepAction): string =>
+  grits.length === 0
+    ? "180"
+    : grits
+        .flatMap((grit, at) => (at === 0 ? [grit] : [...gritsBetween(grits[at - 1]!, grit), grit]))
+        .join(", ");
 
 const WORK: Readonly<Record<string, (step: StepAction) => string>> = {
   sand: (step) => `sand wet (\`step sand wet ${gritsOf(step)}\`)`,

@@ -250,8 +250,26 @@ function dampen(state: SurfaceState, step: StepAction): SurfaceState {
   const bare = step.verb === "clean" ? isBare(state) : state.layers.length === 0;
   // A cleaning that does not say with what may be a dry one: grain may rise, but nothing is sure to be wet.
   const inWood = bare && (step.verb !== "clean" || step.use !== undefined);
-  const wet = { ...state, wet: { place: step.place, since: state.clock, reached: [], inWood } };
+  const wet = { ...state, wet: wetHere(state, step, inWood) };
   return bare && !state.settled ? { ...wet, raised: { place: step.place } } : wet;
+}
+
+const wetHere = ({ clock }: SurfaceState, { place }: StepAction, inWood: boolean) => ({
+  place,
+  since: clock,
+  reached: [],
+  inWood,
+});
+
+/** What the words of a wet sanding name in place of water. */
+const OTHER_LUBRICANT =
+  /\b(?:oils?|oiled|spirits?|solvents?|turpentine|turps|naphtha|alcohol|paraffin|kerosene|thinners?|wax|varnish|shellac)\b/iu;
+
+/** Paper that is kept wet is kept wet with water unless the line names something else. */
+function wetsWithWater({ wet, use, what }: StepAction): boolean {
+  const carrier = use?.material?.family?.carrier;
+  const isWater = carrier === undefined || carrier === "water" || carrier === "none";
+  return wet && isWater && !OTHER_LUBRICANT.test(what ?? "");
 }
 
 const holdsSilicone = ({ material }: MaterialUse): boolean =>
@@ -310,7 +328,8 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
     toWood && !covered && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
   const bare = base.layers.length === 0 && !base.openBelow;
   const taken = bare ? step.grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
-  const dried = step.wet ? base : without(base, "wet");
+  const wetted = bare && wetsWithWater(step) ? { ...base, wet: wetHere(state, step, true) } : base;
+  const dried = step.wet ? wetted : without(base, "wet");
   const knockedDown = dried.raised ? { ...without(dried, "raised"), settled: true } : dried;
   return {
     ...knockedDown,

@@ -6,6 +6,7 @@
  */
 import type { Family } from "../../knowledge/family-schema.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
+import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import { isStated } from "../duty-check.ts";
 import { blotches, sandingLines, woodOf } from "../queries.ts";
@@ -24,8 +25,6 @@ const SHELF = (wood: string) => `piece shelf {
 export const blotchyStain: TradeRule = {
   id: "blotchy-stain",
   group: "colour",
-  // Where wax is left in the wood, the colour comes out patchy whatever the wood.
-  secondaryTo: ["coat-over-wax"],
   severity: "warning",
   docs: {
     summary:
@@ -185,7 +184,9 @@ job shelves {
         ...(isGel ? { severity: "hint" as const } : {}),
         headline: `\`${action.use.name}\` ${isGel ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
         why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
-        remedy: `${evenedBy(over)}, and try the colour on an offcut.`,
+        remedy: isGel
+          ? `Try the colour on an offcut: a gel often needs no more. Where it clouds, ${evenedBy(over)}.`
+          : `${sentence(evenedBy(over))}, and try the colour on an offcut.`,
         abrades: "surface",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
@@ -203,10 +204,10 @@ job shelves {
 function evenedBy({ drying, carrier }: Family): string {
   const conditioner =
     drying === "oxidising"
-      ? "Put a conditioner on first (`layer oil_conditioner, wiped`, then `wait until recoat`)"
-      : "Put a conditioner on first (`layer waterborne_conditioner, wiped`, then `wait until recoat` and `step sand 220`)";
+      ? "put a conditioner on first (`layer oil_conditioner, wiped`, then `wait until recoat`)"
+      : "put a conditioner on first (`layer waterborne_conditioner, wiped`, then `wait until recoat`, `step sand 220` and `step dust`)";
   if (carrier === "alcohol") return conditioner;
-  return `${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\` and \`step sand 320\`)`;
+  return `${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\`, \`step sand 320\` and \`step dust\`)`;
 }
 
 /** What is sprayed on and left there dries where it falls, and is not drunk unevenly; common practice, no source. */

@@ -176,7 +176,9 @@ job boxes {
       report({
         headline: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
-        remedy: `Take the wax off ${sanding ? "before the sanding" : "first"}: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near; cleaning and sanding do not remove it.${sanding ? afterDewaxing(action, before, run) : ""}`,
+        remedy: sanding
+          ? `Before the sanding: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near (cleaning and sanding do not take wax off), \`step clean with soap\`, \`wait overnight\`; then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
+          : "Take the wax off first: `step dewax with mineral_spirits`, with fresh cloths and no flame or heater near; cleaning and sanding do not remove it.",
         ...(sanding ? { abrades: "surface" as const } : {}),
         related: [
           related(before.wax.place, "The wax is here"),
@@ -195,11 +197,9 @@ job boxes {
   },
 };
 
-/** What else this layer wants in that order, so that nothing new comes up once the wax is off. */
-const afterDewaxing = (action: LayerAction, before: SurfaceState, run: SurfaceRun): string =>
-  blotches(action, before, run)
-    ? " Then sand, dust (`step dust`) and put a conditioner on before the stain."
-    : " Then sand and dust (`step dust`) before the coat.";
+/** So that nothing new comes up once the wax is off. A gel is a cure for blotching itself. */
+const wantsConditioner = (action: LayerAction, before: SurfaceState, run: SurfaceRun): boolean =>
+  action.use.material?.family?.name !== "gel stain" && blotches(action, before, run);
 
 /** The sanding that reached the wood while the wax was still on. */
 const drivingIn = (run: SurfaceRun, index: number): Action | undefined =>

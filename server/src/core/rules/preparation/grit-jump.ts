@@ -10,8 +10,8 @@ import {
   GRIT_JUMP_HINT_RATIO,
   GRIT_JUMP_WARNING_RATIO,
   GRIT_THRESHOLDS_SOURCE,
-  gradesBetween,
   gritRatio,
+  gritsBetween,
   LAST_GRITS,
   P_GRADES_SOURCE,
 } from "../../knowledge/abrasives.ts";
@@ -151,17 +151,4 @@ function check(
     ...(earlier ? { related: [related(earlier.place, `Grit ${from} is the last one here`)] } : {}),
     fixes: [replaceAt("change", place, `Put ${missing.join(" and ")} between`, [...missing, to].join(", "))],
   });
-}
-
-/** The fewest grades between two grits that leave no jump. */
-function gritsBetween(from: number, to: number): readonly number[] {
-  const grits: number[] = [];
-  let last = from;
-  while (gritRatio(last, to)! > GRIT_JUMP_HINT_RATIO) {
-    const next = gradesBetween(last, to).findLast((grit) => gritRatio(last, grit)! <= GRIT_JUMP_HINT_RATIO);
-    if (next === undefined) break;
-    grits.push(next);
-    last = next;
-  }
-  return grits;
 }

@@ -1,5 +1,5 @@
 /**
- * A coat that cannot stand water on bare wood that was dampened, washed or rinsed and has had no time to dry.
+ * A coat that cannot stand water on bare wood that was dampened, washed, rinsed or sanded wet and has had no time to dry.
  *
  * What is carried by water bears damp wood: a stain, a wash or a thinned coat is laid on it on purpose, and a full
  * waterborne coat only dries slower. A dry sanding shows that the wood had dried.
@@ -22,12 +22,35 @@ export const woodStillWet: TradeRule = {
   group: "preparation",
   severity: "warning",
   docs: {
-    summary: `A coat without water goes on bare wood less than ${DRIES_H} h after it was dampened, washed or rinsed.`,
+    summary: `A coat without water goes on bare wood less than ${DRIES_H} h after it was dampened, washed, rinsed or sanded wet.`,
     why: "Oil, varnish, lacquer, shellac and epoxy do not mix with the water in the wood: the film turns cloudy, blisters or lets go, and the wood dries under it and moves.",
-    remedy: `Let the wood dry before the coat: ${DRIES_H} h at least after a damp cloth, a night after a rinse.`,
+    remedy: `Let the wood dry before the coat: ${DRIES_H} h at least after a damp cloth, a night after a rinse or a wet sanding.`,
     sources: [`${HANDBOOK_16}: paint and varnish go on dry wood`, `how long it takes to dry: ${PRACTICE}`],
   },
   failing: [
+    {
+      title: "Sanded wet to the wood, and oiled twenty minutes later",
+      text: `piece box {
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+recipe oiled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  step   sand wet 120, 180
+  step   dust
+  wait   20 min
+  layer  drying_oil, wiped #! wood-still-wet
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply oiled to lid
+}
+`,
+    },
     {
       title: "Varnish straight on dampened wood",
       text: `recipe varnished {
@@ -90,6 +113,49 @@ job boxes {
     },
   ],
   passing: [
+    {
+      title: "Sanded wet and left overnight; sanded wet with oil; and a film sanded wet between coats",
+      text: `piece box {
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+  surface tray {
+    shape panel 300 mm x 200 mm
+    wood  beech
+  }
+}
+recipe oiled {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  step   sand 120
+  step   sand wet 180
+  step   clean with water
+  wait   overnight
+  layer  drying_oil, wiped
+  wait   until cured
+}
+recipe oiled_in {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  step   sand 120, 180
+  step   dust
+  step   sand wet 240 "with mineral spirits"
+  step   dust
+  layer  oil_varnish
+  wait   until recoat
+  step   sand wet 320
+  step   clean with water
+  layer  oil_varnish
+  wait   until cured
+}
+job boxes {
+  piece box
+  apply oiled to lid
+  apply oiled_in to tray
+}
+`,
+    },
     {
       title: "Dried overnight; dampened, dried and sanded",
       text: `recipe varnished {
@@ -190,7 +256,7 @@ job boxes {
             : [`${name} goes on wood that is still wet`, "This coat goes on wet wood"],
         ),
         why: "It does not mix with the water in the wood: the film turns cloudy, blisters or lets go.",
-        remedy: `Let the wood dry first: ${DRIES_H} h at least after a damp cloth, a night after a rinse.`,
+        remedy: `Let the wood dry first: ${DRIES_H} h at least after a damp cloth, a night after a rinse or a wet sanding.`,
         related: [related(wet.place, "Water gets on the wood here")],
         fixes:
           action.coat === 1

@@ -5,7 +5,7 @@ import { canLight, IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
 import { degreesText } from "../../measure/figures.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { elsewhereWarm } from "../group-bad-air.ts";
+import { ROOM_OF_ITS_OWN } from "../group-bad-air.ts";
 import { MISSING_DUTIES } from "../group-missing-duties.ts";
 import { usesOf } from "../material-uses.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
@@ -187,7 +187,7 @@ function check({ action, run, report }: MomentContext): void {
       reason: `${flashText(use)}, and its vapour creeps along the floor of \`${shop.name}\` to the ${ignition.value}`,
       joinsEveryJob: true,
     },
-    remedy: `${isTooCold(run) ? elsewhereWarm() : `${AWAY[ignition.value] ?? "Keep it away"} before you open the can, or do this elsewhere, and state \`ignition none\` once that is so`}; the safety data sheet and local fire codes say how far away is far enough.`,
+    remedy: `${AWAY[ignition.value] ?? "Put the flame out and let it cool"} before a can is opened, ${isTooCold(run) ? "and work in another room that is warmed without flame or glowing heater" : "or work in another room without one"}: ${ROOM_OF_ITS_OWN}; the safety data sheet and local fire codes say how far away is far enough.`,
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
   });

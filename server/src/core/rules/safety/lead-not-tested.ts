@@ -13,6 +13,7 @@ import {
   isOldClear,
   type LeadMatter,
   leadReached,
+  notedAs,
   promisesTest,
   waitsForLaboratory,
 } from "../lead-caution.ts";
@@ -39,7 +40,7 @@ export const leadNotTested: TradeRule = {
       "An old coating that may hold lead is sanded, scuffed, scraped, stripped or distressed, and nobody tests it first.",
     why: "Paint of that time often holds lead, and some clears were dried with it. The dust and the sludge poison those who work there and the children who come after, wet as well as dry.",
     remedy:
-      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the result is there, state it at the surface, such as `lead none_found by laboratory 2026-11-03`. A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
+      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the report is there, state its result and its date at the surface (`lead none_found by laboratory DATE`). A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
     sources: [
       LEAD_TEST_SOURCE,
       "24 CFR 35.110 and 15 USC 2681(9): varnish, shellac and other coatings count as paint (from memory)",
@@ -340,10 +341,11 @@ function levelOf(
 function reportOf(
   run: SurfaceRun,
   action: StepAction,
-  { coat, kind }: LeadMatter,
+  matter: LeadMatter,
   severity: "error" | "warning" | "information",
 ): Report {
   const facts = leadFactsOf(run);
+  const { coat, kind } = matter;
   const name = sentence(coatName(coat!).replace(/`/gu, ""));
   if (isResultToCome(run))
     return {
@@ -362,8 +364,8 @@ function reportOf(
       untested,
       `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
     ]),
-    why: `${leadNote(facts, kind)} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Not tested counts as lead: leave it alone until a laboratory has tested every layer. Write \`safety lead_test\` while that test is to come, and then its result at the surface, with its own date: \`lead none_found by laboratory 2026-11-03\` or \`lead found by laboratory 2026-11-03\`. Where lead is found: keep others out, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, state \`safety lead_safe\`, and ask the local authority who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    why: `${leadNote(facts, notedAs(matter))} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
+    remedy: `Not tested counts as lead: leave it alone until a laboratory has tested every layer. Write \`safety lead_test\` while that test is to come, and then at the surface, with the result and the date from the laboratory's report, \`lead none_found by laboratory DATE\` or \`lead found by laboratory DATE\`. Where lead is found: keep others out, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, state \`safety lead_safe\`, and ask the local authority who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     severity,
     related: [related(coat!.place, "The old coating")],
   };

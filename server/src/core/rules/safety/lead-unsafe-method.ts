@@ -17,6 +17,7 @@ import {
   type LeadMatter,
   leadIn,
   leadReached,
+  notedAs,
   promisesTest,
   takesOff,
   testsInAStep,
@@ -515,7 +516,7 @@ function headline(what: string, method: Method, action: Action): string {
 }
 
 const DUST_UP =
-  "take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state its result at the surface (`lead none_found by laboratory 2026-11-03`)";
+  "take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory DATE`)";
 
 const REMEDIES: Readonly<Record<Method, string>> = {
   heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
@@ -556,15 +557,18 @@ function untestedNote(run: SurfaceRun, action: Action, status: LeadMatter["statu
 function reportOf(
   run: SurfaceRun,
   action: Action,
-  { status, kind, coat }: LeadMatter,
+  matter: LeadMatter,
   method: Method,
   severity: Severity,
 ): Report {
+  const { status, kind, coat } = matter;
   const what = kind === "paint" ? "old paint" : "an old clear";
   const facts = leadFactsOf(run);
   const isFact = status === "found" && facts.result?.finding === "found";
   const note =
-    isFact || status !== "found" ? leadNote(facts, kind) : "The recipe's own words say that lead was found.";
+    isFact || status !== "found"
+      ? leadNote(facts, notedAs(matter))
+      : "The recipe's own words say that lead was found.";
   const waiting = severity === "information";
   return {
     headline: waiting
@@ -572,7 +576,7 @@ function reportOf(
       : headline(`${what} that ${status === "found" ? "holds" : "may hold"} lead`, method, action),
     why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
-      ? "Once the laboratory has found none, state it at the surface, such as `lead none_found by laboratory 2026-11-03`; until then, work wet and state `safety lead_safe`."
+      ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory DATE`); until then, work wet and state `safety lead_safe`."
       : `${remedyOf(method, action, kind)}; ${filter(action)}state \`safety lead_safe\`, and ask the local authority who may do this work.`,
     severity,
     related: coat ? [related(coat.place, "The old coating")] : [],

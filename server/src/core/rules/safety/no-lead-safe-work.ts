@@ -9,7 +9,7 @@ import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Moment } from "../../surface/state.ts";
 import { dutyChecks, type Need } from "../duty-check.ts";
-import { leadReached, waitsForLaboratory } from "../lead-caution.ts";
+import { isOldClear, leadReached, waitsForLaboratory } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
@@ -29,7 +29,7 @@ export const noLeadSafeWork: TradeRule = {
   speaksOfLead: true,
   docs: {
     summary:
-      "Lead paint, found or presumed, is abraded, or paint in which lead was found is stripped, and the recipe does not state `lead_safe`.",
+      "Lead paint, or an old clear that comes off, with lead found or presumed, is abraded, or paint in which lead was found is stripped, and the recipe does not state `lead_safe`.",
     why: "Wet work and filters keep most of the lead down; what still comes off is carried about on shoes, clothes and hands.",
     remedy:
       "Wear a P100 respirator, lay plastic sheeting, clean up wet and with a HEPA vacuum, wash before you eat, and state `safety lead_safe`. A note that names the filter and the sheeting counts as well.",
@@ -65,8 +65,62 @@ job legs {
 }
 `,
     },
+    {
+      title: "An old lacquer taken off wet, with the laboratory's result still to come",
+      text: `recipe take_off {
+  for    wood
+  safety lead_test
+  step   clean with soap
+  wait   overnight
+  step   sand wet 80, 120, 180 #! no-lead-safe-work
+  step   clean with water
+}
+
+piece table {
+  built 1952
+  surface top {
+    shape    panel 600 mm x 400 mm
+    wood     beech
+    existing nitrocellulose lacquer
+  }
+}
+
+job tables {
+  piece table
+  apply take_off to top
+}
+`,
+    },
   ],
   passing: [
+    {
+      title: "Sound old shellac, scuffed lightly for a fresh polish",
+      text: `recipe polished {
+  for    wood
+  safety lead_test, ventilate, no_ignition
+  step   clean with soap
+  step   scuff wet 320
+  step   clean with water
+  wait   overnight
+  layer  dewaxed_shellac
+  wait   until cured
+}
+
+piece table {
+  built 1910
+  surface top {
+    shape    panel 600 mm x 400 mm
+    wood     beech
+    existing dewaxed shellac
+  }
+}
+
+job tables {
+  piece table
+  apply polished to top
+}
+`,
+    },
     {
       title: "A note names filter and sheeting",
       text: `recipe prepare {
@@ -105,7 +159,9 @@ function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undef
   if (action.op !== "step" || lookUp(VERBS, action.verb) === undefined) return undefined;
   const matter = leadReached(run, action, before);
   if (!matter || matter.status === "possible" || waitsForLaboratory(run) || saysSo(run)) return undefined;
-  if (matter.status === "presumed" && (matter.kind === "clear" || !isTestedAndClean(action)))
+  if (matter.status === "presumed" && !isTestedAndClean(action)) return undefined;
+  // Of a clear only what takes it off counts: polishing sound shellac with a light scuff does not go through it.
+  if (matter.status === "presumed" && matter.kind === "clear" && !isOldClear(run, matter, action))
     return undefined;
   const coat = matter.coat;
   return {

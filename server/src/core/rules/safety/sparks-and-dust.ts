@@ -20,7 +20,7 @@ export const sparksAndDust: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, blows dust about near a flame, or blows it off indoors with compressed air; or nitrocellulose lacquer is sanded dry in a shop with a flame, a heater or sparks.",
+      "A note or a step takes up vapour or spray mist with a dust collector or vacuum cleaner, sends sparks into one, burns dust in a stove, blows dust about near a flame, or blows it off indoors with compressed air; or, as an error, nitrocellulose lacquer is sanded dry in a shop with a flame, a heater or sparks.",
     why: "Fine dust of wood and of finishes explodes when it is stirred up and lit, and so does spray mist. The motor of an ordinary dust collector or vacuum cleaner is the spark. Dust of nitrocellulose lacquer flares up by itself at a glowing element.",
     remedy:
       "Keep dust collectors off while there is vapour or mist, grind metal elsewhere, and put dust into a closed metal bin outdoors. The machine's own instructions and local fire codes decide.",
@@ -216,6 +216,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
     const source = shop.ignition.value;
     const wet = wetWork(action, "paint");
     report(action, {
+      severity: "error",
       headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
       why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
       remedy: `${wet ? `${sentence(wet)}, or put` : "Put"} the ${source} out and let it cool before you make dust; put the dust wet into a closed metal bin outdoors. Local fire codes decide.`,
