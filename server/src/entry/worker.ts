@@ -4,14 +4,10 @@
  * There is no disk, so the client is asked for files; and no process, so that the worker ends itself when it is told to
  * exit. An accident outside of any request is logged and outlived, as in a process.
  */
-import {
-  BrowserMessageReader,
-  BrowserMessageWriter,
-  createConnection,
-  ProposedFeatures,
-} from "vscode-languageserver/browser";
+import { BrowserMessageReader, BrowserMessageWriter } from "vscode-jsonrpc/browser";
 import { shownLines } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
+import { createConnection } from "../lsp/connection.ts";
 import { WORKER_IS_READY } from "../lsp/custom-requests.ts";
 import { withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
@@ -36,7 +32,7 @@ declare const FINISHWRIGHT_VERSION: string;
 
 const writer = new BrowserMessageWriter(self);
 const { reader } = withLifecycle(new BrowserMessageReader(self), writer);
-const connection = createConnection(ProposedFeatures.all, reader, writer);
+const connection = createConnection(reader, writer);
 const survive = (event: Accident): void => {
   event.preventDefault();
   const error = event.error ?? event.reason;

@@ -2,11 +2,11 @@
  * Words and places that many rules share: names of coats for messages, related places, and the usual fixes.
  */
 
-import { Temporal } from "temporal-polyfill";
 import { LONGEST_GIST } from "../../../../grammar/src/gist.ts";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatDuration } from "../measure/format-amount.ts";
+import { dayAfter } from "../measure/iso-dates.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
@@ -105,5 +105,5 @@ export function whereText(job: string, surfaces: readonly string[]): string {
 /** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */
 export function endOfDateWanted(wanted: { readonly date: string; readonly time?: string }): string {
   if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;
-  return `${Temporal.PlainDate.from(wanted.date).add({ days: 1 }).toString()}T00:00:00`;
+  return `${dayAfter(wanted.date)}T00:00:00`;
 }

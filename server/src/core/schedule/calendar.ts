@@ -7,8 +7,9 @@
  * which a task that pauses at closing is an interval. Nothing here knows of tasks or crew.
  */
 
-import { Temporal } from "temporal-polyfill";
+import { diffDays } from "temporal-polyfill/fns/PlainDate";
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
+import { dateIn } from "../measure/iso-dates.ts";
 import type { OpeningSpan } from "../model/model.ts";
 
 export const minuteMs = 60_000;
@@ -38,10 +39,12 @@ export interface ShopTime {
   readonly settledFrom: number;
 }
 
+const EPOCH = dateIn("1970-01-01");
+
 /** Days since 1970-01-01, or undefined when the text is not an ISO date. */
 export function dayNumber(date: string): number | undefined {
   try {
-    return Temporal.PlainDate.from("1970-01-01").until(Temporal.PlainDate.from(date)).days;
+    return diffDays(EPOCH, dateIn(date));
   } catch {
     return undefined;
   }

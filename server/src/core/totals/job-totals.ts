@@ -3,10 +3,10 @@
  * for is `null`; nothing is invented.
  */
 
-import { Temporal } from "temporal-polyfill";
 import type { JobAir } from "../fumes/job-air.ts";
 import { vapoursOf } from "../fumes/task-vapour.ts";
 import { vocGrams } from "../fumes/voc.ts";
+import { momentAfter } from "../measure/iso-dates.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
@@ -222,8 +222,7 @@ function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | nu
   // Plans in sessions come in steps of five minutes, waits rounded up.
   const seconds =
     schedule.sessions === undefined ? Math.round(latest * 3600) : Math.ceil(latest * 12 - 1e-6) * 300;
-  const at = Temporal.PlainDateTime.from(schedule.startAt).add({ seconds });
-  return at.toString({ smallestUnit: "second" });
+  return momentAfter(schedule.startAt, seconds, "second");
 }
 
 function surfaceReady(run: SurfaceRun, piece: number, schedule: Schedule): number | null {

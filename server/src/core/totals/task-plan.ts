@@ -1,7 +1,7 @@
 /**
  * From the runs of a job to what the scheduler plans: one chain for every piece's surface.
  */
-import { Temporal } from "temporal-polyfill";
+import { dayAfter } from "../measure/iso-dates.ts";
 import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours, defaultTaskParts, type TaskHoursInput } from "../quantities/abrasives.ts";
 import type { Chain, ChainItem, ScheduleInput, SessionRule, TaskVapour } from "../schedule/types.ts";
@@ -99,7 +99,7 @@ export function scheduleInput(
 function startOf(start: NonNullable<Job["start"]>): string {
   if (start.time === undefined) return start.date;
   if (start.time !== "24:00") return `${start.date}T${start.time}`;
-  return `${Temporal.PlainDate.from(start.date).add({ days: 1 }).toString()}T00:00`;
+  return `${dayAfter(start.date)}T00:00`;
 }
 
 /** In a shop tasks are done in sessions, which set up once for all that they do. */

@@ -4,19 +4,20 @@
  * The answer waits for files that are still being read. If the text changes meanwhile, the caret may stand on another
  * name, so the client is told to ask again.
  */
+
+import { shownText } from "../../escape/shown-text.ts";
+import { MAX_FILES } from "../files.ts";
+import { offsetOf } from "../from-lsp.ts";
+import { throwIfCancelled } from "../guard.ts";
 import {
   type CancellationToken,
   LSPErrorCodes,
   MessageType,
   type RenameParams,
   ResponseError,
-  ShowMessageNotification,
+  SHOW_MESSAGE,
   type WorkspaceEdit,
-} from "vscode-languageserver";
-import { shownText } from "../../escape/shown-text.ts";
-import { MAX_FILES } from "../files.ts";
-import { offsetOf } from "../from-lsp.ts";
-import { throwIfCancelled } from "../guard.ts";
+} from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
@@ -42,7 +43,7 @@ export const rename = async (
   if ("refusal" in renaming)
     throw new ResponseError(LSPErrorCodes.RequestFailed, shownText(renaming.refusal));
   if (session.files.isPartial) {
-    await session.connection.sendNotification(ShowMessageNotification.type, {
+    await session.connection.sendNotification(SHOW_MESSAGE, {
       type: MessageType.Warning,
       message: INCOMPLETE,
     });

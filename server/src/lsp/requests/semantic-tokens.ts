@@ -1,4 +1,8 @@
 /** `textDocument/semanticTokens`: colours by meaning, of the whole text, of what changed since, and of a part. */
+
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import { type SemanticToken, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../features/types.ts";
+import { spanOf } from "../from-lsp.ts";
 import type {
   Position,
   Range,
@@ -7,10 +11,7 @@ import type {
   SemanticTokensDeltaParams,
   SemanticTokensParams,
   SemanticTokensRangeParams,
-} from "vscode-languageserver";
-import type { TextDocument } from "vscode-languageserver-textdocument";
-import { type SemanticToken, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../features/types.ts";
-import { spanOf } from "../from-lsp.ts";
+} from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 

@@ -3,8 +3,8 @@
  * a surface of hard wear ends while its last film is still soft.
  */
 
-import { Temporal } from "temporal-polyfill";
 import { momentText } from "../../measure/figures.ts";
+import { momentAfter } from "../../measure/iso-dates.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
@@ -281,8 +281,7 @@ const lastCoat = (run: SurfaceRun): Coat | undefined =>
   run.final.layers.findLast((layer) => layer.origin === "new");
 
 /** The day of an ISO date-time; midnight is the end of the day before. */
-const dayText = (moment: string): string =>
-  Temporal.PlainDateTime.from(moment).subtract({ seconds: 1 }).toPlainDate().toString();
+const dayText = (moment: string): string => momentAfter(moment, -1, "second").split("T")[0]!;
 
 const lastLayers = (ctx: JobContext) =>
   ctx.runs.flatMap((run) => {

@@ -1,0 +1,20 @@
+/**
+ * Dates and local date-times in ISO 8601, as text and as what they mean. The functions of `temporal-polyfill` are taken one
+ * by one, since its classes would bring all of it into every bundle.
+ */
+import { getBasic } from "temporal-polyfill/fns/Calendar";
+import * as PlainDate from "temporal-polyfill/fns/PlainDate";
+import * as PlainDateTime from "temporal-polyfill/fns/PlainDateTime";
+
+/** The date of a text; throws a RangeError where it begins with none. */
+export const dateIn = (text: string): PlainDate.Record => PlainDate.fromString(text, getBasic);
+
+/** The date-time of a text, midnight where it has no time; throws a RangeError where it is none. */
+export const momentIn = (text: string): PlainDateTime.Record => PlainDateTime.fromString(text, getBasic);
+
+/** The day after that of a text, as text; throws a RangeError where that is no date. */
+export const dayAfter = (text: string): string => PlainDate.toString(PlainDate.addDays(dateIn(text), 1));
+
+/** So many seconds after the date-time of a text, to the second or the minute. */
+export const momentAfter = (text: string, seconds: number, smallestUnit: "second" | "minute"): string =>
+  PlainDateTime.toString(PlainDateTime.addSeconds(momentIn(text), seconds), { smallestUnit });
