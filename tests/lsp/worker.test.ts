@@ -7,7 +7,7 @@
 import { readFileSync } from "node:fs";
 import { createContext, runInContext } from "node:vm";
 import { MessageChannel, type MessagePort } from "node:worker_threads";
-import { afterEach, expect, test } from "vitest";
+import { afterEach, describe, expect, test } from "vitest";
 import {
   AbstractMessageReader,
   AbstractMessageWriter,
@@ -17,7 +17,7 @@ import {
   type MessageWriter,
 } from "vscode-languageserver/node";
 import { WORKER_IS_READY } from "../../server/src/lsp/custom-requests.ts";
-import { type Client, joinServer, MINIMAL, type Setup } from "./harness.ts";
+import { type Client, joinServer, MINIMAL, type Setup, VSCODE } from "./harness.ts";
 
 const ROOT = new URL("../../", import.meta.url);
 const SCRIPT = readFileSync(new URL("server/dist/worker.js", ROOT), "utf8");
@@ -47,13 +47,15 @@ afterEach(() => {
   for (const port of ports) port.close();
 });
 
-/** Resolves when the server has said that it is there. */
-const startWorker = async (): Promise<Worker> => {
+/** Resolves when the server has said that it is there. `more` is what its world has besides. */
+const startWorker = async (more: Readonly<Record<string, unknown>> = {}): Promise<Worker> => {
   const { port1: outside, port2: inside } = new MessageChannel();
   ports = [outside, inside];
   let closed = false;
   const scope: Record<string, unknown> = {
     ...WORLD,
+    location: { href: "worker.js" },
+    ...more,
     postMessage: (message: unknown) => inside.postMessage(message),
     addEventListener: () => {},
     close: () => {
@@ -181,4 +183,151 @@ test("a plain client is sent its findings, and the worker ends itself when told 
   expect(diagnostics.map(({ code }) => code)).toContain("use-not-found");
   await client.end();
   await expect.poll(worker.closed).toBe(true);
+});
+
+const PLANNED = `shop room {
+  hours Mon to Fri 09:00 to 17:00
+}
+
+piece table {
+  surface top {
+    shape panel 1800 mm x 900 mm x 30 mm
+  }
+}
+
+recipe quick {
+  layer waterborne_polyurethane x 2 {
+    wait until recoat
+  }
+}
+
+job it {
+  piece table
+  in room
+  start 2027-03-08
+  apply quick to top
+}
+`;
+
+const lensOf = async (client: Client, uri: string): Promise<string> =>
+  JSON.stringify(await client.request("textDocument/codeLens", { textDocument: { uri } }));
+
+/** A client that need not wait for plans, since it can be told of them. */
+const TOLD: Setup = {
+  capabilities: {
+    ...VSCODE,
+    workspace: { ...VSCODE.workspace, codeLens: { refreshSupport: true } },
+  },
+};
+
+describe("plans", () => {
+  /** A worker below the first, of the same script in a world of its own; what it is given waits until `release`. */
+  const workersBelow = () => {
+    const started: { readonly script: string; isEnded: boolean }[] = [];
+    const held: (() => void)[] = [];
+    let isHolding = false;
+    class Below {
+      onmessage: ((event: { readonly data: unknown }) => void) | null = null;
+      readonly #scope: Record<string, unknown>;
+      readonly #entry: (typeof started)[number];
+      constructor(script: string, { name }: { readonly name: string }) {
+        this.#entry = { script, isEnded: false };
+        started.push(this.#entry);
+        const scope: Record<string, unknown> = {
+          ...WORLD,
+          name,
+          postMessage: (data: unknown) =>
+            this.#entry.isEnded || this.onmessage?.({ data: structuredClone(data) }),
+        };
+        scope.self = scope;
+        this.#scope = scope;
+        runInContext(SCRIPT, createContext(scope));
+      }
+      postMessage(message: unknown): void {
+        const data: unknown = structuredClone(message);
+        const take = (): void => {
+          const { onmessage } = this.#scope;
+          if (typeof onmessage === "function") onmessage({ data });
+        };
+        if (isHolding) held.push(take);
+        else setTimeout(take, 0);
+      }
+      terminate(): void {
+        this.#entry.isEnded = true;
+      }
+    }
+    return {
+      started,
+      Worker: Below,
+      hold: () => {
+        isHolding = true;
+      },
+      isHeld: () => held.length > 0,
+      release: () => {
+        isHolding = false;
+        for (const take of held.splice(0)) take();
+      },
+    };
+  };
+
+  test("are made in another worker of the same script, so that this one goes on answering", async () => {
+    const below = workersBelow();
+    below.hold();
+    const client = await join(await startWorker({ Worker: below.Worker }), TOLD);
+    const uri = `${ID}planned.finish`;
+    await client.open(uri, PLANNED);
+    await client.findings(uri);
+    await expect.poll(below.isHeld).toBe(true);
+    expect(await lensOf(client, uri)).toContain("being planned");
+    below.release();
+    await expect.poll(() => lensOf(client, uri)).toContain("2027");
+    expect(below.started).toEqual([{ script: "worker.js", isEnded: false }]);
+  });
+
+  test("are given up by an edit that changes them, together with the worker", async () => {
+    const below = workersBelow();
+    below.hold();
+    const client = await join(await startWorker({ Worker: below.Worker }), TOLD);
+    const uri = `${ID}planned.finish`;
+    await client.open(uri, PLANNED);
+    await client.findings(uri);
+    await expect.poll(below.isHeld).toBe(true);
+    await client.change(uri, 2, PLANNED.replace("x 2", "x 3"));
+    await client.findings(uri);
+    await expect.poll(() => below.started.map(({ isEnded }) => isEnded)).toEqual([true, false]);
+    below.release();
+    await expect.poll(() => lensOf(client, uri)).toContain("2027");
+  });
+
+  test.each([
+    ["there are no workers", {}],
+    [
+      "no worker may be started",
+      {
+        Worker: class {
+          constructor() {
+            throw new Error("Not from here.");
+          }
+        },
+      },
+    ],
+    [
+      "what is started is no planner",
+      {
+        Worker: class {
+          onmessage: ((event: { readonly data: unknown }) => void) | null = null;
+          postMessage(): void {
+            setTimeout(() => this.onmessage?.({ data: WORKER_IS_READY }), 0);
+          }
+          terminate(): void {}
+        },
+      },
+    ],
+  ])("are made here where %s", async (_, more) => {
+    const client = await join(await startWorker(more), TOLD);
+    const uri = `${ID}planned.finish`;
+    await client.open(uri, PLANNED);
+    await client.findings(uri);
+    await expect.poll(() => lensOf(client, uri)).toContain("2027");
+  });
 });
