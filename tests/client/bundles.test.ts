@@ -61,23 +61,25 @@ test("the worker brings the whole server, and nothing of the editor", async () =
 
 /** What an editor has to load before the first answer. */
 const MOST_SERVER_BYTES = 1_000_000;
+/** In a browser the reports are in the same file. */
+const MOST_WORKER_BYTES = 1_020_000;
 
-test.each(["server/dist/language-server.cjs", "server/dist/worker.js"])(
-  "%s is small, without explanations of rules and without the schemas of tables",
-  async (out) => {
-    const inputs = inputsOf(await reportOf(out), out);
-    expect(inputs.filter((name) => name.endsWith("-schema.ts"))).toEqual([]);
-    const { outputFiles } = await build({ ...buildOptions(bundleOf(out), true), write: false });
-    const [file] = outputFiles ?? [];
-    expect(file!.contents.length).toBeLessThan(MOST_SERVER_BYTES);
-    expect(file!.text).not.toContain("#! ");
-    const { docs, failing } = waterborneOverUncuredOil;
-    expect(file!.text).toContain(docs.summary);
-    for (const left of [docs.why, docs.remedy, docs.sources[0]!, failing[0]!.title]) {
-      expect(file!.text).not.toContain(left);
-    }
-  },
-);
+test.each([
+  ["server/dist/language-server.cjs", MOST_SERVER_BYTES],
+  ["server/dist/worker.js", MOST_WORKER_BYTES],
+])("%s is small, without explanations of rules and without the schemas of tables", async (out, most) => {
+  const inputs = inputsOf(await reportOf(out), out);
+  expect(inputs.filter((name) => name.endsWith("-schema.ts"))).toEqual([]);
+  const { outputFiles } = await build({ ...buildOptions(bundleOf(out), true), write: false });
+  const [file] = outputFiles ?? [];
+  expect(file!.contents.length).toBeLessThan(most);
+  expect(file!.text).not.toContain("#! ");
+  const { docs, failing } = waterborneOverUncuredOil;
+  expect(file!.text).toContain(docs.summary);
+  for (const left of [docs.why, docs.remedy, docs.sources[0]!, failing[0]!.title]) {
+    expect(file!.text).not.toContain(left);
+  }
+});
 
 test("the command line has the explanations", async () => {
   const { outputFiles } = await build({
