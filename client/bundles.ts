@@ -26,6 +26,8 @@ export interface Bundle {
   readonly withoutExplanations?: true;
   /** Loads `job-reports.cjs` when the first report is asked for. */
   readonly withReportsBeside?: true;
+  /** Plans are made in a thread, by `planning.cjs`; should one have to be made here after all, that is loaded for it. */
+  readonly withPlannerBeside?: true;
 }
 
 export const BUNDLES: readonly Bundle[] = [
@@ -38,6 +40,7 @@ export const BUNDLES: readonly Bundle[] = [
     format: "cjs",
     withoutExplanations: true,
     withReportsBeside: true,
+    withPlannerBeside: true,
   },
   { entry: "server/src/entry/planning.ts", out: "server/dist/planning.cjs", runsIn: "node", format: "cjs" },
   {
@@ -88,6 +91,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   plugins: [
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
+    ...(bundle.withPlannerBeside ? [plannerBeside] : []),
   ],
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
@@ -99,6 +103,20 @@ const reportsBeside: Plugin = {
     onResolve({ filter: /\/reports\/job-reports\.ts$/ }, ({ kind }) =>
       kind === "dynamic-import" ? { path: "./job-reports.cjs", external: true } : undefined,
     );
+  },
+};
+
+/** What `planning.ts` exports for it. */
+const PLANNER_BESIDE = 'export const planWork = (input) => require("./planning.cjs").planWork(input);';
+
+const plannerBeside: Plugin = {
+  name: "planner-beside",
+  setup({ onLoad, onResolve }) {
+    onLoad({ filter: /[\\/]core[\\/]schedule[\\/]plan\.ts$/ }, () => ({
+      contents: PLANNER_BESIDE,
+      loader: "js",
+    }));
+    onResolve({ filter: /^\.\/planning\.cjs$/ }, ({ path }) => ({ path, external: true }));
   },
 };
 

@@ -10,11 +10,11 @@ import * as PlainDateTime from "temporal-polyfill/fns/PlainDateTime";
 export const dateIn = (text: string): PlainDate.Record => PlainDate.fromString(text, getBasic);
 
 /** The date-time of a text, midnight where it has no time; throws a RangeError where it is none. */
-export const momentIn = (text: string): PlainDateTime.Record => PlainDateTime.fromString(text, getBasic);
+export const dateTimeIn = (text: string): PlainDateTime.Record => PlainDateTime.fromString(text, getBasic);
 
 /** The day after that of a text, as text; throws a RangeError where that is no date. */
 export const dayAfter = (text: string): string => PlainDate.toString(PlainDate.addDays(dateIn(text), 1));
 
 /** So many seconds after the date-time of a text, to the second or the minute. */
 export const momentAfter = (text: string, seconds: number, smallestUnit: "second" | "minute"): string =>
-  PlainDateTime.toString(PlainDateTime.addSeconds(momentIn(text), seconds), { smallestUnit });
+  PlainDateTime.toString(PlainDateTime.addSeconds(dateTimeIn(text), seconds), { smallestUnit });
