@@ -185,6 +185,15 @@ describe("by hand", () => {
     ]);
   });
 
+  test("a job without tasks puts off no last work", () => {
+    const jobs = [{ key: "first" }, { key: "empty", start: "2027-03-10T09:00" }];
+    const input = shop(
+      alike(1, (key) => [task(key, 60, sand)], "first"),
+      { jobs },
+    );
+    expect(sessionsOf(input)).toEqual(["08 09:00-08 10:00 sand 1"]);
+  });
+
   test("days late count before the last work", () => {
     // One person, two jobs of 6 h: whichever is first is in time for Monday 17:00.
     const chains = [

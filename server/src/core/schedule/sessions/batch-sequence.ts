@@ -171,7 +171,8 @@ export const sessionsAt = 4;
  */
 export function objectiveOf(shop: Workshop): readonly number[] {
   const { problem, jobEnd, times } = shop;
-  const lastWork = problem.jobs.map(({ start }) => start);
+  // Of a job without tasks nothing is late, whenever it may begin.
+  const lastWork = problem.jobs.map(() => problem.start);
   for (const [place, { hands }] of problem.chains.entries()) {
     const last = hands.at(-1);
     const job = problem.jobOf[place]!;
