@@ -16,6 +16,15 @@ describe("lines of running text", () => {
     expect(wrap(text, columns)).toEqual(lines);
   });
 
+  test.each([
+    ["Write `step sand wet 80` here.", 20, ["Write", "`step sand wet 80`", "here."]],
+    ["Write (`wait 1 h`, `x 2`) or wait.", 16, ["Write", "(`wait 1 h`,", "`x 2`) or wait."]],
+    ["`one two three four`", 10, ["`one two", "three", "four`"]],
+    ["it's a ` alone in a line", 10, ["it's a `", "alone in a", "line"]],
+  ])("never tear a quotation that fits on a line: %s", (text, columns, lines) => {
+    expect(wrap(text, columns)).toEqual(lines);
+  });
+
   test("a word longer than a line stands alone", () => {
     expect(wrap("a longestword b", 5)).toEqual(["a", "longestword", "b"]);
   });

@@ -77,12 +77,13 @@ export function offsetOfColumn({ columns }: MeasuredLine, column: number): numbe
 
 /**
  * Breaks running text between words into lines of so many columns at most; a longer word stands alone. A number keeps
- * its unit: `85 % RH` is never torn apart.
+ * its unit: `85 % RH` is never torn apart, and what is quoted in backticks stays on one line where it fits on one, so that
+ * it can be typed as it stands there.
  */
 export function wrap(text: string, columns: number): readonly string[] {
   const lines: string[] = [];
   let [line, width] = ["", 0];
-  for (const word of wordsOf(text)) {
+  for (const word of quotesWhole(wordsOf(text), columns)) {
     const longer = displayWidth(word);
     if (line !== "" && width + 1 + longer > columns) {
       lines.push(line);
@@ -91,6 +92,22 @@ export function wrap(text: string, columns: number): readonly string[] {
     else [line, width] = [`${line} ${word}`, width + 1 + longer];
   }
   return line === "" ? lines : [...lines, line];
+}
+
+/** Words of one quotation as one word, unless that is longer than a line. */
+function quotesWhole(words: readonly string[], columns: number): readonly string[] {
+  const whole: string[] = [];
+  let open: string[] = [];
+  for (const word of words) {
+    const isEdge = (word.split("`").length - 1) % 2 === 1;
+    if (open.length === 0 && !isEdge) whole.push(word);
+    else open.push(word);
+    if (!isEdge || open.length < 2) continue;
+    const quoted = open.join(" ");
+    whole.push(...(displayWidth(quoted) <= columns ? [quoted] : open));
+    open = [];
+  }
+  return [...whole, ...open];
 }
 
 /** A number and what is short enough behind it to be its unit: `72 h`, `10 m2/L`, `50 % RH`, `3 days`. */

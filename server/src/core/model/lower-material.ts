@@ -15,6 +15,7 @@ import { familiesNear } from "../knowledge/families-near.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { COLOURS, RAGS, SHEENS, sheenOfGloss, wordList } from "../knowledge/words.ts";
+import { quantityText, readQuantity } from "../measure/read-quantity.ts";
 import { findUnit, litresOfGrams, spreadingRateOfWeight } from "../measure/units.ts";
 import {
   DURATION,
@@ -232,6 +233,17 @@ function readCovers(
   fields: Fields,
   gramsPerLitre: number | undefined,
 ): Fact<number> | "not known" | undefined {
+  const quantity = form(fields, "covers", "quantity")?.value.quantity;
+  if (quantity?.kind === "quantity" && readQuantity(quantity, ["time"]).ok) {
+    const time = quantityText(quantity);
+    report(
+      ctx,
+      "wrong-unit",
+      quantity.span,
+      `Expected coverage or a weight per area, found a time (\`${time}\`).\n\`${time}\` may be its recoat time: \`recoat ${time}\`. The coverage stands on the can.`,
+    );
+    return undefined;
+  }
   const read = readFact(ctx, fields, "covers", ["spreading rate", "weight by area"] as const, POSITIVE);
   if (!read) return undefined;
   if (read.dimension === "spreading rate") return read.fact;

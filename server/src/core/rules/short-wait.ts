@@ -16,7 +16,6 @@ import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, waitedOf } from "../surface/state.ts";
 import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
 import { shopAirText } from "../surface/wait-words.ts";
-import { workingWarmth } from "./group-bad-air.ts";
 import type { NeededWait, Report } from "./rule.ts";
 import { fitting, related, useName } from "./texts.ts";
 
@@ -219,9 +218,9 @@ function remedyText(
   const there = where ? ` ${where}` : short ? ` in place of \`${short}\`` : "";
   const or = otherwise ? `, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
-  const cold = waits.flatMap(({ needed }) => needed.tooCold?.lowestC ?? []);
-  if (cold.length > 0)
-    return `Write \`${instead}\`${there}, in a room of ${workingWarmth(Math.max(...cold))} that is warmed without flame or glowing heater: no wait makes up for the cold${and}.`;
+  // How to warm the room is told once, by the finding on its air.
+  if (waits.some(({ needed }) => needed.tooCold))
+    return `Write \`${instead}\`${there}, and see the air of the shop, as no wait makes up for the cold${and}.`;
   const longer = spokenDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
   const written = short ? `${byAir}${there}${byAir === "" ? "" : ","}` : `${there}${byAir}`;

@@ -421,6 +421,8 @@ function words(run: SurfaceRun, haste: Haste): Report {
   const { action, below, needed, had } = haste;
   const over = `\`${action.use.name}\``;
   const between = below.action?.syntax === action.syntax && action.coat > 1;
+  const near = firstWait(run, below, action, haste.index);
+  const tooShort = between && near?.op === "wait" ? near : between ? undefined : waitBefore(run, haste.index);
   const isItself = below.what === action.use.name && below.material === action.use.material;
   return shortWait(
     neededIn(run, needed, had),
@@ -438,7 +440,8 @@ function words(run: SurfaceRun, haste: Haste): Report {
       },
       why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
       instead: "wait until recoat",
-      tooShort: between ? undefined : waitBefore(run, haste.index),
+      tooShort,
+      ...(near ? {} : { where: between ? "between its coats" : `above \`${action.use.name}\`` }),
       ...namedByParameter(below),
       level: "warning",
     },

@@ -287,7 +287,7 @@ job tables {
           ),
         ),
         why: "So thin a finish wears through where hands, cups and wet cloths go.",
-        remedy: `Add ${more} of ${coatName(last)}.`,
+        remedy: `Add ${more} of ${coatName(last)}${countText(action, last, missing)}.`,
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
         fixes: moreOf(action, last, missing),
       });
@@ -300,6 +300,13 @@ function coatsText(action: Action, last: Coat, missing: number): string {
   if (action.op !== "layer" || last.action !== action || action.coats === 1)
     return ` and needs ${missing} more coat${missing === 1 ? "" : "s"}`;
   return `: ${action.coats + missing} coats, not ${action.coats}`;
+}
+
+/** ": write `x 3`", where the line says how many coats there are. */
+function countText(action: Action, last: Coat, missing: number): string {
+  const isOwnLine = action.op === "layer" && last.action === action;
+  if (!isOwnLine || !action.syntax.coats || action.syntax.coats.kind === "name") return "";
+  return `: write \`x ${action.coats + missing}\``;
 }
 
 /** More coats of the layer that bears the wear, where it is a line of its own. */
