@@ -276,7 +276,7 @@ describe("json", () => {
       severity: "error",
       headline: expect.stringContaining("Expected coverage") as string,
       why: "",
-      remedy: "Write, for example, `10 m2/L` or `120 g/m2`.",
+      remedy: "`3 h` may be its recoat time: `recoat 3 h`. The coverage stands on the can.",
       where: null,
       message: expect.stringContaining("Expected coverage") as string,
       parts: [
