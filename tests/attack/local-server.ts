@@ -1,13 +1,13 @@
 /** A language server in this process with the real analysis and an empty disk, and a plain client of it. */
 import { PassThrough } from "node:stream";
 import {
+  createConnection,
   createMessageConnection,
   type MessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import { createConnection } from "../../server/src/lsp/connection.ts";
 import type { Host } from "../../server/src/lsp/host.ts";
 import { runServer } from "../../server/src/lsp/server.ts";
 
@@ -55,6 +55,7 @@ export async function startLocalServer(readFromDisk: Host["readFromDisk"] = noth
     logged,
     stop() {
       client.dispose();
+      server.dispose();
       toServer.destroy();
       toClient.destroy();
     },

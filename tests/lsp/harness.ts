@@ -8,6 +8,7 @@ import { PassThrough } from "node:stream";
 import { expect } from "vitest";
 import {
   type ClientCapabilities,
+  createConnection,
   createMessageConnection,
   type Diagnostic,
   type DocumentDiagnosticReport,
@@ -19,7 +20,6 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
-import { createConnection } from "../../server/src/lsp/connection.ts";
 import type { Host } from "../../server/src/lsp/host.ts";
 import { withLifecycle } from "../../server/src/lsp/lifecycle.ts";
 import { runServer } from "../../server/src/lsp/server.ts";

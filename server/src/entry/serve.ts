@@ -12,16 +12,17 @@ import process from "node:process";
 import { PassThrough, type Readable } from "node:stream";
 import { parseArgs } from "node:util";
 import {
+  createConnection,
   IPCMessageReader,
   IPCMessageWriter,
   type Message,
   type MessageReader,
   type MessageWriter,
+  ProposedFeatures,
   StreamMessageReader,
   StreamMessageWriter,
-} from "vscode-jsonrpc/node";
+} from "vscode-languageserver/node";
 import { shownLines } from "../escape/shown-text.ts";
-import { createConnection } from "../lsp/connection.ts";
 import { createFraming } from "../lsp/framing.ts";
 import { UnreadableMessage, withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
@@ -57,8 +58,7 @@ export const serve = (): void => {
   exitCode = lifecycle.exitCode;
   reader.onClose(end);
   process.on("disconnect", end);
-  const connection = createConnection(touching, writer);
-  connection.onExit(end);
+  const connection = createConnection(ProposedFeatures.all, touching, writer);
   const survive = (error: unknown): void => {
     // Nobody listens any more, so there is nothing to live for and nobody to tell.
     if (error instanceof Error && Reflect.get(error, "code") === "EPIPE") process.exit(1);

@@ -5,11 +5,15 @@
  * exit. An accident outside of any request is logged and outlived, as in a process. Plans are made in another worker of the
  * same script.
  */
-import { BrowserMessageReader, BrowserMessageWriter } from "vscode-jsonrpc/browser";
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  createConnection,
+  ProposedFeatures,
+} from "vscode-languageserver/browser";
 import type { ScheduleInput } from "../core/schedule/types.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
-import { createConnection } from "../lsp/connection.ts";
 import { WORKER_IS_READY } from "../lsp/custom-requests.ts";
 import { withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
@@ -49,7 +53,7 @@ function plan(): void {
 function serve(): void {
   const writer = new BrowserMessageWriter(self);
   const { reader } = withLifecycle(new BrowserMessageReader(self), writer);
-  const connection = createConnection(reader, writer);
+  const connection = createConnection(ProposedFeatures.all, reader, writer);
   const survive = (event: Accident): void => {
     event.preventDefault();
     const error = event.error ?? event.reason;

@@ -5,10 +5,6 @@
  * tests/lsp/capabilities.test.ts holds the two together, so that nothing is declared that is not answered, and
  * nothing answered that is not declared.
  */
-
-import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
-import type { ClientFacts } from "./client-facts.ts";
-import { REPORT, RULES } from "./custom-requests.ts";
 import {
   CodeActionKind,
   FileOperationPatternKind,
@@ -16,7 +12,10 @@ import {
   PositionEncodingKind,
   type ServerCapabilities,
   TextDocumentSyncKind,
-} from "./protocol.ts";
+} from "vscode-languageserver";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
+import type { ClientFacts } from "./client-facts.ts";
+import { REPORT, RULES } from "./custom-requests.ts";
 
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];

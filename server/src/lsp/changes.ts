@@ -4,9 +4,8 @@
  * Whoever changes something bumps it; whoever has worked something out can tell by it whether that still holds, and
  * whoever waits for news can wait without asking again and again.
  */
-
+import type { CancellationToken } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
-import type { CancellationToken } from "./protocol.ts";
 
 /**
  * `edit`: the text of an open file changed, and a client that shows it asks again by itself. `plans`: jobs were planned, and

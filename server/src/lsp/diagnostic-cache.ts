@@ -4,7 +4,7 @@
  * The name (`resultId`) is worked out from the diagnostics themselves, so the same findings have the same name whatever
  * happened in between, and a client that has them already is told so in one word.
  */
-
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import { isSameList } from "../core/once.ts";
@@ -14,7 +14,6 @@ import type { Changes } from "./changes.ts";
 import type { ClientState } from "./client-state.ts";
 import type { Files } from "./files.ts";
 import { describe, type Log } from "./guard.ts";
-import { type Diagnostic, DiagnosticSeverity } from "./protocol.ts";
 import { isShown } from "./settings.ts";
 import { inSlices } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";

@@ -2,10 +2,9 @@
  * The texts as the client's documents: those that are open, with their versions, and for every other file that is asked
  * about one that converts offsets to positions. A file has the name that the client writes it with.
  */
-
+import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { FileId } from "../core/place.ts";
-import type { TextDocumentContentChangeEvent } from "./protocol.ts";
 import { fileIdOf } from "./uri.ts";
 
 const LANGUAGE = "finish";

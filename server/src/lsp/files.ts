@@ -7,7 +7,8 @@
  * a message, and holds up the findings of those files only that use what is read; what arrives late for a file that was
  * opened meanwhile is thrown away. `documents.ts` has the texts as the client's documents, `loader.ts` what is being read.
  */
-
+import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
+import { FileChangeType } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { FileId } from "../core/place.ts";
 import { DEFAULT_CONFIG } from "../features/config.ts";
@@ -21,8 +22,6 @@ import type { Host, ReadResult } from "./host.ts";
 import { Loader } from "./loader.ts";
 import type { Planning } from "./planning.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
-import type { FileEvent, TextDocumentContentChangeEvent } from "./protocol.ts";
-import { FileChangeType } from "./protocol.ts";
 import { reachableFrom, SweepClock } from "./reachability.ts";
 import { fileIdOf, resolveUse } from "./uri.ts";
 

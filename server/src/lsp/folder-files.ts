@@ -5,10 +5,9 @@
  * from the editor. So the client is asked, by a request of our own, if it said that it answers it
  * (`initializationOptions.findFiles`). Without that the server knows the open files and what they use.
  */
-
+import type { DidChangeWorkspaceFoldersParams, WorkspaceFolder } from "vscode-languageserver";
 import { FIND_FILES, type FindFilesParams } from "./custom-requests.ts";
 import { MAX_FILES } from "./files.ts";
-import type { DidChangeWorkspaceFoldersParams, WorkspaceFolder } from "./protocol.ts";
 import type { Session } from "./session.ts";
 
 export const loadFolderFiles = async (session: Session): Promise<void> => {

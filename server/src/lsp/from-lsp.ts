@@ -3,10 +3,9 @@
  *
  * Positions beyond the end of a line or of the text are brought to that end, as the protocol asks.
  */
-
+import type { Position, Range } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Span } from "../../../grammar/src/tree.ts";
-import type { Position, Range } from "./protocol.ts";
 
 export const offsetOf = (document: TextDocument, position: Position): number => document.offsetAt(position);
 

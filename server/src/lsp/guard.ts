@@ -4,7 +4,7 @@
  * Every handler goes through here: an exception is logged and answered with a fallback instead of ending the server or
  * showing an error to somebody who was only typing, and a cancelled request is answered as cancelled, at once.
  */
-import { type CancellationToken, LSPErrorCodes, ResponseError } from "./protocol.ts";
+import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 
 export type Log = (message: string) => void;
 

@@ -3,14 +3,6 @@
  *
  * `server.ts` registers those that the declared capabilities promise (`methodsOf`), all of them behind the guard.
  */
-
-import { shownText } from "../escape/shown-text.ts";
-import type { Connection } from "./connection.ts";
-import { REPORT, type ReportParams, RULES } from "./custom-requests.ts";
-import { changeFolders } from "./folder-files.ts";
-import { guardNotification, guardRequest } from "./guard.ts";
-import { loadSettings } from "./load-settings.ts";
-import { wrongParams } from "./params.ts";
 import type {
   CallHierarchyIncomingCallsParams,
   CallHierarchyOutgoingCallsParams,
@@ -18,6 +10,7 @@ import type {
   CodeActionParams,
   CodeLensParams,
   CompletionParams,
+  Connection,
   DefinitionParams,
   DidChangeConfigurationParams,
   DidChangeTextDocumentParams,
@@ -46,8 +39,14 @@ import type {
   TextDocumentPositionParams,
   WorkspaceDiagnosticParams,
   WorkspaceSymbolParams,
-} from "./protocol.ts";
-import { type CancellationToken, ErrorCodes, ResponseError } from "./protocol.ts";
+} from "vscode-languageserver";
+import { type CancellationToken, ErrorCodes, ResponseError } from "vscode-languageserver";
+import { shownText } from "../escape/shown-text.ts";
+import { REPORT, type ReportParams, RULES } from "./custom-requests.ts";
+import { changeFolders } from "./folder-files.ts";
+import { guardNotification, guardRequest } from "./guard.ts";
+import { loadSettings } from "./load-settings.ts";
+import { wrongParams } from "./params.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
 import { completion } from "./requests/completion.ts";

@@ -5,15 +5,14 @@
  * code that the protocol has for it, a notification out of turn is dropped, and what is no message at all is answered as
  * such; the rest is handed on.
  */
-
-import * as z from "zod/mini";
 import {
   type DataCallback,
   ErrorCodes,
   type Message,
   type MessageReader,
   type MessageWriter,
-} from "./protocol.ts";
+} from "vscode-languageserver";
+import * as z from "zod/mini";
 
 /** What a reader hands on in the place of a message that is not JSON. */
 export class UnreadableMessage implements Message {

@@ -1,4 +1,5 @@
 /** Gets the settings from the client, by asking where it can be asked, and says what is wrong with them. */
+import { DidChangeConfigurationNotification } from "vscode-languageserver";
 import { shownLines } from "../escape/shown-text.ts";
 import type { Session } from "./session.ts";
 import { readSettings } from "./settings.ts";
@@ -8,7 +9,7 @@ const SECTION = "finishwright";
 /** `sent` is what came with the news of a change; a client that can be asked sends nothing of use there. */
 export const loadSettings = async (session: Session, sent?: unknown): Promise<void> => {
   const section: unknown = session.facts.configurationRequest
-    ? await session.connection.settings(SECTION)
+    ? await session.connection.workspace.getConfiguration(SECTION)
     : sectionOf(sent);
   const { settings, complaints } = readSettings(section);
   for (const complaint of complaints) session.connection.console.warn(shownLines(complaint));
@@ -20,7 +21,7 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
 
 export const registerForSettings = async (session: Session): Promise<void> => {
   if (!session.facts.configurationRegistration) return;
-  await session.connection.register("workspace/didChangeConfiguration", { section: SECTION });
+  await session.connection.client.register(DidChangeConfigurationNotification.type, { section: SECTION });
 };
 
 const sectionOf = (sent: unknown): unknown =>

@@ -5,9 +5,12 @@
  * disk, that a setting changed, or that an edit in one open file changes the figures of another. A report is a document
  * of its own, so every edit is news for it.
  */
-
+import {
+  CodeLensRefreshRequest,
+  InlayHintRefreshRequest,
+  SemanticTokensRefreshRequest,
+} from "vscode-languageserver";
 import { REPORTS_CHANGED } from "./custom-requests.ts";
-import { REFRESH_CODE_LENSES, REFRESH_INLAY_HINTS, REFRESH_SEMANTIC_TOKENS } from "./protocol.ts";
 import type { Session } from "./session.ts";
 
 /** Somebody who types makes news with every key; other files follow when they pause. */
@@ -16,10 +19,13 @@ const PAUSE_MS = 400;
 export const refreshViews = (session: Session): void => {
   const { changes, connection, facts, files } = session;
   const ofPlans = [
-    ...(facts.refreshesInlayHints ? [REFRESH_INLAY_HINTS] : []),
-    ...(facts.refreshesCodeLenses ? [REFRESH_CODE_LENSES] : []),
+    ...(facts.refreshesInlayHints ? [InlayHintRefreshRequest.type] : []),
+    ...(facts.refreshesCodeLenses ? [CodeLensRefreshRequest.type] : []),
   ];
-  const requests = [...ofPlans, ...(facts.refreshesSemanticTokens ? [REFRESH_SEMANTIC_TOKENS] : [])];
+  const requests = [
+    ...ofPlans,
+    ...(facts.refreshesSemanticTokens ? [SemanticTokensRefreshRequest.type] : []),
+  ];
   if (requests.length === 0 && !facts.showsReports) return;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let needsViews = false;

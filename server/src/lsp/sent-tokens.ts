@@ -1,9 +1,8 @@
 /**
  * The semantic tokens that a client has of each open file, so that after an edit it gets what changed and not all again.
  */
-
+import type { SemanticTokens, SemanticTokensDelta } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
-import type { SemanticTokens, SemanticTokensDelta } from "./protocol.ts";
 import { fileIdOf } from "./uri.ts";
 
 export interface SentTokens {

@@ -4,7 +4,12 @@
  * This wires the parts together and decides nothing else. The order matters in one place only: what the client can do
  * is read before anything is registered, so that a method that was not declared is not answered either.
  */
-
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+} from "vscode-languageserver";
 import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
 import { createAllowedFolders } from "./allowed-folders.ts";
@@ -12,7 +17,6 @@ import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
 import { createClientState } from "./client-state.ts";
-import type { Connection } from "./connection.ts";
 import { createDiagnosticCache } from "./diagnostic-cache.ts";
 import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
@@ -23,7 +27,6 @@ import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
 import { createPlanning, planHere } from "./planning.ts";
 import { createProjectConfigs } from "./project-configs.ts";
-import type { InitializeParams, InitializeResult } from "./protocol.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
@@ -105,7 +108,7 @@ const initialized = async (session: Session): Promise<void> => {
 
 const watchFiles = async (session: Session): Promise<void> => {
   if (!session.facts.watchedFilesRegistration) return;
-  await session.connection.register("workspace/didChangeWatchedFiles", {
+  await session.connection.client.register(DidChangeWatchedFilesNotification.type, {
     watchers: [{ globPattern: "**/*.finish" }, { globPattern: `**/${CONFIG_FILE_NAME}` }],
   });
 };

@@ -4,23 +4,6 @@
  * Nothing is decided here but how a thing is written for this client: what it cannot show is left out or plainer.
  * A place in a file that the snapshot does not hold cannot be given a position, and is left out as well.
  */
-
-import type { TextDocument } from "vscode-languageserver-textdocument";
-import type { Span } from "../../../grammar/src/tree.ts";
-import type { Severity } from "../core/findings.ts";
-import type { FileId } from "../core/place.ts";
-import { shownLines, shownText } from "../escape/shown-text.ts";
-import type {
-  CallItem,
-  CompletionEntry,
-  CompletionKind,
-  DocumentSymbolInfo,
-  HoverInfo,
-  SymbolKind as SymbolInfoKind,
-} from "../features/types.ts";
-import type { FileEdit, FileFinding, FileFix, FileSpan } from "../views/places/file-finding.ts";
-import type { ClientFacts } from "./client-facts.ts";
-import type { Snapshot } from "./files.ts";
 import {
   type CallHierarchyItem,
   type CodeAction,
@@ -42,7 +25,23 @@ import {
   SymbolKind,
   type TextEdit,
   type WorkspaceEdit,
-} from "./protocol.ts";
+} from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { Span } from "../../../grammar/src/tree.ts";
+import type { Severity } from "../core/findings.ts";
+import type { FileId } from "../core/place.ts";
+import { shownLines, shownText } from "../escape/shown-text.ts";
+import type {
+  CallItem,
+  CompletionEntry,
+  CompletionKind,
+  DocumentSymbolInfo,
+  HoverInfo,
+  SymbolKind as SymbolInfoKind,
+} from "../features/types.ts";
+import type { FileEdit, FileFinding, FileFix, FileSpan } from "../views/places/file-finding.ts";
+import type { ClientFacts } from "./client-facts.ts";
+import type { Snapshot } from "./files.ts";
 
 export const SOURCE = "finishwright";
 

@@ -1,10 +1,9 @@
 /**
  * For clients that cannot be told to ask again: what depends on plans is answered when those are there.
  */
-
+import type { CancellationToken } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
 import { throwIfCancelled } from "./guard.ts";
-import type { CancellationToken } from "./protocol.ts";
 import type { Session } from "./session.ts";
 
 /** Waits for news while a job of the file is being planned; whether it has waited, so that the answer may be another. */

@@ -4,14 +4,13 @@
  * A client with commands for it gets a lens for each part, which leads to the plan, the totals or the gravest finding; any
  * other gets one that is only read.
  */
-
+import type { CancellationToken, CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { SEVERITIES } from "../../core/findings.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { JobLens, JobLensPart } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { type FindingTarget, LENS_COMMANDS, type ReportTarget } from "../custom-requests.ts";
-import type { CancellationToken, CodeLens, CodeLensParams, Command } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { isShown } from "../settings.ts";
 import { toRange } from "../to-lsp.ts";

@@ -1,7 +1,6 @@
 /** `textDocument/completion`: what may stand at the caret. The list is whole; the client narrows it while one types. */
-
+import type { CompletionList, CompletionParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { CompletionList, CompletionParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toCompletionItem } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

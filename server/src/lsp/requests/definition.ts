@@ -4,9 +4,8 @@
  * A client that takes links underlines the whole name and shows the whole of what is meant; others get the place of the
  * name alone.
  */
-
+import type { DefinitionParams, Location, LocationLink } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { DefinitionParams, Location, LocationLink } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toLocation, toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -3,9 +3,12 @@
  *
  * Where no name stands the answer is none at all, and the client may mark words that are spelt alike.
  */
-
+import {
+  type DocumentHighlight,
+  DocumentHighlightKind,
+  type DocumentHighlightParams,
+} from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import { type DocumentHighlight, DocumentHighlightKind, type DocumentHighlightParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

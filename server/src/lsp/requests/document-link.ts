@@ -1,7 +1,6 @@
 /** `textDocument/documentLink`: the paths of `use` lines. A file that was never saved has no folder to start from. */
-
+import type { DocumentLink, DocumentLinkParams } from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
-import type { DocumentLink, DocumentLinkParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf, foldersOf } from "../uri.ts";

@@ -1,5 +1,5 @@
 /** `textDocument/documentSymbol`: the outline, as a tree where the client shows one. */
-import type { DocumentSymbol, DocumentSymbolParams, SymbolInformation } from "../protocol.ts";
+import type { DocumentSymbol, DocumentSymbolParams, SymbolInformation } from "vscode-languageserver";
 import type { Session } from "../session.ts";
 import { toDocumentSymbol, toSymbolInformation } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

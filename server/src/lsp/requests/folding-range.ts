@@ -1,8 +1,7 @@
 /** `textDocument/foldingRange`, in whole lines for a client that hides no less. */
-
+import { type FoldingRange, FoldingRangeKind, type FoldingRangeParams } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { FoldingInfo } from "../../features/types.ts";
-import { type FoldingRange, FoldingRangeKind, type FoldingRangeParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 

@@ -4,9 +4,8 @@
  * There is one layout, so the client's options (size of a tab, blanks or tabs) play no part. Only what changes is
  * answered, so that cursors and marks elsewhere stay.
  */
-
+import type { Range, TextDocumentIdentifier, TextEdit } from "vscode-languageserver";
 import { spanOf } from "../from-lsp.ts";
-import type { Range, TextDocumentIdentifier, TextEdit } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -1,7 +1,6 @@
 /** `textDocument/hover`: the figures behind a word, and where they come from. */
-
+import type { Hover, HoverParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { Hover, HoverParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toHover } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

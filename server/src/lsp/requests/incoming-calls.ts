@@ -1,7 +1,6 @@
 /** `callHierarchy/incomingCalls`: the recipes and jobs that do a recipe's steps. */
-
+import type { CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toCallHierarchyItem, toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -1,10 +1,14 @@
 /** `textDocument/inlayHint`: figures behind the lines of recipes, of those kinds that the user wants. */
-
+import type {
+  CancellationToken,
+  InlayHint,
+  InlayHintLabelPart,
+  InlayHintParams,
+} from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
 import { HINT_SEPARATOR } from "../../features/inlay-hints/hint-text.ts";
 import type { InlayHintPart } from "../../features/types.ts";
 import { spanOf } from "../from-lsp.ts";
-import type { CancellationToken, InlayHint, InlayHintLabelPart, InlayHintParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toMarkup } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -1,7 +1,6 @@
 /** `callHierarchy/outgoingCalls`: the recipes whose steps a recipe or job does. */
-
+import type { CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toCallHierarchyItem, toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

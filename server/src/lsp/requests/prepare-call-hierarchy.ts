@@ -1,7 +1,6 @@
 /** `textDocument/prepareCallHierarchy`: the recipe or job at the caret, to be asked for its calls. */
-
+import type { CallHierarchyItem, CallHierarchyPrepareParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { CallHierarchyItem, CallHierarchyPrepareParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toCallHierarchyItem } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -1,7 +1,6 @@
 /** `textDocument/references`: everywhere that a thing is named, in all files of the folders. */
-
+import type { Location, ReferenceParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { Location, ReferenceParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toLocation } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

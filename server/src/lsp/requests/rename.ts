@@ -4,20 +4,19 @@
  * The answer waits for files that are still being read. If the text changes meanwhile, the caret may stand on another
  * name, so the client is told to ask again.
  */
-
-import { shownText } from "../../escape/shown-text.ts";
-import { MAX_FILES } from "../files.ts";
-import { offsetOf } from "../from-lsp.ts";
-import { throwIfCancelled } from "../guard.ts";
 import {
   type CancellationToken,
   LSPErrorCodes,
   MessageType,
   type RenameParams,
   ResponseError,
-  SHOW_MESSAGE,
+  ShowMessageNotification,
   type WorkspaceEdit,
-} from "../protocol.ts";
+} from "vscode-languageserver";
+import { shownText } from "../../escape/shown-text.ts";
+import { MAX_FILES } from "../files.ts";
+import { offsetOf } from "../from-lsp.ts";
+import { throwIfCancelled } from "../guard.ts";
 import type { Session } from "../session.ts";
 import { toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
@@ -43,7 +42,7 @@ export const rename = async (
   if ("refusal" in renaming)
     throw new ResponseError(LSPErrorCodes.RequestFailed, shownText(renaming.refusal));
   if (session.files.isPartial) {
-    await session.connection.sendNotification(SHOW_MESSAGE, {
+    await session.connection.sendNotification(ShowMessageNotification.type, {
       type: MessageType.Warning,
       message: INCOMPLETE,
     });

@@ -2,7 +2,7 @@
  * `finishwright/report`, a request of our own: the plan, the totals or the shopping list of a file's jobs as text, and its
  * bench sheets as Markdown.
  */
-
+import type { CancellationToken } from "vscode-languageserver";
 import type { FileId } from "../../core/place.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { shownText } from "../../escape/shown-text.ts";
@@ -11,7 +11,6 @@ import type { ReportedJob } from "../../reports/job-reports.ts";
 import { regionOf } from "../../reports/reported.ts";
 import type { FileSpan } from "../../views/places/file-finding.ts";
 import type { ReportParams } from "../custom-requests.ts";
-import type { CancellationToken } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";
 import { wholePlans } from "../whole-answers.ts";

@@ -1,7 +1,6 @@
 /** `textDocument/selectionRange`: what a selection grows to, for each caret. */
-
+import type { SelectionRange, SelectionRangeParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
-import type { SelectionRange, SelectionRangeParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

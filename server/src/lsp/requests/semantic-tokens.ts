@@ -1,8 +1,4 @@
 /** `textDocument/semanticTokens`: colours by meaning, of the whole text, of what changed since, and of a part. */
-
-import type { TextDocument } from "vscode-languageserver-textdocument";
-import { type SemanticToken, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../features/types.ts";
-import { spanOf } from "../from-lsp.ts";
 import type {
   Position,
   Range,
@@ -11,7 +7,10 @@ import type {
   SemanticTokensDeltaParams,
   SemanticTokensParams,
   SemanticTokensRangeParams,
-} from "../protocol.ts";
+} from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import { type SemanticToken, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../features/types.ts";
+import { spanOf } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 

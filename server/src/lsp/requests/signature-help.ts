@@ -1,10 +1,9 @@
 /** `textDocument/signatureHelp`: what the recipe of a call takes, and which of it is being given. */
-
+import type { SignatureHelp, SignatureHelpParams, SignatureInformation } from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
 import type { SignatureInfo } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { offsetOf } from "../from-lsp.ts";
-import type { SignatureHelp, SignatureHelpParams, SignatureInformation } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toMarkup } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

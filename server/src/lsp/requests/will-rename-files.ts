@@ -2,9 +2,8 @@
  * `workspace/willRenameFiles`: edits of `use` lines for recipes that are about to be renamed or moved, by themselves or
  * with a folder. The edits are for the files where they still are.
  */
-
+import type { RenameFilesParams, WorkspaceEdit } from "vscode-languageserver";
 import type { FileId } from "../../core/place.ts";
-import type { RenameFilesParams, WorkspaceEdit } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -1,7 +1,6 @@
 /** `workspace/symbol`: what all files declare under a name with these letters, the best matches first. */
-
+import type { SymbolInformation, WorkspaceSymbolParams } from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
-import type { SymbolInformation, WorkspaceSymbolParams } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { SYMBOL, toLocation } from "../to-lsp.ts";
 
