@@ -26,6 +26,7 @@ export const blotchyStain: TradeRule = {
   id: "blotchy-stain",
   group: "colour",
   severity: "warning",
+  secondaryTo: ["coat-over-wax"],
   docs: {
     summary:
       "A stain goes on blotch-prone wood without conditioner or sealer below it (a hint for gel stain).",

@@ -8,6 +8,8 @@ export const noDustMask: TradeRule = {
   id: "no-dust-mask",
   group: "safety",
   severity: "warning",
+  // On a line that works on untested old coats it asks for what lead asks for.
+  secondaryTo: ["lead-not-tested"],
   docs: {
     summary:
       "Wood or a film is sanded, scuffed or distressed dry, and the recipe states neither `dust_mask` nor a respirator.",
