@@ -97,6 +97,7 @@ export const STEP_TIMES: Readonly<Record<string, TaskTime>> = {
   unmask: time(3, 0),
   remove: time(10, 0),
   refit: time(10, 0),
+  glue: time(10, 0),
   repair: time(30, 0),
   distress: time(5, 10),
   buff: time(3, 12),

@@ -21,6 +21,8 @@ import type { SessionProblem } from "./session-problem.ts";
 /** Tasks that may be looked at in all, and for each task of the shop. */
 const mostLooks = 900_000;
 const looksPerTask = 2_500;
+/** Of fewer chains there are fewer ways to join and order their tasks, and the search is shorter by as much. */
+const chainsInFull = 12;
 /** Changes without a better plan before the search goes back to the best. */
 const patience = 60;
 
@@ -35,7 +37,8 @@ export interface SearchLimits {
 
 /** The best plan found; undefined when no rule finds any. */
 export function searchSessions(problem: SessionProblem, limits: SearchLimits): SessionPlan | undefined {
-  const most = limits.effort * Math.min(mostLooks, looksPerTask * problem.nHands);
+  const share = Math.min(1, problem.chains.length / chainsInFull);
+  const most = limits.effort * share * Math.min(mostLooks, looksPerTask * problem.nHands);
   let looks = 0;
   let best: SessionPlan | undefined;
   const plan = (sequence: readonly Gene[], rule: DispatchRule): SessionPlan | undefined => {
@@ -54,12 +57,12 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
     (best !== undefined && problem.chains.length === 1) ||
     (isEarliest() && problem.jobs.length === 1 && best!.objective[sessionsAt]! <= limits.sessions);
   const starts: SessionPlan[] = [];
-  for (const share of [1, 1 / 2, 1 / 3, 1 / 4, 1 / 6, 1 / 10, 0]) {
+  for (const joined of [1, 1 / 2, 1 / 3, 1 / 4, 1 / 6, 1 / 10, 0]) {
     for (const prefers of ["first blocks", "last blocks"] as const) {
       if (isBest()) return best;
       // A shop too large to be searched gets the plans of the first rules.
       if (looks >= most / 3) break;
-      const found = plan([], { share, prefers });
+      const found = plan([], { share: joined, prefers });
       // Dispatching puts down one chain by itself where it must, so no sequence does better.
       if (found === undefined) return undefined;
       starts.push(found);
