@@ -22,7 +22,7 @@ import type { SessionProblem } from "./session-problem.ts";
 const mostLooks = 900_000;
 const looksPerTask = 2_500;
 /** Of fewer chains there are fewer ways to join and order their tasks, and the search is shorter by as much. */
-const chainsInFull = 12;
+const chainsInFull = 6;
 /** Changes without a better plan before the search goes back to the best. */
 const patience = 60;
 
