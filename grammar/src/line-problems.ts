@@ -117,9 +117,8 @@ export function stepTwice(first: LexToken, last: LexToken): SyntaxProblem {
 
 /** `thinner 10-20 %`, `5-10 % water` on a coat */
 export function thinnedBy(percent: string, thinner: string, span: Span): SyntaxProblem {
-  const [, ratio] = /^(\d+(?:\.\d+)?)$/u.exec(percent) ?? [];
-  const parts =
-    ratio === undefined || Number(ratio) === 0 ? "10:1" : `${Math.round(10_000 / Number(ratio)) / 100}:1`;
+  const share = Number(percent);
+  const parts = share > 0 ? `${Math.round(10_000 / share) / 100}:1` : "10:1";
   const text = `thinned ${parts} with ${thinner}`;
   return {
     message: `a coat is thinned in one ratio\nWrite \`${text}\`.`,

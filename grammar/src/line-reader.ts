@@ -135,6 +135,11 @@ export class LineReader {
     return text;
   }
 
+  /** The same up to what ends a part of the line: a comma, a quotation mark or a brace. */
+  protected restOfPart(): string {
+    return this.rest().split(/[,"{]/u)[0]!.trimEnd();
+  }
+
   /** Reads the tokens that make up this beginning of `rest`; nothing where it ends within one. */
   protected takeText(written: string): tree.Span | undefined {
     let length = 0;

@@ -189,9 +189,7 @@ export class LayerParser extends StepParser {
         const keyword = make.makeName(this.take(t.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
         this.leaveOut(COATS_BEHIND);
-      } else if (layer !== undefined && this.optionalTail(tails)) {
-        // Read.
-      } else if (layer !== undefined && this.passTail(tails)) {
+      } else if (layer !== undefined && (this.optionalTail(tails) || this.passTail(tails))) {
         // Read.
       } else if (layer !== undefined && this.at(t.BetweenWord)) {
         this.between(layer);
@@ -244,7 +242,7 @@ export class LayerParser extends StepParser {
 
   /** `passes 2`, `2 passes`, `in 2 passes`, `flash 10 min`, `flash off 10 min between passes`, `10 min flash` */
   private passTail(tails: tree.Tail[]): boolean {
-    const part = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const part = this.restOfPart();
     const passes = /^(?:(?:in )?(\d+) pass(?:es)?|passes (\d+))$/iu.exec(part);
     const flash = passes ? null : FLASH.exec(part);
     if (!passes && !flash) {
@@ -286,7 +284,7 @@ export class LayerParser extends StepParser {
 
   /** `5 % water`; a range or another order is refused with the right line. */
   private thinnedShare(tails: tree.Tail[]): boolean {
-    const rest = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const rest = this.restOfPart();
     const said = SHARE_OF_THINNER.exec(rest) ?? THINNER_AND_SHARE.exec(rest);
     if (!said?.groups) {
       return false;
@@ -340,11 +338,17 @@ export class LayerParser extends StepParser {
 
   private betweenLast(layer: LayerLine): void {
     const { start } = this.peek(1);
+    this.respell({ start, end: start }, "between");
+    this.betweenUnsaid(layer, () => this.leaveOut(BETWEEN_COATS));
+  }
+
+  /** What is done between coats without the word before it; `behind` reads what stands after it. */
+  private betweenUnsaid(layer: LayerLine, behind: () => void): void {
+    const { start } = this.peek(1);
     const keyword: tree.Name = { kind: "name", text: "between", span: { start, end: start } };
     const draft = { keyword, statements: [], span: NO_SPAN };
-    this.respell(keyword.span, "between");
     this.keepBetween(layer, draft);
-    this.leaveOut(BETWEEN_COATS);
+    behind();
     draft.span = { start, end: endOf(this.peek(0)) };
   }
 
@@ -357,10 +361,7 @@ export class LayerParser extends StepParser {
     if (layer.coats === undefined) {
       this.betweenItem();
     } else {
-      const keyword: tree.Name = { kind: "name", text: "between", span: { start, end: start } };
-      const draft = { keyword, statements: [], span: NO_SPAN };
-      this.keepBetween(layer, draft);
-      draft.span = { start, end: endOf(this.peek(0)) };
+      this.betweenUnsaid(layer, () => {});
     }
     this.report(waitOnLayer({ start, end: endOf(this.peek(0)) }, layer.coats !== undefined));
   }

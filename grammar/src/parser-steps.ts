@@ -70,8 +70,7 @@ export class StepParser extends FieldParser {
       this.whatBefore(line);
     }
     if (isForm("material", "optional-material") && this.at(t.With)) {
-      this.take(t.With);
-      line.material = this.nameOf(this.take(t.Word, "a material"));
+      this.withMaterial(line);
       this.tool(line);
     } else if (isForm("what", "what-with") && this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
@@ -84,10 +83,10 @@ export class StepParser extends FieldParser {
     } else if (!isForm("none", "optional-material")) {
       throw this.mismatch(needOf(known?.form));
     }
-    // `unmask` takes all of it off, so a name behind it would promise what is not done.
     if (known?.form === "what-with") {
       this.withMaterial(line);
     }
+    // `unmask` takes all of it off, so a name behind it would promise what is not done.
     const saysHow = known !== undefined && !isForm("what", "what-with") && verb.text !== "unmask";
     if (saysHow) {
       this.how(line, how);
@@ -251,7 +250,7 @@ export class StepParser extends FieldParser {
     if ((WAIT_STAGES as readonly string[]).includes(stage)) {
       throw this.refused(eitherWait(valueText(line.time!), stage, span));
     }
-    this.respell(span, `"${value}"`);
+    this.respell(span, quoted(value));
     line.what = { kind: "title", value, span };
   }
 

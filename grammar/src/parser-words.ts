@@ -42,7 +42,7 @@ export class WordsParser extends ShapeParser {
     if ((this.keyword !== "batch" && this.keyword !== "colour") || this.at(t.StringToken)) {
       return undefined;
     }
-    const text = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const text = this.restOfPart();
     if (text === "" || (this.keyword === "colour" && !isColourName(text))) {
       return undefined;
     }
@@ -69,7 +69,7 @@ export class WordsParser extends ShapeParser {
     if (!this.at(t.NumberToken) || this.keyword !== "family") {
       return make.makeWords(this.wordRun("a word"));
     }
-    const text = this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const text = this.restOfPart();
     const span = this.takeText(text) ?? make.tokenSpan(this.take(t.Word, "a word"));
     return { kind: "words", words: [{ kind: "name", text, span }], text, span };
   }

@@ -5,10 +5,8 @@
  * The stages add up: priority rules; random variations of them; beam search and branch and bound; column generation
  * before these, which is what is planned.
  */
-import { readdirSync, readFileSync } from "node:fs";
-import { dirname } from "node:path";
+
 import process from "node:process";
-import { fileURLToPath } from "node:url";
 import { earliestByClass } from "../../server/src/core/schedule/bounds/chain-bounds.ts";
 import { energeticBound } from "../../server/src/core/schedule/bounds/energetic-bound.ts";
 import { hourMs } from "../../server/src/core/schedule/calendar.ts";
@@ -17,7 +15,7 @@ import { scheduleByPriorityRules } from "../../server/src/core/schedule/priority
 import { makeProblem } from "../../server/src/core/schedule/problem.ts";
 import { bestPlan, type CrewPlanner, schedule } from "../../server/src/core/schedule/schedule.ts";
 import type { Calendar, Chain, ChainItem, ScheduleInput } from "../../server/src/core/schedule/types.ts";
-import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { writtenJobs } from "../core/schedule/written-jobs.ts";
 
 const ruled =
   (placements?: number): CrewPlanner =>
@@ -66,33 +64,10 @@ function figureOf(input: ScheduleInput, planForCrew: CrewPlanner): Figure {
 }
 
 /** Every job of the samples and the corpus that can be planned. */
-function writtenJobs(): readonly ScheduleInput[] {
-  const inputs: ScheduleInput[] = [];
-  for (const folder of ["../../samples/", "../corpus/"]) {
-    const root = fileURLToPath(new URL(folder, import.meta.url));
-    const names = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((name) =>
-      name.endsWith(".finish"),
-    );
-    for (const group of new Set(names.map((name) => dirname(name)))) {
-      const files = names.filter((name) => dirname(name) === group);
-      const analyst = createAnalyst({
-        resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
-        parts: {
-          plan: (input) => {
-            const result = schedule(input);
-            if (result.status === "planned" && input.chains.length > 0) inputs.push(input);
-            return result;
-          },
-        },
-      });
-      for (const name of files) analyst.setFile(name, readFileSync(`${root}${name}`, "utf8"));
-      for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
-      const analysis = analyst.analysis();
-      for (const name of files) analysis.findings(name);
-    }
-  }
-  return inputs;
-}
+const plannedJobs = (): readonly ScheduleInput[] =>
+  writtenJobs(["../../../samples/", "../../corpus/"]).flatMap(([, input]) =>
+    schedule(input).status === "planned" ? [input] : [],
+  );
 
 const week = (first: number, last: number, opens: number, closes: number) =>
   Array.from({ length: last - first + 1 }, (_, day) => ({
@@ -202,7 +177,7 @@ export function printPlans(): void {
     const input: ScheduleInput = { calendar, start: "2027-03-08", chains };
     row([name, ...STAGES.map(([, stage]) => cellOf(figureOf(input, stage)))]);
   }
-  const jobs = writtenJobs();
+  const jobs = plannedJobs();
   let before: readonly Figure[] | undefined;
   const cells = STAGES.map(([, stage]) => {
     const figures = jobs.map((job) => figureOf(job, stage));

@@ -5,11 +5,11 @@
  * are looked into a few at a time, and what was read of them is let go of. All others are looked into together.
  */
 import path from "node:path";
-import type { Analysis, Analyst } from "../features/types.ts";
+import type { Analysis } from "../features/types.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { CliIo } from "./io.ts";
 import { warn } from "./io.ts";
-import { type Asked, type LoadOptions, labelling, type ReadFile, readAsked } from "./load.ts";
+import { analystOf, type LoadOptions, labelling, type ReadFile, readAsked } from "./load.ts";
 
 /** So many files are looked into at a time. */
 const BATCH = 100;
@@ -58,13 +58,6 @@ export async function checkFiles(
     complete: asked.problems.length === 0,
     label: labelling(io, asked.files),
   };
-}
-
-async function analystOf({ createAnalyst, addUsed }: Asked, files: readonly ReadFile[]): Promise<Analyst> {
-  const analyst = createAnalyst();
-  for (const file of files) analyst.setFile(file.path, file.text);
-  await addUsed(analyst);
-  return analyst;
 }
 
 interface Apart {

@@ -45,10 +45,9 @@ export interface Asked {
 
 /** Loads what the paths lead to. What went wrong has been said on stderr. */
 export async function load(io: CliIo, paths: readonly string[], options: LoadOptions = {}): Promise<Loaded> {
-  const { files, problems, createAnalyst, addUsed } = await readAsked(io, paths, options);
-  const analyst = createAnalyst();
-  for (const { path: file, text } of files) analyst.setFile(file, text);
-  await addUsed(analyst);
+  const read = await readAsked(io, paths, options);
+  const { files, problems } = read;
+  const analyst = await analystOf(read, files);
   for (const problem of problems) warn(io, problem);
   return {
     analysis: analyst.analysis(),
@@ -56,6 +55,17 @@ export async function load(io: CliIo, paths: readonly string[], options: LoadOpt
     complete: problems.length === 0,
     label: labelling(io, files),
   };
+}
+
+/** An analyst of some of the files that were asked for, and of what they use. */
+export async function analystOf(
+  { createAnalyst, addUsed }: Asked,
+  files: readonly ReadFile[],
+): Promise<Analyst> {
+  const analyst = createAnalyst();
+  for (const { path: file, text } of files) analyst.setFile(file, text);
+  await addUsed(analyst);
+  return analyst;
 }
 
 /** Reads what the paths lead to, and looks into none of it. */

@@ -2,6 +2,7 @@
  * Plans made in a thread of their own, so that the server's goes on answering. The thread is started for the first plan,
  * and ended when one is given up, since it cannot be told anything while it plans, or when none was wanted for a while.
  */
+import { errorText } from "../core/error-text.ts";
 import { planWork } from "../core/schedule/plan.ts";
 import type { Schedule, ScheduleInput } from "../core/schedule/types.ts";
 import type { PlanMaker } from "../lsp/planning.ts";
@@ -14,7 +15,7 @@ export function answerTo(input: ScheduleInput): FromPlanner {
   try {
     return { plan: planWork(input) };
   } catch (error) {
-    return { error: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    return { error: errorText(error) };
   }
 }
 

@@ -6,6 +6,7 @@
  * logged and outlived: the next change is checked as if nothing had happened. A stream that cannot be read any more is
  * named, and ends the server.
  */
+
 import { writeSync } from "node:fs";
 import { createConnection as connect, type Socket } from "node:net";
 import process from "node:process";
@@ -22,6 +23,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { errorText } from "../core/error-text.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { createFraming } from "../lsp/framing.ts";
 import { UnreadableMessage, withLifecycle } from "../lsp/lifecycle.ts";
@@ -62,7 +64,7 @@ export const serve = (): void => {
   const survive = (error: unknown): void => {
     // Nobody listens any more, so there is nothing to live for and nobody to tell.
     if (error instanceof Error && Reflect.get(error, "code") === "EPIPE") process.exit(1);
-    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    const text = errorText(error);
     connection.console.error(shownLines(`Unexpected: ${text}`));
   };
   process.on("uncaughtException", survive);

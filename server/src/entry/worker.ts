@@ -5,12 +5,14 @@
  * exit. An accident outside of any request is logged and outlived, as in a process. Plans are made in another worker of the
  * same script.
  */
+
 import {
   BrowserMessageReader,
   BrowserMessageWriter,
   createConnection,
   ProposedFeatures,
 } from "vscode-languageserver/browser";
+import { errorText } from "../core/error-text.ts";
 import type { ScheduleInput } from "../core/schedule/types.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
@@ -57,7 +59,7 @@ function serve(): void {
   const survive = (event: Accident): void => {
     event.preventDefault();
     const error = event.error ?? event.reason;
-    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    const text = errorText(error);
     connection.console.error(shownLines(`Unexpected: ${text}`));
   };
   self.addEventListener("error", survive);

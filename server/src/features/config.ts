@@ -130,9 +130,7 @@ function readRules(value: unknown, complaints: Complaints): RuleLevels {
       if (isAlwaysShown(id))
         complaints.add(() => `\`${id}\` cannot be set: it says that something was not checked.`);
       else if (!ids.includes(id))
-        complaints.add(
-          () => `There is no rule \`${shown(id)}\`.${didYouMean(shown(id), ids).replace("\n", " ")}`,
-        );
+        complaints.add(() => `There is no rule \`${shown(id)}\`. ${didYouMean(shown(id), ids)}`.trimEnd());
       else if (!level.success)
         complaints.add(
           () => `\`${id}\` is ${valueText(given)}, but takes one of: ${RULE_LEVELS.join(", ")}.`,

@@ -4,7 +4,9 @@
  * The name (`resultId`) is worked out from the diagnostics themselves, so the same findings have the same name whatever
  * happened in between, and a client that has them already is told so in one word.
  */
+
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
+import { errorText } from "../core/error-text.ts";
 import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import { isSameList } from "../core/once.ts";
@@ -13,7 +15,7 @@ import type { FileFinding } from "../views/places/file-finding.ts";
 import type { Changes } from "./changes.ts";
 import type { ClientState } from "./client-state.ts";
 import type { Files } from "./files.ts";
-import { describe, type Log } from "./guard.ts";
+import type { Log } from "./guard.ts";
 import { isShown } from "./settings.ts";
 import { inSlices } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
@@ -102,7 +104,7 @@ const soundDiagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] =>
   try {
     return diagnosticsOf(session, file);
   } catch (error) {
-    session.log(`The findings of ${file} failed: ${describe(error)}`);
+    session.log(`The findings of ${file} failed: ${errorText(error)}`);
     const start = { line: 0, character: 0 };
     return [
       {

@@ -7,9 +7,11 @@
  * a message, and holds up the findings of those files only that use what is read; what arrives late for a file that was
  * opened meanwhile is thrown away. `documents.ts` has the texts as the client's documents, `loader.ts` what is being read.
  */
+
 import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { FileChangeType } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { errorText } from "../core/error-text.ts";
 import type { FileId } from "../core/place.ts";
 import { DEFAULT_CONFIG } from "../features/config.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
@@ -17,7 +19,7 @@ import type { AllowedFolders } from "./allowed-folders.ts";
 import type { Changes } from "./changes.ts";
 import { Documents } from "./documents.ts";
 import type { FileReader } from "./file-reader.ts";
-import { describe, type Log } from "./guard.ts";
+import type { Log } from "./guard.ts";
 import type { Host, ReadResult } from "./host.ts";
 import { Loader } from "./loader.ts";
 import type { Planning } from "./planning.ts";
@@ -80,7 +82,7 @@ export class Files {
       resolve: resolveUse,
       config: configs.of,
       plan: planning.plan,
-      onFault: ({ part, error }) => log(`${part} failed: ${describe(error)}`),
+      onFault: ({ part, error }) => log(`${part} failed: ${errorText(error)}`),
     });
     this.#loader = new Loader({
       read: (file) => reader.read(this.uriOf(file), "recipe"),

@@ -4,7 +4,9 @@
  * Every handler goes through here: an exception is logged and answered with a fallback instead of ending the server or
  * showing an error to somebody who was only typing, and a cancelled request is answered as cancelled, at once.
  */
+
 import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import { errorText } from "../core/error-text.ts";
 
 export type Log = (message: string) => void;
 
@@ -19,7 +21,7 @@ export const guardRequest =
       return await handler(params, token);
     } catch (error) {
       if (error instanceof ResponseError) return error;
-      log(`${name} failed: ${describe(error)}`);
+      log(`${name} failed: ${errorText(error)}`);
       return fallback;
     }
   };
@@ -31,7 +33,7 @@ export const guardNotification =
     try {
       await handler(params);
     } catch (error) {
-      log(`${name} failed: ${describe(error)}`);
+      log(`${name} failed: ${errorText(error)}`);
     }
   };
 
@@ -41,9 +43,6 @@ export const throwIfCancelled = (token: CancellationToken): void => {
     throw new ResponseError(LSPErrorCodes.RequestCancelled, "The request was cancelled.");
   }
 };
-
-export const describe = (error: unknown): string =>
-  error instanceof Error ? (error.stack ?? error.message) : String(error);
 
 /** Lets waiting messages, cancellations among them, come in before the work goes on. */
 export const yieldToMessages = (): Promise<void> =>

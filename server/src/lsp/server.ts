@@ -4,12 +4,14 @@
  * This wires the parts together and decides nothing else. The order matters in one place only: what the client can do
  * is read before anything is registered, so that a method that was not declared is not answered either.
  */
+
 import {
   type Connection,
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
 } from "vscode-languageserver";
+import { errorText } from "../core/error-text.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
 import { createAllowedFolders } from "./allowed-folders.ts";
@@ -21,7 +23,7 @@ import { createDiagnosticCache } from "./diagnostic-cache.ts";
 import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
 import { loadFolderFiles } from "./folder-files.ts";
-import { describe, guardNotification } from "./guard.ts";
+import { guardNotification } from "./guard.ts";
 import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
@@ -102,7 +104,7 @@ const initialized = async (session: Session): Promise<void> => {
     loadFolderFiles(session),
   ];
   for (const outcome of await Promise.allSettled(asked)) {
-    if (outcome.status === "rejected") session.log(`The client refused: ${describe(outcome.reason)}`);
+    if (outcome.status === "rejected") session.log(`The client refused: ${errorText(outcome.reason)}`);
   }
 };
 

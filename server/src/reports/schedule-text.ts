@@ -8,7 +8,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
-import { jobDates } from "../views/schedule/job-dates.ts";
+import { type JobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
   isDated,
   type PlanLine,
@@ -138,7 +138,12 @@ function proofText({ exact, lowerBound, gap, lastWorkAt }: JobResult["schedule"]
 }
 
 export function scheduleJson(results: readonly JobResult[]): string {
-  const jobs = results.map((result) => ({
+  const jobs = results.map((result) => jobJson(result, jobDates(result), results));
+  return jsonText({ jobs });
+}
+
+function jobJson(result: JobResult, dates: JobDates | undefined, all: readonly JobResult[]) {
+  return {
     name: result.job.name,
     status: result.schedule.status,
     start: isDated(result) ? (result.schedule.startAt ?? null) : null,
@@ -146,8 +151,8 @@ export function scheduleJson(results: readonly JobResult[]): string {
     in_service: result.totals.in_service,
     elapsed_h: rounded(result.totals.elapsed_h),
     last_work: result.schedule.lastWorkAt ?? null,
-    light_use: jobDates(result)?.lightUse ?? null,
-    full_use: jobDates(result)?.fullUse ?? null,
+    light_use: dates?.lightUse ?? null,
+    full_use: dates?.fullUse ?? null,
     last_work_h: rounded(result.schedule.lastWorkHours ?? null),
     lower_bound_h: rounded(result.schedule.lowerBound),
     exact: result.schedule.exact,
@@ -165,23 +170,24 @@ export function scheduleJson(results: readonly JobResult[]): string {
       critical: line.critical,
     })),
     sessions: sessionsJson(result),
-    double_booked: doubleBookings(result, results),
+    double_booked: doubleBookings(result, all),
     conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(reason)}.`),
-  }));
-  return jsonText({ jobs });
+  };
 }
 
 /** What is done in one go, by whom; empty where the plan has no sessions. */
-const sessionsJson = (result: JobResult) =>
-  (result.schedule.sessions ?? []).map(({ start, end, hours, person }, session) => ({
+function sessionsJson(result: JobResult) {
+  const rows = sessionRows(result);
+  return (result.schedule.sessions ?? []).map(({ start, end, hours, person }, session) => ({
     start_h: rounded(start),
     end_h: rounded(end),
     hands_on_h: rounded(hours),
     person: person + 1,
-    does: sessionRows(result, session).map(({ what, surfaces }) => ({
+    does: (rows.get(session) ?? []).map(({ what, surfaces }) => ({
       what,
       surfaces: surfaces.map(({ surface, which }) => ({ surface, pieces: which })),
     })),
   }));
+}
 
 const rounded = (hours: number | null): number | null => (hours === null ? null : printed(hours));

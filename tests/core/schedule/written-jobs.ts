@@ -6,10 +6,15 @@ import { planWork } from "../../../server/src/core/schedule/plan.ts";
 import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
 import { createAnalyst } from "../../../server/src/features/analyst.ts";
 
+/** From here. */
+const WRITTEN = ["../../../samples/", "../../corpus/", "../../blind/"];
+
 /** By the place of its file; jobs that nothing is to be done for are left out. */
-export function writtenJobs(): readonly (readonly [string, ScheduleInput])[] {
+export function writtenJobs(
+  folders: readonly string[] = WRITTEN,
+): readonly (readonly [string, ScheduleInput])[] {
   const jobs: [string, ScheduleInput][] = [];
-  for (const folder of ["../../../samples/", "../../corpus/", "../../blind/"]) {
+  for (const folder of folders) {
     const root = fileURLToPath(new URL(folder, import.meta.url));
     const names = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((name) =>
       name.endsWith(".finish"),

@@ -22,7 +22,7 @@ import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
 import type { FileId, Place } from "../place.ts";
 import type { Fact, LocalFinding } from "./model.ts";
-import { closest, didYouMean, orList } from "./suggest.ts";
+import { closest, orList } from "./suggest.ts";
 
 export type FieldBlock = keyof typeof FIELDS;
 
@@ -362,7 +362,7 @@ export function readWord<W extends string>(
     ctx,
     "unknown-word",
     words.span,
-    `Unknown ${what} \`${text}\`${near ? didYouMean(text, vocabulary) : choice}`,
+    `Unknown ${what} \`${text}\`${near ? `\nDid you mean \`${near}\`?` : choice}`,
     near ? { title: `Change to \`${near}\``, span: words.span, text: near } : undefined,
   );
   return undefined;

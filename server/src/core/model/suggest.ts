@@ -37,10 +37,10 @@ function* others(word: string, candidates: Iterable<string>): Generator<string> 
   }
 }
 
-/** A line: "Did you mean `walnut`?", or nothing. */
+/** "Did you mean `walnut`?", or nothing. */
 export function didYouMean(word: string, candidates: Iterable<string>): string {
   const best = closest(word, candidates);
-  return best === undefined ? "" : `\nDid you mean \`${best}\`?`;
+  return best === undefined ? "" : `Did you mean \`${best}\`?`;
 }
 
 /** So many names are listed in a message at most. */

@@ -139,8 +139,8 @@ function parameterOf(
   const meant = meaningOf(ctx, name);
   if (meant?.kind !== "parameter") {
     const told = (suchAs: SuchAs): string => `Expected ${toldBy(words, suchAs)}, found \`${name.text}\``;
-    const line = didYouMean(name.text, ctx.parameters.keys()) || (instead ? `\n${instead(name.text)}` : "");
-    report(ctx, "unknown-name", name.span, line === "" ? gist(told) : `${told(inside)}${line}`);
+    const line = didYouMean(name.text, ctx.parameters.keys()) || (instead?.(name.text) ?? "");
+    report(ctx, "unknown-name", name.span, line === "" ? gist(told) : `${told(inside)}\n${line}`);
     return undefined;
   }
   const { parameter } = meant;

@@ -157,13 +157,8 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
     report: reportOn,
     reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, run.job?.name, run.label)),
   };
-  const look = <C>(check: (context: C) => void, context: C): void => {
-    try {
-      check(context);
-    } catch (error) {
-      faults.push({ part: partOf(judge!), place, error });
-    }
-  };
+  const look = <C>(check: (context: C) => void, context: C): void =>
+    attempt(faults, { part: partOf(judge!), place }, () => check(context), undefined);
   for (const rule of rules) {
     judge = rule;
     const { onStep, onLayer, onWait, onRun } = rule.checks;

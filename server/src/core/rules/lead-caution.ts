@@ -109,9 +109,9 @@ function uptoResult(sentence: string): string {
 
 /** What `##` and the titles of the declarations say of the piece and the work on it. */
 const declaredTexts = (run: SurfaceRun): readonly string[] =>
-  [
-    ...[run.piece, run.job, run.surface && { docs: run.surface.docs }].flatMap((named) => linesOf(named)),
-  ].filter((text) => text !== "");
+  [run.piece, run.job, run.surface && { docs: run.surface.docs }]
+    .flatMap((named) => linesOf(named))
+    .filter((text) => text !== "");
 
 /** A sentence may go on from one line of a description to the next, or end with it. */
 const linesOf = (named: { readonly title?: string; readonly docs: string } | undefined): readonly string[] =>

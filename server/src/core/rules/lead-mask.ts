@@ -6,7 +6,7 @@ import type { Finding } from "../findings.ts";
 import { dutyByWord } from "../knowledge/duties.ts";
 import { onceFor } from "../once.ts";
 import { placeKey } from "../place.ts";
-import { sentence } from "../sentence.ts";
+import { withoutFullStop } from "../sentence.ts";
 import { notStated, undertakeDuties } from "./texts.ts";
 
 const LEAD_RULES: ReadonlySet<string> = new Set([
@@ -32,15 +32,14 @@ export function withLeadMasks(findings: readonly Finding[]): readonly Finding[] 
  * lead, which does what a mask does as well; a fix or a list that writes `dust_mask` would say that a mask is enough.
  */
 const ofLead = onceFor((finding: Finding): Finding => {
-  const reason = "this dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator";
   const { doc, defer } = dutyByWord("lead_safe")!;
   // Lead is a matter of its own, told at the line that makes the dust: nobody may overlook it in a list.
   const { part: _, ...rest } = finding;
   return {
     ...rest,
     headline: notStated("lead_safe"),
-    why: `${sentence(reason)}.`,
-    remedy: `${doc.slice(0, -1)}, and state \`safety lead_safe\` above this line. ${defer}`,
+    why: "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.",
+    remedy: `${withoutFullStop(doc)}, and state \`safety lead_safe\` above this line. ${defer}`,
     fixes: finding.fixes.flatMap(({ edits }) =>
       edits.slice(0, 1).map(({ place }) => undertakeDuties(place, ["lead_safe"])),
     ),

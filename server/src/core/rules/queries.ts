@@ -47,6 +47,9 @@ export const rustingMetal = onceFor(({ surface, piece }: SurfaceRun): "steel" | 
   return said?.toLowerCase() as "steel" | "iron" | undefined;
 });
 
+/** Verbs that rub or cut a surface and throw its dust. */
+export const ABRADING_VERBS: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "distress"]);
+
 /** Verbs after which the scratches of an earlier sanding no longer count for the next, or not in the same way. */
 const NEW_SURFACE = ["strip", "scrape"];
 const REWORKED = [...NEW_SURFACE, "fill", "repair", "distress", "buff"];

@@ -33,6 +33,9 @@ export interface HandsItem {
   readonly vapour?: TaskVapour;
 }
 
+/** Which solvent stands for one that nobody names. */
+export type Stance = "usual" | "cautious";
+
 /** What a task puts into the air of the room, evenly from its beginning until `afterHours` after its end. */
 export interface TaskVapour {
   readonly afterHours: number;
@@ -152,7 +155,7 @@ export interface Schedule {
   /** In the order of their starts; where tasks are done in sessions. */
   readonly sessions?: readonly PlannedSession[];
   /** Sessions are smaller or later than hands and waits ask for, so that the room's air carries all vapour away: see `TaskVapour`. */
-  readonly heldByAir?: "usual" | "cautious";
+  readonly heldByAir?: Stance;
 }
 
 /** Work of one person in one go: setting up, then the tasks one after the other. */

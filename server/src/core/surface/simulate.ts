@@ -241,9 +241,12 @@ function dewax(state: SurfaceState, step: StepAction): SurfaceState {
 function clean(state: SurfaceState, step: StepAction): SurfaceState {
   const cleaned = without(state, "grease", "dust", "residue");
   const rinsed = cleaned.bleached ? { ...cleaned, bleached: { ...cleaned.bleached, rinsed: true } } : cleaned;
-  const carrier = step.use?.material?.family?.carrier;
-  return carrier === undefined || carrier === "water" || carrier === "none" ? dampen(rinsed, step) : rinsed;
+  return mayBeWatery(step) ? dampen(rinsed, step) : rinsed;
 }
+
+/** What a step is done with is in water, or nothing else is known of it. */
+const mayBeWatery = ({ use }: StepAction): boolean =>
+  ["water", "none"].includes(use?.material?.family?.carrier ?? "water");
 
 /** Nobody dampens or bleaches anything but bare wood, so a surface of which nothing is known counts as bare here. */
 function dampen(state: SurfaceState, step: StepAction): SurfaceState {
@@ -266,11 +269,8 @@ const OTHER_LUBRICANT =
   /\b(?:oils?|oiled|spirits?|solvents?|turpentine|turps|naphtha|alcohol|paraffin|kerosene|thinners?|wax|varnish|shellac)\b/iu;
 
 /** Paper that is kept wet is kept wet with water unless the line names something else. */
-function wetsWithWater({ wet, use, what }: StepAction): boolean {
-  const carrier = use?.material?.family?.carrier;
-  const isWater = carrier === undefined || carrier === "water" || carrier === "none";
-  return wet && isWater && !OTHER_LUBRICANT.test(what ?? "");
-}
+const wetsWithWater = (step: StepAction): boolean =>
+  step.wet && mayBeWatery(step) && !OTHER_LUBRICANT.test(step.what ?? "");
 
 const holdsSilicone = ({ material }: MaterialUse): boolean =>
   material !== undefined && namesChemical(material, "silicone");
@@ -300,10 +300,6 @@ function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): Surface
   return { ...without(state, "distressed"), layers: [], openBelow: false, abrasions: [], ...more };
 }
 
-/**
- * Sanding whose coarsest grit is 100 or coarser takes every old film, but only drives wax in; finer sanding and scuffing
- * abrade what is on top. On bare wood the grits take wood. All of it leaves dust.
- */
 const isWetOil = (state: SurfaceState): boolean => {
   const top = state.layers.at(-1);
   return (
@@ -314,6 +310,10 @@ const isWetOil = (state: SurfaceState): boolean => {
 /** Oil that is still wet is sanded in: what comes off stays in it as a paste that is wiped into the pores. */
 const makesSlurry = (state: SurfaceState, step: StepAction): boolean => step.wet && isWetOil(state);
 
+/**
+ * Sanding whose coarsest grit is 100 or coarser takes every old film, but only drives wax in; finer sanding and scuffing
+ * abrade what is on top. On bare wood the grits take wood. All of it leaves dust.
+ */
 function abrade(state: SurfaceState, step: StepAction): SurfaceState {
   const abrasion: Abrasion = {
     verb: step.verb === "scuff" ? "scuff" : "sand",

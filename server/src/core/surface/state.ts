@@ -103,7 +103,8 @@ export interface SurfaceState {
   readonly grease?: { readonly place: Place };
   /** Stripping or scraping residue that was not cleaned off. */
   readonly residue?: {
-    readonly place: Place /** Scraped off dry: sanding or dusting takes it away. */;
+    readonly place: Place;
+    /** Scraped off dry: sanding or dusting takes it away. */
     readonly dry?: true;
   };
   readonly dust?: { readonly place: Place };

@@ -116,33 +116,42 @@ export const sessionsOf = onceFor(({ sessions, items }: Schedule): ReadonlyMap<s
  * for what several pieces do at the same time.
  */
 export function planRows(result: JobResult): readonly PlanRow[] {
-  const rows = new Map<string, PlanLine[]>();
-  for (const line of planLines(result)) {
-    const { start, end, kind, surface, what, slack, critical, session } = line;
-    const key =
-      session === undefined
-        ? JSON.stringify([start, end, kind, surface, what, slack, critical])
-        : JSON.stringify([session, kind, what]);
-    rows.set(key, [...(rows.get(key) ?? []), line]);
-  }
+  const rows = groupedBy(
+    planLines(result),
+    ({ start, end, kind, surface, what, slack, critical, session }) =>
+      session === undefined ? [start, end, kind, surface, what, slack, critical] : [session, kind, what],
+  );
   // What two people do side by side is one row as well.
-  const together = new Map<string, PlanLine[]>();
-  for (const lines of rows.values()) {
+  const together = groupedBy(rows, (lines) => {
     const { start, end, kind, what } = rowOf(lines);
-    const key = JSON.stringify([start, end, kind, what]);
-    together.set(key, [...(together.get(key) ?? []), ...lines]);
-  }
-  return [...together.values()].map(rowOf).toSorted((a, b) => a.start - b.start || a.end - b.end);
+    return [start, end, kind, what];
+  });
+  return together.map((group) => rowOf(group.flat())).toSorted((a, b) => a.start - b.start || a.end - b.end);
 }
 
-/** What is done in one session, in order. */
-export function sessionRows(result: JobResult, session: number): readonly PlanRow[] {
-  const rows = new Map<string, PlanLine[]>();
-  for (const line of planLines(result)) {
-    if (line.session !== session || line.kind === "wait") continue;
-    rows.set(line.what, [...(rows.get(line.what) ?? []), line]);
+/** What is done in each session, in order: by its number. */
+export function sessionRows(result: JobResult): ReadonlyMap<number, readonly PlanRow[]> {
+  const tasks = planLines(result).filter(({ kind }) => kind !== "wait");
+  const rows = new Map<number, PlanRow[]>();
+  for (const row of groupedBy(tasks, ({ session, what }) => [session, what]).map(rowOf)) {
+    if (row.session === undefined) continue;
+    const others = rows.get(row.session);
+    if (others) others.push(row);
+    else rows.set(row.session, [row]);
   }
-  return [...rows.values()].map(rowOf);
+  return rows;
+}
+
+/** Those of one key together, in the order in which the keys come first. */
+function groupedBy<T>(all: readonly T[], keyOf: (one: T) => readonly unknown[]): readonly (readonly T[])[] {
+  const groups = new Map<string, T[]>();
+  for (const one of all) {
+    const key = JSON.stringify(keyOf(one));
+    const group = groups.get(key);
+    if (group) group.push(one);
+    else groups.set(key, [one]);
+  }
+  return [...groups.values()];
 }
 
 /** `top`; of several pieces `top, all 4`, `top 1 to 3 of 4` or `top 1, 3 of 4`; of several surfaces all of them. */

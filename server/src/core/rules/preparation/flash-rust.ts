@@ -9,7 +9,7 @@ import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare } from "../../surface/state.ts";
 import { scuffLines } from "../coat-queries.ts";
-import { rustingMetal } from "../queries.ts";
+import { ABRADING_VERBS, rustingMetal } from "../queries.ts";
 import { putOnInstead } from "../remedy-fixes.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
@@ -218,7 +218,7 @@ function leftWet({ moments }: SurfaceRun, index: number): StepAction | undefined
 const isWetting = ({ verb, wet, use }: StepAction): boolean =>
   verb === "dampen" || wet || use?.material?.family?.carrier === "water";
 
-const ABRADES: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "buff", "distress"]);
+const ABRADES: ReadonlySet<string> = new Set([...ABRADING_VERBS, "buff"]);
 
 const DRIED =
   /\b(?:wip\w*|rub\w*|blow\w*)\b.{0,60}?\bdry\b|\bdr(?:y|ied|ying)\b.{0,60}?\b(?:at\s+once|immediately|straight|right\s+away|quickly|promptly|fast|with|by|in\s+the\s+(?:oven|sun))\b|\b(?:at\s+once|immediately|straight\s+away)\b.{0,60}?\bdr(?:y|ied)\b|\btowel\w*|\bhair[\s-]?dr[iy]er|\bhot[\s-]?air\b|\bheat[\s-]gun|\bwarm\w*|\brust/iu;

@@ -6,6 +6,7 @@
 import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { type Filling, hasWaited, waitedOf } from "../../surface/state.ts";
+import { ABRADING_VERBS } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
 import { insertAbove, related } from "../texts.ts";
@@ -77,13 +78,11 @@ recipe mended_by_label {
   ],
   checks: {
     onStep: (ctx) => {
-      if (WORKED.has(ctx.action.verb)) checkJoints(ctx);
+      if (ABRADING_VERBS.has(ctx.action.verb)) checkJoints(ctx);
     },
     onLayer: (ctx) => checkJoints(ctx),
   },
 };
-
-const WORKED: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "distress"]);
 
 function checkJoints(ctx: MomentContext<StepAction | LayerAction>): void {
   for (const joint of ctx.before.fillings) {

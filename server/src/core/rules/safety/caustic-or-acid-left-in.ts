@@ -5,7 +5,6 @@ import type { RelatedPlace } from "../../findings.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { placeKey } from "../../place.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
-import type { SurfaceState } from "../../surface/state.ts";
 import { isDrySanding, type Residue, reactiveIn, residuesBefore } from "../chemical-residues.ts";
 import { isWooden } from "../queries.ts";
 import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
@@ -174,12 +173,13 @@ function onLayer({ before, run, index, report }: MomentContext<LayerAction>): vo
 }
 
 /** Dry crystals of oxalic acid or lye are what burns nose and lungs. */
-function onStep({ action, before, run, index, report }: MomentContext<StepAction>): void {
+function onStep(ctx: MomentContext<StepAction>): void {
+  const { action, run, index, report } = ctx;
   if (!isDrySanding(action) || isWooden(run) === "no") return;
   const residues = residuesBefore(run)[index]!;
   const residue = residues.find((it) => isLeft(it) && !it.rinsed && !it.sanded);
   if (!residue) {
-    if (residues.length === 0) reportUnnamedBleach({ bleached: before.bleached, run, index, report });
+    if (residues.length === 0) reportUnnamedBleach(ctx);
     return;
   }
   report({
@@ -195,12 +195,7 @@ function onStep({ action, before, run, index, report }: MomentContext<StepAction
  * Wood bleach that does not say what it holds is lye with peroxide, or oxalic acid; either leaves what burns. Told at the
  * first sanding.
  */
-function reportUnnamedBleach({
-  bleached,
-  run,
-  index,
-  report,
-}: Pick<MomentContext<StepAction>, "run" | "index" | "report"> & Pick<SurfaceState, "bleached">): void {
+function reportUnnamedBleach({ before: { bleached }, run, index, report }: MomentContext<StepAction>): void {
   if (!bleached || bleached.rinsed) return;
   const from = run.moments.findLastIndex(
     ({ action }, at) => at < index && action.op === "step" && action.verb === "bleach",

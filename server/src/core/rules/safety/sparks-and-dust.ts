@@ -7,6 +7,7 @@ import { sentence } from "../../sentence.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import { coatsReached } from "../lead-caution.ts";
 import { wetWork } from "../lead-work.ts";
+import { ABRADING_VERBS } from "../queries.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine } from "../spoken-words.ts";
@@ -209,7 +210,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
   const { shop } = run;
   if (!shop || !ignitionSource(shop.ignition.value)?.lights) return;
   for (const { action, before } of run.moments) {
-    if (action.op !== "step" || action.wet || !DRY_DUST.has(action.verb) || saysWet(action.what ?? ""))
+    if (action.op !== "step" || action.wet || !ABRADING_VERBS.has(action.verb) || saysWet(action.what ?? ""))
       continue;
     const coat = coatsReached(action, before).findLast(({ family }) => family?.binder === "nitrocellulose");
     if (!coat) continue;
@@ -229,8 +230,6 @@ function checkLacquerDust({ run, report }: RunContext): void {
     return;
   }
 }
-
-const DRY_DUST: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "distress"]);
 
 function checkWords({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {

@@ -20,7 +20,7 @@
  */
 import { dayMs, hourMs, pausesBetween } from "../calendar.ts";
 import { localDateTime } from "../problem.ts";
-import type { PlannedItem, PlannedSession, Schedule, ScheduleInput } from "../types.ts";
+import type { PlannedItem, PlannedSession, Schedule, ScheduleInput, Stance } from "../types.ts";
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
 import { type SearchLimits, searchSessions } from "./local-search.ts";
 import { roomHolds } from "./room-load.ts";
@@ -33,7 +33,6 @@ import {
   type RoomLimit,
   roomLimit,
   type SessionProblem,
-  type Stance,
 } from "./session-problem.ts";
 import { isAired, type Session } from "./workshop.ts";
 
@@ -103,8 +102,14 @@ const airEffort = 0.3;
 /** How much of the search is made with fewer people. */
 const lessEffort = 0.15;
 
+/** Hours after the start of the plan. */
+const hoursOf =
+  ({ start }: SessionProblem) =>
+  (time: number): number =>
+    (time - start) / hourMs;
+
 function scheduleOf(problem: SessionProblem, plan: SessionPlan, bound: number): Schedule {
-  const inHours = (time: number): number => (time - problem.start) / hourMs;
+  const inHours = hoursOf(problem);
   const sessions = [...plan.shop.byKind.values()].flat();
   const people = inTurn(sessions, problem.crew);
   const lastWork = plan.objective[1]!;
@@ -135,7 +140,7 @@ function plannedItems(
 ): readonly PlannedItem[] {
   const { times } = plan.shop;
   const { slack, critical } = floatOfSessions(plan.shop, people, finish);
-  const inHours = (time: number): number => (time - problem.start) / hourMs;
+  const inHours = hoursOf(problem);
   const begun = new Map(
     people.flat().map(({ start, tasks: [first] }) => [`${first!.chain} ${first!.index}`, start]),
   );
@@ -167,7 +172,7 @@ function plannedSessions(
   problem: SessionProblem,
   people: readonly (readonly Session[])[],
 ): readonly PlannedSession[] {
-  const inHours = (time: number): number => (time - problem.start) / hourMs;
+  const inHours = hoursOf(problem);
   return people
     .flatMap((done, person) =>
       done.map(

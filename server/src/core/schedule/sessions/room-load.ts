@@ -2,7 +2,7 @@
  * How full the air of the room is: whether what tasks give off, with all that has been put down, stays within what the
  * fresh air may carry away in every stretch of time.
  *
- * As the verdict on the air reckons (`fumes/worst-air.ts`): vapour leaves evenly from the beginning of a task until some
+ * As the verdict on the air calculates (`fumes/worst-air.ts`): vapour leaves evenly from the beginning of a task until some
  * time after it; the stretches that hold most begin with a release or end with one; none begins while the shop is closed.
  */
 import { firstIndex } from "../../../../../grammar/src/binary-search.ts";

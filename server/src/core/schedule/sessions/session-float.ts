@@ -37,7 +37,6 @@ function latestEnds(
 ): readonly (readonly number[])[] {
   const { problem, times } = shop;
   const ends = problem.chains.map(({ steps }) => steps.map(() => finish));
-  const begins = jobBegins(shop);
   const latestStart = new Map<Session, number>();
   const inOrder = people
     .flatMap((done) => done.map((session, place) => ({ session, next: done[place + 1] })))
@@ -61,24 +60,21 @@ function latestEnds(
         row[index] = Math.min(row[index]!, times[chain]!.ends[index]! + (start - session.start));
         const begin = times[chain]!.starts[index]! + (start - session.start);
         if (index > 0) row[index - 1] = Math.min(row[index - 1]!, begin);
-        else limitJobBefore(shop, begins, ends, chain, begin);
+        else limitJobBefore(shop, ends, chain, begin);
       }
     }
   }
   return ends;
 }
 
-/** Whether the chain's job waits for another: that one may not end after this begins. */
-const jobBegins = ({ problem }: Workshop): readonly number[] => problem.jobs.map(({ after }) => after);
-
+/** A job that the chain's job waits for may not end after this one begins. */
 function limitJobBefore(
   { problem }: Workshop,
-  begins: readonly number[],
   ends: readonly number[][],
   chain: number,
   begin: number,
 ): void {
-  const before = begins[problem.jobOf[chain]!]!;
+  const before = problem.jobs[problem.jobOf[chain]!]!.after;
   if (before < 0) return;
   for (const [other, row] of ends.entries()) {
     const last = row.length - 1;

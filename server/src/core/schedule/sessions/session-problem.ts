@@ -7,7 +7,7 @@
 
 import { hourMs } from "../calendar.ts";
 import { makeProblem, momentIn, type Problem, type ProblemChain } from "../problem.ts";
-import type { HandsItem, ScheduleInput, SessionRule } from "../types.ts";
+import type { HandsItem, ScheduleInput, SessionRule, Stance } from "../types.ts";
 
 /** Plans come in steps of five minutes. */
 export const gridMs = 300_000;
@@ -64,9 +64,6 @@ export interface Vapour {
   readonly after: number;
   readonly shares: readonly number[];
 }
-
-/** Which solvent stands for one that nobody names. */
-export type Stance = "usual" | "cautious";
 
 /** The limit that the room's air sets; undefined where nothing is given off. */
 export function roomLimit({ chains, stretches }: ScheduleInput, stance: Stance): RoomLimit | undefined {

@@ -48,11 +48,11 @@ interface Placed {
 
 export interface Batch {
   readonly members: readonly number[];
-  readonly block: readonly [number, number];
+  /** The last item of its block. */
+  readonly last: number;
   readonly placed: readonly Placed[];
   readonly start: number;
   readonly firstEnd: number;
-  readonly end: number;
 }
 
 export interface Workshop {
@@ -159,11 +159,10 @@ export function timeBatch(
   }
   return {
     members,
-    block: [first, last],
+    last,
     placed,
     start: placed[0]?.start ?? Math.max(...ready),
     firstEnd: placed[0]?.end ?? Math.max(...ready),
-    end: placed.at(-1)?.workEnd ?? Math.max(...ready),
   };
 }
 
@@ -349,7 +348,7 @@ function startOnGrid(profile: ResourceProfile, from: number, length: number, isW
 }
 
 /** Puts a timed batch down for good. */
-export function putDown(shop: Workshop, { members, placed, block: [, last] }: Batch): void {
+export function putDown(shop: Workshop, { members, placed, last }: Batch): void {
   const { problem, profile, byKind, times, position, open, jobEnd } = shop;
   for (const one of placed) {
     const { index, kind, start, end, workEnd, work, joins } = one;
