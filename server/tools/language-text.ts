@@ -168,7 +168,7 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`mix hardener 10:1 by weight\` | \`mix 10:1 by weight with hardener\` |
 
 Of a range the end counts that is worse for the work: the longest touch and cure, the shortest pot life, the lowest coverage, solids, flash point and air of the shop, the highest VOC, thinning and humidity, the warm and dry end of the air that a label's times are for.
-A \`wait\` of a range counts as its shorter end. Of \`x 2 to 3\` the higher number is planned and bought for, and the lower one counts where a surface may have too few coats.
+A \`wait\` of a range counts as its shorter end. Of \`x 2 to 3\` the higher number is planned and bought for, and counts for thick films, fumes and air; the lower one counts where a surface may have too few coats, and a plan names the dates with either.
 \`recoat 2-3 h\` is asked about, since it may be the earliest time or a window; \`recoat 2-24 h\` can only be a window.
 So is what else could mean two things: \`family primer\`, \`safety mask\`, \`wait until dry\`, \`thinned 50 %\`, \`3/4/2027\`, \`1.480\`, ounces of a liquid without a density. Each has a fix for each of its meanings.
 A sign of a currency is read and left out: prices are in the currency of the shop.

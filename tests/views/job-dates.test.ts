@@ -4,7 +4,7 @@ import { jobDates } from "../../server/src/views/schedule/job-dates.ts";
 import { analyse } from "../harness/check-text.ts";
 
 /** Coated on Monday 8 March 2027 from 09:00 to 09:30, in the air of the label. */
-const datesOf = (after: string, recoat = "2 h", cure = "7 days") =>
+const datesOf = (after: string, recoat = "2 h", cure = "7 days", coat = "layer clear, takes 30 min") =>
   jobDates(
     analyse({
       "test.finish": `material clear {
@@ -25,7 +25,7 @@ shop mill {
   hours Mon to Fri 09:00 to 17:00
 }
 recipe work {
-  layer clear, takes 30 min
+  ${coat}
 ${after}
 }
 job it {
@@ -65,4 +65,21 @@ test("refitting after the cure puts both uses off", () => {
     lightUse: "2027-03-15T10:00:00",
     fullUse: "2027-03-15T10:00:00",
   });
+});
+
+test("the last coat of `x 1 to 2` is dated with and without", () => {
+  // 09:00 to 09:30, sanded after 2 h from 11:30 to 12:00, coated again until 12:30; cured seven days later.
+  const coats = "layer clear x 1 to 2, between sand 220, takes 30 min";
+  const dates = datesOf("", "2 h", "7 days", coats);
+  expect(dates?.fewest).toEqual({ lastWork: "2027-03-08T09:30:00", fullUse: "2027-03-15T09:30:00" });
+  expect(dates!.lastWork > "2027-03-08T12:00:00").toBe(true);
+});
+
+test("what is done after a coat that may be left out keeps its time", () => {
+  const dates = datesOf('  layer clear, if needed, takes 30 min\n  step refit "handles", takes 30 min');
+  expect(dates?.fewest).toBeUndefined();
+});
+
+test("a job without coats that are decided at the bench has one date", () => {
+  expect(datesOf("")?.fewest).toBeUndefined();
 });

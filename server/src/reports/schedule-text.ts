@@ -111,7 +111,7 @@ function endLines(result: JobResult): readonly string[] {
       ...(totals.in_service ? [`  Full use ${momentText(totals.in_service)}.`] : []),
     ];
   }
-  const { lastWork, lightUse, fullUse } = dates;
+  const { lastWork, lightUse, fullUse, fewest } = dates;
   return [
     `  Last work ${momentText(lastWork)}; ${proofText(schedule)}.`,
     ...(lightUse === undefined || lightUse === fullUse
@@ -123,6 +123,11 @@ function endLines(result: JobResult): readonly string[] {
       ? []
       : [
           `  Full use ${momentText(fullUse)}: ${fullUse > lastWork ? "all coats are cured" : "after the last work"}.`,
+        ]),
+    ...(fewest === undefined
+      ? []
+      : [
+          `  With the fewest coats last work ${momentText(fewest.lastWork)}${fewest.fullUse === undefined ? "" : `, full use ${momentText(fewest.fullUse)}`}.`,
         ]),
   ];
 }
@@ -153,6 +158,9 @@ function jobJson(result: JobResult, dates: JobDates | undefined, all: readonly J
     last_work: result.schedule.lastWorkAt ?? null,
     light_use: dates?.lightUse ?? null,
     full_use: dates?.fullUse ?? null,
+    fewest_coats: dates?.fewest
+      ? { last_work: dates.fewest.lastWork, full_use: dates.fewest.fullUse ?? null }
+      : null,
     last_work_h: rounded(result.schedule.lastWorkHours ?? null),
     lower_bound_h: rounded(result.schedule.lowerBound),
     exact: result.schedule.exact,

@@ -2,6 +2,8 @@
  * Fixes that several rules offer for what is done by hand: more coats, a sanding between them, a clear on top, an old
  * finish taken off, another material. Each writes all that the next finding would ask for, duties and waits among them.
  */
+
+import type { Value } from "../../../../grammar/src/tree.ts";
 import type { Fix, TextEdit } from "../findings.ts";
 import { family } from "../knowledge/families.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
@@ -58,13 +60,13 @@ const coatLines = (name: FamilyName, coats: number): readonly string[] =>
  * number is not written on its own line in figures.
  */
 export function moreCoats({ syntax, place }: LayerAction, coats: number): Fix | undefined {
-  const { coats: written, coatsTo, material, block } = syntax;
+  const { coats: written, coatsTo, material, block, between: said } = syntax;
   if (written?.kind === "name" || !material || (block && !written)) return undefined;
-  const [from, to] = written
-    ? [written.span.start, (coatsTo ?? written).span.end]
-    : [material.span.end, material.span.end];
+  // Of `x 2 to 5` three coats become `3 to 5`.
+  const last = coatsTo && (countIn(coatsTo) ?? coats) <= coats ? coatsTo : written;
+  const [from, to] = written ? [written.span.start, last!.span.end] : [material.span.end, material.span.end];
   const count = written ? `${coats}` : ` x ${coats}`;
-  if (block) {
+  if (block || said) {
     return fixOf("change", `Make it ${coats} coats`, [{ place: at(place, from, to), text: count }]);
   }
   const end = place.span.end;
@@ -80,11 +82,19 @@ export function moreCoats({ syntax, place }: LayerAction, coats: number): Fix | 
   ]);
 }
 
+const countIn = (coats: Value): number | undefined =>
+  coats.kind === "quantity" ? coats.parts[0]?.number.value : undefined;
+
 /** No more coats than these of a layer that says in figures how many there are. */
 export function onlyCoats({ syntax, place }: LayerAction, coats: number): readonly Fix[] {
-  const { coats: written } = syntax;
+  const { coats: written, coatsTo } = syntax;
   if (!written || written.kind === "name" || coats < 1) return [];
-  const edit = { place: at(place, written.span.start, written.span.end), text: `${coats}` };
+  const fewest = countIn(written);
+  const most =
+    coatsTo && fewest !== undefined && fewest < coats
+      ? coatsTo.span
+      : { ...written.span, end: (coatsTo ?? written).span.end };
+  const edit = { place: at(place, most.start, most.end), text: `${coats}` };
   return [fixOf("change", `Make it ${coats} coat${coats === 1 ? "" : "s"}`, [edit])];
 }
 

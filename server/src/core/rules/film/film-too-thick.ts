@@ -37,6 +37,15 @@ export const filmTooThick: TradeRule = {
 `,
     },
     {
+      title: "Up to six coats, if they turn out to be needed",
+      text: `recipe heavy {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  conversion_varnish x 2 to 6 #! film-too-thick
+  wait   until cured
+}
+`,
+    },
+    {
       title: "One flood coat",
       text: `material thick_clear {
   family waterborne polyurethane

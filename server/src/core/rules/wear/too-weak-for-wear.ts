@@ -53,6 +53,27 @@ job tables {
 `,
     },
     {
+      title: "Two to three coats, of which the third is left open",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe varnished {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags, dust_mask
+  layer  oil_varnish x 2 to 3, between sand 320 #! too-weak-for-wear
+  wait   until cured
+}
+job tables {
+  piece table
+  apply varnished to top
+}
+`,
+    },
+    {
       title: "A washcoat under the stain does not take the wear",
       text: `piece table "Table" {
   surface top {
@@ -299,19 +320,20 @@ job tables {
 function coatsText(action: Action, last: Coat, missing: number): string {
   if (action.op !== "layer" || last.action !== action || action.coats === 1)
     return ` and needs ${missing} more coat${missing === 1 ? "" : "s"}`;
-  return `: ${action.coats + missing} coats, not ${action.coats}`;
+  return `: ${action.coat + missing} coats, not ${action.coat}`;
 }
 
 /** ": write `x 3`", where the line says how many coats there are. */
 function countText(action: Action, last: Coat, missing: number): string {
   const isOwnLine = action.op === "layer" && last.action === action;
   if (!isOwnLine || !action.syntax.coats || action.syntax.coats.kind === "name") return "";
-  return `: write \`x ${action.coats + missing}\``;
+  return `: write \`x ${action.coat + missing}\``;
 }
 
 /** More coats of the layer that bears the wear, where it is a line of its own. */
 function moreOf(action: Action, last: Coat, missing: number): readonly Fix[] {
   if (action.op !== "layer" || last.action !== action) return [];
-  const fix = moreCoats(action, action.coats + missing);
+  // The last sure coat of its line: of `x 2 to 3` the second.
+  const fix = moreCoats(action, action.coat + missing);
   return fix ? [fix] : [];
 }
