@@ -135,6 +135,23 @@ export class LineReader {
     return text;
   }
 
+  /** Whether a text without quotes stands here: it begins with a word, and nothing on the line could end or open a title. */
+  protected isTextInWords(): boolean {
+    let ahead = 1;
+    while (this.peek(ahead) !== END_TOKEN && !/["{}#]/u.test(this.peek(ahead).text)) ahead += 1;
+    return this.peek(1).kind === "word" && this.peek(ahead) === END_TOKEN;
+  }
+
+  /** Reads all that follows on the line, with one blank where there are any. */
+  protected takeRest(): string {
+    let text = "";
+    for (let isFirst = true; this.peek(1) !== END_TOKEN; isFirst = false) {
+      text += (!isFirst && this.hasBlankBefore(1) ? " " : "") + this.peek(1).text;
+      this.next += 1;
+    }
+    return text;
+  }
+
   /** The same up to what ends a part of the line: a comma, a quotation mark or a brace. */
   protected restOfPart(): string {
     return this.rest().split(/[,"{]/u)[0]!.trimEnd();

@@ -391,6 +391,25 @@ export class FieldParser extends WordsParser {
     },
   );
 
+  protected readonly text = this.line(
+    (): Value<"text"> => ({ form: "text" }),
+    (line) => {
+      line.text = this.textOfLine();
+    },
+  );
+
+  /** A text in quotes, or all words of the line, which the plain form quotes. */
+  protected textOfLine(): tree.Title {
+    if (this.at(t.StringToken) || this.at(t.End) || !this.isTextInWords()) {
+      return make.makeTitle(this.take(t.StringToken, "a text in double quotes"));
+    }
+    const { start } = this.peek(1);
+    const value = this.takeRest();
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, `"${value.replaceAll("\\", "\\\\")}"`);
+    return { kind: "title", value, span };
+  }
+
   protected readonly pieces = this.line(
     (): Value<"pieces"> => ({ form: "pieces" }),
     (line) => {
@@ -485,6 +504,7 @@ export class FieldParser extends WordsParser {
     dates: this.dates,
     moment: this.moment,
     name: this.name,
+    text: this.text,
     pieces: this.pieces,
     shape: this.shape,
     wood: this.wood,

@@ -42,7 +42,7 @@ export class LineParser extends LayerParser {
     }
   });
 
-  readonly surfaceHead = this.line(emptyHead, (line) => this.headName(line));
+  readonly surfaceHead = this.head;
 
   readonly recipeHead = this.line(emptyHead, (line) => {
     const parameters: tree.Parameter[] = [];
@@ -111,7 +111,7 @@ export class LineParser extends LayerParser {
   readonly note = this.line(
     (): Line<tree.NoteStatement> => ({}),
     (line) => {
-      line.text = make.makeTitle(this.take(t.StringToken, "a text in double quotes"));
+      line.text = this.textOfLine();
     },
   );
 

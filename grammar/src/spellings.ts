@@ -166,10 +166,19 @@ export const STAGE_SPELLINGS: Readonly<Record<string, string>> = {
 /** Fields, by block. */
 export const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   material: { potlife: "pot_life", coverage: "covers", color: "colour", kind: "family", type: "family" },
-  piece: {},
-  surface: { material: "wood", on_it: "existing" },
+  piece: { notes: "note", remark: "note" },
+  surface: { material: "wood", on_it: "existing", notes: "note", remark: "note" },
   shop: { climate: "air" },
   recipe: {},
   layer: {},
-  job: { shop: "in", due: "ready", deadline: "ready" },
+  job: {
+    shop: "in",
+    due: "ready",
+    deadline: "ready",
+    customer: "owner",
+    client: "owner",
+    deliver: "delivery",
+    notes: "note",
+    remark: "note",
+  },
 };

@@ -210,13 +210,14 @@ function readOwnStatement(
   const rules = lineParser();
   switch (word) {
     case "surface": {
-      const { name } = readLine(ctx, node, rules.surfaceHead, example);
+      const { name, title } = readLine(ctx, node, rules.surfaceHead, example);
       const fields = readFields(ctx, node.block?.nodes ?? [], "surface");
       return {
         kind: "surface",
         ...base,
         docs: docsAbove(ctx.lines, node.line),
         ...(name && { name }),
+        ...(title && { title }),
         fields,
       };
     }

@@ -281,6 +281,7 @@ export type FieldValue =
     } // closed
   | { readonly form: "moment"; readonly date?: DateLiteral; readonly time?: TimeLiteral } // start, ready
   | { readonly form: "name"; readonly name?: Name } // in, after
+  | { readonly form: "text"; readonly text?: Title } // note, owner, delivery
   | { readonly form: "pieces"; readonly name?: Name; readonly count?: Value } // piece reading_table x 2
   | { readonly form: "shape"; readonly shape?: ShapeSyntax }
   | {
@@ -330,6 +331,7 @@ export interface FieldStatement extends StatementBase {
 export interface SurfaceStatement extends StatementBase {
   readonly kind: "surface";
   readonly name?: Name;
+  readonly title?: Title;
   readonly fields: readonly (FieldStatement | BrokenStatement)[];
 }
 

@@ -115,6 +115,12 @@ export const FIELDS: Readonly<
     bought: { form: "money", example: "bought 60.00", doc: "What one piece cost." },
     new: { form: "money", example: "new 1150.00", doc: "What a new one would cost." },
     use_by: { form: "words", example: "use_by adults", doc: "adults, children or food." },
+    note: {
+      form: "text",
+      example: 'note "One drawer is missing."',
+      doc: "A note printed on the sheet.",
+      repeatable: true,
+    },
   },
   surface: {
     shape: {
@@ -141,6 +147,12 @@ export const FIELDS: Readonly<
       doc: "What a lead test of everything on it came to: none_found or found, the method and the date of the result.",
     },
     wear: { form: "words", example: "wear hard", doc: "hard, normal or light." },
+    note: {
+      form: "text",
+      example: 'note "Ink stains at the left."',
+      doc: "A note printed on the sheet.",
+      repeatable: true,
+    },
   },
   shop: {
     country: {
@@ -187,6 +199,22 @@ export const FIELDS: Readonly<
       example: "after hall_tables_2019",
       doc: "The job that this one follows on the same pieces.",
     },
+    owner: {
+      form: "text",
+      example: 'owner "Town library, reading room"',
+      doc: "Whose the pieces are; printed on the sheet.",
+    },
+    delivery: {
+      form: "text",
+      example: 'delivery "by the side door, two to carry"',
+      doc: "How and where they are handed over; printed on the sheet.",
+    },
+    note: {
+      form: "text",
+      example: 'note "Number the drawers."',
+      doc: "A note printed on the sheet.",
+      repeatable: true,
+    },
   },
 };
 
@@ -203,7 +231,11 @@ export const STATEMENTS: Readonly<
 > = {
   material: {},
   piece: {
-    surface: { example: "surface top {", doc: "A surface that is finished in one way.", repeatable: true },
+    surface: {
+      example: 'surface top "Table top" {',
+      doc: "A surface that is finished in one way.",
+      repeatable: true,
+    },
   },
   surface: {},
   shop: {},

@@ -196,8 +196,8 @@ describe("a line of a recipe says what it needs", () => {
     ["safety gloves or mask", '"or mask" expected the end of the line or a comma'],
     ["follow", '"" expected a recipe, such as `follow prepare(clear: hall_clear)`'],
     [
-      "note thin coats",
-      '"thin" expected a text in double quotes / Write, for example, `note "Work with the grain."`.',
+      "note 5 coats",
+      '"5" expected a text in double quotes / Write, for example, `note "Work with the grain."`.',
     ],
     ["step dust {", '"{" expected the end of the line: this line opens no block [Remove the `{`]'],
   ])("%s", (line, problem) => {

@@ -259,6 +259,21 @@ const LAYERS: readonly Row[] = [
   ["mix", "mix 10:1 by volume hardener", "mix 10:1 by volume with hardener"],
 ];
 
+const TEXTS: readonly Row[] = [
+  ["piece", 'note "One drawer is missing."', 'note "One drawer is missing."'],
+  ["surface", "note ink stains at the left", 'note "ink stains at the left"'],
+  ["job", "note number the drawers, top to bottom", 'note "number the drawers, top to bottom"'],
+  ["recipe", "note don't rub the edges", 'note "don\'t rub the edges"'],
+  ["job", "owner Town library", 'owner "Town library"'],
+  ["job", "customer Town library", 'owner "Town library"'],
+  ["job", "delivery by the side door, 2 to carry", 'delivery "by the side door, 2 to carry"'],
+  [
+    "piece",
+    'surface side "Left side" {\n shape area 1 m2\n wood beech\n}',
+    'surface side "Left side" {\nshape area 1 m2\nwood beech\n}',
+  ],
+];
+
 const READ: Readonly<Record<string, readonly Row[]>> = {
   coats: COATS,
   units: UNITS,
@@ -270,6 +285,7 @@ const READ: Readonly<Record<string, readonly Row[]>> = {
   "kinds and words": KINDS,
   "money and dates": MONEY_AND_DATES,
   layers: LAYERS,
+  "notes and titles": TEXTS,
 };
 
 for (const [topic, rows] of Object.entries(READ)) {

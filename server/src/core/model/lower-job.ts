@@ -16,6 +16,7 @@ import {
   readAmount,
   readDate,
   readMoney,
+  readTexts,
   readTime,
   report,
   SHARE,
@@ -56,6 +57,9 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
     spare: spareAmount ? stated(ctx, spareAmount.value, spareAmount.span) : { value: 10, origin: "default" },
     supplies: suppliesAmount === undefined ? undefined : stated(ctx, suppliesAmount, supplies!.span),
     after: readAfter(ctx, fields.get("after")?.[0]),
+    owner: readTexts(fields.get("owner"))[0],
+    delivery: readTexts(fields.get("delivery"))[0],
+    notes: readTexts(fields.get("note")),
   };
 }
 

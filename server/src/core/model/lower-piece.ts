@@ -28,6 +28,7 @@ import {
   readDate,
   readMoney,
   readNumber,
+  readTexts,
   readWord,
   report,
   stated,
@@ -60,6 +61,7 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
     newPrice: readMoney(ctx, (fields.get("new")?.[0]?.value as Form<"money"> | undefined)?.amount),
     useBy: useByWord ? stated(ctx, useByWord, useByItem!.span) : { value: "adults", origin: "default" },
     surfaces: distinctSurfaces(ctx, surfaces),
+    notes: readTexts(fields.get("note")),
   };
 }
 
@@ -95,6 +97,7 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
   const headPlace = placeOf(ctx, syntax.span);
   return {
     name: syntax.name?.text ?? "",
+    ...(syntax.title ? { title: syntax.title.value } : {}),
     namePlace: syntax.name ? placeOf(ctx, syntax.name.span) : headPlace,
     headPlace,
     docs: syntax.docs,
@@ -106,6 +109,7 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     asLeftBy: left?.job ? { job: left.job.text, place: placeOf(ctx, left.job.span) } : undefined,
     lead: readLead(ctx, fields.get("lead")?.[0]),
     wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
+    notes: readTexts(fields.get("note")),
   };
 }
 

@@ -341,6 +341,10 @@ export function readMoney(ctx: Lowering, number: NumberLiteral | undefined): num
   return amount;
 }
 
+/** The texts of the lines of one word, such as the notes of a piece. */
+export const readTexts = (statements: readonly FieldStatement[] | undefined): readonly string[] =>
+  (statements ?? []).flatMap(({ value }) => (value.form === "text" && value.text ? [value.text.value] : []));
+
 /** A word of a closed vocabulary; reports `unknown-word` at the words. */
 export function readWord<W extends string>(
   ctx: Lowering,

@@ -110,6 +110,7 @@ export interface ExistingCoat {
 
 export interface Surface {
   readonly name: string;
+  readonly title?: string;
   readonly namePlace: Place;
   readonly headPlace: Place;
   readonly docs: string;
@@ -124,6 +125,7 @@ export interface Surface {
   /** What a lead test came to, as stated. */
   readonly lead?: Fact<LeadResult>;
   readonly wear: Fact<"hard" | "normal" | "light">;
+  readonly notes: readonly string[];
 }
 
 export interface Piece extends Named {
@@ -133,6 +135,7 @@ export interface Piece extends Named {
   readonly newPrice?: number;
   readonly useBy: Fact<"adults" | "children" | "food">;
   readonly surfaces: readonly Surface[];
+  readonly notes: readonly string[];
 }
 
 /** Opening hours: minutes after midnight, by weekday 1 (Monday) … 7 (Sunday). */
@@ -204,6 +207,11 @@ export interface Job extends Named {
   readonly spare: Fact<number>;
   readonly supplies?: Fact<number>;
   readonly after?: { readonly job: string; readonly place: Place };
+  /** Whose the pieces are. */
+  readonly owner?: string;
+  /** How and where they are handed over. */
+  readonly delivery?: string;
+  readonly notes: readonly string[];
 }
 
 export type ModelDeclaration = Material | Piece | Shop | Recipe | Job;

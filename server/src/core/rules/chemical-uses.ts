@@ -38,17 +38,24 @@ export const namedChemicals = onceFor((run: SurfaceRun): readonly NamedChemical[
 /** What the recipe, or in a job the job and its piece, say of themselves. */
 function atHead({ kind, recipe, job, piece, surface }: SurfaceRun): readonly NamedChemical[] {
   if (kind === "assumed") return recipe ? namedBy(recipe, "recipe") : [];
-  const ofJob = job ? namedBy(job, "job") : [];
+  const ofJob = job ? namedBy(job, "job", job.notes) : [];
   // Told of where the findings of the job stand; a piece of another file has no place there.
   const place = piece && job && piece.file === job.file ? piece.namePlace : job?.namePlace;
-  const inOldWork = [...(piece ? textsOf(piece) : []), surface?.docs ?? ""]
+  const inOldWork = [
+    ...(piece ? [...textsOf(piece), ...piece.notes] : []),
+    ...(surface ? [surface.title ?? "", surface.docs, ...surface.notes] : []),
+  ]
     .flatMap((text) => namedIn(text))
     .filter(({ row }) => isA(row, "poisonous ingredient", "asbestos"));
   return [...ofJob, ...(place ? inOldWork.map((it) => ({ ...it, by: "piece" as const, place })) : [])];
 }
 
-const namedBy = (named: Named, by: "recipe" | "job"): readonly NamedChemical[] =>
-  textsOf(named)
+const namedBy = (
+  named: Named,
+  by: "recipe" | "job",
+  notes: readonly string[] = [],
+): readonly NamedChemical[] =>
+  [...textsOf(named), ...notes]
     .flatMap((text) => namedIn(text))
     .map((it) => ({ ...it, by, place: named.namePlace }));
 

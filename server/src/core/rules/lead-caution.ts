@@ -107,10 +107,10 @@ function uptoResult(sentence: string): string {
   return goesOn < 0 ? sentence : sentence.slice(0, end + goesOn);
 }
 
-/** What `##` and the titles of the declarations say of the piece and the work on it. */
+/** What `##`, the notes and the titles of the declarations say of the piece and the work on it. */
 const declaredTexts = (run: SurfaceRun): readonly string[] =>
-  [run.piece, run.job, run.surface && { docs: run.surface.docs }]
-    .flatMap((named) => linesOf(named))
+  [run.piece, run.job, run.surface]
+    .flatMap((named) => [...linesOf(named), ...(named?.notes ?? [])])
     .filter((text) => text !== "");
 
 /** A sentence may go on from one line of a description to the next, or end with it. */

@@ -101,7 +101,7 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
   const several = surface.shapes.length > 1;
   const { substrate, existing, asLeftBy, lead } = surface;
   return paragraphs(
-    heading(surface.name, undefined, of),
+    heading(surface.name, surface.title, of),
     docText(surface.docs),
     surface.shapes.length === 0
       ? "No `shape` yet: its area is not known."

@@ -130,7 +130,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     title: capital(titleOf(job)),
     docs: job.docs,
     findings: numbered(found),
-    facts: jobFacts(result),
+    facts: [...jobFacts(result), ...noteFacts(result, title)],
     gaps: jobGaps(result),
     choices: [],
     duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
@@ -154,7 +154,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
 function surfaceTitles(runs: readonly SurfaceRun[]): (run: SurfaceRun) => string {
   const several = new Set(runs.map(({ piece }) => piece)).size > 1;
   return ({ piece, surface, label }) => {
-    const name = words(surface?.name ?? label);
+    const name = surface?.title ?? words(surface?.name ?? label);
     return capital(several && piece ? `${titleOf(piece)}: ${name}` : name);
   };
 }
@@ -191,6 +191,8 @@ function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
   const fact = (name: string, text: string | undefined): readonly SheetFact[] =>
     text ? [{ name, text }] : [];
   return [
+    ...fact("Owner", job.owner),
+    ...fact("Delivery", job.delivery),
     ...fact("Shop", shop && capital(titleOf(shop))),
     ...fact("Air", shop?.air && airText(shop.air.value)),
     ...fact("After the job", job.after && words(job.after.job)),
@@ -203,6 +205,18 @@ function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
     ...fact("Wanted by", job.ready && day(job.ready)),
     ...fact("Hands-on", formatWork(totals.hands_on_h)),
     ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
+  ];
+}
+
+/** What is noted of the job, its pieces and their surfaces. */
+function noteFacts({ job, runs }: JobResult, title: (run: SurfaceRun) => string): readonly SheetFact[] {
+  const noted = (of: string, notes: readonly string[]): readonly SheetFact[] =>
+    notes.map((text) => ({ name: of === "" ? "Note" : `Note, ${of}`, text }));
+  const pieces = new Set(runs.flatMap(({ piece }) => (piece ? [piece] : [])));
+  return [
+    ...noted("", job.notes),
+    ...[...pieces].flatMap((piece) => noted(titleOf(piece), piece.notes)),
+    ...runs.flatMap((run) => noted(title(run), run.surface?.notes ?? [])),
   ];
 }
 

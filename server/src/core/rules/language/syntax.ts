@@ -25,10 +25,10 @@ export const syntax: LanguageRule = {
 `,
     },
     {
-      title: "A title without its quotes",
+      title: "A note that says nothing",
       text: `recipe clear_coat {
   for  wood
-  note thin coats #! syntax
+  note #! syntax
 }
 `,
     },
