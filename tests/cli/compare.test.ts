@@ -173,7 +173,7 @@ job thrice {
   test("says once what is missing for the figures that are not known", async () => {
     const { stdout } = await runCli(["compare", "job.finish", "two.finish:thrice"], { files });
     expect(stdout).toContain(
-      "Not known of thrice: finish, in service (no `in` (the shop), no `start`).\nNot known of thrice: labour (no `in` (the shop)).\n",
+      "Not known of thrice: finish, full use (no `in` (the shop), no `start`).\nNot known of thrice: labour (no `in` (the shop)).\n",
     );
   });
 

@@ -30,7 +30,7 @@ describe("the others", () => {
   test("demo ends well, although it shows mistakes", async () => {
     const { status, stdout } = await runCli(["demo"]);
     expect(stdout).toContain("error coat-over-wax");
-    expect(stdout).toContain("in service");
+    expect(stdout).toContain("full use");
     expect(status).toBe(0);
     expect((await runCli(["--help"])).stdout).not.toContain("demo");
   });

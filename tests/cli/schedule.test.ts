@@ -17,8 +17,9 @@ describe("schedule", () => {
         "    09:45 to 11:45  board  wait until recoat        critical",
         "    11:45 to 12:00  board  clear_coat, coat 2 of 2  critical",
         "    12:00 to 14:00  board  wait until recoat        critical",
-        "  Last work Mon 8 Mar 2027 12:00; no plan ends it earlier.",
-        "  Full use Tue 9 Mar 2027 12:00: all coats are cured.",
+        "  Last work Mon 8 Mar 2027 12:00: `clear_coat, coat 2 of 2` on `board`; no plan ends it earlier.",
+        "  Light use Tue 9 Mar 2027 12:00: a day after the last coat, `clear_coat, coat 2 of 2` on `board`.",
+        "  Full use Tue 9 Mar 2027 12:00: cured 1 day after the last coat, `clear_coat, coat 2 of 2` on `board`.",
         "",
       ].join("\n"),
     );

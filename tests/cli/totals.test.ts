@@ -27,6 +27,9 @@ describe("totals", () => {
           // Coats end at 09:45 and 12:00, then two hours.
           elapsed_h: 5,
           finish: "2027-03-08T14:00:00",
+          last_work: "2027-03-08T12:00:00",
+          light_use: "2027-03-09T12:00:00",
+          full_use: "2027-03-09T12:00:00",
           in_service: "2027-03-09T12:00:00",
           voc_g: 44,
           material_cost: 10,
@@ -44,6 +47,9 @@ describe("totals", () => {
       "hands_on_h",
       "elapsed_h",
       "finish",
+      "last_work",
+      "light_use",
+      "full_use",
       "in_service",
       "voc_g",
       "material_cost",
@@ -65,8 +71,9 @@ describe("totals", () => {
         "  Time",
         "    hands-on                           1 h",
         "    elapsed                            5 h",
-        "    finish            Mon 8 Mar 2027 14:00",
-        "    in service        Tue 9 Mar 2027 12:00",
+        "    last work         Mon 8 Mar 2027 12:00  `clear_coat, coat 2 of 2` on `board`",
+        "    light use         Tue 9 Mar 2027 12:00  a day after the last coat, `clear_coat, coat 2 of 2` on `board`",
+        "    full use          Tue 9 Mar 2027 12:00  cured 1 day after the last coat, `clear_coat, coat 2 of 2` on `board`",
         "  Fumes",
         "    VOC                               44 g",
         "  Fumes by the hour (a coat's grams leave evenly from its first stroke to half of touch dry, a step's to half an hour after it: common practice, no source)",
@@ -91,7 +98,7 @@ describe("totals", () => {
     const bare = JOB.replace(/ {2}in .*\n {2}start .*\n/u, "").replace("  new    100.00\n", "");
     const files = { ...FILES, "job.finish": bare };
     const { stdout } = await runCli(["totals", "job.finish"], { files });
-    expect(stdout).toMatch(/finish +not known {2}no `in` \(the shop\), no `start`\n/u);
+    expect(stdout).toMatch(/last work +not known {2}no `in` \(the shop\), no `start`\n/u);
     expect(stdout).toMatch(/labour +not known {2}no `in` \(the shop\)\n/u);
     expect(stdout).toMatch(/saving +not known {2}no `new` price for `shelf`\n/u);
     const json = await runCli(["totals", "job.finish", "--format", "json"], { files });

@@ -175,9 +175,10 @@ const FIRST = [
   // Of the first top: clean, sand and first coat to 09:55; 12 h to 21:55; second coat at 09:00 the next day; 20 h. 11 h
   // 5 min of night.
   "elapsed 1 day 20 h: 1.17 h of hands + 32 h of waits + 11.08 h closed or held up = 44.25 h",
-  "finish Wed 10 Mar 2027 05:15",
+  "last work Tue 9 Mar 2027 09:15",
+  "light use Wed 10 Mar 2027 09:15: a day after the last coat",
   "is on at Tue 9 Mar 2027 09:15, + cure 10 days × 2 = 20 days",
-  "in service Mon 29 Mar 2027 09:15",
+  "full use Mon 29 Mar 2027 09:15",
   "VOC 545 g: 215 g `spirits` + 330 g `trim`",
   "most fumes in an hour 212 g, from the start: 209 g `clean with spirits` + 2.7 g `trim, 2 coats`",
   "Labour 4.6667 h × 20.00 = 93.33 EUR.",

@@ -125,7 +125,7 @@ describe("names", () => {
     const card = hover(
       "piece p {\n  surface s {\n    shape area 1 m2\n    wood oak\n  }\n}\nrecipe r {\n  step dust\n}\njob j$0 {\n  piece p\n  apply r to s\n}",
     );
-    expect(card).toContain("finish: not known, no `in` (the shop), no `start`");
+    expect(card).toContain("last work, light use and full use not known: no `in` (the shop), no `start`");
   });
 
   test("parameters and arguments say what the jobs give", () => {
@@ -172,7 +172,9 @@ describe("lines", () => {
   test("the wishes of a job show what comes of them", () => {
     // The first coats are on at 10:20 and 11:40, dry 12 h later and followed next morning at 09:15 and 09:30; then 20 h.
     // Cured 10 days × 2 after the last coat.
-    expect(at("rea$0dy")).toContain("Finish Wed 10 Mar 2027 05:30; in service Mon 29 Mar 2027 09:30.");
+    expect(at("rea$0dy")).toContain(
+      "Last work Tue 9 Mar 2027 09:30; light use Wed 10 Mar 2027 09:30; full use Mon 29 Mar 2027 09:30.",
+    );
   });
 
   test("an `apply` line shows its surfaces with their sums", () => {

@@ -55,7 +55,7 @@ const job = (fields: string): string => `## Words before.\njob one "One" {\n  ${
 test("the day it is done and what it costs", () => {
   expect(
     lenses(`${STOCK}${GOOD}${job("piece table\n  in mill\n  start 2027-03-08\n  apply clear to top")}`),
-  ).toEqual(['[job one "One"] finish Tue 30 Mar 2027 · 80.00 EUR']);
+  ).toEqual(['[job one "One"] last work 9 Mar, light use 10 Mar, full use 30 Mar 2027 · 80.00 EUR']);
 });
 
 test("without a date how long it takes", () => {

@@ -8,13 +8,14 @@
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
-import { dayText, moneyText } from "../core/measure/figures.ts";
+import { moneyText, monthDayText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { awaitsPlan, BEING_PLANNED_TEXT, type GapField, gapsOf } from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
+import { jobDates } from "../views/schedule/job-dates.ts";
 import type { JobLens, JobLensPart } from "./types.ts";
 
 export function jobLensesOf(
@@ -34,7 +35,7 @@ export function jobLensesOf(
     const own = counted.filter(concerns(found.declarations, declaration, result));
     const first = gravest(own);
     const parts: readonly JobLensPart[] = [
-      { kind: "schedule", text: finishText(result) },
+      { kind: "schedule", text: datesText(result) },
       { kind: "totals", text: costText(result) },
       { kind: "findings", text: countText(own.length), ...(first ? { first: first.span } : {}) },
     ];
@@ -53,12 +54,24 @@ const gravest = (findings: readonly FileFinding[]): FileFinding | undefined =>
   SEVERITIES.flatMap((level) => findings.find(({ severity }) => severity === level) ?? [])[0];
 
 /** A job without a start has no date, but a length. */
-function finishText(result: JobResult): string {
+function datesText(result: JobResult): string {
   const { finish, elapsed_h } = result.totals;
-  if (finish !== null) return `finish ${dayText(finish)}`;
+  if (finish !== null) return knownDates(result);
   if (elapsed_h !== null) return `takes ${formatDuration(elapsed_h)}`;
   if (awaitsPlan(result, "elapsed_h")) return BEING_PLANNED_TEXT;
   return missingText(result, "elapsed_h", "finish");
+}
+
+/** `last work 8 Mar, light use 9 Mar, full use 30 Mar 2027`: the year once, unless it changes. */
+function knownDates(result: JobResult): string {
+  const dates = jobDates(result).filter((date) => date.at !== undefined);
+  return dates
+    .map(({ name, at }, index) => {
+      const next = dates[index + 1]?.at;
+      const year = next?.slice(0, 4) === at!.slice(0, 4) ? "" : ` ${at!.slice(0, 4)}`;
+      return `${name} ${monthDayText(at!)}${year}`;
+    })
+    .join(", ");
 }
 
 function costText(result: JobResult): string {

@@ -75,7 +75,7 @@ const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; readonly
   hands_on_h: { name: "hands-on", say: formatWork },
   elapsed_h: { name: "elapsed", say: formatDuration },
   finish: { name: "finish", say: formatDuration },
-  in_service: { name: "in service", say: formatDuration },
+  in_service: { name: "full use", say: formatDuration },
   voc_g: { name: "VOC", say: (grams) => `${gramsText(grams)}` },
   material_cost: { name: "materials", say: moneyText },
   labour_cost: { name: "labour", say: moneyText },

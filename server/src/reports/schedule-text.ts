@@ -8,7 +8,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
-import { type JobDates, jobDates } from "../views/schedule/job-dates.ts";
+import { fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
   isDated,
   type PlanLine,
@@ -99,37 +99,29 @@ function airText({ heldByAir }: JobResult["schedule"]): readonly string[] {
   ];
 }
 
-/** How long it takes, how good the plan is, and the dates that people ask for in the order in which they come. */
+/** The dates that people ask for in the order in which they come, or without dates how long it takes; how good the plan is. */
 function endLines(result: JobResult): readonly string[] {
   const { schedule, totals } = result;
-  const elapsed = totals.elapsed_h === null ? "not known" : formatDuration(totals.elapsed_h);
-  const dates = jobDates(result);
-  if (dates === undefined) {
-    const end = totals.finish ? `, finished ${momentText(totals.finish)}` : "";
-    return [
-      `  Elapsed ${elapsed}${end}; ${proofText(schedule)}.`,
-      ...(totals.in_service ? [`  Full use ${momentText(totals.in_service)}.`] : []),
-    ];
+  if (totals.finish === null) {
+    const elapsed = totals.elapsed_h === null ? "not known" : formatDuration(totals.elapsed_h);
+    return [`  Elapsed ${elapsed}; ${proofText(schedule)}.`];
   }
-  const { lastWork, lightUse, fullUse, fewest } = dates;
-  return [
-    `  Last work ${momentText(lastWork)}; ${proofText(schedule)}.`,
-    ...(lightUse === undefined || lightUse === fullUse
-      ? []
-      : [
-          `  Light use ${momentText(lightUse)}: ${lightUse > lastWork ? "a day after the last coat at least" : "after the last work"}.`,
-        ]),
-    ...(fullUse === undefined
-      ? []
-      : [
-          `  Full use ${momentText(fullUse)}: ${fullUse > lastWork ? "all coats are cured" : "after the last work"}.`,
-        ]),
-    ...(fewest === undefined
-      ? []
-      : [
-          `  With the fewest coats last work ${momentText(fewest.lastWork)}${fewest.fullUse === undefined ? "" : `, full use ${momentText(fewest.fullUse)}`}.`,
-        ]),
-  ];
+  const [first, ...dates] = jobDates(result).map(
+    ({ name, text, reason }) => `  ${sentence(`${name} ${text}: ${shownText(reason)}`)}`,
+  );
+  return [`${first!}; ${proofText(schedule)}.`, ...dates.map((date) => `${date}.`), ...fewestText(result)];
+}
+
+function fewestText(result: JobResult): readonly string[] {
+  const dates = fewestCoatJobDates(result);
+  return dates
+    ? [`  With the fewest coats ${dates.map(({ name, text }) => `${name} ${text}`).join(", ")}.`]
+    : [];
+}
+
+function fewestJson(result: JobResult) {
+  const dates = fewestCoatJobDates(result);
+  return dates ? Object.fromEntries(dates.map(({ field, at }) => [field, at ?? null])) : null;
 }
 
 /** How good the plan is: proven, or within which gap of what is proven; in sessions by the end of the last work. */
@@ -143,11 +135,11 @@ function proofText({ exact, lowerBound, gap, lastWorkAt }: JobResult["schedule"]
 }
 
 export function scheduleJson(results: readonly JobResult[]): string {
-  const jobs = results.map((result) => jobJson(result, jobDates(result), results));
+  const jobs = results.map((result) => jobJson(result, results));
   return jsonText({ jobs });
 }
 
-function jobJson(result: JobResult, dates: JobDates | undefined, all: readonly JobResult[]) {
+function jobJson(result: JobResult, all: readonly JobResult[]) {
   return {
     name: result.job.name,
     status: result.schedule.status,
@@ -155,12 +147,10 @@ function jobJson(result: JobResult, dates: JobDates | undefined, all: readonly J
     finish: result.totals.finish,
     in_service: result.totals.in_service,
     elapsed_h: rounded(result.totals.elapsed_h),
-    last_work: result.schedule.lastWorkAt ?? null,
-    light_use: dates?.lightUse ?? null,
-    full_use: dates?.fullUse ?? null,
-    fewest_coats: dates?.fewest
-      ? { last_work: dates.fewest.lastWork, full_use: dates.fewest.fullUse ?? null }
-      : null,
+    last_work: result.totals.last_work,
+    light_use: result.totals.light_use,
+    full_use: result.totals.full_use,
+    fewest_coats: fewestJson(result),
     last_work_h: rounded(result.schedule.lastWorkHours ?? null),
     lower_bound_h: rounded(result.schedule.lowerBound),
     exact: result.schedule.exact,

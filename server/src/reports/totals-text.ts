@@ -2,15 +2,7 @@
  * The totals of jobs as tables for people: every figure with its unit, and in the place of a figure that could not be
  * computed the line of the text that is missing.
  */
-import {
-  areaText,
-  cansText,
-  filmText,
-  gramsText,
-  litresText,
-  momentText,
-  moneyText,
-} from "../core/measure/figures.ts";
+import { areaText, cansText, filmText, gramsText, litresText, moneyText } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
@@ -26,6 +18,7 @@ import {
   gapsOf,
   materialGaps,
 } from "../views/missing-inputs.ts";
+import { jobDates } from "../views/schedule/job-dates.ts";
 import { usedText } from "../views/sums/used-worth.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
@@ -51,8 +44,7 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
     ...table("Time", [
       row("hands-on", formatWork(totals.hands_on_h)),
       figure(result, "elapsed_h", "elapsed", formatDuration),
-      figure(result, "finish", "finish", momentText),
-      figure(result, "in_service", "in service", momentText),
+      ...jobDates(result).map(({ name, text, reason }) => row(name, text, reason)),
     ]),
     ...table(result.shop?.room ? `Fumes (${FUMES_BASIS})` : "Fumes", fumesRows(result)),
     ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),

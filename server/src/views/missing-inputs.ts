@@ -12,6 +12,9 @@ import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
 export type GapField =
   | "elapsed_h"
   | "finish"
+  | "last_work"
+  | "light_use"
+  | "full_use"
   | "in_service"
   | "voc_g"
   | "material_cost"
@@ -49,6 +52,12 @@ function reasons(result: JobResult, field: GapField): readonly string[] {
       return planGaps(result);
     case "finish":
       return [...planGaps(result), ...startGaps(result)];
+    case "last_work": {
+      const gaps = [...planGaps(result), ...startGaps(result)];
+      return gaps.length > 0 ? gaps : ["nothing to do by hand"];
+    }
+    case "light_use":
+    case "full_use":
     case "in_service":
       return [...planGaps(result), ...startGaps(result), ...cureGaps(result)];
     case "voc_g":
@@ -94,7 +103,14 @@ export const awaitsPlan = ({ schedule }: JobResult, field: GapField): boolean =>
 export const awaitsRoomAir = ({ shop, schedule, awaitsAir }: JobResult): boolean =>
   shop?.room !== undefined && (awaitsAir === true || isBeingPlanned(schedule));
 
-const PLAN_FIELDS: ReadonlySet<GapField> = new Set(["elapsed_h", "finish", "in_service"]);
+const PLAN_FIELDS: ReadonlySet<GapField> = new Set([
+  "elapsed_h",
+  "finish",
+  "last_work",
+  "light_use",
+  "full_use",
+  "in_service",
+]);
 
 function planGaps(result: JobResult): readonly string[] {
   if (result.schedule.status === "impossible") {
@@ -127,8 +143,10 @@ const openGap = ({ missing }: OpenAction): string =>
 function cureGaps(result: JobResult): readonly string[] {
   return result.runs.flatMap((run) => {
     const last = run.moments.findLast(({ action }) => action.op === "layer");
-    const material: Material | undefined = last?.after.layers.at(-1)?.material;
-    return material && !material.cure ? [`no \`cure\` for \`${material.name}\``] : [];
+    if (last?.action.op !== "layer") return [];
+    const { material, drying } = last.after.layers.at(-1)!;
+    if (!material) return [`no material \`${last.action.use.name}\``];
+    return drying.cured ? [] : [`no \`cure\` for \`${material.name}\``];
   });
 }
 

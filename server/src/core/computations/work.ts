@@ -137,14 +137,15 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Schedule",
-    name: "In service",
-    seen: "`totals`, `in-service-before-cure`",
+    name: "Last work, light use, full use",
+    seen: "`schedule`, `totals`, hover and lens of the job, `in-service-before-cure`",
     formula:
-      "the latest, over surfaces and pieces, of the end of the last layer + its full cure · wait factor",
-    source: BY_DEFINITION,
-    file: "totals/job-totals.ts",
-    functions: ["createTotaller"],
-    tests: ["core/totals/time.test.ts"],
+      "the end of the last task; a day, or the time to the next coat where that is longer, after the last coat of every surface, or its cure if that is sooner; end of the last layer + its full cure · wait factor; none before the last work",
+    source:
+      "common practice, no source: a day before anything is set down on a coat; the cure is the label's",
+    file: "totals/use-dates.ts",
+    functions: ["useDates", "fewestCoatDates"],
+    tests: ["views/job-dates.test.ts", "core/totals/time.test.ts"],
   },
 
   {

@@ -6,7 +6,6 @@
 import type { JobAir } from "../fumes/job-air.ts";
 import { vapoursOf } from "../fumes/task-vapour.ts";
 import { vocGrams } from "../fumes/voc.ts";
-import { momentAfter } from "../measure/iso-dates.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
@@ -16,12 +15,11 @@ import { isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
-import { stageHours } from "../surface/state.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
-import { itemOf } from "./planned-tasks.ts";
 import { sum, sumOrNull } from "./sums.ts";
 import { handsOnHours, scheduleInput, waitsAreKnown } from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
+import { useDates } from "./use-dates.ts";
 import { isBuiltInWater } from "./water.ts";
 
 /** Everything computed of a job; `totals` is what is printed. */
@@ -64,7 +62,10 @@ interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "air"> {
   readonly input: ScheduleInput;
 }
 
-type UnplannedTotals = Omit<JobTotals, "elapsed_h" | "finish" | "in_service">;
+type UnplannedTotals = Omit<
+  JobTotals,
+  "elapsed_h" | "finish" | "last_work" | "light_use" | "full_use" | "in_service"
+>;
 
 /** Litres in stock, see `JobResult.left`. */
 type Stock = JobResult["left"];
@@ -150,6 +151,7 @@ function withPlan({ input: _, totals, ...rest }: UnplannedJob, schedule: Schedul
   const { job, runs, shop } = rest;
   const planned = schedule.status === "planned" && waitsAreKnown(runs);
   const dated = planned && shop !== undefined && job.start !== undefined;
+  const dates = dated ? useDates(runs, schedule) : undefined;
   const { name, area_m2, surfaces, materials, hands_on_h, ...sums } = totals;
   const all: JobTotals = {
     name,
@@ -159,7 +161,10 @@ function withPlan({ input: _, totals, ...rest }: UnplannedJob, schedule: Schedul
     hands_on_h,
     elapsed_h: planned ? schedule.elapsedHours : null,
     finish: dated ? (schedule.finishAt ?? null) : null,
-    in_service: dated ? inService(runs, schedule) : null,
+    last_work: dates?.lastWork?.at ?? null,
+    light_use: dates?.lightUse?.at ?? null,
+    full_use: dates?.fullUse?.at ?? null,
+    in_service: dates?.fullUse?.at ?? null,
     ...sums,
   };
   return { ...rest, schedule, totals: all };
@@ -209,35 +214,6 @@ function vocOf(draws: readonly Draw[]): number | null {
       return voc === undefined || litres === undefined ? null : vocGrams(litres, voc);
     }),
   );
-}
-
-/** When the last layer of every surface has had its full cure in the shop's air, and all work after it is done. */
-function inService(runs: readonly SurfaceRun[], schedule: Schedule): string | null {
-  if (!schedule.startAt) return null;
-  const hours = runs.flatMap((run) =>
-    Array.from({ length: run.pieces }, (_, piece) => surfaceReady(run, piece, schedule)),
-  );
-  const latest = sumOrNull(hours) === null ? null : Math.max(0, ...(hours as number[]));
-  if (latest === null) return null;
-  // Plans in sessions come in steps of five minutes, waits rounded up.
-  const seconds =
-    schedule.sessions === undefined ? Math.round(latest * 3600) : Math.ceil(latest * 12 - 1e-6) * 300;
-  return momentAfter(schedule.startAt, seconds, "second");
-}
-
-function surfaceReady(run: SurfaceRun, piece: number, schedule: Schedule): number | null {
-  const endOf = (index: number) => itemOf(schedule, run, piece, index)?.end ?? null;
-  const lastLayer = run.moments.findLastIndex((moment) => moment.action.op === "layer");
-  if (lastLayer < 0) {
-    return Math.max(0, ...run.moments.map((_, index) => endOf(index) ?? 0));
-  }
-  const coat = run.moments[lastLayer]!.after.layers.at(-1)!;
-  const cure = coat.material && stageHours(coat, "cured");
-  const end = endOf(lastLayer);
-  const later = run.moments.map(({ action }, index) =>
-    index > lastLayer && action.op === "step" ? (endOf(index) ?? 0) : 0,
-  );
-  return cure === undefined || end === null ? null : Math.max(end + cure, ...later);
 }
 
 type Money = Pick<JobTotals, "material_cost" | "labour_cost" | "total_cost" | "saving">;

@@ -30,6 +30,10 @@ export interface JobTotals {
   readonly hands_on_h: number;
   readonly elapsed_h: number | null;
   readonly finish: string | null;
+  /** See `use-dates.ts`; `full_use` and `in_service` are the same. */
+  readonly last_work: string | null;
+  readonly light_use: string | null;
+  readonly full_use: string | null;
   readonly in_service: string | null;
   readonly voc_g: number | null;
   readonly material_cost: number | null;

@@ -5,7 +5,6 @@ import {
   exactArea,
   gramsText,
   litresText,
-  momentText,
   moneyText,
 } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
@@ -24,8 +23,9 @@ import {
   gapsOf,
   materialGaps,
 } from "../../views/missing-inputs.ts";
+import { jobDates } from "../../views/schedule/job-dates.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
-import { elapsedSum, handsOnSum, inServiceSum } from "../../views/sums/time-sums.ts";
+import { cureSum, elapsedSum, handsOnSum } from "../../views/sums/time-sums.ts";
 import { usedText } from "../../views/sums/used-worth.ts";
 import { bullets, code, docText, heading, nested, paragraphs } from "../markdown.ts";
 import type { HoverContext } from "./context.ts";
@@ -39,8 +39,7 @@ export function jobCard(ctx: HoverContext, job: Job): string {
     docText(job.docs),
     // A hover shows a dozen lines before it must be scrolled, so what a reader asks first comes first.
     bullets([
-      figure(result, "finish", "finish", momentText),
-      withSum(figure(result, "in_service", "in service", momentText), inServiceSum(result)),
+      ...dateLines(result),
       figure(result, "total_cost", "cost", money),
       figure(result, "saving", "saving", money),
       `hands-on ${formatWork(totals.hands_on_h)}: ${handsOnSum(result)}`,
@@ -117,6 +116,17 @@ export function figure<F extends GapField>(
   const gaps = gapsOf(result, field);
   if (awaitsPlan(result, field)) return `${name}: ${BEING_PLANNED_TEXT}`;
   return `${name}: not known${gaps.length > 0 ? `, ${gaps.join(", ")}` : ""}`;
+}
+
+/** One for each date, with what it waits for; one for all where the same keeps all from being known. */
+function dateLines(result: JobResult): readonly string[] {
+  const dates = jobDates(result);
+  const [first] = dates;
+  const isOne = dates.every(({ at, reason }) => at === undefined && reason === first?.reason);
+  if (isOne && first) return [withSum(`last work, light use and full use ${first.text}`, first.reason)];
+  return dates.map(({ field, name, text, reason }) =>
+    withSum(`${name} ${text}`, (field === "full_use" ? cureSum(result) : undefined) ?? reason),
+  );
 }
 
 function needText(result: JobResult, need: JobResult["needs"][number], distinctName: string): string {

@@ -2,8 +2,10 @@
 
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
-import { momentText, moneyText } from "../../core/measure/figures.ts";
+import { moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
+import { sentence } from "../../core/sentence.ts";
+import { jobDates } from "../../views/schedule/job-dates.ts";
 import { paragraphs, plain } from "../markdown.ts";
 import { type HoverContext, isHere } from "./context.ts";
 import { figure } from "./job-card.ts";
@@ -68,7 +70,13 @@ function fieldResult(ctx: HoverContext, statement: Statement): string | undefine
 function wishResult(ctx: HoverContext, job: Job, word: string): string | undefined {
   const result = ctx.checker.job(job);
   if (word === "ready" || word === "start") {
-    return `${figure(result, "finish", "Finish", momentText)}; ${figure(result, "in_service", "in service", momentText)}.`;
+    return `${sentence(
+      jobDates(result)
+        .map(
+          ({ name, text, reason, at }) => `${name} ${text}${at === undefined && reason ? `, ${reason}` : ""}`,
+        )
+        .join("; "),
+    )}.`;
   }
   if (word !== "budget") return undefined;
   return `${figure(result, "total_cost", "Cost", (amount) => moneyText(amount, result.shop?.currency))}.`;

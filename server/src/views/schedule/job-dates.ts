@@ -1,108 +1,81 @@
 /**
- * The dates that people ask for, in the order in which they come: last work, light use, full use.
+ * The dates that people ask for, always in the order in which they come: last work, light use, full use. Each says what
+ * it waits for, and where it is not known, what is missing.
  *
- * Light use, setting things down with care, begins a day after the last coat and no earlier than its time to the next
- * coat (common practice, no source); full use when every last coat is cured. Whatever is done after a coat is cured, such
- * as refitting hardware, puts both off.
- *
- * Coats that are decided at the bench, the third of `x 2 to 3`, are planned for. Where they are left out, the rest of the
- * plan stands, so that the work ends with the last that is sure to be done.
+ * Every text about dates is made of these: schedule, totals, bench sheet, hover and lens. How they are calculated is
+ * said in `core/totals/use-dates.ts`.
  */
-
-import type { Action } from "../../core/surface/actions.ts";
-import type { SurfaceRun } from "../../core/surface/run.ts";
-import { stageHours } from "../../core/surface/state.ts";
+import { momentText } from "../../core/measure/figures.ts";
+import { exactDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { itemOf } from "../../core/totals/planned-tasks.ts";
-import { isDated } from "./job-plan.ts";
+import type { Task } from "../../core/totals/planned-tasks.ts";
+import { fewestCoatDates, type UseDate, type UseDates, useDates } from "../../core/totals/use-dates.ts";
+import { markdownCode as code } from "../../escape/markdown.ts";
+import { actionText } from "../action-text.ts";
+import { awaitsPlan, BEING_PLANNED_TEXT, gapsOf } from "../missing-inputs.ts";
 
-export interface JobDates {
-  /** Local ISO date-times. */
-  readonly lastWork: string;
-  /** Undefined where a time of a last coat is not known. */
-  readonly lightUse?: string;
-  readonly fullUse?: string;
-  /** The same with the fewest coats, where some are decided at the bench and the work can end earlier without them. */
-  readonly fewest?: { readonly lastWork: string; readonly fullUse?: string };
+export interface JobDate {
+  readonly field: "last_work" | "light_use" | "full_use";
+  readonly name: "last work" | "light use" | "full use";
+  /** Local ISO date-time; undefined where it is not known. */
+  readonly at?: string;
+  /** `Mon 15 Mar 2027 09:55`, `being planned` or `not known`. */
+  readonly text: string;
+  /** What it waits for, or what is missing; a clause with names in backticks. Empty while it is being planned. */
+  readonly reason: string;
 }
 
-/** Hours after the last coat before anything is set down on it. */
-const LIGHT_USE_H = 24;
-const HOUR_MS = 3_600_000;
+const NAMES = [
+  ["last_work", "last work", "lastWork"],
+  ["light_use", "light use", "lightUse"],
+  ["full_use", "full use", "fullUse"],
+] as const;
 
-/** Undefined where the plan has no dates. */
-export function jobDates(result: JobResult): JobDates | undefined {
-  const { schedule, totals, runs } = result;
-  const { startAt, lastWorkAt } = schedule;
-  if (!isDated(result) || startAt === undefined || lastWorkAt === undefined) return undefined;
-  const fullUse = totals.in_service === null ? undefined : latest(lastWorkAt, totals.in_service);
-  const few = withFewestCoats(result, startAt);
-  const fewest = few !== undefined && few.lastWork < lastWorkAt ? { fewest: few } : {};
-  if (fullUse === undefined) return { lastWork: lastWorkAt, ...fewest };
-  let light = 0;
-  for (const run of runs) {
-    const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
-    const coat = run.moments[index]?.after.layers.at(-1);
-    if (coat === undefined) continue;
-    const after = Math.max(LIGHT_USE_H, stageHours(coat, "recoat") ?? 0);
-    for (let piece = 0; piece < run.pieces; piece += 1)
-      light = Math.max(light, (itemOf(schedule, run, piece, index)?.end ?? 0) + after);
+/** All three, in this order. */
+export function jobDates(result: JobResult): readonly JobDate[] {
+  const { totals, runs, schedule } = result;
+  return datesOf(result, totals.finish === null ? undefined : useDates(runs, schedule));
+}
+
+/**
+ * The same with the fewest coats, where some are decided at the bench and the work can end earlier without them;
+ * undefined elsewhere.
+ */
+export function fewestCoatJobDates(result: JobResult): readonly JobDate[] | undefined {
+  const { totals, runs, schedule } = result;
+  const dates = totals.finish === null ? undefined : fewestCoatDates(runs, schedule);
+  return dates && datesOf(result, dates);
+}
+
+function datesOf(result: JobResult, dates: UseDates | undefined): readonly JobDate[] {
+  return NAMES.map(([field, name, key]): JobDate => {
+    if (awaitsPlan(result, field)) return { field, name, text: BEING_PLANNED_TEXT, reason: "" };
+    const date = dates?.[key];
+    if (date === undefined)
+      return { field, name, text: "not known", reason: gapsOf(result, field).join(", ") };
+    return { field, name, at: date.at, text: momentText(date.at), reason: reasonText(name, date) };
+  });
+}
+
+/** `` a day after the last coat, `hall_clear, coat 3 of 3, by pad` on `top`, piece 2 `` */
+function reasonText(name: JobDate["name"], { waitsFor, task, hours }: UseDate): string {
+  if (task === undefined) return "nothing is done by hand";
+  if (name === "last work") return taskText(task);
+  switch (waitsFor) {
+    case "work":
+      return `after the last work, ${taskText(task)}`;
+    case "day":
+      return `a day after the last coat, ${taskText(task)}`;
+    case "recoat":
+      return `${lengthText(hours)} after the last coat, its time to the next one: ${taskText(task)}`;
+    case "cured":
+      return `cured ${lengthText(hours)} after the last coat, ${taskText(task)}`;
   }
-  const lightUse = latest(lastWorkAt, atHours(startAt, light));
-  // What is cured within a day may be used then.
-  return { lastWork: lastWorkAt, lightUse: earliest(lightUse, fullUse), fullUse, ...fewest };
 }
 
-/** The end of the work, and of the last cure, without the coats that may be left out; undefined where there are none. */
-function withFewestCoats({ runs, schedule }: JobResult, startAt: string): JobDates["fewest"] {
-  if (!runs.some(({ moments }) => moments.some(({ action }) => isExtraCoat(action)))) return undefined;
-  let work = 0;
-  let cured: number | undefined = 0;
-  for (const run of runs) {
-    const left = leftOut(run);
-    const indices = run.moments.flatMap(({ action }, index) =>
-      action.op === "wait" || action.op === "note" || action.op === "open" || left.has(index) ? [] : [index],
-    );
-    const last = indices.findLast((index) => run.moments[index]!.action.op === "layer");
-    const coat = last === undefined ? undefined : run.moments[last]!.after.layers.at(-1);
-    const cure = coat === undefined ? 0 : coat.material && stageHours(coat, "cured");
-    for (let piece = 0; piece < run.pieces; piece += 1) {
-      const endOf = (index: number): number => itemOf(schedule, run, piece, index)?.end ?? 0;
-      work = Math.max(work, ...indices.map(endOf));
-      const from = last === undefined ? 0 : endOf(last);
-      cured = cured === undefined || cure === undefined ? undefined : Math.max(cured, from + cure);
-    }
-  }
-  const lastWork = atHours(startAt, work);
-  return {
-    lastWork,
-    ...(cured === undefined ? {} : { fullUse: latest(lastWork, atHours(startAt, cured)) }),
-  };
+function taskText({ run, piece, index }: Task): string {
+  const what = code(actionText(run.moments[index]!.action));
+  return `${what} on ${code(run.label)}${run.pieces > 1 ? `, piece ${piece + 1} of ${run.pieces}` : ""}`;
 }
 
-const isExtraCoat = (action: Action): boolean => action.op === "layer" && action.ifNeeded === true;
-
-/** By index, the coats of a run that may be left out, and what is done before each of them between the coats. */
-function leftOut({ moments }: SurfaceRun): ReadonlySet<number> {
-  const left = new Set<number>();
-  for (const [index, { action }] of moments.entries()) {
-    if (action.op !== "layer" || !isExtraCoat(action)) continue;
-    left.add(index);
-    const isBefore = (at: number): boolean => {
-      const { between } = moments[at]!.action;
-      return between?.afterCoat === action.coat - 1 && between.layer.span.start === action.place.span.start;
-    };
-    for (let at = index - 1; at >= 0 && isBefore(at); at -= 1) left.add(at);
-  }
-  return left;
-}
-
-/** On a step of five minutes, rounded up. */
-function atHours(startAt: string, hours: number): string {
-  const step = HOUR_MS / 12;
-  const time = Math.ceil((Date.parse(`${startAt}Z`) + hours * HOUR_MS) / step - 1e-6) * step;
-  return new Date(time).toISOString().slice(0, 19);
-}
-
-const latest = (...times: readonly string[]): string => times.toSorted().at(-1)!;
-const earliest = (...times: readonly string[]): string => times.toSorted()[0]!;
+const lengthText = (hours: number): string => exactDuration(roundedUpHours(hours));

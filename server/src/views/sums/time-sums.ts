@@ -7,6 +7,7 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
+import { useDates } from "../../core/totals/use-dates.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { momentAfterStart } from "../schedule/job-plan.ts";
 
@@ -75,25 +76,20 @@ function chainTimes(schedule: Schedule, run: SurfaceRun, piece: number): ChainTi
 const pausesOf = ({ pauses }: PlannedItem): number =>
   pauses.reduce((sum, { start, end }) => sum + end - start, 0);
 
-/** The last coat of the surface that is ready last, and its cure; undefined where nothing is put on, or it is not known. */
-export function inServiceSum(result: JobResult): string | undefined {
-  if (result.totals.in_service === null) return undefined;
-  const ready = result.runs.flatMap((run) => {
-    const index = run.moments.findLastIndex(({ action }) => action.op === "layer");
-    const coat = run.moments[index]?.after.layers.at(-1);
-    const cure = coat?.drying.cured;
-    if (!cure) return [];
-    return Array.from({ length: run.pieces }, (_, piece) => {
-      const end = itemOf(result.schedule, run, piece, index)?.end ?? 0;
-      return { run, piece, end, cure };
-    });
-  });
-  const [last] = ready.toSorted((a, b) => b.end + b.cure.hours - (a.end + a.cure.hours));
-  if (!last) return undefined;
-  const { label, factor, hours: cureHours } = last.cure;
+/**
+ * The last coat that is cured last, and its cure: what full use waits for. Undefined where it waits for something else,
+ * or is not known.
+ */
+export function cureSum(result: JobResult): string | undefined {
+  if (result.totals.full_use === null) return undefined;
+  const { waitsFor, task } = useDates(result.runs, result.schedule)?.fullUse ?? {};
+  if (waitsFor !== "cured" || task === undefined) return undefined;
+  const { run, piece, index } = task;
+  const { label, factor, hours: cureHours } = run.moments[index]!.after.layers.at(-1)!.drying.cured!;
+  const end = itemOf(result.schedule, run, piece, index)!.end;
   const cured =
     factor === 1
       ? formatDuration(label)
       : `${formatDuration(label)} × ${factorText(factor)} = ${formatDuration(cureHours)}`;
-  return `the last coat of ${pieceName(last)} is on at ${momentAfterStart(result, last.end)}, + cure ${cured}`;
+  return `the last coat of ${pieceName(task)} is on at ${momentAfterStart(result, end)}, + cure ${cured}`;
 }
