@@ -109,7 +109,7 @@ describe("fields", () => {
     ]);
     expect(labels(inJob("  $0"))[0]).toBe("apply");
     expect(labels(inJob("  apply clearing to top\n  $0"))).toContain("piece");
-    expect(labels(inBlock("piece p", "$0"))).toEqual(["built", "bought", "new", "use_by", "surface"]);
+    expect(labels(inBlock("piece p", "$0"))).toEqual(["built", "bought", "new", "use_by", "note", "surface"]);
   });
 
   test("the words of each, several words as one", () => {
