@@ -7,6 +7,7 @@ import { SEVERITIES } from "../core/findings.ts";
 import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
 import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "../escape/prose.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
+import type { Section } from "../views/section/model.ts";
 import {
   type Docs,
   MOST_PIECES,
@@ -20,6 +21,7 @@ import {
   type SheetStep,
 } from "../views/sheet/model.ts";
 import { counted, NOT_SAFE } from "./findings-text.ts";
+import { sectionInWords } from "./section-svg.ts";
 
 export interface SheetDocument {
   /** `Job sheet`, `Recipe sheet` */
@@ -29,12 +31,12 @@ export interface SheetDocument {
   readonly origin: Inline;
   /** Above all sections. */
   readonly head: readonly Block[];
-  readonly sections: readonly Section[];
+  readonly sections: readonly SheetSection[];
   /** The last line. */
   readonly foot: string;
 }
 
-export interface Section {
+export interface SheetSection {
   readonly title: string;
   readonly blocks: readonly Block[];
 }
@@ -45,6 +47,8 @@ export type Block =
   | { readonly kind: "facts"; readonly rows: readonly { readonly name: string; readonly text: Inline }[] }
   | Table
   | Box
+  /** Drawings, with a sentence each for where nothing can be drawn. */
+  | { readonly kind: "sections"; readonly sections: readonly Section[]; readonly items: readonly Inline[] }
   | { readonly kind: "part"; readonly title: string }
   | Steps;
 
@@ -244,10 +248,16 @@ function pieces({ pieces: list, surfaces }: Sheet): readonly Block[] {
   );
   return [
     ...described,
-    ...(surfaces.length > 0 ? [table] : []),
+    ...(surfaces.length > 0 ? [table, sections(surfaces.map(({ section }) => section))] : []),
     ...(notes.length > 0 ? [{ kind: "bullets", items: notes } as const] : []),
   ];
 }
+
+const sections = (list: readonly Section[]): Block => ({
+  kind: "sections",
+  sections: list,
+  items: list.map((section) => plain(sectionInWords(section))),
+});
 
 function materials({ kind, materials: list, paper, sparePercent }: Sheet): readonly Block[] {
   const inJob = kind === "job";
@@ -345,7 +355,7 @@ const FULL_CURE =
 // ---------------------------------------------------------------------------------------------------------------
 // Steps
 
-function procedure({ title, pieces: count, entries }: SheetProcedure): Section {
+function procedure({ title, pieces: count, entries }: SheetProcedure): SheetSection {
   const blocks: Block[] = [];
   for (const entry of entries) {
     if (entry.kind !== "step") {

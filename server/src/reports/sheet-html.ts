@@ -6,8 +6,19 @@
  */
 import { htmlText } from "../escape/html.ts";
 import type { Inline, Span } from "../escape/prose.ts";
+import type { Section } from "../views/section/model.ts";
 import { inlineLines } from "./inline-lines.ts";
-import type { Block, Box, DrawnStep, Section, SheetDocument, Steps, Table, Tick } from "./sheet-document.ts";
+import { sectionScale, sectionSvg } from "./section-svg.ts";
+import type {
+  Block,
+  Box,
+  DrawnStep,
+  SheetDocument,
+  SheetSection,
+  Steps,
+  Table,
+  Tick,
+} from "./sheet-document.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 
 export function sheetsHtml(documents: readonly SheetDocument[]): string {
@@ -76,7 +87,7 @@ function article(document: SheetDocument, index: number): string {
   ].join("\n");
 }
 
-const sectionHtml = ({ title, blocks }: Section, sheet: string, id: string): string =>
+const sectionHtml = ({ title, blocks }: SheetSection, sheet: string, id: string): string =>
   [
     `<section aria-labelledby="${id}">`,
     `<h2 id="${id}">${html(title)}</h2>`,
@@ -98,6 +109,8 @@ function blockHtml(block: Block, sheet: string): string {
       return tableHtml(block);
     case "box":
       return boxHtml(block, sheet);
+    case "sections":
+      return sectionsHtml(block.sections);
     case "steps":
       return stepsHtml(block, sheet);
   }
@@ -133,6 +146,15 @@ function tableHtml({ caption, columns, groups }: Table): string {
     "</table>",
     "</div>",
   ].join("\n");
+}
+
+function sectionsHtml(sections: readonly Section[]): string {
+  const scale = sectionScale(sections);
+  const figures = sections.map(
+    (section) =>
+      `<figure><figcaption>${html(section.title)}</figcaption>\n${sectionSvg(section, { width: 380, scale })}</figure>`,
+  );
+  return `<div class="sections">\n${figures.join("\n")}\n</div>`;
 }
 
 const boxHtml = ({ tone, title, blocks, isFindings }: Box, sheet: string): string =>

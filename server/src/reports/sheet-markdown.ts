@@ -10,8 +10,8 @@ import {
   type Block,
   type Box,
   type DrawnStep,
-  type Section,
   type SheetDocument,
+  type SheetSection,
   type Steps,
   seeFindings,
   type Table,
@@ -33,7 +33,7 @@ function documentMarkdown({ sort, title, origin, head, sections, foot }: SheetDo
   return `${blocks.join("\n\n")}\n`;
 }
 
-const sectionMarkdown = ({ title, blocks }: Section): readonly string[] => [
+const sectionMarkdown = ({ title, blocks }: SheetSection): readonly string[] => [
   `## ${markdownLine(title)}`,
   ...blocks.map(blockMarkdown),
 ];
@@ -43,6 +43,7 @@ function blockMarkdown(block: Block): string {
     case "paragraph":
       return markdownInline(block.text);
     case "bullets":
+    case "sections":
       return block.items.map((item) => `- ${markdownInline(item)}`).join("\n");
     case "facts":
       return block.rows

@@ -74,6 +74,10 @@ thead th { border-bottom: 2px solid var(--ink); color: var(--soft); font-weight:
 tbody th { font-weight: 700; }
 .short { white-space: nowrap; }
 .figure { text-align: right; white-space: nowrap; padding-right: 1.2em; }
+.sections { display: flex; flex-wrap: wrap; align-items: end; gap: 1rem 1.5rem; }
+figure { margin: 0; max-width: 100%; break-inside: avoid; }
+figcaption { font-weight: 700; }
+svg { display: block; max-width: 100%; height: auto; }
 .box { margin: 0.8em 0; padding: 0.5em 0.8em; border: 2px solid var(--ink); }
 .box .title { margin-top: 0; font-weight: 700; }
 .box.error { border: 6px solid var(--error); }

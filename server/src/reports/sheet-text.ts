@@ -8,8 +8,8 @@ import {
   type Block,
   type Box,
   type DrawnStep,
-  type Section,
   type SheetDocument,
+  type SheetSection,
   type Steps,
   seeFindings,
   type Table,
@@ -32,7 +32,7 @@ function documentText({ sort, title, origin, head, sections, foot }: SheetDocume
   return `${blocks.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }
 
-const sectionText = ({ title, blocks }: Section): readonly (readonly string[])[] => [
+const sectionText = ({ title, blocks }: SheetSection): readonly (readonly string[])[] => [
   underlined(title, "-"),
   ...blocks.map(blockText),
 ];
@@ -51,6 +51,7 @@ function blockText(block: Block): readonly string[] {
     case "paragraph":
       return wrap(spoken(block.text), SHEET_COLUMNS);
     case "bullets":
+    case "sections":
       return block.items.flatMap((item) => hanging("- ", spoken(item), SHEET_COLUMNS));
     case "facts":
       return factsText(block.rows);

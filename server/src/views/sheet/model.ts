@@ -8,6 +8,7 @@ import type { Severity } from "../../core/findings.ts";
 import type { DutyWord } from "../../core/knowledge/duties.ts";
 import type { FileId } from "../../core/place.ts";
 import type { FileSpan } from "../places/file-finding.ts";
+import type { Section } from "../section/model.ts";
 
 /** A text in which names stand in backticks, as findings have it. */
 export type Prose = string;
@@ -102,6 +103,8 @@ export interface SheetSurface {
   /** Dry film of the job's coats; empty where there is none. */
   readonly film: string;
   readonly docs: Docs;
+  /** The cut through it when the job is done. */
+  readonly section: Section;
 }
 
 export interface SheetMaterial {

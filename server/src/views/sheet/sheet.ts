@@ -37,6 +37,7 @@ import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
+import { sectionOf } from "../section/section.ts";
 import { sheetDays } from "./days.ts";
 import { sheetDuties } from "./duties.ts";
 import {
@@ -305,6 +306,7 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
           : `${pieces} × ${areaText(areaM2)} = ${areaText(areaM2 * pieces)}`,
     film: !builds ? "none" : filmUm === null ? "not known" : filmText(filmUm),
     docs: surface?.docs ?? "",
+    section: sectionOf(run, title, run.job),
   };
 }
 

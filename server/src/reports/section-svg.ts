@@ -1,0 +1,364 @@
+/**
+ * The cut through a surface as an SVG drawing: new films to scale, old coats and wood not, and a zigzag says so. It
+ * needs no style sheet, loads nothing, draws text in the colour around it, and names no id, so that several can stand
+ * on one page. Every coat is a group with its step and its place in the run, for whoever wants to point at it.
+ */
+
+import { filmText, litresText } from "../core/measure/figures.ts";
+import { htmlText } from "../escape/html.ts";
+import type { OldCoats, Section, SectionCoat } from "../views/section/model.ts";
+
+/** In px of the drawing. */
+const AXIS = 34;
+const BLOCK = 112;
+const GAP = 10;
+const LABEL = 27;
+const THIN = 4;
+const UNKNOWN_FILM = 30;
+const OLD = 11;
+const WOOD = 30;
+const VENEER = 14;
+const TALLEST = 190;
+const FONT = 'font-family="inherit" font-size="12"';
+
+export interface SectionLook {
+  /** Of the whole drawing; labels take what the block leaves. */
+  readonly width: number;
+  /** px for a micrometre, see `sectionScale`. */
+  readonly scale: number;
+}
+
+/** One scale for surfaces that stand side by side, such that the thickest of them is no taller than 190 px. */
+export function sectionScale(sections: readonly Section[]): number {
+  const thickest = Math.max(1, ...sections.map(({ coats }) => thicknessUm(coats)));
+  return Math.min(1.2, Math.max(0.2, TALLEST / thickest));
+}
+
+const thicknessUm = (coats: readonly SectionCoat[]): number =>
+  coats.reduce((sum, { dryUm }) => sum + (dryUm ?? 0), 0);
+
+export function sectionSvg(section: Section, { width, scale }: SectionLook): string {
+  const { soaked, films } = parted(section);
+  const drawn: readonly Film[] = films.map((coat) => ({ coat, height: heightOf(coat, scale) }));
+  const stack = drawn.reduce((sum, { height }) => sum + height, 0);
+  const rows = labelRows(drawn.map(({ coat }) => coat));
+  const labels = placed(rows, drawn);
+  const top = Math.max(stack, -(labels.at(-1)?.y ?? 0) + LABEL / 2) + 16;
+  const below = belowZero(section, soaked, width);
+  const height = top + below.height + 4;
+  const parts = [
+    axis(stack, scale, films),
+    ...stacked(drawn),
+    below.svg,
+    ...labels.map(({ y, mid, text }) => label(text, y, mid, width)),
+  ].join("\n");
+  return [
+    `<svg class="section" role="img" aria-label="${htmlText(sectionInWords(section))}" viewBox="0 0 ${width} ${round(height)}" width="${width}" height="${round(height)}" ${FONT} fill="currentColor">`,
+    `<g transform="translate(0 ${round(top)})">`,
+    parts,
+    "</g>",
+    "</svg>",
+  ].join("\n");
+}
+
+/** What the drawing shows, for those who hear it. */
+export function sectionInWords({ title, wood, old, coats, filmUm }: Section): string {
+  const before = old.map((each) => `${oldText(each)} ${keptText(each)}`);
+  const after = coats.map((coat) => {
+    const { buildsFilm, dryUm, title: name } = coat;
+    const film = buildsFilm ? (dryUm === undefined ? "film not known" : filmText(dryUm)) : "no film";
+    return `${[name, coatNumber(coat)].filter(Boolean).join(" ")} (${film})`;
+  });
+  const total = filmUm ? `; ${filmText(filmUm)} in all` : "";
+  return `${title}, from the wood up: ${[wood.name, ...before, ...after].join(", ")}${total}.`;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Coats
+
+interface Film {
+  readonly coat: SectionCoat;
+  readonly height: number;
+}
+
+/** Coats that colour the bare wood are drawn in it; what lies thinly on a film is a line on top of it. */
+function parted({ coats, old }: Section): {
+  readonly soaked: readonly SectionCoat[];
+  readonly films: readonly SectionCoat[];
+} {
+  const first = coats.findIndex(({ buildsFilm }) => buildsFilm);
+  const end = old.some(({ isKept }) => isKept) ? 0 : first < 0 ? coats.length : first;
+  return { soaked: coats.slice(0, end), films: coats.slice(end) };
+}
+
+const heightOf = ({ buildsFilm, dryUm }: SectionCoat, scale: number): number =>
+  buildsFilm ? (dryUm === undefined ? UNKNOWN_FILM : Math.max(THIN, dryUm * scale)) : THIN;
+
+function stacked(films: readonly Film[]): readonly string[] {
+  let y = 0;
+  return films.map(({ coat, height }) => {
+    y -= height;
+    const isUnknown = coat.buildsFilm && coat.dryUm === undefined;
+    const gleam =
+      coat.gleam > 0 && height >= 14
+        ? `<rect x="${AXIS + 4}" y="${round(y + 3)}" width="${round((BLOCK - 8) * coat.gleam)}" height="4" rx="2" fill="#ffffff" stroke="#000000" stroke-opacity="0.45" stroke-width="0.7"/>`
+        : "";
+    return [
+      `<g data-step="${coat.step}" data-index="${coat.index}"><title>${htmlText(titleText(coat))}</title>`,
+      `<rect x="${AXIS}" y="${round(y)}" width="${BLOCK}" height="${round(height)}" fill="${coat.fill}" stroke="#3a3a3a" stroke-width="1"${isUnknown ? ' stroke-dasharray="2 3"' : ""}/>`,
+      gleam,
+      isUnknown
+        ? `<text x="${AXIS + BLOCK / 2}" y="${round(y + height / 2 + 4)}" text-anchor="middle" fill="#000000">?</text>`
+        : "",
+      "</g>",
+    ].join("");
+  });
+}
+
+const titleText = (coat: SectionCoat): string =>
+  [coat.title, coatNumber(coat), filmOf(coat), coat.sheen].filter(Boolean).join(", ");
+
+const coatNumber = ({ coat, coats }: SectionCoat): string => (coats > 1 ? `coat ${coat} of ${coats}` : "");
+
+const micro = (um: number): string => filmText(um).replace("um", "µm");
+
+const filmOf = ({ buildsFilm, dryUm }: SectionCoat): string =>
+  buildsFilm ? (dryUm === undefined ? "film not known" : micro(dryUm)) : "no film";
+
+function axis(stack: number, scale: number, films: readonly SectionCoat[]): string {
+  // Films that are drawn without a scale would make every mark wrong.
+  if (stack === 0 || films.some(({ buildsFilm, dryUm }) => buildsFilm && dryUm === undefined)) return "";
+  const step = scale * 50 >= 28 ? 50 : scale * 100 >= 28 ? 100 : 200;
+  const marks: string[] = [];
+  for (let um = 0; um * scale <= stack + 0.5; um += step) {
+    const y = round(-um * scale);
+    marks.push(
+      `<path d="M${AXIS - 5} ${y}h5" stroke="currentColor"/><text x="${AXIS - 8}" y="${y + 4}" text-anchor="end" font-size="10.5">${um}</text>`,
+    );
+  }
+  const unit = `<text x="${AXIS - 8}" y="${round(-stack - 8)}" text-anchor="end" font-size="10.5">µm</text>`;
+  return `<g><path d="M${AXIS} 0V${round(-stack)}" stroke="currentColor"/>${marks.join("")}${unit}</g>`;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Labels
+
+interface Row {
+  /** Indices of the films that it stands for. */
+  readonly first: number;
+  readonly last: number;
+  readonly text: LabelText;
+}
+
+interface LabelText {
+  readonly title: string;
+  readonly detail: string;
+  readonly figure: string;
+}
+
+/** More films than this are named by the line that puts them on. */
+const MOST_LABELS = 8;
+
+function labelRows(films: readonly SectionCoat[]): readonly Row[] {
+  if (films.length <= MOST_LABELS)
+    return films.map((coat, i) => ({ first: i, last: i, text: coatLabel(coat) }));
+  const rows: Row[] = [];
+  for (const [i, coat] of films.entries()) {
+    const before = rows.at(-1);
+    if (before && films[before.first]!.title === coat.title) {
+      rows[rows.length - 1] = {
+        first: before.first,
+        last: i,
+        text: { title: coat.title, detail: `${i - before.first + 1} coats`, figure: `${filmOf(coat)} each` },
+      };
+    } else rows.push({ first: i, last: i, text: coatLabel(coat) });
+  }
+  return rows;
+}
+
+function coatLabel(coat: SectionCoat): LabelText {
+  const { title, litres, wetUm, sheen, isOptional } = coat;
+  return {
+    title,
+    detail: [
+      coatNumber(coat),
+      litres === undefined ? "" : litresText(litres),
+      wetUm === undefined ? "" : `wet ${micro(wetUm)}`,
+      coat.coat === coat.coats ? (sheen ?? "") : "",
+      isOptional ? "if needed" : "",
+    ]
+      .filter(Boolean)
+      .join(", "),
+    figure: filmOf(coat),
+  };
+}
+
+interface Placed {
+  /** Of the middle of its two lines; up is negative. */
+  readonly y: number;
+  /** Of the middle of what it names. */
+  readonly mid: number;
+  readonly text: LabelText;
+}
+
+/** From the bottom up, beside what it names where there is room, and above the label below it in any case. */
+function placed(rows: readonly Row[], films: readonly Film[]): readonly Placed[] {
+  const bottoms: number[] = [0];
+  for (const { height } of films) bottoms.push(bottoms.at(-1)! + height);
+  let next = LABEL / 2;
+  return rows.map(({ first, last, text }) => {
+    const mid = (bottoms[first]! + bottoms[last + 1]!) / 2;
+    const up = Math.max(mid, next);
+    next = up + LABEL;
+    return { y: -up, mid: -mid, text };
+  });
+}
+
+/** About so wide is a letter of the labels, px. */
+const LETTER = 6.6;
+const FIGURE = 62;
+
+function label({ title, detail, figure }: LabelText, y: number, mid: number, width: number): string {
+  const x = AXIS + BLOCK + GAP;
+  const leader =
+    Math.abs(y - mid) > 6
+      ? `<path d="M${AXIS + BLOCK} ${round(mid)}L${x - 2} ${round(y)}" stroke="currentColor" stroke-width="0.7" fill="none"/>`
+      : "";
+  const room = (width - x - FIGURE) / LETTER;
+  const first = detail === "" ? y + 4 : y - 2;
+  return [
+    leader,
+    `<text x="${x}" y="${round(first)}" font-weight="700">${htmlText(cut(title, room))}</text>`,
+    `<text x="${width}" y="${round(first)}" text-anchor="end">${htmlText(figure)}</text>`,
+    detail === "" ? "" : `<text x="${x}" y="${round(y + 11)}" font-size="10.5">${htmlText(detail)}</text>`,
+  ].join("");
+}
+
+const cut = (text: string, most: number): string => {
+  const letters = [...text];
+  return letters.length <= most ? text : `${letters.slice(0, Math.max(1, Math.floor(most) - 1)).join("")}…`;
+};
+
+// ---------------------------------------------------------------------------------------------------------------
+// Below zero: soaked in, old coats, wood
+
+const oldText = ({ title, count }: OldCoats): string => (count === 1 ? title : `${title}, ${count} coats`);
+
+const keptText = ({ isKept, isAbraded, removedBy }: OldCoats): string =>
+  isKept
+    ? isAbraded
+      ? "stays, abraded"
+      : "stays"
+    : removedBy === undefined
+      ? "comes off"
+      : `off in step ${removedBy}`;
+
+function belowZero(
+  section: Section,
+  soaked: readonly SectionCoat[],
+  width: number,
+): { readonly svg: string; readonly height: number } {
+  const { wood, old } = section;
+  const x = AXIS + BLOCK + GAP;
+  const room = (width - x - 84) / 6.2;
+  const lines: string[] = [];
+  const parts: string[] = [];
+  let y = 0;
+  let text = 0;
+  const say = (name: string, figure: string, strong = false): void => {
+    text += 15;
+    lines.push(
+      `<text x="${x}" y="${text}"${strong ? ' font-weight="700"' : ""}>${htmlText(cut(name, room))}</text><text x="${width}" y="${text}" text-anchor="end" font-size="10.5">${htmlText(figure)}</text>`,
+    );
+  };
+  for (const each of soaked.toReversed()) {
+    const name = [each.title, coatNumber(each)].filter(Boolean).join(", ");
+    say(name, each.litres === undefined ? "no film" : `${litresText(each.litres)}, no film`, true);
+  }
+  for (const each of old.toReversed()) {
+    say(oldText(each), keptText(each));
+    if (!each.isKept) continue;
+    parts.push(
+      `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${OLD}" fill="${each.fill}" stroke="#3a3a3a"/>`,
+    );
+    y += OLD;
+  }
+  say(wood.name, "");
+  const stain = soaked[0]?.fill;
+  parts.push(woodBlock(section, y, stain));
+  const height = y + WOOD + 22;
+  return { svg: `<g>${parts.join("")}${lines.join("")}</g>`, height: Math.max(height, text + 6) };
+}
+
+function woodBlock({ wood }: Section, y: number, stain: string | undefined): string {
+  const whole = WOOD + 18;
+  const face = wood.veneerMm === undefined ? whole : VENEER;
+  const edge = y + WOOD + 3;
+  const teeth = Array.from(
+    { length: 14 },
+    (_, i) => `l4 ${i % 2 === 0 ? -6 : 6}l4 ${i % 2 === 0 ? 6 : -6}`,
+  ).join("");
+  return [
+    `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${whole}" fill="${wood.veneerMm === undefined ? wood.fill : "#b99a6d"}"/>`,
+    wood.veneerMm === undefined
+      ? ""
+      : `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${VENEER}" fill="${wood.fill}"/><path d="M${AXIS} ${y + VENEER}h${BLOCK}" stroke="#3a3a3a" stroke-width="1.5"/>`,
+    stain === undefined
+      ? ""
+      : `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="7" fill="${stain}" fill-opacity="0.85"/>`,
+    grainMarks(wood.grain, y, face, stain),
+    `<path d="M${AXIS - 4} ${edge}${teeth}l8 0" fill="none" stroke="#ffffff" stroke-width="5"/>`,
+    `<path d="M${AXIS - 4} ${edge}${teeth}l8 0" fill="none" stroke="#3a3a3a" stroke-width="1"/>`,
+    `<path d="M${AXIS} ${y}h${BLOCK}" stroke="#3a3a3a" stroke-width="1.5"/>`,
+  ].join("");
+}
+
+/** Rows of pores, scattered pores, lines of late wood or layers: which it is can be seen without reading. */
+function grainMarks(
+  grain: Section["wood"]["grain"],
+  y: number,
+  depth: number,
+  stain: string | undefined,
+): string {
+  const dark = "#000000";
+  const marks = (path: string, stroke = dark, opacity = 0.45, width = 1.4): string =>
+    `<path d="${path}" stroke="${stroke}" stroke-opacity="${opacity}" stroke-width="${width}" fill="none"/>`;
+  const rows = Array.from({ length: Math.max(1, Math.floor(depth / 9)) }, (_, row) => y + 4 + row * 9);
+  switch (grain) {
+    case "ring-porous":
+      return marks(
+        rows
+          .map((at) => scattered(18, (i) => `M${AXIS + 4 + i * 6 + (i % 3)} ${at + (i % 2)}v${3 + (i % 3)}`))
+          .join(""),
+        stain ?? dark,
+        stain ? 1 : 0.5,
+        2,
+      );
+    case "diffuse-porous":
+      return marks(
+        rows
+          .map((at, r) => scattered(9, (i) => `M${AXIS + 6 + i * 12 + (r % 2) * 5} ${at + (i % 3)}h3`))
+          .join(""),
+      );
+    case "softwood":
+      return marks(rows.map((at) => `M${AXIS} ${at + 2}h${BLOCK}`).join(""), dark, 0.3, 2);
+    case "board":
+      return marks(
+        rows
+          .map((at, r) => scattered(14, (i) => `M${AXIS + 3 + i * 8 + (r % 2) * 4} ${at + (i % 4)}l3 2`))
+          .join(""),
+        dark,
+        0.3,
+      );
+    case "slick":
+    case "metal":
+      return marks(`M${AXIS + 8} ${y + 20}l14 -14M${AXIS + 18} ${y + 20}l14 -14`, "#ffffff", 0.9, 2);
+    case "unknown":
+      return "";
+  }
+}
+
+const scattered = (count: number, mark: (i: number) => string): string =>
+  Array.from({ length: count }, (_, i) => mark(i)).join("");
+
+const round = (value: number): number => Math.round(value * 10) / 10;

@@ -1,0 +1,149 @@
+/** The cut through a surface, from its run: see `model.ts`. */
+
+import { woodByName } from "../../core/knowledge/woods.ts";
+import { thicknessText } from "../../core/measure/figures.ts";
+import type { Job, Substrate } from "../../core/model/model.ts";
+import { wetFilmUm } from "../../core/quantities/film.ts";
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import type { Coat } from "../../core/surface/state.ts";
+import { coatMix } from "../../core/totals/needs.ts";
+import { stepNumbers } from "../sheet/procedure.ts";
+import { titleOf } from "../sheet/words.ts";
+import { coatFill, woodFill } from "./fills.ts";
+import type { Grain, OldCoats, Section, SectionCoat, SectionWood } from "./model.ts";
+
+/** `job` gives the litres of its coats; a recipe by itself has none. */
+export function sectionOf(run: SurfaceRun, title: string, job?: Job): Section {
+  const coats = newCoats(run, job);
+  const films = coats.map(({ buildsFilm, dryUm }) => (buildsFilm ? dryUm : 0));
+  const isKnown = films.every((film) => film !== undefined);
+  return {
+    title,
+    wood: sectionWood(run.surface?.substrate),
+    old: oldCoats(run),
+    coats,
+    ...(isKnown ? { filmUm: films.reduce((sum, film) => sum + film, 0) } : {}),
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Wood
+
+function sectionWood(substrate: Substrate | undefined): SectionWood {
+  const name = substrate?.name || "not stated";
+  const veneer = substrate?.veneerMm;
+  return {
+    name: veneer === undefined ? name : `${name}, veneer ${thicknessText(veneer)}`,
+    grain: grainOf(substrate),
+    ...(veneer === undefined ? {} : { veneerMm: veneer }),
+    fill: woodFill(substrate),
+  };
+}
+
+function grainOf(substrate: Substrate | undefined): Grain {
+  switch (substrate?.kind) {
+    case "plywood":
+    case "MDF":
+    case "particleboard":
+      return "board";
+    case "laminate":
+      return "slick";
+    case "metal":
+      return "metal";
+    case "species": {
+      const wood = woodByName(substrate.name);
+      if (wood === undefined) return "unknown";
+      if (wood.kind === "softwood") return "softwood";
+      return wood.pores === "ring" || wood.pores === "semi-ring" ? "ring-porous" : "diffuse-porous";
+    }
+    default:
+      return "unknown";
+  }
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Coats
+
+function oldCoats(run: SurfaceRun): readonly OldCoats[] {
+  const numbers = stepNumbers(run);
+  const { initial, moments, final } = run;
+  const rows: OldCoats[] = [];
+  for (const coat of initial.layers) {
+    const last = final.layers.find(({ serial }) => serial === coat.serial);
+    const gone = moments.findIndex(({ after }) => !after.layers.some(({ serial }) => serial === coat.serial));
+    const removedBy = last || gone < 0 ? undefined : numbers[gone];
+    const row: OldCoats = {
+      title: coat.material ? titleOf(coat.material) : coat.what,
+      count: 1,
+      isKept: last !== undefined,
+      ...(removedBy === undefined ? {} : { removedBy }),
+      isAbraded: (last?.abrasions.length ?? 0) > 0,
+      fill: coatFill(coat.material, coat.family, coat.unknown),
+    };
+    const below = rows.at(-1);
+    const isSame = below?.title === row.title && below.isKept === row.isKept;
+    if (isSame) rows[rows.length - 1] = { ...row, count: below.count + 1 };
+    else rows.push(row);
+  }
+  return rows;
+}
+
+function newCoats(run: SurfaceRun, job: Job | undefined): readonly SectionCoat[] {
+  const numbers = stepNumbers(run);
+  // A coat is known by its serial, which it has from the action that puts it on.
+  const putOn = new Map<number, number>();
+  for (const [index, { before, after }] of run.moments.entries()) {
+    if (after.nextSerial > before.nextSerial) putOn.set(before.nextSerial, index);
+  }
+  return run.final.layers.flatMap((coat): readonly SectionCoat[] => {
+    const index = putOn.get(coat.serial);
+    if (coat.origin !== "new" || index === undefined) return [];
+    return [sectionCoat(coat, index, numbers[index] ?? 0, run, job)];
+  });
+}
+
+function sectionCoat(
+  coat: Coat,
+  index: number,
+  step: number,
+  run: SurfaceRun,
+  job: Job | undefined,
+): SectionCoat {
+  const { action, material, family } = coat;
+  const covers = material?.covers?.value;
+  const buildsFilm = coat.filmUm !== 0;
+  const wetUm = action?.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
+  const litres = action && job ? coatMix(job, run, action)?.litres : undefined;
+  const sheen = material?.sheen?.value;
+  return {
+    title: material ? titleOf(material) : coat.what.replaceAll("_", " "),
+    coat: action?.coat ?? 0,
+    coats: action?.coats ?? 0,
+    step,
+    index,
+    buildsFilm,
+    ...(!buildsFilm || coat.filmUm === undefined ? {} : { dryUm: coat.filmUm }),
+    ...(!buildsFilm || wetUm === undefined ? {} : { wetUm }),
+    ...(litres === undefined ? {} : { litres }),
+    fill: coatFill(material, family),
+    isClear: family?.role === "clear" || family?.role === "sealer",
+    ...(sheen === undefined ? {} : { sheen }),
+    gleam: gleamOf(sheen),
+    isOptional: action?.ifNeeded === true,
+  };
+}
+
+/** By the order of the sheens; how wide a gleam is drawn says nothing of gloss units. */
+function gleamOf(sheen: string | undefined): number {
+  switch (sheen) {
+    case "satin":
+    case "eggshell":
+      return 0.34;
+    case "semi-gloss":
+      return 0.66;
+    case "gloss":
+      return 1;
+    default:
+      return 0;
+  }
+}
