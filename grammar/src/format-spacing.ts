@@ -16,6 +16,10 @@ export function gapBefore(tokens: readonly Token[], idx: number): "" | " " {
   if (isOneOf(token, "(")) {
     return before.kind === "word" ? "" : " ";
   }
+  // `120/150/180` are grits, of which `120/150` is one token.
+  if (isStroke(token, before) || (tokens[idx - 2] && isStroke(before, tokens[idx - 2]!))) {
+    return "";
+  }
   // `10:1` is a ratio, `coats: 3` a name and what it stands for.
   return isOneOf(before, ":") && tokens[idx - 2]?.kind === "number" ? "" : " ";
 }
@@ -49,6 +53,8 @@ function signature(tokens: readonly Pick<Token, "kind" | "text">[]): string {
     )
     .join("\n");
 }
+
+const isStroke = (token: Token, before: Token): boolean => token.text === "/" && before.kind === "number";
 
 function isOneOf(token: Token, ...signs: readonly string[]): boolean {
   return token.kind === "punctuation" && signs.includes(token.text);

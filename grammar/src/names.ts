@@ -11,11 +11,13 @@ import type {
   DeclarationBody,
   FieldStatement,
   FieldValue,
+  Grits,
   LayerStatement,
   Name,
   Parameter,
   Quantity,
   Range,
+  Ratio,
   Statement,
   StepStatement,
   Tail,
@@ -23,6 +25,7 @@ import type {
   Value,
   Words,
 } from "./tree.ts";
+import { METHODS } from "./vocabulary.ts";
 
 export type NameRole =
   | "declaration-name"
@@ -119,6 +122,11 @@ function visitParameter(parameter: Parameter, add: Add): void {
   add(parameter.name, "parameter");
   add(parameter.type, "vocabulary");
   const type = parameter.type?.text;
+  if (type === "method") {
+    const { default: method } = parameter;
+    add(method?.kind === "name" ? method : undefined, "vocabulary");
+    return;
+  }
   const role = type === "material" ? "material-ref" : type === "recipe" ? "recipe-ref" : "parameter-ref";
   addValue(parameter.default, add, role);
 }
@@ -198,12 +206,17 @@ function visitTail(tail: Tail, add: Add): void {
   add(tail.keyword, "keyword");
   switch (tail.kind) {
     case "by":
-      add(tail.method, "vocabulary");
+      for (const method of [tail.method, tail.and]) {
+        add(method, isMethod(method?.text) ? "vocabulary" : "parameter-ref");
+      }
       break;
     case "wiped":
       addValue(tail.after, add);
       break;
     case "thinned":
+      if (tail.ratio?.kind === "name") {
+        add(tail.ratio, "parameter-ref");
+      }
       add(tail.thinner, "material-ref");
       break;
     case "tinted":
@@ -335,7 +348,14 @@ function addRange(range: Range | undefined, add: Add): void {
   addValue(range?.to, add);
 }
 
-function addValue(value: Value | Quantity | undefined, add: Add, role: NameRole = "parameter-ref"): void {
+const isMethod = (word: string | undefined): boolean =>
+  (METHODS as readonly (string | undefined)[]).includes(word);
+
+function addValue(
+  value: Value | Quantity | Ratio | Grits | undefined,
+  add: Add,
+  role: NameRole = "parameter-ref",
+): void {
   if (value?.kind === "name") {
     add(value, role);
   }

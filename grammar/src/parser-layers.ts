@@ -428,7 +428,7 @@ export class LayerParser extends StepParser {
   });
 
   protected readonly thinned = this.tailRule("thinned", t.Thinned, (draft: TailOf<"thinned">) => {
-    draft.ratio = this.thinning();
+    draft.ratio = this.at(t.Word) && this.at(t.With, 2) ? this.nameOf(this.take(t.Word)) : this.thinning();
     this.take(t.With, "`with` and a thinner");
     draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
   });

@@ -63,6 +63,19 @@ export class PartParser extends LineReader {
     return this.nameOf(this.take(t.Word, what));
   };
 
+  /** What a parameter may be given: a value, a ratio such as `4:1`, or grits, `120/150/180`. */
+  protected readonly givenValue = (what: string): tree.Value | tree.Ratio | tree.Grits => {
+    if (this.at(t.TimeToken) || (this.at(t.NumberToken) && this.at(t.Colon, 2))) {
+      return this.ratio();
+    }
+    const grits = this.at(t.NumberToken) ? GRITS.exec(this.rest())?.[0] : undefined;
+    const span = grits === undefined ? undefined : this.takeText(grits);
+    if (grits === undefined || span === undefined) {
+      return this.value(what);
+    }
+    return { kind: "grits", grits: grits.split("/").map(Number), span };
+  };
+
   /** Whether a value can begin here. */
   protected atValue(): boolean {
     return this.at(t.NumberToken) || this.at(t.Word);
@@ -166,7 +179,7 @@ export class PartParser extends LineReader {
       keep(draft);
       if (this.at(t.LeftParen)) {
         this.take(t.LeftParen);
-        if (this.atValue() || this.at(t.StringToken)) {
+        if (this.atValue() || this.at(t.StringToken) || this.at(t.TimeToken)) {
           this.argument(args);
           while (this.at(t.Comma)) {
             this.take(t.Comma);
@@ -193,8 +206,8 @@ export class PartParser extends LineReader {
       }
       if (this.at(t.StringToken)) {
         draft.value = make.makeTitle(this.take(t.StringToken));
-      } else if (this.atValue()) {
-        draft.value = this.value("a value");
+      } else if (this.atValue() || this.at(t.TimeToken)) {
+        draft.value = this.givenValue("a value");
       } else {
         throw this.mismatch(
           draft.name === undefined ? (suchAs) => `an argument${suchAs("clear: hall_clear", "")}` : "a value",
@@ -206,7 +219,7 @@ export class PartParser extends LineReader {
 
   protected readonly parameter = this.part(AFTER_PARAMETER, (parameters: tree.Parameter[]): void => {
     const draft: Draft<tree.Parameter> = { kind: "parameter", name: undefined as never, span: NO_SPAN };
-    const typeWords = "the type: material, number, duration or recipe";
+    const typeWords = "the type: material, number, duration, recipe, method, grits or ratio";
     this.spanned(draft, () => {
       draft.name = this.nameOf(this.take(t.Word, "a parameter"));
       parameters.push(draft);
@@ -214,7 +227,7 @@ export class PartParser extends LineReader {
       draft.type = make.makeName(this.take(t.Word, typeWords));
       if (this.at(t.Equals)) {
         this.take(t.Equals);
-        draft.default = this.value("a default value");
+        draft.default = this.givenValue("a default value");
       }
     });
     this.endOfPart("`,` or `)`");
@@ -241,6 +254,9 @@ export class PartParser extends LineReader {
 
 /** What stands between the ends of a range, besides a hyphen that belongs to a number. */
 export const DASHES: ReadonlySet<string> = new Set(["-", "–", "—", "‒", "−"]);
+
+/** Two grits at least: one alone is a number. No grit is coarser than 12. */
+const GRITS = /^(?:1[2-9]|[2-9]\d|\d{3,4})(?:\/(?:1[2-9]|[2-9]\d|\d{3,4}))+(?![\d.])/u;
 
 const LOWER_LIMIT_BEFORE = phrases("min", "minimum", "at least", "from", "above", "not under", "not below");
 const LOWER_LIMIT_BEHIND = phrases(

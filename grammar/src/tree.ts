@@ -188,6 +188,13 @@ export interface Ratio {
   readonly span: Span;
 }
 
+/** `120/150/180`, given to a parameter. */
+export interface Grits {
+  readonly kind: "grits";
+  readonly grits: readonly number[];
+  readonly span: Span;
+}
+
 export interface DateLiteral {
   readonly kind: "date";
   readonly text: string;
@@ -211,7 +218,7 @@ export interface Call {
 export interface Argument {
   readonly kind: "argument";
   readonly name?: Name;
-  readonly value?: Value | Title;
+  readonly value?: Value | Title | Ratio | Grits;
   readonly span: Span;
 }
 
@@ -388,7 +395,8 @@ export type Tail =
   | {
       readonly kind: "thinned";
       readonly keyword: Name;
-      readonly ratio?: Ratio;
+      /** Or the parameter that stands for it. */
+      readonly ratio?: Ratio | Name;
       readonly thinner?: Name;
       readonly span: Span;
     }
@@ -521,7 +529,7 @@ export interface Parameter {
   readonly kind: "parameter";
   readonly name: Name;
   readonly type?: Name;
-  readonly default?: Value;
+  readonly default?: Value | Ratio | Grits;
   readonly span: Span;
 }
 

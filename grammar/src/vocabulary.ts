@@ -420,7 +420,15 @@ export const DUTIES = [
   "keep_out",
 ] as const;
 export const WAIT_STAGES = ["touch", "recoat", "cured"] as const;
-export const PARAMETER_TYPES = ["material", "number", "duration", "recipe"] as const;
+export const PARAMETER_TYPES = [
+  "material",
+  "number",
+  "duration",
+  "recipe",
+  "method",
+  "grits",
+  "ratio",
+] as const;
 export const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 /** The only words that are never names. */
 export const RESERVED = ["x", "to", "with", "by", "of"] as const;

@@ -116,7 +116,7 @@ function declarations(): readonly string[] {
       ...markdownTable(["line", "for example", "what it says", ""], blockRows(block)),
       "",
     ]),
-    `Parameters of a recipe are of the types ${PARAMETER_TYPES.map(code).join(", ")}, with an optional default: \`coats: number = 3\`.`,
+    `Parameters of a recipe are of the types ${PARAMETER_TYPES.map(code).join(", ")}, with an optional default: \`coats: number = 3\`. A \`method\` stands behind \`by\`, \`grits\` behind \`sand\` and \`scuff\`, a \`ratio\` behind \`thinned\`, so that brush and spray are one recipe: \`clear_top(how: method = pad, paper: grits = 120/150/180, thinning: ratio = 4:1)\` has \`layer clear, by how, thinned thinning with water\` and \`step sand paper\`.`,
     "",
   ];
 }

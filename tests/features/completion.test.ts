@@ -87,7 +87,15 @@ describe("the top level", () => {
   });
 
   test("offers types and defaults of parameters", () => {
-    expect(labels("recipe r(a: $0")).toEqual(["material", "number", "duration", "recipe"]);
+    expect(labels("recipe r(a: $0")).toEqual([
+      "material",
+      "number",
+      "duration",
+      "recipe",
+      "method",
+      "grits",
+      "ratio",
+    ]);
     expect(labels("recipe r($0")).toEqual([]);
     expect(labels("recipe r(a: material = $0) {\n}")).toContain("waterborne_polyurethane");
     expect(labels("recipe r(a: duration = 2 $0) {\n}")[0]).toBe("h");

@@ -218,7 +218,7 @@ describe("a head says what it needs", () => {
     ["recipe", '1:7 "" expected a name, such as `recipe hard_clear(clear: material) {`'],
     [
       "recipe r(a) {\n}",
-      '1:11 ")" expected `:` and the type: material, number, duration or recipe / Write, for example, `recipe hard_clear(clear: material) {`.',
+      '1:11 ")" expected `:` and the type: material, number, duration, recipe, method, grits or ratio / Write, for example, `recipe hard_clear(clear: material) {`.',
     ],
     [
       "recipe r(a: material {\n  step dust\n}",

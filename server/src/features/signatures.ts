@@ -135,6 +135,9 @@ const KINDS: Readonly<Record<RecipeParameter["type"], string>> = {
   number: "A number, such as `3`",
   duration: "A time, such as `72 h`",
   recipe: "The name of a recipe",
+  method: "A way of putting it on, such as `spray`",
+  grits: "Grits, such as `120/150/180`",
+  ratio: "Parts to parts, such as `4:1`",
 };
 
 const parameterDoc = ({ type, hasDefault }: RecipeParameter): string =>

@@ -1,5 +1,5 @@
 /** A parameter as its recipe declares it. */
-import type { Value } from "../../../grammar/src/tree.ts";
+import type { Grits, Ratio, Value } from "../../../grammar/src/tree.ts";
 import { quantityText } from "../core/measure/read-quantity.ts";
 import type { Recipe, RecipeParameter } from "../core/model/model.ts";
 
@@ -15,4 +15,16 @@ export function defaultText(recipe: Recipe, { name }: RecipeParameter): string |
   return value && valueText(value);
 }
 
-export const valueText = (value: Value): string => (value.kind === "name" ? value.text : quantityText(value));
+/** `3`, `72 h`, `hall_clear`, `4:1`, `120/150/180` */
+export function valueText(value: Value | Ratio | Grits): string {
+  switch (value.kind) {
+    case "name":
+      return value.text;
+    case "ratio":
+      return `${value.a.text}:${value.b.text}`;
+    case "grits":
+      return value.grits.join("/");
+    case "quantity":
+      return quantityText(value);
+  }
+}

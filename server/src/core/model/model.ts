@@ -162,7 +162,7 @@ export interface Shop extends Named {
   readonly ignition: Fact<"none" | "pilot light" | "heater" | "welding">;
 }
 
-export type ParameterType = "material" | "number" | "duration" | "recipe";
+export type ParameterType = "material" | "number" | "duration" | "recipe" | "method" | "grits" | "ratio";
 
 export interface RecipeParameter {
   readonly name: string;

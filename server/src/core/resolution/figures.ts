@@ -18,6 +18,8 @@ import { meaningOf, type Resolving, report } from "./resolving.ts";
 export interface Wanted {
   readonly words: Told;
   readonly instead?: (word: string) => string;
+  /** Another type of parameter that may stand there. */
+  readonly also?: RecipeParameter["type"];
 }
 
 export const NUMBER_WANTED: Wanted = { words: "a number" };
@@ -26,6 +28,7 @@ export const COATS_WANTED: Wanted = {
   instead: () => "Write the number, such as `x 3`, or `x 2 to 3`.",
 };
 export const GRIT_WANTED: Wanted = {
+  also: "grits",
   words: (suchAs) => `a grit${suchAs("120", "")}`,
   instead: (word) =>
     `Write the grit, and how it is done in quotes behind it, such as \`step sand 320 "${word}"\`.`,
@@ -134,7 +137,7 @@ function parameterOf(
   ctx: Resolving,
   name: Name,
   type: RecipeParameter["type"],
-  { words, instead }: Wanted,
+  { words, instead, also }: Wanted,
 ): Figure | undefined {
   const meant = meaningOf(ctx, name);
   if (meant?.kind !== "parameter") {
@@ -144,7 +147,7 @@ function parameterOf(
     return undefined;
   }
   const { parameter } = meant;
-  if (parameter && parameter.type !== type) {
+  if (parameter && parameter.type !== type && parameter.type !== also) {
     report(
       ctx,
       "wrong-argument",

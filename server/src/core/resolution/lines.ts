@@ -11,6 +11,7 @@ import type {
   StepStatement,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
+import { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
 import type { Place } from "../place.ts";
 
@@ -19,7 +20,16 @@ export type Bound =
   | { readonly type: "material"; readonly material?: Material }
   | { readonly type: "number"; readonly value?: number }
   | { readonly type: "duration"; readonly hours?: number }
-  | { readonly type: "recipe"; readonly recipe?: Recipe };
+  | { readonly type: "recipe"; readonly recipe?: Recipe }
+  | { readonly type: "method"; readonly method?: string }
+  | { readonly type: "grits"; readonly grits?: readonly number[] }
+  | { readonly type: "ratio"; readonly ratio?: Parts };
+
+/** Parts of one thing to parts of another. */
+export interface Parts {
+  readonly a: number;
+  readonly b: number;
+}
 
 export type Bindings = ReadonlyMap<string, Bound>;
 
@@ -70,9 +80,12 @@ export interface LayerLine {
   readonly coatsTo?: Figure;
   /** The coats are sessions of French polishing. */
   readonly sessions?: true;
-  readonly method: string;
+  readonly method: string | { readonly parameter: string };
   readonly wiped?: { readonly after?: Figure };
-  readonly thinned?: { readonly a: number; readonly b: number; readonly thinner: MaterialName };
+  readonly thinned?: {
+    readonly ratio: Parts | { readonly parameter: string };
+    readonly thinner: MaterialName;
+  };
   readonly tinted?: { readonly percent: Figure; readonly tint: MaterialName };
   readonly toner: boolean;
   /** Whether it goes on is decided at the bench. */
@@ -146,8 +159,10 @@ export interface ResolvedArgument {
 /** What is given to a parameter, as far as it can be read without its type, which may depend on who calls. */
 export type ArgumentValue =
   | { readonly kind: "parameter"; readonly parameter: string }
-  | { readonly kind: "name"; readonly material?: Material; readonly recipe?: Recipe }
+  | { readonly kind: "name"; readonly text: string; readonly material?: Material; readonly recipe?: Recipe }
   | { readonly kind: "figure"; readonly number?: number; readonly hours?: number }
+  | { readonly kind: "ratio"; readonly ratio: Parts }
+  | { readonly kind: "grits"; readonly grits: readonly number[] }
   | { readonly kind: "text" };
 
 /** What a figure comes to with these bindings. */
@@ -157,6 +172,35 @@ export function figureIn(figure: Figure | undefined, bindings: Bindings): number
   const bound = bindings.get(figure.parameter);
   if (bound?.type === "number") return bound.value;
   return bound?.type === "duration" ? bound.hours : undefined;
+}
+
+const isMethod = (word: string): boolean => (METHODS as readonly string[]).includes(word);
+
+/** The grits that a figure comes to: one, or all that a parameter stands for. */
+export function gritsIn(figure: Figure | undefined, bindings: Bindings): readonly number[] | undefined {
+  if (figure && "parameter" in figure) {
+    const bound = bindings.get(figure.parameter);
+    if (bound?.type === "grits") return bound.grits;
+  }
+  const grit = figureIn(figure, bindings);
+  return grit === undefined ? undefined : [grit];
+}
+
+/** How a coat is put on; `brush` where that is not known. */
+export function methodIn(method: LayerLine["method"], bindings: Bindings): string {
+  if (typeof method === "string") return method;
+  const bound = bindings.get(method.parameter);
+  return (bound?.type === "method" ? bound.method : undefined) ?? "brush";
+}
+
+/** Parts to parts; undefined where they are not known. */
+export function partsIn(
+  ratio: NonNullable<LayerLine["thinned"]>["ratio"],
+  bindings: Bindings,
+): Parts | undefined {
+  if (!("parameter" in ratio)) return ratio;
+  const bound = bindings.get(ratio.parameter);
+  return bound?.type === "ratio" ? bound.ratio : undefined;
 }
 
 /** The material of a line with these bindings; undefined where it is not known. */
@@ -188,9 +232,15 @@ export function boundOf(
       return bindings.get(value.parameter);
     case "name":
       if (type === "material") return { type, material: value.material };
+      if (type === "method") return isMethod(value.text) ? { type, method: value.text } : { type };
       return type === "recipe" ? { type, recipe: value.recipe } : { type };
+    case "ratio":
+      return type === "ratio" ? { type, ratio: value.ratio } : undefined;
+    case "grits":
+      return type === "grits" ? { type, grits: value.grits } : undefined;
     case "figure":
       if (type === "number") return { type, value: value.number };
+      if (type === "grits") return value.number === undefined ? { type } : { type, grits: [value.number] };
       return type === "duration" ? { type, hours: value.hours } : undefined;
   }
 }

@@ -1,16 +1,25 @@
 /** Resolves `apply R(…)` and `follow R(…)`: the recipe, its arguments and what is wrong with them. */
 import { gist } from "../../../../grammar/src/gist.ts";
-import type { Argument, Call, Name, RecipeStatement, Value } from "../../../../grammar/src/tree.ts";
+import type {
+  Argument,
+  Call,
+  Name,
+  Quantity,
+  Ratio,
+  RecipeStatement,
+  Value,
+} from "../../../../grammar/src/tree.ts";
+import { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
 import { COATS, DURATION, GRIT, type Limits, SHARE_ABOVE_ZERO, within } from "../model/lowering.ts";
 import type { Recipe, RecipeParameter } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import { shortList } from "../model/suggest.ts";
 import { onceFor } from "../once.ts";
-import { countOf, durationOf, NUMBER_WANTED, plainNumber } from "./figures.ts";
+import { countOf, durationOf, GRIT_WANTED, NUMBER_WANTED, plainNumber } from "./figures.ts";
 import type { ArgumentValue, ResolvedArgument, ResolvedCall } from "./lines.ts";
 import { materialOf, recipeOf } from "./reference.ts";
-import { meaningOf, modelNamed, type Resolving, report, reportUnknown } from "./resolving.ts";
+import { checkWord, meaningOf, modelNamed, type Resolving, report, reportUnknown } from "./resolving.ts";
 
 export function resolveCall(ctx: Resolving, call: Call): ResolvedCall {
   const meant = modelNamed(ctx, "recipe", call.name);
@@ -96,6 +105,20 @@ function resolveValue(
   recipe: Recipe | undefined,
   parameter: RecipeParameter | undefined,
 ): ArgumentValue {
+  const type = parameter?.type;
+  const isParameter = value.kind === "name" && meaningOf(ctx, value)?.kind === "parameter";
+  if (parameter && (type === "method" || type === "ratio" || type === "grits") && !isParameter)
+    return ownValue(ctx, parameter.name, type, value);
+  if (value.kind === "ratio" || value.kind === "grits") {
+    if (!parameter) return value.kind === "grits" ? { kind: "grits", grits: value.grits } : partsOf(value);
+    report(
+      ctx,
+      "wrong-argument",
+      value.span,
+      gist((suchAs) => `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}.`),
+    );
+    return { kind: "text" };
+  }
   if (value.kind === "name") return resolveName(ctx, value, recipe, parameter);
   if (value.kind === "title" || parameter?.type === "material" || parameter?.type === "recipe") {
     if (parameter) {
@@ -113,8 +136,36 @@ function resolveValue(
   return figureValue(value);
 }
 
+const partsOf = ({ a, b }: Ratio): ArgumentValue => ({ kind: "ratio", ratio: { a: a.value, b: b.value } });
+
+/** What is given to a parameter of a kind of its own: a method, a ratio or grits. */
+export function ownValue(
+  ctx: Resolving,
+  name: string,
+  type: "method" | "ratio" | "grits",
+  value: NonNullable<Argument["value"]>,
+): ArgumentValue {
+  if (type === "method" && value.kind === "name")
+    return { kind: "name", text: checkWord(ctx, value, METHODS, "application method", "The method") };
+  if (type === "ratio" && value.kind === "ratio" && value.a.value > 0 && value.b.value > 0)
+    return partsOf(value);
+  if (type === "grits" && value.kind === "grits") return { kind: "grits", grits: value.grits };
+  if (type === "grits" && value.kind === "quantity") {
+    countOf(ctx, value, GRIT, GRIT_WANTED);
+    return figureValue(value);
+  }
+  const told = type === "grits" ? "is a list of grits" : `is a ${type}`;
+  report(
+    ctx,
+    "wrong-argument",
+    value.span,
+    gist((suchAs) => `\`${name}\` ${told}${suchAs(`${name}: ${EXAMPLES[type]}`)}.`),
+  );
+  return { kind: "text" };
+}
+
 /** What a quantity is to a number and to a duration, whichever its parameter is. */
-export function figureValue(value: Exclude<Value, Name>): ArgumentValue {
+export function figureValue(value: Quantity): ArgumentValue {
   const number = plainNumber(value);
   const time = readQuantity(value, ["time"]);
   const hours = time.ok && within(time.amount.value, DURATION) ? time.amount.value : undefined;
@@ -146,7 +197,7 @@ function resolveName(
   }
   if (!parameter) {
     const candidates = ctx.references.get(name.span.start)?.through?.candidates ?? (meant ? [meant] : []);
-    return namedValue(...candidates.map(materialOf), ...candidates.map(recipeOf));
+    return namedValue(name, ...candidates.map(materialOf), ...candidates.map(recipeOf));
   }
   if (parameter.type === "material" || parameter.type === "recipe") {
     if (!meant) {
@@ -157,7 +208,7 @@ function resolveName(
     }
     const handedOn = recipeOf(meant);
     if (recipe && handedOn) checkHandedOn(ctx, name, handedOn, recipe, parameter.name);
-    return namedValue(materialOf(meant), handedOn);
+    return namedValue(name, materialOf(meant), handedOn);
   }
   report(
     ctx,
@@ -168,15 +219,16 @@ function resolveName(
         `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}; found the name \`${name.text}\`.`,
     ),
   );
-  return { kind: "name" };
+  return { kind: "name", text: name.text };
 }
 
 function namedValue(
+  { text }: Name,
   ...models: readonly (ReturnType<typeof materialOf> | Recipe | undefined)[]
 ): ArgumentValue {
   const material = models.find((model) => model?.kind === "material");
   const recipe = models.find((model) => model?.kind === "recipe");
-  return { kind: "name", ...(material ? { material } : {}), ...(recipe ? { recipe } : {}) };
+  return { kind: "name", text, ...(material ? { material } : {}), ...(recipe ? { recipe } : {}) };
 }
 
 /** A recipe that is handed on must take what the called recipe follows it with. */
@@ -251,4 +303,7 @@ const EXAMPLES: Readonly<Record<RecipeParameter["type"], string>> = {
   number: "3",
   duration: "72 h",
   recipe: "hard_clear",
+  method: "spray",
+  grits: "120/150/180",
+  ratio: "4:1",
 };

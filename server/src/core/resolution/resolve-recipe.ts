@@ -23,7 +23,7 @@ import {
 } from "../../../../grammar/src/vocabulary.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
 import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "../model/lowering.ts";
-import type { Recipe } from "../model/model.ts";
+import type { Recipe, RecipeParameter } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import { COATS_WANTED, countOf, durationOf, GRIT_WANTED, measureOf, NUMBER_WANTED } from "./figures.ts";
 import {
@@ -40,7 +40,7 @@ import {
   type WaitLine,
 } from "./lines.ts";
 import { materialOf, recipeOf } from "./reference.ts";
-import { checkHandedOn, figureValue, numberLimits, resolveCall } from "./resolve-call.ts";
+import { checkHandedOn, figureValue, numberLimits, ownValue, resolveCall } from "./resolve-call.ts";
 import { checkWord, materialNamed, modelNamed, type Resolving, report } from "./resolving.ts";
 
 export interface ResolvedLines {
@@ -79,10 +79,15 @@ function resolveDefault(
   type: Bound["type"],
   value: NonNullable<Recipe["parameterSyntax"][number]["default"]>,
 ): ArgumentValue {
+  if (type === "method" || type === "ratio" || type === "grits") return ownValue(ctx, name, type, value);
+  if (value.kind === "ratio" || value.kind === "grits") {
+    report(ctx, "wrong-argument", value.span, `\`${name}\` is a ${type}.`);
+    return { kind: "text" };
+  }
   if (type === "number" || type === "duration") {
     if (type === "number") countOf(ctx, value, numberLimits(recipe, name), NUMBER_WANTED);
     else durationOf(ctx, value);
-    return value.kind === "name" ? { kind: "name" } : figureValue(value);
+    return value.kind === "name" ? { kind: "name", text: value.text } : figureValue(value);
   }
   if (value.kind !== "name") {
     report(ctx, "wrong-argument", value.span, `\`${name}\` is a ${type}; its default is the name of one.`);
@@ -92,7 +97,12 @@ function resolveDefault(
   const material = materialOf(meant);
   const handedOn = recipeOf(meant);
   if (handedOn) checkHandedOn(ctx, value, handedOn, recipe, name);
-  return { kind: "name", ...(material ? { material } : {}), ...(handedOn ? { recipe: handedOn } : {}) };
+  return {
+    kind: "name",
+    text: value.text,
+    ...(material ? { material } : {}),
+    ...(handedOn ? { recipe: handedOn } : {}),
+  };
 }
 
 const resolveStatements = (ctx: Resolving, statements: readonly RecipeStatement[]): readonly RecipeLine[] =>
@@ -308,7 +318,8 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
 }
 
 /** Of two the one that makes a mist, which is worse for the lungs and loses more. */
-function methodOf(ctx: Resolving, { method, and }: TailOf<"by">): string {
+function methodOf(ctx: Resolving, { method, and }: TailOf<"by">): LayerLine["method"] {
+  if (method && !and && parameterType(ctx, method) === "method") return { parameter: method.text };
   const [first, second] = [method, and].map(
     (name) => name && checkWord(ctx, name, METHODS, "application method", "The method"),
   );
@@ -333,9 +344,24 @@ function wetOf(ctx: Resolving, { thickness, to }: TailOf<"wet">): Tails {
 
 type TailOf<K extends Tail["kind"]> = Extract<Tail, { kind: K }>;
 
+/** The type of the parameter that a word is the name of. */
+const parameterType = (ctx: Resolving, { text }: Name): RecipeParameter["type"] | undefined =>
+  ctx.parameters.get(text)?.type;
+
 function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinned">): Tails {
   const thinner = materialNamed(ctx, name);
   if (!ratio) return {};
+  if (ratio.kind === "name") {
+    if (parameterType(ctx, ratio) === "ratio")
+      return thinner ? { thinned: { ratio: { parameter: ratio.text }, thinner } } : {};
+    report(
+      ctx,
+      "wrong-argument",
+      ratio.span,
+      gist((suchAs) => `Expected a ratio, or a parameter that is one${suchAs("thinned 4:1 with water")}.`),
+    );
+    return {};
+  }
   for (const { value, span } of [ratio.a, ratio.b])
     if (value <= 0)
       report(
@@ -345,7 +371,7 @@ function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinne
         gist((suchAs) => `Parts of a mix must be greater than zero${suchAs("4:1")}.`),
       );
   const [a, b] = [ratio.a.value, ratio.b.value];
-  return thinner && a > 0 && b > 0 ? { thinned: { a, b, thinner } } : {};
+  return thinner && a > 0 && b > 0 ? { thinned: { ratio: { a, b }, thinner } } : {};
 }
 
 function takesTail(ctx: Resolving, { time }: TailOf<"takes">): TakesTail | undefined {

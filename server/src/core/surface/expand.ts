@@ -16,9 +16,12 @@ import {
   type Figure,
   type FollowLine,
   figureIn,
+  gritsIn,
   type LayerLine,
   type MaterialName,
   materialIn,
+  methodIn,
+  partsIn,
   type RecipeLine,
   type ResolvedCall,
   recipeIn,
@@ -253,7 +256,7 @@ function takesOf(tail: TakesTail | undefined, bindings: Bindings): Takes | undef
 function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place, duties: Duties): void {
   const { syntax, verb } = step;
   if (verb === undefined && syntax.what === undefined) return;
-  const grits = step.grits.map((grit) => figureIn(grit, frame.bindings));
+  const grits = step.grits.map((grit) => gritsIn(grit, frame.bindings));
   const takes = takesOf(step.takes, frame.bindings);
   const use = step.use && materialUse(frame, step.use);
   const usesLitres = litresOf(step.uses, use?.material?.density?.value);
@@ -263,7 +266,7 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
     syntax,
     verb: verb ?? OTHER_WORK,
     ...(use ? { use } : {}),
-    grits: grits.filter((g) => g !== undefined),
+    grits: grits.flatMap((g) => g ?? []),
     gritsKnown: grits.every((g) => g !== undefined),
     wet: syntax.wet !== undefined,
     ...(syntax.what ? { what: syntax.what.value } : {}),
@@ -342,6 +345,7 @@ function pushCoat(
 ): void {
   const { thinned, tinted, wiped } = layer;
   const { bindings } = frame;
+  const parts = thinned && partsIn(thinned.ratio, bindings);
   const percent = tinted && figureIn(tinted.percent, bindings);
   const wipedAfterHours = figureIn(wiped?.after, bindings);
   const takes = takesOf(layer.takes, bindings);
@@ -356,10 +360,10 @@ function pushCoat(
     coats,
     ...(coat > fewest ? { ifNeeded: true as const } : {}),
     ...(layer.sessions ? { session: true as const } : {}),
-    method: layer.method,
+    method: methodIn(layer.method, bindings),
     wiped: wiped !== undefined,
     ...(wipedAfterHours !== undefined ? { wipedAfterHours } : {}),
-    ...(thinned ? { thinned: { ...thinned, thinner: materialUse(frame, thinned.thinner) } } : {}),
+    ...(thinned && parts ? { thinned: { ...parts, thinner: materialUse(frame, thinned.thinner) } } : {}),
     ...(tinted && percent !== undefined && percent > 0 && percent <= 100
       ? { tinted: { percent, tint: materialUse(frame, tinted.tint) } }
       : {}),

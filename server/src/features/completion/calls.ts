@@ -1,6 +1,7 @@
 /** `apply` and `follow`: the recipe, its arguments and their values, and the surfaces. */
 
 import type { Token } from "../../../../grammar/src/tree.ts";
+import { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { areaText } from "../../core/measure/figures.ts";
 import type { Job, Recipe } from "../../core/model/model.ts";
 import { recipeOf } from "../../core/resolution/reference.ts";
@@ -41,6 +42,12 @@ function argumentOffers(ctx: CompletionContext, name: Token, args: readonly Toke
       return [...parameterOffers(ctx, "number"), example("3")];
     case "duration":
       return [...parameterOffers(ctx, "duration"), example("72 h")];
+    case "method":
+      return [...parameterOffers(ctx, "method"), ...METHODS.map((label): Offer => ({ label, kind: "word" }))];
+    case "grits":
+      return [...parameterOffers(ctx, "grits"), example("120/150/180")];
+    case "ratio":
+      return [...parameterOffers(ctx, "ratio"), example("4:1")];
   }
 }
 

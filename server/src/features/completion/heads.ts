@@ -1,6 +1,6 @@
 /** What stands at the top level: declarations as snippets, the paths of `use`, and the parameters of a recipe. */
 import type { Token } from "../../../../grammar/src/tree.ts";
-import { DECLARATION_WORDS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
+import { DECLARATION_WORDS, METHODS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
 import { usesTransitively } from "../../core/model/program.ts";
 import { otherWordCard } from "../hover/word-cards.ts";
 import { relativePath } from "../relative-path.ts";
@@ -51,6 +51,7 @@ function parameterPartOffers(ctx: CompletionContext, tokens: readonly Token[]): 
   if (ctx.cursor.afterNumber) return type === "duration" ? unitOffers("time") : [];
   if (last?.text !== "=") return [];
   const own = { ...ctx, recipe: undefined };
+  if (type === "method") return METHODS.map((label) => ({ label, kind: "word" as const }));
   if (type === "material") return materialOffers(own);
   if (type === "recipe")
     return recipeOffers(ctx)

@@ -133,7 +133,12 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
     case "between":
       return stepOffers(ctx, tokens.slice(1));
     case "by":
-      return alone ? METHODS.map((label) => ({ label, kind: "word" as const, detail: "method" })) : [];
+      return alone
+        ? [
+            ...parameterOffers(ctx, "method"),
+            ...METHODS.map((label) => ({ label, kind: "word" as const, detail: "method" })),
+          ]
+        : [];
     case "wiped":
       if (afterNumber) return unitOffers("time");
       if (alone) return [{ label: "after", kind: "keyword", insert: "after " }];
