@@ -69,6 +69,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     leadsBack: (file, job, piece) => jobGraph(scopes(file)).leadsBack(job, piece),
     hasSurface: (file, job, surface) => jobGraph(scopes(file)).hasSurface(job, surface),
   };
+  const jobsIn = memo((shop: Shop) => jobsInShop(program, scopes, shop));
   const remembered = parts.memory?.open(program, view) ?? anew(view);
   const runner = createRunner({
     scopeOf: scopes,
@@ -78,7 +79,13 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     history: histories,
     assumed: parts.assumed,
   });
-  const totaller = createTotaller({ runner, scopeOf: scopes, remembered, plan: parts.plan });
+  const totaller = createTotaller({
+    runner,
+    scopeOf: scopes,
+    remembered,
+    plan: parts.plan,
+    jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
+  });
   const sizes: Sizes = {
     recipe: (recipe) => runner.assumed(recipe).moments.length,
     job: (job) => jobWork(runner.job(job)),
@@ -99,7 +106,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return totaller.result(job);
   });
   const room = memo((shop: Shop): RoomOfJobs | undefined => {
-    const results = jobsInShop(program, scopes, shop).flatMap((job) => soundIn(totals(job)) ?? []);
+    const results = jobsIn(shop).flatMap((job) => soundIn(totals(job)) ?? []);
     if (results.some(({ schedule }) => isBeingPlanned(schedule))) return undefined;
     const releases = results.map((result) => releasesIn(result, remembered));
     return remembered.recall("room", shop, [shop, ...releases], () => roomOfJobs(shop, releases));
@@ -110,6 +117,13 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     const found = room(shop);
     rooms.set(shop, found);
     return found;
+  };
+  /** These jobs, and those that share their shops. */
+  const inSameShops = (own: readonly Job[]): ReadonlySet<Job> => {
+    const shops = new Set(
+      own.flatMap(({ file, shop, start }) => (shop && start && scopes(file).shops.get(shop.name)) ?? []),
+    );
+    return new Set([...own, ...[...shops].flatMap(jobsIn)]);
   };
   const known = new Set<Job>();
   const countOfUnknown = countUnknown(program, known);
@@ -122,7 +136,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   /** By itself: neither its file's bounds nor the air of others in its room are looked at, where they are not known. */
   const atHand = outcomes((job: Job) => {
     admit(jobTooLarge(sizes.job(job)));
-    return withAir(totaller.result(job), (shop) => rooms.get(shop), remembered);
+    return withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered);
   });
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
@@ -149,6 +163,10 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       yield;
     }
     const own = jobsOf(program, file);
+    for (const job of inSameShops(own)) {
+      attempt([], { part: "", place: job.namePlace }, () => totaller.prepare(job), undefined);
+      yield;
+    }
     for (const job of own) {
       totals(job);
       yield;
@@ -186,6 +204,11 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     findings: memo((file: FileId) => fileFindings(checker, { remembered, names, parts }, file)),
     jobs: memo((file: FileId) => jobsOf(program, file).flatMap((job) => checker.jobIfSound(job) ?? [])),
     job: (job) => valueIn(jobs(job)),
+    alone: (job) => {
+      admit(refused(job.file).get(job));
+      return totaller.alone(job);
+    },
+    shopPlans: (shop) => totaller.shopPlans(shop),
     jobIfSound: (job) => soundIn(jobs(job)),
     assumed: (recipe) => valueIn(assumed(recipe)),
     assumedIfSound: (recipe) => soundIn(assumed(recipe)),

@@ -2,14 +2,16 @@
 import type { Finding } from "./findings.ts";
 import type { FaultListener } from "./internal-error.ts";
 import type { Memory } from "./memory/memory.ts";
-import type { Job, Piece, Recipe } from "./model/model.ts";
+import type { Job, Piece, Recipe, Shop } from "./model/model.ts";
 import { modelsOf, type Program, type ProgramDeclaration, type Scope } from "./model/program.ts";
 import type { FileId } from "./place.ts";
 import type { Resolution } from "./resolution/resolve.ts";
 import type { TradeRule } from "./rules/rule.ts";
 import type { Planner } from "./schedule/plan-cache.ts";
+import type { ShopPlans } from "./schedule/shop/plan-shop.ts";
 import type { AssumedRunner, RunView, SurfaceRun } from "./surface/run.ts";
 import type { JobResult } from "./totals/job-totals.ts";
+import type { JobInShop } from "./totals/shop-plans.ts";
 
 export interface Checker {
   readonly program: Program;
@@ -36,6 +38,10 @@ export interface Checker {
   jobs(file: FileId): readonly JobResult[];
   /** Throws where a fault in this program keeps the job from being worked out. */
   job(job: Job): JobResult;
+  /** As if no other job were done in its shop, and without its air. Throws as `job`. */
+  alone(job: Job): JobResult;
+  /** The plans of the jobs that share a shop. */
+  shopPlans(shop: Shop): ShopPlans<JobInShop>;
   /** Undefined where a fault in this program keeps the job from being worked out. */
   jobIfSound(job: Job): JobResult | undefined;
   /** Throws where a fault in this program keeps the recipe from being run. */

@@ -9,7 +9,7 @@
 import type { FileId } from "../core/place.ts";
 import { planWork } from "../core/schedule/plan.ts";
 import type { Planner } from "../core/schedule/plan-cache.ts";
-import { PlanQueue, type PlanRequest } from "../core/schedule/plan-queue.ts";
+import { isFor, PlanQueue, type PlanRequest } from "../core/schedule/plan-queue.ts";
 import type { Schedule, ScheduleInput } from "../core/schedule/types.ts";
 import { yieldToMessages } from "./guard.ts";
 
@@ -105,7 +105,7 @@ export function createPlanning({ maker, onNews, now = () => performance.now() }:
     for (;;) {
       const request = queue.next(preferred);
       if (!request) break;
-      const isVisible = request.owner.file === preferred;
+      const isVisible = preferred !== undefined && isFor(request, preferred);
       hasNews = (await make(request)) || hasNews;
       const isVisibleDone = isVisible && preferred !== undefined && !queue.isWaiting(preferred);
       if (hasNews && queue.isWaiting() && (isVisibleDone || now() - told >= NEWS_MS)) {

@@ -260,7 +260,7 @@ function checkJobs(
   for (const { key, start, after } of input.jobs ?? []) {
     const begin = begins.get(key) ?? Number.POSITIVE_INFINITY;
     check(begin >= Math.max(zero, start === undefined ? zero : minuteOf(start)), `${key}: begins too early`);
-    if (after !== undefined && ends.has(after))
-      check(begin >= ends.get(after)!, `${key}: begins before ${after} ends`);
+    for (const before of [after ?? []].flat())
+      if (ends.has(before)) check(begin >= ends.get(before)!, `${key}: begins before ${before} ends`);
   }
 }

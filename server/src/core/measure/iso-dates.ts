@@ -18,3 +18,9 @@ export const dayAfter = (text: string): string => PlainDate.toString(PlainDate.a
 /** So many seconds after the date-time of a text, to the second or the minute. */
 export const momentAfter = (text: string, seconds: number, smallestUnit: "second" | "minute"): string =>
   PlainDateTime.toString(PlainDateTime.addSeconds(dateTimeIn(text), seconds), { smallestUnit });
+
+/** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */
+export function endOfDateWanted(wanted: { readonly date: string; readonly time?: string }): string {
+  if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;
+  return `${dayAfter(wanted.date)}T00:00:00`;
+}

@@ -6,7 +6,6 @@ import { LONGEST_GIST } from "../../../../grammar/src/gist.ts";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatDuration } from "../measure/format-amount.ts";
-import { dayAfter } from "../measure/iso-dates.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import type { Place } from "../place.ts";
@@ -100,10 +99,4 @@ export function whereText(job: string, surfaces: readonly string[]): string {
   const named = surfaces.map((surface) => `\`${surface}\``);
   const noun = named.length > 1 ? "surfaces" : "surface";
   return `Job \`${job}\`${named.length > 0 ? `, ${noun} ${andList(named)}` : ""}.`;
-}
-
-/** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */
-export function endOfDateWanted(wanted: { readonly date: string; readonly time?: string }): string {
-  if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;
-  return `${dayAfter(wanted.date)}T00:00:00`;
 }

@@ -3,11 +3,18 @@
  * keystrokes change no plan.
  */
 import type { Owner } from "../memory/memory.ts";
+import type { FileId } from "../place.ts";
 import { planWork } from "./plan.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
-/** `owner` is the job that asks; a planner that answers later (`being-planned.ts`) gives up what the job asked before. */
-export type Planner = (input: ScheduleInput, owner: Owner) => Schedule;
+/** The job that asks, or one of several that ask for a plan of theirs. */
+export interface PlanOwner extends Owner {
+  /** Files of others for whom the plan is. */
+  readonly alsoFor?: readonly FileId[];
+}
+
+/** A planner that answers later (`being-planned.ts`) gives up what the owner asked before. */
+export type Planner = (input: ScheduleInput, owner: PlanOwner) => Schedule;
 
 /** A planner that keeps its last `most` different answers. Equal questions get the same object. */
 export function cachingPlanner(most: number): Planner {

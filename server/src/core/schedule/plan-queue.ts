@@ -7,11 +7,11 @@
  */
 import type { Owner } from "../memory/memory.ts";
 import { BEING_PLANNED } from "./being-planned.ts";
-import type { Planner } from "./plan-cache.ts";
+import type { Planner, PlanOwner } from "./plan-cache.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
 export interface PlanRequest {
-  readonly owner: Owner;
+  readonly owner: PlanOwner;
   readonly input: ScheduleInput;
   /** Equal for equal inputs. */
   readonly key: string;
@@ -58,7 +58,7 @@ export class PlanQueue {
     let first: PlanRequest | undefined;
     for (const [name, request] of this.#wanted) {
       if (this.#known.has(request.key)) this.#wanted.delete(name);
-      else if (request.owner.file === preferred) return request;
+      else if (preferred !== undefined && isFor(request, preferred)) return request;
       else first ??= request;
     }
     return first;
@@ -83,7 +83,8 @@ export class PlanQueue {
   /** Whether plans are wanted, of one file or of any. */
   isWaiting(file?: string): boolean {
     if (file === undefined) return this.next() !== undefined;
-    return this.next(file)?.owner.file === file;
+    const request = this.next(file);
+    return request !== undefined && isFor(request, file);
   }
 
   #find(input: ScheduleInput): PlanOutcome | undefined {
@@ -113,6 +114,10 @@ export class PlanQueue {
     if (this.#known.size > this.#most && !oldest.done) this.#known.delete(oldest.value);
   }
 }
+
+/** Whether somebody in the file has asked for it. */
+export const isFor = ({ owner }: PlanRequest, file: string): boolean =>
+  owner.file === file || owner.alsoFor?.includes(file) === true;
 
 const nameOf = ({ file, declaration }: Owner): string => `${file}\u0000${declaration}`;
 

@@ -7,4 +7,15 @@ import { planSessions } from "./sessions/plan-sessions.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
 /** Never throws; what cannot be planned comes back as `impossible` with its conflicts. */
-export const planWork = (input: ScheduleInput): Schedule => planSessions(input) ?? schedule(input);
+export const planWork = (input: ScheduleInput): Schedule =>
+  planSessions(input) ?? (input.jobs === undefined ? schedule(input) : NOT_TOGETHER);
+
+const NOT_TOGETHER: Schedule = {
+  status: "impossible",
+  items: [],
+  elapsedHours: 0,
+  lowerBound: 0,
+  exact: false,
+  gap: 0,
+  conflicts: [{ items: [], reason: "the jobs of the shop cannot be planned together" }],
+};

@@ -19,13 +19,16 @@ export interface ResourceProfile {
   readonly findStart: FindStart;
   /** Takes one of the crew from `start` on for `work`. */
   readonly take: (start: number, work: number) => void;
+  /** With the same taken; what is taken of one is free in the other. */
+  readonly copy: () => ResourceProfile;
 }
 
 export function makeResourceProfile(shop: ShopTime, crew: number): ResourceProfile {
-  // From points[i] to points[i + 1] taken[i] people are at work.
-  const points: number[] = [0, Number.POSITIVE_INFINITY];
-  const taken: number[] = [0];
+  return profileOf(shop, crew, [0, Number.POSITIVE_INFINITY], [0]);
+}
 
+/** From points[i] to points[i + 1] taken[i] people are at work. */
+function profileOf(shop: ShopTime, crew: number, points: number[], taken: number[]): ResourceProfile {
   const segmentAt = (done: number): number => {
     let low = 0;
     let high = taken.length - 1;
@@ -79,5 +82,6 @@ export function makeResourceProfile(shop: ShopTime, crew: number): ResourceProfi
       join(to);
       join(from);
     },
+    copy: () => profileOf(shop, crew, [...points], [...taken]),
   };
 }

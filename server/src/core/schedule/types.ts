@@ -92,8 +92,8 @@ export interface ShopJob {
   readonly start?: string;
   /** Local ISO date-time at which its last item should have ended. */
   readonly due?: string;
-  /** Key of a job whose last item has ended when this one begins. */
-  readonly after?: string;
+  /** Keys of jobs whose last items have ended when this one begins. */
+  readonly after?: string | readonly string[];
 }
 
 export interface ScheduleInput {
@@ -119,7 +119,7 @@ export interface PlannedItem {
   readonly endAt?: string;
   /** When the work itself ends, where a plan in sessions rounds `end` up to five minutes; hours after the start. */
   readonly workEnd?: number;
-  /** Hours it can slip without delaying the finish of this plan, crew order kept. */
+  /** Hours it can slip without delaying the finish of its job or of another, crew order kept. */
   readonly slack: number;
   readonly critical: boolean;
   /** Closed time inside a hands item, hours after the schedule's start. */
@@ -154,8 +154,32 @@ export interface Schedule {
   readonly conflicts: readonly Conflict[];
   /** In the order of their starts; where tasks are done in sessions. */
   readonly sessions?: readonly PlannedSession[];
+  /** Jobs that share the shop are planned one after the other, each fixed before the next, in the order in which they are due. */
+  readonly inOrder?: true;
+  /** Of a job that is planned with others of its shop. */
+  readonly among?: Among;
   /** Sessions are smaller or later than hands and waits ask for, so that the room's air carries all vapour away: see `TaskVapour`. */
   readonly heldByAir?: Stance;
+}
+
+/** What sharing a shop with other jobs does to one of them. */
+export interface Among {
+  /** The names of the other jobs in the plan. */
+  readonly jobs: readonly string[];
+  /** By how many hours its last work ends later than in a plan of it by itself, 0 or more. */
+  readonly laterHours: number;
+  /** What it waits for, the longest first. */
+  readonly heldBy: readonly Holdup[];
+  /** See `Schedule.inOrder`. */
+  readonly inOrder?: true;
+}
+
+/** Another job, and for how long a job waits for it. */
+export interface Holdup {
+  readonly job: string;
+  /** Of `people`, their hours of work on the other job while this one waits for somebody; of `after`, hours until it has ended. */
+  readonly hours: number;
+  readonly why: "people" | "after";
 }
 
 /** Work of one person in one go: setting up, then the tasks one after the other. */

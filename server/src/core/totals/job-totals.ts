@@ -9,13 +9,16 @@ import { vocGrams } from "../fumes/voc.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
+import { memo } from "../once.ts";
 import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
-import { isBeingPlanned } from "../schedule/being-planned.ts";
+import { BEING_PLANNED, isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
+import type { ShopPlans } from "../schedule/shop/plan-shop.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
+import { createShops, type JobInShop } from "./shop-plans.ts";
 import { sum, sumOrNull } from "./sums.ts";
 import { handsOnHours, scheduleInput, waitsAreKnown } from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
@@ -46,7 +49,15 @@ export interface MaterialNeed extends Need {
 }
 
 export interface Totaller {
+  /** In a shop with other jobs, by the plan of all of them. */
   result(job: Job): JobResult;
+  /** As if no other job were done in its shop. */
+  alone(job: Job): JobResult;
+  /** As `result`, as far as the plan of its shop is known; it is not asked for. */
+  atHand(job: Job): JobResult;
+  /** What `result` needs before there are plans. */
+  prepare(job: Job): void;
+  shopPlans(shop: Shop): ShopPlans<JobInShop>;
 }
 
 export interface TotallerParts {
@@ -54,6 +65,8 @@ export interface TotallerParts {
   readonly scopeOf: (file: FileId) => Scope;
   readonly remembered: Remembered<ProgramView>;
   readonly plan: Planner;
+  /** The jobs that are done in a shop on known dates; they share its people and its room. */
+  readonly jobsIn: (shop: Shop) => readonly Job[];
 }
 
 /** What is known of a job before it is planned, and what is to be planned. */
@@ -71,7 +84,7 @@ type UnplannedTotals = Omit<
 type Stock = JobResult["left"];
 
 /** Adds up the jobs of one program, without their air; remembers each, because jobs may start from what another left. */
-export function createTotaller({ runner, scopeOf, remembered, plan }: TotallerParts): Totaller {
+export function createTotaller({ runner, scopeOf, remembered, plan, jobsIn }: TotallerParts): Totaller {
   const known = new Map<Job, UnplannedJob>();
   const total = (job: Job, stock: Stock | undefined): UnplannedJob => {
     const runs = runner.job(job);
@@ -82,30 +95,71 @@ export function createTotaller({ runner, scopeOf, remembered, plan }: TotallerPa
   /** The same object as long as the amounts are the same. */
   const stockAfter = ({ job, left }: UnplannedJob): Stock =>
     remembered.recall("stock", job, [left], () => left, isSameStock);
-  const planned = (unplanned: UnplannedJob): JobResult => {
-    const { job, input } = unplanned;
-    const before = remembered.recall("plan", job, [input], () => plan(input, job));
-    const schedule = isBeingPlanned(before) ? plan(input, job) : before;
-    return remembered.recall("totals", job, [unplanned, schedule], () => withPlan(unplanned, schedule));
+  const alone = memo((unplanned: UnplannedJob): Schedule => planOf(unplanned.job, unplanned.input));
+  const planOf = (owner: Job, input: ScheduleInput): Schedule => {
+    const before = remembered.recall("plan", owner, [input], () => plan(input, owner));
+    return isBeingPlanned(before) ? plan(input, owner) : before;
   };
+  const shops = createShops({
+    remembered,
+    plan,
+    scopeOf,
+    members: (shop) =>
+      jobsIn(shop).flatMap((job) => {
+        const unplanned = ifSound(() => prepared(job));
+        return unplanned ? [{ job, input: unplanned.input, alone: alone(unplanned) }] : [];
+      }),
+  });
+  const withSchedule = (query: string, unplanned: UnplannedJob, schedule: Schedule): JobResult =>
+    remembered.recall(query, unplanned.job, [unplanned, schedule], () => withPlan(unplanned, schedule));
+  const prepared = (job: Job): UnplannedJob => {
+    // Back to one that is known, or that starts from nothing, and without recursion: a chain of jobs may be long. A
+    // job that comes after itself starts from nothing as well; the names check reports it.
+    const chain = new Set<Job>();
+    let earlier: Job | undefined = job;
+    while (earlier && !known.has(earlier) && !chain.has(earlier)) {
+      chain.add(earlier);
+      earlier = earlier.after && scopeOf(earlier.file).jobs.get(earlier.after.job);
+    }
+    let before = earlier && known.get(earlier);
+    for (const each of [...chain].reverse()) {
+      before = total(each, before && stockAfter(before));
+      known.set(each, before);
+    }
+    return known.get(job)!;
+  };
+  /** A job without dates shares nobody's hours. */
+  const isShared = ({ shop, job }: UnplannedJob): boolean => shop !== undefined && job.start !== undefined;
   return {
-    result: (job) => {
-      // Back to one that is known, or that starts from nothing, and without recursion: a chain of jobs may be long. A
-      // job that comes after itself starts from nothing as well; the names check reports it.
-      const chain = new Set<Job>();
-      let earlier: Job | undefined = job;
-      while (earlier && !known.has(earlier) && !chain.has(earlier)) {
-        chain.add(earlier);
-        earlier = earlier.after && scopeOf(earlier.file).jobs.get(earlier.after.job);
-      }
-      let before = earlier && known.get(earlier);
-      for (const each of [...chain].reverse()) {
-        before = total(each, before && stockAfter(before));
-        known.set(each, before);
-      }
-      return planned(known.get(job)!);
+    prepare: (job) => {
+      prepared(job);
     },
+    alone: (job) => {
+      const unplanned = prepared(job);
+      return withSchedule("totals alone", unplanned, alone(unplanned));
+    },
+    atHand: (job) => {
+      const unplanned = prepared(job);
+      const isKnown = !isShared(unplanned) || shops.isKnown(unplanned.shop!);
+      const schedule = isKnown ? (shops.scheduleOf(unplanned) ?? alone(unplanned)) : BEING_PLANNED;
+      return withSchedule("totals at hand", unplanned, schedule);
+    },
+    result: (job) => {
+      const unplanned = prepared(job);
+      const shared = isShared(unplanned) ? shops.scheduleOf(unplanned) : undefined;
+      return withSchedule("totals", unplanned, shared ?? alone(unplanned));
+    },
+    shopPlans: shops.plansOf,
   };
+}
+
+function ifSound<T>(work: () => T): T | undefined {
+  try {
+    return work();
+  } catch {
+    // It is named where the job itself is worked out.
+    return undefined;
+  }
 }
 
 function isSameStock(a: Stock, b: Stock): boolean {

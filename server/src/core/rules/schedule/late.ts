@@ -3,8 +3,8 @@
  */
 import { momentText } from "../../measure/figures.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
+import { endOfDateWanted } from "../../measure/iso-dates.ts";
 import type { TradeRule } from "../rule.ts";
-import { endOfDateWanted } from "../texts.ts";
 
 export const late: TradeRule = {
   id: "late",

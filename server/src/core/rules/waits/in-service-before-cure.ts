@@ -4,7 +4,7 @@
  */
 
 import { momentText } from "../../measure/figures.ts";
-import { momentAfter } from "../../measure/iso-dates.ts";
+import { endOfDateWanted, momentAfter } from "../../measure/iso-dates.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
@@ -20,7 +20,7 @@ import {
   timePlaces,
   uncured,
 } from "../short-wait.ts";
-import { endOfDateWanted, related } from "../texts.ts";
+import { related } from "../texts.ts";
 
 export const inServiceBeforeCure: TradeRule = {
   id: "in-service-before-cure",

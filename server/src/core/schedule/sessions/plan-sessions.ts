@@ -17,12 +17,16 @@
  * sequences, iterated local search betters them (`local-search.ts`; Lourenço, Martin and Stützle, "Iterated local
  * search", 2003). A plan with fewer people is also a plan with more, so smaller crews are tried while they could do
  * better.
+ *
+ * Several jobs of a shop are searched together, and may share sessions; more than 60 of them are planned one after the
+ * other (`plan-in-order.ts`).
  */
-import { dayMs, hourMs, pausesBetween } from "../calendar.ts";
-import { localDateTime } from "../problem.ts";
+import { dayMs, endAfterWork, hourMs, pausesBetween, workingTimeBefore } from "../calendar.ts";
+import { localDateTime, type ProblemChain } from "../problem.ts";
 import type { PlannedItem, PlannedSession, Schedule, ScheduleInput, Stance } from "../types.ts";
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
 import { type SearchLimits, searchSessions } from "./local-search.ts";
+import { planInOrder } from "./plan-in-order.ts";
 import { roomHolds } from "./room-load.ts";
 import { boundSessions, fewestSessions } from "./session-bound.ts";
 import { floatOfSessions } from "./session-float.ts";
@@ -40,12 +44,13 @@ import { isAired, type Session } from "./workshop.ts";
 export function planSessions(input: ScheduleInput): Schedule | undefined {
   const problem = makeSessionProblem(input);
   if (problem === undefined) return undefined;
+  if (isTooMuchTogether(problem)) return inOrder(problem);
   const bound = boundSessions(problem, input);
   const isProven = ({ objective }: SessionPlan): boolean =>
     objective[0] === 0 && objective[1]! <= bound.lastWork;
   const limits = { lastWork: bound.lastWork, sessions: fewestSessions(problem) };
   let best = searchSessions(problem, { ...limits, effort: 1 });
-  if (best === undefined) return undefined;
+  if (best === undefined) return problem.jobs.length > 1 ? inOrder(problem) : undefined;
   for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
     const other = searchSessions({ ...problem, crew }, { ...limits, effort: lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
@@ -58,6 +63,28 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
   const schedule = scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork));
   return held === undefined ? schedule : { ...schedule, heldByAir: held.by };
 }
+
+/** So many jobs, and tasks of theirs, are searched together. */
+export const MOST_JOBS_TOGETHER = 60;
+const MOST_TASKS_TOGETHER = 3000;
+
+const isTooMuchTogether = ({ jobs, nHands }: SessionProblem): boolean =>
+  jobs.length > MOST_JOBS_TOGETHER || (jobs.length > 1 && nHands > MOST_TASKS_TOGETHER);
+
+/** Job by job. The room's air sets no limit to it; the verdict on the air judges what comes of it. */
+function inOrder(problem: SessionProblem): Schedule | undefined {
+  const plan = planInOrder(problem);
+  if (plan === undefined) return undefined;
+  // Nobody is at work on more than one thing, and only within opening hours.
+  const begin = problem.jobs.reduce((first, { start }) => Math.min(first, start), Number.POSITIVE_INFINITY);
+  const work = problem.chains.reduce((sum, chain) => sum + workOfChain(chain), 0);
+  const opened = workingTimeBefore(problem.shop, begin);
+  const bound = floorToGrid(endAfterWork(problem.shop, opened + work / problem.crew));
+  return { ...scheduleOf(problem, plan, Math.max(problem.start, bound)), inOrder: true };
+}
+
+const workOfChain = ({ steps }: ProblemChain): number =>
+  steps.reduce((sum, step) => sum + (step.kind === "hands" ? step.work : 0), 0);
 
 /**
  * A plan whose vapour the room's air carries away, where `plan` gives off too much at a time: by the strictest solvents
@@ -114,11 +141,16 @@ function scheduleOf(problem: SessionProblem, plan: SessionPlan, bound: number): 
   const people = inTurn(sessions, problem.crew);
   const lastWork = plan.objective[1]!;
   const ends = plan.shop.times.map((times) => ceilToGrid(times.ends.at(-1) ?? problem.start));
-  const finish = Math.max(problem.start, ...ends);
+  const finish = ends.reduce((latest, end) => Math.max(latest, end), problem.start);
+  const finishes = problem.jobs.map(() => problem.start);
+  for (const [chain, end] of ends.entries()) {
+    const job = problem.jobOf[chain]!;
+    finishes[job] = Math.max(finishes[job]!, end);
+  }
   const lowest = Math.min(bound, lastWork);
   return {
     status: "planned",
-    items: plannedItems(problem, plan, people, finish),
+    items: plannedItems(problem, plan, people, finishes),
     startAt: localDateTime(problem, problem.start),
     finishAt: localDateTime(problem, finish),
     elapsedHours: inHours(finish),
@@ -136,10 +168,10 @@ function plannedItems(
   problem: SessionProblem,
   plan: SessionPlan,
   people: readonly (readonly Session[])[],
-  finish: number,
+  finishes: readonly number[],
 ): readonly PlannedItem[] {
   const { times } = plan.shop;
-  const { slack, critical } = floatOfSessions(plan.shop, people, finish);
+  const { slack, critical } = floatOfSessions(plan.shop, people, finishes);
   const inHours = hoursOf(problem);
   const begun = new Map(
     people.flat().map(({ start, tasks: [first] }) => [`${first!.chain} ${first!.index}`, start]),

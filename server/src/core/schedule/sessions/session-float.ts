@@ -1,5 +1,5 @@
 /**
- * Total float of tasks in sessions: how far each can slip without delaying the plan's end.
+ * Total float of tasks in sessions: how far each can slip without delaying the end of its job or of another.
  *
  * As in `float.ts`, but whole sessions slip: who does which session after which is kept, and so are the order of each
  * chain, openings, waits and windows. The latest starts are the greatest solution of these rules. A session that cannot
@@ -12,14 +12,14 @@ import { latestStartAt, latestStartByEnd } from "../task-placement.ts";
 import { ceilToGrid, floorToGrid, type SessionProblem } from "./session-problem.ts";
 import type { Session, Workshop } from "./workshop.ts";
 
-/** `people`: the sessions of each, in order. */
+/** `people`: the sessions of each, in order; `finishes`: by job. */
 export function floatOfSessions(
   shop: Workshop,
   people: readonly (readonly Session[])[],
-  finish: number,
+  finishes: readonly number[],
 ): Floats {
-  const kept = latestEnds(shop, people, finish, true);
-  const free = latestEnds(shop, people, finish, false);
+  const kept = latestEnds(shop, people, finishes, true);
+  const free = latestEnds(shop, people, finishes, false);
   const over = (ends: readonly (readonly number[])[]): number[][] =>
     ends.map((row, chain) => row.map((end, index) => Math.max(0, end - shop.times[chain]!.ends[index]!)));
   return {
@@ -32,11 +32,11 @@ export function floatOfSessions(
 function latestEnds(
   shop: Workshop,
   people: readonly (readonly Session[])[],
-  finish: number,
+  finishes: readonly number[],
   withWindows: boolean,
 ): readonly (readonly number[])[] {
   const { problem, times } = shop;
-  const ends = problem.chains.map(({ steps }) => steps.map(() => finish));
+  const ends = problem.chains.map(({ steps }, chain) => steps.map(() => finishes[problem.jobOf[chain]!]!));
   const latestStart = new Map<Session, number>();
   const inOrder = people
     .flatMap((done) => done.map((session, place) => ({ session, next: done[place + 1] })))
@@ -67,7 +67,7 @@ function latestEnds(
   return ends;
 }
 
-/** A job that the chain's job waits for may not end after this one begins. */
+/** The jobs that the chain's job waits for may not end after this one begins. */
 function limitJobBefore(
   { problem }: Workshop,
   ends: readonly number[][],
@@ -75,10 +75,10 @@ function limitJobBefore(
   begin: number,
 ): void {
   const before = problem.jobs[problem.jobOf[chain]!]!.after;
-  if (before < 0) return;
+  if (before.length === 0) return;
   for (const [other, row] of ends.entries()) {
     const last = row.length - 1;
-    if (problem.jobOf[other] === before && last >= 0) row[last] = Math.min(row[last]!, begin);
+    if (last >= 0 && before.includes(problem.jobOf[other]!)) row[last] = Math.min(row[last]!, begin);
   }
 }
 

@@ -7,6 +7,7 @@
 
 import { hourMs } from "../calendar.ts";
 import { makeProblem, momentIn, type Problem, type ProblemChain } from "../problem.ts";
+import type { ResourceProfile } from "../resource-profile.ts";
 import type { HandsItem, ScheduleInput, SessionRule, Stance } from "../types.ts";
 
 /** Plans come in steps of five minutes. */
@@ -38,8 +39,8 @@ export interface Job {
   readonly start: number;
   /** Infinity: none. */
   readonly due: number;
-  /** Index of the job before; −1: none. */
-  readonly after: number;
+  /** Indexes of the jobs before. */
+  readonly after: readonly number[];
 }
 
 export interface SessionProblem extends Problem {
@@ -50,6 +51,15 @@ export interface SessionProblem extends Problem {
   readonly groupOf: readonly number[];
   /** What the air of the room must carry away; undefined: it is not asked for. */
   readonly air: RoomLimit | undefined;
+  /** What other jobs have taken before; undefined: nothing. */
+  readonly taken: Taken | undefined;
+}
+
+/** Hands that others have taken already. */
+export interface Taken {
+  readonly profile: ResourceProfile;
+  /** When the last of them is free again. */
+  readonly until: number;
 }
 
 /** What tasks give off, and in which stretches it adds up. */
@@ -93,32 +103,35 @@ export function makeSessionProblem(input: ScheduleInput): SessionProblem | undef
   const groups = groupsOf(problem, input, jobOf);
   const groupOf = input.chains.map(() => 0);
   for (const [group, { members }] of groups.entries()) for (const chain of members) groupOf[chain] = group;
-  return { ...problem, jobs, jobOf, groups, groupOf, air: undefined };
+  return { ...problem, jobs, jobOf, groups, groupOf, air: undefined, taken: undefined };
 }
 
 function jobsOf(problem: Problem, { jobs }: ScheduleInput): readonly Job[] {
   if (jobs === undefined || jobs.length === 0)
-    return [{ key: "", start: problem.start, due: Number.POSITIVE_INFINITY, after: -1 }];
+    return [{ key: "", start: problem.start, due: Number.POSITIVE_INFINITY, after: [] }];
   const index = new Map(jobs.map(({ key }, place) => [key, place]));
   const moment = (text: string | undefined): number | undefined =>
     text === undefined ? undefined : momentIn(problem.shop, text);
+  const before = jobs.map(({ after = [] }) =>
+    (typeof after === "string" ? [after] : after).flatMap((key) => index.get(key) ?? []),
+  );
   // A job after itself, by whatever way, waits for nothing.
   const leadsBack = (place: number): boolean => {
-    const seen = new Set([place]);
-    for (let at = jobs[place]!.after; at !== undefined; ) {
-      const next = index.get(at);
-      if (next === undefined) return false;
-      if (seen.has(next)) return true;
-      seen.add(next);
-      at = jobs[next]!.after;
+    const seen = new Set<number>();
+    const ahead = [...before[place]!];
+    for (let at = ahead.pop(); at !== undefined; at = ahead.pop()) {
+      if (at === place) return true;
+      if (seen.has(at)) continue;
+      seen.add(at);
+      ahead.push(...before[at]!);
     }
     return false;
   };
-  return jobs.map(({ key, start, due, after }, place) => ({
+  return jobs.map(({ key, start, due }, place) => ({
     key,
     start: Math.max(problem.start, moment(start) ?? problem.start),
     due: moment(due) ?? Number.POSITIVE_INFINITY,
-    after: after === undefined || leadsBack(place) ? -1 : (index.get(after) ?? -1),
+    after: leadsBack(place) ? [] : before[place]!,
   }));
 }
 

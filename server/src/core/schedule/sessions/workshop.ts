@@ -80,7 +80,7 @@ export function emptyWorkshop(problem: SessionProblem): Workshop {
     if (chain.blocks.length > 0) open[problem.jobOf[place]!]!++;
   return {
     problem,
-    profile: makeResourceProfile(problem.shop, problem.crew),
+    profile: problem.taken?.profile.copy() ?? makeResourceProfile(problem.shop, problem.crew),
     times: problem.chains.map(emptyTimes),
     byKind: new Map(),
     position: problem.chains.map(() => 0),
@@ -94,18 +94,17 @@ export function emptyWorkshop(problem: SessionProblem): Workshop {
   };
 }
 
-/** Whether a job may begin: the one that it comes after is done. */
-export const mayBegin = ({ problem, open }: Workshop, job: number): boolean => {
-  const { after } = problem.jobs[job]!;
-  return after < 0 || open[after] === 0;
-};
+/** Whether a job may begin: those that it comes after are done. */
+export const mayBegin = ({ problem, open }: Workshop, job: number): boolean =>
+  problem.jobs[job]!.after.every((before) => open[before] === 0);
 
 /** When the chain's next block may begin at the earliest, by what is done of it. */
 export function readyOf(shop: Workshop, chain: number): number {
   const { problem, times, position } = shop;
   const [first] = problem.chains[chain]!.blocks[position[chain]!]!;
   const { start, after } = problem.jobs[problem.jobOf[chain]!]!;
-  const floor = after < 0 ? start : Math.max(start, shop.jobEnd[after]!);
+  let floor = start;
+  for (const before of after) floor = Math.max(floor, shop.jobEnd[before]!);
   return Math.max(floor, first === 0 ? floor : times[chain]!.ends[first - 1]!);
 }
 
@@ -121,7 +120,7 @@ export function timeBatch(
   const steps = group.pattern.steps;
   const ready = members.map((chain) => readyOf(shop, chain));
   // From here on every week is the same, and nobody else is at work.
-  const settled = Math.max(...ready, problem.shop.settledFrom, lastEnd(shop));
+  const settled = Math.max(...ready, problem.shop.settledFrom, lastEnd(shop), problem.taken?.until ?? 0);
   const firstBegun = new Map<number, number>();
   const placed: Placed[] = [];
   const holds = new Map<number, number>();
