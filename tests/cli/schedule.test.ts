@@ -66,22 +66,60 @@ describe("schedule", () => {
     ]);
   });
 
-  test("of two jobs for one pair of hands says where they need it at once", async () => {
-    // The other begins at 09:15 with half an hour of dusting, when the first has its own from 09:00 to 09:30.
+  test("two jobs for one pair of hands have one plan, on one page a week", async () => {
+    // The first dusts from 09:00 to 09:30 and coats to 09:45; the other, from 09:15 on, has to wait until then.
     const other = JOB.slice(JOB.indexOf("job shelf_job"))
       .replace("shelf_job", "later_job")
       .replace("09:00", "09:15");
     const files = { ...FILES, "job.finish": `${JOB}\n${other}` };
     const { stdout } = await runCli(["schedule", "job.finish"], { files });
-    expect(stdout).toContain(
-      "Planned by itself: from Mon 8 Mar 2027 09:15 `later_job` needs the same people, so one of the two has to begin later.",
-    );
+    expect(stdout).toMatchInlineSnapshot(`
+      "room: the week of \`shelf_job\` and \`later_job\`
+        Last work Mon 8 Mar 2027 12:45; no plan ends it earlier.
+
+      Week of Mon 8 Mar 2027
+        Mon 8 Mar
+          09:00 to 09:30  dust                     shelf_job: board
+          09:30 to 09:45  clear_coat, coat 1 of 2  shelf_job: board
+          09:45 to 10:15  dust                     later_job: board
+          10:15 to 10:30  clear_coat, coat 1 of 2  later_job: board
+          11:45 to 12:00  clear_coat, coat 2 of 2  shelf_job: board, begin by Tue 09:45
+          12:30 to 12:45  clear_coat, coat 2 of 2  later_job: board, begin by Tue 10:30
+
+      shelf_job “One shelf”
+        Last work Mon 8 Mar 2027 12:00: \`clear_coat, coat 2 of 2\` on \`board\`; no plan ends it earlier.
+        Light use Tue 9 Mar 2027 12:00: a day after the last coat, \`clear_coat, coat 2 of 2\` on \`board\`.
+        Full use Tue 9 Mar 2027 12:00: cured 1 day after the last coat, \`clear_coat, coat 2 of 2\` on \`board\`.
+        Planned with \`later_job\`: no later than alone.
+
+      later_job “One shelf”
+        Last work Mon 8 Mar 2027 12:45: \`clear_coat, coat 2 of 2\` on \`board\`.
+        Light use Tue 9 Mar 2027 12:45: a day after the last coat, \`clear_coat, coat 2 of 2\` on \`board\`.
+        Full use Tue 9 Mar 2027 12:45: cured 1 day after the last coat, \`clear_coat, coat 2 of 2\` on \`board\`.
+        Planned with \`shelf_job\`: 30 min later than alone, because people are at work on \`shelf_job\` (30 min).
+      "
+    `);
     const json = await runCli(["schedule", "job.finish", "--format", "json"], { files });
-    const { jobs } = JSON.parse(json.stdout) as { jobs: { double_booked: unknown }[] };
-    expect(jobs.map((job) => job.double_booked)).toEqual([
-      [{ job: "later_job", at: "2027-03-08T09:15:00" }],
-      [{ job: "shelf_job", at: "2027-03-08T09:15:00" }],
-    ]);
+    const { jobs, shops } = JSON.parse(json.stdout) as {
+      jobs: { shop_plan: { with: string[] } }[];
+      shops: { jobs: string[] }[];
+    };
+    expect(jobs.map((job) => job.shop_plan.with)).toEqual([["later_job"], ["shelf_job"]]);
+    expect(shops.map((shop) => shop.jobs)).toEqual([["shelf_job", "later_job"]]);
+  });
+
+  test("of a job by its name looks at it alone, and says what the other does to it", async () => {
+    const other = JOB.slice(JOB.indexOf("job shelf_job"))
+      .replace("shelf_job", "later_job")
+      .replace("09:00", "09:15");
+    const files = { ...FILES, "job.finish": `${JOB}\n${other}` };
+    const { stdout } = await runCli(["schedule", "job.finish", "--job", "later_job"], { files });
+    expect(stdout).toContain("09:15 to 09:45");
+    expect(stdout.split("\n").slice(-3).join("\n")).toMatchInlineSnapshot(`
+      "  This looks at the job alone.
+        Planned with \`shelf_job\`, its last work is Mon 8 Mar 2027 12:45: 30 min later than alone, because people are at work on \`shelf_job\` (30 min).
+      "
+    `);
   });
 
   test("without dates has hours after the start, and no calendar", async () => {

@@ -131,5 +131,6 @@ test("a name that comes to mean something else costs what names it", () => {
 test("a job whose fumes meet those of another costs the air of both", () => {
   // Both in the same days, the one with twice the varnish.
   const meeting = (text: string) => text.replace("start 2027-06-08", "start 2027-05-08");
-  expect(costOf(meeting)).toEqual({ recipes: 0, surfaces: 1, jobs: 2, plans: 1 });
+  // One plan of the job alone, and one of both in their shop.
+  expect(costOf(meeting)).toEqual({ recipes: 0, surfaces: 1, jobs: 2, plans: 2 });
 });

@@ -77,6 +77,8 @@ const analysis = (
     text: (file) => texts.get(file),
     steps: () => [],
     awaitsPlans: () => false,
+    alone: (result) => result,
+    shopPlans: () => ({ plans: [], singles: [], leftOut: [], pending: new Set() }),
     findings(file) {
       const text = textOf(file);
       const finding = (

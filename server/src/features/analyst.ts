@@ -170,6 +170,8 @@ function createAnalysis(
     formatting: (file, spans) => formattingOf(program, file, spans),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
+    alone: ({ job }) => checker.alone(job),
+    shopPlans: checker.shopPlans,
     sheets: (file) => sheetsOf(checker, file, analysis.findings, parts.onFault),
     usedBy: (file) => reachableFiles(program, file),
     ...createNavigation(names, resolve),

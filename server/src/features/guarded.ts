@@ -59,6 +59,8 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     formatting: guard("Formatting", analysis.formatting, none),
     totals: guard("Totals", analysis.totals, none),
     jobs: guard("Working out the jobs", analysis.jobs, none),
+    alone: guard("Working out a job alone", analysis.alone, (_, result) => result),
+    shopPlans: guard("Working out the plans of shops", analysis.shopPlans, () => NO_PLANS),
     sheets: guard("Bench sheets", analysis.sheets, none),
     usedBy: guard("The list of used files", analysis.usedBy, (_, file) => [file]),
     definition: guard("Going to a definition", analysis.definition, nothing),
@@ -79,6 +81,8 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     signatures: guard("Signature help", analysis.signatures, none),
   };
 }
+
+const NO_PLANS = { plans: [], singles: [], leftOut: [], pending: new Set<never>() };
 
 /** What can be said of a text that could not be checked: where it is not in the notation, and that it was not checked. */
 function withoutAnalysis(program: Program, file: FileId, error: unknown): readonly FileFinding[] {

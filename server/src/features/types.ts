@@ -7,8 +7,11 @@
 import type { TextChange } from "../../../grammar/src/format.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
+import type { Shop } from "../core/model/model.ts";
 import type { FileId } from "../core/place.ts";
+import type { ShopPlans } from "../core/schedule/shop/plan-shop.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
+import type { JobInShop } from "../core/totals/shop-plans.ts";
 import type { JobTotals } from "../core/totals/types.ts";
 import type { FileEdit, FileFinding, FileSpan } from "../views/places/file-finding.ts";
 import type { Sheet } from "../views/sheet/model.ts";
@@ -286,6 +289,10 @@ export interface Analysis extends Navigation, TextViews {
   totals(file: FileId): readonly JobTotals[];
   /** What the totals come from: every line's litres, the plan, what is missing. In the order of `totals`. */
   jobs(file: FileId): readonly JobResult[];
+  /** A job as if no other were done in its shop. */
+  alone(result: JobResult): JobResult;
+  /** The plans of the jobs that share a shop. */
+  shopPlans(shop: Shop): ShopPlans<JobInShop>;
   /** Bench sheets: of every job of the file, then of every recipe that none of them goes through. */
   sheets(file: FileId): readonly Sheet[];
   /** Files that `file` uses, directly or not, itself included. */

@@ -4,6 +4,7 @@
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
+import { plannedShops, type ShopSource } from "../views/schedule/shop-weeks.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 import { shoppingList } from "../views/shopping-list.ts";
 import { coloursFor } from "./colours.ts";
@@ -24,11 +25,11 @@ const PLAIN = coloursFor({ isTTY: false, env: {} });
 
 /** Plan, totals or shopping list of jobs, as text without colours. */
 export const JOB_REPORTS = {
-  schedule: (jobs: readonly ReportedJob[]): string =>
-    scheduleText(
-      jobs.map(({ result }) => result),
-      PLAIN,
-    ),
+  /** `source`: where jobs of one shop are to be shown week by week. */
+  schedule: (jobs: readonly ReportedJob[], source?: ShopSource): string => {
+    const results = jobs.map(({ result }) => result);
+    return scheduleText(results, PLAIN, source ? { shops: plannedShops(source, results) } : {});
+  },
   totals: (jobs: readonly ReportedJob[]): string => totalsText(jobs, PLAIN),
   shopping: (jobs: readonly ReportedJob[]): string => {
     const results = jobs.map(({ result }) => result);

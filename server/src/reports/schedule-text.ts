@@ -1,13 +1,15 @@
 /** The plans of jobs as tables for people and as JSON for programs. */
 
-import { dayText, momentText, percentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
+import { dayText, momentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
 import { exactDuration, formatDuration } from "../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
+import type { Schedule } from "../core/schedule/types.ts";
 import { sentence } from "../core/sentence.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
+import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
 import { fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
   isDated,
@@ -18,17 +20,45 @@ import {
   sessionRows,
   surfacesText,
 } from "../views/schedule/job-plan.ts";
-import { doubleBookings } from "../views/schedule/shared-hands.ts";
+import type { PlannedShop } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
+import { proofText } from "./proof-text.ts";
+import { shopJson, shopText } from "./shop-text.ts";
 
-export function scheduleText(results: readonly JobResult[], colours: Colours): string {
-  return results.map((result) => `${jobText(result, results, colours)}\n`).join("\n");
+/** Beside the jobs themselves. */
+export interface ScheduleContext {
+  /** Shops whose weeks are shown in the place of the days of their jobs. */
+  readonly shops?: readonly PlannedShop[];
+  /** Of jobs that are looked at alone, their part in the plans of their shops. */
+  readonly inShop?: ReadonlyMap<JobResult, Schedule>;
 }
 
-function jobText(result: JobResult, all: readonly JobResult[], colours: Colours): string {
-  const { job, schedule } = result;
-  const title = colours.bold(`${job.name}${job.title ? ` “${shownText(job.title)}”` : ""}`);
+export function scheduleText(
+  results: readonly JobResult[],
+  colours: Colours,
+  { shops = [], inShop }: ScheduleContext = {},
+): string {
+  const inWeeks = new Set(shops.flatMap(({ jobs }) => jobs));
+  const parts = [
+    ...results
+      .filter((result) => !inWeeks.has(result))
+      .map((result) => `${jobText(result, inShop?.get(result), colours)}\n`),
+    ...shops.map((shop) => shopText(shop, colours)),
+    ...[...inWeeks].map(
+      (result) =>
+        `${[titleOf(result, colours), ...endLines(result), ...amongText(result, undefined)].join("\n")}\n`,
+    ),
+  ];
+  return parts.join("\n");
+}
+
+const titleOf = ({ job }: JobResult, colours: Colours): string =>
+  colours.bold(`${job.name}${job.title ? ` “${shownText(job.title)}”` : ""}`);
+
+function jobText(result: JobResult, inShop: Schedule | undefined, colours: Colours): string {
+  const { schedule } = result;
+  const title = titleOf(result, colours);
   if (schedule.status === "impossible") {
     return [title, ...schedule.conflicts.map(({ reason }) => `  No plan: ${shownText(reason)}.`)].join("\n");
   }
@@ -40,7 +70,7 @@ function jobText(result: JobResult, all: readonly JobResult[], colours: Colours)
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
     ...airText(schedule),
     ...endLines(result),
-    ...aloneText(result, all),
+    ...amongText(result, inShop),
   ].join("\n");
 }
 
@@ -81,13 +111,9 @@ function slackText({ critical, slack }: PlanLine): string {
   return slack > 0 ? `can slip ${formatDuration(slack)}` : "";
 }
 
-/** That the job is looked at by itself, where another job needs the same people at the same hours. */
-function aloneText(result: JobResult, all: readonly JobResult[]): readonly string[] {
-  return doubleBookings(result, all).map(
-    ({ job, at }) =>
-      `  Planned by itself: from ${momentText(at)} \`${shownText(job)}\` needs the same people, so one of the two has to begin later.`,
-  );
-}
+/** What the other jobs of its shop do to the job. */
+const amongText = ({ schedule }: JobResult, inShop: Schedule | undefined): readonly string[] =>
+  (inShop === undefined ? amongSentences(schedule) : aloneSentences(inShop)).map((text) => `  ${text}`);
 
 /** That sessions are smaller or later for the sake of the room's air. */
 function airText({ heldByAir }: JobResult["schedule"]): readonly string[] {
@@ -109,7 +135,9 @@ function endLines(result: JobResult): readonly string[] {
   const [first, ...dates] = jobDates(result).map(
     ({ name, text, reason }) => `  ${sentence(`${name} ${text}: ${shownText(reason)}`)}`,
   );
-  return [`${first!}; ${proofText(schedule)}.`, ...dates.map((date) => `${date}.`), ...fewestText(result)];
+  // What holds it up in its shop is said below.
+  const proof = schedule.among?.laterHours ? "" : `; ${proofText(schedule)}`;
+  return [`${first!}${proof}.`, ...dates.map((date) => `${date}.`), ...fewestText(result)];
 }
 
 function fewestText(result: JobResult): readonly string[] {
@@ -124,22 +152,15 @@ function fewestJson(result: JobResult) {
   return dates ? Object.fromEntries(dates.map(({ field, at }) => [field, at ?? null])) : null;
 }
 
-/** How good the plan is: proven, or within which gap of what is proven; in sessions by the end of the last work. */
-function proofText({ exact, lowerBound, gap, lastWorkAt }: JobResult["schedule"]): string {
-  const gapText = `(a gap of ${percentText(gap * 100)})`;
-  if (lastWorkAt !== undefined)
-    return exact
-      ? "no plan ends it earlier"
-      : `no plan ends it within ${formatDuration(lowerBound)} ${gapText}`;
-  return exact ? "no plan is shorter" : `no plan is shorter than ${formatDuration(lowerBound)} ${gapText}`;
+export function scheduleJson(
+  results: readonly JobResult[],
+  { shops = [], inShop }: ScheduleContext = {},
+): string {
+  const jobs = results.map((result) => jobJson(result, inShop?.get(result)));
+  return jsonText({ jobs, shops: shops.map(shopJson) });
 }
 
-export function scheduleJson(results: readonly JobResult[]): string {
-  const jobs = results.map((result) => jobJson(result, results));
-  return jsonText({ jobs });
-}
-
-function jobJson(result: JobResult, all: readonly JobResult[]) {
+function jobJson(result: JobResult, inShop: Schedule | undefined) {
   return {
     name: result.job.name,
     status: result.schedule.status,
@@ -168,10 +189,23 @@ function jobJson(result: JobResult, all: readonly JobResult[]) {
       critical: line.critical,
     })),
     sessions: sessionsJson(result),
-    double_booked: doubleBookings(result, all),
+    shop_plan: amongJson(inShop ?? result.schedule),
+    looks_alone: inShop !== undefined,
     conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(reason)}.`),
   };
 }
+
+/** Null where the job is planned by itself. */
+const amongJson = ({ among, lastWorkAt }: Schedule) =>
+  among === undefined
+    ? null
+    : {
+        with: among.jobs,
+        last_work: lastWorkAt ?? null,
+        later_h: rounded(among.laterHours),
+        held_by: among.heldBy.map(({ job, hours, why }) => ({ job, hours: rounded(hours), why })),
+        in_order: among.inOrder === true,
+      };
 
 /** What is done in one go, by whom; empty where the plan has no sessions. */
 function sessionsJson(result: JobResult) {

@@ -3,6 +3,7 @@
 import { type IcsAlarm, planToIcs } from "../../reports/ics.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
 import { isDated, type PlanRow, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
+import { plannedShops } from "../../views/schedule/shop-weeks.ts";
 import {
   type AddCommand,
   type AskedJob,
@@ -39,14 +40,21 @@ export const addSchedule: AddCommand = (program, ctx) => {
 
 async function schedule({ io }: CommandContext, file: string, options: ScheduleOptions): Promise<ExitStatus> {
   const loaded = await load(io, [file], options);
-  const jobs = askedJobs(loaded, options.job);
+  const asked = askedJobs(loaded, options.job);
+  // Who names jobs looks at each of them alone.
+  const jobs = options.job
+    ? asked.map((job) => ({ ...job, result: loaded.analysis.alone(job.result) }))
+    : asked;
   const results = jobs.map(({ result }) => result);
+  const context = options.job
+    ? { inShop: new Map(results.map((result, at) => [result, asked[at]!.result.schedule])) }
+    : { shops: plannedShops(loaded.analysis, results) };
   if (jobs.length === 0 && loaded.asked.length > 0) {
     warn(io, `\`${file}\` has no jobs to plan. A job begins with \`job NAME {\`.`);
   }
   if (options.format === "ics") writeIcs(io, jobs);
-  else if (options.format === "json") io.stdout.write(scheduleJson(results));
-  else io.stdout.write(scheduleText(results, outputColours(io)));
+  else if (options.format === "json") io.stdout.write(scheduleJson(results, context));
+  else io.stdout.write(scheduleText(results, outputColours(io), context));
   const status = statusOf({ io }, loaded, { what: "plan", jobs: options.job && jobs });
   const impossible = results.some(({ schedule: plan }) => plan.status === "impossible");
   return status === 0 && impossible ? 1 : status;

@@ -91,7 +91,7 @@ export function createShops({ remembered, plan, scopeOf, members }: ShopParts): 
   };
 }
 
-const NONE: ShopPlans<JobInShop> = { plans: [], leftOut: [], pending: new Set() };
+const NONE: ShopPlans<JobInShop> = { plans: [], singles: [], leftOut: [], pending: new Set() };
 
 const isSameSchedule = (a: Schedule, b: Schedule): boolean => JSON.stringify(a) === JSON.stringify(b);
 

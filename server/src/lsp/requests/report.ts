@@ -29,7 +29,9 @@ export const report = async (
   const jobs = reportedJobs(analysis, file, params.job);
   if (jobs.length === 0) return `${noJobs(file, params.job)}\n`;
   const { JOB_REPORTS } = await import("../../reports/job-reports.ts");
-  return [...errorNotes(analysis, jobs), JOB_REPORTS[params.kind](jobs)].join("\n");
+  // Who asks for one job sees its own days in the plan of its shop.
+  const text = JOB_REPORTS[params.kind](jobs, params.job === undefined ? analysis : undefined);
+  return [...errorNotes(analysis, jobs), text].join("\n");
 };
 
 function reportedJobs(analysis: Analysis, file: FileId, job: string | undefined): readonly ReportedJob[] {

@@ -129,6 +129,10 @@ export function planRows(result: JobResult): readonly PlanRow[] {
   return together.map((group) => rowOf(group.flat())).toSorted((a, b) => a.start - b.start || a.end - b.end);
 }
 
+/** What is done in one go as rows, one for each thing that is done. */
+export const rowsOf = (lines: readonly PlanLine[]): readonly PlanRow[] =>
+  groupedBy(lines, ({ what }) => [what]).map(rowOf);
+
 /** What is done in each session, in order: by its number. */
 export function sessionRows(result: JobResult): ReadonlyMap<number, readonly PlanRow[]> {
   const tasks = planLines(result).filter(({ kind }) => kind !== "wait");

@@ -18,6 +18,8 @@ const MOST_TASKS_IN_PLAN = 20_000;
 export interface ShopPlans<M extends ShopMember> {
   /** In the order of time, of two jobs or more each; those that are still being planned among them. */
   readonly plans: readonly SharedPlan<M>[];
+  /** Planned by themselves, because nobody else needs the people of the shop then. */
+  readonly singles: readonly M[];
   /** Planned by themselves although others may need the same people: too many, or no plan in sessions holds them. */
   readonly leftOut: readonly M[];
   /** Those whose plan is not known before that of others is. */
@@ -41,6 +43,7 @@ export function planShop<M extends ShopMember>(
     .toSorted((a, b) => beginOf(a) - beginOf(b) || (a.key < b.key ? -1 : 1));
   const followers = followersOf(sorted);
   const plans: SharedPlan<M>[] = [];
+  const singles: M[] = [];
   let from = 0;
   while (from < sorted.length) {
     const group = [sorted[from]!];
@@ -58,7 +61,7 @@ export function planShop<M extends ShopMember>(
         const own = reach.end();
         end = own && Math.max(own, end);
       }
-      if (end === undefined) return { plans, leftOut, pending: new Set(sorted.slice(from)) };
+      if (end === undefined) return { plans, singles, leftOut, pending: new Set(sorted.slice(from)) };
       if (group.length === 1 || (schedule !== undefined && to === before)) break;
       const { planned, tooMany } = withinBounds(group);
       leftOut.push(...tooMany);
@@ -68,6 +71,7 @@ export function planShop<M extends ShopMember>(
         plans.push({ members: planned, schedule });
         return {
           plans,
+          singles,
           leftOut,
           pending: new Set(sorted.slice(from).filter((each) => !leftOut.includes(each))),
         };
@@ -77,9 +81,10 @@ export function planShop<M extends ShopMember>(
     }
     if (schedule?.status === "planned") plans.push({ members: [...group], schedule });
     else if (group.length > 1) leftOut.push(...group);
+    else singles.push(...group);
     from = to;
   }
-  return { plans, leftOut, pending: new Set() };
+  return { plans, singles, leftOut, pending: new Set() };
 }
 
 const isInSessions = ({ status, sessions, items, startAt }: Schedule, input: ScheduleInput): boolean =>

@@ -1,0 +1,51 @@
+/** What sharing a shop does to a job, in words. */
+import { momentText } from "../../core/measure/figures.ts";
+import { formatDuration } from "../../core/measure/format-amount.ts";
+import { andList } from "../../core/model/suggest.ts";
+import type { Among, Holdup, Schedule } from "../../core/schedule/types.ts";
+import { markdownCode as code } from "../../escape/markdown.ts";
+
+/** More are no help to whoever reads it. */
+const MOST_NAMED = 3;
+
+/** Sentences with names in backticks, about a job in its shop's plan; empty for one that is planned by itself. */
+export function amongSentences({ among }: Schedule): readonly string[] {
+  if (among === undefined) return [];
+  const with_ = `Planned with ${namesText(among.jobs)}${among.inOrder ? ", job by job in the order of `ready`" : ""}`;
+  return [`${with_}: ${effectText(among)}.`];
+}
+
+/** Sentences about a job that is looked at alone: what its shop's other jobs do to it by the plan `inShop`. */
+export function aloneSentences(inShop: Schedule): readonly string[] {
+  const { among, lastWorkAt } = inShop;
+  // Where nobody else needs the people of the shop, there is nothing to be said.
+  if (among === undefined || lastWorkAt === undefined) return [];
+  const beside = `Planned with ${namesText(among.jobs)}, its last work is ${momentText(lastWorkAt)}`;
+  return ["This looks at the job alone.", `${beside}: ${effectText(among)}.`];
+}
+
+function effectText({ laterHours, heldBy }: Among): string {
+  if (laterHours === 0) return "no later than alone";
+  const later = `${formatDuration(laterHours)} later than alone`;
+  if (heldBy.length === 0) return later;
+  const named = heldBy.slice(0, MOST_NAMED);
+  const listOf = (reason: Holdup["why"]): string =>
+    andList(
+      named
+        .filter(({ why }) => why === reason)
+        .map(({ job, hours }) => `${code(job)} (${formatDuration(hours)})`),
+    );
+  const [after, people] = [listOf("after"), listOf("people")];
+  const reasons = [
+    ...(after ? [`it comes after ${after}`] : []),
+    ...(people ? [`people are at work on ${people}`] : []),
+  ];
+  return `${later}, because ${andList(reasons)}`;
+}
+
+/** The first three, and how many more there are. */
+function namesText(names: readonly string[]): string {
+  const named = names.slice(0, MOST_NAMED).map(code);
+  const left = names.length - named.length;
+  return andList(left > 0 ? [...named, `${left} more`] : named);
+}
