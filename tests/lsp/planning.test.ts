@@ -86,7 +86,7 @@ test("what needs a plan comes when it is made, and the client is told to ask aga
   const job = { ...document, position: { line: 29, character: 5 } };
   const hover = async () =>
     ((await client.request<Hover>("textDocument/hover", job)).contents as { value: string }).value;
-  expect(await hover()).toContain("finish: being planned");
+  expect(await hover()).toContain("full use being planned");
   const whole = { ...document, range: { start: { line: 0, character: 0 }, end: { line: 40, character: 0 } } };
   const hints = async () =>
     JSON.stringify(

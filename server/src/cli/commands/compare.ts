@@ -85,7 +85,8 @@ function jobOf(io: CliIo, loaded: Loaded, { given, file, job }: JobArgument): Co
     const names = jobs.map(({ result }) => `\`${file}:${result.job.name}\``).join(", ");
     throw new UsageError(`\`${given}\` has several jobs. Name one: ${names}.`);
   }
-  return { analysis: loaded.analysis, file: only.file, result: only.result };
+  // Of two ways of doing a job one is done, so neither is planned with the other.
+  return { analysis: loaded.analysis, file: only.file, result: loaded.analysis.alone(only.result) };
 }
 
 /** By their jobs, or, for one job in two files, by these. */
