@@ -99,7 +99,7 @@ test("what needs a plan comes when it is made, and the client is told to ask aga
   await client.take("workspace/codeLens/refresh");
   await client.take("workspace/inlayHint/refresh");
   expect(await rulesIn(client)).toEqual(expect.arrayContaining([...first, "late"]));
-  expect((await lenses())[0]).toMatch(/^finish /u);
+  expect((await lenses())[0]).toMatch(/^last work /u);
   expect(await hover()).not.toContain("being planned");
   expect(await hints()).not.toContain("being planned");
   // That a file was opened is news for what else is drawn.

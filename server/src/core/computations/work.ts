@@ -91,6 +91,17 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Schedule",
+    name: "Jobs of one shop",
+    seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
+    formula:
+      "jobs whose last work, alone or by the sum of their work, is not done when another begins are planned together: each from its `start` on and after the jobs that it comes after; later than alone = last work in the plan of the shop − last work alone; it waits for what people do meanwhile on other jobs",
+    source: BY_DEFINITION,
+    file: "totals/shop-plans.ts",
+    functions: ["createShops"],
+    tests: ["core/schedule/shop-plans.test.ts"],
+  },
+  {
+    topic: "Schedule",
     name: "Lower bound and gap",
     seen: "`schedule`",
     formula:

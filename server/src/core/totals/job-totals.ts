@@ -106,8 +106,11 @@ export function createTotaller({ runner, scopeOf, remembered, plan, jobsIn }: To
     scopeOf,
     members: (shop) =>
       jobsIn(shop).flatMap((job) => {
-        const unplanned = ifSound(() => prepared(job));
-        return unplanned ? [{ job, input: unplanned.input, alone: alone(unplanned) }] : [];
+        const member = ifSound(() => {
+          const unplanned = prepared(job);
+          return { job, input: unplanned.input, alone: alone(unplanned) };
+        });
+        return member ? [member] : [];
       }),
   });
   const withSchedule = (query: string, unplanned: UnplannedJob, schedule: Schedule): JobResult =>

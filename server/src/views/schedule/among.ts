@@ -9,25 +9,24 @@ import { markdownCode as code } from "../../escape/markdown.ts";
 const MOST_NAMED = 3;
 
 /** Sentences with names in backticks, about a job in its shop's plan; empty for one that is planned by itself. */
-export function amongSentences({ among }: Schedule): readonly string[] {
+export function amongSentences({ among, heldByAir }: Schedule): readonly string[] {
   if (among === undefined) return [];
   const with_ = `Planned with ${namesText(among.jobs)}${among.inOrder ? ", job by job in the order of `ready`" : ""}`;
-  return [`${with_}: ${effectText(among)}.`];
+  return [`${with_}: ${effectText(among, heldByAir !== undefined)}.`];
 }
 
 /** Sentences about a job that is looked at alone: what its shop's other jobs do to it by the plan `inShop`. */
 export function aloneSentences(inShop: Schedule): readonly string[] {
-  const { among, lastWorkAt } = inShop;
+  const { among, lastWorkAt, heldByAir } = inShop;
   // Where nobody else needs the people of the shop, there is nothing to be said.
   if (among === undefined || lastWorkAt === undefined) return [];
   const beside = `Planned with ${namesText(among.jobs)}, its last work is ${momentText(lastWorkAt)}`;
-  return ["This looks at the job alone.", `${beside}: ${effectText(among)}.`];
+  return ["This looks at the job alone.", `${beside}: ${effectText(among, heldByAir !== undefined)}.`];
 }
 
-function effectText({ laterHours, heldBy }: Among): string {
+function effectText({ laterHours, heldBy }: Among, isHeldByAir: boolean): string {
   if (laterHours === 0) return "no later than alone";
   const later = `${formatDuration(laterHours)} later than alone`;
-  if (heldBy.length === 0) return later;
   const named = heldBy.slice(0, MOST_NAMED);
   const listOf = (reason: Holdup["why"]): string =>
     andList(
@@ -40,7 +39,8 @@ function effectText({ laterHours, heldBy }: Among): string {
     ...(after ? [`it comes after ${after}`] : []),
     ...(people ? [`people are at work on ${people}`] : []),
   ];
-  return `${later}, because ${andList(reasons)}`;
+  if (isHeldByAir) reasons.push("the room's air has to carry away what all of them give off");
+  return reasons.length > 0 ? `${later}, because ${andList(reasons)}` : later;
 }
 
 /** The first three, and how many more there are. */

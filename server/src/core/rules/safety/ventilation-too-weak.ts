@@ -110,14 +110,17 @@ shop garage {
 }
 `;
 
-const TABLE_JOB = (name: string, date: string, mark = "") => `
+const TABLE_JOB = (name: string, date: string, ready = "") => `
 job ${name} {
   piece table
   in    garage
   start ${date}
-  apply stained to top${mark}
+${ready}  apply stained to top
 }
 `;
+
+/** So that nothing may be put off for the sake of the air. */
+const IN_HASTE = "  ready 2027-04-01 12:00\n";
 
 export const ventilationTooWeak: TradeRule = {
   id: "ventilation-too-weak",
@@ -199,8 +202,8 @@ job shelves {
 `,
     },
     {
-      title: "Two jobs on one day share the air of their shop",
-      text: `${TWO_JOBS.replace("oil_stain, wiped", "oil_stain, wiped #! ventilation-too-weak, ventilation-too-weak")}${TABLE_JOB("first", "2027-03-08")}${TABLE_JOB("second", "2027-03-08")}`,
+      title: "Two jobs on one day, both in haste, share the air of their shop",
+      text: `${TWO_JOBS.replace("oil_stain, wiped", "oil_stain, wiped #! ventilation-too-weak, ventilation-too-weak")}${TABLE_JOB("first", "2027-03-08", IN_HASTE)}${TABLE_JOB("second", "2027-03-08", IN_HASTE)}`,
     },
     {
       title: "A step: 30 m2 dewaxed with a solvent whose `covers` says how much that takes",
@@ -237,6 +240,10 @@ ${OILED}`,
     {
       title: "A table top wiped with oil stain in a small shop",
       text: `${TWO_JOBS}${TABLE_JOB("first", "2027-03-08")}`,
+    },
+    {
+      title: "Two jobs on one day, which the plan of the shop keeps apart",
+      text: `${TWO_JOBS}${TABLE_JOB("first", "2027-03-08")}${TABLE_JOB("second", "2027-03-08")}`,
     },
     {
       title: "Two jobs on different days",
