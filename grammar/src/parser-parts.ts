@@ -5,6 +5,7 @@ import * as make from "./literals.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
+import { plainUnit } from "./units.ts";
 
 const NO_PARTS: readonly tree.Measure[] = [];
 
@@ -238,6 +239,11 @@ export class PartParser extends LineReader {
     const [number, unit] = [this.peek(1), this.peek(2)];
     const isUnit = unit.type === t.Unit || unit.type === t.Word;
     if (number.type !== t.NumberToken || !isUnit || number.text.startsWith("-")) {
+      return false;
+    }
+    const last = parts.at(-1)?.unit?.text;
+    if (last !== undefined && last === (plainUnit(unit.text) ?? unit.text)) {
+      // The same unit again is another quantity.
       return false;
     }
     const [before, next] = [t.unitGroup(parts?.at(-1)?.unit?.text ?? ""), t.unitGroup(unit.text)];

@@ -12,6 +12,7 @@ import { findingBy, findingIn } from "./language-findings.ts";
 import type { Remembered } from "./memory/memory.ts";
 import type { Job, LoweredDeclaration, Recipe } from "./model/model.ts";
 import { type Program, type ProgramDeclaration, type ProgramFile, reachableFiles } from "./model/program.ts";
+import { withoutConsequences } from "./one-mistake.ts";
 import { type FileId, placeKey } from "./place.ts";
 import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity } from "./rules/registry.ts";
@@ -39,7 +40,7 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
     { part: "The check of this file", place: start },
     () => {
       const named = attempt(faults, { part: "The check of names", place: start }, () => shop.names(file), []);
-      const language = onePerPlace([...readFindings(found), ...named]);
+      const language = withoutConsequences(onePerPlace([...readFindings(found), ...named]), found);
       const trade = tradeFindings(checker, shop, file);
       faults.push(...faultsOfWork(checker, file), ...trade.faults);
       const cut = cutsOf(runsOf(checker, file));
