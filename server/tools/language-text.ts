@@ -210,6 +210,12 @@ Stated hands-on time counts as drying time; the tool's own estimates do not, bec
 With two or more \`piece\` lines surfaces are named \`piece.surface\`.
 \`after JOB\` starts from what that job left: its layers, its \`on_hand\`, and nothing more to pay for the piece. \`existing as left by JOB\` takes only the layers.
 \`start\` without a time is that day's opening. Times are the shop's local time.
+
+Jobs with a \`start\` that name the same shop, the same declaration that each reaches by \`use\`, have one plan wherever its people are needed for several of them at once.
+They share its hours, its \`crew\` and its air; each begins no earlier than its \`start\`, and after the jobs that it names with \`after\` or \`as left by\`.
+Best is what makes the fewest days late by \`ready\`, then the earliest last work, then the least sum of the jobs' last works. Equal steps of several jobs may be done in one go.
+More than 60 such jobs are planned one after the other in the order of \`ready\`, each fixed before the next; more than 300 are not: those due last are planned alone, and named.
+All jobs in the files that are looked at take part: on the command line the files or the folder that you name and all that they use, in an editor the open files and all that they use. \`schedule --job NAME\` looks at one job alone, and says what the others would do to it; \`compare\` looks at both jobs alone.
 `;
 
 export const WORKED_OUT = `## Lead
@@ -289,7 +295,7 @@ export const DECISIONS: readonly string[] = [
   "One solvent stands for each carrier: mineral spirits, ethanol for alcohol, toluene for lacquer thinner, acetone, and a glycol ether for what is not water in waterborne materials.",
   "The solvent of a coat is taken to leave evenly from the first stroke to half of the time to touch dry (common practice, no source).",
   "`ventilate` without a number brings no certain amount: sums go by the room's own air changes.",
-  "Dated jobs of all files that name the same shop share its air by their planned hours.",
+  "Dated jobs of all files that name the same shop share its people, its hours and its air; where the plan can put a coat off for the air without making a job late, it does.",
   "Where nothing names the solvent of a coating, the strictest of its kind stands for it: 2-butoxyethanol for waterborne ones, methanol for alcohol. A `##` text such as `Solvent: dipropylene glycol methyl ether.` names it.",
   "A schedule is called exact only where no plan is proven to finish earlier; else its lower bound is printed beside it.",
   "Printed lengths, litres, hours and grams have six decimals at most, money two.",

@@ -8,7 +8,7 @@ import process from "node:process";
 import { parseArgs } from "node:util";
 import fc from "fast-check";
 import { planSessions } from "../../../server/src/core/schedule/sessions/plan-sessions.ts";
-import { randomShop, randomShopOfJobs, withVapour } from "./random-shops.ts";
+import { manyJobs, randomShop, randomShopOfJobs, withVapour } from "./random-shops.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 
 const { values } = parseArgs({
@@ -21,6 +21,10 @@ const share = fc.double({ min: 0.02, max: 0.4, noNaN: true });
 const anyShop = fc.oneof(
   randomShop(16),
   randomShopOfJobs(12),
+  // More than are searched together, one shop in twenty, as each costs as much as twenty others.
+  fc
+    .tuple(randomShopOfJobs(6), fc.integer({ min: 0, max: 4 }))
+    .map(([shop, of]) => (of === 0 ? manyJobs(shop) : shop)),
   fc.tuple(randomShop(8), share, share).map(([shop, shift, short]) => withVapour(shop, shift, short)),
 );
 

@@ -157,3 +157,29 @@ export const withVapour = (shop: ScheduleInput, shift: number, short: number): S
     ),
   })),
 });
+
+/** The same jobs over and over, until there are more than are searched together. */
+export function manyJobs(shop: ScheduleInput): ScheduleInput {
+  const turns = Array.from({ length: Math.ceil(61 / shop.jobs!.length) }, (_, turn) => turn);
+  return {
+    ...shop,
+    jobs: turns.flatMap((turn) =>
+      shop.jobs!.map(({ after, ...job }) => ({
+        ...job,
+        key: `${turn}${job.key}`,
+        ...(typeof after === "string" ? { after: `${turn}${after}` } : {}),
+      })),
+    ),
+    chains: turns.flatMap((turn) =>
+      shop.chains.map((chain) => ({
+        key: `${turn}${chain.key}`,
+        job: `${turn}${chain.job}`,
+        items: chain.items.map((item): ChainItem => {
+          const id = `${turn}${item.id}`;
+          if (item.kind !== "hands" || item.maxLag === undefined) return { ...item, id };
+          return { ...item, id, maxLag: { ...item.maxLag, of: `${turn}${item.maxLag.of}` } };
+        }),
+      })),
+    ),
+  };
+}

@@ -10,7 +10,7 @@ import { shareOf } from "../../../server/src/core/schedule/shop/job-share.ts";
 import { planShop } from "../../../server/src/core/schedule/shop/plan-shop.ts";
 import { type ShopMember, sharedInput } from "../../../server/src/core/schedule/shop/shop-input.ts";
 import type { Schedule, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { randomShopOfJobs } from "./random-shops.ts";
+import { manyJobs, randomShopOfJobs } from "./random-shops.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 
 const WEEK = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, opens: 540, closes: 1020 }));
@@ -204,30 +204,7 @@ describe("every rule is kept", () => {
     let planned = 0;
     fc.assert(
       fc.property(randomShopOfJobs(6), (shop) => {
-        // The same jobs over and over.
-        const turns = Math.ceil(61 / shop.jobs!.length);
-        const jobs = Array.from({ length: turns }, (_, turn) =>
-          shop.jobs!.map((job) => ({
-            ...job,
-            key: `${turn}${job.key}`,
-            ...(job.after === undefined ? {} : { after: `${turn}${job.after as string}` }),
-          })),
-        ).flat();
-        const chains = Array.from({ length: turns }, (_, turn) =>
-          shop.chains.map((chain) => ({
-            ...chain,
-            key: `${turn}${chain.key}`,
-            job: `${turn}${chain.job}`,
-            items: chain.items.map((item) => ({
-              ...item,
-              id: `${turn}${item.id}`,
-              ...("maxLag" in item && item.maxLag
-                ? { maxLag: { ...item.maxLag, of: `${turn}${item.maxLag.of}` } }
-                : {}),
-            })),
-          })),
-        ).flat();
-        const input = { ...shop, jobs, chains };
+        const input = manyJobs(shop);
         const result = planWork(input);
         if (result.status !== "planned") return;
         planned++;

@@ -29,9 +29,10 @@ export const addSchedule: AddCommand = (program, ctx) => {
     .summary("when every task and wait of a job begins and ends")
     .description(
       "Plans jobs through the shop's hours and its crew: when every task and wait begins and ends, what cannot slip, " +
-        "and when the piece may go into service. `--format ics` is for calendars.",
+        "and when the piece may go into service. Jobs that share a shop have one plan, one page a week; with `--job` " +
+        "each is looked at alone. `--format ics` is for calendars.",
     )
-    .argument("<file>", "the file of the job")
+    .argument("<file>", "the file of the job, or a folder of them")
     .addOption(jobOption())
     .addOption(formatOption(["text", "json", "ics"]))
     .addOption(readAlsoOption())
