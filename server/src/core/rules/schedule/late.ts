@@ -84,6 +84,44 @@ job shelves {
 }
 `,
     },
+    {
+      title: "Two jobs for one pair of hands: 6 h and 3 h are more than a day",
+      text: `piece chair {
+  built 1958
+  surface frame {
+    shape    4 of round 36 mm to 28 mm x 440 mm
+    wood     beech
+    existing oil varnish
+  }
+}
+
+shop bench_room {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe washed {
+  for  wood
+  step clean with soap, takes 1 h
+}
+
+job six_chairs {
+  piece chair x 6
+  in    bench_room
+  start 2027-03-08
+  ready 2027-03-08 #! late
+  apply washed to frame
+}
+
+job three_chairs {
+  piece chair x 3
+  in    bench_room
+  start 2027-03-08
+  ready 2027-03-08
+  apply washed to frame
+}
+`,
+    },
   ],
   passing: [
     {
@@ -149,9 +187,12 @@ job shelves {
       const end = endOfDateWanted(job.ready);
       if (totals.finish <= end) return;
       const wanted = momentText(job.ready.time ? `${job.ready.date}T${job.ready.time}` : job.ready.date);
+      const later = schedule.among?.laterHours
+        ? ` The people of its shop are at work on other jobs meanwhile: alone it would end ${formatDuration(schedule.among.laterHours)} earlier.`
+        : "";
       reportAt(job.ready.place, {
         headline: `The job cannot be ready before ${momentText(totals.finish)}`,
-        why: `It is wanted by ${wanted}; the earliest end is ${momentText(totals.finish)}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.`,
+        why: `It is wanted by ${wanted}; the earliest end is ${momentText(totals.finish)}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.${later}`,
         remedy: "Start earlier, add opening hours or people, or choose materials that dry faster.",
         related: job.start ? [{ place: job.start.place, message: "The work begins here" }] : [],
       });
