@@ -147,8 +147,8 @@ const TABLE = [
   "area 2 + 0.5 = 2.5 m2",
   "in `first`, 2 of it",
   "area (`top` 2 + `legs` 0.5) × 2 = 5 m2",
-  // 22.00 / 2, 93.33 / 2, 5.00 / 2
-  "materials 11.00 + labour 46.67 + supplies 2.50 + bought 30.00 = 90.17 EUR",
+  // 22.00 / 2, 93.33 / 2, 5.00 / 2, 60.00 / 2: half of 180.33 is 90.16 twice, and a cent.
+  "materials 11.00 + labour 46.66 + supplies 2.50 + bought 30.00 = 90.16 EUR (1 of the 2 0.01 more)",
 ];
 
 const MILL = [

@@ -71,7 +71,7 @@ function surfaceSymbol(
   const surface =
     model?.kind === "piece" ? model.surfaces.find(({ name }) => name === statement.name?.text) : undefined;
   const facts = [
-    ...(surface && surface.areaM2 > 0 ? [areaText(surface.areaM2)] : []),
+    ...(surface && !surface.areaGap && surface.areaM2 > 0 ? [areaText(surface.areaM2)] : []),
     ...(surface?.substrate.name ? [surface.substrate.name] : []),
   ];
   return {

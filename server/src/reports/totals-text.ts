@@ -2,8 +2,18 @@
  * The totals of jobs as tables for people: every figure with its unit, and in the place of a figure that could not be
  * computed the line of the text that is missing.
  */
-import { areaText, cansText, filmText, gramsText, litresText, moneyText } from "../core/measure/figures.ts";
+import {
+  areasThatAddUp,
+  areaText,
+  cansText,
+  filmText,
+  gramsText,
+  gramsThatAddUp,
+  litresText,
+  moneyText,
+} from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
+import { roundedParts } from "../core/measure/rounded-parts.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
@@ -35,14 +45,14 @@ export function totalsText(jobs: readonly ReportedJob[], colours: Colours): stri
 }
 
 function jobText({ label, result }: ReportedJob, colours: Colours): string {
-  const { job, totals } = result;
+  const { job } = result;
   const title = job.title ? ` “${shownText(job.title)}”` : "";
   return [
     `${colours.bold(`${job.name}${title}`)}${colours.dim(`  ${shownText(label)}`)}`,
     ...table("Surfaces", surfaceRows(result)),
     ...table("Materials", materialRows(result)),
     ...table("Time", [
-      row("hands-on", formatWork(totals.hands_on_h)),
+      figure(result, "hands_on_h", "hands-on", formatWork),
       figure(result, "elapsed_h", "elapsed", formatDuration),
       ...jobDates(result).map(({ name, text, reason }) => row(name, text, reason)),
     ]),
@@ -78,15 +88,21 @@ function figure<F extends GapField>(
   return row(name, say(value as NonNullable<JobResult["totals"][F]>));
 }
 
-function surfaceRows({ totals }: JobResult): readonly Row[] {
-  const rows = totals.surfaces.map((surface) =>
+function surfaceRows(result: JobResult): readonly Row[] {
+  const { totals } = result;
+  const { surfaces } = totals;
+  // Where one is not known, nothing is added up.
+  const areas = areasThatAddUp(surfaces.map(({ area_m2 }) => area_m2 ?? 0));
+  const rows = surfaces.map((surface, index) =>
     row(
       surface.name,
-      areaText(surface.area_m2),
+      surface.area_m2 === null ? "not known" : areas.parts[index]!,
       surface.dry_film_um === null ? "dry film not known" : `${filmText(surface.dry_film_um)} dry film`,
     ),
   );
-  return totals.surfaces.length > 1 ? [...rows, row("together", areaText(totals.area_m2))] : rows;
+  return surfaces.length > 1 || totals.area_m2 === null
+    ? [...rows, figure(result, "area_m2", "together", () => areas.total)]
+    : rows;
 }
 
 function materialRows(result: JobResult): readonly Row[] {
@@ -108,11 +124,18 @@ function materialRows(result: JobResult): readonly Row[] {
 function fumesRows(result: JobResult): readonly Row[] {
   const lines = lineFumes(result);
   const worst = worstAir(result);
-  const more = [...(lines.length > 1 || result.shop?.room ? lines : []), ...(worst ? [worst] : [])];
-  const grams = (amount: number): string => `${gramsText(amount)}`;
+  const shown = lines.length > 1 || result.shop?.room ? lines : [];
+  const { voc_g } = result.totals;
+  const all = shown.reduce((sum, { grams }) => sum + grams, 0);
+  // Where the lines are all of it, they are printed so that they add up to it.
+  const addends = gramsThatAddUp(
+    shown.map(({ grams }) => grams),
+    voc_g !== null && Math.abs(all - voc_g) < 1e-6 ? voc_g : undefined,
+  );
   return [
-    figure(result, "voc_g", "VOC", grams),
-    ...more.map((fact) => row(shownText(fact.name), grams(fact.grams), fact.air)),
+    figure(result, "voc_g", "VOC", (grams) => gramsThatAddUp([grams]).total),
+    ...shown.map(({ name, air }, index) => row(shownText(name), addends.parts[index]!, air)),
+    ...(worst ? [row(shownText(worst.name), gramsText(worst.grams), worst.air)] : []),
   ];
 }
 
@@ -123,21 +146,19 @@ const MOST_DAYS = 14;
 function hourRows(result: JobResult): readonly Row[] {
   const peak = jobPeak(result);
   if (!peak) return [];
-  const lines = peak.lines.map(({ name, grams }) => `${shownText(name)} ${gramsText(grams)}`);
+  const inPeak = gramsThatAddUp(peak.lines.map(({ grams }) => grams));
+  const lines = peak.lines.map(({ name }, index) => `${shownText(name)} ${inPeak.parts[index]!}`);
   const from = `from ${peak.from}`;
   const days = fumesDays(result);
+  const perDay = gramsThatAddUp(days.map(({ grams }) => grams));
   const later = days.slice(MOST_DAYS);
   return [
     row("most in an hour", gramsText(peak.grams), lines.length > 1 ? `${from}: ${lines.join(", ")}` : from),
-    ...days
-      .slice(0, MOST_DAYS)
-      .map((day) =>
-        row(
-          day.name,
-          gramsText(day.grams),
-          `hourly from ${day.from}: ${day.hours.map((grams) => Math.round(grams)).join(" ")}`,
-        ),
-      ),
+    ...days.slice(0, MOST_DAYS).map(({ name, from: first, hours }, index) => {
+      const text = perDay.parts[index]!;
+      const whole = roundedParts(hours, text.includes(".") ? 1 : 0, Number.parseFloat(text));
+      return row(name, text, `hourly from ${first}: ${whole.join(" ")}`);
+    }),
     ...(later.length > 0
       ? [row(`${later.length} more days`, gramsText(later.reduce((sum, { grams }) => sum + grams, 0)))]
       : []),
@@ -170,7 +191,10 @@ function costRows(result: JobResult): readonly Row[] {
     ...(job.supplies ? [row("supplies", money(job.supplies.value))] : []),
     figure(result, "labour_cost", "labour", money),
     ...(other !== undefined && other > 0.005 ? [row("pieces", money(other))] : []),
-    figure(result, "total_cost", "total", money),
+    {
+      ...figure(result, "total_cost", "total", money),
+      ...(totals.total_cost !== null && totals.labour_cost === null ? { more: "without labour" } : {}),
+    },
     ...(job.budget ? [row("budget", money(job.budget.amount))] : []),
     figure(result, "saving", "saving", money),
     ...pieceRows(result, money),
@@ -181,11 +205,14 @@ function costRows(result: JobResult): readonly Row[] {
 function pieceRows(result: JobResult, money: (amount: number) => string): readonly Row[] {
   const costs = pieceCosts(result);
   if (costs.length === 1 && costs[0]!.count === 1) return [];
-  return costs.flatMap(({ piece, total, newPrice, saving }) => {
+  return costs.flatMap(({ piece, count, centMore, total, newPrice, saving }) => {
     if (total === null) return [];
-    const more =
-      newPrice === undefined || saving === null ? "" : `a new one ${money(newPrice)}, saves ${money(saving)}`;
-    return [row(`each ${piece}`, money(total), more)];
+    const odd = centMore > 0 ? [`${centMore} of the ${count} 0.01 more`] : [];
+    const saved =
+      newPrice === undefined || saving === null
+        ? []
+        : [`a new one ${money(newPrice)}, saves ${money(saving)}`];
+    return [row(`each ${piece}`, money(total), [...odd, ...saved].join("; "))];
   });
 }
 

@@ -7,9 +7,12 @@
 import type { Material } from "../core/model/model.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
 import type { OpenAction } from "../core/surface/actions.ts";
+import type { SurfaceRun } from "../core/surface/run.ts";
 import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
 
 export type GapField =
+  | "area_m2"
+  | "hands_on_h"
   | "elapsed_h"
   | "finish"
   | "last_work"
@@ -34,6 +37,8 @@ export function materialGaps(need: MaterialNeed): readonly string[] {
   const { material, draws, totals } = need;
   const density = ({ name }: Material): string => `no \`density\` for \`${name}\``;
   if (totals.litres === null) {
+    const areas = draws.flatMap(({ run, litres }) => (litres === undefined ? areaGap(run) : []));
+    if (areas.length > 0) return [...new Set(areas)];
     const undensed = draws.flatMap((draw) => draw.undensed ?? []);
     if (undensed.length > 0) return [...new Set(undensed.map(density))];
     return [
@@ -48,6 +53,9 @@ export function materialGaps(need: MaterialNeed): readonly string[] {
 
 function reasons(result: JobResult, field: GapField): readonly string[] {
   switch (field) {
+    case "area_m2":
+    case "hands_on_h":
+      return result.runs.flatMap(areaGap);
     case "elapsed_h":
       return planGaps(result);
     case "finish":
@@ -71,12 +79,18 @@ function reasons(result: JobResult, field: GapField): readonly string[] {
     case "material_cost":
       return [...openGaps(result), ...result.needs.flatMap(materialGaps)];
     case "labour_cost":
+      if (result.shop?.labourPerH !== undefined) return reasons(result, "hands_on_h");
       return result.shop ? [`no \`labour\` in \`${result.shop.name}\``] : shopGaps(result);
     case "total_cost":
-      return reasons(result, "material_cost");
+      return [
+        ...(result.totals.material_cost === null ? reasons(result, "material_cost") : []),
+        ...(result.shop?.labourPerH !== undefined && result.totals.hands_on_h === null
+          ? reasons(result, "hands_on_h")
+          : []),
+      ];
     case "saving":
       return [
-        ...(result.totals.total_cost === null ? reasons(result, "material_cost") : []),
+        ...(result.totals.total_cost === null ? reasons(result, "total_cost") : []),
         ...newGaps(result),
       ];
   }
@@ -125,7 +139,16 @@ function planGaps(result: JobResult): readonly string[] {
       ? ["a `wait` whose length is not known"]
       : [],
   );
-  return [...openGaps(result), ...waits];
+  const areas = result.totals.hands_on_h === null ? result.runs.flatMap(areaGap) : [];
+  return [...openGaps(result), ...waits, ...areas];
+}
+
+/** What keeps the area of a run from being known. */
+function areaGap({ surface }: SurfaceRun): readonly string[] {
+  if (surface?.areaGap === undefined) return [];
+  return surface.areaGap === "no shape"
+    ? [`no \`shape\` for \`${surface.name}\``]
+    : [`a \`shape\` of \`${surface.name}\` that cannot be read`];
 }
 
 function openGaps(result: JobResult): readonly string[] {

@@ -5,6 +5,7 @@
  * Prices are in the currency of the shop in which a job is done. Jobs of two currencies buy apart, and their money is
  * never added up; a job that says no currency buys with the others as long as these have but one.
  */
+import { cents } from "../core/measure/figures.ts";
 import type { Material } from "../core/model/model.ts";
 import { cheapestContainers } from "../core/quantities/containers.ts";
 import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
@@ -93,7 +94,7 @@ function basketOf(
     stock.set(material, item.litres === null ? 0 : Math.max(0, onHand - item.litres));
     return item;
   });
-  const knownCost = items.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+  const knownCost = cents(items.reduce((sum, { cost }) => sum + (cost ?? 0), 0));
   return {
     ...(currency === undefined ? {} : { currency }),
     items,
@@ -120,7 +121,7 @@ function itemOf(material: Material, needs: readonly JobNeed[], onHand: number): 
   return {
     ...base,
     containers,
-    cost: containers.reduce((sum, { count, price }) => sum + count * price, 0),
+    cost: cents(containers.reduce((sum, { count, price }) => sum + count * price, 0)),
     gaps,
   };
 }

@@ -48,10 +48,10 @@ test("all lengths times k: areas, litres and fumes times k squared", () => {
     fc.property(anyProgram, fc.constantFrom(2, 3, 10, 1 / 2, 1 / 8), (program, k) => {
       const one = reckon(program);
       const other = reckon(scaled(program, k));
-      near(other.totals.area_m2, one.totals.area_m2 * k * k);
+      near(other.totals.area_m2, one.totals.area_m2! * k * k);
       for (const [index, surface] of other.totals.surfaces.entries()) {
         const before = one.totals.surfaces[index]!;
-        near(surface.area_m2, before.area_m2 * k * k);
+        near(surface.area_m2, before.area_m2! * k * k);
         // Film is by the square metre: it does not scale.
         near(surface.dry_film_um, before.dry_film_um);
       }

@@ -58,7 +58,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
       "one chain for every surface of every piece: steps, layers, waits; a wait counts from the last layer or filling; a coat within the window of the coat below",
     source: BY_DEFINITION,
     file: "totals/task-plan.ts",
-    functions: ["scheduleInput", "recoatWindow", "waitsAreKnown"],
+    functions: ["scheduleInput", "recoatWindow", "waitsAreKnown", "hoursAreKnown"],
     tests: ["core/totals/time.test.ts", "core/properties/schedules.test.ts"],
   },
   {
@@ -180,6 +180,17 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     file: "totals/job-totals.ts",
     functions: ["createTotaller"],
     tests: ["core/totals/money.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Parts that add up",
+    seen: "`totals` as text, hover of the job",
+    formula:
+      "every printed part rounded down; the units missing from the rounded sum go to the parts that lost most",
+    source: "method of largest remainders (Hamilton's method of apportionment)",
+    file: "measure/rounded-parts.ts",
+    functions: ["roundedParts"],
+    tests: ["core/measure/rounded-parts.test.ts", "reports/sums.test.ts"],
   },
   {
     topic: "Money",

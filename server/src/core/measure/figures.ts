@@ -6,6 +6,7 @@
  */
 import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { formatAmount, formatNumber, roundTo } from "./format-amount.ts";
+import { roundedParts } from "./rounded-parts.ts";
 
 // ---------------------------------------------------------------------------------------------------------------
 // Amounts
@@ -37,6 +38,33 @@ export const thicknessText = (mm: number): string => `${formatNumber(mm, 2)} mm`
 
 /** `43 g`; under ten grams with as many decimals as it needs. */
 export const gramsText = (grams: number): string => `${formatNumber(grams, 0)} g`;
+
+/** Figures of a table as they are printed, and what they come to together. */
+export interface Addends {
+  readonly parts: readonly string[];
+  readonly total: string;
+}
+
+/** Grams that a reader adds up; `total` where they are all of something that has a figure of its own. */
+export const gramsThatAddUp = (grams: readonly number[], total?: number): Addends =>
+  thatAddUp(grams, total, (sum) => (sum < 10 ? 1 : 0), "g");
+
+/** Areas that a reader adds up. */
+export const areasThatAddUp = (areas: readonly number[]): Addends =>
+  thatAddUp(areas, undefined, (sum) => (sum < 1 ? 4 : 2), "m2");
+
+/** As many decimals for all as the sum asks for, so that the printed parts come to the printed sum. */
+function thatAddUp(
+  parts: readonly number[],
+  total: number | undefined,
+  decimalsOf: (sum: number) => number,
+  unit: string,
+): Addends {
+  const sum = total ?? parts.reduce((all, part) => all + part, 0);
+  const decimals = decimalsOf(sum);
+  const say = (value: number): string => `${roundTo(value, decimals) + 0} ${unit}`;
+  return { parts: roundedParts(parts, decimals, sum).map(say), total: say(sum) };
+}
 
 /** `12.5 %` */
 export const percentText = (percent: number): string => `${formatNumber(percent, 1)} %`;

@@ -87,7 +87,8 @@ function distinctSurfaces(ctx: Lowering, statements: readonly SurfaceStatement[]
 
 function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
   const fields = fieldsByWord(ctx, "surface", syntax.fields, syntax.span);
-  const shapes = (fields.get("shape") ?? []).flatMap((statement) => readShape(ctx, statement));
+  const shapeLines = fields.get("shape") ?? [];
+  const shapes = shapeLines.flatMap((statement) => readShape(ctx, statement));
   const existing = fields.get("existing")?.[0];
   const existingValue = existing?.value as Form<"existing"> | undefined;
   const wear = fields.get("wear")?.[0]?.value as Form<"words"> | undefined;
@@ -103,6 +104,11 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     docs: syntax.docs,
     shapes,
     areaM2: shapes.reduce((sum, part) => sum + part.areaM2, 0),
+    ...(shapeLines.length === 0
+      ? { areaGap: "no shape" as const }
+      : shapes.length < shapeLines.length
+        ? { areaGap: "unreadable shape" as const }
+        : {}),
     substrate: readSubstrate(ctx, fields.get("wood")?.[0]),
     existing: (existingValue?.layers ?? []).flatMap((layer) => readExisting(ctx, layer)),
     existingPlace: existing && placeOf(ctx, existing.span),

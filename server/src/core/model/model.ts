@@ -115,8 +115,10 @@ export interface Surface {
   readonly headPlace: Place;
   readonly docs: string;
   readonly shapes: readonly ShapePart[];
-  /** For one piece. */
+  /** For one piece; of the shapes that can be read. */
   readonly areaM2: number;
+  /** Why that is not its area: there is no shape, or one that cannot be read. */
+  readonly areaGap?: "no shape" | "unreadable shape";
   readonly substrate: Substrate;
   readonly existing: readonly ExistingCoat[];
   readonly existingPlace?: Place;

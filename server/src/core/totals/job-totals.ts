@@ -6,6 +6,7 @@
 import type { JobAir } from "../fumes/job-air.ts";
 import { vapoursOf } from "../fumes/task-vapour.ts";
 import { vocGrams } from "../fumes/voc.ts";
+import { cents } from "../measure/figures.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
@@ -20,7 +21,7 @@ import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { createShops, type JobInShop } from "./shop-plans.ts";
 import { sum, sumOrNull } from "./sums.ts";
-import { handsOnHours, scheduleInput, waitsAreKnown } from "./task-plan.ts";
+import { handsOnHours, hoursAreKnown, scheduleInput, waitsAreKnown } from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
 import { useDates } from "./use-dates.ts";
 import { isBuiltInWater } from "./water.ts";
@@ -189,11 +190,11 @@ function totalJob(
   );
   const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
   const open = hasUnknownMaterial(runs);
-  const handsOn = handsOnHours(runs);
+  const handsOn = hoursAreKnown(runs) ? handsOnHours(runs) : null;
   const surfaces = runs.map(surfaceTotals);
   const totals: UnplannedTotals = {
     name: job.name,
-    area_m2: sum(surfaces.map((surface) => surface.area_m2)),
+    area_m2: sumOrNull(surfaces.map((surface) => surface.area_m2)),
     surfaces,
     materials: needs.map((need) => need.totals),
     hands_on_h: handsOn,
@@ -206,7 +207,7 @@ function totalJob(
 
 function withPlan({ input: _, totals, ...rest }: UnplannedJob, schedule: Schedule): JobResult {
   const { job, runs, shop } = rest;
-  const planned = schedule.status === "planned" && waitsAreKnown(runs);
+  const planned = schedule.status === "planned" && totals.hands_on_h !== null && waitsAreKnown(runs);
   const dated = planned && shop !== undefined && job.start !== undefined;
   const dates = dated ? useDates(runs, schedule) : undefined;
   const { name, area_m2, surfaces, materials, hands_on_h, ...sums } = totals;
@@ -233,7 +234,7 @@ function surfaceTotals(run: SurfaceRun): SurfaceTotals {
   );
   return {
     name: run.label,
-    area_m2: (run.surface?.areaM2 ?? 0) * run.pieces,
+    area_m2: run.surface?.areaGap ? null : (run.surface?.areaM2 ?? 0) * run.pieces,
     dry_film_um: sumOrNull(coats.map((coat) => coat.filmUm ?? null)),
   };
 }
@@ -253,7 +254,7 @@ function priced(need: Need, onHand: number): MaterialNeed {
   if (need.material.sold.length === 0)
     return { ...need, onHand, totals: { name, litres: need.litres, containers: [], cost: null } };
   const containers: readonly ContainerCount[] = cheapestContainers(short, need.material.sold);
-  const cost = sum(containers.map((c) => c.count * c.price));
+  const cost = cents(sum(containers.map((c) => c.count * c.price)));
   return { ...need, onHand, totals: { name, litres: need.litres, containers, cost } };
 }
 
@@ -281,21 +282,25 @@ function money(
   scope: Scope,
   needs: readonly MaterialNeed[],
   open: boolean,
-  handsOn: number,
+  handsOn: number | null,
   paidBefore: boolean,
 ): Money {
-  const materialCost = open ? null : sumOrNull(needs.map((need) => need.totals.cost));
-  const labourCost = shop?.labourPerH === undefined ? null : handsOn * shop.labourPerH;
+  const costs = open ? null : sumOrNull(needs.map((need) => need.totals.cost));
+  const materialCost = costs === null ? null : cents(costs);
+  const rate = shop?.labourPerH;
+  const labourCost = rate === undefined || handsOn === null ? null : cents(handsOn * rate);
   const pieces = job.pieces.map(({ piece, count }) => ({ piece: scope.pieces.get(piece), count }));
   const bought = paidBefore ? 0 : sum(pieces.map(({ piece, count }) => (piece?.bought ?? 0) * count));
-  const total = sumOrNull([materialCost, labourCost ?? 0, job.supplies?.value ?? 0, bought]);
+  // Without a rate nobody is paid; with one, hours that are not known are not free.
+  const labour = rate === undefined ? 0 : labourCost;
+  const total = sumOrNull([materialCost, labour, job.supplies?.value ?? 0, bought]);
   const replacement = sumOrNull(
     pieces.map(({ piece, count }) => (piece?.newPrice === undefined ? null : piece.newPrice * count)),
   );
   return {
     material_cost: materialCost,
     labour_cost: labourCost,
-    total_cost: total,
-    saving: total === null || replacement === null || pieces.length === 0 ? null : replacement - total,
+    total_cost: total === null ? null : cents(total),
+    saving: total === null || replacement === null || pieces.length === 0 ? null : cents(replacement - total),
   };
 }

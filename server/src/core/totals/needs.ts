@@ -161,6 +161,10 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
   const material = action.use.material;
   if (!material || !run.surface) return [];
   const mix = coatMix(job, run, action);
+  if (mix && run.surface.areaGap)
+    return mix.parts.flatMap(({ use }) =>
+      use.material ? [{ material: use.material, run, action, working: AREA_NOT_KNOWN }] : [],
+    );
   if (!mix) return [{ material, run, action, working: "the material states no spreading rate" }];
   return mix.parts.flatMap(({ use, litres, part }): readonly Draw[] => {
     if (use.material && litres === undefined) {
@@ -185,9 +189,13 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
   });
 }
 
+const AREA_NOT_KNOWN = "the area is not known";
+
 function stepDraws(job: Job, run: SurfaceRun, action: StepAction): readonly Draw[] {
   const material = action.use?.material;
   if (!material || !run.surface) return [];
+  if (run.surface.areaGap && action.usesLitres === undefined)
+    return action.verb === "fill" ? [] : [{ material, run, action, working: AREA_NOT_KNOWN }];
   // Only a spreading rate that the material itself states: a family's is for layers.
   const covers = material.covers?.origin === "stated" ? material.covers.value : undefined;
   const { litres, working } = stepLitres({

@@ -22,10 +22,10 @@ export interface PaperUse {
   readonly basis: string;
 }
 
-/** By grit, the coarsest first. Grits that are not known are left out. */
+/** By grit, the coarsest first. Grits and areas that are not known are left out. */
 export function jobPaper(runs: readonly SurfaceRun[]): readonly PaperUse[] {
   const byGrit = new Map<number, { areaM2: number; hours: number }>();
-  for (const run of runs) {
+  for (const run of runs.filter(({ surface }) => surface?.areaGap === undefined)) {
     for (const { action } of run.moments) {
       if (action.op === "step" && isSanding(action)) addPass(byGrit, run, action);
     }

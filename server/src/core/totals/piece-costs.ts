@@ -2,9 +2,12 @@
  * What a job's money comes to for one piece, and what its materials are worth by what is used of them.
  *
  * Cans are bought whole, so a small job pays for what stays in them; the worth of what is used tells how much of that
- * is spent. Nothing here changes the totals: the pieces' costs, times their counts, add up to them.
+ * is spent. Nothing here changes the totals: the pieces' costs, times their counts, add up to them to the cent.
  */
+import { cents } from "../measure/figures.ts";
+import { roundedParts } from "../measure/rounded-parts.ts";
 import type { Piece } from "../model/model.ts";
+import type { SurfaceRun } from "../surface/run.ts";
 import type { JobResult, MaterialNeed } from "./job-totals.ts";
 import { sum, sumOrNull } from "./sums.ts";
 import { actionHours } from "./task-plan.ts";
@@ -16,12 +19,14 @@ export interface PieceCost {
   /** Its share of the whole containers, by the litres that its surfaces take. */
   readonly materials: number | null;
   /** Its hands-on hours at the shop's rate; 0 where no rate is stated. */
-  readonly labour: number;
+  readonly labour: number | null;
   /** An even share. */
   readonly supplies: number;
   /** What it cost; 0 in a job after another, which paid for it. */
   readonly bought: number;
   readonly total: number | null;
+  /** So many of them cost a cent more, where the whole cannot be divided into equal cents. */
+  readonly centMore: number;
   readonly newPrice?: number;
   readonly saving: number | null;
 }
@@ -42,40 +47,78 @@ function usedCost({ litres, material, totals }: MaterialNeed): number | null {
   return prices.length === 0 ? null : litres * Math.min(...prices);
 }
 
-/** The cost of one of each kind of piece that a job works on, in the order of its `piece` lines. */
+/**
+ * The cost of one of each kind of piece that a job works on, in the order of its `piece` lines. In whole cents: the parts
+ * of one add up to its total, and the totals times their counts, with `centMore`, to the cost of the job.
+ */
 export function pieceCosts(result: JobResult): readonly PieceCost[] {
+  const { job, shop, totals } = result;
   const counts = new Map<string, number>();
-  for (const { piece, count } of result.job.pieces) counts.set(piece, (counts.get(piece) ?? 0) + count);
+  for (const { piece, count } of job.pieces) counts.set(piece, (counts.get(piece) ?? 0) + count);
   const all = sum([...counts.values()]);
-  return [...counts].flatMap(([name, count]) => {
+  const kinds = [...counts].flatMap(([name, count]) => {
     const runs = result.runs.filter(({ piece }) => piece?.name === name);
     const piece = runs[0]?.piece;
-    return piece && count > 0 ? [costOfOne(result, piece, count, all)] : [];
+    return piece && count > 0 ? [{ piece, count, runs }] : [];
   });
+  const rate = shop?.labourPerH ?? 0;
+  const hoursOf = (run: SurfaceRun): number =>
+    sum(run.moments.map(({ action }) => actionHours(run, action))) * run.pieces;
+  const materials = kinds.map(({ piece }) => sum(result.needs.map((need) => shareOf(need, piece.name))));
+  // Where all pieces are worked on, their parts are all of it.
+  const isAll = sum(kinds.map(({ count }) => count)) === all;
+  const shares = {
+    materials: roundedParts(materials, 2, (isAll && totals.material_cost) || undefined),
+    labour: roundedParts(
+      kinds.map(({ runs }) => rate * sum(runs.map(hoursOf))),
+      2,
+      (isAll && totals.labour_cost) || undefined,
+    ),
+    supplies: roundedParts(
+      kinds.map(({ count }) => ((job.supplies?.value ?? 0) * count) / all),
+      2,
+    ),
+  };
+  const isUnpaid = totals.hands_on_h === null && rate > 0;
+  return kinds.map(({ piece, count }, index) =>
+    costOfOne(piece, count, {
+      materials: totals.material_cost === null ? null : shares.materials[index]!,
+      labour: isUnpaid ? null : shares.labour[index]!,
+      supplies: shares.supplies[index]!,
+      bought: job.after ? 0 : (piece.bought ?? 0) * count,
+    }),
+  );
 }
 
-function costOfOne(result: JobResult, piece: Piece, count: number, all: number): PieceCost {
-  const { job, shop, totals } = result;
-  const runs = result.runs.filter((run) => run.piece?.name === piece.name);
-  const hours = sum(
-    runs.map((run) => sum(run.moments.map(({ action }) => actionHours(run, action))) * run.pieces),
+const PARTS = ["materials", "labour", "supplies", "bought"] as const;
+
+/** `together`: of all of its kind, in whole cents. */
+function costOfOne(
+  piece: Piece,
+  count: number,
+  together: Readonly<Record<(typeof PARTS)[number], number | null>>,
+): PieceCost {
+  const values = PARTS.map((part) => together[part] ?? 0);
+  const isKnown = PARTS.every((part) => together[part] !== null);
+  const wholeCents = Math.round(sum(values) * 100);
+  const each = Math.floor(wholeCents / count) / 100;
+  const parts = roundedParts(
+    values.map((value) => value / count),
+    2,
+    each,
   );
-  const materials =
-    totals.material_cost === null ? null : sum(result.needs.map((need) => shareOf(need, piece.name))) / count;
-  const labour = ((shop?.labourPerH ?? 0) * hours) / count;
-  const supplies = (job.supplies?.value ?? 0) / all;
-  const bought = job.after ? 0 : (piece.bought ?? 0);
-  const total = materials === null ? null : materials + labour + supplies + bought;
+  const part = (name: (typeof PARTS)[number]): number => parts[PARTS.indexOf(name)]!;
   return {
     piece: piece.name,
     count,
-    materials,
-    labour,
-    supplies,
-    bought,
-    total,
+    materials: together.materials === null ? null : part("materials"),
+    labour: together.labour === null ? null : part("labour"),
+    supplies: part("supplies"),
+    bought: part("bought"),
+    total: isKnown ? each : null,
+    centMore: isKnown ? wholeCents % count : 0,
     ...(piece.newPrice === undefined ? {} : { newPrice: piece.newPrice }),
-    saving: total === null || piece.newPrice === undefined ? null : piece.newPrice - total,
+    saving: !isKnown || piece.newPrice === undefined ? null : cents(piece.newPrice - each),
   };
 }
 

@@ -1,8 +1,9 @@
 /**
  * Rounds totals for printing: lengths, litres, hours and grams to six decimals, money to cents, so that sums of
- * decimal fractions print as people write them.
+ * decimal fractions print as people write them. A sum is that of the printed lines.
  */
 import { printed, cents as wholeCents } from "../measure/figures.ts";
+import { sumOrNull } from "./sums.ts";
 import type { JobTotals } from "./types.ts";
 
 const six = <T extends number | null>(value: T): T => (value === null ? value : (printed(value) as T));
@@ -11,7 +12,7 @@ const cents = <T extends number | null>(value: T): T => (value === null ? value 
 export function printedTotals(totals: JobTotals): JobTotals {
   return {
     name: totals.name,
-    area_m2: six(totals.area_m2),
+    area_m2: six(sumOrNull(totals.surfaces.map((s) => six(s.area_m2)))),
     surfaces: totals.surfaces.map((s) => ({
       name: s.name,
       area_m2: six(s.area_m2),

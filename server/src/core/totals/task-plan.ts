@@ -41,6 +41,18 @@ function sessionHours(
   return { fixed, each: Math.ceil(each * 60 - 1e-9) / 60 };
 }
 
+/** Whether the hours of every task are known: as stated, or by an area that can be read. */
+export const hoursAreKnown = (runs: readonly SurfaceRun[]): boolean =>
+  runs.every(
+    ({ surface, moments }) =>
+      surface?.areaGap === undefined ||
+      moments.every(
+        ({ action }) =>
+          (action.op !== "step" && action.op !== "layer") ||
+          (action.takes !== undefined && "hours" in action.takes),
+      ),
+  );
+
 /** Hands-on hours of a job, all pieces, each set up for by itself. */
 export const handsOnHours = (runs: readonly SurfaceRun[]): number =>
   runs.reduce(

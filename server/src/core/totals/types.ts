@@ -1,11 +1,12 @@
 /**
  * The totals of a job, as `totals --format json` prints them. Areas, litres, grams and money are for all pieces
- * together. `null` means: not computed, because the text does not state what it depends on.
+ * together. `null` means: not computed, because the text does not state what it depends on, or it cannot be read. Money
+ * is in whole cents line by line, and sums are those of the lines.
  */
 
 export interface SurfaceTotals {
   readonly name: string;
-  readonly area_m2: number;
+  readonly area_m2: number | null;
   readonly dry_film_um: number | null;
 }
 
@@ -24,10 +25,10 @@ export interface MaterialTotals {
 
 export interface JobTotals {
   readonly name: string;
-  readonly area_m2: number;
+  readonly area_m2: number | null;
   readonly surfaces: readonly SurfaceTotals[];
   readonly materials: readonly MaterialTotals[];
-  readonly hands_on_h: number;
+  readonly hands_on_h: number | null;
   readonly elapsed_h: number | null;
   readonly finish: string | null;
   /** See `use-dates.ts`; `full_use` and `in_service` are the same. */

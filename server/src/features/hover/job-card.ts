@@ -4,6 +4,7 @@ import {
   cansText,
   exactArea,
   gramsText,
+  gramsThatAddUp,
   litresText,
   moneyText,
 } from "../../core/measure/figures.ts";
@@ -32,7 +33,7 @@ import type { HoverContext } from "./context.ts";
 
 export function jobCard(ctx: HoverContext, job: Job): string {
   const result = ctx.checker.job(job);
-  const { totals, shop } = result;
+  const { shop } = result;
   const money = (amount: number): string => moneyText(amount, shop?.currency);
   return paragraphs(
     heading(job.name, job.title, "a job"),
@@ -42,9 +43,9 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       ...dateLines(result),
       figure(result, "total_cost", "cost", money),
       figure(result, "saving", "saving", money),
-      `hands-on ${formatWork(totals.hands_on_h)}: ${handsOnSum(result)}`,
+      figure(result, "hands_on_h", "hands-on", (hours) => `${formatWork(hours)}: ${handsOnSum(result)}`),
       withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
-      `area ${areaText(totals.area_m2)}${areaSum(result)}`,
+      figure(result, "area_m2", "area", (area) => `${areaText(area)}${areaSum(result)}`),
       ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
         const need = result.needs[index]!;
         return nested(needText(result, need, name), [needSums(need).join("; ")]);
@@ -77,10 +78,11 @@ function areaSum({ runs }: JobResult): string {
 /** `406 g trim + 22 g spirits`, where there are several. */
 function vocSums({ needs, totals }: JobResult): string | undefined {
   if (totals.voc_g === null) return undefined;
-  const terms = needs.flatMap(({ material, litres }) => {
-    const grams = (litres ?? 0) * (material.voc?.value ?? 0);
-    return grams >= 0.5 ? [`${gramsText(grams)} ${code(material.name)}`] : [];
-  });
+  const grams = needs.map(({ material, litres }) => (litres ?? 0) * (material.voc?.value ?? 0));
+  const texts = gramsThatAddUp(grams, totals.voc_g);
+  const terms = needs.flatMap(({ material }, index) =>
+    texts.parts[index] === "0 g" ? [] : [`${texts.parts[index]!} ${code(material.name)}`],
+  );
   return terms.length > 1 ? terms.join(" + ") : undefined;
 }
 
@@ -164,7 +166,7 @@ function costWorking(result: JobResult): string {
 /** Labour 3.1667 h × 20.00 = 63.33 EUR. */
 function labourWorking({ shop, totals }: JobResult): string {
   const rate = shop?.labourPerH;
-  if (!rate || totals.labour_cost === null) return "";
+  if (!rate || totals.labour_cost === null || totals.hands_on_h === null) return "";
   return `Labour ${formatNumber(totals.hands_on_h, 4)} h × ${moneyText(rate)} = ${moneyText(totals.labour_cost, shop?.currency)}.`;
 }
 
@@ -197,10 +199,12 @@ function pieceWorkings(result: JobResult): string {
 
 export function pieceWorking(cost: PieceCost, currency: string | undefined): string | undefined {
   if (cost.total === null) return undefined;
+  const { centMore, count } = cost;
+  const odd = centMore > 0 ? ` (${centMore} of the ${count} 0.01 more)` : "";
   const parts = (["materials", "labour", "supplies", "bought"] as const).flatMap((name) =>
     (cost[name] ?? 0) >= 0.005 ? [`${name} ${moneyText(cost[name]!)}`] : [],
   );
   const saved =
     cost.saving === null ? "" : `; a new one costs ${moneyText(cost.saving + cost.total, currency)}`;
-  return `each ${code(cost.piece)}: ${parts.join(" + ")} = ${moneyText(cost.total, currency)}${saved}`;
+  return `each ${code(cost.piece)}: ${parts.join(" + ")} = ${moneyText(cost.total, currency)}${odd}${saved}`;
 }

@@ -85,7 +85,7 @@ function surfaceFacts(surface: Surface): string {
   const { substrate, existing, asLeftBy } = surface;
   const below = asLeftBy ? `as left by ${code(asLeftBy.job)}` : existing.map(({ what }) => what).join(", ");
   return [
-    areaText(surface.areaM2),
+    surface.areaGap ? "area not known" : areaText(surface.areaM2),
     substrate.name +
       (substrate.veneerMm === undefined ? "" : ` veneer of ${thicknessText(substrate.veneerMm)}`),
     below || "bare",
@@ -107,9 +107,11 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
       ? "No `shape` yet: its area is not known."
       : bullets([
           ...surface.shapes.map(({ working }) => plain(working)),
-          several
-            ? `together ${surface.shapes.map(({ areaM2 }) => formatNumber(areaM2, 4)).join(" + ")} = ${exactArea(surface.areaM2)} for one piece`
-            : undefined,
+          surface.areaGap
+            ? "together not known: a `shape` cannot be read"
+            : several
+              ? `together ${surface.shapes.map(({ areaM2 }) => formatNumber(areaM2, 4)).join(" + ")} = ${exactArea(surface.areaM2)} for one piece`
+              : undefined,
         ]),
     bullets([
       substrate.name
@@ -172,6 +174,7 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
 /** `work in two_tables: 3 h 10 min, 3.1667 h × 20.00 = 63.33 EUR` */
 function labourText({ job, shop, totals }: JobResult): string {
   const { hands_on_h, labour_cost } = totals;
+  if (hands_on_h === null) return `work in ${code(job.name)}: not known`;
   const rate = shop?.labourPerH;
   const sum =
     rate === undefined || labour_cost === null

@@ -204,7 +204,7 @@ function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
       totals.in_service === null ? undefined : momentText(totals.in_service),
     ),
     ...fact("Wanted by", job.ready && day(job.ready)),
-    ...fact("Hands-on", formatWork(totals.hands_on_h)),
+    ...fact("Hands-on", totals.hands_on_h === null ? undefined : formatWork(totals.hands_on_h)),
     ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
   ];
 }
@@ -234,7 +234,11 @@ function jobGaps(result: JobResult): readonly SheetGap[] {
   const waits = runs.some(({ moments }) => moments.some(({ action }) => action.op === "wait"));
   const air = !waits || shop?.air ? [] : [shop ? `no \`air\` in \`${shop.name}\`` : "no `in` (the shop)"];
   const areas = runs.flatMap(({ surface }) =>
-    surface && surface.areaM2 <= 0 ? [`no \`shape\` for \`${surface.name}\``] : [],
+    surface?.areaGap === "unreadable shape"
+      ? [`a \`shape\` of \`${surface.name}\` that cannot be read`]
+      : surface && surface.areaM2 <= 0
+        ? [`no \`shape\` for \`${surface.name}\``]
+        : [],
   );
   return [
     ...figures,
@@ -299,7 +303,7 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
     existing: existingText(run.initial.layers),
     wear: surface?.wear.value ?? "",
     area:
-      areaM2 <= 0
+      areaM2 <= 0 || surface?.areaGap
         ? "not known"
         : pieces === 1
           ? areaText(areaM2)
