@@ -106,6 +106,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "recipe-not-for-surface": "warning",
   "recoat-too-early": "warning",
   "recoat-too-late": "warning",
+  "recipe-without-job": "hint",
   "repeated-field": "error",
   "sand-through": "warning",
   "sanded-back-to-coarser": "hint",

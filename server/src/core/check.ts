@@ -33,7 +33,14 @@ import { type Asking, anew, createMemory, type Memory, type Remembered } from ".
 import { checkNames, type NamesIn, namesInDeclaration, repeatsNames } from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
-import { type Program, type ProgramFile, reachableFiles, type Scope, scopeOf } from "./model/program.ts";
+import {
+  modelsOf,
+  type Program,
+  type ProgramFile,
+  reachableFiles,
+  type Scope,
+  scopeOf,
+} from "./model/program.ts";
 import { memo } from "./once.ts";
 import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
@@ -73,6 +80,10 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const remembered = parts.memory?.open(program, view) ?? anew(view);
   const runner = createRunner({
     scopeOf: scopes,
+    modelsOf: (file) => {
+      const found = program.files.get(file);
+      return found ? modelsOf(found) : [];
+    },
     filesSeenFrom: (file) => reachableFiles(program, file),
     remembered,
     resolutions,
@@ -87,7 +98,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
   });
   const sizes: Sizes = {
-    recipe: (recipe) => runner.assumed(recipe).moments.length,
+    recipe: (recipe) => runner.assumed(recipe).moments.length * (1 + (runner.meantFor(recipe)?.length ?? 0)),
     job: (job) => jobWork(runner.job(job)),
   };
   const refused = memo((file: FileId) => {
@@ -100,6 +111,10 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const assumed = outcomes((recipe: Recipe) => {
     admit(refused(recipe.file).get(recipe));
     return runner.assumed(recipe);
+  });
+  const paired = outcomes((recipe: Recipe) => {
+    admit(refused(recipe.file).get(recipe));
+    return runner.paired(recipe);
   });
   const totals = outcomes((job: Job) => {
     admit(refused(job.file).get(job));
@@ -161,6 +176,10 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       const run = soundIn(assumed(recipe));
       if (run) judged.run(run);
       yield;
+      for (const each of soundIn(paired(recipe)) ?? []) {
+        judged.run(each);
+        yield;
+      }
     }
     const own = jobsOf(program, file);
     for (const job of inSameShops(own)) {
@@ -212,6 +231,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     jobIfSound: (job) => soundIn(jobs(job)),
     assumed: (recipe) => valueIn(assumed(recipe)),
     assumedIfSound: (recipe) => soundIn(assumed(recipe)),
+    meantFor: runner.meantFor,
+    paired: (recipe) => valueIn(paired(recipe)),
+    pairedIfSound: (recipe) => soundIn(paired(recipe)) ?? [],
   };
   return checker;
 }

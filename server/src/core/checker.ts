@@ -8,8 +8,12 @@ import type { FileId } from "./place.ts";
 import type { Resolution } from "./resolution/resolve.ts";
 import type { TradeRule } from "./rules/rule.ts";
 import type { Planner } from "./schedule/plan-cache.ts";
+
+
 import type { ShopPlans } from "./schedule/shop/plan-shop.ts";
+import type { JobSurface } from "./surface/job-surfaces.ts";
 import type { AssumedRunner, RunView, SurfaceRun } from "./surface/run.ts";
+
 import type { JobResult } from "./totals/job-totals.ts";
 import type { JobInShop } from "./totals/shop-plans.ts";
 
@@ -48,6 +52,12 @@ export interface Checker {
   assumed(recipe: Recipe): SurfaceRun;
   /** Undefined where a fault in this program keeps the recipe from being run. */
   assumedIfSound(recipe: Recipe): SurfaceRun | undefined;
+  /** See `Runner`. */
+  meantFor(recipe: Recipe): readonly JobSurface[] | undefined;
+  /** See `Runner`. Throws where a fault in this program keeps the recipe from being run. */
+  paired(recipe: Recipe): readonly SurfaceRun[];
+  /** None where a fault in this program keeps the recipe from being run. */
+  pairedIfSound(recipe: Recipe): readonly SurfaceRun[];
 }
 
 export interface JobsAtHand {

@@ -44,7 +44,13 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
       const trade = tradeFindings(checker, shop, file);
       faults.push(...faultsOfWork(checker, file), ...trade.faults);
       const cut = cutsOf(runsOf(checker, file));
-      const all = [...language, ...cut, ...cycleFindings(checker, file), ...trade.findings];
+      const all = [
+        ...language,
+        ...cut,
+        ...cycleFindings(checker, file),
+        ...loneRecipes(checker, file),
+        ...trade.findings,
+      ];
       return attempt(
         faults,
         { part: "The reading of `# allow` comments", place: start },
@@ -78,7 +84,7 @@ function faultsOfWork(checker: Checker, file: FileId): readonly Fault[] {
     attempt(
       faults,
       { part: `The recipe \`${recipe.name}\``, place: recipe.namePlace },
-      () => checker.assumed(recipe),
+      () => [checker.assumed(recipe), checker.paired(recipe)],
       undefined,
     );
   return faults;
@@ -130,7 +136,10 @@ const strayFindings = (file: FileId, piece: StrayPiece): readonly Finding[] =>
 
 /** The runs of the recipes and jobs of a file. */
 const runsOf = (checker: Checker, file: FileId): readonly SurfaceRun[] => [
-  ...recipesOf(checker.program, file).flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
+  ...recipesOf(checker.program, file).flatMap((recipe) => [
+    ...[checker.assumedIfSound(recipe)].filter((run) => run !== undefined),
+    ...checker.pairedIfSound(recipe),
+  ]),
   ...checker.jobs(file).flatMap((result) => result.runs),
 ];
 
@@ -161,11 +170,27 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
   );
 }
 
+/** Recipes that no job applies, beside pieces that no job names, where it is not clear which is meant for which. */
+const loneRecipes = (checker: Checker, file: FileId): readonly Finding[] =>
+  recipesOf(checker.program, file)
+    .filter((recipe) => checker.meantFor(recipe)?.length === 0)
+    .map((recipe) => ({
+      rule: "recipe-without-job",
+      severity: languageSeverity("recipe-without-job"),
+      place: recipe.namePlace,
+      headline: "No job applies this recipe, so it is checked without a piece",
+      why: "It is not clear which surfaces it is for, so nothing is said about their wood, wear, age and old finish.",
+      remedy: `Write a job that names a piece, and in it \`apply ${recipe.name} to\` with the surfaces.`,
+      related: [],
+      fixes: [],
+    }));
+
 function tradeFindings(checker: Checker, { remembered, parts }: Workshop, file: FileId): RuleFindings {
   const recipes = recipesOf(checker.program, file);
   const results = checker.jobs(file);
   const jobs = results.map((result): JobFacts => jobFacts(checker, remembered, result));
   const assumed = recipes.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []);
+  const paired = recipes.flatMap((recipe) => checker.pairedIfSound(recipe));
   const elsewhere = recipesElsewhere(checker.program, file, [
     ...assumed,
     ...results.flatMap((result) => result.runs),
@@ -173,6 +198,7 @@ function tradeFindings(checker: Checker, { remembered, parts }: Workshop, file: 
   return runRules({
     rules: parts.rules,
     assumed,
+    paired,
     assumedElsewhere: elsewhere.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
     jobs,
   });

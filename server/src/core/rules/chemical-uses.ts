@@ -35,12 +35,12 @@ export const namedChemicals = onceFor((run: SurfaceRun): readonly NamedChemical[
   firstOfEach([...atHead(run), ...run.moments.flatMap((it) => onLine(it.action))]),
 );
 
-/** What the recipe, or in a job the job and its piece, say of themselves. */
-function atHead({ kind, recipe, job, piece, surface }: SurfaceRun): readonly NamedChemical[] {
+/** What the recipe says of itself, or for a piece the piece and the job on it. */
+function atHead({ kind, owner, recipe, job, piece, surface }: SurfaceRun): readonly NamedChemical[] {
   if (kind === "assumed") return recipe ? namedBy(recipe, "recipe") : [];
   const ofJob = job ? namedBy(job, "job", job.notes) : [];
-  // Told of where the findings of the job stand; a piece of another file has no place there.
-  const place = piece && job && piece.file === job.file ? piece.namePlace : job?.namePlace;
+  // Told of where the findings of the run stand; a piece of another file has no place there.
+  const place = piece && piece.file === owner.file ? piece.namePlace : job?.namePlace;
   const inOldWork = [
     ...(piece ? [...textsOf(piece), ...piece.notes] : []),
     ...(surface ? [surface.title ?? "", surface.docs, ...surface.notes] : []),

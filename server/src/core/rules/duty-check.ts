@@ -76,7 +76,7 @@ function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf
 
 /** The moments of a run, cut where one applied recipe ends and the next begins. Every duty asks. */
 const byAppliedRecipe = onceFor((run: SurfaceRun): readonly (readonly Moment<Action>[])[] => {
-  if (run.kind === "assumed") return [run.moments];
+  if (!run.job) return [run.moments];
   const groups = new Map<string, Moment<Action>[]>();
   for (const moment of run.moments) {
     const apply = moment.action.frames[0];

@@ -3,7 +3,8 @@
  *
  * A finding on an assumed surface holds whatever the job, and is shown once on the recipe's line. What only a job
  * brings stands on the recipe's line when recipe and job share a file, else on the job's line that leads there, and
- * names the job and its surfaces. Where a job makes graver what holds whatever the job, the job's finding stands in its
+ * names the job and its surfaces. A recipe that no job applies is judged on the surfaces it must be meant for, as if a job
+ * did. Where a job makes graver what holds whatever the job, the job's finding stands in its
  * place. One finding a rule, line and job; nothing twice. A rule that throws costs its own findings alone, and is named
  * on the recipe or job that it was looking at.
  */
@@ -16,7 +17,7 @@ import type { Action, LayerAction, StepAction, WaitAction } from "../surface/act
 import type { SurfaceRun } from "../surface/run.ts";
 import { cautious } from "./lead-caution.ts";
 import type { JobContext, MomentContext, Report, RunContext, TradeRule } from "./rule.ts";
-import { whereText } from "./texts.ts";
+import { whereText, whereWithoutJob } from "./texts.ts";
 
 export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
 
@@ -24,6 +25,8 @@ export interface EngineInput {
   readonly rules: readonly TradeRule[];
   /** Runs of the recipes of the file by themselves. */
   readonly assumed: readonly SurfaceRun[];
+  /** Runs of those of them that no job applies, on the surfaces that they must be meant for. */
+  readonly paired: readonly SurfaceRun[];
   readonly jobs: readonly JobFacts[];
   /** Assumed runs of recipes in other files that the jobs lead to: their findings are not repeated for the jobs. */
   readonly assumedElsewhere: readonly SurfaceRun[];
@@ -38,6 +41,8 @@ interface Draft {
   readonly place: Place;
   readonly surface?: string;
   readonly job?: string;
+  /** The piece of a recipe that no job applies. */
+  readonly piece?: string;
   /** The rule and its cause: what a job has, and what holds whatever the job, have the same. */
   readonly key: string;
   /** The rule, line and job: drafts with the same become one finding. */
@@ -65,18 +70,20 @@ export function runRules(input: EngineInput): RuleFindings {
     (draft) => draft.cause.file === draft.place.file || !elsewhere.has(draft.key),
   );
   const alwaysByCause = gravestByCause(always);
-  const ofJobs = together(
-    input.jobs.flatMap((facts) => [
+  const ofJobs = together([
+    ...input.paired.map((run) => runOutcomes(input.rules)(run)),
+    ...input.jobs.flatMap((facts) => [
       ...facts.runs.map((run) => runOutcomes(input.rules)(run)),
       jobOutcomes(input.rules)(facts),
     ]),
-  );
+  ]);
   const faults = [...assumed.faults, ...ofJobs.faults];
   const outdone = new Set<string>();
   const jobDrafts = ofJobs.drafts.flatMap((draft): readonly Draft[] => {
     const key = draft.key;
     const said = alwaysByCause.get(key);
-    if (said && draft.report.wait && said.report.wait) return [toldWith(said, draft)];
+    // Without a shop a piece has no air that could make a time longer.
+    if (said && draft.job && draft.report.wait && said.report.wait) return [toldWith(said, draft)];
     if (said && isGraver(draft, said)) outdone.add(key);
     const saidAlready = said ?? elsewhere.get(key);
     return saidAlready && !isGraver(draft, saidAlready) ? [] : [draft];
@@ -146,7 +153,7 @@ const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
 function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
-  const place = run.kind === "job" ? run.job!.namePlace : run.recipe!.namePlace;
+  const place = run.job ? run.job.namePlace : run.recipe!.namePlace;
   let judge: TradeRule | undefined;
   const reportOn = (action: Action, report: Report): void => {
     drafts.push(actionDraft(judge!, run, action, report));
@@ -155,7 +162,7 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
   const whole: RunContext = {
     run,
     report: reportOn,
-    reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, run.job?.name, run.label)),
+    reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, whereOf(run))),
   };
   const look = <C>(check: (context: C) => void, context: C): void =>
     attempt(faults, { part: partOf(judge!), place }, () => check(context), undefined);
@@ -211,7 +218,7 @@ function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Outcome {
       onJob({
         ...facts,
         report: (run, action, report) => drafts.push(actionDraft(rule, run, action, report)),
-        reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, facts.job.name)),
+        reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, { job: facts.job.name })),
       });
     attempt(faults, { part: partOf(rule), place: facts.job.namePlace }, check, undefined);
   }
@@ -224,19 +231,20 @@ function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Outcome {
  */
 function lineOf(run: SurfaceRun, action: Action): Place {
   const own = action.frames.filter((frame) => frame.file === run.owner.file);
-  const onTheWay = run.kind === "job" && action.place.file !== run.owner.file ? own[0] : own[own.length - 1];
+  const onTheWay = run.job && action.place.file !== run.owner.file ? own[0] : own[own.length - 1];
   return onTheWay ?? action.place;
 }
 
-const placeDraft = (rule: TradeRule, place: Place, report: Report, job?: string, surface?: string): Draft =>
-  draftOf({
-    rule,
-    report,
-    cause: place,
-    place: report.at ?? place,
-    ...(job ? { job } : {}),
-    ...(surface ? { surface } : {}),
-  });
+type Where = Pick<Draft, "job" | "piece" | "surface">;
+
+/** What a run is of, beside its recipe; nothing for a recipe by itself. */
+const whereOf = ({ job, piece, label }: SurfaceRun): Where => ({
+  ...(job ? { job: job.name } : piece ? { piece: piece.name } : {}),
+  ...(label === "" ? {} : { surface: label }),
+});
+
+const placeDraft = (rule: TradeRule, place: Place, report: Report, where: Where): Draft =>
+  draftOf({ rule, report, cause: place, place: report.at ?? place, ...where });
 
 function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, plain: Report): Draft {
   const report = rule.speaksOfLead ? plain : cautious(run, action, plain);
@@ -247,7 +255,7 @@ function actionDraft(rule: TradeRule, run: SurfaceRun, action: Action, plain: Re
     report,
     cause: action.place,
     place,
-    ...(run.kind === "job" ? { job: run.job!.name, surface: run.label } : {}),
+    ...whereOf(run),
   });
 }
 
@@ -274,7 +282,7 @@ const findingAgain = onceForList((group: readonly Draft[]) => finding(group));
 
 function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;
-  const { job } = worst;
+  const { job, piece } = worst;
   const report = toldTogether(group, worst.report);
   const { headline, why, remedy, part, causes, eased } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
@@ -288,6 +296,7 @@ function finding(group: readonly Draft[]): Finding {
     related: relatedOf({ ...worst, report }),
     fixes: report.fixes ?? [],
     ...(job ? { where: whereText(job, surfaces), job } : {}),
+    ...(piece ? { where: whereWithoutJob(piece, surfaces) } : {}),
     ...(job && surfaces.length > 0 ? { surfaces } : {}),
     ...(part ? { part } : {}),
     ...(causes === undefined ? {} : { causes }),

@@ -43,7 +43,7 @@ export const notedAs = ({ kind, coat }: LeadMatter): NotedCoating =>
  */
 export function leadReached(run: SurfaceRun, step: StepAction, before: SurfaceState): LeadMatter | undefined {
   const matter = leadIn(run, coatsReached(step, before));
-  if (matter || run.kind === "job") return matter;
+  if (matter || run.kind !== "assumed") return matter;
   const mayBeOld = before.openBelow && before.layers.length === 0;
   return mayBeOld && saysLeadWasFound(run) ? { status: "found", kind: "paint" } : undefined;
 }
@@ -182,7 +182,7 @@ export const isOldClear = (run: SurfaceRun, { status, kind }: LeadMatter, step: 
  * and no fix writes such a step. The engine passes every report of every rule through here.
  */
 export function cautious(run: SurfaceRun, action: Action, report: Report): Report {
-  if (run.kind !== "job" || report.abrades === undefined) return report;
+  if (run.kind === "assumed" || report.abrades === undefined) return report;
   const before = momentOf(run, action)?.before;
   const matter = before && leadIn(run, coatsMeant(report.abrades, before));
   // A late clear is not worth the words where only the country is missing.

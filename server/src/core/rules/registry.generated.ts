@@ -22,6 +22,7 @@ import { internalError } from "./language/internal-error.ts";
 import { missingArgument } from "./language/missing-argument.ts";
 import { missingField } from "./language/missing-field.ts";
 import { notChecked } from "./language/not-checked.ts";
+import { recipeWithoutJob } from "./language/recipe-without-job.ts";
 import { repeatedField } from "./language/repeated-field.ts";
 import { suppressionWithoutReason } from "./language/suppression-without-reason.ts";
 import { syntax } from "./language/syntax.ts";
@@ -168,6 +169,7 @@ export const RULES: readonly Rule[] = [
   missingArgument,
   missingField,
   notChecked,
+  recipeWithoutJob,
   repeatedField,
   suppressionWithoutReason,
   syntax,

@@ -95,8 +95,14 @@ export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix 
 export const notStated = (duty: DutyWord): string => `${dutyByWord(duty)!.danger}: \`${duty}\` is not stated`;
 
 /** "Job `tables`, surfaces `top` and `apron`." */
-export function whereText(job: string, surfaces: readonly string[]): string {
+export const whereText = (job: string, surfaces: readonly string[]): string =>
+  `Job \`${job}\`${surfacesText(surfaces)}.`;
+
+/** "Piece `table`, surface `top`: no job applies this recipe yet, and this is what it seems to be for." */
+export const whereWithoutJob = (piece: string, surfaces: readonly string[]): string =>
+  `Piece \`${piece}\`${surfacesText(surfaces)}: no job applies this recipe yet, and this is what it seems to be for.`;
+
+function surfacesText(surfaces: readonly string[]): string {
   const named = surfaces.map((surface) => `\`${surface}\``);
-  const noun = named.length > 1 ? "surfaces" : "surface";
-  return `Job \`${job}\`${named.length > 0 ? `, ${noun} ${andList(named)}` : ""}.`;
+  return named.length > 0 ? `, ${named.length > 1 ? "surfaces" : "surface"} ${andList(named)}` : "";
 }

@@ -4,7 +4,7 @@
  */
 import type { Argument, Call, RecipeStatement } from "../../../../grammar/src/tree.ts";
 import { jobGraph } from "../model/job-graph.ts";
-import type { Job, JobApply, Recipe } from "../model/model.ts";
+import type { Job, JobApply, Piece, Recipe } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 
 /** The recipes that another recipe of the scope follows, or that one of its recipes or jobs hands on as an argument. */
@@ -27,6 +27,18 @@ export function followedRecipes(scope: Scope, scopeOf: (file: string) => Scope):
     for (const { syntax } of job.applies) {
       for (const name of syntax.call ? argumentNames(syntax.call) : []) note(name, scopeOf(job.file));
     }
+  }
+  return found;
+}
+
+/** The recipes that jobs of the scope apply, and the pieces that they work on. */
+export function namedByJobs(scope: Scope, scopeOf: (file: string) => Scope): ReadonlySet<Recipe | Piece> {
+  const found = new Set<Recipe | Piece>();
+  for (const job of scope.jobs.values()) {
+    const own = scopeOf(job.file);
+    const recipes = job.applies.map(({ syntax }) => syntax.call && own.recipes.get(syntax.call.name.text));
+    const pieces = job.pieces.map(({ piece }) => own.pieces.get(piece));
+    for (const named of [...recipes, ...pieces]) if (named) found.add(named);
   }
   return found;
 }

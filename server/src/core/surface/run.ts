@@ -4,7 +4,7 @@
  */
 
 import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
-import type { Job, Piece, Recipe, Shop, Surface } from "../model/model.ts";
+import type { Job, ModelDeclaration, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { memo } from "../once.ts";
@@ -14,16 +14,21 @@ import { minimumOvernightHours } from "../schedule/calendar.ts";
 import { NIGHT_WITHOUT_SHOP_H } from "../schedule/night.ts";
 import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, type Expanding, expand, givenTo } from "./expand.ts";
-import { followedRecipes, partRecipes } from "./followed.ts";
+import { followedRecipes, namedByJobs, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { type JobHistory, type LeftBy, type Nearest, surfaceKey, type Visited } from "./job-history.ts";
 import { appliedSurfaces, type JobSurface } from "./job-surfaces.ts";
+import { type Pairing, pairUp } from "./pairs.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
 
 export interface SurfaceRun {
-  readonly kind: "assumed" | "job";
-  /** The declaration whose findings these are: the job, or the recipe run by itself. */
+  /**
+   * `assumed`: a recipe by itself, on a surface of which nothing is known. `paired`: a recipe that no job applies, on the
+   * surface of its file that must be meant (`pairs.ts`).
+   */
+  readonly kind: "assumed" | "paired" | "job";
+  /** The declaration whose findings these are: the job, or the recipe that no job applies. */
   readonly owner: { readonly file: string; readonly declaration: string };
   /** `top`, or `reading_table.top` in a job of several pieces; empty for an assumed surface. */
   readonly label: string;
@@ -34,7 +39,7 @@ export interface SurfaceRun {
   readonly pieces: number;
   readonly surface?: Surface;
   readonly shop?: Shop;
-  /** The recipes applied, with their `apply` lines (none for an assumed surface). */
+  /** The recipes applied, with their `apply` lines (none without a job). */
   readonly applied: readonly { readonly recipe: Recipe; readonly apply?: Place }[];
   readonly initial: SurfaceState;
   readonly moments: readonly Moment<Action>[];
@@ -54,6 +59,13 @@ export interface SurfaceRun {
 export interface Runner {
   /** The recipe on a surface of which nothing is known; parameters without default are unknown. */
   assumed(recipe: Recipe): SurfaceRun;
+  /**
+   * The surfaces that a recipe which no job applies must be meant for, see `pairUp`; undefined where a job applies it, or
+   * another recipe follows it, or jobs work on all pieces of its file.
+   */
+  meantFor(recipe: Recipe): readonly JobSurface[] | undefined;
+  /** The recipe on each of them. Nothing is assumed of shop, dates and stock. */
+  paired(recipe: Recipe): readonly SurfaceRun[];
   /** One run for every surface that the job applies something to, in the order in which pieces and surfaces stand. */
   job(job: Job): readonly SurfaceRun[];
 }
@@ -70,6 +82,8 @@ export interface RunView extends ProgramView {
 
 export interface RunnerParts {
   readonly scopeOf: (file: FileId) => Scope;
+  /** The recipes and pieces of a file. */
+  readonly modelsOf: (file: FileId) => readonly ModelDeclaration[];
   /** The file itself and all it uses. */
   readonly filesSeenFrom: (file: FileId) => readonly FileId[];
   readonly remembered: Remembered<RunView>;
@@ -78,7 +92,7 @@ export interface RunnerParts {
   readonly assumed?: AssumedRunner;
 }
 
-/** A job that comes after itself starts from nothing; the names check reports it. */
+/** Of a job that comes after itself, which the names check reports, and of a recipe that is meant for no surface. */
 const NOTHING: readonly SurfaceRun[] = [];
 
 export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isContinued"> {
@@ -86,6 +100,19 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
   const jobs = new Map<Job, readonly SurfaceRun[]>();
   const running = new Set<Job>();
   const arranged = createArrangements(parts);
+  const pairings = memo((file: FileId): Pairing => {
+    const { busy, followed } = arranged(file);
+    const isFree = (model: Owner): boolean => !busy.has(ownerKey(model)) && !followed.has(ownerKey(model));
+    const free = parts.modelsOf(file).filter(isFree);
+    const pieces = free.filter((model) => model.kind === "piece");
+    return pieces.length === 0
+      ? new Map()
+      : pairUp(
+          free.filter((model) => model.kind === "recipe"),
+          pieces,
+        );
+  });
+  const meantFor = (recipe: Recipe): readonly JobSurface[] | undefined => pairings(recipe.file).get(recipe);
   const run = (job: Job): void => {
     const runs = remembered.recall("runs", job, [job], (asking) => runJob(job, asking, resolutions));
     jobs.set(job, runs);
@@ -127,6 +154,15 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
         }),
       );
     },
+    meantFor,
+    paired: (recipe) => {
+      const surfaces = meantFor(recipe);
+      if (!surfaces || surfaces.length === 0) return NOTHING;
+      const given = surfaces.flatMap(({ label, piece, surface }) => [label, piece, surface]);
+      return remembered.recall("paired runs", recipe, [recipe, ...given], (asking) =>
+        runPaired(recipe, surfaces, expandingBy(asking, resolutions)),
+      );
+    },
     job: (job) => {
       const known = jobs.get(job);
       if (known) return known;
@@ -139,7 +175,8 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
 }
 
 /** How recipes and jobs of a scope are arranged around each other, by the keys of their declarations. */
-interface Arrangement extends Readonly<Record<"followed" | "continued" | "preceded", ReadonlySet<string>>> {
+interface Arrangement
+  extends Readonly<Record<"followed" | "continued" | "preceded" | "busy", ReadonlySet<string>>> {
   continuedSurfaces(): ReadonlySet<string>;
 }
 
@@ -148,7 +185,7 @@ const ownerKey = ({ file, declaration }: Owner): string => `${file}\u0000${decla
 /** Kept from one program to the next as long as no outline changes, since nothing else of a declaration counts in it. */
 function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
   const { scopeOf, filesSeenFrom, remembered, history } = parts;
-  const keysOf = (recipes: ReadonlySet<Recipe>): ReadonlySet<string> => new Set([...recipes].map(ownerKey));
+  const keysOf = (models: ReadonlySet<Owner>): ReadonlySet<string> => new Set([...models].map(ownerKey));
   const known = new Map<FileId, Arrangement>();
   return (file) => {
     const before = known.get(file);
@@ -163,6 +200,7 @@ function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
         followed: keysOf(followedRecipes(scopeOf(file), scopeOf)),
         continued: keysOf(continued),
         preceded: keysOf(preceded),
+        busy: keysOf(namedByJobs(scopeOf(file), scopeOf)),
       };
     });
     const arrangement: Arrangement = {
@@ -211,6 +249,34 @@ export const runAssumed: AssumedRunner = (recipe, asked, { followed, continued, 
     ...(preceded ? { preceded } : {}),
   };
 };
+
+/** A pure function of its arguments and of what the names mean. */
+function runPaired(recipe: Recipe, surfaces: readonly JobSurface[], asked: Expanding): readonly SurfaceRun[] {
+  const { defaults } = asked.resolved(recipe);
+  const { actions } = expand(recipe, bindArguments(recipe, defaults, new Map()), [], asked);
+  return surfaces.map(({ surface, ...of }): SurfaceRun => {
+    const initial = describedState(surface);
+    const moments = simulate({
+      initial,
+      actions,
+      overnightHours: () => NIGHT_WITHOUT_SHOP_H,
+      areaM2: surface.areaM2,
+    });
+    return {
+      kind: "paired",
+      owner: { file: recipe.file, declaration: recipe.declaration },
+      ...of,
+      surface,
+      recipe,
+      applied: [{ recipe }],
+      initial,
+      moments,
+      final: finalState(initial, moments),
+      // Told of the recipe by itself.
+      cycles: [],
+    };
+  });
+}
 
 function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): readonly SurfaceRun[] {
   const { shop, calls } = resolutions.job(job, asking);

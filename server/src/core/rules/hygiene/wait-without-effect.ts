@@ -85,7 +85,7 @@ job lid {
   ],
   checks: {
     onWait: ({ action, before, run, report }) => {
-      if (run.kind !== "job" || !action.until || before.openBelow) return;
+      if (run.kind === "assumed" || !action.until || before.openBelow) return;
       if (before.fillings.length > 0 || before.layers.some((coat) => coat.origin !== "existing")) return;
       // What was put on and stripped again still counted while it was there.
       if (firstIndexOf(run, isLayer) < action.index) return;

@@ -304,12 +304,12 @@ job both {
 };
 
 function check({ run, report }: RunContext): void {
-  if (run.kind !== "job") return;
+  if (run.kind === "assumed") return;
   const said = new Set<string>();
   for (const moment of run.moments) {
     const { action } = moment;
     if (action.op !== "step" || lookUp(VERBS, action.verb) === undefined || !moment.before.certain) continue;
-    const apply = action.frames[0] ? placeKey(action.frames[0]) : "";
+    const apply = run.job && action.frames[0] ? placeKey(action.frames[0]) : "";
     if (said.has(apply) || promisesTest(run, action) || waitsForLaboratory(run)) continue;
     const matter = leadReached(run, action, moment.before);
     const level = matter && levelOf(run, matter, action);

@@ -208,7 +208,7 @@ job shelves {
   ],
   checks: {
     onRun: ({ run, report }) => {
-      if (run.kind !== "job" || run.surface?.wear.value !== "hard" || !run.final.certain) return;
+      if (run.kind === "assumed" || run.surface?.wear.value !== "hard" || !run.final.certain) return;
       // A later job goes on from here before the piece is used.
       if (run.continued) return;
       const film = lastFilm(run);

@@ -2,8 +2,9 @@
  * A recipe that says what it is for, applied to a surface of something else.
  */
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
-import type { ForKind, Substrate } from "../../model/model.ts";
+import type { Substrate } from "../../model/model.ts";
 import { orList } from "../../model/suggest.ts";
+import { suits } from "../../surface/suits.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -133,16 +134,3 @@ const WHY: Readonly<Partial<Record<Substrate["kind"], string>>> = {
   laminate: "Nothing soaks into laminate, and what is made for wood does not hold on it.",
   metal: "Nothing soaks into metal, and what is made for wood does not hold on it.",
 };
-
-function suits(kind: ForKind, { kind: substrate, veneerMm }: Substrate): boolean {
-  switch (kind) {
-    case "any":
-      return true;
-    case "wood":
-      return substrate !== "laminate" && substrate !== "metal";
-    case "veneer":
-      return substrate === "plywood" || veneerMm !== undefined;
-    default:
-      return substrate === kind;
-  }
-}
