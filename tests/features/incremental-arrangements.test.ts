@@ -91,6 +91,23 @@ const FILES: Files = {
     ],
     [job("fourth", ["piece bench", "in mill", "start 2027-03-08", "apply coats to legs"]), ""],
   ],
+  // Recipes that no job applies are judged with the pieces that they must be meant for.
+  "lone.finish": [
+    ['use "shop.finish"', ""],
+    [table("stool", ""), table("stool", "    existing unknown paint\n"), ""],
+    [table("crate", ""), "", ""],
+    [
+      "recipe stain {\n  for wood\n  layer oil_stain\n  layer oil_varnish\n}",
+      "recipe stain_legs {\n  layer oil_stain\n}",
+    ],
+    [
+      "recipe stool_top {\n  step sand 120, 150\n  layer hardwax_oil\n}",
+      "recipe plated {\n  for metal\n  layer hardwax_oil\n}",
+      "",
+      "",
+    ],
+    [job("fifth", ["piece stool", "apply stain to top"]), job("fifth", ["piece crate"]), "", ""],
+  ],
 };
 
 const NAMES = Object.keys(FILES);

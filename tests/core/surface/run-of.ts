@@ -20,6 +20,15 @@ export function assumedRunsOf(text: string): readonly SurfaceRun[] {
   return [...checker.scope(FILE).recipes.values()].map((recipe) => checker.assumed(recipe));
 }
 
+/** The surfaces that each recipe without a job must be meant for, by their labels; undefined where none is looked for. */
+export function meantIn(text: string): Readonly<Record<string, readonly string[] | undefined>> {
+  const checker = checkerOf(text);
+  const recipes = [...checker.scope(FILE).recipes.values()];
+  return Object.fromEntries(
+    recipes.map((recipe) => [recipe.name, checker.meantFor(recipe)?.map(({ label }) => label)]),
+  );
+}
+
 /** The runs of the jobs of a text, by `job` and surface: `second face`. */
 export function runsOf(text: string): ReadonlyMap<string, SurfaceRun> {
   const checker = checkerOf(text);

@@ -68,7 +68,7 @@ recipe pale {
     wood  beech
   }
   surface legs {
-    shape 4 of turned 40 mm x 700 mm
+    shape panel 300 mm x 200 mm
     wood  beech
   }
 }
