@@ -9,7 +9,6 @@ import type { Resolution } from "./resolution/resolve.ts";
 import type { TradeRule } from "./rules/rule.ts";
 import type { Planner } from "./schedule/plan-cache.ts";
 
-
 import type { ShopPlans } from "./schedule/shop/plan-shop.ts";
 import type { JobSurface } from "./surface/job-surfaces.ts";
 import type { AssumedRunner, RunView, SurfaceRun } from "./surface/run.ts";
