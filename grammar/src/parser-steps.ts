@@ -63,6 +63,10 @@ export class StepParser extends FieldParser {
     }
     const how = this.verb(line);
     const verb = line.verb!;
+    if (verb.text === "distress" && this.at(t.Word) && !t.TAIL_TYPES.has(this.peek(1).type)) {
+      line.what = this.ownWords();
+      return;
+    }
     const known = lookUp(VERBS, verb.text);
     const isForm = (...forms: VerbForm[]) => known === undefined || forms.includes(known.form);
     this.useExample(known?.example);

@@ -37,6 +37,8 @@ export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
   "turn over": { verb: "turn" },
   flip: { verb: "turn" },
   "flip over": { verb: "turn" },
+  level: { verb: "scuff", how: "level" },
+  flatten: { verb: "scuff", how: "level" },
   stick: { verb: "glue" },
   reglue: { verb: "glue" },
 };
@@ -78,6 +80,9 @@ export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
     "drill",
     "plug",
     "pad in",
+    "fume",
+    "lay the leaf",
+    "veneer",
   ].map((words) => [words, true]),
 );
 
@@ -119,6 +124,23 @@ export const HOW_PHRASES: readonly string[] = [
   "edges only",
   "only the edges",
   "with the grain",
+  "across the grain",
+  "by machine",
+  "orbital sander",
+  "with orbital sander",
+  "with an orbital sander",
+  "belt sander",
+  "with belt sander",
+  "with a belt sander",
+  "drum sander",
+  "with drum sander",
+  "with a drum sander",
+  "sanding block",
+  "with sanding block",
+  "with a sanding block",
+  "with a block",
+  "mesh",
+  "with mesh",
 ];
 
 /** What leaves it to the bench whether a layer goes on. */

@@ -302,7 +302,7 @@ export const VERBS: Readonly<
   sand: {
     form: "grits",
     example: "step sand 80, 120, 150",
-    doc: "Through the grits; a first grit of 100 or coarser takes old films.",
+    doc: 'Through the grits; a first grit of 100 or coarser takes old films. Words behind them name the sander and the paper: `sand 80, 120 "orbital sander, mesh"`.',
   },
   scuff: { form: "grits", example: "step scuff 220", doc: "Dulls a film so that the next one holds." },
   dust: { form: "none", example: "step dust", doc: "Takes sanding dust." },
@@ -327,7 +327,11 @@ export const VERBS: Readonly<
     example: 'step glue "loose joint" with hide_glue',
     doc: "Glues parts together; `wait until recoat` behind it is the time in the clamps.",
   },
-  distress: { form: "none", example: "step distress", doc: "Rubs edges through on purpose." },
+  distress: {
+    form: "none",
+    example: 'step distress "edges, lightly"',
+    doc: "Rubs edges through on purpose; words in quotes say where and how hard.",
+  },
   buff: { form: "optional-material", example: "step buff", doc: "Polishes a wax, oil or film." },
   test: { form: "what", example: 'step test "old paint"', doc: "Tries something out first." },
   turn: { form: "none", example: "step turn", doc: "Turns the piece over." },
@@ -444,19 +448,19 @@ export interface ShapeWord {
 export const SHAPES: Readonly<Record<string, ShapeWord>> = {
   panel: {
     sizes: ["length", "width", "thickness?"],
-    options: ["both faces"],
+    options: ["both faces", "one face"],
     example: "shape panel 1800 mm x 900 mm x 30 mm",
-    doc: "One face, and with a thickness the four edges.",
+    doc: "One face, and with a thickness the four edges. `one face` says so for those who read it.",
   },
   disc: {
     sizes: ["diameter", "thickness?"],
-    options: ["both faces"],
+    options: ["both faces", "one face"],
     example: "shape disc 900 mm x 25 mm",
     doc: "A round top.",
   },
   oval: {
     sizes: ["length", "width", "thickness?"],
-    options: ["both faces"],
+    options: ["both faces", "one face"],
     example: "shape oval 1600 mm x 1000 mm x 25 mm",
     doc: "An elliptical top.",
   },
@@ -480,9 +484,9 @@ export const SHAPES: Readonly<Record<string, ShapeWord>> = {
   },
   box: {
     sizes: ["length", "width", "height"],
-    options: ["no bottom", "open"],
+    options: ["no bottom", "open", "open front"],
     example: "shape box 900 mm x 450 mm x 1200 mm, no bottom",
-    doc: "A case.",
+    doc: "A case. `open` leaves out a face of length x width and counts the inside too, `open front` one of length x height.",
   },
   area: { sizes: ["area"], options: [], example: "shape area 1.2 m2", doc: "Measured." },
 };

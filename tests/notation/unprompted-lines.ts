@@ -44,6 +44,8 @@ const UNITS: readonly Row[] = [
   ["surface", "shape panel 12 x 18 inches", "shape panel 12 in x 18 in"],
   ["surface", "shape panel 600 x 720 x 18 mm", "shape panel 600 mm x 720 mm x 18 mm"],
   ["surface", "shape panel 600x720x18mm", "shape panel 600 mm x 720 mm x 18 mm"],
+  ["surface", "shape panel 600 mm x 720 mm, one face", "shape panel 600 mm x 720 mm, one face"],
+  ["surface", "shape box 600 x 400 x 900 mm, open front", "shape box 600 mm x 400 mm x 900 mm, open front"],
   ["surface", "shape panel 600 × 720 mm", "shape panel 600 mm x 720 mm"],
 ];
 
@@ -118,6 +120,11 @@ const STEPS: readonly Row[] = [
   ["recipe", "step sand 320 if needed", 'step sand 320 "if needed"'],
   ["recipe", "step sand 320 only where rough", 'step sand 320 "only where rough"'],
   ["recipe", "step sand 320 edges", 'step sand 320 "edges"'],
+  ["recipe", "step sand 80, 120 with an orbital sander", 'step sand 80, 120 "with an orbital sander"'],
+  ["recipe", "step sand 120 belt sander, takes 5 min", 'step sand 120 "belt sander", takes 5 min'],
+  ["recipe", "step level 320", 'step scuff 320 "level"'],
+  ["recipe", "step distress edges lightly", 'step distress "edges lightly"'],
+  ["recipe", "step fume", 'step "fume"'],
 ];
 
 const METHODS: readonly Row[] = [

@@ -55,6 +55,8 @@ function followsFrom(text: string, first: Finding, later: Finding): boolean {
   // A word for which a near one is known is a slip of its own: `x 2 by hvpl` has no comma, and another method.
   const isOwnSlip = later.rule === "unknown-word" && later.fixes.length > 0;
   if (between.trim() === "") return !isOwnSlip;
+  // How a step goes on is not known where its verb is not.
+  if (later.rule === "syntax" && first.headline.startsWith("Unknown verb")) return true;
   if (between.includes(",")) return false;
   return later.rule === "syntax" || (later.rule === first.rule && later.headline === first.headline);
 }

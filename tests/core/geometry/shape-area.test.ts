@@ -52,6 +52,9 @@ describe("hand calculations", () => {
     ["box 60 cm x 30 cm x 18 cm, no bottom", 0.504], // 0.684 − 0.18
     ["box 60 cm x 30 cm x 18 cm, open", 1.008], // five faces, outside and inside: 2 · 0.504
     ["box 60 cm x 30 cm x 18 cm, open, no bottom", 0.648], // four walls, both sides: 2 · (0.216 + 0.108)
+    // Six faces 0.684 without the front 0.6 · 0.18 = 0.108, outside and inside: 2 · 0.576
+    ["box 60 cm x 30 cm x 18 cm, open front", 1.152],
+    ["panel 1800 mm x 900 mm x 30 mm, one face", 1.782],
     ["area 1.2 m2", 1.2],
     ["4 of post 50 mm x 700 mm", 0.56],
     ["4 of post 75 mm to 50 mm x 700 mm, plus 10 %", 0.7701227568], // 0.1750278993 · 4 · 1.1
@@ -127,7 +130,9 @@ describe("what is wrong is said at its place", () => {
     ],
     [
       "box 1 m x 1 m x 1 m, both faces",
-      ["unknown-word at [both faces]: `both faces` is not said of `box`; it takes `no bottom` or `open`."],
+      [
+        "unknown-word at [both faces]: `both faces` is not said of `box`; it takes `no bottom`, `open` or `open front`.",
+      ],
     ],
     [
       "panel 1 m to 2 m x 1 m",

@@ -110,6 +110,8 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
     const faces = ends * l * w + 2 * (l * h + w * h);
     const endsText = ends === 0 ? "" : `${ends === 1 ? "" : `${ends} × `}${m(l)} × ${m(w)} + `;
     const text = `${endsText}2 × (${m(l)} + ${m(w)}) × ${m(h)}`;
+    if (has("open front"))
+      return { areaM2: 2 * (faces - l * h), working: `2 × (${text} − ${m(l)} × ${m(h)})` };
     return has("open") ? { areaM2: 2 * faces, working: `2 × (${text})` } : { areaM2: faces, working: text };
   },
   area: ([area]) => ({ areaM2: area!.from, working: `${formatNumber(area!.from, 6)} m2` }),
@@ -248,8 +250,11 @@ function unknownOption(text: string, shapeName: string, word: ShapeWord): string
   const near = closestWord(text, word.options);
   if (near !== undefined) return `${start}; did you mean \`${near}\`?`;
   if (word.options.length === 0) return `${start}, which takes no options but \`plus 10 %\`.`;
-  return `${start}; it takes ${word.options.map((option) => `\`${option}\``).join(" or ")}.`;
+  return `${start}; it takes ${orList(word.options.map((option) => `\`${option}\``))}.`;
 }
+
+const orList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
 
 function readPlus(shape: ShapeSyntax, problems: ShapeProblem[]): number {
   if (shape.plus === undefined) return 0;

@@ -60,6 +60,18 @@ export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, reado
 
 /** What to write in place of a word that belongs elsewhere, by what messages call the list. */
 export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  verb: {
+    soap: "Soap that stays on the wood is a layer: write `layer soap_finish`. To wash it, write `step clean with soap`.",
+    lime: "Liming wax or paste stays in the pores, so it is a layer: write `layer liming_wax, wiped`, and declare it with `family paste wax`.",
+    ebonise:
+      "What blackens the wood is a layer: write `layer iron_black`, and declare it with `family waterborne stain`.",
+    ebonize:
+      "What blackens the wood is a layer: write `layer iron_black`, and declare it with `family waterborne stain`.",
+    gild: 'Size is a layer, and the leaf is laid by hand: write `layer gold_size`, `wait until touch` and `step "lay the leaf"`.',
+    stencil: 'Paint through a stencil is a layer on a part: write `layer paint, only "through the stencil"`.',
+    crackle:
+      "The paint cracks over a layer of medium: write `layer crackle_medium`, a wait, and the layer of paint.",
+  },
   "safety duty": {
     food_safe: "Who uses a piece is said in it, such as `use_by food`.",
     apron: "Put it in a `note`: no rule asks for it.",

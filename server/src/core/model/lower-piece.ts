@@ -130,7 +130,26 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
     return [];
   }
   const { areaM2, working } = result;
-  return [{ place: placeOf(ctx, statement.span), areaM2, working, edges: statesThickness(shape) }];
+  const taken = takenFaces(shape);
+  return [
+    {
+      place: placeOf(ctx, statement.span),
+      areaM2,
+      working,
+      edges: statesThickness(shape),
+      ...(taken ? { taken } : {}),
+    },
+  ];
+}
+
+/** What is counted of a shape whose faces its line leaves open. */
+function takenFaces({ name, options }: ShapeSyntax): string | undefined {
+  const said = options.map(({ text }) => text);
+  if (lookUp(SHAPES, name.text)?.options.includes("one face") && said.length === 0)
+    return "one face is counted: write `both faces` where the other is finished too, or `one face` to say so";
+  if (said.includes("open"))
+    return "its open face is length x width, and the inside is counted: write `open front` where it is length x height";
+  return undefined;
 }
 
 /** Whether a shape that lies flat, such as a panel, has its edges counted in. */

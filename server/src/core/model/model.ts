@@ -91,6 +91,8 @@ export interface ShapePart {
   readonly working: string;
   /** States a thickness, so its edges are coated too: end grain on solid wood, the open core on a board. */
   readonly edges: boolean;
+  /** What is taken of its faces where the line does not say, and what to write. */
+  readonly taken?: string;
 }
 
 export interface Substrate {

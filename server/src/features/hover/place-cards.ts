@@ -106,7 +106,9 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
     surface.shapes.length === 0
       ? "No `shape` yet: its area is not known."
       : bullets([
-          ...surface.shapes.map(({ working }) => plain(working)),
+          ...surface.shapes.map(({ working, taken }) =>
+            taken ? `${plain(working)}; ${taken}` : plain(working),
+          ),
           surface.areaGap
             ? "together not known: a `shape` cannot be read"
             : several
