@@ -190,7 +190,7 @@ describe("job without apply", () => {
     ["apply p to s", 'unknown-name "p"'],
     ["apply q(c: oil_varnish) to s,\n apply q(c: oil_varnish) to s", 'syntax ","'],
     ["apply q(c: oil_varnish,\n   n: 2) to s", ""],
-    ["apply q(\n c: oil_varnish\n ) to s", 'missing-argument "q("; syntax ""; unknown-field "c"; syntax ")"'],
+    ["apply q(\n c: oil_varnish\n ) to s", 'syntax ""; unknown-field "c"; syntax ")"'],
     [" ", 'missing-field "job j"'],
   ])("%j: %s", (line, right) => {
     expect(findingsIn("job without apply", line)).toBe(right);

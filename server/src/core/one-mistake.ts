@@ -28,7 +28,10 @@ export function withoutConsequences(findings: readonly Finding[], file: ProgramF
 function consequencesOn(line: readonly Finding[], text: string): readonly Finding[] {
   if (line.length < 2) return [];
   const sorted = line.toSorted((a, b) => a.place.span.start - b.place.span.start);
-  const isUnread = sorted.some(({ rule }) => rule === "syntax" || rule === "wrong-argument");
+  // A misspelt argument with a near parameter is given to that one, so that what is missing is another.
+  const isUnread = sorted.some(
+    ({ rule, fixes }) => rule === "syntax" || (rule === "wrong-argument" && fixes.length === 0),
+  );
   const dropped: Finding[] = [];
   let told: Finding | undefined;
   for (const [index, later] of sorted.entries()) {
