@@ -8,9 +8,10 @@
  */
 import { endOf, isWord, type LexToken } from "./lexer.ts";
 import { type Chunk, chunkEnd, chunkStart, type SourceLine } from "./lines.ts";
+import { isFieldWord } from "./spellings.ts";
 import { Colon, Comma, LeftParen, RightParen, StringToken } from "./tokens.ts";
 import type { Span, SyntaxProblem } from "./tree.ts";
-import { type BlockKind, DECLARATION_WORDS, FIELDS, STATEMENTS } from "./vocabulary.ts";
+import { type BlockKind, DECLARATION_WORDS, STATEMENTS } from "./vocabulary.ts";
 
 /** A statement, over all the physical lines that it takes, with its block. */
 export interface LayoutNode {
@@ -471,7 +472,7 @@ function isWordOf(kind: BlockKind, word: string): boolean {
   if (kind === "file") {
     return Object.hasOwn(DECLARATION_WORDS, word);
   }
-  return (kind !== "layer" && Object.hasOwn(FIELDS[kind], word)) || Object.hasOwn(STATEMENTS[kind], word);
+  return (kind !== "layer" && isFieldWord(kind, word)) || Object.hasOwn(STATEMENTS[kind], word);
 }
 
 function firstWord(chunk: Chunk): string | undefined {

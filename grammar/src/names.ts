@@ -264,7 +264,7 @@ function visitField(field: FieldStatement, add: Add): void {
       addValue(value.from, add);
       addValue(value.upTo, add);
       break;
-    case "sold":
+    case "packs":
       value.sizes.forEach((size) => {
         addValue(size.amount, add);
       });

@@ -25,7 +25,7 @@ const SANDED = phrases("sand", "sand first", "sanded", "with sanding", "after sa
 const CONJUNCTIONS = phrases("at", "from", "by");
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
-type SoldSize = Value<"sold">["sizes"][number];
+type PackSize = Value<"packs">["sizes"][number];
 type HoursSpan = Value<"hours">["spans"][number];
 type DateRange = Value<"dates">["ranges"][number];
 
@@ -161,17 +161,17 @@ export class FieldParser extends WordsParser {
     this.endOfPart(undefined, (next) => next === t.Up);
   });
 
-  protected readonly sold = this.line(
-    (): Value<"sold"> => ({ form: "sold", sizes: [] }),
+  protected readonly packs = this.line(
+    (): Value<"packs"> => ({ form: "packs", sizes: [] }),
     (line) => {
-      const sizes: SoldSize[] = [];
+      const sizes: PackSize[] = [];
       line.sizes = sizes;
-      this.list(this.soldSize, sizes);
+      this.list(this.packSize, sizes);
     },
   );
 
-  protected readonly soldSize = this.part(AT_COMMA, (sizes: SoldSize[]): void => {
-    const draft: Draft<SoldSize> = { span: NO_SPAN };
+  protected readonly packSize = this.part(AT_COMMA, (sizes: PackSize[]): void => {
+    const draft: Draft<PackSize> = { span: NO_SPAN };
     sizes.push(draft);
     this.spanned(draft, () => {
       const amount = this.quantity("a quantity");
@@ -495,7 +495,7 @@ export class FieldParser extends WordsParser {
     range: this.rangeField,
     air: this.air,
     thin: this.thin,
-    sold: this.sold,
+    packs: this.packs,
     mix: this.mix,
     money: this.money,
     number: this.number,

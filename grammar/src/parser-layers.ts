@@ -419,8 +419,14 @@ export class LayerParser extends StepParser {
     }
   });
 
+  /** `wiped off`; `wiped` alone could be read as wiped on. */
   protected readonly wiped = this.tailRule("wiped", t.Wiped, (draft: TailOf<"wiped">) => {
-    this.leaveOut(OFF);
+    if (this.isWordAt("off", 1)) {
+      this.skip(1);
+    } else {
+      const end = endOf(this.peek(0));
+      this.respell({ start: end, end }, "off");
+    }
     if (this.at(t.After)) {
       this.take(t.After);
       draft.after = this.value("a time");
@@ -542,7 +548,6 @@ const SHARE_OF_THINNER =
   /^(?:(?<low>\d+(?:\.\d+)?) ?(?:-|–|to) ?)?(?<high>\d+(?:\.\d+)?) ?% (?:of )?(?<thinner>\p{L}[\p{L}\d_]*)$/u;
 const THINNER_AND_SHARE =
   /^(?<thinner>\p{L}[\p{L}\d_]*) (?:(?<low>\d+(?:\.\d+)?) ?(?:-|–|to) ?)?(?<high>\d+(?:\.\d+)?) ?%$/u;
-const OFF = phrases("off");
 const ARTICLES = phrases("a", "the");
 
 /** `x 2 to 3`, `x 6 to 8 sessions` */

@@ -2,6 +2,8 @@
  * Words that people write for the words of the notation. They are read as these and formatted into them, so none adds a
  * meaning; a word that could mean two things with different consequences is not here, but asked about.
  */
+import { lookUp } from "./look-up.ts";
+import { type BlockKind, FIELDS } from "./vocabulary.ts";
 
 /** A verb for another word, and how it is done where that word says so: `vacuum` is `dust "vacuum"`. */
 export interface VerbSpelling {
@@ -185,10 +187,23 @@ export const STAGE_SPELLINGS: Readonly<Record<string, string>> = {
   "full cure": "cured",
 };
 
+/** Words that fields had before, by block: each is a word of its block as the plain one is. */
+export const FORMER_FIELDS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  material: { sold: "packs" },
+  piece: { new: "new_price", use_by: "meant_for" },
+};
+
 /** Fields, by block. */
-export const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  material: { potlife: "pot_life", coverage: "covers", color: "colour", kind: "family", type: "family" },
-  piece: { notes: "note", remark: "note" },
+const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  material: {
+    ...FORMER_FIELDS.material,
+    potlife: "pot_life",
+    coverage: "covers",
+    color: "colour",
+    kind: "family",
+    type: "family",
+  },
+  piece: { ...FORMER_FIELDS.piece, used_by: "meant_for", notes: "note", remark: "note" },
   surface: { material: "wood", on_it: "existing", notes: "note", remark: "note" },
   shop: { climate: "air" },
   recipe: {},
@@ -204,3 +219,11 @@ export const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, st
     remark: "note",
   },
 };
+
+/** The field that a word stands for, which is itself but for a few. */
+export const plainField = (block: string, word: string): string =>
+  lookUp(FIELD_SPELLINGS[block] ?? {}, word) ?? word;
+
+/** Whether a line that goes on from a comma would start a fact of the block with this word. */
+export const isFieldWord = (block: Exclude<BlockKind, "file" | "layer">, word: string): boolean =>
+  Object.hasOwn(FIELDS[block], word) || Object.hasOwn(FORMER_FIELDS[block] ?? {}, word);

@@ -15,7 +15,7 @@ import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, tokenSpan } from "./literals.ts";
 import { lookUp } from "./look-up.ts";
 import { LineParser } from "./parser.ts";
-import { FIELD_SPELLINGS } from "./spellings.ts";
+import { plainField } from "./spellings.ts";
 import * as t from "./tokens.ts";
 import type {
   ApplyStatement,
@@ -192,11 +192,6 @@ function withoutKeyword(node: LayoutNode): LayoutNode | undefined {
   }
   const keyword: LexToken = { ...first, type: t.Word, kind: "word", text: "" };
   return { ...node, tokens: [keyword, ...node.tokens] };
-}
-
-/** The field that a word stands for, which is itself but for a few. */
-function plainField(kind: Exclude<BlockKind, "file">, word: string): string {
-  return lookUp(FIELD_SPELLINGS[kind] ?? {}, word) ?? word;
 }
 
 /** A line with a grammar of its own. */

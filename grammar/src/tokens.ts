@@ -7,7 +7,7 @@
  * `x to with by of` is reserved.  A word that means something inside a line has a type of its own, which the parser asks
  * for where it means that; everywhere else it is a word like any other (`matches`).
  */
-import { VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
+import { FORMER_FIELDS, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
 import type { TokenKind } from "./tree.ts";
 import { plainUnit, UNIT_GROUPS } from "./units.ts";
 import { DECLARATION_WORDS, DUTIES, FIELDS, RESERVED, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
@@ -270,7 +270,16 @@ export const WORD_CLASSES: readonly WordClass[] = [
     where: "line-start",
     words: [...Object.keys(DECLARATION_WORDS), ...words(STATEMENTS)],
   },
-  { highlight: "field", where: "line-start", words: words(FIELDS) },
+  {
+    highlight: "field",
+    where: "line-start",
+    words: [
+      ...new Set([
+        ...words(FIELDS),
+        ...Object.values(FORMER_FIELDS).flatMap((former) => Object.keys(former)),
+      ]),
+    ],
+  },
   {
     highlight: "verb",
     where: "after-step",

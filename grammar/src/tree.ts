@@ -234,7 +234,7 @@ interface StatementBase {
 
 /** What a field's value looks like, by the field's form (see `vocabulary.ts`). Everything may be missing. */
 export type FieldValue =
-  | { readonly form: "words"; readonly items: readonly (Words | Title)[] } // family, sheen, colour, use_by, wear, ignition, rags, for, currency, safety words
+  | { readonly form: "words"; readonly items: readonly (Words | Title)[] } // family, sheen, colour, meant_for, wear, ignition, rags, for, currency, safety words
   | {
       readonly form: "quantity";
       readonly quantity?: Value;
@@ -251,7 +251,7 @@ export type FieldValue =
       readonly upTo?: Value;
     }
   | {
-      readonly form: "sold";
+      readonly form: "packs";
       readonly sizes: readonly {
         readonly amount?: Quantity;
         readonly price?: NumberLiteral;

@@ -80,10 +80,10 @@ export const FIELDS: Readonly<
       doc: 'clear, amber, white, or a title such as "#2b3a42".',
     },
     thin: { form: "thin", example: "thin water, up to 10 %", doc: "What thins it, and how far." },
-    sold: {
-      form: "sold",
-      example: "sold 946 mL for 28.00, 3785 mL for 84.00",
-      doc: "Container sizes and prices.",
+    packs: {
+      form: "packs",
+      example: "packs 946 mL for 28.00, 3785 mL for 84.00",
+      doc: "The packs it comes in, and what each costs.",
     },
     on_hand: { form: "quantity", example: "on_hand 0.25 L", doc: "How much is in stock." },
     flash: { form: "quantity", example: "flash 38 C", doc: "Flash point of a flammable liquid." },
@@ -113,8 +113,12 @@ export const FIELDS: Readonly<
   piece: {
     built: { form: "number", example: "built 1936", doc: "The year it was made." },
     bought: { form: "money", example: "bought 60.00", doc: "What one piece cost." },
-    new: { form: "money", example: "new 1150.00", doc: "What a new one would cost." },
-    use_by: { form: "words", example: "use_by adults", doc: "adults, children or food." },
+    new_price: { form: "money", example: "new_price 1150.00", doc: "What a new one would cost." },
+    meant_for: {
+      form: "words",
+      example: "meant_for adults",
+      doc: "Whom or what it is for: adults, children or food.",
+    },
     note: {
       form: "text",
       example: 'note "One drawer is missing."',
@@ -262,7 +266,7 @@ export const STATEMENTS: Readonly<
   layer: {
     safety: { example: "safety dust_mask", doc: "Duties to the end of this block.", repeatable: true },
     step: { example: "step sand 220", doc: "Done between coats.", repeatable: true },
-    layer: { example: "layer glaze, wiped", doc: "Another layer between coats.", repeatable: true },
+    layer: { example: "layer glaze, wiped off", doc: "Another layer between coats.", repeatable: true },
     wait: { example: "wait until recoat", doc: "Time between coats.", repeatable: true },
     follow: { example: "follow rub_down()", doc: "Another recipe's steps between coats.", repeatable: true },
     note: { example: 'note "Thin coats."', doc: "A note printed on the sheet.", repeatable: true },
@@ -346,7 +350,11 @@ export const TAILS: Readonly<
     example: "by pad",
     doc: "How it is put on: brush, roller, pad, foam, cloth, rubber, spray, hvlp, airless.",
   },
-  wiped: { on: "layer", example: "wiped", doc: "Wiped off; builds no film. `wiped after 15 min` says when." },
+  wiped: {
+    on: "layer",
+    example: "wiped off",
+    doc: "What has not soaked in is wiped off again; builds no film. `wiped off after 15 min` says when.",
+  },
   thinned: {
     on: "layer",
     example: "thinned 4:1 with water",

@@ -205,7 +205,7 @@ const WOOD_SPELLINGS: Table = {
 
 const FOR_SPELLINGS: Table = { any: ["anything", "everything", "all"], wood: ["timber", "solid wood"] };
 
-const USE_BY_SPELLINGS: Table = {
+const MEANT_FOR_SPELLINGS: Table = {
   adults: ["grown ups", "adult"],
   // Whoever lets everybody use it lets children use it.
   children: ["everybody", "everyone", "anybody", "anyone", "all", "family", "kids", "child", "public"],
@@ -232,7 +232,7 @@ export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
   ["sheen", spellings(SHEEN_SPELLINGS)],
   ["wood", spellings(WOOD_SPELLINGS)],
   ["for", new Map([...spellings(WOOD_SPELLINGS), ...spellings(FOR_SPELLINGS)])],
-  ["use_by", spellings(USE_BY_SPELLINGS)],
+  ["meant_for", spellings(MEANT_FOR_SPELLINGS)],
   ["wear", spellings(WEAR_SPELLINGS)],
   ["colour", spellings(COLOUR_SPELLINGS)],
   ["ignition", spellings(IGNITION_SPELLINGS)],

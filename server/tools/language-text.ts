@@ -21,7 +21,7 @@ material hall_clear "Waterborne satin clear" {
   family waterborne polyurethane
   covers 10 m2/L
   recoat 2 h to 24 h  # not sooner; later only after sanding
-  sold   946 mL for 28.00, 3785 mL for 84.00
+  packs  946 mL for 28.00, 3785 mL for 84.00
 }
 
 # What is finished: its surfaces, their form, their wood, what is on them, and how they are used.
@@ -147,13 +147,15 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`wait over night\`, \`wait until touch dry\` | \`wait overnight\`, \`wait until touch\` |
 | \`layer clear x 3, sand 400 between coats\`, \`4 h between coats\` | \`layer clear x 3, between sand 400\`, \`between wait 4 h\` |
 | \`layer clear, mist coat\`, \`layer clear, 30 g/m2\` | \`layer clear, mist\`, \`layer clear, wet 30 g/m2\` |
+| \`sold 1 L for 9.00\`, \`new 60.00\`, \`use_by food\` | \`packs 1 L for 9.00\`, \`new_price 60.00\`, \`meant_for food\` |
+| \`layer stain, wiped\`, \`wiped after 15 min\` | \`layer stain, wiped off\`, \`wiped off after 15 min\` |
 | \`thinned 10 % with water\`, \`thinned 50/50 with water\` | \`thinned 10:1 with water\`, \`thinned 50:50 with water\` |
 | \`mix hardener 10:1\`, \`mix 4 parts to 1 part hardener\`, \`mix 1 % hardener\` | \`mix 10:1 with hardener\`, \`mix 4:1 with hardener\`, \`mix 100:1 with hardener\` |
 | \`start 14.11.2026 8am\`, \`ready Thursday 10 Dec 2026\` | \`start 2026-11-14 08:00\`, \`ready 2026-12-10\` |
 | \`hours Mon-Fri 8-12, 13-17\` | \`hours Mon to Fri 08:00 to 12:00, Mon to Fri 13:00 to 17:00\` |
-| \`bought $11.50\`, \`sold 1 L for 89,90\`, \`sold 5 kg for 32 EUR/kg\` | \`bought 11.50\`, \`sold 1 L for 89.90\`, \`sold 5 kg for 160\` |
+| \`bought $11.50\`, \`packs 1 L for 89,90\`, \`packs 5 kg for 32 EUR/kg\` | \`bought 11.50\`, \`packs 1 L for 89.90\`, \`packs 5 kg for 160\` |
 | \`sheen 25 %\` (gloss units at 60 degrees) | \`sheen 25\` |
-| \`family white spirit\`, \`existing french polish\`, \`use_by everybody\` | \`family mineral spirits\`, \`existing waxed shellac\`, \`use_by children\` |
+| \`family white spirit\`, \`existing french polish\`, \`meant_for everybody\` | \`family mineral spirits\`, \`existing waxed shellac\`, \`meant_for children\` |
 | \`safety gloves and goggles\`, \`apply oiled to everything\` | \`safety gloves, eye_protection\`, \`apply oiled to all\` |
 | \`2 x clear\`, \`2 coats of clear\`, \`mist coat of clear\` (without \`layer\`) | \`layer clear x 2\`, \`layer clear, mist\` |
 | \`layer polish x 6-8 sessions\` | \`layer polish x 6 to 8 sessions\` |

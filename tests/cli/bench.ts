@@ -9,17 +9,17 @@ export const STOCK = `material clear_coat "Clear" {
   cure   1 day
   rated  20 C, 50 % RH
   voc    100 g/L
-  sold   500 mL for 10.00, 1 L for 16.00
+  packs  500 mL for 10.00, 1 L for 16.00
 }
 `;
 
 export const JOB = `use "stock.finish"
 
 piece shelf "Shelf" {
-  built  1990
-  bought 5.00
-  new    100.00
-  surface board {
+  built     1990
+  bought    5.00
+  new_price 100.00
+  surface   board {
     shape panel 2 m x 1 m
     wood  beech
     wear  light

@@ -244,7 +244,7 @@ describe("one finding a rule, line and job", () => {
 }
 recipe stained {
   safety ventilate, gloves, wet_rags, no_ignition
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -402,7 +402,7 @@ describe("sarif", () => {
 
 describe("text", () => {
   test("says once how to allow what a rule of the trade finds, and never for the text itself", async () => {
-    const RUSHED = "recipe rushed {\n  for   wood\n  layer drying_oil, wiped\n  wait  until cured\n}\n";
+    const RUSHED = "recipe rushed {\n  for   wood\n  layer drying_oil, wiped off\n  wait  until cured\n}\n";
     const trade = await runCli(["check", "rushed.finish"], {
       files: { "rushed.finish": RUSHED + RUSHED.replace("rushed", "again") },
     });
@@ -421,7 +421,7 @@ describe("text", () => {
 
   test("names all rules of a finding, on more lines where they do not fit on one", async () => {
     const text =
-      "recipe oiled {\n  for    wood\n  step   sand 120\n  step   dust\n  layer  oil_varnish, wiped\n}\n";
+      "recipe oiled {\n  for    wood\n  step   sand 120\n  step   dust\n  layer  oil_varnish, wiped off\n}\n";
     const { stdout } = await runCli(["check", "a.finish"], { files: { "a.finish": text } });
     expect(stdout).toContain(
       "a.finish:5:3 error rags-not-wetted, no-dust-mask, flames-not-kept-away,\n    no-gloves, no-ventilation\n",

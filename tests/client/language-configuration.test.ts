@@ -42,9 +42,9 @@ describe("indents", () => {
   });
 
   test.each([
-    ["sold 946 mL for 28.00,", true],
-    ["sold 946 mL for 28.00,  # small", true],
-    ["sold 946 mL for 28.00", false],
+    ["packs 946 mL for 28.00,", true],
+    ["packs 946 mL for 28.00,  # small", true],
+    ["packs 946 mL for 28.00", false],
     ["# one, two,", false],
     ['note "one, two,"', false],
   ])("%s goes on in the next line: %s", (line, goesOn) => {

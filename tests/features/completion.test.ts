@@ -117,7 +117,14 @@ describe("fields", () => {
     ]);
     expect(labels(inJob("  $0"))[0]).toBe("apply");
     expect(labels(inJob("  apply clearing to top\n  $0"))).toContain("piece");
-    expect(labels(inBlock("piece p", "$0"))).toEqual(["built", "bought", "new", "use_by", "note", "surface"]);
+    expect(labels(inBlock("piece p", "$0"))).toEqual([
+      "built",
+      "bought",
+      "new_price",
+      "meant_for",
+      "note",
+      "surface",
+    ]);
   });
 
   test("the words of each, several words as one", () => {
@@ -163,9 +170,9 @@ describe("fields", () => {
     expect(accepted(inMaterial("covers 10 m2/$0"), "m2/L")).toBe("covers 10 m2/L");
     expect(labels(inMaterial("rated 21 C, 50 $0"))).toEqual(["%"]);
     expect(labels(inMaterial("rated 21 C, 50 % $0"))).toEqual(["RH"]);
-    expect(labels(inMaterial("sold 946 $0"))[0]).toBe("mL");
-    expect(labels(inMaterial("sold 946 mL $0"))).toEqual(["for"]);
-    expect(labels(inMaterial("sold 946 mL for 28 $0"))).toEqual([]);
+    expect(labels(inMaterial("packs 946 $0"))[0]).toBe("mL");
+    expect(labels(inMaterial("packs 946 mL $0"))).toEqual(["for"]);
+    expect(labels(inMaterial("packs 946 mL for 28 $0"))).toEqual([]);
     expect(labels(inMaterial("recoat 2 h $0"))).toEqual(["to"]);
     expect(labels(inShop("room 45 $0"))).toEqual(["m3", "ft3"]);
     expect(accepted(inShop("room 45 m3, 2 air ch$0"), "air changes/h")).toBe("room 45 m3, 2 air changes/h");

@@ -20,24 +20,24 @@ const BENCH = `material trim "Trim" {
   cure    10 days
   rated   21 C, 50 % RH
   voc     300 g/L
-  sold    500 mL for 10.00, 1 L for 16.00
+  packs   500 mL for 10.00, 1 L for 16.00
   on_hand 0.1 L
 }
 material spirits {
   family mineral spirits
   covers 20 m2/L
   voc    780 g/L
-  sold   1 L for 6.00
+  packs  1 L for 6.00
 }
 piece table "Table" {
-  built  1990
-  bought 30.00
-  new    200.00
-  surface top {
+  built     1990
+  bought    30.00
+  new_price 200.00
+  surface   top {
     shape panel 2 m x 1 m
     wood  beech
   }
-  surface legs {
+  surface   legs {
     shape area 0.5 m2
     wood  beech
   }
@@ -219,8 +219,8 @@ const ROWS: readonly (readonly [noun: string, places: readonly string[], sums: r
   ],
   ["piece", ["piece ta$0ble", "piece    ta$0ble x 2", "piece ta$0ble\n  after"], TABLE],
   ["piece before a dot", ["once to ke$0pt.top"], ["in `second`, 1 of it", "area `top` 2 × 1 = 2 m2"]],
-  ["surface", ["surface to$0p", "to to$0p, legs"], ["2 m × 1 m = 2 m2", "`first`, `top`", ...ON_TOP]],
-  ["surface of several", ["surface le$0gs", "to top, le$0gs"], ["`first`, `legs`", ...ON_LEGS]],
+  ["surface", ["surface   to$0p", "to to$0p, legs"], ["2 m × 1 m = 2 m2", "`first`, `top`", ...ON_TOP]],
+  ["surface of several", ["surface   le$0gs", "to top, le$0gs"], ["`first`, `legs`", ...ON_LEGS]],
   ["surface behind a dot", ["once to kept.to$0p"], ["2 m × 1 m = 2 m2", ...ON_KEPT]],
   ["shop", ["shop mi$0ll", "in       mi$0ll"], MILL],
   ["recipe", ["recipe pain$0ted", "apply    pain$0ted"], RECIPE],

@@ -10,14 +10,14 @@ import { hover } from "./at-cursor.ts";
  */
 const BENCH = `## Keep off the heater.
 material trim "Trim [paint]" {
-  family alkyd paint
-  covers 10 m2/L
-  solids 30 %
-  recoat 6 h to 24 h
-  cure   10 days
-  rated  21 C, 50 % RH
-  voc    300 g/L
-  sold   500 mL for 10.00, 1 L for 16.00
+  family  alkyd paint
+  covers  10 m2/L
+  solids  30 %
+  recoat  6 h to 24 h
+  cure    10 days
+  rated   21 C, 50 % RH
+  voc     300 g/L
+  packs   500 mL for 10.00, 1 L for 16.00
   on_hand 0.1 L
 }
 piece table "Table" {
@@ -91,7 +91,7 @@ describe("names", () => {
   test("a piece speaks of lead and of what is not stated", () => {
     const card = at("piece ta$0ble x 2");
     expect(card).toContain("Built 1936, when lead was usual in paint: old coatings on it may hold lead.");
-    expect(card).toContain("no `new`: what it saves is not computed");
+    expect(card).toContain("no `new_price`: what it saves is not computed");
   });
 
   test("a shop shows its dew point and its fresh air", () => {
@@ -118,7 +118,7 @@ describe("names", () => {
     expect(card).toContain("- hands-on 3 h 10 min");
     // 3 h 10 min × 20.00 = 63.33.
     expect(card).toContain("Materials 26.00 + labour 63.33 + pieces 60.00 = 149.33 EUR.");
-    expect(card).toContain("saving: not known, no `new` price for `table`");
+    expect(card).toContain("saving: not known, no `new_price` for `table`");
   });
 
   test("a job says which lines are missing for its dates", () => {
@@ -186,7 +186,7 @@ describe("lines", () => {
 
 describe("words of the notation", () => {
   test.each([
-    ["fam$0ily alkyd", "required"],
+    ["fam$0ily  alkyd", "required"],
     ["alkyd pai$0nt", "**alkyd paint**, paint, bound by alkyd"],
     ["red o$0ak", "**red oak**: Pinkish brown"],
     ["paste w$0ax", "**paste wax**"],
@@ -203,7 +203,7 @@ describe("words of the notation", () => {
   });
 
   test("a quantity is turned into metric units, with the size of its unit", () => {
-    const card = hover("material m {\n  family glaze\n  sold 3$0 qt for 5.00\n}");
+    const card = hover("material m {\n  family glaze\n  packs 3$0 qt for 5.00\n}");
     // 3 × 0.946352946 L
     expect(card).toContain("[3 qt] **3 qt** = 2.83906 L, a volume");
     expect(card).toContain("1 qt = 0.946353 L (NIST Handbook 44");

@@ -30,7 +30,7 @@ const FILES: Files = {
     ],
     // Shadows a built-in material, and is shadowed by the others.
     [
-      "material oil_varnish {\n  family oil varnish\n  covers 12 m2/L\n  recoat 24 h\n  voc 450 g/L\n  sold 1 L for 30\n  on_hand 2 L\n}",
+      "material oil_varnish {\n  family oil varnish\n  covers 12 m2/L\n  recoat 24 h\n  voc 450 g/L\n  packs 1 L for 30\n  on_hand 2 L\n}",
       "material oil_varnish {\n  family nitrocellulose lacquer\n  covers 8 m2/L\n  voc 700 g/L\n}",
       "",
     ],

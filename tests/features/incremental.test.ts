@@ -45,7 +45,7 @@ const FILES: Readonly<Record<string, readonly (readonly string[])[]>> = {
       "",
     ],
     [
-      "recipe whole {\n  for wood\n  safety dust_mask, ventilate\n  follow prepare\n  layer oil_stain, wiped\n  wait 24 h\n  follow coats\n  wait until cured\n}",
+      "recipe whole {\n  for wood\n  safety dust_mask, ventilate\n  follow prepare\n  layer oil_stain, wiped off\n  wait 24 h\n  follow coats\n  wait until cured\n}",
       "recipe whole {\n  follow coats(clear: hard)\n}",
       "recipe whole {\n  follow prepare\n  layer hard\n  wait overnight\n  layer hard\n}",
       "",

@@ -20,7 +20,7 @@ const lenses = (
 const STOCK = `material satin {
   family waterborne polyurethane
   covers 10 m2/L
-  sold   1 L for 20.00
+  packs  1 L for 20.00
 }
 piece table {
   built  1990
@@ -65,9 +65,9 @@ test("without a date how long it takes", () => {
 });
 
 test("what is missing stands in for what is not known", () => {
-  const unsold = STOCK.replace("  sold   1 L for 20.00\n", "");
+  const unsold = STOCK.replace("  packs  1 L for 20.00\n", "");
   expect(lenses(`${unsold}${GOOD}${job("piece table\n  apply clear to top")}`)[0]).toMatch(
-    /cost not known: no sold for satin$/,
+    /cost not known: no packs for satin$/,
   );
   expect(lenses(`${STOCK}${job("piece table\n  apply gone to top")}`)[0]).toMatch(/ · 1 finding$/);
 });

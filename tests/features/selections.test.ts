@@ -14,13 +14,13 @@ function grow(marked: string): readonly string[] {
 
 describe("from a word", () => {
   test("of a value: the value, all that the line says, the line, its block, the declaration, the file", () => {
-    const block = "family glaze\n  sold   1 L for 5.00, 2 L for 9.00";
+    const block = "family glaze\n  packs  1 L for 5.00, 2 L for 9.00";
     const declaration = `material m {\n  ${block}\n}`;
     expect(grow(`# top\n\n## doc\n${declaration.replace("9.00", "9.|00")}\n`)).toEqual([
       "9.00",
       "2 L for 9.00",
       "1 L for 5.00, 2 L for 9.00",
-      "sold   1 L for 5.00, 2 L for 9.00",
+      "packs  1 L for 5.00, 2 L for 9.00",
       block,
       declaration,
       `## doc\n${declaration}`,

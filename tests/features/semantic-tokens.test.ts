@@ -80,8 +80,8 @@ describe("the words of each declaration", () => {
       ppppp  nn n  nn n oo
       thin   water, up to 10 %
       pppp   eeeee  oo oo nn n
-      sold   946 mL for 28.00
-      pppp   nnn nn ooo nnnnn
+      packs  946 mL for 28.00
+      ppppp  nnn nn ooo nnnnn
       mix    10:1 with drops
       ppp    nn n oooo
       smell  none
@@ -152,7 +152,7 @@ describe("names", () => {
 
       follow next(clear: glaze)
       kkkkkk aaaa aaaaa  aaaaa
-      layer  nothing, wiped
+      layer  nothing, wiped off
       kkkkk           kkkkk
     }
 

@@ -7,7 +7,7 @@ import { analyse } from "../harness/check-text.ts";
 const RECIPES = `
 ## Three thin coats.
 recipe hard(stain: material, clear: material, coats: number = 3, dry: duration = 2 h) "Hard clear" {
-  layer stain, wiped
+  layer stain, wiped off
   layer clear x coats
   wait  dry
 }

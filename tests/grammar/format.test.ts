@@ -31,7 +31,7 @@ describe("indentation and columns", () => {
     const before = text`
       piece   table  "Side table"{
       built 1936
-          use_by    adults
+          meant_for adults
       surface top{
       shape panel 60 cm x 40 cm
       existing alkyd paint
@@ -40,9 +40,9 @@ describe("indentation and columns", () => {
     `;
     expect(format(before)).toBe(text`
       piece table "Side table" {
-        built   1936
-        use_by  adults
-        surface top {
+        built     1936
+        meant_for adults
+        surface   top {
           shape    panel 60 cm x 40 cm
           existing alkyd paint
         }
@@ -146,7 +146,7 @@ describe("comments at line ends", () => {
     const before = text`
       material m { # m
         family glaze # one
-        sold 946 mL for 28.00, 3785 mL for 84.00
+        packs 946 mL for 28.00, 3785 mL for 84.00
         colour white #two
         # a line of its own
         voc 3 g/L     #   three
@@ -155,7 +155,7 @@ describe("comments at line ends", () => {
     expect(format(before)).toBe(text`
       material m {  # m
         family glaze  # one
-        sold   946 mL for 28.00, 3785 mL for 84.00
+        packs  946 mL for 28.00, 3785 mL for 84.00
         colour white  #two
         # a line of its own
         voc    3 g/L  #   three
@@ -167,7 +167,7 @@ describe("comments at line ends", () => {
     const before = text`
       recipe r {
         step dust # a
-        layer oil_stain, wiped # b
+        layer oil_stain, wiped off # b
 
         step sand 220 # c
         layer glaze x 2 { # d
@@ -178,8 +178,8 @@ describe("comments at line ends", () => {
     `;
     expect(format(before)).toBe(text`
       recipe r {
-        step  dust              # a
-        layer oil_stain, wiped  # b
+        step  dust                  # a
+        layer oil_stain, wiped off  # b
 
         step  sand 220     # c
         layer glaze x 2 {  # d
@@ -212,7 +212,7 @@ describe("between the words of a line", () => {
     ["pot_life 1   1/2 h", "pot_life 1 1/2 h"],
     ["touch 1  hour", "touch 1 hour"],
     ['colour   "#2b3a42"', 'colour "#2b3a42"'],
-    ["sold 946mL for 28.00,3785 mL  for 84.00", "sold 946 mL for 28.00, 3785 mL for 84.00"],
+    ["packs 946mL for 28.00,3785 mL  for 84.00", "packs 946 mL for 28.00, 3785 mL for 84.00"],
   ])("material: %s", (before, after) => expect(ofMaterial(before)).toBe(after));
 
   const ofRecipe = (line: string): string => format(`recipe r {\n${line}\n}\n`).split("\n")[1]!.trim();

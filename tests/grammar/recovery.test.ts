@@ -160,7 +160,7 @@ describe("a block on one line", () => {
 
 describe("a comma at the end of a line", () => {
   it("continues it, also before a comment or a blank line", () => {
-    const text = "material a {\n  sold 1 L for 3, # small\n\n       5 L for 9\n}\n";
+    const text = "material a {\n  packs 1 L for 3, # small\n\n       5 L for 9\n}\n";
     check(text, [], ["material a"]);
     expect(outline(text)).toContain("sizes[1]");
   });

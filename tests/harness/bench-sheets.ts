@@ -51,7 +51,7 @@ material bench_clear "Bench clear" {
   cure    10 days
   rated   21 C, 50 % RH
   limits  10 C to 30 C, 80 % RH
-  sold    250 mL for 8.00, 1 L for 20.00
+  packs   250 mL for 8.00, 1 L for 20.00
   on_hand 0.1 L
 }
 material umber "Umber dye" {
@@ -68,10 +68,10 @@ material oil "Slow oil" {
 `;
 export const PLACES = `## From the mill's loft.
 piece board "Loft board" {
-  built   1990
-  use_by  children
+  built     1990
+  meant_for children
   ## Only the side that shows.
-  surface face {
+  surface   face {
     shape area 2 m2
     wood  beech
     wear  light

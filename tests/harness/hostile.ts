@@ -104,7 +104,7 @@ material gel ${t} {
   rated  21 C, 50 % RH
   voc    340 g/L
   colour ${w}
-  sold   250 mL for 9.80, 750 mL for 24.50
+  packs  250 mL for 9.80, 750 mL for 24.50
 }
 ${doc}
 material satin ${w} {
@@ -112,7 +112,7 @@ material satin ${w} {
   covers 10 m2/L
   recoat 2 h
   cure   21 days
-  sold   946 mL for 28.00
+  packs  946 mL for 28.00
 }
 `,
     [names.main]: `use ${quoted(names.used)}
@@ -129,7 +129,7 @@ shop mill ${t} {
 }
 ${doc}
 piece table ${t} {
-  use_by adults
+  meant_for adults
   ${doc.replaceAll("\n", "\n  ")}
   surface top ${w} {
     shape panel 1800 mm x 900 mm
@@ -143,7 +143,7 @@ recipe clear_coat ${t} (stain: material, clear: material) {
   step   mask ${w}
   step   inspect ${t}
   step   sand 120
-  layer  stain, wiped
+  layer  stain, wiped off
   wait   until cured
   layer  clear x 2, by pad
   step   ${words}

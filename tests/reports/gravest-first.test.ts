@@ -9,7 +9,7 @@ const TEXT = `recipe oiled {
   safety no_ignition, ventilate, dust_mask
   step   snad 120, 180
   step   dust
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   layer  waterborne_polyurethane
   wait   until cured
 }

@@ -75,7 +75,7 @@ material clear_coat "Porch clear" {
   limits 10 C to 30 C, 80 % RH
   thin   water, up to 20 %
   colour clear
-  sold   500 mL for 10.00, 1 L for 16.00
+  packs  500 mL for 10.00, 1 L for 16.00
 }
 piece shelf "Shelf" {
   built  1990

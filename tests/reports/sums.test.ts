@@ -29,14 +29,14 @@ const jobOf = ({ count, labour, supplies, price, minutes, areas }: Numbers, more
   covers 10 m2/L
   cure   7 days
   voc    120 g/L
-  sold   1 L for ${money(price)}
+  packs  1 L for ${money(price)}
 }
 material colour {
   family acrylic paint
   covers 9 m2/L
   cure   7 days
   voc    77 g/L
-  sold   750 mL for ${money(price + 33)}
+  packs  750 mL for ${money(price + 33)}
 }
 piece chair {
   bought 12.34

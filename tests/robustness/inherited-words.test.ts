@@ -17,7 +17,7 @@ const TEXT = `material m "Clear" {
   thin water, up to 10 %
   mix 10:1 with h
   sheen satin
-  sold 1 L for 20
+  packs 1 L for 20
 }
 material h "Hardener" {
   family solvent
@@ -49,7 +49,7 @@ recipe r(clear: material = m) {
   step sand 120 "orbital sander"
   wait overnight
   step fill grain
-  layer clear x 2, by brush, thinned 10:1 with water, wiped after 10 min {
+  layer clear x 2, by brush, thinned 10:1 with water, wiped off after 10 min {
     wait until recoat
     follow inner(grit: 320)
     step scuff 320

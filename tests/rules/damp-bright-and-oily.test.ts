@@ -23,7 +23,7 @@ const of = (rule: string, text: string) => found(text).filter((it) => it.endsWit
 
 describe("a stain follows its conditioner while that is damp", () => {
   const stained = (conditioner: string, wait: readonly string[], stain = "oil_stain") =>
-    found(recipe([`layer ${conditioner}, wiped`, ...wait, `layer ${stain}, wiped`, ...CLEAR]));
+    found(recipe([`layer ${conditioner}, wiped off`, ...wait, `layer ${stain}, wiped off`, ...CLEAR]));
   it.each([
     ["at once", [], []],
     ["after 5 min", ["wait 5 min"], []],
@@ -48,7 +48,7 @@ describe("a stain follows its conditioner while that is damp", () => {
     const label = (recoat: string, wait: string) =>
       of(
         "conditioner-dried-out",
-        `material even {\n  family oil conditioner\n  recoat ${recoat}\n}\n${recipe(["layer even, wiped", wait, "layer oil_stain, wiped", ...CLEAR])}`,
+        `material even {\n  family oil conditioner\n  recoat ${recoat}\n}\n${recipe(["layer even, wiped off", wait, "layer oil_stain, wiped off", ...CLEAR])}`,
       ).length;
     expect([label("1 h", "wait 24 h"), label("1 h", "wait 25 h")]).toEqual([0, 1]);
     expect([label("15 min to 8 h", "wait 8 h"), label("15 min to 8 h", "wait 9 h")]).toEqual([0, 1]);
@@ -56,12 +56,12 @@ describe("a stain follows its conditioner while that is damp", () => {
 });
 
 describe("a second flood of oil within the hour", () => {
-  const second = (wait: readonly string[], over = "drying_oil, wiped", below = "drying_oil") =>
+  const second = (wait: readonly string[], over = "drying_oil, wiped off", below = "drying_oil") =>
     of("recoat-too-early", recipe([`layer ${below}`, ...wait, `layer ${over}`, ...END]));
   it("is sound where it is wiped off", () => {
     expect(second(["wait 20 min"])).toEqual([]);
     expect(second(["wait 60 min"])).toEqual([]);
-    expect(second(["wait 40 min"], "oil_stain, wiped", "oil_stain")).toEqual([]);
+    expect(second(["wait 40 min"], "oil_stain, wiped off", "oil_stain")).toEqual([]);
   });
   it("is haste where it is later, not wiped, without any wait, or of a film", () => {
     const early = ["warning recoat-too-early"];
@@ -69,7 +69,7 @@ describe("a second flood of oil within the hour", () => {
     expect(second(["wait 20 min"], "drying_oil")).toEqual(early);
     expect(second([])).toEqual(early);
     expect(second(["wait 20 min"], "oil_varnish", "oil_varnish")).toEqual(early);
-    expect(second(["wait 20 min"], "hardwax_oil, wiped", "hardwax_oil, wiped")).toEqual(early);
+    expect(second(["wait 20 min"], "hardwax_oil, wiped off", "hardwax_oil, wiped off")).toEqual(early);
   });
 });
 
@@ -78,7 +78,7 @@ describe("wet wood", () => {
     of("wood-still-wet", onPiece("beech", [...lines, `layer ${layer}`, ...END]));
   it.each([
     "oil_varnish",
-    "drying_oil, wiped",
+    "drying_oil, wiped off",
     "dewaxed_shellac",
     "alkyd_paint",
     "epoxy_coating",
@@ -93,9 +93,9 @@ describe("wet wood", () => {
     expect(coated(["step clean"], layer)).toEqual([]);
   });
   it.each([
-    "water_dye, wiped",
-    "alcohol_dye, wiped",
-    "waterborne_stain, wiped",
+    "water_dye, wiped off",
+    "alcohol_dye, wiped off",
+    "waterborne_stain, wiped off",
     "milk_paint",
     "acrylic_paint",
   ])("bears %s", (layer) => {
@@ -133,7 +133,7 @@ describe("metals by name", () => {
   ];
   it.each(METALS)("%s takes oil, wax, shellac and clear lacquer, clean and unscuffed", (name) => {
     for (const layer of [
-      "drying_oil, wiped",
+      "drying_oil, wiped off",
       "paste_wax",
       "dewaxed_shellac",
       "nitrocellulose_lacquer, by hvlp",
@@ -178,8 +178,8 @@ it.each(["laminate", "melamine", "foil"])(
     expect(on("layer bonding_primer", "wait until recoat", "layer acrylic_paint")).toEqual([
       "warning coat-on-unscuffed-surface",
     ]);
-    expect(on("layer drying_oil, wiped")).toEqual(["warning oil-over-film"]);
-    expect(on("layer gel_stain, wiped", ...CLEAR.slice(0, 2))).toContain("error stain-on-sealed-surface");
+    expect(on("layer drying_oil, wiped off")).toEqual(["warning oil-over-film"]);
+    expect(on("layer gel_stain, wiped off", ...CLEAR.slice(0, 2))).toContain("error stain-on-sealed-surface");
   },
 );
 
@@ -193,7 +193,7 @@ describe("woods that hold oil or colour", () => {
       expect(coated("step clean with acetone", "layer oil_varnish")).toEqual([]);
       expect(coated("step clean with water", "wait overnight", "layer oil_varnish")).toHaveLength(1);
       expect(coated("layer dewaxed_shellac", "wait until recoat", "layer oil_varnish")).toEqual([]);
-      expect(coated("layer drying_oil, wiped")).toEqual([]);
+      expect(coated("layer drying_oil, wiped off")).toEqual([]);
     },
   );
   it.each(["teak", "iroko", "cypress", "sapele", "rosewood", "cocobolo"])("%s bleeds into white", (wood) => {
@@ -208,7 +208,7 @@ describe("woods that hold oil or colour", () => {
 
 it("steel wool on bare oak is a warning under any finish", () => {
   for (const layer of [
-    "drying_oil, wiped",
+    "drying_oil, wiped off",
     "dewaxed_shellac",
     "oil_varnish",
     "paste_wax",

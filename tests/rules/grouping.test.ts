@@ -17,7 +17,7 @@ const OILED = (...lines: readonly string[]) => `recipe oiled {
   safety no_ignition, gloves
   step   sand 120, 180
   step   dust
-${lines.map((line) => `${line}\n`).join("")}  layer  oil_varnish, wiped
+${lines.map((line) => `${line}\n`).join("")}  layer  oil_varnish, wiped off
   wait   until cured
 }
 `;

@@ -63,7 +63,7 @@ it("what is stated is asked for at no keystroke", () => {
 `;
   const rest = `  step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped after 10 min
+  layer  oil_stain, wiped off after 10 min
   wait   until cured
   layer  oil_varnish x 2 {
     wait until recoat

@@ -37,7 +37,7 @@ const rules = (text: string): readonly string[] =>
     .filter((rule) => !OTHER_MATTERS.has(rule));
 
 const layer = (row: Family, more = ""): string =>
-  `layer ${row.name.replaceAll(" ", "_")}${row.penetrating || row.name === "grain filler" ? ", wiped" : ""}${more}`;
+  `layer ${row.name.replaceAll(" ", "_")}${row.penetrating || row.name === "grain filler" ? ", wiped off" : ""}${more}`;
 
 const recipe = (lines: readonly string[], head = "for wood\n  "): string =>
   `recipe work {\n  ${head}${SAFETY}\n  ${lines.join("\n  ")}\n}\n`;

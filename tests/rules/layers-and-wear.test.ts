@@ -95,16 +95,20 @@ describe("hard wear", () => {
       ["layer conversion_varnish x 2 {", "wait until recoat", "}", END],
       [],
     ],
-    ["one coat of hardwax oil", ["layer hardwax_oil, wiped", END], ["too-weak-for-wear"]],
-    ["two of hardwax oil", ["layer hardwax_oil x 2, wiped {", "wait until recoat", "}", END], []],
+    ["one coat of hardwax oil", ["layer hardwax_oil, wiped off", END], ["too-weak-for-wear"]],
+    ["two of hardwax oil", ["layer hardwax_oil x 2, wiped off {", "wait until recoat", "}", END], []],
     [
       "five wiped coats",
-      ["layer wiping_varnish x 5, wiped {", "wait until recoat", "}", END],
+      ["layer wiping_varnish x 5, wiped off {", "wait until recoat", "}", END],
       ["too-weak-for-wear"],
     ],
-    ["six wiped coats", ["layer wiping_varnish x 6, wiped {", "wait until recoat", "}", END], []],
-    ["linseed oil", ["layer drying_oil x 3, wiped {", "wait until recoat", "}", END], ["not-for-this-use"]],
-    ["a stain alone", ["layer oil_stain, wiped", END], ["unprotected-layer"]],
+    ["six wiped coats", ["layer wiping_varnish x 6, wiped off {", "wait until recoat", "}", END], []],
+    [
+      "linseed oil",
+      ["layer drying_oil x 3, wiped off {", "wait until recoat", "}", END],
+      ["not-for-this-use"],
+    ],
+    ["a stain alone", ["layer oil_stain, wiped off", END], ["unprotected-layer"]],
     [
       "enamel and one clear",
       ["layer alkyd_paint", "wait until recoat", "layer oil_varnish", END],
@@ -119,7 +123,7 @@ describe("hard wear", () => {
 describe("work in parts", () => {
   const parts = `${box("beech")}recipe coloured {
   ${SAFETY}
-  layer oil_stain, wiped
+  layer oil_stain, wiped off
   wait 72 h
 }
 recipe varnished {

@@ -70,12 +70,12 @@ describe("one rule a mistake", () => {
     ],
     [
       "dark stain on 100",
-      { lines: ["step sand 80, 100", "step dust", "layer dark_stain, wiped", ...CLEAR] },
+      { lines: ["step sand 80, 100", "step dust", "layer dark_stain, wiped off", ...CLEAR] },
       ["grit-too-coarse"],
     ],
     [
       "dark stain on 120 over solid maple",
-      { wood: "maple", lines: ["step sand 120", "step dust", "layer dark_stain, wiped", ...CLEAR] },
+      { wood: "maple", lines: ["step sand 120", "step dust", "layer dark_stain, wiped off", ...CLEAR] },
       ["blotchy-stain"],
     ],
     [

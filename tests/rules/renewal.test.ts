@@ -71,8 +71,8 @@ describe("wax", () => {
 
 describe("other finishes", () => {
   it.each([
-    ["hardwax_oil, wiped", []],
-    ["drying_oil, wiped", []],
+    ["hardwax_oil, wiped off", []],
+    ["drying_oil, wiped off", []],
     ["dewaxed_shellac", []],
     ["oil_varnish", ["step scuff 320", "step dust"]],
     ["waterborne_polyurethane", ["step scuff 320", "step dust"]],

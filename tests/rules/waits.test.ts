@@ -94,7 +94,7 @@ ${BOX}shop room {
 recipe coats {
   for    wood
   safety gloves, ventilate, no_ignition, wet_rags
-  layer  oil, wiped
+  layer  oil, wiped off
   wait   ${wait}
   layer  waterborne_polyurethane
   wait   until cured

@@ -25,7 +25,7 @@ recipe stripped {
   step  dewax with mineral_spirits
   step  strip with stripper
   step  clean with mineral_spirits
-  layer umber, wiped
+  layer umber, wiped off
   layer bench_clear x 2, by pad
 }
 recipe painted {

@@ -48,7 +48,7 @@ job it {
 
   test("what an earlier job left is what is on it now", () => {
     const [, later] = sheets(`${STOCK}${PLACES}recipe work {
-  layer oil, wiped
+  layer oil, wiped off
   layer bench_clear x 3
 }
 job first {

@@ -91,7 +91,7 @@ recipe work {
   wait   overnight
   follow prepare
   step   mask "brass plate"
-  layer  umber, wiped after 15 min, by cloth
+  layer  umber, wiped off after 15 min, by cloth
   step   unmask
   step   sand wet 400
 }
@@ -149,7 +149,7 @@ job boards {
 describe("waits", () => {
   const text = `${STOCK}${PLACES}recipe work {
   safety wet_rags, ventilate, no_ignition, gloves
-  layer  oil x 2, wiped {
+  layer  oil x 2, wiped off {
     wait until recoat
   }
   wait   24 h
@@ -237,7 +237,7 @@ ${job("")}`);
     const sheet = only(`${STOCK}${PLACES}recipe work {
   step  sand 150
   step  dust
-  layer oil, wiped
+  layer oil, wiped off
 }
 ${job("")}`);
     const [, first, , , second] = outline(sheet.procedures[0]!);

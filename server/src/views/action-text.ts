@@ -47,7 +47,7 @@ function layerText({ use, coat, coats, session, ifNeeded, wiped, method }: Layer
     ...(coats > 1 ? [`${session ? "session" : "coat"} ${coat} of ${coats}`] : []),
     ...(ifNeeded ? ["if needed"] : []),
     ...(method === "brush" ? [] : [`by ${method}`]),
-    ...(wiped ? ["wiped"] : []),
+    ...(wiped ? ["wiped off"] : []),
   ].join(", ");
 }
 

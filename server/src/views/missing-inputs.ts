@@ -46,7 +46,7 @@ export function materialGaps(need: MaterialNeed): readonly string[] {
     ];
   }
   if (totals.cost === null) {
-    return [material.weighed.includes("sold") ? density(material) : `no \`sold\` for \`${material.name}\``];
+    return [material.weighed.includes("packs") ? density(material) : `no \`packs\` for \`${material.name}\``];
   }
   return [];
 }
@@ -177,6 +177,6 @@ function newGaps(result: JobResult): readonly string[] {
   if (result.job.pieces.length === 0) return ["no `piece`"];
   const stated = new Map(result.runs.flatMap((run) => (run.piece ? [[run.piece.name, run.piece]] : [])));
   return result.job.pieces.flatMap(({ piece }) =>
-    stated.get(piece)?.newPrice === undefined ? [`no \`new\` price for \`${piece}\``] : [],
+    stated.get(piece)?.newPrice === undefined ? [`no \`new_price\` for \`${piece}\``] : [],
   );
 }

@@ -115,7 +115,7 @@ function itemOf(material: Material, needs: readonly JobNeed[], onHand: number): 
   const short = litres - onHand;
   if (short <= 1e-9) return { ...base, containers: [], cost: 0, gaps };
   if (material.sold.length === 0) {
-    return { ...base, containers: [], cost: null, gaps: [...gaps, `no \`sold\` for \`${material.name}\``] };
+    return { ...base, containers: [], cost: null, gaps: [...gaps, `no \`packs\` for \`${material.name}\``] };
   }
   const containers = cheapestContainers(short, material.sold);
   return {

@@ -151,7 +151,7 @@ export function textOf(program: ProgramSpec, spelling: Spelling = "metric"): str
       `recoat  ${material.recoat} min${material.latest === undefined ? "" : ` to ${material.latest} min`}`,
       `cure    ${material.cure} min`,
       `rated   ${say.air(RATED.airC)}, ${RATED.humidity} % RH`,
-      `sold    ${material.sold.map(({ floz, price }) => `${say.volume(floz)} for ${price}.00`).join(", ")}`,
+      `packs   ${material.sold.map(({ floz, price }) => `${say.volume(floz)} for ${price}.00`).join(", ")}`,
       `on_hand ${say.volume(material.onHandFloz)}`,
     ]),
   );

@@ -101,7 +101,7 @@ describe("distress", () => {
     const worn = ["layer acrylic_paint", "wait until cured", "step distress"];
     expect(leftAfter(worn).distressed).toBeDefined();
     expect(leftAfter(worn).dust).toBeDefined();
-    expect(leftAfter([...worn, "layer oil_stain, wiped"]).distressed).toBeDefined();
+    expect(leftAfter([...worn, "layer oil_stain, wiped off"]).distressed).toBeDefined();
     for (const line of [
       "layer oil_varnish",
       "layer paste_wax",
@@ -146,7 +146,7 @@ describe("silicone of a polish", () => {
     expect(silicone("oil varnish", "step sand 80", "step clean with mineral_spirits")).toMatchObject({
       inWood: true,
     });
-    expect(silicone("bare", "layer oil_stain, wiped")).toBeDefined();
+    expect(silicone("bare", "layer oil_stain, wiped off")).toBeDefined();
     expect(silicone("bare", "layer dewaxed_shellac")).toBeUndefined();
   });
 });

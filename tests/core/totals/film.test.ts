@@ -52,7 +52,7 @@ material hardener {
   });
 
   test("wiped layers, stains, conditioners, oils, waxes and auxiliaries build none", () => {
-    expect(filmOf("", "layer wiping_varnish, wiped")).toBe(0);
+    expect(filmOf("", "layer wiping_varnish, wiped off")).toBe(0);
     expect(filmOf("", "layer gel_stain", "layer waterborne_conditioner", "layer drying_oil")).toBe(0);
     expect(filmOf("", "layer hardwax_oil", "layer paste_wax", "layer mineral_spirits")).toBe(0);
   });
@@ -64,6 +64,8 @@ material hardener {
 
   test("a mix of families", () => {
     // Gel stain 0; shellac 1000 / 10 · 18 % = 18; clear 2 · 33.
-    expect(filmOf(clear(), "layer gel_stain, wiped", "layer dewaxed_shellac", "layer clear x 2")).toBe(84);
+    expect(filmOf(clear(), "layer gel_stain, wiped off", "layer dewaxed_shellac", "layer clear x 2")).toBe(
+      84,
+    );
   });
 });

@@ -154,7 +154,7 @@ describe("containers", () => {
 
   test("the cheapest set that covers the need", () => {
     // 1.17612 L: two quarts hold 1.892 L for 56.00; a gallon costs 84.00.
-    expect(tables("sold 946 mL for 28.00, 3785 mL for 84.00").materials).toEqual([
+    expect(tables("packs 946 mL for 28.00, 3785 mL for 84.00").materials).toEqual([
       {
         name: "clear",
         litres: 1.17612,
@@ -166,12 +166,12 @@ describe("containers", () => {
 
   test("less what is on hand", () => {
     // 1.17612 − 0.25 = 0.92612: one quart.
-    expect(tables("sold 946 mL for 28.00", "on_hand 0.25 L").materials[0]).toMatchObject({
+    expect(tables("packs 946 mL for 28.00", "on_hand 0.25 L").materials[0]).toMatchObject({
       litres: 1.17612,
       containers: [{ litres: 0.946, count: 1 }],
       cost: 28,
     });
-    expect(tables("sold 946 mL for 28.00", "on_hand 1.2 L").materials[0]).toMatchObject({
+    expect(tables("packs 946 mL for 28.00", "on_hand 1.2 L").materials[0]).toMatchObject({
       containers: [],
       cost: 0,
     });
@@ -179,7 +179,7 @@ describe("containers", () => {
 
   test("sizes and cupboard by weight", () => {
     // 1 kg at 1.25 kg/L is 0.8 L; 0.5 kg on hand is 0.4 L. 1.17612 − 0.4 = 0.77612: one can.
-    expect(tables("density 1.25 kg/L", "sold 1 kg for 20.00", "on_hand 0.5 kg").materials[0]).toMatchObject({
+    expect(tables("density 1.25 kg/L", "packs 1 kg for 20.00", "on_hand 0.5 kg").materials[0]).toMatchObject({
       containers: [{ litres: 0.8, count: 1, price: 20 }],
       cost: 20,
     });
@@ -192,7 +192,7 @@ describe("containers", () => {
   });
 
   test("litres add up over the job before cans are chosen", () => {
-    const two = `${clear("sold 1 L for 10.00")}piece cabinet {
+    const two = `${clear("packs 1 L for 10.00")}piece cabinet {
   surface sides {
     shape area 4 m2
     wood  beech

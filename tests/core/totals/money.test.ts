@@ -8,8 +8,8 @@ const WORK = recipe("step sand 120, takes 1 h", "step dust, takes 15 min", "laye
 describe("cost", () => {
   test("materials, labour, supplies and the pieces as bought", () => {
     const totals = onlyJob(
-      clear("sold 946 mL for 28.00") +
-        board("bought 60.00", "new 400.00") +
+      clear("packs 946 mL for 28.00") +
+        board("bought 60.00", "new_price 400.00") +
         SHOP +
         WORK +
         job("board x 2", "face", "in room", "supplies 18.50"),
@@ -27,7 +27,7 @@ describe("cost", () => {
 
   test("no labour or no shop: nothing is added, and its cost is not known", () => {
     const without = (shop: string, ...lines: readonly string[]) =>
-      onlyJob(clear("sold 946 mL for 28.00") + board() + shop + WORK + job("board", "face", ...lines));
+      onlyJob(clear("packs 946 mL for 28.00") + board() + shop + WORK + job("board", "face", ...lines));
     for (const totals of [without(""), without("shop room {\ncrew 1\n}\n", "in room")]) {
       expect(totals).toMatchObject({ labour_cost: null, total_cost: 28, saving: null });
     }
@@ -37,7 +37,7 @@ describe("cost", () => {
 
   test("what is not known spreads to every sum that needs it, and no further", () => {
     const totals = onlyJob(
-      clear() + board("bought 60.00", "new 400.00") + SHOP + WORK + job("board", "face", "in room"),
+      clear() + board("bought 60.00", "new_price 400.00") + SHOP + WORK + job("board", "face", "in room"),
     );
     // 2.25 h · 18.00
     expect(totals).toMatchObject({ material_cost: null, labour_cost: 40.5, total_cost: null, saving: null });
@@ -46,14 +46,14 @@ describe("cost", () => {
 
   test("no price of a new one: no saving; it may be a loss", () => {
     const text = (...lines: readonly string[]) =>
-      onlyJob(clear("sold 946 mL for 28.00") + board(...lines) + WORK + job("board", "face"));
+      onlyJob(clear("packs 946 mL for 28.00") + board(...lines) + WORK + job("board", "face"));
     expect(text().saving).toBeNull();
-    expect(text("new 20.00").saving).toBe(-8);
+    expect(text("new_price 20.00").saving).toBe(-8);
   });
 });
 
 describe("after another job", () => {
-  const text = `${clear("sold 1 L for 10.00", "on_hand 0.1 L")}${board("bought 60.00", "new 400.00")}${recipe(
+  const text = `${clear("packs 1 L for 10.00", "on_hand 0.1 L")}${board("bought 60.00", "new_price 400.00")}${recipe(
     "layer clear x 2",
   )}job first {
   piece board
@@ -91,7 +91,7 @@ job fourth {
   });
 
   test("what the job between does not use is still there", () => {
-    const gap = `${clear("sold 1 L for 10.00")}${board()}${recipe("layer clear x 2")}recipe dusting {
+    const gap = `${clear("packs 1 L for 10.00")}${board()}${recipe("layer clear x 2")}recipe dusting {
   step dust
 }
 job first {
@@ -120,6 +120,6 @@ job third {
 
 test("budget and money come to the cent", () => {
   // 0.1 + 0.2 is 0.3, not 0.30000000000000004.
-  const text = `${clear("sold 1 L for 0.10")}${board("bought 0.20")}${recipe("layer clear")}${job("board", "face")}`;
+  const text = `${clear("packs 1 L for 0.10")}${board("bought 0.20")}${recipe("layer clear")}${job("board", "face")}`;
   expect(onlyJob(text).total_cost).toBe(0.3);
 });

@@ -11,7 +11,7 @@ const onlyResult = (text: string): JobResult => resultsOf(text)[0]!;
 /** A board of 2 m2 and a shelf of 6 m2, at 60.00 and 10.00. */
 const PIECES = `piece board {
   bought 60.00
-  new 400.00
+  new_price 400.00
   surface face {
     shape area 2 m2
     wood  beech
@@ -32,7 +32,7 @@ const job = (...lines: readonly string[]): string =>
 
 describe("the cost of one piece", () => {
   const mixed =
-    clear("sold 1 L for 30.00") + PIECES + SHOP + WORK + job("piece board x 2", "piece shelf x 2");
+    clear("packs 1 L for 30.00") + PIECES + SHOP + WORK + job("piece board x 2", "piece shelf x 2");
 
   test("materials by litres, labour by hours, supplies evenly, the piece as bought", () => {
     const result = onlyResult(mixed);
@@ -64,7 +64,7 @@ describe("the cost of one piece", () => {
   });
 
   test("a job after another did not buy the piece again", () => {
-    const text = `${clear("sold 1 L for 30.00") + PIECES + WORK}job first {\npiece board\napply work to face\n}
+    const text = `${clear("packs 1 L for 30.00") + PIECES + WORK}job first {\npiece board\napply work to face\n}
 job second {\npiece board\nafter first\napply work to face\n}\n`;
     const [first, second] = resultsOf(text).map((result) => pieceCosts(result)[0]!);
     expect(first!.bought).toBe(60);
@@ -74,7 +74,7 @@ job second {\npiece board\nafter first\napply work to face\n}\n`;
 
 describe("materials by what is used", () => {
   test("litres at the price of a litre in the cans bought", () => {
-    const result = onlyResult(clear("sold 1 L for 30.00") + PIECES + SHOP + WORK + job("piece board"));
+    const result = onlyResult(clear("packs 1 L for 30.00") + PIECES + SHOP + WORK + job("piece board"));
     // 2 m2 · 2 coats / 10 = 0.4 L of a can of 1 L for 30.00.
     expect(result.totals.material_cost).toBe(30);
     expect(usedMaterialCost(result)).toBeCloseTo(12, 9);
@@ -85,7 +85,7 @@ describe("materials by what is used", () => {
       usedMaterialCost(
         onlyResult(clear("on_hand 3 L", ...lines) + PIECES + SHOP + WORK + job("piece board")),
       );
-    expect(used("sold 0.5 L for 20.00, 2 L for 60.00")).toBeCloseTo(12, 9);
+    expect(used("packs 0.5 L for 20.00, 2 L for 60.00")).toBeCloseTo(12, 9);
     expect(used()).toBeNull();
   });
 });

@@ -68,25 +68,25 @@ test("two parts, thinned and tinted, through a spray gun", () => {
   solids 40 %
   mix    10:1 with kick
   voc    400 g/L
-  sold   1 L for 30
+  packs  1 L for 30
 }
 material kick {
   family conversion varnish
   solids 60 %
   voc    600 g/L
-  sold   100 mL for 9.00
+  packs  100 mL for 9.00
 }
 material fast {
   family acetone
   solids 0 %
   voc    700 g/L
-  sold   1 L for 5.55
+  packs  1 L for 5.55
 }
 material dye {
   family dye stain
   solids 5 %
   voc    0 g/L
-  sold   50 mL for 4
+  packs  50 mL for 4
 }
 piece board {
   surface face {
@@ -125,28 +125,28 @@ test("recipes handed on through two others, on twelve stools", () => {
   covers 10 m2/L
   solids 33 %
   voc    180 g/L
-  sold   750 mL for 22.50, 2.5 L for 62
+  packs  750 mL for 22.50, 2.5 L for 62
 }
 material farbe {
   family  acrylic paint
   covers  110 ft2/qt
   solids  38 %
   voc     50 g/L
-  sold    1 qt for 31.00 , 1 gal for 89.00
+  packs   1 qt for 31.00, 1 gal for 89.00
   on_hand 1 pt
 }
 piece stool {
-  surface seat {
+  surface   seat {
     shape disc 13 in x 1 1/4 in, both faces
     wood  pine
   }
-  surface legs {
+  surface   legs {
     shape 4 of round 1 1/2 in to 1 in x 2 ft 1 in, plus 12 1/2 %
     shape 4 of round 3/4 in x 1 ft
     wood  beech
   }
-  bought 4.00
-  new 35
+  bought    4.00
+  new_price 35
 }
 recipe coats(m: material, n: number = 2, dry: duration = 4 h) {
   layer m x n, by foam, takes 6 min/m2 {
@@ -196,13 +196,13 @@ test("what one job leaves, the next one starts from", () => {
   family  waterborne polyurethane
   covers  10 m2/L
   solids  33 %
-  sold    1 L for 10.00
+  packs   1 L for 10.00
   on_hand 0.1 L
 }
 piece board {
-  bought 40
-  new 100
-  surface face {
+  bought    40
+  new_price 100
+  surface   face {
     shape area 2 m2
     wood  beech
   }

@@ -14,7 +14,7 @@ export const BASES = {
   for    wood
   safety gloves, eye_protection, dust_mask, vapour_respirator, ventilate, no_ignition, wet_rags, hearing
   NOTE
-  layer  oil_varnish, by cloth, wiped
+  layer  oil_varnish, by cloth, wiped off
   wait   until cured
 }
 `,

@@ -71,7 +71,7 @@ export const COMPUTATIONS_OF_KNOWLEDGE: readonly Computation[] = [
   {
     topic: "Units and numbers",
     name: "Weights as volumes",
-    seen: "`sold`, `on_hand`, `covers` and `uses` by weight",
+    seen: "`packs`, `on_hand`, `covers` and `uses` by weight",
     formula: "L = g / density; m2/L = density / (g/m2)",
     source: BY_DEFINITION,
     file: "measure/units.ts",

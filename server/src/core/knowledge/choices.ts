@@ -73,7 +73,7 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
       "The paint cracks over a layer of medium: write `layer crackle_medium`, a wait, and the layer of paint.",
   },
   "safety duty": {
-    food_safe: "Who uses a piece is said in it, such as `use_by food`.",
+    food_safe: "Who uses a piece is said in it, such as `meant_for food`.",
     apron: "Put it in a `note`: no rule asks for it.",
     overalls: "Put it in a `note`: no rule asks for it.",
   },

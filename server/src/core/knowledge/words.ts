@@ -57,7 +57,7 @@ export type VocabularyName =
   | "sheen"
   | "colour"
   | "wear"
-  | "use_by"
+  | "meant_for"
   | "ignition"
   | "rags"
   | "for"
@@ -78,7 +78,7 @@ export const WEAR = [
   { word: "light", doc: "Frames, mouldings and what is only looked at." },
 ] as const satisfies readonly WordDoc[];
 
-export const USE_BY = [
+export const MEANT_FOR = [
   { word: "adults", doc: "Taken where nothing is said." },
   {
     word: "children",
@@ -122,7 +122,7 @@ const VOCABULARIES: Readonly<Record<VocabularyName, readonly WordDoc[]>> = {
   sheen: SHEENS,
   colour: COLOURS,
   wear: WEAR,
-  use_by: USE_BY,
+  meant_for: MEANT_FOR,
   ignition: IGNITION_SOURCES,
   rags: RAGS,
   for: FOR_KINDS,
@@ -140,7 +140,7 @@ export const VOCABULARY_OF_FIELD: Readonly<Record<string, VocabularyName>> = {
   family: "family",
   sheen: "sheen",
   colour: "colour",
-  use_by: "use_by",
+  meant_for: "meant_for",
   wear: "wear",
   ignition: "ignition",
   rags: "rags",

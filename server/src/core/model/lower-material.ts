@@ -81,7 +81,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     colour: readColour(ctx, fields) ?? familyColour(facts),
     thin: readThin(ctx, fields) ?? familyThin(facts),
     sold,
-    soldPlace: fieldPlace(ctx, fields, "sold"),
+    soldPlace: fieldPlace(ctx, fields, "packs"),
     onHand:
       readVolume(
         ctx,
@@ -102,7 +102,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     batch: readBatch(ctx, fields),
     weighed: [
       ...(covers === "not known" ? (["covers"] as const) : []),
-      ...(sold.length === 0 && isSoldByWeight(fields) ? (["sold"] as const) : []),
+      ...(sold.length === 0 && isSoldByWeight(fields) ? (["packs"] as const) : []),
     ],
   };
 }
@@ -377,7 +377,7 @@ function readSold(
   fields: Fields,
   gramsPerLitre: number | undefined,
 ): readonly ContainerSize[] {
-  const sizes = form(fields, "sold", "sold")?.value.sizes ?? [];
+  const sizes = form(fields, "packs", "packs")?.value.sizes ?? [];
   return sizes.flatMap((size) => {
     const litres = readVolume(ctx, size.amount, gramsPerLitre, false);
     const price = readMoney(ctx, size.price);
@@ -388,7 +388,7 @@ function readSold(
 }
 
 const isSoldByWeight = (fields: Fields): boolean =>
-  form(fields, "sold", "sold")?.value.sizes.some(({ amount }) =>
+  form(fields, "packs", "packs")?.value.sizes.some(({ amount }) =>
     amount?.parts.some(({ unit }) => unit !== undefined && findUnit(unit.text)?.dimension === "mass"),
   ) ?? false;
 

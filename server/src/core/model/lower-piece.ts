@@ -16,7 +16,7 @@ import { familiesNear } from "../knowledge/families-near.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
-import { EXISTING_STATES, USE_BY, WEAR, wordList } from "../knowledge/words.ts";
+import { EXISTING_STATES, MEANT_FOR, WEAR, wordList } from "../knowledge/words.ts";
 import {
   COUNT,
   fieldsByWord,
@@ -49,16 +49,16 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
     whole: true,
     words: "a year such as 1936",
   });
-  const useBy = fields.get("use_by")?.[0]?.value as Form<"words"> | undefined;
-  const useByItem = onlyItem(ctx, useBy?.items ?? [], FIELDS.piece.use_by!.example);
-  const useByWord = readWord(ctx, useByItem, wordList(USE_BY), "kind of user");
+  const useBy = fields.get("meant_for")?.[0]?.value as Form<"words"> | undefined;
+  const useByItem = onlyItem(ctx, useBy?.items ?? [], FIELDS.piece.meant_for!.example);
+  const useByWord = readWord(ctx, useByItem, wordList(MEANT_FOR), "kind of user");
   const surfaces = syntax.fields.filter((f): f is SurfaceStatement => f.kind === "surface");
   return {
     ...named,
     kind: "piece",
     built: year === undefined ? undefined : stated(ctx, year, built!.number!.span),
     bought: readMoney(ctx, (fields.get("bought")?.[0]?.value as Form<"money"> | undefined)?.amount),
-    newPrice: readMoney(ctx, (fields.get("new")?.[0]?.value as Form<"money"> | undefined)?.amount),
+    newPrice: readMoney(ctx, (fields.get("new_price")?.[0]?.value as Form<"money"> | undefined)?.amount),
     useBy: useByWord ? stated(ctx, useByWord, useByItem!.span) : { value: "adults", origin: "default" },
     surfaces: distinctSurfaces(ctx, surfaces),
     notes: readTexts(fields.get("note")),

@@ -102,9 +102,9 @@ export function fieldsByWord(
 /** What to write in place of fields that people look for. */
 const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   material: {
-    price: "A price stands behind its container, such as `sold 1 L for 28.00`.",
-    cost: "A price stands behind its container, such as `sold 1 L for 28.00`.",
-    size: "A size stands with its price, such as `sold 1 L for 28.00`.",
+    price: "A price stands behind its container, such as `packs 1 L for 28.00`.",
+    cost: "A price stands behind its container, such as `packs 1 L for 28.00`.",
+    size: "A size stands with its price, such as `packs 1 L for 28.00`.",
     hardener: "The second part is named by `mix`, such as `mix 10:1 with hardener`.",
     thinner: "Write `thin` and how far, such as `thin water, up to 10 %`.",
     coats: "Coats stand in a recipe, such as `layer clear x 2`.",
@@ -115,9 +115,10 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     note: "Put it in a `##` line above the material.",
   },
   piece: {
-    price: "Write what it cost, such as `bought 60.00`, or what a new one costs, such as `new 1150.00`.",
+    price:
+      "Write what it cost, such as `bought 60.00`, or what a new one costs, such as `new_price 1150.00`.",
     cost: "Write what it cost, such as `bought 60.00`.",
-    value: "Write what a new one costs, such as `new 1150.00`.",
+    value: "Write what a new one costs, such as `new_price 1150.00`.",
     size: "Sizes stand in a surface, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
     wood: "Wood stands in a surface, such as `wood red oak`.",
     shape: "Put it in a surface, which begins with `surface top {`.",
@@ -153,7 +154,7 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
 const ON_ONE_LINE: Readonly<Record<string, string>> = {
   hours:
     "Put all on one line with commas, such as `hours Mon to Fri 08:00 to 12:00, Mon to Fri 13:00 to 17:00`.",
-  sold: "Put all sizes on one line with commas, such as `sold 946 mL for 28.00, 3785 mL for 84.00`.",
+  packs: "Put all sizes on one line with commas, such as `packs 946 mL for 28.00, 3785 mL for 84.00`.",
   existing: "Put all layers on one line from the wood up, such as `existing oil varnish, paste wax`.",
 };
 

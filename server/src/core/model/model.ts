@@ -81,7 +81,7 @@ export interface Material extends Named {
   readonly cut?: Fact<number>;
   readonly batch?: Fact<string>;
   /** Lines that are stated by weight and are not known in litres, since no density is stated. */
-  readonly weighed: readonly ("covers" | "sold")[];
+  readonly weighed: readonly ("covers" | "packs")[];
 }
 
 export interface ShapePart {

@@ -4,6 +4,7 @@
  * The place is told from the tokens of the line (`completion/cursor.ts`), names from the model. Filtering by what is
  * typed is the editor's business; the order is ours.
  */
+import { plainField } from "../../../../grammar/src/spellings.ts";
 import { type BlockKind, FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
 import type { Checker } from "../../core/check.ts";
 import type { FileId } from "../../core/place.ts";
@@ -74,7 +75,7 @@ function lineWordOffers({ cursor }: CompletionContext, block: Exclude<BlockKind,
 /** Inside a line, by its first word. */
 function lineOffers(ctx: CompletionContext, block: Exclude<BlockKind, "file">): readonly Offer[] {
   const [first, ...tokens] = ctx.cursor.before;
-  const word = first!.text;
+  const word = plainField(block, first!.text);
   if (block !== "layer" && Object.hasOwn(FIELDS[block], word)) return fieldOffers(ctx, block, word, tokens);
   if (!Object.hasOwn(STATEMENTS[block], word)) return [];
   switch (word) {

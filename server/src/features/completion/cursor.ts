@@ -4,8 +4,10 @@
  * The tree of half-typed text is full of holes just where completion is asked for; the tokens are not. What is known of
  * names comes from the model all the same.
  */
+
+import { isFieldWord, plainField } from "../../../../grammar/src/spellings.ts";
 import type { DeclarationTree, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
-import { type BlockKind, FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
+import { type BlockKind, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
 import { tokensOfPiece } from "../file-tokens.ts";
 
 export interface Cursor {
@@ -58,7 +60,9 @@ export function cursorAt(tree: FileTree, offset: number): Cursor | undefined {
   return {
     offset,
     block: state.isHead ? "head" : state.block.kind === "unknown" ? "file" : state.block.kind,
-    stated: state.block.words.filter((word) => word.start !== start).map((word) => word.text),
+    stated: state.block.words
+      .filter((word) => word.start !== start)
+      .map((word) => plainField(state.block.kind, word.text)),
     before: state.before,
     prefix,
     replace: { start: string ? string.start : start, end },
@@ -228,7 +232,7 @@ const isHead = (stack: readonly Block[], line: readonly Token[]): boolean =>
 
 function startsLine({ kind }: Block, word: string): boolean {
   if (kind === "unknown" || kind === "file") return false;
-  return (kind !== "layer" && Object.hasOwn(FIELDS[kind], word)) || Object.hasOwn(STATEMENTS[kind], word);
+  return (kind !== "layer" && isFieldWord(kind, word)) || Object.hasOwn(STATEMENTS[kind], word);
 }
 
 function blockOf(outer: Block, line: readonly Token[]): Block["kind"] {

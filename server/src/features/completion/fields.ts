@@ -201,7 +201,7 @@ function unitsFor(
       return unitOffers(...(lookUp(DIMENSIONS_OF, word) ?? []));
     case "air":
       return inFirstPart ? unitOffers("temperature") : unitOffers("share");
-    case "sold":
+    case "packs":
       return part.length === 1 ? unitOffers("volume", "mass") : [];
     case "room":
       return inFirstPart ? roomUnits() : unitOffers("air change");
@@ -225,5 +225,5 @@ function betweenOffers(form: FieldForm, word: string, part: readonly Token[]): r
   }
   if (form === "air" && last.text === "%")
     return [{ label: "RH", kind: "word", detail: "relative humidity" }];
-  return form === "sold" && !part.some(({ text }) => text === "for") ? [keyword("for", "its price")] : [];
+  return form === "packs" && !part.some(({ text }) => text === "for") ? [keyword("for", "its price")] : [];
 }

@@ -118,10 +118,10 @@ function tailOffers(
 }
 
 /** Tails with one thing that may follow. */
-const SAID_WHOLE: ReadonlySet<string> = new Set(["as", "if"]);
+const SAID_WHOLE: ReadonlySet<string> = new Set(["as", "if", "wiped"]);
 
 /** Tails that say something as they stand. */
-const WHOLE_TAILS: ReadonlySet<string> = new Set(["wiped", "thin", "mist", "full", "flooded"]);
+const WHOLE_TAILS: ReadonlySet<string> = new Set(["thin", "mist", "full", "flooded"]);
 
 /** Inside a tail; `tokens` are those since its comma. */
 function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {
@@ -141,7 +141,8 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
         : [];
     case "wiped":
       if (afterNumber) return unitOffers("time");
-      if (alone) return [{ label: "after", kind: "keyword", insert: "after " }];
+      if (alone) return [{ label: "off", kind: "keyword" }];
+      if (last.text === "off") return [{ label: "after", kind: "keyword", insert: "after " }];
       return last.text === "after" ? parameterOffers(ctx, "duration") : [];
     case "thinned":
       if (last.text === "with") return materialOffers(ctx, ["solvent"]);

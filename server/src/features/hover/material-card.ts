@@ -176,7 +176,7 @@ function filmLine(material: Material): string {
 /** Prices by the litre, the cheapest marked. */
 function shopping(material: Material): string {
   const { sold } = material;
-  if (sold.length === 0) return material.builtIn ? "" : "No `sold`: what it costs is not computed.";
+  if (sold.length === 0) return material.builtIn ? "" : "No `packs`: what it costs is not computed.";
   const perLitre = sold.map(({ litres, price }) => price / litres);
   const cheapest = Math.min(...perLitre);
   const sizes = sold.map(({ label, price }, i) => {

@@ -44,7 +44,7 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
       leadOf(ctx, piece),
       piece.bought === undefined ? undefined : `bought for ${moneyText(piece.bought)}`,
       piece.newPrice === undefined
-        ? "no `new`: what it saves is not computed"
+        ? "no `new_price`: what it saves is not computed"
         : `a new one costs ${moneyText(piece.newPrice)}`,
       `used by ${piece.useBy.value}${piece.useBy.origin === "stated" ? "" : " (taken where nothing is said)"}`,
       ...firstFew(

@@ -342,7 +342,7 @@ function jobService(
     cures: result.runs.flatMap((run) => cureOf(run, title(run))),
     cautions: pieces.flatMap(({ piece }) => {
       const use = piece.useBy.value;
-      const doc = use === "adults" ? undefined : docOf("use_by", use);
+      const doc = use === "adults" ? undefined : docOf("meant_for", use);
       return doc
         ? [`${capital(titleOf(piece))} is ${use === "food" ? "used with food" : "for children"}. ${doc}`]
         : [];

@@ -32,7 +32,7 @@ export const blotchyStain: TradeRule = {
       "A stain goes on blotch-prone wood without conditioner or sealer below it (a hint for gel stain).",
     why: "Pine, birch, maple, cherry and their like drink stain unevenly, and the colour comes out in dark clouds.",
     remedy:
-      "Put a conditioner (`layer oil_conditioner, wiped`) or a thin washcoat (`layer dewaxed_shellac, thinned 1:2 with alcohol`) on first, and try it on an offcut.",
+      "Put a conditioner (`layer oil_conditioner, wiped off`) or a thin washcoat (`layer dewaxed_shellac, thinned 1:2 with alcohol`) on first, and try it on an offcut.",
     sources: ["Wood Handbook FPL-GTR-190 chapter 16: sealers limit absorption", TEXTBOOK],
   },
   failing: [
@@ -43,7 +43,7 @@ export const blotchyStain: TradeRule = {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped #! blotchy-stain
+  layer  oil_stain, wiped off #! blotchy-stain
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -61,7 +61,7 @@ job shelves {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  gel_stain, wiped #! blotchy-stain
+  layer  gel_stain, wiped off #! blotchy-stain
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -81,7 +81,7 @@ job shelves {
   wait   overnight
   step   sand 150, 220
   step   dust
-  layer  waterborne_stain, wiped #! blotchy-stain
+  layer  waterborne_stain, wiped off #! blotchy-stain
   wait   until recoat
   layer  waterborne_polyurethane
   wait   until cured
@@ -101,9 +101,9 @@ job shelves {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  oil_conditioner, wiped
+  layer  oil_conditioner, wiped off
   wait   until recoat
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -125,7 +125,7 @@ job shelves {
   wait   until recoat
   step   sand 320
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -162,7 +162,7 @@ job shelves {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -205,8 +205,8 @@ job shelves {
 function evenedBy({ drying, carrier }: Family): string {
   const conditioner =
     drying === "oxidising"
-      ? "put a conditioner on first (`layer oil_conditioner, wiped`, then `wait until recoat`)"
-      : "put a conditioner on first (`layer waterborne_conditioner, wiped`, then `wait until recoat`, `step sand 220` and `step dust`)";
+      ? "put a conditioner on first (`layer oil_conditioner, wiped off`, then `wait until recoat`)"
+      : "put a conditioner on first (`layer waterborne_conditioner, wiped off`, then `wait until recoat`, `step sand 220` and `step dust`)";
   if (carrier === "alcohol") return conditioner;
   return `${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\`, \`step sand 320\` and \`step dust\`)`;
 }
@@ -218,7 +218,7 @@ const isMist = (layer: LayerAction): boolean => isSprayed(layer) && !layer.wiped
 function conditionerFix(action: LayerAction, oil: boolean) {
   if (!oil) {
     return insertAbove("undertaking", action, "Put a waterborne conditioner on first", [
-      "layer waterborne_conditioner, wiped",
+      "layer waterborne_conditioner, wiped off",
       "wait  until recoat",
       ...sandingLines(action, 220),
     ]);
@@ -228,7 +228,7 @@ function conditionerFix(action: LayerAction, oil: boolean) {
   );
   return insertAbove("undertaking", action, "Put an oil conditioner on first", [
     ...(missing.length > 0 ? [`safety ${missing.join(", ")}`] : []),
-    "layer oil_conditioner, wiped",
+    "layer oil_conditioner, wiped off",
     "wait  until recoat",
   ]);
 }

@@ -22,7 +22,7 @@ const FILE = (lines: string) => `recipe stained {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
 ${lines}  step   dust
   layer  oil_varnish
@@ -67,7 +67,7 @@ export const colourSandedThrough: TradeRule = {
       title: "Sanded back and stained again",
       text: FILE(`  step   sand 150, 220
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   step   scuff 320
 `),

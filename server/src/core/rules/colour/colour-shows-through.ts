@@ -86,7 +86,7 @@ recipe painted {
     { title: "A pale wood", text: FILE("  layer  trim\n", "beech") },
     {
       title: "Thinned to let the wood show",
-      text: FILE("  layer  trim, thinned 10:1 with mineral_spirits, wiped\n"),
+      text: FILE("  layer  trim, thinned 10:1 with mineral_spirits, wiped off\n"),
     },
   ],
   checks: {

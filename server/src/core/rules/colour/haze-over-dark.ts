@@ -63,7 +63,7 @@ material top_clear "Waterborne clear" {
 }
 recipe stained {
   for   wood
-  layer walnut, wiped
+  layer walnut, wiped off
   wait  until recoat
   layer top_clear
   wait  until cured

@@ -30,7 +30,7 @@ recipe stained {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand ${grits}
   step   dust
-  layer  dark_oak, wiped${mark}
+  layer  dark_oak, wiped off${mark}
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured

@@ -89,7 +89,7 @@ export const tanninBleed: TradeRule = {
       text: FILE(
         "white oak",
         "white",
-        "  layer  milk_white, wiped after 2 min, thinned 1:1 with water #! tannin-bleed\n",
+        "  layer  milk_white, wiped off after 2 min, thinned 1:1 with water #! tannin-bleed\n",
       ),
     },
     {

@@ -24,7 +24,7 @@ export const materialCannotBeLayer: TradeRule = {
       title: "Soap as a layer",
       text: `recipe wash {
   for   wood
-  layer soap, wiped #! material-cannot-be-layer
+  layer soap, wiped off #! material-cannot-be-layer
 }
 `,
     },

@@ -37,7 +37,7 @@ export const wrongUnit: LanguageRule = {
       title: "Ounces that may be fluid ones",
       text: `material hall_clear {
   family waterborne polyurethane
-  sold   16 oz for 18.00 #! wrong-unit
+  packs  16 oz for 18.00 #! wrong-unit
 }
 `,
     },

@@ -115,7 +115,7 @@ job boxes {
   layer  wiping_varnish, by cloth
   step   sand wet 400
   wait   until recoat
-  layer  wiping_varnish, by cloth, wiped
+  layer  wiping_varnish, by cloth, wiped off
   wait   until cured
 }
 `,

@@ -93,7 +93,7 @@ recipe renew {
   step   clean with soap
   step   sand 80, 120, 150
   step   dust
-  layer  dye_stain, wiped #! coat-over-wax
+  layer  dye_stain, wiped off #! coat-over-wax
   wait   until cured
   layer  dewaxed_shellac
   wait   until cured

@@ -25,7 +25,7 @@ export const glueOverFinish: TradeRule = {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
   step   repair "glue the new rung into its mortise" #! glue-over-finish
 }
@@ -38,7 +38,7 @@ export const glueOverFinish: TradeRule = {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
   step   glue "lipping" with wood_glue #! glue-over-finish
   wait   until recoat
@@ -56,7 +56,7 @@ export const glueOverFinish: TradeRule = {
   wait   overnight
   step   sand 120, 180
   step   dust
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
   step   repair "glue the feet on, their joints were masked and are bare"
 }

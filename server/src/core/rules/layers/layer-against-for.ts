@@ -29,7 +29,7 @@ export const layerAgainstFor: TradeRule = {
   step   clean with soap
   step   scuff 220
   step   dust
-  layer  grain_filler, wiped #! layer-against-for
+  layer  grain_filler, wiped off #! layer-against-for
   wait   72 h
   layer  bonding_primer
   wait   until recoat
@@ -45,14 +45,14 @@ export const layerAgainstFor: TradeRule = {
       text: `recipe smooth {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  grain_filler, wiped
+  layer  grain_filler, wiped off
   wait   72 h
   layer  bonding_primer
   wait   until cured
 }
 recipe any_surface {
   for    metal, wood
-  layer  waterborne_conditioner, wiped
+  layer  waterborne_conditioner, wiped off
   wait   until cured
 }
 `,

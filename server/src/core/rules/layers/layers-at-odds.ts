@@ -45,14 +45,14 @@ export const layersAtOdds: TradeRule = {
       text: `recipe in_alcohol {
   for    wood
   safety ventilate, no_ignition, gloves
-  layer  alcohol_dye, by cloth, wiped
+  layer  alcohol_dye, by cloth, wiped off
   wait   until cured
   layer  dewaxed_shellac, by brush #! layers-at-odds
   wait   until cured
 }
 recipe in_water {
   for    wood
-  layer  water_dye, by cloth, wiped
+  layer  water_dye, by cloth, wiped off
   wait   until cured
   layer  waterborne_acrylic, by brush #! layers-at-odds
   wait   until cured
@@ -66,9 +66,9 @@ recipe in_water {
   safety dust_mask, wet_rags
   step   sand 120, 180
   step   dust
-  layer  soap_finish, wiped
+  layer  soap_finish, wiped off
   wait   until cured
-  layer  drying_oil, wiped #! layers-at-odds
+  layer  drying_oil, wiped off #! layers-at-odds
   wait   until cured
 }
 `,
@@ -94,9 +94,9 @@ recipe in_water {
       text: `recipe glazed {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   24 h
-  layer  glaze, wiped #! layers-at-odds
+  layer  glaze, wiped off #! layers-at-odds
   wait   24 h
   layer  nitrocellulose_lacquer, by hvlp #! layers-at-odds
   wait   until cured
@@ -108,9 +108,9 @@ recipe in_water {
       text: `recipe glazed {
   for    wood
   safety ventilate, no_ignition, wet_rags, gloves
-  layer  alcohol_dye, wiped
+  layer  alcohol_dye, wiped off
   wait   until recoat
-  layer  glaze, wiped #! layers-at-odds
+  layer  glaze, wiped off #! layers-at-odds
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -122,7 +122,7 @@ recipe in_water {
       text: `recipe oiled {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
   layer  nitrocellulose_lacquer, by hvlp #! layers-at-odds
   wait   until cured
@@ -136,7 +136,7 @@ recipe in_water {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   layer  oil_varnish
   wait   until recoat
-  layer  grain_filler, wiped #! layers-at-odds
+  layer  grain_filler, wiped off #! layers-at-odds
   wait   24 h
   step   sand 220
   step   dust
@@ -152,7 +152,7 @@ recipe in_water {
       text: `recipe in_alcohol {
   for    wood
   safety ventilate, no_ignition, gloves
-  layer  alcohol_dye, by cloth, wiped
+  layer  alcohol_dye, by cloth, wiped off
   wait   until cured
   layer  dewaxed_shellac, by pad
   wait   until recoat
@@ -161,7 +161,7 @@ recipe in_water {
 }
 recipe in_water {
   for    wood
-  layer  water_dye, by cloth, wiped
+  layer  water_dye, by cloth, wiped off
   wait   until cured
   layer  waterborne_acrylic, by brush, thin
   wait   until recoat
@@ -171,7 +171,7 @@ recipe in_water {
 recipe on_water {
   for    wood
   safety ventilate, no_ignition, gloves
-  layer  water_dye, by cloth, wiped
+  layer  water_dye, by cloth, wiped off
   wait   until cured
   layer  dewaxed_shellac, by brush
   wait   until cured
@@ -183,11 +183,11 @@ recipe on_water {
       text: `recipe glazed {
   for    wood
   safety ventilate, no_ignition, wet_rags, gloves
-  layer  alcohol_dye, wiped
+  layer  alcohol_dye, wiped off
   wait   until recoat
   layer  dewaxed_shellac
   wait   until recoat
-  layer  glaze, wiped
+  layer  glaze, wiped off
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -201,7 +201,7 @@ recipe on_water {
   safety dust_mask
   step   sand 120, 180
   step   dust
-  layer  soap_finish x 2, wiped {
+  layer  soap_finish x 2, wiped off {
     wait until recoat
   }
   wait   until cured
@@ -225,7 +225,7 @@ recipe on_water {
 recipe oiled {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
   layer  dewaxed_shellac
   wait   until recoat
@@ -235,11 +235,11 @@ recipe oiled {
 recipe glazed {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, gloves, eye_protection
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   24 h
   layer  dewaxed_shellac
   wait   until recoat
-  layer  glaze, wiped
+  layer  glaze, wiped off
   wait   until cured
   layer  nitrocellulose_lacquer, by hvlp
   wait   until cured

@@ -40,7 +40,7 @@ recipe oiled {
   step   clean with soap
   step   scuff 220
   step   dust
-  layer  hardwax_oil, wiped #! oil-over-film
+  layer  hardwax_oil, wiped off #! oil-over-film
   wait   until cured
 }
 job boxes {
@@ -58,7 +58,7 @@ job boxes {
   wait   until cured
   step   scuff 320
   step   dust
-  layer  soap_finish, wiped #! oil-over-film
+  layer  soap_finish, wiped off #! oil-over-film
   wait   until cured
 }
 `,
@@ -77,7 +77,7 @@ recipe oiled {
   for    metal
   safety ventilate, no_ignition, wet_rags, gloves
   step   clean with mineral_spirits
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 job hinges {
@@ -100,21 +100,21 @@ recipe oiled {
   step   clean with soap
   step   sand 100, 150
   step   dust
-  layer  hardwax_oil, wiped
+  layer  hardwax_oil, wiped off
   wait   until cured
 }
 recipe over_paint {
   safety ventilate, no_ignition, gloves, wet_rags
   layer  milk_paint
   wait   until recoat
-  layer  hardwax_oil, wiped
+  layer  hardwax_oil, wiped off
   wait   until cured
 }
 recipe over_shellac {
   safety ventilate, no_ignition, gloves, wet_rags
   layer  dewaxed_shellac
   wait   until recoat
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 job boxes {

@@ -28,7 +28,7 @@ export const paintOnlySubstrate: TradeRule = {
 recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped #! paint-only-substrate
+  layer  oil_stain, wiped off #! paint-only-substrate
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -56,7 +56,7 @@ job shelves {
 recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  oil_varnish
   wait   until cured

@@ -89,7 +89,7 @@ job trays {
 recipe oiled {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 job benches {

@@ -55,7 +55,7 @@ export const solventLiftsLayer: TradeRule = {
       text: `recipe glossy {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   5 days
   layer  nitrocellulose_lacquer, by hvlp #! solvent-lifts-layer
   wait   until cured
@@ -176,7 +176,7 @@ recipe repainted {
       text: `recipe glossy {
   for    wood
   safety ventilate, no_ignition, wet_rags, vapour_respirator, eye_protection, gloves
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   30 days
   layer  dewaxed_shellac
   wait   until recoat

@@ -25,7 +25,7 @@ export const stainLeftOn: TradeRule = {
     summary: "An oil or gel stain gets another coat over it, and nobody wipes off what does not soak in.",
     why: "What stays on the wood dries to a soft, weak film of pigment. It stays tacky for long, hides the grain, and the coats above come off with it.",
     remedy:
-      "Wipe off all that has not soaked in after 5 to 15 min, or as the label says: `layer gel_stain, wiped after 10 min`. For a stain laid thin on purpose, write `thin` or `as toner`.",
+      "Wipe off all that has not soaked in after 5 to 15 min, or as the label says: `layer gel_stain, wiped off after 10 min`. For a stain laid thin on purpose, write `thin` or `as toner`.",
     sources: [
       "Wood Handbook, FPL-GTR-190 (2010), chapter 16: the excess of a penetrating stain is wiped off, as it otherwise forms a shiny surface film (from memory, confidence high)",
       PRACTICE,
@@ -66,7 +66,7 @@ export const stainLeftOn: TradeRule = {
       text: `recipe wiped {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  gel_stain, by brush, wiped after 10 min
+  layer  gel_stain, by brush, wiped off after 10 min
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -85,7 +85,7 @@ recipe twice {
   safety ventilate, no_ignition, gloves, wet_rags
   layer  oil_stain, by brush
   wait   40 min
-  layer  oil_stain, by brush, wiped after 60 min
+  layer  oil_stain, by brush, wiped off after 60 min
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -146,11 +146,11 @@ recipe by_label {
         ]),
         why: "What does not soak in dries to a weak film of pigment, and the coats above come off with it.",
         remedy:
-          "Wipe off what has not soaked in after 5 to 15 min, `wiped after 10 min`, or lay it `thin` on purpose.",
+          "Wipe off what has not soaked in after 5 to 15 min, `wiped off after 10 min`, or lay it `thin` on purpose.",
         related: [related(next.place, "The coat above it")],
         fixes: [
           fixOf("change", "Wipe it off after 10 min", [
-            { place: { ...action.place, span: endOf(action) }, text: ", wiped after 10 min" },
+            { place: { ...action.place, span: endOf(action) }, text: ", wiped off after 10 min" },
           ]),
         ],
       });

@@ -40,7 +40,7 @@ export const stainOnSealedSurface: TradeRule = {
   wait   until recoat
   step   sand 220
   step   dust
-  layer  oil_stain, wiped #! stain-on-sealed-surface
+  layer  oil_stain, wiped off #! stain-on-sealed-surface
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -61,7 +61,7 @@ recipe darker {
   step   clean with soap
   step   sand 120, 150
   step   dust
-  layer  gel_stain, wiped #! stain-on-sealed-surface
+  layer  gel_stain, wiped off #! stain-on-sealed-surface
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -77,9 +77,9 @@ job boxes {
       text: `recipe darker {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  soap_finish, wiped
+  layer  soap_finish, wiped off
   wait   until recoat
-  layer  oil_stain, wiped #! stain-on-sealed-surface
+  layer  oil_stain, wiped off #! stain-on-sealed-surface
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -93,7 +93,7 @@ job boxes {
   safety ventilate, no_ignition, gloves, wet_rags, dust_mask
   step   scuff 220
   step   dust
-  layer  gel_stain, wiped #! stain-on-sealed-surface
+  layer  gel_stain, wiped off #! stain-on-sealed-surface
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -155,7 +155,7 @@ job boxes {
   wait   until recoat
   step   sand 220
   step   dust
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -163,11 +163,11 @@ job boxes {
 recipe over_conditioner {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_conditioner, wiped
+  layer  oil_conditioner, wiped off
   wait   until recoat
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   24 h
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -183,7 +183,7 @@ recipe over_conditioner {
   wait   until recoat
   step   scuff 320
   step   dust
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -204,7 +204,7 @@ recipe darker {
   step   clean with soap
   step   sand 100, 150
   step   dust
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   72 h
   layer  oil_varnish
   wait   until cured

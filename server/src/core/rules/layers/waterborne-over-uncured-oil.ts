@@ -41,7 +41,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       text: `recipe top_coats {
   for   wood
   safety gloves, ventilate, no_ignition, wet_rags
-  layer gel_stain, wiped
+  layer gel_stain, wiped off
   wait  24 h
   layer waterborne_polyurethane #! waterborne-over-uncured-oil
   wait  until cured
@@ -55,7 +55,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       text: `recipe top_coats {
   for   wood
   safety gloves, ventilate, no_ignition, wet_rags
-  layer gel_stain, wiped
+  layer gel_stain, wiped off
   wait  72 h
   layer waterborne_polyurethane
   wait  until cured
@@ -67,7 +67,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       text: `recipe top_coats {
   for   wood
   safety gloves, ventilate, no_ignition, wet_rags
-  layer gel_stain, wiped
+  layer gel_stain, wiped off
   wait  24 h
   layer dewaxed_shellac
   wait  2 h

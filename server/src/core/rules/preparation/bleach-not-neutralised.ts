@@ -28,7 +28,7 @@ export const bleachNotNeutralised: TradeRule = {
   step   dust
   step   bleach with wood_bleach
   wait   overnight
-  layer  drying_oil, wiped #! bleach-not-neutralised
+  layer  drying_oil, wiped off #! bleach-not-neutralised
   wait   until cured
 }
 `,
@@ -46,7 +46,7 @@ export const bleachNotNeutralised: TradeRule = {
   wait   overnight
   step   clean with water
   wait   overnight
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 `,

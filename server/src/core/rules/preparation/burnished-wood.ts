@@ -72,7 +72,7 @@ export const burnishedWood: TradeRule = {
   safety dust_mask, wet_rags
   step   sand 80, 120, 220, 320, 600
   step   dust
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 recipe refreshed {

@@ -65,7 +65,7 @@ recipe painted {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
-  layer  grain_filler, wiped
+  layer  grain_filler, wiped off
   wait   4 h
   step   sand 220 #! filler-not-dry
   step   dust
@@ -75,7 +75,7 @@ recipe filled_and_varnished {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
-  layer  grain_filler, wiped
+  layer  grain_filler, wiped off
   wait   4 h
   layer  oil_varnish #! filler-not-dry
   wait   until cured
@@ -119,7 +119,7 @@ job shelves {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
-  layer  grain_filler, wiped
+  layer  grain_filler, wiped off
   wait   overnight
   step   sand 220 #! filler-not-dry
   step   dust
@@ -165,7 +165,7 @@ recipe filled {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 120, 180
   step   dust
-  layer  grain_filler, wiped
+  layer  grain_filler, wiped off
   wait   24 h
   step   sand 220
   step   dust

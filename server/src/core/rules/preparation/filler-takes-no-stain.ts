@@ -27,7 +27,7 @@ export const fillerTakesNoStain: TradeRule = {
   wait   24 h
   step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped #! filler-takes-no-stain
+  layer  oil_stain, wiped off #! filler-takes-no-stain
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -45,7 +45,7 @@ export const fillerTakesNoStain: TradeRule = {
   wait   24 h
   step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured

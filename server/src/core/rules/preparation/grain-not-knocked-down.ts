@@ -118,7 +118,7 @@ job shelves {
   safety dust_mask
   step   sand 80, 120, 180
   step   dust
-  layer  waterborne_stain, wiped
+  layer  waterborne_stain, wiped off
   wait   until recoat
   layer  waterborne_polyurethane x 2 { #! grain-not-knocked-down
     wait until recoat
@@ -170,7 +170,7 @@ job shelves {
   safety dust_mask
   step   sand 80, 120, 180
   step   dust
-  layer  waterborne_stain, wiped
+  layer  waterborne_stain, wiped off
   wait   until recoat
   layer  waterborne_polyurethane x 2 {
     wait until recoat

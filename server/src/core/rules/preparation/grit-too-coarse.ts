@@ -37,7 +37,7 @@ export const gritTooCoarse: TradeRule = {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 80, 100
   step   dust
-  layer  gel_stain, wiped #! grit-too-coarse
+  layer  gel_stain, wiped off #! grit-too-coarse
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -87,7 +87,7 @@ recipe shelf_painted {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 80, 120
   step   dust
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane x 2 {
     wait until recoat

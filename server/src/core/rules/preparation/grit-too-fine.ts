@@ -45,7 +45,7 @@ recipe smoothed {
 recipe stained {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped #! grit-too-fine
+  layer  oil_stain, wiped off #! grit-too-fine
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -65,7 +65,7 @@ job shelves {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180, 320
   step   dust
-  layer  oil_stain, wiped #! grit-too-fine
+  layer  oil_stain, wiped off #! grit-too-fine
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured
@@ -95,7 +95,7 @@ job shelves {
   step   clean with soap
   step   scuff 320
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -118,7 +118,7 @@ recipe stained {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 320
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -155,7 +155,7 @@ recipe stained {
   safety dust_mask, ventilate, no_ignition, gloves, wet_rags
   step   sand 320
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -175,7 +175,7 @@ job shelves {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180, 240
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured

@@ -85,7 +85,7 @@ export const metalWithoutDegreasing: TradeRule = {
       text: BRIGHT("  step   clean with acetone\n", "nitrocellulose_lacquer, by hvlp"),
     },
     { title: "Washed first", text: FILE("built 1985", `  step   clean with degreaser\n${SCUFF}`) },
-    { title: "A new piece may come clean from the maker", text: FILE("new 60.00", SCUFF) },
+    { title: "A new piece may come clean from the maker", text: FILE("new_price 60.00", SCUFF) },
   ],
   checks: {
     onLayer: ({ action, before, run, index, report }) => {

@@ -36,7 +36,7 @@ const STAINED = `recipe stained {
   safety dust_mask, gloves, ventilate, no_ignition, wet_rags
   step   sand 120, 180
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until cured
   note   "Level the raised fibres with 0000 steel wool."
   step   dust
@@ -66,7 +66,7 @@ export const steelWoolOnTanninWood: TradeRule = {
       text: FILE(
         "oak",
         "Rub with 0000 steel wool until it feels like silk.",
-        "drying_oil, wiped #! steel-wool-on-tannin-wood",
+        "drying_oil, wiped off #! steel-wool-on-tannin-wood",
       ),
     },
     {
@@ -81,11 +81,11 @@ export const steelWoolOnTanninWood: TradeRule = {
   passing: [
     {
       title: "Beech has hardly any tannin",
-      text: FILE("beech", "Rub with 0000 steel wool.", "drying_oil, wiped"),
+      text: FILE("beech", "Rub with 0000 steel wool.", "drying_oil, wiped off"),
     },
     {
       title: "Another kind of wool, and a note that forbids it",
-      text: FILE("oak", "Bronze wool, never steel wool.", "drying_oil, wiped"),
+      text: FILE("oak", "Bronze wool, never steel wool.", "drying_oil, wiped off"),
     },
   ],
   checks: {

@@ -42,7 +42,7 @@ recipe oiled {
   step   sand wet 120, 180
   step   dust
   wait   20 min
-  layer  drying_oil, wiped #! wood-still-wet
+  layer  drying_oil, wiped off #! wood-still-wet
   wait   until cured
 }
 job boxes {
@@ -80,7 +80,7 @@ recipe renewed {
   step   strip with paint_stripper
   step   clean with water
   wait   1 h
-  layer  drying_oil, wiped #! wood-still-wet
+  layer  drying_oil, wiped off #! wood-still-wet
   wait   until cured
 }
 job boxes {
@@ -132,7 +132,7 @@ recipe oiled {
   step   sand wet 180
   step   clean with water
   wait   overnight
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 recipe oiled_in {
@@ -176,7 +176,7 @@ recipe oiled {
   step   sand 120, 180
   step   clean with water
   wait   overnight
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 `,
@@ -189,7 +189,7 @@ recipe oiled {
   step   sand 120, 180
   step   dust
   step   dampen
-  layer  water_dye, wiped
+  layer  water_dye, wiped off
   wait   until recoat
   step   sand 320
   step   dust
@@ -202,7 +202,7 @@ recipe washed {
   step   sand 120, 150
   step   dust
   step   dampen
-  layer  acrylic_paint, thinned 1:1 with water, wiped
+  layer  acrylic_paint, thinned 1:1 with water, wiped off
   wait   until recoat
   step   sand 320
   step   dust

@@ -14,7 +14,7 @@ export const notEnoughOnHand: TradeRule = {
     summary:
       "The job needs more of a material than is on hand, and the material does not say how it is sold.",
     why: "The can runs empty in the middle of a coat, and a coat that is finished from another day's batch shows its lap.",
-    remedy: "Buy more before the work begins and state it with `sold`, or use another material.",
+    remedy: "Buy more before the work begins and state it with `packs`, or use another material.",
     sources: ["arithmetic with the material's own figures", "common practice, no source"],
   },
   failing: [
@@ -88,7 +88,7 @@ job shelves {
   family  waterborne polyurethane
   covers  10 m2/L
   on_hand 100 mL
-  sold    946 mL for 28.00
+  packs   946 mL for 28.00
 }
 
 piece shelf {
@@ -125,7 +125,7 @@ job shelves {
           headline: `\`${material.name}\`: ${litresText(litres)} needed, ${litresText(onHand)} on hand`,
           why: "Spare is included. The can runs empty in the middle of the work, and the material does not say how more is sold.",
           remedy:
-            "Get more before the work begins and state it with `sold` or `on_hand`, or use another material.",
+            "Get more before the work begins and state it with `packs` or `on_hand`, or use another material.",
           related: [related(material.onHandPlace, "What is on hand")],
         });
       }

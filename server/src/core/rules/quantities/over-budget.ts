@@ -22,7 +22,7 @@ export const overBudget: TradeRule = {
       text: `material hall_clear {
   family waterborne polyurethane
   covers 10 m2/L
-  sold   946 mL for 28.00
+  packs  946 mL for 28.00
 }
 
 piece shelf {
@@ -51,7 +51,7 @@ job shelves {
       text: `material hall_clear {
   family waterborne polyurethane
   covers 10 m2/L
-  sold   946 mL for 28.00
+  packs  946 mL for 28.00
 }
 
 piece shelf {

@@ -51,7 +51,7 @@ recipe spotted {
   safety gloves, eye_protection, wet_rags
   step   clean with spot_acid
   wait   48 h
-  layer  drying_oil, wiped #! caustic-or-acid-left-in
+  layer  drying_oil, wiped off #! caustic-or-acid-left-in
   wait   until cured
 }
 `,
@@ -84,7 +84,7 @@ recipe pale {
   step   clean with lye_wash
   step   clean with water
   wait   72 h
-  layer  drying_oil, wiped #! caustic-or-acid-left-in
+  layer  drying_oil, wiped off #! caustic-or-acid-left-in
   wait   until cured
 }
 `,
@@ -129,7 +129,7 @@ recipe pale {
   step   clean with sour
   step   clean with water
   wait   72 h
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 `,

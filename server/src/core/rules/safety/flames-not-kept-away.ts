@@ -49,7 +49,7 @@ export const flamesNotKeptAway: TradeRule = {
       text: `recipe oiled {
   for    wood
   safety wet_rags, ventilate
-  layer  drying_oil, wiped, thinned 1:1 with mineral_spirits #! flames-not-kept-away
+  layer  drying_oil, wiped off, thinned 1:1 with mineral_spirits #! flames-not-kept-away
   wait   until cured
 }
 `,
@@ -96,7 +96,7 @@ recipe oiled {
   for    wood
   safety gloves, ventilate, wet_rags
   step   dewax with high_flash
-  layer  bare_oil, wiped
+  layer  bare_oil, wiped off
   wait   until cured
 }
 `,

@@ -20,7 +20,7 @@ const OUTSIDE_CATEGORY_1_GAL = 25;
 const JOB = (litres: string) => `material lacquer {
   family  nitrocellulose lacquer
   on_hand ${litres}
-  sold    20 L for 140.00
+  packs   20 L for 140.00
 }
 
 recipe lacquered {

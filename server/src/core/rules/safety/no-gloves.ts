@@ -48,7 +48,7 @@ export const noGloves: TradeRule = {
   step   dewax with mineral_spirits #! no-gloves
   step   clean with soap
   safety gloves
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   until cured
   layer  waterborne_polyurethane
   wait   until cured
@@ -140,7 +140,7 @@ recipe brushed {
   safety gloves, ventilate, no_ignition, wet_rags
   step   dewax with mineral_spirits
   step   clean with soap
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   until cured
   layer  waterborne_polyurethane
   wait   until cured
@@ -172,14 +172,14 @@ recipe plain {
 recipe oiled {
   for    wood
   safety wet_rags
-  layer  pure, wiped
+  layer  pure, wiped off
   wait   until cured
 }
 
 recipe oiled_again {
   for    wood
   safety wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 

@@ -35,9 +35,9 @@ export const noVentilation: TradeRule = {
       text: `recipe oiled {
   for    wood
   safety wet_rags, no_ignition, gloves
-  layer  drying_oil, wiped, thinned 1:1 with mineral_spirits #! no-ventilation
+  layer  drying_oil, wiped off, thinned 1:1 with mineral_spirits #! no-ventilation
   wait   until cured
-  layer  drying_oil, wiped, thinned 2:1 with mineral_spirits
+  layer  drying_oil, wiped off, thinned 2:1 with mineral_spirits
   wait   until cured
 }
 `,
@@ -104,7 +104,7 @@ job lid {
 recipe oiled {
   for    wood
   safety wet_rags
-  layer  bare_oil, wiped
+  layer  bare_oil, wiped off
   wait   until cured
 }
 `,

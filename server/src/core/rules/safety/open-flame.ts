@@ -62,7 +62,7 @@ export const openFlame: TradeRule = {
   for    wood
   safety gloves, wet_rags, ventilate, no_ignition
   note   "Warm the oil and turpentine in a pan on the gas ring until it smokes." #! open-flame
-  layer  drying_oil x 2, by cloth, wiped after 30 min {
+  layer  drying_oil x 2, by cloth, wiped off after 30 min {
     wait until recoat
   }
   wait   until cured

@@ -35,7 +35,7 @@ export const ragsInAHeap: TradeRule = {
       text: `recipe oiled {
   for    wood
   safety wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   note   "Throw the rags into the waste basket with the paper." #! rags-in-a-heap
   wait   until cured
 }
@@ -46,7 +46,7 @@ export const ragsInAHeap: TradeRule = {
       text: `recipe stained {
   for    wood
   safety wet_rags, gloves, ventilate, no_ignition
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   note   "Leave the cloths in a heap under the bench until tomorrow." #! rags-in-a-heap
   note   "The oily rags go into a plastic bag." #! rags-in-a-heap
   wait   until cured
@@ -62,7 +62,7 @@ export const ragsInAHeap: TradeRule = {
       text: `recipe oiled {
   for    wood
   safety wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   note   "Rags go into the metal bin with water and a lid."
   note   "Never leave rags in a heap or in the bin."
   note   "Spread the rags flat on the fence, not in a pile."

@@ -24,7 +24,7 @@ export const ragsNotWetted: TradeRule = {
       title: "Oil wiped on",
       text: `recipe oiled {
   for   wood
-  layer drying_oil, wiped #! rags-not-wetted
+  layer drying_oil, wiped off #! rags-not-wetted
   wait  until cured
 }
 `,
@@ -58,7 +58,7 @@ recipe clear_coat {
       text: `recipe oiled {
   for    wood
   safety gloves, ventilate, no_ignition
-  layer  exterior_oil, wiped #! rags-not-wetted
+  layer  exterior_oil, wiped off #! rags-not-wetted
   wait   until cured
 }
 `,
@@ -70,7 +70,7 @@ recipe clear_coat {
       text: `recipe oiled {
   for    wood
   safety wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 `,

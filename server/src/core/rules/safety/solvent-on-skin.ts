@@ -36,7 +36,7 @@ export const solventOnSkin: TradeRule = {
   safety gloves, ventilate, no_ignition, wet_rags
   step   clean with acetone
   wait   15 min
-  layer  drying_oil, by cloth, wiped after 15 min
+  layer  drying_oil, by cloth, wiped off after 15 min
   wait   until cured
   note   "The wipe with solvent takes the wood's own oil from the face."
 }

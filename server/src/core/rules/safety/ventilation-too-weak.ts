@@ -88,7 +88,7 @@ material clear {
 recipe stained {
   for    wood
   safety gloves, wet_rags, no_ignition, ventilate 6 air changes/h
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until cured
   layer  clear, by pad
   wait   until cured
@@ -160,7 +160,7 @@ ${OILED}`,
     },
     {
       title: "A hint: nobody says how much `ventilate` brings",
-      text: `${TWO_JOBS.replace(" 6 air changes/h", "").replace("oil_stain, wiped", "oil_stain, wiped #! ventilation-too-weak")}${TABLE_JOB("first", "2027-03-08")}`,
+      text: `${TWO_JOBS.replace(" 6 air changes/h", "").replace("oil_stain, wiped off", "oil_stain, wiped off #! ventilation-too-weak")}${TABLE_JOB("first", "2027-03-08")}`,
     },
     {
       title: "Two coats within one shift count together",
@@ -203,7 +203,7 @@ job shelves {
     },
     {
       title: "Two jobs on one day, both in haste, share the air of their shop",
-      text: `${TWO_JOBS.replace("oil_stain, wiped", "oil_stain, wiped #! ventilation-too-weak, ventilation-too-weak")}${TABLE_JOB("first", "2027-03-08", IN_HASTE)}${TABLE_JOB("second", "2027-03-08", IN_HASTE)}`,
+      text: `${TWO_JOBS.replace("oil_stain, wiped off", "oil_stain, wiped off #! ventilation-too-weak, ventilation-too-weak")}${TABLE_JOB("first", "2027-03-08", IN_HASTE)}${TABLE_JOB("second", "2027-03-08", IN_HASTE)}`,
     },
     {
       title: "A step: 30 m2 dewaxed with a solvent whose `covers` says how much that takes",

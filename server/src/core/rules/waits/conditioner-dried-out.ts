@@ -32,9 +32,9 @@ export const conditionerDriedOut: TradeRule = {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_conditioner, wiped
+  layer  oil_conditioner, wiped off
   wait   5 days
-  layer  oil_stain, wiped #! conditioner-dried-out
+  layer  oil_stain, wiped off #! conditioner-dried-out
   wait   until recoat
   layer  oil_varnish
   wait   until cured
@@ -50,9 +50,9 @@ export const conditionerDriedOut: TradeRule = {
 recipe coloured {
   for    wood
   safety dust_mask
-  layer  even, wiped
+  layer  even, wiped off
   wait   overnight
-  layer  waterborne_stain, wiped #! conditioner-dried-out
+  layer  waterborne_stain, wiped off #! conditioner-dried-out
   wait   until recoat
   layer  waterborne_polyurethane x 2 {
     wait until recoat
@@ -70,8 +70,8 @@ recipe coloured {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_conditioner, wiped after 10 min
-  layer  oil_stain, wiped
+  layer  oil_conditioner, wiped off after 10 min
+  layer  oil_stain, wiped off
   wait   until recoat
   layer  oil_varnish
   wait   until cured
@@ -79,9 +79,9 @@ recipe coloured {
 recipe coloured_later {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_conditioner, wiped
+  layer  oil_conditioner, wiped off
   wait   2 h
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   until recoat
   layer  oil_varnish
   wait   until cured
@@ -89,11 +89,11 @@ recipe coloured_later {
 recipe coloured_on_water {
   for    wood
   safety dust_mask
-  layer  waterborne_conditioner, wiped
+  layer  waterborne_conditioner, wiped off
   wait   overnight
   step   sand 220
   step   dust
-  layer  waterborne_stain, wiped
+  layer  waterborne_stain, wiped off
   wait   until recoat
   layer  waterborne_polyurethane x 2 {
     wait until recoat

@@ -56,8 +56,8 @@ export const recoatTooEarly: TradeRule = {
       text: `recipe stained {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  waterborne_conditioner, wiped
-  layer  oil_stain, wiped #! recoat-too-early
+  layer  waterborne_conditioner, wiped off
+  layer  oil_stain, wiped off #! recoat-too-early
   wait   until cured
   layer  oil_varnish
   wait   until cured
@@ -124,9 +124,9 @@ recipe two_coats {
       text: `recipe oiled {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   6 h
-  layer  drying_oil, wiped #! recoat-too-early
+  layer  drying_oil, wiped off #! recoat-too-early
   wait   until cured
 }
 `,
@@ -225,7 +225,7 @@ recipe two_coats {
   safety ventilate, no_ignition, gloves, wet_rags
   layer  drying_oil
   wait   30 min
-  layer  drying_oil, wiped after 15 min
+  layer  drying_oil, wiped off after 15 min
   wait   until cured
 }
 `,
@@ -235,9 +235,9 @@ recipe two_coats {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_conditioner, wiped after 5 min
+  layer  oil_conditioner, wiped off after 5 min
   wait   5 min
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   until recoat
   layer  oil_varnish
   wait   until cured

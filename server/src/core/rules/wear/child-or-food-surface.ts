@@ -32,7 +32,7 @@ export const childOrFoodSurface: TradeRule = {
     {
       title: "A toy box handed over after a day",
       text: `piece toy_box "Toy box" {
-  use_by children
+  meant_for children
   surface lid {
     shape panel 600 mm x 400 mm
     wood  beech
@@ -53,7 +53,7 @@ job toys {
     {
       title: "Paint where food lies",
       text: `piece board "Bread board" {
-  use_by food
+  meant_for food
   surface face {
     shape panel 400 mm x 250 mm
     wood  MDF
@@ -86,16 +86,16 @@ material hard_varnish {
 }
 
 piece board {
-  use_by food
-  surface face {
+  meant_for food
+  surface   face {
     shape panel 380 mm x 240 mm
     wood  beech
   }
 }
 
 piece blocks {
-  use_by children
-  surface sides {
+  meant_for children
+  surface   sides {
     shape area 1 m2
     wood  beech
   }
@@ -104,9 +104,9 @@ piece blocks {
 recipe stained {
   for    wood
   safety gloves, wet_rags, ventilate, no_ignition
-  layer  oil_stain, wiped after 10 min #! child-or-food-surface
+  layer  oil_stain, wiped off after 10 min #! child-or-food-surface
   wait   until cured
-  layer  board_oil, by cloth, wiped after 20 min
+  layer  board_oil, by cloth, wiped off after 20 min
   wait   until cured
 }
 
@@ -138,8 +138,8 @@ material board_stain {
 }
 
 piece board {
-  use_by food
-  surface face {
+  meant_for food
+  surface   face {
     shape panel 380 mm x 240 mm
     wood  maple
   }
@@ -154,9 +154,9 @@ recipe stained {
   wait   overnight
   step   sand 220
   step   dust
-  layer  waterborne_conditioner, wiped after 5 min
+  layer  waterborne_conditioner, wiped off after 5 min
   wait   30 min
-  layer  board_stain, wiped after 5 min
+  layer  board_stain, wiped off after 5 min
   wait   until cured
   layer  waterborne_polyurethane x 2 {
     wait until recoat
@@ -175,7 +175,7 @@ job boards {
     {
       title: "The full cure; and adults' furniture is not asked",
       text: `piece toy_box "Toy box" {
-  use_by children
+  meant_for children
   surface lid {
     shape panel 600 mm x 400 mm
     wood  beech

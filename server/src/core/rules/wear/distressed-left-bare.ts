@@ -52,7 +52,7 @@ ${FILE("").replace("aged", "aged_and_buffed")}  step   buff with paste_wax
   wait   until cured
   step   distress
   step   dust
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  waterborne_polyurethane
   wait   until cured

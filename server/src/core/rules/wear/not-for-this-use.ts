@@ -42,7 +42,7 @@ export const notForThisUse: TradeRule = {
 recipe oiled {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  drying_oil x 3, wiped {
+  layer  drying_oil x 3, wiped off {
     wait until recoat
   }
   wait   until cured
@@ -157,7 +157,7 @@ recipe varnished {
 recipe hard_oiled {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  hardwax_oil x 2, wiped {
+  layer  hardwax_oil x 2, wiped off {
     wait until recoat
   }
   wait   until cured
@@ -165,7 +165,7 @@ recipe hard_oiled {
 recipe oiled {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  drying_oil, wiped
+  layer  drying_oil, wiped off
   wait   until cured
 }
 job cabinets {

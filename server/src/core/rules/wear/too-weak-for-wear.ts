@@ -89,7 +89,7 @@ recipe stained {
   wait   until recoat
   step   sand 220
   step   dust
-  layer  gel_stain, wiped
+  layer  gel_stain, wiped off
   wait   72 h
   layer  oil_varnish x 2 { #! too-weak-for-wear
     wait until recoat
@@ -137,7 +137,7 @@ job tables {
 recipe wiped_on {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  wiping_varnish x 4, wiped { #! too-weak-for-wear
+  layer  wiping_varnish x 4, wiped off { #! too-weak-for-wear
     wait until recoat
   }
   wait   until cured
@@ -269,7 +269,7 @@ recipe enamelled {
 recipe oiled {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  hardwax_oil x 2, wiped {
+  layer  hardwax_oil x 2, wiped off {
     wait until recoat
   }
   wait   until cured
@@ -277,7 +277,7 @@ recipe oiled {
 recipe wiped_on {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  wiping_varnish x 6, wiped {
+  layer  wiping_varnish x 6, wiped off {
     wait until recoat
   }
   wait   until cured

@@ -33,7 +33,7 @@ export const unprotectedLayer: TradeRule = {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped #! unprotected-layer
+  layer  oil_stain, wiped off #! unprotected-layer
   wait   until cured
 }
 `,
@@ -76,7 +76,7 @@ job boxes {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags, vapour_respirator
-  layer  oil_stain, wiped #! unprotected-layer
+  layer  oil_stain, wiped off #! unprotected-layer
   wait   until cured
   layer  sanding_sealer
   wait   until cured
@@ -90,7 +90,7 @@ job boxes {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  oil_varnish
   wait   until cured
@@ -118,7 +118,7 @@ recipe enamelled {
 recipe stained {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  fence_stain, wiped
+  layer  fence_stain, wiped off
   wait   until cured
 }
 `,
@@ -128,7 +128,7 @@ recipe stained {
       text: `recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
 }
 recipe finished {
@@ -141,7 +141,7 @@ recipe finished {
 recipe with_any(last: material) {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
   layer  last
   wait   until cured
@@ -159,7 +159,7 @@ recipe with_any(last: material) {
 recipe coloured {
   for    wood
   safety ventilate, no_ignition, gloves, wet_rags
-  layer  oil_stain, wiped
+  layer  oil_stain, wiped off
   wait   72 h
 }
 recipe varnished {
