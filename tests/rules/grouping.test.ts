@@ -246,13 +246,17 @@ job boxes {
     expect(shown(COLD + again)).toHaveLength(2);
   });
 
-  it("also keeps a piece for hard wear from curing: a wait of months is not asked for", () => {
+  it("also keeps a piece for hard wear from curing, which is told apart: no wait of months is asked for", () => {
     const hard = COLD.replaceAll("    wood  beech", "    wood  beech\n    wear  hard").replaceAll(
       "  wait  until cured\n",
       "",
     );
     const findings = findingsOf(hard).filter(({ rule }) => rule === "air-outside-limits");
-    expect(findings.flatMap(partsOf).map(({ rule }) => rule)).toContain("in-service-before-cure");
+    expect(findings.flatMap(partsOf).map(({ rule }) => rule)).not.toContain("in-service-before-cure");
+    const uncured = findingsOf(hard).filter(({ rule }) => rule === "in-service-before-cure");
+    expect(uncured.map(({ remedy }) => remedy)).toContainEqual(
+      expect.stringContaining("no wait makes up for the cold"),
+    );
     expect(findings[0]!.remedy).toContain("No wait makes up for the cold.");
     expect(JSON.stringify(findingsOf(hard))).not.toMatch(/\d+ days .*longer/u);
   });
@@ -317,6 +321,14 @@ describe("consequences", () => {
       related: [{ place: at(0), message: "What effect says. Do this" }],
     });
     expect(grouped[0]!.parts?.map(({ rule }) => rule)).toEqual(["cause", "effect"]);
+  });
+
+  it("are told with the short remedy where they have one, and with all of it else", () => {
+    const told = (more: Partial<Finding>) =>
+      groupFindings([finding("effect", 0, more), finding("cause", 2)], toCause)[0]!.related[0]!.message;
+    const remedy = "Wear a mask, e.g. of class P2. Then state so.";
+    expect(told({ remedy, brief: "Wear a mask." })).toBe("What effect says. Wear a mask");
+    expect(told({ remedy })).toBe("What effect says. Wear a mask, e.g. of class P2. Then state so");
   });
 
   it("elsewhere are told apart, unless both name one cause", () => {

@@ -77,7 +77,7 @@ describe("recoat-too-early in a cold shop", () => {
       "Its label asks for 2 h; the air of `cold` (15 C and 60 % RH) makes it 3 h 39 min (× 1.82) for job `boxes`.",
     );
     expect(finding?.remedy).toBe(
-      "Write `wait until recoat`, which goes by the shop's air, in place of `wait 1 h`, or wait 2 h 39 min longer.",
+      "Write `wait until recoat` in place of `wait 1 h` (it goes by the shop's air), or wait 2 h 39 min longer.",
     );
   });
 });

@@ -35,6 +35,8 @@ export interface FindingText {
   readonly why: string;
   /** What to do, as an imperative. */
   readonly remedy: string;
+  /** The remedy in one short sentence, for where the finding is told in one line below another; absent where it is one. */
+  readonly brief?: string;
   /** The job and the surfaces that it is about, where it does not hold whatever the job. */
   readonly where?: string;
 }

@@ -96,6 +96,7 @@ function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, mor
     headline: notStated(duty),
     why: `${reason}. ${why}${others}`,
     remedy: `${doc.slice(0, -1)}, and state \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
+    brief: doc,
     ...(need.cause ? { related: [need.cause] } : {}),
     fixes: [stateDuty(action, duty)],
     // Lead is a matter of its own: nobody may overlook it in a list.

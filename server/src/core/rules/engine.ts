@@ -284,7 +284,7 @@ function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;
   const { job, piece } = worst;
   const report = toldTogether(group, worst.report);
-  const { headline, why, remedy, part, causes, eased } = report;
+  const { headline, why, remedy, brief, part, causes, eased } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
   return {
     rule: worst.rule.id,
@@ -293,6 +293,7 @@ function finding(group: readonly Draft[]): Finding {
     headline,
     why,
     remedy,
+    ...(brief === undefined ? {} : { brief }),
     related: relatedOf({ ...worst, report }),
     fixes: report.fixes ?? [],
     ...(job ? { where: whereText(job, surfaces), job } : {}),

@@ -87,7 +87,7 @@ function toldAsOne(group: readonly Finding[]): Finding {
   const places = byLine(sorted.filter(({ place }) => !overlaps(place, first.place))).map(
     (parts): RelatedPlace => ({ place: parts[0]!.place, message: elsewhere(parts) }),
   );
-  const { part: _, job, where, surfaces, ...rest } = first;
+  const { part: _, brief: __, job, where, surfaces, ...rest } = first;
   return {
     ...rest,
     ...(sorted.every((each) => each.job === job) ? whose(job, sorted) : {}),
@@ -238,17 +238,15 @@ const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly 
   withConsequences(finding!, consequences),
 );
 
-/** What follows is told in one line, with what to do about it: the first sentence of its remedy. */
-function withRemedy({ headline, remedy }: Finding, primary: Finding): string {
-  const text = remedy.startsWith("First: ") ? remedy : (FIRST_SENTENCE.exec(remedy)?.[0] ?? remedy);
+/** What follows is told in one line, with what to do about it. */
+function withRemedy({ headline, remedy, brief }: Finding, primary: Finding): string {
+  // A caution that a remedy begins with is never left out.
+  const text = remedy.startsWith("First: ") ? remedy : (brief ?? remedy);
   const steps = text.match(/`step [^`]*`/gu) ?? [];
   // What the finding above has in its own order is not said again in another.
   if (steps.length > 0 && steps.every((step) => primary.remedy.includes(step))) return headline;
   return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
-
-/** Up to the end of its first sentence; what stands in backticks ends none. */
-const FIRST_SENTENCE = /^(?:`[^`]*`|[^.`]|\.(?!\s|$))+\./u;
 
 function withConsequences(finding: Finding, consequences: readonly Finding[]): Finding {
   if (consequences.length === 0) return finding;

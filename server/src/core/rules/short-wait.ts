@@ -222,7 +222,6 @@ function remedyText(
   if (waits.some(({ needed }) => needed.tooCold))
     return `Write \`${instead}\`${there}, and see the air of the shop, as no wait makes up for the cold${and}.`;
   const longer = spokenDuration(missing(longest));
-  const byAir = longest.needed.cause.law === "a night" ? "" : ", which goes by the shop's air,";
-  const written = short ? `${byAir}${there}${byAir === "" ? "" : ","}` : `${there}${byAir}`;
-  return `Write \`${instead}\`${written} or wait ${longer} longer${or}${and}.`;
+  const byAir = longest.needed.cause.law === "a night" ? "" : " (it goes by the shop's air)";
+  return `Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;
 }

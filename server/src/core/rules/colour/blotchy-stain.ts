@@ -188,6 +188,7 @@ job shelves {
         remedy: isGel
           ? `Try the colour on an offcut: a gel often needs no more. Where it clouds, ${evenedBy(over)}.`
           : `${sentence(evenedBy(over))}, and try the colour on an offcut.`,
+        ...(isGel ? { brief: "Try the colour on an offcut: a gel often needs no more." } : {}),
         abrades: "surface",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }

@@ -547,6 +547,10 @@ const filter = ({ duties }: Action): string => {
     : "wear a P100 respirator (a dust mask is not enough); ";
 };
 
+/** Nobody is told to state what is stated. */
+const stateLeadSafe = ({ duties }: Action): string =>
+  duties.has("lead_safe") ? "" : "state `safety lead_safe`, and ";
+
 /** "Test promised" is not yet "safe": `lead_test` alone, or a step that tests, gives no result. */
 function untestedNote(run: SurfaceRun, action: Action, status: LeadMatter["status"]): string {
   if (status === "found" || !promisesTest(run, action) || !run.surface) return "";
@@ -576,8 +580,8 @@ function reportOf(
       : headline(`${what} that ${status === "found" ? "holds" : "may hold"} lead`, method, action),
     why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
-      ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory DATE`); until then, work wet and state `safety lead_safe`."
-      : `${remedyOf(method, action, kind)}; ${filter(action)}state \`safety lead_safe\`, and ask the local authority who may do this work.`,
+      ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory DATE`); until then, work wet and by `safety lead_safe`."
+      : `${remedyOf(method, action, kind)}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
     severity,
     related: coat ? [related(coat.place, "The old coating")] : [],
   };

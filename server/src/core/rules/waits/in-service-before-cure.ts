@@ -8,7 +8,6 @@ import { endOfDateWanted, momentAfter } from "../../measure/iso-dates.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
-import { airOf } from "../group-bad-air.ts";
 import { waitForCure } from "../remedy-fixes.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
 import {
@@ -27,7 +26,7 @@ export const inServiceBeforeCure: TradeRule = {
   group: "waits",
   severity: "warning",
   // Over oil that is not hard the last film does not get hard either.
-  secondaryTo: ["child-or-food-surface", "air-outside-limits", "waterborne-over-uncured-oil"],
+  secondaryTo: ["child-or-food-surface", "waterborne-over-uncured-oil"],
   docs: {
     summary:
       "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it.",
@@ -243,7 +242,7 @@ job shelves {
               ...timePlaces(run, needed, film.material),
               ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
             ],
-            causes: [uncured(film), ...(needed.tooCold ? [airOf(run.job?.name)] : [])],
+            causes: [uncured(film)],
             fixes: [waitForCure(last, over)],
           },
         ),
