@@ -70,7 +70,7 @@ export const READING = `## How the text is read
 
 - One fact per line: every line begins with a keyword and ends at its end. A line that ends in a comma continues on the next, also when a comment follows the comma. But a next line that starts with a word of the block, or with \`}\`, starts a new fact, and the comma is the error.
 - \`{\` ends its line, \`}\` stands alone on one.
-- \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet.
+- \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet. Paragraphs, lists, headings, emphasis and code are laid out; a link shows its text and its \`https\` address, a picture its words and its name.
 - Names are a letter and then letters, digits and \`_\`, in any script. Titles stand in double quotes, with \`\\"\` and \`\\\\\`.
 - Nothing is reserved but \`x\`, \`to\`, \`with\`, \`by\`, \`of\`. A field or verb word is one only at the start of its line, a unit only after a number, family words only where a family is wanted; everywhere else a word is a name.
 - Numbers: \`12\`, \`2.5\`, \`3/4\`, \`1 1/2\`. A quantity is a number and a unit, with or without a space, compound with the largest unit first: \`5 ft 6 in\`. Ranges: \`2 h to 24 h\`.

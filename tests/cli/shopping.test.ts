@@ -39,7 +39,7 @@ describe("shopping", () => {
   });
 
   test("takes off once what is on hand", async () => {
-    const stock = FILES["stock.finish"].replace("  sold", "  on_hand 400 mL\n  sold");
+    const stock = FILES["stock.finish"].replace("  packs", "  on_hand 400 mL\n  packs");
     const { stdout } = await runCli(["shopping"], { files: { ...files, "stock.finish": stock } });
     // 0.88 − 0.4 = 0.48 L
     expect(stdout).toBe(
@@ -84,9 +84,9 @@ describe("shopping", () => {
   });
 
   test("says what it cannot know", async () => {
-    const stock = FILES["stock.finish"].replace(/ {2}sold .*\n/u, "");
+    const stock = FILES["stock.finish"].replace(/ {2}packs .*\n/u, "");
     const { stdout } = await runCli(["shopping", "a.finish"], { files: { ...files, "stock.finish": stock } });
-    expect(stdout).toContain("no `sold` for `clear_coat`");
+    expect(stdout).toContain("no `packs` for `clear_coat`");
     expect(stdout).toContain("excluding items without a price");
     const lists = { ...files, "stock.finish": stock };
     const of = async (format: string): Promise<string> =>
@@ -99,14 +99,14 @@ describe("shopping", () => {
     // No number of cans, no price and no cost; 0 would be taken for nothing to buy.
     expect(await of("csv")).toContain("clear_coat,Clear,0.44,0,,,,,EUR,shelf_job\r\n");
     expect(await of("markdown")).toContain(
-      "- [ ] 0.44 L of Clear (`clear_coat`) (no `sold` for `clear_coat`), for `shelf_job`\n\nTogether 0.00 EUR, excluding items without a price.\n",
+      "- [ ] 0.44 L of Clear (`clear_coat`) (no `packs` for `clear_coat`), for `shelf_job`\n\nTogether 0.00 EUR, excluding items without a price.\n",
     );
   });
 
   describe("in shops of two currencies", () => {
     const abroad = {
       ...files,
-      "stock.finish": FILES["stock.finish"].replace("  sold", "  on_hand 500 mL\n  sold"),
+      "stock.finish": FILES["stock.finish"].replace("  packs", "  on_hand 500 mL\n  packs"),
       "b.finish": files["b.finish"].replace("currency EUR", "currency SEK"),
     };
 
@@ -149,7 +149,7 @@ describe("shopping", () => {
   });
 
   test("a job after another finds what that leaves, however they are asked for", async () => {
-    const stock = FILES["stock.finish"].replace("  sold", "  on_hand 500 mL\n  sold");
+    const stock = FILES["stock.finish"].replace("  packs", "  on_hand 500 mL\n  packs");
     const chained = {
       "stock.finish": stock,
       "a.finish": `${JOB}job later {\n  piece shelf\n  after shelf_job\n  apply clearing(clear: clear_coat) to board\n}\n`,

@@ -100,7 +100,7 @@ describe("totals", () => {
     const { stdout } = await runCli(["totals", "job.finish"], { files });
     expect(stdout).toMatch(/last work +not known {2}no `in` \(the shop\), no `start`\n/u);
     expect(stdout).toMatch(/labour +not known {2}no `in` \(the shop\)\n/u);
-    expect(stdout).toMatch(/saving +not known {2}no `new` price for `shelf`\n/u);
+    expect(stdout).toMatch(/saving +not known {2}no `new_price` for `shelf`\n/u);
     const json = await runCli(["totals", "job.finish", "--format", "json"], { files });
     expect(JSON.parse(json.stdout)).toMatchObject({
       jobs: [{ finish: null, labour_cost: null, saving: null }],

@@ -8,6 +8,7 @@ import { htmlText } from "../../server/src/escape/html.ts";
 import { icsLine, icsText } from "../../server/src/escape/ics.ts";
 import { jsonText } from "../../server/src/escape/json.ts";
 import { markdownCode, markdownDocs, markdownLine, markdownText } from "../../server/src/escape/markdown.ts";
+import { bareText, docBlocks } from "../../server/src/escape/prose.ts";
 import { sarifText } from "../../server/src/escape/sarif.ts";
 import { shownLines, shownText } from "../../server/src/escape/shown-text.ts";
 import { findingsSarif } from "../../server/src/reports/findings-sarif.ts";
@@ -130,6 +131,24 @@ test("Markdown is read as the text that is shown", () => {
 
 test("code is code, whatever is in it", () => {
   fc.assert(fc.property(anyText, (text) => expectInertMarkdown(`So: ${markdownCode(text)}`)));
+});
+
+test.each([
+  ["See [the label](https://example.org/a) first.", "See the label (https://example.org/a) first."],
+  ["![Before](photos/before.jpg)", "Before (picture photos/before.jpg)"],
+  // What leads elsewhere, or does something, stays the characters that it is.
+  ["[run](command:x)", "[run](command:x)"],
+  ["[run](javascript:alert(1))", "[run](javascript:alert(1))"],
+  ["![p](https://evil.example/p.png)", "![p](https://evil.example/p.png)"],
+  ["![p](//evil.example/p.png)", "![p](//evil.example/p.png)"],
+  ["![p](/etc/p.png)", "![p](/etc/p.png)"],
+  ["![p](data:image/png;base64,AA.png)", "![p](data:image/png;base64,AA.png)"],
+  ["![p](notes.svg)", "![p](notes.svg)"],
+])("in documentation %s reads %s", (written, shown) => {
+  expect(docBlocks(written).map((block) => (block.kind === "paragraph" ? bareText(block.text) : ""))).toEqual(
+    [shown],
+  );
+  expectInertMarkdown(markdownDocs(written));
 });
 
 test("documentation keeps its paragraphs, lists, emphasis and code, and nothing else", () => {

@@ -1,9 +1,9 @@
 /**
  * Texts with names in backticks, and doc comments, as spans and blocks that every renderer can escape in its own way.
  *
- * Doc comments are Markdown by somebody else. Only a plain part of it is read: paragraphs, list items, emphasis and
- * code. Everything else, HTML and links included, stays the characters that it is, so that nothing written in a recipe
- * becomes markup on somebody's page.
+ * Doc comments are Markdown by somebody else. Only a plain part of it is read: paragraphs, list items, headings, emphasis
+ * and code. Links and pictures become their words, and everything else, HTML included, stays the characters that it is,
+ * so that nothing written in a recipe becomes markup on somebody's page.
  */
 export interface Span {
   readonly kind: "text" | "code" | "strong" | "emphasis";
@@ -77,7 +77,15 @@ export function docBlocks(docs: string): readonly DocBlock[] {
 }
 
 const MARKED =
-  /(?<!`)(?<ticks>`{1,2})(?!`)(?<code>[^`]+)\k<ticks>(?!`)|\*\*(?<strong>[^\s*](?:[^*]*[^\s*])?)\*\*|(?<![\p{L}\p{N}*_])(?<mark>[*_])(?<emphasis>[^\s*_](?:[^*_]*[^\s*_])?)\k<mark>(?![\p{L}\p{N}*_])/gu;
+  /(?<!`)(?<ticks>`{1,2})(?!`)(?<code>[^`]+)\k<ticks>(?!`)|\*\*(?<strong>[^\s*](?:[^*]*[^\s*])?)\*\*|(?<![\p{L}\p{N}*_])(?<mark>[*_])(?<emphasis>[^\s*_](?:[^*_]*[^\s*_])?)\k<mark>(?![\p{L}\p{N}*_])|(?<bang>!?)\[(?<label>[^[\]]+)\]\((?<target>[^()\s]+)\)/gu;
+/** A picture in the folder of the recipe or below it; what has a colon or begins with a slash lies elsewhere. */
+const PICTURE_NAME = /^[^:/\\][^:\\]*\.(?:png|jpe?g)$/iu;
+
+/** What a link or a picture is read as: its text and where it leads, which nobody follows by a slip; else as it stands. */
+function inertLink(written: string, { bang, label, target }: Record<string, string | undefined>): string {
+  if (bang === "!") return PICTURE_NAME.test(target!) ? `${label} (picture ${target})` : written;
+  return target!.startsWith("https://") ? `${label} (${target})` : written;
+}
 
 const headed = (span: Span): Span => (span.kind === "text" ? { ...span, kind: "strong" } : span);
 
@@ -89,7 +97,8 @@ function markedSpans(text: string): Inline {
     const { code: inCode, strong: inStrong, emphasis } = match.groups!;
     if (inCode !== undefined) spans.push({ kind: "code", text: inCode.trim() || inCode });
     else if (inStrong !== undefined) spans.push({ kind: "strong", text: inStrong });
-    else spans.push({ kind: "emphasis", text: emphasis! });
+    else if (emphasis !== undefined) spans.push({ kind: "emphasis", text: emphasis });
+    else spans.push({ kind: "text", text: inertLink(match[0], match.groups!) });
     end = match.index + match[0].length;
   }
   if (end < text.length) spans.push({ kind: "text", text: text.slice(end) });
