@@ -34,7 +34,7 @@ export class WordsParser extends ShapeParser {
     } else {
       items.push(this.speltWords() ?? this.otherWords());
     }
-    this.endOfPart();
+    this.endOfPart(undefined, (next) => next === t.And);
   });
 
   /** A batch, a colour by its name or its number in a chart: a text, which the plain form quotes. */
@@ -67,7 +67,7 @@ export class WordsParser extends ShapeParser {
       return { kind: "words", words: [number], text: number.text, span: number.span };
     }
     if (!this.at(t.NumberToken) || this.keyword !== "family") {
-      return make.makeWords(this.wordRun("a word"));
+      return make.makeWords(this.wordRun("a word", this.keyword === "outdoors" ? t.And : undefined));
     }
     const text = this.restOfPart();
     const span = this.takeText(text) ?? make.tokenSpan(this.take(t.Word, "a word"));

@@ -151,6 +151,16 @@ export const FIELDS: Readonly<
       doc: "What a lead test of everything on it came to: none_found or found, the method and the date of the result.",
     },
     wear: { form: "words", example: "wear hard", doc: "hard, normal or light." },
+    outdoors: {
+      form: "words",
+      example: "outdoors rain, sun",
+      doc: "That it stands outdoors, and what reaches it there: rain, sun, or sheltered.",
+    },
+    moisture: {
+      form: "quantity",
+      example: "moisture 9 %",
+      doc: "What the wood holds by a meter, of its dry weight.",
+    },
     note: {
       form: "text",
       example: 'note "Ink stains at the left."',

@@ -107,12 +107,23 @@ describe("fields", () => {
     expect(labels(inMaterial("$0"))[0]).toBe("family");
     expect(labels(inMaterial("family glaze\n  $0\n  covers 3 m2/L"))).not.toContain("family");
     expect(labels(inMaterial("family glaze\n  $0\n  covers 3 m2/L"))).not.toContain("covers");
-    expect(labels(inSurface("$0"))).toEqual(["shape", "wood", "existing", "lead", "wear", "note"]);
+    expect(labels(inSurface("$0"))).toEqual([
+      "shape",
+      "wood",
+      "existing",
+      "lead",
+      "wear",
+      "outdoors",
+      "moisture",
+      "note",
+    ]);
     expect(labels(inSurface("shape area 1 m2\n    wood oak\n    $0"))).toEqual([
       "shape",
       "existing",
       "lead",
       "wear",
+      "outdoors",
+      "moisture",
       "note",
     ]);
     expect(labels(inJob("  $0"))[0]).toBe("apply");

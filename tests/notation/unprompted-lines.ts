@@ -262,6 +262,13 @@ const LAYERS: readonly Row[] = [
   ["mix", "mix 10:1 by volume hardener", "mix 10:1 by volume with hardener"],
 ];
 
+const OUTDOORS: readonly Row[] = [
+  ["surface", "outdoors rain and sun", "outdoors rain, sun"],
+  ["surface", "outdoors sheltered", "outdoors sheltered"],
+  ["surface", "moisture 12 per cent", "moisture 12 %"],
+  ["surface", "moisture 10-12 %", "moisture 10 % to 12 %"],
+];
+
 const TEXTS: readonly Row[] = [
   ["piece", 'note "One drawer is missing."', 'note "One drawer is missing."'],
   ["surface", "note ink stains at the left", 'note "ink stains at the left"'],
@@ -288,5 +295,6 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
   "kinds and words": KINDS,
   "money and dates": MONEY_AND_DATES,
   layers: LAYERS,
+  outdoors: OUTDOORS,
   "notes and titles": TEXTS,
 };

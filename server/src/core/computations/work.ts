@@ -187,7 +187,8 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     seen: "`totals` as text, hover of the job",
     formula:
       "every printed part rounded down; the units missing from the rounded sum go to the parts that lost most",
-    source: "M. L. Balinski, H. P. Young, Fair Representation (1982), the method of largest remainders; from memory",
+    source:
+      "M. L. Balinski, H. P. Young, Fair Representation (1982), the method of largest remainders; from memory",
     file: "measure/rounded-parts.ts",
     functions: ["roundedParts"],
     tests: ["core/measure/rounded-parts.test.ts", "reports/sums.test.ts"],

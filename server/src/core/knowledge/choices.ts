@@ -78,8 +78,8 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     overalls: "Put it in a `note`: no rule asks for it.",
   },
   "degree of wear": {
-    weather: "No finish here is judged for weather: write `wear hard`, and the air of the days in the shop.",
-    outdoors: "No finish here is judged for weather: write `wear hard`, and the air of the days in the shop.",
+    weather: "Weather is a line of its own: write `outdoors rain, sun`, and `wear hard` or `normal`.",
+    outdoors: "Weather is a line of its own: write `outdoors rain, sun`, and `wear hard` or `normal`.",
   },
   thinner: { thinner: "Write the one on the label, such as `thin mineral spirits, up to 10 %`." },
 };

@@ -57,6 +57,7 @@ export type VocabularyName =
   | "sheen"
   | "colour"
   | "wear"
+  | "outdoors"
   | "meant_for"
   | "ignition"
   | "rags"
@@ -76,6 +77,12 @@ export const WEAR = [
   { word: "hard", doc: "Table tops, seats, floors: three film-forming coats at least." },
   { word: "normal", doc: "Legs, cases and doors; taken where nothing is said." },
   { word: "light", doc: "Frames, mouldings and what is only looked at." },
+] as const satisfies readonly WordDoc[];
+
+export const OUTDOORS = [
+  { word: "rain", doc: "Rain wets it: only finishes made for outdoors last." },
+  { word: "sun", doc: "Sun falls on it: ultraviolet light breaks clear films down, pigments keep it off." },
+  { word: "sheltered", doc: "Under a roof: damp air and cold, no rain and little sun." },
 ] as const satisfies readonly WordDoc[];
 
 export const MEANT_FOR = [
@@ -122,6 +129,7 @@ const VOCABULARIES: Readonly<Record<VocabularyName, readonly WordDoc[]>> = {
   sheen: SHEENS,
   colour: COLOURS,
   wear: WEAR,
+  outdoors: OUTDOORS,
   meant_for: MEANT_FOR,
   ignition: IGNITION_SOURCES,
   rags: RAGS,
@@ -142,6 +150,7 @@ export const VOCABULARY_OF_FIELD: Readonly<Record<string, VocabularyName>> = {
   colour: "colour",
   meant_for: "meant_for",
   wear: "wear",
+  outdoors: "outdoors",
   ignition: "ignition",
   rags: "rags",
   for: "for",

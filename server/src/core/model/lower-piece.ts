@@ -16,11 +16,12 @@ import { familiesNear } from "../knowledge/families-near.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
-import { EXISTING_STATES, MEANT_FOR, WEAR, wordList } from "../knowledge/words.ts";
+import { EXISTING_STATES, MEANT_FOR, OUTDOORS, WEAR, wordList } from "../knowledge/words.ts";
 import {
   COUNT,
   fieldsByWord,
   type Lowering,
+  MOISTURE,
   onlyItem,
   POSITIVE,
   placeOf,
@@ -114,9 +115,24 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     existingPlace: existing && placeOf(ctx, existing.span),
     asLeftBy: left?.job ? { job: left.job.text, place: placeOf(ctx, left.job.span) } : undefined,
     lead: readLead(ctx, fields.get("lead")?.[0]),
+    ...readOutdoors(ctx, fields.get("outdoors")?.[0]),
+    ...readMoisture(ctx, fields.get("moisture")?.[0]),
     wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
     notes: readTexts(fields.get("note")),
   };
+}
+
+function readOutdoors(ctx: Lowering, statement: FieldStatement | undefined): Pick<Surface, "outdoors"> {
+  if (!statement) return {};
+  const { items } = statement.value as Form<"words">;
+  const words = items.flatMap((item) => readWord(ctx, item, wordList(OUTDOORS), "word for outdoors") ?? []);
+  return words.length === 0 ? {} : { outdoors: stated(ctx, words, statement.span) };
+}
+
+function readMoisture(ctx: Lowering, statement: FieldStatement | undefined): Pick<Surface, "moisture"> {
+  const value = statement?.value as Form<"quantity"> | undefined;
+  const read = readAmount(ctx, value?.to ?? value?.quantity, ["share"], MOISTURE);
+  return read ? { moisture: stated(ctx, read.value, statement!.span) } : {};
 }
 
 function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart[] {

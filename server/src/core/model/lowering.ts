@@ -195,6 +195,8 @@ export interface Limits {
 }
 
 export const POSITIVE: Limits = { above: 0, words: "greater than zero" };
+/** Of green wood the water may weigh twice the wood. */
+export const MOISTURE: Limits = { min: 0, max: 250, words: "from 0 to 250 %" };
 export const SHARE: Limits = { min: 0, max: 100, words: "from 0 % to 100 %" };
 export const SHARE_ABOVE_ZERO: Limits = { above: 0, max: 99.9, words: "above 0 % and below 100 %" };
 /** Thinner by volume of the material: flake shellac is let down to a washcoat with several times its own volume. */

@@ -129,6 +129,10 @@ export interface Surface {
   /** What a lead test came to, as stated. */
   readonly lead?: Fact<LeadResult>;
   readonly wear: Fact<"hard" | "normal" | "light">;
+  /** What reaches it outdoors; absent indoors. */
+  readonly outdoors?: Fact<readonly ("rain" | "sun" | "sheltered")[]>;
+  /** Moisture content of the wood, percent of its dry weight. */
+  readonly moisture?: Fact<number>;
   readonly notes: readonly string[];
 }
 

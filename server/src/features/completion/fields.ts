@@ -185,6 +185,7 @@ const DIMENSIONS_OF: Readonly<Record<string, readonly Dimension[]>> = {
   pot_life: ["time"],
   density: ["density"],
   spare: ["share"],
+  moisture: ["share"],
 };
 
 /** Units of the number at the cursor. */

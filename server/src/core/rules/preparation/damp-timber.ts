@@ -1,6 +1,5 @@
 /**
- * Wood that the recipe's own words call too damp to finish. The notation states no moisture content; people write what
- * their meter says into a note.
+ * Wood that is too damp to finish, by the `moisture` of its surface or by what the recipe's own words say of it.
  */
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
@@ -15,7 +14,7 @@ export const dampTimber: TradeRule = {
   group: "preparation",
   severity: "warning",
   docs: {
-    summary: `A note or a step says that the wood holds more than ${MOST_PERCENT} % moisture, and it is finished all the same.`,
+    summary: `A surface, a note or a step says that the wood holds more than ${MOST_PERCENT} % moisture, and it is finished all the same.`,
     why: "Damp wood goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.",
     remedy:
       "Let the wood dry to what it will have in the room, about 6 to 12 % indoors, before it is sanded and finished.",
@@ -25,6 +24,29 @@ export const dampTimber: TradeRule = {
     ],
   },
   failing: [
+    {
+      title: "The meter says so of the surface",
+      text: `piece bench {
+  surface seat {
+    shape    area 1 m2
+    wood     oak
+    moisture 24 %
+  }
+}
+recipe cleared {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  waterborne_polyurethane x 2, between sand 220 #! damp-timber
+  wait   until cured
+}
+job benches {
+  piece bench
+  apply cleared
+}
+`,
+    },
     {
       title: "Straight out of the rain",
       text: `recipe varnished {
@@ -40,6 +62,29 @@ export const dampTimber: TradeRule = {
     },
   ],
   passing: [
+    {
+      title: "Dry wood by the meter",
+      text: `piece bench {
+  surface seat {
+    shape    area 1 m2
+    wood     oak
+    moisture 9 %
+  }
+}
+recipe cleared {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  waterborne_polyurethane x 2, between sand 220
+  wait   until cured
+}
+job benches {
+  piece bench
+  apply cleared
+}
+`,
+    },
     {
       title: "Dry wood, a bound to wait for, and the damp of the air",
       text: `recipe varnished {
@@ -60,6 +105,14 @@ export const dampTimber: TradeRule = {
     onRun: ({ run, report }) => {
       const layer = run.moments.find(({ action }) => action.op === "layer")?.action;
       if (!layer) return;
+      const measured = run.surface?.moisture;
+      if (measured && measured.value > MOST_PERCENT)
+        report(layer, {
+          headline: `Wood at ${measured.value} % moisture is too damp to finish`,
+          why: "It goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.",
+          remedy: "Let it dry to about 6 to 12 % first, and measure again.",
+          related: measured.place ? [related(measured.place, "What the meter says")] : [],
+        });
       for (const { action } of run.moments) {
         const percent = moistureIn(textOf(action) ?? "");
         if (percent === undefined || percent <= MOST_PERCENT) continue;

@@ -4,6 +4,7 @@
  */
 import { STANDS_ALCOHOL_AND_HEAT, spoiltBy, WEARS_HARD } from "../../knowledge/wear.ts";
 import { orList } from "../../model/suggest.ts";
+import { sentence } from "../../sentence.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
@@ -19,17 +20,41 @@ export const notForThisUse: TradeRule = {
   secondaryTo: ["unprotected-layer"],
   docs: {
     summary:
-      "A finish that is not made for its use: wax, oil or a primer last on hard wear, shellac last where alcohol or heat is expected.",
+      "A finish that is not made for its use: wax, oil or a primer last on hard wear, a finish for rooms in rain or sun, shellac last where alcohol or heat is expected.",
     why: "Wax and oil keep no water out for long and wear off under hands and cups, alcohol dissolves shellac, and heat marks it. More coats do not change that.",
     remedy:
       "Choose another finish: for hard wear a polyurethane, a conversion varnish or a hardwax oil. Shellac may stay as the sealer below it.",
     sources: [
       "Wood Handbook, FPL-GTR-190 (2010), table 16-3: linseed oil keeps out far less moisture than varnish",
       "shellac against alcohol and heat: finishing textbooks, from memory",
+      "Wood Handbook, FPL-GTR-190 (2010), chapter 16: ultraviolet light and water break clear finishes down outdoors, pigmented ones last longest; from memory, confidence high",
       "which finishes bear hard wear: common practice, no source",
     ],
   },
   failing: [
+    {
+      title: "An interior clear on a garden bench",
+      text: `piece bench {
+  surface seat {
+    shape    area 1 m2
+    wood     beech
+    outdoors rain, sun
+  }
+}
+recipe cleared {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  waterborne_polyurethane x 3, between sand 220 #! not-for-this-use
+  wait   until cured
+}
+job benches {
+  piece bench
+  apply cleared
+}
+`,
+    },
     {
       title: "Oil alone on a table top; it stands on the last layer",
       text: `piece table "Table" {
@@ -102,6 +127,48 @@ job trays {
     },
   ],
   passing: [
+    {
+      title: "Spar varnish on a garden bench, and a clear under the porch",
+      text: `piece bench {
+  surface seat {
+    shape    area 1 m2
+    wood     beech
+    outdoors rain, sun
+  }
+}
+piece porch_bench {
+  surface seat {
+    shape    area 1 m2
+    wood     beech
+    outdoors sheltered
+  }
+}
+recipe varnished {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  spar_varnish x 3, between sand 220
+  wait   until cured
+}
+recipe cleared {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180
+  step   dust
+  layer  waterborne_polyurethane x 3, between sand 220
+  wait   until cured
+}
+job benches {
+  piece bench
+  apply varnished
+}
+job porch {
+  piece porch_bench
+  apply cleared
+}
+`,
+    },
     {
       title: "Shellac where the words keep drinks and heat away",
       text: `## Never put hot cups on it.
@@ -181,7 +248,8 @@ job cabinets {
     onRun: ({ run, report }) => {
       const wearing = wearingCoats(run);
       const top = run.final.layers.findLast((coat) => coat.origin === "new");
-      const unfit = wearing && top && (tooSoft(run, wearing.worth, top) ?? spoilt(run, top));
+      const unfit =
+        wearing && top && (tooSoft(run, wearing.worth, top) ?? weathered(run, top) ?? spoilt(run, top));
       const action = top && actionOf(run, top);
       if (!unfit || !action) return;
       report(action, unfit);
@@ -198,6 +266,30 @@ function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
     why: `It is the last layer of \`${run.label}\`, and heat, water and scratches soon get through where hands and cups go.`,
     remedy: `Finish this surface with ${orList(WEARS_HARD)} instead.`,
     related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
+  };
+}
+
+/** Films and oils made for weather, and paints, whose pigments keep the sun from the wood. */
+const LASTS_OUTDOORS: readonly string[] = [
+  "spar varnish",
+  "exterior oil",
+  "alkyd paint",
+  "acrylic paint",
+  "two part polyurethane",
+  "waterborne two part polyurethane",
+];
+
+/** Rain or sun takes a finish that is made for rooms. */
+function weathered({ surface, label }: SurfaceRun, top: Coat) {
+  const outdoors = surface?.outdoors;
+  if (!outdoors || !top.family || LASTS_OUTDOORS.includes(top.family.name)) return undefined;
+  const reaching = outdoors.value.filter((word) => word !== "sheltered");
+  if (reaching.length === 0) return undefined;
+  return {
+    headline: `${coatName(top)} does not last outdoors`,
+    why: `${sentence(reaching.join(" and "))} ${reaching.length === 1 ? "reaches" : "reach"} \`${label}\`, and a finish that is made for rooms cracks, peels or washes out there.`,
+    remedy: `Finish it with ${orList(["spar varnish", "exterior oil", "a paint made for outdoors"])}, and renew it as its label says.`,
+    related: outdoors.place ? [related(outdoors.place, "What reaches it")] : [],
   };
 }
 
