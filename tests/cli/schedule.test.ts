@@ -17,7 +17,7 @@ describe("schedule", () => {
         "    09:45 to 11:45  board  wait until recoat        critical",
         "    11:45 to 12:00  board  clear_coat, coat 2 of 2  critical",
         "    12:00 to 14:00  board  wait until recoat        critical",
-        "  Last work Mon 8 Mar 2027 12:00: `clear_coat, coat 2 of 2` on `board`; no plan ends it earlier.",
+        "  Last work Mon 8 Mar 2027 12:00: `clear_coat, coat 2 of 2` on `board`; no plan in the shop's hours ends it earlier.",
         "  Light use Tue 9 Mar 2027 12:00: a day after the last coat, `clear_coat, coat 2 of 2` on `board`.",
         "  Full use Tue 9 Mar 2027 12:00: cured 1 day after the last coat, `clear_coat, coat 2 of 2` on `board`.",
         "",
@@ -66,6 +66,39 @@ describe("schedule", () => {
     ]);
   });
 
+  test("a second calendar after an edit moves the events of the first and doubles none", async () => {
+    const eventsOf = async (text: string): Promise<ReadonlyMap<string, string>> => {
+      const files = { ...FILES, "job.finish": text };
+      const { stdout } = await runCli(["schedule", "job.finish", "--format", "ics"], { files });
+      const calendar = new ICAL.Component(ICAL.parse(stdout) as unknown as string);
+      const events = calendar.getAllSubcomponents("vevent").map((each) => new ICAL.Event(each));
+      return new Map(events.map(({ uid, startDate }) => [uid, startDate.toString()]));
+    };
+    const first = await eventsOf(JOB);
+    const edited = JOB.replace(/^( *step +dust.*)$/mu, "  step clean with soap, takes 1 h\n$1");
+    expect(edited).not.toBe(JOB);
+    const second = await eventsOf(edited);
+    // The washing is new; dusting begins an hour later, and so does all after it.
+    expect([...second.keys()].filter((uid) => !first.has(uid))).toHaveLength(1);
+    for (const [uid, at] of first) {
+      const later = new Date(Date.parse(`${at}Z`) + 3_600_000).toISOString().slice(0, 19);
+      expect(second.get(uid)).toBe(later);
+    }
+  });
+
+  test("what would help comes first where a job is late", async () => {
+    const late = JOB.replace(/^( *start .*)$/mu, "$1\n  ready 2027-03-01");
+    const { stdout } = await runCli(["schedule", "job.finish"], { files: { ...FILES, "job.finish": late } });
+    const [, wanted, list] = stdout.split("\n");
+    expect(wanted).toBe("  Wanted by Mon 1 Mar 2027, and not done by then.");
+    expect(list).toMatch(/^ {2}(What would help|Nothing was found)/u);
+    const asked = await runCli(["schedule", "job.finish", "--what-helps", "--format", "json"], {
+      files: FILES,
+    });
+    const { jobs } = JSON.parse(asked.stdout) as { jobs: { what_helps: unknown }[] };
+    expect(Array.isArray(jobs[0]!.what_helps)).toBe(true);
+  });
+
   test("two jobs for one pair of hands have one plan, on one page a week", async () => {
     // The first dusts from 09:00 to 09:30 and coats to 09:45; the other, from 09:15 on, has to wait until then.
     const other = JOB.slice(JOB.indexOf("job shelf_job"))
@@ -75,7 +108,7 @@ describe("schedule", () => {
     const { stdout } = await runCli(["schedule", "job.finish"], { files });
     expect(stdout).toMatchInlineSnapshot(`
       "room: the week of \`shelf_job\` and \`later_job\`
-        Last work Mon 8 Mar 2027 12:45; no plan ends it earlier.
+        Last work Mon 8 Mar 2027 12:45; no plan in the shop's hours ends it earlier.
 
       Week of Mon 8 Mar 2027
         Mon 8 Mar
@@ -87,7 +120,7 @@ describe("schedule", () => {
           12:30 to 12:45  clear_coat, coat 2 of 2  later_job: board, begin by Tue 10:30
 
       shelf_job “One shelf”
-        Last work Mon 8 Mar 2027 12:00: \`clear_coat, coat 2 of 2\` on \`board\`; no plan ends it earlier.
+        Last work Mon 8 Mar 2027 12:00: \`clear_coat, coat 2 of 2\` on \`board\`; no plan in the shop's hours ends it earlier.
         Light use Tue 9 Mar 2027 12:00: a day after the last coat, \`clear_coat, coat 2 of 2\` on \`board\`.
         Full use Tue 9 Mar 2027 12:00: cured 1 day after the last coat, \`clear_coat, coat 2 of 2\` on \`board\`.
         Planned with \`later_job\`: no later than alone.

@@ -78,6 +78,7 @@ const analysis = (
     steps: () => [],
     awaitsPlans: () => false,
     alone: (result) => result,
+    program: { files: new Map(), absent: new Map() },
     shopPlans: () => ({ plans: [], singles: [], leftOut: [], pending: new Set() }),
     findings(file) {
       const text = textOf(file);

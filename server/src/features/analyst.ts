@@ -171,6 +171,7 @@ function createAnalysis(
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,
     alone: ({ job }) => checker.alone(job),
+    program,
     shopPlans: checker.shopPlans,
     sheets: (file) => sheetsOf(checker, file, analysis.findings, parts.onFault),
     usedBy: (file) => reachableFiles(program, file),

@@ -60,6 +60,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     totals: guard("Totals", analysis.totals, none),
     jobs: guard("Working out the jobs", analysis.jobs, none),
     alone: guard("Working out a job alone", analysis.alone, (_, result) => result),
+    program: analysis.program,
     shopPlans: guard("Working out the plans of shops", analysis.shopPlans, () => NO_PLANS),
     sheets: guard("Bench sheets", analysis.sheets, none),
     usedBy: guard("The list of used files", analysis.usedBy, (_, file) => [file]),

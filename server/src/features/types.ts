@@ -8,6 +8,7 @@ import type { TextChange } from "../../../grammar/src/format.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { Shop } from "../core/model/model.ts";
+import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { ShopPlans } from "../core/schedule/shop/plan-shop.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
@@ -291,6 +292,8 @@ export interface Analysis extends Navigation, TextViews {
   jobs(file: FileId): readonly JobResult[];
   /** A job as if no other were done in its shop. */
   alone(result: JobResult): JobResult;
+  /** What all of this is about, for who works out something else of it. */
+  readonly program: Program;
   /** The plans of the jobs that share a shop. */
   shopPlans(shop: Shop): ShopPlans<JobInShop>;
   /** Bench sheets: of every job of the file, then of every recipe that none of them goes through. */

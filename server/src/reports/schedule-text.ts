@@ -6,10 +6,12 @@ import { isBeingPlanned } from "../core/schedule/being-planned.ts";
 import type { Schedule } from "../core/schedule/types.ts";
 import { sentence } from "../core/sentence.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
+import type { Help } from "../core/what-helps.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
 import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
+import { helpJson, helpText, isLate } from "../views/schedule/helps.ts";
 import { fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
   isDated,
@@ -32,22 +34,27 @@ export interface ScheduleContext {
   readonly shops?: readonly PlannedShop[];
   /** Of jobs that are looked at alone, their part in the plans of their shops. */
   readonly inShop?: ReadonlyMap<JobResult, Schedule>;
+  /** What would let a job end earlier, where that was asked or the job is late. */
+  readonly helps?: ReadonlyMap<JobResult, readonly Help[]>;
 }
 
 export function scheduleText(
   results: readonly JobResult[],
   colours: Colours,
-  { shops = [], inShop }: ScheduleContext = {},
+  { shops = [], inShop, helps }: ScheduleContext = {},
 ): string {
   const inWeeks = new Set(shops.flatMap(({ jobs }) => jobs));
   const parts = [
     ...results
       .filter((result) => !inWeeks.has(result))
-      .map((result) => `${jobText(result, inShop?.get(result), colours)}\n`),
+      .map((result) => `${jobText(result, inShop?.get(result), helps?.get(result), colours)}\n`),
     ...shops.map((shop) => shopText(shop, colours)),
     ...[...inWeeks].map(
       (result) =>
-        `${[titleOf(result, colours), ...endLines(result), ...amongText(result, undefined)].join("\n")}\n`,
+        `${[
+          titleOf(result, colours),
+          ...withHelps(result, helps?.get(result), [...endLines(result), ...amongText(result, undefined)]),
+        ].join("\n")}\n`,
     ),
   ];
   return parts.join("\n");
@@ -56,22 +63,50 @@ export function scheduleText(
 const titleOf = ({ job }: JobResult, colours: Colours): string =>
   colours.bold(`${job.name}${job.title ? ` “${shownText(job.title)}”` : ""}`);
 
-function jobText(result: JobResult, inShop: Schedule | undefined, colours: Colours): string {
+function jobText(
+  result: JobResult,
+  inShop: Schedule | undefined,
+  helps: readonly Help[] | undefined,
+  colours: Colours,
+): string {
   const { schedule } = result;
   const title = titleOf(result, colours);
   if (schedule.status === "impossible") {
-    return [title, ...schedule.conflicts.map(({ reason }) => `  No plan: ${shownText(reason)}.`)].join("\n");
+    const reasons = schedule.conflicts.map(({ reason }) => `  No plan: ${shownText(reason)}.`);
+    return [title, ...withHelps(result, helps, reasons)].join("\n");
   }
   if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(BEING_PLANNED_TEXT)}.`;
   const missing = isDated(result) ? [] : gapsOf(result, "finish");
-  return [
-    title,
+  const lines = [
     ...daysText(planRows(result), colours),
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
     ...airText(schedule),
     ...endLines(result),
     ...amongText(result, inShop),
-  ].join("\n");
+  ];
+  return [title, ...withHelps(result, helps, lines)].join("\n");
+}
+
+/** What would help comes first where the job is late, and last where it was only asked. */
+function withHelps(
+  result: JobResult,
+  helps: readonly Help[] | undefined,
+  lines: readonly string[],
+): readonly string[] {
+  if (helps === undefined) return lines;
+  const list =
+    helps.length === 0
+      ? [
+          "  Nothing was found that lets it end earlier: no hour more, nobody more, no warmer air, no other material.",
+        ]
+      : [
+          "  What would help, each by itself, with the job alone in its shop:",
+          ...helps.map((help) => `    ${shownText(helpText(help))}.`),
+        ];
+  const { ready } = result.job;
+  if (ready === undefined || !isLate(result)) return [...lines, ...list];
+  const wanted = momentText(ready.time === undefined ? ready.date : `${ready.date}T${ready.time}`);
+  return [`  Wanted by ${wanted}, and not done by then.`, ...list, ...lines];
 }
 
 /** A heading for every day on which something begins, and what begins on it. */
@@ -130,13 +165,13 @@ function endLines(result: JobResult): readonly string[] {
   const { schedule, totals } = result;
   if (totals.finish === null) {
     const elapsed = totals.elapsed_h === null ? "not known" : formatDuration(totals.elapsed_h);
-    return [`  Elapsed ${elapsed}; ${proofText(schedule)}.`];
+    return [`  Elapsed ${elapsed}; ${proofText(schedule, result.shop)}.`];
   }
   const [first, ...dates] = jobDates(result).map(
     ({ name, text, reason }) => `  ${sentence(`${name} ${text}: ${shownText(reason)}`)}`,
   );
   // What holds it up in its shop is said below.
-  const proof = schedule.among?.laterHours ? "" : `; ${proofText(schedule)}`;
+  const proof = schedule.among?.laterHours ? "" : `; ${proofText(schedule, result.shop)}`;
   return [`${first!}${proof}.`, ...dates.map((date) => `${date}.`), ...fewestText(result)];
 }
 
@@ -154,9 +189,12 @@ function fewestJson(result: JobResult) {
 
 export function scheduleJson(
   results: readonly JobResult[],
-  { shops = [], inShop }: ScheduleContext = {},
+  { shops = [], inShop, helps }: ScheduleContext = {},
 ): string {
-  const jobs = results.map((result) => jobJson(result, inShop?.get(result)));
+  const jobs = results.map((result) => ({
+    ...jobJson(result, inShop?.get(result)),
+    what_helps: helps?.get(result)?.map(helpJson) ?? null,
+  }));
   return jsonText({ jobs, shops: shops.map(shopJson) });
 }
 

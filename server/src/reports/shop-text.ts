@@ -35,7 +35,7 @@ const letterOf = (person: number): string =>
 function planText({ jobs, schedule }: PlannedShop["plans"][number], _: number, all: readonly unknown[]) {
   const which = all.length > 1 ? ` of ${andList(jobs.map(({ job }) => code(job.name)))}` : "";
   return [
-    `  Last work${which} ${momentText(schedule.lastWorkAt!)}; ${proofText(schedule)}.`,
+    `  Last work${which} ${momentText(schedule.lastWorkAt!)}; ${proofText(schedule, jobs[0]?.shop)}.`,
     ...(schedule.inOrder
       ? [
           "  So many jobs are planned one after the other in the order of `ready`, each fixed before the next.",

@@ -1,7 +1,9 @@
 /** `schedule`: when every task and wait of a job begins and ends. */
 
+import { whatHelps } from "../../core/what-helps.ts";
 import { type IcsAlarm, planToIcs } from "../../reports/ics.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
+import { isLate } from "../../views/schedule/helps.ts";
 import { isDated, type PlanRow, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
 import { plannedShops } from "../../views/schedule/shop-weeks.ts";
 import {
@@ -21,7 +23,11 @@ import { statusOf } from "./totals.ts";
 interface ScheduleOptions extends LoadOptions {
   readonly format: "text" | "json" | "ics";
   readonly job?: readonly string[];
+  readonly whatHelps?: true;
 }
+
+/** Late jobs for which it is said unasked what would help: each takes a dozen plans. */
+const MOST_HELPED = 3;
 
 export const addSchedule: AddCommand = (program, ctx) => {
   program
@@ -35,6 +41,11 @@ export const addSchedule: AddCommand = (program, ctx) => {
     .argument("<file>", "the file of the job, or a folder of them")
     .addOption(jobOption())
     .addOption(formatOption(["text", "json", "ics"]))
+    .option(
+      "--what-helps",
+      "say what would let each job end earlier: an hour, a pair of hands, warmer air, another material, a later start; " +
+        "of late jobs it is said unasked",
+    )
     .addOption(readAlsoOption())
     .action(async (file: string, options: ScheduleOptions) => ctx.finish(await schedule(ctx, file, options)));
 };
@@ -47,9 +58,15 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
     ? asked.map((job) => ({ ...job, result: loaded.analysis.alone(job.result) }))
     : asked;
   const results = jobs.map(({ result }) => result);
+  const helps = new Map(
+    results
+      .filter((result) => options.whatHelps || isLate(result) || result.schedule.status === "impossible")
+      .slice(0, options.whatHelps ? results.length : MOST_HELPED)
+      .map((result) => [result, whatHelps(loaded.analysis.program, result.job)] as const),
+  );
   const context = options.job
-    ? { inShop: new Map(results.map((result, at) => [result, asked[at]!.result.schedule])) }
-    : { shops: plannedShops(loaded.analysis, results) };
+    ? { helps, inShop: new Map(results.map((result, at) => [result, asked[at]!.result.schedule])) }
+    : { helps, shops: plannedShops(loaded.analysis, results) };
   if (jobs.length === 0 && loaded.asked.length > 0) {
     warn(io, `\`${file}\` has no jobs to plan. A job begins with \`job NAME {\`.`);
   }
@@ -71,6 +88,21 @@ function alarmsOf({ what, waited, start, closes }: PlanRow): readonly IcsAlarm[]
   ];
 }
 
+/**
+ * Names for the events of a job by what is done to which surface, the how many-th time: a line that is added before, or
+ * one more coat, leaves the names of the others, so that a second import moves events and doubles none.
+ */
+function uidsOf(job: string): (row: PlanRow) => string {
+  const times = new Map<string, number>();
+  return ({ id, what }) => {
+    const surface = id.slice(0, id.lastIndexOf("#"));
+    const name = `${job}-${surface}-${what.replace(/ of \d+/u, "")}`;
+    const time = (times.get(name) ?? 0) + 1;
+    times.set(name, time);
+    return `${encodeURIComponent(`${name}-${time}`)}@finishwright`;
+  };
+}
+
 /** One calendar for all jobs; a job without dates cannot be in it. */
 function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   const dated = jobs.filter(({ result }) => isDated(result));
@@ -78,19 +110,22 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
     warn(io, `The job \`${result.job.name}\` has no dates: it needs \`start\` and \`in\` (the shop).`);
   }
   if (dated.length === 0 && jobs.length > 0) throw new UsageError("No dated jobs to export.");
-  const items = dated.flatMap(({ result }) =>
-    planRows(result)
-      // Who looks into a calendar wants to know when to work: a wait is in it as what ends it.
-      .filter(({ kind, start, end }) => kind !== "wait" && end > start)
-      .map((row) => ({
-        uid: `${encodeURIComponent(`${result.job.name}-${row.id}`)}@finishwright`,
-        title: `${row.what} (${surfacesText(row)})`,
-        description: result.job.title ?? result.job.name,
-        alarms: alarmsOf(row),
-        ...(row.startAt ? { startAt: row.startAt } : {}),
-        ...(row.endAt ? { endAt: row.endAt } : {}),
-      })),
-  );
+  const items = dated.flatMap(({ result }) => {
+    const uidOf = uidsOf(result.job.name);
+    return (
+      planRows(result)
+        // Who looks into a calendar wants to know when to work: a wait is in it as what ends it.
+        .filter(({ kind, start, end }) => kind !== "wait" && end > start)
+        .map((row) => ({
+          uid: uidOf(row),
+          title: `${row.what} (${surfacesText(row)})`,
+          description: result.job.title ?? result.job.name,
+          alarms: alarmsOf(row),
+          ...(row.startAt ? { startAt: row.startAt } : {}),
+          ...(row.endAt ? { endAt: row.endAt } : {}),
+        }))
+    );
+  });
   const name = dated.map(({ result }) => result.job.title ?? result.job.name).join(", ");
   io.stdout.write(planToIcs({ name: name || "Finishwright", items, stamp: io.now() }));
 }

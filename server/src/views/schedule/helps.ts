@@ -1,0 +1,49 @@
+/** What would let a job end earlier, in words. */
+import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
+import { dayText, degreesText, momentText, printed } from "../../core/measure/figures.ts";
+import { exactDuration } from "../../core/measure/format-amount.ts";
+import { endOfDateWanted } from "../../core/measure/iso-dates.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import type { Change, Help } from "../../core/what-helps.ts";
+import { markdownCode as code } from "../../escape/markdown.ts";
+
+/** Whether the job is not done by the day it is wanted. */
+export const isLate = ({ job: { ready }, totals: { finish } }: JobResult): boolean =>
+  ready !== undefined && finish !== null && finish > endOfDateWanted(ready);
+
+/** `one more pair of hands, 3 at work: last work 1 day 2 h earlier, full use 3 h earlier` */
+export function helpText({ change, lastWorkH, fullUseH, makesPlan, result }: Help): string {
+  const { last_work } = result.totals;
+  if (makesPlan && last_work !== null)
+    return `${changeText(change)}: a plan is possible, last work ${momentText(last_work)}`;
+  const gains = [
+    ...(lastWorkH > 0 ? [`last work ${exactDuration(lastWorkH)} earlier`] : []),
+    ...(fullUseH ? [`full use ${exactDuration(fullUseH)} earlier`] : []),
+  ];
+  return `${changeText(change)}: ${gains.join(", ") || "done on the same date"}`;
+}
+
+function changeText(change: Change): string {
+  switch (change.kind) {
+    case "hour":
+      return `open an hour longer on ${WEEKDAYS[change.weekday - 1] ?? ""}`;
+    case "hands":
+      return `one more pair of hands, ${change.crew} at work`;
+    case "warmer":
+      return `warmer air, ${degreesText(change.temperature)}`;
+    case "material":
+      return `${code(change.to.name)} in place of ${code(change.from.name)}`;
+    case "later start":
+      return `start a day later, on ${dayText(change.date)}`;
+  }
+}
+
+/** The same for programs. */
+export const helpJson = (help: Help) => ({
+  what: helpText(help),
+  kind: help.change.kind,
+  last_work_earlier_h: help.makesPlan ? null : printed(help.lastWorkH),
+  full_use_earlier_h: help.makesPlan || help.fullUseH === undefined ? null : printed(help.fullUseH),
+  last_work: help.result.totals.last_work,
+  full_use: help.result.totals.full_use,
+});

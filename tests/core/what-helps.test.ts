@@ -1,0 +1,95 @@
+/** What would let a job end earlier, worked by hand. Monday is 8 March 2027. */
+import { expect, test } from "vitest";
+import { whatHelps } from "../../server/src/core/what-helps.ts";
+import { helpText, isLate } from "../../server/src/views/schedule/helps.ts";
+import { analyse } from "../harness/check-text.ts";
+
+const textOf = (
+  work: string,
+  { air = "", count = 1, materials = "", ready = "" } = {},
+): string => `${materials}
+piece board {
+  surface face {
+    shape area 2 m2
+    wood  beech
+  }
+}
+shop mill {
+${air}  hours Mon to Fri 09:00 to 17:00
+}
+recipe work {
+${work}
+}
+job it {
+  piece board x ${count}
+  in    mill
+  start 2027-03-08 09:00
+${ready}  apply work to face
+}
+`;
+
+const helpsOf = (...parts: Parameters<typeof textOf>) => {
+  const analysis = analyse({ "test.finish": textOf(...parts) });
+  const result = analysis.jobs("test.finish")[0]!;
+  return whatHelps(analysis.program, result.job).map(({ result: _, ...help }) => help);
+};
+
+const material = (name: string, recoat: string): string => `material ${name} {
+  family waterborne acrylic
+  covers 10 m2/L
+  recoat ${recoat}
+  cure   7 days
+  rated  21 C, 50 % RH
+}
+`;
+
+test("an hour more on the one day on which it is missing", () => {
+  // Eight hours fill Monday; the last one is done on Tuesday by 10:00, or with the hour on Monday by 18:00.
+  expect(helpsOf("  step clean with soap, takes 8 h\n  step dust, takes 1 h")).toEqual([
+    { change: { kind: "hour", weekday: 1 }, lastWorkH: 16, fullUseH: 16 },
+  ]);
+});
+
+test("one more pair of hands where pieces wait for each other", () => {
+  // Six hours for each of two: the second on Tuesday until 15:00, or with two people both on Monday until 15:00.
+  expect(helpsOf("  step dust, takes 6 h", { count: 2 })).toEqual([
+    { change: { kind: "hands", crew: 2 }, lastWorkH: 24, fullUseH: 24 },
+  ]);
+});
+
+test("another material of the family and the stock that may be recoated sooner", () => {
+  // 09:00 to 09:30, then after 6 h 15:30 to 16:00, or after 1 h 10:30 to 11:00.
+  const materials = material("slow", "6 h") + material("quick", "1 h");
+  const work = "  layer slow x 2, takes 30 min {\n    wait until recoat\n  }";
+  const analysis = analyse({ "test.finish": textOf(work, { materials }) });
+  const [first, ...others] = whatHelps(analysis.program, analysis.jobs("test.finish")[0]!.job);
+  expect(first).toMatchObject({ change: { kind: "material" }, lastWorkH: 5, fullUseH: 5 });
+  expect(helpText(first!)).toBe("`quick` in place of `slow`: last work 5 h earlier, full use 5 h earlier");
+  expect(others).toEqual([]);
+});
+
+test("air that is 3 C warmer: at 21 C, that of the label, the cure takes its seven days", () => {
+  const analysis = analyse({
+    "test.finish": textOf("  layer clear, takes 30 min", {
+      air: "  air 18 C, 50 % RH\n",
+      materials: material("clear", "2 h"),
+    }),
+  });
+  const [help, ...others] = whatHelps(analysis.program, analysis.jobs("test.finish")[0]!.job);
+  expect(help?.change).toEqual({ kind: "warmer", temperature: 21 });
+  expect(help?.result.totals.full_use).toBe("2027-03-15T09:30:00");
+  expect(help?.lastWorkH).toBe(0);
+  expect(others).toEqual([]);
+});
+
+test("nothing helps what is done by one person in one morning", () => {
+  expect(helpsOf("  step dust, takes 1 h")).toEqual([]);
+});
+
+test("a job is late where its last wait ends after the day that it is wanted", () => {
+  const late = (ready: string) =>
+    isLate(analyse({ "test.finish": textOf("  step dust, takes 9 h", { ready }) }).jobs("test.finish")[0]!);
+  expect(late("  ready 2027-03-08\n")).toBe(true);
+  expect(late("  ready 2027-03-09\n")).toBe(false);
+  expect(late("")).toBe(false);
+});
