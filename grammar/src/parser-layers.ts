@@ -465,6 +465,10 @@ export class LayerParser extends StepParser {
     draft.amount = this.value("an amount");
   });
 
+  protected readonly inOneGo = this.tailRule("together", t.Together, () => {});
+
+  protected readonly byItself = this.tailRule("apart", t.Apart, () => {});
+
   private tailRule<K extends Exclude<tree.Tail["kind"], BareTail | OwnTail>>(
     kind: K,
     type: TokenType,
@@ -490,6 +494,8 @@ export class LayerParser extends StepParser {
     [t.Wet, this.wet],
     [t.Takes, this.takes],
     [t.Uses, this.uses],
+    [t.Together, this.inOneGo],
+    [t.Apart, this.byItself],
   ]);
 
   /** `layer clear, x 3`, `layer clear, 3 coats`: the plain form has it behind the name. */

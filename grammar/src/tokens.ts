@@ -196,6 +196,8 @@ export const Tinted = contextual("tinted");
 export const Wet = contextual("wet");
 export const Takes = contextual("takes");
 export const Uses = contextual("uses");
+export const Together = contextual("together");
+export const Apart = contextual("apart");
 export const And = contextual("and");
 export const BetweenWord = contextual("between");
 export const Thin = contextual("thin");
@@ -229,6 +231,8 @@ export const CONTEXTUAL_WORDS: ReadonlyMap<string, TokenType> = new Map([
   ["wet", Wet],
   ["takes", Takes],
   ["uses", Uses],
+  ["together", Together],
+  ["apart", Apart],
   ["and", And],
   ["between", BetweenWord],
   ["thin", Thin],
@@ -242,7 +246,18 @@ export const CONTEXTUAL_WORDS: ReadonlyMap<string, TokenType> = new Map([
 ]);
 
 /** The token types of the words that start a tail. */
-export const TAIL_TYPES: ReadonlySet<TokenType> = new Set([By, Wiped, Thinned, Tinted, As, Wet, Takes, Uses]);
+export const TAIL_TYPES: ReadonlySet<TokenType> = new Set([
+  By,
+  Wiped,
+  Thinned,
+  Tinted,
+  As,
+  Wet,
+  Takes,
+  Uses,
+  Together,
+  Apart,
+]);
 
 /** Tails of one word, which start one only behind a comma: they are names as well. */
 export const BARE_TAILS: ReadonlyMap<TokenType, "thin" | "mist" | "full" | "flooded"> = new Map([

@@ -424,6 +424,8 @@ export type Tail =
   | { readonly kind: "passes"; readonly keyword: Name; readonly count?: Value; readonly span: Span }
   /** `flash 10 min`: between passes. */
   | { readonly kind: "flash"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
+  /** Whether pieces are done in one go. */
+  | { readonly kind: "together" | "apart"; readonly keyword: Name; readonly span: Span }
   | { readonly kind: "takes"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
   | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span };
 

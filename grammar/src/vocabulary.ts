@@ -406,6 +406,12 @@ export const TAILS: Readonly<
     doc: "One coat laid in so many passes, wet on wet: its amount and its film stay those of one coat.",
   },
   flash: { on: "layer", example: "flash 10 min", doc: "Time between the passes of one coat." },
+  together: {
+    on: "both",
+    example: "together",
+    doc: "All pieces of a surface in one go: with one setting up, by one person, without a break.",
+  },
+  apart: { on: "both", example: "apart", doc: "Each piece by itself, never in one go with others." },
   takes: {
     on: "both",
     example: "takes 40 min",

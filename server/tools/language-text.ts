@@ -213,6 +213,8 @@ With two or more \`piece\` lines surfaces are named \`piece.surface\`.
 \`after JOB\` starts from what that job left: its layers, its \`on_hand\`, and nothing more to pay for the piece. \`existing as left by JOB\` takes only the layers.
 \`start\` without a time is that day's opening. Times are the shop's local time.
 
+In a shop equal steps and coats are done in one go wherever that is best. \`together\` on a line asks for it: all pieces of a surface by one person with one setting up; where no opening or no pot life holds them, there is no plan, and \`no-schedule\` says so. \`apart\` forbids it: each piece by itself.
+
 Jobs with a \`start\` that name the same shop, the same declaration that each reaches by \`use\`, have one plan wherever its people are needed for several of them at once.
 They share its hours, its \`crew\` and its air; each begins no earlier than its \`start\`, and after the jobs that it names with \`after\` or \`as left by\`.
 Best is what makes the fewest days late by \`ready\`, then the earliest last work, then the least sum of the jobs' last works. Equal steps of several jobs may be done in one go.

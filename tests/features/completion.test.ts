@@ -234,8 +234,13 @@ describe("lines of recipes", () => {
     expect(labels(inRecipe("  step sand $0"))).toContain("wet");
     expect(labels(inRecipe("  step scuff $0"))).not.toContain("wet");
     expect(labels(inRecipe("  step dust $0"))).toEqual([]);
-    expect(labels(inRecipe("  step dust, $0"))).toEqual(["takes"]);
-    expect(labels(inRecipe("  step fill with wood_filler, $0"))).toEqual(["takes", "uses"]);
+    expect(labels(inRecipe("  step dust, $0"))).toEqual(["together", "apart", "takes"]);
+    expect(labels(inRecipe("  step fill with wood_filler, $0"))).toEqual([
+      "together",
+      "apart",
+      "takes",
+      "uses",
+    ]);
     expect(labels(inRecipe("  step dust, takes 15 $0"))).toContain("min/m2");
     expect(labels(inRecipe('  step mask "a$0"'))).toEqual([]);
   });
@@ -261,6 +266,8 @@ describe("lines of recipes", () => {
       "only",
       "passes",
       "flash",
+      "together",
+      "apart",
       "takes",
     ]);
     expect(labels(inRecipe("  layer hc, by $0"))).toContain("hvlp");

@@ -152,6 +152,38 @@ describe("by hand", () => {
     expect(sessionsOf(shop(alike(4, (key) => [task(key, 20, long)])))).toHaveLength(2);
   });
 
+  test("what is to be done together is one session, though others could go on", () => {
+    // Two of 2 h sanded by 13:00, the third by 15:00; one by one each could be coated at once by the other person.
+    const chains = alike(3, (key) => [task(`${key}s`, 120, sand), task(`${key}c`, 30, coat)]);
+    const together = alike(3, (key) => [
+      task(`${key}s`, 120, sand),
+      task(`${key}c`, 30, { ...coat, batch: "together" }),
+    ]);
+    const two = { calendar: { hours: WEEK, closed: [], crew: 2 } };
+    // The third is sanded from 11:00 to 13:00, when the others have had their 30 min each; before them 5 min.
+    expect(sessionsOf(shop(together, two)).at(-1)).toBe("08 11:55-08 13:30 coat 3");
+    expect(sessionsOf(shop(chains, two)).filter((each) => each.includes("coat")).length).toBeGreaterThan(1);
+  });
+
+  test("what is to be done together and fits no opening, or no pot life, has no plan", () => {
+    const whole = (minutes: number, mostHours?: number) =>
+      planSessions(
+        shop(
+          alike(3, (key) => [
+            task(key, minutes, { ...coat, batch: "together", ...(mostHours ? { mostHours } : {}) }),
+          ]),
+        ),
+      )!;
+    // 5 + 3 · 160 min are more than 8 h; 3 · 30 min more than an hour.
+    expect(whole(160).conflicts).toMatchObject([
+      { isBatch: true, reason: "3 pieces together take 8 h 5 min, and no opening is longer than 8 h" },
+    ]);
+    expect(whole(30, 1).conflicts).toMatchObject([
+      { isBatch: true, reason: "3 pieces together take 1 h 35 min, and the mix can be used for 1 h" },
+    ]);
+    expect(whole(150).status).toBe("planned");
+  });
+
   test("waits end on five minutes, rounded up; windows close on them, rounded down", () => {
     const items = (window: number): readonly ChainItem[] => [
       task("a", 10, sand),

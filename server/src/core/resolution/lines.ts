@@ -45,6 +45,9 @@ export interface MaterialName {
   readonly material?: Material;
 }
 
+/** All pieces of a surface in one go, or each by itself. */
+export type Batch = "together" | "apart";
+
 /** `takes 20 min`, in hours, or `takes 15 min/m2`, in hours a square metre. */
 export interface TakesTail {
   readonly per: "piece" | "m2";
@@ -67,6 +70,7 @@ export interface StepLine {
   readonly grits: readonly (Figure | undefined)[];
   readonly takes?: TakesTail;
   readonly uses?: UsesTail;
+  readonly batch?: Batch;
 }
 
 export interface LayerLine {
@@ -102,6 +106,7 @@ export interface LayerLine {
   /** How heavily it is laid, where the line says so. */
   readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly takes?: TakesTail;
+  readonly batch?: Batch;
   /** Done between coats. */
   readonly block?: readonly RecipeLine[];
 }

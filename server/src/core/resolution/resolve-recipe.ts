@@ -134,7 +134,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, GRIT_WANTED));
-  const { takes, uses } = resolveTails(ctx, syntax, use);
+  const { takes, uses, batch } = resolveTails(ctx, syntax, use);
   return {
     kind: "step",
     syntax,
@@ -143,6 +143,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
     grits,
     ...(takes ? { takes } : {}),
     ...(uses ? { uses } : {}),
+    ...(batch ? { batch } : {}),
   };
 }
 
@@ -232,6 +233,7 @@ type Tails = Partial<
     | "wetGrams"
     | "laid"
     | "takes"
+    | "batch"
   > & {
     readonly uses: UsesTail;
   }
@@ -250,16 +252,21 @@ function resolveTails(
     // A tail of the other kind of line is the parser's to report.
     if (on !== "both" && on !== line.kind) continue;
     const said = resolveTail(ctx, tail, use);
-    const first = seen.get(tail.kind);
+    // These two say the opposite of each other.
+    const kind = tail.kind === "apart" ? "together" : tail.kind;
+    const first = seen.get(kind);
     if (!first) {
-      seen.set(tail.kind, tail);
+      seen.set(kind, tail);
       tails = { ...tails, ...said };
       continue;
     }
     ctx.problems.push({
       rule: "repeated-field",
       span: tail.span,
-      message: `\`${tail.keyword.text}\` stands twice on this line\nKeep one of the two.`,
+      message:
+        first.kind === tail.kind
+          ? `\`${tail.keyword.text}\` stands twice on this line\nKeep one of the two.`
+          : `\`${tail.kind}\` says the opposite of \`${first.kind}\`\nKeep one of the two.`,
       related: [{ span: first.span, message: "See here" }],
     });
   }
@@ -294,6 +301,9 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
     case "full":
     case "flooded":
       return { laid: tail.kind };
+    case "together":
+    case "apart":
+      return { batch: tail.kind };
     case "if":
       return { optional: true };
     case "only":

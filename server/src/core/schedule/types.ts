@@ -57,6 +57,8 @@ export interface SessionRule {
   readonly material?: string;
   /** Hours of work, without the fixed ones, that a session may hold at most: pot life, or what the air allows. */
   readonly mostHours?: number;
+  /** `together`: all tasks of the kind are done in one session; `apart`: the kind is that of one chain. */
+  readonly batch?: "together" | "apart";
 }
 
 /** Drying, day and night. */
@@ -129,6 +131,8 @@ export interface PlannedItem {
 export interface Conflict {
   /** Ids of the items that cannot go together, the one that comes too late last. */
   readonly items: readonly string[];
+  /** What is to be done in one session, and cannot. */
+  readonly isBatch?: true;
   /** Why, as a clause: without the capital and the full stop of a sentence. */
   readonly reason: string;
 }

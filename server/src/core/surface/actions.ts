@@ -39,6 +39,8 @@ interface ActionBase {
   readonly between?: { readonly layer: Place; readonly afterCoat: number; readonly coats: number };
   /** Stated hands-on time. */
   readonly takes?: Takes;
+  /** All pieces of the surface in one go, or each by itself. */
+  readonly batch?: "together" | "apart";
 }
 
 export type Takes = { readonly hours: number } | { readonly hoursPerM2: number };

@@ -272,6 +272,7 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
     ...(syntax.what ? { what: syntax.what.value } : {}),
     ...(takes ? { takes } : {}),
     ...(usesLitres !== undefined ? { usesLitres } : {}),
+    ...(step.batch ? { batch: step.batch } : {}),
   });
 }
 
@@ -374,6 +375,7 @@ function pushCoat(
     ...(layer.laid ? { laid: layer.laid } : {}),
     ...(wetMm !== undefined && wetMm > 0 ? { wetUm: wetMm * 1000 } : {}),
     ...(takes ? { takes } : {}),
+    ...(layer.batch ? { batch: layer.batch } : {}),
   });
 }
 

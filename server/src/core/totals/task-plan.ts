@@ -129,7 +129,13 @@ function chainOf(
     const vapour = inSessions ? vapours?.of(run, index) : undefined;
     const air = vapour ? { vapour } : {};
     if (action.op === "step") {
-      items.push({ kind: "hands", id, nonPreemptive: false, ...timeOf(run, action, inSessions), ...air });
+      items.push({
+        kind: "hands",
+        id,
+        nonPreemptive: false,
+        ...timeOf(run, piece, action, inSessions),
+        ...air,
+      });
       if (action.verb === "fill" && action.use) anchor = id;
     } else if (action.op === "layer") {
       const window = recoatWindow(run, before, action);
@@ -137,7 +143,7 @@ function chainOf(
         kind: "hands",
         id,
         nonPreemptive: true,
-        ...timeOf(run, action, inSessions),
+        ...timeOf(run, piece, action, inSessions),
         ...air,
         ...(window
           ? { maxLag: { of: taskId({ run, piece, index: window.index }), hours: window.hours } }
@@ -153,13 +159,26 @@ function chainOf(
 
 function timeOf(
   run: SurfaceRun,
+  piece: number,
   action: StepAction | LayerAction,
   inSessions: boolean,
 ): { readonly hours: number; readonly session?: SessionRule } {
   if (!inSessions) return { hours: actionHours(run, action) };
   const { fixed, each } = sessionHours(run, action);
   const session = action.op === "step" ? stepSession(action, fixed) : layerSession(action, fixed);
-  return { hours: each, session };
+  return { hours: each, session: inBatch(session, run, piece, action) };
+}
+
+/** A kind of its own for what is done together, all pieces of a line, or apart, each piece. */
+function inBatch(
+  session: SessionRule,
+  run: SurfaceRun,
+  piece: number,
+  { batch, index }: StepAction | LayerAction,
+): SessionRule {
+  if (batch === undefined) return session;
+  const whose = batch === "together" ? [run.label, index] : [run.label, index, piece];
+  return { ...session, kind: JSON.stringify([batch, whose, session.kind]), batch };
 }
 
 /** Steps alike in all that is stated are done in one session. */

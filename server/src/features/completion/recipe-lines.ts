@@ -121,7 +121,7 @@ function tailOffers(
 const SAID_WHOLE: ReadonlySet<string> = new Set(["as", "if", "wiped"]);
 
 /** Tails that say something as they stand. */
-const WHOLE_TAILS: ReadonlySet<string> = new Set(["thin", "mist", "full", "flooded"]);
+const WHOLE_TAILS: ReadonlySet<string> = new Set(["thin", "mist", "full", "flooded", "together", "apart"]);
 
 /** Inside a tail; `tokens` are those since its comma. */
 function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {

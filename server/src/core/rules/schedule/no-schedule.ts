@@ -108,10 +108,18 @@ job shelves {
       const names = [...new Set(lines.map(({ action }) => actionText(action)))];
       const which = names.length > 0 ? ` for ${andList(names)}` : "";
       reportAt(job.start.place, {
-        headline: "No plan keeps all the waits of this job",
-        why: `The work cannot be planned${which}: ${conflict.reason}. In every order of the days a coat would come after its window, or nobody could do it.`,
-        remedy:
-          "Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.",
+        ...(conflict.isBatch
+          ? {
+              headline: "The pieces cannot all be done together",
+              why: `The work cannot be planned${which}: ${conflict.reason}.`,
+              remedy: "Take out `together`, open the shop for longer, or do fewer pieces in one job.",
+            }
+          : {
+              headline: "No plan keeps all the waits of this job",
+              why: `The work cannot be planned${which}: ${conflict.reason}. In every order of the days a coat would come after its window, or nobody could do it.`,
+              remedy:
+                "Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.",
+            }),
         related: relatedLines(ctx, lines),
       });
     },

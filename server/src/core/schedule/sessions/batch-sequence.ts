@@ -55,7 +55,10 @@ export function planSequence(
   const tryOne = (gene: Gene): boolean | undefined => {
     const chains = availableOf(shop, gene.group, gene.block);
     if (chains.length === 0) return false;
-    const batch = largestBatch(shop, gene, chains.slice(0, gene.size));
+    const isWhole = problem.groups[gene.group]!.isWhole[gene.block] === true;
+    const batch = isWhole
+      ? timeBatch(shop, problem.groups[gene.group]!, gene.block, chains)
+      : largestBatch(shop, gene, chains.slice(0, gene.size));
     if (batch === undefined) return undefined;
     putDown(shop, batch);
     done.push({ ...gene, size: batch.members.length });
@@ -83,8 +86,9 @@ export function planSequence(
 /** Chains of a group whose next block this is, the one that is ready first at the front. */
 function availableOf(shop: Workshop, group: number, block: number): number[] {
   if (!shop.waiting[group]![block]) return [];
-  const { members, job } = shop.problem.groups[group]!;
+  const { members, job, isWhole } = shop.problem.groups[group]!;
   if (!mayBegin(shop, job)) return [];
+  if (isWhole[block] && shop.waiting[group]![block]! < members.length) return [];
   const ready = new Map<number, number>();
   shop.looks += members.length / 8;
   for (const chain of members) if (shop.position[chain] === block) ready.set(chain, readyOf(shop, chain));
@@ -110,12 +114,14 @@ function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean
   const { groups } = shop.problem;
   for (;;) {
     const choices: { readonly gene: Gene; readonly batch: Batch; readonly weight: number }[] = [];
-    for (const [group, { pattern, members }] of groups.entries()) {
+    for (const [group, { pattern, members, isWhole }] of groups.entries()) {
       for (let block = 0; block < pattern.blocks.length; block++) {
         const chains = availableOf(shop, group, block);
         if (chains.length === 0) continue;
         const most = Math.max(1, Math.ceil(members.length * rule.share));
-        const batch = fillingBatch(shop, group, block, chains.slice(0, most));
+        const batch = isWhole[block]
+          ? timeBatch(shop, groups[group]!, block, chains)
+          : fillingBatch(shop, group, block, chains.slice(0, most));
         if (batch === undefined) return false;
         const left = pattern.blocks.length - block;
         choices.push({

@@ -4,6 +4,7 @@
  * What a session is. Tasks of one kind, the same step with the same grits or the same material by the same method, by
  * one person, one after the other. What is fixed, stirring, setting up and cleaning, is done once, before the first
  * task. A session that fits some opening lies in one; only a single task longer than every opening goes on after closing.
+ * What is to be done `together` is one session; what is to be done `apart` has a kind of its own for each chain.
  * A session starts and ends on a grid of five minutes; waits end on it, rounded up, and windows close on it, rounded
  * down. It is no longer than its kind allows (`SessionRule.mostHours`: pot life, rounded down).
  *
@@ -21,9 +22,10 @@
  * Several jobs of a shop are searched together, and may share sessions; more than 60 of them are planned one after the
  * other (`plan-in-order.ts`).
  */
+import { formatDuration } from "../../measure/format-amount.ts";
 import { dayMs, endAfterWork, hourMs, pausesBetween, workingTimeBefore } from "../calendar.ts";
 import { localDateTime, type ProblemChain } from "../problem.ts";
-import type { PlannedItem, PlannedSession, Schedule, ScheduleInput, Stance } from "../types.ts";
+import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput, Stance } from "../types.ts";
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
 import { type SearchLimits, searchSessions } from "./local-search.ts";
 import { planInOrder } from "./plan-in-order.ts";
@@ -33,6 +35,7 @@ import { floatOfSessions } from "./session-float.ts";
 import {
   ceilToGrid,
   floorToGrid,
+  type Kind,
   makeSessionProblem,
   type RoomLimit,
   roomLimit,
@@ -44,13 +47,20 @@ import { isAired, type Session } from "./workshop.ts";
 export function planSessions(input: ScheduleInput): Schedule | undefined {
   const problem = makeSessionProblem(input);
   if (problem === undefined) return undefined;
+  const conflicts = batchConflicts(problem);
+  if (conflicts.length > 0) return impossible(problem, conflicts);
   if (isTooMuchTogether(problem)) return inOrder(problem);
   const bound = boundSessions(problem, input);
   const isProven = ({ objective }: SessionPlan): boolean =>
     objective[0] === 0 && objective[1]! <= bound.lastWork;
   const limits = { lastWork: bound.lastWork, sessions: fewestSessions(problem) };
   let best = searchSessions(problem, { ...limits, effort: 1 });
-  if (best === undefined) return problem.jobs.length > 1 ? inOrder(problem) : undefined;
+  if (best === undefined) {
+    if (problem.jobs.length > 1) return inOrder(problem);
+    const items = wholeBatches(problem).flatMap((batch) => batch.items);
+    const reason = "what is to be done together would come after its time to the next coat";
+    return items.length > 0 ? impossible(problem, [{ items, isBatch: true, reason }]) : undefined;
+  }
   for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
     const other = searchSessions({ ...problem, crew }, { ...limits, effort: lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
@@ -63,6 +73,49 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
   const schedule = scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork));
   return held === undefined ? schedule : { ...schedule, heldByAir: held.by };
 }
+
+const impossible = (problem: SessionProblem, conflicts: readonly Conflict[]): Schedule => ({
+  status: "impossible",
+  items: [],
+  startAt: localDateTime(problem, problem.start),
+  elapsedHours: 0,
+  lowerBound: 0,
+  exact: true,
+  gap: 0,
+  conflicts,
+});
+
+/** What is to be done in one session, of more than one chain. */
+interface WholeBatch {
+  readonly kind: Kind;
+  readonly items: readonly string[];
+  readonly work: number;
+}
+
+const wholeBatches = ({ groups, chains }: SessionProblem): readonly WholeBatch[] =>
+  groups.flatMap(({ kinds, members }) =>
+    kinds.flatMap((kind, index): readonly WholeBatch[] => {
+      if (!kind?.isWhole || members.length < 2) return [];
+      const steps = members.map((chain) => chains[chain]!.steps[index]!);
+      const work = steps.reduce((sum, step) => sum + (step.kind === "hands" ? step.work : 0), 0);
+      return [{ kind, items: steps.map(({ id }) => id), work }];
+    }),
+  );
+
+/** Those that no session holds. */
+function batchConflicts(problem: SessionProblem): readonly Conflict[] {
+  return wholeBatches(problem).flatMap(({ kind, items, work }): readonly Conflict[] => {
+    const whole = `${items.length} pieces together take ${durationText(kind.fixed + work)}`;
+    const conflict = (reason: string): Conflict => ({ items, isBatch: true, reason });
+    if (ceilToGrid(kind.fixed + work) > problem.shop.longest)
+      return [conflict(`${whole}, and no opening is longer than ${durationText(problem.shop.longest)}`)];
+    if (work > kind.most)
+      return [conflict(`${whole}, and the mix can be used for ${durationText(kind.most)}`)];
+    return [];
+  });
+}
+
+const durationText = (time: number): string => formatDuration(time / hourMs);
 
 /** So many jobs, and tasks of theirs, are searched together. */
 export const MOST_JOBS_TOGETHER = 60;

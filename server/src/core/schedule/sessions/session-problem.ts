@@ -22,6 +22,8 @@ export interface Kind {
   readonly fixed: number;
   readonly most: number;
   readonly material: string | undefined;
+  /** All tasks of it are done in one session. */
+  readonly isWhole: boolean;
 }
 
 export interface Group {
@@ -32,6 +34,8 @@ export interface Group {
   readonly job: number;
   /** By step; undefined for waits. */
   readonly kinds: readonly (Kind | undefined)[];
+  /** By block: all members go in at once. */
+  readonly isWhole: readonly boolean[];
 }
 
 export interface Job {
@@ -162,6 +166,9 @@ function groupsOf(problem: Problem, input: ScheduleInput, jobOf: readonly number
         members: [place],
         job: jobOf[place]!,
         kinds: ofSteps,
+        isWhole: pattern.blocks.map(([first, last]) =>
+          ofSteps.slice(first, last + 1).some((kind) => kind?.isWhole === true),
+        ),
       });
     else group.members.push(place);
   }
@@ -176,5 +183,6 @@ function makeKind(name: string, session: SessionRule | undefined): Kind {
     // Round down, but a single task must be possible: whoever states less is told by a rule.
     most: most === undefined ? Number.POSITIVE_INFINITY : Math.floor(most * hourMs),
     material: session?.material,
+    isWhole: session?.batch === "together",
   };
 }

@@ -61,7 +61,14 @@ const chainOfJob = ({ key, items }: Chain, job: string): Chain => ({
     const id = inJob(job, item.id);
     if (item.kind === "wait")
       return { ...item, id, ...(item.of === undefined ? {} : { of: inJob(job, item.of) }) };
-    if (item.kind !== "hands" || item.maxLag === undefined) return { ...item, id };
-    return { ...item, id, maxLag: { ...item.maxLag, of: inJob(job, item.maxLag.of) } };
+    if (item.kind !== "hands") return { ...item, id };
+    const { maxLag, session } = item;
+    return {
+      ...item,
+      id,
+      ...(maxLag === undefined ? {} : { maxLag: { ...maxLag, of: inJob(job, maxLag.of) } }),
+      // What one job does together or apart is no other's matter.
+      ...(session?.batch === undefined ? {} : { session: { ...session, kind: inJob(job, session.kind) } }),
+    };
   }),
 });
