@@ -157,8 +157,11 @@ describe("a line of a recipe says what it needs", () => {
     ["step mask, takes 4 min", '"," expected a text in double quotes, such as `step mask "brass plates"`'],
     ["step dust with cloth", '"with cloth" expected the end of the line or a comma'],
     ["step clean with soap takes 4 min", '"takes" expected a comma before `takes` [Add the comma]'],
-    ["step clean with soap, slowly", '"slowly" expected `takes` or `uses`'],
-    ["step clean with soap, by pad", '"by pad" expected `takes` or `uses`: `by` belongs to a layer'],
+    ["step clean with soap, slowly", '"slowly" expected `together`, `apart`, `takes` or `uses`'],
+    [
+      "step clean with soap, by pad",
+      '"by pad" expected `together`, `apart`, `takes` or `uses`: `by` belongs to a layer',
+    ],
     ["step sand 80, takes", '"" expected a time, such as `takes 40 min`'],
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],
     [
@@ -170,7 +173,7 @@ describe("a line of a recipe says what it needs", () => {
     ["layer clear x3", '"x3" expected the end of the line or a comma [Add a space after `x`]'],
     [
       "layer clear, gently",
-      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash` or `takes`',
+      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart` or `takes`',
     ],
     [
       "layer clear, wait 4 h",

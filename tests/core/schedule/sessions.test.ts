@@ -152,9 +152,7 @@ describe("by hand", () => {
     expect(sessionsOf(shop(alike(4, (key) => [task(key, 20, long)])))).toHaveLength(2);
   });
 
-  test("what is to be done together is one session, though others could go on", () => {
-    // Two of 2 h sanded by 13:00, the third by 15:00; one by one each could be coated at once by the other person.
-    const chains = alike(3, (key) => [task(`${key}s`, 120, sand), task(`${key}c`, 30, coat)]);
+  test("what is to be done together is one session, which waits for all of it", () => {
     const together = alike(3, (key) => [
       task(`${key}s`, 120, sand),
       task(`${key}c`, 30, { ...coat, batch: "together" }),
@@ -162,7 +160,6 @@ describe("by hand", () => {
     const two = { calendar: { hours: WEEK, closed: [], crew: 2 } };
     // The third is sanded from 11:00 to 13:00, when the others have had their 30 min each; before them 5 min.
     expect(sessionsOf(shop(together, two)).at(-1)).toBe("08 11:55-08 13:30 coat 3");
-    expect(sessionsOf(shop(chains, two)).filter((each) => each.includes("coat")).length).toBeGreaterThan(1);
   });
 
   test("what is to be done together and fits no opening, or no pot life, has no plan", () => {
