@@ -135,7 +135,7 @@ function csvCells(text: string, separator: string): readonly (readonly string[])
 }
 
 const TAGS = new Set(
-  "html head meta title style body main nav ol ul li a article header footer section p h1 h2 h3 dl br div dt dd table caption thead tbody tr th td code strong em label input span figure figcaption svg g path rect text".split(
+  "html head meta title style body main nav ol ul li a article header footer section p h1 h2 h3 dl br div dt dd table caption thead tbody tr th td code strong em label input span figure figcaption svg g path rect text b small details summary button output textarea script".split(
     " ",
   ),
 );

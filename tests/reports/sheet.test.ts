@@ -1,4 +1,6 @@
 /** Sheets drawn as HTML, Markdown and text, read back by parsers that others wrote. */
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { type DefaultTreeAdapterTypes, type ParserError, parse } from "parse5";
 import { describe, expect, test } from "vitest";
 import { docBlocks, prose } from "../../server/src/escape/prose.ts";
@@ -8,6 +10,7 @@ import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
 import { sheetsMarkdown } from "../../server/src/reports/sheet-markdown.ts";
 import { SHEET_COLOURS } from "../../server/src/reports/sheet-style.ts";
 import { SHEET_COLUMNS, sheetsText } from "../../server/src/reports/sheet-text.ts";
+import { SHEET_SCRIPT_FILE, sheetScriptText } from "../../server/tools/write-sheet-script.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleNames } from "../harness/samples.ts";
 import { markdownTokens } from "./markdown.ts";
@@ -105,6 +108,10 @@ recipe clearing(clear: material, coats: number = 2) {
 }
 `;
 
+test("the script of HTML sheets is bundled from its source", async () => {
+  expect(readFileSync(SHEET_SCRIPT_FILE, "utf8")).toBe(await sheetScriptText());
+});
+
 describe("a sheet as a whole", () => {
   test("as text", async () => {
     await expect(sheetsText(documents(SHELF))).toMatchFileSnapshot("sheets/shelves.txt");
@@ -157,36 +164,50 @@ describe("HTML", () => {
     }
   });
 
-  test.each(SAMPLES)("of $name numbers the steps through, each with a named box", ({ documents: sample }) => {
+  test.each(SAMPLES)("of $name has every step on a line, each with a named box", ({ documents: sample }) => {
     const { elements } = page(sheetsHtml(sample));
-    const lists = withTag(elements, "ol").filter((list) => attribute(list, "class")?.startsWith("steps"));
-    const shown = lists.map((list) => ({
-      start: Number(attribute(list, "start") ?? 1),
-      count: list.childNodes.filter((child) => child.nodeName === "li").length,
-    }));
-    const meant = sample.flatMap(({ sections }) =>
-      sections.flatMap(({ blocks }) =>
-        blocks.flatMap((block) =>
-          block.kind === "steps" ? [{ start: block.steps[0]!.number, count: block.steps.length }] : [],
-        ),
-      ),
-    );
-    expect(shown).toEqual(meant);
-    const boxes = withTag(elements, "input");
-    expect(boxes.length).toBeGreaterThanOrEqual(meant.reduce((sum, { count }) => sum + count, 0));
-    for (const box of boxes) {
-      expect(attribute(box, "type")).toBe("checkbox");
-      expect(attribute(box, "aria-label")).toMatch(/done: \S|^Done: \S/u);
+    const lines = withTag(elements, "li").filter((item) => attribute(item, "data-step") !== undefined);
+    const shown = lines.map((line) => attribute(line, "data-step"));
+    const meant = sample.flatMap(({ sheet }) => sheet.bench.groups.flatMap(({ rows }) => rows));
+    expect(shown).toEqual(meant.map(({ fingerprint }) => fingerprint));
+    // No step of any surface is missing but waits, which stand behind what is waited for.
+    for (const { sheet } of sample) {
+      const listed = sheet.bench.groups.flatMap(({ rows }) => rows.flatMap(({ steps }) => steps));
+      for (const { title, entries } of sheet.procedures) {
+        const numbers = entries.flatMap((entry) =>
+          entry.kind === "step" && entry.op !== "wait" ? [entry.number] : [],
+        );
+        const there = listed.flatMap(({ surface, number }) => (surface === title ? [number] : []));
+        expect([...new Set(there)].toSorted((x, y) => x - y)).toEqual(numbers);
+      }
+    }
+    for (const line of lines) {
+      const boxes = withTag(elementsIn(line), "input").filter((box) => attribute(box, "type") === "checkbox");
+      expect(boxes.length).toBeGreaterThan(0);
+      for (const box of boxes) expect(attribute(box, "aria-label")).toMatch(/done: \S|^Done: \S/u);
     }
   });
 
-  test.each(SAMPLES)("of $name needs nothing from elsewhere", ({ documents: sample }) => {
-    const html = sheetsHtml(sample);
-    const { elements } = page(html);
-    expect(withTag(elements, "script", "link", "img", "iframe", "object", "embed", "form")).toEqual([]);
-    expect(html).not.toMatch(/https?:|@import|url\(/u);
-    expect(elements.flatMap(({ attrs }) => attrs).filter(({ name }) => name.startsWith("on"))).toEqual([]);
-  });
+  test.each(SAMPLES)(
+    "of $name needs nothing from elsewhere, and runs its own script alone",
+    ({ documents: sample }) => {
+      const html = sheetsHtml(sample);
+      const { elements } = page(html);
+      expect(withTag(elements, "link", "img", "iframe", "object", "embed", "form")).toEqual([]);
+      expect(html).not.toMatch(/https?:|@import|url\(/u);
+      expect(elements.flatMap(({ attrs }) => attrs).filter(({ name }) => name.startsWith("on"))).toEqual([]);
+      // Content Security Policy Level 3: the hash is that of the text of the element.
+      const [script, ...others] = withTag(elements, "script");
+      expect(others).toEqual([]);
+      const hash = createHash("sha256").update(textIn(script!)).digest("base64");
+      const policy = withTag(elements, "meta").find(
+        (meta) => attribute(meta, "http-equiv") === "Content-Security-Policy",
+      );
+      expect(attribute(policy!, "content")).toBe(
+        `default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`,
+      );
+    },
+  );
 
   test("has contents where there are several sheets", () => {
     const several = page(sheetsHtml(documents(`${SHELF}recipe other {\n  step dust\n}\n`)));
@@ -249,12 +270,12 @@ recipe work {
     const html = sheetsHtml(documents(EVIL));
     const { elements, errors } = page(html);
     expect(errors).toEqual([]);
-    expect(withTag(elements, "script", "img", "b", "i", "u")).toEqual([]);
+    expect(withTag(elements, "script")).toHaveLength(1);
+    expect(withTag(elements, "img", "i", "u")).toEqual([]);
     expect(textIn(withTag(elements, "h1")[0]!)).toBe("</title><script>alert('x')</script> & | *so*");
     expect(withTag(elements, "a")).toEqual([]);
-    expect(withTag(elements, "ol")).toHaveLength(1);
     expect(html).not.toContain("\u202e");
-    const header = textIn(withTag(elements, "header")[0]!);
+    const header = textIn(withTag(elements, "main")[0]!);
     expect(header).toContain("[here](javascript:alert(2))");
     expect(withTag(elements, "strong").map(textIn)).toEqual(
       expect.arrayContaining(["Not a heading & ", "bold", " text"]),

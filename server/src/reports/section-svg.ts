@@ -18,7 +18,7 @@ const UNKNOWN_FILM = 30;
 const OLD = 11;
 const WOOD = 30;
 const VENEER = 14;
-const TALLEST = 190;
+const TALLEST = 170;
 const FONT = 'font-family="inherit" font-size="12"';
 
 export interface SectionLook {
@@ -28,7 +28,7 @@ export interface SectionLook {
   readonly scale: number;
 }
 
-/** One scale for surfaces that stand side by side, such that the thickest of them is no taller than 190 px. */
+/** One scale for surfaces that stand side by side, such that the thickest of them is no taller than 170 px. */
 export function sectionScale(sections: readonly Section[]): number {
   const thickest = Math.max(1, ...sections.map(({ coats }) => thicknessUm(coats)));
   return Math.min(1.2, Math.max(0.2, TALLEST / thickest));

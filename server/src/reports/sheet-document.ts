@@ -29,6 +29,10 @@ export interface SheetDocument {
   readonly title: string;
   /** Name and file. */
   readonly origin: Inline;
+  /** The file alone. */
+  readonly file: string;
+  /** What it is laid out from. */
+  readonly sheet: Sheet;
   /** Above all sections. */
   readonly head: readonly Block[];
   readonly sections: readonly SheetSection[];
@@ -115,6 +119,8 @@ export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan)
   return {
     sort: sheet.kind === "job" ? "Job sheet" : "Recipe sheet",
     title: sheet.title,
+    file,
+    sheet,
     origin: [...code(sheet.name), ...plain(` in ${file}`)],
     head: [...docs(sheet.docs), ...findings(sheet.findings, locate), ...facts(sheet.facts), ...gaps(sheet)],
     sections: [

@@ -1,24 +1,20 @@
 /**
- * Sheets as one HTML file that needs nothing else: no network, no script, its style inside. For paper first (A4 and
- * Letter), then for a screen, light or dark.
+ * Sheets as one HTML file that needs nothing else: no network, its style and its script inside. On paper (A4 and Letter)
+ * the first page has what to know and to buy and the second what to do, in the order of time; on a telephone it says
+ * what is now and next.
  *
- * Everything of a recipe is escaped; a policy in the head forbids scripts and loading even where that should fail.
+ * Everything of a recipe is escaped; a policy in the head allows this very script and forbids all other scripts and all
+ * loading even where that should fail.
  */
-import { htmlText } from "../escape/html.ts";
-import type { Inline, Span } from "../escape/prose.ts";
-import type { Section } from "../views/section/model.ts";
+import { shortDayText, timeText } from "../core/measure/figures.ts";
+import { docBlocks, type Inline, plain, strong } from "../escape/prose.ts";
+import type { BenchRow, Sheet } from "../views/sheet/model.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
-import type {
-  Block,
-  Box,
-  DrawnStep,
-  SheetDocument,
-  SheetSection,
-  Steps,
-  Table,
-  Tick,
-} from "./sheet-document.ts";
+import type { Block, Box, SheetDocument } from "./sheet-document.ts";
+import { html, inline } from "./sheet-html-text.ts";
+import { benchHtml } from "./sheet-rows.ts";
+import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 
 export function sheetsHtml(documents: readonly SheetDocument[]): string {
@@ -29,7 +25,7 @@ export function sheetsHtml(documents: readonly SheetDocument[]): string {
     "<head>",
     '<meta charset="utf-8">',
     `<title>${html(title)}</title>`,
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src '${SHEET_SCRIPT_HASH}'; base-uri 'none'; form-action 'none'">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     '<meta name="color-scheme" content="light dark">',
     '<meta name="referrer" content="no-referrer">',
@@ -40,31 +36,12 @@ export function sheetsHtml(documents: readonly SheetDocument[]): string {
     "<main>",
     ...documents.map(article),
     "</main>",
+    `<script>${SHEET_SCRIPT}</script>`,
     "</body>",
     "</html>",
     "",
   ].join("\n");
 }
-
-const html = (text: string): string => htmlText(text.replace(BEFORE_UNIT, "\u00a0"));
-
-/** A figure and its unit stay on one line. */
-const BEFORE_UNIT =
-  /(?<=\d) (?=(?:%|(?:L|mL|m2|m3|m2\/L|mm|um|g|h|min|s|days?|weeks?|C|F|air changes\/h)(?![\p{L}\p{N}])))/gu;
-
-const TAGS: Readonly<Record<Exclude<Span["kind"], "text">, string>> = {
-  code: "code",
-  strong: "strong",
-  emphasis: "em",
-};
-
-const inline = (spans: Inline): string =>
-  spans
-    .map(({ kind, text }) => {
-      if (kind === "text") return html(text);
-      return `<${TAGS[kind]}>${html(text)}</${TAGS[kind]}>`;
-    })
-    .join("");
 
 function contents(documents: readonly SheetDocument[]): string {
   const links = documents.map(({ title }, i) => `<li><a href="#sheet-${i + 1}">${html(title)}</a></li>`);
@@ -72,133 +49,219 @@ function contents(documents: readonly SheetDocument[]): string {
 }
 
 function article(document: SheetDocument, index: number): string {
+  const { sheet } = document;
   const id = `sheet-${index + 1}`;
+  const part = (name: string, title: string, content: readonly string[]): readonly string[] =>
+    content.length === 0
+      ? []
+      : [
+          `<section class="${name}" aria-labelledby="${id}-${name}">`,
+          `<h2 id="${id}-${name}">${html(title)}</h2>`,
+          ...content,
+          "</section>",
+        ];
   return [
-    `<article id="${id}" aria-labelledby="${id}-title">`,
+    `<article id="${id}" aria-labelledby="${id}-title" data-job="${sheet.bench.fingerprint}">`,
     "<header>",
-    `<p class="sort">${html(document.sort)}</p>`,
     `<h1 id="${id}-title">${html(document.title)}</h1>`,
-    `<p class="origin">${inline(document.origin)}</p>`,
-    ...document.head.map((block) => blockHtml(block, id)),
+    `<p class="sort">${html(document.sort)}, from ${html(document.file)}</p>`,
     "</header>",
-    ...document.sections.map((section, i) => sectionHtml(section, id, `${id}-section-${i + 1}`)),
+    '<div class="live" hidden></div>',
+    '<div class="head">',
+    ...docs(sheet.docs),
+    ...document.head.filter(isBox).map((box) => boxHtml(box, id)),
+    ...(sheet.findings.length === 0 ? document.head.filter(isNothingFound).map(blockHtml) : []),
+    ...facts([...aboutPieces(sheet), ...sheet.facts]),
+    "</div>",
+    ...part("choose", "Choose before starting", facts(sheet.choices)),
+    ...part("safety", "Before you start", safety(sheet)),
+    ...part("cuts", "What goes on", cuts(sheet)),
+    ...part("days", "Days", days(sheet)),
+    ...part("ready", "To have ready", ready(sheet)),
+    ...part("work", "Steps", [benchHtml(sheet.bench, id)]),
+    ...part("about", "Notes", about(sheet)),
+    ...part("service", "Into service", service(document)),
+    `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,
+    '<div class="tools" hidden><button type="button" data-copy>Copy what is done</button> <button type="button" data-print>Print</button> <button type="button" data-forget>Clear all ticks and notes</button><output></output><textarea data-copied aria-label="What is done, as text" readonly rows="6" hidden></textarea></div></section>',
     `<footer><p>${html(document.foot)}</p></footer>`,
     "</article>",
   ].join("\n");
 }
 
-const sectionHtml = ({ title, blocks }: SheetSection, sheet: string, id: string): string =>
-  [
-    `<section aria-labelledby="${id}">`,
-    `<h2 id="${id}">${html(title)}</h2>`,
-    ...blocks.map((block) => blockHtml(block, sheet)),
-    "</section>",
-  ].join("\n");
+const isBox = (block: Block): block is Box => block.kind === "box";
+const isNothingFound = (block: Block): block is Block & { kind: "paragraph" } =>
+  block.kind === "paragraph" && block.text.some(({ text }) => text.startsWith("Nothing found."));
 
-function blockHtml(block: Block, sheet: string): string {
-  switch (block.kind) {
-    case "paragraph":
-      return `<p>${inline(block.text)}</p>`;
-    case "bullets":
-      return listHtml("ul", block.items, block);
-    case "facts":
-      return `<dl>\n${block.rows.map(({ name, text }) => `<div><dt>${html(name)}</dt><dd>${inline(text)}</dd></div>`).join("\n")}\n</dl>`;
-    case "part":
-      return `<h3>${html(block.title)}</h3>`;
-    case "table":
-      return tableHtml(block);
-    case "box":
-      return boxHtml(block, sheet);
-    case "sections":
-      return sectionsHtml(block.sections);
-    case "steps":
-      return stepsHtml(block, sheet);
-  }
+const docs = (text: string): readonly string[] => docBlocks(text).map(blockHtml);
+
+function blockHtml(
+  block:
+    | { readonly kind: "paragraph"; readonly text: Inline }
+    | { readonly kind: "bullets"; readonly items: readonly Inline[] },
+): string {
+  return block.kind === "paragraph" ? `<p>${inline(block.text)}</p>` : listHtml("ul", block.items);
 }
 
-interface ListLook {
-  /** Of the items, before their numbers. */
-  readonly id?: string;
-  readonly isSmall?: true;
-}
-
-const listHtml = (tag: "ul" | "ol", items: readonly Inline[], { id, isSmall }: ListLook = {}): string =>
-  `<${tag}${isSmall ? ' class="small"' : ""}>\n${items.map((item, i) => `<li${id ? ` id="${id}-${i + 1}"` : ""}>${inlineLines(item).map(inline).join("<br>\n")}</li>`).join("\n")}\n</${tag}>`;
-
-function tableHtml({ caption, columns, groups }: Table): string {
-  const classes = columns.map(({ form }) => (form ? ` class="${form}"` : ""));
-  const heads = columns.map(({ title }, i) => `<th scope="col"${classes[i]}>${html(title)}</th>`);
-  const bodies = groups.map(({ head, rows }) => {
-    const scope = rows.length > 1 ? `rowgroup" rowspan="${rows.length}` : "row";
-    const lines = rows.map((cells, row) => {
-      const first = row === 0 ? `<th scope="${scope}">${inline(head)}</th>` : "";
-      return `<tr>${first}${cells.map((cell, i) => `<td${classes[i + 1]}>${inline(cell)}</td>`).join("")}</tr>`;
-    });
-    // A day of a few lines stays on one page.
-    return `<tbody${rows.length > 12 ? "" : ' class="whole"'}>\n${lines.join("\n")}\n</tbody>`;
-  });
-  return [
-    '<div class="table">',
-    "<table>",
-    `<caption>${html(caption)}</caption>`,
-    `<thead><tr>${heads.join("")}</tr></thead>`,
-    ...bodies,
-    "</table>",
-    "</div>",
-  ].join("\n");
-}
-
-function sectionsHtml(sections: readonly Section[]): string {
-  const scale = sectionScale(sections);
-  const figures = sections.map(
-    (section) =>
-      `<figure><figcaption>${html(section.title)}</figcaption>\n${sectionSvg(section, { width: 380, scale })}</figure>`,
-  );
-  return `<div class="sections">\n${figures.join("\n")}\n</div>`;
-}
+const listHtml = (tag: "ul" | "ol", items: readonly Inline[], id?: string): string =>
+  `<${tag}>\n${items.map((item, i) => `<li${id ? ` id="${id}-${i + 1}"` : ""}>${inlineLines(item).map(inline).join("<br>\n")}</li>`).join("\n")}\n</${tag}>`;
 
 const boxHtml = ({ tone, title, blocks, isFindings }: Box, sheet: string): string =>
   [
     `<div class="box ${isFindings ? "findings " : ""}${tone}" role="note" aria-label="${html(title)}">`,
     `<p class="title">${html(title)}</p>`,
-    ...blocks.map((block) => {
-      if (block.kind === "paragraph") return `<p>${inline(block.text)}</p>`;
-      if (block.kind === "bullets") return listHtml("ul", block.items);
-      return listHtml("ol", block.items, isFindings ? { id: `${sheet}-finding` } : {});
-    }),
+    ...blocks.map((block) =>
+      block.kind === "numbers"
+        ? listHtml("ol", block.items, isFindings ? `${sheet}-finding` : undefined)
+        : blockHtml(block),
+    ),
     "</div>",
   ].join("\n");
 
-const stepsHtml = ({ start, steps }: Steps, sheet: string): string =>
-  [
-    `<ol class="steps${steps.some(({ ticks }) => ticks.some(({ time }) => time !== "")) ? " dated" : ""}"${start === 1 ? "" : ` start="${start}"`}>`,
-    ...steps.map((step) => stepHtml(step, sheet)),
-    "</ol>",
-  ].join("\n");
+const facts = (rows: Sheet["facts"]): readonly string[] =>
+  rows.length === 0
+    ? []
+    : [
+        `<dl>\n${rows.map(({ name, text }) => `<div><dt>${html(name)}</dt><dd>${html(text)}</dd></div>`).join("\n")}\n</dl>`,
+      ];
 
-function stepHtml(step: DrawnStep, sheet: string): string {
-  const { op, title, details, cautions, findings, wear, ticks } = step;
-  const links = findings.map((number) => `<a href="#${sheet}-finding-${number}">${number}</a>`);
-  return [
-    `<li class="${op}">`,
-    `<div class="head"><p class="what">${html(title)}</p>`,
-    `<p class="ticks">${ticks.map((tick) => tickHtml(tick, title)).join(" ")}</p></div>`,
-    ...(links.length > 0
-      ? [`<p class="caution">See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.</p>`]
-      : []),
-    ...cautions.map((caution) => `<p class="caution">${html(caution)}</p>`),
-    ...(details.length > 0 ? [`<p>${details.map(html).join(" ")}</p>`] : []),
-    ...(wear === "" ? [] : [`<p class="wear">${html(wear)}</p>`]),
-    "</li>",
-  ].join("\n");
+const aboutPieces = ({ pieces }: Sheet): Sheet["facts"] =>
+  pieces.map(({ title, count, facts: more }) => ({
+    name: pieces.length > 1 ? "Piece" : count > 1 ? "Pieces" : "Piece",
+    text: [count > 1 ? `${count} × ${title}` : title, ...more].join(", "),
+  }));
+
+// ---------------------------------------------------------------------------------------------------------------
+// Page 1
+
+const DEFER =
+  "These are the usual cautions, no more: keeping to them does not make the work safe. The label and the safety data sheet of every product, local codes and licensed practice come first, and say which glove, filter and air are right.";
+
+function safety({ duties, pieces, fumes }: Sheet): readonly string[] {
+  const lead = pieces.flatMap(({ title, cautions }) =>
+    cautions.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
+  );
+  const items = duties.map(
+    ({ label, where, stated, doc }): Inline => [
+      ...strong(label),
+      ...plain(` (${where.join("; ")}${stated ? "" : ", not stated in the recipe"}): ${doc}`),
+    ],
+  );
+  const air = fumes.map((text): Inline => [...strong("Fumes"), ...plain(`: ${text.replaceAll("`", "")}`)]);
+  const all = [...lead, ...items, ...air];
+  return [...(all.length > 0 ? [listHtml("ul", all)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }
 
-/** A box for every piece, named for those who hear the page instead of seeing it. */
-function tickHtml({ labels, time }: Tick, title: string): string {
-  const boxes = labels.map((label) => {
-    const name = label === "" ? `Done: ${title}` : `Piece ${label} done: ${title}`;
-    return `<label><input type="checkbox" aria-label="${html(name)}">${html(label)}</label>`;
+function cuts({ surfaces }: Sheet): readonly string[] {
+  if (surfaces.length === 0) return [];
+  const scale = sectionScale(surfaces.map(({ section }) => section));
+  const figures = surfaces.map(({ title, area, wear, film, section }) => {
+    const more = [
+      area === "not known" ? "area not known" : area,
+      ...(wear ? [`${wear} wear`] : []),
+      `film ${film}`,
+    ];
+    return `<figure><figcaption><b>${html(title)}</b> ${html(more.join(", "))}</figcaption>\n${sectionSvg(section, { width: 400, scale })}</figure>`;
   });
-  const times = time === "" ? "" : ` <span class="time">${html(time)}</span>`;
-  return `<span class="tick">${boxes.join(" ")}${times}</span>`;
+  return ['<div class="sections">', ...figures, "</div>"];
+}
+
+/** A line a day: from when to when, and the steps of each surface. */
+function days({ bench }: Sheet): readonly string[] {
+  const rows = bench.groups.flatMap(({ date, rows: list }) => {
+    const start = list[0]?.startAt;
+    if (date === undefined || start === undefined) return [];
+    const end = list
+      .flatMap(({ endAt }) => endAt ?? [])
+      .toSorted()
+      .at(-1)!;
+    return [
+      `<tbody><tr><th scope="row">${html(shortDayText(date))}</th><td>${timeText(start)} to ${end.slice(0, 10) === date ? timeText(end) : "the next day"}</td><td>${html(stepsOfDay(list))}</td></tr></tbody>`,
+    ];
+  });
+  if (rows.length === 0) return [];
+  return [
+    '<table><caption class="unseen">Days of work</caption><thead class="unseen"><tr><th scope="col">Day</th><th scope="col">Time</th><th scope="col">Steps</th></tr></thead>',
+    ...rows,
+    "</table>",
+  ];
+}
+
+/** `Top 1 to 4; Base 1 to 4` */
+function stepsOfDay(rows: readonly BenchRow[]): string {
+  const numbers = new Map<string, number[]>();
+  for (const { surface, number } of rows.flatMap(({ steps }) => steps))
+    numbers.set(surface, [...(numbers.get(surface) ?? []), number]);
+  return [...numbers]
+    .map(([surface, list]) => {
+      const [first, last] = [Math.min(...list), Math.max(...list)];
+      return `${surface} ${first === last ? first : `${first} to ${last}`}`;
+    })
+    .join("; ");
+}
+
+function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string[] {
+  const isJob = kind === "job";
+  const box = (name: string): string =>
+    `<td class="got"><label><input type="checkbox" data-got="${html(name)}" aria-label="${html(`Ready: ${name}`)}"></label></td>`;
+  const rows = materials.map(
+    ({ title, sort, takes, onHand, open }) =>
+      `<tbody><tr><th scope="row">${html(title)}</th><td>${html(sort)}</td>${isJob ? `<td class="figure">${html(takes)}</td><td class="figure">${html(onHand)}</td><td>${html(open)}</td>` : ""}${box(title)}</tr></tbody>`,
+  );
+  const heads = ["Material", "Kind", ...(isJob ? ["Takes", "On hand", "Cans to open"] : []), "Ready"];
+  const sheets = paper.map(({ name, text }) => `${name} ${text}`).join("; ");
+  return [
+    ...(rows.length === 0
+      ? []
+      : [
+          '<div class="table"><table>',
+          `<caption>${isJob ? `With ${html(`${sparePercent} %`)} spare` : "Materials"}</caption>`,
+          `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>`,
+          ...rows,
+          "</table></div>",
+        ]),
+    ...(sheets === ""
+      ? []
+      : [`<p><strong>Abrasive paper</strong>, an estimate by common practice: ${html(sheets)}.</p>`]),
+  ];
+}
+
+/** What is written of pieces, surfaces, the shop, recipes and materials; labels' figures are for the screen. */
+function about({ pieces, surfaces, shopDocs, procedures, materials }: Sheet): readonly string[] {
+  const item = (title: string, text: string): readonly string[] => {
+    const blocks = docBlocks(text);
+    if (blocks.length === 0) return [];
+    const lines = blocks.flatMap((block) => (block.kind === "paragraph" ? [block.text] : block.items));
+    return [`<li><strong>${html(title)}</strong>: ${lines.map(inline).join(" ")}</li>`];
+  };
+  const parts = procedures.flatMap(({ entries }) =>
+    entries.flatMap((entry) => (entry.kind === "part" ? [entry] : [])),
+  );
+  const seen = new Set<string>();
+  const items = [
+    ...pieces.flatMap(({ title, docs: text }) => item(title, text)),
+    ...surfaces.flatMap(({ title, docs: text }) => item(title, text)),
+    ...item("Shop", shopDocs),
+    ...[...parts, ...materials].flatMap(({ title, docs: text }) => item(title, text)),
+  ].filter((text) => !seen.has(text) && seen.add(text));
+  const labels = materials.flatMap(({ title, notes }) =>
+    notes.length > 0 ? [`<li><strong>${html(title)}</strong>: ${html(notes.join(" "))}</li>`] : [],
+  );
+  return [
+    ...(items.length > 0 ? [`<ul>\n${items.join("\n")}\n</ul>`] : []),
+    ...(labels.length > 0
+      ? [
+          `<details class="labels"><summary>What the labels say</summary><ul>\n${labels.join("\n")}\n</ul></details>`,
+        ]
+      : []),
+  ];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Page 2
+
+function service({ sections }: SheetDocument): readonly string[] {
+  const found = sections.find(({ title }) => title === "Into service");
+  return (found?.blocks ?? []).flatMap((block) =>
+    block.kind === "paragraph" || block.kind === "bullets" ? [blockHtml(block)] : [],
+  );
 }

@@ -1,6 +1,7 @@
 /**
- * The style of sheets: black on white, large enough to be read at arm's length from the wall, boxes by thick rules and
- * not by colour, because printers leave backgrounds out and benches are dim.
+ * The style of sheets. On paper black on white, with boxes by thick rules and not by colour, because printers leave
+ * backgrounds out, and close enough that a job of two surfaces takes two pages. On a screen large, with boxes that a
+ * finger in a glove hits (44 px), because benches are dim.
  *
  * The page has no size of its own, so that A4 and Letter both get their full width. Colours stand in `SHEET_COLOURS`,
  * where a test calculates their contrast (WCAG 2.2, 1.4.3: 4.5 to 1; 1.4.11: 3 to 1 for rules and boxes).
@@ -44,83 +45,144 @@ const variables = (colours: SheetColours): string =>
     .map(([name, value]) => `--${name}: ${value};`)
     .join(" ");
 
+/** So many columns of boxes as the list has pieces. */
+const BOX_WIDTHS = Array.from(
+  { length: 12 },
+  (_, i) => `.boxes-${i + 1} { --boxes: ${Math.min(6, i + 1)}; }`,
+).join("\n");
+
 export const SHEET_STYLE = `:root { color-scheme: light dark; ${variables(SHEET_COLOURS.light)} }
 @media screen and (prefers-color-scheme: dark) { :root { ${variables(SHEET_COLOURS.dark)} } }
 * { box-sizing: border-box; }
-body { margin: 0 auto; padding: 1.5rem 1rem 4rem; max-width: 54rem; background: var(--paper); color: var(--ink);
-  font: 1.125rem/1.45 system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", Arial, sans-serif; overflow-wrap: break-word; }
-p, ul, ol, dl { margin: 0.4em 0; }
-ul, ol { padding-left: 1.5em; }
-li { margin: 0.25em 0; }
-.small { font-size: 0.92em; }
+body { margin: 0 auto; padding: 0 1rem 3rem; max-width: 60rem; background: var(--paper); color: var(--ink);
+  font: 1.0625rem/1.4 system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", Arial, sans-serif; overflow-wrap: break-word; }
+p, ul, ol, dl { margin: 0.35em 0; }
+ul, ol { padding-left: 1.3em; }
+li { margin: 0.2em 0; }
 a { color: var(--link); }
 code { font-family: ui-monospace, "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 0.9em; overflow-wrap: anywhere; }
-h1 { margin: 0; font-size: 2.1rem; line-height: 1.15; }
-h2 { margin: 1.6em 0 0.5em; padding-bottom: 0.15em; border-bottom: 3px solid var(--ink); font-size: 1.45rem; line-height: 1.2; }
-h3 { margin: 1.2em 0 0.3em; font-size: 1.2rem; }
+h1 { margin: 0.6em 0 0; font-size: 1.9rem; line-height: 1.15; }
+h2 { margin: 1.3em 0 0.4em; padding-bottom: 0.1em; border-bottom: 2px solid var(--ink); font-size: 1.25rem; line-height: 1.2; }
+h3 { margin: 1em 0 0.2em; font-size: 1.1rem; }
+h3 span { font-weight: 400; color: var(--soft); }
 article + article { margin-top: 4rem; padding-top: 2rem; border-top: 6px double var(--ink); }
-.sort { margin: 0; font-weight: 700; color: var(--soft); }
-.origin { margin: 0.2em 0 0.8em; color: var(--soft); }
-nav ol { columns: 2; }
-dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(13.5rem, 1fr)); gap: 0.4rem 1.5rem; }
-dl div { padding: 0.15em 0; border-bottom: 1px solid var(--rule); }
+.sort, .defer { color: var(--soft); }
+.sort { margin: 0.1em 0 0.6em; }
+dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(11rem, 1fr)); gap: 0.3rem 1.2rem; }
+dl div { padding: 0.1em 0; border-bottom: 1px solid var(--rule); }
 dt { font-size: 0.85em; color: var(--soft); }
 dd { margin: 0; font-weight: 600; }
 .table { overflow-x: auto; }
-table { width: 100%; margin: 0.6em 0; border-collapse: collapse; }
-caption { padding: 0.2em 0; text-align: left; font-weight: 700; }
-th, td { padding: 0.3em 0.6em 0.3em 0; border-bottom: 1px solid var(--rule); text-align: left; vertical-align: top; }
-thead th { border-bottom: 2px solid var(--ink); color: var(--soft); font-weight: 600; }
-tbody th { font-weight: 700; }
-.short { white-space: nowrap; }
-.figure { text-align: right; white-space: nowrap; padding-right: 1.2em; }
-.sections { display: flex; flex-wrap: wrap; align-items: end; gap: 1rem 1.5rem; }
+table { width: 100%; margin: 0.3em 0; border-collapse: collapse; }
+caption { padding: 0.1em 0; text-align: left; color: var(--soft); }
+th, td { padding: 0.25em 0.6em 0.25em 0; border-bottom: 1px solid var(--rule); text-align: left; vertical-align: top; }
+thead th { color: var(--soft); font-weight: 400; }
+.figure { text-align: right; white-space: nowrap; }
+.unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+.sections { display: flex; flex-wrap: wrap; align-items: end; gap: 1rem 2rem; }
 figure { margin: 0; max-width: 100%; break-inside: avoid; }
-figcaption { font-weight: 700; }
 svg { display: block; max-width: 100%; height: auto; }
-.box { margin: 0.8em 0; padding: 0.5em 0.8em; border: 2px solid var(--ink); }
+.box { margin: 0.6em 0; padding: 0.4em 0.8em; border: 2px solid var(--ink); }
 .box .title { margin-top: 0; font-weight: 700; }
-.box.error { border: 6px solid var(--error); }
-.box.error > .title { color: var(--error); font-size: 1.2em; }
-.box.warning { border: 4px solid var(--warning); }
+.box.error { border: 5px solid var(--error); }
+.box.error > .title { color: var(--error); font-size: 1.15em; }
+.box.warning { border: 3px solid var(--warning); }
 .box.warning > .title { color: var(--warning); }
-.box.safety { border-width: 2px 2px 2px 10px; }
 .box.note { border: 1px solid var(--rule); border-left: 6px solid var(--rule); }
-.steps { padding-left: 2.6em; }
-.steps > li { margin: 0; padding: 0.55em 0; border-bottom: 1px solid var(--rule); }
-.steps > li::marker { font-size: 1.2em; font-weight: 700; }
-.steps p { margin: 0.15em 0; }
-.what { font-size: 1.2em; font-weight: 700; line-height: 1.25; }
-.wait > .what { font-weight: 500; font-style: italic; }
-.head { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 1em; align-items: start; }
-.dated .head { grid-template-columns: minmax(0, 1fr) 21em; }
-.tick { display: block; }
-.tick label { margin-right: 0.5em; font-weight: 700; white-space: nowrap; }
-.time { color: var(--soft); font-size: 0.88em; font-variant-numeric: tabular-nums; }
-@media (max-width: 46rem) { .head, .dated .head { grid-template-columns: minmax(0, 1fr); } }
-input { appearance: none; width: 1.15em; height: 1.15em; margin: 0 0.35em 0 0; vertical-align: -0.22em; border: 2px solid var(--ink);
+.safety ul { border: 2px solid var(--ink); padding: 0.5em 0.8em 0.5em 1.8em; }
+${BOX_WIDTHS}
+.steps { list-style: none; padding: 0; margin: 0; }
+.row { display: grid; grid-template-columns: 3.6rem minmax(0, 1fr) auto; gap: 0 0.6rem; align-items: start; margin: 0; padding: 0.45rem 0;
+  border-bottom: 1px solid var(--rule); min-height: 3.5rem; scroll-margin: 16rem; }
+.row.heads { display: none; }
+.row > * { grid-column: 2; min-width: 0; }
+.row > .time { grid-column: 1; grid-row: 1; font-weight: 700; font-variant-numeric: tabular-nums; }
+.row > .no { grid-row: 1; color: var(--soft); font-size: 0.88em; }
+.row > .ticks { grid-column: 3; grid-row: 1 / span 3; display: flex; flex-wrap: wrap; gap: 4px; max-width: calc(48px * min(3, var(--boxes))); justify-content: end; }
+.row .what b { font-weight: 500; }
+.row.layer .what b { font-weight: 700; }
+.row small { display: block; color: var(--soft); font-size: 0.88em; }
+.row .takes, .row .wear { font-size: 0.92em; }
+.row .takes:empty, .row .wear:empty, .row .then:empty { display: none; }
+.row .on { display: none; }
+.row .then { font-weight: 700; }
+.row .then::before { content: "Leave alone until "; font-weight: 400; color: var(--soft); }
+.row .more { grid-column: 2 / -1; }
+summary { min-height: 44px; padding: 11px 0; color: var(--link); cursor: pointer; }
+.row[aria-current] { margin: 0 -0.6rem; padding-inline: 0.6rem; outline: 3px solid var(--link); outline-offset: -3px; }
+.caution { font-weight: 700; }
+input[type="checkbox"] { appearance: none; display: block; width: 44px; height: 44px; margin: 0; border: 2px solid var(--ink); border-radius: 6px;
   background: var(--paper); font-size: inherit; }
-input:checked { background: var(--ink); box-shadow: inset 0 0 0 3px var(--paper); }
-input:focus-visible, a:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
-.caution { padding-left: 0.5em; border-left: 6px solid var(--ink); font-weight: 700; }
-.wear { color: var(--soft); font-weight: 700; }
-footer { margin-top: 2em; border-top: 1px solid var(--rule); color: var(--soft); }
-@page { margin: 14mm 15mm 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 10pt sans-serif; } }
+input[type="checkbox"]:checked { background: var(--ink); box-shadow: inset 0 0 0 4px var(--paper); }
+.ticks label, .got label { position: relative; display: block; width: 44px; height: 44px; }
+.ticks label span { position: absolute; inset: 0; display: grid; place-items: center; pointer-events: none; color: var(--soft); }
+.ticks input:checked + span { color: var(--paper); font-weight: 700; }
+.got { width: 44px; }
+.noted { display: flex; gap: 0.6em; align-items: center; }
+input[type="text"], textarea { width: 100%; min-height: 44px; padding: 0.4em 0.6em; border: 1px solid var(--rule); border-radius: 6px; background: var(--paper);
+  color: inherit; font: inherit; }
+button { min-height: 44px; margin: 0 0.3em 0.5em 0; padding: 0.4em 1em; border: 2px solid var(--ink); border-radius: 6px; background: var(--paper); color: inherit;
+  font: inherit; cursor: pointer; }
+:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
+output { display: block; min-height: 1.4em; }
+article > .live { position: sticky; top: 0; z-index: 1; margin: 0 -1rem 0.8rem; padding: 0.6rem 1rem; background: var(--paper); border-bottom: 4px solid var(--link); }
+.live p { margin: 0.1em 0; }
+.live .label { font-weight: 700; color: var(--link); }
+.live .when { font-size: 1.7rem; font-weight: 700; line-height: 1.15; font-variant-numeric: tabular-nums; }
+.live .now { font-size: 1.15rem; font-weight: 700; line-height: 1.25; }
+.live .waits { font-weight: 700; }
+.live .next { color: var(--soft); }
+footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
+@media screen and (min-width: 60rem) { nav ol { columns: 2; } }
+@media (prefers-reduced-motion: no-preference) { .row[aria-current] { transition: outline-color 120ms; } }
+@page { margin: 9mm 10mm 10mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
-  body { max-width: none; padding: 0; orphans: 3; widows: 3; font-size: 12pt; line-height: 1.35; }
-  nav { display: none; }
+  body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", "Segoe UI", sans-serif; }
+  nav, .live, .tools, .more, .labels { display: none; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
-  h1 { font-size: 26pt; }
-  h2 { font-size: 17pt; }
-  h1, h2, h3, h2 + p, h3 + p, caption, thead { break-after: avoid; }
-  .steps > li, tr, tbody.whole, dl div, .box, .box li, footer { break-inside: avoid; }
-  section:last-of-type > :last-child { break-after: avoid; }
-  footer { break-before: avoid; font-size: 10pt; }
-  .box { break-after: avoid; }
-  .box.findings { break-inside: auto; break-after: auto; }
-  .what { font-size: 13.5pt; }
-  .dated .head { grid-template-columns: minmax(0, 1fr) 83mm; }
+  h1 { margin: 0; font-size: 17pt; line-height: 1; }
+  h2 { margin: 0.5em 0 0.2em; font-size: 11pt; border-width: 1.5px; }
+  h3 { margin: 0.4em 0 0; font-size: 9.5pt; border-bottom: 1.5px solid var(--ink); }
+  h1, h2, h3, h2 + p, caption, thead, .heads { break-after: avoid; }
+  p, ul, ol, dl { margin: 0.2em 0; }
+  li { margin: 0.1em 0; }
+  dl { grid-template-columns: repeat(auto-fill, minmax(34mm, 1fr)); gap: 0.5mm 4mm; }
+  .safety ul, .about ul { columns: 2; column-gap: 5mm; font-size: 7.6pt; }
+  .safety ul { padding: 1.5mm 2mm 1.5mm 5mm; }
+  .safety li, .about li, tr, dl div, .box li, .row, footer { break-inside: avoid; }
+  .defer, footer { font-size: 7.5pt; }
+  .sections { gap: 2mm 6mm; }
+  figure { flex: 1 1 88mm; max-width: 93mm; }
+  svg { width: 80mm; }
+  th, td { padding: 0.35mm 2mm 0.35mm 0; }
+  .days td:last-child { width: 60%; }
   .table { overflow: visible; }
+  .work { break-before: page; }
+  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 16mm calc(6mm * var(--boxes)) minmax(0, 1fr) 11mm 34mm 9mm 34mm; gap: 0 1.5mm; align-items: center; min-height: 5.5mm; padding: 0.2mm 0; }
+  .row.heads { min-height: 0; color: var(--soft); border: 0; }
+  .row > *, .row > .time, .row > .no, .row > .ticks { grid-column: auto; grid-row: 1; }
+  .row .takes:empty, .row .wear:empty, .row .then:empty, .row .on { display: block; }
+  .row > .ticks { display: flex; gap: 1mm; max-width: none; justify-content: start; }
+  .row > .no, .row > .on { color: inherit; font-size: 8.5pt; }
+  .row > .takes { text-align: right; }
+  .row > .wear { font-size: 7pt; line-height: 1.1; }
+  .row > .then { font-size: 8pt; text-align: right; }
+  .row .then::before { content: none; }
+  .row small { font-size: 7.2pt; color: var(--ink); }
+  .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
+  .ticks label, .ticks input[type="checkbox"] { width: 4.8mm; height: 4.8mm; border-width: 1px; border-radius: 1mm; }
+  .ticks label span { font-size: 6.5pt; }
+  .got, .got label, .got input[type="checkbox"] { width: 3.6mm; height: 3.6mm; border-width: 1px; border-radius: 0.7mm; }
+  .head dl div:first-child { grid-column: span 2; }
+  .about ul { font-size: 7.2pt; }
+  .service { float: left; width: 56%; }
+  .went { margin-left: 60%; }
+  footer { clear: both; }
+  .service { font-size: 7.6pt; }
+  .service, .went { break-inside: avoid; }
+  textarea { min-height: 0; height: 12.2mm; padding: 0; border: 0; border-bottom: 1px solid var(--rule);
+    background: repeating-linear-gradient(transparent 0 6mm, var(--rule) 6mm calc(6mm + 1px)); print-color-adjust: exact; resize: none; }
+  .box { margin: 1mm 0; padding: 1mm 2mm; }
   a { color: inherit; text-decoration: none; }
 }
 `;

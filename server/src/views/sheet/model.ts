@@ -7,6 +7,7 @@
 import type { Severity } from "../../core/findings.ts";
 import type { DutyWord } from "../../core/knowledge/duties.ts";
 import type { FileId } from "../../core/place.ts";
+import type { Stage } from "../../core/surface/state.ts";
 import type { FileSpan } from "../places/file-finding.ts";
 import type { Section } from "../section/model.ts";
 
@@ -48,6 +49,7 @@ export interface Sheet {
   readonly days: readonly SheetDay[];
   /** One for every surface; of a recipe the only one. */
   readonly procedures: readonly SheetProcedure[];
+  readonly bench: BenchList;
   readonly service: SheetService;
 }
 
@@ -190,6 +192,58 @@ export interface SheetStep {
   readonly planned: readonly PlannedTime[];
   /** Numbers of the findings that stand on its line. */
   readonly findings: readonly number[];
+  /** Of a coat, for a line of a list, which has its own place for the method. */
+  readonly short?: string;
+  readonly by?: string;
+  /** Litres for all pieces, of the whole mix; undefined where nothing is measured out or it is not known. */
+  readonly litres?: number;
+  /** Of a wait: what for, and how many hours in this air, where that is known. */
+  readonly wait?: { readonly until?: Stage; readonly hours?: number };
+}
+
+/** The work on all surfaces in the order of time; without dates surface by surface. */
+export interface BenchList {
+  /** Names the job on a device, so that ticks of another one are never taken for its own. */
+  readonly fingerprint: string;
+  readonly groups: readonly BenchGroup[];
+}
+
+export interface BenchGroup {
+  /** `Mon 8 Mar 2027`; without dates the surface. */
+  readonly title: string;
+  /** ISO date. */
+  readonly date?: string;
+  readonly rows: readonly BenchRow[];
+}
+
+/** One thing to do, on all surfaces and pieces on which it is done in one go. */
+export interface BenchRow {
+  /** The same as long as what is done, where and how often before is the same. */
+  readonly fingerprint: string;
+  readonly op: "step" | "layer";
+  /** Surfaces with the number of the step there: `Top`, 4. */
+  readonly steps: readonly { readonly surface: string; readonly number: number }[];
+  readonly title: string;
+  /** What a coat goes on with: `pad`. */
+  readonly by?: string;
+  readonly details: readonly string[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+  /** What to have on, in a word each: `gloves`. */
+  readonly wear: readonly string[];
+  /** Duties that begin here, in a word each. */
+  readonly begins: readonly string[];
+  readonly litres?: number;
+  readonly findings: readonly number[];
+  /** From 1; empty where there are too many to be followed one by one. */
+  readonly pieces: readonly number[];
+  /** How many pieces there are. */
+  readonly of: number;
+  /** Local ISO date-times. */
+  readonly startAt?: string;
+  readonly endAt?: string;
+  /** What follows: the end of the wait, and its hours in this air. */
+  readonly then?: { readonly until?: Stage; readonly hours?: number; readonly at?: string };
 }
 
 /** Local ISO date-times. */

@@ -20,7 +20,7 @@ import { isDated, sessionsOf } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords } from "./waits.ts";
-import { capital, layerTitle, stepTitle, titleOf, useTitle } from "./words.ts";
+import { capital, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
 
 export interface ProcedureInput {
   readonly run: SurfaceRun;
@@ -138,7 +138,26 @@ function stepOf(input: ProcedureInput, index: number, number: number, explained:
     wear: wearOf(action),
     planned: plannedTimes(input, index),
     findings: input.findingsAt(action),
+    ...litresOf(input, action),
+    ...(action.op === "wait" ? { wait: waitOf(action, moment) } : {}),
   };
+}
+
+function litresOf({ result, run }: ProcedureInput, action: Action): Pick<SheetStep, "litres"> {
+  if (!result) return {};
+  if (action.op === "layer") {
+    const mix = coatMix(result.job, run, action);
+    return mix ? { litres: mix.litres } : {};
+  }
+  const drawn = result.draws.flatMap((draw) =>
+    draw.run === run && draw.action === action && draw.litres !== undefined ? [draw.litres] : [],
+  );
+  return drawn.length > 0 ? { litres: drawn.reduce((sum, litres) => sum + litres, 0) } : {};
+}
+
+function waitOf({ until, hours }: WaitAction, { dries }: Moment<Action>): NonNullable<SheetStep["wait"]> {
+  const needed = until ? dries?.time?.hours : hours;
+  return { ...(until ? { until } : {}), ...(needed === undefined ? {} : { hours: needed }) };
 }
 
 function wordsOf(
@@ -146,7 +165,7 @@ function wordsOf(
   index: number,
   moment: Moment<Action>,
   explained: Set<Material>,
-): Pick<SheetStep, "title" | "details"> {
+): Pick<SheetStep, "title" | "details" | "short" | "by"> {
   const { action } = moment;
   switch (action.op) {
     case "step":
@@ -154,6 +173,8 @@ function wordsOf(
     case "layer":
       return {
         title: layerTitle(action),
+        short: layerShort(action),
+        ...byOf(action),
         details: [...coatAmounts(input, action), ...filmDetails(moment, action), ...takes(input, action)],
       };
     case "wait":
@@ -161,6 +182,11 @@ function wordsOf(
     default:
       return { title: "", details: [] };
   }
+}
+
+function byOf(layer: LayerAction): Pick<SheetStep, "by"> {
+  const by = methodOf(layer);
+  return by === undefined ? {} : { by };
 }
 
 function stepAmounts({ result, run }: ProcedureInput, step: StepAction): readonly string[] {

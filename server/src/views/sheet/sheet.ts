@@ -37,7 +37,9 @@ import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
+import { jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
+import { benchList } from "./bench-list.ts";
 import { sheetDays } from "./days.ts";
 import { sheetDuties } from "./duties.ts";
 import {
@@ -147,6 +149,10 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     })),
     days: sheetDays(runs, plan, title),
     procedures: procedures.map(({ sheet }) => sheet),
+    bench: benchList(
+      job,
+      procedures.map(({ sheet }) => sheet),
+    ),
     service: jobService(result, pieces, title),
   };
 }
@@ -186,7 +192,14 @@ const drawnOnBy = (runs: readonly SurfaceRun[]): readonly DeclarationId[] => [
   ...usedMaterials(runs),
 ];
 
-function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
+const DATES = {
+  "last work": "Last work",
+  "light use": "Light use, not before",
+  "full use": "Full use, not before",
+} as const;
+
+function jobFacts(result: JobResult): readonly SheetFact[] {
+  const { job, shop, totals } = result;
   const day = (at: { readonly date: string; readonly time?: string }): string =>
     momentText(at.time === undefined ? at.date : `${at.date}T${at.time}`);
   const fact = (name: string, text: string | undefined): readonly SheetFact[] =>
@@ -198,11 +211,7 @@ function jobFacts({ job, shop, totals }: JobResult): readonly SheetFact[] {
     ...fact("Air", shop?.air && airText(shop.air.value)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),
-    ...fact("Finish, as planned", totals.finish === null ? undefined : momentText(totals.finish)),
-    ...fact(
-      "Into service, not before",
-      totals.in_service === null ? undefined : momentText(totals.in_service),
-    ),
+    ...jobDates(result).flatMap(({ name, at, text }) => (at === undefined ? [] : fact(DATES[name], text))),
     ...fact("Wanted by", job.ready && day(job.ready)),
     ...fact("Hands-on", totals.hands_on_h === null ? undefined : formatWork(totals.hands_on_h)),
     ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
@@ -409,6 +418,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     paper: [],
     days: [],
     procedures: [sheet],
+    bench: benchList(recipe, [sheet]),
     service: { cures: cureOf(run, "Full cure"), cautions: [] },
   };
 }

@@ -72,21 +72,47 @@ function gritsText({ grits, gritsKnown }: StepAction): string {
 
 /** The head of a coat: `Coat 2 of 3: Waterborne satin clear, by pad`. */
 export function layerTitle(layer: LayerAction): string {
-  const { coat, coats, session, ifNeeded, where, passes, method, wiped, wipedAfterHours, toner } = layer;
+  const { coat, coats, session } = layer;
   const [one, each] = session ? ["One session", "Session"] : ["One coat", "Coat"];
-  const isStated = layer.syntax.tails.some(({ kind }) => kind === "by");
+  const how = methodOf(layer);
+  const { before, after } = manner(layer);
   return [
     `${coats > 1 ? `${each} ${coat} of ${coats}` : one}: ${useTitle(layer.use)}`,
-    ...(where !== undefined ? [`only ${where}`] : ifNeeded ? ["if it is needed"] : []),
-    ...(passes ? [`in ${passes.count} passes`] : []),
-    ...(toner ? ["laid thin as a toner"] : []),
-    ...(layer.laid ? [LAID[layer.laid]] : []),
-    // A wiped coat goes on as it comes, unless the line says how.
-    ...(isStated || !wiped ? [`by ${lookUp(METHODS, method) ?? method}`] : []),
-    ...(wiped
-      ? [wipedAfterHours === undefined ? "wiped off" : `wiped off after ${formatDuration(wipedAfterHours)}`]
-      : []),
+    ...before,
+    ...(how === undefined ? [] : [`by ${how}`]),
+    ...after,
   ].join(", ");
+}
+
+/** The same for a line of a list, which has its own place for the method: `Waterborne satin clear, coat 2 of 3`. */
+export function layerShort(layer: LayerAction): string {
+  const { coat, coats, session, use } = layer;
+  const { before, after } = manner(layer);
+  const count = coats > 1 ? [`${session ? "session" : "coat"} ${coat} of ${coats}`] : [];
+  return [useTitle(use), ...count, ...before, ...after].join(", ");
+}
+
+/** A wiped coat goes on as it comes, unless the line says how. */
+export function methodOf({ syntax, method, wiped }: LayerAction): string | undefined {
+  const isStated = syntax.tails.some(({ kind }) => kind === "by");
+  return isStated || !wiped ? (lookUp(METHODS, method) ?? method) : undefined;
+}
+
+function manner({ where, ifNeeded, passes, toner, laid, wiped, wipedAfterHours }: LayerAction): {
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+} {
+  return {
+    before: [
+      ...(where !== undefined ? [`only ${where}`] : ifNeeded ? ["if it is needed"] : []),
+      ...(passes ? [`in ${passes.count} passes`] : []),
+      ...(toner ? ["laid thin as a toner"] : []),
+      ...(laid ? [LAID[laid]] : []),
+    ],
+    after: wiped
+      ? [wipedAfterHours === undefined ? "wiped off" : `wiped off after ${formatDuration(wipedAfterHours)}`]
+      : [],
+  };
 }
 
 const LAID = { thin: "laid thin", mist: "as a mist", full: "full and wet", flooded: "flooded" } as const;

@@ -1,0 +1,188 @@
+/**
+ * The work on all surfaces as one list in the order of time, as a person at the bench goes through it: waits are no
+ * lines of their own but stand behind what is waited for, and what is done on several surfaces in one go is one line.
+ */
+import { dayText } from "../../core/measure/figures.ts";
+import type { Named } from "../../core/model/model.ts";
+import { fingerprintOf } from "./fingerprint.ts";
+import {
+  type BenchGroup,
+  type BenchList,
+  type BenchRow,
+  MOST_PIECES,
+  type SheetProcedure,
+  type SheetStep,
+} from "./model.ts";
+
+export function benchList(owner: Named, procedures: readonly SheetProcedure[]): BenchList {
+  const fingerprint = fingerprintOf([owner.name, ...procedures.map(({ title }) => title)]);
+  const rows = procedures.map((procedure) => rowsOf(procedure));
+  const isDated = rows.flat().some(({ startAt }) => startAt !== undefined);
+  return { fingerprint, groups: isDated ? byDay(together(rows.flat())) : bySurface(procedures, rows) };
+}
+
+const bySurface = (
+  procedures: readonly SheetProcedure[],
+  rows: readonly (readonly BenchRow[])[],
+): readonly BenchGroup[] =>
+  procedures.flatMap(({ title }, i) => (rows[i]!.length > 0 ? [{ title, rows: rows[i]! }] : []));
+
+function byDay(rows: readonly BenchRow[]): readonly BenchGroup[] {
+  const days = new Map<string, BenchRow[]>();
+  for (const row of rows) {
+    const date = row.startAt?.slice(0, 10) ?? "";
+    days.set(date, [...(days.get(date) ?? []), row]);
+  }
+  return [...days]
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(([date, list]) => ({
+      title: date === "" ? "Without a date" : dayText(date),
+      ...(date === "" ? {} : { date }),
+      rows: list.toSorted(byStart),
+    }));
+}
+
+const byStart = (a: BenchRow, b: BenchRow): number =>
+  (a.startAt ?? "") < (b.startAt ?? "") ? -1 : (a.startAt ?? "") > (b.startAt ?? "") ? 1 : 0;
+
+/** Surfaces that have the same done to them at the same time. */
+function together(rows: readonly BenchRow[]): readonly BenchRow[] {
+  const merged = new Map<string, BenchRow>();
+  for (const row of rows) {
+    const { title, startAt, endAt, pieces, then, details } = row;
+    const key = [title, startAt, endAt, pieces.join(" "), then?.at, then?.until, details.length].join("\n");
+    const other = merged.get(key);
+    merged.set(key, other ? joined(other, row) : row);
+  }
+  return [...merged.values()];
+}
+
+function joined(a: BenchRow, b: BenchRow): BenchRow {
+  const union = <T>(one: readonly T[], two: readonly T[]): readonly T[] => [...new Set([...one, ...two])];
+  const litres = a.litres === undefined || b.litres === undefined ? undefined : a.litres + b.litres;
+  const { litres: _, ...rest } = a;
+  return {
+    ...rest,
+    fingerprint: fingerprintOf([a.fingerprint, b.fingerprint]),
+    steps: [...a.steps, ...b.steps],
+    details: union(a.details, b.details),
+    notes: union(a.notes, b.notes),
+    cautions: union(a.cautions, b.cautions),
+    wear: union(a.wear, b.wear),
+    begins: union(a.begins, b.begins),
+    findings: union(a.findings, b.findings),
+    ...(litres === undefined ? {} : { litres }),
+  };
+}
+
+/** One for every time at which some of the pieces have it done. */
+function rowsOf({ title: surface, pieces, entries }: SheetProcedure): readonly BenchRow[] {
+  const rows: BenchRow[] = [];
+  const seen = new Map<string, number>();
+  let notes: string[] = [];
+  let begins: string[] = [];
+  for (const [index, entry] of entries.entries()) {
+    if (entry.kind === "note" || entry.kind === "open") notes.push(entry.text);
+    if (entry.kind === "duties") begins.push(...entry.duties.map(({ label }) => shortDuty(label)));
+    if (entry.kind !== "step" || entry.op === "wait") continue;
+    const { op, number, title, short = title, by, details, cautions, wear, findings, litres } = entry;
+    const count = (seen.get(title) ?? 0) + 1;
+    seen.set(title, count);
+    const waits = waitsAfter(entries.slice(index + 1));
+    for (const time of timesOf(entry, pieces)) {
+      const then = thenOf(waits, time.pieces);
+      rows.push({
+        fingerprint: fingerprintOf([surface, title, String(count), ...time.pieces.map(String)]),
+        op,
+        steps: [{ surface, number }],
+        title: short,
+        ...(by === undefined ? {} : { by }),
+        details,
+        notes,
+        cautions,
+        wear: wear.map(shortDuty),
+        begins,
+        findings,
+        ...(litres === undefined ? {} : { litres: (litres * time.pieces.length) / pieces }),
+        ...time,
+        pieces: pieces > MOST_PIECES ? [] : time.pieces,
+        of: pieces,
+        ...(then ? { then } : {}),
+      });
+    }
+    notes = [];
+    begins = [];
+  }
+  return rows;
+}
+
+interface Time {
+  readonly pieces: readonly number[];
+  readonly startAt?: string;
+  readonly endAt?: string;
+}
+
+function timesOf({ planned }: SheetStep, pieces: number): readonly Time[] {
+  const all = Array.from({ length: pieces }, (_, i) => i + 1);
+  if (planned.length === 0) return [{ pieces: all }];
+  if (pieces <= MOST_PIECES) return inOneGo(planned);
+  // Of many, one line from the first to the last.
+  const ends = planned.map(({ endAt }) => endAt).toSorted();
+  return [{ pieces: all, startAt: planned[0]!.startAt, endAt: ends.at(-1)! }];
+}
+
+/** Pieces follow each other in one go where no longer than this lies between two of them. */
+const GO_MS = 30 * 60_000;
+
+/** One piece after the other, within a day and without a gap, is one line; the wait is then that of the last. */
+function inOneGo(planned: SheetStep["planned"]): readonly Time[] {
+  const goes: SheetStep["planned"][number][] = [];
+  for (const time of planned) {
+    const before = goes.at(-1);
+    const isOn =
+      before?.startAt.slice(0, 10) === time.startAt.slice(0, 10) &&
+      Date.parse(`${time.startAt}Z`) - Date.parse(`${before.endAt}Z`) <= GO_MS;
+    if (!before || !isOn) goes.push(time);
+    else
+      goes[goes.length - 1] = {
+        startAt: before.startAt,
+        endAt: [before.endAt, time.endAt].toSorted()[1]!,
+        pieces: [...before.pieces, ...time.pieces].toSorted((a, b) => a - b),
+      };
+  }
+  return goes;
+}
+
+/** The waits that begin with the end of a step. */
+function waitsAfter(entries: SheetProcedure["entries"]): readonly SheetStep[] {
+  const waits: SheetStep[] = [];
+  for (const entry of entries) {
+    if (entry.kind !== "step") continue;
+    if (entry.op !== "wait") break;
+    waits.push(entry);
+  }
+  return waits;
+}
+
+function thenOf(waits: readonly SheetStep[], pieces: readonly number[]): BenchRow["then"] {
+  const last = waits.at(-1);
+  if (last === undefined) return undefined;
+  const ends = last.planned.flatMap(({ pieces: of, endAt }) =>
+    of.some((piece) => pieces.includes(piece)) ? [endAt] : [],
+  );
+  const at = ends.toSorted().at(-1);
+  return { ...last.wait, ...(at === undefined ? {} : { at }) };
+}
+
+const SHORT: readonly (readonly [label: string, short: string])[] = [
+  ["Ventilate", "air"],
+  ["No ignition", "no flame"],
+  ["Vapour respirator", "respirator"],
+  ["Supplied air", "supplied air"],
+  ["Eye protection", "goggles"],
+  ["Hearing", "ear protection"],
+];
+
+/** `Ventilate, 16 air changes/h` in a word: the box with the cautions has the rest. */
+const shortDuty = (label: string): string =>
+  SHORT.find(([start]) => label.startsWith(start))?.[1] ?? label.toLowerCase();

@@ -1,0 +1,56 @@
+/** The work on all surfaces in the order of time. */
+import { expect, test } from "vitest";
+import { fingerprintOf } from "../../server/src/views/sheet/fingerprint.ts";
+import { job, only, PLACES, STOCK } from "../harness/bench-sheets.ts";
+
+const text = (fields: string): string => `${STOCK}${PLACES}recipe work {
+  safety dust_mask, gloves
+  step   sand 150, takes 10 min
+  layer  bench_clear x 2, by pad, takes 10 min
+}
+${job(fields)}`;
+
+test("a fingerprint is the 32-bit FNV-1a hash", () => {
+  // Fowler, Noll and Vo: offset basis 0x811c9dc5 for nothing.
+  expect(fingerprintOf([])).toBe("811c9dc5");
+  // "a" is e40c292c by their test suite (from memory); its closing zero multiplies it once more by 16777619.
+  const after = (0xe40c292cn * 16777619n) & 0xffffffffn;
+  expect(fingerprintOf(["a"])).toBe(after.toString(16).padStart(8, "0"));
+});
+
+test("pieces that follow each other are one line, and the wait is that of the last of them", () => {
+  const { groups } = only(text("in mill\n  start 2027-03-08 09:00")).bench;
+  expect(groups[0]!.title).toBe("Mon 8 Mar 2027");
+  const [sand, first] = groups[0]!.rows;
+  expect(sand).toMatchObject({ title: "Sand with grit 150", pieces: [1, 2], wear: ["dust mask"] });
+  expect(sand!.begins).toEqual(["dust mask", "gloves"]);
+  // 2 m2 × 2 pieces / 10 m2/L × 1.1 = 0.44 L.
+  expect(first).toMatchObject({ title: "Bench clear, coat 1 of 2", by: "pad", pieces: [1, 2], op: "layer" });
+  expect(first!.litres).toBeCloseTo(0.44, 9);
+  expect(first!.then?.until).toBe("recoat");
+  // The wait begins with the end of the line and lasts as long as it takes in this air.
+  const wait = (Date.parse(`${first!.then!.at}Z`) - Date.parse(`${first!.endAt}Z`)) / 3_600_000;
+  expect(wait).toBeGreaterThanOrEqual(first!.then!.hours! - 1e-9);
+  expect(wait).toBeLessThan(first!.then!.hours! + 0.5);
+});
+
+test("without dates the steps stand by surface, with all pieces on a line", () => {
+  const { groups } = only(text("in mill")).bench;
+  expect(groups.map(({ title }) => title)).toEqual(["Face"]);
+  expect(groups[0]!.rows.map(({ title, pieces }) => [title, pieces])).toEqual([
+    ["Sand with grit 150", [1, 2]],
+    ["Bench clear, coat 1 of 2", [1, 2]],
+    ["Bench clear, coat 2 of 2", [1, 2]],
+  ]);
+});
+
+test("a step keeps its fingerprint when another is put before it, and no two have the same", () => {
+  const prints = (more: string): readonly (readonly [string, string])[] =>
+    only(text("in mill").replace("  step   sand", `${more}  step   sand`)).bench.groups.flatMap(({ rows }) =>
+      rows.map(({ title, fingerprint }) => [title, fingerprint] as const),
+    );
+  const before = prints("");
+  const after = new Map(prints("  step   dust\n"));
+  expect(new Set(before.map(([, print]) => print)).size).toBe(before.length);
+  for (const [title, print] of before) expect(after.get(title)).toBe(print);
+});
