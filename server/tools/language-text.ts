@@ -272,6 +272,7 @@ What each rule says, and how gravely: [the rules](rules/index.md).
 A finding stands on the line that suffers, with its cause as a related place; one finding a rule, line and job, naming the surfaces.
 What holds whatever the surface is shown once, on the recipe's line, even if no job applies it: the recipe is then run on an assumed surface of which nothing is known, and what depends on something unknown stays silent.
 What comes from the piece, the shop or the arguments of one job stands on the recipe's line where that is in the same file, else on the job's \`apply\` line, and names the job.
+A recipe that no job applies is checked with the surfaces of its file that it must be meant for, if no job works on their piece: those that its name names, else those of the piece that it names, else those that no other recipe fits by its \`for\`. No shop, date or stock is assumed.
 \`recipe-not-for-surface\` stands on \`apply\`: \`wood\` takes species with or without veneer and sheet goods, \`veneer\` only veneered wood and plywood.
 \`# allow RULE: reason\` on the line above silences one finding.
 \`internal-error\` says that a part of the program failed: a rule that does costs its own findings only, and is named on the declaration that it was judging. It cannot be allowed or set to another level, since what was not checked must not look sound.
