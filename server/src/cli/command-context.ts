@@ -36,7 +36,26 @@ export const readAlsoOption = (): Option =>
     "let `use` read recipes of this folder, too; may be given several times",
   ).argParser((folder: string, before: readonly string[] | undefined) => [...(before ?? []), folder]);
 
-export const outputColours = (io: CliIo): Colours => coloursFor({ isTTY: io.stdout.isTTY, env: io.env });
+/** The paths of a command that reads recipes and writes none. */
+export const PATHS = "files, folders or patterns; the current folder if none is given; - is standard input";
+
+/** `--input-name`, which says where standard input would lie. */
+export const inputNameOption = (): Option =>
+  new Option(
+    "--input-name <file>",
+    "what standard input is called; what it uses and the project it belongs to are looked for from there",
+  );
+
+export type ColourChoice = "auto" | "always" | "never";
+
+/** `--colour`, which goes before `NO_COLOR` and `FORCE_COLOR`. */
+export const colourOption = (): Option =>
+  new Option("--colour <when>", "when to colour the output; by default on a terminal")
+    .choices(["auto", "always", "never"])
+    .default("auto");
+
+export const outputColours = (io: CliIo, choice: ColourChoice = "auto"): Colours =>
+  coloursFor({ isTTY: io.stdout.isTTY, env: io.env, choice });
 
 /** Columns for running text: those of the terminal, within what reads well. */
 export const outputColumns = (io: CliIo): number =>

@@ -94,9 +94,6 @@ async function matches(files: CliFiles, cwd: string, pattern: string): Promise<F
 }
 
 function missing(arg: string, cwd: string): string {
-  if (arg === "-") {
-    return "Only `format` reads standard input (`-`). Name a recipe (`*.finish`) or a folder of recipes.";
-  }
   if (arg === "") return "An empty path was given. Name a recipe (`*.finish`) or a folder of recipes.";
   return `There is no ${quoted(arg, cwd)}. Expected a recipe (\`*.finish\`), a folder of recipes or a pattern; check the spelling.`;
 }

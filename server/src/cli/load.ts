@@ -8,7 +8,7 @@ import path from "node:path";
 import type { Analysis, Analyst } from "../features/types.ts";
 import { isNetworkPath } from "../reading/may-read.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
-import { type CliIo, warn } from "./io.ts";
+import { type CliIo, UsageError, warn } from "./io.ts";
 import { foldersToReadAlso, permitFor, recipesIn } from "./permits.ts";
 import { createProjectConfigs } from "./project-config.ts";
 
@@ -25,6 +25,10 @@ export interface Loaded {
 export interface LoadOptions {
   /** Folders whose recipes may be used as well, as the person has given them. */
   readonly readAlso?: readonly string[];
+  /** How standard input is called: its findings are those of a file of this name at this place, which need not exist. */
+  readonly inputName?: string;
+  /** Texts to take in place of those of some files, by absolute path. */
+  readonly instead?: ReadonlyMap<string, string>;
 }
 
 /** A file that was asked for and could be read. */
@@ -72,10 +76,11 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso }: LoadOptions = {},
+  { readAlso, inputName, instead }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
-  const found = await findFiles(io.files, io.cwd, paths);
+  const input = standardInput(io, paths, inputName);
+  const found = input ? { files: [input], problems: [] } : await findFiles(io.files, io.cwd, paths);
   const configs = createProjectConfigs(io);
   const files: ReadFile[] = [];
   const problems = [...found.problems];
@@ -88,8 +93,8 @@ export async function readAsked(
     ...also,
   ]);
   for (const file of found.files) {
-    const read = await io.files.read(file.path, permitFor(file, permit));
-    if ("text" in read) files.push({ ...file, text: read.text });
+    const read = input ? await io.readInput() : await io.files.read(file.path, permitFor(file, permit));
+    if ("text" in read) files.push({ ...file, text: instead?.get(file.path) ?? read.text });
     else problems.push(`\`${file.label}\` ${read.reason}.`);
   }
   return {
@@ -111,6 +116,17 @@ export async function readAsked(
       }
     },
   };
+}
+
+/** Standard input as a file, where it was asked for. */
+function standardInput(io: CliIo, paths: readonly string[], name: string | undefined): AskedFile | undefined {
+  if (!paths.includes("-")) {
+    if (name === undefined) return undefined;
+    throw new UsageError("`--input-name` names standard input. Give `-` as the only path with it.");
+  }
+  if (paths.length > 1) throw new UsageError("`-` is standard input and stands alone, without files.");
+  if (name === "") throw new UsageError("`--input-name` needs the name of a file, such as `table.finish`.");
+  return { path: path.resolve(io.cwd, name ?? "standard-input.finish"), label: name ?? "-" };
 }
 
 /** How reports name a file, asked for or used. */

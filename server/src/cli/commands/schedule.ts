@@ -12,6 +12,7 @@ import {
   askedJobs,
   type CommandContext,
   formatOption,
+  inputNameOption,
   jobOption,
   outputColours,
   readAlsoOption,
@@ -47,6 +48,7 @@ export const addSchedule: AddCommand = (program, ctx) => {
         "of late jobs it is said unasked",
     )
     .addOption(readAlsoOption())
+    .addOption(inputNameOption())
     .action(async (file: string, options: ScheduleOptions) => ctx.finish(await schedule(ctx, file, options)));
 };
 

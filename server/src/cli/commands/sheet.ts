@@ -7,6 +7,7 @@ import {
   type AddCommand,
   askedJobs,
   type CommandContext,
+  inputNameOption,
   jobOption,
   readAlsoOption,
 } from "../command-context.ts";
@@ -46,6 +47,7 @@ export const addSheet: AddCommand = (program, ctx) => {
     )
     .option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe")
     .addOption(readAlsoOption())
+    .addOption(inputNameOption())
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));
 };
 

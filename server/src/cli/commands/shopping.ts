@@ -13,7 +13,9 @@ import {
   askedJobs,
   type CommandContext,
   formatOption,
+  inputNameOption,
   jobOption,
+  PATHS,
   readAlsoOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
@@ -40,10 +42,11 @@ export const addShopping: AddCommand = (program, ctx) => {
       "Adds up the litres of all jobs by material, takes off what is on hand, and chooses the cheapest cans for all of " +
         "them together. Abrasive paper is added as an estimate, in the text and the checklist.",
     )
-    .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
+    .argument("[paths...]", PATHS)
     .addOption(jobOption())
     .addOption(formatOption(Object.keys(FORMATS)))
     .addOption(readAlsoOption())
+    .addOption(inputNameOption())
     .action(async (paths: string[], options: ShoppingOptions) =>
       ctx.finish(await shopping(ctx, paths, options)),
     );

@@ -9,8 +9,10 @@ import {
   type CommandContext,
   filesWithErrors,
   formatOption,
+  inputNameOption,
   jobOption,
   outputColours,
+  PATHS,
   readAlsoOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
@@ -29,10 +31,11 @@ export const addTotals: AddCommand = (program, ctx) => {
       "Adds up jobs: areas, litres, containers, hands-on and elapsed time, dates, fumes and cost. The exit status is 1 " +
         "when a file has errors, because its totals may then be wrong.",
     )
-    .argument("[paths...]", "files, folders or patterns; the current folder if none is given")
+    .argument("[paths...]", PATHS)
     .addOption(jobOption())
     .addOption(formatOption(["text", "json"]))
     .addOption(readAlsoOption())
+    .addOption(inputNameOption())
     .action(async (paths: string[], options: TotalsOptions) => ctx.finish(await totals(ctx, paths, options)));
 };
 

@@ -1,0 +1,36 @@
+/**
+ * Findings as the code quality report that GitLab shows on a merge request: an array of issues, each with a fingerprint by
+ * which the host tells those that come from those that were there before.
+ */
+import type { Severity } from "../core/findings.ts";
+import { jsonText } from "../escape/json.ts";
+import { fingerprintsOf } from "./finding-fingerprint.ts";
+import { type FindingReport, regionOf } from "./reported.ts";
+
+const SEVERITY: Readonly<Record<Severity, string>> = {
+  error: "critical",
+  warning: "major",
+  hint: "minor",
+  information: "info",
+};
+
+export function findingsGitlab(report: FindingReport): string {
+  return jsonText(
+    report.files.flatMap((file) => {
+      const fingerprints = fingerprintsOf(file);
+      return file.findings.map((finding, index) => {
+        const { line, endLine } = regionOf(file, finding.span);
+        return {
+          description: finding.message.split("\n").join(" "),
+          check_name: finding.rule,
+          fingerprint: fingerprints[index]!,
+          severity: SEVERITY[finding.severity],
+          location: {
+            path: file.label.replaceAll("\\", "/").replace(/^\.\//u, ""),
+            lines: { begin: line, end: endLine },
+          },
+        };
+      });
+    }),
+  );
+}
