@@ -44,7 +44,7 @@ describe("exit status", () => {
     expect(wrong.stderr).toContain("finishwright: unknown option '--formt'\n(Did you mean --format?)");
     expect((await runCli(["chek"])).stderr).toContain("(Did you mean check?)");
     expect((await runCli(["check", "--format", "xml"])).stderr).toContain(
-      "Allowed choices are text, lines, json, sarif.",
+      "Allowed choices are text, lines, json, sarif, github, gitlab, junit.",
     );
     expect((await runCli(["--version"])).stdout).toBe("1.2.3\n");
     expect((await runCli(["--help"])).stdout).toContain("Exit status: 0 nothing at or above");
@@ -105,7 +105,7 @@ describe("paths", () => {
     ["a folder of other files", ["."], { "a.txt": "" }, "no file in it ends in `.finish`"],
     ["a pattern that matches nothing", ["x*.finish"], {}, "No file matches `x*.finish` (in <folder>)."],
     ["an empty path", [""], {}, "An empty path was given."],
-    ["standard input", ["-"], {}, "Only `format` reads standard input (`-`)."],
+    ["standard input beside a file", ["-", "a.finish"], {}, "`-` is standard input and stands alone"],
   ])("%s is named on stderr and ends with 2", async (_, argv, files, message) => {
     const outcome = await runCli(["check", ...argv], { files });
     expect(outcome.status).toBe(2);

@@ -5,7 +5,7 @@
  * stands in the baseline and is found no more simply stays there until it is written anew.
  */
 import path from "node:path";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { jsonText } from "../escape/json.ts";
 import { fingerprintsOf } from "../reports/finding-fingerprint.ts";
 import { type FindingReport, type ReportedFile, regionOf } from "../reports/reported.ts";
@@ -18,9 +18,9 @@ const SCHEMA = z.object({
   version: z.literal(1),
   findings: z.array(
     z.object({
-      fingerprint: z.string().regex(/^[0-9a-f]{32}$/u),
+      fingerprint: z.string().check(z.regex(/^[0-9a-f]{32}$/u)),
       file: z.string(),
-      line: z.int().min(1),
+      line: z.int().check(z.minimum(1)),
       rule: z.string(),
     }),
   ),
