@@ -7,8 +7,8 @@
 import path from "node:path";
 import * as z from "zod/mini";
 import { jsonText } from "../escape/json.ts";
-import { fingerprintsOf } from "../reports/finding-fingerprint.ts";
 import { type FindingReport, type ReportedFile, regionOf } from "../reports/reported.ts";
+import { fingerprintsOf } from "./finding-fingerprint.ts";
 import { type CliIo, UsageError } from "./io.ts";
 
 const MADE_BY = "finishwright baseline";

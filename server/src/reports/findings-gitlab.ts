@@ -4,8 +4,7 @@
  */
 import type { Severity } from "../core/findings.ts";
 import { jsonText } from "../escape/json.ts";
-import { fingerprintsOf } from "./finding-fingerprint.ts";
-import { type FindingReport, regionOf } from "./reported.ts";
+import { type FindingReport, type ReportedFile, regionOf } from "./reported.ts";
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: "critical",
@@ -14,7 +13,11 @@ const SEVERITY: Readonly<Record<Severity, string>> = {
   information: "info",
 };
 
-export function findingsGitlab(report: FindingReport): string {
+/** `fingerprintsOf` gives one for each finding of a file, in their order. */
+export function findingsGitlab(
+  report: FindingReport,
+  fingerprintsOf: (file: ReportedFile) => readonly string[],
+): string {
   return jsonText(
     report.files.flatMap((file) => {
       const fingerprints = fingerprintsOf(file);

@@ -5,7 +5,6 @@ import { isAtLeast } from "../../core/findings.ts";
 import { closest } from "../../core/model/suggest.ts";
 import { ruleById, ruleIds } from "../../core/rules/registry.ts";
 import { shownText } from "../../escape/shown-text.ts";
-import { changeText } from "../../reports/change-text.ts";
 import { findingsGithub } from "../../reports/findings-github.ts";
 import { findingsGitlab } from "../../reports/findings-gitlab.ts";
 import { findingsJson } from "../../reports/findings-json.ts";
@@ -18,6 +17,7 @@ import { type FindingReport, type OtherFile, onePerLine } from "../../reports/re
 import type { FileFinding } from "../../views/places/file-finding.ts";
 import { partsOf } from "../../views/places/finding-parts.ts";
 import { readBaseline, withoutKnown, writeBaseline } from "../baseline.ts";
+import { changeText } from "../change-text.ts";
 import { type Checked, checkFiles } from "../check-files.ts";
 import {
   type AddCommand,
@@ -32,6 +32,7 @@ import {
   PATHS,
   readAlsoOption,
 } from "../command-context.ts";
+import { fingerprintsOf } from "../finding-fingerprint.ts";
 import { fixedTexts } from "../fix-files.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
 import type { LoadOptions } from "../load.ts";
@@ -189,7 +190,7 @@ const FORMS: Readonly<
   json: findingsJson,
   sarif: findingsSarif,
   github: findingsGithub,
-  gitlab: findingsGitlab,
+  gitlab: (report) => findingsGitlab(report, fingerprintsOf),
   junit: findingsJunit,
 };
 

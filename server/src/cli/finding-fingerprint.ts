@@ -4,8 +4,8 @@
  * Of findings that are alike in all of these, the second is told from the first by its number.
  */
 import { createHash } from "node:crypto";
+import { type ReportedFile, regionOf } from "../reports/reported.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
-import { type ReportedFile, regionOf } from "./reported.ts";
 
 /** For each finding of a file, in their order, 32 hexadecimal digits; no two of a file are the same. */
 export function fingerprintsOf(file: ReportedFile): readonly string[] {

@@ -1,7 +1,7 @@
 /** Changes of texts as unified diffs, as `git apply` and `patch` read them. */
 import { createTwoFilesPatch } from "diff";
 import { shownLines, shownText } from "../escape/shown-text.ts";
-import type { Colours } from "./colours.ts";
+import type { Colours } from "../reports/colours.ts";
 
 /** The change of one file; on a terminal made inert and coloured, else byte by byte. */
 export function changeText(
