@@ -112,8 +112,23 @@ module.exports = {
       comment:
         "The extension talks to the server over the protocol only, and knows by name what they added to it.",
       severity: "error",
-      from: from("^client/src"),
+      from: from("^client/src", "^client/src/bench/"),
       to: { path: ["^server", "^grammar"], pathNot: "^server/src/lsp/custom-requests.ts$" },
+    },
+    {
+      name: "bench-view-draws-as-sheets-do",
+      comment: "The page beside the text has the drawing of the sheets, and what makes text inert in it.",
+      severity: "error",
+      from: from("^client/src/bench/"),
+      to: {
+        path: ["^server", "^grammar"],
+        pathNot: [
+          "^server/src/lsp/custom-requests.ts$",
+          "^server/src/views/(bench|section)/model.ts$",
+          "^server/src/reports/section-svg.ts$",
+          "^server/src/escape/html.ts$",
+        ],
+      },
     },
     {
       name: "node-modules-of-node-at-the-edges",

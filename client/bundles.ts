@@ -62,6 +62,7 @@ export const BUNDLES: readonly Bundle[] = [
     runsIn: "node",
     format: "cjs",
   },
+  { entry: "client/src/bench/main.ts", out: "client/dist/bench.js", runsIn: "browser", format: "iife" },
   {
     entry: "client/src/extension-web.ts",
     out: "client/dist/extension-web.cjs",

@@ -36,6 +36,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("package.nls.json"),
   vsix("client/dist/extension.cjs"),
   vsix("client/dist/extension-web.cjs"),
+  vsix("client/dist/bench.js"),
   vsix("client/language-configuration.json"),
   vsix("client/snippets/finish.code-snippets"),
   vsix("client/syntaxes/finish.tmLanguage.json"),

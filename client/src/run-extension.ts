@@ -9,6 +9,7 @@ import { commands, type ExtensionContext, workspace } from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import type { InitializationOptions } from "../../server/src/lsp/custom-requests.ts";
 import type { FinishwrightApi } from "./api.ts";
+import { registerBenchView } from "./bench-view.ts";
 import { registerExplainFinding } from "./explain-finding.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
 import { registerReports, SHOWN } from "./reports.ts";
@@ -49,6 +50,7 @@ export const startExtension = (
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
     ...answerAboutFiles(started),
     registerReports(started),
+    registerBenchView(context, started),
     registerExplainFinding(started),
     registerNewRecipe(),
     registerStatus(started),

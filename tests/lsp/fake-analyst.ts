@@ -180,6 +180,7 @@ const analysis = (
         .map(({ span }) => ({ span, text: " " })),
     totals: () => [],
     jobs: () => [],
+    bench: () => undefined,
     sheets: () => [],
     usedBy: (file) => [...usedBy(file)],
     ...navigation(texts, textOf, resolve),

@@ -17,8 +17,9 @@ import { rankOf, secondaryTo } from "../core/rules/registry.ts";
 import { cachingPlanner, type Planner } from "../core/schedule/plan-cache.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { isTooLarge, tooLarge, tooManySigns } from "../reading/reasons.ts";
+import { benchOf } from "../views/bench/bench.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
-import { fileFinding } from "../views/places/to-absolute.ts";
+import { fileFinding, spanOfPlace } from "../views/places/to-absolute.ts";
 import { sheetsOf } from "../views/sheet/sheet.ts";
 import { completionsAt } from "./completion/completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
@@ -174,6 +175,11 @@ function createAnalysis(
     program,
     shopPlans: checker.shopPlans,
     sheets: (file) => sheetsOf(checker, file, analysis.findings, parts.onFault),
+    bench: (file, job) => {
+      const result = checker.jobs(file).find((each) => each.job.name === job);
+      const sheet = analysis.sheets(file).find(({ kind, name }) => kind === "job" && name === job);
+      return result && sheet && benchOf(result, sheet, (place) => spanOfPlace(program, place));
+    },
     usedBy: (file) => reachableFiles(program, file),
     ...createNavigation(names, resolve),
     ...createTextViews(names),

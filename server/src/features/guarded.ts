@@ -63,6 +63,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     program: analysis.program,
     shopPlans: guard("Working out the plans of shops", analysis.shopPlans, () => NO_PLANS),
     sheets: guard("Bench sheets", analysis.sheets, none),
+    bench: guard("The drawing of a job", analysis.bench, nothing),
     usedBy: guard("The list of used files", analysis.usedBy, (_, file) => [file]),
     definition: guard("Going to a definition", analysis.definition, nothing),
     references: guard("Finding references", analysis.references, none),

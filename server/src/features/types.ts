@@ -14,6 +14,7 @@ import type { ShopPlans } from "../core/schedule/shop/plan-shop.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import type { JobInShop } from "../core/totals/shop-plans.ts";
 import type { JobTotals } from "../core/totals/types.ts";
+import type { Bench } from "../views/bench/model.ts";
 import type { FileEdit, FileFinding, FileSpan } from "../views/places/file-finding.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 
@@ -298,6 +299,8 @@ export interface Analysis extends Navigation, TextViews {
   shopPlans(shop: Shop): ShopPlans<JobInShop>;
   /** Bench sheets: of every job of the file, then of every recipe that none of them goes through. */
   sheets(file: FileId): readonly Sheet[];
+  /** A job of the file as an editor draws it; undefined where it has none of this name, or no sheet of it can be made. */
+  bench(file: FileId, job: string): Bench<FileSpan> | undefined;
   /** Files that `file` uses, directly or not, itself included. */
   usedBy(file: FileId): readonly FileId[];
 }

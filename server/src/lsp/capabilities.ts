@@ -15,7 +15,7 @@ import {
 } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
-import { REPORT, RULES } from "./custom-requests.ts";
+import { BENCH, BENCH_EXPORT, REPORT, RULES } from "./custom-requests.ts";
 
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];
@@ -67,7 +67,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     workspaceFolders: { supported: true, changeNotifications: true },
     ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
   },
-  experimental: { [REPORT]: true, [RULES]: true },
+  experimental: { [BENCH]: true, [BENCH_EXPORT]: true, [REPORT]: true, [RULES]: true },
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -117,6 +117,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
   ...when(capabilities.experimental?.[REPORT], [REPORT]),
   ...when(capabilities.experimental?.[RULES], [RULES]),
+  ...when(capabilities.experimental?.[BENCH], [BENCH, BENCH_EXPORT]),
 ];
 
 const preparesRename = ({ renameProvider }: ServerCapabilities): boolean =>

@@ -5,6 +5,7 @@
  * asked for here a client may leave unanswered; it says in `initializationOptions` what it answers.
  */
 import type { ReadFailure } from "../reading/reasons.ts";
+import type { Bench } from "../views/bench/model.ts";
 
 /** What a client may say of itself when it starts the server. */
 export interface InitializationOptions {
@@ -56,6 +57,45 @@ export interface ReportParams {
   readonly textDocument: { readonly uri: string };
   /** Without it all jobs of the file, or, where it has none itself, of the files that use it. */
   readonly job?: string;
+}
+
+/** Client to server: a job as it is drawn beside its text. The answer is a `BenchAnswer`, null for a file that is not known. */
+export const BENCH = "finishwright/bench";
+
+export interface BenchParams {
+  readonly textDocument: { readonly uri: string };
+  /** Without it the job at `line`, else the first. */
+  readonly job?: string;
+  /** Of the caret, from 0. */
+  readonly line?: number;
+}
+
+export interface BenchAnswer {
+  /** All jobs that can be chosen. */
+  readonly jobs: readonly { readonly name: string; readonly title: string }[];
+  /** Absent where there is no job, or it cannot be worked out. */
+  readonly bench?: Bench<BenchPlace>;
+  /** Why there is nothing, or less than there might be. */
+  readonly notes: readonly string[];
+}
+
+/** As the protocol counts. */
+export interface BenchPlace {
+  readonly uri: string;
+  readonly line: number;
+  readonly character: number;
+  readonly endLine: number;
+}
+
+/** Client to server: a job's sheet as a page, its plan for a calendar, its shopping list for a spreadsheet, or its sheet as Markdown. */
+export const BENCH_EXPORT = "finishwright/benchExport";
+
+export const BENCH_EXPORTS = ["html", "csv", "markdown"] as const;
+
+export interface BenchExportParams {
+  readonly textDocument: { readonly uri: string };
+  readonly job: string;
+  readonly as: (typeof BENCH_EXPORTS)[number];
 }
 
 /** Server to client, a notification: reports that were asked for may be others now. */

@@ -42,11 +42,20 @@ import type {
 } from "vscode-languageserver";
 import { type CancellationToken, ErrorCodes, ResponseError } from "vscode-languageserver";
 import { shownText } from "../escape/shown-text.ts";
-import { REPORT, type ReportParams, RULES } from "./custom-requests.ts";
+import {
+  BENCH,
+  BENCH_EXPORT,
+  type BenchExportParams,
+  type BenchParams,
+  REPORT,
+  type ReportParams,
+  RULES,
+} from "./custom-requests.ts";
 import { changeFolders } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
 import { wrongParams } from "./params.ts";
+import { bench, benchExport } from "./requests/bench.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
 import { completion } from "./requests/completion.ts";
@@ -258,5 +267,9 @@ export const HANDLERS: readonly Handler[] = [
     workspaceDiagnostic(session, params, token),
   ),
   request(REPORT, null, (session, params: ReportParams, token) => report(session, params, token)),
+  request(BENCH, null, (session, params: BenchParams) => bench(session, params)),
+  request(BENCH_EXPORT, null, (session, params: BenchExportParams, token) =>
+    benchExport(session, params, token),
+  ),
   request(RULES, [], (session) => rules(session)),
 ];

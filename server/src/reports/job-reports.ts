@@ -10,8 +10,9 @@ import { shoppingList } from "../views/shopping-list.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
 import { sheetDocument } from "./sheet-document.ts";
+import { sheetsHtml } from "./sheet-html.ts";
 import { sheetsMarkdown } from "./sheet-markdown.ts";
-import { shoppingText } from "./shopping-report.ts";
+import { shoppingCsv, shoppingText } from "./shopping-report.ts";
 import { totalsText } from "./totals-text.ts";
 
 export interface ReportedJob {
@@ -45,3 +46,18 @@ export const sheetsReport = (
   nameOf: (file: string) => string,
   place: (at: FileSpan) => string,
 ): string => sheetsMarkdown(sheets.map((sheet) => sheetDocument(sheet, nameOf(sheet.file), place)));
+
+interface BenchReported {
+  readonly sheet: Sheet;
+  readonly result: JobResult;
+  readonly label: string;
+  readonly place: (at: FileSpan) => string;
+}
+
+/** What can be taken along from the drawing of a job: its sheet as a page or as Markdown, its shopping list for a spreadsheet. */
+export const BENCH_REPORTS = {
+  html: ({ sheet, label, place }: BenchReported): string => sheetsHtml([sheetDocument(sheet, label, place)]),
+  markdown: ({ sheet, label, place }: BenchReported): string =>
+    sheetsMarkdown([sheetDocument(sheet, label, place)]),
+  csv: ({ result }: BenchReported): string => shoppingCsv({ baskets: shoppingList([result]) }),
+} as const;

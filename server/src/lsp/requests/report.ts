@@ -64,7 +64,7 @@ const noSheets = (file: FileId): string =>
   `${shownName(file)} has neither jobs nor recipes, so there is no sheet. A job says: job NAME {`;
 
 /** `tables.finish:12` */
-function placeText(analysis: Analysis, { file, span }: FileSpan): string {
+export function placeText(analysis: Analysis, { file, span }: FileSpan): string {
   const label = fileNameOf(file);
   return `${label}:${regionOf({ label, text: analysis.text(file) ?? "" }, span).line}`;
 }

@@ -1,0 +1,186 @@
+/**
+ * The bench view: one page beside the text that draws the job at the caret. It follows the caret and the typing; what it
+ * draws comes from the server as data, and what is clicked in it leads back to the line.
+ */
+import {
+  commands,
+  Disposable,
+  type ExtensionContext,
+  env,
+  Range,
+  Selection,
+  TextEditorRevealType,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import {
+  BENCH,
+  BENCH_EXPORT,
+  BENCH_EXPORTS,
+  type BenchAnswer,
+  type BenchExportParams,
+  type BenchParams,
+  REPORTS_CHANGED,
+} from "../../server/src/lsp/custom-requests.ts";
+import { activeRecipe } from "./active-recipe.ts";
+import { benchPage } from "./bench/page.ts";
+
+/** After the last key or move of the caret, ms. */
+const PAUSE = 150;
+
+export const registerBenchView = (context: ExtensionContext, client: BaseLanguageClient): Disposable => {
+  let open: BenchPanel | undefined;
+  return Disposable.from(
+    commands.registerCommand("finishwright.showBenchView", async () => {
+      const recipe = activeRecipe();
+      if (recipe === undefined) {
+        await window.showInformationMessage("Open a finish recipe first: the bench view draws its jobs.");
+        return;
+      }
+      if (open === undefined) {
+        open = new BenchPanel(context, client, recipe.uri);
+        open.panel.onDidDispose(() => {
+          open = undefined;
+        });
+      } else open.show(recipe.uri);
+    }),
+    new Disposable(() => open?.panel.dispose()),
+  );
+};
+
+class BenchPanel {
+  readonly panel: WebviewPanel;
+  readonly #client: BaseLanguageClient;
+  #uri: Uri;
+  #job: string | undefined;
+  #answer: BenchAnswer | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Of what was asked last: an answer to an earlier question is thrown away. */
+  #asked = 0;
+
+  constructor({ extensionUri }: ExtensionContext, client: BaseLanguageClient, uri: Uri) {
+    this.#client = client;
+    this.#uri = uri;
+    const folder = Uri.joinPath(extensionUri, "client", "dist");
+    this.panel = window.createWebviewPanel(
+      "finishwright.bench",
+      "Bench view",
+      { viewColumn: ViewColumn.Beside, preserveFocus: true },
+      { enableScripts: true, localResourceRoots: [folder], retainContextWhenHidden: true },
+    );
+    const { webview } = this.panel;
+    const script = webview.asWebviewUri(Uri.joinPath(folder, "bench.js")).toString();
+    webview.html = benchPage(nonceOf(), script, webview.cspSource);
+    const listening = Disposable.from(
+      webview.onDidReceiveMessage((message: unknown) => this.#told(message)),
+      workspace.onDidChangeTextDocument(({ document }) => {
+        if (document.languageId === "finish") this.#soon();
+      }),
+      window.onDidChangeTextEditorSelection(({ textEditor, selections }) => {
+        const { document } = textEditor;
+        const line = selections[0]?.active.line;
+        if (document.languageId !== "finish" || line === undefined) return;
+        this.#uri = document.uri;
+        this.#job = undefined;
+        void webview.postMessage({ type: "caret", uri: this.#asUri(document.uri), line });
+        this.#soon();
+      }),
+      client.onNotification(REPORTS_CHANGED, () => this.#soon()),
+    );
+    this.panel.onDidDispose(() => {
+      clearTimeout(this.#timer);
+      listening.dispose();
+    });
+  }
+
+  show(uri: Uri): void {
+    this.#uri = uri;
+    this.#job = undefined;
+    this.panel.reveal(undefined, true);
+    this.#soon();
+  }
+
+  #asUri(uri: Uri): string {
+    return this.#client.code2ProtocolConverter.asUri(uri);
+  }
+
+  #soon(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#draw(), PAUSE);
+  }
+
+  async #draw(): Promise<void> {
+    this.#asked += 1;
+    const asked = this.#asked;
+    const uri = this.#asUri(this.#uri);
+    const editor = window.visibleTextEditors.find(({ document }) => this.#asUri(document.uri) === uri);
+    const params: BenchParams = {
+      textDocument: { uri },
+      ...(this.#job === undefined ? {} : { job: this.#job }),
+      ...(editor ? { line: editor.selection.active.line } : {}),
+    };
+    const answer = await this.#client.sendRequest<BenchAnswer | null>(BENCH, params);
+    if (answer === null || asked !== this.#asked) return;
+    this.#answer = answer;
+    this.panel.title = answer.bench ? `Bench view: ${answer.bench.title}` : "Bench view";
+    await this.panel.webview.postMessage({ type: "bench", answer });
+  }
+
+  async #told(message: unknown): Promise<void> {
+    if (typeof message !== "object" || message === null || !("type" in message)) return;
+    if (message.type === "ready") await this.#draw();
+    if (message.type === "job" && "name" in message && typeof message.name === "string") {
+      this.#job = message.name;
+      await this.#draw();
+    }
+    if (message.type === "reveal" && "at" in message && typeof message.at === "number")
+      await this.#reveal(message.at, "moves" in message && message.moves === true);
+    const action = message.type === "action" && "action" in message ? message.action : undefined;
+    const as = BENCH_EXPORTS.find((each) => each === action);
+    if (as !== undefined) await this.#export(as);
+  }
+
+  async #reveal(at: number, moves: boolean): Promise<void> {
+    const place = this.#answer?.bench?.places[at];
+    if (place === undefined) return;
+    const uri = this.#client.protocol2CodeConverter.asUri(place.uri);
+    const shown = window.visibleTextEditors.find(
+      ({ document }) => document.uri.toString() === uri.toString(),
+    );
+    const editor = await window.showTextDocument(uri, {
+      viewColumn: shown?.viewColumn ?? ViewColumn.One,
+      preserveFocus: !moves,
+    });
+    const start = this.#client.protocol2CodeConverter.asPosition(place);
+    editor.selection = new Selection(start, start);
+    editor.revealRange(new Range(start, start), TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  async #export(as: BenchExportParams["as"]): Promise<void> {
+    const job = this.#answer?.bench?.name;
+    if (job === undefined) return;
+    const params: BenchExportParams = { textDocument: { uri: this.#asUri(this.#uri) }, job, as };
+    const made = await this.#client.sendRequest<string | null>(BENCH_EXPORT, params);
+    if (made === null) {
+      await window.showWarningMessage("The text has no such job any more, so there is nothing to save.");
+      return;
+    }
+    if (as === "markdown") {
+      await env.clipboard.writeText(made);
+      await window.showInformationMessage("The bench sheet is on the clipboard, as Markdown.");
+      return;
+    }
+    const name = `${job}${as === "html" ? "-sheet.html" : "-shopping.csv"}`;
+    const target = await window.showSaveDialog({ defaultUri: Uri.joinPath(this.#uri, "..", name) });
+    if (target === undefined) return;
+    await workspace.fs.writeFile(target, new TextEncoder().encode(made));
+    if (as === "html" && target.scheme === "file") await env.openExternal(target);
+  }
+}
+
+const nonceOf = (): string =>
+  [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, "0")).join("");

@@ -1,0 +1,162 @@
+/// <reference lib="dom" />
+/**
+ * The script of the page beside a job's text. It draws what the extension sends, tells it what was clicked, and changes a
+ * block only where it has become another, so that nothing flickers; focus and scrolling stay where they are.
+ */
+import type { BenchAnswer, BenchPlace } from "../../../server/src/lsp/custom-requests.ts";
+import {
+  airHtml,
+  findingsHtml,
+  headHtml,
+  type Look,
+  momentsOf,
+  momentText,
+  sectionsHtml,
+  shoppingHtml,
+  timelineHtml,
+} from "./drawing.ts";
+
+interface Host {
+  postMessage(message: unknown): void;
+  getState(): unknown;
+  setState(state: unknown): void;
+}
+declare const acquireVsCodeApi: () => Host;
+
+type Told =
+  | { readonly type: "bench"; readonly answer: BenchAnswer }
+  | { readonly type: "caret"; readonly uri: string; readonly line: number };
+
+const host = acquireVsCodeApi();
+const saved = host.getState() as { readonly ticked?: readonly string[] } | undefined;
+const ticked = new Set(saved?.ticked ?? []);
+let answer: BenchAnswer | undefined;
+let hour: number | undefined;
+let caret: { readonly uri: string; readonly line: number } | undefined;
+
+const byId = (id: string): HTMLElement => document.getElementById(id)!;
+const slider = byId("moment") as HTMLInputElement;
+const drawn = new Map<string, string>();
+
+function put(id: string, html: string): void {
+  if (drawn.get(id) === html) return;
+  drawn.set(id, html);
+  const key = document.activeElement?.closest(`#${id}`)
+    ? document.activeElement.getAttribute("data-key")
+    : null;
+  byId(id).innerHTML = html;
+  if (key !== null)
+    byId(id)
+      .querySelector<HTMLElement>(`[data-key="${CSS.escape(key)}"]`)
+      ?.focus();
+}
+
+function draw(): void {
+  const bench = answer?.bench;
+  put("notes", (answer?.notes ?? []).map((note) => `<p>${escaped(note)}</p>`).join(""));
+  byId("page").hidden = bench === undefined;
+  if (bench === undefined || answer === undefined) return;
+  put(
+    "jobs",
+    answer.jobs.length < 2
+      ? ""
+      : `<label>Job <select id="job" data-key="job">${answer.jobs.map(({ name, title }) => `<option value="${escaped(name)}"${name === bench.name ? " selected" : ""}>${escaped(title)}</option>`).join("")}</select></label>`,
+  );
+  const moments = momentsOf(bench);
+  const last = moments.length - 1;
+  const found = hour === undefined ? last : moments.findLastIndex((each) => each <= hour! + 1e-9);
+  const moment = Math.max(0, found);
+  slider.max = String(last);
+  slider.value = String(moment);
+  const said = momentText(bench, moments[moment] ?? 0);
+  slider.setAttribute("aria-valuetext", said);
+  byId("said").textContent = said;
+  const look: Look = { moment, width: document.documentElement.clientWidth - 16, ticked };
+  put("head", headHtml(bench));
+  put("sections", sectionsHtml(bench, look));
+  put("timeline", timelineHtml(bench, look));
+  put("air", airHtml(bench));
+  put("shopping", shoppingHtml(bench, look));
+  put("findings", findingsHtml(bench));
+  outline();
+}
+
+function escaped(said: string): string {
+  const element = document.createElement("span");
+  element.textContent = said;
+  return element.innerHTML.replaceAll('"', "&quot;");
+}
+
+/** Outlines what the line of the caret is about. */
+function outline(): void {
+  const places: readonly BenchPlace[] = answer?.bench?.places ?? [];
+  for (const element of document.querySelectorAll("[data-at]")) {
+    const place = places[Number(element.getAttribute("data-at") || -1)];
+    const isAt =
+      place !== undefined &&
+      caret !== undefined &&
+      place.uri === caret.uri &&
+      place.line <= caret.line &&
+      caret.line <= place.endLine;
+    element.classList.toggle("at", isAt);
+  }
+}
+
+window.addEventListener("message", ({ data }: MessageEvent<Told>) => {
+  if (data.type === "caret") {
+    caret = data;
+    outline();
+    return;
+  }
+  if (data.answer.bench?.name !== answer?.bench?.name) hour = undefined;
+  answer = data.answer;
+  draw();
+});
+
+slider.addEventListener("input", () => {
+  const bench = answer?.bench;
+  if (bench === undefined) return;
+  hour = momentsOf(bench)[Number(slider.value)];
+  draw();
+});
+
+document.addEventListener("click", ({ target, ctrlKey, metaKey }) => {
+  if (target instanceof Element) follow(target, ctrlKey || metaKey);
+});
+
+document.addEventListener("keydown", (event) => {
+  const { target, key } = event;
+  if (!(target instanceof Element)) return;
+  const bar = target.closest<SVGGElement>("g.bar");
+  if (bar === null) return;
+  if (key === "Enter" || key === " ") {
+    event.preventDefault();
+    follow(bar, event.ctrlKey || event.metaKey);
+  }
+  const bars = [...document.querySelectorAll<SVGGElement>("g.bar")];
+  const by = key === "ArrowRight" ? 1 : key === "ArrowLeft" ? -1 : 0;
+  const next = by === 0 ? undefined : bars[bars.indexOf(bar) + by];
+  if (next === undefined) return;
+  event.preventDefault();
+  bar.setAttribute("tabindex", "-1");
+  next.setAttribute("tabindex", "0");
+  next.focus();
+});
+
+document.addEventListener("change", ({ target }) => {
+  if (target instanceof HTMLSelectElement) host.postMessage({ type: "job", name: target.value });
+  if (!(target instanceof HTMLInputElement) || target.dataset.can === undefined) return;
+  if (target.checked) ticked.add(target.dataset.can);
+  else ticked.delete(target.dataset.can);
+  host.setState({ ticked: [...ticked] });
+});
+
+function follow(target: Element, moves: boolean): void {
+  const action = target.closest("[data-action]")?.getAttribute("data-action");
+  if (action) host.postMessage({ type: "action", action });
+  const at = target.closest("[data-at]")?.getAttribute("data-at");
+  if (at) host.postMessage({ type: "reveal", at: Number(at), moves });
+}
+
+window.addEventListener("resize", draw);
+host.postMessage({ type: "ready" });

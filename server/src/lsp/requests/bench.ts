@@ -1,0 +1,82 @@
+/** `finishwright/bench` and `finishwright/benchExport`, requests of our own: a job as it is drawn beside its text. */
+import type { CancellationToken } from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { FileId } from "../../core/place.ts";
+import { shownText } from "../../escape/shown-text.ts";
+import type { Analysis } from "../../features/types.ts";
+import type { BenchAnswer, BenchExportParams, BenchParams, BenchPlace } from "../custom-requests.ts";
+import type { Session } from "../session.ts";
+import { fileIdOf, fileNameOf } from "../uri.ts";
+import { wholePlans } from "../whole-answers.ts";
+import { placeText } from "./report.ts";
+
+export const bench = async (session: Session, params: BenchParams): Promise<BenchAnswer | null> => {
+  const { uri } = params.textDocument;
+  const file = fileIdOf(uri);
+  await session.files.settled(file);
+  const snapshot = session.files.snapshot();
+  const { analysis } = snapshot;
+  if (analysis.text(file) === undefined) return null;
+  const sheets = analysis.sheets(file).filter(({ kind }) => kind === "job");
+  const jobs = sheets.map(({ name, title }) => ({ name, title }));
+  const name =
+    jobs.find((each) => each.name === params.job)?.name ??
+    jobAtLine(analysis, file, snapshot.document(file), params.line) ??
+    jobs[0]?.name;
+  const drawn = name === undefined ? undefined : analysis.bench(file, name);
+  if (drawn === undefined) return { jobs, notes: [noJob(file)] };
+  const places = drawn.places.map(({ file: of, span }): BenchPlace => {
+    const document = snapshot.document(of);
+    const start = document?.positionAt(span.start) ?? { line: 0, character: 0 };
+    return { uri: snapshot.uriOf(of), ...start, endLine: document?.positionAt(span.end).line ?? start.line };
+  });
+  return { jobs, bench: { ...drawn, places }, notes: notesOf(analysis, file) };
+};
+
+const noJob = (file: FileId): string =>
+  `${shownText(fileNameOf(file))} has no job that can be drawn. A job says which piece gets which recipe: job NAME {`;
+
+function notesOf(analysis: Analysis, file: FileId): readonly string[] {
+  const errors = analysis.findings(file).filter(({ severity }) => severity === "error").length;
+  if (errors === 0) return [];
+  return [
+    `${errors === 1 ? "1 error stands" : `${errors} errors stand`} in this file: what is drawn may be wrong.`,
+  ];
+}
+
+/** The job whose text the line is in. */
+function jobAtLine(
+  analysis: Analysis,
+  file: FileId,
+  document: TextDocument | undefined,
+  line: number | undefined,
+): string | undefined {
+  if (line === undefined || document === undefined) return undefined;
+  const from = document.offsetAt({ line, character: 0 });
+  const symbol = analysis
+    .symbols(file)
+    .find(({ span }) => document.positionAt(span.start).line <= line && from <= span.end);
+  return symbol && analysis.jobs(file).some(({ job }) => job.name === symbol.name) ? symbol.name : undefined;
+}
+
+/** Null where there is no such job any more. */
+export const benchExport = async (
+  session: Session,
+  { textDocument, job, as }: BenchExportParams,
+  token: CancellationToken,
+): Promise<string | null> => {
+  const file = fileIdOf(textDocument.uri);
+  await session.files.settled(file);
+  await wholePlans(session, file, false, token);
+  const { analysis } = session.files.snapshot();
+  const sheet = analysis.sheets(file).find(({ kind, name }) => kind === "job" && name === job);
+  const result = analysis.jobs(file).find((each) => each.job.name === job);
+  if (sheet === undefined || result === undefined) return null;
+  const { BENCH_REPORTS } = await import("../../reports/job-reports.ts");
+  return BENCH_REPORTS[as]({
+    sheet,
+    result,
+    label: fileNameOf(file),
+    place: (at) => placeText(analysis, at),
+  });
+};

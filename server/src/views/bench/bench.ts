@@ -1,0 +1,233 @@
+/** A job as an editor draws it, from its result and its sheet: see `model.ts`. Nothing is calculated here. */
+
+import { byGravity, type Severity } from "../../core/findings.ts";
+import { jobFumes } from "../../core/fumes/job-fumes.ts";
+import { litresText, moneyText } from "../../core/measure/figures.ts";
+import { formatNumber } from "../../core/measure/format-amount.ts";
+import type { Place } from "../../core/place.ts";
+import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
+import { dayMs, dayNumber, hourMs, makeShopTime, pausesBetween } from "../../core/schedule/calendar.ts";
+
+import type { SurfaceRun } from "../../core/surface/run.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { type Task, tasksById } from "../../core/totals/planned-tasks.ts";
+import { actionText } from "../action-text.ts";
+import { type GapField, gapsOf } from "../missing-inputs.ts";
+import type { FileSpan } from "../places/file-finding.ts";
+import { jobDates } from "../schedule/job-dates.ts";
+import { isDated, planLines } from "../schedule/job-plan.ts";
+import type { SectionCoat } from "../section/model.ts";
+import type { Sheet, SheetFinding, SheetStep } from "../sheet/model.ts";
+import { stepNumbers } from "../sheet/procedure.ts";
+import { titleOf } from "../sheet/words.ts";
+import { shoppingList } from "../shopping-list.ts";
+import type { Bench, BenchBar, BenchCoat, BenchFact, BenchMaterial, BenchSurface } from "./model.ts";
+
+/** More bars than these on a surface say nothing to an eye. */
+const MOST_BARS = 600;
+/** A plan of longer than so many days is drawn without the hours at which the shop is shut. */
+const MOST_SHUT_DAYS = 120;
+
+/** `sheet` is that of the job; `spanOf` tells where a place stands now. */
+export function benchOf(
+  result: JobResult,
+  sheet: Sheet,
+  spanOf: (place: Place) => FileSpan | undefined,
+): Bench<FileSpan> {
+  const places = new Places(spanOf);
+  const { schedule, runs, job } = result;
+  const at = places.of(job.namePlace);
+  const surfaces = runs.map((run, i) => surfaceOf(result, run, sheet, i, places));
+  return {
+    name: job.name,
+    title: sheet.title,
+    ...(at === undefined ? {} : { at }),
+    facts: sheet.facts.filter(({ name }) => SHOWN_FACTS.includes(name)),
+    dates: jobDates(result).map(({ name, text, reason }) => ({ name, text, reason })),
+    plan: isBeingPlanned(schedule) ? "being planned" : schedule.items.length > 0 ? "planned" : "none",
+    ...(isDated(result) && schedule.startAt !== undefined ? { startAt: schedule.startAt } : {}),
+    endHours: schedule.elapsedHours,
+    surfaces,
+    shut: shutHours(result),
+    air: jobFumes(result).byHour ?? [],
+    airVerdict: sheet.fumes,
+    materials: materialsOf(result, places),
+    costs: costsOf(result),
+    gaps: sheet.gaps,
+    findings: sheet.findings.map((finding) => findingOf(finding, places)),
+    places: places.all,
+  };
+}
+
+const SHOWN_FACTS: readonly string[] = ["Owner", "Shop", "Air", "After the job", "Wanted by", "Hands-on"];
+
+/** Places by their numbers, each once. */
+class Places {
+  readonly all: FileSpan[] = [];
+  readonly #known = new Map<Place, number | undefined>();
+  readonly #spanOf: (place: Place) => FileSpan | undefined;
+
+  constructor(spanOf: (place: Place) => FileSpan | undefined) {
+    this.#spanOf = spanOf;
+  }
+
+  of(place: Place): number | undefined {
+    if (this.#known.has(place)) return this.#known.get(place);
+    const span = this.#spanOf(place);
+    const at = span && this.add(span);
+    this.#known.set(place, at);
+    return at;
+  }
+
+  add(span: FileSpan): number {
+    this.all.push(span);
+    return this.all.length - 1;
+  }
+}
+
+const findingOf = ({ severity, message, at }: SheetFinding, places: Places) => {
+  const [headline = "", ...rest] = message.split("\n");
+  return { severity, headline, remedy: rest.join(" "), at: places.add(at) };
+};
+
+// ---------------------------------------------------------------------------------------------------------------
+// Surfaces
+
+function surfaceOf(
+  result: JobResult,
+  run: SurfaceRun,
+  sheet: Sheet,
+  index: number,
+  places: Places,
+): BenchSurface {
+  const { section, title, area, wear, substrate } = sheet.surfaces[index]!;
+  const steps = sheet.procedures[index]!.entries.filter((entry): entry is SheetStep => entry.kind === "step");
+  const gravest = new Map(
+    steps.map(({ number, findings }) => [number, gravestOf(findings, sheet.findings)] as const),
+  );
+  const numbers = stepNumbers(run);
+  const bars = barsOf(result, run, numbers);
+  const placeOf = new Map(
+    numbers.flatMap((number, i) => (number === undefined ? [] : [[number, run.moments[i]!.action] as const])),
+  );
+  return {
+    title,
+    about: [substrate, area, wear && `${wear} wear`].filter(Boolean),
+    section,
+    coats: section.coats.map((coat) => coatOf(coat, run, bars, gravest.get(coat.step), places)),
+    bars,
+    steps: [...placeOf].map(([number, action]) => {
+      const at = places.of(action.place);
+      const found = gravest.get(number);
+      return {
+        number,
+        kind: action.op === "layer" || action.op === "wait" ? action.op : "step",
+        what: actionText(action),
+        ...(at === undefined ? {} : { at }),
+        ...(found === undefined ? {} : { gravest: found }),
+      };
+    }),
+  };
+}
+
+function gravestOf(numbers: readonly number[], findings: readonly SheetFinding[]): Severity | undefined {
+  return findings.filter(({ number }) => numbers.includes(number)).toSorted(byGravity)[0]?.severity;
+}
+
+function coatOf(
+  { step, index }: SectionCoat,
+  run: SurfaceRun,
+  bars: readonly BenchBar[],
+  gravest: Severity | undefined,
+  places: Places,
+): BenchCoat {
+  const moment = run.moments[index]!;
+  const at = places.of(moment.action.place);
+  const ends = bars.filter((bar) => bar.step === step).map(({ end }) => end);
+  const drying = moment.after.layers.at(-1)?.drying;
+  return {
+    ...(at === undefined ? {} : { at }),
+    ...(ends.length === 0 ? {} : { onAt: Math.max(...ends) }),
+    ...(drying?.touch ? { touchH: drying.touch.hours } : {}),
+    ...(drying?.recoat ? { recoatH: drying.recoat.hours } : {}),
+    ...(drying?.cured ? { curedH: drying.cured.hours } : {}),
+    ...(gravest === undefined ? {} : { gravest }),
+  };
+}
+
+/** One for each stretch of time in which the same is done, whatever the number of its pieces. */
+function barsOf(
+  result: JobResult,
+  run: SurfaceRun,
+  numbers: readonly (number | undefined)[],
+): readonly BenchBar[] {
+  const tasks = tasksById([run]);
+  const bars = new Map<string, BenchBar & { readonly pieces: number[] }>();
+  for (const { id, kind, start, end, slack, closes } of planLines(result)) {
+    const task: Task | undefined = tasks.get(id);
+    const step = task && numbers[task.index];
+    if (task === undefined || step === undefined) continue;
+    const key = `${step} ${start} ${end}`;
+    const same = bars.get(key);
+    if (same) same.pieces.push(task.piece + 1);
+    else if (bars.size < MOST_BARS) {
+      const open = closes === undefined ? {} : { closes };
+      bars.set(key, { step, kind, start, end, pieces: [task.piece + 1], slack, ...open });
+    }
+  }
+  return [...bars.values()];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// The shop
+
+function shutHours({ schedule, shop }: JobResult): Bench<unknown>["shut"] {
+  const first = schedule.startAt && dayNumber(schedule.startAt.slice(0, 10));
+  if (!shop?.hours || typeof first !== "number" || schedule.elapsedHours > MOST_SHUT_DAYS * 24) return [];
+  const time = schedule.startAt!.slice(11).split(":").map(Number);
+  const start = (time[0]! * 60 + (time[1] ?? 0)) * 60_000;
+  const shopTime = makeShopTime(shop, first);
+  return pausesBetween(shopTime, start, start + schedule.elapsedHours * hourMs + dayMs).map((pause) => ({
+    from: (pause.start - start) / hourMs,
+    to: (pause.end - start) / hourMs,
+  }));
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Materials and money
+
+function materialsOf(result: JobResult, places: Places): readonly BenchMaterial[] {
+  return shoppingList([result]).flatMap(({ items, currency }) =>
+    items.map(({ material, litres, onHand, containers, cost, gaps }) => {
+      const at = places.of(material.namePlace);
+      return {
+        title: titleOf(material),
+        ...(at === undefined ? {} : { at }),
+        takes: litres === null ? "not known" : litresText(litres),
+        onHand: onHand > 0 ? litresText(onHand) : "",
+        cans: containers.flatMap((can) =>
+          Array.from({ length: Math.min(can.count, 50) }, () => `${formatNumber(can.litres, 3)} L`),
+        ),
+        price: cost === null ? "" : cost === 0 ? "" : moneyText(cost, currency),
+        gaps,
+      };
+    }),
+  );
+}
+
+const COSTS: readonly { readonly field: GapField; readonly name: string }[] = [
+  { field: "labour_cost", name: "Labour" },
+  { field: "material_cost", name: "Materials" },
+  { field: "total_cost", name: "Cost" },
+  { field: "saving", name: "Saved against new" },
+];
+
+const costsOf = (result: JobResult): readonly BenchFact[] =>
+  COSTS.map(({ field, name }) => {
+    const figure = result.totals[field];
+    const text =
+      typeof figure === "number"
+        ? moneyText(figure, result.shop?.currency)
+        : `not known: ${gapsOf(result, field).join(", ")}`;
+    return { name, text };
+  });

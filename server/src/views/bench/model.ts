@@ -1,0 +1,104 @@
+/**
+ * A job as an editor draws it beside its text: what is put on which surface and when, what it takes and costs, and what
+ * is found. Plain data; times are hours after the start of the job.
+ *
+ * Whatever has a line of its own names it by its position in `places`, so that an editor turns offsets into lines once.
+ */
+import type { Severity } from "../../core/findings.ts";
+import type { Section } from "../section/model.ts";
+
+export interface Bench<Place> {
+  readonly name: string;
+  readonly title: string;
+  /** Of the job's own line. */
+  readonly at?: number;
+  readonly facts: readonly BenchFact[];
+  /** Last work, light use, full use; `reason` says what each waits for or lacks. */
+  readonly dates: readonly (BenchFact & { readonly reason: string })[];
+  readonly plan: "planned" | "being planned" | "none";
+  /** Local ISO date-time; undefined where the job has no dates. */
+  readonly startAt?: string;
+  /** Of the last item of the plan. */
+  readonly endHours: number;
+  readonly surfaces: readonly BenchSurface[];
+  /** When the shop is shut, in order; empty where no hours are stated, or there are too many to draw. */
+  readonly shut: readonly { readonly from: number; readonly to: number }[];
+  /** What leaves into the air of the room in each hour; empty where it is not known. */
+  readonly air: readonly { readonly hour: number; readonly grams: number }[];
+  /** The hours that need most air, and what the room gives; empty without a room. */
+  readonly airVerdict: readonly string[];
+  readonly materials: readonly BenchMaterial[];
+  readonly costs: readonly BenchFact[];
+  readonly gaps: readonly { readonly figure: string; readonly missing: readonly string[] }[];
+  readonly findings: readonly BenchFinding[];
+  readonly places: readonly Place[];
+}
+
+export interface BenchFact {
+  readonly name: string;
+  readonly text: string;
+}
+
+export interface BenchSurface {
+  readonly title: string;
+  /** `3.56 m2`, and other things that are said beside its name. */
+  readonly about: readonly string[];
+  readonly section: Section;
+  /** In the order of `section.coats`. */
+  readonly coats: readonly BenchCoat[];
+  /** In the order of time; without a plan empty. */
+  readonly bars: readonly BenchBar[];
+  /** Of every step, in order, also without a plan. */
+  readonly steps: readonly BenchStep[];
+}
+
+export interface BenchStep {
+  readonly number: number;
+  readonly kind: "step" | "layer" | "wait";
+  readonly what: string;
+  readonly at?: number;
+  readonly gravest?: Severity;
+}
+
+export interface BenchCoat {
+  readonly at?: number;
+  /** When it is on all pieces; undefined without a plan. */
+  readonly onAt?: number;
+  /** Hours that it needs from then on; undefined where not known. */
+  readonly touchH?: number;
+  readonly recoatH?: number;
+  readonly curedH?: number;
+  readonly gravest?: Severity;
+}
+
+export interface BenchBar {
+  /** Of its surface. */
+  readonly step: number;
+  readonly kind: "step" | "layer" | "wait";
+  readonly start: number;
+  readonly end: number;
+  /** From 1: the pieces that it is done on. */
+  readonly pieces: readonly number[];
+  /** When its recoat window ends. */
+  readonly closes?: number;
+  /** Hours by which it can be later. */
+  readonly slack: number;
+}
+
+export interface BenchMaterial {
+  readonly title: string;
+  readonly at?: number;
+  readonly takes: string;
+  readonly onHand: string;
+  /** A text for every can that is to be bought: `0.946 L`. */
+  readonly cans: readonly string[];
+  readonly price: string;
+  readonly gaps: readonly string[];
+}
+
+export interface BenchFinding {
+  readonly severity: Severity;
+  readonly headline: string;
+  readonly remedy: string;
+  readonly at: number;
+}
