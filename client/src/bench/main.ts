@@ -1,4 +1,5 @@
 /// <reference lib="dom" />
+/// <reference lib="dom.iterable" />
 /**
  * The script of the page beside a job's text. It draws what the extension sends, tells it what was clicked, and changes a
  * block only where it has become another, so that nothing flickers; focus and scrolling stay where they are.
