@@ -214,7 +214,8 @@ function axisOf(bench: Bench<unknown>, room: number) {
     const hour = Math.max(0, first + day * 24);
     const at = x(hour);
     const name = startAt === undefined ? `day ${day + 1}` : dayText(dateAt(startAt, hour));
-    if (days.length === 0 || at - days.at(-1)!.x > 64) days.push({ x: at, name });
+    const hasRoom = at < GUTTER + room - 56;
+    if (days.length === 0 || (hasRoom && at - days.at(-1)!.x > 68)) days.push({ x: at, name });
   }
   return { x, days };
 }
