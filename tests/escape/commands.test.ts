@@ -18,6 +18,15 @@ interface Command {
 
 const sheet = (format: string) => (file: string) => ["sheet", file, "--format", format];
 
+const care = (format: string) => (file: string) => [
+  "care",
+  file,
+  "--with",
+  "owner,delivery",
+  "--format",
+  format,
+];
+
 const COMMANDS: Readonly<Record<string, Command>> = {
   check: { argv: (file) => ["check", file, "--fail-on", "hint"], look: expectInert },
   "check, the folder": { argv: () => ["check"], look: expectInert },
@@ -34,6 +43,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   "sheet text": { argv: sheet("text"), look: expectInert },
   "sheet markdown": { argv: sheet("markdown"), look: expectInertMarkdown },
   "sheet html": { argv: sheet("html"), look: expectHtml },
+  "care text": { argv: care("text"), look: expectInert },
+  "care markdown": { argv: care("markdown"), look: expectInertMarkdown },
+  "care html": { argv: care("html"), look: expectHtml },
   compare: { argv: (file) => ["compare", `${file}:tables`, `${file}:second`], look: expectInert },
   "compare json": {
     argv: (file) => ["compare", `${file}:tables`, `${file}:second`, "--format", "json"],

@@ -23,21 +23,25 @@ import {
 import { counted, NOT_SAFE } from "./findings-text.ts";
 import { sectionInWords } from "./section-svg.ts";
 
-export interface SheetDocument {
-  /** `Job sheet`, `Recipe sheet` */
+/** What the text and the Markdown are drawn from: a sheet, or a card. */
+export interface LaidOut {
+  /** `Job sheet`, `Recipe sheet`, `Care card` */
   readonly sort: string;
   readonly title: string;
-  /** Name and file. */
+  /** Behind the sort: of a sheet name and file. */
   readonly origin: Inline;
-  /** The file alone. */
-  readonly file: string;
-  /** What it is laid out from. */
-  readonly sheet: Sheet;
   /** Above all sections. */
   readonly head: readonly Block[];
   readonly sections: readonly SheetSection[];
   /** The last line. */
   readonly foot: string;
+}
+
+export interface SheetDocument extends LaidOut {
+  /** The file alone. */
+  readonly file: string;
+  /** What it is laid out from. */
+  readonly sheet: Sheet;
 }
 
 export interface SheetSection {

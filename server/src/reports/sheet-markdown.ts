@@ -10,7 +10,7 @@ import {
   type Block,
   type Box,
   type DrawnStep,
-  type SheetDocument,
+  type LaidOut,
   type SheetSection,
   type Steps,
   seeFindings,
@@ -19,10 +19,10 @@ import {
 } from "./sheet-document.ts";
 
 /** One file; a rule between sheets. */
-export const sheetsMarkdown = (documents: readonly SheetDocument[]): string =>
+export const sheetsMarkdown = (documents: readonly LaidOut[]): string =>
   documents.map(documentMarkdown).join("\n---\n\n");
 
-function documentMarkdown({ sort, title, origin, head, sections, foot }: SheetDocument): string {
+function documentMarkdown({ sort, title, origin, head, sections, foot }: LaidOut): string {
   const blocks = [
     `# ${markdownLine(title)}`,
     `${markdownLine(sort)}, ${markdownInline(origin)}`,

@@ -8,7 +8,7 @@ import {
   type Block,
   type Box,
   type DrawnStep,
-  type SheetDocument,
+  type LaidOut,
   type SheetSection,
   type Steps,
   seeFindings,
@@ -18,10 +18,10 @@ import {
 
 export const SHEET_COLUMNS = 80;
 
-export const sheetsText = (documents: readonly SheetDocument[]): string =>
+export const sheetsText = (documents: readonly LaidOut[]): string =>
   documents.map(documentText).join(`\n${"#".repeat(SHEET_COLUMNS)}\n\n`);
 
-function documentText({ sort, title, origin, head, sections, foot }: SheetDocument): string {
+function documentText({ sort, title, origin, head, sections, foot }: LaidOut): string {
   const blocks = [
     underlined(title, "="),
     wrap(`${sort}, ${spoken(origin)}`, SHEET_COLUMNS),

@@ -1,5 +1,4 @@
 /** `sheet`: what a finisher pins above the bench to do a job. */
-import path from "node:path";
 import { Option } from "commander";
 import { SHEET_FORMATS, type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
 import type { Sheet } from "../../views/sheet/model.ts";
@@ -11,9 +10,10 @@ import {
   jobOption,
   readAlsoOption,
 } from "../command-context.ts";
-import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
+import { type ExitStatus, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load } from "../load.ts";
-import { originOf, withOwnMark } from "../own-mark.ts";
+import { withOwnMark } from "../own-mark.ts";
+import { formatByEnding, refuseLoneOverwrite, writeMade } from "../write-made.ts";
 import { statusOf } from "./totals.ts";
 
 interface SheetOptions extends LoadOptions {
@@ -52,9 +52,7 @@ export const addSheet: AddCommand = (program, ctx) => {
 };
 
 async function sheet({ io }: CommandContext, file: string, options: SheetOptions): Promise<ExitStatus> {
-  if (options.overwrite && options.output === undefined) {
-    throw new UsageError("`--overwrite` goes with `-o FILE`: it says that FILE may be replaced.");
-  }
+  refuseLoneOverwrite(options);
   const loaded = await load(io, [file], options);
   const sheets = askedSheets(loaded, options.job);
   if (sheets.length === 0) {
@@ -63,12 +61,12 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
     }
     return statusOf({ io }, loaded, { what: "sheet" });
   }
-  const format = options.format ?? formatOf(options.output);
+  const format = options.format ?? formatByEnding(options.output);
   const text = sheetReport(loaded.analysis, sheets, format, loaded.label);
   if (options.output === undefined) io.stdout.write(text);
   else {
     const { output, overwrite = false } = options;
-    await writeSheet(io, loaded, { output, overwrite }, withOwnMark(text, format));
+    await writeMade(io, loaded, { output, overwrite, what: "sheet" }, withOwnMark(text, format));
   }
   const status = statusOf({ io }, loaded, { what: "sheet" });
   const errors = sheets.some(({ findings }) => findings.some(({ severity }) => severity === "error"));
@@ -81,44 +79,4 @@ function askedSheets(loaded: Loaded, names: readonly string[] | undefined): read
   if (!names) return all;
   const jobs = new Set(askedJobs(loaded, names).map(({ result }) => result.job.name));
   return all.filter(({ kind, name }) => kind === "job" && jobs.has(name));
-}
-
-const ENDINGS: Readonly<Record<string, SheetFormat>> = {
-  ".html": "html",
-  ".htm": "html",
-  ".md": "markdown",
-  ".markdown": "markdown",
-};
-
-const formatOf = (output: string | undefined): SheetFormat =>
-  ENDINGS[path.extname(output ?? "").toLowerCase()] ?? "text";
-
-/** Never over a recipe, whatever is asked for: the names are too easily mixed up. */
-async function writeSheet(
-  io: CliIo,
-  loaded: Loaded,
-  { output, overwrite }: { readonly output: string; readonly overwrite: boolean },
-  text: string,
-): Promise<void> {
-  if (output === "") throw new UsageError("`-o` needs the name of a file, such as `-o sheet.html`.");
-  const target = path.resolve(io.cwd, output);
-  const isRead = loaded.analysis.files.includes(await io.files.realPath(target));
-  if (isRead || loaded.analysis.files.includes(target) || path.extname(target).toLowerCase() === ".finish") {
-    throw new UsageError(
-      `\`${output}\` is a recipe, and the sheet would overwrite it. Give another name after \`-o\`.`,
-    );
-  }
-  const failed = await io.files.write(target, text, overwrite ? () => true : mayReplace);
-  if (failed) throw new UsageError(`\`${output}\` ${failed.reason}.`);
-}
-
-/** Of an empty file nothing is lost. */
-function mayReplace(before: string): true | string {
-  const origin = before === "" ? "own" : originOf(before);
-  if (origin === "own") return true;
-  const why =
-    origin === "changed"
-      ? "is a sheet that has been edited since it was made"
-      : "already exists and was not made by `sheet`";
-  return `${why}, so it was not changed. Give another name, or add \`--overwrite\` to replace it`;
 }

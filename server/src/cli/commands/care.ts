@@ -1,0 +1,89 @@
+/** `care`: a card to hand on with a piece. */
+import { Option } from "commander";
+import { careReport } from "../../reports/care-report.ts";
+import { SHEET_FORMATS, type SheetFormat } from "../../reports/sheet-report.ts";
+import { careCards, HANDED_ON, type HandedOn } from "../../views/care-card.ts";
+import {
+  type AddCommand,
+  askedJobs,
+  type CommandContext,
+  jobOption,
+  readAlsoOption,
+} from "../command-context.ts";
+import { type ExitStatus, UsageError, warn } from "../io.ts";
+import { type LoadOptions, load } from "../load.ts";
+import { withOwnMark } from "../own-mark.ts";
+import { formatByEnding, refuseLoneOverwrite, writeMade } from "../write-made.ts";
+import { statusOf } from "./totals.ts";
+
+interface CareOptions extends LoadOptions {
+  readonly format?: SheetFormat;
+  readonly job?: readonly string[];
+  readonly with?: string;
+  readonly output?: string;
+  readonly overwrite?: true;
+}
+
+export const addCare: AddCommand = (program, ctx) => {
+  program
+    .command("care")
+    .summary("a card to hand on with a piece: dates, cleaning, repair")
+    .description(
+      "Prints a card for whoever takes a piece home: from when it may be used, how to clean and repair it, and what it " +
+        "was finished with. Each piece of each job gets a card. It has no notes, prices or file names; whose the piece " +
+        "is and how it is handed over stand on it only when you ask with `--with`.",
+    )
+    .argument("<file>", "the file of the job")
+    .addOption(jobOption())
+    .option("--with <facts>", `also say these, with commas between: ${HANDED_ON.join(", ")}`)
+    .addOption(
+      new Option(
+        "--format <format>",
+        "form of the output; by default that of the output file's ending, else text",
+      ).choices([...SHEET_FORMATS]),
+    )
+    .option(
+      "-o, --output <file>",
+      "write the cards to this file; over a file made before, but over nothing else",
+    )
+    .option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe")
+    .addOption(readAlsoOption())
+    .action(async (file: string, options: CareOptions) => ctx.finish(await care(ctx, file, options)));
+};
+
+async function care({ io }: CommandContext, file: string, options: CareOptions): Promise<ExitStatus> {
+  refuseLoneOverwrite(options);
+  const handedOn = handedOnOf(options.with);
+  const loaded = await load(io, [file], options);
+  const jobs = askedJobs(loaded, options.job);
+  const cards = jobs.flatMap(({ result }) => careCards(result, handedOn));
+  const asked = { what: "card", jobs: options.job && jobs } as const;
+  if (cards.length === 0) {
+    if (loaded.asked.length > 0) {
+      warn(
+        io,
+        `\`${file}\` has no job that works on a piece, so there is no card. A job says \`job NAME {\`.`,
+      );
+    }
+    return statusOf({ io }, loaded, asked);
+  }
+  const format = options.format ?? formatByEnding(options.output);
+  const text = careReport(cards, format);
+  if (options.output === undefined) io.stdout.write(text);
+  else {
+    const { output, overwrite = false } = options;
+    await writeMade(io, loaded, { output, overwrite, what: "care card" }, withOwnMark(text, format));
+  }
+  return statusOf({ io }, loaded, asked);
+}
+
+function handedOnOf(list: string | undefined): readonly HandedOn[] {
+  const words = list === undefined ? [] : list.split(",").map((word) => word.trim());
+  return words.map((word) => {
+    const known = HANDED_ON.find((each) => each === word);
+    if (known) return known;
+    throw new UsageError(
+      `\`--with ${list}\`: \`${word}\` cannot be put on a card. It takes ${HANDED_ON.map((each) => `\`${each}\``).join(" and ")}, with a comma between.`,
+    );
+  });
+}

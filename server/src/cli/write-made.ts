@@ -1,0 +1,72 @@
+/** What `-o` of `sheet` and `care` writes: over what such a command made before, and over nothing else. */
+import path from "node:path";
+import type { SheetFormat } from "../reports/sheet-report.ts";
+import { type CliIo, UsageError } from "./io.ts";
+import type { Loaded } from "./load.ts";
+import { originOf } from "./own-mark.ts";
+
+const ENDINGS: Readonly<Record<string, SheetFormat>> = {
+  ".html": "html",
+  ".htm": "html",
+  ".md": "markdown",
+  ".markdown": "markdown",
+};
+
+/** The form that the ending of a file asks for. */
+export const formatByEnding = (output: string | undefined): SheetFormat =>
+  ENDINGS[path.extname(output ?? "").toLowerCase()] ?? "text";
+
+/** `--overwrite` without a file to replace is a slip. */
+export function refuseLoneOverwrite({
+  output,
+  overwrite,
+}: {
+  readonly output?: string;
+  readonly overwrite?: true;
+}): void {
+  if (overwrite && output === undefined) {
+    throw new UsageError("`--overwrite` goes with `-o FILE`: it says that FILE may be replaced.");
+  }
+}
+
+export interface MadeFile {
+  readonly output: string;
+  readonly overwrite: boolean;
+  /** What is written, for messages. */
+  readonly what: "sheet" | "care card";
+}
+
+/** Never over a recipe, whatever is asked for: the names are too easily mixed up. */
+export async function writeMade(
+  io: CliIo,
+  loaded: Loaded,
+  { output, overwrite, what }: MadeFile,
+  text: string,
+): Promise<void> {
+  if (output === "")
+    throw new UsageError(
+      `\`-o\` needs the name of a file, such as \`-o ${what === "sheet" ? "sheet" : "card"}.html\`.`,
+    );
+  const target = path.resolve(io.cwd, output);
+  const isRead = loaded.analysis.files.includes(await io.files.realPath(target));
+  if (isRead || loaded.analysis.files.includes(target) || path.extname(target).toLowerCase() === ".finish") {
+    throw new UsageError(
+      `\`${output}\` is a recipe, and the ${what} would overwrite it. Give another name after \`-o\`.`,
+    );
+  }
+  const failed = await io.files.write(target, text, overwrite ? () => true : mayReplace(what));
+  if (failed) throw new UsageError(`\`${output}\` ${failed.reason}.`);
+}
+
+/** Of an empty file nothing is lost. */
+const mayReplace =
+  (what: MadeFile["what"]) =>
+  (before: string): true | string => {
+    const origin = before === "" ? "own" : originOf(before);
+    if (origin === "own") return true;
+    const why =
+      origin === "changed"
+        ? `is a ${what} that has been edited since it was made`
+        : `already exists and was not made by \`${what === "sheet" ? "sheet" : "care"}\``;
+    return `${why}, so it was not changed. Give another name, or add \`--overwrite\` to replace it`;
+  };

@@ -1,0 +1,213 @@
+/**
+ * A card for whoever takes a piece home: from when it may be used, how to look after it, and what it was finished with.
+ *
+ * It is handed to others, so it speaks in titles and says nothing that was written for the workshop: no notes and no doc
+ * comments, no prices, no names of files. Whose the piece is and how it is handed over stand on it only when asked for.
+ */
+import { type Care, careOf, GENTLEST } from "../core/knowledge/care.ts";
+import { leadNote, leadStatus } from "../core/knowledge/lead.ts";
+import { docOf } from "../core/knowledge/words.ts";
+import { thicknessText } from "../core/measure/figures.ts";
+import type { Piece } from "../core/model/model.ts";
+import { leadFactsOf, oldCoating } from "../core/surface/lead.ts";
+import type { SurfaceRun } from "../core/surface/run.ts";
+import { type Coat, topCoat } from "../core/surface/state.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { jobDates } from "./schedule/job-dates.ts";
+import { capital, sortText, titleOf, useTitle, words } from "./sheet/words.ts";
+
+/** What is said only when asked for by name. */
+export const HANDED_ON = ["owner", "delivery"] as const;
+export type HandedOn = (typeof HANDED_ON)[number];
+
+export interface CareCard {
+  readonly title: string;
+  /** Pieces of this kind in the job: each gets a card. */
+  readonly count: number;
+  /** What was asked for by name. */
+  readonly handedOn: readonly CareFact[];
+  /** In the order in which they come. */
+  readonly dates: readonly CareFact[];
+  /** All dates are known. */
+  readonly dated: boolean;
+  /** Surfaces that are looked after alike stand together. */
+  readonly care: readonly SurfaceCare[];
+  readonly surfaces: readonly CareFact[];
+  readonly cautions: readonly string[];
+}
+
+export interface CareFact {
+  readonly name: string;
+  readonly text: string;
+}
+
+export interface SurfaceCare extends Pick<Care, "clean" | "avoid" | "repair"> {
+  /** `Top`, `Base` */
+  readonly surfaces: readonly string[];
+  /** `a waterborne clear film` */
+  readonly top: string;
+}
+
+/** One for every piece of a job on which something is done, in the order of the job. */
+export function careCards(result: JobResult, handedOn: readonly HandedOn[] = []): readonly CareCard[] {
+  const pieces = new Set(result.runs.flatMap(({ piece }) => (piece ? [piece] : [])));
+  return [...pieces].map((piece) => careCard(result, piece, handedOn));
+}
+
+function careCard(result: JobResult, piece: Piece, handedOn: readonly HandedOn[]): CareCard {
+  const { job, runs } = result;
+  const own = runs.filter((run) => run.piece === piece);
+  const { facts, dated } = datesOf(result);
+  return {
+    title: capital(titleOf(piece)),
+    count: Math.max(...own.map(({ pieces }) => pieces)),
+    handedOn: HANDED_ON.flatMap((field) => {
+      const text = handedOn.includes(field) ? job[field] : undefined;
+      return text === undefined ? [] : [{ name: capital(field), text }];
+    }),
+    dates: facts,
+    dated,
+    care: alike(own),
+    surfaces: [
+      ...own.map((run) => ({ name: surfaceTitle(run), text: finishText(run) })),
+      ...untouched(piece, own),
+    ],
+    cautions: cautionsOf(piece, own),
+  };
+}
+
+const surfaceTitle = ({ surface, label }: SurfaceRun): string =>
+  capital(surface ? titleOf(surface) : words(label));
+
+// ---------------------------------------------------------------------------------------------------------------
+// When
+
+const LIGHT = "set things down with care; nothing hot, wet or heavy, and nothing left standing on it";
+const FULL = "use it as it is meant to be used";
+const WET = "wipe it as told below; until then dust it with a dry cloth";
+
+/** Without the reasons, which name steps and materials of the recipe. */
+function datesOf(result: JobResult): { readonly facts: readonly CareFact[]; readonly dated: boolean } {
+  const [work, light, full] = jobDates(result);
+  const when = (at: string | undefined, text: string, allowed: string): string =>
+    at === undefined ? `not known; ask whoever finished it (${allowed})` : `${text}: ${allowed}`;
+  return {
+    facts: [
+      { name: "Last work", text: work?.at === undefined ? "not known" : work.text },
+      { name: "Light use from", text: when(light?.at, light?.text ?? "", LIGHT) },
+      { name: "Full use from", text: when(full?.at, full?.text ?? "", FULL) },
+      { name: "Wet cleaning from", text: when(full?.at, full?.text ?? "", WET) },
+    ],
+    dated: [work, light, full].every((date) => date?.at !== undefined),
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// How
+
+/** What is on top of a surface, and how to look after that. */
+function topOf({ final }: SurfaceRun): Omit<SurfaceCare, "surfaces"> {
+  const coat = topCoat(final);
+  const family = final.wax ? "paste wax" : coat?.family?.name;
+  const care = final.certain && family !== undefined ? careOf(family) : undefined;
+  if (care) return { ...care, top: care.name };
+  const unknown = !final.certain || final.openBelow || coat !== undefined;
+  const top = family ? `${family}, which needs a coat over it` : unknown ? "not known" : "bare";
+  return { ...GENTLEST, top };
+}
+
+/** Surfaces that are looked after in the same words stand together. */
+function alike(runs: readonly SurfaceRun[]): readonly SurfaceCare[] {
+  const groups = new Map<string, SurfaceCare>();
+  for (const run of runs) {
+    const care = topOf(run);
+    const before = groups.get(care.top)?.surfaces ?? [];
+    groups.set(care.top, { ...care, surfaces: [...before, surfaceTitle(run)] });
+  }
+  return [...groups.values()];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// With what
+
+/** `red oak, veneer 0.6 mm; from the wood up: Walnut gel stain (gel stain, 1 coat), …` */
+function finishText({ surface, final }: SurfaceRun): string {
+  const veneer = surface?.substrate.veneerMm;
+  const wood = [
+    surface?.substrate.name || "wood not stated",
+    ...(veneer === undefined ? [] : [`veneer ${thicknessText(veneer)}`]),
+  ].join(", ");
+  const coats = coatTexts(final.layers);
+  return `${wood}; ${coats.length > 0 ? `from the wood up: ${coats.join("; ")}` : "bare"}`;
+}
+
+/** From the wood up; equal neighbours are one, with their number. */
+function coatTexts(layers: readonly Coat[]): readonly string[] {
+  const rows: { readonly text: string; fewest: number; most: number }[] = [];
+  for (const coat of layers) {
+    const text = coatText(coat);
+    const last = rows.at(-1);
+    const row = last?.text === text ? last : { text, fewest: 0, most: 0 };
+    if (row !== last) rows.push(row);
+    row.most += 1;
+    if (!coat.action?.ifNeeded) row.fewest += 1;
+  }
+  return rows.map(({ text, fewest, most }) => {
+    const count = fewest === most ? `${most}` : `${fewest} to ${most}`;
+    return `${text}, ${count} ${most === 1 ? "coat" : "coats"}`;
+  });
+}
+
+function coatText({ origin, material, action, what }: Coat): string {
+  const title = material ? titleOf(material) : action ? useTitle(action.use) : what;
+  const more = material && !material.builtIn ? [sortText(material)] : [];
+  const batch = material?.batch ? [`batch ${material.batch.value}`] : [];
+  const details = [...more, ...batch].join(", ");
+  return `${origin === "existing" ? "old " : ""}${title}${details === "" ? "" : ` (${details})`}`;
+}
+
+const untouched = ({ surfaces }: Piece, own: readonly SurfaceRun[]): readonly CareFact[] =>
+  surfaces
+    .filter((surface) => !own.some((run) => run.surface?.name === surface.name))
+    .map((surface) => ({ name: capital(titleOf(surface)), text: "nothing was done to it" }));
+
+// ---------------------------------------------------------------------------------------------------------------
+// What may hurt
+
+const RAGS =
+  "Cloths with oil or oil varnish on them can catch fire by themselves. Spread them flat outdoors to dry, or keep them under water in a closed metal can.";
+const REPAIRS =
+  "Before you put anything on it, read the label and the safety data sheet of the product, open the windows and keep flames away.";
+const LEAD = "Do not sand, scrape or heat it. Have that done by somebody who is licensed for lead.";
+
+function cautionsOf(piece: Piece, runs: readonly SurfaceRun[]): readonly string[] {
+  const use = piece.useBy.value;
+  const meant = use === "adults" ? undefined : docOf("meant_for", use);
+  const tops = runs.flatMap(({ final }) => topCoat(final) ?? []);
+  const heats = tops.some(({ family, material }) => material?.selfHeatingRags.value ?? family?.ragsSelfHeat);
+  return [
+    ...(meant ? [`It is ${use === "food" ? "used with food" : "for children"}. ${meant}`] : []),
+    ...new Set(runs.flatMap(leadCaution)),
+    REPAIRS,
+    ...(heats ? [RAGS] : []),
+    ...(runs.some(({ continued }) => continued)
+      ? ["More work on it is planned. The card of that work takes the place of this one."]
+      : []),
+  ];
+}
+
+/** Where an old coating is left below the new one. */
+function leadCaution(run: SurfaceRun): readonly string[] {
+  if (!run.final.openBelow && !run.final.layers.some(oldCoating)) return [];
+  const facts = leadFactsOf(run);
+  switch (leadStatus(facts)) {
+    case "unlikely":
+      return [];
+    case "found":
+      return [`${surfaceTitle(run)}: old coatings are left on it. ${leadNote(facts)} ${LEAD}`];
+    case "none_found":
+      return [`${surfaceTitle(run)}: old coatings are left on it. ${leadNote(facts)}`];
+    default:
+      return [`${surfaceTitle(run)}: old coatings are left on it and may hold lead. ${LEAD}`];
+  }
+}
