@@ -71,7 +71,7 @@ describe("what stands on it", () => {
 
   test("what it was finished with, and what was left alone", async () => {
     const text = flat((await care(jobWith())).stdout);
-    expect(text).toContain("Face beech; from the wood up: Pale clear (waterborne acrylic, clear), 1 coat");
+    expect(text).toContain("Face beech; from the bottom up: Pale clear (waterborne acrylic, clear), 1 coat");
     expect(text).toContain("Back nothing was done to it");
     expect(text).toContain("Face. On top: a waterborne clear film.");
     expect(text).toContain(
@@ -99,6 +99,8 @@ describe("what stands on it", () => {
       "Face: old coatings are left on it and may hold lead. Do not sand, scrape or heat it.",
     );
     expect(text).toContain("old alkyd paint, 1 coat; Pale clear");
+    expect(text).toContain("Repair Not by yourself: old coatings below may hold lead.");
+    expect(text).not.toContain("grit");
   });
 
   test("what is not known says so", async () => {
@@ -142,10 +144,11 @@ describe("what never stands on it", () => {
 test("the two oak tables of the samples are one card for each", async () => {
   const read = (name: string): string =>
     readFileSync(new URL(`../../samples/${name}`, import.meta.url), "utf8");
-  const names = ["reading-tables.finish", "recipes.finish", "shop.finish"];
-  const { stdout } = await runCli(["care", names[0]!], {
+  const names = ["reading-tables.finish", "recipes.finish", "shop.finish", "stock.finish"];
+  const { stdout, status, stderr } = await runCli(["care", names[0]!], {
     files: Object.fromEntries(names.map((name) => [name, read(name)])),
   });
+  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
   await expect(stdout).toMatchFileSnapshot("care-reading-tables.txt");
 });
 

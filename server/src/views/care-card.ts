@@ -5,7 +5,7 @@
  * comments, no prices, no names of files. Whose the piece is and how it is handed over stand on it only when asked for.
  */
 import { type Care, careOf, GENTLEST } from "../core/knowledge/care.ts";
-import { leadNote, leadStatus } from "../core/knowledge/lead.ts";
+import { countsAsLead, leadNote, leadStatus } from "../core/knowledge/lead.ts";
 import { docOf } from "../core/knowledge/words.ts";
 import { thicknessText } from "../core/measure/figures.ts";
 import type { Piece } from "../core/model/model.ts";
@@ -120,9 +120,10 @@ function topOf({ final }: SurfaceRun): Omit<SurfaceCare, "surfaces"> {
 function alike(runs: readonly SurfaceRun[]): readonly SurfaceCare[] {
   const groups = new Map<string, SurfaceCare>();
   for (const run of runs) {
-    const care = topOf(run);
-    const before = groups.get(care.top)?.surfaces ?? [];
-    groups.set(care.top, { ...care, surfaces: [...before, surfaceTitle(run)] });
+    const care = { ...topOf(run), ...(mayHoldLead(run) ? { repair: LEAD_REPAIR } : {}) };
+    const key = `${care.top}\n${care.repair}`;
+    const before = groups.get(key)?.surfaces ?? [];
+    groups.set(key, { ...care, surfaces: [...before, surfaceTitle(run)] });
   }
   return [...groups.values()];
 }
@@ -130,7 +131,7 @@ function alike(runs: readonly SurfaceRun[]): readonly SurfaceCare[] {
 // ---------------------------------------------------------------------------------------------------------------
 // With what
 
-/** `red oak, veneer 0.6 mm; from the wood up: Walnut gel stain (gel stain, 1 coat), …` */
+/** `red oak, veneer 0.6 mm; from the bottom up: Walnut gel stain (gel stain, 1 coat), …` */
 function finishText({ surface, final }: SurfaceRun): string {
   const veneer = surface?.substrate.veneerMm;
   const wood = [
@@ -138,7 +139,7 @@ function finishText({ surface, final }: SurfaceRun): string {
     ...(veneer === undefined ? [] : [`veneer ${thicknessText(veneer)}`]),
   ].join(", ");
   const coats = coatTexts(final.layers);
-  return `${wood}; ${coats.length > 0 ? `from the wood up: ${coats.join("; ")}` : "bare"}`;
+  return `${wood}; ${coats.length > 0 ? `from the bottom up: ${coats.join("; ")}` : "bare"}`;
 }
 
 /** From the wood up; equal neighbours are one, with their number. */
@@ -196,9 +197,18 @@ function cautionsOf(piece: Piece, runs: readonly SurfaceRun[]): readonly string[
   ];
 }
 
+/** Repairs begin with sanding, which is not for where old lead paint may lie beneath. */
+const LEAD_REPAIR =
+  "Not by yourself: old coatings below may hold lead. Have it done by somebody who is licensed for lead.";
+
+const keepsOldCoating = ({ final }: SurfaceRun): boolean => final.openBelow || final.layers.some(oldCoating);
+
+const mayHoldLead = (run: SurfaceRun): boolean =>
+  keepsOldCoating(run) && countsAsLead(leadStatus(leadFactsOf(run)));
+
 /** Where an old coating is left below the new one. */
 function leadCaution(run: SurfaceRun): readonly string[] {
-  if (!run.final.openBelow && !run.final.layers.some(oldCoating)) return [];
+  if (!keepsOldCoating(run)) return [];
   const facts = leadFactsOf(run);
   switch (leadStatus(facts)) {
     case "unlikely":
