@@ -34,6 +34,7 @@ import type { Report, RuleChecks, RunContext } from "./rule.ts";
 import { textOf } from "./spoken-words.ts";
 import { notStated, related, undertakeDuties, useName } from "./texts.ts";
 import { isTwoPart, needsSuppliedAir } from "./two-part.ts";
+import { saysSandedWet } from "./work-words.ts";
 
 /** Who brings the duty and why, as two parts of one sentence, and the word on the line that names it. */
 export interface Need {
@@ -125,7 +126,9 @@ export function needFor(action: Action, duty: DutyWord): Need | undefined {
 }
 
 function needOfStep(step: StepAction, duty: DutyWord): Need | undefined {
-  const brought = stepDuties(step.verb, step.wet).find((row) => row.duty === duty);
+  const brought = stepDuties(step.verb, step.wet || saysSandedWet(step.what ?? "")).find(
+    (row) => row.duty === duty,
+  );
   if (brought) return { who: lookUp(VERB_NOUNS, step.verb) ?? step.verb, reason: brought.reason };
   return step.use && needOfMaterial(step.use, duty);
 }

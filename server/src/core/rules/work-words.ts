@@ -134,6 +134,19 @@ export const saysHepa = (text: string): boolean => HEPA.test(text);
 export const saysWet = (text: string): boolean =>
   WETTED.test(text) && !/\b(?:not|never|no)\s+wet/iu.test(text);
 
+const LIQUID =
+  "(?:water|soapy\\s+water|soap|white\\s+spirits?|mineral\\s+spirits?|naphtha|mineral\\s+oil|paraffin\\s+oil|oil)";
+const SANDED_WET = new RegExp(
+  `^(?:(?:by\\s+hand|lightly),?\\s+)?(?:wet\\b|with\\s+(?:(?:a|some|plenty)\\s+(?:(?:few\\s+)?drops?|little|splash|dash)?\\s*(?:of\\s+)?)?${LIQUID}\\b)|\\blubricated\\s+with\\s+(?:[\\w-]+\\s+){0,3}?${LIQUID}\\b|\\bkept\\s+(?:dripping\\s+)?wet\\b`,
+  "iu",
+);
+/** Wiping before or after it throws no less dust, and a machine wetted with a drop throws it all the same. */
+const NOT_SANDED_WET =
+  /\b(?:wip\w*|wash\w*|clean\w*|rins\w*|after\w*|then|before|later|not|never|no|dry|machine|sander|orbital|power)\b/iu;
+
+/** Whether the words of an abrasion say that it is done by hand with a liquid that binds the dust. */
+export const saysSandedWet = (text: string): boolean => SANDED_WET.test(text) && !NOT_SANDED_WET.test(text);
+
 /** The clause that names it and does not deny it, or undefined. */
 export function clauseNaming(text: string, { pattern }: Words): string | undefined {
   if (text === "") return undefined;

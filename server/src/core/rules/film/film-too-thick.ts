@@ -1,12 +1,14 @@
 /**
  * More coats of one family on each other than its film bears: lacquer checks, conversion varnish cracks, paint stays
- * soft underneath. Only the new coats count; how thick an old film is nobody knows.
+ * soft underneath. Only the new coats count; how thick an old film is nobody knows. What is called a primer is made to
+ * fill and to be sanded, so it counts apart from the coats above it, whatever family it is written with.
  */
 
 import type { Family } from "../../knowledge/family-schema.ts";
 import { filmText } from "../../measure/figures.ts";
 import type { LayerAction } from "../../surface/actions.ts";
-import { stackOf } from "../film-stack.ts";
+import type { Coat } from "../../surface/state.ts";
+import { type FilmStack, stackOf } from "../film-stack.ts";
 import { onlyCoats } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
@@ -22,6 +24,7 @@ export const filmTooThick: TradeRule = {
     sources: [
       "common practice, no source: the film range of each family, and that a polisher's pad stays below it",
       "conversion varnish: about 5 mil of dry film in all, from memory, confidence medium",
+      "a primer that fills is sanded back and counts apart from the coats above it: common practice, no source",
     ],
   },
   failing: [
@@ -41,6 +44,23 @@ export const filmTooThick: TradeRule = {
       text: `recipe heavy {
   safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
   layer  conversion_varnish x 2 to 6 #! film-too-thick
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Five thick coats of one two-part paint",
+      text: `material two_part_white "Two-part topcoat" {
+  family   two part polyurethane
+  pot_life 4 h
+  covers   8 m2/L
+}
+
+recipe piled {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part_white x 5, by roller { #! film-too-thick
+    wait until recoat
+  }
   wait   until cured
 }
 `,
@@ -70,6 +90,31 @@ recipe flooded {
   layer  dewaxed_shellac x 12, by pad {
     wait until recoat
   }
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "A two-part primer that is sanded, and two coats of the paint of the same family",
+      text: `material filler_primer "Two-part filler primer" {
+  family   two part polyurethane
+  pot_life 2 h
+  covers   8 m2/L
+}
+
+material two_part_white "Two-part topcoat" {
+  family   two part polyurethane
+  pot_life 4 h
+  covers   8 m2/L
+}
+
+recipe painted {
+  safety dust_mask, vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  filler_primer x 2, by roller, between sand 320
+  wait   until recoat
+  step   sand 320
+  step   dust
+  layer  two_part_white x 2, by roller, between sand 400
   wait   until cured
 }
 `,
@@ -109,14 +154,17 @@ recipe flooded {
       const stack = stackOf(after);
       if (!family || thickest === undefined || stack?.family !== family) return;
       if (isFrenchPolished(action, family)) return;
-      const earlier = stackOf(before);
-      const had = earlier?.family === family ? earlier.um : 0;
+      const coats = coatsLike(stack, isPrimer(stack.coats.at(-1)!));
+      const um = thicknessOf(coats);
       // Said once, on the coat with which it becomes too thick.
-      if (stack.um <= thickest + 1e-6 || had > thickest + 1e-6) return;
-      const first = stack.coats[0]!;
+      const earlier = stackOf(before);
+      const had =
+        earlier?.family === family ? thicknessOf(coatsLike(earlier, isPrimer(stack.coats.at(-1)!))) : 0;
+      if (um <= thickest + 1e-6 || had > thickest + 1e-6) return;
+      const first = coats[0]!;
       report({
-        headline: `The film of ${family.name} gets too thick: ${filmText(stack.um)}`,
-        why: `${stack.coats.length === 1 ? "One coat makes" : `${stack.coats.length} coats make`} that much dry film, and ${family.name} bears about ${filmText(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
+        headline: `The film of ${family.name} gets too thick: ${filmText(um)}`,
+        why: `${coats.length === 1 ? "One coat makes" : `${coats.length} coats make`} that much dry film, and ${family.name} bears about ${filmText(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
         remedy: "Leave coats out, or put them on thinner.",
         related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],
         fixes: onlyCoats(action, action.coat - 1),
@@ -128,3 +176,20 @@ recipe flooded {
 /** A polisher's pad lays shellac far thinner than the brush that the label's rate is for, and in a great many coats. */
 const isFrenchPolished = (action: LayerAction, family: Family): boolean =>
   family.binder === "shellac" && ["pad", "cloth", "rubber"].includes(action.method);
+
+/** The uppermost coats of a film that are primers, or that are none. */
+function coatsLike({ coats }: FilmStack, primer: boolean): readonly Coat[] {
+  const below = coats.findLastIndex((coat) => isPrimer(coat) !== primer);
+  return coats.slice(below + 1);
+}
+
+/** Dry film of the coats together, micrometres. */
+const thicknessOf = (coats: readonly Coat[]): number =>
+  coats.reduce((sum, { filmUm }) => sum + (filmUm ?? 0), 0);
+
+/** By its role, or by its name and title: two-part and alkyd primers are often written with the family of their paint. */
+const isPrimer = ({ family, material }: Coat): boolean =>
+  family?.role === "primer" ||
+  /\b(?:primer|undercoat|surfacer)\b/iu.test(
+    `${material?.name.replaceAll("_", " ") ?? ""} ${material?.title ?? ""}`,
+  );

@@ -40,6 +40,7 @@ material two_part {
 recipe two_coats {
   safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
   note   "What is left in the pot goes on the next day, just stir it." #! pot-life-overrun
+  note   "Stir the hardener into the whole tin at noon, put the lid on, and spray from it again the next day." #! pot-life-overrun
   layer  two_part, by hvlp
   wait   until cured
 }
@@ -93,6 +94,23 @@ job doors {
     },
   ],
   passing: [
+    {
+      title: "A tin that is stirred whole, mixed in portions and mixed afresh",
+      text: `material two_part {
+  family   conversion varnish
+  pot_life 4 h
+}
+
+recipe two_coats {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  note   "Stir the whole tin in the morning, and take from it what you mix the next day."
+  note   "Never mix the hardener into the whole tin to spray from it the next day."
+  note   "Mix the whole tin for the eight doors, and the next day a fresh one with the same hardener."
+  layer  two_part, by hvlp
+  wait   until cured
+}
+`,
+    },
     {
       title: "Sixteen pieces in four hours",
       text: `material two_part {
@@ -157,6 +175,12 @@ const FOR_DAYS = phrases(
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
 );
+/** Hardener that goes into all there is, and material that is taken from that same mix. */
+const WHOLE_MIXED =
+  /\b(?:(?:mix|stir|pour|add|put|tip|blend|empty)\w*\s+(?:\S+\s+){0,3}?(?:hardener|catalyst|activator|(?:part|component)\s+b)\s+(?:in(?:to)?|to|with)\s+(?:\S+\s+){0,2}?(?:whole|entire|full|all)|(?:catalyse|catalyze|activate)\s+(?:the\s+)?(?:whole|entire|full|all))\b/iu;
+const TAKEN_AGAIN =
+  /\b(?:(?:from|out\s+of|with|of)\s+(?:it|that|the\s+same)|the\s+same\s+(?:can|tin|pot|mix\w*|batch|bucket)|again|still)\b/iu;
+const MIXED_AFRESH = /\b(?:fresh\w*|new|another)\b/iu;
 const THROWN_AWAY = /\b(?:throw\w*|thrown|waste|harden\w*|bin|dispos\w*|discard\w*|depot)\b/iu;
 
 function inWords({ run, report }: RunContext): void {
@@ -171,7 +195,10 @@ function inWords({ run, report }: RunContext): void {
   for (const action of toldLines(run))
     if (
       saidOnLine(action, FOR_DAYS) !== undefined ||
-      tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each))
+      tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each)) ||
+      tellingSentences(action, WHOLE_MIXED, TAKEN_AGAIN, NEXT_DAY, USED).some(
+        (each) => !THROWN_AWAY.test(each) && !MIXED_AFRESH.test(each),
+      )
     )
       report(action, {
         headline: fitting([

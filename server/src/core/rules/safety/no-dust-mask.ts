@@ -51,6 +51,28 @@ export const noDustMask: TradeRule = {
 `,
     },
     {
+      title: "A wipe with a solvent after dry scuffing, and a sander that is wetted with a drop",
+      text: `recipe rub_down {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  dewaxed_shellac
+  wait   until recoat
+  step   scuff 320 "by hand, then wiped with a little white spirit" #! no-dust-mask
+  step   dust
+  layer  dewaxed_shellac
+  wait   until cured
+}
+
+recipe machined {
+  for    wood
+  step   sand 220 "with a little water, orbital sander" #! no-dust-mask
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A duty stated inside a block ends with it",
       text: `recipe smooth {
   for   wood
@@ -90,6 +112,20 @@ export const noDustMask: TradeRule = {
   step   sand 150
   step   dust
   layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
+      title: "Words that say it is rubbed with a liquid",
+      text: `recipe rub_down {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  dewaxed_shellac
+  wait   until recoat
+  step   scuff 600 "with a drop of white spirit, barely touching"
+  step   dust
+  layer  dewaxed_shellac
   wait   until cured
 }
 `,

@@ -32,6 +32,7 @@ export const noteAgainstProtection: TradeRule = {
   for    wood
   safety vapour_respirator, gloves, eye_protection, ventilate
   note   "Spread the stripper with bare hands, it is quicker." #! note-against-protection
+  note   "Work with bare arms, sleeves only get wet." #! note-against-protection
   note   "A wet handkerchief over the mouth is enough." #! note-against-protection
   step   strip with paint_stripper
   step   clean with water
@@ -83,6 +84,7 @@ recipe take_off {
   step   strip with paint_stripper
   step   clean with water
   note   "Feel the dry wood with your bare hand: no goo may be left."
+  note   "Cover bare arms, and wash bare skin at once where a drop gets on it."
 }
 `,
     },
@@ -210,11 +212,16 @@ const LATER =
 const CLOSED_IN =
   "bathroom|bathtub|bath|tub|shower|cellar|basement|cupboard|closet|pantry|tent|cabin|box_room|store_room|storeroom|storage_room|crawl_space|toilet|van|caravan|cubicle|booth|loft|attic|shed|room|garage|lock-up";
 
+const covering = (verb: string): string =>
+  ["", "any_", "all_", "the_", "your_"].map((word) => `${verb}_${word}bare`).join("|");
+/** What is bare is to be covered, protected, washed or kept away, which is the opposite of working so. */
+const COVERED_UP = `!${["cover", "cover_up", "protect", "wash", "rinse", "off", "away_from"].map(covering).join("|")}`;
+
 /** What each says people out of, in the order in which it is asked. */
 const AGAINST: readonly (readonly [Phrases, Against])[] = [
   [
     phrases(
-      `bare|naked|ungloved|unprotected hand|finger|palm|skin|arms !feel !feeling !check !touch !test !never_with`,
+      `bare|naked|ungloved|unprotected hand|finger|palm|skin|arms !feel !feeling !check !touch !test !never_with ${COVERED_UP}`,
       "spread|rub|scoop|wipe|smear|work|massage|lift|apply|push|dab|stir|fish ... with|by|using .. fingers|fingertip|fingernail|nails|hand|palm|thumb !gloved !glove !gloves !feel !dry !by_hand !cloth",
       "reach|dip|plunge|put|stick|hold .. hand|arm|fingers|in|into .. bath|tank|tray|stripper|lye|solution|acid|bleach|vat !gloved !glove !gloves !long",
       "barehanded|bare-handed|bare_handed !never_work",

@@ -2,6 +2,7 @@
  * A finish that no number of coats makes fit for its use: wax or oil alone on hard wear, shellac where alcohol or heat is
  * expected. The remedy is another finish, so it names some.
  */
+import type { Family } from "../../knowledge/family-schema.ts";
 import { STANDS_ALCOHOL_AND_HEAT, spoiltBy, WEARS_HARD } from "../../knowledge/wear.ts";
 import { orList } from "../../model/suggest.ts";
 import { sentence } from "../../sentence.ts";
@@ -29,6 +30,7 @@ export const notForThisUse: TradeRule = {
       "shellac against alcohol and heat: finishing textbooks, from memory",
       "Wood Handbook, FPL-GTR-190 (2010), chapter 16: ultraviolet light and water break clear finishes down outdoors, pigmented ones last longest; from memory, confidence high",
       "which finishes bear hard wear: common practice, no source",
+      "boards and bowls for food are oiled or waxed and renewed, since knives chip a film: common practice, no source",
     ],
   },
   failing: [
@@ -194,6 +196,30 @@ job boxes {
 `,
     },
     {
+      title: "Mineral oil on a board that food is cut on: it is renewed, and a film would chip",
+      text: `piece board "Cutting board" {
+  meant_for food
+  surface face {
+    shape panel 450 mm x 300 mm
+    wood  hard maple
+    wear  hard
+  }
+}
+recipe oiled {
+  for    wood
+  safety dust_mask
+  step   sand 120, 180, 220
+  step   dust
+  layer  mineral_oil x 2, wiped off, between wait 12 h
+  wait   until cured
+}
+job boards {
+  piece board
+  apply oiled to face
+}
+`,
+    },
+    {
       title: "Hardwax oil on hard wear, oil where wear is normal, shellac below a polyurethane",
       text: `piece cabinet "Drinks cabinet" {
   surface top {
@@ -261,6 +287,7 @@ job cabinets {
 function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
   const wear = run.surface?.wear;
   if (wear?.value !== "hard" || worth > 0 || !top.family || top.family.needsClear) return undefined;
+  if (isBoardOil(top.family) && run.piece?.useBy?.value === "food") return undefined;
   return {
     headline: `${coatName(top)} does not bear hard wear`,
     why: `It is the last layer of \`${run.label}\`, and heat, water and scratches soon get through where hands and cups go.`,
@@ -268,6 +295,9 @@ function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
     related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
   };
 }
+
+/** What never dries is rubbed in again whenever the wood looks dry; on what food is cut on, a film would only chip. */
+const isBoardOil = ({ role, drying }: Family): boolean => role === "oil" && drying === "none";
 
 /** Films and oils made for weather, and paints, whose pigments keep the sun from the wood. */
 const LASTS_OUTDOORS: readonly string[] = [
