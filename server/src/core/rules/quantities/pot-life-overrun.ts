@@ -181,7 +181,7 @@ const WHOLE_MIXED =
 const TAKEN_AGAIN =
   /\b(?:(?:from|out\s+of|with|of)\s+(?:it|that|the\s+same)|the\s+same\s+(?:can|tin|pot|mix\w*|batch|bucket)|again|still)\b/iu;
 const MIXED_AFRESH = /\b(?:fresh\w*|new|another)\b/iu;
-const THROWN_AWAY = /\b(?:throw\w*|thrown|waste|harden\w*|bin|dispos\w*|discard\w*|depot)\b/iu;
+const THROWN_AWAY = /\b(?:throw\w*|thrown|waste|harden(?:s|ed|ing)?|bin|dispos\w*|discard\w*|depot)\b/iu;
 
 function inWords({ run, report }: RunContext): void {
   const short = run.moments.flatMap(({ action }) => {

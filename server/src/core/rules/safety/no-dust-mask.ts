@@ -51,7 +51,7 @@ export const noDustMask: TradeRule = {
 `,
     },
     {
-      title: "A wipe with a solvent after dry scuffing, and a sander that is wetted with a drop",
+      title: "A wipe with a solvent after dry scuffing",
       text: `recipe rub_down {
   for    wood
   safety ventilate, no_ignition, gloves
@@ -62,9 +62,13 @@ export const noDustMask: TradeRule = {
   layer  dewaxed_shellac
   wait   until cured
 }
-
-recipe machined {
+`,
+    },
+    {
+      title: "A sander that is wetted with a drop",
+      text: `recipe machined {
   for    wood
+  safety hearing
   step   sand 220 "with a little water, orbital sander" #! no-dust-mask
   step   dust
   layer  waterborne_polyurethane
