@@ -145,6 +145,12 @@ export const FIELDS: Readonly<
       example: "existing alkyd paint, 2 coats",
       doc: "What is on it, from the wood up.",
     },
+    tested: {
+      form: "words",
+      example: "tested alcohol nothing, lacquer thinner softens",
+      doc: "What spot tests showed of the finish on top. Test for lead before all, then on a hidden spot, gloved, in fresh air and away from flames.",
+      repeatable: true,
+    },
     lead: {
       form: "lead",
       example: "lead none_found by laboratory 2026-11-03",

@@ -225,6 +225,26 @@ const IGNITION_SPELLINGS: Table = {
   "pilot light": ["boiler"],
 };
 
+const TESTED_SPELLINGS: Table = {
+  "alcohol softens": ["alcohol dissolves", "alcohol makes it sticky", "meths softens", "meths dissolves"],
+  "alcohol nothing": ["alcohol no effect", "alcohol does nothing", "meths nothing"],
+  "lacquer thinner softens": [
+    "lacquer_thinner softens",
+    "lacquer_thinner dissolves",
+    "lacquer thinner dissolves",
+    "thinner softens",
+  ],
+  "lacquer thinner nothing": [
+    "lacquer_thinner nothing",
+    "lacquer thinner no effect",
+    "lacquer thinner does nothing",
+  ],
+  "xylene softens": ["xylol softens"],
+  "xylene nothing": ["xylol nothing", "xylene no effect", "xylene does nothing"],
+  "water beads": ["water beads up"],
+  "heat softens": ["hot needle softens", "heat melts"],
+};
+
 /** By the word that the line starts with. */
 export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
   ["family", spellings(FAMILY_SPELLINGS)],
@@ -233,6 +253,7 @@ export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
   ["wood", spellings(WOOD_SPELLINGS)],
   ["for", new Map([...spellings(WOOD_SPELLINGS), ...spellings(FOR_SPELLINGS)])],
   ["meant_for", spellings(MEANT_FOR_SPELLINGS)],
+  ["tested", spellings(TESTED_SPELLINGS)],
   ["wear", spellings(WEAR_SPELLINGS)],
   ["colour", spellings(COLOUR_SPELLINGS)],
   ["ignition", spellings(IGNITION_SPELLINGS)],

@@ -303,6 +303,7 @@ const OTHERS: readonly (readonly [VocabularyName, string])[] = [
   ["sheen", "Sheens"],
   ["colour", "Colours"],
   ["wear", "Wear of a surface"],
+  ["tested", "What a spot test showed"],
   ["outdoors", "What reaches a surface outdoors"],
   ["meant_for", "Who uses a piece"],
   ["for", "What a recipe is for"],

@@ -111,6 +111,7 @@ describe("fields", () => {
       "shape",
       "wood",
       "existing",
+      "tested",
       "lead",
       "wear",
       "outdoors",
@@ -120,6 +121,7 @@ describe("fields", () => {
     expect(labels(inSurface("shape area 1 m2\n    wood oak\n    $0"))).toEqual([
       "shape",
       "existing",
+      "tested",
       "lead",
       "wear",
       "outdoors",

@@ -269,6 +269,14 @@ const OUTDOORS: readonly Row[] = [
   ["surface", "moisture 10-12 %", "moisture 10 % to 12 %"],
 ];
 
+const TESTS: readonly Row[] = [
+  ["surface", "tested alcohol dissolves", "tested alcohol softens"],
+  ["surface", "tested lacquer_thinner softens", "tested lacquer thinner softens"],
+  ["surface", "tested alcohol nothing, xylene nothing", "tested alcohol nothing, xylene nothing"],
+  ["surface", "tested water beads up", "tested water beads"],
+  ["surface", "tested hot needle softens", "tested heat softens"],
+];
+
 const TEXTS: readonly Row[] = [
   ["piece", 'note "One drawer is missing."', 'note "One drawer is missing."'],
   ["surface", "note ink stains at the left", 'note "ink stains at the left"'],
@@ -296,5 +304,6 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
   "money and dates": MONEY_AND_DATES,
   layers: LAYERS,
   outdoors: OUTDOORS,
+  "spot tests": TESTS,
   "notes and titles": TEXTS,
 };

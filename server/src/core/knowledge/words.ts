@@ -10,6 +10,7 @@ import { FAMILIES } from "./families.ts";
 import type { Family } from "./family-schema.ts";
 import { IGNITION_SOURCES } from "./ignition.ts";
 import { LEAD_FINDINGS, LEAD_METHODS } from "./lead.ts";
+import { SPOT_TESTS } from "./spot-tests.ts";
 import type { Wood } from "./wood-schema.ts";
 import { SUBSTRATES, WOODS } from "./woods.ts";
 
@@ -63,6 +64,7 @@ export type VocabularyName =
   | "rags"
   | "for"
   | "existing"
+  | "tested"
   | "lead"
   | "lead_method"
   | "duty";
@@ -138,6 +140,7 @@ const VOCABULARIES: Readonly<Record<VocabularyName, readonly WordDoc[]>> = {
     ...EXISTING_STATES,
     ...[...FAMILIES.values()].filter((row) => row.group !== "auxiliary").map(familyWord),
   ],
+  tested: SPOT_TESTS,
   lead: LEAD_FINDINGS,
   lead_method: LEAD_METHODS,
   duty: DUTIES,
@@ -151,6 +154,7 @@ export const VOCABULARY_OF_FIELD: Readonly<Record<string, VocabularyName>> = {
   meant_for: "meant_for",
   wear: "wear",
   outdoors: "outdoors",
+  tested: "tested",
   ignition: "ignition",
   rags: "rags",
   for: "for",

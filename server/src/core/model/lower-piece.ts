@@ -15,6 +15,7 @@ import { shapeArea } from "../geometry/shape-area.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
+import { SPOT_TESTS } from "../knowledge/spot-tests.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
 import { EXISTING_STATES, MEANT_FOR, OUTDOORS, WEAR, wordList } from "../knowledge/words.ts";
 import {
@@ -114,12 +115,23 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     existing: (existingValue?.layers ?? []).flatMap((layer) => readExisting(ctx, layer)),
     existingPlace: existing && placeOf(ctx, existing.span),
     asLeftBy: left?.job ? { job: left.job.text, place: placeOf(ctx, left.job.span) } : undefined,
+    ...readTests(ctx, fields.get("tested") ?? []),
     lead: readLead(ctx, fields.get("lead")?.[0]),
     ...readOutdoors(ctx, fields.get("outdoors")?.[0]),
     ...readMoisture(ctx, fields.get("moisture")?.[0]),
     wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
     notes: readTexts(fields.get("note")),
   };
+}
+
+function readTests(ctx: Lowering, statements: readonly FieldStatement[]): Pick<Surface, "tested"> {
+  const tested = statements
+    .flatMap(({ value }) => (value as Form<"words">).items)
+    .flatMap((item) => {
+      const word = readWord(ctx, item, wordList(SPOT_TESTS), "result of a spot test");
+      return word ? [stated(ctx, word, item.span)] : [];
+    });
+  return tested.length === 0 ? {} : { tested };
 }
 
 function readOutdoors(ctx: Lowering, statement: FieldStatement | undefined): Pick<Surface, "outdoors"> {

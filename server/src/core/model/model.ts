@@ -16,6 +16,7 @@ import type {
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import type { LeadResult } from "../knowledge/lead.ts";
+import type { SpotTestWord } from "../knowledge/spot-tests.ts";
 import type { FileId, Place } from "../place.ts";
 
 export interface Fact<T> {
@@ -126,6 +127,8 @@ export interface Surface {
   readonly existingPlace?: Place;
   /** `existing as left by JOB` */
   readonly asLeftBy?: { readonly job: string; readonly place: Place };
+  /** What spot tests showed of the finish on top. */
+  readonly tested?: readonly Fact<SpotTestWord>[];
   /** What a lead test came to, as stated. */
   readonly lead?: Fact<LeadResult>;
   readonly wear: Fact<"hard" | "normal" | "light">;

@@ -14,11 +14,12 @@ import { type Coat, isFilm } from "../surface/state.ts";
 import { isStated } from "./duty-check.ts";
 
 /**
- * What a coat may be made of: its family, or for an unknown old finish every finish it may be. Wax over an unknown
+ * What a coat may be made of: its family, or for an unknown old finish every finish it may be by its tests. Wax over an unknown
  * finish is left out: it is said, or the state of the surface has it.
  */
 export function familiesOf(coat: Coat): readonly Family[] {
   if (coat.family) return [coat.family];
+  if (coat.mayBe) return coat.mayBe;
   return coat.unknown
     ? worstFamilies(`unknown ${coat.unknown}`).filter((candidate) => candidate.role !== "wax")
     : [];

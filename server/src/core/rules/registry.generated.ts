@@ -74,6 +74,7 @@ import { sandThrough } from "./preparation/sand-through.ts";
 import { sandedBackToCoarser } from "./preparation/sanded-back-to-coarser.ts";
 import { steelWoolOnTanninWood } from "./preparation/steel-wool-on-tannin-wood.ts";
 import { steelWoolUnderWaterborne } from "./preparation/steel-wool-under-waterborne.ts";
+import { testContradictsExisting } from "./preparation/test-contradicts-existing.ts";
 import { veneerCoarseGrit } from "./preparation/veneer-coarse-grit.ts";
 import { waterOnVeneer } from "./preparation/water-on-veneer.ts";
 import { waxSandedIn } from "./preparation/wax-sanded-in.ts";
@@ -221,6 +222,7 @@ export const RULES: readonly Rule[] = [
   sandedBackToCoarser,
   steelWoolOnTanninWood,
   steelWoolUnderWaterborne,
+  testContradictsExisting,
   veneerCoarseGrit,
   waterOnVeneer,
   waxSandedIn,

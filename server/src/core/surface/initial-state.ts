@@ -3,7 +3,9 @@
  * by itself, a surface of which nothing is known.
  */
 import { familyByName } from "../knowledge/families.ts";
-import type { Surface } from "../model/model.ts";
+import type { Family } from "../knowledge/family-schema.ts";
+import { narrowedClear } from "../knowledge/spot-tests.ts";
+import type { ExistingCoat, Surface } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import { familyTimes } from "./drying-time.ts";
 import {
@@ -34,8 +36,21 @@ const EMPTY: SurfaceState = {
 /** Nothing is known of the surface, and rules that depend on it stay silent. */
 export const ASSUMED_STATE: SurfaceState = { ...EMPTY, openBelow: true };
 
+/** The layer that a spot test reaches: the topmost that is no wax, for a test is made through it. */
+export const finishOnTop = (existing: readonly ExistingCoat[]): ExistingCoat | undefined =>
+  existing.findLast(({ what }) => familyByName(what)?.role !== "wax");
+
+/** What the unknown clear on top of a surface may be by its tests; undefined where they leave it as open as before. */
+export function testedFamilies(surface: Surface): readonly Family[] | undefined {
+  return finishOnTop(surface.existing)?.what === "unknown clear"
+    ? narrowedClear((surface.tested ?? []).map(({ value }) => value))
+    : undefined;
+}
+
 /** The surface as its piece describes it: a used surface has grease on it until it is cleaned. */
 export function describedState(surface: Surface): SurfaceState {
+  const onTop = finishOnTop(surface.existing);
+  const byTests = testedFamilies(surface);
   const layers = surface.existing.flatMap((existing): readonly Omit<Coat, "serial">[] => {
     const unknown =
       existing.what === "unknown clear" ? "clear" : existing.what === "unknown paint" ? "paint" : undefined;
@@ -45,6 +60,7 @@ export function describedState(surface: Surface): SurfaceState {
       what: unknown ? `an unknown ${unknown}` : existing.what,
       ...(family ? { family } : {}),
       ...(unknown ? { unknown } : {}),
+      ...(byTests && existing === onTop ? { mayBe: byTests } : {}),
       place: existing.place,
       wiped: false,
       toner: false,

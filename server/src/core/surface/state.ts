@@ -56,6 +56,8 @@ export interface Coat extends PutOn {
   readonly material?: Material;
   /** Set for `existing unknown clear` and `existing unknown paint`: rules take the worst. */
   readonly unknown?: "clear" | "paint";
+  /** What an unknown clear may be by the spot tests of its surface; absent where they leave it open. */
+  readonly mayBe?: readonly Family[];
   /** The line that put it on. */
   readonly place: Place;
   readonly action?: LayerAction;

@@ -22,6 +22,8 @@ import {
 } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
+import { orList } from "../../core/model/suggest.ts";
+import { testedFamilies } from "../../core/surface/initial-state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { pieceCosts } from "../../core/totals/piece-costs.ts";
 import type { Portion } from "../../views/sums/portion-sums.ts";
@@ -125,11 +127,19 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
         : existing.length === 0
           ? "nothing on it"
           : `on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? what : `${what} (${coats} coats)`)).join(", ")}`,
+      testedText(surface),
       lead && leadResultText(lead.value),
       `${surface.wear.value} wear${surface.wear.origin === "stated" ? "" : " (taken where nothing is said)"}`,
     ]),
     portionBullets(portionsOn(ctx, surface), true),
   );
+}
+
+function testedText(surface: Surface): string | undefined {
+  if (!surface.tested) return undefined;
+  const may = testedFamilies(surface);
+  const said = `tested: ${surface.tested.map(({ value }) => value).join(", ")}`;
+  return may ? `${said}; so it may be ${orList(may.map(({ name }) => name))}` : said;
 }
 
 const leadResultText = ({ finding, method, date }: LeadResult): string =>
