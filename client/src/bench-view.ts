@@ -166,7 +166,7 @@ class BenchPanel {
     const params: BenchExportParams = { textDocument: { uri: this.#asUri(this.#uri) }, job, as };
     const made = await this.#client.sendRequest<string | null>(BENCH_EXPORT, params);
     if (made === null) {
-      await window.showWarningMessage("The text has no such job any more, so there is nothing to save.");
+      await window.showWarningMessage("The text has no such job any more, so nothing was saved.");
       return;
     }
     if (as === "markdown") {

@@ -1,4 +1,4 @@
-/** `care`: a card to hand on with a piece. */
+/** `care`: a card that goes with a piece. */
 import { Option } from "commander";
 import { careReport } from "../../reports/care-report.ts";
 import { SHEET_FORMATS, type SheetFormat } from "../../reports/sheet-report.ts";
@@ -27,7 +27,7 @@ interface CareOptions extends LoadOptions {
 export const addCare: AddCommand = (program, ctx) => {
   program
     .command("care")
-    .summary("a card to hand on with a piece: dates, cleaning, repair")
+    .summary("a card that goes with a piece: dates, cleaning, repair")
     .description(
       "Prints a card for whoever takes a piece home: from when it may be used, how to clean and repair it, and what it " +
         "was finished with. Each piece of each job gets a card. It has no notes, prices or file names; whose the piece " +
