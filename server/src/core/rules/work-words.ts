@@ -135,9 +135,9 @@ export const saysWet = (text: string): boolean =>
   WETTED.test(text) && !/\b(?:not|never|no)\s+wet/iu.test(text);
 
 const LIQUID =
-  "(?:water|soapy\\s+water|soap|white\\s+spirits?|mineral\\s+spirits?|naphtha|mineral\\s+oil|paraffin\\s+oil|oil)";
+  "(?:water|soapy\\swater|soap|white\\sspirits?|mineral\\sspirits?|naphtha|mineral\\soil|paraffin\\soil|oil)";
 const SANDED_WET = new RegExp(
-  `^(?:(?:by\\s+hand|lightly),?\\s+)?(?:wet\\b|with\\s+(?:(?:a|some|plenty)\\s+(?:(?:few\\s+)?drops?|little|splash|dash)?\\s*(?:of\\s+)?)?${LIQUID}\\b)|\\blubricated\\s+with\\s+(?:[\\w-]+\\s+){0,3}?${LIQUID}\\b|\\bkept\\s+(?:dripping\\s+)?wet\\b`,
+  `^(?:by\\shand\\s|by\\shand,\\s|lightly\\s)?(?:wet\\b|with\\s(?:(?:a|some)\\s)?(?:(?:few\\sdrops|drops?|little|splash|dash|plenty)\\s)?(?:of\\s)?${LIQUID}\\b)|\\blubricated\\swith\\s(?:a\\slittle\\s)?${LIQUID}\\b|\\bkept\\s(?:dripping\\s)?wet\\b`,
   "iu",
 );
 /** Wiping before or after it throws no less dust, and a machine wetted with a drop throws it all the same. */
