@@ -237,7 +237,6 @@ Mix = area · pieces · coats · (1 / spreading rate, or \`wet\`) / transfer eff
 A label's rate is for hand methods, whose efficiency counts as 1; \`hvlp\` counts 0.65 and \`airless\` 0.50.
 \`tinted P %\` takes P % of the mix; \`thinned a:b\` divides the rest.
 Wet film is 1 / spreading rate (or \`wet\`), dry film that times the mix's solids by volume; efficiency and spare never enter the film, and wiped layers, stains, conditioners, oils, waxes and auxiliaries build none.
-\`covers\` is the rate of a brushed coat: shellac by pad, cloth or rubber counts as a quarter of it, varnish wiped on as a half, a flooded coat as two (common practice, no source); \`wet 30 um\` on the layer states what you lay.
 A step \`with M\` uses area · pieces / spreading rate · (1 + spare) where M itself states \`covers\`; \`fill\` uses only what \`, uses 50 mL\` says; \`soap\` and \`water\` are not listed.
 Cans are the cheapest set that covers the need less \`on_hand\`; at equal cost the least left over, then the fewest.
 What is not stated enough for is not computed, and hover says what is missing.
