@@ -128,6 +128,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "suppression-without-reason": "warning",
   syntax: "error",
   "tannin-bleed": "warning",
+  "test-contradicts-existing": "warning",
   "thinned-too-far": "warning",
   "toner-without-clear": "warning",
   "too-weak-for-wear": "warning",
