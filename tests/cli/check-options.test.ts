@@ -114,6 +114,15 @@ describe("safe fixes", () => {
     expect((await runCli(["check", "-", "--fix"], { input })).status).toBe(2);
   });
 
+  test("name what cannot be read once", async () => {
+    const input = { files: { "a.finish": ALLOWS } };
+    for (const how of ["--fix", "--diff"]) {
+      const { status, stderr } = await runCli(["check", "a.finish", "none.finish", how], input);
+      expect(stderr.match(/none\.finish/gu)?.length).toBe(1);
+      expect(status).toBe(2);
+    }
+  });
+
   test("leave a file that has changed since it was read", async () => {
     const { status, stderr } = await runCli(["check", "a.finish", "--fix"], {
       files: { "a.finish": ALLOWS },

@@ -9,7 +9,7 @@ import type { Analysis } from "../features/types.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { CliIo } from "./io.ts";
 import { warn } from "./io.ts";
-import { analystOf, type LoadOptions, labelling, type ReadFile, readAsked } from "./load.ts";
+import { type Asked, analystOf, type LoadOptions, labelling, type ReadFile, readAsked } from "./load.ts";
 
 /** So many files are looked into at a time. */
 const BATCH = 100;
@@ -36,6 +36,13 @@ export async function checkFiles(
   options: LoadOptions = {},
 ): Promise<Checked> {
   const asked = await readAsked(io, paths, options);
+  const checked = await checkRead(io, asked);
+  for (const problem of asked.problems) warn(io, problem);
+  return checked;
+}
+
+/** The same of files that have been read; what went wrong with them is left to say. */
+export async function checkRead(io: CliIo, asked: Asked): Promise<Checked> {
   const findings = new Map<string, readonly FileFinding[]>();
   const others: ReadFile[] = [];
   const { alone, rest } = apart(asked.files);
@@ -48,7 +55,6 @@ export async function checkFiles(
     }
   }
   const together = (await analystOf(asked, [...rest, ...others])).analysis();
-  for (const problem of asked.problems) warn(io, problem);
   return {
     files: asked.files.map((file) => ({
       ...file,

@@ -4,14 +4,14 @@
  * Of findings that are alike in all of these, the second is told from the first by its number.
  */
 import { createHash } from "node:crypto";
-import { type ReportedFile, regionOf } from "../reports/reported.ts";
+import { pathOf, type ReportedFile, regionOf } from "../reports/reported.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 
 /** For each finding of a file, in their order, 32 hexadecimal digits; no two of a file are the same. */
 export function fingerprintsOf(file: ReportedFile): readonly string[] {
   const seen = new Map<string, number>();
   const lines = file.text.split("\n");
-  const name = file.label.replaceAll("\\", "/").replace(/^\.\//u, "");
+  const name = pathOf(file.label);
   return file.findings.map((finding: FileFinding) => {
     const words = (lines[regionOf(file, finding.span).line - 1] ?? "").trim().replace(/\s+/gu, " ");
     const like = [name, finding.rule, finding.job ?? "", words].join("\0");

@@ -27,8 +27,6 @@ export interface LoadOptions {
   readonly readAlso?: readonly string[];
   /** How standard input is called: its findings are those of a file of this name at this place, which need not exist. */
   readonly inputName?: string;
-  /** Texts to take in place of those of some files, by absolute path. */
-  readonly instead?: ReadonlyMap<string, string>;
 }
 
 /** A file that was asked for and could be read. */
@@ -76,7 +74,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName, instead }: LoadOptions = {},
+  { readAlso, inputName }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -94,7 +92,7 @@ export async function readAsked(
   ]);
   for (const file of found.files) {
     const read = input ? await io.readInput() : await io.files.read(file.path, permitFor(file, permit));
-    if ("text" in read) files.push({ ...file, text: instead?.get(file.path) ?? read.text });
+    if ("text" in read) files.push({ ...file, text: read.text });
     else problems.push(`\`${file.label}\` ${read.reason}.`);
   }
   return {

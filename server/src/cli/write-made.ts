@@ -1,6 +1,7 @@
 /** What `-o` of `sheet` and `care` writes: over what such a command made before, and over nothing else. */
 import path from "node:path";
-import type { SheetFormat } from "../reports/sheet-report.ts";
+import { Option } from "commander";
+import { SHEET_FORMATS, type SheetFormat } from "../reports/sheet-report.ts";
 import { type CliIo, UsageError } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { originOf } from "./own-mark.ts";
@@ -11,6 +12,19 @@ const ENDINGS: Readonly<Record<string, SheetFormat>> = {
   ".md": "markdown",
   ".markdown": "markdown",
 };
+
+/** `--format` of what may go into a file. */
+export const madeFormatOption = (): Option =>
+  new Option(
+    "--format <format>",
+    "form of the output; by default that of the output file's ending, else text",
+  ).choices([...SHEET_FORMATS]);
+
+/** `-o`, with what it says in the help. */
+export const outputOption = (help: string): Option => new Option("-o, --output <file>", help);
+
+export const overwriteOption = (): Option =>
+  new Option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe");
 
 /** The form that the ending of a file asks for. */
 export const formatByEnding = (output: string | undefined): SheetFormat =>

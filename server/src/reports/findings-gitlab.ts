@@ -4,7 +4,7 @@
  */
 import type { Severity } from "../core/findings.ts";
 import { jsonText } from "../escape/json.ts";
-import { type FindingReport, type ReportedFile, regionOf } from "./reported.ts";
+import { type FindingReport, pathOf, type ReportedFile, regionOf } from "./reported.ts";
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   error: "critical",
@@ -29,7 +29,7 @@ export function findingsGitlab(
           fingerprint: fingerprints[index]!,
           severity: SEVERITY[finding.severity],
           location: {
-            path: file.label.replaceAll("\\", "/").replace(/^\.\//u, ""),
+            path: pathOf(file.label),
             lines: { begin: line, end: endLine },
           },
         };

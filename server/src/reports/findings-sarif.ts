@@ -8,7 +8,7 @@ import { ruleById, ruleIds } from "../core/rules/registry.ts";
 import { jsonText } from "../escape/json.ts";
 import { sarifText } from "../escape/sarif.ts";
 import type { FileFinding, FileFix } from "../views/places/file-finding.ts";
-import { type FindingReport, type OtherFile, type Region, regionOf } from "./reported.ts";
+import { type FindingReport, type OtherFile, pathOf, type Region, regionOf } from "./reported.ts";
 
 const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
@@ -97,7 +97,7 @@ const sarifRegion = ({ line, column, endLine, endColumn }: Region) => ({
 
 /** Relative to where the command runs, or a file address; special characters as percent signs. */
 function uriOf(label: string): string {
-  const path = label.replaceAll("\\", "/").replace(/^\.\//, "");
+  const path = pathOf(label);
   const encoded = path.split("/").map(encodedName).join("/");
   if (path.startsWith("/")) return `file://${encoded}`;
   const drive = /^([A-Za-z]):\//.exec(path);

@@ -17,6 +17,9 @@ export interface ReportedFile {
   readonly findings: readonly FileFinding[];
 }
 
+/** A label as other programs read paths: with `/`, and without the `./` that a person may have typed. */
+export const pathOf = (label: string): string => label.replaceAll("\\", "/").replace(/^\.\//u, "");
+
 /** Any file of the run, for related places and fixes. */
 export interface OtherFile {
   readonly label: string;

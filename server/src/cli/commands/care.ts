@@ -1,7 +1,6 @@
 /** `care`: a card that goes with a piece. */
-import { Option } from "commander";
 import { careReport } from "../../reports/care-report.ts";
-import { SHEET_FORMATS, type SheetFormat } from "../../reports/sheet-report.ts";
+import type { SheetFormat } from "../../reports/sheet-report.ts";
 import { careCards, HANDED_ON, type HandedOn } from "../../views/care-card.ts";
 import {
   type AddCommand,
@@ -13,7 +12,14 @@ import {
 import { type ExitStatus, UsageError, warn } from "../io.ts";
 import { type LoadOptions, load } from "../load.ts";
 import { withOwnMark } from "../own-mark.ts";
-import { formatByEnding, refuseLoneOverwrite, writeMade } from "../write-made.ts";
+import {
+  formatByEnding,
+  madeFormatOption,
+  outputOption,
+  overwriteOption,
+  refuseLoneOverwrite,
+  writeMade,
+} from "../write-made.ts";
 import { statusOf } from "./totals.ts";
 
 interface CareOptions extends LoadOptions {
@@ -36,17 +42,9 @@ export const addCare: AddCommand = (program, ctx) => {
     .argument("<file>", "the file of the job")
     .addOption(jobOption())
     .option("--with <facts>", `also say these, with commas between: ${HANDED_ON.join(", ")}`)
-    .addOption(
-      new Option(
-        "--format <format>",
-        "form of the output; by default that of the output file's ending, else text",
-      ).choices([...SHEET_FORMATS]),
-    )
-    .option(
-      "-o, --output <file>",
-      "write the cards to this file; over a file made before, but over nothing else",
-    )
-    .option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe")
+    .addOption(madeFormatOption())
+    .addOption(outputOption("write the cards to this file; over a file made before, but over nothing else"))
+    .addOption(overwriteOption())
     .addOption(readAlsoOption())
     .action(async (file: string, options: CareOptions) => ctx.finish(await care(ctx, file, options)));
 };

@@ -18,7 +18,7 @@ import type { FileFinding } from "../../views/places/file-finding.ts";
 import { partsOf } from "../../views/places/finding-parts.ts";
 import { readBaseline, withoutKnown, writeBaseline } from "../baseline.ts";
 import { changeText } from "../change-text.ts";
-import { type Checked, checkFiles } from "../check-files.ts";
+import { type Checked, checkFiles, checkRead } from "../check-files.ts";
 import {
   type AddCommand,
   type ColourChoice,
@@ -35,7 +35,7 @@ import {
 import { fingerprintsOf } from "../finding-fingerprint.ts";
 import { fixedTexts } from "../fix-files.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
-import type { LoadOptions } from "../load.ts";
+import { type LoadOptions, readAsked } from "../load.ts";
 
 type CheckFormat = "text" | "lines" | "json" | "sarif" | "github" | "gitlab" | "junit";
 
@@ -207,32 +207,34 @@ function write(io: CliIo, report: FindingReport, checked: Checked, options: Chec
   tellOfUsed(io, checked);
 }
 
-/** The files as they are read, and their texts once all safe fixes are applied. */
+/** The files as they are read, what went wrong with that, and their texts once all safe fixes are applied. */
 async function fixed(io: CliIo, paths: readonly string[], options: CheckOptions) {
-  const { files, complete } = await checkFiles(io, paths, options);
-  const quietly: CliIo = { ...io, stderr: { ...io.stderr, write: () => undefined } };
-  // Standard input comes but once.
-  const readInput = async () => ({ text: files[0]?.text ?? "" });
+  const asked = await readAsked(io, paths, options);
+  const { files, problems } = asked;
   const texts = new Map(files.map(({ path, text }) => [path, text]));
   const after = await fixedTexts(texts, async (now) => {
-    const again = await checkFiles({ ...quietly, readInput }, paths, { ...options, instead: now });
+    const again = await checkRead(io, {
+      ...asked,
+      files: files.map((file) => ({ ...file, text: now.get(file.path) ?? file.text })),
+    });
     return chosen(reportOf(again), options).files.flatMap(({ findings }) => findings);
   });
-  return { files, complete, after };
+  return { files, problems, after };
 }
 
 async function showChanges(io: CliIo, paths: readonly string[], options: CheckOptions): Promise<ExitStatus> {
-  const { files, complete, after } = await fixed(io, paths, options);
+  const { files, problems, after } = await fixed(io, paths, options);
   const style = { isTTY: io.stdout.isTTY, colours: outputColours(io, options.colour) };
   for (const { path, label, text } of files) {
     const changed = after.get(path);
     if (changed !== undefined) io.stdout.write(changeText(label, text, changed, style));
   }
-  if (!complete) return 2;
+  for (const problem of problems) warn(io, problem);
+  if (problems.length > 0) return 2;
   return after.size > 0 ? 1 : 0;
 }
 
-/** Whether every fix could be written. */
+/** Whether every fix could be written. What could not be read is said by the check that follows. */
 async function applyFixes(io: CliIo, paths: readonly string[], options: CheckOptions): Promise<boolean> {
   const { files, after } = await fixed(io, paths, options);
   let isDone = true;

@@ -1,6 +1,5 @@
 /** `sheet`: what a finisher pins above the bench to do a job. */
-import { Option } from "commander";
-import { SHEET_FORMATS, type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
+import { type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
 import type { Sheet } from "../../views/sheet/model.ts";
 import {
   type AddCommand,
@@ -13,7 +12,14 @@ import {
 import { type ExitStatus, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load } from "../load.ts";
 import { withOwnMark } from "../own-mark.ts";
-import { formatByEnding, refuseLoneOverwrite, writeMade } from "../write-made.ts";
+import {
+  formatByEnding,
+  madeFormatOption,
+  outputOption,
+  overwriteOption,
+  refuseLoneOverwrite,
+  writeMade,
+} from "../write-made.ts";
 import { statusOf } from "./totals.ts";
 
 interface SheetOptions extends LoadOptions {
@@ -35,17 +41,9 @@ export const addSheet: AddCommand = (program, ctx) => {
     )
     .argument("<file>", "the file of the job or recipe")
     .addOption(jobOption())
-    .addOption(
-      new Option(
-        "--format <format>",
-        "form of the output; by default that of the output file's ending, else text",
-      ).choices([...SHEET_FORMATS]),
-    )
-    .option(
-      "-o, --output <file>",
-      "write the sheet to this file; over a sheet made before, but over nothing else",
-    )
-    .option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe")
+    .addOption(madeFormatOption())
+    .addOption(outputOption("write the sheet to this file; over a sheet made before, but over nothing else"))
+    .addOption(overwriteOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));
