@@ -7,7 +7,7 @@
  * keystroke; `MOST_MATERIALS` and the days of the week bound how many.
  */
 import { createChecker } from "./check.ts";
-import { dayAfter } from "./measure/iso-dates.ts";
+import { dayAfter, hoursBetween } from "./measure/iso-dates.ts";
 import type { Job, Material, ModelDeclaration, OpeningSpan, Shop } from "./model/model.ts";
 import type { Program, ProgramFile } from "./model/program.ts";
 import type { JobResult } from "./totals/job-totals.ts";
@@ -36,7 +36,6 @@ const WARMER_C = 3;
 const WARMEST_C = 30;
 const MOST_MATERIALS = 4;
 const MIDNIGHT = 24 * 60;
-const HOUR_MS = 3_600_000;
 /** Less than a step of the plan helps nobody. */
 const LEAST_H = 1 / 12;
 
@@ -149,6 +148,4 @@ function helpOf(change: Change, before: JobResult, result: JobResult): Help | un
 }
 
 const earlier = (before: string | null, after: string | null): number | undefined =>
-  before === null || after === null
-    ? undefined
-    : (Date.parse(`${before}Z`) - Date.parse(`${after}Z`)) / HOUR_MS;
+  before === null || after === null ? undefined : hoursBetween(after, before);

@@ -4,8 +4,10 @@
  * Plain numbers, null where something is not known; how they are printed is the reports' business. Findings count that
  * name the job, and those of the recipes it does, wherever these are declared.
  */
+
 import type { Span } from "../../../grammar/src/tree.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
+import { hoursBetween } from "../core/measure/iso-dates.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { distinctNames } from "./material-names.ts";
@@ -161,7 +163,7 @@ const MONEY: ReadonlySet<ComparedFigure> = new Set(["material_cost", "labour_cos
 function differenceOf(a: ComparisonSide, b: ComparisonSide): ComparisonDifference {
   const isOneMoney = a.currency === undefined || b.currency === undefined || a.currency === b.currency;
   const figure = (name: ComparedFigure): number | null => {
-    if (name === "finish" || name === "in_service") return hoursBetween(a.dates[name], b.dates[name]);
+    if (name === "finish" || name === "in_service") return hoursLater(a.dates[name], b.dates[name]);
     return MONEY.has(name) && !isOneMoney ? null : less(b.numbers[name], a.numbers[name]);
   };
   const names = [...new Set([...a.materials, ...b.materials].map(({ name }) => name))];
@@ -183,8 +185,8 @@ export function litresOf({ materials }: ComparisonSide, name: string): number | 
   return material ? material.litres : 0;
 }
 
-const hoursBetween = (from: string | null, to: string | null): number | null =>
-  from === null || to === null ? null : (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 3_600_000;
+const hoursLater = (from: string | null, to: string | null): number | null =>
+  from === null || to === null ? null : hoursBetween(from, to);
 
 // ---------------------------------------------------------------------------------------------------------------
 // Findings

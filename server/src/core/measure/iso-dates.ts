@@ -19,6 +19,10 @@ export const dayAfter = (text: string): string => PlainDate.toString(PlainDate.a
 export const momentAfter = (text: string, seconds: number, smallestUnit: "second" | "minute"): string =>
   PlainDateTime.toString(PlainDateTime.addSeconds(dateTimeIn(text), seconds), { smallestUnit });
 
+/** Hours from one local date-time to another; both are read as if they were UTC, which knows no summer time. */
+export const hoursBetween = (from: string, to: string): number =>
+  (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 3_600_000;
+
 /** The last moment that still meets a date wanted, as an ISO date-time: the midnight that ends its day, or its time. */
 export function endOfDateWanted(wanted: { readonly date: string; readonly time?: string }): string {
   if (wanted.time !== undefined && wanted.time !== "24:00") return `${wanted.date}T${wanted.time}:00`;

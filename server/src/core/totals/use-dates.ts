@@ -9,6 +9,7 @@
  * Coats that are decided at the bench, the third of `x 2 to 3`, are planned for. Where they are left out, the rest of the
  * plan stands, so that the work ends with the last that is sure to be done.
  */
+import { hourMs } from "../schedule/calendar.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -171,9 +172,8 @@ const eachPiece = (done: readonly Done[]): readonly (Done & { readonly piece: nu
 
 /** So many hours after the start, on a step of five minutes, rounded up. */
 function onFiveMinutes(startAt: string, hours: number): string {
-  const time = Math.ceil((Date.parse(`${startAt}Z`) + hours * HOUR_MS) / STEP_MS - 1e-6) * STEP_MS;
+  const time = Math.ceil((Date.parse(`${startAt}Z`) + hours * hourMs) / STEP_MS - 1e-6) * STEP_MS;
   return new Date(time).toISOString().slice(0, 19);
 }
 
-const HOUR_MS = 3_600_000;
-const STEP_MS = HOUR_MS / 12;
+const STEP_MS = hourMs / 12;

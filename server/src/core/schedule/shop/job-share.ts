@@ -2,6 +2,7 @@
  * A job's part of the plan of its shop, as if it had been planned by itself: with its own ids, in hours after its own
  * start. What it waits for is told beside it.
  */
+import { hoursBetween } from "../../measure/iso-dates.ts";
 import { onceFor } from "../../once.ts";
 import type { Among, Holdup, PlannedItem, PlannedSession, Schedule } from "../types.ts";
 import { keyAt, type ShopMember, splitKey } from "./shop-input.ts";
@@ -212,7 +213,3 @@ const sessionOfJob = (session: PlannedSession, later: number): PlannedSession =>
   end: session.end - later,
   items: ownIds(session.items),
 });
-
-/** Local times, read as if they were UTC, which knows no summer time. */
-export const hoursBetween = (from: string, to: string): number =>
-  (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 3_600_000;
