@@ -6,10 +6,11 @@
  * A sum that comes out well proves nothing: who stands over the piece breathes more than the room's mean, and the safety
  * data sheet decides.
  */
+
 import type { DutyWord } from "../knowledge/duties.ts";
 import type { Solvent, StandIn } from "../knowledge/solvents.ts";
+import { hourOf } from "../measure/iso-dates.ts";
 import type { Shop } from "../model/model.ts";
-import { hourMs } from "../schedule/calendar.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, Duties } from "../surface/actions.ts";
 import {
@@ -239,7 +240,7 @@ const later = (releases: readonly JobRelease[], hours: number): readonly JobRele
 
 /** Hours since 1970 at which a plan begins; undefined where it has no dates. */
 function startHour({ status, startAt }: Schedule): number | undefined {
-  return status === "planned" && startAt !== undefined ? Date.parse(`${startAt}Z`) / hourMs : undefined;
+  return status === "planned" && startAt !== undefined ? hourOf(startAt) : undefined;
 }
 
 /** Of a coat that is not planned, all at once from its first stroke on. */

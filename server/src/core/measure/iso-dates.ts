@@ -19,6 +19,10 @@ export const dayAfter = (text: string): string => PlainDate.toString(PlainDate.a
 export const momentAfter = (text: string, seconds: number, smallestUnit: "second" | "minute"): string =>
   PlainDateTime.toString(PlainDateTime.addSeconds(dateTimeIn(text), seconds), { smallestUnit });
 
+/** Hours since 1970 of a local date-time, or of the beginning of a date, read as if it were UTC. */
+export const hourOf = (text: string): number =>
+  Date.parse(`${text.length === 10 ? `${text}T00:00` : text}Z`) / 3_600_000;
+
 /** Hours from one local date-time to another; both are read as if they were UTC, which knows no summer time. */
 export const hoursBetween = (from: string, to: string): number =>
   (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 3_600_000;

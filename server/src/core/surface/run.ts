@@ -3,6 +3,7 @@
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
 
+import { hoursBetween } from "../measure/iso-dates.ts";
 import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, ModelDeclaration, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
@@ -399,7 +400,6 @@ function jobsBefore(job: Job, scope: Scope, history: (file: FileId) => JobHistor
 /** Hours from the end of the earlier job, as far as its recipe states it, to the start of the later one. */
 function gapHours(earlier: Job, run: SurfaceRun, job: Job): number | undefined {
   if (!earlier.start || !job.start) return undefined;
-  const at = (start: NonNullable<Job["start"]>) =>
-    Date.parse(`${start.date}T${start.time ?? "09:00"}:00Z`) / 3_600_000;
-  return Math.max(0, at(job.start) - at(earlier.start) - run.final.clock.hours);
+  const at = (start: NonNullable<Job["start"]>) => `${start.date}T${start.time ?? "09:00"}:00`;
+  return Math.max(0, hoursBetween(at(earlier.start), at(job.start)) - run.final.clock.hours);
 }

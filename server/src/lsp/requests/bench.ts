@@ -6,9 +6,10 @@ import { shownText } from "../../escape/shown-text.ts";
 import type { Analysis } from "../../features/types.ts";
 import type { BenchAnswer, BenchExportParams, BenchParams, BenchPlace } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
+import { toLocation } from "../to-lsp.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";
 import { wholePlans } from "../whole-answers.ts";
-import { placeText } from "./report.ts";
+import { errorCount, placeText } from "./report.ts";
 
 export const bench = async (session: Session, params: BenchParams): Promise<BenchAnswer | null> => {
   const { uri } = params.textDocument;
@@ -26,18 +27,21 @@ export const bench = async (session: Session, params: BenchParams): Promise<Benc
   const drawn = name === undefined ? undefined : analysis.bench(file, name);
   if (drawn === undefined) return { jobs, notes: [noJob(file)] };
   const places = drawn.places.map(({ file: of, span }): BenchPlace => {
-    const document = snapshot.document(of);
-    const start = document?.positionAt(span.start) ?? { line: 0, character: 0 };
-    return { uri: snapshot.uriOf(of), ...start, endLine: document?.positionAt(span.end).line ?? start.line };
+    const location = toLocation(snapshot, { file: of, span });
+    const { start, end } = location?.range ?? { start: TOP, end: TOP };
+    return { uri: snapshot.uriOf(of), ...start, endLine: end.line };
   });
   return { jobs, bench: { ...drawn, places }, notes: notesOf(analysis, file) };
 };
+
+/** Of a text that is not there. */
+const TOP = { line: 0, character: 0 };
 
 const noJob = (file: FileId): string =>
   `${shownText(fileNameOf(file))} has no job that can be drawn. A job says which piece gets which recipe: job NAME {`;
 
 function notesOf(analysis: Analysis, file: FileId): readonly string[] {
-  const errors = analysis.findings(file).filter(({ severity }) => severity === "error").length;
+  const errors = errorCount(analysis, file);
   if (errors === 0) return [];
   return [
     `${errors === 1 ? "1 error stands" : `${errors} errors stand`} in this file: what is drawn may be wrong.`,

@@ -69,10 +69,13 @@ export function placeText(analysis: Analysis, { file, span }: FileSpan): string 
   return `${label}:${regionOf({ label, text: analysis.text(file) ?? "" }, span).line}`;
 }
 
+export const errorCount = (analysis: Analysis, file: FileId): number =>
+  analysis.findings(file).filter(({ severity }) => severity === "error").length;
+
 /** Figures of a file with errors may be wrong, and are shown all the same. */
 function errorNotes(analysis: Analysis, jobs: readonly ReportedJob[]): readonly string[] {
   const notes = [...new Set(jobs.map(({ file }) => file))].flatMap((file) => {
-    const errors = analysis.findings(file).filter(({ severity }) => severity === "error").length;
+    const errors = errorCount(analysis, file);
     const count = errors === 1 ? "an error" : `${errors} errors`;
     return errors > 0 ? [`${shownName(file)} has ${count}, so what follows may be wrong.`] : [];
   });

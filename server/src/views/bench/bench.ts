@@ -4,6 +4,7 @@ import { byGravity, type Severity } from "../../core/findings.ts";
 import { jobFumes } from "../../core/fumes/job-fumes.ts";
 import { litresText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
+import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import type { Place } from "../../core/place.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import { dayMs, dayNumber, hourMs, makeShopTime, pausesBetween } from "../../core/schedule/calendar.ts";
@@ -15,7 +16,7 @@ import { actionText } from "../action-text.ts";
 import { type GapField, gapsOf } from "../missing-inputs.ts";
 import type { FileSpan } from "../places/file-finding.ts";
 import { jobDates } from "../schedule/job-dates.ts";
-import { isDated, planLines } from "../schedule/job-plan.ts";
+import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
 import type { SectionCoat } from "../section/model.ts";
 import type { Sheet, SheetFinding, SheetStep } from "../sheet/model.ts";
 import { stepNumbers } from "../sheet/procedure.ts";
@@ -37,7 +38,8 @@ export function benchOf(
   const places = new Places(spanOf);
   const { schedule, runs, job } = result;
   const at = places.of(job.namePlace);
-  const surfaces = runs.map((run, i) => surfaceOf(result, run, sheet, i, places));
+  const lines = planLines(result);
+  const surfaces = runs.map((run, i) => surfaceOf(lines, run, sheet, i, places));
   return {
     name: job.name,
     title: sheet.title,
@@ -94,7 +96,7 @@ const findingOf = ({ severity, message, at }: SheetFinding, places: Places) => {
 // Surfaces
 
 function surfaceOf(
-  result: JobResult,
+  lines: readonly PlanLine[],
   run: SurfaceRun,
   sheet: Sheet,
   index: number,
@@ -106,7 +108,7 @@ function surfaceOf(
     steps.map(({ number, findings }) => [number, gravestOf(findings, sheet.findings)] as const),
   );
   const numbers = stepNumbers(run);
-  const bars = barsOf(result, run, numbers);
+  const bars = barsOf(lines, run, numbers);
   const placeOf = new Map(
     numbers.flatMap((number, i) => (number === undefined ? [] : [[number, run.moments[i]!.action] as const])),
   );
@@ -157,13 +159,13 @@ function coatOf(
 
 /** One for each stretch of time in which the same is done, whatever the number of its pieces. */
 function barsOf(
-  result: JobResult,
+  lines: readonly PlanLine[],
   run: SurfaceRun,
   numbers: readonly (number | undefined)[],
 ): readonly BenchBar[] {
   const tasks = tasksById([run]);
   const bars = new Map<string, BenchBar & { readonly pieces: number[] }>();
-  for (const { id, kind, start, end, slack, closes } of planLines(result)) {
+  for (const { id, kind, start, end, slack, closes } of lines) {
     const task: Task | undefined = tasks.get(id);
     const step = task && numbers[task.index];
     if (task === undefined || step === undefined) continue;
@@ -184,8 +186,8 @@ function barsOf(
 function shutHours({ schedule, shop }: JobResult): Bench<unknown>["shut"] {
   const first = schedule.startAt && dayNumber(schedule.startAt.slice(0, 10));
   if (!shop?.hours || typeof first !== "number" || schedule.elapsedHours > MOST_SHUT_DAYS * 24) return [];
-  const time = schedule.startAt!.slice(11).split(":").map(Number);
-  const start = (time[0]! * 60 + (time[1] ?? 0)) * 60_000;
+  const startAt = schedule.startAt!;
+  const start = hoursBetween(`${startAt.slice(0, 10)}T00:00`, startAt) * hourMs;
   const shopTime = makeShopTime(shop, first);
   return pausesBetween(shopTime, start, start + schedule.elapsedHours * hourMs + dayMs).map((pause) => ({
     from: (pause.start - start) / hourMs,
@@ -208,7 +210,7 @@ function materialsOf(result: JobResult, places: Places): readonly BenchMaterial[
         cans: containers.flatMap((can) =>
           Array.from({ length: Math.min(can.count, 50) }, () => `${formatNumber(can.litres, 3)} L`),
         ),
-        price: cost === null ? "" : cost === 0 ? "" : moneyText(cost, currency),
+        price: cost ? moneyText(cost, currency) : "",
         gaps,
       };
     }),

@@ -2,7 +2,9 @@
  * The work on all surfaces as one list in the order of time, as a person at the bench goes through it: waits are no
  * lines of their own but stand behind what is waited for, and what is done on several surfaces in one go is one line.
  */
+
 import { dayText } from "../../core/measure/figures.ts";
+import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import type { Named } from "../../core/model/model.ts";
 import { fingerprintOf } from "./fingerprint.ts";
 import {
@@ -132,7 +134,7 @@ function timesOf({ planned }: SheetStep, pieces: number): readonly Time[] {
 }
 
 /** Pieces follow each other in one go where no longer than this lies between two of them. */
-const GO_MS = 30 * 60_000;
+const GO_H = 0.5;
 
 /** One piece after the other, within a day and without a gap, is one line; the wait is then that of the last. */
 function inOneGo(planned: SheetStep["planned"]): readonly Time[] {
@@ -141,7 +143,7 @@ function inOneGo(planned: SheetStep["planned"]): readonly Time[] {
     const before = goes.at(-1);
     const isOn =
       before?.startAt.slice(0, 10) === time.startAt.slice(0, 10) &&
-      Date.parse(`${time.startAt}Z`) - Date.parse(`${before.endAt}Z`) <= GO_MS;
+      hoursBetween(before.endAt, time.startAt) <= GO_H;
     if (!before || !isOn) goes.push(time);
     else
       goes[goes.length - 1] = {

@@ -5,6 +5,7 @@
  * by themselves, so that an edit costs the jobs that it touches. Which do is told by their plans by themselves and by how
  * much work there is; where a plan of several comes to end later than that, those that it then meets join it.
  */
+import { hourOf } from "../../measure/iso-dates.ts";
 import { isBeingPlanned } from "../being-planned.ts";
 import { dayMs, hourMs, makeShopTime, startAfterWork, workingTimeBefore } from "../calendar.ts";
 import type { Calendar, Schedule, ScheduleInput } from "../types.ts";
@@ -93,9 +94,6 @@ const isInSessions = ({ status, sessions, items, startAt }: Schedule, input: Sch
   items.length > 0 &&
   startAt !== undefined &&
   input.calendar !== undefined;
-
-/** Hours since 1970, local times read as if they were UTC. */
-const hourOf = (iso: string): number => Date.parse(`${iso.length === 10 ? `${iso}T00:00` : iso}Z`) / hourMs;
 
 const beginOf = ({ alone, input }: ShopMember): number =>
   hourOf(alone.startAt ?? input.start ?? "1970-01-01");
