@@ -144,7 +144,7 @@ const TESTS: readonly Test[] = [
         for (const word of words) ok(labels.includes(word), `${word} is not among ${labels.join(", ")}`);
       };
       await offered(0, 0, ["material", "piece", "shop", "recipe", "job", "use"]);
-      await offered(2, 2, ["covers", "recoat", "sold"]);
+      await offered(2, 2, ["covers", "recoat", "packs"]);
       await offered(3, 9, ["waterborne polyurethane", "drying oil"]);
       await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
     },
