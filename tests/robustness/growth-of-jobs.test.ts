@@ -4,6 +4,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
+import { sectionOf } from "../../server/src/views/section/section.ts";
 import { analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
@@ -54,6 +55,25 @@ describe("jobs", () => {
   ];
   test.each(texts)("%s", (_, make) => {
     expect(growth(make, check, { from: 64, to: 1024 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("on a surface with hundreds of old coats are drawn by looking at each coat a few times", () => {
+    const looksPerCoat = (size: number): number => {
+      const coats = surface("s", `    existing ${times(size, () => "alkyd paint, ")}paste wax\n`);
+      const text = `${dust("r")}${piece("p", coats)}${job("j", "p", "r to s")}`;
+      const run = analyse({ "a.finish": text }).jobs("a.finish")[0]!.runs[0]!;
+      let looks = 0;
+      const layers = new Proxy(run.final.layers, {
+        get(target, key) {
+          looks += 1;
+          return Reflect.get(target, key);
+        },
+      });
+      const { old } = sectionOf({ ...run, final: { ...run.final, layers } }, "s");
+      expect(old.reduce((sum, { count }) => sum + count, 0)).toBe(size + 1);
+      return looks / size;
+    };
+    expect(looksPerCoat(1000)).toBeLessThan(10);
   });
 
   test("in a chain of fifteen hundred are all worked out", () => {

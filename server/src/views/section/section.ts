@@ -66,12 +66,14 @@ function grainOf(substrate: Substrate | undefined): Grain {
 
 function oldCoats(run: SurfaceRun): readonly OldCoats[] {
   const numbers = stepNumbers(run);
-  const { initial, moments, final } = run;
+  const { initial, final } = run;
+  const atLast = new Map(final.layers.map((coat) => [coat.serial, coat]));
+  const goneAt = removals(run);
   const rows: OldCoats[] = [];
   for (const coat of initial.layers) {
-    const last = final.layers.find(({ serial }) => serial === coat.serial);
-    const gone = moments.findIndex(({ after }) => !after.layers.some(({ serial }) => serial === coat.serial));
-    const removedBy = last || gone < 0 ? undefined : numbers[gone];
+    const last = atLast.get(coat.serial);
+    const gone = goneAt.get(coat.serial);
+    const removedBy = last || gone === undefined ? undefined : numbers[gone];
     const row: OldCoats = {
       title: coat.material ? titleOf(coat.material) : coat.what,
       count: 1,
@@ -86,6 +88,22 @@ function oldCoats(run: SurfaceRun): readonly OldCoats[] {
     else rows.push(row);
   }
   return rows;
+}
+
+/** For each old coat that is not there at every moment, by its serial: the index of the first moment that leaves it out. */
+function removals({ initial, moments }: SurfaceRun): ReadonlyMap<number, number> {
+  const goneAt = new Map<number, number>();
+  let before = initial.layers;
+  for (const [index, { after }] of moments.entries()) {
+    // Most moments leave the coats as they are, and then there is nothing to compare.
+    if (after.layers === before) continue;
+    const left = new Set(after.layers.map(({ serial }) => serial));
+    for (const { serial } of before) {
+      if (!left.has(serial) && !goneAt.has(serial)) goneAt.set(serial, index);
+    }
+    before = after.layers;
+  }
+  return goneAt;
 }
 
 function newCoats(run: SurfaceRun, job: Job | undefined): readonly SectionCoat[] {
