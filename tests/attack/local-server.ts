@@ -1,13 +1,13 @@
 /** A language server in this process with the real analysis and an empty disk, and a plain client of it. */
 import { PassThrough } from "node:stream";
 import {
-  createConnection,
   createMessageConnection,
   type MessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { createConnection } from "../../server/src/lsp/connection.ts";
 import type { Host } from "../../server/src/lsp/host.ts";
 import { runServer } from "../../server/src/lsp/server.ts";
 
@@ -36,7 +36,11 @@ export const CAPABILITIES = {
 
 export async function startLocalServer(readFromDisk: Host["readFromDisk"] = nothing): Promise<LocalServer> {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
-  const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const server = createConnection(
+    new StreamMessageReader(toServer),
+    new StreamMessageWriter(toClient),
+    () => {},
+  );
   runServer(server, { version: "0.0.0", createAnalyst, readFromDisk, rulePage: () => undefined });
   const client = createMessageConnection(
     new StreamMessageReader(toClient),
@@ -55,7 +59,6 @@ export async function startLocalServer(readFromDisk: Host["readFromDisk"] = noth
     logged,
     stop() {
       client.dispose();
-      server.dispose();
       toServer.destroy();
       toClient.destroy();
     },

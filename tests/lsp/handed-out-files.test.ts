@@ -4,9 +4,9 @@
  */
 import { Buffer } from "node:buffer";
 import { describe, expect, test, vi } from "vitest";
-import type { Connection } from "vscode-languageserver";
 import { createAllowedFolders } from "../../server/src/lsp/allowed-folders.ts";
 import { clientFacts } from "../../server/src/lsp/client-facts.ts";
+import type { Connection } from "../../server/src/lsp/connection.ts";
 import { createFileReader } from "../../server/src/lsp/file-reader.ts";
 import { fakeAnalyst } from "./fake-analyst.ts";
 import { type Client, type Setup, startClient } from "./harness.ts";

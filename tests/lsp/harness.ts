@@ -8,7 +8,6 @@ import { PassThrough } from "node:stream";
 import { expect } from "vitest";
 import {
   type ClientCapabilities,
-  createConnection,
   createMessageConnection,
   type Diagnostic,
   type DocumentDiagnosticReport,
@@ -20,6 +19,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { createConnection } from "../../server/src/lsp/connection.ts";
 import type { Host } from "../../server/src/lsp/host.ts";
 import { withLifecycle } from "../../server/src/lsp/lifecycle.ts";
 import { runServer } from "../../server/src/lsp/server.ts";
@@ -115,10 +115,13 @@ export const startClient = (setup: Setup = {}): Promise<Client> => {
   const disk = setup.disk ?? new Map<string, string>();
   const writer = new StreamMessageWriter(toClient);
   const { reader } = withLifecycle(new StreamMessageReader(toServer), writer);
-  runServer(createConnection(reader, writer), {
-    ...memoryHost(disk),
-    ...setup.host,
-  });
+  runServer(
+    createConnection(reader, writer, () => {}),
+    {
+      ...memoryHost(disk),
+      ...setup.host,
+    },
+  );
   return joinServer(new StreamMessageReader(toClient), new StreamMessageWriter(toServer), setup);
 };
 

@@ -13,18 +13,17 @@ import process from "node:process";
 import { PassThrough, type Readable } from "node:stream";
 import { parseArgs } from "node:util";
 import {
-  createConnection,
   IPCMessageReader,
   IPCMessageWriter,
   type Message,
   type MessageReader,
   type MessageWriter,
-  ProposedFeatures,
   StreamMessageReader,
   StreamMessageWriter,
-} from "vscode-languageserver/node";
+} from "vscode-jsonrpc/node";
 import { errorText } from "../core/error-text.ts";
 import { shownLines } from "../escape/shown-text.ts";
+import { createConnection } from "../lsp/connection.ts";
 import { createFraming } from "../lsp/framing.ts";
 import { UnreadableMessage, withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
@@ -60,12 +59,12 @@ export const serve = (): void => {
   exitCode = lifecycle.exitCode;
   reader.onClose(end);
   process.on("disconnect", end);
-  const connection = createConnection(ProposedFeatures.all, touching, writer);
+  const connection = createConnection(touching, writer, () => process.exit(exitCode()));
   const survive = (error: unknown): void => {
     // Nobody listens any more, so there is nothing to live for and nobody to tell.
     if (error instanceof Error && Reflect.get(error, "code") === "EPIPE") process.exit(1);
     const text = errorText(error);
-    connection.console.error(shownLines(`Unexpected: ${text}`));
+    connection.error(shownLines(`Unexpected: ${text}`));
   };
   process.on("uncaughtException", survive);
   process.on("unhandledRejection", survive);

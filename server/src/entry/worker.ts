@@ -6,16 +6,12 @@
  * same script.
  */
 
-import {
-  BrowserMessageReader,
-  BrowserMessageWriter,
-  createConnection,
-  ProposedFeatures,
-} from "vscode-languageserver/browser";
+import { BrowserMessageReader, BrowserMessageWriter } from "vscode-jsonrpc/browser";
 import { errorText } from "../core/error-text.ts";
 import type { ScheduleInput } from "../core/schedule/types.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { createAnalyst } from "../features/analyst.ts";
+import { createConnection } from "../lsp/connection.ts";
 import { WORKER_IS_READY } from "../lsp/custom-requests.ts";
 import { withLifecycle } from "../lsp/lifecycle.ts";
 import { runServer } from "../lsp/server.ts";
@@ -55,16 +51,15 @@ function plan(): void {
 function serve(): void {
   const writer = new BrowserMessageWriter(self);
   const { reader } = withLifecycle(new BrowserMessageReader(self), writer);
-  const connection = createConnection(ProposedFeatures.all, reader, writer);
+  const connection = createConnection(reader, writer, () => self.close());
   const survive = (event: Accident): void => {
     event.preventDefault();
     const error = event.error ?? event.reason;
     const text = errorText(error);
-    connection.console.error(shownLines(`Unexpected: ${text}`));
+    connection.error(shownLines(`Unexpected: ${text}`));
   };
   self.addEventListener("error", survive);
   self.addEventListener("unhandledrejection", survive);
-  connection.onExit(() => self.close());
   runServer(connection, {
     version: FINISHWRIGHT_VERSION,
     createAnalyst,

@@ -5,17 +5,16 @@
  * tests/lsp/capabilities.test.ts holds the two together, so that nothing is declared that is not answered, and
  * nothing answered that is not declared.
  */
-import {
-  CodeActionKind,
-  FileOperationPatternKind,
-  type FileOperationRegistrationOptions,
-  PositionEncodingKind,
-  type ServerCapabilities,
-  TextDocumentSyncKind,
-} from "vscode-languageserver";
+import type { FileOperationRegistrationOptions, ServerCapabilities } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import { BENCH, BENCH_EXPORT, REPORT, RULES } from "./custom-requests.ts";
+import {
+  CodeActionKind,
+  FileOperationPatternKind,
+  PositionEncodingKind,
+  TextDocumentSyncKind,
+} from "./protocol.ts";
 
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];

@@ -4,9 +4,10 @@
  * Every optional part of an answer is decided by one of these flags, so that no request handler looks into the
  * nested capability object, and a client that says nothing gets the plainest answers.
  */
-import { DiagnosticTag, type InitializeParams, MarkupKind } from "vscode-languageserver";
+import type { InitializeParams } from "vscode-languageserver";
 import * as z from "zod/mini";
 import type { InitializationOptions } from "./custom-requests.ts";
+import { DiagnosticTag, MarkupKind } from "./protocol.ts";
 
 export interface ClientFacts {
   /** Asks for diagnostics itself. Then none are pushed. */

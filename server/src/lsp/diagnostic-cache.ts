@@ -5,7 +5,7 @@
  * happened in between, and a client that has them already is told so in one word.
  */
 
-import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
+import type { Diagnostic } from "vscode-languageserver";
 import { errorText } from "../core/error-text.ts";
 import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
@@ -16,6 +16,7 @@ import type { Changes } from "./changes.ts";
 import type { ClientState } from "./client-state.ts";
 import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";
+import { DiagnosticSeverity } from "./protocol.ts";
 import { isShown } from "./settings.ts";
 import { inSlices } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";

@@ -5,7 +5,7 @@
  * one) are asked of the client, if it said that it hands them out. What cannot be had is an answer in words, also where
  * the client refuses, answers nonsense, or not at all; and so is what may not be read.
  */
-import type { Connection } from "vscode-languageserver";
+
 import * as z from "zod/mini";
 import { decodeText } from "../reading/decode-text.ts";
 import { type Purpose, refusalOf } from "../reading/may-read.ts";
@@ -13,6 +13,7 @@ import { within } from "../reading/patience.ts";
 import { maxBytesOf, reasonOf, tooLarge } from "../reading/reasons.ts";
 import type { AllowedFolders } from "./allowed-folders.ts";
 import type { ClientFacts } from "./client-facts.ts";
+import type { Connection } from "./connection.ts";
 import { READ_FILE, type ReadFileParams } from "./custom-requests.ts";
 import type { Host, ReadResult } from "./host.ts";
 import { isDiskFile, isUnsaved } from "./uri.ts";
@@ -83,7 +84,7 @@ const askClient = async (
   patienceMs: number,
 ): Promise<ReadResult> => {
   const params: ReadFileParams = { uri, maxBytes: maxBytesOf(purpose) };
-  const result = await within(patienceMs, connection.sendRequest<unknown>(READ_FILE, params));
+  const result = await within(patienceMs, connection.sendRequest(READ_FILE, params));
   if ("failed" in result) return sentence(reasonOf("other", result.failed));
   if ("late" in result) return sentence(reasonOf("silent"));
   const answer = answerOf(params.maxBytes).safeParse(result.value);

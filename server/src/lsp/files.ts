@@ -9,7 +9,6 @@
  */
 
 import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
-import { FileChangeType } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { errorText } from "../core/error-text.ts";
 import type { FileId } from "../core/place.ts";
@@ -24,6 +23,7 @@ import type { Host, ReadResult } from "./host.ts";
 import { Loader } from "./loader.ts";
 import type { Planning } from "./planning.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
+import { FileChangeType } from "./protocol.ts";
 import { reachableFrom, SweepClock } from "./reachability.ts";
 import { fileIdOf, resolveUse } from "./uri.ts";
 

@@ -5,8 +5,9 @@
  * showing an error to somebody who was only typing, and a cancelled request is answered as cancelled, at once.
  */
 
-import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
+import type { CancellationToken } from "vscode-languageserver";
 import { errorText } from "../core/error-text.ts";
+import { LSPErrorCodes, ResponseError } from "./protocol.ts";
 
 export type Log = (message: string) => void;
 

@@ -7,10 +7,10 @@ import type {
   CallHierarchyIncomingCallsParams,
   CallHierarchyOutgoingCallsParams,
   CallHierarchyPrepareParams,
+  CancellationToken,
   CodeActionParams,
   CodeLensParams,
   CompletionParams,
-  Connection,
   DefinitionParams,
   DidChangeConfigurationParams,
   DidChangeTextDocumentParams,
@@ -40,8 +40,8 @@ import type {
   WorkspaceDiagnosticParams,
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
-import { type CancellationToken, ErrorCodes, ResponseError } from "vscode-languageserver";
 import { shownText } from "../escape/shown-text.ts";
+import type { Connection } from "./connection.ts";
 import {
   BENCH,
   BENCH_EXPORT,
@@ -55,6 +55,7 @@ import { changeFolders } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
 import { loadSettings } from "./load-settings.ts";
 import { wrongParams } from "./params.ts";
+import { ErrorCodes, ResponseError } from "./protocol.ts";
 import { bench, benchExport } from "./requests/bench.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";

@@ -5,14 +5,9 @@
  * code that the protocol has for it, a notification out of turn is dropped, and what is no message at all is answered as
  * such; the rest is handed on.
  */
-import {
-  type DataCallback,
-  ErrorCodes,
-  type Message,
-  type MessageReader,
-  type MessageWriter,
-} from "vscode-languageserver";
+import type { DataCallback, Message, MessageReader, MessageWriter } from "vscode-languageserver";
 import * as z from "zod/mini";
+import { ErrorCodes } from "./protocol.ts";
 
 /** What a reader hands on in the place of a message that is not JSON. */
 export class UnreadableMessage implements Message {

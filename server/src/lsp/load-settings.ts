@@ -1,6 +1,7 @@
 /** Gets the settings from the client, by asking where it can be asked, and says what is wrong with them. */
-import { DidChangeConfigurationNotification } from "vscode-languageserver";
+
 import { shownLines } from "../escape/shown-text.ts";
+import { METHODS } from "./protocol.ts";
 import type { Session } from "./session.ts";
 import { readSettings } from "./settings.ts";
 
@@ -9,10 +10,10 @@ const SECTION = "finishwright";
 /** `sent` is what came with the news of a change; a client that can be asked sends nothing of use there. */
 export const loadSettings = async (session: Session, sent?: unknown): Promise<void> => {
   const section: unknown = session.facts.configurationRequest
-    ? await session.connection.workspace.getConfiguration(SECTION)
+    ? await session.connection.configuration(SECTION)
     : sectionOf(sent);
   const { settings, complaints } = readSettings(section);
-  for (const complaint of complaints) session.connection.console.warn(shownLines(complaint));
+  for (const complaint of complaints) session.connection.warn(shownLines(complaint));
   if (JSON.stringify(settings) === JSON.stringify(session.settings)) return;
   session.settings = settings;
   session.allowed.setAlso(settings.readAlso);
@@ -21,7 +22,7 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
 
 export const registerForSettings = async (session: Session): Promise<void> => {
   if (!session.facts.configurationRegistration) return;
-  await session.connection.client.register(DidChangeConfigurationNotification.type, { section: SECTION });
+  await session.connection.register(METHODS.configurationChanged, { section: SECTION });
 };
 
 const sectionOf = (sent: unknown): unknown =>

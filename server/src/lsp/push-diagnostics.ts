@@ -5,9 +5,10 @@
  * client has already is not sent again. A file that uses another which is still being read is sent when that is done, and
  * holds up no other. A closed file is cleared at once.
  */
-import type { Connection } from "vscode-languageserver";
+
 import type { FileId } from "../core/place.ts";
 import type { Changes } from "./changes.ts";
+import type { Connection } from "./connection.ts";
 import type { DiagnosticCache } from "./diagnostic-cache.ts";
 import type { Files } from "./files.ts";
 import { type Log, yieldToMessages } from "./guard.ts";

@@ -6,8 +6,9 @@
  * came in late, changed on disk, or that a setting changed. It is told only if that made a difference to an open file that
  * it has asked about before, because a refresh makes it ask about all of them.
  */
-import { DiagnosticRefreshRequest } from "vscode-languageserver";
+
 import { yieldToMessages } from "./guard.ts";
+import { METHODS } from "./protocol.ts";
 import type { Session } from "./session.ts";
 
 /** When more files than these are opened at once, each of them is looked at once and not after every one. */
@@ -37,7 +38,8 @@ export const refreshDiagnostics = (session: Session): void => {
       lookedMs = performance.now() - began;
       if (!isPrepared) return refresh();
       if (diagnostics.delivered.get(file) === diagnostics.of(file).resultId) continue;
-      return connection.sendRequest(DiagnosticRefreshRequest.type);
+      await connection.sendRequest(METHODS.refreshDiagnostics);
+      return;
     }
     // What comes in need not be a change of its own: a configuration that is not there, read again, says nothing new.
     const unsettled = asked.filter((file) => !files.isSettled(file));

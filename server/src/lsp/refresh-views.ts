@@ -5,12 +5,9 @@
  * disk, that a setting changed, or that an edit in one open file changes the figures of another. A report is a document
  * of its own, so every edit is news for it.
  */
-import {
-  CodeLensRefreshRequest,
-  InlayHintRefreshRequest,
-  SemanticTokensRefreshRequest,
-} from "vscode-languageserver";
+
 import { REPORTS_CHANGED } from "./custom-requests.ts";
+import { METHODS } from "./protocol.ts";
 import type { Session } from "./session.ts";
 
 /** Somebody who types makes news with every key; other files follow when they pause. */
@@ -19,20 +16,17 @@ const PAUSE_MS = 400;
 export const refreshViews = (session: Session): void => {
   const { changes, connection, facts, files } = session;
   const ofPlans = [
-    ...(facts.refreshesInlayHints ? [InlayHintRefreshRequest.type] : []),
-    ...(facts.refreshesCodeLenses ? [CodeLensRefreshRequest.type] : []),
+    ...(facts.refreshesInlayHints ? [METHODS.refreshInlayHints] : []),
+    ...(facts.refreshesCodeLenses ? [METHODS.refreshCodeLenses] : []),
   ];
-  const requests = [
-    ...ofPlans,
-    ...(facts.refreshesSemanticTokens ? [SemanticTokensRefreshRequest.type] : []),
-  ];
+  const requests = [...ofPlans, ...(facts.refreshesSemanticTokens ? [METHODS.refreshSemanticTokens] : [])];
   if (requests.length === 0 && !facts.showsReports) return;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let needsViews = false;
 
   const refresh = async (views: typeof requests): Promise<void> => {
     if (facts.showsReports) await connection.sendNotification(REPORTS_CHANGED);
-    await Promise.all(views.map((type) => connection.sendRequest(type)));
+    await Promise.all(views.map((method) => connection.sendRequest(method)));
   };
 
   const told = (refreshing: Promise<void>): void => {

@@ -5,12 +5,7 @@
  * is read before anything is registered, so that a method that was not declared is not answered either.
  */
 
-import {
-  type Connection,
-  DidChangeWatchedFilesNotification,
-  type InitializeParams,
-  type InitializeResult,
-} from "vscode-languageserver";
+import type { InitializeParams, InitializeResult } from "vscode-languageserver";
 import { errorText } from "../core/error-text.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
@@ -19,6 +14,7 @@ import { methodsOf, serverCapabilities } from "./capabilities.ts";
 import { createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
 import { createClientState } from "./client-state.ts";
+import type { Connection } from "./connection.ts";
 import { createDiagnosticCache } from "./diagnostic-cache.ts";
 import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
@@ -29,6 +25,7 @@ import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
 import { createPlanning, planHere } from "./planning.ts";
 import { createProjectConfigs } from "./project-configs.ts";
+import { METHODS } from "./protocol.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
 import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
@@ -39,17 +36,18 @@ import type { Session } from "./session.ts";
 export const runServer = (connection: Connection, host: Host): void => {
   const session = createSession(connection, host);
   connection.onInitialize((params) => initialize(session, params));
-  connection.onInitialized(guardNotification("initialized", () => initialized(session), session.log));
+  const begin = guardNotification("initialized", () => initialized(session), session.log);
+  connection.onInitialized(() => begin(undefined));
   connection.listen();
 };
 
 const createSession = (connection: Connection, host: Host): Session => {
-  const log = (message: string): void => connection.console.error(shownLines(message));
+  const log = (message: string): void => connection.error(shownLines(message));
   const client = createClientState();
   const changes = createChanges();
   const allowed = createAllowedFolders();
   const reader = createFileReader(host, connection, () => client.facts, allowed);
-  const configs = createProjectConfigs(reader, (complaint) => connection.console.warn(shownLines(complaint)));
+  const configs = createProjectConfigs(reader, (complaint) => connection.warn(shownLines(complaint)));
   const planning = createPlanning({
     maker: host.planMaker?.() ?? planHere,
     onNews: () => files.plansChanged(),
@@ -110,7 +108,7 @@ const initialized = async (session: Session): Promise<void> => {
 
 const watchFiles = async (session: Session): Promise<void> => {
   if (!session.facts.watchedFilesRegistration) return;
-  await session.connection.client.register(DidChangeWatchedFilesNotification.type, {
+  await session.connection.register(METHODS.filesChanged, {
     watchers: [{ globPattern: "**/*.finish" }, { globPattern: `**/${CONFIG_FILE_NAME}` }],
   });
 };

@@ -1,10 +1,11 @@
 /**
  * What every handler works with: one client, what it can do, its settings and the texts it has.
  */
-import type { Connection } from "vscode-languageserver";
+
 import type { AllowedFolders } from "./allowed-folders.ts";
 import type { Changes } from "./changes.ts";
 import type { ClientState } from "./client-state.ts";
+import type { Connection } from "./connection.ts";
 import type { DiagnosticCache } from "./diagnostic-cache.ts";
 import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";

@@ -4,27 +4,20 @@
  * Nothing is decided here but how a thing is written for this client: what it cannot show is left out or plainer.
  * A place in a file that the snapshot does not hold cannot be given a position, and is left out as well.
  */
-import {
-  type CallHierarchyItem,
-  type CodeAction,
-  CodeActionKind,
-  type CompletionItem,
-  CompletionItemKind,
-  type Diagnostic,
-  type DiagnosticRelatedInformation,
-  DiagnosticSeverity,
-  DiagnosticTag,
-  type DocumentSymbol,
-  type Hover,
-  InsertTextFormat,
-  type Location,
-  type MarkupContent,
-  MarkupKind,
-  type Range,
-  type SymbolInformation,
-  SymbolKind,
-  type TextEdit,
-  type WorkspaceEdit,
+import type {
+  CallHierarchyItem,
+  CodeAction,
+  CompletionItem,
+  Diagnostic,
+  DiagnosticRelatedInformation,
+  DocumentSymbol,
+  Hover,
+  Location,
+  MarkupContent,
+  Range,
+  SymbolInformation,
+  TextEdit,
+  WorkspaceEdit,
 } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Span } from "../../../grammar/src/tree.ts";
@@ -42,6 +35,15 @@ import type {
 import type { FileEdit, FileFinding, FileFix, FileSpan } from "../views/places/file-finding.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import type { Snapshot } from "./files.ts";
+import {
+  CodeActionKind,
+  CompletionItemKind,
+  DiagnosticSeverity,
+  DiagnosticTag,
+  InsertTextFormat,
+  MarkupKind,
+  SymbolKind,
+} from "./protocol.ts";
 
 export const SOURCE = "finishwright";
 

@@ -4,13 +4,7 @@
  *
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
-import {
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
-  type Diagnostic,
-  type WorkspaceEdit,
-} from "vscode-languageserver";
+import type { CodeAction, CodeActionParams, Diagnostic, WorkspaceEdit } from "vscode-languageserver";
 import { byGravity } from "../../core/findings.ts";
 import { memo } from "../../core/once.ts";
 import type { FileId } from "../../core/place.ts";
@@ -21,6 +15,7 @@ import type { ClientFacts } from "../client-facts.ts";
 import { EXPLAIN_COMMAND } from "../custom-requests.ts";
 import type { Snapshot } from "../files.ts";
 import { spanOf, touches } from "../from-lsp.ts";
+import { CodeActionKind } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { isShown } from "../settings.ts";
 import { toCodeAction, toDiagnostic, toRange, toWorkspaceEdit } from "../to-lsp.ts";

@@ -4,15 +4,13 @@
  * The answer waits for used files that are being read, since a name of theirs would be called unknown. If the text
  * changes while it waits, the client is told to ask again: findings are never given for a text that is not there.
  */
-import {
-  type CancellationToken,
-  type DocumentDiagnosticParams,
-  type DocumentDiagnosticReport,
-  DocumentDiagnosticReportKind,
-  LSPErrorCodes,
-  ResponseError,
+import type {
+  CancellationToken,
+  DocumentDiagnosticParams,
+  DocumentDiagnosticReport,
 } from "vscode-languageserver";
 import { throwIfCancelled, yieldToMessages } from "../guard.ts";
+import { DocumentDiagnosticReportKind, LSPErrorCodes, ResponseError } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 import { awaitPlans } from "../whole-answers.ts";

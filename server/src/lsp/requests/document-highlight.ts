@@ -3,12 +3,9 @@
  *
  * Where no name stands the answer is none at all, and the client may mark words that are spelt alike.
  */
-import {
-  type DocumentHighlight,
-  DocumentHighlightKind,
-  type DocumentHighlightParams,
-} from "vscode-languageserver";
+import type { DocumentHighlight, DocumentHighlightParams } from "vscode-languageserver";
 import { offsetOf } from "../from-lsp.ts";
+import { DocumentHighlightKind } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

@@ -1,7 +1,8 @@
 /** `textDocument/foldingRange`, in whole lines for a client that hides no less. */
-import { type FoldingRange, FoldingRangeKind, type FoldingRangeParams } from "vscode-languageserver";
+import type { FoldingRange, FoldingRangeParams } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { FoldingInfo } from "../../features/types.ts";
+import { FoldingRangeKind } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 

@@ -1,7 +1,8 @@
 /** `textDocument/prepareRename`: the name that would be renamed, or in words why none can be. */
-import { LSPErrorCodes, type PrepareRenameParams, type Range, ResponseError } from "vscode-languageserver";
+import type { PrepareRenameParams, Range } from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
 import { offsetOf } from "../from-lsp.ts";
+import { LSPErrorCodes, ResponseError } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";

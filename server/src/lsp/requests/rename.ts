@@ -4,19 +4,12 @@
  * The answer waits for files that are still being read. If the text changes meanwhile, the caret may stand on another
  * name, so the client is told to ask again.
  */
-import {
-  type CancellationToken,
-  LSPErrorCodes,
-  MessageType,
-  type RenameParams,
-  ResponseError,
-  ShowMessageNotification,
-  type WorkspaceEdit,
-} from "vscode-languageserver";
+import type { CancellationToken, RenameParams, WorkspaceEdit } from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
 import { MAX_FILES } from "../files.ts";
 import { offsetOf } from "../from-lsp.ts";
 import { throwIfCancelled } from "../guard.ts";
+import { LSPErrorCodes, METHODS, MessageType, ResponseError } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
@@ -42,7 +35,7 @@ export const rename = async (
   if ("refusal" in renaming)
     throw new ResponseError(LSPErrorCodes.RequestFailed, shownText(renaming.refusal));
   if (session.files.isPartial) {
-    await session.connection.sendNotification(ShowMessageNotification.type, {
+    await session.connection.sendNotification(METHODS.show, {
       type: MessageType.Warning,
       message: INCOMPLETE,
     });

@@ -4,15 +4,15 @@
  * Clients ask for this again as soon as it is answered, so an answer without news is kept back until there are some:
  * an idle editor costs nothing. Only the first question, which names no earlier result, is always answered at once.
  */
-import {
-  type CancellationToken,
-  DocumentDiagnosticReportKind,
-  type WorkspaceDiagnosticParams,
-  type WorkspaceDiagnosticReport,
-  type WorkspaceDocumentDiagnosticReport,
+import type {
+  CancellationToken,
+  WorkspaceDiagnosticParams,
+  WorkspaceDiagnosticReport,
+  WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver";
 import type { FileId } from "../../core/place.ts";
 import { throwIfCancelled, yieldToMessages } from "../guard.ts";
+import { DocumentDiagnosticReportKind } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
 
