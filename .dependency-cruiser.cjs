@@ -113,7 +113,18 @@ module.exports = {
         "The extension talks to the server over the protocol only, and knows by name what they added to it.",
       severity: "error",
       from: from("^client/src", "^client/src/bench/"),
-      to: { path: ["^server", "^grammar"], pathNot: "^server/src/lsp/custom-requests.ts$" },
+      to: {
+        path: ["^server", "^grammar"],
+        pathNot: ["^server/src/lsp/custom-requests.ts$", "^server/src/starter/"],
+      },
+    },
+    {
+      name: "starter-is-plain",
+      comment:
+        "Questions and texts of a new recipe, for the command line and for the client, which has no server yet.",
+      severity: "error",
+      from: from("^server/src/starter"),
+      to: { pathNot: ["^server/src/starter"] },
     },
     {
       name: "bench-view-draws-as-sheets-do",

@@ -11,12 +11,16 @@ const SCHEME = "finishwright-rules";
 /** What the server puts before `/RULE.md`. */
 export const RULE_PAGES = `${SCHEME}:`;
 
-/** Shows `finishwright-rules:/RULE.md`, from the folder of pages that came with the extension. */
+const LANGUAGE = "language.md";
+export const LANGUAGE_PAGE = `${RULE_PAGES}/${LANGUAGE}`;
+
+/** Shows `finishwright-rules:/RULE.md`, from the folder of pages that came with the extension, and the language page beside it. */
 export const serveRulePages = (extension: Uri): Disposable =>
   workspace.registerTextDocumentContentProvider(SCHEME, {
     async provideTextDocumentContent({ path }) {
       const name = path.slice(path.lastIndexOf("/") + 1);
-      const bytes = await workspace.fs.readFile(Uri.joinPath(extension, "server", "docs", "rules", name));
+      const folder = Uri.joinPath(extension, "server", "docs", ...(name === LANGUAGE ? [] : ["rules"]));
+      const bytes = await workspace.fs.readFile(Uri.joinPath(folder, name));
       return new TextDecoder().decode(bytes);
     },
   });

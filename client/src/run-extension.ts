@@ -11,7 +11,9 @@ import type { InitializationOptions } from "../../server/src/lsp/custom-requests
 import type { FinishwrightApi } from "./api.ts";
 import { registerBenchView } from "./bench-view.ts";
 import { registerExplainFinding } from "./explain-finding.ts";
+import { registerLanguagePage } from "./language-page.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
+import { registerOpenSamples } from "./open-samples.ts";
 import { registerReports, SHOWN } from "./reports.ts";
 import { registerStatus } from "./status.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
@@ -53,6 +55,8 @@ export const startExtension = (
     registerBenchView(context, started),
     registerExplainFinding(started),
     registerNewRecipe(),
+    registerOpenSamples(context),
+    registerLanguagePage(context),
     registerStatus(started),
   );
   void commands.executeCommand("setContext", "finishwright.active", true);

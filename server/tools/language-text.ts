@@ -10,8 +10,10 @@ You write what is done, line by line, in the words of the trade; areas, litres, 
 Nothing that can be computed has to be written.
 
 It advises and never certifies anything as safe: the label, the safety data sheet, local codes and licensed practice come first.
+`;
 
-## On one page
+/** The page that teaches the language, at the head of the reference and behind the walkthrough. */
+export const ONE_PAGE = `## On one page
 
 This is the whole language, in forty lines. Copy it, and put your own names and figures in.
 

@@ -32,8 +32,20 @@ import { SUBSTRATES, WOODS } from "../src/core/knowledge/woods.ts";
 import { familyGroups, type VocabularyName, vocabulary, woodDoc } from "../src/core/knowledge/words.ts";
 import { formatDuration } from "../src/core/measure/format-amount.ts";
 import { TRANSFER_EFFICIENCY } from "../src/core/quantities/litres.ts";
-import { DECISIONS, INTRODUCTION, LAYOUT, READING, RECIPES, SPOKEN, WORKED_OUT } from "./language-text.ts";
+import {
+  DECISIONS,
+  INTRODUCTION,
+  LAYOUT,
+  ONE_PAGE,
+  READING,
+  RECIPES,
+  SPOKEN,
+  WORKED_OUT,
+} from "./language-text.ts";
 import { DOCS_FOLDER, markdownTable } from "./write-computations.ts";
+
+/** The page that teaches the language, as a step of the walkthrough shows it. */
+export const WALKTHROUGH_PAGE = new URL("../../client/walkthrough/language.md", import.meta.url);
 
 const code = (text: string): string => `\`${text}\``;
 
@@ -44,6 +56,7 @@ export function languagePage(): string {
     "# The language",
     "",
     INTRODUCTION,
+    ONE_PAGE,
     READING,
     LAYOUT,
     SPOKEN,
@@ -334,4 +347,5 @@ function otherWords(): readonly string[] {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   writeFileSync(new URL("language.md", DOCS_FOLDER), languagePage());
+  writeFileSync(WALKTHROUGH_PAGE, ONE_PAGE);
 }

@@ -24,6 +24,8 @@ export interface CliInput {
   readonly cwd?: string;
   /** On standard input. */
   readonly input?: string | Uint8Array;
+  /** Somebody who answers questions. */
+  readonly ask?: CliIo["ask"];
   /** Changes the folder before the command runs. */
   readonly prepare?: (folder: string) => void;
   /** Looks at the folder once the command has ended. */
@@ -61,6 +63,7 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
       createAnalyst: (options) =>
         createAnalyst({ ...options, ...(input.parts ? { parts: input.parts } : {}) }),
       readInput: () => readStream(Readable.from([Buffer.from(input.input ?? "")])),
+      ...(input.ask ? { ask: input.ask } : {}),
       stdout: output("stdout"),
       stderr: output("stderr"),
       cwd: path.join(folder, input.cwd ?? ""),

@@ -11,6 +11,7 @@ import process from "node:process";
 import { expect, test } from "vitest";
 import { BUNDLES } from "../../client/bundles.ts";
 import { packedFiles } from "../../client/packing/list.ts";
+import { SAMPLE_NAMES } from "../../client/src/place-samples.ts";
 import { NAME_SCOPES, SCOPES } from "../../grammar/src/textmate.ts";
 import type { Severity } from "../../server/src/core/findings.ts";
 import { textOf } from "../../server/src/core/findings.ts";
@@ -36,6 +37,8 @@ test("the package holds what was chosen, all of it there, and no sources, tests 
       "client/language-configuration.json",
       "package.json",
       "package.nls.json",
+      // What Open the Samples copies.
+      ...SAMPLE_NAMES.map((name) => `samples/${name}`),
     ].sort(),
   );
 });
@@ -44,7 +47,7 @@ interface Walkthrough {
   readonly icon: string;
   readonly steps: readonly {
     readonly description: string;
-    readonly media: { readonly svg: string };
+    readonly media: { readonly svg?: string; readonly markdown?: string };
     readonly completionEvents: readonly string[];
   }[];
 }
@@ -63,7 +66,7 @@ test("everything that the manifest points at is in the package", () => {
     ...contributes.jsonValidation.map(({ url }: { url: string }) => url),
     ...contributes.walkthroughs.flatMap((walkthrough: Walkthrough) => [
       walkthrough.icon,
-      ...walkthrough.steps.map(({ media }) => media.svg),
+      ...walkthrough.steps.map(({ media }) => media.svg ?? media.markdown ?? ""),
     ]),
   ];
   for (const name of named) expect(packaged).toContain(path.posix.normalize(name));
@@ -140,7 +143,12 @@ test("the VS Code that it asks for is the one that it is typed against, and the 
 });
 
 /** These wake the extension; the others are about a recipe that is open, or about the server. */
-const WITHOUT_A_RECIPE = ["finishwright.newRecipe", "finishwright.explainFinding"];
+const WITHOUT_A_RECIPE = [
+  "finishwright.newRecipe",
+  "finishwright.openSamples",
+  "finishwright.openLanguage",
+  "finishwright.explainFinding",
+];
 
 test("commands have a category, settings a scope, a default and a description", () => {
   for (const command of manifest.contributes.commands) {
@@ -196,7 +204,9 @@ test("each step of the walkthrough is done by the command that it offers", () =>
       expect(commands).toContain(command);
       expect(texts[description.slice(1, -1)]).toContain(`](command:${command})`);
       // Colours are the theme's.
-      expect(readText(media.svg)).not.toMatch(/(?:fill|stroke)="(?!none|var\(--vscode-)/);
+      if (media.svg !== undefined)
+        expect(readText(media.svg)).not.toMatch(/(?:fill|stroke)="(?!none|var\(--vscode-)/);
+      else expect(readText(media.markdown ?? "")).toMatch(/^## /);
     }
   }
 });

@@ -16,7 +16,7 @@ import {
 import { FAMILY_NAMES } from "../../server/src/core/knowledge/family-names.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { DOCS_FOLDER } from "../../server/tools/write-computations.ts";
-import { languagePage } from "../../server/tools/write-language-page.ts";
+import { languagePage, WALKTHROUGH_PAGE } from "../../server/tools/write-language-page.ts";
 import { summary } from "../harness/check-text.ts";
 import { wordsOf } from "../harness/words-of.ts";
 
@@ -24,6 +24,9 @@ const page = languagePage();
 
 test("is fresh", () => {
   expect(readFileSync(new URL("language.md", DOCS_FOLDER), "utf8")).toBe(page);
+  const onePage = readFileSync(WALKTHROUGH_PAGE, "utf8");
+  expect(page).toContain(onePage);
+  expect(onePage).toMatch(/^## On one page\n/u);
 });
 
 test("names every word", () => {

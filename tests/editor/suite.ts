@@ -439,7 +439,14 @@ const TESTS: readonly Test[] = [
   {
     name: "a new recipe opens unsaved, and nothing is found in it",
     async run() {
-      await commands.executeCommand("finishwright.newRecipe");
+      await commands.executeCommand("finishwright.newRecipe", {
+        piece: "table",
+        wood: "beech",
+        now: "bare",
+        look: "warm",
+        place: "workshop",
+        units: "metric",
+      });
       const document = window.activeTextEditor?.document;
       ok(document);
       strictEqual(document.isUntitled, true);

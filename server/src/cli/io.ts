@@ -57,6 +57,8 @@ export interface CliIo {
   readonly onFault?: FaultListener;
   /** All of standard input. */
   readonly readInput: () => Promise<ReadText>;
+  /** Asks the person at the terminal; undefined where the input has ended. Left out where nobody can answer. */
+  readonly ask?: (question: string) => Promise<string | undefined>;
   readonly stdout: CliOutput;
   readonly stderr: CliOutput;
   /** Absolute. */

@@ -21,6 +21,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   care: async () => (await import("./commands/care.ts")).addCare,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,
+  new: async () => (await import("./commands/new.ts")).addNew,
   explain: async () => (await import("./commands/explain.ts")).addExplain,
   "language-server": async () => (await import("./commands/language-server.ts")).addLanguageServer,
   demo: async () => (await import("./commands/demo.ts")).addDemo,
@@ -36,6 +37,7 @@ const AFTER_HELP = `
 Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use, a file that cannot be read, or a bug in Finishwright.
 
 Examples:
+  finishwright new table.finish               five questions, and a recipe to start from
   finishwright check                          every recipe in this folder and below
   finishwright check table.finish --fail-on warning
   finishwright format samples

@@ -1,0 +1,18 @@
+/** The pictures of the walkthrough show what the program shows. */
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { FOLDER, pictures } from "../../client/walkthrough/draw.ts";
+
+const drawn = pictures();
+
+test.each(Object.entries(drawn))("%s is fresh", (name, picture) => {
+  expect(readFileSync(new URL(name, FOLDER), "utf8")).toBe(picture);
+});
+
+const textOf = (picture: string): string => picture.replace(/<[^>]*>/gu, " ").replace(/\s+/gu, " ");
+
+test("they show the forms of today, a finding, dates and steps", () => {
+  expect(textOf(drawn["recipe.svg"]!)).toContain("layer gel_stain, wiped off");
+  expect(textOf(drawn["finding.svg"]!)).toContain("waterborne-over-uncured-oil");
+  expect(textOf(drawn["sheet.svg"]!)).toContain("Mon 8 Mar 09:00");
+});
