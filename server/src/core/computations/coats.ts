@@ -49,7 +49,7 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     name: "Litres of a layer",
     seen: "`totals`, `shopping`, hover of the layer with the sum filled in",
     formula:
-      "area · pieces · coats · (1 / spreading rate, or the wet film in mm) / transfer efficiency · (1 + spare)",
+      "area · pieces · coats · (1 / spreading rate · laydown, or the wet film in mm) / transfer efficiency · (1 + spare)",
     source: BY_DEFINITION,
     file: "quantities/litres.ts",
     functions: ["layerLitres"],
@@ -91,6 +91,17 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     file: "quantities/litres.ts",
     functions: ["layerLitres"],
     tests: ["core/quantities/litres.test.ts"],
+  },
+  {
+    topic: "Amounts and cans",
+    name: "Laydown",
+    seen: "`totals`, `shopping`, hover of the layer",
+    formula:
+      "share of a coat brushed at the label's rate: 1/4 shellac by pad, cloth or rubber; 1/2 varnish by cloth or rubber, except wiping varnish; 2 flooded; a stated wet film and a session of French polishing as they are; the air of a room is judged as for a whole coat",
+    source: "common practice, no source",
+    file: "quantities/laydown.ts",
+    functions: ["laydownOf", "coatWetUm", "isPolished"],
+    tests: ["core/quantities/laydown.test.ts", "core/totals/film.test.ts"],
   },
   {
     topic: "Amounts and cans",
@@ -140,7 +151,7 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     topic: "Film",
     name: "Wet film",
     seen: "hover of the layer, `wet-film-too-thick`",
-    formula: "µm = 1000 / spreading rate in m2/L, or the stated `wet`",
+    formula: "µm = 1000 / spreading rate in m2/L · laydown, or the stated `wet`",
     source: "arithmetic: a litre on a square metre stands a millimetre high",
     file: "quantities/film.ts",
     functions: ["wetFilmUm"],

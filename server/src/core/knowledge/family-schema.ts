@@ -63,6 +63,8 @@ export const binderSchema = z.enum([
   "none",
 ]);
 
+export type Binder = z.infer<typeof binderSchema>;
+
 /** How it dries: decides how the air of the shop lengthens its times. */
 export const dryingSchema = z.enum(["waterborne", "oxidising", "reacting", "solvent release", "none"]);
 export type Drying = z.infer<typeof dryingSchema>;

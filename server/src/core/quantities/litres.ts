@@ -1,9 +1,10 @@
 /**
  * How many litres a layer or a step takes, of each of the liquids in its mix.
  *
- * Arithmetic: mix = area · pieces · coats · (1 / spreading rate, or the wet film) / transfer
+ * Arithmetic: mix = area · pieces · coats · (1 / spreading rate · laydown, or the wet film) / transfer
  * efficiency · (1 + spare). The tint is a share of the mix; what is left is divided between material and thinner in the
- * stated parts. Label rates hold for hand methods, whose efficiency therefore counts as 1.
+ * stated parts. Nothing of a hand method misses the piece, so its efficiency counts as 1; that a pad or a cloth lays less than a
+ * brush is its laydown.
  *
  * Transfer efficiencies of sprayers: 65 % is the bar that air-quality rules set for HVLP (South Coast AQMD, spray
  * equipment transfer efficiency); 50 % for airless is common practice, no source. Both are the
@@ -13,6 +14,7 @@
 import type { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { exactArea, exactFilm, exactLitres } from "../measure/figures.ts";
 import { formatNumber } from "../measure/format-amount.ts";
+import type { Laydown } from "./laydown.ts";
 
 export type Method = (typeof METHODS)[number];
 
@@ -38,6 +40,8 @@ export interface LayerLitresInput {
   /** Wet film as measured, in micrometres; in place of the spreading rate. */
   readonly wetUm?: number;
   readonly method: Method;
+  /** Share of a brushed coat that is laid; a whole one where nothing is said. Not for a stated wet film. */
+  readonly laydown?: Laydown;
   readonly sparePercent: number;
   /** Parts of the material to parts of thinner. */
   readonly thinned?: { readonly a: number; readonly b: number };
@@ -56,7 +60,7 @@ export interface LayerLitres {
 
 /** The litres of a layer. With neither a spreading rate nor a wet film nothing is known, and all are 0. */
 export function layerLitres(input: LayerLitresInput): LayerLitres {
-  const rate = litresPerM2(input.coversM2PerL, input.wetUm);
+  const rate = litresPerM2(input.coversM2PerL, input.wetUm, input.laydown);
   if (rate === undefined) {
     return { mixL: 0, materialL: 0, thinnerL: 0, tintL: 0, working: "no spreading rate is known" };
   }
@@ -138,11 +142,17 @@ export function volumesOfWeights(
 function litresPerM2(
   coversM2PerL: number | undefined,
   wetUm: number | undefined,
+  laydown: Laydown | undefined,
 ): { readonly litres: number; readonly working: string } | undefined {
   // One micrometre on a square metre is one millilitre.
   if (wetUm !== undefined) return { litres: wetUm / 1000, working: ` × ${exactFilm(wetUm)} wet` };
   if (coversM2PerL === undefined || coversM2PerL <= 0) return undefined;
-  return { litres: 1 / coversM2PerL, working: ` / ${formatNumber(coversM2PerL, 3)} m2/L` };
+  const full = ` / ${formatNumber(coversM2PerL, 3)} m2/L`;
+  if (laydown === undefined || laydown.share === 1) return { litres: 1 / coversM2PerL, working: full };
+  return {
+    litres: laydown.share / coversM2PerL,
+    working: `${full} × ${formatNumber(laydown.share, 2)} (${laydown.name})`,
+  };
 }
 
 function splitMix(

@@ -6,7 +6,8 @@ import type { ShopAir } from "../air/wait-factor.ts";
 import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
 import type { Family, Role } from "../knowledge/family-schema.ts";
 import { namesChemical } from "../knowledge/named-chemicals.ts";
-import { dryFilmUm, mixSolids, wetFilmUm } from "../quantities/film.ts";
+import { dryFilmUm, mixSolids } from "../quantities/film.ts";
+import { coatWetUm } from "../quantities/laydown.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "./actions.ts";
 import { dryingTimes } from "./drying-time.ts";
 import {
@@ -455,13 +456,13 @@ const SEALS: ReadonlySet<Role> = new Set(["clear", "oil", "wax", "paint", "prime
 export const layerBuildsFilm = (family: Family, wiped: boolean): boolean =>
   (family.buildsFilm || family.role === "filler") && !wiped;
 
-/** Dry film of one coat, micrometres: (wet, or 1000 / covers) × the mix's solids by volume. Undefined when not known. */
+/** Dry film of one coat, micrometres: (wet, or 1000 / covers × laydown) × the mix's solids by volume. Undefined when not known. */
 export function coatFilmUm(layer: LayerAction): number | undefined {
   const material = layer.use.material;
   if (!material?.family) return undefined;
   if (!layerBuildsFilm(material.family, layer.wiped)) return 0;
   if (layer.session && layer.wetUm === undefined) return undefined;
-  const wet = layer.wetUm ?? (material.covers ? wetFilmUm(material.covers.value) : undefined);
+  const wet = coatWetUm(layer);
   const solids = layerSolids(layer);
   return wet === undefined || solids === undefined ? undefined : dryFilmUm(wet, solids);
 }

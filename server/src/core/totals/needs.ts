@@ -4,6 +4,7 @@
 import { isNeverListed } from "../knowledge/built-in-materials.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 import type { Job, Material } from "../model/model.ts";
+import { laydownOf } from "../quantities/laydown.ts";
 import {
   layerLitres,
   type Method,
@@ -98,6 +99,7 @@ export function coatMix(job: Job, run: SurfaceRun, action: LayerAction): CoatMix
     ...(covers !== undefined ? { coversM2PerL: covers } : {}),
     ...(action.wetUm !== undefined ? { wetUm: action.wetUm } : {}),
     method: methodOf(action.method),
+    laydown: laydownOf(action),
     sparePercent: job.spare.value,
     ...(thinned ? { thinned: { a: thinned.a, b: thinned.b } } : {}),
     ...(tinted ? { tintPercent: tinted.percent } : {}),

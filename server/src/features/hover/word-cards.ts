@@ -18,6 +18,7 @@ import { woodByName } from "../../core/knowledge/woods.ts";
 import { docOf, SHEENS, type VocabularyName } from "../../core/knowledge/words.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { LAYER_TIMES } from "../../core/quantities/abrasives.ts";
+import { LAYDOWNS } from "../../core/quantities/laydown.ts";
 import { TRANSFER_EFFICIENCY } from "../../core/quantities/litres.ts";
 import { bullets, code, paragraphs } from "../markdown.ts";
 import { familyCard } from "./material-card.ts";
@@ -147,12 +148,22 @@ export function methodCard(word: string): string | undefined {
   const { fixedMin, minPerM2, source } = LAYER_TIMES[method];
   const lands =
     efficiency === 1
-      ? "Label rates are for it, so its efficiency counts as 1."
+      ? handText(word)
       : `${formatNumber(efficiency * 100, 0)} % of what is sprayed lands on the piece; litres are divided by ${efficiency}.`;
   return paragraphs(
     `**by ${word}**: ${lands}`,
     `A coat takes ${fixedMin} min + ${minPerM2} min/m2 where nothing is said (${source}).`,
   );
+}
+
+/** What a hand method lays of a label's coat: its share where it lays less than a brush. */
+function handText(word: string): string {
+  const { padded, wipedOn } = LAYDOWNS;
+  const shellac = `Shellac from a polisher's pad counts as ${padded.share} of a brushed coat (${padded.source})`;
+  if (word === "pad") return `Label rates are for it. ${shellac}.`;
+  if (word === "cloth" || word === "rubber")
+    return `Label rates are for it. ${shellac}, varnish wiped on as ${wipedOn.share}.`;
+  return "Label rates are for it, so its efficiency counts as 1.";
 }
 
 const OTHER_WORDS: Readonly<Record<string, string>> = {

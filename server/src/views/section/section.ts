@@ -3,7 +3,7 @@
 import { woodByName } from "../../core/knowledge/woods.ts";
 import { thicknessText } from "../../core/measure/figures.ts";
 import type { Job, Substrate } from "../../core/model/model.ts";
-import { wetFilmUm } from "../../core/quantities/film.ts";
+import { coatWetUm } from "../../core/quantities/laydown.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
 import { coatMix } from "../../core/totals/needs.ts";
@@ -128,9 +128,8 @@ function sectionCoat(
   job: Job | undefined,
 ): SectionCoat {
   const { action, material, family } = coat;
-  const covers = material?.covers?.value;
   const buildsFilm = coat.filmUm !== 0;
-  const wetUm = action?.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
+  const wetUm = action && coatWetUm(action);
   const litres = action && job ? coatMix(job, run, action)?.litres : undefined;
   const sheen = material?.sheen?.value;
   return {

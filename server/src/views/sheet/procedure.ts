@@ -7,7 +7,7 @@ import { formatDuration, formatNumber } from "../../core/measure/format-amount.t
 import type { Material, Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { type Place, placeKey, samePlace } from "../../core/place.ts";
-import { wetFilmUm } from "../../core/quantities/film.ts";
+import { coatWetUm } from "../../core/quantities/laydown.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -245,8 +245,7 @@ function ratioText({ hardener, thinned, tinted }: LayerAction): string {
 function filmDetails({ after }: Moment<Action>, layer: LayerAction): readonly string[] {
   const coat = after.layers.at(-1);
   if (!coat?.filmUm) return [];
-  const covers = coat.material?.covers?.value;
-  const wet = layer.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
+  const wet = coatWetUm(layer);
   const dry = `dry ${um(coat.filmUm)}`;
   const built = after.layers.filter(({ origin, filmUm }) => origin === "new" && filmUm !== 0);
   const all = built.every(({ filmUm }) => filmUm !== undefined)

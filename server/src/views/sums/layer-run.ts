@@ -1,7 +1,7 @@
 /** What a `layer` line comes to on one surface of a job: coats, litres with their sum, wet and dry film. */
 import { exactFilm, percentText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
-import { wetFilmUm } from "../../core/quantities/film.ts";
+import { coatWetUm, laydownOf } from "../../core/quantities/laydown.ts";
 import type { LayerAction } from "../../core/surface/actions.ts";
 import type { Coat } from "../../core/surface/state.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
@@ -33,11 +33,13 @@ function drawTexts({ result, run, times }: LineRun): readonly string[] {
 function filmTexts(action: LayerAction, coat: Coat, coats: number): readonly string[] {
   if (coat.filmUm === 0) return ["builds no film"];
   const covers = coat.material?.covers?.value;
-  const wet = action.wetUm ?? (covers === undefined ? undefined : wetFilmUm(covers));
+  const wet = coatWetUm(action);
   if (wet === undefined) return [];
+  const { share, name } = laydownOf(action);
+  const laid = share === 1 ? "" : ` × ${formatNumber(share, 2)} (${name})`;
   const wetText =
     action.wetUm === undefined
-      ? `wet 1000 / ${formatNumber(covers!, 3)} = ${exactFilm(wet)}`
+      ? `wet 1000 / ${formatNumber(covers!, 3)}${laid} = ${exactFilm(wet)}`
       : `wet ${exactFilm(wet)}`;
   if (coat.filmUm === undefined) return [wetText];
   const solids = (coat.filmUm / wet) * 100;

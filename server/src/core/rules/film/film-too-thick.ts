@@ -4,9 +4,8 @@
  * fill and to be sanded, so it counts apart from the coats above it, whatever family it is written with.
  */
 
-import type { Family } from "../../knowledge/family-schema.ts";
 import { filmText } from "../../measure/figures.ts";
-import type { LayerAction } from "../../surface/actions.ts";
+import { isPolished } from "../../quantities/laydown.ts";
 import type { Coat } from "../../surface/state.ts";
 import { type FilmStack, stackOf } from "../film-stack.ts";
 import { onlyCoats } from "../remedy-fixes.ts";
@@ -153,7 +152,8 @@ recipe painted {
       const thickest = family?.filmRangeUm?.[1];
       const stack = stackOf(after);
       if (!family || thickest === undefined || stack?.family !== family) return;
-      if (isFrenchPolished(action, family)) return;
+      // A polisher cuts back between the coats of a great many.
+      if (isPolished(family, action.method)) return;
       const coats = coatsLike(stack, isPrimer(stack.coats.at(-1)!));
       const um = thicknessOf(coats);
       // Said once, on the coat with which it becomes too thick.
@@ -172,10 +172,6 @@ recipe painted {
     },
   },
 };
-
-/** A polisher's pad lays shellac far thinner than the brush that the label's rate is for, and in a great many coats. */
-const isFrenchPolished = (action: LayerAction, family: Family): boolean =>
-  family.binder === "shellac" && ["pad", "cloth", "rubber"].includes(action.method);
 
 /** The uppermost coats of a film that are primers, or that are none. */
 function coatsLike({ coats }: FilmStack, primer: boolean): readonly Coat[] {

@@ -4,8 +4,9 @@
  * a thin coat that freshens an old film of its kind.
  */
 import { filmText } from "../../measure/figures.ts";
+import { isPolished, LAYDOWNS } from "../../quantities/laydown.ts";
 import { isFilm } from "../../surface/state.ts";
-import { stackOf } from "../film-stack.ts";
+import { type FilmStack, stackOf } from "../film-stack.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName } from "../texts.ts";
 
@@ -17,7 +18,9 @@ export const filmTooThin: TradeRule = {
     summary: "The last film is thinner than a single sound coat of its family.",
     why: "A film that thin does not close: water gets through it, and it wears off at the first rubbing.",
     remedy: "Add coats, thin less, or spread less far.",
-    sources: ["common practice, no source: the film range of each family"],
+    sources: [
+      "common practice, no source: the film range of each family, and that a padded coat of shellac closes at a quarter of a brushed one",
+    ],
   },
   failing: [
     {
@@ -62,7 +65,7 @@ export const filmTooThin: TradeRule = {
       // What another recipe or job goes on from is not the last film yet.
       if (run.continued) return;
       const stack = stackOf(run.final);
-      const thinnest = stack?.family.filmRangeUm?.[0];
+      const thinnest = stack && thinnestUm(stack);
       if (!run.final.certain || !stack || stack.open || thinnest === undefined) return;
       if (!["clear", "paint"].includes(stack.family.role) || sureUm(stack) >= thinnest - 1e-6) return;
       const below = run.final.layers[run.final.layers.indexOf(stack.coats[0]!) - 1];
@@ -77,6 +80,13 @@ export const filmTooThin: TradeRule = {
   },
 };
 
+/** Dry film of one sound coat. A coat that is rubbed on closes at the share that a polisher's pad lays. */
+function thinnestUm({ family, coats }: FilmStack): number | undefined {
+  const brushed = family.filmRangeUm?.[0];
+  const polished = coats.every(({ action }) => action && isPolished(family, action.method));
+  return brushed !== undefined && polished ? brushed * LAYDOWNS.padded.share : brushed;
+}
+
 /** Of `x 2 to 3` only two coats are sure to go on. */
-const sureUm = ({ um, coats }: NonNullable<ReturnType<typeof stackOf>>): number =>
+const sureUm = ({ um, coats }: FilmStack): number =>
   coats.reduce((sure, { action, filmUm = 0 }) => sure - (action?.ifNeeded ? filmUm : 0), um);
