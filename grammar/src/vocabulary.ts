@@ -395,7 +395,11 @@ export const TAILS: Readonly<
     doc: "Sprayed as a mist, which counts for no coat where wear is hard.",
   },
   full: { on: "layer", example: "full", doc: "A full, wet coat." },
-  flooded: { on: "layer", example: "flooded", doc: "As much as the surface takes." },
+  flooded: {
+    on: "layer",
+    example: "flooded",
+    doc: "As much as the surface takes, which counts as twice a coat.",
+  },
   if: {
     on: "layer",
     example: "if needed",

@@ -4,6 +4,19 @@
  * themselves, by `write-language-page.ts`; a test reads every whole example here and wants it free of findings.
  */
 import { LEAD_BANS } from "../src/core/knowledge/lead.ts";
+import { MASS_BALANCE, PRACTICE } from "../src/core/knowledge/sources.ts";
+import { LAYDOWNS } from "../src/core/quantities/laydown.ts";
+import { TRANSFER_EFFICIENCY } from "../src/core/quantities/litres.ts";
+
+const HAND_ROWS = (
+  [
+    ["shellac `by pad`, `cloth` or `rubber`, as a polisher does", LAYDOWNS.padded],
+    ["varnish `by cloth` or `rubber`, not wiped off, unless it is a wiping varnish", LAYDOWNS.wipedOn],
+    ["`flooded`", LAYDOWNS.flooded],
+  ] as const
+)
+  .map(([how, { share, source }]) => `| ${how} | ${share} | 1 | ${source} |`)
+  .join("\n");
 
 export const INTRODUCTION = `A finish recipe is a text file, \`*.finish\`, that a furniture finisher reads aloud at the bench and a machine can work out.
 You write what is done, line by line, in the words of the trade; areas, litres, cans, waits, film, fumes, dates and money follow from it, and so does what will go wrong.
@@ -182,7 +195,7 @@ A layer with \`if needed\` or \`only\` is planned and bought for, and counts for
 \`passes\` lie wet on wet in one coat, whose litres and film stay those of one; \`flash\` between them adds its time.
 \`apply R\` without \`to\` means the only surface of the job.
 Between the coats of \`x 3\` without a block lies \`wait until recoat\`; \`between\` adds what else is done, and takes the place of that wait where it says how long. Sanding between coats is dusted off.
-A \`mist\` counts for no coat where wear is hard; \`thin\`, \`full\` and \`flooded\` are printed and change no sum.
+A \`mist\` counts for no coat where wear is hard; \`flooded\` takes twice a coat; \`thin\` is printed and changes no sum. \`full\` is a whole coat, whatever lays it.
 `;
 
 export const RECIPES = `## What steps do
@@ -235,10 +248,22 @@ Even where no lead is found, do not breathe the dust: masks, cleaning up and kee
 
 ## Amounts
 
-Mix = area · pieces · coats · (1 / spreading rate, or \`wet\`) / transfer efficiency · (1 + spare).
-A label's rate is for hand methods, whose efficiency counts as 1; \`hvlp\` counts 0.65 and \`airless\` 0.50.
+Mix = area · pieces · coats · (1 / spreading rate · laydown, or \`wet\`) / transfer efficiency · (1 + spare).
+A label's rate is for a brushed coat. How much of it is laid, and how much of what leaves the can lands on the piece, depends on the method:
+
+| how it is put on | laydown | lands on the piece | source |
+| --- | ---: | ---: | --- |
+| by hand, unless a row below says otherwise | 1 | 1 | the label's spreading rate |
+${HAND_ROWS}
+| \`session\` of French polishing, all its passes together | 1 | 1 | ${PRACTICE} |
+| by hand, \`wiped off\`: it has been put on first | 1 | 1 | ${PRACTICE} |
+| \`by hvlp\` | 1 | ${TRANSFER_EFFICIENCY.hvlp} | South Coast AQMD, spray equipment transfer efficiency: 65 % |
+| \`by airless\`, \`by spray\` | 1 | ${TRANSFER_EFFICIENCY.airless} | ${PRACTICE} |
+
+A stated \`wet\` film is laid as it is. Setting up and cleaning a gun takes time, not litres: what stays in its cup and hose is part of \`spare\`.
+All that leaves the can evaporates in the room: what is laid, overspray, and what is wiped off, which evaporates from the rags as well unless you close them in (${MASS_BALANCE}). So the grams of a job and those that the air of its room carries away are of the same litres.
 \`tinted P %\` takes P % of the mix; \`thinned a:b\` divides the rest.
-Wet film is 1 / spreading rate (or \`wet\`), dry film that times the mix's solids by volume; efficiency and spare never enter the film, and wiped layers, stains, conditioners, oils, waxes and auxiliaries build none.
+Wet film is 1 / spreading rate · laydown (or \`wet\`), dry film that times the mix's solids by volume; efficiency and spare never enter the film, and wiped layers, stains, conditioners, oils, waxes and auxiliaries build none.
 A step \`with M\` uses area · pieces / spreading rate · (1 + spare) where M itself states \`covers\`; \`fill\` uses only what \`, uses 50 mL\` says; \`soap\` and \`water\` are not listed.
 Cans are the cheapest set that covers the need less \`on_hand\`; at equal cost the least left over, then the fewest.
 What is not stated enough for is not computed, and hover says what is missing.

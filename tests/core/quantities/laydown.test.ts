@@ -1,6 +1,8 @@
 /** What a way of working lays of a brushed coat: hand calculations of litres, film and vapour. */
 import { describe, expect, test } from "vitest";
+import { coatFumes } from "../../../server/src/core/fumes/job-fumes.ts";
 import { LAYDOWNS } from "../../../server/src/core/quantities/laydown.ts";
+import { analyse } from "../../harness/check-text.ts";
 import { board, job, onlyJob, recipe } from "../totals/job-text.ts";
 
 const polish = `material polish {
@@ -69,9 +71,35 @@ describe("film", () => {
   });
 });
 
-test("the grams of VOC follow the litres", () => {
-  // 2 m2 / 10 m2/L · 0.25 · 20 = 1 L of 700 g/L
-  expect(totalsOf(polish, "layer polish x 20, by pad").voc_g).toBeCloseTo(700, 6);
+describe("all that leaves the can evaporates, in the job's grams and in those of its coats", () => {
+  const gramsOf = (materials: string, line: string) => {
+    const text = materials + board() + recipe(line) + job("board", "face", "spare 0 %");
+    const { draws, totals } = analyse({ "test.finish": text }).jobs("test.finish")[0]!;
+    const coats = coatFumes(draws).map(({ grams }) => grams!);
+    expect(coats.reduce((sum, grams) => sum + grams, 0)).toBeCloseTo(totals.voc_g!, 6);
+    return coats;
+  };
+  const clear = `material clear {
+  family oil varnish
+  covers 10 m2/L
+  voc    400 g/L
+}
+`;
+  test("of a padded coat, no more than the pad has drawn", () => {
+    // 2 m2 / 10 m2/L · 0.25 = 0.05 L of 700 g/L
+    const coats = gramsOf(polish, "layer polish x 20, by pad");
+    expect(coats).toHaveLength(20);
+    for (const grams of coats) expect(grams).toBeCloseTo(35, 6);
+  });
+  test("of a gun, its overspray as well", () => {
+    // 2 / 10 / 0.65 · 400
+    expect(gramsOf(clear, "layer clear, by hvlp")[0]).toBeCloseTo(123.0769, 3);
+  });
+  test("of what is wiped off, and of a flood coat, all of it", () => {
+    // 2 / 10 · 400 = 80 g; flooded twice as much
+    expect(gramsOf(clear, "layer clear, by cloth, wiped off")[0]).toBeCloseTo(80, 6);
+    expect(gramsOf(clear, "layer clear, by brush, flooded, wiped off")[0]).toBeCloseTo(160, 6);
+  });
 });
 
 test("every laydown has its source", () => {

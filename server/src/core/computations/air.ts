@@ -1,7 +1,7 @@
 /**
  * What the tool calculates, part of `core/computations.ts`. Air, waits and fumes.
  */
-import { PRACTICE } from "../knowledge/sources.ts";
+import { MASS_BALANCE, PRACTICE } from "../knowledge/sources.ts";
 import type { Computation } from "./computation.ts";
 
 const TOTALS = "`totals`, hover of the job";
@@ -57,8 +57,9 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
     topic: "Fumes",
     name: "VOC given off",
     seen: TOTALS,
-    formula: "Σ litres (spare and thinner included) · material VOC in g/L",
-    source: "40 CFR 59.406(a) for what material VOC is",
+    formula:
+      "Σ litres (spare, thinner, overspray and what is wiped off included) · material VOC in g/L: all that leaves the can evaporates",
+    source: `40 CFR 59.406(a) for what material VOC is; ${MASS_BALANCE}`,
     file: "fumes/voc.ts",
     functions: ["vocGrams"],
     tests: ["core/fumes/voc.test.ts", "core/totals/materials.test.ts"],

@@ -97,7 +97,7 @@ export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
     name: "Laydown",
     seen: "`totals`, `shopping`, hover of the layer",
     formula:
-      "share of a coat brushed at the label's rate: 1/4 shellac by pad, cloth or rubber; 1/2 varnish by cloth or rubber, except wiping varnish; 2 flooded; a stated wet film and a session of French polishing as they are; the air of a room is judged as for a whole coat",
+      "share of a coat brushed at the label's rate: 1/4 shellac by pad, cloth or rubber; 1/2 varnish by cloth or rubber, except wiping varnish; 2 flooded; a stated wet film and a session of French polishing as they are",
     source: "common practice, no source",
     file: "quantities/laydown.ts",
     functions: ["laydownOf", "coatWetUm", "isPolished"],

@@ -8,7 +8,6 @@
 import { type Solvent, type StandIn, standInFor } from "../knowledge/solvents.ts";
 import type { Material } from "../model/model.ts";
 import { placeKey } from "../place.ts";
-import { laydownOf } from "../quantities/laydown.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action, LayerAction, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -114,7 +113,7 @@ function fumesOfCoat(draws: readonly FumesDraw[]): CoatFumes {
 }
 
 /** What the liquids of a draw give off, all pieces together. */
-export function liquidFumes({ material, litres, action }: FumesDraw): readonly LiquidFumes[] {
+export function liquidFumes({ material, litres }: FumesDraw): readonly LiquidFumes[] {
   const vapourGPerL = vapourOf(material);
   if (litres === undefined || vapourGPerL === undefined || isBuiltInWater(material)) return [];
   const standIn = standInFor(material);
@@ -123,8 +122,7 @@ export function liquidFumes({ material, litres, action }: FumesDraw): readonly L
       material,
       litres,
       vapourGPerL,
-      // What a pad or a cloth holds evaporates as well: the air is judged as for a whole coat.
-      grams: (litres * vapourGPerL) / (action.op === "layer" ? Math.min(1, laydownOf(action).share) : 1),
+      grams: litres * vapourGPerL,
       ...(standIn ? { solvent: standIn.cautious, standIn } : {}),
     },
   ];

@@ -1,6 +1,7 @@
 /**
  * Volatile organic compounds that a job gives off: *material* VOC, grams in a litre as it stands in the can (40 CFR
- * 59.406(a)), times the litres used, thinner and spare included, since what stays in the pot evaporates as well.
+ * 59.406(a)), times the litres used: thinner, spare, overspray and what is wiped off included, since what stays in the
+ * pot, drifts past the piece or leaves with the rags evaporates as well.
  */
 
 /** Grams that evaporate from so many litres at a material VOC in g/L. */

@@ -8,6 +8,8 @@
 /** What the notation itself lays down, so that no book can say otherwise. */
 export const BY_DEFINITION = "by definition, no outside source";
 export const PRACTICE = "common practice, no source";
+export const MASS_BALANCE =
+  "mass balance: Michigan Department of Environmental Quality, Emission Calculation Fact Sheet, coating operations";
 export const MEMORY_HIGH = "from memory, confidence high";
 export const MEMORY_MEDIUM = "from memory, confidence medium";
 

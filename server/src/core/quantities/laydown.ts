@@ -2,10 +2,14 @@
  * How much of a coat a way of working leaves on the piece, as a share of what a brush lays at the label's rate.
  *
  * A label's spreading rate is that of a full coat. A polisher's pad leaves a fraction of it, a cloth with varnish about
- * half, and flooding more than it, whose surplus is wiped off. The share holds for litres and film; of
- * vapour the air of the room is judged as for a whole coat, since what a pad holds evaporates as well.
+ * half, and flooding more than it, whose surplus is wiped off. The share holds for litres, film and vapour.
  * Overspray is another thing: it leaves the can and never reaches the piece, so it is divided out as transfer efficiency.
  * What is wiped off again has been put on first, so its litres are the label's.
+ *
+ * All that leaves the can counts as evaporating in the room, cautiously: what is laid, the overspray, and what is wiped
+ * off, which leaves with the rags and evaporates from them as well unless they are closed in (mass balance: Michigan
+ * Department of Environmental Quality, Emission Calculation Fact Sheet, coating operations, by which all volatiles of
+ * a coating are emitted into the air). So a job's grams and its room's are of the same litres.
  */
 import type { Binder, Family } from "../knowledge/family-schema.ts";
 import { PRACTICE } from "../knowledge/sources.ts";
