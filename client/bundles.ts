@@ -24,7 +24,7 @@ export interface Bundle {
   readonly program?: true;
   /** Explains no rule, so that the explanations and examples of the rules are left out: see `without-explanations.ts`. */
   readonly withoutExplanations?: true;
-  /** Loads `job-reports.cjs` when the first report is asked for. */
+  /** Loads `job-reports.cjs` when the first report, sheet or drawing of a job is asked for. */
   readonly withReportsBeside?: true;
   /** Plans are made in a thread, by `planning.cjs`; should one have to be made here after all, that is loaded for it. */
   readonly withPlannerBeside?: true;
@@ -48,6 +48,7 @@ export const BUNDLES: readonly Bundle[] = [
     out: "server/dist/job-reports.cjs",
     runsIn: "node",
     format: "cjs",
+    withoutExplanations: true,
   },
   {
     entry: "server/src/entry/finishwright.ts",
@@ -90,7 +91,6 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   legalComments: "none",
   logLevel: "warning",
   plugins: [
-    zodInParts,
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
@@ -98,24 +98,23 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
 
-/**
- * One function of zod names its helpers by way of a namespace that is exported again, which keeps all of them in a bundle
- * (12 kB). The file imports the same helpers directly, too; by that name only those used are kept.
- */
-const zodInParts: Plugin = {
-  name: "zod-in-parts",
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]zod[\\/]v4[\\/]mini[\\/]schemas\.js$/ }, ({ path: file }) => ({
-      contents: readFileSync(file, "utf8").replaceAll("core.util.", "util."),
-      loader: "js",
-    }));
-  },
-};
+/** What `job-reports.ts` exports for sheets and the drawing of a job, by the module that it comes from. */
+const REPORTED_BESIDE = [
+  { module: /[\\/]views[\\/]sheet[\\/]sheet\.ts$/, name: "sheetsOf" },
+  { module: /[\\/]views[\\/]bench[\\/]bench\.ts$/, name: "benchOf" },
+];
 
 /** The reports are plain functions of plain data, so nothing is amiss if what they share with the server is there twice. */
 const reportsBeside: Plugin = {
   name: "reports-beside",
-  setup({ onResolve }) {
+  setup({ onLoad, onResolve }) {
+    for (const { module, name } of REPORTED_BESIDE) {
+      onLoad({ filter: module }, () => ({
+        contents: `export const ${name} = (...given) => require("./job-reports.cjs").${name}(...given);`,
+        loader: "js",
+      }));
+    }
+    onResolve({ filter: /^\.\/job-reports\.cjs$/ }, ({ path }) => ({ path, external: true }));
     onResolve({ filter: /\/reports\/job-reports\.ts$/ }, ({ kind }) =>
       kind === "dynamic-import" ? { path: "./job-reports.cjs", external: true } : undefined,
     );

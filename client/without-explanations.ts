@@ -7,14 +7,8 @@ import { readFileSync } from "node:fs";
 import type { Plugin } from "esbuild";
 import ts from "typescript";
 
-/** What a rule (`RuleMeta`, `RuleDocs`) tells to people who ask for it, and nothing in its place; its summary stays. */
-const EXPLAINING: ReadonlyMap<string, string> = new Map([
-  ["failing", "[]"],
-  ["passing", "[]"],
-  ["why", '""'],
-  ["remedy", '""'],
-  ["sources", "[]"],
-]);
+/** What a rule (`RuleMeta`, `RuleDocs`) and a chemical tell to people who ask for it; a rule's summary stays. */
+const EXPLAINING: ReadonlySet<string> = new Set(["failing", "passing", "why", "remedy", "sources"]);
 
 const RULE_OR_CHEMICALS = /[\\/]core[\\/](?:rules[\\/][a-z]+[\\/]|knowledge[\\/]chemicals-)[a-z-]+\.ts$/;
 
@@ -41,14 +35,13 @@ export const withoutExplanations: Plugin = {
   },
 };
 
-/** The text of a file with empty lists and texts where its examples and explanations stood. */
+/** The text of a file without its examples and explanations. Who explains nothing never asks for them. */
 function emptied(file: string, text: string): string {
-  const found: { readonly value: ts.Expression; readonly nothing: string }[] = [];
+  const found: ts.PropertyAssignment[] = [];
   const look = (node: ts.Node): void => {
     if (ts.isPropertyAssignment(node)) {
       const name = node.name.getText();
-      const nothing = EXPLAINING.get(name);
-      if (nothing !== undefined) found.push({ value: node.initializer, nothing });
+      if (EXPLAINING.has(name)) found.push(node);
       else if (name === "docs") node.initializer.forEachChild(look);
     } else if (ts.isVariableDeclaration(node)) {
       const declared = node.name.getText() + (node.type === undefined ? "" : `: ${node.type.getText()}`);
@@ -58,8 +51,8 @@ function emptied(file: string, text: string): string {
     }
   };
   look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
-  return found.reduceRight(
-    (rest, { value, nothing }) => rest.slice(0, value.getStart()) + nothing + rest.slice(value.end),
-    text,
-  );
+  return found.reduceRight((rest, property) => {
+    const after = rest.slice(property.end);
+    return rest.slice(0, property.getStart()) + after.replace(/^\s*,/, "");
+  }, text);
 }

@@ -63,13 +63,12 @@ const MEGABYTE = 2 ** 20;
 
 /**
  * What an editor has to load before the first answer. The library for messages is 62 kB of it, the words of dangers
- * in notes 45 kB, those of labels and of speech for the words of the notation, and what reads them, 50 kB, the cuts through
- * surfaces and the lists of sheets 6 kB, who shares a shop with whom 7 kB, dates with
+ * in notes 45 kB, those of labels and of speech for the words of the notation, and what reads them, 50 kB, who shares a shop with whom 7 kB, dates with
  * their reasons and sums that add up 4 kB, spot tests 4 kB.
  */
-const MOST_SERVER_BYTES = 1.02 * MEGABYTE;
+const MOST_SERVER_BYTES = 0.97 * MEGABYTE;
 /** In a browser the planner and the reports are in the same file, the page of a bench sheet among them with 10 kB. */
-const MOST_WORKER_BYTES = 1.143 * MEGABYTE;
+const MOST_WORKER_BYTES = 1.13 * MEGABYTE;
 
 test.each([
   ["server/dist/language-server.cjs", MOST_SERVER_BYTES],

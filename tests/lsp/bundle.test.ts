@@ -18,8 +18,9 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
-import { REPORT } from "../../server/src/lsp/custom-requests.ts";
-import { type Client, joinServer, MINIMAL, type Setup } from "./harness.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { BENCH, type BenchAnswer, REPORT } from "../../server/src/lsp/custom-requests.ts";
+import { type Client, joinServer, MINIMAL, type Setup, startClient } from "./harness.ts";
 
 const SERVER = fileURLToPath(new URL("../../server/dist/server.cjs", import.meta.url));
 
@@ -121,6 +122,22 @@ describe.each(nodes())("on %s", (node) => {
       expect(await client.request(REPORT, { textDocument, kind })).toContain(words);
     }
     await client.end();
+  });
+
+  test("the drawing of a job, as the unbundled server has it", async () => {
+    const textDocument = { uri: uriOf("job.finish") };
+    const local = await startClient({ host: { createAnalyst } });
+    const bundled = await overStdio(node, {});
+    const answers = [];
+    for (const client of [local, bundled]) {
+      await client.open(textDocument.uri, JOB.replace('use "stock.finish"\n', ""));
+      const answer = await client.request<BenchAnswer>(BENCH, { textDocument, job: "it" });
+      expect(answer.bench?.name).toBe("it");
+      answers.push(answer);
+    }
+    expect(answers[1]).toEqual(answers[0]);
+    await local.end();
+    await bundled.end();
   });
 
   test("a client that goes without a word does not leave the server behind", async () => {

@@ -66,14 +66,25 @@ export interface ClientFacts {
   readonly isTrusted: boolean;
 }
 
-const INITIALIZATION_OPTIONS: z.ZodMiniType<InitializationOptions> = z.object({
-  findFiles: z.catch(z.optional(z.boolean()), undefined),
-  readFile: z.catch(z.optional(z.boolean()), undefined),
-  rulePages: z.catch(z.optional(z.string()), undefined),
-  commands: z.catch(z.optional(z.array(z.string())), undefined),
-  reports: z.catch(z.optional(z.boolean()), undefined),
-  trusted: z.catch(z.optional(z.boolean()), undefined),
-});
+const INITIALIZATION_OPTIONS: {
+  readonly [K in keyof Required<InitializationOptions>]: z.ZodMiniType<InitializationOptions[K]>;
+} = {
+  findFiles: z.boolean(),
+  readFile: z.boolean(),
+  rulePages: z.string(),
+  commands: z.array(z.string()),
+  reports: z.boolean(),
+  trusted: z.boolean(),
+};
+
+/** Each for itself: one that is not understood counts as not said, and the others hold. */
+const optionOf = <K extends keyof InitializationOptions>(
+  options: unknown,
+  name: K,
+): InitializationOptions[K] => {
+  const said: unknown = Object.hasOwn(Object(options), name) ? Reflect.get(Object(options), name) : undefined;
+  return INITIALIZATION_OPTIONS[name].safeParse(said).data;
+};
 
 /** Older clients know of one folder only. */
 const openFoldersOf = ({ workspaceFolders, rootUri, rootPath }: InitializeParams): readonly string[] => {
@@ -88,7 +99,8 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
   const pulled = textDocument?.diagnostic;
   const signature = textDocument?.signatureHelp?.signatureInformation;
   const has = <T>(list: readonly T[] | undefined, value: T): boolean => list?.includes(value) ?? false;
-  const options = INITIALIZATION_OPTIONS.safeParse(params.initializationOptions).data;
+  const option = <K extends keyof InitializationOptions>(name: K): InitializationOptions[K] =>
+    optionOf(params.initializationOptions, name);
   return {
     pullsDiagnostics: pulled !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
@@ -125,12 +137,12 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     configurationRegistration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     watchedFilesRegistration: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
-    findsFiles: options?.findFiles === true,
-    readsFiles: options?.readFile === true,
-    rulePages: options?.rulePages,
-    commands: new Set(options?.commands),
-    showsReports: options?.reports === true,
+    findsFiles: option("findFiles") === true,
+    readsFiles: option("readFile") === true,
+    rulePages: option("rulePages"),
+    commands: new Set(option("commands")),
+    showsReports: option("reports") === true,
     openFolders: openFoldersOf(params),
-    isTrusted: options?.trusted === true,
+    isTrusted: option("trusted") === true,
   };
 };

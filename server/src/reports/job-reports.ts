@@ -1,5 +1,6 @@
 /**
- * The reports that an editor shows of jobs, behind one module: the language server loads it when the first is asked for.
+ * What an editor shows of jobs beside their text, behind one module: the language server loads it when the first is asked
+ * for. Sheets and the drawing of a job come out of it by a detour of `bundles.ts`.
  */
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
@@ -14,6 +15,9 @@ import { sheetsHtml } from "./sheet-html.ts";
 import { sheetsMarkdown } from "./sheet-markdown.ts";
 import { shoppingCsv, shoppingText } from "./shopping-report.ts";
 import { totalsText } from "./totals-text.ts";
+
+export { benchOf } from "../views/bench/bench.ts";
+export { sheetsOf } from "../views/sheet/sheet.ts";
 
 export interface ReportedJob {
   readonly file: string;
