@@ -189,7 +189,7 @@ export class LayerParser extends StepParser {
         const keyword = make.makeName(this.take(t.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
         this.leaveOut(COATS_BEHIND);
-      } else if (layer !== undefined && (this.optionalTail(tails) || this.passTail(tails))) {
+      } else if (this.optionalTail(owner, tails) || (layer !== undefined && this.passTail(tails))) {
         // Read.
       } else if (layer !== undefined && this.at(t.BetweenWord)) {
         this.between(layer);
@@ -214,8 +214,8 @@ export class LayerParser extends StepParser {
   );
 
   /** `if needed`, `only where rough` */
-  private optionalTail(tails: tree.Tail[]): boolean {
-    const found = this.longestIn(IF_NEEDED);
+  private optionalTail(owner: Owner, tails: tree.Tail[]): boolean {
+    const found = owner === "layer" ? this.longestIn(IF_NEEDED) : undefined;
     if (found !== undefined) {
       this.skip(found.length);
       if (found.written !== "if needed") {
@@ -224,20 +224,45 @@ export class LayerParser extends StepParser {
       tails.push({ kind: "if", keyword: { kind: "name", text: "if", span: found.span }, span: found.span });
       return true;
     }
-    if (!this.isWordAt("only", 1)) {
+    if (this.isWordAt("only", 1)) {
+      tails.push(this.onlyPart());
+      return true;
+    }
+    const said = ONLY_BEHIND.exec(this.restOfPart());
+    if (said === null) {
       return false;
     }
+    tails.push(this.onlyBehind(said[0].split(" ").length, said[1]!));
+    return true;
+  }
+
+  /** `only edges`, `only 20 % "where it is worn"` */
+  private onlyPart(): Extract<tree.Tail, { readonly kind: "only" }> {
     const keyword = make.makeName(this.take(t.Word));
+    const share = this.at(t.NumberToken) ? this.quantity("a share or an area") : undefined;
+    if (share !== undefined) {
+      this.leaveOut(OF);
+    }
     const where = this.at(t.StringToken)
       ? make.makeTitle(this.take(t.StringToken))
       : this.at(t.Word)
         ? this.ownWords()
         : undefined;
-    if (where === undefined) {
-      throw this.mismatch('a text in double quotes, such as `only "where it is worn"`');
+    if (share === undefined && where === undefined) {
+      throw this.mismatch('a share or a text in double quotes, such as `only "edges"`');
     }
-    tails.push({ kind: "only", keyword, where, span: { start: keyword.span.start, end: where.span.end } });
-    return true;
+    const span = { start: keyword.span.start, end: endOf(this.peek(0)) };
+    return { kind: "only", keyword, ...(share && { share }), ...(where && { where }), span };
+  }
+
+  /** `edges only`, `on the edges only`: so many words, and those that say where. */
+  private onlyBehind(words: number, value: string): Extract<tree.Tail, { readonly kind: "only" }> {
+    const { start } = this.peek(1);
+    this.skip(words);
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, `only "${value}"`);
+    const keyword: tree.Name = { kind: "name", text: "only", span: { start, end: start } };
+    return { kind: "only", keyword, where: { kind: "title", value, span }, span };
   }
 
   /** `passes 2`, `2 passes`, `in 2 passes`, `flash 10 min`, `flash off 10 min between passes`, `10 min flash` */
@@ -545,6 +570,8 @@ const COATS_WORD = phrases("coats");
 const BETWEEN_COATS = phrases("between coats", "between");
 const COATS_BEHIND = phrases("coats", "coat");
 const OF = phrases("of");
+/** `edges only`, `on the edges only` */
+const ONLY_BEHIND = /^(?:on )?(?:the )?(\p{L}{1,30}(?: \p{L}{1,30}){0,5}) only$/u;
 /** A session of French polishing is many thin passes, and no coat of a label. */
 const SESSIONS: ReadonlySet<string> = new Set(["session", "sessions"]);
 /** `flash 10 min`, `flash-off 10 min between passes`, `10 min flash`, `10 min between passes` */

@@ -418,8 +418,14 @@ export type Tail =
   | { readonly kind: "thin" | "mist" | "full" | "flooded"; readonly keyword: Name; readonly span: Span }
   /** `if needed`: whether it goes on at all is decided at the bench. */
   | { readonly kind: "if"; readonly keyword: Name; readonly span: Span }
-  /** `only "where it is worn"`: a part of the surface. */
-  | { readonly kind: "only"; readonly keyword: Name; readonly where?: Title; readonly span: Span }
+  /** `only 20 % "where it is worn"`, `only 0.3 m2`: a part of the surface. */
+  | {
+      readonly kind: "only";
+      readonly keyword: Name;
+      readonly share?: Quantity;
+      readonly where?: Title;
+      readonly span: Span;
+    }
   /** `passes 3`: of one coat, wet on wet. */
   | { readonly kind: "passes"; readonly keyword: Name; readonly count?: Value; readonly span: Span }
   /** `flash 10 min`: between passes. */

@@ -406,9 +406,9 @@ export const TAILS: Readonly<
     doc: "Whether it goes on is decided at the bench: it is planned and bought for, and no wear rests on it.",
   },
   only: {
-    on: "layer",
-    example: 'only "where it is worn"',
-    doc: "It goes on a part of the surface: planned and bought for as a whole, and no wear rests on it.",
+    on: "both",
+    example: 'only 20 % "where it is worn"',
+    doc: 'A part of the surface, as a share or an area: litres, paper and time are counted for that part, and no wear rests on it. Of `only "edges"` and `only "faces"` the part follows from the shapes; where nothing tells it, the whole is counted.',
   },
   passes: {
     on: "layer",

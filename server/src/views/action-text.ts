@@ -1,7 +1,8 @@
 /** One task or wait of a plan in a few words, as a finisher would write it on a board. */
 import { lookUp } from "../../../grammar/src/look-up.ts";
 import { VERBS } from "../../../grammar/src/vocabulary.ts";
-import { formatDuration } from "../core/measure/format-amount.ts";
+import { areaText } from "../core/measure/figures.ts";
+import { formatDuration, formatNumber } from "../core/measure/format-amount.ts";
 import {
   type Action,
   type LayerAction,
@@ -26,7 +27,22 @@ export function actionText(action: Action): string {
   }
 }
 
-function stepText({ verb, wet, grits, use, what }: StepAction): string {
+/** `only edges`, `only 20 %: where it is worn` */
+export function partText({ where, share, areaM2 }: NonNullable<Action["part"]>): string {
+  const much =
+    areaM2 !== undefined
+      ? areaText(areaM2)
+      : share !== undefined
+        ? `${formatNumber(share * 100, 1)} %`
+        : undefined;
+  return `only ${[much, where].filter((said) => said !== undefined).join(": ")}`;
+}
+
+function stepText({ part, ...step }: StepAction): string {
+  return part ? `${workText(step)}, ${partText(part)}` : workText(step);
+}
+
+function workText({ verb, wet, grits, use, what }: Omit<StepAction, "part">): string {
   return [
     verb === OTHER_WORK ? "" : verb,
     wet ? "wet" : "",
@@ -41,11 +57,11 @@ function stepText({ verb, wet, grits, use, what }: StepAction): string {
 
 const withUse = (use: StepAction["use"]): string => (use ? `with ${use.material?.name ?? use.name}` : "");
 
-function layerText({ use, coat, coats, session, ifNeeded, wiped, method }: LayerAction): string {
+function layerText({ use, coat, coats, session, part, ifNeeded, wiped, method }: LayerAction): string {
   return [
     use.material?.name ?? use.name,
     ...(coats > 1 ? [`${session ? "session" : "coat"} ${coat} of ${coats}`] : []),
-    ...(ifNeeded ? ["if needed"] : []),
+    ...(part ? [partText(part)] : ifNeeded ? ["if needed"] : []),
     ...(method === "brush" ? [] : [`by ${method}`]),
     ...(wiped ? ["wiped off"] : []),
   ].join(", ");

@@ -23,7 +23,13 @@ export interface ShapeProblem {
 }
 
 export type ShapeArea =
-  | { readonly ok: true; readonly areaM2: number; readonly working: string }
+  | {
+      readonly ok: true;
+      readonly areaM2: number;
+      /** Of its edges, within that; 0 for a shape that has none, undefined where its thickness is not stated. */
+      readonly edgesM2?: number;
+      readonly working: string;
+    }
   | { readonly ok: false; readonly problems: readonly ShapeProblem[] };
 
 /** A size in metres (for `area` in m2), with its second end where it tapers. */
@@ -34,6 +40,7 @@ interface Size {
 
 interface Face {
   readonly areaM2: number;
+  readonly rimM2?: number;
   readonly working: string;
 }
 
@@ -58,7 +65,13 @@ export function shapeArea(shape: ShapeSyntax): ShapeArea {
 
   const face = FACES[shape.name.text]!(sizes, (option) => options.has(option));
   const areaM2 = count * face.areaM2 * (1 + plus / 100);
-  return { ok: true, areaM2, working: fillIn(face.working, count, plus, areaM2, shape.name.text === "area") };
+  const rimM2 = word.sizes.includes("thickness?") ? face.rimM2 : shape.name.text === "area" ? undefined : 0;
+  return {
+    ok: true,
+    areaM2,
+    ...(rimM2 === undefined ? {} : { edgesM2: count * rimM2 * (1 + plus / 100) }),
+    working: fillIn(face.working, count, plus, areaM2, shape.name.text === "area"),
+  };
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -148,6 +161,7 @@ function withEdge(faceM2: number, face: string, bothFaces: boolean, rim: Face | 
   const faces = bothFaces ? `2 × ${face}` : face;
   return {
     areaM2: (bothFaces ? 2 : 1) * faceM2 + (rim?.areaM2 ?? 0),
+    ...(rim ? { rimM2: rim.areaM2 } : {}),
     working: rim === undefined ? faces : `${faces} + ${rim.working}`,
   };
 }

@@ -157,7 +157,7 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
       report(ctx, problem.rule, problem.span, problem.message);
     return [];
   }
-  const { areaM2, working } = result;
+  const { areaM2, edgesM2, working } = result;
   const taken = takenFaces(shape);
   return [
     {
@@ -165,6 +165,7 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
       areaM2,
       working,
       edges: statesThickness(shape),
+      ...(edgesM2 === undefined ? {} : { edgesM2 }),
       ...(taken ? { taken } : {}),
     },
   ];

@@ -92,6 +92,8 @@ export interface ShapePart {
   readonly working: string;
   /** States a thickness, so its edges are coated too: end grain on solid wood, the open core on a board. */
   readonly edges: boolean;
+  /** The area of its edges; 0 where the shape has none, undefined where its thickness is not stated. */
+  readonly edgesM2?: number;
   /** What is taken of its faces where the line does not say, and what to write. */
   readonly taken?: string;
 }

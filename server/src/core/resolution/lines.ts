@@ -60,6 +60,14 @@ export interface UsesTail {
   readonly amount: number;
 }
 
+/** `only 20 % "where it is worn"`: the part of the surface that a line is done on. */
+export interface PartTail {
+  readonly where?: string;
+  /** 0 to 1 of the surface. */
+  readonly share?: number;
+  readonly areaM2?: number;
+}
+
 export interface StepLine {
   readonly kind: "step";
   readonly syntax: StepStatement;
@@ -71,6 +79,7 @@ export interface StepLine {
   readonly takes?: TakesTail;
   readonly uses?: UsesTail;
   readonly batch?: Batch;
+  readonly part?: PartTail;
 }
 
 export interface LayerLine {
@@ -94,8 +103,7 @@ export interface LayerLine {
   readonly toner: boolean;
   /** Whether it goes on is decided at the bench. */
   readonly optional?: true;
-  /** The part of the surface that it goes on. */
-  readonly where?: string;
+  readonly part?: PartTail;
   /** Passes of one coat, and the hours between them. */
   readonly passes?: Figure;
   readonly flash?: Figure;

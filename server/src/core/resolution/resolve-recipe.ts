@@ -32,6 +32,7 @@ import {
   boundOf,
   type LayerLine,
   type MaterialName,
+  type PartTail,
   type RecipeLine,
   type SafetyLine,
   type StepLine,
@@ -134,7 +135,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, GRIT_WANTED));
-  const { takes, uses, batch } = resolveTails(ctx, syntax, use);
+  const { takes, uses, batch, part } = resolveTails(ctx, syntax, use);
   return {
     kind: "step",
     syntax,
@@ -144,6 +145,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
     ...(takes ? { takes } : {}),
     ...(uses ? { uses } : {}),
     ...(batch ? { batch } : {}),
+    ...(part ? { part } : {}),
   };
 }
 
@@ -221,7 +223,7 @@ type Tails = Partial<
   Pick<
     LayerLine,
     | "optional"
-    | "where"
+    | "part"
     | "passes"
     | "flash"
     | "method"
@@ -307,7 +309,7 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
     case "if":
       return { optional: true };
     case "only":
-      return { optional: true, ...(tail.where ? { where: tail.where.value } : {}) };
+      return { optional: true, part: partOf(ctx, tail) };
     case "passes": {
       const passes = countOf(ctx, tail.count, COATS, { words: "a number of passes" });
       return passes ? { passes } : {};
@@ -350,6 +352,19 @@ function wetOf(ctx: Resolving, { thickness, to }: TailOf<"wet">): Tails {
   if (dimension === "spreading rate") return { wet: { value: 1 / Math.min(...ends) } };
   const value = Math.max(...ends);
   return dimension === "length" ? { wet: { value } } : { wetGrams: { value } };
+}
+
+/** How much of the surface is meant: a share of it, or an area of each piece. */
+function partOf(ctx: Resolving, { share, where }: TailOf<"only">): PartTail {
+  const read = measureOf(ctx, share, ["share", "area"] as const, POSITIVE);
+  const said = where ? { where: where.value } : {};
+  if (!read || !("value" in read.figure)) return said;
+  const { value } = read.figure;
+  if (read.dimension === "share" && value > 100)
+    report(ctx, "bad-number", share!.span, "A part is at most 100 % of the surface.");
+  return read.dimension === "area"
+    ? { ...said, areaM2: value }
+    : { ...said, share: Math.min(value, 100) / 100 };
 }
 
 type TailOf<K extends Tail["kind"]> = Extract<Tail, { kind: K }>;

@@ -12,6 +12,7 @@ import type {
 import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { MixParts } from "../quantities/litres.ts";
+import type { PartTail } from "../resolution/lines.ts";
 
 /** A material as named on a line. `material` is undefined where it is not known (open parameter, unknown name). */
 export interface MaterialUse {
@@ -41,6 +42,8 @@ interface ActionBase {
   readonly takes?: Takes;
   /** All pieces of the surface in one go, or each by itself. */
   readonly batch?: "together" | "apart";
+  /** The part of the surface that it is done on; absent: the whole. */
+  readonly part?: PartTail;
 }
 
 export type Takes = { readonly hours: number } | { readonly hoursPerM2: number };
@@ -81,8 +84,6 @@ export interface LayerAction extends ActionBase {
   readonly tinted?: { readonly percent: number; readonly tint: MaterialUse };
   readonly hardener?: Hardener;
   readonly toner: boolean;
-  /** The part of the surface that it goes on. */
-  readonly where?: string;
   /** Passes that the coat is laid in, wet on wet, and the hours between two of them. */
   readonly passes?: { readonly count: number; readonly flashHours?: number };
   readonly laid?: "thin" | "mist" | "full" | "flooded";

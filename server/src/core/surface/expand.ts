@@ -273,6 +273,7 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
     ...(takes ? { takes } : {}),
     ...(usesLitres !== undefined ? { usesLitres } : {}),
     ...(step.batch ? { batch: step.batch } : {}),
+    ...(step.part ? { part: step.part } : {}),
   });
 }
 
@@ -370,7 +371,7 @@ function pushCoat(
       : {}),
     ...hardenerPart(expander, use),
     toner: layer.toner,
-    ...(layer.where ? { where: layer.where } : {}),
+    ...(layer.part ? { part: layer.part } : {}),
     ...passesOf(layer, bindings),
     ...(layer.laid ? { laid: layer.laid } : {}),
     ...(wetMm !== undefined && wetMm > 0 ? { wetUm: wetMm * 1000 } : {}),

@@ -261,7 +261,7 @@ function runPaired(recipe: Recipe, surfaces: readonly JobSurface[], asked: Expan
       initial,
       actions,
       overnightHours: () => NIGHT_WITHOUT_SHOP_H,
-      areaM2: surface.areaM2,
+      surface,
     });
     return {
       kind: "paired",
@@ -298,7 +298,7 @@ function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): re
       initial,
       actions,
       overnightHours: overnightHours(shop),
-      areaM2: surface.surface.areaM2,
+      surface: surface.surface,
       ...(shop?.air ? { air: shop.air.value } : {}),
     });
     return {

@@ -6,10 +6,12 @@ import type { ShopAir } from "../air/wait-factor.ts";
 import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
 import type { Family, Role } from "../knowledge/family-schema.ts";
 import { namesChemical } from "../knowledge/named-chemicals.ts";
+import type { Surface } from "../model/model.ts";
 import { dryFilmUm, mixSolids } from "../quantities/film.ts";
 import { coatWetUm } from "../quantities/laydown.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "./actions.ts";
 import { dryingTimes } from "./drying-time.ts";
+import { workedAreaM2 } from "./part-of-surface.ts";
 import {
   type Abrasion,
   type Coat,
@@ -31,8 +33,8 @@ export interface SimulationInput {
   readonly air?: ShopAir;
   /** Hours that `wait overnight` is sure to bring, begun so many hours after the last task; undefined: not known. */
   readonly overnightHours: (waited: number | undefined) => number;
-  /** Area of the surface of one piece, for `takes … min/m2`; absent when not known. */
-  readonly areaM2?: number;
+  /** Its area is for `takes … min/m2`; absent when not known. */
+  readonly surface?: Pick<Surface, "areaM2" | "shapes">;
 }
 
 /**
@@ -90,8 +92,8 @@ function perform(input: SimulationInput, state: SurfaceState, action: Action): S
   switch (action.op) {
     case "step":
       return advance(
-        withSilicone(state, action, performStep(input, state, action)),
-        takenHours(action, input.areaM2),
+        onPart(state, action, withSilicone(state, action, performStep(input, state, action))),
+        takenHours(action, workedAreaM2(input.surface, action.part)),
       );
     case "layer":
       return advance(performLayer(input, state, action), 0);
@@ -105,10 +107,31 @@ function perform(input: SimulationInput, state: SurfaceState, action: Action): S
 }
 
 /** Only stated hands-on time counts as drying time: estimates are no ground for saying that a film is dry. */
-function takenHours(action: StepAction, areaM2: number | undefined): number {
-  const takes = action.takes;
+function takenHours({ takes }: StepAction, areaM2: number): number {
   if (!takes) return 0;
-  return "hours" in takes ? takes.hours : takes.hoursPerM2 * (areaM2 ?? 0);
+  return "hours" in takes ? takes.hours : takes.hoursPerM2 * areaM2;
+}
+
+/**
+ * After work on a part of the surface: what it brings there, dust and water, is there; what it takes or prepares is still to
+ * be done on the rest.
+ */
+function onPart(before: SurfaceState, { part }: StepAction, after: SurfaceState): SurfaceState {
+  if (!part) return after;
+  const { wax, grease, residue, dust, silicone, layers, openBelow, abrasions, woodTakenMm, settled } = before;
+  return {
+    ...after,
+    ...(wax ? { wax } : {}),
+    ...(grease ? { grease } : {}),
+    ...(residue ? { residue } : {}),
+    ...(dust ? { dust } : {}),
+    ...(silicone ? { silicone } : {}),
+    layers: after.layers.length > layers.length ? after.layers : layers,
+    openBelow,
+    abrasions,
+    woodTakenMm,
+    settled,
+  };
 }
 
 /** Lets time pass; `undefined` is a time that is not known. */
@@ -422,11 +445,12 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     abrasions: [],
   };
   const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
+  // Around a part what lies on the surface stays, and so does what was done for the next coat.
+  const covered = layer.part ? state : { ...coveredBy(state, layer), abrasions: [] };
   return {
-    ...coveredBy(state, layer),
+    ...covered,
     layers: withCoat(state.layers, coat),
     nextSerial: state.nextSerial + 1,
-    abrasions: [],
     ...(raises ? { raised: { place: layer.place } } : {}),
     ...(family?.role === "wax" ? { wax: { place: layer.place, drivenIn: false } } : {}),
     ...(family?.role === "wax" && holdsSilicone(layer.use)

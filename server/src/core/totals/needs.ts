@@ -13,6 +13,7 @@ import {
   TRANSFER_EFFICIENCY,
 } from "../quantities/litres.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
+import { workedAreaM2 } from "../surface/part-of-surface.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 
 /** Litres that one action takes of one material on all pieces of its run. */
@@ -93,7 +94,7 @@ export function coatMix(job: Job, run: SurfaceRun, action: LayerAction): CoatMix
   }
   const { thinned, tinted, hardener } = action;
   const litres = layerLitres({
-    areaM2: run.surface.areaM2,
+    areaM2: workedAreaM2(run.surface, action.part),
     pieces: run.pieces,
     coats: 1,
     ...(covers !== undefined ? { coversM2PerL: covers } : {}),
@@ -201,7 +202,7 @@ function stepDraws(job: Job, run: SurfaceRun, action: StepAction): readonly Draw
   // Only a spreading rate that the material itself states: a family's is for layers.
   const covers = material.covers?.origin === "stated" ? material.covers.value : undefined;
   const { litres, working } = stepLitres({
-    areaM2: run.surface.areaM2,
+    areaM2: workedAreaM2(run.surface, action.part),
     pieces: run.pieces,
     ...(covers !== undefined ? { coversM2PerL: covers } : {}),
     ...(action.usesLitres !== undefined ? { usesL: action.usesLitres } : {}),

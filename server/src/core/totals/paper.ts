@@ -6,6 +6,7 @@
  */
 import { abrasiveUse } from "../quantities/abrasives.ts";
 import type { StepAction } from "../surface/actions.ts";
+import { workedAreaM2 } from "../surface/part-of-surface.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { actionHours } from "./task-plan.ts";
 
@@ -43,7 +44,7 @@ function addPass(
   run: SurfaceRun,
   action: StepAction,
 ): void {
-  const areaM2 = (run.surface?.areaM2 ?? 0) * run.pieces;
+  const areaM2 = workedAreaM2(run.surface, action.part) * run.pieces;
   const hours = (actionHours(run, action) * run.pieces) / action.grits.length;
   for (const grit of action.grits) {
     const before = byGrit.get(grit) ?? { areaM2: 0, hours: 0 };

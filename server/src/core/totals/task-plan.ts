@@ -6,6 +6,7 @@ import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours, defaultTaskParts, type TaskHoursInput } from "../quantities/abrasives.ts";
 import type { Chain, ChainItem, ScheduleInput, SessionRule, TaskVapour } from "../schedule/types.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "../surface/actions.ts";
+import { workedAreaM2 } from "../surface/part-of-surface.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
 import { type Moment, materialOf, type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
@@ -15,7 +16,7 @@ import { chainKey, taskId } from "./planned-tasks.ts";
 /** Hands-on hours of an action on one piece's surface: as stated, else by the tool's own table. */
 export function actionHours(run: SurfaceRun, action: Action): number {
   if (action.op !== "step" && action.op !== "layer") return 0;
-  const areaM2 = run.surface?.areaM2 ?? 0;
+  const areaM2 = workedAreaM2(run.surface, action.part);
   if (action.takes) return "hours" in action.takes ? action.takes.hours : action.takes.hoursPerM2 * areaM2;
   return wholeFiveMinutes(estimatedHours(action, areaM2));
 }
@@ -37,7 +38,7 @@ function sessionHours(
   action: StepAction | LayerAction,
 ): { readonly fixed: number; readonly each: number } {
   if (action.takes) return { fixed: 0, each: actionHours(run, action) };
-  const { fixed, each } = defaultTaskParts(estimateOf(action, run.surface?.areaM2 ?? 0));
+  const { fixed, each } = defaultTaskParts(estimateOf(action, workedAreaM2(run.surface, action.part)));
   return { fixed, each: Math.ceil(each * 60 - 1e-9) / 60 };
 }
 
@@ -136,7 +137,7 @@ function chainOf(
         ...timeOf(run, piece, action, inSessions),
         ...air,
       });
-      if (action.verb === "fill" && action.use) anchor = id;
+      if ((action.verb === "fill" || action.verb === "glue") && action.use) anchor = id;
     } else if (action.op === "layer") {
       const window = recoatWindow(run, before, action);
       items.push({
@@ -182,8 +183,9 @@ function inBatch(
 }
 
 /** Steps alike in all that is stated are done in one session. */
-function stepSession({ verb, wet, grits, what, use }: StepAction, fixedHours: number): SessionRule {
-  return { kind: JSON.stringify([verb, wet, grits, what, use && materialKey(use), fixedHours]), fixedHours };
+function stepSession({ verb, wet, grits, what, use, part }: StepAction, fixedHours: number): SessionRule {
+  const alike = [verb, wet, grits, what, use && materialKey(use), ...(part ? [part] : []), fixedHours];
+  return { kind: JSON.stringify(alike), fixedHours };
 }
 
 /** Coats of one mix, put on the same way; the first and the second coat may share a session. */

@@ -7,6 +7,7 @@ import { exactArea, filmText, thicknessText } from "../../core/measure/figures.t
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import { taskTime } from "../../core/quantities/abrasives.ts";
 import type { StepAction } from "../../core/surface/actions.ts";
+import { workedAreaM2 } from "../../core/surface/part-of-surface.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
 import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
 import { drawsByMaterial, litresSum } from "../../views/sums/portion-sums.ts";
@@ -63,7 +64,7 @@ export function stepRunText(line: LineRun): string {
 
 /** Stated, or the tool's own table with its numbers filled in. */
 function howText({ run }: LineRun, action: StepAction): string {
-  const area = run.surface?.areaM2 ?? 0;
+  const area = workedAreaM2(run.surface, action.part);
   if (action.takes) {
     if ("hours" in action.takes) return "stated";
     return `stated: ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2 × ${exactArea(area)}`;

@@ -12,6 +12,7 @@ import {
   OTHER_WORK,
   type StepAction,
 } from "../../core/surface/actions.ts";
+import { partText } from "../action-text.ts";
 
 /** `reading_table` as words. */
 export const words = (name: string): string => name.replaceAll("_", " ");
@@ -36,6 +37,10 @@ export function stepsText(numbers: readonly number[]): string {
 
 /** The head of a step: `Sand with grit 120, then 150`, `Strip with Slow gel stripper`. */
 export function stepTitle(step: StepAction): string {
+  return step.part ? `${workTitle(step)}, ${partText(step.part)}` : workTitle(step);
+}
+
+function workTitle(step: StepAction): string {
   const { verb, what, use } = step;
   const tool = use ? ` with ${useTitle(use)}` : "";
   switch (verb) {
@@ -98,13 +103,13 @@ export function methodOf({ syntax, method, wiped }: LayerAction): string | undef
   return isStated || !wiped ? (lookUp(METHODS, method) ?? method) : undefined;
 }
 
-function manner({ where, ifNeeded, passes, toner, laid, wiped, wipedAfterHours }: LayerAction): {
+function manner({ part, ifNeeded, passes, toner, laid, wiped, wipedAfterHours }: LayerAction): {
   readonly before: readonly string[];
   readonly after: readonly string[];
 } {
   return {
     before: [
-      ...(where !== undefined ? [`only ${where}`] : ifNeeded ? ["if it is needed"] : []),
+      ...(part ? [partText(part)] : ifNeeded ? ["if it is needed"] : []),
       ...(passes ? [`in ${passes.count} passes`] : []),
       ...(toner ? ["laid thin as a toner"] : []),
       ...(laid ? [LAID[laid]] : []),
