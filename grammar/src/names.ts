@@ -4,6 +4,7 @@
  * Renaming, references, semantic colouring and completion all start from this one walk.  It says what a place is for, not
  * what a name means: whether `clear` in `layer clear` is a parameter or a material is decided where scopes are known.
  */
+
 import type {
   Argument,
   Call,
@@ -26,6 +27,7 @@ import type {
   Words,
 } from "./tree.ts";
 import { METHODS } from "./vocabulary.ts";
+import { SHEENS_SAID } from "./word-spellings.ts";
 
 export type NameRole =
   | "declaration-name"
@@ -122,9 +124,9 @@ function visitParameter(parameter: Parameter, add: Add): void {
   add(parameter.name, "parameter");
   add(parameter.type, "vocabulary");
   const type = parameter.type?.text;
-  if (type === "method") {
-    const { default: method } = parameter;
-    add(method?.kind === "name" ? method : undefined, "vocabulary");
+  if (type === "method" || type === "sheen") {
+    const { default: word } = parameter;
+    add(word?.kind === "name" ? word : undefined, "vocabulary");
     return;
   }
   const role = type === "material" ? "material-ref" : type === "recipe" ? "recipe-ref" : "parameter-ref";
@@ -230,6 +232,9 @@ function visitTail(tail: Tail, add: Add): void {
       addValue(tail.thickness, add);
       addValue(tail.to, add);
       break;
+    case "sheen":
+      add(tail.sheen, isSheen(tail.sheen?.text) ? "vocabulary" : "parameter-ref");
+      break;
     case "takes":
       addValue(tail.time, add);
       break;
@@ -238,6 +243,10 @@ function visitTail(tail: Tail, add: Add): void {
       break;
   }
 }
+
+/** A word of the vocabulary, or gloss units. */
+const isSheen = (text: string | undefined): boolean =>
+  text !== undefined && (Object.hasOwn(SHEENS_SAID, text) || /^\d/u.test(text));
 
 function visitField(field: FieldStatement, add: Add): void {
   const { value } = field;

@@ -12,11 +12,12 @@ import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { TAILS } from "./vocabulary.ts";
+import { SHEENS_SAID } from "./word-spellings.ts";
 
 type LayerLine = Line<tree.LayerStatement>;
 type Owner = "step" | "layer";
 type BareTail = "thin" | "mist" | "full" | "flooded";
-type OwnTail = "if" | "only" | "passes" | "flash";
+type OwnTail = "if" | "only" | "passes" | "flash" | "sheen" | "costs";
 type TailOf<K> = Draft<Extract<tree.Tail, { readonly kind: K }>>;
 
 export class LayerParser extends StepParser {
@@ -185,6 +186,10 @@ export class LayerParser extends StepParser {
       const bare = owner === "layer" ? t.BARE_TAILS.get(this.peek(1).type) : undefined;
       if (tail !== undefined) {
         tail(tails);
+      } else if (owner === "layer" && this.sheenTail(tails)) {
+        // Read.
+      } else if (owner === "step" && this.isWordAt("costs", 1)) {
+        this.costs(tails);
       } else if (bare !== undefined) {
         const keyword = make.makeName(this.take(t.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
@@ -212,6 +217,55 @@ export class LayerParser extends StepParser {
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     },
   );
+
+  /** `sheen satin`, `sheen 20 %`, `satin` */
+  private sheenTail(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const isPlain = this.isWordAt("sheen", 1);
+    const found = isPlain ? undefined : this.longestIn(SHEENS_SAID);
+    if (!isPlain && found === undefined) {
+      return false;
+    }
+    const keyword: tree.Name = isPlain
+      ? make.makeName(this.take(t.Word))
+      : { kind: "name", text: "sheen", span: { start, end: start } };
+    this.useExample(TAILS.sheen!.example);
+    const draft: TailOf<"sheen"> = { kind: "sheen", keyword, span: NO_SPAN };
+    tails.push(draft as tree.Tail);
+    const sheen =
+      this.spelling(SHEENS_SAID) ?? this.glossUnits() ?? this.nameOf(this.take(t.Word, "a sheen"));
+    draft.sheen = sheen;
+    if (!isPlain) {
+      this.dropRespellings(start);
+      this.respell({ start, end: sheen.span.end }, `sheen ${sheen.text}`);
+      this.leaveOut(SHEEN_WORD);
+    }
+    draft.span = { start, end: endOf(this.peek(0)) };
+    return true;
+  }
+
+  private glossUnits(): tree.Name | undefined {
+    if (!this.at(t.NumberToken)) {
+      return undefined;
+    }
+    const number = make.makeName(this.take(t.NumberToken));
+    const unit = this.peek(1);
+    if (unit.text === "%" || /^gu$/iu.test(unit.text)) {
+      this.respell(make.tokenSpan(unit), "");
+      this.skip(1);
+    }
+    return number;
+  }
+
+  /** `costs 6.00` */
+  private costs(tails: tree.Tail[]): void {
+    const keyword = make.makeName(this.take(t.Word));
+    this.useExample(TAILS.costs!.example);
+    const draft: TailOf<"costs"> = { kind: "costs", keyword, span: keyword.span };
+    tails.push(draft as tree.Tail);
+    draft.amount = this.sum("an amount of money").amount;
+    draft.span = { start: keyword.span.start, end: endOf(this.peek(0)) };
+  }
 
   /** `if needed`, `only where rough` */
   private optionalTail(owner: Owner, tails: tree.Tail[]): boolean {
@@ -570,6 +624,7 @@ const COATS_WORD = phrases("coats");
 const BETWEEN_COATS = phrases("between coats", "between");
 const COATS_BEHIND = phrases("coats", "coat");
 const OF = phrases("of");
+const SHEEN_WORD = phrases("sheen", "finish");
 /** `edges only`, `on the edges only` */
 const ONLY_BEHIND = /^(?:on )?(?:the )?(\p{L}{1,30}(?: \p{L}{1,30}){0,5}) only$/u;
 /** A session of French polishing is many thin passes, and no coat of a label. */

@@ -1,4 +1,5 @@
 /** The rules that read parts of a line: quantities and ranges, ratios, calls and parameters. */
+
 import { endOf, type LexToken } from "./lexer.ts";
 import { AFTER_ARGUMENT, AFTER_PARAMETER, type Draft, LineReader, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
@@ -6,6 +7,7 @@ import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
+import { SHEENS_SAID } from "./word-spellings.ts";
 
 const NO_PARTS: readonly tree.Measure[] = [];
 
@@ -69,6 +71,10 @@ export class PartParser extends LineReader {
     if (this.at(t.TimeToken) || (this.at(t.NumberToken) && this.at(t.Colon, 2))) {
       return this.ratio();
     }
+    const sheen = this.sheenOfWords();
+    if (sheen !== undefined) {
+      return sheen;
+    }
     const grits = this.at(t.NumberToken) ? GRITS.exec(this.rest())?.[0] : undefined;
     const span = grits === undefined ? undefined : this.takeText(grits);
     if (grits === undefined || span === undefined) {
@@ -76,6 +82,20 @@ export class PartParser extends LineReader {
     }
     return { kind: "grits", grits: grits.split("/").map(Number), span };
   };
+
+  /** `dead flat`, `semi-gloss`: a sheen that can be no name. */
+  private sheenOfWords(): tree.Name | undefined {
+    const found = this.longestIn(SHEENS_SAID);
+    const plain = found && SHEENS_SAID[found.written]!;
+    if (found === undefined || plain === undefined || !/[ -]/u.test(found.written)) {
+      return undefined;
+    }
+    this.skip(found.length);
+    if (plain !== found.written) {
+      this.respell(found.span, plain);
+    }
+    return { kind: "name", text: plain, span: found.span };
+  }
 
   /** Whether a value can begin here. */
   protected atValue(): boolean {
@@ -220,7 +240,7 @@ export class PartParser extends LineReader {
 
   protected readonly parameter = this.part(AFTER_PARAMETER, (parameters: tree.Parameter[]): void => {
     const draft: Draft<tree.Parameter> = { kind: "parameter", name: undefined as never, span: NO_SPAN };
-    const typeWords = "the type: material, number, duration, recipe, method, grits or ratio";
+    const typeWords = "the type: material, number, duration, recipe, method, grits, ratio or sheen";
     this.spanned(draft, () => {
       draft.name = this.nameOf(this.take(t.Word, "a parameter"));
       parameters.push(draft);

@@ -215,8 +215,11 @@ export class StepParser extends FieldParser {
       if (this.at(t.Until)) {
         this.take(t.Until);
         this.useExample("wait until recoat");
-        this.leaveOut(IT_IS);
-        line.until =
+        line.until = this.spelling(STAGE_SPELLINGS);
+        if (line.until === undefined) {
+          this.leaveOut(IT_IS);
+        }
+        line.until ??=
           this.spelling(STAGE_SPELLINGS) ?? make.makeName(this.take(t.Word, "`touch`, `recoat` or `cured`"));
       } else if (this.at(t.Overnight)) {
         line.overnight = make.makeName(this.take(t.Overnight));
@@ -251,7 +254,8 @@ export class StepParser extends FieldParser {
     const value = words.join(" ");
     const span = { start, end: endOf(this.peek(0)) };
     const stage = value.replace(/^until (?:it is )?/u, "");
-    if ((WAIT_STAGES as readonly string[]).includes(stage)) {
+    // How long it takes until pieces can be stacked few labels say, so a time with it says that.
+    if (stage !== "stackable" && (WAIT_STAGES as readonly string[]).includes(stage)) {
       throw this.refused(eitherWait(valueText(line.time!), stage, span));
     }
     this.respell(span, quoted(value));

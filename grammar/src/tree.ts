@@ -433,11 +433,14 @@ export type Tail =
   /** Whether pieces are done in one go. */
   | { readonly kind: "together" | "apart"; readonly keyword: Name; readonly span: Span }
   | { readonly kind: "takes"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
+  /** `sheen satin`, `sheen 20`, or the parameter that stands for it. */
+  | { readonly kind: "sheen"; readonly keyword: Name; readonly sheen?: Name; readonly span: Span }
+  | { readonly kind: "costs"; readonly keyword: Name; readonly amount?: NumberLiteral; readonly span: Span }
   | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span };
 
 export interface WaitStatement extends StatementBase {
   readonly kind: "wait";
-  readonly until?: Name; // touch | recoat | cured (or an unknown word)
+  readonly until?: Name; // touch | recoat | stackable | cured (or an unknown word)
   readonly overnight?: Name;
   readonly time?: Value; // a duration or a duration parameter
   /** `wait 2 h to 3 h`: the longest. */

@@ -61,6 +61,11 @@ export const FIELDS: Readonly<
       example: "recoat 2 h to 24 h",
       doc: "Earliest time for the next coat, and the latest without sanding.",
     },
+    stackable: {
+      form: "quantity",
+      example: "stackable 16 h",
+      doc: "Time until coated pieces can be stacked, racked or packed, as the label states it; `wait until stackable` waits for it.",
+    },
     cure: { form: "quantity", example: "cure 21 days", doc: "Time until the film has its full hardness." },
     rated: { form: "air", example: "rated 21 C, 50 % RH", doc: "The air in which the stated times hold." },
     limits: { form: "air", example: "limits 10 C to 32 C, 85 % RH", doc: "Do not apply outside this air." },
@@ -181,12 +186,21 @@ export const FIELDS: Readonly<
       doc: "Whose law applies, as an ISO 3166-1 code or an English name; without it old paint counts as lead paint, whatever its age.",
     },
     air: { form: "air", example: "air 18 C, 60 % RH", doc: "The air in which the work dries." },
+    outdoors: {
+      form: "words",
+      example: "outdoors sheltered",
+      doc: "That the work is done outdoors, and what reaches it there: rain, sun, or sheltered.",
+    },
     room: {
       form: "room",
       example: "room 45 m3, 2 air changes/h",
       doc: "The room and its natural air change.",
     },
-    hours: { form: "hours", example: "hours Mon to Fri 09:00 to 17:00", doc: "When hands can work." },
+    hours: {
+      form: "hours",
+      example: "hours Mon to Fri 09:00 to 17:00, Sat 09:00 to 13:00",
+      doc: "When hands can work: as many openings as there are, on one line with commas, also several of one day.",
+    },
     closed: { form: "dates", example: "closed 2027-03-26", doc: "Days without work.", repeatable: true },
     crew: { form: "number", example: "crew 1", doc: "How many people work." },
     labour: { form: "money", example: "labour 18.00 per h", doc: "What an hour of one person costs." },
@@ -427,6 +441,16 @@ export const TAILS: Readonly<
     example: "takes 40 min",
     doc: "Hands-on time for one piece's surface and one coat, or by area.",
   },
+  sheen: {
+    on: "layer",
+    example: "sheen satin",
+    doc: "The sheen that the coat is to have, in a word or in gloss units; what the material states must agree.",
+  },
+  costs: {
+    on: "step",
+    example: "costs 6.00",
+    doc: "What else the step takes on each piece, in money, such as new wood for a repair.",
+  },
   uses: { on: "step", example: "uses 50 mL", doc: "How much of the material the step takes." },
 };
 
@@ -457,7 +481,7 @@ export const DUTIES = [
   "lead_safe",
   "keep_out",
 ] as const;
-export const WAIT_STAGES = ["touch", "recoat", "cured"] as const;
+export const WAIT_STAGES = ["touch", "recoat", "stackable", "cured"] as const;
 export const PARAMETER_TYPES = [
   "material",
   "number",
@@ -466,6 +490,7 @@ export const PARAMETER_TYPES = [
   "method",
   "grits",
   "ratio",
+  "sheen",
 ] as const;
 export const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 /** The only words that are never names. */

@@ -194,6 +194,11 @@ const SHEEN_SPELLINGS: Table = {
   gloss: ["high gloss", "full gloss"],
 };
 
+/** Sheens as they are said, each by the plain word. */
+export const SHEENS_SAID: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(SHEEN_SPELLINGS).flatMap(([plain, said]) => [plain, ...said].map((word) => [word, plain])),
+);
+
 const WOOD_SPELLINGS: Table = {
   MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
   particleboard: ["chipboard", "particle board", "osb"],

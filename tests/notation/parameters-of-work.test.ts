@@ -109,3 +109,37 @@ describe("a method, grits and a ratio", () => {
     expect(rules("(how: hvlp)")).not.toBe(rules("(how: brush)"));
   });
 });
+
+describe("a sheen", () => {
+  const LINES = "layer waterborne_acrylic, sheen shine";
+  const sheenOf = (head: string, call: string) => {
+    const layer = actionsOf(text(head, call, LINES)).find((action) => action.op === "layer");
+    return layer?.sheen;
+  };
+
+  test("is what the recipe says, or what the job gives, in words or gloss units", () => {
+    expect(sheenOf("shine: sheen = satin", "")).toBe("satin");
+    expect(sheenOf("shine: sheen = dead flat", "")).toBe("dead flat");
+    expect(sheenOf("shine: sheen = satin", "(shine: semi-gloss)")).toBe("semi-gloss");
+    expect(sheenOf("shine: sheen", "(shine: dead flat)")).toBe("dead flat");
+    // Gloss of 80 units at 60 degrees is that of the highest level.
+    expect(sheenOf("shine: sheen", "(shine: 80)")).toBe("gloss");
+  });
+
+  test("may be spelt as it is said, and takes the plain form", () => {
+    const said = text("shine: sheen = semi gloss", "(shine: dead matt)", LINES);
+    expect(languageFindings(said)).toEqual([]);
+    expect(formatted(said)).toContain("shine: sheen = semi-gloss");
+    expect(formatted(said)).toContain("work(shine: dead flat)");
+    expect(meaningOf(formatted(said))).toBe(meaningOf(said));
+  });
+
+  test("must be one", () => {
+    const wrong = (head: string, call: string) =>
+      languageFindings(text(head, call, LINES)).map(({ rule }) => rule);
+    expect(wrong("shine: sheen = shiny", "")).toEqual(["unknown-word"]);
+    expect(wrong("shine: sheen", "(shine: 4:1)")).toEqual(["wrong-argument"]);
+    expect(wrong("shine: sheen", "(shine: 120)")).toEqual(["wrong-argument"]);
+    expect(wrong("shine: sheen", "")).toEqual(["missing-argument"]);
+  });
+});

@@ -141,6 +141,9 @@ const WAITS: readonly Row[] = [
   ["recipe", "wait until hardened", "wait until cured"],
   ["recipe", "wait 16 h until stackable", 'wait 16 h "until stackable"'],
   ["recipe", "wait 4 h or overnight", 'wait 4 h "or overnight"'],
+  ["recipe", "wait until touchable", "wait until touch"],
+  ["recipe", "wait until it can be stacked", "wait until stackable"],
+  ["recipe", "wait until stack dry", "wait until stackable"],
   ["recipe", 'wait 15 min "until it stops soaking in"', 'wait 15 min "until it stops soaking in"'],
 ];
 
@@ -210,6 +213,7 @@ const MONEY_AND_DATES: readonly Row[] = [
   ["material", "covers 100 g/m2", "covers 100 g/m2"],
   ["material", "sold 28,50 mL for 3", "packs 28.50 mL for 3"],
   ["shop", "labour $18/hr", "labour 18 per h"],
+  ["shop", "hours Tue to Fri 10-18, Sat 9-13", "hours Tue to Fri 10:00 to 18:00, Sat 09:00 to 13:00"],
   ["job", "start 14.11.2026", "start 2026-11-14"],
   ["job", "start 03.11.2026 8am", "start 2026-11-03 08:00"],
   ["job", "ready Thursday 2026-12-10", "ready 2026-12-10"],
@@ -242,6 +246,11 @@ const LAYERS: readonly Row[] = [
   ["recipe", "layer m1, if needed", "layer m1, if needed"],
   ["recipe", "layer m1 x 2, only if necessary, by pad", "layer m1 x 2, if needed, by pad"],
   ["recipe", "layer m1, only where rough", 'layer m1, only "where rough"'],
+  ["recipe", "layer m1, satin", "layer m1, sheen satin"],
+  ["recipe", "layer m1, semi gloss sheen, by pad", "layer m1, sheen semi-gloss, by pad"],
+  ["recipe", "layer m1, sheen 20 %", "layer m1, sheen 20"],
+  ["recipe", "layer m1 x 2, matt", "layer m1 x 2, sheen matte"],
+  ["recipe", 'step repair "stretcher", costs $6.00', 'step repair "stretcher", costs 6.00'],
   ["recipe", "layer m1, edges only", 'layer m1, only "edges"'],
   ["recipe", "layer m1, on the edges only, by foam", 'layer m1, only "edges", by foam'],
   ["recipe", "layer m1, only 20 % of the seat", 'layer m1, only 20 % "the seat"'],
@@ -272,6 +281,7 @@ const LAYERS: readonly Row[] = [
 const OUTDOORS: readonly Row[] = [
   ["surface", "outdoors rain and sun", "outdoors rain, sun"],
   ["surface", "outdoors sheltered", "outdoors sheltered"],
+  ["shop", "outdoors rain and sun", "outdoors rain, sun"],
   ["surface", "moisture 12 per cent", "moisture 12 %"],
   ["surface", "moisture 10-12 %", "moisture 10 % to 12 %"],
 ];

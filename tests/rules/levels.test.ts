@@ -8,6 +8,9 @@ import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { RETIRED_RULES } from "../../server/src/core/rules/retired.ts";
 
 const LEVELS: Readonly<Record<string, string>> = {
+  "sheen-not-of-material": "warning",
+  "weather-on-coat": "warning",
+  "one-face-counted": "hint",
   "waste-burned": "warning",
   "eating-at-work": "warning",
   "caught-in-machine": "warning",

@@ -138,6 +138,7 @@ const KINDS: Readonly<Record<RecipeParameter["type"], string>> = {
   method: "A way of putting it on, such as `spray`",
   grits: "Grits, such as `120/150/180`",
   ratio: "Parts to parts, such as `4:1`",
+  sheen: "A sheen, such as `satin`",
 };
 
 const parameterDoc = ({ type, hasDefault }: RecipeParameter): string =>

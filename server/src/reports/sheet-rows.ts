@@ -90,7 +90,7 @@ function mindText({ begins, by, wear }: BenchRow): string {
     .join("; ");
 }
 
-const STAGE = { touch: "touch-dry", recoat: "", cured: "cured" } as const;
+const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "cured" } as const;
 
 function thenText({ startAt, then }: BenchRow): string {
   if (!then) return "";

@@ -2,6 +2,7 @@
  * The totals of jobs as tables for people: every figure with its unit, and in the place of a figure that could not be
  * computed the line of the text that is missing.
  */
+
 import {
   areasThatAddUp,
   areaText,
@@ -17,6 +18,7 @@ import { roundedParts } from "../core/measure/rounded-parts.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
+import { suppliesOf } from "../core/totals/supplies.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { FUMES_BASIS, lineFumes, worstAir } from "../views/fumes/fumes-facts.ts";
 import { fumesDays, HOURS_BASIS, jobPeak } from "../views/fumes/fumes-hours.ts";
@@ -178,17 +180,18 @@ function paperRows({ runs }: JobResult): readonly Row[] {
 function costRows(result: JobResult): readonly Row[] {
   const { totals, shop, job } = result;
   const money = (amount: number): string => moneyText(amount, shop?.currency);
+  const supplies = suppliesOf(job, result.runs);
   const other =
     totals.total_cost === null || totals.material_cost === null
       ? undefined
-      : totals.total_cost - totals.material_cost - (totals.labour_cost ?? 0) - (job.supplies?.value ?? 0);
+      : totals.total_cost - totals.material_cost - (totals.labour_cost ?? 0) - supplies;
   const used = usedMaterialCost(result);
   return [
     {
       ...figure(result, "material_cost", "materials", money),
       ...(used === null ? {} : { more: `whole cans; ${usedText(used, result)}` }),
     },
-    ...(job.supplies ? [row("supplies", money(job.supplies.value))] : []),
+    ...(job.supplies || supplies > 0 ? [row("supplies", money(supplies))] : []),
     figure(result, "labour_cost", "labour", money),
     ...(other !== undefined && other > 0.005 ? [row("pieces", money(other))] : []),
     {

@@ -25,6 +25,29 @@ describe("cost", () => {
     expect(totals.saving).toBe(552.5);
   });
 
+  test("what a repair takes: its glue, its new wood, its hours, and the time in the clamps", () => {
+    const totals = onlyJob(
+      "material white_glue {\nfamily wood glue\npacks 250 mL for 6.00\nrecoat 1 h\n}\n" +
+        board() +
+        SHOP +
+        recipe(
+          'step glue "loose joint" with white_glue, uses 30 mL, takes 30 min',
+          "wait until recoat",
+          'step repair "new stretcher", takes 45 min, costs 6.00',
+        ) +
+        job("board x 4", "face", "in room", "supplies 2.00"),
+    );
+    // 30 mL · 4 pieces, as stated, without spare: one bottle.
+    expect(totals.materials).toMatchObject([{ name: "white_glue", litres: 0.12 }]);
+    expect(totals.material_cost).toBe(6);
+    // (30 min + 45 min) · 4 pieces = 5 h, at 18.00.
+    expect(totals.labour_cost).toBe(90);
+    // 6 + 90 + 2 + 6.00 · 4
+    expect(totals.total_cost).toBe(122);
+    // Without a start the chairs wait for nobody: 30 min, 1 h in the clamps, 45 min.
+    expect(totals.elapsed_h).toBe(2.25);
+  });
+
   test("no labour or no shop: nothing is added, and its cost is not known", () => {
     const without = (shop: string, ...lines: readonly string[]) =>
       onlyJob(clear("packs 946 mL for 28.00") + board() + shop + WORK + job("board", "face", ...lines));

@@ -17,6 +17,17 @@ const SHAPE = {
 } as const;
 
 export const COMPUTATIONS_OF_COATS: readonly Computation[] = [
+  {
+    topic: "Areas",
+    name: "Part of a surface",
+    seen: "`totals`, hover of the line",
+    formula:
+      "area · share, or the area that `only` states; of `only edges` the edges of the shapes, of `only faces` the rest",
+    source: GEOMETRY,
+    file: "surface/part-of-surface.ts",
+    functions: ["workedAreaM2"],
+    tests: ["core/surface/part-of-surface.test.ts"],
+  },
   { ...SHAPE, name: "Panel", formula: "L·W; with T also 2(L + W)·T; both faces: L·W twice" },
   { ...SHAPE, name: "Disc", formula: "πD²/4; with T also πD·T; both faces: πD²/4 twice" },
   {

@@ -172,10 +172,20 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Money",
+    name: "What steps cost",
+    seen: "`totals`, hover of the job",
+    formula: "supplies of the job + Σ `costs` of a step · pieces of its surface",
+    source: BY_DEFINITION,
+    file: "totals/supplies.ts",
+    functions: ["stepCosts", "suppliesOf"],
+    tests: ["core/totals/money.test.ts"],
+  },
+  {
+    topic: "Money",
     name: "Labour, total and saving",
     seen: "`totals`, `over-budget`",
     formula:
-      "labour = hands-on · rate; total = materials + labour + supplies + pieces as bought; saving = new ones − total",
+      "labour = hands-on · rate; supplies = those of the job + Σ costs of a step · pieces; total = materials + labour + supplies + pieces as bought; saving = new ones − total",
     source: BY_DEFINITION,
     file: "totals/job-totals.ts",
     functions: ["createTotaller"],

@@ -58,6 +58,11 @@ export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, reado
   "application method": { gun: ["hvlp", "airless", "spray"], sprayer: ["hvlp", "airless", "spray"] },
 };
 
+const PACKING =
+  'Labels seldom say when a piece can be packed: write `wait until stackable` where one says `stackable`, or the time, such as `wait 24 h "until packable"`.';
+const RACKING =
+  'Write `wait until touch` for a rack that holds the edges, `wait until stackable` where the label says when, or the time, such as `wait 16 h "until rackable"`.';
+
 /** What to write in place of a word that belongs elsewhere, by what messages call the list. */
 export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   verb: {
@@ -80,6 +85,14 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
   "degree of wear": {
     weather: "Weather is a line of its own: write `outdoors rain, sun`, and `wear hard` or `normal`.",
     outdoors: "Weather is a line of its own: write `outdoors rain, sun`, and `wear hard` or `normal`.",
+  },
+  "stage of a wait": {
+    packable: PACKING,
+    packed: PACKING,
+    packing: PACKING,
+    rackable: RACKING,
+    handling: RACKING,
+    shippable: PACKING,
   },
   thinner: { thinner: "Write the one on the label, such as `thin mineral spirits, up to 10 %`." },
 };

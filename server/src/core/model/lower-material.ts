@@ -73,6 +73,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     solids: readFact(ctx, fields, "solids", ["share"], SHARE)?.fact ?? fromFamily(facts?.solids),
     touch: readFact(ctx, fields, "touch", ["time"], DURATION)?.fact ?? fromFamily(facts?.touch),
     recoat: readRecoat(ctx, fields) ?? familyRecoat(facts),
+    stackable: readFact(ctx, fields, "stackable", ["time"], DURATION)?.fact,
     cure: readFact(ctx, fields, "cure", ["time"], DURATION)?.fact ?? fromFamily(facts?.cure),
     rated: readRated(ctx, fields) ?? familyRated(facts),
     limits: readLimits(ctx, fields) ?? fromFamily(facts?.limits),

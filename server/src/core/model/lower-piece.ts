@@ -17,7 +17,8 @@ import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
 import { SPOT_TESTS } from "../knowledge/spot-tests.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
-import { EXISTING_STATES, MEANT_FOR, OUTDOORS, WEAR, wordList } from "../knowledge/words.ts";
+import { EXISTING_STATES, MEANT_FOR, WEAR, wordList } from "../knowledge/words.ts";
+import { readOutdoors } from "./lower-outdoors.ts";
 import {
   COUNT,
   fieldsByWord,
@@ -134,13 +135,6 @@ function readTests(ctx: Lowering, statements: readonly FieldStatement[]): Pick<S
   return tested.length === 0 ? {} : { tested };
 }
 
-function readOutdoors(ctx: Lowering, statement: FieldStatement | undefined): Pick<Surface, "outdoors"> {
-  if (!statement) return {};
-  const { items } = statement.value as Form<"words">;
-  const words = items.flatMap((item) => readWord(ctx, item, wordList(OUTDOORS), "word for outdoors") ?? []);
-  return words.length === 0 ? {} : { outdoors: stated(ctx, words, statement.span) };
-}
-
 function readMoisture(ctx: Lowering, statement: FieldStatement | undefined): Pick<Surface, "moisture"> {
   const value = statement?.value as Form<"quantity"> | undefined;
   const read = readAmount(ctx, value?.to ?? value?.quantity, ["share"], MOISTURE);
@@ -167,6 +161,7 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
       edges: statesThickness(shape),
       ...(edgesM2 === undefined ? {} : { edgesM2 }),
       ...(taken ? { taken } : {}),
+      ...(taken && statesThickness(shape) ? { openFaces: shape.name.text } : {}),
     },
   ];
 }

@@ -6,6 +6,7 @@ import { FIELDS, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { countryCode } from "../knowledge/countries.ts";
 import { IGNITION_SOURCES } from "../knowledge/ignition.ts";
 import { wordList } from "../knowledge/words.ts";
+import { readOutdoors } from "./lower-outdoors.ts";
 import {
   COUNT,
   fieldsByWord,
@@ -44,6 +45,7 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
     kind: "shop",
     country: readCountry(ctx, value<"words">("country")),
     air: readAir(ctx, fields),
+    ...readOutdoors(ctx, fields.get("outdoors")?.[0]),
     room: readRoom(ctx, fields),
     hours: hours && readHours(ctx, hours.value as Form<"hours">),
     hoursPlace: hours && placeOf(ctx, hours.span),

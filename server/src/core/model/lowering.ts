@@ -8,6 +8,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type {
   BrokenStatement,
   FieldStatement,
+  FieldValue,
   Name,
   NumberLiteral,
   Range,
@@ -80,7 +81,7 @@ export function fieldsByWord(
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.keyword.span,
-        message: `\`${word}\` is stated twice in this ${block}; only the first counts\n${lookUp(ON_ONE_LINE, word) ?? "Keep one of the two lines."}`,
+        message: `\`${word}\` is stated twice in this ${block}; only the first counts\n${onOneLine(word, before[0]!, statement)}`,
         related: [{ span: before[0]!.span, message: `\`${word}\` is first stated here` }],
       });
     } else if (before) before.push(statement);
@@ -157,6 +158,23 @@ const ON_ONE_LINE: Readonly<Record<string, string>> = {
   packs: "Put all sizes on one line with commas, such as `packs 946 mL for 28.00, 3785 mL for 84.00`.",
   existing: "Put all layers on one line from the wood up, such as `existing oil varnish, paste wax`.",
 };
+
+/** What to write in place of two lines; of opening hours the very line. */
+function onOneLine(word: string, first: FieldStatement, second: FieldStatement): string {
+  const texts = [first, second].map(({ value }) => (value.form === "hours" ? hoursText(value) : undefined));
+  if (texts.every((text) => text !== undefined)) return `Put all on one line: \`hours ${texts.join(", ")}\`.`;
+  return lookUp(ON_ONE_LINE, word) ?? "Keep one of the two lines.";
+}
+
+/** `Mon to Fri 09:00 to 17:00, Sat 09:00 to 13:00`; undefined where a part is missing. */
+function hoursText({ spans }: Extract<FieldValue, { form: "hours" }>): string | undefined {
+  const texts = spans.map(({ from, to, opens, closes }) =>
+    from && opens && closes
+      ? `${from.text}${to ? ` to ${to.text}` : ""} ${opens.text} to ${closes.text}`
+      : undefined,
+  );
+  return spans.length > 0 && texts.every((text) => text !== undefined) ? texts.join(", ") : undefined;
+}
 
 /** Gives the field that was probably meant, if one is near. */
 export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Name): string | undefined {

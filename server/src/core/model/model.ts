@@ -55,6 +55,8 @@ export interface Material extends Named {
   readonly solids?: Fact<number>;
   readonly touch?: Fact<number>;
   readonly recoat?: Fact<{ readonly earliest: number; readonly latest?: number }>;
+  /** Hours until coated pieces can be stacked. */
+  readonly stackable?: Fact<number>;
   readonly cure?: Fact<number>;
   readonly rated: Fact<{ readonly temperature: number; readonly humidity: number }>;
   readonly limits?: Fact<{ readonly low?: number; readonly high?: number; readonly humidity?: number }>;
@@ -94,6 +96,8 @@ export interface ShapePart {
   readonly edges: boolean;
   /** The area of its edges; 0 where the shape has none, undefined where its thickness is not stated. */
   readonly edgesM2?: number;
+  /** The shape, where it has a thickness and its line does not say how many faces are meant. */
+  readonly openFaces?: string;
   /** What is taken of its faces where the line does not say, and what to write. */
   readonly taken?: string;
 }
@@ -112,6 +116,8 @@ export interface ExistingCoat {
   readonly coats: number;
   readonly place: Place;
 }
+
+export type OutdoorsWord = "rain" | "sun" | "sheltered";
 
 export interface Surface {
   readonly name: string;
@@ -135,7 +141,7 @@ export interface Surface {
   readonly lead?: Fact<LeadResult>;
   readonly wear: Fact<"hard" | "normal" | "light">;
   /** What reaches it outdoors; absent indoors. */
-  readonly outdoors?: Fact<readonly ("rain" | "sun" | "sheltered")[]>;
+  readonly outdoors?: Fact<readonly OutdoorsWord[]>;
   /** Moisture content of the wood, percent of its dry weight. */
   readonly moisture?: Fact<number>;
   readonly notes: readonly string[];
@@ -163,6 +169,8 @@ export interface Shop extends Named {
   /** ISO 3166-1 alpha-2. */
   readonly country?: Fact<string>;
   readonly air?: Fact<{ readonly temperature: number; readonly humidity?: number }>;
+  /** What reaches the work outdoors; absent indoors. */
+  readonly outdoors?: Fact<readonly OutdoorsWord[]>;
   readonly room?: Fact<{ readonly m3: number; readonly airChanges?: number }>;
   /** Undefined: no hours stated, hands can work at any time. */
   readonly hours?: readonly OpeningSpan[];
@@ -175,7 +183,15 @@ export interface Shop extends Named {
   readonly ignition: Fact<"none" | "pilot light" | "heater" | "welding">;
 }
 
-export type ParameterType = "material" | "number" | "duration" | "recipe" | "method" | "grits" | "ratio";
+export type ParameterType =
+  | "material"
+  | "number"
+  | "duration"
+  | "recipe"
+  | "method"
+  | "grits"
+  | "ratio"
+  | "sheen";
 
 export interface RecipeParameter {
   readonly name: string;

@@ -11,7 +11,7 @@ import type {
   StepStatement,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
-import { METHODS } from "../../../../grammar/src/vocabulary.ts";
+import { METHODS, type WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
 import type { Place } from "../place.ts";
 
@@ -23,7 +23,8 @@ export type Bound =
   | { readonly type: "recipe"; readonly recipe?: Recipe }
   | { readonly type: "method"; readonly method?: string }
   | { readonly type: "grits"; readonly grits?: readonly number[] }
-  | { readonly type: "ratio"; readonly ratio?: Parts };
+  | { readonly type: "ratio"; readonly ratio?: Parts }
+  | { readonly type: "sheen"; readonly sheen?: string };
 
 /** Parts of one thing to parts of another. */
 export interface Parts {
@@ -80,6 +81,8 @@ export interface StepLine {
   readonly uses?: UsesTail;
   readonly batch?: Batch;
   readonly part?: PartTail;
+  /** In money, for each piece. */
+  readonly costs?: number;
 }
 
 export interface LayerLine {
@@ -111,6 +114,8 @@ export interface LayerLine {
   readonly wet?: Figure;
   /** What goes on by weight, in g/m2, in place of `wet`. */
   readonly wetGrams?: Figure;
+  /** The sheen that it is to have. */
+  readonly sheen?: string | { readonly parameter: string };
   /** How heavily it is laid, where the line says so. */
   readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly takes?: TakesTail;
@@ -122,7 +127,7 @@ export interface LayerLine {
 export interface WaitLine {
   readonly kind: "wait";
   readonly syntax: WaitStatement;
-  readonly until?: "touch" | "recoat" | "cured";
+  readonly until?: (typeof WAIT_STAGES)[number];
   readonly overnight: boolean;
   /** In hours. */
   readonly time?: Figure;
@@ -206,6 +211,13 @@ export function methodIn(method: LayerLine["method"], bindings: Bindings): strin
   return (bound?.type === "method" ? bound.method : undefined) ?? "brush";
 }
 
+/** The sheen that a coat is to have; undefined where none is said, or it is not known. */
+export function sheenIn(sheen: LayerLine["sheen"], bindings: Bindings): string | undefined {
+  if (sheen === undefined || typeof sheen === "string") return sheen;
+  const bound = bindings.get(sheen.parameter);
+  return bound?.type === "sheen" ? bound.sheen : undefined;
+}
+
 /** Parts to parts; undefined where they are not known. */
 export function partsIn(
   ratio: NonNullable<LayerLine["thinned"]>["ratio"],
@@ -245,6 +257,7 @@ export function boundOf(
       return bindings.get(value.parameter);
     case "name":
       if (type === "material") return { type, material: value.material };
+      if (type === "sheen") return { type, sheen: value.text };
       if (type === "method") return isMethod(value.text) ? { type, method: value.text } : { type };
       return type === "recipe" ? { type, recipe: value.recipe } : { type };
     case "ratio":

@@ -10,6 +10,7 @@ import type {
   Value,
 } from "../../../../grammar/src/tree.ts";
 import { METHODS } from "../../../../grammar/src/vocabulary.ts";
+import { SHEENS, sheenOfGloss, wordList } from "../knowledge/words.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
 import { COATS, DURATION, GRIT, type Limits, SHARE_ABOVE_ZERO, within } from "../model/lowering.ts";
 import type { Recipe, RecipeParameter } from "../model/model.ts";
@@ -107,7 +108,11 @@ function resolveValue(
 ): ArgumentValue {
   const type = parameter?.type;
   const isParameter = value.kind === "name" && meaningOf(ctx, value)?.kind === "parameter";
-  if (parameter && (type === "method" || type === "ratio" || type === "grits") && !isParameter)
+  if (
+    parameter &&
+    (type === "method" || type === "ratio" || type === "grits" || type === "sheen") &&
+    !isParameter
+  )
     return ownValue(ctx, parameter.name, type, value);
   if (value.kind === "ratio" || value.kind === "grits") {
     if (!parameter) return value.kind === "grits" ? { kind: "grits", grits: value.grits } : partsOf(value);
@@ -138,15 +143,27 @@ function resolveValue(
 
 const partsOf = ({ a, b }: Ratio): ArgumentValue => ({ kind: "ratio", ratio: { a: a.value, b: b.value } });
 
-/** What is given to a parameter of a kind of its own: a method, a ratio or grits. */
+/** A sheen by its plain word; gloss units count as the sheen that they are. */
+export function sheenWord(ctx: Resolving, name: Name): string {
+  const units = Number(name.text);
+  if (units >= 0 && units <= 100) return sheenOfGloss(units);
+  return checkWord(ctx, name, wordList(SHEENS), "sheen");
+}
+
+/** What is given to a parameter of a kind of its own: a method, a ratio, grits or a sheen. */
 export function ownValue(
   ctx: Resolving,
   name: string,
-  type: "method" | "ratio" | "grits",
+  type: "method" | "ratio" | "grits" | "sheen",
   value: NonNullable<Argument["value"]>,
 ): ArgumentValue {
   if (type === "method" && value.kind === "name")
     return { kind: "name", text: checkWord(ctx, value, METHODS, "application method", "The method") };
+  if (type === "sheen") {
+    const units = value.kind === "quantity" ? plainNumber(value) : undefined;
+    if (units !== undefined && units >= 0 && units <= 100) return { kind: "name", text: sheenOfGloss(units) };
+    if (value.kind === "name") return { kind: "name", text: sheenWord(ctx, value) };
+  }
   if (type === "ratio" && value.kind === "ratio" && value.a.value > 0 && value.b.value > 0)
     return partsOf(value);
   if (type === "grits" && value.kind === "grits") return { kind: "grits", grits: value.grits };
@@ -306,4 +323,5 @@ const EXAMPLES: Readonly<Record<RecipeParameter["type"], string>> = {
   method: "spray",
   grits: "120/150/180",
   ratio: "4:1",
+  sheen: "satin",
 };

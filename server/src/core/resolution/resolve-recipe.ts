@@ -6,6 +6,7 @@ import { gist } from "../../../../grammar/src/gist.ts";
 import type {
   LayerStatement,
   Name,
+  NumberLiteral,
   RecipeStatement,
   SafetyStatement,
   Span,
@@ -41,7 +42,14 @@ import {
   type WaitLine,
 } from "./lines.ts";
 import { materialOf, recipeOf } from "./reference.ts";
-import { checkHandedOn, figureValue, numberLimits, ownValue, resolveCall } from "./resolve-call.ts";
+import {
+  checkHandedOn,
+  figureValue,
+  numberLimits,
+  ownValue,
+  resolveCall,
+  sheenWord,
+} from "./resolve-call.ts";
 import { checkWord, materialNamed, modelNamed, type Resolving, report } from "./resolving.ts";
 
 export interface ResolvedLines {
@@ -80,7 +88,8 @@ function resolveDefault(
   type: Bound["type"],
   value: NonNullable<Recipe["parameterSyntax"][number]["default"]>,
 ): ArgumentValue {
-  if (type === "method" || type === "ratio" || type === "grits") return ownValue(ctx, name, type, value);
+  if (type === "method" || type === "ratio" || type === "grits" || type === "sheen")
+    return ownValue(ctx, name, type, value);
   if (value.kind === "ratio" || value.kind === "grits") {
     report(ctx, "wrong-argument", value.span, `\`${name}\` is a ${type}.`);
     return { kind: "text" };
@@ -135,7 +144,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, GRIT_WANTED));
-  const { takes, uses, batch, part } = resolveTails(ctx, syntax, use);
+  const { takes, uses, batch, part, costs } = resolveTails(ctx, syntax, use);
   return {
     kind: "step",
     syntax,
@@ -146,6 +155,7 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
     ...(uses ? { uses } : {}),
     ...(batch ? { batch } : {}),
     ...(part ? { part } : {}),
+    ...(costs === undefined ? {} : { costs }),
   };
 }
 
@@ -153,7 +163,7 @@ function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
   const use = materialNamed(ctx, syntax.material);
   const coats = countOf(ctx, syntax.coats, COATS, COATS_WANTED);
   const coatsTo = countOf(ctx, syntax.coatsTo, COATS, COATS_WANTED);
-  const { uses: _, ...tails } = resolveTails(ctx, syntax, use);
+  const { uses: _, costs: __, ...tails } = resolveTails(ctx, syntax, use);
   checkPasses(ctx, syntax, tails);
   return {
     kind: "layer",
@@ -234,10 +244,12 @@ type Tails = Partial<
     | "wet"
     | "wetGrams"
     | "laid"
+    | "sheen"
     | "takes"
     | "batch"
   > & {
     readonly uses: UsesTail;
+    readonly costs: number;
   }
 >;
 
@@ -318,6 +330,14 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
       const flash = durationOf(ctx, tail.time);
       return flash ? { flash } : {};
     }
+    case "sheen": {
+      const sheen = sheenOf(ctx, tail.sheen);
+      return sheen === undefined ? {} : { sheen };
+    }
+    case "costs": {
+      const costs = moneyOf(ctx, tail.amount);
+      return costs === undefined ? {} : { costs };
+    }
     case "takes": {
       const takes = takesTail(ctx, tail);
       return takes ? { takes } : {};
@@ -352,6 +372,25 @@ function wetOf(ctx: Resolving, { thickness, to }: TailOf<"wet">): Tails {
   if (dimension === "spreading rate") return { wet: { value: 1 / Math.min(...ends) } };
   const value = Math.max(...ends);
   return dimension === "length" ? { wet: { value } } : { wetGrams: { value } };
+}
+
+/** A sheen by its word or in gloss units, or a parameter that is one. */
+function sheenOf(ctx: Resolving, name: Name | undefined): LayerLine["sheen"] {
+  if (!name) return undefined;
+  if (parameterType(ctx, name) === "sheen") return { parameter: name.text };
+  return sheenWord(ctx, name);
+}
+
+function moneyOf(ctx: Resolving, amount: NumberLiteral | undefined): number | undefined {
+  if (!amount) return undefined;
+  if (amount.value >= 0 && !/\.\d{3,}/u.test(amount.text)) return amount.value;
+  report(
+    ctx,
+    "bad-number",
+    amount.span,
+    gist((suchAs) => `Expected money with at most two decimals${suchAs("costs 6.00")}.`),
+  );
+  return undefined;
 }
 
 /** How much of the surface is meant: a share of it, or an area of each piece. */
@@ -435,11 +474,14 @@ function resolveWait(ctx: Resolving, syntax: Extract<RecipeStatement, { kind: "w
   return {
     kind: "wait",
     syntax,
-    ...(until === "touch" || until === "recoat" || until === "cured" ? { until } : {}),
+    ...(isStage(until) ? { until } : {}),
     overnight: syntax.overnight !== undefined,
     ...(time ? { time } : {}),
   };
 }
+
+const isStage = (word: string | undefined): word is (typeof WAIT_STAGES)[number] =>
+  (WAIT_STAGES as readonly (string | undefined)[]).includes(word);
 
 function resolveSafety(ctx: Resolving, syntax: SafetyStatement): SafetyLine {
   const duties = syntax.duties.map(({ name, span, airChanges }): SafetyLine["duties"][number] => {

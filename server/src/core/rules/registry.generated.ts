@@ -5,6 +5,7 @@ import { colourSandedThrough } from "./colour/colour-sanded-through.ts";
 import { colourShowsThrough } from "./colour/colour-shows-through.ts";
 import { hazeOverDark } from "./colour/haze-over-dark.ts";
 import { knotsNotSealed } from "./colour/knots-not-sealed.ts";
+import { sheenNotOfMaterial } from "./colour/sheen-not-of-material.ts";
 import { stainOverEndGrain } from "./colour/stain-over-end-grain.ts";
 import { tanninBleed } from "./colour/tannin-bleed.ts";
 import { filmTooThick } from "./film/film-too-thick.ts";
@@ -81,6 +82,7 @@ import { waxSandedIn } from "./preparation/wax-sanded-in.ts";
 import { woodStillWet } from "./preparation/wood-still-wet.ts";
 import { mixedByGuess } from "./quantities/mixed-by-guess.ts";
 import { notEnoughOnHand } from "./quantities/not-enough-on-hand.ts";
+import { oneFaceCounted } from "./quantities/one-face-counted.ts";
 import { overBudget } from "./quantities/over-budget.ts";
 import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
 import { thinnedTooFar } from "./quantities/thinned-too-far.ts";
@@ -137,6 +139,7 @@ import { inServiceBeforeCure } from "./waits/in-service-before-cure.ts";
 import { nearDewPoint } from "./waits/near-dew-point.ts";
 import { recoatTooEarly } from "./waits/recoat-too-early.ts";
 import { recoatTooLate } from "./waits/recoat-too-late.ts";
+import { weatherOnCoat } from "./waits/weather-on-coat.ts";
 import { childOrFoodSurface } from "./wear/child-or-food-surface.ts";
 import { distressedLeftBare } from "./wear/distressed-left-bare.ts";
 import { notForThisUse } from "./wear/not-for-this-use.ts";
@@ -153,6 +156,7 @@ export const RULES: readonly Rule[] = [
   colourShowsThrough,
   hazeOverDark,
   knotsNotSealed,
+  sheenNotOfMaterial,
   stainOverEndGrain,
   tanninBleed,
   filmTooThick,
@@ -229,6 +233,7 @@ export const RULES: readonly Rule[] = [
   woodStillWet,
   mixedByGuess,
   notEnoughOnHand,
+  oneFaceCounted,
   overBudget,
   potLifeOverrun,
   thinnedTooFar,
@@ -284,6 +289,7 @@ export const RULES: readonly Rule[] = [
   nearDewPoint,
   recoatTooEarly,
   recoatTooLate,
+  weatherOnCoat,
   childOrFoodSurface,
   distressedLeftBare,
   notForThisUse,

@@ -75,10 +75,11 @@ export function missingTo(
 }
 
 const FIELDS: Readonly<
-  Record<Stage, { readonly field: "touch" | "recoat" | "cure"; readonly words: string }>
+  Record<Stage, { readonly field: "touch" | "recoat" | "stackable" | "cure"; readonly words: string }>
 > = {
   touch: { field: "touch", words: "time to touch dry" },
   recoat: { field: "recoat", words: "recoat time" },
+  stackable: { field: "stackable", words: "time to stack" },
   cured: { field: "cure", words: "cure" },
 };
 

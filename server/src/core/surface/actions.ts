@@ -13,6 +13,7 @@ import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { MixParts } from "../quantities/litres.ts";
 import type { PartTail } from "../resolution/lines.ts";
+import type { Stage } from "./drying-time.ts";
 
 /** A material as named on a line. `material` is undefined where it is not known (open parameter, unknown name). */
 export interface MaterialUse {
@@ -64,6 +65,8 @@ export interface StepAction extends ActionBase {
   readonly what?: string;
   /** `uses 50 mL`, litres (a weight is turned by the material's density; undefined without). */
   readonly usesLitres?: number;
+  /** What else it takes on one piece, in money. */
+  readonly costs?: number;
 }
 
 export interface LayerAction extends ActionBase {
@@ -88,6 +91,8 @@ export interface LayerAction extends ActionBase {
   readonly passes?: { readonly count: number; readonly flashHours?: number };
   readonly laid?: "thin" | "mist" | "full" | "flooded";
   readonly wetUm?: number;
+  /** The sheen that it is to have. */
+  readonly sheen?: string;
 }
 
 /** The second part of a two-part material: parts of the material to parts of this. */
@@ -103,7 +108,7 @@ export interface Hardener {
 export interface WaitAction extends ActionBase {
   readonly op: "wait";
   readonly syntax: WaitStatement;
-  readonly until?: "touch" | "recoat" | "cured";
+  readonly until?: Stage;
   readonly overnight: boolean;
   /** Stated hours; undefined for `until`, `overnight` and open parameters. */
   readonly hours?: number;

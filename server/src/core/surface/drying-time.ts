@@ -14,7 +14,7 @@ import type { Family } from "../knowledge/family-schema.ts";
 import type { Material } from "../model/model.ts";
 import { NIGHT_H } from "../schedule/night.ts";
 
-export type Stage = "touch" | "recoat" | "cured";
+export type Stage = "touch" | "recoat" | "stackable" | "cured";
 
 export interface DryingTime {
   readonly stage: Stage;
@@ -38,10 +38,11 @@ export type DryingTimes = Readonly<Partial<Record<Stage, DryingTime>>>;
 export function labelHours(material: Material, stage: Stage): number | undefined {
   if (stage === "touch") return material.touch?.value;
   if (stage === "recoat") return material.recoat?.value.earliest;
+  if (stage === "stackable") return material.stackable?.value;
   return material.cure?.value;
 }
 
-const STATED_IN = { touch: "touch", recoat: "recoat", cured: "cure" } as const;
+const STATED_IN = { touch: "touch", recoat: "recoat", stackable: "stackable", cured: "cure" } as const;
 
 /** Whether the material's own text states the time to a stage. */
 export const statesTime = (material: Material | undefined, stage: Stage): boolean =>
@@ -50,6 +51,7 @@ export const statesTime = (material: Material | undefined, stage: Stage): boolea
 function familyHours(family: Family | undefined, stage: Stage): number | undefined {
   if (stage === "touch") return family?.touch;
   if (stage === "recoat") return family?.recoat?.[0];
+  if (stage === "stackable") return undefined;
   return family?.cure;
 }
 
@@ -110,7 +112,7 @@ function timesOf(
   return times;
 }
 
-const STAGES: readonly Stage[] = ["touch", "recoat", "cured"];
+const STAGES: readonly Stage[] = ["touch", "recoat", "stackable", "cured"];
 
 function coldOf(material: Material | undefined, cause: FactorCause): DryingTime["tooCold"] {
   const lowestC = material?.limits?.value.low;

@@ -27,6 +27,7 @@ import {
   recipeIn,
   type SafetyLine,
   type StepLine,
+  sheenIn,
   type TakesTail,
   type UsesTail,
   type WaitLine,
@@ -274,6 +275,7 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
     ...(usesLitres !== undefined ? { usesLitres } : {}),
     ...(step.batch ? { batch: step.batch } : {}),
     ...(step.part ? { part: step.part } : {}),
+    ...(step.costs === undefined ? {} : { costs: step.costs }),
   });
 }
 
@@ -352,6 +354,7 @@ function pushCoat(
   const wipedAfterHours = figureIn(wiped?.after, bindings);
   const takes = takesOf(layer.takes, bindings);
   const use = materialUse(frame, named);
+  const sheen = sheenIn(layer.sheen, bindings);
   const wetMm = figureIn(layer.wet, bindings) ?? wetOfGrams(layer, use.material);
   expander.actions.push({
     ...base(expander, frame, place, duties),
@@ -374,6 +377,7 @@ function pushCoat(
     ...(layer.part ? { part: layer.part } : {}),
     ...passesOf(layer, bindings),
     ...(layer.laid ? { laid: layer.laid } : {}),
+    ...(sheen === undefined ? {} : { sheen }),
     ...(wetMm !== undefined && wetMm > 0 ? { wetUm: wetMm * 1000 } : {}),
     ...(takes ? { takes } : {}),
     ...(layer.batch ? { batch: layer.batch } : {}),

@@ -19,12 +19,6 @@ export function workedAreaM2(
   return namedAreaM2(surface, part.where ?? "") ?? whole;
 }
 
-/** Whether it is known how much of the surface a part is. */
-export const isPartKnown = (surface: Pick<Surface, "areaM2" | "shapes">, part: PartTail): boolean =>
-  part.areaM2 !== undefined ||
-  part.share !== undefined ||
-  namedAreaM2(surface, part.where ?? "") !== undefined;
-
 function namedAreaM2(
   { areaM2, shapes }: Pick<Surface, "areaM2" | "shapes">,
   where: string,

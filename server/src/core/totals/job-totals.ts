@@ -21,6 +21,7 @@ import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { createShops, type JobInShop } from "./shop-plans.ts";
 import { sum, sumOrNull } from "./sums.ts";
+import { suppliesOf } from "./supplies.ts";
 import { handsOnHours, hoursAreKnown, scheduleInput, waitsAreKnown } from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
 import { useDates } from "./use-dates.ts";
@@ -199,7 +200,16 @@ function totalJob(
     materials: needs.map((need) => need.totals),
     hands_on_h: handsOn,
     voc_g: open ? null : vocOf(draws),
-    ...money(job, shop, scope, needs, open, handsOn, stock !== undefined || job.after !== undefined),
+    ...money({
+      job,
+      shop,
+      scope,
+      needs,
+      open,
+      handsOn,
+      supplies: suppliesOf(job, runs),
+      paidBefore: stock !== undefined || job.after !== undefined,
+    }),
   };
   const input = scheduleInput(job, shop, runs, vapoursOf(shop, draws));
   return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
@@ -276,15 +286,19 @@ function vocOf(draws: readonly Draw[]): number | null {
 
 type Money = Pick<JobTotals, "material_cost" | "labour_cost" | "total_cost" | "saving">;
 
-function money(
-  job: Job,
-  shop: Shop | undefined,
-  scope: Scope,
-  needs: readonly MaterialNeed[],
-  open: boolean,
-  handsOn: number | null,
-  paidBefore: boolean,
-): Money {
+interface Spending {
+  readonly job: Job;
+  readonly shop: Shop | undefined;
+  readonly scope: Scope;
+  readonly needs: readonly MaterialNeed[];
+  readonly open: boolean;
+  readonly handsOn: number | null;
+  readonly supplies: number;
+  /** The pieces were paid for by an earlier job. */
+  readonly paidBefore: boolean;
+}
+
+function money({ job, shop, scope, needs, open, handsOn, supplies, paidBefore }: Spending): Money {
   const costs = open ? null : sumOrNull(needs.map((need) => need.totals.cost));
   const materialCost = costs === null ? null : cents(costs);
   const rate = shop?.labourPerH;
@@ -293,7 +307,7 @@ function money(
   const bought = paidBefore ? 0 : sum(pieces.map(({ piece, count }) => (piece?.bought ?? 0) * count));
   // Without a rate nobody is paid; with one, hours that are not known are not free.
   const labour = rate === undefined ? 0 : labourCost;
-  const total = sumOrNull([materialCost, labour, job.supplies?.value ?? 0, bought]);
+  const total = sumOrNull([materialCost, labour, supplies, bought]);
   const replacement = sumOrNull(
     pieces.map(({ piece, count }) => (piece?.newPrice === undefined ? null : piece.newPrice * count)),
   );

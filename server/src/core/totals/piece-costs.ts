@@ -10,6 +10,7 @@ import type { Piece } from "../model/model.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { JobResult, MaterialNeed } from "./job-totals.ts";
 import { sum, sumOrNull } from "./sums.ts";
+import { stepCosts } from "./supplies.ts";
 import { actionHours } from "./task-plan.ts";
 
 /** What one of a job's pieces costs, in the currency of the shop; `null` where the text does not state enough. */
@@ -20,7 +21,7 @@ export interface PieceCost {
   readonly materials: number | null;
   /** Its hands-on hours at the shop's rate; 0 where no rate is stated. */
   readonly labour: number | null;
-  /** An even share. */
+  /** An even share, and what its own steps cost. */
   readonly supplies: number;
   /** What it cost; 0 in a job after another, which paid for it. */
   readonly bought: number;
@@ -75,7 +76,7 @@ export function pieceCosts(result: JobResult): readonly PieceCost[] {
       (isAll && totals.labour_cost) || undefined,
     ),
     supplies: roundedParts(
-      kinds.map(({ count }) => ((job.supplies?.value ?? 0) * count) / all),
+      kinds.map(({ count, runs }) => ((job.supplies?.value ?? 0) * count) / all + stepCosts(runs)),
       2,
     ),
   };

@@ -2,6 +2,7 @@
 
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { METHODS } from "../../../../grammar/src/vocabulary.ts";
+import { SHEENS } from "../../core/knowledge/words.ts";
 import { areaText } from "../../core/measure/figures.ts";
 import type { Job, Recipe } from "../../core/model/model.ts";
 import { recipeOf } from "../../core/resolution/reference.ts";
@@ -48,6 +49,11 @@ function argumentOffers(ctx: CompletionContext, name: Token, args: readonly Toke
       return [...parameterOffers(ctx, "grits"), example("120/150/180")];
     case "ratio":
       return [...parameterOffers(ctx, "ratio"), example("4:1")];
+    case "sheen":
+      return [
+        ...parameterOffers(ctx, "sheen"),
+        ...SHEENS.map(({ word: label }): Offer => ({ label, kind: "word" })),
+      ];
   }
 }
 

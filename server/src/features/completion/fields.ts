@@ -178,6 +178,7 @@ const DIMENSIONS_OF: Readonly<Record<string, readonly Dimension[]>> = {
   solids: ["share"],
   touch: ["time"],
   recoat: ["time"],
+  stackable: ["time"],
   cure: ["time"],
   voc: ["density"],
   on_hand: ["volume", "mass"],

@@ -4,7 +4,7 @@ import type { Token } from "../../../../grammar/src/tree.ts";
 import { METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import { P_GRADES } from "../../core/knowledge/abrasives.ts";
 import type { Role } from "../../core/knowledge/family-schema.ts";
-import { vocabulary } from "../../core/knowledge/words.ts";
+import { SHEENS, vocabulary } from "../../core/knowledge/words.ts";
 import { otherWordCard } from "../hover/word-cards.ts";
 import { materialOffers, parameterOffers } from "./names.ts";
 import { afterLastComma, type CompletionContext, hole, isComma, type Offer } from "./offer.ts";
@@ -153,6 +153,15 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
       return last.text === "%" ? [{ label: "with", kind: "keyword", insert: "with " }] : [];
     case "flash":
       return afterNumber ? unitOffers("time") : [];
+    case "sheen":
+      return alone
+        ? [
+            ...parameterOffers(ctx, "sheen"),
+            ...SHEENS.map(({ word: label, doc }) => ({ label, kind: "word" as const, detail: doc })),
+          ]
+        : [];
+    case "only":
+      return afterNumber ? unitOffers("share", "area") : [];
     case "if":
       return alone ? [{ label: "needed", kind: "word" }] : [];
     case "as":

@@ -1,4 +1,5 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
+
 import {
   areaText,
   cansText,
@@ -13,6 +14,7 @@ import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
+import { suppliesOf } from "../../core/totals/supplies.ts";
 import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
 import { HOURS_BASIS, jobPeak } from "../../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../../views/material-names.ts";
@@ -150,7 +152,7 @@ function costWorking(result: JobResult): string {
   const { totals, job, shop } = result;
   if (totals.total_cost === null || totals.material_cost === null) return "";
   const labour = totals.labour_cost ?? 0;
-  const supplies = job.supplies?.value ?? 0;
+  const supplies = suppliesOf(job, result.runs);
   const pieces = totals.total_cost - totals.material_cost - labour - supplies;
   const parts = [
     { name: "materials", amount: totals.material_cost },

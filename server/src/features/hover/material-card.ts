@@ -105,6 +105,7 @@ const ROWS: readonly FigureRow[] = [
           : `${formatDuration(earliest)} to ${formatDuration(latest)}`,
       ),
   },
+  { word: "stackable", say: (m) => said(m.stackable, formatDuration) },
   { word: "cure", say: (m) => said(m.cure, formatDuration) },
   {
     word: "rated",

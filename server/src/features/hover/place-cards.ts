@@ -26,6 +26,7 @@ import { orList } from "../../core/model/suggest.ts";
 import { testedFamilies } from "../../core/surface/initial-state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { pieceCosts } from "../../core/totals/piece-costs.ts";
+import { outdoorsText } from "../../views/outdoors-text.ts";
 import type { Portion } from "../../views/sums/portion-sums.ts";
 import { bullets, code, docText, firstFew, heading, nested, paragraphs, plain } from "../markdown.ts";
 import { portionBullets } from "./apply-card.ts";
@@ -92,6 +93,8 @@ function surfaceFacts(surface: Surface): string {
       (substrate.veneerMm === undefined ? "" : ` veneer of ${thicknessText(substrate.veneerMm)}`),
     below || "bare",
     `${surface.wear.value} wear`,
+    surface.outdoors ? outdoorsText(surface.outdoors.value) : "",
+    surface.moisture ? `${percentText(surface.moisture.value)} moisture` : "",
   ]
     .filter((part) => part !== "")
     .join(", ");
@@ -127,6 +130,8 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
         : existing.length === 0
           ? "nothing on it"
           : `on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? what : `${what} (${coats} coats)`)).join(", ")}`,
+      surface.moisture && `holds ${percentText(surface.moisture.value)} moisture by a meter`,
+      surface.outdoors && `stands ${outdoorsText(surface.outdoors.value)}`,
       testedText(surface),
       lead && leadResultText(lead.value),
       `${surface.wear.value} wear${surface.wear.origin === "stated" ? "" : " (taken where nothing is said)"}`,
@@ -162,6 +167,7 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
       shop.country
         ? `in ${countryName(shop.country.value)}`
         : "no `country`: old coatings count as lead paint, whatever their age",
+      shop.outdoors && `the work is done ${outdoorsText(shop.outdoors.value)}`,
       airLine(shop),
       roomLine(shop),
       shop.hours

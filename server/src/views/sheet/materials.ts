@@ -104,7 +104,7 @@ interface Figure {
 }
 
 function figuresOf(material: Material): readonly Figure[] {
-  const { covers, touch, recoat, cure, limits, thin, mix, potLife, cut, batch } = material;
+  const { covers, touch, recoat, stackable, cure, limits, thin, mix, potLife, cut, batch } = material;
   const figure = <T>(
     fact: Fact<T> | undefined,
     say: (value: T) => string,
@@ -114,6 +114,7 @@ function figuresOf(material: Material): readonly Figure[] {
     ...figure(covers, (value) => `covers ${formatAmount({ dimension: "spreading rate", value })}`),
     ...figure(touch, (hours) => `touch-dry after ${formatDuration(hours)}`, true),
     ...figure(recoat, recoatText, true),
+    ...figure(stackable, (hours) => `stackable after ${formatDuration(hours)}`, true),
     ...figure(cure, (hours) => `cured after ${formatDuration(hours)}`, true),
     ...figure(limits, limitsText),
     // What cleans, strips or thins is used as it comes.

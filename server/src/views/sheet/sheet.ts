@@ -16,6 +16,7 @@ import {
   filmText,
   gramsText,
   momentText,
+  percentText,
   thicknessText,
 } from "../../core/measure/figures.ts";
 import {
@@ -35,6 +36,7 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
+import { outdoorsText } from "../outdoors-text.ts";
 import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { jobDates } from "../schedule/job-dates.ts";
@@ -208,6 +210,7 @@ function jobFacts(result: JobResult): readonly SheetFact[] {
     ...fact("Owner", job.owner),
     ...fact("Delivery", job.delivery),
     ...fact("Shop", shop && capital(titleOf(shop))),
+    ...fact("Place", shop?.outdoors && capital(outdoorsText(shop.outdoors.value))),
     ...fact("Air", shop?.air && airText(shop.air.value)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),
@@ -308,9 +311,13 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
     substrate: [
       surface?.substrate.name || "not stated",
       ...(veneer === undefined ? [] : [`veneer ${thicknessText(veneer)}`]),
+      ...(surface?.moisture ? [`at ${percentText(surface.moisture.value)} moisture`] : []),
     ].join(", "),
     existing: existingText(run.initial.layers),
-    wear: surface?.wear.value ?? "",
+    wear: [
+      ...(surface ? [surface.wear.value] : []),
+      ...(surface?.outdoors ? [outdoorsText(surface.outdoors.value)] : []),
+    ].join(", "),
     area:
       areaM2 <= 0 || surface?.areaGap
         ? "not known"

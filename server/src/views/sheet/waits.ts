@@ -56,6 +56,7 @@ export function waitWords(
 const UNTIL: Readonly<Record<Stage, string>> = {
   touch: "Wait until it is dry to the touch",
   recoat: "Wait until the next coat can go on",
+  stackable: "Wait until the pieces can be stacked",
   cured: "Wait until it has cured",
 };
 

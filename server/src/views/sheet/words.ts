@@ -103,7 +103,7 @@ export function methodOf({ syntax, method, wiped }: LayerAction): string | undef
   return isStated || !wiped ? (lookUp(METHODS, method) ?? method) : undefined;
 }
 
-function manner({ part, ifNeeded, passes, toner, laid, wiped, wipedAfterHours }: LayerAction): {
+function manner({ part, ifNeeded, passes, toner, laid, sheen, wiped, wipedAfterHours }: LayerAction): {
   readonly before: readonly string[];
   readonly after: readonly string[];
 } {
@@ -113,6 +113,7 @@ function manner({ part, ifNeeded, passes, toner, laid, wiped, wipedAfterHours }:
       ...(passes ? [`in ${passes.count} passes`] : []),
       ...(toner ? ["laid thin as a toner"] : []),
       ...(laid ? [LAID[laid]] : []),
+      ...(sheen === undefined ? [] : [sheen]),
     ],
     after: wiped
       ? [wipedAfterHours === undefined ? "wiped off" : `wiped off after ${formatDuration(wipedAfterHours)}`]

@@ -10,7 +10,7 @@ import { markdownCode as code } from "../../escape/markdown.ts";
 import { type Anchor, anchorIn } from "../last-put-on.ts";
 import { type LineRun, plannedText, whereText } from "./line-run.ts";
 
-const STAGES: readonly Stage[] = ["touch", "recoat", "cured"];
+const STAGES: readonly Stage[] = ["touch", "recoat", "stackable", "cured"];
 
 /** What one surface of one job waits for on this line, and why. */
 export function waitRunText(line: LineRun): string {

@@ -3,19 +3,31 @@
  */
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import { firstIndexOf, isLayer } from "../../surface/run-index.ts";
+import { materialOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
+import { related } from "../texts.ts";
 
 export const waitWithoutEffect: TradeRule = {
   id: "wait-without-effect",
   group: "hygiene",
   severity: "hint",
   docs: {
-    summary: "A `wait until …` stands before the first layer or filling of a job's surface.",
-    why: "It counts from the end of the last layer or filling; there is none, so no time passes.",
+    summary:
+      "A `wait until …` stands before the first layer or filling of a job's surface, or waits for a time that no label states.",
+    why: "It counts from the end of the last layer or filling; there is none, or no time to wait for, so no time passes.",
     remedy: "State the time, such as `wait 24 h` or `wait overnight`, or take the line out.",
     sources: [BY_DEFINITION],
   },
   failing: [
+    {
+      title: "No label says when it can be stacked",
+      text: `recipe painted {
+  safety dust_mask
+  layer  acrylic_paint x 2, between sand 320
+  wait   until stackable #! wait-without-effect
+}
+`,
+    },
     {
       title: "Water from cleaning is not a layer",
       text: `recipe clear_coat {
@@ -45,6 +57,20 @@ job lid {
     },
   ],
   passing: [
+    {
+      title: "The label says when it can be stacked",
+      text: `material door_white {
+  family    acrylic paint
+  stackable 16 h
+}
+
+recipe painted {
+  safety dust_mask
+  layer  door_white x 2, between sand 320
+  wait   until stackable
+}
+`,
+    },
     {
       title: "A time is stated",
       text: `recipe clear_coat {
@@ -84,7 +110,18 @@ job lid {
     },
   ],
   checks: {
-    onWait: ({ action, before, run, report }) => {
+    onWait: ({ action, before, run, report, dries }) => {
+      const material = dries && materialOf(dries.of);
+      if (action.until === "stackable" && material && !dries.time) {
+        report({
+          headline: `\`${material.name}\` does not say when it can be stacked`,
+          why: "So no time passes here, and stacked too soon the pieces print or stick.",
+          remedy:
+            "Take the time from the label, as `stackable 16 h` in the material, or write it here, such as `wait 16 h`.",
+          ...(material.builtIn ? {} : { related: [related(material.namePlace, "The material")] }),
+        });
+        return;
+      }
       if (run.kind === "assumed" || !action.until || before.openBelow) return;
       if (before.fillings.length > 0 || before.layers.some((coat) => coat.origin !== "existing")) return;
       // What was put on and stripped again still counted while it was there.

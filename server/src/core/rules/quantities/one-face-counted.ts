@@ -1,0 +1,81 @@
+/**
+ * A board that is finished on both faces by all that is said of it, a door or what is turned over, and whose line leaves
+ * open whether both are meant: one is counted, and half of the area, the cans and the hours would be missing.
+ */
+import type { SurfaceRun } from "../../surface/run.ts";
+import type { TradeRule } from "../rule.ts";
+import { fixOf } from "../texts.ts";
+
+const FILE = (piece: string, faces: string, step: string, mark: string): string => `piece ${piece} {
+  built 2015
+  surface leaf {
+    shape panel 600 mm x 720 mm x 18 mm${faces}${mark}
+    wood  MDF
+  }
+}
+
+recipe painted {
+  safety dust_mask
+  step   sand 180
+  step   dust
+  layer  acrylic_primer
+  wait   until recoat
+  step   scuff 320
+  step   dust${step}
+  layer  acrylic_paint x 2, between sand 320
+  wait   until cured
+}
+
+job hall {
+  piece ${piece} x 8
+  apply painted
+}
+`;
+
+export const oneFaceCounted: TradeRule = {
+  id: "one-face-counted",
+  group: "quantities",
+  severity: "hint",
+  docs: {
+    summary:
+      "A door, or what a recipe turns over, is a `panel` whose line does not say how many faces are meant.",
+    why: "One face is counted. Where the other is finished as well, half of the area is missing, and with it half of the cans, the hours and the money.",
+    remedy: "Write `both faces` behind its sizes, or `one face` where it is one.",
+    sources: ["common practice, no source"],
+  },
+  failing: [
+    { title: "Eight doors", text: FILE("door", "", "", " #! one-face-counted") },
+    { title: "It is turned over", text: FILE("plate", "", "\n  step   turn", " #! one-face-counted") },
+  ],
+  passing: [
+    { title: "Both faces", text: FILE("door", ", both faces", "", "") },
+    { title: "One face", text: FILE("door", ", one face", "", "") },
+    { title: "Nothing says that the other face is finished", text: FILE("plate", "", "", "") },
+  ],
+  checks: {
+    onRun: ({ run, reportAt }) => {
+      if (run.kind !== "job" || !run.surface || !hasTwoFaces(run)) return;
+      for (const shape of run.surface.shapes) {
+        if (shape.openFaces === undefined || shape.place.file !== run.job?.file) continue;
+        const { end } = shape.place.span;
+        const behind = { ...shape.place, span: { start: end, end } };
+        reportAt(shape.place, {
+          headline: `One face of this ${shape.openFaces} is counted`,
+          why: "Its line does not say whether the other is finished as well; half of the area would be missing.",
+          remedy: "Write `both faces` behind its sizes, or `one face` where it is one.",
+          fixes: ["both faces", "one face"].map((faces) =>
+            fixOf("change", `Say \`${faces}\``, [{ place: behind, text: `, ${faces}` }]),
+          ),
+        });
+      }
+    },
+  },
+};
+
+/** What is mostly finished from both sides, by the names of the surface and its piece. */
+const DOORS = /(?<!\p{L})(?:doors?|shutters?|signs?)(?!\p{L})/iu;
+
+function hasTwoFaces({ surface, piece, moments }: SurfaceRun): boolean {
+  const named = [surface?.name, surface?.title, piece?.name, piece?.title].join(" ").replaceAll("_", " ");
+  return DOORS.test(named) || moments.some(({ action }) => action.op === "step" && action.verb === "turn");
+}
