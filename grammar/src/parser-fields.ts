@@ -467,12 +467,14 @@ export class FieldParser extends WordsParser {
   }
 
   protected readonly existingItem = this.part(AT_LAYER, (layers: Draft<tree.ExistingLayer>[]): void => {
-    if (this.at(t.NumberToken)) {
+    // Some kinds begin with a number: `2K polyurethane`.
+    const spelt = this.speltWords();
+    if (spelt === undefined && this.at(t.NumberToken)) {
       const coats = this.take(t.NumberToken);
       const word = this.take(t.Coats, "`coats` after their number");
       this.keepCoats(layers, make.makeNumber(coats), endOf(word));
     } else {
-      const material = this.speltWords() ?? make.makeWords(this.wordRun("a layer"));
+      const material = spelt ?? make.makeWords(this.wordRun("a layer"));
       layers.push({ material, span: material.span });
     }
     this.endOfPart(undefined, (next) => next === t.NumberToken);

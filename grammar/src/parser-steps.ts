@@ -267,7 +267,11 @@ export class StepParser extends FieldParser {
 
   /** Whether what follows a verb with grits can begin them. */
   private atGrits(): boolean {
-    return this.atValue() || (this.at(t.With) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2))));
+    return (
+      this.atValue() ||
+      (this.at(t.With) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2)))) ||
+      this.longestIn(HOW) !== undefined
+    );
   }
 
   /** `80, 120, 150`; also `P80, P120`, `120/150/180`, `180-220`, `with 320`, `lightly 320`. */

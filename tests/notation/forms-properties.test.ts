@@ -2,7 +2,7 @@
  * Lines as people say them, made of random figures in every spelling: each is read without a finding, takes the plain form
  * that is put together here from the same figures, stays as it is when formatted again, and means the same before and after.
  */
-import * as fc from "fast-check";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../harness/check-text.ts";
 import { BLOCKS, findingsIn } from "./blocks.ts";
