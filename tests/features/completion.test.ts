@@ -95,6 +95,7 @@ describe("the top level", () => {
       "method",
       "grits",
       "ratio",
+      "sheen",
     ]);
     expect(labels("recipe r($0")).toEqual([]);
     expect(labels("recipe r(a: material = $0) {\n}")).toContain("waterborne_polyurethane");
@@ -236,11 +237,13 @@ describe("lines of recipes", () => {
     expect(labels(inRecipe("  step sand $0"))).toContain("wet");
     expect(labels(inRecipe("  step scuff $0"))).not.toContain("wet");
     expect(labels(inRecipe("  step dust $0"))).toEqual([]);
-    expect(labels(inRecipe("  step dust, $0"))).toEqual(["together", "apart", "takes"]);
+    expect(labels(inRecipe("  step dust, $0"))).toEqual(["only", "together", "apart", "takes", "costs"]);
     expect(labels(inRecipe("  step fill with wood_filler, $0"))).toEqual([
+      "only",
       "together",
       "apart",
       "takes",
+      "costs",
       "uses",
     ]);
     expect(labels(inRecipe("  step dust, takes 15 $0"))).toContain("min/m2");
@@ -271,6 +274,7 @@ describe("lines of recipes", () => {
       "together",
       "apart",
       "takes",
+      "sheen",
     ]);
     expect(labels(inRecipe("  layer hc, by $0"))).toContain("hvlp");
     expect(labels(inRecipe("  layer hc, thinned 1:1 $0"))).toEqual(["with"]);
@@ -282,7 +286,7 @@ describe("lines of recipes", () => {
 
   test("waits and duties", () => {
     expect(labels(inRecipe("  wait $0"))).toEqual(["until", "overnight", "dry", "72 h"]);
-    expect(labels(inRecipe("  wait until $0"))).toEqual(["touch", "recoat", "cured"]);
+    expect(labels(inRecipe("  wait until $0"))).toEqual(["touch", "recoat", "stackable", "cured"]);
     expect(labels(inRecipe("  wait 72 $0")).slice(0, 3)).toEqual(["h", "min", "days"]);
     expect(labels(inRecipe("  safety gloves, $0"))).toContain("dust_mask");
     expect(labels(inRecipe("  safety gloves, $0"))).not.toContain("gloves");
@@ -349,7 +353,12 @@ describe("jobs", () => {
 
 describe("half-typed and broken text", () => {
   test("a block without its end", () => {
-    expect(labels("recipe r {\n  step sand 120\n  wait until $0")).toEqual(["touch", "recoat", "cured"]);
+    expect(labels("recipe r {\n  step sand 120\n  wait until $0")).toEqual([
+      "touch",
+      "recoat",
+      "stackable",
+      "cured",
+    ]);
     expect(labels("recipe r {\n  layer gel_stain {\n    step $0\n\nrecipe s {\n}\n")).toContain("sand");
     expect(labels("material m {\n  $0\n\njob j {\n}\n")[0]).toBe("family");
   });
@@ -358,6 +367,7 @@ describe("half-typed and broken text", () => {
     expect(labels("recipe r {\n  strep sand )) 120\n  wait until $0\n}")).toEqual([
       "touch",
       "recoat",
+      "stackable",
       "cured",
     ]);
   });

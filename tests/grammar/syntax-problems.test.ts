@@ -87,7 +87,7 @@ describe("a line says what it needs", () => {
     [
       "shop",
       "hours Mon 09:00",
-      '"" expected `to` and the closing time / Write, for example, `hours Mon to Fri 09:00 to 17:00`.',
+      '"" expected `to` and the closing time / Write, for example, `hours Mon to Fri 09:00 to 17:00, Sat 09:00 to 13:00`.',
     ],
     [
       "shop",
@@ -157,10 +157,13 @@ describe("a line of a recipe says what it needs", () => {
     ["step mask, takes 4 min", '"," expected a text in double quotes, such as `step mask "brass plates"`'],
     ["step dust with cloth", '"with cloth" expected the end of the line or a comma'],
     ["step clean with soap takes 4 min", '"takes" expected a comma before `takes` [Add the comma]'],
-    ["step clean with soap, slowly", '"slowly" expected `together`, `apart`, `takes` or `uses`'],
+    [
+      "step clean with soap, slowly",
+      '"slowly" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`',
+    ],
     [
       "step clean with soap, by pad",
-      '"by pad" expected `together`, `apart`, `takes` or `uses`: `by` belongs to a layer',
+      '"by pad" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`: `by` belongs to a layer',
     ],
     ["step sand 80, takes", '"" expected a time, such as `takes 40 min`'],
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],
@@ -173,7 +176,7 @@ describe("a line of a recipe says what it needs", () => {
     ["layer clear x3", '"x3" expected the end of the line or a comma [Add a space after `x`]'],
     [
       "layer clear, gently",
-      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart` or `takes`',
+      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart`, `takes` or `sheen`',
     ],
     [
       "layer clear, wait 4 h",
@@ -193,7 +196,7 @@ describe("a line of a recipe says what it needs", () => {
       '"" expected a method: brush, roller, pad, spray or another / Write, for example, `by pad`.',
     ],
     ["wait", '"" expected a time, `overnight`, or `until` and a stage / Write, for example, `wait 72 h`.'],
-    ["wait until", '"" expected `touch`, `recoat` or `cured`, such as `wait until recoat`'],
+    ["wait until", '"" expected `touch`, `recoat`, `stackable` or `cured` / Write, for example, `wait until recoat`.'],
     ["wait 72 h sharp", '"sharp" expected the end of the line'],
     ["safety", '"" expected a duty, such as `safety dust_mask, eye_protection`'],
     ["safety gloves or mask", '"or mask" expected the end of the line or a comma'],
@@ -221,7 +224,7 @@ describe("a head says what it needs", () => {
     ["recipe", '1:7 "" expected a name, such as `recipe hard_clear(clear: material) {`'],
     [
       "recipe r(a) {\n}",
-      '1:11 ")" expected `:` and the type: material, number, duration, recipe, method, grits or ratio / Write, for example, `recipe hard_clear(clear: material) {`.',
+      '1:11 ")" expected `:` and the type: material, number, duration, recipe, method, grits, ratio or sheen / Write, for example, `recipe hard_clear(clear: material) {`.',
     ],
     [
       "recipe r(a: material {\n  step dust\n}",
