@@ -1,12 +1,18 @@
 /**
- * A board that is finished on both faces by all that is said of it, a door or what is turned over, and whose line leaves
- * open whether both are meant: one is counted, and half of the area, the cans and the hours would be missing.
+ * A board that is finished on both faces by all that is said of it, one of many doors or what is turned over, and whose
+ * line leaves open whether both are meant: one is counted, and half of the area, the cans and the hours would be missing.
  */
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { TradeRule } from "../rule.ts";
 import { fixOf } from "../texts.ts";
 
-const FILE = (piece: string, faces: string, step: string, mark: string): string => `piece ${piece} {
+const FILE = (
+  piece: string,
+  faces: string,
+  step: string,
+  mark: string,
+  count = 8,
+): string => `piece ${piece} {
   built 2015
   surface leaf {
     shape panel 600 mm x 720 mm x 18 mm${faces}${mark}
@@ -27,7 +33,7 @@ recipe painted {
 }
 
 job hall {
-  piece ${piece} x 8
+  piece ${piece} x ${count}
   apply painted
 }
 `;
@@ -50,6 +56,7 @@ export const oneFaceCounted: TradeRule = {
   passing: [
     { title: "Both faces", text: FILE("door", ", both faces", "", "") },
     { title: "One face", text: FILE("door", ", one face", "", "") },
+    { title: "A single door, of which the other face costs little", text: FILE("door", "", "", "", 1) },
     { title: "Nothing says that the other face is finished", text: FILE("plate", "", "", "") },
   ],
   checks: {
@@ -73,9 +80,12 @@ export const oneFaceCounted: TradeRule = {
 };
 
 /** What is mostly finished from both sides, by the names of the surface and its piece. */
-const DOORS = /(?<!\p{L})(?:doors?|shutters?|signs?)(?!\p{L})/iu;
+const DOORS = /(?<!\p{L})(?:doors?|fronts?|shutters?)(?!\p{L})/iu;
+/** Of fewer the other faces change little of what is bought. */
+const MANY = 4;
 
-function hasTwoFaces({ surface, piece, moments }: SurfaceRun): boolean {
+function hasTwoFaces({ surface, piece, pieces, moments }: SurfaceRun): boolean {
   const named = [surface?.name, surface?.title, piece?.name, piece?.title].join(" ").replaceAll("_", " ");
-  return DOORS.test(named) || moments.some(({ action }) => action.op === "step" && action.verb === "turn");
+  const isTurned = moments.some(({ action }) => action.op === "step" && action.verb === "turn");
+  return isTurned || (pieces >= MANY && DOORS.test(named));
 }
