@@ -220,7 +220,8 @@ export class StepParser extends FieldParser {
           this.leaveOut(IT_IS);
         }
         line.until ??=
-          this.spelling(STAGE_SPELLINGS) ?? make.makeName(this.take(t.Word, "`touch`, `recoat`, `stackable` or `cured`"));
+          this.spelling(STAGE_SPELLINGS) ??
+          make.makeName(this.take(t.Word, "`touch`, `recoat`, `stackable` or `cured`"));
       } else if (this.at(t.Overnight)) {
         line.overnight = make.makeName(this.take(t.Overnight));
       } else if (this.longestIn(OVERNIGHT) !== undefined) {

@@ -196,7 +196,10 @@ describe("a line of a recipe says what it needs", () => {
       '"" expected a method: brush, roller, pad, spray or another / Write, for example, `by pad`.',
     ],
     ["wait", '"" expected a time, `overnight`, or `until` and a stage / Write, for example, `wait 72 h`.'],
-    ["wait until", '"" expected `touch`, `recoat`, `stackable` or `cured` / Write, for example, `wait until recoat`.'],
+    [
+      "wait until",
+      '"" expected `touch`, `recoat`, `stackable` or `cured` / Write, for example, `wait until recoat`.',
+    ],
     ["wait 72 h sharp", '"sharp" expected the end of the line'],
     ["safety", '"" expected a duty, such as `safety dust_mask, eye_protection`'],
     ["safety gloves or mask", '"or mask" expected the end of the line or a comma'],
