@@ -85,7 +85,8 @@ export const READING = `## How the text is read
 
 - One fact per line: every line begins with a keyword and ends at its end. A line that ends in a comma continues on the next, also when a comment follows the comma. But a next line that starts with a word of the block, or with \`}\`, starts a new fact, and the comma is the error.
 - \`{\` ends its line, \`}\` stands alone on one.
-- \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet. Paragraphs, lists, headings, emphasis and code are laid out; a link shows its text and its \`https\` address, a picture its words and its name.
+- \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet. Paragraphs, lists with dots or numbers, headings, emphasis, code and fenced code are laid out; a link shows its text and its \`https\` address. A picture, \`![Before](photos/before.jpg)\`, stands in the HTML sheet; elsewhere, as on hover, its words and its name do.
+- A picture is a PNG or a JPEG by its first bytes, of at most 4 MB and 64 million points, and lies where \`use\` may read recipes, links followed. What a camera or a program left in it (place, time, names, comments) is not copied. A file of sheets takes 24 of them and 24 MB. One that cannot be taken is named with the reason.
 - Names are a letter and then letters, digits and \`_\`, in any script. Titles stand in double quotes, with \`\\"\` and \`\\\\\`.
 - Nothing is reserved but \`x\`, \`to\`, \`with\`, \`by\`, \`of\`. A field or verb word is one only at the start of its line, a unit only after a number, family words only where a family is wanted; everywhere else a word is a name.
 - Numbers: \`12\`, \`2.5\`, \`3/4\`, \`1 1/2\`. A quantity is a number and a unit, with or without a space, compound with the largest unit first: \`5 ft 6 in\`. Ranges: \`2 h to 24 h\`.

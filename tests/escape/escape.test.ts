@@ -155,6 +155,9 @@ test("documentation keeps its paragraphs, lists, emphasis and code, and nothing 
   expect(markdownDocs("Wipe **thin**, off *across* the `grain`.\n\n- one\n- two\n\n# Label")).toBe(
     "Wipe **thin**, off *across* the `grain`.\n\n- one\n- two\n\n**Label**",
   );
+  expect(markdownDocs("2. two\n3. three\n\n~~~js\n``` <b>\n~~~")).toBe(
+    "2. two\n3. three\n\n````\n``` <b>\n````",
+  );
   expect(markdownDocs("![x](https://evil.example/x.png) [y](command:z) <b>w</b>")).toBe(
     "\\!\\[x\\](https\\:\\/\\/evil.example/x.png) \\[y\\](command:z) \\<b\\>w\\</b\\>",
   );

@@ -8,6 +8,7 @@ import { displayWidth } from "../../server/src/reports/display-text.ts";
 import { type SheetDocument, sheetDocument } from "../../server/src/reports/sheet-document.ts";
 import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
 import { sheetsMarkdown } from "../../server/src/reports/sheet-markdown.ts";
+import { type SheetFormat, sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { SHEET_COLOURS } from "../../server/src/reports/sheet-style.ts";
 import { SHEET_COLUMNS, sheetsText } from "../../server/src/reports/sheet-text.ts";
 import { SHEET_SCRIPT_FILE, sheetScriptText } from "../../server/tools/write-sheet-script.ts";
@@ -411,14 +412,50 @@ describe("texts with marks", () => {
             { kind: "code", text: "one" },
             { kind: "text", text: " goes on" },
           ],
-          [{ kind: "text", text: "two" }],
         ],
       },
+      { kind: "numbers", start: 2, items: [[{ kind: "text", text: "two" }]] },
       { kind: "paragraph", text: [{ kind: "strong", text: "Head" }] },
     ]);
     expect(docBlocks("2 * 3 * 4 and snake_case_name")).toEqual([
       { kind: "paragraph", text: [{ kind: "text", text: "2 * 3 * 4 and snake_case_name" }] },
     ]);
     expect(docBlocks("")).toEqual([]);
+  });
+
+  test("numbered lists begin where they say, and fenced code stays as it is", () => {
+    const one = (text: string) => [{ kind: "text", text }];
+    expect(docBlocks("3. three\n4) four\n- dot\n1. one")).toEqual([
+      { kind: "numbers", start: 3, items: [one("three"), one("four")] },
+      { kind: "bullets", items: [one("dot")] },
+      { kind: "numbers", start: 1, items: [one("one")] },
+    ]);
+    expect(docBlocks("So:\n ```finish\n   step *dust*\n # no heading\n\n ``` \nThen.")).toEqual([
+      { kind: "paragraph", text: one("So:") },
+      { kind: "code", lines: ["  step *dust*", "# no heading", ""] },
+      { kind: "paragraph", text: one("Then.") },
+    ]);
+    // A fence of more signs is closed by as many, one of tildes by tildes, and one that is not by the end.
+    expect(docBlocks("````\n```\n````\n~~~\n```\n~~~~\n```\nto the end")).toEqual([
+      { kind: "code", lines: ["```"] },
+      { kind: "code", lines: ["```"] },
+      { kind: "code", lines: ["to the end"] },
+    ]);
+    // Code in a line is no fence.
+    expect(docBlocks("```a``` b")).toHaveLength(1);
+    expect(docBlocks("```a``` b")[0]).toMatchObject({ kind: "paragraph" });
+  });
+
+  test("every form of a sheet draws them", () => {
+    const docs = "1. Dust.\n2. Wax.\n\n```\na <b>  c\n```";
+    const text = `${docs.replaceAll(/^/gmu, "## ")}\nrecipe waxed {\n  layer paste_wax\n}\n`;
+    const analysis = analyse({ "a.finish": text });
+    const made = (format: SheetFormat) =>
+      sheetReport(analysis, analysis.sheets("a.finish"), format, (file) => file);
+    expect(made("text")).toContain("\n1. Dust.\n2. Wax.\n\n    a <b>  c\n");
+    expect(made("markdown")).toContain("\n1. Dust.\n2. Wax.\n\n```\na <b>  c\n```\n");
+    expect(made("html")).toContain(
+      "<ol>\n<li>Dust.</li>\n<li>Wax.</li>\n</ol>\n<pre><code>a &lt;b&gt;  c</code></pre>",
+    );
   });
 });

@@ -10,6 +10,7 @@ import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
 import type { Permit } from "../reading/may-read.ts";
+import type { ReadBytes } from "./read-plain.ts";
 
 export interface CliOutput {
   write(text: string): void;
@@ -39,6 +40,8 @@ export interface CliFiles {
   kind(path: string): Promise<PathKind>;
   /** Without a permit the person has named this very file. */
   read(path: string, permit?: Permit): Promise<ReadText>;
+  /** The bytes of a picture. */
+  readBytes(path: string, permit: Permit): Promise<ReadBytes>;
   /** Makes a file, or replaces one that `isOwn` says may be; else why not, as the end of a sentence that begins with it. */
   write(path: string, text: string, isOwn: IsOwn): Promise<WriteOutcome>;
   /** Puts a text in the place of the one that was read, at once and whole, or leaves the file as it is. */

@@ -6,11 +6,13 @@
  */
 import path from "node:path";
 import type { Analysis, Analyst } from "../features/types.ts";
-import { isNetworkPath } from "../reading/may-read.ts";
+import { isNetworkPath, type Permit } from "../reading/may-read.ts";
+import { type NamedPicture, pathOfPicture } from "../reading/read-pictures.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, UsageError, warn } from "./io.ts";
 import { foldersToReadAlso, permitFor, recipesIn } from "./permits.ts";
 import { createProjectConfigs } from "./project-config.ts";
+import type { ReadBytes } from "./read-plain.ts";
 
 export interface Loaded {
   readonly analysis: Analysis;
@@ -20,6 +22,8 @@ export interface Loaded {
   readonly complete: boolean;
   /** How reports name a file, asked for or used. */
   readonly label: (file: string) => string;
+  /** What the files may use. */
+  readonly permit: Permit;
 }
 
 export interface LoadOptions {
@@ -39,6 +43,8 @@ export interface Asked {
   /** Only those that could be read. */
   readonly files: readonly ReadFile[];
   readonly problems: readonly string[];
+  /** What they may use. */
+  readonly permit: Permit;
   /** An analyst without any file. */
   createAnalyst(): Analyst;
   /** Gives an analyst what its files use. */
@@ -56,6 +62,7 @@ export async function load(io: CliIo, paths: readonly string[], options: LoadOpt
     asked: files,
     complete: problems.length === 0,
     label: labelling(io, files),
+    permit: read.permit,
   };
 }
 
@@ -98,6 +105,7 @@ export async function readAsked(
   return {
     files,
     problems,
+    permit,
     createAnalyst: () =>
       io.createAnalyst({
         resolve: resolveUse,
@@ -140,4 +148,13 @@ export function labelling(io: CliIo, asked: readonly AskedFile[]): (file: string
 function resolveUse(from: string, used: string): string {
   const slashed = used.replaceAll("\\", "/");
   return isNetworkPath(slashed) ? slashed : path.resolve(path.dirname(from), slashed);
+}
+
+/** The picture that a text in the file `from` names, from where the recipes lie that may be used there, too. */
+export async function readNamedPicture(
+  { files }: CliIo,
+  { permit }: Pick<Loaded, "permit">,
+  { file, target }: NamedPicture,
+): Promise<ReadBytes> {
+  return files.readBytes(resolveUse(file, pathOfPicture(target)), { ...permit, purpose: "picture" });
 }

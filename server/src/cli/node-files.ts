@@ -9,13 +9,14 @@ import { decodeText, type ReadText } from "../reading/decode-text.ts";
 import { MAX_DEPTH } from "../reading/may-read.ts";
 import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
-import { codeOf, failureOf, isLink, leadsNowhere, readPlain, unread } from "./read-plain.ts";
+import { codeOf, failureOf, isLink, leadsNowhere, readPlain, readPlainBytes, unread } from "./read-plain.ts";
 import { replaceText } from "./replace-text.ts";
 import { writeOwn } from "./write-own.ts";
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
   read: readPlain,
+  readBytes: readPlainBytes,
   write: writeOwn,
   replace: replaceText,
   async realPath(path) {

@@ -22,12 +22,25 @@ const LEAST_BYTES = 1024;
 /** For a file that the person has named. */
 export const ASKED: Permit = { purpose: "asked", allows: () => true, widen: "" };
 
+/** The bytes of a file, or why there are none, as the end of a sentence that begins with the file. */
+export type ReadBytes = { readonly bytes: Uint8Array } | { readonly reason: string };
+
 /** The text of a file, or why there is none, as the end of a sentence that begins with the file. */
 export async function readPlain(
   file: string,
   permit: Permit = ASKED,
   patienceMs = DISK_PATIENCE_MS,
 ): Promise<ReadText> {
+  const read = await readPlainBytes(file, permit, patienceMs);
+  return "bytes" in read ? decodeText(read.bytes) : read;
+}
+
+/** The bytes of a file that may be read, counted as they come. */
+export async function readPlainBytes(
+  file: string,
+  permit: Permit,
+  patienceMs = DISK_PATIENCE_MS,
+): Promise<ReadBytes> {
   const refused = refusalOf(file, permit);
   if (refused !== undefined) return { reason: refused };
   const attempt = { isGivenUp: false };
@@ -42,7 +55,7 @@ interface Attempt {
   isGivenUp: boolean;
 }
 
-async function readFound(file: string, permit: Permit, attempt: Attempt): Promise<ReadText> {
+async function readFound(file: string, permit: Permit, attempt: Attempt): Promise<ReadBytes> {
   try {
     const real = await realpath(file);
     const found = await stat(real);
@@ -70,13 +83,13 @@ async function readBytes(
   said: number,
   { purpose }: Permit,
   attempt: Attempt,
-): Promise<ReadText> {
+): Promise<ReadBytes> {
   const limit = maxBytesOf(purpose);
   const chunks: Uint8Array[] = [];
   let free = new Uint8Array(Math.min(CHUNK_BYTES, Math.max(LEAST_BYTES, said + 1)));
   for (let size = 0; !attempt.isGivenUp; ) {
     const { bytesRead } = await handle.read(free, 0, free.length);
-    if (bytesRead === 0) return decodeText(Buffer.concat(chunks, size));
+    if (bytesRead === 0) return { bytes: Buffer.concat(chunks, size) };
     size += bytesRead;
     if (size > limit) return { reason: tooLarge(purpose) };
     chunks.push(free.subarray(0, bytesRead));

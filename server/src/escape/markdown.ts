@@ -4,7 +4,7 @@
  *
  * Addresses are not made into links by themselves either: a reader of somebody else's recipe follows nothing by a slip.
  */
-import { docBlocks, type Inline } from "./prose.ts";
+import { type DocBlock, docBlocks, type Inline, spanText } from "./prose.ts";
 import { shownText } from "./shown-text.ts";
 
 /** Signs that mean something anywhere in a line. */
@@ -34,7 +34,9 @@ export function markdownCode(text: string): string {
 /** Spans in a row. */
 export const markdownInline = (spans: Inline): string =>
   spans
-    .map(({ kind, text }) => {
+    .map((span) => {
+      const { kind } = span;
+      const text = spanText(span);
       if (kind === "code") return markdownCode(text);
       if (kind === "strong") return `**${markdownLine(text).trim()}**`;
       return kind === "emphasis" ? markdownEmphasis(text) : markdownLine(text);
@@ -43,12 +45,27 @@ export const markdownInline = (spans: Inline): string =>
 
 export const markdownEmphasis = (text: string): string => `*${markdownLine(text).trim()}*`;
 
-/** What of a doc comment is read as Markdown, written anew: paragraphs, lists, emphasis and code. */
-export const markdownDocs = (docs: string): string =>
-  docBlocks(docs)
-    .map((block) =>
-      block.kind === "paragraph"
-        ? markdownInline(block.text)
-        : block.items.map((item) => `- ${markdownInline(item)}`).join("\n"),
-    )
-    .join("\n\n");
+/** Lines as a block of code: fenced by one backtick more than stand in them in a row. */
+export function markdownFence(lines: readonly string[]): string {
+  const shown = lines.map(shownText);
+  const longest = Math.max(2, ...shown.flatMap((line) => line.match(/`+/gu) ?? []).map((run) => run.length));
+  const fence = "`".repeat(longest + 1);
+  return [fence, ...shown, fence].join("\n");
+}
+
+/** What of a doc comment is read as Markdown, written anew: paragraphs, lists, emphasis and code. Pictures are words. */
+export const markdownDocs = (docs: string): string => docBlocks(docs).map(markdownBlock).join("\n\n");
+
+/** A block of a doc comment. */
+export function markdownBlock(block: DocBlock): string {
+  switch (block.kind) {
+    case "paragraph":
+      return markdownInline(block.text);
+    case "code":
+      return markdownFence(block.lines);
+    case "bullets":
+      return block.items.map((item) => `- ${markdownInline(item)}`).join("\n");
+    case "numbers":
+      return block.items.map((item, i) => `${block.start + i}. ${markdownInline(item)}`).join("\n");
+  }
+}

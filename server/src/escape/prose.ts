@@ -1,13 +1,21 @@
 /**
  * Texts with names in backticks, and doc comments, as spans and blocks that every renderer can escape in its own way.
  *
- * Doc comments are Markdown by somebody else. Only a plain part of it is read: paragraphs, list items, headings, emphasis
- * and code. Links and pictures become their words, and everything else, HTML included, stays the characters that it is,
- * so that nothing written in a recipe becomes markup on somebody's page.
+ * Doc comments are Markdown by somebody else. Only a plain part of it is read: paragraphs, lists, headings, emphasis,
+ * code. Links become their words, and everything else, HTML included, stays the characters that it is,
+ * so that nothing written in a recipe becomes markup on somebody's page. A picture is a span of its own: a page that has
+ * read the file may show it, and everybody else says its words and its name.
  */
-export interface Span {
-  readonly kind: "text" | "code" | "strong" | "emphasis";
+export type Span =
+  | { readonly kind: "text" | "code" | "strong" | "emphasis"; readonly text: string }
+  | PictureSpan;
+
+export interface PictureSpan {
+  readonly kind: "picture";
+  /** What it shows. */
   readonly text: string;
+  /** Its file, as written: from where the file with the text lies. */
+  readonly target: string;
 }
 
 export type Inline = readonly Span[];
@@ -28,9 +36,15 @@ export const prose = (text: string): Inline =>
 
 export type DocBlock =
   | { readonly kind: "paragraph"; readonly text: Inline }
-  | { readonly kind: "bullets"; readonly items: readonly Inline[] };
+  | { readonly kind: "bullets"; readonly items: readonly Inline[] }
+  /** `start` is the first number. */
+  | { readonly kind: "numbers"; readonly start: number; readonly items: readonly Inline[] }
+  /** Fenced: lines that stay as they are. */
+  | { readonly kind: "code"; readonly lines: readonly string[] };
 
-const ITEM_MARK = /^(?:[-*+]|\d{1,9}[.)])\s/u;
+const BULLET_MARK = /^[-*+]\s/u;
+const NUMBER_MARK = /^\d{1,9}[.)]\s/u;
+const FENCE = /^(?:`{3,}|~{3,})/u;
 const HEADING_MARK = /^#{1,6}\s/u;
 
 /** What stands behind a mark at the start of a line; undefined without one. */
@@ -47,33 +61,75 @@ function withoutClosing(heading: string): string {
   return heading.slice(0, end).trimEnd();
 }
 
-/** A doc comment as paragraphs and lists. */
+interface List {
+  readonly kind: "bullets" | "numbers";
+  readonly start: number;
+  readonly items: string[];
+}
+
+/** A doc comment as paragraphs, lists and code. */
 export function docBlocks(docs: string): readonly DocBlock[] {
   const blocks: DocBlock[] = [];
-  let lines: string[] = [];
-  let items: string[] = [];
+  let paragraph: string[] = [];
+  let list: List | undefined;
+  let fenced: { readonly fence: string; readonly indent: number; readonly lines: string[] } | undefined;
   const close = (): void => {
-    if (lines.length > 0) blocks.push({ kind: "paragraph", text: markedSpans(lines.join(" ")) });
-    if (items.length > 0) blocks.push({ kind: "bullets", items: items.map(markedSpans) });
-    lines = [];
-    items = [];
+    if (paragraph.length > 0) blocks.push({ kind: "paragraph", text: markedSpans(paragraph.join(" ")) });
+    if (list) blocks.push(listBlock(list));
+    if (fenced) blocks.push({ kind: "code", lines: fenced.lines });
+    paragraph = [];
+    list = undefined;
+    fenced = undefined;
   };
   for (const line of docs.split(/\r\n|\r|\n/u)) {
-    const item = behindMark(line, ITEM_MARK);
+    const text = line.trim();
+    if (fenced) {
+      if (closesFence(text, fenced.fence)) close();
+      else fenced.lines.push(withoutIndent(line, fenced.indent));
+      continue;
+    }
+    const fence = fenceOf(text);
     const title = behindMark(line, HEADING_MARK);
-    if (line.trim() === "") close();
-    else if (title !== undefined) {
+    const item = behindMark(line, BULLET_MARK) ?? behindMark(line, NUMBER_MARK);
+    if (text === "") close();
+    else if (fence !== undefined) {
+      close();
+      fenced = { fence, indent: line.length - line.trimStart().length, lines: [] };
+    } else if (title !== undefined) {
       close();
       const heading = withoutClosing(title);
       if (heading !== "") blocks.push({ kind: "paragraph", text: markedSpans(heading).map(headed) });
     } else if (item !== undefined) {
-      if (lines.length > 0) close();
-      items.push(item);
-    } else if (items.length > 0) items.push(`${items.pop()} ${line.trim()}`);
-    else lines.push(line.trim());
+      const kind = BULLET_MARK.test(text) ? "bullets" : "numbers";
+      if (list?.kind !== kind) close();
+      list ??= { kind, start: Number.parseInt(text, 10) || 0, items: [] };
+      list.items.push(item);
+    } else if (list) list.items.push(`${list.items.pop()} ${text}`);
+    else paragraph.push(text);
   }
   close();
   return blocks;
+}
+
+function listBlock({ kind, start, items }: List): DocBlock {
+  const texts = items.map(markedSpans);
+  return kind === "bullets" ? { kind, items: texts } : { kind, start, items: texts };
+}
+
+/** The signs that open a block of code; behind backticks stand none, or it is code in a line. */
+function fenceOf(text: string): string | undefined {
+  const fence = FENCE.exec(text)?.[0];
+  return fence?.startsWith("`") && text.includes("`", fence.length) ? undefined : fence;
+}
+
+/** At least as many of the same signs, and nothing else. */
+const closesFence = (text: string, fence: string): boolean =>
+  text.length >= fence.length && text === fence[0]!.repeat(text.length);
+
+/** Without the blanks that stand before the fence, as far as a line has them. */
+function withoutIndent(line: string, indent: number): string {
+  const own = line.length - line.trimStart().length;
+  return line.slice(Math.min(own, indent));
 }
 
 const MARKED =
@@ -81,10 +137,11 @@ const MARKED =
 /** A picture in the folder of the recipe or below it; what has a colon or begins with a slash lies elsewhere. */
 const PICTURE_NAME = /^[^:/\\][^:\\]*\.(?:png|jpe?g)$/iu;
 
-/** What a link or a picture is read as: its text and where it leads, which nobody follows by a slip; else as it stands. */
-function inertLink(written: string, { bang, label, target }: Record<string, string | undefined>): string {
-  if (bang === "!") return PICTURE_NAME.test(target!) ? `${label} (picture ${target})` : written;
-  return target!.startsWith("https://") ? `${label} (${target})` : written;
+/** A picture in the folder of the recipe or below it, and a link as its text and where it leads; else what is written. */
+function linkSpan(written: string, { bang, label, target }: Record<string, string | undefined>): Span {
+  if (bang === "!" && PICTURE_NAME.test(target!)) return { kind: "picture", text: label!, target: target! };
+  const isSafe = bang !== "!" && target!.startsWith("https://");
+  return { kind: "text", text: isSafe ? `${label} (${target})` : written };
 }
 
 const headed = (span: Span): Span => (span.kind === "text" ? { ...span, kind: "strong" } : span);
@@ -98,12 +155,30 @@ function markedSpans(text: string): Inline {
     if (inCode !== undefined) spans.push({ kind: "code", text: inCode.trim() || inCode });
     else if (inStrong !== undefined) spans.push({ kind: "strong", text: inStrong });
     else if (emphasis !== undefined) spans.push({ kind: "emphasis", text: emphasis });
-    else spans.push({ kind: "text", text: inertLink(match[0], match.groups!) });
+    else spans.push(linkSpan(match[0], match.groups!));
     end = match.index + match[0].length;
   }
   if (end < text.length) spans.push({ kind: "text", text: text.slice(end) });
   return spans;
 }
 
+/** A picture where it is not shown: `Before (picture photos/before.jpg)`, or with the reason. */
+export const pictureWords = ({ text, target }: PictureSpan, reason?: string): string =>
+  `${text} (picture ${target}${reason === undefined ? "" : `, which ${reason}`})`;
+
+/** The words of a span without its form. */
+export const spanText = (span: Span): string => (span.kind === "picture" ? pictureWords(span) : span.text);
+
 /** The characters alone. */
-export const bareText = (spans: Inline): string => spans.map(({ text }) => text).join("");
+export const bareText = (spans: Inline): string => spans.map(spanText).join("");
+
+/** The pictures that a doc comment names, as written. */
+export const picturesIn = (docs: string): readonly string[] =>
+  docs.includes("![") ? docBlocks(docs).flatMap(spansOf).flatMap(targetOf) : [];
+
+const spansOf = (block: DocBlock): Inline => {
+  if (block.kind === "code") return [];
+  return block.kind === "paragraph" ? block.text : block.items.flat();
+};
+
+const targetOf = (span: Span): readonly string[] => (span.kind === "picture" ? [span.target] : []);

@@ -8,10 +8,10 @@
  */
 
 /**
- * `recipe`: named by a `use` line. `project`: the project file. `found`: in a folder or by a pattern that the person has
+ * `recipe`: named by a `use` line. `project`: the project file. `picture`: named in a `##` text. `found`: in a folder or by a pattern that the person has
  * named, whatever its name. `asked`: the person has named this very file, wherever it lies.
  */
-export type Purpose = "recipe" | "project" | "found" | "asked";
+export type Purpose = "recipe" | "project" | "picture" | "found" | "asked";
 
 /** What stands at a place, all links followed. */
 export type FoundKind = "file" | "folder" | "link" | "other";
@@ -88,6 +88,9 @@ function refusalOfPlace(
   }
   if (purpose === "project" && file !== PROJECT_FILE_NAME) {
     return `is not a project file: its name is not \`${PROJECT_FILE_NAME}\`. Give it that name`;
+  }
+  if (purpose === "picture" && !/[^/]\.(?:png|jpe?g)$/iu.test(file)) {
+    return "is not a picture: its name does not end in `.png` or `.jpg`. Name one that does";
   }
   // A drive's letter says that a colon elsewhere means another stream of a file.
   if (isDrive(segments[0]) && segments.slice(1).some((segment) => segment.includes(":"))) {

@@ -34,10 +34,16 @@ export const maxBytesOf = (purpose: Purpose): number =>
   purpose === "project" ? MAX_PROJECT_BYTES : MAX_FILE_BYTES;
 
 /** Why nothing of a file is read that has more bytes than `maxBytesOf` its purpose. */
-export const tooLarge = (purpose: Purpose): string =>
-  purpose === "project"
-    ? `is larger than ${MAX_PROJECT_KILOBYTES} kB, which no project file is. Take out what is none of its entries`
-    : `is larger than ${MAX_MEGABYTES} MB, which no recipe is. Split it, or name another file`;
+export function tooLarge(purpose: Purpose): string {
+  switch (purpose) {
+    case "project":
+      return `is larger than ${MAX_PROJECT_KILOBYTES} kB, which no project file is. Take out what is none of its entries`;
+    case "picture":
+      return `is larger than ${MAX_MEGABYTES} MB. Make it smaller`;
+    default:
+      return `is larger than ${MAX_MEGABYTES} MB, which no recipe is. Split it, or name another file`;
+  }
+}
 
 /** Whether a text has more UTF-8 bytes than a file may have. */
 export function isTooLarge(text: string): boolean {

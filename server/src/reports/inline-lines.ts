@@ -5,6 +5,10 @@ import type { Inline } from "../escape/prose.ts";
 export function inlineLines(text: Inline): readonly Inline[] {
   const lines: Inline[] = [[]];
   for (const span of text) {
+    if (span.kind === "picture") {
+      lines.push([...lines.pop()!, span]);
+      continue;
+    }
     span.text.split("\n").forEach((part, index) => {
       if (index > 0) lines.push([]);
       if (part !== "") lines.push([...lines.pop()!, { ...span, text: part }]);

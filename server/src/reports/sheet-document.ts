@@ -5,7 +5,16 @@
 
 import { SEVERITIES } from "../core/findings.ts";
 import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
-import { bareText, code, docBlocks, type Inline, plain, prose, strong } from "../escape/prose.ts";
+import {
+  bareText,
+  code,
+  type DocBlock,
+  docBlocks,
+  type Inline,
+  plain,
+  prose,
+  strong,
+} from "../escape/prose.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
 import type { Section } from "../views/section/model.ts";
 import {
@@ -50,7 +59,7 @@ export interface SheetSection {
 }
 
 export type Block =
-  | { readonly kind: "paragraph"; readonly text: Inline }
+  | DocBlock
   | { readonly kind: "bullets"; readonly items: readonly Inline[]; readonly isSmall?: true }
   | { readonly kind: "facts"; readonly rows: readonly { readonly name: string; readonly text: Inline }[] }
   | Table
@@ -151,7 +160,7 @@ const paragraph = (text: Inline): { readonly kind: "paragraph"; readonly text: I
   kind: "paragraph",
   text,
 });
-const docs = (text: Docs): readonly Block[] => docBlocks(text);
+const docs = ({ text }: Docs): readonly Block[] => docBlocks(text);
 
 const facts = (rows: Sheet["facts"]): readonly Block[] =>
   rows.length === 0
@@ -254,7 +263,7 @@ function pieces({ pieces: list, surfaces }: Sheet): readonly Block[] {
     })),
   };
   const notes = surfaces.flatMap(({ title, docs: text }) =>
-    text.trim() ? [aboutItem(title, text, [])] : [],
+    text.text.trim() ? [aboutItem(title, text, [])] : [],
   );
   return [
     ...described,
@@ -296,7 +305,7 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
     })),
   };
   const notes = list.flatMap(({ title, docs: text, notes: more }) =>
-    text.trim() || more.length > 0 ? [aboutItem(title, text, more)] : [],
+    text.text.trim() || more.length > 0 ? [aboutItem(title, text, more)] : [],
   );
   const sheets = paper.map(({ name, text }) => `${name} ${text}`).join("; ");
   return [
@@ -313,12 +322,17 @@ const materialKind = ({ sort, name }: SheetMaterial): Inline => [
   ...(name === undefined ? [] : [...plain(sort === "" ? "" : " "), ...code(name)]),
 ];
 
+const linesOf = (block: DocBlock): readonly Inline[] => {
+  if (block.kind === "paragraph") return [block.text];
+  return block.kind === "code" ? block.lines.map(code) : block.items;
+};
+
 /** `Walnut gel stain: what its doc comment says. Label: …` */
 const aboutItem = (title: string, text: Docs, more: readonly string[]): Inline => [
   ...strong(title),
   ...plain(": "),
-  ...docBlocks(text).flatMap((block): Inline => {
-    const lines = block.kind === "paragraph" ? [block.text] : block.items;
+  ...docBlocks(text.text).flatMap((block): Inline => {
+    const lines = linesOf(block);
     return lines.flatMap((line) => [...line, ...plain(/[.!?:]$/u.test(bareText(line)) ? " " : ". ")]);
   }),
   ...plain(more.join(" ")),

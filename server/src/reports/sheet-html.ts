@@ -7,17 +7,23 @@
  * loading even where that should fail.
  */
 import { shortDayText, timeText } from "../core/measure/figures.ts";
+import type { FileId } from "../core/place.ts";
 import { docBlocks, type Inline, plain, strong } from "../escape/prose.ts";
-import type { BenchRow, Sheet } from "../views/sheet/model.ts";
+import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
 import type { Block, Box, SheetDocument } from "./sheet-document.ts";
-import { html, inline } from "./sheet-html-text.ts";
+import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
 import { benchHtml } from "./sheet-rows.ts";
 import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 
-export function sheetsHtml(documents: readonly SheetDocument[]): string {
+/** What was read of the pictures that the texts of a file name. */
+export type PicturesOf = (file: FileId) => PictureOf;
+
+/** Without pictures, texts name them. Each stands in the file once, where it is named first. */
+export function sheetsHtml(documents: readonly SheetDocument[], pictures?: PicturesOf): string {
+  const shown = pictures ? eachOnce(pictures) : NO_PICTURES;
   const title = documents.map((document) => document.title).join(", ") || "Finish sheet";
   return [
     "<!doctype html>",
@@ -25,7 +31,7 @@ export function sheetsHtml(documents: readonly SheetDocument[]): string {
     "<head>",
     '<meta charset="utf-8">',
     `<title>${html(title)}</title>`,
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src '${SHEET_SCRIPT_HASH}'; base-uri 'none'; form-action 'none'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src '${SHEET_SCRIPT_HASH}';${pictures ? " img-src data:;" : ""} base-uri 'none'; form-action 'none'">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     '<meta name="color-scheme" content="light dark">',
     '<meta name="referrer" content="no-referrer">',
@@ -34,7 +40,7 @@ export function sheetsHtml(documents: readonly SheetDocument[]): string {
     "<body>",
     ...(documents.length > 1 ? [contents(documents)] : []),
     "<main>",
-    ...documents.map(article),
+    ...documents.map((document, i) => article(document, i, shown)),
     "</main>",
     `<script>${SHEET_SCRIPT}</script>`,
     "</body>",
@@ -48,7 +54,7 @@ function contents(documents: readonly SheetDocument[]): string {
   return `<nav aria-label="Sheets"><ol>\n${links.join("\n")}\n</ol></nav>`;
 }
 
-function article(document: SheetDocument, index: number): string {
+function article(document: SheetDocument, index: number, pictures: PicturesOf): string {
   const { sheet } = document;
   const id = `sheet-${index + 1}`;
   const part = (name: string, title: string, content: readonly string[]): readonly string[] =>
@@ -68,7 +74,7 @@ function article(document: SheetDocument, index: number): string {
     "</header>",
     '<div class="live" hidden></div>',
     '<div class="head">',
-    ...docs(sheet.docs),
+    ...docs(sheet.docs, pictures),
     ...document.head.filter(isBox).map((box) => boxHtml(box, id)),
     ...(sheet.findings.length === 0 ? document.head.filter(isNothingFound).map(blockHtml) : []),
     ...facts([...aboutPieces(sheet), ...sheet.facts]),
@@ -79,7 +85,7 @@ function article(document: SheetDocument, index: number): string {
     ...part("days", "Days", days(sheet)),
     ...part("ready", "To have ready", ready(sheet)),
     ...part("work", "Steps", [benchHtml(sheet.bench, id)]),
-    ...part("about", "Notes", about(sheet)),
+    ...part("about", "Notes", about(sheet, pictures)),
     ...part("service", "Into service", service(document)),
     `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,
     '<div class="tools" hidden><button type="button" data-copy>Copy what is done</button> <button type="button" data-print>Print</button> <button type="button" data-forget>Clear all ticks and notes</button><output></output><textarea data-copied aria-label="What is done, as text" readonly rows="6" hidden></textarea></div></section>',
@@ -92,7 +98,25 @@ const isBox = (block: Block): block is Box => block.kind === "box";
 const isNothingFound = (block: Block): block is Block & { kind: "paragraph" } =>
   block.kind === "paragraph" && block.text.some(({ text }) => text.startsWith("Nothing found."));
 
-const docs = (text: string): readonly string[] => docBlocks(text).map(blockHtml);
+function eachOnce(pictures: PicturesOf): PicturesOf {
+  const seen = new Set<string>();
+  return (file) => {
+    const pictureOf = pictures(file);
+    return (target) => {
+      const key = `${file}\0${target}`;
+      const picture = pictureOf(target);
+      if (picture === undefined || "reason" in picture) return picture;
+      if (seen.has(key)) return { reason: "is shown above" };
+      seen.add(key);
+      return picture;
+    };
+  };
+}
+
+const NO_PICTURES: PicturesOf = () => () => undefined;
+
+const docs = ({ text, file }: Docs, pictures: PicturesOf): readonly string[] =>
+  docBlocks(text).map((block) => docBlockHtml(block, pictures(file)));
 
 function blockHtml(
   block:
@@ -103,7 +127,14 @@ function blockHtml(
 }
 
 const listHtml = (tag: "ul" | "ol", items: readonly Inline[], id?: string): string =>
-  `<${tag}>\n${items.map((item, i) => `<li${id ? ` id="${id}-${i + 1}"` : ""}>${inlineLines(item).map(inline).join("<br>\n")}</li>`).join("\n")}\n</${tag}>`;
+  `<${tag}>\n${items
+    .map(
+      (item, i) =>
+        `<li${id ? ` id="${id}-${i + 1}"` : ""}>${inlineLines(item)
+          .map((line) => inline(line))
+          .join("<br>\n")}</li>`,
+    )
+    .join("\n")}\n</${tag}>`;
 
 const boxHtml = ({ tone, title, blocks, isFindings }: Box, sheet: string): string =>
   [
@@ -226,12 +257,20 @@ function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string
 }
 
 /** What is written of pieces, surfaces, the shop, recipes and materials; labels' figures are for the screen. */
-function about({ pieces, surfaces, shopDocs, procedures, materials }: Sheet): readonly string[] {
-  const item = (title: string, text: string): readonly string[] => {
-    const blocks = docBlocks(text);
-    if (blocks.length === 0) return [];
-    const lines = blocks.flatMap((block) => (block.kind === "paragraph" ? [block.text] : block.items));
-    return [`<li><strong>${html(title)}</strong>: ${lines.map(inline).join(" ")}</li>`];
+function about(
+  { pieces, surfaces, shopDocs, procedures, materials }: Sheet,
+  pictures: PicturesOf,
+): readonly string[] {
+  const item = (title: string, text: Docs): readonly string[] => {
+    const [first, ...rest] = docBlocks(text.text);
+    if (first === undefined) return [];
+    const heading = `<strong>${html(title)}</strong>:`;
+    const pictureOf = pictures(text.file);
+    const more = rest.map((block) => docBlockHtml(block, pictureOf)).join("\n");
+    // What begins with a sentence goes on behind its title.
+    if (first.kind !== "paragraph")
+      return [`<li>${heading}\n${docBlockHtml(first, pictureOf)}\n${more}</li>`];
+    return [`<li>${heading} ${inline(first.text, pictureOf)}${more === "" ? "" : `\n${more}`}</li>`];
   };
   const parts = procedures.flatMap(({ entries }) =>
     entries.flatMap((entry) => (entry.kind === "part" ? [entry] : [])),

@@ -3,7 +3,7 @@
  *
  * No HTML is written, and what a recipe says is escaped, so that it is shown and never becomes markup.
  */
-import { markdownEmphasis, markdownInline, markdownLine } from "../escape/markdown.ts";
+import { markdownBlock, markdownEmphasis, markdownInline, markdownLine } from "../escape/markdown.ts";
 import type { Inline } from "../escape/prose.ts";
 import { inlineLines } from "./inline-lines.ts";
 import {
@@ -41,7 +41,9 @@ const sectionMarkdown = ({ title, blocks }: SheetSection): readonly string[] => 
 function blockMarkdown(block: Block): string {
   switch (block.kind) {
     case "paragraph":
-      return markdownInline(block.text);
+    case "numbers":
+    case "code":
+      return markdownBlock(block);
     case "bullets":
     case "sections":
       return block.items.map((item) => `- ${markdownInline(item)}`).join("\n");

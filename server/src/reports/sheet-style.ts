@@ -82,6 +82,8 @@ thead th { color: var(--soft); font-weight: 400; }
 .sections { display: flex; flex-wrap: wrap; align-items: end; gap: 1rem 2rem; }
 figure { margin: 0; max-width: 100%; break-inside: avoid; }
 svg { display: block; max-width: 100%; height: auto; }
+img { display: inline-block; width: auto; height: auto; max-width: 100%; max-height: 9cm; vertical-align: top; break-inside: avoid; }
+pre { margin: 0.4em 0; padding: 0.4em 0.6em; border-left: 3px solid var(--rule); white-space: pre-wrap; }
 .box { margin: 0.6em 0; padding: 0.4em 0.8em; border: 2px solid var(--ink); }
 .box .title { margin-top: 0; font-weight: 700; }
 .box.error { border: 5px solid var(--error); }

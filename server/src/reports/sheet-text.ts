@@ -1,6 +1,6 @@
 /** Sheets as plain text of 80 columns, for a terminal, a label printer or a mail. */
 
-import type { Inline } from "../escape/prose.ts";
+import { type Inline, spanText } from "../escape/prose.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { displayWidth, padEnd, padStart, wrap } from "./display-text.ts";
 import { inlineLines } from "./inline-lines.ts";
@@ -44,7 +44,7 @@ function underlined(title: string, sign: string): readonly string[] {
 
 /** Names keep their backticks: they tell them from the words around. */
 const spoken = (spans: Inline): string =>
-  spans.map(({ kind, text }) => (kind === "code" ? `\`${text}\`` : text)).join("");
+  spans.map((span) => (span.kind === "code" ? `\`${span.text}\`` : spanText(span))).join("");
 
 function blockText(block: Block): readonly string[] {
   switch (block.kind) {
@@ -53,6 +53,10 @@ function blockText(block: Block): readonly string[] {
     case "bullets":
     case "sections":
       return block.items.flatMap((item) => hanging("- ", spoken(item), SHEET_COLUMNS));
+    case "numbers":
+      return block.items.flatMap((item, i) => hanging(`${block.start + i}. `, spoken(item), SHEET_COLUMNS));
+    case "code":
+      return block.lines.map((line) => `    ${shownText(line)}`.trimEnd());
     case "facts":
       return factsText(block.rows);
     case "part":

@@ -30,8 +30,8 @@ const MOST_METRES = 20;
 export function readSize(text: string, piece: PieceWord): ReadSize {
   const sizes = text
     .trim()
-    .split(/\s*[x×*]\s*/iu)
-    .map(sizeOf);
+    .split(/[x×*]/iu)
+    .map((size) => sizeOf(size.trim()));
   const last = sizes.at(-1);
   if (sizes.length !== 3 || sizes.some((size) => size === undefined) || last?.unit === undefined) {
     return { problem: `Write ${sizeExample(piece)}.` };

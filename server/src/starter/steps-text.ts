@@ -228,7 +228,7 @@ function finish({ wood, now, look }: Answers): readonly Part[] {
     case "waxed":
       return [
         part(
-          solvent,
+          [STRONG_AIR, "no_ignition", "gloves"],
           layer("paste_wax x 2, by cloth, between wait overnight"),
           wait("until recoat"),
           step("buff"),

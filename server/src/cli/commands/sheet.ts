@@ -1,4 +1,7 @@
 /** `sheet`: what a finisher pins above the bench to do a job. */
+import { readPictures } from "../../reading/read-pictures.ts";
+import type { PicturesOf } from "../../reports/sheet-html.ts";
+import { picturesNamed } from "../../reports/sheet-pictures.ts";
 import { type SheetFormat, sheetReport } from "../../reports/sheet-report.ts";
 import type { Sheet } from "../../views/sheet/model.ts";
 import {
@@ -9,8 +12,8 @@ import {
   jobOption,
   readAlsoOption,
 } from "../command-context.ts";
-import { type ExitStatus, warn } from "../io.ts";
-import { type Loaded, type LoadOptions, load } from "../load.ts";
+import { type CliIo, type ExitStatus, warn } from "../io.ts";
+import { type Loaded, type LoadOptions, load, readNamedPicture } from "../load.ts";
 import { withOwnMark } from "../own-mark.ts";
 import {
   formatByEnding,
@@ -60,7 +63,8 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
     return statusOf({ io }, loaded, { what: "sheet" });
   }
   const format = options.format ?? formatByEnding(options.output);
-  const text = sheetReport(loaded.analysis, sheets, format, loaded.label);
+  const pictures = format === "html" ? await picturesOf(io, loaded, sheets) : undefined;
+  const text = sheetReport(loaded.analysis, sheets, format, loaded.label, pictures);
   if (options.output === undefined) io.stdout.write(text);
   else {
     const { output, overwrite = false } = options;
@@ -69,6 +73,18 @@ async function sheet({ io }: CommandContext, file: string, options: SheetOptions
   const status = statusOf({ io }, loaded, { what: "sheet" });
   const errors = sheets.some(({ findings }) => findings.some(({ severity }) => severity === "error"));
   return status === 0 && errors ? 1 : status;
+}
+
+/** Undefined where no text names a picture: then the page may load none. */
+async function picturesOf(
+  io: CliIo,
+  loaded: Loaded,
+  sheets: readonly Sheet[],
+): Promise<PicturesOf | undefined> {
+  const named = picturesNamed(sheets);
+  return named.length === 0
+    ? undefined
+    : readPictures(named, (picture) => readNamedPicture(io, loaded, picture));
 }
 
 /** All sheets of the file, or those of the jobs that are named. */

@@ -17,7 +17,7 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
 import type { ContainerCount } from "../../core/totals/types.ts";
 import type { SheetMaterial } from "./model.ts";
-import { capital, sortText, titleOf } from "./words.ts";
+import { capital, docsOf, sortText, titleOf } from "./words.ts";
 
 /** In the order of first use. */
 export function sheetMaterials(
@@ -32,7 +32,7 @@ export function sheetMaterials(
       ...(material.builtIn || title.toLowerCase() === material.name ? {} : { name: material.name }),
       sort: sortText(material),
       ...amounts(material, needs.get(material), result !== undefined),
-      docs: material.docs,
+      docs: docsOf(material),
       notes: labelNotes(material),
     };
   });

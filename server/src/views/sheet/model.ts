@@ -14,7 +14,11 @@ import type { Section } from "../section/model.ts";
 /** A text in which names stand in backticks, as findings have it. */
 export type Prose = string;
 /** A doc comment: Markdown by somebody else. */
-export type Docs = string;
+export interface Docs {
+  readonly text: string;
+  /** The file that it stands in: pictures are named from there. */
+  readonly file: FileId;
+}
 
 /** More of a piece than these are not followed one by one: they have one box and one line a day. */
 export const MOST_PIECES = 12;

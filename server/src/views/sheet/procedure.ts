@@ -20,7 +20,7 @@ import { isDated, sessionsOf } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords } from "./waits.ts";
-import { capital, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
+import { capital, docsOf, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
 
 export interface ProcedureInput {
   readonly run: SurfaceRun;
@@ -120,7 +120,7 @@ const recipeKey = ({ file, declaration }: Recipe): string => `${file}\u0000${dec
 const partOf = (recipe: Recipe): SheetPart => ({
   kind: "part",
   title: capital(titleOf(recipe)),
-  docs: recipe.docs,
+  docs: docsOf(recipe),
 });
 
 // ---------------------------------------------------------------------------------------------------------------

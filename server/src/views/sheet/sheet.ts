@@ -56,7 +56,7 @@ import {
 import { sheetMaterials, usedMaterials } from "./materials.ts";
 import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./model.ts";
 import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
-import { capital, titleOf, words } from "./words.ts";
+import { capital, docsOf, titleOf, words } from "./words.ts";
 
 /**
  * Jobs in their order in the file, then the recipes that stand by themselves. A sheet that fails for a fault in this
@@ -133,14 +133,14 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     name: job.name,
     file: job.file,
     title: capital(titleOf(job)),
-    docs: job.docs,
+    docs: docsOf(job),
     findings: numbered(found),
     facts: [...jobFacts(result), ...noteFacts(result, title)],
     gaps: jobGaps(result),
     choices: [],
     duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
     fumes: worst ? [`${capital(worst.name)}: ${gramsText(worst.grams)}, ${worst.air} (${FUMES_BASIS}).`] : [],
-    shopDocs: shop?.docs ?? "",
+    shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
     pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
     surfaces: runs.map((run, i) => sheetSurface(run, title(run), result.totals.surfaces[i]!.dry_film_um)),
     materials: sheetMaterials(runs, result),
@@ -281,7 +281,7 @@ function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): S
   return {
     title: capital(titleOf(piece)),
     count,
-    docs: piece.docs,
+    docs: docsOf(piece),
     facts: [
       ...(built === undefined ? [] : [`built ${built}`]),
       ...(piece.useBy.origin === "stated" ? [use === "food" ? "used with food" : `used by ${use}`] : []),
@@ -325,7 +325,7 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
           ? areaText(areaM2)
           : `${pieces} × ${areaText(areaM2)} = ${areaText(areaM2 * pieces)}`,
     film: !builds ? "none" : filmUm === null ? "not known" : filmText(filmUm),
-    docs: surface?.docs ?? "",
+    docs: { text: surface?.docs ?? "", file: run.piece?.file ?? "" },
     section: sectionOf(run, title, run.job),
   };
 }
@@ -402,7 +402,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     name: recipe.name,
     file: recipe.file,
     title: capital(titleOf(recipe)),
-    docs: recipe.docs,
+    docs: docsOf(recipe),
     findings: numbered(found),
     facts: recipe.forKinds.length > 0 ? [{ name: "For", text: recipe.forKinds.join(", ") }] : [],
     gaps: [
@@ -417,7 +417,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     })),
     duties: sheetDuties([{ title: "", spans }]),
     fumes: [],
-    shopDocs: "",
+    shopDocs: { text: "", file: recipe.file },
     pieces: [],
     surfaces: [],
     materials: sheetMaterials([run], undefined),

@@ -6,6 +6,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
+import type { FileId } from "../../core/place.ts";
 import {
   type LayerAction,
   type MaterialUse,
@@ -13,6 +14,7 @@ import {
   type StepAction,
 } from "../../core/surface/actions.ts";
 import { partText } from "../action-text.ts";
+import type { Docs } from "./model.ts";
 
 /** `reading_table` as words. */
 export const words = (name: string): string => name.replaceAll("_", " ");
@@ -21,6 +23,12 @@ export const capital = (text: string): string => text.replace(/^\p{Ll}/u, (first
 
 export const titleOf = ({ title, name }: { readonly title?: string; readonly name: string }): string =>
   title?.trim() ? title.trim() : words(name);
+
+/** What is written above a declaration. */
+export const docsOf = ({ docs, file }: { readonly docs: string; readonly file: FileId }): Docs => ({
+  text: docs,
+  file,
+});
 
 /** A material as a line means it; a parameter that nothing was given for is still to be chosen. */
 export const useTitle = ({ name, material }: MaterialUse): string =>

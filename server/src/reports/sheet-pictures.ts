@@ -1,0 +1,22 @@
+/** Which pictures the texts of sheets name, for whoever can read them. */
+import type { FileId } from "../core/place.ts";
+import { picturesIn } from "../escape/prose.ts";
+import type { Docs, Sheet } from "../views/sheet/model.ts";
+
+/** In the order in which they stand. */
+export const picturesNamed = (
+  sheets: readonly Sheet[],
+): readonly { readonly file: FileId; readonly target: string }[] =>
+  sheets
+    .flatMap(docsOfSheet)
+    .flatMap(({ text, file }) => picturesIn(text).map((target) => ({ file, target })));
+
+const docsOfSheet = ({ docs, pieces, surfaces, shopDocs, procedures, materials }: Sheet): readonly Docs[] => [
+  docs,
+  ...[...pieces, ...surfaces].map((each) => each.docs),
+  shopDocs,
+  ...procedures.flatMap(({ entries }) =>
+    entries.flatMap((entry) => (entry.kind === "part" ? [entry.docs] : [])),
+  ),
+  ...materials.map((each) => each.docs),
+];
