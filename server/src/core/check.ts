@@ -76,7 +76,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     leadsBack: (file, job, piece) => jobGraph(scopes(file)).leadsBack(job, piece),
     hasSurface: (file, job, surface) => jobGraph(scopes(file)).hasSurface(job, surface),
   };
-  const jobsIn = memo((shop: Shop) => jobsInShop(program, scopes, shop));
+  const jobsIn = memo((shop: Shop) => jobsInShop(program, scopes, shop, remembered));
   const remembered = parts.memory?.open(program, view) ?? anew(view);
   const runner = createRunner({
     scopeOf: scopes,
@@ -238,12 +238,23 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   return checker;
 }
 
-/** Jobs of all files that are done in this shop, on dates that are known. */
-function jobsInShop(program: Program, scopes: (file: FileId) => Scope, shop: Shop): readonly Job[] {
-  return [...program.files.keys()].flatMap((file) =>
+/** Jobs of all files that are done in this shop, on dates that are known, in the order of the files. */
+function jobsInShop(
+  program: Program,
+  scopes: (file: FileId) => Scope,
+  shop: Shop,
+  remembered: Remembered<CheckView>,
+): readonly Job[] {
+  const leading = remembered.leadingTo(shop.file);
+  // Most shops are seen by their own file alone, and then the others need not be gone through.
+  const seeing = leading?.size === 1 ? [...leading] : [...program.files.keys()];
+  return seeing.flatMap((file) =>
     jobsOf(program, file).filter(
       (job) =>
-        job.shop?.name === shop.name && job.start !== undefined && scopes(file).shops.get(shop.name) === shop,
+        job.shop?.name === shop.name &&
+        job.start !== undefined &&
+        leading?.has(file) !== false &&
+        scopes(file).shops.get(shop.name) === shop,
     ),
   );
 }

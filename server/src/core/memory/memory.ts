@@ -82,6 +82,8 @@ export interface Remembered<View extends ProgramView> {
   scopeOf(file: FileId, make: () => Scope): Scope;
   /** To be given to work that depends only on how the declarations of these files name each other. */
   outlines(files: readonly FileId[]): readonly unknown[];
+  /** The file and all that use it, directly or not, in no order; undefined where that is not known. */
+  leadingTo(file: FileId): ReadonlySet<FileId> | undefined;
 }
 
 export interface Memory<View extends ProgramView> {
@@ -134,6 +136,7 @@ export function anew<View extends ProgramView>(view: View): Remembered<View> {
     last: () => undefined,
     scopeOf: (_file, make) => make(),
     outlines: () => [],
+    leadingTo: () => undefined,
   };
 }
 
@@ -168,6 +171,7 @@ export function createMemory<View extends ProgramView>(
         },
         last: <T>(query: string, owner: Owner) => (isCurrent() ? (store.last(query, owner) as T) : undefined),
         scopeOf: (file, make) => (isCurrent() ? store.scopeOf(file, make) : make()),
+        leadingTo: (file) => (isCurrent() ? store.leadingTo(file) : undefined),
         outlines: (files) => (isCurrent() ? files.flatMap((file) => [file, store.outline(file)]) : []),
       };
     },
@@ -182,7 +186,8 @@ class Store<View extends ProgramView> {
   #uses = 0;
   #last: ProgramFiles | undefined;
   readonly #files = new Map<FileId, ProgramFile>();
-  readonly #timesUsed = new Map<FileId, number>();
+  /** Those with `use` lines for a file, and how many each has. */
+  readonly #users = new Map<FileId, Map<FileId, number>>();
   readonly #outlines = new Map<FileId, number>();
   #outlinesSeen = 0;
   readonly #scopes = new Map<FileId, Scope>();
@@ -315,17 +320,22 @@ class Store<View extends ProgramView> {
   }
 
   #change(id: FileId, before: ProgramFile | undefined, now: ProgramFile | undefined): void {
-    const isUsed = (this.#timesUsed.get(id) ?? 0) > 0;
+    const isUsed = this.#users.has(id);
     const isSameUse = before && now ? hasSameUses(before, now) : !isUsed;
     if (!isSameUse) this.#uses += 1;
     if (before) this.#countUses(before, -1);
     if (now) this.#countUses(now, 1);
     const { names, gone, isRearranged, replaced } = changesBetween(before, now, this.#outlineOf);
-    if (replaced && isSameUse && this.#scopes.size <= MOST_SCOPES) this.#replace(replaced);
+    const isReplaced = replaced !== undefined && isSameUse;
+    // What nobody uses is in no scope but its own.
+    if (!isUsed) {
+      const own = this.#scopes.get(id);
+      if (own && isReplaced) this.#scopes.set(id, replaced.reduce(withReplaced, own));
+      else this.#scopes.delete(id);
+    } else if (isReplaced && this.#scopes.size <= MOST_SCOPES) this.#replace(replaced);
     else this.#scopes.clear();
     for (const key of names) {
       const byFile = this.#askers.get(key);
-      // What nobody uses is in no scope but its own.
       const askers = isUsed ? [...(byFile?.values() ?? [])] : [byFile?.get(id) ?? []];
       for (const each of askers) for (const entry of each) entry.isDoubtful = true;
     }
@@ -356,10 +366,19 @@ class Store<View extends ProgramView> {
 
   #countUses(file: ProgramFile, change: 1 | -1): void {
     for (const { target } of file.uses) {
-      const times = (this.#timesUsed.get(target) ?? 0) + change;
-      if (times > 0) this.#timesUsed.set(target, times);
-      else this.#timesUsed.delete(target);
+      const users = this.#users.get(target) ?? new Map<FileId, number>();
+      this.#users.set(target, users);
+      const times = (users.get(file.id) ?? 0) + change;
+      if (times > 0) users.set(file.id, times);
+      else users.delete(file.id);
+      if (users.size === 0) this.#users.delete(target);
     }
+  }
+
+  leadingTo(file: FileId): ReadonlySet<FileId> {
+    const leading = new Set([file]);
+    for (const each of leading) for (const user of this.#users.get(each)?.keys() ?? []) leading.add(user);
+    return leading;
   }
 }
 

@@ -37,6 +37,7 @@ function createUseGraph(program: UsingFiles): UseGraph {
 
   const reachable = (from: FileId): readonly FileId[] => {
     const seen = new Set<FileId>([from]);
+    if (program.files.get(from)?.uses.length === 0) return [...seen];
     const done = new Set<Ring>();
     for (const file of seen) {
       if (seen.size > MAX_SEEN_FILES) break;
