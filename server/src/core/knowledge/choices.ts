@@ -67,7 +67,7 @@ const RACKING =
 export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   verb: {
     soap: "Soap that stays on the wood is a layer: write `layer soap_finish`. To wash it, write `step clean with soap`.",
-    lime: "Liming wax or paste stays in the pores, so it is a layer: write `layer liming_wax, wiped`, and declare it with `family paste wax`.",
+    lime: "Liming wax or paste stays in the pores, so it is a layer: write `layer liming_wax, wiped off`, and declare it with `family paste wax`.",
     ebonise:
       "What blackens the wood is a layer: write `layer iron_black`, and declare it with `family waterborne stain`.",
     ebonize:
