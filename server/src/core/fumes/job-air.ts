@@ -149,7 +149,8 @@ export function airVerdict(
   if (isUnnamed && !lacks(need.usual.m3PerH / 2) && !lacks(need.usual.fireM3PerH)) return "unnamed";
   const factor = protectionOf(duties);
   if (factor > 1 && !lacks(need.usual.fireM3PerH) && !lacks(need.usual.m3PerH / factor)) return "masked";
-  return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H
+  const doubt = isUnnamed ? 2 : 1;
+  return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H * doubt
     ? "unmeasured"
     : "short";
 }

@@ -101,7 +101,7 @@ const SHELLAC = {
   buildsFilm: true,
   penetrating: false,
   hardness: 3,
-  filmRangeUm: [5, 100],
+  filmRangeUm: [5, 150],
   covers: 10,
   solids: 18,
   touch: 0.5,

@@ -21,7 +21,7 @@ const WIPED_SHARE = 0.5;
 export function wearShare(row: Family, isWiped: boolean): number {
   if (row.binder === "oil and wax") return 1 / TOUGH_COATS;
   if (!isWearFilm(row)) return 0;
-  const brushed = row.drying === "reacting" ? 1 / TOUGH_COATS : 1 / FILM_COATS;
+  const brushed = row.twoPart || row.drying === "reacting" ? 1 / TOUGH_COATS : 1 / FILM_COATS;
   return isWiped ? brushed * WIPED_SHARE : brushed;
 }
 

@@ -136,8 +136,9 @@ export const saysWet = (text: string): boolean =>
 
 const LIQUID =
   "(?:water|soapy\\swater|soap|white\\sspirits?|mineral\\sspirits?|naphtha|mineral\\soil|paraffin\\soil|oil)";
+/** A drop of it, as a touch or a splash, wets no dust. */
 const SANDED_WET = new RegExp(
-  `^(?:by\\shand\\s|by\\shand,\\s|lightly\\s)?(?:wet\\b|with\\s(?:(?:a|some)\\s)?(?:(?:few\\sdrops|drops?|little|splash|dash|plenty)\\s)?(?:of\\s)?${LIQUID}\\b)|\\blubricated\\swith\\s(?:a\\slittle\\s)?${LIQUID}\\b|\\bkept\\s(?:dripping\\s)?wet\\b`,
+  `^(?:by\\shand\\s|by\\shand,\\s|lightly\\s)?(?:wet\\b(?!\\swith\\sa\\s(?:drop|touch|dab|splash|dash))|with\\s(?:(?:some|plenty\\sof)\\s)?${LIQUID}\\b)|\\blubricated\\swith\\s(?:a\\slittle\\s)?${LIQUID}\\b|\\bkept\\s(?:dripping\\s)?wet\\b`,
   "iu",
 );
 /** Wiping before or after it throws no less dust, and a machine wetted with a drop throws it all the same. */

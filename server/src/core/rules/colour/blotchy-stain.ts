@@ -1,7 +1,8 @@
 /**
  * Stain straight on a wood that drinks it unevenly.
  *
- * Gel stain stays near the surface and blotches far less; many lay it on bare pine, so there this is a hint. Whatever
+ * Gel stain stays near the surface and blotches far less; many lay it on bare pine, so there this is a hint. So is dye on
+ * bare maple, which is how its figure is brought out. Whatever
  * lies below the stain already evens it, or is another rule's matter.
  */
 import type { Family } from "../../knowledge/family-schema.ts";
@@ -36,6 +37,23 @@ export const blotchyStain: TradeRule = {
     sources: ["Wood Handbook FPL-GTR-190 chapter 16: sealers limit absorption", TEXTBOOK],
   },
   failing: [
+    {
+      title: "Dye that brings out the figure of maple: a hint",
+      text: `${SHELF("maple")}
+recipe curly {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  alcohol_dye, wiped off #! blotchy-stain
+  wait   until recoat
+  layer  oil_varnish
+  wait   until cured
+}
+job shelves {
+  piece shelf
+  apply curly to top
+}
+`,
+    },
     {
       title: "Oil stain on pine",
       text: `${SHELF("pine")}recipe stained {
@@ -179,11 +197,12 @@ job shelves {
       const over = action.use.material?.family;
       const wood = woodOf(run);
       const isGel = over?.name === "gel stain";
+      const bringsOutFigure = over?.binder === "dye" && wood !== undefined && FIGURED.has(wood.name);
       if (!over || !wood || !blotches(action, before, run)) return;
       if (isMist(action)) return;
       report({
-        ...(isGel ? { severity: "hint" as const } : {}),
-        headline: `\`${action.use.name}\` ${isGel ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
+        ...(isGel || bringsOutFigure ? { severity: "hint" as const } : {}),
+        headline: `\`${action.use.name}\` ${isGel || bringsOutFigure ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
         why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
         remedy: isGel
           ? `Try the colour on an offcut: a gel often needs no more. Where it clouds, ${evenedBy(over)}.`
@@ -211,6 +230,9 @@ function evenedBy({ drying, carrier }: Family): string {
   if (carrier === "alcohol") return conditioner;
   return `${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\`, \`step sand 320\` and \`step dust\`)`;
 }
+
+/** Woods whose curl and birdseye are dyed on the bare wood to make them show: common practice, no source. */
+const FIGURED: ReadonlySet<string> = new Set(["maple", "hard maple", "soft maple"]);
 
 /** What is sprayed on and left there dries where it falls, and is not drunk unevenly; common practice, no source. */
 const isMist = (layer: LayerAction): boolean => isSprayed(layer) && !layer.wiped;

@@ -43,6 +43,16 @@ export const filmTooThin: TradeRule = {
   ],
   passing: [
     {
+      title: "A coat on a part alone need not close a film",
+      text: `recipe spots {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  dewaxed_shellac, only "knots"
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A thinned first coat under full ones",
       text: `recipe varnished {
   safety ventilate, no_ignition, wet_rags, gloves, dust_mask
@@ -67,6 +77,8 @@ export const filmTooThin: TradeRule = {
       const stack = stackOf(run.final);
       const thinnest = stack && thinnestUm(stack);
       if (!run.final.certain || !stack || stack.open || thinnest === undefined) return;
+      // What goes on where it is needed, or on a part, is no film that must close.
+      if (stack.coats.every(({ action }) => action?.ifNeeded)) return;
       if (!["clear", "paint"].includes(stack.family.role) || sureUm(stack) >= thinnest - 1e-6) return;
       const below = run.final.layers[run.final.layers.indexOf(stack.coats[0]!) - 1];
       if (below && below.origin !== "new" && isFilm(below)) return;

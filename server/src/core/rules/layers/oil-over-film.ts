@@ -66,6 +66,22 @@ job boxes {
   ],
   passing: [
     {
+      title: "Resin in the cracks alone leaves the wood to the oil",
+      text: `recipe slab {
+  for    wood
+  safety dust_mask, gloves, eye_protection, ventilate, no_ignition, wet_rags
+  layer  epoxy_coating, only "cracks"
+  wait   7 days
+  step   sand 80, 120, 150
+  step   dust
+  layer  hardwax_oil x 2, wiped off {
+    wait 24 h
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A thin coat of oil on clean metal",
       text: `piece hinge "Strap hinge" {
   surface strap {
@@ -131,7 +147,8 @@ job boxes {
       if (over?.role !== "oil" || !over.penetrating) return;
       // Oil over oil that lies on a film already: the first of them was the mistake.
       if (before.layers.at(-1)?.family?.role === "oil") return;
-      const film = before.layers.findLast(isFilm);
+      // Where a coat lies on a part alone, such as resin in a crack, the rest of the wood takes the oil.
+      const film = before.layers.findLast((coat) => isFilm(coat) && !coat.action?.where);
       const isOnLaminate = before.layers.length === 0 && slickSubstrate(run) === "laminate";
       const slick = isOnLaminate ? slickName(run) : undefined;
       if (!slick && (!film || isPorousPaint(film) || isShellac(film))) return;

@@ -32,6 +32,22 @@ export const stainOnSealedSurface: TradeRule = {
   },
   failing: [
     {
+      title: "Gel wiped thin over a scuffed film: a hint",
+      text: `recipe darker {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  layer  oil_polyurethane
+  wait   until cured
+  step   scuff 320
+  step   dust
+  layer  gel_stain, wiped off #! stain-on-sealed-surface
+  wait   72 h
+  layer  oil_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Stain over a full coat of shellac",
       text: `recipe coloured {
   for    wood
@@ -229,12 +245,21 @@ job boxes {
         why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
         remedy: sealed.remedy,
         ...(sealed.abrades ? { abrades: sealed.abrades } : {}),
+        ...(over.name === "gel stain" && action.wiped && isOnScuffedFilm(before)
+          ? { severity: "hint" as const }
+          : {}),
         related: sealed.related,
         fixes: instead(ctx),
       });
     },
   },
 };
+
+/** A gel wiped thin over a scuffed, sound film darkens it as a glaze does, under a clear: common practice, no source. */
+function isOnScuffedFilm(before: SurfaceState): boolean {
+  const film = before.layers.findLast(isFilm);
+  return film !== undefined && film === before.layers.at(-1) && isAbradedSince(film);
+}
 
 /** Gel stain drawn over a scuffed, dry ground of paint with a comb is meant to lie on it: common practice, no source. */
 function isGrained(before: SurfaceState, run: SurfaceRun): boolean {
@@ -290,7 +315,8 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
     };
   }
   const coat = top && !isFilm(top) && top.family?.role !== "stain" ? state.layers.findLast(isFilm) : top;
-  if (!coat || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
+  // On the rest of the surface the wood is bare, as around sealed knots.
+  if (!coat || coat.action?.where || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
   if (isGel && isOneScuffedSealer(state, coat)) return undefined;
   if (!isFilm(coat)) return undefined;
   return {

@@ -8,7 +8,8 @@ import {
   GRIT_THRESHOLDS_SOURCE,
 } from "../../knowledge/abrasives.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
-import type { LayerAction } from "../../surface/actions.ts";
+import type { LayerAction, StepAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import { isBare, type SurfaceState, topCoat } from "../../surface/state.ts";
 import { lastGrit, lastSanding } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
@@ -87,6 +88,24 @@ job shelves {
     },
   ],
   passing: [
+    {
+      title: "Raised grain is taken off with 320 before the stain",
+      text: `recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 180, 220
+  step   dust
+  step   dampen
+  wait   12 h
+  step   sand 320
+  step   dust
+  layer  oil_stain, wiped off
+  wait   72 h
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
     {
       title: "Scuffed: that is done to a film, and the stain's trouble is another one there",
       text: `recipe restained {
@@ -214,8 +233,12 @@ job shelves {
       if (over.role === "stain" && mayBeOnFilm) return;
       const finest = finestBefore(action, over, before);
       if (finest === undefined || last <= finest) return;
+      const onWood = over.role === "stain" && last <= FINEST_ON_RAISED_GRAIN;
+      if (onWood && foundRaisedGrain(run, sanding)) return;
       const grit = sanding.syntax.grits.at(-1)!;
       report({
+        // Dye colours the fibre itself and needs no open pores.
+        ...(onWood && over.binder === "dye" ? { severity: "hint" as const } : {}),
         headline: `Grit ${last} is too fine before \`${action.use.name}\`: stop at ${finest}`,
         why:
           over.role === "stain"
@@ -228,6 +251,12 @@ job shelves {
     },
   },
 };
+
+/** Paper this fine only takes off the fibres that water raised, and does not burnish the wood: common practice, no source. */
+const FINEST_ON_RAISED_GRAIN = 320;
+
+const foundRaisedGrain = (run: SurfaceRun, sanding: StepAction): boolean =>
+  run.moments.some(({ action, before }) => action === sanding && before.raised !== undefined);
 
 /** The finest last grit; undefined where none is too fine. Toners and washcoats lie on films, which may be smooth. */
 function finestBefore(action: LayerAction, over: Family, before: SurfaceState): number | undefined {

@@ -127,7 +127,7 @@ export const noDustMask: TradeRule = {
   safety ventilate, no_ignition, gloves
   layer  dewaxed_shellac
   wait   until recoat
-  step   scuff 600 "with a drop of white spirit, barely touching"
+  step   scuff 600 "with mineral oil, barely touching"
   step   dust
   layer  dewaxed_shellac
   wait   until cured

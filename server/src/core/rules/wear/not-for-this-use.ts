@@ -21,7 +21,7 @@ export const notForThisUse: TradeRule = {
   secondaryTo: ["unprotected-layer"],
   docs: {
     summary:
-      "A finish that is not made for its use: wax, oil or a primer last on hard wear, a finish for rooms in rain or sun, shellac last where alcohol or heat is expected.",
+      "A finish that is not made for its use: wax, oil, shellac or a primer last on hard wear, a finish for rooms in rain or sun, shellac last where alcohol or heat is expected.",
     why: "Wax and oil keep no water out for long and wear off under hands and cups, alcohol dissolves shellac, and heat marks it. More coats do not change that.",
     remedy:
       "Choose another finish: for hard wear a polyurethane, a conversion varnish or a hardwax oil. Shellac may stay as the sealer below it.",
@@ -34,6 +34,27 @@ export const notForThisUse: TradeRule = {
     ],
   },
   failing: [
+    {
+      title: "Shellac on a table top, however many coats",
+      text: `piece table {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  walnut
+    wear  hard
+  }
+}
+recipe polished {
+  for    wood
+  safety ventilate, no_ignition, gloves, dust_mask
+  layer  dewaxed_shellac x 4, between wait 2 h and sand 400 #! not-for-this-use
+  wait   until cured
+}
+job tables {
+  piece table
+  apply polished to top
+}
+`,
+    },
     {
       title: "An interior clear on a garden bench",
       text: `piece bench {
@@ -129,6 +150,38 @@ job trays {
     },
   ],
   passing: [
+    {
+      title: "Old French polish is renewed in its own kind, and a note names the alcohol of the rubber",
+      text: `piece table {
+  built 2001
+  surface top {
+    shape    panel 1200 mm x 700 mm
+    wood     mahogany
+    existing waxed shellac
+    wear     hard
+  }
+}
+shop bench {
+  country US
+}
+recipe polished {
+  for    wood
+  safety ventilate, no_ignition, gloves, dust_mask
+  step   clean with soap
+  wait   3 h
+  step   scuff 400
+  step   dust
+  layer  waxed_shellac x 3 sessions, by rubber
+  note   "Lift the oil with a rubber that is hardly damp with alcohol."
+  wait   until cured
+}
+job tables {
+  piece table
+  in    bench
+  apply polished to top
+}
+`,
+    },
     {
       title: "Spar varnish on a garden bench, and a clear under the porch",
       text: `piece bench {
@@ -275,7 +328,12 @@ job cabinets {
       const wearing = wearingCoats(run);
       const top = run.final.layers.findLast((coat) => coat.origin === "new");
       const unfit =
-        wearing && top && (tooSoft(run, wearing.worth, top) ?? weathered(run, top) ?? spoilt(run, top));
+        wearing &&
+        top &&
+        (tooSoft(run, wearing.worth, top) ??
+          shellacWorn(run, wearing.last) ??
+          weathered(run, top) ??
+          spoilt(run, top));
       const action = top && actionOf(run, top);
       if (!unfit || !action) return;
       report(action, unfit);
@@ -295,6 +353,24 @@ function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
     related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
   };
 }
+
+/**
+ * Shellac builds a film, and any number of coats of it is marked by wet glasses, hot cups and spilt drinks. An old polish
+ * may be renewed in its own kind.
+ */
+function shellacWorn({ surface, label, final }: SurfaceRun, last: Coat) {
+  const wear = surface?.wear;
+  if (wear?.value !== "hard" || !isShellac(last)) return undefined;
+  if (final.layers.some((coat) => coat.origin !== "new" && isShellac(coat))) return undefined;
+  return {
+    headline: `${coatName(last)} does not bear hard wear`,
+    why: `Water, heat and spilt drinks soon mark the shellac of \`${label}\`, and more coats do not change that.`,
+    remedy: `Put ${orList(WEARS_HARD.filter((name) => name !== "hardwax oil"))} over dewaxed shellac, or finish this surface without shellac.`,
+    related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
+  };
+}
+
+const isShellac = ({ family }: Coat): boolean => family?.role === "clear" && family.binder === "shellac";
 
 /** What never dries is rubbed in again whenever the wood looks dry; on what food is cut on, a film would only chip. */
 const isBoardOil = ({ role, drying }: Family): boolean => role === "oil" && drying === "none";
@@ -366,8 +442,12 @@ function spoiltText(coat: Coat, isLast: boolean, by: keyof typeof WORDS) {
 function textsOn({ piece, surface, recipe, moments }: SurfaceRun): readonly string[] {
   if (!piece || !surface) return [];
   const names = [piece.name, surface.name, recipe?.name].map((name) => name?.replaceAll("_", " "));
-  const notes = moments.flatMap(({ action }) => (action.op === "note" ? [action.text] : []));
-  return [...names, piece.title, piece.docs, surface.docs, recipe?.title, recipe?.docs, ...notes].filter(
+  const notes = moments.flatMap(({ action }) => (action.op === "note" ? [withoutAlcohol(action.text)] : []));
+  const docs = recipe && withoutAlcohol(recipe.docs);
+  return [...names, piece.title, piece.docs, surface.docs, recipe?.title, docs, ...notes].filter(
     (text): text is string => text !== undefined && text !== "",
   );
 }
+
+/** Where the words of a recipe name alcohol, it is what the shellac is thinned or spirited off with. */
+const withoutAlcohol = (text: string): string => text.replaceAll(/\balcohol\b/giu, "");

@@ -151,6 +151,31 @@ job tables {
   ],
   passing: [
     {
+      title: "Two coats of a waterborne two-part clear",
+      text: `piece table "Table" {
+  surface top {
+    shape panel 1200 mm x 700 mm
+    wood  beech
+    wear  hard
+  }
+}
+recipe crosslinked {
+  for    wood
+  safety ventilate, gloves, eye_protection, dust_mask
+  layer  waterborne_two_part_polyurethane x 2, by roller {
+    wait until recoat
+    step sand 320
+    step dust
+  }
+  wait   until cured
+}
+job tables {
+  piece table
+  apply crosslinked to top
+}
+`,
+    },
+    {
       title: "A seal coat below a toner counts",
       text: `piece table "Table" {
   surface top {
