@@ -265,7 +265,7 @@ export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
 ]);
 
 const DUTY_TABLE: Table = {
-  dust_mask: ["dustmask", "ffp2", "ffp3", "ffp2 mask", "ffp3 mask", "particle mask"],
+  dust_mask: ["dustmask", "dust mask", "ffp2", "ffp3", "ffp2 mask", "ffp3 mask", "particle mask"],
   vapour_respirator: [
     "vapour_mask",
     "vapor_mask",
@@ -322,8 +322,19 @@ function daySpellings(): Spellings {
 
 export const DAY_SPELLINGS: Spellings = daySpellings();
 
-const COLOUR_NAMES =
-  /^(?:(?:RAL|NCS|BS) ?[A-Z]? ?\d[\w-]*|(?:(?:very )?(?:dark|light|pale|deep|mid|medium|off|warm|cool|bright|old|antique|bluish|greenish|reddish|yellowish|greyish|brownish)[ -])*(?:black|brown|red|green|blue|yellow|orange|grey|gray|pink|purple|violet|cream|beige|ivory|white|gold|silver|bronze|copper|oak|walnut|mahogany|cherry|teak|rosewood|ebony|honey|chestnut|maple|pine|umber|sienna|ochre|charcoal|slate)(?:[ -](?:black|brown|red|green|blue|yellow|grey|gray))?)$/iu;
+const HUES =
+  "black|brown|red|green|blue|yellow|orange|grey|gray|pink|purple|violet|cream|beige|ivory|white|gold|silver|bronze|copper|umber|sienna|ochre|charcoal|slate|" +
+  "crimson|scarlet|vermilion|maroon|claret|burgundy|wine|oxblood|ruby|brick|rust|terracotta|coral|salmon|apricot|peach|rose|magenta|mauve|lilac|lavender|plum|aubergine|" +
+  "indigo|navy|cobalt|ultramarine|azure|sky|aqua|turquoise|teal|petrol|cyan|jade|emerald|mint|sage|moss|olive|lime|forest|bottle|khaki|fern|reed|" +
+  "lemon|mustard|saffron|butter|straw|honey|caramel|toffee|tan|tobacco|coffee|mocha|chocolate|cocoa|cinnamon|nutmeg|ginger|sepia|fawn|buff|taupe|sand|stone|putty|clay|mud|earth|" +
+  "linen|flax|oatmeal|bone|chalk|pearl|almond|vanilla|magnolia|ecru|champagne|parchment|milk|natural|pewter|graphite|anthracite|smoke|steel|lead|ink|soot|jet|pebble|dove|mouse|fog|mist|dust";
+const WOOD_TONES =
+  "oak|walnut|mahogany|cherry|teak|rosewood|ebony|chestnut|maple|pine|cedar|larch|spruce|fir|birch|beech|ash|elm|alder|hickory|pecan|acacia|iroko|sapele|merbau|wenge|yew|poplar|plum|pear|apple|bog oak|driftwood";
+
+const COLOUR_NAMES = new RegExp(
+  `^(?:(?:RAL|NCS|BS) ?[A-Z]? ?\\d[\\w-]*|(?:(?:very )?(?:dark|light|pale|deep|mid|medium|off|warm|cool|bright|soft|dull|dusty|smoked|fumed|weathered|old|antique|golden|silver|bluish|greenish|reddish|yellowish|greyish|brownish)[ -])*(?:${HUES}|${WOOD_TONES})(?:[ -](?:${HUES}|wood|tone))?)$`,
+  "iu",
+);
 
 /** Whether a text names a colour that the notation has no word for: `dark brown`, `RAL 9016`. */
 export const isColourName = (text: string): boolean =>

@@ -4,8 +4,8 @@
  * A file without marks is sound: an error or a warning in it is a false alarm. A mark `#! category: words` says where
  * a reader should be warned, and of what kind of thing.
  */
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join, posix } from "node:path";
 import { fileURLToPath } from "node:url";
 import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
@@ -55,13 +55,14 @@ export function readBlind(folder: string = BLIND_FOLDER): readonly BlindCase[] {
     .map((path) => path.replaceAll("\\", "/"))
     .filter((path) => path.endsWith(".finish"))
     .sort()
-    .map((name) => blindCase(name, readFileSync(join(folder, name), "utf8")));
+    .map((name) => blindCase(folder, name));
 }
 
-function blindCase(name: string, text: string): BlindCase {
-  const file = "test.finish";
-  const found = analyse({ [file]: text })
-    .findings(file)
+function blindCase(folder: string, name: string): BlindCase {
+  const files = withUsed(folder, name);
+  const text = files[name]!;
+  const found = analyse(files)
+    .findings(name)
     .flatMap((finding) => partsOf(finding).map((part) => ({ ...part, message: finding.message })))
     .filter(({ severity }) => severity === "error" || severity === "warning")
     .map(({ rule, severity, message, span }) => ({
@@ -71,4 +72,19 @@ function blindCase(name: string, text: string): BlindCase {
       message,
     }));
   return { name, marks: blindMarks(text), found };
+}
+
+/** A recipe and the files of its folder that it uses. */
+function withUsed(folder: string, name: string): Readonly<Record<string, string>> {
+  const files: Record<string, string> = {};
+  const read = (file: string): void => {
+    const path = join(folder, file);
+    if (file in files || !existsSync(path)) return;
+    const text = readFileSync(path, "utf8");
+    files[file] = text;
+    for (const [, used] of text.matchAll(/^\s*use\s+"([^"/\\]+\.finish)"/gmu))
+      read(posix.join(posix.dirname(file), used!));
+  };
+  read(name);
+  return files;
 }

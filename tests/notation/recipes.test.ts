@@ -170,6 +170,7 @@ describe("recipe", () => {
     ["wait for 3 h", ""],
     ["safety dust_mask, eye_protection", ""],
     ["safety mask", 'unknown-word "mask"'],
+    ["safety dust mask", ""],
     ["safety", 'syntax ""'],
     ["safety ventilate", ""],
     ["safety ventilate 10 air changes/h", ""],

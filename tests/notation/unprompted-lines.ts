@@ -195,6 +195,8 @@ const KINDS: readonly Row[] = [
   ["material", "batch B-22 / 4", 'batch "B-22 / 4"'],
   ["material", "colour dark brown", 'colour "dark brown"'],
   ["material", "colour RAL 9016", 'colour "RAL 9016"'],
+  ["material", "colour sage", 'colour "sage"'],
+  ["material", "colour smoked oak", 'colour "smoked oak"'],
   ["material", "recoat 4 h or after 24 h sand", "recoat 4 h to 24 h"],
   ["material", "recoat 4 h or sand after 24 h", "recoat 4 h to 24 h"],
   ["job without apply", "apply q(c: oil_varnish)", "apply q(c: oil_varnish)"],

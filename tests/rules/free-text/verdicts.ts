@@ -2,6 +2,7 @@
 import { partsOf } from "../../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../../harness/check-text.ts";
 import { CHEMICALS } from "./chemicals.ts";
+import { FIFTH } from "./fifth.ts";
 import { FIRE } from "./fire.ts";
 import { FOURTH } from "./fourth.ts";
 import { BASES, type BaseName, type Kind } from "./kinds.ts";
@@ -18,6 +19,7 @@ export const KINDS: readonly Kind[] = [
   ...SECOND,
   ...THIRD,
   ...FOURTH,
+  ...FIFTH,
 ];
 
 /** The rules that have an error or a warning on a recipe with this note. */

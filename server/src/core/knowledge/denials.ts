@@ -129,7 +129,8 @@ export const isForbidden = (words: readonly Word[], telling: Telling): boolean =
   isForbiddenBefore(words, telling.from) ||
   isForbiddenWithin(words, telling) ||
   isForbiddenAfter(words, telling.to) ||
-  isPast(words);
+  isPast(words) ||
+  isWarnedOf(words);
 
 const FORBIDS = wordSet(
   "nobody avoid forbid forbidden prohibit prohibited beware neither stop refuse instead than unsafe dangerou hardly",
@@ -190,7 +191,7 @@ const RULED_OUT = wordSet("forbidden prohibited banned dangerou useless illegal 
 const PUT_OUT = wordSet("off out away elsewhere cold disconnected");
 
 /** "… is forbidden", "… are no protection", "… stays off", "… is put out first". */
-function isForbiddenAfter(words: readonly Word[], to: number): boolean {
+export function isForbiddenAfter(words: readonly Word[], to: number): boolean {
   for (let at = to + 1; at <= Math.min(words.length - 1, to + 6); at += 1) {
     const word = words[at]!;
     if (word.breaks || TURNS.has(word.key) || CASES.has(word.key)) return false;
@@ -265,3 +266,23 @@ export function isPast(words: readonly Word[]): boolean {
     );
   });
 }
+
+/** What comes of it, told as a warning: "a month of rash for those who skip the gloves". */
+const CONSEQUENCE = wordSet(
+  "rash dermatiti eczema blister hospital blindness blinded deafness funeral graveyard coffin regret repent sorry explode explosion deadly lethal fatal scar",
+);
+const SOMEONE = wordSet(
+  "those anyone anybody whoever everyone everybody people fool somebody someone he she",
+);
+const NEGLECTS = wordSet("skip skipped forget forgot forget neglect omit ignore leave left");
+
+/** Whether a clause warns of what it names by what comes of it; "no rash in thirty years" does not. */
+const isWarnedOf = (words: readonly Word[]): boolean =>
+  words.some(
+    ({ key }, at) =>
+      (CONSEQUENCE.has(key) && !words.some((_, on) => on !== at && isNegation(words, on))) ||
+      (key === "who" &&
+        SOMEONE.has(words[at - 1]?.key ?? "") &&
+        NEGLECTS.has(words[at + 1]?.key ?? "") &&
+        at > 1),
+  );

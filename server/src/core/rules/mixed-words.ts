@@ -7,7 +7,7 @@
 import type { Hazard } from "../knowledge/chemical-schema.ts";
 import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
 import { chemical } from "../knowledge/chemicals.ts";
-import type { Reading } from "../knowledge/denials.ts";
+import { isForbiddenAfter, type Reading } from "../knowledge/denials.ts";
 import { type Incompatible, incompatible } from "../knowledge/incompatible.ts";
 import { clausesOf, startsWithAny } from "../knowledge/text-words.ts";
 import { phrases } from "./spoken-classes.ts";
@@ -86,13 +86,17 @@ const NEIGHBOURS = 4;
 export function mixedIn(text: string, reading: Reading): Mixture | undefined {
   const mentions = chemicalsIn(text, reading).filter(({ stance }) => stance === "named");
   if (mentions.length < 2) return undefined;
-  const clauses = clausesOf(text).map(toneOf);
+  const words = clausesOf(text);
+  const clauses = words.map(toneOf);
   for (const [at, one] of mentions.entries())
     for (const other of mentions.slice(at + 1, at + 1 + NEIGHBOURS)) {
       if (one.clause !== other.clause) break;
       const tone = clauses[one.clause]!;
       const pair = incompatible(hazardsOf(one, tone.keys), hazardsOf(other, tone.keys));
-      if (pair && isPutTogether(tone, one, other, reading)) return { one, other, pair };
+      // "Bleach and vinegar never meet here."
+      const isKeptApart =
+        reading === "recipe" && isForbiddenAfter(words[one.clause]!, Math.max(one.to, other.to));
+      if (pair && !isKeptApart && isPutTogether(tone, one, other, reading)) return { one, other, pair };
     }
   return undefined;
 }

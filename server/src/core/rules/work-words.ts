@@ -50,7 +50,7 @@ export const SMALL_FLAME = phrases(
   "smoke|smoking|smoker while|as|during|when|between|at|over|beside .. brush*|bench|coat|work*|paint*|varnish*|spray*|strip*|dries|oil*|wipe*|you|he|she|i !outside !until !starts !begins !oil",
   "smoking is|'s|seem* .. fine|ok|okay|allowed|right|harmless|safe",
   "ashtray ... bench|beside|near|hand|reach",
-  "light|lit|set|put|place|stand|burn|burning|with|by|hold|work|warm .. candle|tea_light|tealight|oil_lamp|paraffin_lamp|hurricane_lamp|lantern !stain* !wax !off !out !soot !holder* !stick*",
+  "light|lit|set|put|place|stand|burn|burning|with|by|hold|work|warm .. candle|tea_light|tealight|oil_lamp|paraffin_lamp|hurricane_lamp|lantern !stain* !wax !off !out !soot !holder* !stick* !rub !runners !stub !end !unlit !cold !squeak* !screws",
   "by candlelight|candle_light|lamplight|oil_light",
   "hold|run|pass|wave|play|touch|flick|strike|use|put .. lighter|match|flame under|along|over|to|against|at|near|across|across_to|beneath",
   "strike|light|lit|hold .. match|matches .. under|against|near|over|to|beside|see|look|check",
@@ -186,7 +186,7 @@ const isDeniedBy = (before: string): boolean => negates(before) || KEPT_AWAY.tes
 const KEPT_AWAY =
   /\b(?:avoid\w*|forbid\w*|except|away\s+from|far\s+from|clear\s+of|off\s+the|beware|than|(?:put|blow|turn|switch|snuff)\w*\s+(?:out|off)|extinguish\w*|shut\w*\s+(?:down|off)|remove[ds]?|ban\w*|danger\w*)\b/iu;
 const DENIED_AFTER =
-  /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|(?:stays?|is|are|left|lives?)\s+(?:in\s+(?:the|its)\s+(?:box|drawer|cupboard|case)|unplugged|at\s+home)|forbidden|prohibited|next\s+door|(?:when|once|after)\b[^,]*\bcured?)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
+  /^[^,]*?\b(?:(?:is|are|was|were|stays?|stay|kept|keep|must\s+be|be|being)\s+(?:\w+\s+){0,2}?(?:off|out|cold|forbidden|banned|prohibited|not|never|away|far|dangerous|disconnected)|(?:must|may|should|can|do|does|will)\s*n(?:o|['’])t|(?:must|may|should|can|will)\s+never|(?:turned|switched|put|shut|kept)\s+(?:off|out|away|down)|(?:stays?|is|are|left|lives?)\s+(?:in\s+(?:the|its)\s+(?:box|drawer|cupboard|case)|unplugged|at\s+home)|forbidden|prohibited|next\s+door|(?:that|which)?\s*(?:(?:is|are)\s+(?:not|never)|isn['’]t|aren['’]t)\s+(?:glowing|lit|hot|burning|on)|(?:when|once|after)\b[^,]*\bcured?)\b|^\s*(?:well\s+|far\s+)?away\b/iu;
 
 /** The highest temperature that a text names, in °C. */
 export function hottestC(text: string): number | undefined {

@@ -41,6 +41,24 @@ export const amberingOverWhite: TradeRule = {
   },
   failing: [
     {
+      title: "White stain, through which the wood shows: a hint",
+      text: `material whitener "White oil stain" {
+  family oil stain
+  colour white
+}
+recipe pale_oak {
+  for    wood
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  whitener, wiped off
+  wait   until cured
+  layer  hardwax_oil x 2, wiped off { #! ambering-over-white
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Oil polyurethane over white",
       text: FILE("white", "  layer  oil_polyurethane #! ambering-over-white\n"),
     },
@@ -95,6 +113,8 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
       );
       if (!below) return;
       report({
+        // The wood shows through a white stain, and is itself no whiter than the clear.
+        ...(below.family?.role === "stain" ? { severity: "hint" as const } : {}),
         headline: fitting(
           [coatName(below), briefCoatName(below), "the pale coat below"].map(
             (what) => `\`${action.use.name}\` will turn ${what} yellow`,

@@ -42,7 +42,7 @@ export const blotchyStain: TradeRule = {
       text: `${SHELF("maple")}
 recipe curly {
   for    wood
-  safety ventilate, no_ignition, gloves
+  safety ventilate, no_ignition, gloves, wet_rags
   layer  alcohol_dye, wiped off #! blotchy-stain
   wait   until recoat
   layer  oil_varnish

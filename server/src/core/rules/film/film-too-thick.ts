@@ -29,6 +29,19 @@ export const filmTooThick: TradeRule = {
   },
   failing: [
     {
+      title: "Three coats of primer and undercoat, known by typical solids: a hint",
+      text: `recipe built_up {
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  alkyd_primer x 3 { #! film-too-thick
+    wait until recoat
+  }
+  wait   until recoat
+  layer  alkyd_paint
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Five coats of varnish by typical figures: a hint",
       text: `recipe built_up {
   safety ventilate, no_ignition, gloves, wet_rags
@@ -202,17 +215,14 @@ recipe painted {
 const TYPICAL_DOUBT = 0.25;
 
 /** Whether the whole film, from this coat up, is too thick by no more than typical figures are in doubt. */
-function isWithinDoubt(first: Coat, { final }: SurfaceRun, thickest: number): boolean {
-  const whole = stackOf(final);
-  const from = whole?.coats.findIndex(({ serial }) => serial === first.serial) ?? -1;
-  const coats = whole && from >= 0 ? coatsFrom(whole, from) : [first];
-  return coats.every(isTypical) && thicknessOf(coats) <= thickest * (1 + TYPICAL_DOUBT) + 1e-6;
+function isWithinDoubt(first: Coat, { final: { layers } }: SurfaceRun, thickest: number): boolean {
+  const above = layers.slice(layers.findIndex(({ serial }) => serial === first.serial));
+  const end = above.findIndex((coat) => coat.family !== first.family || isPrimer(coat) !== isPrimer(first));
+  const coats = end < 0 ? above : above.slice(0, end);
+  return (
+    coats.length > 1 && coats.every(isTypical) && thicknessOf(coats) <= thickest * (1 + TYPICAL_DOUBT) + 1e-6
+  );
 }
-
-const coatsFrom = ({ coats }: FilmStack, from: number): readonly Coat[] => {
-  const isPrimed = isPrimer(coats[from]!);
-  return coats.slice(from).filter((coat) => isPrimer(coat) === isPrimed);
-};
 
 /** Neither measured wet nor with the coverage and the solids of a label. */
 const isTypical = ({ action, material }: Coat): boolean =>

@@ -72,7 +72,7 @@ job boxes {
   safety dust_mask, gloves, eye_protection, ventilate, no_ignition, wet_rags
   layer  epoxy_coating, only "cracks"
   wait   7 days
-  step   sand 80, 120, 150
+  step   sand 80, 120, 180
   step   dust
   layer  hardwax_oil x 2, wiped off {
     wait 24 h
@@ -144,7 +144,7 @@ job boxes {
     onLayer: (ctx) => {
       const { action, before, run, report } = ctx;
       const over = action.use.material?.family;
-      if (over?.role !== "oil" || !over.penetrating) return;
+      if (over?.role !== "oil" || !over.penetrating || action.where) return;
       // Oil over oil that lies on a film already: the first of them was the mistake.
       if (before.layers.at(-1)?.family?.role === "oil") return;
       // Where a coat lies on a part alone, such as resin in a crack, the rest of the wood takes the oil.

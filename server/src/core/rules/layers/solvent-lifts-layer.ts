@@ -131,6 +131,17 @@ job boxes {
   ],
   passing: [
     {
+      title: "Alcohol that is to take the old shellac off",
+      text: `recipe patch {
+  for    wood
+  safety gloves, ventilate, no_ignition
+  layer  dewaxed_shellac
+  wait   until cured
+  step   clean with alcohol "lift the shellac up to the stiles, fresh pads"
+}
+`,
+    },
+    {
       title: "Dewaxed shellac between the two",
       text: `recipe glossy {
   for    wood
@@ -253,7 +264,7 @@ recipe repainted {
             below.dissolvedBy.includes(solvent.carrier) &&
             !(film.unknown && isSoftened(below, solvent.carrier)),
         );
-      if (!film || !worst) return;
+      if (!film || !worst || takesFilmOff(action.what ?? "")) return;
       report({
         ...(isSoftened(worst, solvent.carrier) ? { severity: "warning" as const } : {}),
         headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
@@ -266,6 +277,12 @@ recipe repainted {
     },
   },
 };
+
+/** Words that say that the film is meant to come off, or to flow anew: common practice, no source. */
+const takesFilmOff = (text: string): boolean =>
+  /\b(?:lift|take|wash|wipe|strip|clean|melt|soften|dissolve|remove|flow|reflow|re-?amalgamate|amalgamate)s?\b[^.;]*\b(?:shellac|polish|lacquer|finish|film|varnish|coat|craz\w*)\b/iu.test(
+    text,
+  );
 
 /** Alcohol softens acrylic paint and drags it, rather than dissolving it; paint of which nothing is known is seldom that. */
 const isSoftened = (below: Family, carrier: Carrier): boolean =>

@@ -119,6 +119,22 @@ job boxes {
   ],
   passing: [
     {
+      title: "Dye on the places where the film is rubbed through",
+      text: `recipe touched_in {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  layer  oil_varnish
+  wait   until cured
+  step   scuff 320
+  step   dust
+  layer  alcohol_dye, only "rubbed-through arms"
+  wait   2 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Grain drawn with gel stain on a ground of paint",
       text: `recipe grained {
   for    wood
@@ -237,6 +253,8 @@ job boxes {
       const { action, before, run, report } = ctx;
       const over = action.use.material?.family;
       if (!over?.penetrating || over.role !== "stain" || action.toner) return;
+      // Where the film is rubbed through, colour takes: that is what is touched in.
+      if (action.where) return;
       if (over.name === "gel stain" && isGrained(before, run)) return;
       const sealed = sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickName(run));
       if (!sealed) return;

@@ -59,6 +59,18 @@ export const maskLeftOn: TradeRule = {
   ],
   passing: [
     {
+      title: "A polisher's rubber leaves no film across the tape",
+      text: `recipe polished {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  step   mask "the leather"
+  layer  dewaxed_shellac x 3 sessions, by rubber
+  wait   until cured
+  step   unmask
+}
+`,
+    },
+    {
       title: "Unmasked when the coat is dry to the touch",
       text: `recipe clear_coats {
   for   any
@@ -196,4 +208,9 @@ const isCoated = (state: SurfaceState, mask: Masking): boolean =>
   state.layers.some((coat) => coat.serial >= mask.from && coat.action !== undefined);
 
 const filmsOver = (state: SurfaceState, mask: Masking): readonly Coat[] =>
-  state.layers.filter((coat) => coat.serial >= mask.from && (isFilm(coat) || !coat.family));
+  state.layers.filter(
+    (coat) => coat.serial >= mask.from && (isFilm(coat) || !coat.family) && !isPolished(coat),
+  );
+
+/** The thin passes of a polisher's rubber stop at the tape and make no film across its edge: common practice, no source. */
+const isPolished = ({ action }: Coat): boolean => action?.session === true || action?.method === "rubber";

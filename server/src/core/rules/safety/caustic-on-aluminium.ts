@@ -5,7 +5,7 @@
 import { chemical, isA } from "../../knowledge/chemicals.ts";
 import { isForbidden } from "../../knowledge/denials.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
-import { clausesOf } from "../../knowledge/text-words.ts";
+import { clausesOf, startsWithAny, type Word } from "../../knowledge/text-words.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { mentionsOfLine } from "../chemical-uses.ts";
 import { usesOf } from "../material-uses.ts";
@@ -97,6 +97,16 @@ job feet {
   ],
   passing: [
     {
+      title: "Words that warn of it",
+      text: `recipe legs {
+  for    metal
+  safety gloves, eye_protection
+  step   clean with degreaser "a mild one; caustics eat aluminium"
+  step   clean with water
+}
+`,
+    },
+    {
       title: "A solvent stripper on aluminium, lye in plastic",
       text: `piece chair {
   built 2015
@@ -157,10 +167,19 @@ const isCaustic = ({ chemical: name }: { chemical: Parameters<typeof chemical>[0
 
 const ALUMINIUM = new Set(["aluminium", "aluminum"]);
 
+/** "Caustics eat aluminium" tells what happens, and nobody to do it. */
+const HARMS = ["eat", "attack", "corrod", "pit", "etch", "dissolv", "destroy", "blacken", "ruin", "spoil"];
+
+const isHarmed = (clause: readonly Word[], at: number): boolean =>
+  clause.slice(Math.max(0, at - 2), at).some(({ key }) => startsWithAny(key, HARMS));
+
 const bringsTogether = (words: string): boolean =>
   clausesOf(words).some((clause) =>
     clause.some(
-      ({ key }, at) => ALUMINIUM.has(key) && !isForbidden(clause, { from: at, to: at, taken: [at] }),
+      ({ key }, at) =>
+        ALUMINIUM.has(key) &&
+        !isHarmed(clause, at) &&
+        !isForbidden(clause, { from: at, to: at, taken: [at] }),
     ),
   );
 

@@ -75,6 +75,17 @@ job lid {
   ],
   passing: [
     {
+      title: "A radiator that does not glow",
+      text: `recipe rods {
+  for    metal
+  safety ventilate, no_ignition
+  note   "Warm the rods on a radiator that isn't glowing; no torch near the wax."
+  layer  paste_wax, by cloth
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A waterborne clear by the radiator, and words that forbid it",
       text: `recipe table {
   for   wood

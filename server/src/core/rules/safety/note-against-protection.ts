@@ -76,6 +76,17 @@ recipe take_off {
   ],
   passing: [
     {
+      title: "Words that tell what becomes of those who skip them",
+      text: `recipe filled {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  note   "A month of rash for those who skip the gloves."
+  step   fill with epoxy_filler
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Words that ask for it, and a hand that feels for dust",
       text: `recipe take_off {
   for    wood
@@ -177,6 +188,7 @@ const doneWithout = (gear: string, but = "") => [
   `${gear} .. for .. show|looks|decoration|fun ${but}`,
   `${gear} .. make|makes .. clumsy|slow|blind|deaf|awkward ${but}`,
   `${gear} .. in the|your way ${but}`,
+  `${gear} .. for|are_for those|people|anyone|folk .. who|with .. fear*|afraid|worry|nervous|scared|delicate|soft ${but}`,
   `forget|skip|ditch|omit|dispense|spare|save|lose .. ${gear} !on ${but}`,
   `leave|keep|left .. ${gear} .. off|out|aside|away|home|drawer|hook|car|shelf|box|peg|house ${but}`,
   `${gear} ... leave them|it|yours off|out|aside|home|drawer|hook|shelf ${but}`,
@@ -287,7 +299,7 @@ const AGAINST: readonly (readonly [Phrases, Against])[] = [
       `keep|leave|hold|have|with|work ... ${DOORS} .. shut|closed|down|sealed|tight|tightly ... ${DRAUGHTS} ${LATER}`,
       `with|keep|leave everything .. shut|closed|sealed|tight|tightly ${LATER}`,
       `keep|leave .. it all closed|shut|sealed|tight ${LATER}`,
-      `close|shut|seal|block|tape|stuff|plug .. ${OPENINGS} ${LATER} !mask* !before`,
+      `close|shut|seal|block|tape|stuff|plug .. ${OPENINGS} ${LATER} !mask* !before !open_the !open_one !other_open`,
       `close|shut|seal|block|tape|stuff .. ${DOORS}|cracks|gaps ... ${DRAUGHTS} ${LATER} !mask*`,
       `${OPENINGS} .. stay|are|is|remain|must_be|can_be|kept .. shut|closed|sealed|tight ${LATER}`,
       `no need|reason .. open|air|ventilate .. ${OPENINGS}|room|door|air ${LATER} !until`,

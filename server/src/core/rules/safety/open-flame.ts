@@ -106,6 +106,17 @@ export const openFlame: TradeRule = {
   ],
   passing: [
     {
+      title: "A cold candle on the runners of a drawer",
+      text: `recipe drawers {
+  for    wood
+  safety ventilate, no_ignition, gloves
+  layer  dewaxed_shellac
+  wait   until cured
+  step   "rub the runners with a candle stub, cold"
+}
+`,
+    },
+    {
       title: "Words that forbid it, a lamp to look with, and a figure of the wood",
       text: `recipe careful {
   for   wood

@@ -2,7 +2,6 @@
  * A finish that no number of coats makes fit for its use: wax or oil alone on hard wear, shellac where alcohol or heat is
  * expected. The remedy is another finish, so it names some.
  */
-import type { Family } from "../../knowledge/family-schema.ts";
 import { STANDS_ALCOHOL_AND_HEAT, spoiltBy, WEARS_HARD } from "../../knowledge/wear.ts";
 import { orList } from "../../model/suggest.ts";
 import { sentence } from "../../sentence.ts";
@@ -150,6 +149,61 @@ job trays {
     },
   ],
   passing: [
+    {
+      title: "Oiled because it is oiled again: a garden bench, a workbench, a toy-safe tray, a sauna",
+      text: `material tray_oil "Walnut oil, food safe once cured" {
+  family drying oil
+}
+piece garden_bench {
+  surface slats {
+    shape    area 1 m2
+    wood     teak
+    outdoors rain, sun
+    wear     hard
+  }
+}
+piece workbench {
+  surface top {
+    shape panel 1800 mm x 600 mm
+    wood  beech
+    wear  hard
+  }
+}
+piece high_chair {
+  meant_for children
+  surface tray {
+    shape panel 400 mm x 300 mm
+    wood  beech
+    wear  hard
+  }
+}
+piece bench "Upper bench of the sauna" {
+  surface boards {
+    shape area 1 m2
+    wood  aspen
+    wear  hard
+  }
+}
+recipe oiled(oil: material) {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  step   sand 120, 150
+  step   dust
+  layer  oil x 2, by cloth, wiped off, between wait 24 h
+  wait   until cured
+}
+job oiling {
+  piece garden_bench
+  piece workbench
+  piece high_chair
+  piece bench
+  apply oiled(oil: exterior_oil) to garden_bench.slats
+  apply oiled(oil: drying_oil) to workbench.top
+  apply oiled(oil: tray_oil) to high_chair.tray
+  apply oiled(oil: mineral_oil) to bench.boards
+}
+`,
+    },
     {
       title: "Old French polish is renewed in its own kind, and a note names the alcohol of the rubber",
       text: `piece table {
@@ -345,7 +399,7 @@ job cabinets {
 function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
   const wear = run.surface?.wear;
   if (wear?.value !== "hard" || worth > 0 || !top.family || top.family.needsClear) return undefined;
-  if (isBoardOil(top.family) && run.piece?.useBy?.value === "food") return undefined;
+  if (top.family.role === "oil" && isOiledByUse(run, top)) return undefined;
   return {
     headline: `${coatName(top)} does not bear hard wear`,
     why: `It is the last layer of \`${run.label}\`, and heat, water and scratches soon get through where hands and cups go.`,
@@ -353,6 +407,22 @@ function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
     related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
   };
 }
+
+/**
+ * What is oiled and oiled again whenever it looks dry, since a film would chip, peel or burn there: boards for food,
+ * furniture in the weather, workbenches, sauna benches, and what the words say is renewed.
+ */
+function isOiledByUse(run: SurfaceRun, { material }: Coat): boolean {
+  const users = run.piece?.useBy?.value;
+  if (users === "food" || run.surface?.outdoors !== undefined) return true;
+  const label = material === undefined ? "" : `${material.title ?? ""}. ${material.docs}`;
+  if (users === "children" && FOR_FOOD_OR_TOYS.test(label)) return true;
+  return [...textsOn(run), label].some((text) => OILED_AND_RENEWED.test(text));
+}
+
+const FOR_FOOD_OR_TOYS = /\b(?:food|toys?|children|treen|bowls?|EN\s?71)\b/iu;
+const OILED_AND_RENEWED =
+  /\b(?:work[\s-]?bench(?:es)?|joiner['’]?s['’]?\s+bench|bench\s+with\s+(?:a\s+)?(?:\w+\s+)?vice|tail\s+vice|sauna|steam\s+room|(?:chopping|cutting|bread|carving|butcher['’]?s?)[\s-]+(?:board|block)s?|tool\s+handles?|gun\s?stocks?|re-?oil(?:ed|ing|s)?|oil(?:ed)?\s+(?:it\s+)?again|renew(?:ed|s|al)?|once\s+a\s+(?:year|month)|(?:each|every)\s+(?:year|spring|autumn|month|season|few\s+(?:months|weeks)|six\s+months))\b/iu;
 
 /**
  * Shellac builds a film, and any number of coats of it is marked by wet glasses, hot cups and spilt drinks. An old polish
@@ -371,9 +441,6 @@ function shellacWorn({ surface, label, final }: SurfaceRun, last: Coat) {
 }
 
 const isShellac = ({ family }: Coat): boolean => family?.role === "clear" && family.binder === "shellac";
-
-/** What never dries is rubbed in again whenever the wood looks dry; on what food is cut on, a film would only chip. */
-const isBoardOil = ({ role, drying }: Family): boolean => role === "oil" && drying === "none";
 
 /** Films and oils made for weather, and paints, whose pigments keep the sun from the wood. */
 const LASTS_OUTDOORS: readonly string[] = [
