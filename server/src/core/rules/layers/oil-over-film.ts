@@ -144,11 +144,11 @@ job boxes {
     onLayer: (ctx) => {
       const { action, before, run, report } = ctx;
       const over = action.use.material?.family;
-      if (over?.role !== "oil" || !over.penetrating || action.where) return;
+      if (over?.role !== "oil" || !over.penetrating || action.part) return;
       // Oil over oil that lies on a film already: the first of them was the mistake.
       if (before.layers.at(-1)?.family?.role === "oil") return;
       // Where a coat lies on a part alone, such as resin in a crack, the rest of the wood takes the oil.
-      const film = before.layers.findLast((coat) => isFilm(coat) && !coat.action?.where);
+      const film = before.layers.findLast((coat) => isFilm(coat) && !coat.action?.part);
       const isOnLaminate = before.layers.length === 0 && slickSubstrate(run) === "laminate";
       const slick = isOnLaminate ? slickName(run) : undefined;
       if (!slick && (!film || isPorousPaint(film) || isShellac(film))) return;

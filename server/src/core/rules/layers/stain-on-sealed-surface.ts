@@ -254,7 +254,7 @@ job boxes {
       const over = action.use.material?.family;
       if (!over?.penetrating || over.role !== "stain" || action.toner) return;
       // Where the film is rubbed through, colour takes: that is what is touched in.
-      if (action.where) return;
+      if (action.part) return;
       if (over.name === "gel stain" && isGrained(before, run)) return;
       const sealed = sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickName(run));
       if (!sealed) return;
@@ -334,7 +334,7 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
   }
   const coat = top && !isFilm(top) && top.family?.role !== "stain" ? state.layers.findLast(isFilm) : top;
   // On the rest of the surface the wood is bare, as around sealed knots.
-  if (!coat || coat.action?.where || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
+  if (!coat || coat.action?.part || isPorousPaint(coat) || isWashcoat(state, coat)) return undefined;
   if (isGel && isOneScuffedSealer(state, coat)) return undefined;
   if (!isFilm(coat)) return undefined;
   return {
