@@ -279,10 +279,11 @@ recipe repainted {
 };
 
 /** Words that say that the film is meant to come off, or to flow anew: common practice, no source. */
-const takesFilmOff = (text: string): boolean =>
-  /\b(?:lift|take|wash|wipe|strip|clean|melt|soften|dissolve|remove|flow|reflow|re-?amalgamate|amalgamate)s?\b[^.;]*\b(?:shellac|polish|lacquer|finish|film|varnish|coat|craz\w*)\b/iu.test(
-    text,
-  );
+const takesFilmOff = (text: string): boolean => COMES_OFF.test(text) && FILM.test(text);
+
+const COMES_OFF =
+  /\b(?:lift|take|wash|wipe|strip|clean|melt|soften|dissolve|remove|flow|reflow|re-?amalgamate|amalgamate)s?\b/iu;
+const FILM = /\b(?:shellac|polish|lacquer|finish|film|varnish|coat|craz(?:e|ed|es|ing))\b/iu;
 
 /** Alcohol softens acrylic paint and drags it, rather than dissolving it; paint of which nothing is known is seldom that. */
 const isSoftened = (below: Family, carrier: Carrier): boolean =>
