@@ -191,6 +191,11 @@ export const FIELDS: Readonly<
       example: "outdoors sheltered",
       doc: "That the work is done outdoors, and what reaches it there: rain, sun, or sheltered.",
     },
+    night_air: {
+      form: "air",
+      example: "night_air 10 C, 75 % RH",
+      doc: "The air while the shop is closed, where it differs from that by day. What dries overnight dries in it.",
+    },
     room: {
       form: "room",
       example: "room 45 m3, 2 air changes/h",

@@ -217,7 +217,7 @@ Rules look at that, so every finding can point at the line that suffers and at t
 
 ## Waits
 
-\`wait 72 h\` is that time; \`wait overnight\` is to the first opening of the shop 12 h or more away; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and has no effect without one.
+\`wait 72 h\` is that time; \`wait overnight\` is to the next morning at which the shop is open: to its opening, or to 12 h after what went before where that is later. \`wait 9 h\` that ends while the shop is closed lasts until it opens as well, since nobody works before; \`wait until touch\`, \`recoat\` or \`cured\` counts from the end of the last layer or filling on that surface, and has no effect without one.
 An opening is the moment at which the shop opens, having been closed just before: where work goes on from 07:00 to 22:00, a night that begins at 20:00 lasts to the morning after next, because at 07:00 only 11 h have passed.
 While the shop is open day and night, 24 h or more on end, there is no opening to wait for, and a night is 12 h; without a shop it is 16 h.
 Stated hands-on time counts as drying time; the tool's own estimates do not, because they do not show that a film is dry.
@@ -278,6 +278,7 @@ Waterborne: e(rated)(1 − RH rated) / (e(shop)(1 − RH shop)), e(T) = 0.61094 
 Oils, oil and alkyd varnish and paint, oil and gel stain, hardwax oil, conversion varnish, epoxy: 2^((rated − shop)/10).
 Lacquers, shellac, alcohol, wax: exp(4700 (1/T shop − 1/T rated)), T in kelvin.
 Without a shop the factor is 1.
+\`night_air\` is the air of the shop while it is closed, where that differs. Drying goes on evenly in both: hours open / time by day + hours closed / time by night. What dries within one night by the night's air alone takes the day's time, since it is dry before that night or in the morning; what does not takes the longest that it can, begun at any time while the shop is open. Better air by night shortens nothing, and pauses under 6 h are part of the day. Where the shop has no \`hours\`, the worse of both counts throughout. A layer whose label's limits the night's air is outside of is found.
 
 ## Thresholds
 

@@ -8,14 +8,16 @@ import type { OpeningSpan } from "../../../server/src/core/model/model.ts";
 import {
   dayNumber,
   endAfterWork,
-  firstOpeningAtLeast,
   fitsSomeSpan,
   hourMs,
   lastOpening,
+  latestBeforeNightEnd,
   makeShopTime,
+  minimumClosedHours,
   minimumOvernightHours,
   minuteMs,
   nextOpening,
+  nightEnd,
   type ShopTime,
   touchOpening,
   workingTimeBefore,
@@ -47,7 +49,7 @@ function shopFrom(
     new Date(minuteOf(day) * minuteMs + time).toISOString().slice(0, 16).replace("T", " ");
   return {
     opening: (text: string) => write(nextOpening(shop, read(text))),
-    rested: (text: string) => write(firstOpeningAtLeast(shop, read(text), 12 * hourMs)),
+    rested: (text: string) => write(nightEnd(shop, read(text), 12 * hourMs)),
     worked: (text: string, hours: number) => write(addWorkingTime(shop, read(text), hours * hourMs)),
     between: (from: string, to: string) => workingTimeBetween(shop, read(from), read(to)) / hourMs,
   };
@@ -76,19 +78,19 @@ describe("Monday to Friday 09:00 to 17:00", () => {
   test("twelve hours' rest lead to the next opening", () => {
     expect(shop.rested("2027-03-08 16:00")).toBe("2027-03-09 09:00");
     expect(shop.rested("2027-03-12 16:00")).toBe("2027-03-15 09:00"); // Friday to Monday
-    // 21:00 and 12 h are 09:00 sharp; from 21:01 on Friday's opening is less than 12 h away, and Monday's is next.
+    // 21:00 and 12 h are 09:00 sharp; from 21:01 on Friday's opening is less than 12 h away, and 09:01 is not.
     expect(shop.rested("2027-03-11 21:00")).toBe("2027-03-12 09:00");
-    expect(shop.rested("2027-03-11 21:01")).toBe("2027-03-15 09:00");
+    expect(shop.rested("2027-03-11 21:01")).toBe("2027-03-12 09:01");
   });
 });
 
-describe("a night ends at an opening, not at a moment within opening hours", () => {
+describe("a night ends at the next morning's opening, or 12 h later where that is after it", () => {
   const everyDay = [1, 2, 3, 4, 5, 6, 7];
 
   test("long days: from 19:00 the opening at 06:00 is only 11 h away", () => {
     const shop = shopFrom("2027-03-08", spans(everyDay, 6, 22));
     expect(shop.rested("2027-03-08 18:00")).toBe("2027-03-09 06:00"); // 12 h
-    expect(shop.rested("2027-03-08 19:00")).toBe("2027-03-10 06:00"); // 35 h
+    expect(shop.rested("2027-03-08 19:00")).toBe("2027-03-09 07:00"); // 12 h, and no second night
     expect(shop.rested("2027-03-08 06:30")).toBe("2027-03-09 06:00"); // open all the 12 h, and yet a night
   });
 
@@ -98,7 +100,7 @@ describe("a night ends at an opening, not at a moment within opening hours", () 
       ...spans([1, 2, 3, 4, 5], 13, 18),
     ]);
     expect(shop.rested("2027-03-08 18:00")).toBe("2027-03-09 08:00"); // 14 h
-    expect(shop.rested("2027-03-08 23:00")).toBe("2027-03-09 13:00"); // 11:00 is within the morning; 14 h
+    expect(shop.rested("2027-03-08 23:00")).toBe("2027-03-09 11:00"); // 12 h, within the morning
     expect(shop.rested("2027-03-09 02:00")).toBe("2027-03-10 08:00"); // 14:00 is within the afternoon
     expect(shop.rested("2027-03-12 18:00")).toBe("2027-03-15 08:00"); // Friday to Monday
   });
@@ -128,6 +130,15 @@ describe("a night ends at an opening, not at a moment within opening hours", () 
     // One day round the clock, 24 h, is day and night; 23 h are not.
     expect(shopFrom("2027-03-08", spans([1], 0, 24)).rested("2027-03-08 03:00")).toBe("2027-03-08 15:00");
     expect(shopFrom("2027-03-08", spans([1], 0, 23)).rested("2027-03-08 03:00")).toBe("2027-03-15 00:00");
+  });
+
+  test("a night of less than 12 h is not skipped: work goes on 12 h later", () => {
+    const shop = shopFrom("2027-03-08", spans([1, 2, 3, 4, 5], 7, 20));
+    expect(shop.rested("2027-03-08 19:00")).toBe("2027-03-09 07:00");
+    expect(shop.rested("2027-03-08 19:30")).toBe("2027-03-09 07:30");
+    expect(shop.rested("2027-03-08 20:00")).toBe("2027-03-09 08:00");
+    // 12 h later it is still the same day.
+    expect(shop.rested("2027-03-08 07:30")).toBe("2027-03-09 07:00");
   });
 
   test("the last opening at or before a moment is the way back", () => {
@@ -212,6 +223,16 @@ test("the shortest night that begins some hours after a task", () => {
   expect(minimumOvernightHours(spans(everyDay, 9, 17), Number.POSITIVE_INFINITY)).toBe(12);
 });
 
+test("how long a shop is surely still closed some hours after a task", () => {
+  const everyDay = [1, 2, 3, 4, 5, 6, 7];
+  expect(minimumClosedHours(spans(everyDay, 9, 17), 9)).toBe(7); // 17:00, 02:00, 09:00
+  expect(minimumClosedHours(spans(everyDay, 9, 17), 8)).toBe(8); // 17:00, 01:00, 09:00
+  expect(minimumClosedHours(spans(everyDay, 9, 17), 16)).toBe(0); // 17:00, 09:00
+  expect(minimumClosedHours(spans(everyDay, 9, 17), 3)).toBe(0);
+  expect(minimumClosedHours(undefined, 9)).toBe(0);
+  expect(minimumClosedHours([], 9)).toBe(0);
+});
+
 test("no night of a random shop is shorter than the shortest, and one is as short", () => {
   const hours = fc.array(
     fc
@@ -228,16 +249,21 @@ test("no night of a random shop is shorter than the shortest, and one is as shor
       const isOpen = makeOpenMinute({ hours: open, closed: [], crew: 1 });
       const zero = minuteOf("2027-03-08");
       let shortest = Number.POSITIVE_INFINITY;
+      let shut = Number.POSITIVE_INFINITY;
       for (let hour = 0; hour < 168; hour++) {
         const end = zero + hour * 60;
         if (!isOpen(end) && !isOpen(end - 1)) continue; // within hours, or just closing
         const begun = end + waited * 60;
+        let opening = begun;
+        while (!isOpen(opening)) opening++;
+        shut = Math.min(shut, opening - begun);
         shortest = Math.min(
           shortest,
           morningAfter({ hours: open, closed: [], crew: 1 }, isOpen, begun) - begun,
         );
       }
       expect(minimumOvernightHours(open, waited)).toBe(shortest / 60);
+      expect(minimumClosedHours(open, waited)).toBe(shut / 60);
     }),
     { numRuns: 100, seed: 2 },
   );
@@ -276,10 +302,12 @@ test("agrees with counting minutes in random shops", () => {
       while (!isOpenMinute(zero + opening)) opening++;
       expect(nextOpening(shop, from * minuteMs)).toBe(opening * minuteMs);
       const night = morningAfter({ hours: open, closed: shut, crew: 1 }, isOpenMinute, zero + from) - zero;
-      expect(firstOpeningAtLeast(shop, from * minuteMs, 12 * hourMs)).toBe(night * minuteMs);
-      // And back: that is an opening, and the one before is less than 12 h away.
-      expect(lastOpening(shop, night * minuteMs)).toBe(night * minuteMs);
-      expect(lastOpening(shop, night * minuteMs - 1) ?? 0).toBeLessThan((from + 720) * minuteMs);
+      expect(nightEnd(shop, from * minuteMs, 12 * hourMs)).toBe(night * minuteMs);
+      // And back: the latest moment whose night has ended by then.
+      const latest = latestBeforeNightEnd(shop, night * minuteMs, 12 * hourMs)!;
+      expect(latest).toBeGreaterThanOrEqual(from * minuteMs);
+      expect(nightEnd(shop, latest, 12 * hourMs)).toBeLessThanOrEqual(night * minuteMs);
+      expect(nightEnd(shop, latest + 1, 12 * hourMs)).toBeGreaterThan(night * minuteMs);
       let end = from;
       for (let left = 300; left > 0; end++) if (isOpenMinute(zero + end)) left--;
       expect(addWorkingTime(shop, from * minuteMs, 300 * minuteMs)).toBe(end * minuteMs);

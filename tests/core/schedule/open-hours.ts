@@ -12,7 +12,7 @@ export function minuteOf(text: string): number {
 
 /**
  * The end of `wait overnight` after a task that ends at `minute`: the first minute 720 or more away that is open with
- * a closed one before it. A shop that states no hours is open day and night: the first minute that is open at all.
+ * a closed one before it, or in opening hours that began on a later day. A shop that states no hours is open day and night: the first minute that is open at all.
  */
 export function morningAfter(
   calendar: Calendar,
@@ -20,7 +20,15 @@ export function morningAfter(
   minute: number,
 ): number {
   let morning = minute + 720;
-  while (!isOpen(morning) || (calendar.hours !== undefined && isOpen(morning - 1))) morning++;
+  const isMorning = (): boolean => {
+    if (!isOpen(morning)) return false;
+    let opened = morning;
+    while (isOpen(opened - 1) && morning - opened < 1440) opened--;
+    // Open for a day or longer, a shop has no morning.
+    if (calendar.hours === undefined || morning - opened >= 1440) return true;
+    return opened === morning || Math.floor(opened / 1440) > Math.floor(minute / 1440);
+  };
+  while (!isMorning()) morning++;
   return morning;
 }
 

@@ -101,7 +101,7 @@ describe("in a shop with hours", () => {
     });
   });
 
-  test("overnight is the first opening twelve hours away or more", () => {
+  test("overnight is the next morning, twelve hours away or more", () => {
     // Coat to 10:00; 22:00 is closed; Tuesday 09:00.
     const night = { recipe: ["layer clear, takes 1 h", "wait overnight"] };
     expect(timesOf(night)).toMatchObject({ elapsed_h: 24, finish: "2027-03-09T09:00:00" });
@@ -118,20 +118,20 @@ describe("in a shop with hours", () => {
     expect(timesOf({ ...night, shop: shop("crew 1") })).toMatchObject({ elapsed_h: 13 });
   });
 
-  test("an opening is when the shop opens, not when it happens to be open", () => {
-    // Coat 19:00–20:00. At 07:00 only 11 h have passed and at 08:00 the shop is open already, so Wednesday 07:00.
+  test("where a shop is closed for less than twelve hours, no second night is waited for", () => {
+    // Coat 19:00–20:00. At 07:00 only 11 h have passed, so at 08:00.
     const late = {
       recipe: ["layer clear, takes 1 h", "wait overnight"],
       job: ["in room", "start 2027-03-08 19:00"],
     };
     expect(timesOf({ ...late, shop: shop("hours Mon to Fri 07:00 to 22:00") })).toMatchObject({
-      elapsed_h: 36,
-      finish: "2027-03-10T07:00:00",
+      elapsed_h: 13,
+      finish: "2027-03-09T08:00:00",
     });
-    // Two openings a day: 08:00 on Tuesday is within the morning's stretch, and the afternoon's begins at 13:00.
+    // Two openings a day: 08:00 on Tuesday is within the morning's stretch.
     expect(
       timesOf({ ...late, shop: shop("hours Mon to Fri 07:00 to 12:00, Mon to Fri 13:00 to 22:00") }),
-    ).toMatchObject({ elapsed_h: 18, finish: "2027-03-09T13:00:00" });
+    ).toMatchObject({ elapsed_h: 13, finish: "2027-03-09T08:00:00" });
     // The nights of a week round the clock have no opening: 20:00 to 08:00.
     expect(timesOf({ ...late, shop: shop("hours Mon to Fri 00:00 to 24:00") })).toMatchObject({
       elapsed_h: 13,

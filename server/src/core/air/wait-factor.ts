@@ -9,6 +9,7 @@
  * 99.9 % humidity at most, where a waterborne film hardly dries at all.
  */
 import type { Drying } from "../knowledge/family-schema.ts";
+import type { OpeningSpan } from "../model/model.ts";
 import { vapourPressureDeficitKPa } from "./psychrometrics.ts";
 
 /** Temperature in C, humidity in percent. */
@@ -22,12 +23,19 @@ export interface ShopAir {
   readonly humidity?: number;
 }
 
+/** The air of a shop by day and, where it differs then, while it is closed. */
+export interface DayAndNightAir extends ShopAir {
+  readonly night?: ShopAir & { readonly hours?: readonly OpeningSpan[] };
+}
+
 /** What lengthens a label's times, or why nothing does. Temperatures in C, humidity in percent, deficits in kPa. */
 export type FactorCause =
   | { readonly law: "air not stated" }
   | { readonly law: "does not dry" }
   /** A night is taken whatever the air, because it is longer than what the air asks for. */
   | { readonly law: "a night" }
+  /** What does not dry within a night: by day in the one air, while the shop is closed in the other. */
+  | { readonly law: "day and night"; readonly day: WaitFactor; readonly night: WaitFactor }
   | {
       /** Water leaves in proportion to the vapour-pressure deficit. */
       readonly law: "water";

@@ -140,11 +140,22 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     name: "Opening hours and overnight",
     seen: "`schedule`",
     formula:
-      "overnight: the first moment 12 h or more away at which the shop opens; open day and night 12 h; without a shop 16 h",
+      "overnight: to the next morning at which the shop is open, its opening or 12 h away, the later; wait 9 h until after closing: to the opening as well; open day and night 12 h; without a shop 16 h",
     source: BY_DEFINITION,
     file: "schedule/calendar.ts",
-    functions: ["firstOpeningAtLeast", "minimumOvernightHours", "pausesBetween"],
+    functions: ["nightEnd", "minimumOvernightHours", "minimumClosedHours", "pausesBetween"],
     tests: ["core/schedule/calendar.test.ts", "core/totals/time.test.ts"],
+  },
+  {
+    topic: "Schedule",
+    name: "Drying by day and by night",
+    seen: "every wait `until` in a shop with `night_air`",
+    formula:
+      "dried = hours open / time by day + hours closed / time by night, evenly in both; the longest that begins while the shop is open, where it does not dry in one night; pauses under 6 h are part of the day",
+    source: PRACTICE,
+    file: "schedule/drying-nights.ts",
+    functions: ["hoursThroughNights"],
+    tests: ["core/schedule/drying-nights.test.ts"],
   },
   {
     topic: "Schedule",

@@ -40,12 +40,14 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
   const ignition = readWord(ctx, ignitionItem, wordList(IGNITION_SOURCES), "source of ignition");
   const currency = onlyItem(ctx, value<"words">("currency")?.items ?? [], FIELDS.shop.currency!.example);
   const hours = fields.get("hours")?.[0];
+  const air = readAir(ctx, fields, "air");
   return {
     ...named,
     kind: "shop",
     country: readCountry(ctx, value<"words">("country")),
-    air: readAir(ctx, fields),
     ...readOutdoors(ctx, fields.get("outdoors")?.[0]),
+    air,
+    nightAir: readNightAir(ctx, fields, air),
     room: readRoom(ctx, fields),
     hours: hours && readHours(ctx, hours.value as Form<"hours">),
     hoursPlace: hours && placeOf(ctx, hours.span),
@@ -74,8 +76,24 @@ function readCountry(ctx: Lowering, value: Form<"words"> | undefined): Shop["cou
   return undefined;
 }
 
-function readAir(ctx: Lowering, fields: Fields): Shop["air"] {
-  const statement = fields.get("air")?.[0];
+/** The night's air counts beside the day's alone. */
+function readNightAir(ctx: Lowering, fields: Fields, byDay: Shop["air"]): Shop["nightAir"] {
+  const air = readAir(ctx, fields, "night_air");
+  const statement = fields.get("night_air")?.[0];
+  if (!air || !statement || byDay) return air;
+  if (!fields.has("air")) {
+    report(
+      ctx,
+      "missing-field",
+      statement.span,
+      "This shop has `night_air`, but no `air`\nState the air by day as well, such as `air 18 C, 60 % RH`.",
+    );
+  }
+  return undefined;
+}
+
+function readAir(ctx: Lowering, fields: Fields, word: "air" | "night_air"): Shop["air"] {
+  const statement = fields.get(word)?.[0];
   const value = statement?.value as Form<"air"> | undefined;
   if (!statement || !value) return undefined;
   const temperature = readRange(ctx, value.temperature, "temperature", {

@@ -171,6 +171,8 @@ export interface Shop extends Named {
   readonly air?: Fact<{ readonly temperature: number; readonly humidity?: number }>;
   /** What reaches the work outdoors; absent indoors. */
   readonly outdoors?: Fact<readonly OutdoorsWord[]>;
+  /** While the shop is closed; undefined where it is the same as by day, or not stated. */
+  readonly nightAir?: Fact<{ readonly temperature: number; readonly humidity?: number }>;
   readonly room?: Fact<{ readonly m3: number; readonly airChanges?: number }>;
   /** Undefined: no hours stated, hands can work at any time. */
   readonly hours?: readonly OpeningSpan[];

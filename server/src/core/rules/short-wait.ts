@@ -13,7 +13,7 @@ import { placeKey } from "../place.ts";
 import type { WaitAction } from "../surface/actions.ts";
 import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import { type Coat, hasReached, type SurfaceState, waitedOf } from "../surface/state.ts";
+import { type Coat, hasReached, type SurfaceState, sureHours, waitedOf } from "../surface/state.ts";
 import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
 import { shopAirText } from "../surface/wait-words.ts";
 import type { NeededWait, Report } from "./rule.ts";
@@ -71,7 +71,7 @@ export function missingTo(
 ): { readonly needed: DryingTime; readonly had: number } | undefined {
   const needed = coat.drying[stage];
   if (!needed || hasReached(state, coat, stage) !== "no") return undefined;
-  return { needed, had: waitedOf(state, coat).hours };
+  return { needed, had: sureHours(waitedOf(state, coat)) };
 }
 
 const FIELDS: Readonly<

@@ -9,8 +9,9 @@
 
 import { diffDays } from "temporal-polyfill/fns/PlainDate";
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
-import { dateIn } from "../measure/iso-dates.ts";
+import { dateIn, hourOf } from "../measure/iso-dates.ts";
 import type { OpeningSpan } from "../model/model.ts";
+import { NIGHT_H } from "./night.ts";
 
 export const minuteMs = 60_000;
 export const hourMs = 3_600_000;
@@ -106,19 +107,33 @@ export function endAfterWork(shop: ShopTime, work: number): number {
 }
 
 /**
- * The first opening `rest` or more after `time`: a moment at which the shop opens, having been closed just before.
+ * The end of a night after `time`: the first moment `rest` or more later at which the shop opens, or at which it has been
+ * open since it opened on a later day, so that no night is skipped where the shop is closed for less than the rest.
  * While the shop is open day and night there is no opening to wait for, and the rest alone counts.
  */
-export function firstOpeningAtLeast(shop: ShopTime, time: number, rest: number): number {
+export function nightEnd(shop: ShopTime, time: number, rest: number): number {
   const earliest = time + rest;
   const index = firstClosingAfter(shop, earliest);
   const span = spanAt(shop, index);
   if (span === undefined) return Number.POSITIVE_INFINITY;
-  if (span.opens >= earliest || isDayAndNight(span)) return Math.max(span.opens, earliest);
+  if (span.opens >= earliest || isDayAndNight(span) || span.opens >= nextMidnight(time))
+    return Math.max(span.opens, earliest);
   return spanAt(shop, index + 1)?.opens ?? Number.POSITIVE_INFINITY;
 }
 
-/** The last moment at or before `time` that `firstOpeningAtLeast` may give; undefined before the first. */
+/** The latest moment whose night has ended by `end`; undefined where none has. */
+export function latestBeforeNightEnd(shop: ShopTime, end: number, rest: number): number | undefined {
+  const opening = lastOpening(shop, end);
+  if (opening === undefined) return undefined;
+  const closes = closingAfter(shop, opening);
+  // Open since an earlier day than that of its end; at the closing itself it is not open any more.
+  const stillOpen = Math.min(end, closes - 1) - rest;
+  return Math.max(opening - rest, Math.min(stillOpen, nextMidnight(opening) - dayMs - 1));
+}
+
+const nextMidnight = (time: number): number => (Math.floor(time / dayMs) + 1) * dayMs;
+
+/** The last moment at or before `time` at which the shop opens, or is open day and night; undefined before the first. */
 export function lastOpening(shop: ShopTime, time: number): number | undefined {
   const index = firstClosingAfter(shop, time);
   const span = spanAt(shop, index);
@@ -204,20 +219,50 @@ export function pausesBetween(
  * (no hours stated), Infinity when it never opens.
  */
 export function minimumOvernightHours(hours: readonly OpeningSpan[] | undefined, waited?: number): number {
-  const rest = 12 * hourMs;
-  const shop = makeShopTime({ hours, closed: [] }, 4); // 1970-01-05, a Monday
-  if (shop.week.length === 0) return firstOpeningAtLeast(shop, 0, rest) / hourMs;
-  if (waited === undefined || !Number.isFinite(waited)) return rest / hourMs;
+  const shop = ordinaryWeek(hours);
+  if (shop.week.length === 0) return nightEnd(shop, 0, NIGHT_H * hourMs) / hourMs;
+  if (waited === undefined || !Number.isFinite(waited)) return NIGHT_H;
+  return leastAfter(shop, waited, NIGHT_H * hourMs, (time) => nightEnd(shop, time, NIGHT_H * hourMs));
+}
+
+/**
+ * The least hours for which the shop is still closed `waited` hours after a task that may end at any time within opening
+ * hours, so that nobody can go on: 7 after `wait 9 h` in a shop open from 9 to 17. 0 where no hours are stated, and where
+ * it never opens.
+ */
+export function minimumClosedHours(hours: readonly OpeningSpan[] | undefined, waited: number): number {
+  const shop = ordinaryWeek(hours);
+  if (shop.week.length === 0 || !Number.isFinite(waited)) return 0;
+  return leastAfter(shop, waited, 0, (time) => nextOpening(shop, time));
+}
+
+/** For how many hours a shop is closed from a local date-time on; 0 while it is open, Infinity when it never opens again. */
+export function closedHoursAt(calendar: Parameters<typeof makeShopTime>[0], at: string): number {
+  const day = Math.floor(hourOf(at) / 24);
+  const time = Math.round((hourOf(at) - day * 24) * hourMs);
+  return (nextOpening(makeShopTime(calendar, day), time) - time) / hourMs;
+}
+
+const ordinaryWeek = (hours: readonly OpeningSpan[] | undefined): ShopTime =>
+  makeShopTime({ hours, closed: [] }, 4); // 1970-01-05, a Monday
+
+/** The least hours to what `next` gives, a task having ended `waited` hours before at any time within opening hours. */
+function leastAfter(
+  { week }: ShopTime,
+  waited: number,
+  restMs: number,
+  next: (time: number) => number,
+): number {
   const passed = Math.round((waited % 168) * hourMs); // every week is the same
-  // The night shortens as the task ends later, but for a jump where the rest would end just past an opening.
+  // It shortens as the task ends later, but for a jump where the rest would end just past an opening.
   let least = Number.POSITIVE_INFINITY;
-  for (const span of shop.week) {
-    const jumps = shop.week.map((other) => other.opens - rest - passed);
+  for (const span of week) {
+    const jumps = week.map((other) => other.opens - restMs - passed);
     for (const end of [span.opens, span.closes, ...jumps]) {
       const shifted = end + Math.ceil((span.opens - end) / weekMs) * weekMs;
       if (shifted > span.closes) continue;
       const begun = shifted + passed;
-      least = Math.min(least, firstOpeningAtLeast(shop, begun, rest) - begun);
+      least = Math.min(least, next(begun) - begun);
     }
   }
   return least / hourMs;

@@ -7,7 +7,7 @@
  * counts from is pushed up just enough, and placing goes on from there. Every rule is monotone, so what comes out is the
  * earliest of all ways to respect them, or proof that there is none before the horizon.
  */
-import { dayMs, firstOpeningAtLeast, lastOpening } from "./calendar.ts";
+import { dayMs, latestBeforeNightEnd, nightEnd } from "./calendar.ts";
 import {
   overnightMs,
   overnightWithoutShopMs,
@@ -39,9 +39,7 @@ export function emptyTimes(chain: ProblemChain): Times {
 export function waitEnd(problem: Problem, step: Step, previous: number, counted: number): number {
   if (step.kind === "wait") return Math.max(previous, counted + step.time);
   if (step.kind === "hands") return previous;
-  return problem.inShop
-    ? firstOpeningAtLeast(problem.shop, previous, overnightMs)
-    : previous + overnightWithoutShopMs;
+  return problem.inShop ? nightEnd(problem.shop, previous, overnightMs) : previous + overnightWithoutShopMs;
 }
 
 /** The end of the item at `index`, or the schedule's start for −1. */
@@ -127,5 +125,5 @@ export function pushEarliestStart(
 /** The latest end of the task before an overnight wait that ends at or before `end`. */
 export function latestBeforeNight(problem: Problem, end: number): number {
   if (!problem.inShop) return end - overnightWithoutShopMs;
-  return (lastOpening(problem.shop, end) ?? Number.NEGATIVE_INFINITY) - overnightMs;
+  return latestBeforeNightEnd(problem.shop, end, overnightMs) ?? Number.NEGATIVE_INFINITY;
 }

@@ -71,7 +71,7 @@ export interface WaitItem {
   readonly of?: string;
 }
 
-/** To the first opening 12 h or more after the previous item's end (open day and night: 12 h); without a calendar 16 h. */
+/** To the next morning at which the shop is open, 12 h or more after the previous item's end (open day and night: 12 h); without a calendar 16 h. */
 export interface OvernightItem {
   readonly kind: "overnight";
   readonly id: string;

@@ -5,13 +5,14 @@
 
 import {
   AIR_NOT_STATED,
+  type DayAndNightAir,
   type FactorCause,
-  type ShopAir,
   type WaitFactor,
   waitFactor,
 } from "../air/wait-factor.ts";
 import type { Family } from "../knowledge/family-schema.ts";
-import type { Material } from "../model/model.ts";
+import type { Material, OpeningSpan } from "../model/model.ts";
+import { hoursThroughNights } from "../schedule/drying-nights.ts";
 import { NIGHT_H } from "../schedule/night.ts";
 
 export type Stage = "touch" | "recoat" | "stackable" | "cured";
@@ -24,7 +25,7 @@ export interface DryingTime {
   readonly isTypical: boolean;
   /** How many times longer it takes in the air of the shop; 1 or more, and 1 without a shop. */
   readonly factor: number;
-  /** label × factor. */
+  /** label × factor. Where the night's air counts, the longest that it takes, begun while the shop is open. */
   readonly hours: number;
   /** The shop is colder than the label's lowest temperature: the film may never form there, however long it waits. */
   readonly tooCold?: { readonly shopC: number; readonly lowestC: number };
@@ -65,17 +66,42 @@ const aNight = (time: DryingTime): DryingTime => ({
 });
 
 /** How the air of a shop (undefined: not known) lengthens the times of a material. */
-const factorOf = (air: ShopAir | undefined, material: Material | undefined): WaitFactor =>
+const factorOf = (air: DayAndNightAir | undefined, material: Material | undefined): WaitFactor =>
   material?.family ? waitFactor(material.family.drying, material.rated.value, air) : AIR_NOT_STATED;
 
+/**
+ * The same hours in air that is worse while the shop is closed: the longest that they take, begun at any time while it is
+ * open. What dries within a night by the night's air alone takes the day's time, since by the morning it is dry.
+ */
+function inBothAirs(
+  label: number,
+  day: WaitFactor,
+  night: WaitFactor | undefined,
+  hours: readonly OpeningSpan[] | undefined,
+  forWork: boolean,
+): { readonly hours: number; readonly factor: number; readonly cause: FactorCause } {
+  const byDay = label * day.factor;
+  if (night === undefined || night.factor <= day.factor) return { ...day, hours: byDay };
+  const most = hoursThroughNights(byDay, label * night.factor, hours, forWork);
+  if (most <= byDay) return { ...day, hours: byDay };
+  return { hours: most, factor: most / label, cause: { law: "day and night", day, night } };
+}
+
 /** The times of a material in the air of a shop (undefined: not known). They are worked out once for both. */
-export function dryingTimes(air: ShopAir | undefined, material: Material | undefined): DryingTimes {
+export function dryingTimes(air: DayAndNightAir | undefined, material: Material | undefined): DryingTimes {
   if (!material) return {};
   const inAir = KNOWN.get(material) ?? new WeakMap<object, DryingTimes>();
   KNOWN.set(material, inAir);
-  const known = inAir.get(air ?? LABEL_AIR) ?? timesOf(material, material.family, factorOf(air, material));
+  const known = inAir.get(air ?? LABEL_AIR) ?? timesInAir(material, air);
   inAir.set(air ?? LABEL_AIR, known);
   return known;
+}
+
+function timesInAir(material: Material, air: DayAndNightAir | undefined): DryingTimes {
+  const night = air?.night && factorOf(air.night, material);
+  return timesOf(material, material.family, (label, stage) =>
+    inBothAirs(label, factorOf(air, material), night, air?.night?.hours, stage !== "cured"),
+  );
 }
 
 const KNOWN = new WeakMap<Material, WeakMap<object, DryingTimes>>();
@@ -84,26 +110,25 @@ const LABEL_AIR = {};
 
 /** The times of what was put on without a material that is known, by the label's own air. */
 export const familyTimes = (family: Family | undefined): DryingTimes =>
-  timesOf(undefined, family, AIR_NOT_STATED);
+  timesOf(undefined, family, (hours) => ({ ...AIR_NOT_STATED, hours }));
 
 function timesOf(
   material: Material | undefined,
   family: Family | undefined,
-  { factor, cause }: WaitFactor,
+  inAir: (label: number, stage: Stage) => Pick<DryingTime, "hours" | "factor" | "cause">,
 ): DryingTimes {
   const times: Partial<Record<Stage, DryingTime>> = {};
-  const tooCold = coldOf(material, cause);
   for (const stage of STAGES) {
     const label = (material && labelHours(material, stage)) ?? familyHours(family, stage);
     if (label === undefined) continue;
     const isTypical = !statesTime(material, stage);
+    const air = inAir(label, stage);
+    const tooCold = coldOf(material, air.cause);
     const time: DryingTime = {
       stage,
       label,
       isTypical,
-      factor,
-      hours: label * factor,
-      cause,
+      ...air,
       ...(tooCold ? { tooCold } : {}),
     };
     const isFiller = family?.role === "filler";
@@ -122,6 +147,10 @@ function coldOf(material: Material | undefined, cause: FactorCause): DryingTime[
 
 /** The temperature of the shop, where a law reads it. */
 function shopTemperature(cause: FactorCause): number | undefined {
+  if (cause.law === "day and night") {
+    const { day, night } = cause;
+    return shopTemperature((night.factor > day.factor ? night : day).cause);
+  }
   if (cause.law === "water") return cause.shop.temperature;
   return cause.law === "reaction" || cause.law === "solvent" ? cause.shopC : undefined;
 }

@@ -112,9 +112,13 @@ export function leftState(
 ): SurfaceState {
   const since = (putOn: PutOn): Clock => {
     if (gapHours === "years" || putOn.since === LONG_AGO) return LONG_AGO;
-    const { hours, open } = waitedOf(final, putOn);
+    const { hours, open, closed } = waitedOf(final, putOn);
     // The clock of the later job begins anew.
-    return { hours: -hours - (gapHours ?? 0), unknown: open || gapHours === undefined ? -1 : 0 };
+    return {
+      hours: -hours - (gapHours ?? 0),
+      unknown: open || gapHours === undefined ? -1 : 0,
+      closed: -closed,
+    };
   };
   const isLongAgo = gapHours === "years" || (gapHours !== undefined && gapHours > UNUSED_H);
   const wasUsed = isLongAgo && final.layers.length > 0;

@@ -3,6 +3,7 @@
  * program and remembers what it has run, because jobs start from what earlier jobs left.
  */
 
+import type { DayAndNightAir, ShopAir } from "../air/wait-factor.ts";
 import { hoursBetween } from "../measure/iso-dates.ts";
 import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, ModelDeclaration, Piece, Recipe, Shop, Surface } from "../model/model.ts";
@@ -11,7 +12,7 @@ import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { memo } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
 import type { Resolutions } from "../resolution/resolutions.ts";
-import { minimumOvernightHours } from "../schedule/calendar.ts";
+import { minimumClosedHours, minimumOvernightHours } from "../schedule/calendar.ts";
 import { NIGHT_WITHOUT_SHOP_H } from "../schedule/night.ts";
 import type { Action, Cycle } from "./actions.ts";
 import { bindArguments, type Expanding, expand, givenTo } from "./expand.ts";
@@ -299,7 +300,8 @@ function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): re
       actions,
       overnightHours: overnightHours(shop),
       surface: surface.surface,
-      ...(shop?.air ? { air: shop.air.value } : {}),
+      ...(shop?.hours ? { closedHours: closedHours(shop.hours) } : {}),
+      ...(shop?.air ? { air: airOf(shop, shop.air.value) } : {}),
     });
     return {
       kind: "job",
@@ -330,6 +332,28 @@ function overnightHours(shop: Shop | undefined): (waited: number | undefined) =>
     return least;
   };
 }
+
+/** For how long the shop is surely still closed, so many hours after a task. */
+function closedHours(hours: Shop["hours"]): (waited: number) => number {
+  const known = new Map<number, number>();
+  return (waited) => {
+    const least = known.get(waited) ?? minimumClosedHours(hours, waited);
+    known.set(waited, least);
+    return least;
+  };
+}
+
+/** The same for all runs in a shop, as drying times are kept by it. */
+function airOf(shop: Shop, day: ShopAir): DayAndNightAir {
+  const known = AIRS.get(shop) ?? withNight(shop, day);
+  AIRS.set(shop, known);
+  return known;
+}
+
+const AIRS = new WeakMap<Shop, DayAndNightAir>();
+
+const withNight = ({ nightAir, hours }: Shop, day: ShopAir): DayAndNightAir =>
+  nightAir ? { ...day, night: { ...nightAir.value, ...(hours ? { hours } : {}) } } : day;
 
 function initialState(job: Job, surface: JobSurface, asking: Asking<RunView>): SurfaceState {
   const runLeft = ({ job: earlier, piece, surface: name }: LeftBy): SurfaceRun | undefined =>

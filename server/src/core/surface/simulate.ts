@@ -2,7 +2,7 @@
  * Runs a list of actions over one surface, as "What steps do" of the language reference says, and keeps the state
  * before and after every action. Pure; one small function a verb.
  */
-import type { ShopAir } from "../air/wait-factor.ts";
+import type { DayAndNightAir } from "../air/wait-factor.ts";
 import { COARSEST_TAKES_FILM, materialTakenMm } from "../knowledge/abrasives.ts";
 import type { Family, Role } from "../knowledge/family-schema.ts";
 import { namesChemical } from "../knowledge/named-chemicals.ts";
@@ -30,9 +30,11 @@ import {
 export interface SimulationInput {
   readonly initial: SurfaceState;
   readonly actions: readonly Action[];
-  readonly air?: ShopAir;
+  readonly air?: DayAndNightAir;
   /** Hours that `wait overnight` is sure to bring, begun so many hours after the last task; undefined: not known. */
   readonly overnightHours: (waited: number | undefined) => number;
+  /** Hours for which the shop is surely still closed so many hours after the last task; none where it is not given. */
+  readonly closedHours?: (waited: number) => number;
   /** Its area is for `takes … min/m2`; absent when not known. */
   readonly surface?: Pick<Surface, "areaM2" | "shapes">;
 }
@@ -59,16 +61,30 @@ export function simulate(input: SimulationInput): readonly Moment<Action>[] {
   let state = input.initial;
   let waited: number | undefined = 0;
   for (const action of input.actions) {
+    const before = byHands(action) ? whenOpen(input, state, waited) : state;
     const after =
       action.op === "wait" && action.overnight
-        ? advance(state, input.overnightHours(waited))
-        : perform(input, state, action);
-    const dries = action.op === "wait" && action.until ? driesTo(state, action.until) : undefined;
-    moments.push({ action, before: state, after, ...(dries ? { dries } : {}) });
-    waited = waitedSinceTask(waited, action, state, after);
+        ? advance(before, input.overnightHours(waited))
+        : perform(input, before, action);
+    const dries = action.op === "wait" && action.until ? driesTo(before, action.until) : undefined;
+    moments.push({ action, before, after, ...(dries ? { dries } : {}) });
+    waited = waitedSinceTask(waited, action, before, after);
     state = after;
   }
   return moments;
+}
+
+const byHands = ({ op }: Action): boolean => op === "step" || op === "layer";
+
+/** The state once the shop is open again: `wait 9 h` lasts until the morning where nobody works in the evening. */
+function whenOpen(
+  { closedHours }: SimulationInput,
+  state: SurfaceState,
+  waited: number | undefined,
+): SurfaceState {
+  const closed = waited ? (closedHours?.(waited) ?? 0) : 0;
+  if (closed <= 0) return state;
+  return { ...state, clock: { ...state.clock, closed: state.clock.closed + closed } };
 }
 
 /** Hours from the last task to the end of this action; undefined after a wait whose length is not known. */
@@ -78,7 +94,7 @@ function waitedSinceTask(
   before: SurfaceState,
   after: SurfaceState,
 ): number | undefined {
-  if (action.op === "step" || action.op === "layer") return 0;
+  if (byHands(action)) return 0;
   if (waited === undefined || action.op === "open" || after.clock.unknown > before.clock.unknown)
     return undefined;
   return waited + after.clock.hours - before.clock.hours;

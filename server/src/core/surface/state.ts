@@ -20,6 +20,8 @@ export interface Clock {
   readonly hours: number;
   /** Waits so far whose length is not known. */
   readonly unknown: number;
+  /** Hours besides, for which the shop is surely still closed where work goes on, whenever the task before has ended. */
+  readonly closed: number;
 }
 
 /** When something was put on. What has passed since is told by the clock of the surface, `waitedOf`. */
@@ -35,6 +37,8 @@ export interface Waited {
   readonly hours: number;
   readonly open: boolean;
   readonly reached: readonly Stage[];
+  /** Hours besides, for which the shop was surely closed. */
+  readonly closed: number;
 }
 
 export interface Abrasion {
@@ -152,20 +156,28 @@ export interface Dries {
 export const materialOf = (it: Coat | Filling): Material | undefined =>
   "use" in it ? it.use.material : it.material;
 
-export const CLOCK_START: Clock = { hours: 0, unknown: 0 };
+export const CLOCK_START: Clock = { hours: 0, unknown: 0, closed: 0 };
 /** Existing layers have been there for years. */
-export const LONG_AGO: Clock = { hours: -24 * 365 * 5, unknown: 0 };
+export const LONG_AGO: Clock = { hours: -24 * 365 * 5, unknown: 0, closed: 0 };
 const EVERY_STAGE: readonly Stage[] = ["touch", "recoat", "cured"];
 
 /** What has passed on this surface since something was put on it. */
 export function waitedOf({ clock }: SurfaceState, { since, reached }: PutOn): Waited {
-  if (since === LONG_AGO) return { hours: -LONG_AGO.hours, open: false, reached: EVERY_STAGE };
-  return { hours: clock.hours - since.hours, open: clock.unknown > since.unknown, reached };
+  if (since === LONG_AGO) return { hours: -LONG_AGO.hours, open: false, reached: EVERY_STAGE, closed: 0 };
+  return {
+    hours: clock.hours - since.hours,
+    open: clock.unknown > since.unknown,
+    reached,
+    closed: clock.closed - since.closed,
+  };
 }
+
+/** Hours that have surely passed, with those for which the shop was closed. */
+export const sureHours = ({ hours, closed }: Waited): number => hours + closed;
 
 /** Whether at least `hours` have passed: "unknown" when only an open wait could have brought them. */
 export function hasWaited(waited: Waited, hours: number, stage?: Stage): "yes" | "no" | "unknown" {
-  if (waited.hours >= hours - 1e-6) return "yes";
+  if (sureHours(waited) >= hours - 1e-6) return "yes";
   if (stage && waited.reached.includes(stage)) return "yes";
   return waited.open ? "unknown" : "no";
 }

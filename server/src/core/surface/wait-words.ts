@@ -16,6 +16,8 @@ export function shopAirText(cause: FactorCause): string {
     case "reaction":
     case "solvent":
       return degreesText(cause.shopC);
+    case "day and night":
+      return `${shopAirText(cause.day.cause)}, ${shopAirText(cause.night.cause)} while closed`;
     default:
       return "";
   }
@@ -40,6 +42,11 @@ export function whyText(cause: FactorCause): string {
       return `It hardens by reaction, twice as slowly for every 10 C less: ${bothText(cause)}`;
     case "solvent":
       return `Its solvent leaves by vapour pressure, which falls with the temperature: ${bothText(cause)}`;
+    case "day and night":
+      return (
+        `${whyText(cause.night.cause)} while it is closed, × ${factorText(cause.night.factor)}; ` +
+        `by day × ${factorText(cause.day.factor)}. The longest counts that it takes, begun while the shop is open`
+      );
   }
 }
 
@@ -59,6 +66,8 @@ function sumText(cause: FactorCause): string {
 
 /** What was taken for the shop's air, where it is not what the shop states. */
 function notesText(cause: FactorCause): readonly string[] {
+  if (cause.law === "day and night")
+    return [...new Set([cause.day, cause.night].flatMap((it) => notesText(it.cause)))];
   if (cause.law !== "water") return [];
   return [
     ...(cause.isHumidityAssumed ? ["The shop's humidity is not stated; the label's is used"] : []),
@@ -72,7 +81,7 @@ function notesText(cause: FactorCause): readonly string[] {
 export function reasonSentences({ factor, cause }: WaitFactor): readonly string[] {
   const isMeasured = cause.law === "water" || cause.law === "reaction" || cause.law === "solvent";
   const sum =
-    factor > 1
+    factor > 1 && cause.law !== "day and night"
       ? `; times are ${sumText(cause)} = ${factorText(factor)} times the label's`
       : isMeasured
         ? "; the label's times stand, which better air never shortens"

@@ -184,7 +184,7 @@ export function waitOffers(ctx: CompletionContext, tokens: readonly Token[]): re
   if (tokens.length === 0) {
     return [
       { label: "until", kind: "keyword", insert: "until ", detail: "touch, recoat or cured" },
-      { label: "overnight", kind: "word", detail: "to the next opening, 12 h away at least" },
+      { label: "overnight", kind: "word", detail: "to the next morning, 12 h at least" },
       ...parameterOffers(ctx, "duration"),
       { label: "72 h", kind: "word", detail: "an example", snippet: `${hole(1, "72 h")}$0` },
     ];

@@ -201,15 +201,18 @@ function labourText({ job, shop, totals }: JobResult): string {
   return `work in ${code(job.name)}: ${formatWork(hands_on_h)}${sum}`;
 }
 
-function airLine({ air }: Shop): string {
+function airLine({ air, nightAir }: Shop): string {
+  const night = nightAir
+    ? `; while it is closed ${airText(nightAir.value)}, in which dries what dries overnight`
+    : "";
   if (!air) return "no `air`: the labels' times stand as they are";
   const { temperature, humidity } = air.value;
   const at = `air ${airText(air.value)}`;
-  if (humidity === undefined) return `${at}; no humidity, so the labels' own is taken`;
+  if (humidity === undefined) return `${at}; no humidity, so the labels' own is taken${night}`;
   const dew = degreesText(dewPointC(temperature, humidity));
   const full = saturationPressureKPa(temperature);
   const vapour = `${formatNumber(full, 3)} kPa at saturation × ${percentText(humidity)} = ${formatNumber((full * humidity) / 100, 3)} kPa`;
-  return `${at}; dew point ${dew} (${vapour}, which is saturation there)`;
+  return `${at}; dew point ${dew} (${vapour}, which is saturation there)${night}`;
 }
 
 function roomLine({ room }: Shop): string | undefined {

@@ -13,5 +13,7 @@ export function waitCard(ctx: HoverContext, wait: WaitStatement): string {
 
 function waitTitle(wait: WaitStatement): string {
   if (wait.until) return `**wait until ${wait.until.text}**`;
-  return wait.overnight ? "**wait overnight**, to the first opening 12 h or more away" : "**wait**";
+  return wait.overnight
+    ? "**wait overnight**, to the next morning at which the shop is open, and 12 h at least"
+    : "**wait**";
 }

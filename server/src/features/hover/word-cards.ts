@@ -173,7 +173,7 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   recipe: "a recipe, done by `follow`",
   toner: "a stain laid thin on a scuffed film to shift its colour; it needs a clear above",
   overnight:
-    "to the next opening of the shop, 12 h away at least; in a shop open day and night 12 h, without a shop 16 h",
+    "to the next morning at which the shop is open, and 12 h at least; in a shop open day and night 12 h, without a shop 16 h",
   touch: "dry to the touch, by the label's `touch` in the shop's air",
   recoat: "ready for the next coat, by the label's earliest `recoat` in the shop's air",
   cured: "fully hard, by the label's `cure` in the shop's air",

@@ -6,7 +6,7 @@
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { exactDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
-import { lastPutOn, type Stage, waitedOf } from "../../core/surface/state.ts";
+import { lastPutOn, type Stage, sureHours, waitedOf } from "../../core/surface/state.ts";
 import { isWithinMargin, shortfallOf } from "../../core/surface/wait-margin.ts";
 import { type Anchor, anchorIn } from "../../views/last-put-on.ts";
 import type { LineRun } from "../../views/sums/line-run.ts";
@@ -91,6 +91,6 @@ function fallsShort(
   const waited = last && waitedOf(before, last);
   if (!waited || waited.open || waited.reached.includes(stage) || waited.reached.includes("cured"))
     return "no";
-  if (waited.hours >= hours - 1e-6) return "no";
-  return isWithinMargin(shortfallOf({ hours }, waited.hours)) ? "slightly" : "yes";
+  if (sureHours(waited) >= hours - 1e-6) return "no";
+  return isWithinMargin(shortfallOf({ hours }, sureHours(waited))) ? "slightly" : "yes";
 }

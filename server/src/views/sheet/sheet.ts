@@ -212,6 +212,7 @@ function jobFacts(result: JobResult): readonly SheetFact[] {
     ...fact("Shop", shop && capital(titleOf(shop))),
     ...fact("Place", shop?.outdoors && capital(outdoorsText(shop.outdoors.value))),
     ...fact("Air", shop?.air && airText(shop.air.value)),
+    ...fact("Air by night", shop?.nightAir && airText(shop.nightAir.value)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),
     ...jobDates(result).flatMap(({ name, at, text }) => (at === undefined ? [] : fact(DATES[name], text))),

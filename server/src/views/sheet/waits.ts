@@ -42,7 +42,7 @@ export function waitWords(
   const overnight = action.overnight
     ? [
         run.shop?.hours
-          ? "To the first opening of the shop, 12 h or more away."
+          ? "To the next opening of the shop, and 12 h at least."
           : "12 h at least; 16 h are assumed where no hours are known.",
       ]
     : [];

@@ -13,6 +13,7 @@ import {
   hasWaited,
   type SurfaceState,
   stageHours,
+  sureHours,
   topCoat,
   waitedOf,
 } from "../../surface/state.ts";
@@ -285,7 +286,7 @@ function overCoat(
   // Before its recoat time `recoat-too-early` tells to wait.
   if (hasReached(before, coat, "cured") !== "no") return undefined;
   if (below.role !== "filler" && hasReached(before, coat, "recoat") === "no") return undefined;
-  const left = stageHours(coat, "cured")! - waitedOf(before, coat).hours;
+  const left = stageHours(coat, "cured")! - sureHours(waitedOf(before, coat));
   return tooFresh(action, over, below, name, place, isSlight(left, stageHours(coat, "cured")!));
 }
 
@@ -330,7 +331,14 @@ function overFilling(action: LayerAction, over: Family, before: SurfaceState): R
     const waited = waitedOf(before, filling);
     if (cure === undefined || hasWaited(waited, cure, "cured") !== "no") continue;
     const place = related(filling.place, "Filled here");
-    return tooFresh(action, over, below, useName(filling.use), place, isSlight(cure - waited.hours, cure));
+    return tooFresh(
+      action,
+      over,
+      below,
+      useName(filling.use),
+      place,
+      isSlight(cure - sureHours(waited), cure),
+    );
   }
   return undefined;
 }

@@ -6,7 +6,7 @@
  */
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { statesTime } from "../../surface/drying-time.ts";
-import { type Coat, type Filling, hasWaited, topCoat, waitedOf } from "../../surface/state.ts";
+import { type Coat, type Filling, hasWaited, sureHours, topCoat, waitedOf } from "../../surface/state.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
 import { insertAbove, related } from "../texts.ts";
@@ -217,7 +217,7 @@ function checkFilling(
   const isNight = needed.cause.law === "a night";
   report(
     shortWait(
-      neededIn(run, needed, waited.hours),
+      neededIn(run, needed, sureHours(waited)),
       {
         headlines: (after, need) =>
           [`\`${filling.use.name}\` is`, "Filler is"].map(

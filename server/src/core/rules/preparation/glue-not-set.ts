@@ -5,7 +5,7 @@
  */
 import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
-import { type Filling, hasWaited, waitedOf } from "../../surface/state.ts";
+import { type Filling, hasWaited, sureHours, waitedOf } from "../../surface/state.ts";
 import { ABRADING_VERBS } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
@@ -104,7 +104,7 @@ function checkJoint(
   const did = action.op === "layer" ? "coated" : "worked on";
   report(
     shortWait(
-      neededIn(run, needed, waited.hours),
+      neededIn(run, needed, sureHours(waited)),
       {
         headlines: (after, need) =>
           [`The joint with \`${joint.use.name}\` is`, "A joint is"].map(

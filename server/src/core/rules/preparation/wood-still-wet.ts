@@ -9,7 +9,7 @@ import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { HANDBOOK_16, PRACTICE } from "../../knowledge/sources.ts";
 import { exactDuration } from "../../measure/format-amount.ts";
-import { hasWaited, waitedOf } from "../../surface/state.ts";
+import { hasWaited, sureHours, waitedOf } from "../../surface/state.ts";
 import { isWooden } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, insertAbove, related } from "../texts.ts";
@@ -250,7 +250,7 @@ job boxes {
         headline: fitting(
           waited.hours > 0
             ? [
-                `${name} goes on wood that was wetted ${exactDuration(waited.hours)} ago`,
+                `${name} goes on wood that was wetted ${exactDuration(sureHours(waited))} ago`,
                 `${name} goes on wet wood`,
               ]
             : [`${name} goes on wood that is still wet`, "This coat goes on wet wood"],

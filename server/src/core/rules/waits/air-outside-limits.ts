@@ -79,6 +79,37 @@ job shelves {
 }
 `,
     },
+    {
+      title: "Warm enough by day, and not by night",
+      text: `material fussy_clear {
+  family waterborne polyurethane
+  limits 15 C to 25 C
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop unheated {
+  air       18 C, 55 % RH
+  night_air 8 C, 55 % RH
+}
+
+recipe one_coat {
+  layer fussy_clear #! air-outside-limits
+  wait  until cured
+}
+
+job shelves {
+  piece shelf
+  in    unheated
+  apply one_coat to top
+}
+`,
+    },
   ],
   passing: [
     {
@@ -139,10 +170,14 @@ job shelves {
   ],
   checks: {
     onLayer: ({ action, run, report }) => {
-      const air = run.shop?.air;
+      const { air: byDay, nightAir } = run.shop ?? {};
       const material = action.use.material;
-      if (!air || !material) return;
-      const broken = brokenLimits(material, air.value);
+      if (!byDay || !material) return;
+      const inDay = brokenLimits(material, byDay.value);
+      // What dries overnight forms its film in the night's air.
+      const isNight = inDay.length === 0 && nightAir !== undefined;
+      const air = isNight ? nightAir : byDay;
+      const broken = isNight ? brokenLimits(material, air.value) : inDay;
       if (broken.length === 0) return;
       const place = material.limits?.place;
       const kinds = broken.map(({ kind }) => kind);
@@ -152,11 +187,11 @@ job shelves {
         ...(material.limits ? { limits: material.limits.value } : {}),
         ignition: run.shop!.ignition.value !== "none",
       };
-      const needs = `${asked}; \`${run.shop!.name}\` has ${airText(air.value)}`;
+      const needs = `${asked}; \`${run.shop!.name}\` has ${airText(air.value)}${isNight ? " by night" : ""}`;
       report({
         headline: fitting(
           [useName(action.use), `\`${action.use.name}\``, "this layer"].map(
-            (what) => `The shop's air is ${andList(kinds)} for ${what}`,
+            (what) => `${isNight ? "The night's" : "The shop's"} air is ${andList(kinds)} for ${what}`,
           ),
         ),
         why: `\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
@@ -170,7 +205,9 @@ job shelves {
           air: need,
         },
         related: [
-          ...(air.place ? [related(air.place, "The air of the shop")] : []),
+          ...(air.place
+            ? [related(air.place, isNight ? "The air of the shop by night" : "The air of the shop")]
+            : []),
           ...(place ? [related(place, "The limits of the label")] : []),
         ],
       });

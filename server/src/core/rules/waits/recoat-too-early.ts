@@ -7,6 +7,7 @@
 
 import type { Fix } from "../../findings.ts";
 import { isBeingPlanned } from "../../schedule/being-planned.ts";
+import { closedHoursAt } from "../../schedule/calendar.ts";
 import { sentence } from "../../sentence.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
 import { type DryingTime, statesTime } from "../../surface/drying-time.ts";
@@ -183,6 +184,43 @@ job shelves {
 }
 `,
     },
+    {
+      title: "A cold night is too short for what dries overnight",
+      text: `material hall_varnish {
+  family oil varnish
+  recoat 12 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop unheated {
+  air       21 C, 50 % RH
+  night_air 11 C, 50 % RH
+  hours     Mon to Fri 09:00 to 17:00
+}
+
+recipe two_coats {
+  safety dust_mask, gloves, no_ignition, ventilate, wet_rags
+  layer  hall_varnish
+  wait   overnight
+  step   sand 220
+  step   dust
+  layer  hall_varnish #! recoat-too-early
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    unheated
+  apply two_coats to top
+}
+`,
+    },
   ],
   passing: [
     {
@@ -284,6 +322,42 @@ recipe two_coats {
 job shelves {
   piece shelf
   in    cold_room
+  apply two_coats to top
+}
+`,
+    },
+    {
+      title: "Nobody goes on before the morning, so a wait of 9 h is a night",
+      text: `material slow_clear {
+  family waterborne polyurethane
+  recoat 8 h to 24 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop short_days {
+  air   18 C, 60 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe two_coats {
+  safety dust_mask
+  layer  slow_clear
+  wait   9 h
+  step   sand 220
+  step   dust
+  layer  slow_clear
+  wait   until cured
+}
+
+job shelves {
+  piece shelf
+  in    short_days
   apply two_coats to top
 }
 `,
@@ -394,27 +468,38 @@ function isWetOnWet(action: LayerAction, before: SurfaceState, below: Coat): boo
   );
 }
 
-/** While the job is being planned, how long the nights between the two coats are is not known. */
+/** While the job is being planned, how long it is closed between the two coats is not known. */
 const mayBeLonger = ({ schedule }: JobContext, run: SurfaceRun, { below, index }: Haste): boolean =>
   isBeingPlanned(schedule) &&
   run.moments
     .slice(putOnAt(run, below) + 1, index)
-    .some(({ action }) => action.op === "wait" && action.overnight);
+    .some(({ action }) => action.op === "wait" && (action.overnight || run.shop?.hours !== undefined));
 
-/** Hours that the nights between the two coats bring in the plan above the least that they are sure to bring. */
+/**
+ * Hours that the nights between the two coats bring in the plan above the least that they are sure to bring: of those that
+ * a recipe waits through, and of those that come after a shorter wait, in which nobody can go on.
+ */
 function longerNights(ctx: JobContext, run: SurfaceRun, { below, index }: Haste): number {
   if (ctx.schedule.status !== "planned" || !run.shop || !ctx.job.start) return 0;
   const from = putOnAt(run, below) + 1;
-  const between = run.moments.slice(from, index);
   const more = Array.from({ length: run.pieces }, (_, piece) =>
-    between.reduce((sum, { action, before, after }, at) => {
-      if (action.op !== "wait" || !action.overnight) return sum;
-      const least = after.clock.hours - before.clock.hours;
-      const night = itemOf(ctx.schedule, run, piece, from + at);
-      return night ? sum + night.end - night.start - least : sum;
+    run.moments.slice(from, index).reduce((sum, { action, before, after }, at) => {
+      const item = action.op === "wait" ? itemOf(ctx.schedule, run, piece, from + at) : undefined;
+      if (action.op !== "wait" || !item) return sum;
+      const night = action.overnight ? item.end - item.start - (after.clock.hours - before.clock.hours) : 0;
+      return sum + night + longerClosed(run, from + at, item.endAt);
     }, 0),
   );
   return Math.min(...more);
+}
+
+/** Hours for which the shop is closed after a planned wait, above those that it is surely closed there. */
+function longerClosed({ shop, moments }: SurfaceRun, index: number, endAt: string | undefined): number {
+  const next = moments[index + 1]!;
+  if (!shop?.hours || endAt === undefined || (next.action.op !== "step" && next.action.op !== "layer"))
+    return 0;
+  const sure = next.before.clock.closed - moments[index]!.after.clock.closed;
+  return closedHoursAt({ hours: shop.hours, closed: shop.closed }, endAt) - sure;
 }
 
 function words(run: SurfaceRun, haste: Haste): Report {
