@@ -51,8 +51,10 @@ describe("schedule", () => {
       "2027-03-08T09:00:00 dust (board)",
       "2027-03-08T09:30:00 clear_coat\\, coat 1 of 2 (board)".replace("\\", ""),
       "2027-03-08T11:45:00 clear_coat, coat 2 of 2 (board)",
+      "2027-03-09T12:00:00 Light use from now on: One shelf",
+      "2027-03-09T12:00:00 Full use from now on: One shelf",
     ]);
-    expect(new Set(events.map(({ uid }) => uid)).size).toBe(3);
+    expect(new Set(events.map(({ uid }) => uid)).size).toBe(5);
     const alarms = calendar
       .getAllSubcomponents("vevent")
       .flatMap((event) => event.getAllSubcomponents("valarm"))
@@ -63,6 +65,8 @@ describe("schedule", () => {
     expect(alarms).toEqual([
       "PT0S The wait is over: clear_coat, coat 2 of 2",
       "PT21H One hour left to put it on: clear_coat, coat 2 of 2",
+      "PT0S One shelf: light use from now on",
+      "PT0S One shelf: full use from now on",
     ]);
   });
 

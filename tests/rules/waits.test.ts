@@ -180,8 +180,9 @@ ${start}  apply coats to lid
     // From 07:00 the coat ends at 08:00, and the next opening twelve hours away is at 06:00: 22 h.
     expect(summary(nights(long, "14 h", "  start 2027-03-08 07:00\n"))).toEqual([]);
     expect(summary(nights(long, "14 h", "  start 2027-03-08 17:00\n"))).toEqual(["23 recoat-too-early"]);
-    // The coat ends at 19:00: 06:00 is 11 h away and 07:00 no opening, so the night lasts to the day after, 35 h.
-    expect(summary(nights(long, "16 h", "  start 2027-03-08 18:00\n"))).toEqual([]);
+    // The coat ends at 19:00: 06:00 is only 11 h away, so the night lasts to 07:00, 12 h, and to no second morning.
+    expect(summary(nights(long, "12 h", "  start 2027-03-08 18:00\n"))).toEqual([]);
+    expect(summary(nights(long, "16 h", "  start 2027-03-08 18:00\n"))).toEqual(["23 recoat-too-early"]);
   });
 
   it("that begin after another wait are shorter by it", () => {

@@ -4,7 +4,8 @@
  * Times are floating local times, because the notation has no time zone. Lines end in CRLF, are folded at 75 octets
  * between characters, and text is escaped as section 3.3.11 asks. The calendar's name is the property of RFC 7986,
  * section 5.1. The caller supplies the time stamp: nothing here reads a clock. Items without both times are left out.
- * Times are whole minutes.
+ * Times are whole minutes. A moment from which on something holds is an event without an end and takes up no time
+ * (`TRANSP`, section 3.8.2.7).
  */
 import { icsLine, icsText } from "../escape/ics.ts";
 
@@ -15,6 +16,8 @@ export interface IcsItem {
   /** Local ISO date-times without offset. */
   readonly startAt?: string;
   readonly endAt?: string;
+  /** A moment and no work: it has no end, and whoever looks for free time finds it. */
+  readonly isMoment?: true;
   readonly description?: string;
   readonly alarms?: readonly IcsAlarm[];
 }
@@ -48,13 +51,14 @@ export function planToIcs(plan: IcsPlan): string {
 }
 
 function eventLines(item: IcsItem, stamp: string): readonly string[] {
-  if (item.startAt === undefined || item.endAt === undefined) return [];
+  const { startAt, endAt, isMoment } = item;
+  if (startAt === undefined || (endAt === undefined && !isMoment)) return [];
   return [
     "BEGIN:VEVENT",
     `UID:${icsText(item.uid)}`,
     `DTSTAMP:${basicDateTime(stamp)}Z`,
-    `DTSTART:${wholeMinute(item.startAt)}`,
-    `DTEND:${wholeMinute(item.endAt)}`,
+    `DTSTART:${wholeMinute(startAt)}`,
+    ...(isMoment ? ["TRANSP:TRANSPARENT"] : [`DTEND:${wholeMinute(endAt!)}`]),
     `SUMMARY:${icsText(item.title)}`,
     ...(item.description ? [`DESCRIPTION:${icsText(item.description)}`] : []),
     ...(item.alarms ?? []).flatMap(alarmLines),

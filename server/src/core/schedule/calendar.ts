@@ -236,6 +236,18 @@ export function minimumClosedHours(hours: readonly OpeningSpan[] | undefined, wa
   return leastAfter(shop, waited, 0, (time) => nextOpening(shop, time));
 }
 
+/**
+ * For how many hours a shop has been closed at a local date-time; 0 while it is open and at a closing, and where it has not
+ * been open in the eight weeks before.
+ */
+export function hoursSinceOpen(calendar: Parameters<typeof makeShopTime>[0], at: string): number {
+  const day = Math.floor(hourOf(at) / 24) - 56;
+  const time = Math.round((hourOf(at) - day * 24) * hourMs);
+  const shop = makeShopTime(calendar, day);
+  const work = workingTimeBefore(shop, time);
+  return work === 0 ? 0 : (time - endAfterWork(shop, work)) / hourMs;
+}
+
 /** For how many hours a shop is closed from a local date-time on; 0 while it is open, Infinity when it never opens again. */
 export function closedHoursAt(calendar: Parameters<typeof makeShopTime>[0], at: string): number {
   const day = Math.floor(hourOf(at) / 24);
