@@ -1,8 +1,9 @@
 /** `finishwright/bench`: a job as data for the page beside its text, with the lines of what it shows. */
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { BenchAnswer } from "../../server/src/lsp/custom-requests.ts";
 import { FILES } from "../cli/bench.ts";
+import { plainPng, tellingPng } from "../harness/pictures.ts";
 import { startClient } from "./harness.ts";
 
 const URI = "file:///shop/job.finish";
@@ -55,4 +56,72 @@ test("says what to write where there is no job, and answers null for a file that
   expect(answer).not.toHaveProperty("bench");
   const unknown = { textDocument: { uri: "file:///shop/other.finish" } };
   expect(await client.request("finishwright/bench", unknown)).toBeNull();
+});
+
+describe("the page of a job holds the pictures that its texts name", () => {
+  const text = FILES["job.finish"].replace(
+    "job shelf_job",
+    "## ![Before](photos/a.png) ![Out](../../a.png)\njob shelf_job",
+  );
+  const params = { textDocument: { uri: URI }, job: "shelf_job", as: "html" };
+  const embedded = `src="data:image/png;base64,${plainPng().toString("base64")}" alt="Before"`;
+
+  test("from the disk", async () => {
+    const asked: string[] = [];
+    const client = await startClient({
+      disk,
+      openFolders: ["file:///shop"],
+      host: {
+        createAnalyst,
+        async readPicture(uri) {
+          asked.push(uri);
+          return { bytes: tellingPng() };
+        },
+      },
+    });
+    await client.open(URI, text);
+    const page = await client.request<string>("finishwright/benchExport", params);
+    expect(asked).toEqual(["file:///shop/photos/a.png"]);
+    expect(page).toContain(embedded);
+    expect(page).toContain("Out (picture ../../a.png, which lies outside of the folders");
+    const markdown = await client.request<string>("finishwright/benchExport", { ...params, as: "markdown" });
+    expect(markdown).toContain("Before (picture photos/a.png)");
+    expect(asked).toHaveLength(1);
+  });
+
+  test("as the client hands them out, or says why not", async () => {
+    const virtual = (uri: string): string => uri.replace("file:///shop", "vscode-vfs://github/shop");
+    const answers: Record<string, unknown> = {
+      [virtual("file:///shop/photos/a.png")]: { base64: tellingPng().toString("base64") },
+    };
+    const client = await startClient({
+      openFolders: ["vscode-vfs://github/shop"],
+      host: { createAnalyst },
+      handOut: async (uri) => answers[String(uri)] ?? { failure: "missing" },
+    });
+    const uri = virtual(URI);
+    await client.open(
+      uri,
+      text.replace("../../a.png", "b.png").replace('use "stock.finish"\n', FILES["stock.finish"]),
+    );
+    const page = await client.request<string>("finishwright/benchExport", {
+      ...params,
+      textDocument: { uri },
+    });
+    expect(page).toContain(embedded);
+    expect(page).toContain("Out (picture b.png, which does not exist)");
+  });
+
+  test("of a text without a place there are none", async () => {
+    const client = await startClient({ host: { createAnalyst } });
+    const uri = "untitled:Untitled-1";
+    await client.open(uri, text.replace('use "stock.finish"\n', FILES["stock.finish"]));
+    const page = await client.request<string>("finishwright/benchExport", {
+      ...params,
+      textDocument: { uri },
+    });
+    expect(page).toContain(
+      "Before (picture photos/a.png, which has no place, as this text has not been saved yet)",
+    );
+  });
 });

@@ -12,6 +12,7 @@ const uri = (name: string): string => `file:///mill/${name}.finish`;
 const reader: FileReader = {
   read: () => Promise.resolve({ text: "material oil {\n  family drying oil\n}\n" }),
   outOfReach: () => undefined,
+  readPicture: async () => ({ reason: "does not exist" }),
 };
 
 /** Opens and closes so many documents that use one file; what was looked at, and the files that are left. */

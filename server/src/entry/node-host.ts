@@ -6,7 +6,7 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { readPlain } from "../cli/read-plain.ts";
+import { readPlain, readPlainBytes } from "../cli/read-plain.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Host } from "../lsp/host.ts";
 import { reasonOf } from "../reading/reasons.ts";
@@ -27,6 +27,12 @@ export const nodeHost = (): Host => {
           : await readPlain(file, permit);
       if ("text" in read) return read;
       return { reason: `it ${read.reason}`, isThere: read.reason !== reasonOf("missing") };
+    },
+    async readPicture(uri, permit) {
+      const file = pathOf(uri);
+      return file === undefined
+        ? { reason: "has a name that leads nowhere. Fix the path" }
+        : readPlainBytes(file, permit);
     },
     rulePage(rule) {
       const page = path.join(root, "server", "docs", "rules", `${rule}.md`);

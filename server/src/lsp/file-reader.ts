@@ -15,7 +15,7 @@ import type { AllowedFolders } from "./allowed-folders.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import type { Connection } from "./connection.ts";
 import { READ_FILE, type ReadFileParams } from "./custom-requests.ts";
-import type { Host, ReadResult } from "./host.ts";
+import type { Host, ReadBytes, ReadResult } from "./host.ts";
 import { isDiskFile, isUnsaved } from "./uri.ts";
 
 /** Findings wait for the used files, so nobody waits longer for one of them than this. */
@@ -25,6 +25,8 @@ export interface FileReader {
   /** Why a file is not read at all; undefined where one can try. */
   outOfReach(uri: string, purpose: Purpose): string | undefined;
   read(uri: string, purpose: Purpose): Promise<ReadResult>;
+  /** The bytes of a picture, or why there are none, as the end of a sentence. */
+  readPicture(uri: string): Promise<ReadBytes>;
 }
 
 /** `facts` are asked each time, since the client introduces itself only after the server has been put together. */
@@ -55,6 +57,20 @@ export const createFileReader = (
       if ("late" in result) return sentence(reasonOf("late"));
       return "failed" in result ? sentence(reasonOf("other", result.failed)) : result.value;
     },
+    async readPicture(uri) {
+      if (isUnsaved(uri)) return { reason: "has no place, as this text has not been saved yet" };
+      const permit = allowed.permit("picture");
+      const refusal = refusalOf(uri, permit);
+      if (refusal !== undefined) return { reason: refusal };
+      if (isDiskFile(uri) && host.readPicture) {
+        const result = await within(patienceMs.disk, host.readPicture(uri, permit));
+        if ("late" in result) return { reason: reasonOf("late") };
+        return "failed" in result ? { reason: reasonOf("other", result.failed) } : result.value;
+      }
+      if (!facts().readsFiles) return { reason: "is not on this machine's disk" };
+      const read = await bytesOfClient(connection, uri, "picture", patienceMs.client);
+      return "bytes" in read ? read : { reason: read.reason };
+    },
   };
 };
 
@@ -83,19 +99,38 @@ const askClient = async (
   purpose: Purpose,
   patienceMs: number,
 ): Promise<ReadResult> => {
+  const read = await bytesOfClient(connection, uri, purpose, patienceMs);
+  if (!("bytes" in read)) return { ...sentence(read.reason), isThere: read.isThere };
+  const text = decodeText(read.bytes);
+  return "text" in text ? text : sentence(text.reason);
+};
+
+type ClientBytes =
+  | { readonly bytes: Uint8Array }
+  | {
+      readonly reason: string;
+      readonly isThere: boolean;
+    };
+
+const bytesOfClient = async (
+  connection: Connection,
+  uri: string,
+  purpose: Purpose,
+  patienceMs: number,
+): Promise<ClientBytes> => {
+  const unread = (reason: string): ClientBytes => ({ reason, isThere: true });
   const params: ReadFileParams = { uri, maxBytes: maxBytesOf(purpose) };
   const result = await within(patienceMs, connection.sendRequest(READ_FILE, params));
-  if ("failed" in result) return sentence(reasonOf("other", result.failed));
-  if ("late" in result) return sentence(reasonOf("silent"));
+  if ("failed" in result) return unread(reasonOf("other", result.failed));
+  if ("late" in result) return unread(reasonOf("silent"));
   const answer = answerOf(params.maxBytes).safeParse(result.value);
-  if (!answer.success) return sentence(reasonOf("other", "the editor's answer is not understood"));
+  if (!answer.success) return unread(reasonOf("other", "the editor's answer is not understood"));
   if ("failure" in answer.data) {
     const { failure, detail } = answer.data;
-    if (failure === "missing") return { ...sentence(reasonOf("missing")), isThere: false };
-    return sentence(failure === "too-large" ? tooLarge(purpose) : reasonOf(failure, detail));
+    if (failure === "missing") return { reason: reasonOf("missing"), isThere: false };
+    return unread(failure === "too-large" ? tooLarge(purpose) : reasonOf(failure, detail));
   }
-  const read = decodeText(Uint8Array.from(atob(answer.data.base64), (letter) => letter.charCodeAt(0)));
-  return "text" in read ? read : sentence(read.reason);
+  return { bytes: Uint8Array.from(atob(answer.data.base64), (letter) => letter.charCodeAt(0)) };
 };
 
 const sentence = (end: string): ReadResult & { readonly reason: string } => ({

@@ -19,13 +19,13 @@ import type { Changes } from "./changes.ts";
 import { Documents } from "./documents.ts";
 import type { FileReader } from "./file-reader.ts";
 import type { Log } from "./guard.ts";
-import type { Host, ReadResult } from "./host.ts";
+import type { Host, ReadBytes, ReadResult } from "./host.ts";
 import { Loader } from "./loader.ts";
 import type { Planning } from "./planning.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
 import { FileChangeType } from "./protocol.ts";
 import { reachableFrom, SweepClock } from "./reachability.ts";
-import { fileIdOf, resolveUse } from "./uri.ts";
+import { fileIdOf, isUnsaved, resolveUse } from "./uri.ts";
 
 /** No folder of recipes is larger; a folder that is must not fill the memory. */
 export const MAX_FILES = 500;
@@ -91,6 +91,13 @@ export class Files {
       log,
     });
     allowed.listen(() => this.#judgeAgain());
+  }
+
+  /** The bytes of a picture that a text in a file names, from where its recipes may lie, too. */
+  readPicture(file: FileId, target: string): Promise<ReadBytes> {
+    return this.#reader.readPicture(
+      isUnsaved(this.uriOf(file)) ? this.uriOf(file) : resolveUse(file, target),
+    );
   }
 
   /** First the one that a person looks at. */

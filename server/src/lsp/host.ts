@@ -19,6 +19,9 @@ export type ReadResult =
       readonly isThere?: boolean;
     };
 
+/** The bytes of a file, or why there are none, as the end of a sentence that begins with the file. */
+export type ReadBytes = { readonly bytes: Uint8Array } | { readonly reason: string };
+
 export interface Host {
   readonly version: string;
   createAnalyst(options: AnalystOptions): Analyst;
@@ -26,6 +29,8 @@ export interface Host {
   readonly planMaker?: () => PlanMaker;
   /** Reads a `file:` URI, where there is a disk, if the permit allows the file that it really leads to. */
   readonly readFromDisk?: (uri: string, permit: Permit) => Promise<ReadResult>;
+  /** The same for the bytes of a picture. */
+  readonly readPicture?: (uri: string, permit: Permit) => Promise<ReadBytes>;
   /** The address of the page that explains a rule, where there is one beside the server. */
   rulePage(rule: string): string | undefined;
   /** Somebody looks after how long things take; told what begins, it answers with what is to be called at its end. */

@@ -11,7 +11,7 @@ import { shoppingList } from "../views/shopping-list.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
 import { sheetDocument } from "./sheet-document.ts";
-import { sheetsHtml } from "./sheet-html.ts";
+import { type PicturesOf, sheetsHtml } from "./sheet-html.ts";
 import { sheetsMarkdown } from "./sheet-markdown.ts";
 import { shoppingCsv, shoppingText } from "./shopping-report.ts";
 import { totalsText } from "./totals-text.ts";
@@ -56,11 +56,16 @@ interface BenchReported {
   readonly result: JobResult;
   readonly label: string;
   readonly place: (at: FileSpan) => string;
+  /** What was read of the pictures that the sheet's texts name, for a page. */
+  readonly pictures?: PicturesOf;
 }
+
+export { picturesNamed } from "./sheet-pictures.ts";
 
 /** What can be taken along from the drawing of a job: its sheet as a page or as Markdown, its shopping list for a spreadsheet. */
 export const BENCH_REPORTS = {
-  html: ({ sheet, label, place }: BenchReported): string => sheetsHtml([sheetDocument(sheet, label, place)]),
+  html: ({ sheet, label, place, pictures }: BenchReported): string =>
+    sheetsHtml([sheetDocument(sheet, label, place)], pictures),
   markdown: ({ sheet, label, place }: BenchReported): string =>
     sheetsMarkdown([sheetDocument(sheet, label, place)]),
   csv: ({ result }: BenchReported): string => shoppingCsv({ baskets: shoppingList([result]) }),

@@ -4,6 +4,7 @@ import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { FileId } from "../../core/place.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { Analysis } from "../../features/types.ts";
+import { pathOfPicture, readPictures } from "../../reading/read-pictures.ts";
 import type { BenchAnswer, BenchExportParams, BenchParams, BenchPlace } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 import { toLocation } from "../to-lsp.ts";
@@ -76,9 +77,17 @@ export const benchExport = async (
   const sheet = analysis.sheets(file).find(({ kind, name }) => kind === "job" && name === job);
   const result = analysis.jobs(file).find((each) => each.job.name === job);
   if (sheet === undefined || result === undefined) return null;
-  const { BENCH_REPORTS } = await import("../../reports/job-reports.ts");
+  const { BENCH_REPORTS, picturesNamed } = await import("../../reports/job-reports.ts");
+  const named = as === "html" ? picturesNamed([sheet]) : [];
+  const pictures =
+    named.length === 0
+      ? undefined
+      : await readPictures(named, (picture) =>
+          session.files.readPicture(picture.file, pathOfPicture(picture.target)),
+        );
   return BENCH_REPORTS[as]({
     sheet,
+    ...(pictures ? { pictures } : {}),
     result,
     label: fileNameOf(file),
     place: (at) => placeText(analysis, at),
