@@ -28,6 +28,7 @@ import {
 } from "../../server/src/lsp/custom-requests.ts";
 import { activeRecipe } from "./active-recipe.ts";
 import { benchPage } from "./bench/page.ts";
+import { offerRecipe } from "./offer-recipe.ts";
 
 /** After the last key or move of the caret, ms. */
 const PAUSE = 150;
@@ -38,8 +39,7 @@ export const registerBenchView = (context: ExtensionContext, client: BaseLanguag
     commands.registerCommand("finishwright.showBenchView", async () => {
       const recipe = activeRecipe();
       if (recipe === undefined) {
-        await window.showInformationMessage("Open a finish recipe first: the bench view draws its jobs.");
-        return;
+        return offerRecipe("the bench view draws its jobs.");
       }
       if (open === undefined) {
         open = new BenchPanel(context, client, recipe.uri);

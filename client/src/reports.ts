@@ -32,6 +32,7 @@ import {
 } from "../../server/src/lsp/custom-requests.ts";
 
 import { activeRecipe } from "./active-recipe.ts";
+import { offerRecipe } from "./offer-recipe.ts";
 import { showMarkdown } from "./show-markdown.ts";
 
 const SCHEME = "finishwright-report";
@@ -88,10 +89,7 @@ const showReport = async (
   target: ReportTarget | undefined,
 ): Promise<void> => {
   if (target === undefined) {
-    await window.showInformationMessage(
-      `Open a finish recipe first: the ${TITLES[kind].toLowerCase()} is made of it.`,
-    );
-    return;
+    return offerRecipe(`the ${TITLES[kind].toLowerCase()} is made of it.`);
   }
   const uri = reportUri(client, kind, target);
   if (kind === "sheet") {

@@ -82,7 +82,7 @@ async function recipesBelow(files: CliFiles, cwd: string, arg: string): Promise<
     ...firstFew(found.deep.map((name) => tooDeep(below(name).label))),
   ];
   if (found.files.length > 0 || problems.length > 0) return { files: found.files.map(below), problems };
-  return `No recipes in the folder ${quoted(arg, cwd)}: no file in it ends in \`.finish\`. Name another folder, or the file itself.`;
+  return `No recipes in the folder ${quoted(arg, cwd)}: no file in it ends in \`.finish\`. Name another folder, or make a first one with \`finishwright new table.finish\`.`;
 }
 
 async function matches(files: CliFiles, cwd: string, pattern: string): Promise<FoundFiles | string> {

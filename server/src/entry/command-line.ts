@@ -8,7 +8,7 @@ import type { CliOutput } from "../cli/io.ts";
 import { run } from "../cli/main.ts";
 import { nodeFiles, readStream } from "../cli/node-files.ts";
 import { createAnalyst } from "../features/analyst.ts";
-import { askAtTerminal } from "./ask-at-terminal.ts";
+import { askingAt } from "./ask-at-terminal.ts";
 import { letProcessEnd } from "./end-process.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 
@@ -24,7 +24,9 @@ const home = packageRoot();
 run(process.argv.slice(2), {
   createAnalyst,
   readInput: () => readStream(process.stdin),
-  ...(process.stdin.isTTY === true && process.stderr.isTTY === true ? { ask: askAtTerminal } : {}),
+  ...(process.stdin.isTTY === true && process.stderr.isTTY === true
+    ? { ask: askingAt({ input: process.stdin, output: process.stderr }) }
+    : {}),
   stdout: outputOf(process.stdout),
   stderr: outputOf(process.stderr),
   cwd: process.cwd(),

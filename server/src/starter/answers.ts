@@ -69,7 +69,7 @@ export const LOOKS = choices([
 
 export const PLACES = choices([
   ["room", "A heated room", "20 C, with the windows open"],
-  ["garage", "A garage or shed", "14 C and damp: it dries slowly"],
+  ["garage", "A garage or shed", "14 C and damp, so it dries slowly"],
   ["workshop", "A workshop", "18 C, with a fan"],
 ]);
 

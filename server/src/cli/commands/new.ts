@@ -138,7 +138,7 @@ async function sizeOf(
   for (;;) {
     const answer = await answered(
       io,
-      `How large is it? ${sizeExample(piece)} [${sizeText(piece, units)}]\n> `,
+      `\nHow large is it? Write ${sizeExample(piece)}.\nNothing means ${sizeText(piece, units)} > `,
     );
     if (answer === "") return { units };
     const read = readSize(answer, piece);
