@@ -25,7 +25,7 @@ import {
 import type { PlannedShop } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
-import { proofText } from "./proof-text.ts";
+import { overAirText, proofText } from "./proof-text.ts";
 import { shopJson, shopText } from "./shop-text.ts";
 
 /** Beside the jobs themselves. */
@@ -150,8 +150,9 @@ function slackText({ critical, slack }: PlanLine): string {
 const amongText = ({ schedule }: JobResult, inShop: Schedule | undefined): readonly string[] =>
   (inShop === undefined ? amongSentences(schedule) : aloneSentences(inShop)).map((text) => `  ${text}`);
 
-/** That sessions are smaller or later for the sake of the room's air. */
-function airText({ heldByAir }: JobResult["schedule"]): readonly string[] {
+/** That sessions are smaller or later for the sake of the room's air, or that they are not. */
+function airText({ heldByAir, overAir }: Schedule): readonly string[] {
+  if (overAir !== undefined) return [overAirText(overAir)];
   if (heldByAir === undefined) return [];
   if (heldByAir === "usual")
     return ["  Sessions are kept small so that the room's air carries the vapour away."];

@@ -7,7 +7,7 @@ import { surfacesText } from "../views/schedule/job-plan.ts";
 import type { PlannedShop, ShopSession, ShopWeek } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
-import { proofText } from "./proof-text.ts";
+import { overAirText, proofText } from "./proof-text.ts";
 
 /** The pages of a shop's weeks; what is said of each job stands below them. */
 export function shopText(planned: PlannedShop, colours: Colours): string {
@@ -41,6 +41,7 @@ function planText({ jobs, schedule }: PlannedShop["plans"][number], _: number, a
           "  So many jobs are planned one after the other in the order of `ready`, each fixed before the next.",
         ]
       : []),
+    ...(schedule.overAir ? [overAirText(schedule.overAir)] : []),
   ];
 }
 

@@ -26,6 +26,7 @@ const anyShop = fc.oneof(
     .tuple(randomShopOfJobs(6), fc.integer({ min: 0, max: 4 }))
     .map(([shop, of]) => (of === 0 ? manyJobs(shop) : shop)),
   fc.tuple(randomShop(8), share, share).map(([shop, shift, short]) => withVapour(shop, shift, short)),
+  fc.tuple(randomShopOfJobs(5), share, share).map(([shop, shift, short]) => withVapour(shop, shift, short)),
 );
 
 let [planned, held, exact, wrong] = [0, 0, 0, 0];

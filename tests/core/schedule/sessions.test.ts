@@ -270,6 +270,18 @@ describe("the air of the room", () => {
     expect(sessionsOf(shop(alike(4, varnish)))).toEqual(["08 09:00-08 09:20 coat 4"]);
   });
 
+  test("is kept by more jobs than are searched together, one after the other", () => {
+    // Two of 61 jobs in each quarter of an hour: the 61st from 09:00 + 30 · 15 min = 16:30 to 16:35; without, to 14:05.
+    const keys = Array.from({ length: 61 }, (_, place) => `j${place}`);
+    const jobs = keys.map((key) => ({ key }));
+    const chains = keys.flatMap((key) => alike(1, varnish, key));
+    const aired = shop(chains, { jobs, stretches: [0.25] });
+    const result = planSessions(aired)!;
+    expect(sessionWrongsOf(aired, result)).toEqual([]);
+    expect(result).toMatchObject({ inOrder: true, heldByAir: "usual", lastWorkAt: "2027-03-08T16:35:00" });
+    expect(planSessions(shop(chains, { jobs }))).toMatchObject({ lastWorkAt: "2027-03-08T14:05:00" });
+  });
+
   test("holds nothing up that no plan could do within it", () => {
     // One coat alone is more than the room carries away: more air is the remedy.
     const heavy = alike(3, (key) => [
@@ -279,6 +291,20 @@ describe("the air of the room", () => {
       } as ChainItem,
     ]);
     expect(sessionsOf(shop(heavy, { stretches: [0.25] }))).toEqual(["08 09:00-08 09:15 coat 3"]);
+    expect(planSessions(shop(heavy, { stretches: [0.25] }))).toMatchObject({ overAir: {} });
+  });
+
+  test("is not kept to at any price, and then by how much is said", () => {
+    // One coat a day of 8 h: the fifth would end four days later, far more than twice as late and a day.
+    const rare = alike(5, (key) => [
+      {
+        ...task(key, 5, { ...coat, fixedHours: 0 }),
+        vapour: { afterHours: 0, usual: [0.9], cautious: [0.9] },
+      } as ChainItem,
+    ]);
+    const plan = planSessions(shop(rare, { stretches: [8] }))!;
+    expect(plan).toMatchObject({ lastWorkAt: "2027-03-08T09:25:00" });
+    expect(plan.overAir?.laterHours).toBeGreaterThan(90);
   });
 
   test("is spared for a solvent that is only guessed, for an hour at most", () => {

@@ -164,6 +164,14 @@ export interface Schedule {
   readonly among?: Among;
   /** Sessions are smaller or later than hands and waits ask for, so that the room's air carries all vapour away: see `TaskVapour`. */
   readonly heldByAir?: Stance;
+  /** At times more vapour is in the room than its air carries away, by the usual solvents; see `OverAir`. */
+  readonly overAir?: OverAir;
+}
+
+/** Why a plan does not keep to the room's air. */
+export interface OverAir {
+  /** By how many hours the last work of a plan that does would be later; undefined where no such plan was found. */
+  readonly laterHours?: number;
 }
 
 /** What sharing a shop with other jobs does to one of them. */

@@ -1,12 +1,14 @@
 /**
  * Plans the jobs of a shop one after the other, each fixed before the next: for more jobs than a search of all of them
  * together could better. Whoever is due first chooses first; a job goes after those that it comes after. What the jobs
- * before have left of people's hours is where the next one fits in; sessions are not shared between jobs.
+ * before have left of people's hours, and of the room's air, is where the next one fits in; sessions are not shared
+ * between jobs.
  */
 import { emptyTimes } from "../chain-timing.ts";
 import { makeResourceProfile } from "../resource-profile.ts";
 import { objectiveOf, type SessionPlan } from "./batch-sequence.ts";
 import { searchSessions } from "./local-search.ts";
+import type { Release } from "./room-load.ts";
 import { fewestSessions } from "./session-bound.ts";
 import { ceilToGrid, type Kind, type SessionProblem, type Taken } from "./session-problem.ts";
 import { emptyWorkshop, type Session } from "./workshop.ts";
@@ -14,6 +16,7 @@ import { emptyWorkshop, type Session } from "./workshop.ts";
 /** The plan; undefined when a job fits nowhere. */
 export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
   const profile = makeResourceProfile(problem.shop, problem.crew);
+  const releases: Release[] = [];
   let until = problem.start;
   const times = problem.chains.map(emptyTimes);
   const byKind = new Map<Kind, Session[]>();
@@ -21,12 +24,13 @@ export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
   const effort = Math.min(mostEffort, wholeEffort / problem.jobs.length);
   let looks = 0;
   for (const job of inOrder(problem)) {
-    const { part, places } = partOf(problem, job, { profile, until }, jobEnd);
+    const { part, places } = partOf(problem, job, { profile, until, releases }, jobEnd);
     if (places.length === 0) continue;
     const limits = { lastWork: problem.start, sessions: fewestSessions(part), effort };
     const plan = searchSessions(part, limits);
     if (plan === undefined) return undefined;
     looks += plan.shop.looks;
+    releases.push(...plan.shop.releases.slice(part.taken!.releases.length));
     for (const [at, place] of places.entries()) times[place] = plan.shop.times[at]!;
     jobEnd[job] = plan.shop.jobEnd[0]!;
     for (const [kind, sessions] of plan.shop.byKind) {
@@ -90,6 +94,9 @@ function partOf(
   const { after, ...rest } = problem.jobs[job]!;
   const start = after.reduce((latest, before) => Math.max(latest, jobEnd[before]!), rest.start);
   const chains = places.map((place) => problem.chains[place]!);
+  // What has left the room before a stretch that reaches into the job is of no account.
+  const since = start - Math.max(0, ...(problem.air?.stretches ?? []));
+  const releases = taken.releases.filter(({ to }) => to > since);
   const part = {
     ...problem,
     chains,
@@ -99,7 +106,11 @@ function partOf(
     groupOf,
     jobs: [{ ...rest, start, after: [] }],
     jobOf: places.map(() => 0),
-    taken,
+    air: problem.air && {
+      ...problem.air,
+      vapours: places.map((place) => problem.air!.vapours[place]!),
+    },
+    taken: { ...taken, releases },
   };
   return { part, places };
 }

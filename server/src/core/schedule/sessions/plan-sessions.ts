@@ -25,9 +25,9 @@
 import { formatDuration } from "../../measure/format-amount.ts";
 import { dayMs, endAfterWork, hourMs, pausesBetween, workingTimeBefore } from "../calendar.ts";
 import { localDateTime, type ProblemChain } from "../problem.ts";
-import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput, Stance } from "../types.ts";
+import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput } from "../types.ts";
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
-import { type SearchLimits, searchSessions } from "./local-search.ts";
+import { searchSessions } from "./local-search.ts";
 import { planInOrder } from "./plan-in-order.ts";
 import { roomHolds } from "./room-load.ts";
 import { boundSessions, fewestSessions } from "./session-bound.ts";
@@ -49,14 +49,14 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
   if (problem === undefined) return undefined;
   const conflicts = batchConflicts(problem);
   if (conflicts.length > 0) return impossible(problem, conflicts);
-  if (isTooMuchTogether(problem)) return inOrder(problem);
+  if (isTooMuchTogether(problem)) return inOrder(problem, input);
   const bound = boundSessions(problem, input);
   const isProven = ({ objective }: SessionPlan): boolean =>
     objective[0] === 0 && objective[1]! <= bound.lastWork;
   const limits = { lastWork: bound.lastWork, sessions: fewestSessions(problem) };
   let best = searchSessions(problem, { ...limits, effort: 1 });
   if (best === undefined) {
-    if (problem.jobs.length > 1) return inOrder(problem);
+    if (problem.jobs.length > 1) return inOrder(problem, input);
     const items = wholeBatches(problem).flatMap((batch) => batch.items);
     const reason = "what is to be done together would come after its time to the next coat";
     return items.length > 0 ? impossible(problem, [{ items, isBatch: true, reason }]) : undefined;
@@ -65,13 +65,14 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
     const other = searchSessions({ ...problem, crew }, { ...limits, effort: lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
   }
-  const held = inRoom(problem, input, best, limits);
-  const plan = held?.plan ?? best;
+  const held = inRoom(problem, input, best, (within) =>
+    searchSessions(within, { ...limits, effort: airEffort }),
+  );
+  const plan = held.plan ?? best;
   // One chain by itself leaves nothing to choose: each task goes as early as it can.
-  const isOnly = problem.chains.length === 1 && held === undefined;
+  const isOnly = problem.chains.length === 1 && held.plan === undefined;
   const lastWork = plan.objective[1]!;
-  const schedule = scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork));
-  return held === undefined ? schedule : { ...schedule, heldByAir: held.by };
+  return { ...scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork)), ...held.said };
 }
 
 const impossible = (problem: SessionProblem, conflicts: readonly Conflict[]): Schedule => ({
@@ -124,43 +125,54 @@ const MOST_TASKS_TOGETHER = 3000;
 const isTooMuchTogether = ({ jobs, nHands }: SessionProblem): boolean =>
   jobs.length > MOST_JOBS_TOGETHER || (jobs.length > 1 && nHands > MOST_TASKS_TOGETHER);
 
-/** Job by job. The room's air sets no limit to it; the verdict on the air judges what comes of it. */
-function inOrder(problem: SessionProblem): Schedule | undefined {
-  const plan = planInOrder(problem);
-  if (plan === undefined) return undefined;
+/** Job by job. */
+function inOrder(problem: SessionProblem, input: ScheduleInput): Schedule | undefined {
+  const free = planInOrder(problem);
+  if (free === undefined) return undefined;
+  const held = inRoom(problem, input, free, planInOrder);
+  const plan = held.plan ?? free;
   // Nobody is at work on more than one thing, and only within opening hours.
   const begin = problem.jobs.reduce((first, { start }) => Math.min(first, start), Number.POSITIVE_INFINITY);
   const work = problem.chains.reduce((sum, chain) => sum + workOfChain(chain), 0);
   const opened = workingTimeBefore(problem.shop, begin);
   const bound = floorToGrid(endAfterWork(problem.shop, opened + work / problem.crew));
-  return { ...scheduleOf(problem, plan, Math.max(problem.start, bound)), inOrder: true };
+  return { ...scheduleOf(problem, plan, Math.max(problem.start, bound)), inOrder: true, ...held.said };
 }
 
 const workOfChain = ({ steps }: ProblemChain): number =>
   steps.reduce((sum, step) => sum + (step.kind === "hands" ? step.work : 0), 0);
 
+/** A plan that keeps to the room's air in the place of one that does not, and what is to be said of the air. */
+interface InRoom {
+  readonly plan?: SessionPlan;
+  readonly said: Pick<Schedule, "heldByAir" | "overAir">;
+}
+
 /**
  * A plan whose vapour the room's air carries away, where `plan` gives off too much at a time: by the strictest solvents
- * that may be meant, else by the usual ones. Undefined where there is none, or where it would put off the last work for
- * longer than is worth it: then more air is the remedy, as the rule on the air says.
+ * that may be meant, else by the usual ones. None where it would put off the last work for longer than is worth it: then
+ * more air is the remedy, as the rule on the air says. `search` makes a plan within a limit.
  */
 function inRoom(
   problem: SessionProblem,
   input: ScheduleInput,
   plan: SessionPlan,
-  limits: Omit<SearchLimits, "effort">,
-): { readonly plan: SessionPlan; readonly by: Stance } | undefined {
+  search: (within: SessionProblem) => SessionPlan | undefined,
+): InRoom {
+  let later: number | undefined;
   for (const by of ["cautious", "usual"] as const) {
     const air = roomLimit(input, by);
-    if (air === undefined || isAired({ ...plan.shop, problem: { ...problem, air } })) return undefined;
+    if (air === undefined || isAired({ ...plan.shop, problem: { ...problem, air } })) return { said: {} };
     if (!isPossible(problem, air)) continue;
-    const other = searchSessions({ ...problem, air }, { ...limits, effort: airEffort });
+    const other = search({ ...problem, air });
     if (other === undefined) continue;
     const [late, lastWork] = plan.objective as readonly [number, number];
     const most = by === "cautious" ? lastWork + hourMs : 2 * lastWork - problem.start + dayMs;
-    if (other.objective[0]! <= late && other.objective[1]! <= most) return { plan: other, by };
+    if (other.objective[0]! <= late && other.objective[1]! <= most)
+      return { plan: other, said: { heldByAir: by } };
+    if (by === "usual") later = Math.max(0, other.objective[1]! - lastWork);
   }
-  return undefined;
+  return { said: { overAir: later === undefined ? {} : { laterHours: later / hourMs } } };
 }
 
 /** Whether each task by itself can be done in the room's air. */

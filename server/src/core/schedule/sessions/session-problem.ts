@@ -9,6 +9,7 @@ import { hourMs } from "../calendar.ts";
 import { makeProblem, momentIn, type Problem, type ProblemChain } from "../problem.ts";
 import type { ResourceProfile } from "../resource-profile.ts";
 import type { HandsItem, ScheduleInput, SessionRule, Stance } from "../types.ts";
+import type { Release } from "./room-load.ts";
 
 /** Plans come in steps of five minutes. */
 export const gridMs = 300_000;
@@ -59,11 +60,14 @@ export interface SessionProblem extends Problem {
   readonly taken: Taken | undefined;
 }
 
-/** Hands that others have taken already. */
+/** What others have taken already. */
 export interface Taken {
+  /** Of people's hours. */
   readonly profile: ResourceProfile;
   /** When the last of them is free again. */
   readonly until: number;
+  /** Of the room's air. */
+  readonly releases: readonly Release[];
 }
 
 /** What tasks give off, and in which stretches it adds up. */

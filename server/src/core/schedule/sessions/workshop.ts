@@ -89,7 +89,7 @@ export function emptyWorkshop(problem: SessionProblem): Workshop {
     ),
     open,
     jobEnd: problem.jobs.map(({ start }) => start),
-    releases: [],
+    releases: [...(problem.taken?.releases ?? [])],
     looks: 0,
   };
 }
@@ -213,7 +213,11 @@ function placeTask(
   const isWhole = length <= problem.shop.longest;
   if (!isWhole && members.length > 1) return undefined;
   let from = Math.max(floor, earliest - kind.fixed);
-  for (let tries = 0; tries < mostTries; tries++) {
+  const most = problem.taken === undefined ? mostTries : mostTriesAmongOthers;
+  // In steps of an hour after a while; what fits then is looked for again in small ones, from where it did not fit.
+  let step = gridMs;
+  for (let tries = 0; tries < most; tries++) {
+    if (tries === 24) step = hourMs;
     const start = startOnGrid(profile, from, length, isWhole);
     if (!Number.isFinite(start)) return undefined;
     const apart: Placed = {
@@ -227,20 +231,30 @@ function placeTask(
       joins: undefined,
     };
     const joining = isWhole && tries === 0 ? joined(shop, apart, Math.max(earliest, floor)) : undefined;
+    let fits: Placed | undefined;
     for (const one of joining === undefined ? [apart] : [joining, apart]) {
       writeTask(shop, one, members, isWhole);
-      if (isInAir(shop, one, members, before)) return one;
+      if (!isInAir(shop, one, members, before)) continue;
+      fits = one;
+      break;
+    }
+    if (fits !== undefined && step === gridMs) return fits;
+    if (fits !== undefined) {
+      step = gridMs;
+      from -= hourMs - gridMs;
+      continue;
     }
     // Too much at once is too much at any time: fewer may go.
     if (tries === 0 && members.length > 1 && !isInAir({ ...shop, releases: [] }, apart, members, []))
       return undefined;
-    from = start + (tries < 24 ? gridMs : hourMs);
+    from = start + step;
   }
   return undefined;
 }
 
-/** How often a session is put off for the sake of the room's air. */
-const mostTries = 60;
+/** How often a session is put off for the sake of the room's air; other jobs may have filled it for weeks. */
+const mostTries = 100;
+const mostTriesAmongOthers = 600;
 
 /** Whether the room's air carries away what the members' task gives off, with all that has been put down. */
 function isInAir(
@@ -254,7 +268,7 @@ function isInAir(
   const added = releasesOf(shop, one, members);
   if (added.length === 0) return true;
   const own = before.flatMap((other) => releasesOf(shop, other, members));
-  shop.looks += added.length + own.length + releases.length / 16;
+  shop.looks += added.length + own.length + releases.length / 4;
   return roomHolds(problem.shop, problem.air.stretches, [...releases, ...own], added);
 }
 

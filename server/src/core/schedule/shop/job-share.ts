@@ -33,6 +33,7 @@ export function shareOf(plan: Schedule, members: readonly ShopMember[], place: n
     conflicts: [],
     sessions,
     ...(plan.heldByAir ? { heldByAir: plan.heldByAir } : {}),
+    ...(plan.overAir ? { overAir: plan.overAir } : {}),
     among: amongOf(plan, members, place, lastWorkHours, later),
   };
 }
