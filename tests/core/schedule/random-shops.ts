@@ -8,6 +8,7 @@ import type {
   Calendar,
   Chain,
   ChainItem,
+  HandsItem,
   ScheduleInput,
   SessionRule,
   ShopJob,
@@ -158,6 +159,35 @@ export const withVapour = (shop: ScheduleInput, shift: number, short: number): S
   })),
 });
 
+/**
+ * The same with kinds of work that are done together, by all surfaces with the same steps of a job, or apart, each by
+ * itself: every `nth` kind. As in the notation, the kind is then one of its own.
+ */
+export function withBatches(
+  shop: ScheduleInput,
+  nth: number,
+  batches: readonly ("together" | "apart")[],
+): ScheduleInput {
+  const looks = (chain: Chain): string =>
+    JSON.stringify([
+      chain.job,
+      chain.items.map((item) => ("session" in item ? item.session?.kind : item.kind)),
+    ]);
+  return {
+    ...shop,
+    chains: shop.chains.map((chain) => ({
+      ...chain,
+      items: chain.items.map((item, index): ChainItem => {
+        if (item.kind !== "hands" || item.session === undefined || index % nth !== 0) return item;
+        const batch = batches[index % batches.length]!;
+        const whose = batch === "together" ? looks(chain) : chain.key;
+        const kind = JSON.stringify([batch, whose, index, item.session.kind]);
+        return { ...item, session: { ...item.session, kind, batch } };
+      }),
+    })),
+  };
+}
+
 /** The same jobs over and over, until there are more than are searched together. */
 export function manyJobs(shop: ScheduleInput): ScheduleInput {
   const turns = Array.from({ length: Math.ceil(61 / shop.jobs!.length) }, (_, turn) => turn);
@@ -183,3 +213,64 @@ export function manyJobs(shop: ScheduleInput): ScheduleInput {
     ),
   };
 }
+
+/** Two to four surfaces and one or two people, for the enumerator: all times are half hours. */
+export const tinyShop: fc.Arbitrary<ScheduleInput> = fc
+  .record({
+    week: fc.constantFrom(days(1, 5, [9, 17]), days(1, 5, [9, 12]), days(1, 5, [8, 12], [13, 16])),
+    crew: fc.integer({ min: 1, max: 2 }),
+    alike: fc.boolean(),
+    count: fc.integer({ min: 2, max: 4 }),
+    recipes: fc.array(
+      fc.record({
+        sand: fc.integer({ min: 1, max: 5 }),
+        coat: fc.integer({ min: 1, max: 3 }),
+        coats: fc.integer({ min: 1, max: 2 }),
+        dry: fc.constantFrom(1, 2, 4, 16, undefined),
+        window: fc.constantFrom(undefined, 4, 20, 26),
+      }),
+      { minLength: 2, maxLength: 2 },
+    ),
+    fixed: fc.constantFrom(0, 0.5),
+    most: fc.constantFrom(undefined, 2),
+    batch: fc.constantFrom(undefined, undefined, "together" as const, "apart" as const),
+  })
+  .map(({ week, crew, alike, count, recipes, fixed, most, batch }): ScheduleInput => {
+    const chains = Array.from({ length: count }, (_, place): Chain => {
+      const key = `c${place}`;
+      const which = alike ? 0 : place % 2;
+      const { sand, coat, coats, dry, window } = recipes[which]!;
+      const task = (id: string, units: number, kind: string): HandsItem => ({
+        kind: "hands",
+        id: `${key} ${id}`,
+        hours: units / 2,
+        nonPreemptive: true,
+        session: { kind, fixedHours: kind === "sand" ? 0 : fixed },
+      });
+      const layer = (at: number): readonly ChainItem[] => {
+        const { session, ...rest } = task(`coat ${at}`, coat, `coat ${which}`);
+        const own = batch === undefined || at > 0 ? "" : `${batch} ${batch === "apart" ? key : which} `;
+        const isTied = at > 0 && window !== undefined && dry !== undefined && window >= dry;
+        return [
+          {
+            ...rest,
+            session: {
+              ...session!,
+              kind: `${own}${session!.kind}`,
+              ...(most === undefined ? {} : { mostHours: most }),
+              ...(batch === undefined || at > 0 ? {} : { batch }),
+            },
+            ...(isTied ? { maxLag: { of: `${key} coat ${at - 1}`, hours: window } } : {}),
+          },
+          dry === undefined
+            ? { kind: "overnight", id: `${key} dry ${at}` }
+            : { kind: "wait", id: `${key} dry ${at}`, hours: dry },
+        ];
+      };
+      return {
+        key,
+        items: [task("sand", sand, "sand"), ...Array.from({ length: coats }, (_, at) => layer(at)).flat()],
+      };
+    });
+    return { calendar: { hours: week, closed: [], crew }, start: "2027-03-08T09:00", chains };
+  });

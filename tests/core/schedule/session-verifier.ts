@@ -102,6 +102,7 @@ export function sessionWrongsOf(input: ScheduleInput, result: Schedule): readonl
     }
   }
   look.check(place === result.items.length, "items left over");
+  checkTogether(look);
   checkSessions(look, items);
   checkJobs(look, begins, ends);
   checkAir(look, items);
@@ -221,6 +222,27 @@ function checkSession(
     check(at(planned.end) === up(begin + minutes[index]!), `${item.id}: does not take its time`);
     begin += minutes[index]!;
   }
+}
+
+/** What is to be done together is done in one session, and what is to be done apart, one surface a session. */
+function checkTogether({ input, result, check }: Look): void {
+  const sessionOf = new Map(
+    result.sessions!.flatMap(({ items }, at) => items.map((id) => [id, at] as const)),
+  );
+  const together = new Map<string, Set<number>>();
+  const apart = new Map<number, Set<string>>();
+  for (const { key, items } of input.chains)
+    for (const item of items) {
+      if (item.kind !== "hands" || item.session?.batch === undefined) continue;
+      const session = sessionOf.get(item.id)!;
+      if (item.session.batch === "together")
+        together.set(item.session.kind, (together.get(item.session.kind) ?? new Set()).add(session));
+      else apart.set(session, (apart.get(session) ?? new Set()).add(key));
+    }
+  for (const [kind, sessions] of together)
+    check(sessions.size === 1, `${kind}: together in ${sessions.size} sessions`);
+  for (const [session, chains] of apart)
+    check(chains.size === 1, `session ${session}: ${chains.size} that are to be done apart`);
 }
 
 /** In a plan that keeps the room's air no stretch holds more vapour than it may, minute by minute. */

@@ -6,7 +6,7 @@
  * which is what a local search needs. Whatever is measured here follows the objective, lexicographically.
  */
 import { closingAfter, dayMs } from "../calendar.ts";
-import { ceilToGrid, type Kind, type SessionProblem } from "./session-problem.ts";
+import { ceilToGrid, type Group, type Kind, type SessionProblem } from "./session-problem.ts";
 import {
   type Batch,
   emptyWorkshop,
@@ -23,6 +23,8 @@ export interface Gene {
   readonly group: number;
   readonly block: number;
   readonly size: number;
+  /** The last of its blocks, where windows tie more of them to it that come later in the sequence. */
+  readonly until?: number;
 }
 
 export interface SessionPlan {
@@ -53,11 +55,12 @@ export function planSequence(
   const done: Gene[] = [];
   let pending: Gene[] = [];
   const tryOne = (gene: Gene): boolean | undefined => {
-    const chains = availableOf(shop, gene.group, gene.block);
+    const group = problem.groups[gene.group]!;
+    const isWhole = goesWhole(group, gene);
+    const chains = availableOf(shop, gene, isWhole);
     if (chains.length === 0) return false;
-    const isWhole = problem.groups[gene.group]!.isWhole[gene.block] === true;
     const batch = isWhole
-      ? timeBatch(shop, problem.groups[gene.group]!, gene.block, chains)
+      ? timeBatch(shop, group, gene.block, chains, gene.until)
       : largestBatch(shop, gene, chains.slice(0, gene.size));
     if (batch === undefined) return undefined;
     putDown(shop, batch);
@@ -83,12 +86,20 @@ export function planSequence(
   return { shop, sequence: done, objective: objectiveOf(shop) };
 }
 
-/** Chains of a group whose next block this is, the one that is ready first at the front. */
-function availableOf(shop: Workshop, group: number, block: number): number[] {
+/** Whether some task of it is done by all chains of the group together. */
+const goesWhole = ({ isWhole, tiedTo }: Group, { block, until = tiedTo[block]! }: Gene): boolean =>
+  isWhole.some((whole, at) => whole && block <= at && at <= until);
+
+/** Chains of a group whose next block this is, the one that is ready first at the front; all of them, or none. */
+function availableOf(
+  shop: Workshop,
+  { group, block }: Pick<Gene, "group" | "block">,
+  isWhole: boolean,
+): number[] {
   if (!shop.waiting[group]![block]) return [];
-  const { members, job, isWhole } = shop.problem.groups[group]!;
+  const { members, job } = shop.problem.groups[group]!;
   if (!mayBegin(shop, job)) return [];
-  if (isWhole[block] && shop.waiting[group]![block]! < members.length) return [];
+  if (isWhole && shop.waiting[group]![block]! < members.length) return [];
   const ready = new Map<number, number>();
   shop.looks += members.length / 8;
   for (const chain of members) if (shop.position[chain] === block) ready.set(chain, readyOf(shop, chain));
@@ -97,13 +108,17 @@ function availableOf(shop: Workshop, group: number, block: number): number[] {
 }
 
 /** The batch, or a smaller one where it is too much for one session; undefined where not even one chain goes. */
-function largestBatch(shop: Workshop, { group, block }: Gene, chains: readonly number[]): Batch | undefined {
+function largestBatch(
+  shop: Workshop,
+  { group, block, until }: Gene,
+  chains: readonly number[],
+): Batch | undefined {
   for (
     let size = chains.length;
     size > 0;
     size = size === 1 ? 0 : Math.ceil(size * 0.8) - (size < 5 ? 1 : 0)
   ) {
-    const batch = timeBatch(shop, shop.problem.groups[group]!, block, chains.slice(0, size));
+    const batch = timeBatch(shop, shop.problem.groups[group]!, block, chains.slice(0, size), until);
     if (batch !== undefined) return batch;
   }
   return undefined;
@@ -113,21 +128,29 @@ function largestBatch(shop: Workshop, { group, block }: Gene, chains: readonly n
 function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean {
   const { groups } = shop.problem;
   for (;;) {
-    const choices: { readonly gene: Gene; readonly batch: Batch; readonly weight: number }[] = [];
-    for (const [group, { pattern, members, isWhole }] of groups.entries()) {
-      for (let block = 0; block < pattern.blocks.length; block++) {
-        const chains = availableOf(shop, group, block);
+    const choices: {
+      readonly gene: Gene;
+      readonly batch: Batch;
+      readonly weight: number;
+      readonly isTied: boolean;
+    }[] = [];
+    for (const [group, own] of groups.entries()) {
+      const { blocks, tiedTo, members } = own;
+      for (let block = 0; block < blocks.length; block++) {
+        const isWhole = goesWhole(own, { group, block, size: members.length });
+        const chains = availableOf(shop, { group, block }, isWhole);
         if (chains.length === 0) continue;
         const most = Math.max(1, Math.ceil(members.length * rule.share));
-        const batch = isWhole[block]
+        const batch = isWhole
           ? timeBatch(shop, groups[group]!, block, chains)
           : fillingBatch(shop, group, block, chains.slice(0, most));
         if (batch === undefined) return false;
-        const left = pattern.blocks.length - block;
+        const left = blocks.length - block;
         choices.push({
           gene: { group, block, size: batch.members.length },
           batch,
           weight: rule.prefers === "first blocks" ? left : -left,
+          isTied: block > 0 && tiedTo[block - 1]! >= block,
         });
       }
     }
@@ -136,6 +159,8 @@ function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean
     let best = choices.find(({ batch }) => batch.firstEnd === firstEnd)!;
     for (const choice of choices)
       if (choice.batch.start < firstEnd && choice.weight > best.weight) best = choice;
+    // A window of it is open already.
+    best = choices.find(({ isTied }) => isTied) ?? best;
     // Times are shared by what was tried for the same chains, so what is chosen is timed last.
     const again = timeBatch(shop, groups[best.gene.group]!, best.gene.block, best.batch.members);
     if (again === undefined) return false;

@@ -19,10 +19,12 @@ import {
 import type { SessionProblem } from "./session-problem.ts";
 
 /** Tasks that may be looked at in all, and for each task of the shop. */
-const mostLooks = 900_000;
-const looksPerTask = 2_500;
+const mostLooks = 800_000;
+const looksPerTask = 10_000;
 /** Of fewer chains there are fewer ways to join and order their tasks, and the search is shorter by as much. */
-const chainsInFull = 6;
+const chainsInFull = 4;
+/** How often a worse plan is gone on from, which leads out of many dead ends. */
+const backward = 0.05;
 /** Changes without a better plan before the search goes back to the best. */
 const patience = 60;
 
@@ -81,7 +83,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
       const found = plan(changed(current.sequence, problem, next), usualRule);
       if (found === undefined) continue;
       const other = measure(found);
-      if (compareObjectives(other, value) <= 0) {
+      if (compareObjectives(other, value) <= 0 || next() < backward) {
         current = found;
         value = other;
       }
@@ -148,7 +150,19 @@ function changed(sequence: readonly Gene[], problem: SessionProblem, next: () =>
     if (other === undefined) return genes;
     genes[at] = { ...gene, size: gene.size + genes[other]!.size };
     genes.splice(other, 1);
-  } else if (kind < 0.95) {
+  } else if (kind < 0.88) {
+    // The rest of what windows tie together a little later, after others; or no later than that.
+    const { tiedTo } = problem.groups[gene.group]!;
+    const last = gene.until ?? tiedTo[gene.block]!;
+    const { until, ...whole } = gene;
+    if (until !== undefined && next() < 0.5) genes[at] = whole;
+    else if (last > gene.block) {
+      const middle = gene.block + Math.floor(next() * (last - gene.block));
+      genes[at] = { ...gene, until: middle };
+      const later = Math.min(genes.length, at + 1 + Math.floor(next() * 5));
+      genes.splice(later, 0, { ...gene, block: middle + 1 });
+    }
+  } else if (kind < 0.96) {
     // A few more here, so many fewer in the next of its kind.
     const more = 1 + Math.floor(next() * Math.max(1, gene.size / 2));
     const later = genes.findIndex(
@@ -159,13 +173,12 @@ function changed(sequence: readonly Gene[], problem: SessionProblem, next: () =>
     if (rest !== undefined) genes[later] = { ...rest, size: Math.max(1, rest.size - more) };
   } else {
     // All blocks of a group in one batch each, from here on.
-    const { pattern, members } = problem.groups[gene.group]!;
+    const { tiedTo, members } = problem.groups[gene.group]!;
     const size = Math.max(1, Math.floor(next() * members.length));
-    const blocks = Array.from(
-      { length: pattern.blocks.length },
-      (_, block): Gene => ({ group: gene.group, block, size }),
-    );
-    genes.splice(at, 0, ...blocks.slice(gene.block));
+    const all: Gene[] = [];
+    for (let block = gene.block; block < tiedTo.length; block = tiedTo[block]! + 1)
+      all.push({ group: gene.group, block, size });
+    genes.splice(at, 0, ...all);
   }
   return genes;
 }

@@ -14,7 +14,8 @@
  * How. Scheduling of batches with incompatible families on identical parallel machines, on a calendar and with maximum
  * time lags (Potts and Kovalyov, "Scheduling with batching: A review", 2000). A plan is a sequence of batches
  * (`batch-sequence.ts`), each put down at its earliest times (`workshop.ts`: serial schedule generation); blocks that
- * windows tie together go in as a whole, so no window is ever missed for want of hands. Dispatch rules make the first
+ * windows tie together go in as a whole, so no window is missed for want of hands, or in parts where the search finds
+ * that others fit in between. Dispatch rules make the first
  * sequences, iterated local search betters them (`local-search.ts`; Lourenço, Martin and Stützle, "Iterated local
  * search", 2003). A plan with fewer people is also a plan with more, so smaller crews are tried while they could do
  * better.

@@ -47,7 +47,7 @@ interface KindLeast {
   readonly kind: Kind;
   /**
    * How many sessions it needs at least: as many as its work needs openings, and as many as some chain has tasks of it
-   * with something else between.
+   * with something else between; one a task of what is done apart.
    */
   readonly count: number;
   /** What each of them takes beyond the tasks' own time. */
@@ -55,14 +55,15 @@ interface KindLeast {
 }
 
 function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
-  const known = new Map<Kind, { work: number; turns: number; isOnGrid: boolean }>();
+  const known = new Map<Kind, { work: number; turns: number; tasks: number; isOnGrid: boolean }>();
   for (const { kinds, members } of problem.groups) {
     const turns = new Map<Kind, number>();
     for (const [index, kind] of kinds.entries()) {
       if (kind === undefined) continue;
       if (kinds[index - 1] !== kind) turns.set(kind, (turns.get(kind) ?? 0) + 1);
-      const one = known.get(kind) ?? { work: 0, turns: 0, isOnGrid: true };
+      const one = known.get(kind) ?? { work: 0, turns: 0, tasks: 0, isOnGrid: true };
       known.set(kind, one);
+      one.tasks += members.length;
       for (const chain of members) {
         const work = workOf(problem, chain, index);
         one.work += work;
@@ -71,11 +72,15 @@ function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
       one.turns = Math.max(one.turns, turns.get(kind)!);
     }
   }
-  return [...known].map(([kind, { work, turns, isOnGrid }]) => {
+  return [...known].map(([kind, { work, turns, tasks, isOnGrid }]) => {
     const longest = Math.min(kind.most, problem.shop.longest - kind.fixed);
     const needed = longest > 0 && Number.isFinite(longest) ? Math.ceil(work / longest) : 1;
     // Sessions end on the grid; where their tasks do so already, what is fixed takes up whole steps of it.
-    return { kind, count: Math.max(turns, needed), fixed: isOnGrid ? ceilToGrid(kind.fixed) : kind.fixed };
+    return {
+      kind,
+      count: kind.isApart ? tasks : Math.max(turns, needed),
+      fixed: isOnGrid ? ceilToGrid(kind.fixed) : kind.fixed,
+    };
   });
 }
 

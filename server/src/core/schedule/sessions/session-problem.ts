@@ -25,6 +25,8 @@ export interface Kind {
   readonly material: string | undefined;
   /** All tasks of it are done in one session. */
   readonly isWhole: boolean;
+  /** Each task of it is a session by itself. */
+  readonly isApart: boolean;
 }
 
 export interface Group {
@@ -35,6 +37,10 @@ export interface Group {
   readonly job: number;
   /** By step; undefined for waits. */
   readonly kinds: readonly (Kind | undefined)[];
+  /** First and last item of each task with the waits after it; before the first task as well. */
+  readonly blocks: readonly (readonly [number, number])[];
+  /** By block, the last one that windows tie to it. */
+  readonly tiedTo: readonly number[];
   /** By block: all members go in at once. */
   readonly isWhole: readonly boolean[];
 }
@@ -153,30 +159,48 @@ function groupsOf(problem: Problem, input: ScheduleInput, jobOf: readonly number
     kinds.set(name, kind);
     return kind;
   };
+  // What is done apart has a kind of its own for each chain; that alone makes chains no less alike.
+  const lookOf = (item: HandsItem, chain: string): unknown =>
+    item.session?.batch === "apart" ? { ...item.session, kind: "" } : kindOf(item, chain).name;
   const groups = new Map<string, { -readonly [K in keyof Group]: Group[K] } & { members: number[] }>();
   for (const [place, pattern] of problem.chains.entries()) {
     const { items, key } = input.chains[place]!;
-    const ofSteps = items.map((item) => (item.kind === "hands" ? kindOf(item, key) : undefined));
     const signature = JSON.stringify([
       jobOf[place],
       pattern.steps.map((step, at) =>
-        step.kind === "hands" ? [ofSteps[at]?.name, step.window, step.nonPreemptive] : { ...step, id: "" },
+        step.kind === "hands"
+          ? [lookOf(items[at] as HandsItem, key), step.window, step.nonPreemptive]
+          : { ...step, id: "" },
       ),
     ]);
     const group = groups.get(signature);
-    if (group === undefined)
+    if (group === undefined) {
+      const ofSteps = items.map((item) => (item.kind === "hands" ? kindOf(item, key) : undefined));
       groups.set(signature, {
         pattern,
         members: [place],
         job: jobOf[place]!,
         kinds: ofSteps,
-        isWhole: pattern.blocks.map(([first, last]) =>
-          ofSteps.slice(first, last + 1).some((kind) => kind?.isWhole === true),
-        ),
+        ...blocksOf(pattern, ofSteps),
       });
-    else group.members.push(place);
+    } else group.members.push(place);
   }
   return [...groups.values()];
+}
+
+function blocksOf(
+  { steps, hands, blocks: tied }: ProblemChain,
+  kinds: readonly (Kind | undefined)[],
+): Pick<Group, "blocks" | "tiedTo" | "isWhole"> {
+  if (steps.length === 0) return { blocks: [], tiedTo: [], isWhole: [] };
+  const begins = [0, ...hands.slice(1)];
+  const blocks = begins.map((first, at) => [first, (begins[at + 1] ?? steps.length) - 1] as const);
+  const ties = blocks.map(([first]) => tied.find(([from, to]) => from <= first && first <= to)!);
+  return {
+    blocks,
+    tiedTo: ties.map(([, to]) => blocks.findIndex(([, last]) => last === to)),
+    isWhole: blocks.map(([from, to]) => kinds.slice(from, to + 1).some((kind) => kind?.isWhole === true)),
+  };
 }
 
 function makeKind(name: string, session: SessionRule | undefined): Kind {
@@ -188,5 +212,6 @@ function makeKind(name: string, session: SessionRule | undefined): Kind {
     most: most === undefined ? Number.POSITIVE_INFINITY : Math.floor(most * hourMs),
     material: session?.material,
     isWhole: session?.batch === "together",
+    isApart: session?.batch === "apart",
   };
 }

@@ -1,8 +1,8 @@
 /**
  * The sessions put down so far, and where the next batch fits: serial schedule generation for whole sessions.
  *
- * A batch is some chains of a group with one block of their steps, the tasks that recoat windows tie together. It goes
- * in as a whole, at the earliest moment at which each of its tasks finds one person free for the session, in one
+ * A batch is some chains of a group with a task, and mostly with those that recoat windows tie to it. It goes in as a
+ * whole, at the earliest moment at which each of its tasks finds one person free for the session, in one
  * opening, after all waits and within all windows; where a window would be missed, the session it counts from is
  * pushed later and the batch is timed again. A task may join a session of its kind that ends just when it is ready.
  */
@@ -36,6 +36,7 @@ export interface Session {
 /** One task of a batch, timed. */
 interface Placed {
   readonly index: number;
+  readonly members: readonly number[];
   readonly kind: Kind;
   /** Where the first member's work begins, after setting up. */
   begin: number;
@@ -48,7 +49,9 @@ interface Placed {
 
 export interface Batch {
   readonly members: readonly number[];
-  /** The last item of its block. */
+  /** How many blocks it takes each of them on. */
+  readonly blocks: number;
+  /** The last item of the last of them. */
   readonly last: number;
   readonly placed: readonly Placed[];
   readonly start: number;
@@ -76,16 +79,16 @@ export interface Workshop {
 
 export function emptyWorkshop(problem: SessionProblem): Workshop {
   const open = problem.jobs.map(() => 0);
-  for (const [place, chain] of problem.chains.entries())
-    if (chain.blocks.length > 0) open[problem.jobOf[place]!]!++;
+  for (const [place, { steps }] of problem.chains.entries())
+    if (steps.length > 0) open[problem.jobOf[place]!]!++;
   return {
     problem,
     profile: problem.taken?.profile.copy() ?? makeResourceProfile(problem.shop, problem.crew),
     times: problem.chains.map(emptyTimes),
     byKind: new Map(),
     position: problem.chains.map(() => 0),
-    waiting: problem.groups.map(({ pattern, members }) =>
-      pattern.blocks.map((_, block) => (block === 0 ? members.length : 0)),
+    waiting: problem.groups.map(({ blocks, members }) =>
+      blocks.map((_, block) => (block === 0 ? members.length : 0)),
     ),
     open,
     jobEnd: problem.jobs.map(({ start }) => start),
@@ -101,22 +104,27 @@ export const mayBegin = ({ problem, open }: Workshop, job: number): boolean =>
 /** When the chain's next block may begin at the earliest, by what is done of it. */
 export function readyOf(shop: Workshop, chain: number): number {
   const { problem, times, position } = shop;
-  const [first] = problem.chains[chain]!.blocks[position[chain]!]!;
+  const [first] = problem.groups[problem.groupOf[chain]!]!.blocks[position[chain]!]!;
   const { start, after } = problem.jobs[problem.jobOf[chain]!]!;
   let floor = start;
   for (const before of after) floor = Math.max(floor, shop.jobEnd[before]!);
   return Math.max(floor, first === 0 ? floor : times[chain]!.ends[first - 1]!);
 }
 
-/** The batch at its earliest times, written into the members' times; undefined when it fits nowhere. */
+/**
+ * The batch at its earliest times, written into the members' times; undefined when it fits nowhere. It goes on to the
+ * block `until`, without it to the last one that windows tie to it: what ends before may come too late for the rest.
+ */
 export function timeBatch(
   shop: Workshop,
   group: Group,
   block: number,
   members: readonly number[],
+  until = group.tiedTo[block]!,
 ): Batch | undefined {
   const { problem } = shop;
-  const [first, last] = group.pattern.blocks[block]!;
+  const first = group.blocks[block]![0];
+  const last = group.blocks[until]![1];
   const steps = group.pattern.steps;
   const ready = members.map((chain) => readyOf(shop, chain));
   // From here on every week is the same, and nobody else is at work.
@@ -130,19 +138,32 @@ export function timeBatch(
       continue;
     }
     shop.looks += members.length + 4;
-    const previous = placed.at(-1);
     const from = index === first ? ready : members.map((chain) => shop.times[chain]!.ends[index - 1]!);
-    const one = placeTask(shop, group.kinds[index]!, index, members, {
-      ready: from,
-      hold: holds.get(index) ?? 0,
-      floor: previous?.end ?? problem.start,
-      before: placed,
-    });
-    if (one === undefined) return undefined;
+    const kind = group.kinds[index]!;
+    const turns = kind.isApart ? members.map((_, at) => [at]) : [[...members.keys()]];
+    const those: Placed[] = [];
+    for (const turn of turns) {
+      const before = [...placed, ...those];
+      const one = placeTask(
+        shop,
+        kind,
+        index,
+        turn.map((at) => members[at]!),
+        {
+          ready: turn.map((at) => from[at]!),
+          hold: holds.get(index) ?? 0,
+          floor: before.at(-1)?.end ?? problem.start,
+          before,
+        },
+      );
+      if (one === undefined) return undefined;
+      those.push(one);
+    }
     // What windows keep from going in one settled week goes in none.
     const begun = firstBegun.get(index);
-    if (begun === undefined) firstBegun.set(index, Math.max(settled, one.begin));
-    else if (one.begin > begun + weekMs) return undefined;
+    const begin = those[0]!.begin;
+    if (begun === undefined) firstBegun.set(index, Math.max(settled, begin));
+    else if (begin > begun + weekMs) return undefined;
     const late = lateBy(shop, index, members);
     if (late > 0) {
       const step = steps[index]!;
@@ -154,14 +175,16 @@ export function timeBatch(
       index = of - 1;
       continue;
     }
-    placed.push(one);
+    placed.push(...those);
   }
+  const firsts = placed.filter(({ index }) => index === placed[0]!.index);
   return {
     members,
+    blocks: until - block + 1,
     last,
     placed,
     start: placed[0]?.start ?? Math.max(...ready),
-    firstEnd: placed[0]?.end ?? Math.max(...ready),
+    firstEnd: firsts.at(-1)?.end ?? Math.max(...ready),
   };
 }
 
@@ -222,6 +245,7 @@ function placeTask(
     if (!Number.isFinite(start)) return undefined;
     const apart: Placed = {
       index,
+      members,
       kind,
       begin: start + kind.fixed,
       start,
@@ -230,11 +254,12 @@ function placeTask(
       work,
       joins: undefined,
     };
-    const joining = isWhole && tries === 0 ? joined(shop, apart, Math.max(earliest, floor)) : undefined;
+    const joining =
+      isWhole && !kind.isApart && tries === 0 ? joined(shop, apart, Math.max(earliest, floor)) : undefined;
     let fits: Placed | undefined;
     for (const one of joining === undefined ? [apart] : [joining, apart]) {
-      writeTask(shop, one, members, isWhole);
-      if (!isInAir(shop, one, members, before)) continue;
+      writeTask(shop, one, isWhole);
+      if (!isInAir(shop, one, before)) continue;
       fits = one;
       break;
     }
@@ -245,8 +270,7 @@ function placeTask(
       continue;
     }
     // Too much at once is too much at any time: fewer may go.
-    if (tries === 0 && members.length > 1 && !isInAir({ ...shop, releases: [] }, apart, members, []))
-      return undefined;
+    if (tries === 0 && members.length > 1 && !isInAir({ ...shop, releases: [] }, apart, [])) return undefined;
     from = start + step;
   }
   return undefined;
@@ -257,26 +281,17 @@ const mostTries = 100;
 const mostTriesAmongOthers = 600;
 
 /** Whether the room's air carries away what the members' task gives off, with all that has been put down. */
-function isInAir(
-  shop: Workshop,
-  one: Placed,
-  members: readonly number[],
-  before: readonly Placed[],
-): boolean {
+function isInAir(shop: Workshop, one: Placed, before: readonly Placed[]): boolean {
   const { problem, releases } = shop;
   if (problem.air === undefined) return true;
-  const added = releasesOf(shop, one, members);
+  const added = releasesOf(shop, one);
   if (added.length === 0) return true;
-  const own = before.flatMap((other) => releasesOf(shop, other, members));
+  const own = before.flatMap((other) => releasesOf(shop, other));
   shop.looks += added.length + own.length + releases.length / 4;
   return roomHolds(problem.shop, problem.air.stretches, [...releases, ...own], added);
 }
 
-function releasesOf(
-  shop: Workshop,
-  { index, start, joins }: Placed,
-  members: readonly number[],
-): readonly Release[] {
+function releasesOf(shop: Workshop, { index, members, start, joins }: Placed): readonly Release[] {
   return members.flatMap((chain, place) =>
     releaseOf(shop, chain, index, place === 0 && joins === undefined ? start : undefined),
   );
@@ -325,8 +340,7 @@ function joined({ problem, profile, byKind }: Workshop, one: Placed, earliest: n
 
 function writeTask(
   { problem, times }: Workshop,
-  { index, begin, start, kind }: Placed,
-  members: readonly number[],
+  { index, members, begin, start, kind }: Placed,
   isWhole: boolean,
 ): void {
   let done = 0;
@@ -361,12 +375,12 @@ function startOnGrid(profile: ResourceProfile, from: number, length: number, isW
 }
 
 /** Puts a timed batch down for good. */
-export function putDown(shop: Workshop, { members, placed, last }: Batch): void {
+export function putDown(shop: Workshop, { members, blocks, placed, last }: Batch): void {
   const { problem, profile, byKind, times, position, open, jobEnd } = shop;
   for (const one of placed) {
-    const { index, kind, start, end, workEnd, work, joins } = one;
-    if (problem.air !== undefined) shop.releases.push(...releasesOf(shop, one, members));
-    const tasks = members.map((chain) => ({ chain, index }));
+    const { index, members: those, kind, start, end, workEnd, work, joins } = one;
+    if (problem.air !== undefined) shop.releases.push(...releasesOf(shop, one));
+    const tasks = those.map((chain) => ({ chain, index }));
     if (joins !== undefined) {
       if (end > joins.end) profile.take(joins.end, end - joins.end);
       joins.end = end;
@@ -385,10 +399,10 @@ export function putDown(shop: Workshop, { members, placed, last }: Batch): void 
     const job = problem.jobOf[chain]!;
     const waitingOf = shop.waiting[problem.groupOf[chain]!]!;
     waitingOf[position[chain]!]!--;
-    position[chain]!++;
+    position[chain]! += blocks;
     if (position[chain]! < waitingOf.length) waitingOf[position[chain]!]!++;
     jobEnd[job] = Math.max(jobEnd[job]!, times[chain]!.ends[last]!);
-    if (position[chain] === problem.chains[chain]!.blocks.length) open[job]!--;
+    if (position[chain] === waitingOf.length) open[job]!--;
   }
 }
 
