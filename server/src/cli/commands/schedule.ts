@@ -85,6 +85,18 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   return status === 0 && impossible ? 1 : status;
 }
 
+/** What is done in one go, which may be several things: an event each. */
+function sessionsOf(rows: readonly PlanRow[]): readonly (readonly PlanRow[])[] {
+  const bySession = new Map<number | PlanRow, PlanRow[]>();
+  for (const row of rows) {
+    const key = row.session ?? row;
+    const others = bySession.get(key);
+    if (others === undefined) bySession.set(key, [row]);
+    else others.push(row);
+  }
+  return [...bySession.values()];
+}
+
 /** When what it waited for is over, and an hour before its window closes, or before the shop does for the last time in it. */
 function alarmsOf(result: JobResult, { what, waited, start, closes }: PlanRow): readonly IcsAlarm[] {
   const left = closes === undefined ? undefined : closes - closedHours(result, closes) - start;
@@ -153,20 +165,22 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   const items = dated.flatMap(({ result }) => {
     const nameOfJob = nameAmong(result, dated);
     const uidOf = uidsOf(nameOfJob);
-    return [
-      ...planRows(result)
-        // Who looks into a calendar wants to know when to work: a wait is in it as what ends it.
-        .filter(({ kind, start, end }) => kind !== "wait" && end > start)
-        .map((row) => ({
-          uid: uidOf(row),
-          title: `${row.what} (${surfacesText(row)})`,
-          description: titleOf(result),
-          alarms: alarmsOf(result, row),
-          ...(row.startAt ? { startAt: row.startAt } : {}),
-          ...(row.endAt ? { endAt: row.endAt } : {}),
-        })),
-      ...useMoments(result, nameOfJob),
-    ];
+    // Who looks into a calendar wants to know when to work: a wait is in it as what ends it.
+    const rows = planRows(result).filter(({ kind, start, end }) => kind !== "wait" && end > start);
+    const events = sessionsOf(rows).map((session): IcsItem => {
+      const uids = session.map(uidOf);
+      const [{ startAt }] = session as readonly [PlanRow, ...PlanRow[]];
+      const { endAt } = session.reduce((last, row) => (row.end > last.end ? row : last));
+      return {
+        uid: uids[0]!,
+        title: session.map((row) => `${row.what} (${surfacesText(row)})`).join(" | "),
+        description: titleOf(result),
+        alarms: session.flatMap((row) => alarmsOf(result, row)),
+        ...(startAt ? { startAt } : {}),
+        ...(endAt ? { endAt } : {}),
+      };
+    });
+    return [...events, ...useMoments(result, nameOfJob)];
   });
   const name = dated.map(({ result }) => titleOf(result)).join(", ");
   io.stdout.write(planToIcs({ name: name || "Finishwright", items, stamp: io.now() }));

@@ -58,6 +58,39 @@ job shelves {
 }
 `,
     },
+    {
+      title: "More pieces together than an opening holds",
+      text: `material hasty_clear {
+  family oil polyurethane
+  recoat 8 h to 12 h
+}
+
+piece shelf {
+  surface top {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop mornings {
+  air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 13:00
+}
+
+recipe two_coats {
+  safety ventilate, no_ignition, gloves, wet_rags
+  layer  hasty_clear, takes 30 min, together
+  wait   until cured
+}
+
+job shelves {
+  piece shelf x 10
+  in    mornings
+  start 2027-03-08 09:00 #! no-schedule
+  apply two_coats to top
+}
+`,
+    },
   ],
   passing: [
     {

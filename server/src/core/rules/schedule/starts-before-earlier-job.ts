@@ -2,6 +2,7 @@
  * A job goes on with what another left, and begins before that one is done.
  */
 import { momentText } from "../../measure/figures.ts";
+import type { PlannedItem, Schedule } from "../../schedule/types.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const startsBeforeEarlierJob: TradeRule = {
@@ -17,17 +18,22 @@ export const startsBeforeEarlierJob: TradeRule = {
   failing: [
     {
       title: "A coat more while the last one cures",
-      text: jobs("2027-03-10 #! starts-before-earlier-job"),
+      text: jobs("2027-03-10 #! starts-before-earlier-job", "cool_room"),
     },
   ],
   passing: [
     { title: "On the day after", text: jobs("2027-03-16") },
+    {
+      title: "In one plan of their shop, which begins it when the earlier one is done",
+      text: jobs("2027-03-10"),
+    },
     { title: "Years later", text: jobs("2031-03-10") },
   ],
   readsPlan: true,
   checks: {
     onJob: ({ job, earlier, schedule, reportAt }) => {
-      const startAt = schedule.startAt;
+      // Jobs that share a plan begin when the plan says so.
+      const startAt = firstStart(schedule);
       if (!job.start || !startAt || !earlier?.finish || startAt >= earlier.finish) return;
       reportAt(job.start.place, {
         headline: `The job begins before \`${earlier.job.name}\` is finished`,
@@ -41,8 +47,15 @@ export const startsBeforeEarlierJob: TradeRule = {
   },
 };
 
+/** Local ISO date-time at which its first item begins. */
+const firstStart = ({ items, startAt }: Schedule): string | undefined =>
+  items.reduce<PlannedItem | undefined>(
+    (first, item) => (first === undefined || item.start < first.start ? item : first),
+    undefined,
+  )?.startAt ?? startAt;
+
 /** A job of a coat that cures within a week, and a second one after it. */
-function jobs(start: string): string {
+function jobs(start: string, shop = "warm_room"): string {
   return `material quick_clear {
   family waterborne polyurethane
   cure   7 days
@@ -57,6 +70,11 @@ piece shelf {
 
 shop warm_room {
   air   21 C, 50 % RH
+  hours Mon to Fri 09:00 to 17:00
+}
+
+shop cool_room {
+  air   19 C, 50 % RH
   hours Mon to Fri 09:00 to 17:00
 }
 
@@ -85,7 +103,7 @@ job first_coat {
 job second_coat {
   piece shelf
   after first_coat
-  in    warm_room
+  in    ${shop}
   start ${start}
   apply coated_again to top
 }

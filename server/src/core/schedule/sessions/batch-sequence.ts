@@ -154,7 +154,8 @@ function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean
         });
       }
     }
-    if (choices.length === 0) return true;
+    // What is to be done together may wait for ever for one that went on by itself.
+    if (choices.length === 0) return shop.open.every((count) => count === 0);
     const firstEnd = Math.min(...choices.map(({ batch }) => batch.firstEnd));
     let best = choices.find(({ batch }) => batch.firstEnd === firstEnd)!;
     for (const choice of choices)
