@@ -2,7 +2,6 @@
  * A job goes on with what another left, and begins before that one is done.
  */
 import { momentText } from "../../measure/figures.ts";
-import type { PlannedItem, Schedule } from "../../schedule/types.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const startsBeforeEarlierJob: TradeRule = {
@@ -32,9 +31,10 @@ export const startsBeforeEarlierJob: TradeRule = {
   readsPlan: true,
   checks: {
     onJob: ({ job, earlier, schedule, reportAt }) => {
-      // Jobs that share a plan begin when the plan says so.
-      const startAt = firstStart(schedule);
+      const { startAt, among } = schedule;
       if (!job.start || !startAt || !earlier?.finish || startAt >= earlier.finish) return;
+      // In one plan it begins when the other has ended, whatever its `start` says.
+      if (among?.jobs.includes(earlier.job.name)) return;
       reportAt(job.start.place, {
         headline: `The job begins before \`${earlier.job.name}\` is finished`,
         why: `It begins on ${momentText(startAt)}, and the job that it comes after is finished on ${momentText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,
@@ -46,13 +46,6 @@ export const startsBeforeEarlierJob: TradeRule = {
     },
   },
 };
-
-/** Local ISO date-time at which its first item begins. */
-const firstStart = ({ items, startAt }: Schedule): string | undefined =>
-  items.reduce<PlannedItem | undefined>(
-    (first, item) => (first === undefined || item.start < first.start ? item : first),
-    undefined,
-  )?.startAt ?? startAt;
 
 /** A job of a coat that cures within a week, and a second one after it. */
 function jobs(start: string, shop = "warm_room"): string {
