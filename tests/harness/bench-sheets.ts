@@ -32,7 +32,7 @@ export const step = (sheet: Sheet, number: number, surface = 0): SheetStep =>
 /** Entries as words: `# part`, `! duties`, `(note)`, step numbers. */
 export const outline = ({ entries }: SheetProcedure): readonly string[] =>
   entries.map((entry: SheetEntry) => {
-    if (entry.kind === "part") return `# ${entry.title}${entry.docs ? `: ${entry.docs}` : ""}`;
+    if (entry.kind === "part") return `# ${entry.title}${entry.docs.text ? `: ${entry.docs.text}` : ""}`;
     if (entry.kind === "duties") return `! ${dutyText(entry)}`;
     if (entry.kind === "note") return `(${entry.text})`;
     return entry.kind === "open" ? `? ${entry.text}` : String(entry.number);

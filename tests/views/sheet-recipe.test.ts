@@ -7,15 +7,19 @@ import { sampleAnalyst, sampleNames, sampleText } from "../harness/samples.ts";
 describe("what is told along", () => {
   test("doc comments of job, piece, surface, material and shop", () => {
     const sheet = only(`${STOCK}${PLACES}recipe work {\n  layer bench_clear\n}\n${job("in mill")}`);
-    expect(sheet.docs).toBe("For the reading room.");
-    expect(sheet.pieces[0]).toMatchObject({ title: "Loft board", count: 2, docs: "From the mill's loft." });
+    expect(sheet.docs).toEqual({ text: "For the reading room.", file: sheet.file });
+    expect(sheet.pieces[0]).toMatchObject({
+      title: "Loft board",
+      count: 2,
+      docs: { text: "From the mill's loft.", file: sheet.file },
+    });
     expect(sheet.surfaces[0]).toMatchObject({
-      docs: "Only the side that shows.",
+      docs: { text: "Only the side that shows.", file: sheet.file },
       substrate: "beech",
       existing: "bare",
       area: "2 × 2 m2 = 4 m2",
     });
-    expect(sheet.shopDocs).toBe("The stove is out for good.");
+    expect(sheet.shopDocs).toEqual({ text: "The stove is out for good.", file: sheet.file });
   });
 
   test("surfaces of several pieces are named with their piece", () => {
@@ -83,7 +87,7 @@ recipe clearing(clear: material, grit: number = 220) {
     expect(sheet).toMatchObject({
       kind: "recipe",
       title: "Clearing",
-      docs: "Any clear will do.",
+      docs: { text: "Any clear will do.", file: "test.finish" },
       facts: [{ name: "For", text: "wood, veneer" }],
       choices: [
         { name: "clear", text: "a material" },

@@ -42,7 +42,7 @@ ${job("")}`;
       takes: "0.63 L",
       onHand: "0.1 L",
       open: "1 × 1 L",
-      docs: "Level it with long strokes.",
+      docs: { text: "Level it with long strokes.", file: "test.finish" },
     });
     // 2 × 44 mL
     expect(row("Umber dye")).toMatchObject({ takes: "88 mL", open: "not known" });
