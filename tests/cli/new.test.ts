@@ -29,6 +29,17 @@ describe("by options", () => {
     });
   });
 
+  test.each([
+    [{ LANG: "en_US.UTF-8" }, "inches"],
+    [{ LANG: "en_US.UTF-8", LC_MEASUREMENT: "de_DE.UTF-8" }, "metric"],
+    [{ LANG: "C" }, "metric"],
+  ] as const)("takes the units of %j where nobody says which", async (env, units) => {
+    const { stdout } = await runCli(["new", ...OPTIONS], { env });
+    expect(stdout).toBe(starterText({ ...BENCH, units }));
+    const { stdout: desk } = await runCli(["new", "--template", "oiled-desk"], { env });
+    expect(desk).toContain(units === "inches" ? " in\n" : " mm\n");
+  });
+
   test("takes the units of the size", async () => {
     const { stdout } = await runCli(["new", ...OPTIONS, "--size", "60 x 16 x 18 in"]);
     expect(stdout).toBe(starterText({ ...BENCH, size: [60, 16, 18], units: "inches" }));

@@ -16,3 +16,11 @@ test("they show the forms of today, a finding, dates and steps", () => {
   expect(textOf(drawn["finding.svg"]!)).toContain("waterborne-over-uncured-oil");
   expect(textOf(drawn["sheet.svg"]!)).toContain("Mon 8 Mar 09:00");
 });
+
+test("the last step names the button that prints", () => {
+  const read = (name: string): string =>
+    readFileSync(new URL(`../../client/${name}`, import.meta.url), "utf8");
+  const texts: Readonly<Record<string, string>> = JSON.parse(read("package.nls.json"));
+  const [, button] = /“([^”]*)”/u.exec(texts["walkthrough.sheet.description"]!) ?? [];
+  expect(read("src/bench/page.ts")).toContain(`>${button}</button>`);
+});

@@ -1,6 +1,6 @@
 /**
  * `npm run test:long`: what `npm test` has no time for, one after the other: all properties with many more inputs and
- * another seed, the walk along the remedies from every start, and an attack.
+ * another seed, the walk along the remedies from every start, every new recipe, and an attack.
  *
  * `--times 10` is how many times its usual inputs a property gets, `--seed 1` where they begin, `--minutes 10` how long the
  * attack takes. A failure of one part does not keep the others from running. It ends with 1 if any has failed. With what is usual here it takes about an hour.
@@ -32,6 +32,7 @@ const PARTS: Readonly<Record<string, readonly string[]>> = {
     "tests/long/vitest.config.ts",
   ],
   "where the remedies end, from every start": ["tests/rules/all-ends.ts"],
+  "new recipes, for every combination of answers": ["tests/starter/all-answers.ts"],
   [`an attack of ${minutes} min, seed ${seed}`]: [
     "tests/attack/attack.ts",
     "--minutes",

@@ -1,7 +1,5 @@
 /** What New Recipe writes: sound for every answer, laid out, and with the tests first where nobody knows what is there. */
 import { describe, expect, test } from "vitest";
-import { formatFile } from "../../grammar/src/format.ts";
-import { parseFile } from "../../grammar/src/parse.ts";
 import {
   type Answers,
   areAnswers,
@@ -14,7 +12,8 @@ import {
 import { readSize, sizeText } from "../../server/src/starter/size-text.ts";
 import { starterText } from "../../server/src/starter/starter-text.ts";
 import { TEMPLATES } from "../../server/src/starter/templates.ts";
-import { analyse, findingsOf } from "../harness/check-text.ts";
+import { analyse } from "../harness/check-text.ts";
+import { wrongIn } from "./wrong-in.ts";
 
 const TABLE: Answers = {
   piece: "table",
@@ -24,14 +23,6 @@ const TABLE: Answers = {
   place: "workshop",
   units: "metric",
 };
-
-/** Errors and warnings, and hints that are more than the air of a shop that is not known. */
-const wrongIn = (text: string): readonly string[] => [
-  ...findingsOf(text)
-    .filter(({ severity, rule }) => severity !== "hint" || rule !== "ventilation-too-weak")
-    .map(({ rule, message }) => `${rule}: ${message.split("\n")[0]}`),
-  ...formatFile(parseFile(text)).changes.map(({ text: changed }) => `layout: ${changed}`),
-];
 
 describe("no answer leads to a text with an error or a warning", () => {
   const places = PLACES.map(({ word }) => word);

@@ -71,7 +71,7 @@ async function makeRecipe(
 ): Promise<ExitStatus> {
   if (file !== undefined) await refuseTaken(io, file);
   const text = starterText(
-    options.template === undefined ? await answersOf(io, options) : fromTemplate(options),
+    options.template === undefined ? await answersOf(io, options) : fromTemplate(options, usualUnits(io.env)),
   );
   if (file === undefined) {
     io.stdout.write(text);
@@ -96,14 +96,14 @@ async function refuseTaken(io: CliIo, file: string): Promise<void> {
   if (kind !== "missing") throw new UsageError(`\`${file}\` ${TAKEN}.`);
 }
 
-function fromTemplate({ template, units = "metric", ...others }: NewOptions): Answers {
+function fromTemplate({ template, units, ...others }: NewOptions, usual: UnitSystem): Answers {
   const [other] = Object.keys(others);
   if (other !== undefined) {
     throw new UsageError(
       `\`--template\` answers every question, so leave out \`--${other}\`, or the template.`,
     );
   }
-  return { ...pickedFrom(TEMPLATES, "template", template!).answers, units };
+  return { ...pickedFrom(TEMPLATES, "template", template!).answers, units: units ?? usual };
 }
 
 async function answersOf(io: CliIo, options: NewOptions): Promise<Answers> {
@@ -126,7 +126,7 @@ async function answersOf(io: CliIo, options: NewOptions): Promise<Answers> {
 
 async function sizeOf(
   io: CliIo,
-  { size, units = "metric" }: NewOptions,
+  { size, units = usualUnits(io.env) }: NewOptions,
   piece: Answers["piece"],
 ): Promise<Pick<Answers, "size" | "units">> {
   if (size !== undefined) {
@@ -146,6 +146,13 @@ async function sizeOf(
     io.stderr.write(`${read.problem}\n`);
   }
 }
+
+/** Countries where furniture is measured in inches. */
+const WITH_INCHES = /_(?:US|LR|MM)(?:[.@]|$)/u;
+
+/** By the locale that a shell sets. */
+const usualUnits = ({ LC_ALL, LC_MEASUREMENT, LANG }: CliIo["env"]): UnitSystem =>
+  WITH_INCHES.test(LC_ALL || LC_MEASUREMENT || LANG || "") ? "inches" : "metric";
 
 /** Asks until the answer is one of the list, by its number or its word. */
 async function asked<Word extends string>(

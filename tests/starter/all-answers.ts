@@ -1,0 +1,25 @@
+/**
+ * Writes the recipe of every combination of answers, some 38 000, and looks for errors, warnings and lines that are not
+ * laid out. The exit status is 1 where there is one. Part of `npm run test:long`; it takes about six minutes.
+ */
+import { coatingsOn, looksOf, PIECES, PLACES, WOODS } from "../../server/src/starter/answers.ts";
+import { starterText } from "../../server/src/starter/starter-text.ts";
+import { wrongIn } from "./wrong-in.ts";
+
+let count = 0;
+for (const { word: wood } of WOODS)
+  for (const { word: now } of coatingsOn(wood))
+    for (const { word: look } of looksOf(wood, now))
+      for (const { word: piece } of PIECES)
+        for (const { word: place } of PLACES)
+          for (const units of ["metric", "inches"] as const) {
+            const answers = { piece, wood, now, look, place, units };
+            count += 1;
+            for (const wrong of wrongIn(starterText(answers))) {
+              process.exitCode = 1;
+              console.log(`${JSON.stringify(answers)}: ${wrong}`);
+            }
+          }
+console.log(
+  `${count} new recipes, ${process.exitCode === 1 ? "not all of them sound" : "all of them sound"}`,
+);
