@@ -52,7 +52,7 @@ module.exports = {
           "^server/src/core",
           "^server/src/escape",
           "^server/src/views",
-          "node_modules/temporal-polyfill",
+          "node_modules/(temporal-polyfill|diff)",
         ],
       },
     },

@@ -7,6 +7,7 @@ import { checkFiles } from "../../server/src/cli/check-files.ts";
 import type { CliIo } from "../../server/src/cli/io.ts";
 import { load } from "../../server/src/cli/load.ts";
 import { nodeFiles } from "../../server/src/cli/node-files.ts";
+import { runGit } from "../../server/src/cli/node-git.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 
 const LONE = 250;
@@ -56,6 +57,7 @@ const ioWith = (analysts: number[]): CliIo => ({
   cwd: folder,
   env: {},
   files: nodeFiles,
+  git: runGit,
   version: "1.2.3",
   home: folder,
   now: () => "2027-03-01T08:00:00Z",

@@ -12,6 +12,7 @@ import { fileURLToPath } from "node:url";
 import type { CliFiles, CliIo } from "../../server/src/cli/io.ts";
 import { run } from "../../server/src/cli/main.ts";
 import { nodeFiles, readStream } from "../../server/src/cli/node-files.ts";
+import { runGit } from "../../server/src/cli/node-git.ts";
 import { type AnalystOptions, createAnalyst } from "../../server/src/features/analyst.ts";
 
 export interface CliInput {
@@ -69,6 +70,7 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
       cwd: path.join(folder, input.cwd ?? ""),
       env: input.env ?? {},
       files: filesWithout(folder, input),
+      git: runGit,
       version: "1.2.3",
       home: HOME,
       now: () => "2027-03-01T08:00:00Z",

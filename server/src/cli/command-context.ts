@@ -11,6 +11,8 @@ import { type CliIo, type ExitStatus, UsageError } from "./io.ts";
 import type { Loaded } from "./load.ts";
 
 export interface CommandContext {
+  /** All words of the command line as they were given, `--` among them. */
+  readonly argv: readonly string[];
   readonly io: CliIo;
   /** How the command ended. */
   finish(status: ExitStatus): void;

@@ -10,6 +10,7 @@ import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
 import type { Permit } from "../reading/may-read.ts";
+import type { RunGit } from "./node-git.ts";
 import type { ReadBytes } from "./read-plain.ts";
 
 export interface CliOutput {
@@ -68,6 +69,7 @@ export interface CliIo {
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly files: CliFiles;
+  readonly git: RunGit;
   readonly version: string;
   /** The folder that the program was installed in, with its samples. */
   readonly home: string;

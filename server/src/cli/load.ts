@@ -145,7 +145,7 @@ export function labelling(io: CliIo, asked: readonly AskedFile[]): (file: string
  * The file that `use "path"` means in the file `from`, by its absolute path. Backslashes are taken for slashes. A name
  * that leads to another computer stays one, and is not read.
  */
-function resolveUse(from: string, used: string): string {
+export function resolveUse(from: string, used: string): string {
   const slashed = used.replaceAll("\\", "/");
   return isNetworkPath(slashed) ? slashed : path.resolve(path.dirname(from), slashed);
 }

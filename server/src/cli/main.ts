@@ -21,6 +21,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   care: async () => (await import("./commands/care.ts")).addCare,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,
+  diff: async () => (await import("./commands/diff.ts")).addDiff,
   new: async () => (await import("./commands/new.ts")).addNew,
   explain: async () => (await import("./commands/explain.ts")).addExplain,
   "language-server": async () => (await import("./commands/language-server.ts")).addLanguageServer,
@@ -49,6 +50,7 @@ export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatu
   let status: ExitStatus = 0;
   const faults: Fault[] = [];
   const ctx: CommandContext = {
+    argv,
     io: { ...io, onFault: (fault) => faults.push(fault) },
     finish: (ended) => {
       status = ended;

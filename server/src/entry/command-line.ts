@@ -7,6 +7,7 @@ import process from "node:process";
 import type { CliOutput } from "../cli/io.ts";
 import { run } from "../cli/main.ts";
 import { nodeFiles, readStream } from "../cli/node-files.ts";
+import { runGit } from "../cli/node-git.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { askingAt } from "./ask-at-terminal.ts";
 import { letProcessEnd } from "./end-process.ts";
@@ -32,6 +33,7 @@ run(process.argv.slice(2), {
   cwd: process.cwd(),
   env: process.env,
   files: nodeFiles,
+  git: runGit,
   version: versionIn(home),
   home,
   now: () => new Date().toISOString(),

@@ -65,9 +65,10 @@ function lineOf(rows: readonly Row[]): (row: Row) => string {
       .trimEnd();
 }
 
-const NOT_KNOWN = "not known";
+export const NOT_KNOWN = "not known";
 
-const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; readonly say: Say }>> = {
+/** What each figure is called, and how one is told. */
+export const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; readonly say: Say }>> = {
   area_m2: { name: "area", say: areaText },
   coats: { name: "coats", say: String },
   dry_film_um: { name: "thickest film", say: filmText },
@@ -108,7 +109,8 @@ function sideText(side: ComparisonSide, figure: ComparedFigure): string {
   return value === null ? NOT_KNOWN : FIGURES[figure].say(value, side.currency);
 }
 
-const signed = (value: number, say: (value: number) => string): string =>
+/** `+15 min`, `−7.00 EUR`, `same` */
+export const signed = (value: number, say: (value: number) => string): string =>
   Math.abs(value) < 1e-9 ? "same" : `${value > 0 ? "+" : "−"}${say(Math.abs(value))}`;
 
 function materialRows({ a, b, difference }: Comparison): readonly Row[] {

@@ -15,7 +15,7 @@ import { type GapField, gapsOf, materialGaps } from "./missing-inputs.ts";
 import type { FileFinding } from "./places/file-finding.ts";
 
 /** What is asked of the files of a job. */
-interface AnalysedFiles {
+export interface AnalysedFiles {
   /** Files that `file` uses, directly or not, itself included. */
   usedBy(file: FileId): readonly FileId[];
   findings(file: FileId): readonly FileFinding[];
@@ -94,7 +94,8 @@ export function compareJobs(a: ComparedJob, b: ComparedJob): Comparison {
   return { ...sides, difference: differenceOf(sides.a, sides.b) };
 }
 
-function sideOf(compared: ComparedJob): ComparisonSide {
+/** The figures of one job. */
+export function sideOf(compared: ComparedJob): ComparisonSide {
   const { file, result } = compared;
   const { job, shop, totals, needs } = result;
   const findings = findingsOf(compared);

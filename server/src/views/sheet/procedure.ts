@@ -229,7 +229,7 @@ const forPieces = ({ pieces }: SurfaceRun): string =>
   pieces === 1 ? "" : pieces === 2 ? " for both pieces" : ` for all ${pieces} pieces`;
 
 /** `10:1 with hardener, thinned 4:1 with water, 5 % tint`: of the whole mix, as the language reference divides it. */
-function ratioText({ hardener, thinned, tinted }: LayerAction): string {
+export function ratioText({ hardener, thinned, tinted }: LayerAction): string {
   return [
     ...(hardener
       ? [

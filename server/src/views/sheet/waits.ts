@@ -28,17 +28,13 @@ export function waitWords(
 ): WaitWords {
   const { action, before } = moment;
   const anchor = anchorIn(before);
+  const title = waitTitle(action);
   if (action.until) {
     return {
-      title: UNTIL[action.until],
+      title,
       details: [...untilDetails(anchor, moment.dries?.time, explained), ...windowDetails(run, index)],
     };
   }
-  const title = action.overnight
-    ? "Wait overnight"
-    : action.hours === undefined
-      ? "Wait (how long is to be chosen)"
-      : `Wait ${formatDuration(action.hours)}`;
   const overnight = action.overnight
     ? [
         run.shop?.hours
@@ -46,11 +42,21 @@ export function waitWords(
           : "12 h at least; 16 h are assumed where no hours are known.",
       ]
     : [];
-  const { what } = action.syntax;
   return {
-    title: what ? `${title}: ${what.value}` : title,
+    title,
     details: [...overnight, ...besideDetails(anchor, explained), ...windowDetails(run, index)],
   };
+}
+
+/** `Wait 2 h: until it can be stacked`, `Wait until it has cured` */
+export function waitTitle({ until, overnight, hours, syntax: { what } }: WaitAction): string {
+  if (until) return UNTIL[until];
+  const title = overnight
+    ? "Wait overnight"
+    : hours === undefined
+      ? "Wait (how long is to be chosen)"
+      : `Wait ${formatDuration(hours)}`;
+  return what ? `${title}: ${what.value}` : title;
 }
 
 const UNTIL: Readonly<Record<Stage, string>> = {

@@ -1,0 +1,88 @@
+/** What changed in meaning, in Markdown for a pull request: nothing in a recipe becomes a link, a mention or a heading. */
+import { markdownCode, markdownFence, markdownText } from "../escape/markdown.ts";
+import { isChange } from "../views/changes/line-changes.ts";
+import type { Changes, DeclarationChange, FileChange } from "../views/changes/model.ts";
+import {
+  type ChangeRow,
+  changeRows,
+  fileLabel,
+  findingText,
+  MARKS,
+  STATUS_WORDS,
+  type StateLabels,
+  summaryText,
+  withNeighbours,
+} from "./changes-rows.ts";
+
+export function changesMarkdown(changes: Changes, labels: StateLabels): string {
+  const blocks = [
+    "## Changes at the bench",
+    summaryText(changes),
+    ...changes.files.flatMap((file) => fileBlocks(file, fileLabel(labels, file))),
+    ...(changes.layoutOnly.length === 0
+      ? []
+      : [
+          `No change of meaning, only layout and comments: ${changes.layoutOnly
+            .map((pair) => markdownCode(fileLabel(labels, pair)))
+            .join(", ")}`,
+        ]),
+  ];
+  return `${blocks.join("\n\n")}\n`;
+}
+
+function fileBlocks(file: FileChange, label: string): readonly string[] {
+  const status = file.status === "changed" ? "" : ` (${STATUS_WORDS[file.status].toLowerCase()})`;
+  return [
+    `### ${markdownCode(label)}${status}`,
+    ...fence(file.uses.map(({ kind, text }) => `${MARKS[kind]} ${text}`)),
+    ...findingList(file.findings),
+    ...file.declarations.flatMap(declarationBlocks),
+  ];
+}
+
+function declarationBlocks(change: DeclarationChange): readonly string[] {
+  return [
+    `**${STATUS_WORDS[change.status]} ${change.kind}: ${markdownText(change.title)}**`,
+    ...table(changeRows(change)),
+    ...change.work.flatMap(({ place, lines }) => [
+      place === "" ? "Work:" : `Work on ${markdownText(place)}:`,
+      ...fence(withNeighbours(lines).map((line) => (line ? `${MARKS[line.kind]} ${line.text}` : "  …"))),
+    ]),
+    ...(change.written.some(isChange)
+      ? ["Written:", ...fence(change.written.map(({ kind, text }) => `${MARKS[kind]} ${text}`))]
+      : []),
+    ...findingList(change.findings),
+  ];
+}
+
+const table = (rows: readonly ChangeRow[]): readonly string[] =>
+  rows.length === 0
+    ? []
+    : [
+        [
+          "| | before | after | difference |",
+          "| --- | ---: | ---: | ---: |",
+          ...rows.map(
+            ({ name, before, after, difference }) =>
+              `| ${[name, before, after, difference].map(markdownText).join(" | ")} |`,
+          ),
+        ].join("\n"),
+      ];
+
+/** Coloured as a diff where that is known. */
+const fence = (lines: readonly string[]): readonly string[] =>
+  lines.length === 0 ? [] : [markdownFence(lines).replace(/^`+/u, "$&diff")];
+
+const FINDING_WORDS = { new: "New", gone: "Gone", changed: "Changed" } as const;
+
+const findingList = (findings: FileChange["findings"]): readonly string[] =>
+  findings.length === 0
+    ? []
+    : [
+        findings
+          .map(
+            (finding) =>
+              `- ${FINDING_WORDS[finding.kind]} ${markdownText(findingText(finding))} (${markdownCode(finding.rule)})`,
+          )
+          .join("\n"),
+      ];

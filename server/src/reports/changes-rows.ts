@@ -1,0 +1,147 @@
+/** What changed in a declaration, in words that text and Markdown share: every figure before, after, and by how much. */
+import { cansText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
+import { formatDuration } from "../core/measure/format-amount.ts";
+import { hoursBetween } from "../core/measure/iso-dates.ts";
+import type { FindingChange } from "../views/changes/finding-changes.ts";
+import type { LineChange } from "../views/changes/line-changes.ts";
+import type {
+  Changes,
+  DeclarationChange,
+  FigureChange,
+  FilePair,
+  MaterialAmount,
+} from "../views/changes/model.ts";
+import { FIGURES, NOT_KNOWN, signed } from "./comparison-text.ts";
+
+/** How a report names the file of a state. */
+export interface StateLabels {
+  readonly before: (file: string) => string;
+  readonly after: (file: string) => string;
+}
+
+export interface ChangeRow {
+  readonly name: string;
+  /** Empty where there is none. */
+  readonly before: string;
+  readonly after: string;
+  /** With its sign; empty where that says nothing. */
+  readonly difference: string;
+}
+
+/** The file as it is called now; one that is gone as it was called. */
+export function fileLabel(labels: StateLabels, { before, after }: FilePair): string {
+  return after === undefined ? labels.before(before ?? "") : labels.after(after);
+}
+
+export const changeRows = (change: DeclarationChange): readonly ChangeRow[] => [
+  ...change.figures.map((figure) => figureRow(change, figure)),
+  ...change.materials.map(({ title, before, after }): ChangeRow => {
+    const litres = [before ? before.litres : 0, after ? after.litres : 0] as const;
+    return {
+      name: title,
+      before: amountText(before, change.currency.before),
+      after: amountText(after, change.currency.after),
+      difference: differenceText(litres[0], litres[1], litresText),
+    };
+  }),
+  ...change.waits.map(
+    ({ material, stage, before, after }): ChangeRow => ({
+      name: `${material}, ${STAGES[stage]}`,
+      before: before === undefined ? "" : formatDuration(before),
+      after: after === undefined ? "" : formatDuration(after),
+      difference: before === undefined || after === undefined ? "" : signed(after - before, formatDuration),
+    }),
+  ),
+];
+
+const STAGES = {
+  touch: "dry to the touch",
+  recoat: "wait for the next coat",
+  stackable: "until it can be stacked",
+  cured: "cure",
+} as const;
+
+function figureRow({ currency }: DeclarationChange, { figure, before, after }: FigureChange): ChangeRow {
+  const { name, say } = FIGURES[figure];
+  const text = (value: FigureChange["before"], money: string | undefined): string => {
+    if (value === undefined) return "";
+    if (value === null) return NOT_KNOWN;
+    return typeof value === "string" ? momentText(value) : say(value, money);
+  };
+  // Money of two currencies has no difference.
+  const isMoney = say === moneyText;
+  const isTwo = isMoney && currency.before !== currency.after;
+  return {
+    name,
+    before: text(before, currency.before),
+    after: text(after, currency.after),
+    difference: isTwo
+      ? ""
+      : typeof before === "string" && typeof after === "string"
+        ? signed(hoursBetween(before, after), formatDuration)
+        : differenceText(before, after, (value) => say(value, currency.after)),
+  };
+}
+
+function differenceText(
+  before: FigureChange["before"],
+  after: FigureChange["after"],
+  say: (value: number) => string,
+): string {
+  return typeof before === "number" && typeof after === "number" ? signed(after - before, say) : "";
+}
+
+function amountText(amount: MaterialAmount | undefined, currency: string | undefined): string {
+  if (amount === undefined) return "none";
+  const { litres, cans, cost } = amount;
+  return [
+    litres === null ? NOT_KNOWN : litresText(litres),
+    ...(cans.length > 0 ? [cansText(cans)] : []),
+    ...(cost === null ? [] : [moneyText(cost, currency)]),
+  ].join(", ");
+}
+
+/** `2 h → 3 h (+1 h)` */
+export function rowText({ before, after, difference }: ChangeRow): string {
+  const more = difference === "" || difference === "same" ? "" : ` (${difference})`;
+  if (before === "") return after;
+  if (after === "") return `was ${before}`;
+  return `${before} → ${after}${more}`;
+}
+
+/** Changed lines with one line around them; undefined stands for lines that are left out. */
+export function withNeighbours(lines: readonly LineChange[]): readonly (LineChange | undefined)[] {
+  const isNear = (at: number): boolean =>
+    [at - 1, at, at + 1].some((near) => lines[near] !== undefined && lines[near].kind !== "same");
+  return lines.flatMap((line, at): readonly (LineChange | undefined)[] => {
+    if (isNear(at)) return [line];
+    return at > 0 && isNear(at - 1) && lines.slice(at).some(({ kind }) => kind !== "same") ? [undefined] : [];
+  });
+}
+
+export const MARKS = { same: " ", added: "+", removed: "-" } as const;
+
+/** `warning: Recoat too early`, with what it was where it says something else now. */
+export function findingText({ severity, headline, was }: FindingChange): string {
+  const now = `${severity}: ${headline}`;
+  if (was === undefined) return now;
+  const before = was.severity === severity ? was.headline : `${was.severity}: ${was.headline}`;
+  return `${now} (was: ${before})`;
+}
+
+export const FINDING_MARKS = { new: "+", gone: "-", changed: "~" } as const;
+
+export const STATUS_WORDS = { added: "New", removed: "Removed", changed: "Changed" } as const;
+
+/** `2 files change in meaning, 1 in layout alone, of 12 files.` */
+export function summaryText({ files, layoutOnly, looked }: Changes): string {
+  const all = counted(looked, "file");
+  if (files.length === 0) {
+    const layout = layoutOnly.length === 0 ? "" : ` ${counted(layoutOnly.length, "file")} in another layout.`;
+    return `No change of meaning in ${all}.${layout}`;
+  }
+  const layout = layoutOnly.length === 0 ? "" : `, ${layoutOnly.length} in layout alone`;
+  return `${counted(files.length, "file")} ${files.length === 1 ? "changes" : "change"} in meaning${layout}, of ${all}.`;
+}
+
+const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
