@@ -176,7 +176,7 @@ material   clear_coat "Clear" {
   });
 
   test("hostile titles do nothing to a terminal or a page", async () => {
-    const hostile = "x\u001b[31m | @team <img src=x> [a](https://example.org) \u202e```";
+    const hostile = "x\u001b[31m | @team, #12 <img src=x> [a](https://example.org) \u202e```";
     const files = {
       ...CHANGED,
       "new/job.finish": CHANGED["new/job.finish"].replace(
@@ -190,7 +190,8 @@ material   clear_coat "Clear" {
     for (const { stdout } of [text, markdown])
       for (const sign of ["\u001b", "\u202e"]) expect(stdout).not.toContain(sign);
     const heading = markdown.stdout.split("\n").find((line) => line.startsWith("**Changed job"));
-    expect(heading).toContain(String.raw`\| \@team \<img src=x\> \[a\]`);
+    // Hosts call whom a page mentions, and link what it numbers.
+    expect(heading).toContain(String.raw`\| @<!-- -->team, \#<!-- -->12 \<img src=x\> \[a\]`);
     // The fence is longer than the one in the title.
     expect(markdown.stdout).toContain("````diff\n- job shelf_job");
   });

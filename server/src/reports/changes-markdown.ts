@@ -42,10 +42,10 @@ function fileBlocks(file: FileChange, label: string): readonly string[] {
 
 function declarationBlocks(change: DeclarationChange): readonly string[] {
   return [
-    `**${STATUS_WORDS[change.status]} ${change.kind}: ${markdownText(change.title)}**`,
+    `**${STATUS_WORDS[change.status]} ${change.kind}: ${inert(change.title)}**`,
     ...table(changeRows(change)),
     ...change.work.flatMap(({ place, lines }) => [
-      place === "" ? "Work:" : `Work on ${markdownText(place)}:`,
+      place === "" ? "Work:" : `Work on ${inert(place)}:`,
       ...fence(withNeighbours(lines).map((line) => (line ? `${MARKS[line.kind]} ${line.text}` : "  …"))),
     ]),
     ...(change.written.some(isChange)
@@ -64,7 +64,7 @@ const table = (rows: readonly ChangeRow[]): readonly string[] =>
           "| --- | ---: | ---: | ---: |",
           ...rows.map(
             ({ name, before, after, difference }) =>
-              `| ${[name, before, after, difference].map(markdownText).join(" | ")} |`,
+              `| ${[name, before, after, difference].map(inert).join(" | ")} |`,
           ),
         ].join("\n"),
       ];
@@ -82,7 +82,13 @@ const findingList = (findings: FileChange["findings"]): readonly string[] =>
         findings
           .map(
             (finding) =>
-              `- ${FINDING_WORDS[finding.kind]} ${markdownText(findingText(finding))} (${markdownCode(finding.rule)})`,
+              `- ${FINDING_WORDS[finding.kind]} ${inert(findingText(finding))} (${markdownCode(finding.rule)})`,
           )
           .join("\n"),
       ];
+
+/**
+ * Hosts look for mentions and for numbers of other requests in what Markdown makes of a text, so that a backslash holds
+ * none of them off: an empty comment behind the sign does, and is not seen.
+ */
+const inert = (text: string): string => markdownText(text).replace(/\\?[@#]/gu, "$&<!-- -->");
