@@ -288,6 +288,23 @@ describe("by hand", () => {
     expect(result.items.at(-1)).toMatchObject({ start: 0, end: 0 });
   });
 
+  test("proven best where windows leave no more beginnings to a day", () => {
+    // Ten pieces, three at work: sanded in 60 min, then 3 coats of 60 min, 2 h to 12 h apart, so all on one day, of which
+    // the first begins from 09:05 (set up) to 17:00 - 3 · 1 h - 2 · 2 h = 10:00: once a person. Monday is for sanding, then
+    // 3 a day, and the tenth on Friday from 09:05 to 16:05.
+    const items = (key: string): readonly ChainItem[] => [
+      task(`${key}s`, 60, { ...sand, fixedHours: 3 / 60 }),
+      ...[0, 1, 2].flatMap((at) => [
+        task(`${key}c${at}`, 60, coat, at > 0 ? { of: `${key}c${at - 1}`, minutes: 720 } : undefined),
+        wait(`${key}w${at}`, 120),
+      ]),
+    ];
+    const input = shop(alike(10, items), { calendar: { hours: WEEK, closed: [], crew: 3 } });
+    const result = planSessions(input)!;
+    expect(sessionWrongsOf(input, result)).toEqual([]);
+    expect(result).toMatchObject({ exact: true, lastWorkAt: "2027-03-12T16:05:00" });
+  });
+
   test("proven best where all hours are full", () => {
     // 24 doors of 20 min: 8 h.
     const result = planSessions(shop(alike(24, (key) => [task(key, 20, sand)])))!;

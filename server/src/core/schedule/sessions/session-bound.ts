@@ -3,7 +3,8 @@
  *
  * The bounds of single tasks hold for sessions as well, once the waits after the last task are left out: tasks in sessions
  * are non-preemptive tasks, with more rules. What is fixed is added as tasks of nobody's chain, for as many sessions of a
- * kind as its work needs at least. First energetic reasoning, then, up to the plan at hand, column generation, which
+ * kind as its work needs at least. First energetic reasoning, and what closings leave for coats in short windows
+ * (`window-bound.ts`), then, up to the plan at hand, column generation, which
  * knows which openings the windows tie to which.
  */
 import { earliestByClass } from "../bounds/chain-bounds.ts";
@@ -14,6 +15,7 @@ import { boundByColumns } from "../optimise/improve-plan.ts";
 import { makeProblem, type Problem } from "../problem.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../types.ts";
 import { ceilToGrid, gridMs, type Kind, type SessionProblem } from "./session-problem.ts";
+import { boundByWindows } from "./window-bound.ts";
 import { workOf } from "./workshop.ts";
 
 export interface SessionBound {
@@ -26,9 +28,10 @@ export interface SessionBound {
 export function boundSessions(problem: SessionProblem, input: ScheduleInput): SessionBound {
   const relaxed = relax(problem, input);
   const alone = relaxed && earliestByClass(relaxed);
+  const byWindows = boundByWindows(problem);
   if (relaxed === undefined || alone === undefined || !areTimed(relaxed, alone))
-    return { lastWork: problem.start, raisedTo: () => problem.start };
-  const lastWork = ceilToGrid(energeticBound(relaxed, alone));
+    return { lastWork: byWindows, raisedTo: () => byWindows };
+  const lastWork = Math.max(byWindows, ceilToGrid(energeticBound(relaxed, alone)));
   return {
     lastWork,
     raisedTo: (planned) =>
