@@ -28,6 +28,8 @@ test.each([
   ["vscode-vfs://github/mill/a.finish", inFolders(["vscode-vfs://github/mill"])],
   ["memfs:/a.finish", inFolders(["memfs:/"])],
   ["file:///shop/finishwright.config.json", inFolders(["file:///shop"], "project")],
+  ["file:///shop/photos/before.JPG", inFolders(["file:///shop"], "picture")],
+  ["vscode-vfs://github/mill/after.png", inFolders(["vscode-vfs://github/mill"], "picture")],
   ["file:///elsewhere/notes.txt", inFolders([], "asked")],
 ])("%s is read", (name, permit) => {
   expect(refusalOf(name, permit)).toBeUndefined();
@@ -64,6 +66,12 @@ describe("is not read", () => {
 
   test("another stream of a file, where there are drives", () => {
     expect(refusalOf("file:///c%3A/shop/a.txt%3Ab.finish", inFolders(["c:/shop"]))).toContain("a colon");
+  });
+
+  test.each(["a.svg", "a.finish", ".png", "a.png.exe", "png"])("a picture by the name %s", (name) => {
+    expect(refusalOf(`file:///shop/${name}`, inFolders(["file:///shop"], "picture"))).toContain(
+      "is not a picture",
+    );
   });
 
   test("a project file by another name", () => {

@@ -10,10 +10,10 @@ export function starterText(answers: Answers): string {
   const recipe = starterRecipe(answers);
   return `${[
     HEAD,
-    `## What is finished: surfaces, wood, and what is on it now.${answers.now === "bare" ? "" : OLD}\n${pieceText(answers, piece)}`,
-    `## Where and when the work is done. Waits are calculated for this air.\n${shopText(answers)}`,
+    `# What is finished: surfaces, wood, and what is on it now.${answers.now === "bare" ? "" : OLD}\n${pieceText(answers, piece)}`,
+    `# Where and when the work is done. Waits are calculated for this air.\n${shopText(answers)}`,
     recipeText(recipe),
-    `## The recipe on the piece. With a line \`start 2027-03-08 09:00\` every step gets its date.\n${block(
+    `# The recipe on the piece. With a line \`start 2027-03-08 09:00\` every step gets its date.\n${block(
       `job my_job "My first job"`,
       [
         ["piece", piece.name],
@@ -28,7 +28,7 @@ const HEAD = `# The first word of each line belongs to the notation; names, titl
 # Hover over a word to read what it means, and over a layer, a wait or the job for what follows from it.
 # What goes on is of the usual kind: say in a \`material\` what your own label says.`;
 
-const OLD = "\n## If you know the year it was made, say it: `built 1985`.";
+const OLD = "\n# If you know the year it was made, say it: `built 1985`.";
 
 const AIR: Readonly<Record<PlaceWord, Readonly<Record<UnitSystem, readonly [air: string, room: string]>>>> = {
   room: {

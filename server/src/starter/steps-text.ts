@@ -72,7 +72,7 @@ const DOCS: Readonly<Record<LookWord, string>> = {
   shellac: "Three thin coats of shellac, rubbed down between.",
   waxed: "Wax alone, twice, and buffed. It wants more every year.",
   outdoors: "Two coats of an oil for outdoors. It wants a coat every year.",
-  kept: "The old finish stays: clean, scuff, one coat more of its like.",
+  kept: "The old finish stays: cleaned, scuffed, and one coat more.",
 };
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -175,8 +175,9 @@ const AIRS = [STRONGEST_AIR, STRONG_AIR, "ventilate"];
 function finish({ wood, now, look }: Answers): readonly Part[] {
   const sealed =
     wood === "teak" ? [part(["ventilate", "no_ignition", "gloves", "dust_mask"], ...SEALED)] : [];
-  const solvent = ["ventilate", "no_ignition", "gloves"];
-  const oil = [STRONG_AIR, "no_ignition", "gloves", "wet_rags"];
+  const fire = ["no_ignition", "gloves"];
+  const solvent = ["ventilate", ...fire];
+  const oil = [STRONG_AIR, ...fire, "wet_rags"];
   switch (look) {
     case "clear":
       return [
@@ -228,14 +229,19 @@ function finish({ wood, now, look }: Answers): readonly Part[] {
     case "waxed":
       return [
         part(
-          [STRONG_AIR, "no_ignition", "gloves"],
+          [STRONG_AIR, ...fire],
           layer("paste_wax x 2, by cloth, between wait overnight"),
           wait("until recoat"),
           step("buff"),
         ),
       ];
     case "kept":
-      return [part([...oil, "dust_mask"], ...MORE[now])];
+      return [
+        part(
+          [...(now === "varnish" || now === "oil" ? oil : [STRONG_AIR, ...fire]), "dust_mask"],
+          ...MORE[now],
+        ),
+      ];
   }
 }
 
