@@ -159,6 +159,36 @@ describe("schedule", () => {
     `);
   });
 
+  test("of a file has the jobs of its project that are done in the same shop", async () => {
+    const job = (name: string, start: string): string =>
+      `use "../job.finish"\n\n${JOB.slice(JOB.indexOf("job shelf_job")).replace("shelf_job", name).replace("09:00", start)}`;
+    const files = {
+      ...FILES,
+      "one/late.finish": job("later_job", "09:15"),
+      "two/last.finish": job("last_job", "09:30"),
+      "two/closed.finish": "job hidden {\n}\n",
+    };
+    const withOf = async (name: string, more: Readonly<Record<string, string>> = {}) => {
+      const { stdout, stderr, status } = await runCli(["schedule", name, "--format", "json"], {
+        files: { ...files, ...more },
+        forbidden: ["two/closed.finish"],
+      });
+      const { jobs } = JSON.parse(stdout) as { jobs: { name: string; shop_plan: { with: string[] } }[] };
+      return { jobs: jobs.map((each) => [each.name, each.shop_plan.with.toSorted()]), stderr, status };
+    };
+    // The folder of the file, with what lies below it; what cannot be read is named.
+    const all = await withOf("job.finish");
+    expect(all.jobs).toEqual([["shelf_job", ["last_job", "later_job"]]]);
+    expect(all.stderr).toContain("closed.finish` ");
+    expect(all.stderr).toContain("left out of the plan of the shop");
+    expect(all.status).toBe(0);
+    // Of a folder below, only what it uses, as long as no project file says where the project begins.
+    expect((await withOf("one/late.finish")).jobs).toEqual([["later_job", ["shelf_job"]]]);
+    expect((await withOf("one/late.finish", { "finishwright.config.json": "{}" })).jobs).toEqual([
+      ["later_job", ["last_job", "shelf_job"]],
+    ]);
+  });
+
   test("without dates has hours after the start, and no calendar", async () => {
     const files = { ...FILES, "job.finish": JOB.replace(/ {2}start .*\n/u, "") };
     const text = await runCli(["schedule", "job.finish"], { files });

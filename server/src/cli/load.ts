@@ -11,7 +11,7 @@ import { type NamedPicture, pathOfPicture } from "../reading/read-pictures.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, UsageError, warn } from "./io.ts";
 import { foldersToReadAlso, permitFor, recipesIn } from "./permits.ts";
-import { createProjectConfigs } from "./project-config.ts";
+import { createProjectConfigs, type ProjectConfigs } from "./project-config.ts";
 import type { ReadBytes } from "./read-plain.ts";
 
 export interface Loaded {
@@ -31,6 +31,8 @@ export interface LoadOptions {
   readonly readAlso?: readonly string[];
   /** How standard input is called: its findings are those of a file of this name at this place, which need not exist. */
   readonly inputName?: string;
+  /** Also the other jobs of the project that may be done in the same shops; they are in the analysis, and not asked for. */
+  readonly withProject?: boolean;
 }
 
 /** A file that was asked for and could be read. */
@@ -38,10 +40,18 @@ export interface ReadFile extends AskedFile {
   readonly text: string;
 }
 
+/** See `LoadOptions.withProject`. */
+interface JobsBeside {
+  readonly files: readonly ReadFile[];
+  /** What was left out, which is no fault of what was asked for. */
+  readonly notes: readonly string[];
+}
+
 /** What the paths lead to, and what is needed to look into it. */
 export interface Asked {
   /** Only those that could be read. */
   readonly files: readonly ReadFile[];
+  readonly beside: JobsBeside;
   readonly problems: readonly string[];
   /** What they may use. */
   readonly permit: Permit;
@@ -56,7 +66,7 @@ export async function load(io: CliIo, paths: readonly string[], options: LoadOpt
   const read = await readAsked(io, paths, options);
   const { files, problems } = read;
   const analyst = await analystOf(read, files);
-  for (const problem of problems) warn(io, problem);
+  for (const problem of [...problems, ...read.beside.notes]) warn(io, problem);
   return {
     analysis: analyst.analysis(),
     asked: files,
@@ -68,11 +78,11 @@ export async function load(io: CliIo, paths: readonly string[], options: LoadOpt
 
 /** An analyst of some of the files that were asked for, and of what they use. */
 export async function analystOf(
-  { createAnalyst, addUsed }: Asked,
+  { createAnalyst, addUsed, beside }: Asked,
   files: readonly ReadFile[],
 ): Promise<Analyst> {
   const analyst = createAnalyst();
-  for (const { path: file, text } of files) analyst.setFile(file, text);
+  for (const { path: file, text } of [...beside.files, ...files]) analyst.setFile(file, text);
   await addUsed(analyst);
   return analyst;
 }
@@ -81,7 +91,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName }: LoadOptions = {},
+  { readAlso, inputName, withProject }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -94,6 +104,7 @@ export async function readAsked(
     ...found.files.flatMap(({ path: file, foundIn }) => [
       configs.folder(file),
       ...(foundIn ? [foundIn] : []),
+      ...(withProject ? [configs.folderOfJobs(file)] : []),
     ]),
     ...also,
   ]);
@@ -104,6 +115,7 @@ export async function readAsked(
   }
   return {
     files,
+    beside: withProject ? await jobsBeside(io, files, configs, permit) : NOTHING_BESIDE,
     problems,
     permit,
     createAnalyst: () =>
@@ -123,6 +135,48 @@ export async function readAsked(
     },
   };
 }
+
+const NOTHING_BESIDE: JobsBeside = { files: [], notes: [] };
+
+/** More files of a project are not looked into for jobs of the same shops. */
+const MOST_BESIDE = 2_000;
+
+/**
+ * The other files of the projects with jobs that may be done in the same shops. In a shop that a file has for itself
+ * nobody else's job is done, so only files that use another count; what the asked files use is read anyway.
+ */
+async function jobsBeside(
+  io: CliIo,
+  asked: readonly ReadFile[],
+  configs: ProjectConfigs,
+  recipes: Permit,
+): Promise<JobsBeside> {
+  const folders = [...new Set(asked.map(({ path: file }) => configs.folderOfJobs(file)))];
+  if (folders.length === 0) return NOTHING_BESIDE;
+  const found = await findFiles(io.files, io.cwd, folders);
+  const own = new Set(asked.map(({ path: file }) => file));
+  const others = found.files.filter(({ path: file }) => !own.has(file));
+  const files: ReadFile[] = [];
+  const notes: string[] = [];
+  if (others.length > MOST_BESIDE) {
+    const left = others.length - MOST_BESIDE;
+    notes.push(`The project has ${left} more files, whose jobs are left out of the plan of the shop.`);
+  }
+  for (const file of others.slice(0, MOST_BESIDE)) {
+    const read = await io.files.read(file.path, { ...recipes, purpose: "found" });
+    const label = labelFor(io.cwd, file.path);
+    if (!("text" in read)) {
+      notes.push(`\`${label}\` ${read.reason}. Its jobs are left out of the plan of the shop.`);
+    } else if (JOB_LINE.test(read.text) && USE_LINE.test(read.text)) {
+      notes.push(...(await configs.find(file.path)));
+      files.push({ ...file, label, text: read.text });
+    }
+  }
+  return { files, notes };
+}
+
+const JOB_LINE = /^[ \t]*job[ \t]/mu;
+const USE_LINE = /^[ \t]*use[ \t]/mu;
 
 /** Standard input as a file, where it was asked for. */
 function standardInput(io: CliIo, paths: readonly string[], name: string | undefined): AskedFile | undefined {

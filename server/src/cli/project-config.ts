@@ -15,6 +15,8 @@ export interface ProjectConfigs {
   readonly of: (file: string) => ProjectConfig;
   /** The folder of the project of a file that was looked for. */
   readonly folder: (file: string) => string;
+  /** The folder whose jobs share their shops with those of a file that was looked for: of the project file, else its own. */
+  readonly folderOfJobs: (file: string) => string;
 }
 
 /** What holds in a folder. */
@@ -36,6 +38,10 @@ export function createProjectConfigs(io: CliIo): ProjectConfigs {
     },
     of: (file) => of(file)?.config ?? DEFAULT_CONFIG,
     folder: (file) => of(file)?.root ?? path.dirname(file),
+    folderOfJobs: (file) => {
+      const project = of(file);
+      return (project?.hasFile ? project.root : undefined) ?? path.dirname(file);
+    },
   };
 }
 

@@ -42,7 +42,8 @@ export const addSchedule: AddCommand = (program, ctx) => {
     .description(
       "Plans jobs through the shop's hours and its crew: when every task and wait begins and ends, what cannot slip, " +
         "and when the piece may go into service. Jobs that share a shop have one plan, one page a week; with `--job` " +
-        "each is looked at alone. `--format ics` is for calendars.",
+        "each is looked at alone. The plan of a shop has all jobs that are done in it of the project: of the folder of " +
+        "the nearest `finishwright.config.json`, else of the file's own. `--format ics` is for calendars.",
     )
     .argument("<file>", "the file of the job, or a folder of them")
     .addOption(jobOption())
@@ -58,7 +59,7 @@ export const addSchedule: AddCommand = (program, ctx) => {
 };
 
 async function schedule({ io }: CommandContext, file: string, options: ScheduleOptions): Promise<ExitStatus> {
-  const loaded = await load(io, [file], options);
+  const loaded = await load(io, [file], { ...options, withProject: true });
   const asked = askedJobs(loaded, options.job);
   // Who names jobs looks at each of them alone.
   const jobs = options.job
