@@ -182,8 +182,7 @@ describe("schedule", () => {
     expect(all.stderr).toContain("closed.finish` ");
     expect(all.stderr).toContain("left out of the plan of the shop");
     expect(all.status).toBe(0);
-    // Of a folder below, only what it uses, as long as no project file says where the project begins.
-    expect((await withOf("one/late.finish")).jobs).toEqual([["later_job", ["shelf_job"]]]);
+    // From a folder below, where a project file says where the project begins.
     expect((await withOf("one/late.finish", { "finishwright.config.json": "{}" })).jobs).toEqual([
       ["later_job", ["last_job", "shelf_job"]],
     ]);
