@@ -36,7 +36,12 @@ job thrice {
     expect(rows).toContainEqual(["hands-on", "1 h", "45 min", "−15 min"]);
     expect(rows).toContainEqual(["elapsed", "5 h", "2 h 45 min", "−2 h 15 min"]);
     expect(rows).toContainEqual(["VOC", "44 g", "22 g", "−22 g"]);
-    expect(rows).toContainEqual(["finish", "Mon 8 Mar 2027 14:00", "Mon 8 Mar 2027 11:45", "−2 h 15 min"]);
+    // The dates that people ask for, in their order.
+    expect(
+      rows.map(([name]) => name).filter((name) => /^(?:finish|last work|light use|full use)$/u.test(name!)),
+    ).toEqual(["last work", "light use", "full use"]);
+    expect(rows).toContainEqual(["last work", "Mon 8 Mar 2027 12:00", "Mon 8 Mar 2027 09:45", "−2 h 15 min"]);
+    expect(rows).toContainEqual(["light use", "Tue 9 Mar 2027 12:00", "Tue 9 Mar 2027 09:45", "−2 h 15 min"]);
     // 10 + 15 + 5 against 10 + 20 + 2 + 5
     expect(rows).toContainEqual(["total", "37.00 EUR", "30.00 EUR", "−7.00 EUR"]);
   });
@@ -63,6 +68,8 @@ job thrice {
         // 09:00, dust to 09:30, coats to 09:45 and 12:00, 2 h
         elapsed_h: 5,
         finish: "2027-03-08T14:00:00",
+        last_work: "2027-03-08T12:00:00",
+        light_use: "2027-03-09T12:00:00",
         in_service: "2027-03-09T12:00:00",
         voc_g: 44,
         material_cost: 10,
@@ -89,6 +96,8 @@ job thrice {
         // Without a shop day and night: 30 min + 3 × (15 min + 2 h)
         elapsed_h: 7.25,
         finish: null,
+        last_work: null,
+        light_use: null,
         in_service: null,
         voc_g: 66,
         // 0.66 L: a litre for 16.00, or two half litres for 20.00
@@ -110,6 +119,8 @@ job thrice {
         hands_on_h: 0.25,
         elapsed_h: 2.25,
         finish_h: null,
+        last_work_h: null,
+        light_use_h: null,
         in_service_h: null,
         voc_g: 22,
         material_cost: 6,
@@ -173,7 +184,7 @@ job thrice {
   test("says once what is missing for the figures that are not known", async () => {
     const { stdout } = await runCli(["compare", "job.finish", "two.finish:thrice"], { files });
     expect(stdout).toContain(
-      "Not known of thrice: finish, full use (no `in` (the shop), no `start`).\nNot known of thrice: labour (no `in` (the shop)).\n",
+      "Not known of thrice: last work, light use, full use (no `in` (the shop), no `start`).\nNot known of thrice: labour (no `in` (the shop)).\n",
     );
   });
 

@@ -36,6 +36,12 @@ describe("totals", () => {
           labour_cost: 20,
           total_cost: 37,
           saving: 63,
+          reasons: {
+            last_work: "`clear_coat, coat 2 of 2` on `board`",
+            light_use: "a day after the last coat, `clear_coat, coat 2 of 2` on `board`",
+            full_use: "cured 1 day after the last coat, `clear_coat, coat 2 of 2` on `board`",
+          },
+          notes: [],
         },
       ],
     });
@@ -56,6 +62,8 @@ describe("totals", () => {
       "labour_cost",
       "total_cost",
       "saving",
+      "reasons",
+      "notes",
     ]);
   });
 

@@ -6,10 +6,10 @@ import { cents, printed } from "../core/measure/figures.ts";
 import { jsonText } from "../escape/json.ts";
 import {
   COMPARED,
-  type ComparedDate,
   type ComparedFigure,
   type Comparison,
   type ComparisonSide,
+  isComparedDate,
 } from "../views/job-comparison.ts";
 
 /** `label` names a file as the user would. */
@@ -21,7 +21,7 @@ export function comparisonJson(comparison: Comparison, label: (file: string) => 
     difference: {
       ...inOrder((figure) => {
         const value = round(figure, difference.figures[figure]);
-        return isDate(figure) ? [`${figure}_h`, value] : [figure, value];
+        return isComparedDate(figure) ? [`${figure}_h`, value] : [figure, value];
       }),
       materials: difference.materials.map(({ name, litres }) => ({ name, litres: round("litres", litres) })),
       findings: difference.levels,
@@ -37,7 +37,7 @@ function sideJson(side: ComparisonSide, label: (file: string) => string): Readon
     title: side.title ?? null,
     ...inOrder((figure) => [
       figure,
-      isDate(figure) ? side.dates[figure] : round(figure, side.numbers[figure]),
+      isComparedDate(figure) ? side.dates[figure] : round(figure, side.numbers[figure]),
     ]),
     currency: side.currency ?? null,
     materials: side.materials.map(({ name, litres, cost }) => ({
@@ -49,9 +49,6 @@ function sideJson(side: ComparisonSide, label: (file: string) => string): Readon
     rules: side.rules,
   };
 }
-
-const isDate = (figure: ComparedFigure): figure is ComparedDate =>
-  figure === "finish" || figure === "in_service";
 
 /** The fields of the figures as the text has them, one after the other. */
 const inOrder = (

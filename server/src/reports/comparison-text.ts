@@ -8,6 +8,7 @@ import {
   type ComparedFigure,
   type Comparison,
   type ComparisonSide,
+  isComparedDate,
   litresOf,
 } from "../views/job-comparison.ts";
 import type { Colours } from "./colours.ts";
@@ -75,7 +76,9 @@ export const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; r
   litres: { name: "litres", say: litresText },
   hands_on_h: { name: "hands-on", say: formatWork },
   elapsed_h: { name: "elapsed", say: formatDuration },
-  finish: { name: "finish", say: formatDuration },
+  finish: { name: "end of the last wait", say: formatDuration },
+  last_work: { name: "last work", say: formatDuration },
+  light_use: { name: "light use", say: formatDuration },
   in_service: { name: "full use", say: formatDuration },
   voc_g: { name: "VOC", say: (grams) => `${gramsText(grams)}` },
   material_cost: { name: "materials", say: moneyText },
@@ -84,11 +87,14 @@ export const FIGURES: Readonly<Record<ComparedFigure, { readonly name: string; r
   saving: { name: "saving", say: moneyText },
 };
 
+/** The dates that people ask for; when the last wait ends is none of them. */
+const SHOWN = COMPARED.filter((figure) => figure !== "finish");
+
 type Say = (value: number, currency: string | undefined) => string;
 
 function figureRows({ a, b, difference }: Comparison): readonly Row[] {
   const currency = a.currency ?? b.currency;
-  return COMPARED.map((figure) => {
+  return SHOWN.map((figure) => {
     const { name, say } = FIGURES[figure];
     const more = difference.figures[figure];
     return {
@@ -101,7 +107,7 @@ function figureRows({ a, b, difference }: Comparison): readonly Row[] {
 }
 
 function sideText(side: ComparisonSide, figure: ComparedFigure): string {
-  if (figure === "finish" || figure === "in_service") {
+  if (isComparedDate(figure)) {
     const at = side.dates[figure];
     return at === null ? NOT_KNOWN : momentText(at);
   }
@@ -145,7 +151,7 @@ function gapLines(names: SideNames, { a, b }: Comparison): readonly string[] {
     { name: names.b, side: b },
   ].flatMap(({ name, side }) => {
     const byReason = new Map<string, string[]>();
-    for (const figure of COMPARED) {
+    for (const figure of SHOWN) {
       const reason = side.gaps(figure).join(", ");
       if (reason !== "") byReason.set(reason, [...(byReason.get(reason) ?? []), FIGURES[figure].name]);
     }

@@ -31,6 +31,8 @@ export interface IcsAlarm {
 
 export interface IcsPlan {
   readonly name: string;
+  /** Of the calendar as a whole, RFC 7986, section 5.2. */
+  readonly description?: string;
   readonly items: readonly IcsItem[];
   /** When the plan was made, an ISO date-time in UTC, with or without `Z`. */
   readonly stamp: string;
@@ -44,6 +46,7 @@ export function planToIcs(plan: IcsPlan): string {
     "PRODID:-//Finishwright//Finishwright//EN",
     "CALSCALE:GREGORIAN",
     `NAME:${icsText(plan.name)}`,
+    ...(plan.description ? [`DESCRIPTION:${icsText(plan.description)}`] : []),
     ...plan.items.flatMap((item) => eventLines(item, plan.stamp)),
     "END:VCALENDAR",
   ];

@@ -12,7 +12,7 @@ import { shownText } from "../escape/shown-text.ts";
 import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
 import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
 import { helpJson, helpText, isLate } from "../views/schedule/helps.ts";
-import { fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
+import { dateReasons, fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
   isDated,
   type PlanLine,
@@ -22,6 +22,7 @@ import {
   sessionRows,
   surfacesText,
 } from "../views/schedule/job-plan.ts";
+import { planNotes } from "../views/schedule/plan-notes.ts";
 import type { PlannedShop } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
@@ -53,7 +54,11 @@ export function scheduleText(
       (result) =>
         `${[
           titleOf(result, colours),
-          ...withHelps(result, helps?.get(result), [...endLines(result), ...amongText(result, undefined)]),
+          ...withHelps(result, helps?.get(result), [
+            ...endLines(result),
+            ...amongText(result, undefined),
+            ...notesText(result),
+          ]),
         ].join("\n")}\n`,
     ),
   ];
@@ -83,6 +88,7 @@ function jobText(
     ...airText(schedule),
     ...endLines(result),
     ...amongText(result, inShop),
+    ...notesText(result),
   ];
   return [title, ...withHelps(result, helps, lines)].join("\n");
 }
@@ -150,6 +156,10 @@ function slackText({ critical, slack }: PlanLine): string {
 const amongText = ({ schedule }: JobResult, inShop: Schedule | undefined): readonly string[] =>
   (inShop === undefined ? amongSentences(schedule) : aloneSentences(inShop)).map((text) => `  ${text}`);
 
+/** What is to be known of the plan's hours. */
+const notesText = (result: JobResult): readonly string[] =>
+  planNotes(result).map((note) => `  ${shownText(note)}`);
+
 /** That sessions are smaller or later for the sake of the room's air, or that they are not. */
 function airText({ heldByAir, overAir }: Schedule): readonly string[] {
   if (overAir !== undefined) return [overAirText(overAir)];
@@ -210,6 +220,8 @@ function jobJson(result: JobResult, inShop: Schedule | undefined) {
     last_work: result.totals.last_work,
     light_use: result.totals.light_use,
     full_use: result.totals.full_use,
+    reasons: dateReasons(result),
+    notes: planNotes(result),
     fewest_coats: fewestJson(result),
     last_work_h: rounded(result.schedule.lastWorkHours ?? null),
     lower_bound_h: rounded(result.schedule.lowerBound),

@@ -31,6 +31,7 @@ import {
   materialGaps,
 } from "../views/missing-inputs.ts";
 import { jobDates } from "../views/schedule/job-dates.ts";
+import { planNotes } from "../views/schedule/plan-notes.ts";
 import { usedText } from "../views/sums/used-worth.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
@@ -57,6 +58,7 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
       figure(result, "hands_on_h", "hands-on", formatWork),
       figure(result, "elapsed_h", "elapsed", formatDuration),
       ...jobDates(result).map(({ name, text, reason }) => row(name, text, reason)),
+      ...planNotes(result).map((note) => row("note", "", note)),
     ]),
     ...table(result.shop?.room ? `Fumes (${FUMES_BASIS})` : "Fumes", fumesRows(result)),
     ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),

@@ -38,6 +38,8 @@ export const COMPARED = [
   "hands_on_h",
   "elapsed_h",
   "finish",
+  "last_work",
+  "light_use",
   "in_service",
   "voc_g",
   "material_cost",
@@ -47,8 +49,11 @@ export const COMPARED = [
 ] as const;
 export type ComparedFigure = (typeof COMPARED)[number];
 
-/** `finish` and `in_service` are dates on the sides, and hours in the difference. */
-export type ComparedDate = "finish" | "in_service";
+/** Dates on the sides, and hours in the difference; `in_service` is full use. */
+const COMPARED_DATES = ["finish", "last_work", "light_use", "in_service"] as const;
+export type ComparedDate = (typeof COMPARED_DATES)[number];
+export const isComparedDate = (figure: ComparedFigure): figure is ComparedDate =>
+  COMPARED_DATES.some((date) => date === figure);
 type ComparedNumber = Exclude<ComparedFigure, ComparedDate>;
 
 export interface ComparedMaterial {
@@ -76,7 +81,7 @@ export interface ComparisonSide {
 
 /** B less A; null where either is not known, or for money in two currencies. */
 export interface ComparisonDifference {
-  /** `finish` and `in_service` in hours. */
+  /** Dates in hours. */
   readonly figures: Readonly<Record<ComparedFigure, number | null>>;
   /** Of every material of either side; one that a side does not use counts as 0 there. */
   readonly materials: readonly { readonly name: string; readonly litres: number | null }[];
@@ -117,7 +122,12 @@ export function sideOf(compared: ComparedJob): ComparisonSide {
       total_cost: totals.total_cost,
       saving: totals.saving,
     },
-    dates: { finish: totals.finish, in_service: totals.in_service },
+    dates: {
+      finish: totals.finish,
+      last_work: totals.last_work,
+      light_use: totals.light_use,
+      in_service: totals.in_service,
+    },
     materials: distinctNames(needs.map(({ material }) => material)).map((name, index) => {
       const { litres, cost } = needs[index]!.totals;
       return { name, litres, cost };
@@ -164,7 +174,7 @@ const MONEY: ReadonlySet<ComparedFigure> = new Set(["material_cost", "labour_cos
 function differenceOf(a: ComparisonSide, b: ComparisonSide): ComparisonDifference {
   const isOneMoney = a.currency === undefined || b.currency === undefined || a.currency === b.currency;
   const figure = (name: ComparedFigure): number | null => {
-    if (name === "finish" || name === "in_service") return hoursLater(a.dates[name], b.dates[name]);
+    if (isComparedDate(name)) return hoursLater(a.dates[name], b.dates[name]);
     return MONEY.has(name) && !isOneMoney ? null : less(b.numbers[name], a.numbers[name]);
   };
   const names = [...new Set([...a.materials, ...b.materials].map(({ name }) => name))];

@@ -10,6 +10,7 @@ import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
 import { isLate } from "../../views/schedule/helps.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
 import { isDated, type PlanRow, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
+import { planNotes } from "../../views/schedule/plan-notes.ts";
 import { plannedShops } from "../../views/schedule/shop-weeks.ts";
 import {
   type AddCommand,
@@ -184,5 +185,9 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
     return [...events, ...useMoments(result, nameOfJob)];
   });
   const name = dated.map(({ result }) => titleOf(result)).join(", ");
-  io.stdout.write(planToIcs({ name: name || "Finishwright", items, stamp: io.now() }));
+  const notes = [
+    ...new Set(dated.flatMap(({ result }) => planNotes(result).map((note) => `${titleOf(result)}: ${note}`))),
+  ];
+  const description = notes.join("\n").replaceAll("`", "");
+  io.stdout.write(planToIcs({ name: name || "Finishwright", description, items, stamp: io.now() }));
 }

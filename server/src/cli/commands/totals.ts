@@ -1,5 +1,4 @@
 /** `totals`: what jobs take and cost. */
-import { printedTotals } from "../../core/totals/print.ts";
 import { totalsJson } from "../../reports/totals-json.ts";
 import { totalsText } from "../../reports/totals-text.ts";
 import {
@@ -47,7 +46,7 @@ export async function totals(
   const loaded = await load(io, paths, options);
   const jobs = askedJobs(loaded, options.job);
   if (options.format === "json") {
-    io.stdout.write(totalsJson(jobs.map(({ result }) => printedTotals(result.totals))));
+    io.stdout.write(totalsJson(jobs.map(({ result }) => result)));
   } else {
     io.stdout.write(totalsText(jobs, outputColours(io)));
     if (jobs.length === 0 && loaded.asked.length > 0) {

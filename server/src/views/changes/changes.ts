@@ -10,7 +10,7 @@ import type { Material } from "../../core/model/model.ts";
 import type { FileId } from "../../core/place.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { COMPARED, type ComparedFigure, sideOf } from "../job-comparison.ts";
+import { COMPARED, type ComparedFigure, isComparedDate, sideOf } from "../job-comparison.ts";
 import { distinctNames } from "../material-names.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { titleOf, words } from "../sheet/words.ts";
@@ -211,7 +211,7 @@ function figureChanges(before: Known | undefined, after: Known | undefined): rea
   }
   const sides = { before: before?.job && sideOf(before.job), after: after?.job && sideOf(after.job) };
   const valueIn = (of: "before" | "after", figure: ComparedFigure): FigureChange["before"] =>
-    figure === "finish" || figure === "in_service" ? sides[of]?.dates[figure] : sides[of]?.numbers[figure];
+    isComparedDate(figure) ? sides[of]?.dates[figure] : sides[of]?.numbers[figure];
   return COMPARED.flatMap((figure): readonly FigureChange[] => {
     const change = { figure, before: valueIn("before", figure), after: valueIn("after", figure) };
     // Where a figure is known in neither state there is nothing to compare.

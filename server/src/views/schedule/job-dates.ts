@@ -37,6 +37,16 @@ export function jobDates(result: JobResult): readonly JobDate[] {
   return datesOf(result, totals.finish === null ? undefined : useDates(runs, schedule));
 }
 
+/** The reasons by the dates' fields, in their order; null where there is none to tell. For programs. */
+export const dateReasons = (result: JobResult): Readonly<Record<string, string | null>> =>
+  Object.fromEntries(jobDates(result).map(({ field, reason }) => [field, reason === "" ? null : reason]));
+
+/** What a date waits for, without the line that it is: `a day after the last coat`; empty where it is that line. */
+export const briefReason = (reason: string): string => {
+  const name = reason.indexOf("`");
+  return (name < 0 ? reason : reason.slice(0, name)).replace(/[,:] $/u, "");
+};
+
 /**
  * The same with the fewest coats, where some are decided at the bench and the work can end earlier without them;
  * undefined elsewhere.

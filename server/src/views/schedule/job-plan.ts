@@ -25,6 +25,7 @@ export interface PlanLine {
   /** Local ISO date-times, where the job has a start and a shop. */
   readonly startAt?: string;
   readonly endAt?: string;
+  /** How far it can slip, hours, rounded down to the minute; 0 where it is critical. */
   readonly slack: number;
   readonly critical: boolean;
   /** Number of the session that it is done in, or of a wait, that it comes after; where the plan has sessions. */
@@ -77,7 +78,9 @@ export function planLines(result: JobResult): readonly PlanLine[] {
         waited: hasWaited(task),
         place,
       };
-      return [{ ...what, what: actionText(action), start, end, slack, critical, ...dates, ...done }];
+      const slip = critical ? 0 : Math.floor(slack * 60 + 1e-6) / 60;
+      const held = { slack: slip, critical: slip === 0 };
+      return [{ ...what, what: actionText(action), start, end, ...held, ...dates, ...done }];
     })
     .toSorted((a, b) => a.start - b.start || a.end - b.end);
 }

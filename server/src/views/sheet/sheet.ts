@@ -39,7 +39,7 @@ import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps 
 import { outdoorsText } from "../outdoors-text.ts";
 import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
-import { jobDates } from "../schedule/job-dates.ts";
+import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
 import { benchList } from "./bench-list.ts";
 import { sheetDays } from "./days.ts";
@@ -215,7 +215,10 @@ function jobFacts(result: JobResult): readonly SheetFact[] {
     ...fact("Air by night", shop?.nightAir && airText(shop.nightAir.value)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),
-    ...jobDates(result).flatMap(({ name, at, text }) => (at === undefined ? [] : fact(DATES[name], text))),
+    ...jobDates(result).flatMap(({ name, at, text, reason }) => {
+      const brief = name === "last work" ? "" : briefReason(reason);
+      return at === undefined ? [] : fact(DATES[name], brief === "" ? text : `${text}, ${brief}`);
+    }),
     ...fact("Wanted by", job.ready && day(job.ready)),
     ...fact("Hands-on", totals.hands_on_h === null ? undefined : formatWork(totals.hands_on_h)),
     ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
