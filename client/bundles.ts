@@ -63,6 +63,13 @@ export const BUNDLES: readonly Bundle[] = [
     runsIn: "node",
     format: "cjs",
   },
+  {
+    entry: "server/src/entry/library.ts",
+    out: "server/dist/library.cjs",
+    runsIn: "node",
+    format: "cjs",
+    withoutExplanations: true,
+  },
   { entry: "client/src/bench/main.ts", out: "client/dist/bench.js", runsIn: "browser", format: "iife" },
   {
     entry: "client/src/extension-web.ts",

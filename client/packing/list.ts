@@ -32,6 +32,8 @@ const ENTRIES: readonly Entry[] = [
   both("client/media/editor.png"),
   npm("server/dist/finishwright.cjs"),
   npm("server/dist/command-line.cjs"),
+  npm("server/dist/library.cjs"),
+  npm("server/library.d.cts"),
   both("samples/*.finish"),
   vsix("package.nls.json"),
   vsix("client/dist/extension.cjs"),

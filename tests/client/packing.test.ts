@@ -59,6 +59,7 @@ describe("the extension", () => {
     const {
       bin: _bin,
       devDependencies: _tools,
+      exports: _library,
       files: _files,
       private: _private,
       scripts: _scripts,

@@ -199,7 +199,9 @@ function revisionsIn(given: readonly string[], commits: readonly string[]): numb
 async function headOf(repository: Repository): Promise<readonly string[]> {
   const head = await repository.commit("HEAD");
   if (head !== undefined) return [head];
-  throw new UsageError("This repository has no commit yet. Commit something first, or compare two files or folders.");
+  throw new UsageError(
+    "This repository has no commit yet. Commit something first, or compare two files or folders.",
+  );
 }
 
 /** `REV`, `A..B`, or `A...B`: B against the best common ancestor of both. */
