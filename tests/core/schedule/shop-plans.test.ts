@@ -6,6 +6,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { BEING_PLANNED } from "../../../server/src/core/schedule/being-planned.ts";
 import { planWork } from "../../../server/src/core/schedule/plan.ts";
+import { searchSessions } from "../../../server/src/core/schedule/sessions/local-search.ts";
+import { makeSessionProblem } from "../../../server/src/core/schedule/sessions/session-problem.ts";
 import { shareOf } from "../../../server/src/core/schedule/shop/job-share.ts";
 import { planShop } from "../../../server/src/core/schedule/shop/plan-shop.ts";
 import { type ShopMember, sharedInput } from "../../../server/src/core/schedule/shop/shop-input.ts";
@@ -214,6 +216,29 @@ describe("every rule is kept", () => {
       { numRuns: 6, seed: 31 },
     );
     expect(planned).toBeGreaterThan(2);
+  }, 120_000);
+
+  test("in one plan wherever each job by itself has one", () => {
+    let [common, none] = [0, 0];
+    const limits = { lastWork: 0, sessions: 0, effort: 0.001 };
+    const isPlanned = (input: ScheduleInput): boolean =>
+      searchSessions(makeSessionProblem(input)!, limits) !== undefined;
+    for (const input of fc.sample(randomShopOfJobs(8), { numRuns: 150, seed: 33 })) {
+      if (isPlanned(input)) common++;
+      else {
+        // Some job could not even be planned alone.
+        const { jobs, chains, ...shop } = input;
+        const alone = jobs!.map(({ key, start = shop.start! }) => ({
+          ...shop,
+          start,
+          chains: chains.filter(({ job }) => job === key).map(({ job: _, ...chain }) => chain),
+        }));
+        expect(alone.filter((each) => each.chains.length > 0).every(isPlanned)).toBe(false);
+        none++;
+      }
+    }
+    expect(common).toBeGreaterThan(100);
+    expect(none).toBeGreaterThan(0);
   }, 120_000);
 
   test("and by as many in a room whose air carries away no more than some coats", () => {
