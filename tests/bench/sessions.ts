@@ -48,7 +48,8 @@ function coated(key: string, sand: number, coat: number, coats: number, dry: num
 const alike = (count: number, of: (place: number) => Chain): readonly Chain[] =>
   Array.from({ length: count }, (_, place) => of(place));
 
-const HARD: readonly (readonly [string, ScheduleInput])[] = [
+/** Shops made up to be hard. */
+export const HARD: readonly (readonly [string, ScheduleInput])[] = [
   [
     "30 pieces of 2 surfaces, one at work, Tue to Fri 09:00 to 18:00, 3 coats after 12 to 48 h",
     {

@@ -8,6 +8,7 @@ import type {
   ScheduleInput,
   SessionRule,
 } from "../../../server/src/core/schedule/types.ts";
+import { HARD } from "../../bench/sessions.ts";
 import { minuteOf } from "./open-hours.ts";
 import { randomShop, randomShopOfJobs, tinyShop, withBatches, withVapour } from "./random-shops.ts";
 import { canWorkEndBy } from "./session-brute-force.ts";
@@ -101,6 +102,18 @@ test("of 40 small shops hardly any could end its work earlier, whatever is tried
   expect(proven).toBeGreaterThan(10);
   expect(none).toBeGreaterThan(0);
 }, 120_000);
+
+describe("shops made up to be hard", () => {
+  test.each(HARD.filter(([name]) => /^(30|5|10|12) /u.test(name)))(
+    "%s: within one part in a hundred of what no plan betters",
+    (_, input) => {
+      const result = planSessions(input)!;
+      expect(sessionWrongsOf(input, result)).toEqual([]);
+      expect(result.gap).toBeLessThan(0.01);
+    },
+    120_000,
+  );
+});
 
 const WEEK = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, opens: 540, closes: 1020 }));
 
