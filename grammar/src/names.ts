@@ -10,6 +10,7 @@ import type {
   Call,
   Declaration,
   DeclarationBody,
+  DoneStatement,
   FieldStatement,
   FieldValue,
   Grits,
@@ -172,6 +173,9 @@ function visitStatement(statement: Statement, uses: NameUse[]): void {
         add(target.surface, isAll ? "vocabulary" : "surface-ref");
       }
       break;
+    case "done":
+      visitDone(statement, add);
+      break;
     case "note":
     case "broken":
       break;
@@ -179,6 +183,31 @@ function visitStatement(statement: Statement, uses: NameUse[]): void {
   const between = statement.kind === "layer" ? (statement.between?.statements ?? []) : [];
   for (const inner of [...between, ...innerStatements(statement)]) {
     visitStatement(inner, uses);
+  }
+}
+
+function visitDone(done: DoneStatement, add: Add): void {
+  add(done.coat?.keyword, "keyword");
+  add(done.verb, "vocabulary");
+  add(done.material, "material-ref");
+  for (const target of done.targets) {
+    const isAll = target.piece === undefined && target.surface?.text === "all";
+    add(target.piece, "piece-ref");
+    add(target.surface, isAll ? "vocabulary" : "surface-ref");
+  }
+  for (const fact of done.facts) {
+    add(fact.keyword, "keyword");
+    if (fact.kind === "took") {
+      addValue(fact.time, add);
+    } else if (fact.kind === "used") {
+      addValue(fact.amount, add);
+    } else if (fact.kind === "trouble") {
+      add(fact.trouble, "vocabulary");
+    } else if (fact.kind === "air") {
+      addRange(fact.temperature, add);
+      addValue(fact.humidity?.value, add);
+      addValue(fact.humidity?.to, add);
+    }
   }
 }
 

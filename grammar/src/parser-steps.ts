@@ -98,7 +98,7 @@ export class StepParser extends FieldParser {
   }
 
   /** `with hide_glue`, where a step may be done with a material. */
-  private withMaterial(line: StepLine): void {
+  protected withMaterial(line: StepLine): void {
     if (this.at(t.With)) {
       this.take(t.With);
       line.material = this.nameOf(this.take(t.Word, "a material"));
@@ -159,7 +159,7 @@ export class StepParser extends FieldParser {
   }
 
   /** Reads the verb, and says how it is done where the word does so: `vacuum` is `dust "vacuum"`. */
-  private verb(line: StepLine): string | undefined {
+  protected verb(line: StepLine): string | undefined {
     const found = this.longestIn(VERB_SPELLINGS) ?? this.longestIn(VERB_SPELLINGS_WITH);
     if (found === undefined) {
       line.verb = make.makeName(this.take(t.Word, "a verb or a text in double quotes"));

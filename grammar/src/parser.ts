@@ -1,7 +1,7 @@
 /**
  * Parses one logical line at a time, with one entry rule for each form of a line: this file has the heads of
- * declarations and the other statements of recipes and jobs, `parser-layers.ts` layers and tails, `parser-steps.ts` steps
- * and waits, `parser-fields.ts` the fields, `parser-words.ts` those of words, `parser-shapes.ts` shapes, and
+ * declarations and the other statements of recipes and jobs, `parser-records.ts` the record of a job, `parser-layers.ts`
+ * layers and tails, `parser-steps.ts` steps and waits, `parser-fields.ts` the fields, `parser-words.ts` those of words, `parser-shapes.ts` shapes, and
  * `parser-parts.ts` what they share.
  *
  * The grammar is LL(2): what comes next is decided by one token, in a few places by two. Which words a vocabulary has is
@@ -10,7 +10,7 @@
  */
 import { AT_COMMA, type Draft, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
-import { LayerParser } from "./parser-layers.ts";
+import { RecordParser } from "./parser-records.ts";
 import type { Line } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
@@ -24,7 +24,7 @@ export interface HeadLine {
   parameters: readonly tree.Parameter[];
 }
 
-export class LineParser extends LayerParser {
+export class LineParser extends RecordParser {
   // -------------------------------------------------------------------------------------------------------------
   // Heads
 
@@ -136,23 +136,12 @@ export class LineParser extends LayerParser {
   );
 
   protected readonly target = this.part(AT_COMMA, (targets: tree.Target[]): void => {
-    const draft: Draft<tree.Target> = { kind: "target", span: NO_SPAN };
-    targets.push(draft);
-    this.spanned(draft, () => {
-      draft.surface = this.spelling(ALL_SURFACES) ?? this.nameOf(this.take(t.Word, "a surface"));
-      if (this.at(t.Dot)) {
-        this.take(t.Dot);
-        draft.piece = draft.surface;
-        draft.surface = undefined;
-        draft.surface = this.nameOf(this.take(t.Word, "a surface after the piece"));
-      }
-    });
+    this.surfaceOf(targets);
     this.endOfPart(undefined, isAnd);
   });
 }
 
 const isAnd = (next: TokenType): boolean => next === t.And;
-const ALL_SURFACES: Readonly<Record<string, string>> = { everything: "all", "all surfaces": "all" };
 
 function emptyHead(): HeadLine {
   return { parameters: [] };

@@ -20,6 +20,7 @@ import * as t from "./tokens.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
+  DoneStatement,
   FieldStatement,
   RecipeStatement,
   Respelling,
@@ -66,14 +67,16 @@ export function readPiece(
     .filter((statement) => isFieldOrBroken(statement) || statement.kind === "surface");
 }
 
-/** The fields and applications of a job. */
+/** The fields, the applications and the record of a job. */
 export function readJob(
   ctx: ReadingContext,
   nodes: readonly LayoutNode[],
-): (FieldOrBroken | ApplyStatement)[] {
+): (FieldOrBroken | ApplyStatement | DoneStatement)[] {
   return nodes
     .map((node) => readStatement(ctx, node, "job"))
-    .filter((statement) => isFieldOrBroken(statement) || statement.kind === "apply");
+    .filter(
+      (statement) => isFieldOrBroken(statement) || statement.kind === "apply" || statement.kind === "done",
+    );
 }
 
 /** The statements of a recipe, or of the block of a layer. */
@@ -84,7 +87,9 @@ export function readRecipe(
 ): RecipeStatement[] {
   return nodes
     .map((node) => readStatement(ctx, node, kind))
-    .filter((statement) => statement.kind !== "surface" && statement.kind !== "apply");
+    .filter(
+      (statement) => statement.kind !== "surface" && statement.kind !== "apply" && statement.kind !== "done",
+    );
 }
 
 /** Reads a line by a rule, once its strings and the sign after its keyword have been looked at. */
@@ -233,6 +238,8 @@ function readOwnStatement(
       return { kind: "note", ...base, ...readLine(ctx, node, rules.note, example) };
     case "apply":
       return { kind: "apply", ...base, ...readLine(ctx, node, rules.apply, example) };
+    case "done":
+      return { kind: "done", ...base, ...readLine(ctx, node, rules.done, example) };
     default:
       return { kind: "broken", ...base };
   }

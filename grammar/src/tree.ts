@@ -479,6 +479,51 @@ export interface Target {
   readonly span: Span;
 }
 
+/** `done 2027-03-10 14:00 coat 2 of hall_clear on top, took 25 min`: what was really done, and when it was finished. */
+export interface DoneStatement extends StatementBase {
+  readonly kind: "done";
+  readonly date?: DateLiteral;
+  readonly time?: TimeLiteral;
+  /** `coat 2 of hall_clear` */
+  readonly coat?: { readonly keyword: Name; readonly number?: NumberLiteral; readonly span: Span };
+  /** `strip`, of a step */
+  readonly verb?: Name;
+  /** What the coat is of, or `strip with slow_stripper`. */
+  readonly material?: Name;
+  /** The words of a step that is said in words of one's own. */
+  readonly what?: Title;
+  /** `on top and table.base`; none where the job has one surface. */
+  readonly targets: readonly Target[];
+  readonly facts: readonly DoneFact[];
+}
+
+/** What is known of work that was done; `keyword` is its first word. */
+export type DoneFact =
+  | { readonly kind: "took"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
+  | { readonly kind: "used"; readonly keyword: Name; readonly amount?: Value; readonly span: Span }
+  | { readonly kind: "paid"; readonly keyword: Name; readonly amount?: NumberLiteral; readonly span: Span }
+  | {
+      readonly kind: "air";
+      readonly keyword: Name;
+      readonly temperature?: Range;
+      readonly humidity?: Humidity;
+      readonly span: Span;
+    }
+  | { readonly kind: "trouble"; readonly keyword: Name; readonly trouble?: Name; readonly span: Span }
+  /** `piece 2`, `pieces 1 and 3` */
+  | {
+      readonly kind: "piece";
+      readonly keyword: Name;
+      readonly numbers: readonly NumberLiteral[];
+      readonly span: Span;
+    }
+  | {
+      readonly kind: "by" | "photo" | "note";
+      readonly keyword: Name;
+      readonly text?: Title;
+      readonly span: Span;
+    };
+
 /** A line whose first part could not be read as a statement; its problems are in `DeclarationBody.problems`. */
 export interface BrokenStatement extends StatementBase {
   readonly kind: "broken";
@@ -532,7 +577,7 @@ export interface RecipeDeclaration extends DeclarationBase {
 }
 export interface JobDeclaration extends DeclarationBase {
   readonly kind: "job";
-  readonly fields: readonly (FieldStatement | ApplyStatement | BrokenStatement)[];
+  readonly fields: readonly (FieldStatement | ApplyStatement | DoneStatement | BrokenStatement)[];
 }
 
 /** `clear: material = waterborne_polyurethane` */
@@ -556,5 +601,6 @@ export type Statement =
   | FieldStatement
   | SurfaceStatement
   | ApplyStatement
+  | DoneStatement
   | Exclude<RecipeStatement, FieldStatement | BrokenStatement>
   | BrokenStatement;

@@ -313,8 +313,42 @@ export const STATEMENTS: Readonly<
       repeatable: true,
       required: true,
     },
+    done: {
+      example: "done 2027-03-10 14:00 coat 1 of hall_clear on top, took 25 min",
+      doc: "What was really done on a surface, and when it was finished; all before it counts as done, too.",
+      repeatable: true,
+    },
   },
 };
+
+/** What a `done` line can say behind a comma. */
+export const DONE_FACTS: Readonly<Record<string, { readonly example: string; readonly doc: string }>> = {
+  took: { example: "took 25 min", doc: "Hands-on time of all that the line says." },
+  used: { example: "used 210 mL", doc: "How much of the material it took." },
+  paid: { example: "paid 28.00", doc: "What was paid for material that was bought for it." },
+  air: { example: "air 17 C, 60 % RH", doc: "The air in which it was done and dried." },
+  piece: { example: "piece 1 and 2", doc: "Which of several pieces; without it, all of them." },
+  trouble: {
+    example: "trouble blush",
+    doc: "What went wrong: blush, peeling, fish-eyes, runs, clouds, wrinkles, bubbles, nibs or tacky.",
+  },
+  by: { example: 'by "M."', doc: "Who did it." },
+  photo: { example: 'photo "top-1.jpg"', doc: "The name of a photo's file." },
+  note: { example: 'note "a little thin at the edge"', doc: "A note." },
+};
+
+/** What can go wrong with a finish, as a record names it. */
+export const TROUBLES = [
+  "blush",
+  "peeling",
+  "fish-eyes",
+  "runs",
+  "clouds",
+  "wrinkles",
+  "bubbles",
+  "nibs",
+  "tacky",
+] as const;
 
 /** How a verb's line goes on. */
 export type VerbForm = "none" | "material" | "optional-material" | "grits" | "what" | "what-with";

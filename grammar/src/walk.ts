@@ -37,6 +37,7 @@ const STATEMENT_KINDS: ReadonlySet<string> = new Set<Statement["kind"]>([
   "follow",
   "note",
   "apply",
+  "done",
   "broken",
 ]);
 

@@ -8,6 +8,7 @@ import type {
   FieldValue,
   JobDeclaration,
 } from "../../../../grammar/src/tree.ts";
+import { readRecords } from "./lower-record.ts";
 import {
   fieldsByWord,
   type Lowering,
@@ -30,6 +31,10 @@ type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
 export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): Job {
   const fields = fieldsByWord(ctx, "job", syntax.fields, syntax.headSpan);
   const applies = syntax.fields.filter((f): f is ApplyStatement => f.kind === "apply");
+  const records = readRecords(
+    ctx,
+    syntax.fields.filter((f) => f.kind === "done"),
+  );
   if (applies.length === 0) {
     report(
       ctx,
@@ -47,6 +52,7 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
   return {
     ...named,
     kind: "job",
+    records,
     pieces: distinctPieces(ctx, fields.get("piece") ?? []),
     shop: readReference(ctx, fields.get("in")?.[0]) as Job["shop"],
     start: readMoment(ctx, fields.get("start")?.[0]),

@@ -59,7 +59,7 @@ export function fieldsByWord(
   statements: readonly (
     | FieldStatement
     | BrokenStatement
-    | { readonly kind: "surface" | "apply"; readonly keyword: Name }
+    | { readonly kind: "surface" | "apply" | "done"; readonly keyword: Name }
   )[],
   head: Span,
 ): ReadonlyMap<string, readonly FieldStatement[]> {

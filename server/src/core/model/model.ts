@@ -8,16 +8,20 @@
 import type {
   ApplyStatement,
   Declaration,
+  DoneStatement,
   Parameter,
   RecipeStatement,
   Span,
   SyntaxProblem,
 } from "../../../../grammar/src/tree.ts";
+import type { TROUBLES } from "../../../../grammar/src/vocabulary.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import type { LeadResult } from "../knowledge/lead.ts";
 import type { SpotTestWord } from "../knowledge/spot-tests.ts";
 import type { FileId, Place } from "../place.ts";
+
+export type TroubleWord = (typeof TROUBLES)[number];
 
 export interface Fact<T> {
   readonly value: T;
@@ -226,8 +230,31 @@ export interface JobApply {
   readonly place: Place;
 }
 
+/** What was really done: a `done` line of a job. */
+export interface JobRecord {
+  readonly syntax: DoneStatement;
+  readonly place: Place;
+  /** When it was finished, local ISO to the minute; without a time the midnight that ends the day. */
+  readonly at: string;
+  readonly facts: {
+    /** Hands-on hours of all that the line says. */
+    readonly tookHours?: number;
+    readonly used?: { readonly dimension: "volume" | "mass"; readonly value: number };
+    readonly paid?: number;
+    readonly air?: { readonly temperature: number; readonly humidity?: number };
+    /** From 1. */
+    readonly pieces?: readonly number[];
+    readonly trouble?: { readonly word: TroubleWord; readonly place: Place };
+    readonly by?: string;
+    readonly photo?: string;
+    readonly note?: string;
+  };
+}
+
 export interface Job extends Named {
   readonly kind: "job";
+  /** In the order of time. */
+  readonly records: readonly JobRecord[];
   readonly pieces: readonly JobPiece[];
   readonly shop?: { readonly name: string; readonly place: Place };
   /** `date` is ISO `2027-03-08`, `time` `09:00`. */

@@ -32,6 +32,18 @@ export function resolveApplies(ctx: Resolving, job: Job, syntax: JobDeclaration)
     for (const target of apply.targets) checkTarget(ctx, target, known, job, areAllKnown);
     if (apply.call && apply.targets.length === 0 && areAllKnown) checkOnly(ctx, apply.call, known, job);
   }
+  for (const { syntax: done } of job.records) {
+    if (done.material) modelNamed(ctx, "material", done.material);
+    for (const target of done.targets) checkTarget(ctx, target, known, job, areAllKnown);
+    if (done.targets.length === 0 && areAllKnown)
+      checkOnly(
+        ctx,
+        { span: (done.material ?? done.verb ?? done.what ?? done.coat ?? done).span },
+        known,
+        job,
+        "on",
+      );
+  }
   const shop = job.shop && ctx.scope.shops.get(job.shop.name);
   return { calls, ...(shop ? { shop } : {}) };
 }
@@ -63,21 +75,27 @@ function surfacesByName(pieces: readonly Piece[]): KnownSurfaces {
 }
 
 /** A line that names no surface, which is plain where there is only one. */
-function checkOnly(ctx: Resolving, { span }: Call, known: KnownSurfaces, job: Job): void {
+function checkOnly(
+  ctx: Resolving,
+  { span }: Pick<Call, "span">,
+  known: KnownSurfaces,
+  job: Job,
+  word: "to" | "on" = "to",
+): void {
   const labels = [...known.surfaces].flatMap(([name, all]) =>
     all.map(({ piece }) => (job.pieces.length > 1 ? `${piece.name}.${name}` : name)),
   );
   if (labels.length < 2) return;
   const at = { start: span.end, end: span.end };
   const [first, ...others] = ["all", ...labels.slice(0, 4)].map((label) => ({
-    title: `Add \`to ${label}\``,
+    title: `Add \`${word} ${label}\``,
     span: at,
-    text: ` to ${label}`,
+    text: ` ${word} ${label}`,
   }));
   ctx.problems.push({
     rule: "syntax",
     span,
-    message: `This job has several surfaces\nSay which, such as \`to ${labels[0]}\`, or \`to all\`.`,
+    message: `This job has several surfaces\nSay which, such as \`${word} ${labels[0]}\`, or \`${word} all\`.`,
     fix: first!,
     others,
   });

@@ -5,7 +5,14 @@
  * otherwise is understood as far as it goes, so that one can find one's way in a file that is half typed.
  */
 import { type NameUse, namesOf } from "../../../../grammar/src/names.ts";
-import type { Call, Parameter, Target } from "../../../../grammar/src/tree.ts";
+import type {
+  ApplyStatement,
+  Call,
+  DoneStatement,
+  Parameter,
+  Statement,
+  Target,
+} from "../../../../grammar/src/tree.ts";
 import type { ModelDeclaration, Recipe, RecipeParameter, Surface } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import type { ProgramDeclaration, Scope } from "../model/program.ts";
@@ -46,8 +53,11 @@ export function referencesIn(
 
 function isName({ role, name, statement }: NameUse): boolean {
   if (role === "keyword" || role === "unit") return false;
-  return role !== "vocabulary" || (statement?.kind === "apply" && name.text === "all");
+  return role !== "vocabulary" || (hasTargets(statement) && name.text === "all");
 }
+
+const hasTargets = (statement: Statement | undefined): statement is ApplyStatement | DoneStatement =>
+  statement?.kind === "apply" || statement?.kind === "done";
 
 type Meaning = Pick<Reference, "referents" | "through">;
 
@@ -137,7 +147,7 @@ function parameterElse(
 /** The surfaces that a word behind `to` means; `all` means every one, unless one is called so. */
 function surfacesMeant({ declaration, scope }: Names, { name, statement }: NameUse): readonly Referent[] {
   const { model } = declaration.lowered;
-  if (model?.kind !== "job" || statement?.kind !== "apply") return [];
+  if (model?.kind !== "job" || !hasTargets(statement)) return [];
   const target = targetsByPlace(statement.targets).get(name.span.start);
   if (!target) return [];
   if (target.piece) {

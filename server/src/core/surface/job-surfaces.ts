@@ -2,7 +2,7 @@
  * The surfaces of a job: those of its pieces, and those that its `apply` lines mean.
  */
 import type { Target } from "../../../../grammar/src/tree.ts";
-import type { Job, JobApply, Piece, Surface } from "../model/model.ts";
+import type { Job, JobApply, JobRecord, Piece, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 
 export interface JobSurface {
@@ -85,8 +85,12 @@ export function appliedSurfaces(job: Job, scope: Scope): ReadonlyMap<JobSurface,
   return new Map([...applied].sort(([a], [b]) => place(a) - place(b)));
 }
 
+/** The surfaces that a line of the record means. */
+export const recordedSurfaces = (record: JobRecord, job: Job, scope: Scope): ReadonlySet<JobSurface> =>
+  new Set(surfacesMeant(record, surfacesOf(job, scope)));
+
 /** Without a target the only surface is meant, where there is one. */
-function surfacesMeant({ syntax }: JobApply, surfaces: SurfacesOfJob): Iterable<JobSurface> {
+function surfacesMeant({ syntax }: JobApply | JobRecord, surfaces: SurfacesOfJob): Iterable<JobSurface> {
   if (syntax.targets.length === 0) return surfaces.all.length === 1 ? surfaces.all : [];
   return new Set(syntax.targets.flatMap((target) => meant(target, surfaces)));
 }
