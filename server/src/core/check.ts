@@ -95,6 +95,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     scopeOf: scopes,
     remembered,
     plan: parts.plan,
+    ...(parts.today === undefined ? {} : { today: parts.today }),
     jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
   });
   const sizes: Sizes = {

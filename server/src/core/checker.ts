@@ -78,6 +78,8 @@ export interface CheckerParts {
   /** Keeps what was worked out for an earlier program. */
   readonly memory?: Memory<CheckView>;
   readonly plan: Planner;
+  /** See `TotallerParts`. */
+  readonly today?: string;
   readonly assumed: AssumedRunner;
   readonly rules: readonly TradeRule[];
   /** Told of every fault in this program. */

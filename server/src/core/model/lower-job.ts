@@ -24,7 +24,7 @@ import {
   stated,
   within,
 } from "./lowering.ts";
-import type { Job, JobPiece, Named } from "./model.ts";
+import type { Job, JobPiece, JobRecord, Named } from "./model.ts";
 
 type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
 
@@ -55,7 +55,7 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
     records,
     pieces: distinctPieces(ctx, fields.get("piece") ?? []),
     shop: readReference(ctx, fields.get("in")?.[0]) as Job["shop"],
-    start: readMoment(ctx, fields.get("start")?.[0]),
+    start: readMoment(ctx, fields.get("start")?.[0]) ?? firstOf(records),
     ready: readMoment(ctx, fields.get("ready")?.[0]),
     budget:
       budgetAmount === undefined ? undefined : { amount: budgetAmount, place: placeOf(ctx, budget!.span) },
@@ -67,6 +67,11 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
     delivery: readTexts(fields.get("delivery"))[0],
     notes: readTexts(fields.get("note")),
   };
+}
+
+/** A job whose line does not say when it begins has begun with its record. */
+function firstOf([first]: readonly JobRecord[]): Job["start"] {
+  return first && { date: first.at.slice(0, 10), time: first.at.slice(11), place: first.place };
 }
 
 function distinctPieces(ctx: Lowering, statements: readonly FieldStatement[]): readonly JobPiece[] {

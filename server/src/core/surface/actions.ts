@@ -9,6 +9,7 @@ import type {
   StepStatement,
   WaitStatement,
 } from "../../../../grammar/src/tree.ts";
+import type { ShopAir } from "../air/wait-factor.ts";
 import type { Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { MixParts } from "../quantities/litres.ts";
@@ -93,6 +94,9 @@ export interface LayerAction extends ActionBase {
   readonly wetUm?: number;
   /** The sheen that it is to have. */
   readonly sheen?: string;
+  /** By the record: the air in which it was put on and dried, and the hours since the coat before, of a coat more. */
+  readonly measuredAir?: ShopAir;
+  readonly restedHours?: number;
 }
 
 /** The second part of a two-part material: parts of the material to parts of this. */

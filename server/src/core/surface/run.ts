@@ -11,6 +11,7 @@ import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { memo } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
+import { amend, type SurfaceLine, type SurfaceRecord } from "../record/amend.ts";
 import type { Resolutions } from "../resolution/resolutions.ts";
 import { minimumClosedHours, minimumOvernightHours } from "../schedule/calendar.ts";
 import { NIGHT_WITHOUT_SHOP_H } from "../schedule/night.ts";
@@ -19,7 +20,7 @@ import { bindArguments, type Expanding, expand, givenTo } from "./expand.ts";
 import { followedRecipes, namedByJobs, partRecipes } from "./followed.ts";
 import { ASSUMED_STATE, describedState, leftState } from "./initial-state.ts";
 import { type JobHistory, type LeftBy, type Nearest, surfaceKey, type Visited } from "./job-history.ts";
-import { appliedSurfaces, type JobSurface } from "./job-surfaces.ts";
+import { appliedSurfaces, type JobSurface, recordedSurfaces } from "./job-surfaces.ts";
 import { type Pairing, pairUp } from "./pairs.ts";
 import { finalState, simulate } from "./simulate.ts";
 import type { Moment, SurfaceState } from "./state.ts";
@@ -56,6 +57,13 @@ export interface SurfaceRun {
   readonly continued?: true;
   /** Assumed runs only: others did something to the surface before, so that it need not be bare at the start. */
   readonly preceded?: true;
+  /** Of a job with a record that tells of this surface: the moments are those of what was done and is left. */
+  readonly record?: RunRecord;
+}
+
+export interface RunRecord extends SurfaceRecord {
+  /** The run as the recipe alone has it. */
+  readonly planned: SurfaceRun;
 }
 
 export interface Runner {
@@ -283,6 +291,7 @@ function runPaired(recipe: Recipe, surfaces: readonly JobSurface[], asked: Expan
 function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): readonly SurfaceRun[] {
   const { shop, calls } = resolutions.job(job, asking);
   const asked = expandingBy(asking, resolutions);
+  const recorded = recordLines(job, asking.scopeOf(job.file));
   return [...appliedSurfaces(job, asking.scopeOf(job.file))].map(([surface, applies]): SurfaceRun => {
     const parts = applies.flatMap((apply) => {
       const call = apply.syntax.call && calls.get(apply.syntax.call);
@@ -295,31 +304,61 @@ function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): re
     const actions = parts.flatMap((part) => part.actions).map((action, index) => ({ ...action, index }));
     const initial = initialState(job, surface, asking);
     const key = surfaceKey(job, surface);
-    const moments = simulate({
-      initial,
-      actions,
-      overnightHours: overnightHours(shop),
-      surface: surface.surface,
-      ...(shop?.hours ? { closedHours: closedHours(shop.hours) } : {}),
-      ...(shop?.air ? { air: airOf(shop, shop.air.value) } : {}),
-    });
-    return {
-      kind: "job",
-      owner: { file: job.file, declaration: job.declaration },
-      label: surface.label,
-      job,
-      piece: surface.piece,
-      pieces: surface.pieces,
-      surface: surface.surface,
-      ...(shop ? { shop } : {}),
-      applied: parts.map(({ recipe, apply }) => ({ recipe, apply })),
-      initial,
-      moments,
-      final: finalState(initial, moments),
-      cycles: parts.flatMap((part) => part.cycles),
-      ...(asking.ask("isContinued", [job.file, key]) ? { continued: true as const } : {}),
+    const isContinued = asking.ask("isContinued", [job.file, key]);
+    const runOf = (of: readonly Action[]): SurfaceRun => {
+      const moments = simulate({
+        initial,
+        actions: of,
+        overnightHours: overnightHours(shop),
+        surface: surface.surface,
+        ...(shop?.hours ? { closedHours: closedHours(shop.hours) } : {}),
+        ...(shop?.air ? { air: airOf(shop, shop.air.value) } : {}),
+      });
+      return {
+        kind: "job",
+        owner: { file: job.file, declaration: job.declaration },
+        label: surface.label,
+        job,
+        piece: surface.piece,
+        pieces: surface.pieces,
+        surface: surface.surface,
+        ...(shop ? { shop } : {}),
+        applied: parts.map(({ recipe, apply }) => ({ recipe, apply })),
+        initial,
+        moments,
+        final: finalState(initial, moments),
+        cycles: parts.flatMap((part) => part.cycles),
+        ...(isContinued ? { continued: true as const } : {}),
+      };
     };
+    const planned = runOf(actions);
+    const lines = recorded.get(surface);
+    if (!lines) return planned;
+    const { actions: amended, record } = amend(actions, surface.pieces, lines);
+    return { ...runOf(amended), record: { ...record, planned } };
   });
+}
+
+/** The lines of the record, by the surfaces that they tell of. */
+function recordLines(job: Job, scope: Scope): ReadonlyMap<JobSurface, readonly SurfaceLine[]> {
+  const lines = new Map<JobSurface, SurfaceLine[]>();
+  for (const record of job.records) {
+    const surfaces = recordedSurfaces(record, job, scope);
+    const pieces = ({ pieces: all }: JobSurface): number =>
+      record.facts.pieces?.filter((piece) => piece <= all).length ?? all;
+    const hasAreas = [...surfaces].every(({ surface }) => surface.areaM2 > 0 && !surface.areaGap);
+    const weight = ({ surface }: JobSurface): number => (hasAreas ? surface.areaM2 : 1);
+    const whole = [...surfaces].reduce((sum, surface) => sum + weight(surface) * pieces(surface), 0);
+    const { material: named } = record.syntax;
+    const material = named && scope.materials.get(named.text);
+    for (const surface of surfaces) {
+      const line = { record, share: weight(surface) / whole, ...(material ? { material } : {}) };
+      const ofSurface = lines.get(surface);
+      if (ofSurface) ofSurface.push(line);
+      else lines.set(surface, [line]);
+    }
+  }
+  return lines;
 }
 
 /** The least that `wait overnight` brings in this shop, whenever in its hours the task before ends. */

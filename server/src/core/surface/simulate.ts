@@ -61,6 +61,7 @@ export function simulate(input: SimulationInput): readonly Moment<Action>[] {
   let state = input.initial;
   let waited: number | undefined = 0;
   for (const action of input.actions) {
+    if (action.op === "layer") state = advance(state, action.restedHours ?? 0);
     const before = byHands(action) ? whenOpen(input, state, waited) : state;
     const after =
       action.op === "wait" && action.overnight
@@ -455,7 +456,7 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     toner: layer.toner,
     since: state.clock,
     reached: [],
-    drying: dryingTimes(input.air, material),
+    drying: dryingTimes(layer.measuredAir ?? input.air, material),
     ...(film !== undefined ? { filmUm: film } : {}),
     masked: state.masks.map(({ what }) => what),
     abrasions: [],

@@ -19,6 +19,18 @@ import type { ShopPlans } from "../schedule/shop/plan-shop.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
+import { chainKey } from "./planned-tasks.ts";
+import {
+  boughtOf,
+  litresIn,
+  paidFor,
+  type RecordSums,
+  recordedDraws,
+  recordedHours,
+  type StockNow,
+  usedSoFar,
+} from "./recorded-amounts.ts";
+import { type Begun, begunOf, leftToPlan, withDone } from "./recorded-plan.ts";
 import { createShops, type JobInShop } from "./shop-plans.ts";
 import { sum, sumOrNull } from "./sums.ts";
 import { suppliesOf } from "./supplies.ts";
@@ -40,6 +52,8 @@ export interface JobResult {
   readonly totals: JobTotals;
   /** The verdict on its air, with all jobs that share its room; where its shop states a room. */
   readonly air?: JobAir;
+  /** Of a job that has been begun by its record. */
+  readonly record?: RecordSums;
   /** Its air depends on jobs of its room that are still being planned. */
   readonly awaitsAir?: true;
 }
@@ -69,12 +83,16 @@ export interface TotallerParts {
   readonly plan: Planner;
   /** The jobs that are done in a shop on known dates; they share its people and its room. */
   readonly jobsIn: (shop: Shop) => readonly Job[];
+  /** A local ISO date or date-time before which nothing more is done; without it, jobs go on from their last record. */
+  readonly today?: string;
 }
 
 /** What is known of a job before it is planned, and what is to be planned. */
 interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "air"> {
   readonly totals: UnplannedTotals;
+  /** Of what is left to do. */
   readonly input: ScheduleInput;
+  readonly begun?: Begun;
 }
 
 type UnplannedTotals = Omit<
@@ -86,12 +104,19 @@ type UnplannedTotals = Omit<
 type Stock = JobResult["left"];
 
 /** Adds up the jobs of one program, without their air; remembers each, because jobs may start from what another left. */
-export function createTotaller({ runner, scopeOf, remembered, plan, jobsIn }: TotallerParts): Totaller {
+export function createTotaller({
+  runner,
+  scopeOf,
+  remembered,
+  plan,
+  jobsIn,
+  today,
+}: TotallerParts): Totaller {
   const known = new Map<Job, UnplannedJob>();
   const total = (job: Job, stock: Stock | undefined): UnplannedJob => {
     const runs = runner.job(job);
-    return remembered.recall("unplanned totals", job, [job, runs, stock], (asking) =>
-      totalJob(job, runs, asking.scopeOf(job.file), stock),
+    return remembered.recall("unplanned totals", job, [job, runs, stock, today], (asking) =>
+      totalJob(job, runs, asking.scopeOf(job.file), stock, today),
     );
   };
   /** The same object as long as the amounts are the same. */
@@ -183,15 +208,31 @@ function totalJob(
   runs: readonly SurfaceRun[],
   scope: Scope,
   stock: Stock | undefined,
+  today: string | undefined,
 ): UnplannedJob {
   const shop = job.shop && scope.shops.get(job.shop.name);
-  const draws = jobDraws(job, runs);
-  const needs = jobNeeds(draws).map((need) =>
-    priced(need, stock?.get(need.material) ?? need.material.onHand),
-  );
+  const onHand = ({ material }: Need): number => stock?.get(material) ?? material.onHand;
+  const begun = begunOf(job, runs, today);
+  const recorded = begun && runs.some((run) => run.record);
+  const draws = recorded ? recordedDraws(jobDraws(job, runs)) : jobDraws(job, runs);
+  const plannedRuns = runs.map((run) => run.record?.planned ?? run);
+  const planned = recorded
+    ? jobNeeds(jobDraws(job, plannedRuns)).map((need) => priced(need, onHand(need)))
+    : [];
+  const used = recorded ? usedSoFar(draws) : NOTHING_USED;
+  const paid = recorded ? paidFor(job, runs) : NOTHING_USED;
+  const needs = jobNeeds(draws).map((need) => {
+    if (!used.has(need.material)) return priced(need, onHand(need));
+    const before = planned.find(({ material }) => material === need.material)?.totals;
+    const more = priced(need, onHand(need) + (before ? litresIn(before) : 0)).totals;
+    const totals = { ...more, ...boughtOf(before, more, paid.get(need.material)) };
+    return { ...need, onHand: onHand(need), totals };
+  });
   const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
   const open = hasUnknownMaterial(runs);
-  const handsOn = hoursAreKnown(runs) ? handsOnHours(runs) : null;
+  const hours = recordedHours(runs);
+  const handsOn = !hoursAreKnown(runs) ? null : begun ? hours.all : handsOnHours(runs);
+  const paidBefore = stock !== undefined || job.after !== undefined;
   const surfaces = runs.map(surfaceTotals);
   const totals: UnplannedTotals = {
     name: job.name,
@@ -208,15 +249,80 @@ function totalJob(
       open,
       handsOn,
       supplies: suppliesOf(job, runs),
-      paidBefore: stock !== undefined || job.after !== undefined,
+      paidBefore,
     }),
   };
   const input = scheduleInput(job, shop, runs, vapoursOf(shop, draws));
-  return { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
+  const all = { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
+  if (!begun) return { ...all, input: notBefore(input, today) };
+  const plannedHours = hoursAreKnown(plannedRuns) ? handsOnHours(plannedRuns) : null;
+  const sums = money({
+    job,
+    shop,
+    scope,
+    needs: planned,
+    open: hasUnknownMaterial(plannedRuns),
+    handsOn: plannedHours,
+    supplies: suppliesOf(job, plannedRuns),
+    paidBefore,
+  });
+  const record: RecordSums = {
+    lastAt: job.records.at(-1)!.at,
+    from: begun.from,
+    planned: {
+      handsOnH: plannedHours,
+      materialCost: sums.material_cost,
+      totalCost: sums.total_cost,
+      needs: planned,
+    },
+    doneHours: hours.done,
+    stock: needs.map((need) => stockNow(need, used, planned)),
+  };
+  return { ...all, input: leftToPlan(input, begun), begun, record };
 }
 
-function withPlan({ input: _, totals, ...rest }: UnplannedJob, schedule: Schedule): JobResult {
+const NOTHING_USED: ReadonlyMap<Material, number> = new Map();
+
+/** What stands in the shop of a material now, and what is still to buy of it. */
+function stockNow(
+  { material, onHand, totals }: MaterialNeed,
+  used: ReadonlyMap<Material, number>,
+  planned: readonly MaterialNeed[],
+): StockNow {
+  const usedL = used.get(material);
+  const before = planned.find((need) => need.material === material)?.totals;
+  const missing = Math.max(0, (usedL ?? 0) - onHand - (before ? litresIn(before) : 0));
+  const bought = usedL === undefined ? 0 : missing > 1e-9 || !before ? litresIn(totals) : litresIn(before);
+  const toBuy = usedL === undefined ? totals.containers : [];
+  const more = usedL !== undefined && litresIn(totals) - bought > 1e-9;
+  return {
+    material,
+    usedL: usedL ?? 0,
+    boughtL: bought,
+    nowL: Math.max(0, onHand + bought - (usedL ?? 0)),
+    toBuy: more ? cansBeyond(totals.containers, before?.containers ?? []) : toBuy,
+  };
+}
+
+const cansBeyond = (
+  all: readonly ContainerCount[],
+  before: readonly ContainerCount[],
+): readonly ContainerCount[] =>
+  all.flatMap((can) => {
+    const had = before.find(({ litres, price }) => litres === can.litres && price === can.price)?.count ?? 0;
+    return can.count > had ? [{ ...can, count: can.count - had }] : [];
+  });
+
+/** Nothing of a job begins before today. */
+function notBefore(input: ScheduleInput, today: string | undefined): ScheduleInput {
+  if (input.start === undefined || today === undefined || input.start.slice(0, today.length) >= today)
+    return input;
+  return { ...input, start: today };
+}
+
+function withPlan({ input: _, begun, totals, ...rest }: UnplannedJob, left: Schedule): JobResult {
   const { job, runs, shop } = rest;
+  const schedule = begun ? withDone(left, begun, chainKeys(runs)) : left;
   const planned = schedule.status === "planned" && totals.hands_on_h !== null && waitsAreKnown(runs);
   const dated = planned && shop !== undefined && job.start !== undefined;
   const dates = dated ? useDates(runs, schedule) : undefined;
@@ -237,6 +343,9 @@ function withPlan({ input: _, totals, ...rest }: UnplannedJob, schedule: Schedul
   };
   return { ...rest, schedule, totals: all };
 }
+
+const chainKeys = (runs: readonly SurfaceRun[]): readonly string[] =>
+  runs.flatMap((run) => Array.from({ length: run.pieces }, (_, piece) => chainKey(run, piece)));
 
 function surfaceTotals(run: SurfaceRun): SurfaceTotals {
   const coats = run.moments.flatMap(({ action, after }) =>

@@ -138,7 +138,10 @@ interface LastCoat {
 
 function lastCoats(done: readonly Done[], schedule: Schedule): readonly LastCoat[] {
   return eachPiece(done).flatMap(({ run, piece, indices }): readonly LastCoat[] => {
-    const index = indices.findLast((at) => run.moments[at]!.action.op === "layer");
+    // A coat more that other pieces got is none of this one.
+    const index = indices.findLast(
+      (at) => run.moments[at]!.action.op === "layer" && !run.record?.done[piece]?.get(at)?.leftOut,
+    );
     if (index === undefined) return [];
     const coat = run.moments[index]!.after.layers.at(-1);
     const from = itemOf(schedule, run, piece, index)?.end;

@@ -1,0 +1,147 @@
+/**
+ * What the record of a job changes in its sums: what was really used in place of what was planned for it, hours as they
+ * were taken, and cans as they were bought.
+ */
+import { cents } from "../measure/figures.ts";
+import type { Job, Material } from "../model/model.ts";
+import type { Action } from "../surface/actions.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import type { Draw, Need } from "./needs.ts";
+import { sum } from "./sums.ts";
+import { actionHours } from "./task-plan.ts";
+import type { MaterialTotals } from "./types.ts";
+
+/** The draws of one action with what was really used of it: the rest of the pieces as planned. */
+export function recordedDraws(draws: readonly Draw[]): readonly Draw[] {
+  const mixes = new Map<Action, number>();
+  for (const { action, litres } of draws)
+    mixes.set(action, (mixes.get(action) ?? 0) + (litres ?? Number.NaN));
+  return draws.map((draw) => {
+    const used = usedOf(draw.run, draw.action, mixes.get(draw.action)!);
+    if (!used) return draw;
+    const litres = draw.litres === undefined ? used.litres : draw.litres * used.factor;
+    const { litres: _, ...rest } = draw;
+    return { ...rest, working: "by the record", ...(Number.isFinite(litres) ? { litres } : {}) };
+  });
+}
+
+/** Of the whole mix, all pieces; undefined where it is as planned. */
+function usedOf(
+  { record, pieces }: SurfaceRun,
+  { index }: Action,
+  planned: number,
+): { readonly litres: number; readonly factor: number } | undefined {
+  const done = record?.done.map((ofPiece) => ofPiece.get(index));
+  if (!done?.some((each) => each?.usedLitres !== undefined || each?.leftOut)) return undefined;
+  const litres = sum(done.map((each) => (each?.leftOut ? 0 : (each?.usedLitres ?? planned / pieces))));
+  return { litres, factor: planned > 0 ? litres / planned : 1 };
+}
+
+/** Litres of every material that are in what is done. */
+export function usedSoFar(draws: readonly Draw[]): ReadonlyMap<Material, number> {
+  const used = new Map<Material, number>();
+  const mixes = new Map<Action, number>();
+  for (const { action, litres } of draws)
+    mixes.set(action, (mixes.get(action) ?? 0) + (litres ?? Number.NaN));
+  for (const { run, action, material, litres } of draws) {
+    const done = run.record?.done.map((ofPiece) => ofPiece.get(action.index));
+    if (!done?.some((each) => each && !each.leftOut)) continue;
+    const all = mixes.get(action)!;
+    const known = sum(done.map((each) => each?.usedLitres ?? 0));
+    // What is not measured shares the rest alike, done or not.
+    const open = done.map((each) => (each?.usedLitres === undefined && !each?.leftOut ? each : undefined));
+    const others = done.filter((each) => each?.usedLitres === undefined && !each?.leftOut).length;
+    const isDone = open.filter((each) => each !== undefined).length;
+    const part = others === 0 ? 1 : (known + ((all - known) * isDone) / others) / all;
+    used.set(material, (used.get(material) ?? 0) + (litres ?? 0) * part);
+  }
+  return used;
+}
+
+/** Hands-on hours: in all, with those of the record in place of the planned ones, and of what is done. */
+export function recordedHours(runs: readonly SurfaceRun[]): { readonly all: number; readonly done: number } {
+  let all = 0;
+  let done = 0;
+  for (const run of runs) {
+    for (let piece = 0; piece < run.pieces; piece += 1) {
+      for (const [index, { action }] of run.moments.entries()) {
+        const record = run.record?.done[piece]?.get(index);
+        const hours = record?.leftOut ? 0 : (record?.tookHours ?? actionHours(run, action));
+        all += hours;
+        if (record) done += hours;
+      }
+    }
+  }
+  return { all, done };
+}
+
+/** What was paid by the record, by material. */
+export function paidFor(job: Job, runs: readonly SurfaceRun[]): ReadonlyMap<Material, number> {
+  const paid = new Map<Material, number>();
+  for (const record of job.records) {
+    const amount = record.facts.paid;
+    const material = amount === undefined ? undefined : materialOf(record.place.span.start, runs);
+    if (amount !== undefined && material) paid.set(material, (paid.get(material) ?? 0) + amount);
+  }
+  return paid;
+}
+
+function materialOf(start: number, runs: readonly SurfaceRun[]): Material | undefined {
+  for (const run of runs) {
+    for (const done of run.record?.done ?? []) {
+      for (const [index, { record }] of done) {
+        const { action } = run.moments[index]!;
+        if (record?.place.span.start !== start || (action.op !== "layer" && action.op !== "step")) continue;
+        return action.use?.material;
+      }
+    }
+  }
+  return undefined;
+}
+
+/**
+ * What is bought of a material: the cans of the plan count as bought once it is in use, and more are bought where that
+ * turns out to be too little.
+ */
+export function boughtOf(
+  planned: MaterialTotals | undefined,
+  more: MaterialTotals,
+  paid: number | undefined,
+): Pick<MaterialTotals, "containers" | "cost"> {
+  const containers = [...(planned?.containers ?? [])];
+  for (const can of more.containers) {
+    const at = containers.findIndex(({ litres, price }) => litres === can.litres && price === can.price);
+    if (at < 0) containers.push(can);
+    else containers[at] = { ...can, count: can.count + containers[at]!.count };
+  }
+  const first = paid ?? planned?.cost ?? 0;
+  return { containers, cost: more.cost === null ? null : cents(first + more.cost) };
+}
+
+/** Litres in the cans of a material. */
+export const litresIn = ({ containers }: Pick<MaterialTotals, "containers">): number =>
+  sum(containers.map(({ litres, count }) => litres * count));
+
+/** Planned against actual. Hours are hands-on, money in the shop's currency; null: not known. */
+export interface RecordSums {
+  /** When the last work of the record ended, and from when the rest is planned; local ISO. */
+  readonly lastAt: string;
+  readonly from: string;
+  readonly planned: {
+    readonly handsOnH: number | null;
+    readonly materialCost: number | null;
+    readonly totalCost: number | null;
+    readonly needs: readonly Need[];
+  };
+  readonly doneHours: number;
+  /** By material: used by what is done, bought so far, in stock now, still to buy. */
+  readonly stock: readonly StockNow[];
+}
+
+export interface StockNow {
+  readonly material: Material;
+  readonly usedL: number;
+  readonly boughtL: number;
+  readonly nowL: number;
+  readonly toBuy: MaterialTotals["containers"];
+}

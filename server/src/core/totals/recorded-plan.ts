@@ -1,0 +1,200 @@
+/**
+ * The plan of a job that has been begun: what the record says is done is taken out of what is planned, the rest goes on from
+ * the last record or a later day, and what was done is put in front of the plan again, with the times of the record.
+ *
+ * A wait counts from the end of what was really done, and so does the time within which a coat must follow.
+ */
+import { hoursBetween } from "../measure/iso-dates.ts";
+import type { Job } from "../model/model.ts";
+import { beginOf } from "../record/amend.ts";
+import { hourMs } from "../schedule/calendar.ts";
+import { NIGHT_H } from "../schedule/night.ts";
+import type { Chain, ChainItem, PlannedItem, Schedule, ScheduleInput } from "../schedule/types.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import { chainKey, taskId } from "./planned-tasks.ts";
+
+/** What was done, in local ISO date-times. */
+export interface Begun {
+  /** When the first work began. */
+  readonly startAt: string;
+  /** When the plan goes on: the end of the last work, or a later day. */
+  readonly from: string;
+  readonly items: ReadonlyMap<string, readonly DoneItem[]>;
+  /** By chain: what was not done of it on this piece. */
+  readonly leftOut: ReadonlySet<string>;
+}
+
+interface DoneItem {
+  readonly id: string;
+  readonly startAt: string;
+  readonly endAt: string;
+}
+
+/** Undefined where nothing is done. `today`: a local ISO date, or date-time, before which nothing more is done. */
+export function begunOf(job: Job, runs: readonly SurfaceRun[], today?: string): Begun | undefined {
+  const items = new Map<string, readonly DoneItem[]>();
+  const leftOut = new Set<string>();
+  for (const run of runs) {
+    run.record?.reached.forEach((reached, piece) => {
+      if (reached > 0) items.set(chainKey(run, piece), doneItems(run, piece, reached));
+      for (const [index, { leftOut: isLeftOut }] of run.record!.done[piece]!)
+        if (isLeftOut) leftOut.add(taskId({ run, piece, index }));
+    });
+  }
+  const all = [...items.values()].flat();
+  if (all.length === 0) return undefined;
+  const least = all.reduce((first, { startAt }) => (startAt < first ? startAt : first), all[0]!.startAt);
+  const last = [...all.map(({ endAt }) => endAt), ...job.records.map(({ at }) => at)];
+  const from = last.reduce((latest, at) => (at > latest ? at : latest), withTime(today ?? ""));
+  return { startAt: least, from: onFiveMinutes(from), items, leftOut };
+}
+
+const withTime = (moment: string): string => (moment.length === 10 ? `${moment}T00:00` : moment);
+
+/** Work is planned in steps of five minutes. */
+function onFiveMinutes(moment: string): string {
+  const step = hourMs / 12;
+  const time = Math.ceil(Date.parse(`${moment}Z`) / step) * step;
+  return new Date(time).toISOString().slice(0, 16);
+}
+
+/** All that is behind a piece, waits too. A task of which only the end is known, took what it was planned to. */
+function doneItems(run: SurfaceRun, piece: number, reached: number): readonly DoneItem[] {
+  const items: DoneItem[] = [];
+  let end: string | undefined;
+  for (let index = 0; index < reached; index += 1) {
+    const { action } = run.moments[index]!;
+    const done = run.record!.done[piece]!.get(index);
+    if (done?.leftOut) continue;
+    const id = taskId({ run, piece, index });
+    if (action.op === "wait") items.push({ id, startAt: end ?? "", endAt: end ?? "" });
+    if (!done || (action.op !== "step" && action.op !== "layer")) continue;
+    const begun = done.record ? beginOf(done.record) : done.at;
+    items.push({ id, startAt: end !== undefined && end > begun ? end : begun, endAt: done.at });
+    end = done.at;
+  }
+  return filledWaits(items);
+}
+
+/** A wait lasts until the next work. */
+function filledWaits(items: readonly DoneItem[]): readonly DoneItem[] {
+  const filled: DoneItem[] = [];
+  let next = items.at(-1)?.endAt ?? "";
+  for (const item of items.toReversed()) {
+    const startAt = item.startAt || next;
+    const isWait = item.startAt === item.endAt && item.endAt < next;
+    filled.push({ ...item, startAt, endAt: isWait ? next : item.endAt || startAt });
+    next = startAt;
+  }
+  return filled.reverse();
+}
+
+/** What is left to plan; the ends of what was done are known. */
+export function leftToPlan(input: ScheduleInput, begun: Begun): ScheduleInput {
+  const chains = input.chains.flatMap((chain): readonly Chain[] => {
+    const done = begun.items.get(chain.key) ?? [];
+    const items = leftItems(
+      chain.items.filter(({ id }) => !begun.leftOut.has(id)),
+      new Map(done.map(({ id, endAt }) => [id, hoursBetween(begun.from, endAt)])),
+    );
+    return items.length > 0 ? [{ ...chain, items }] : [];
+  });
+  return { ...input, chains, ...(input.start === undefined ? {} : { start: begun.from }) };
+}
+
+/** `ends`: of what is done, hours after the plan goes on, 0 or below. */
+function leftItems(items: readonly ChainItem[], ends: ReadonlyMap<string, number>): readonly ChainItem[] {
+  const last = [...ends.values()].at(-1);
+  if (last === undefined) return items;
+  /** Of the waits before the first task: when they are over, and when the one before ends in the plan. */
+  let over = last;
+  let before = 0;
+  let isFirst = true;
+  return items
+    .filter(({ id }) => !ends.has(id))
+    .map((item): ChainItem => {
+      if (item.kind === "hands") {
+        isFirst = false;
+        // How long ago it was is not for the planner to change; a time that is over is told as a finding.
+        const { maxLag, ...plain } = item;
+        return maxLag && ends.has(maxLag.of) ? plain : item;
+      }
+      const counted = item.kind === "wait" && item.of !== undefined ? ends.get(item.of) : undefined;
+      if (!isFirst) {
+        if (item.kind === "overnight" || counted === undefined) return item;
+        return { kind: "wait", id: item.id, hours: Math.max(0, counted + item.hours) };
+      }
+      // The shop opens when it does, so that the least of a night is enough to say here.
+      over = Math.max(over, (counted ?? over) + (item.kind === "overnight" ? NIGHT_H : item.hours));
+      const hours = Math.max(0, over - before);
+      before = Math.max(before, over);
+      return { kind: "wait", id: item.id, hours };
+    });
+}
+
+/**
+ * The plan with what was done in front, in hours after the first work. `plan`: of what is left; `chains`: of the whole job,
+ * in order.
+ */
+export function withDone(plan: Schedule, begun: Begun, chains: readonly string[]): Schedule {
+  if (plan.status !== "planned") return plan;
+  const { startAt } = begun;
+  const at = (moment: string): number => hoursBetween(startAt, moment);
+  const later = plan.startAt === undefined ? at(begun.from) : at(plan.startAt);
+  const planned = new Map<string, PlannedItem[]>();
+  for (const item of plan.items) {
+    const shifted = {
+      ...item,
+      start: item.start + later,
+      end: item.end + later,
+      ...(item.workEnd === undefined ? {} : { workEnd: item.workEnd + later }),
+      pauses: item.pauses.map((pause) => ({ start: pause.start + later, end: pause.end + later })),
+    };
+    const ofChain = planned.get(item.chain);
+    if (ofChain) ofChain.push(shifted);
+    else planned.set(item.chain, [shifted]);
+  }
+  const items = chains.flatMap((chain) => [
+    ...(begun.items.get(chain) ?? []).map(
+      (done): PlannedItem => ({
+        id: done.id,
+        chain,
+        start: at(done.startAt),
+        end: at(done.endAt),
+        startAt: withSeconds(done.startAt),
+        endAt: withSeconds(done.endAt),
+        slack: 0,
+        critical: false,
+        pauses: [],
+      }),
+    ),
+    ...(planned.get(chain) ?? []),
+  ]);
+  const hasRest = plan.items.length > 0;
+  const lastDone = [...begun.items.values()]
+    .flat()
+    .reduce((last, { endAt }) => (endAt > last ? endAt : last), startAt);
+  const { lastWorkHours, lastWorkAt, finishAt } = plan;
+  const hasWork = hasRest && lastWorkHours !== undefined && lastWorkHours > 0;
+  return {
+    ...plan,
+    items,
+    startAt: withSeconds(startAt),
+    finishAt: hasRest ? (finishAt ?? withSeconds(lastDone)) : withSeconds(lastDone),
+    elapsedHours: hasRest ? plan.elapsedHours + later : at(lastDone),
+    lowerBound: hasRest ? plan.lowerBound + later : at(lastDone),
+    ...(plan.sessions
+      ? {
+          lastWorkHours: hasWork ? lastWorkHours + later : at(lastDone),
+          lastWorkAt: hasWork ? lastWorkAt! : withSeconds(lastDone),
+          sessions: plan.sessions.map((session) => ({
+            ...session,
+            start: session.start + later,
+            end: session.end + later,
+          })),
+        }
+      : {}),
+  };
+}
+
+const withSeconds = (moment: string): string => (moment.length === 16 ? `${moment}:00` : moment);
