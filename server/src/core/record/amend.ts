@@ -12,11 +12,11 @@ import { type Action, type LayerAction, OTHER_WORK } from "../surface/actions.ts
 
 /** An action that was done on a piece. */
 export interface Done {
-  /** Local ISO to the minute. */
-  readonly at: string;
-  /** The line that says so; absent where a later one stands for it. */
-  readonly record?: JobRecord;
-  /** Hands-on hours on this piece, where they are stated. */
+  /** The line that says so, or that stands for it as well. */
+  readonly record: JobRecord;
+  /** The line tells of this action itself. */
+  readonly isNamed?: true;
+  /** Hands-on hours of all that the line stands for on this piece, where they are stated. */
   readonly tookHours?: number;
   /** Of the mix, on this piece, where it is stated. */
   readonly usedLitres?: number;
@@ -78,7 +78,7 @@ export function amend(
         reached[piece] = count + 1;
       });
       for (let piece = 0; piece < pieces; piece += 1)
-        if (!meant.includes(piece)) rows[found.index]!.done[piece] = { at: line.record.at, leftOut: true };
+        if (!meant.includes(piece)) rows[found.index]!.done[piece] = { record: line.record, leftOut: true };
     } else if (found.instead) rows[found.index]!.action = found.instead;
     for (const piece of meant) {
       markDone(rows, reached[piece]!, found.index, piece, line);
@@ -125,16 +125,12 @@ function markDone(
   { record, share }: SurfaceLine,
 ): void {
   const { tookHours } = record.facts;
-  const before = rows.findLast(({ done }, at) => at < from && done[piece]?.record)?.done[piece]?.at;
-  const begun = beginOf(record);
-  const implied = before !== undefined && before > begun ? before : begun;
-  for (let at = from; at < index; at += 1) rows[at]!.done[piece] ??= { at: implied };
-  const { action } = rows[index]!;
-  const used = usedLitres(record, action);
+  const done: Done = { record, ...(tookHours === undefined ? {} : { tookHours: tookHours * share }) };
+  for (let at = from; at < index; at += 1) rows[at]!.done[piece] ??= done;
+  const used = usedLitres(record, rows[index]!.action);
   rows[index]!.done[piece] = {
-    at: record.at,
-    record,
-    ...(tookHours === undefined ? {} : { tookHours: tookHours * share }),
+    ...done,
+    isNamed: true,
     ...(used === undefined ? {} : { usedLitres: used * share }),
   };
 }
@@ -207,7 +203,7 @@ function extraCoat(
   material: Material | undefined,
 ): Found {
   const last = layerIn(rows[lastAt])!;
-  const lastEnd = rows[lastAt]!.done.find((done) => done !== undefined)?.at ?? record.at;
+  const lastEnd = rows[lastAt]!.done.find((done) => done !== undefined)?.record.at ?? record.at;
   const { ifNeeded: _, batch: __, between: ___, ...plain } = last;
   const again =
     material === undefined || material === last.use.material ? plain : outOf(plain, material, record);

@@ -33,6 +33,7 @@ export const GROUP_TITLES: Readonly<Record<RuleGroup, string>> = {
   safety: "Safety",
   quantities: "Amounts",
   schedule: "Dates and cost",
+  record: "The record of what was done",
   hygiene: "Lines that do nothing",
 };
 

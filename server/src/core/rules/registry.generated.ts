@@ -87,6 +87,13 @@ import { overBudget } from "./quantities/over-budget.ts";
 import { potLifeOverrun } from "./quantities/pot-life-overrun.ts";
 import { thinnedTooFar } from "./quantities/thinned-too-far.ts";
 import { wrongThinner } from "./quantities/wrong-thinner.ts";
+import { recordAirOutsideLimits } from "./record/record-air-outside-limits.ts";
+import { recordCoatTooLate } from "./record/record-coat-too-late.ts";
+import { recordCoatTooSoon } from "./record/record-coat-too-soon.ts";
+import { recordDiffers } from "./record/record-differs.ts";
+import { recordNotInRecipe } from "./record/record-not-in-recipe.ts";
+import { recordSkipsCoat } from "./record/record-skips-coat.ts";
+import { recordTrouble } from "./record/record-trouble.ts";
 import type { Rule } from "./rule.ts";
 import { asbestosNamed } from "./safety/asbestos-named.ts";
 import { bannedStripper } from "./safety/banned-stripper.ts";
@@ -238,6 +245,13 @@ export const RULES: readonly Rule[] = [
   potLifeOverrun,
   thinnedTooFar,
   wrongThinner,
+  recordAirOutsideLimits,
+  recordCoatTooLate,
+  recordCoatTooSoon,
+  recordDiffers,
+  recordNotInRecipe,
+  recordSkipsCoat,
+  recordTrouble,
   asbestosNamed,
   bannedStripper,
   caughtInMachine,

@@ -26,6 +26,7 @@ export type RuleGroup =
   | "safety"
   | "quantities"
   | "schedule"
+  | "record"
   | "hygiene";
 
 /** An example is a whole file; in failing ones the comment `#! RULE` at the end of a line marks where it must fire. */

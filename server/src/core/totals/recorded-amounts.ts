@@ -3,7 +3,7 @@
  * were taken, and cans as they were bought.
  */
 import { cents } from "../measure/figures.ts";
-import type { Job, Material } from "../model/model.ts";
+import type { Job, JobRecord, Material } from "../model/model.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Draw, Need } from "./needs.ts";
@@ -64,15 +64,35 @@ export function recordedHours(runs: readonly SurfaceRun[]): { readonly all: numb
   let done = 0;
   for (const run of runs) {
     for (let piece = 0; piece < run.pieces; piece += 1) {
-      for (const [index, { action }] of run.moments.entries()) {
-        const record = run.record?.done[piece]?.get(index);
-        const hours = record?.leftOut ? 0 : (record?.tookHours ?? actionHours(run, action));
-        all += hours;
-        if (record) done += hours;
+      const taken = hoursTaken(run, piece);
+      for (const { action } of run.moments) {
+        const hours = taken.get(action.index);
+        all += hours ?? actionHours(run, action);
+        done += hours ?? 0;
       }
     }
   }
   return { all, done };
+}
+
+/**
+ * Hours of what is done on a piece, by index: those that a line states are shared by all that it stands for as their planned
+ * hours are to each other; without any, the planned ones.
+ */
+export function hoursTaken(run: SurfaceRun, piece: number): ReadonlyMap<number, number> {
+  const done = [...(run.record?.done[piece] ?? [])];
+  const planned = ([index, { leftOut }]: (typeof done)[number]): number =>
+    leftOut ? 0 : actionHours(run, run.moments[index]!.action);
+  const ofLine = new Map<JobRecord, number>();
+  for (const each of done) ofLine.set(each[1].record, (ofLine.get(each[1].record) ?? 0) + planned(each));
+  return new Map(
+    done.map((each) => {
+      const [index, { record, tookHours, isNamed }] = each;
+      const whole = ofLine.get(record)!;
+      if (tookHours === undefined) return [index, planned(each)];
+      return [index, whole > 0 ? (tookHours * planned(each)) / whole : isNamed ? tookHours : 0];
+    }),
+  );
 }
 
 /** What was paid by the record, by material. */
@@ -89,9 +109,10 @@ export function paidFor(job: Job, runs: readonly SurfaceRun[]): ReadonlyMap<Mate
 function materialOf(start: number, runs: readonly SurfaceRun[]): Material | undefined {
   for (const run of runs) {
     for (const done of run.record?.done ?? []) {
-      for (const [index, { record }] of done) {
+      for (const [index, { record, isNamed }] of done) {
         const { action } = run.moments[index]!;
-        if (record?.place.span.start !== start || (action.op !== "layer" && action.op !== "step")) continue;
+        if (!isNamed || record.place.span.start !== start || (action.op !== "layer" && action.op !== "step"))
+          continue;
         return action.use?.material;
       }
     }

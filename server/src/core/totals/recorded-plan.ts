@@ -4,14 +4,14 @@
  *
  * A wait counts from the end of what was really done, and so does the time within which a coat must follow.
  */
-import { hoursBetween } from "../measure/iso-dates.ts";
+import { hoursBetween, momentAfter } from "../measure/iso-dates.ts";
 import type { Job } from "../model/model.ts";
-import { beginOf } from "../record/amend.ts";
 import { hourMs } from "../schedule/calendar.ts";
 import { NIGHT_H } from "../schedule/night.ts";
 import type { Chain, ChainItem, PlannedItem, Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { chainKey, taskId } from "./planned-tasks.ts";
+import { hoursTaken } from "./recorded-amounts.ts";
 
 /** What was done, in local ISO date-times. */
 export interface Begun {
@@ -58,35 +58,43 @@ function onFiveMinutes(moment: string): string {
   return new Date(time).toISOString().slice(0, 16);
 }
 
-/** All that is behind a piece, waits too. A task of which only the end is known, took what it was planned to. */
+/**
+ * All that is behind a piece, waits too. What a line stands for ended one after the other, its last at the time of the
+ * line, and took the hours that are told or planned; but no sooner than what the line before tells of.
+ */
 function doneItems(run: SurfaceRun, piece: number, reached: number): readonly DoneItem[] {
+  const done = run.record!.done[piece]!;
+  const hours = hoursTaken(run, piece);
   const items: DoneItem[] = [];
-  let end: string | undefined;
-  for (let index = 0; index < reached; index += 1) {
+  let next: string | undefined;
+  for (let index = reached - 1; index >= 0; index -= 1) {
     const { action } = run.moments[index]!;
-    const done = run.record!.done[piece]!.get(index);
-    if (done?.leftOut) continue;
+    const each = done.get(index);
+    if (!each || each.leftOut || action.op === "note" || action.op === "open") continue;
     const id = taskId({ run, piece, index });
-    if (action.op === "wait") items.push({ id, startAt: end ?? "", endAt: end ?? "" });
-    if (!done || (action.op !== "step" && action.op !== "layer")) continue;
-    const begun = done.record ? beginOf(done.record) : done.at;
-    items.push({ id, startAt: end !== undefined && end > begun ? end : begun, endAt: done.at });
-    end = done.at;
+    const endAt: string = next !== undefined && next < each.record.at ? next : each.record.at;
+    if (action.op === "wait") items.push({ id, startAt: "", endAt: next ?? endAt });
+    else {
+      const startAt = before(endAt, hours.get(index) ?? 0);
+      items.push({ id, startAt, endAt });
+      next = startAt;
+    }
   }
-  return filledWaits(items);
+  return withWaits(items.reverse());
 }
 
-/** A wait lasts until the next work. */
-function filledWaits(items: readonly DoneItem[]): readonly DoneItem[] {
-  const filled: DoneItem[] = [];
-  let next = items.at(-1)?.endAt ?? "";
-  for (const item of items.toReversed()) {
-    const startAt = item.startAt || next;
-    const isWait = item.startAt === item.endAt && item.endAt < next;
-    filled.push({ ...item, startAt, endAt: isWait ? next : item.endAt || startAt });
-    next = startAt;
-  }
-  return filled.reverse();
+const before = (moment: string, hours: number): string =>
+  momentAfter(moment, -Math.round(hours * 60) * 60, "minute");
+
+/** Nothing begins before what was done before it has ended, and a wait lasts from then on. */
+function withWaits(items: readonly DoneItem[]): readonly DoneItem[] {
+  let end = "";
+  return items.map((item) => {
+    const startAt = item.startAt > end ? item.startAt : end || item.endAt;
+    const endAt = item.endAt > startAt ? item.endAt : startAt;
+    end = endAt;
+    return { ...item, startAt, endAt };
+  });
 }
 
 /** What is left to plan; the ends of what was done are known. */

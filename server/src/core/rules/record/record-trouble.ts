@@ -1,0 +1,79 @@
+/** What went wrong by the record, what it came of, and how it is put right. */
+import { TROUBLES_KNOWN } from "../../knowledge/troubles.ts";
+import { sentence } from "../../sentence.ts";
+import { jobWith, recordedCoats } from "../recorded-coats.ts";
+import type { TradeRule } from "../rule.ts";
+import { fitting, useName } from "../texts.ts";
+import { rankedCauses } from "../trouble-causes.ts";
+
+export const recordTrouble: TradeRule = {
+  id: "record-trouble",
+  group: "record",
+  severity: "warning",
+  docs: {
+    summary:
+      "A `done` line names a trouble: its likely causes, those seen in this recipe first, and what to do.",
+    why: "The same coat goes wrong again while its cause is there. What the record and the recipe show of it comes first; the rest is what it comes of elsewhere.",
+    remedy: "Look at the first cause, try the repair on a hidden spot, and only then go on.",
+    sources: [
+      "ISO 4618, terms and definitions of paints and varnishes (from memory)",
+      "UFC 3-190-06 (MIL-HDBK-1110)",
+      "common practice, no source",
+    ],
+  },
+  failing: [
+    {
+      title: "White in damp air",
+      text: jobWith([
+        "done  2027-03-08 10:00 coat 1 of hall_clear on top, air 18 C, 78 % RH, trouble blush #! record-trouble",
+      ]),
+    },
+    {
+      title: "Wrinkles after a coat that came too soon",
+      text: jobWith([
+        "done  2027-03-08 10:00 coat 1 of hall_clear on top, took 15 min",
+        "done  2027-03-08 11:00 coat 2 of hall_clear on top, took 15 min, trouble wrinkles #! record-coat-too-soon, record-trouble",
+      ]),
+    },
+  ],
+  passing: [
+    {
+      title: "Nothing went wrong",
+      text: jobWith(["done  2027-03-08 10:00 coat 1 of hall_clear on top, air 18 C, 78 % RH"]),
+    },
+  ],
+  checks: {
+    onJob: ({ runs, reportAt }) => {
+      for (const coat of recordedCoats(runs)) {
+        const { record, run, moment } = coat;
+        const said = record.facts.trouble;
+        const trouble = said && TROUBLES_KNOWN.find(({ word }) => word === said.word);
+        if (!said || !trouble) continue;
+        const { action } = moment;
+        const covers = action.use.material?.covers?.value;
+        const areaM2 = run.surface?.areaM2 ?? 0;
+        const planned = covers === undefined || areaM2 <= 0 ? undefined : (areaM2 * run.pieces) / covers;
+        const causes = rankedCauses(trouble, coat, planned);
+        const [first] = causes;
+        const seen = causes.flatMap((cause) => cause.seen ?? []);
+        const others = causes.filter((cause) => cause.seen === undefined).map(({ id }) => id);
+        const likely =
+          seen.length > 0
+            ? `Most likely because ${seen.join("; then because ")}.`
+            : "The record shows none of its usual causes.";
+        const elsewhere =
+          others.length > 0 ? ` Elsewhere it also comes of ${others.slice(0, 4).join(", ")}.` : "";
+        const name = trouble.word.charAt(0).toUpperCase() + trouble.word.slice(1);
+        reportAt(said.place, {
+          headline: fitting([
+            `${name} on ${useName(action.use)}: ${seen.length > 0 ? `look at ${first!.id} first` : trouble.looks}`,
+            `${name}: ${seen.length > 0 ? `look at ${first!.id} first` : trouble.looks}`,
+          ]),
+          why: `${sentence(trouble.looks).replace(/\.$/u, "")}. ${likely}${elsewhere}`,
+          remedy: `${trouble.remedy}. Try it on a hidden spot; the label and the data sheet come first.`,
+          abrades: "surface",
+        });
+      }
+    },
+  },
+};
