@@ -10,7 +10,16 @@
 import { FORMER_FIELDS, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
 import type { TokenKind } from "./tree.ts";
 import { plainUnit, UNIT_GROUPS } from "./units.ts";
-import { DECLARATION_WORDS, DUTIES, FIELDS, RESERVED, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
+import {
+  DECLARATION_WORDS,
+  DONE_FACTS,
+  DUTIES,
+  FIELDS,
+  RESERVED,
+  STATEMENTS,
+  TAILS,
+  VERBS,
+} from "./vocabulary.ts";
 
 /** How a token is coloured. */
 export type HighlightClass =
@@ -301,7 +310,11 @@ export const WORD_CLASSES: readonly WordClass[] = [
     words: [...new Set([VERBS, VERB_SPELLINGS, VERB_SPELLINGS_WITH].flatMap((verbs) => Object.keys(verbs)))],
   },
   { highlight: "duty", where: "after-safety", words: DUTIES },
-  { highlight: "keyword", where: "after-comma", words: Object.keys(TAILS) },
+  {
+    highlight: "keyword",
+    where: "after-comma",
+    words: [...new Set([...Object.keys(TAILS), ...Object.keys(DONE_FACTS)])],
+  },
   { highlight: "operator", where: "anywhere", words: RESERVED },
 ];
 

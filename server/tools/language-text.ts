@@ -238,6 +238,28 @@ More than 60 such jobs are planned one after the other in the order of \`ready\`
 All jobs in the files that are looked at take part: on the command line the files or the folder that you name and all that they use, in an editor the open files and all that they use. \`schedule --job NAME\` looks at one job alone, and says what the others would do to it; \`compare\` looks at both jobs alone.
 `;
 
+export const RECORD = `## The record
+
+\`done\` lines in a job say what was really done. They are the record of the job, in any order, one a line:
+
+\`\`\`text
+  done  2027-03-08 10:10 dust on top, took 70 min
+  done  2027-03-08 11:00 coat of walnut_gel on top, used 150 mL, paid 9.80
+  done  2027-03-10 14:00 coat 2 of hall_clear on top and base, took 25 min, air 17 C, 60 % RH, by "M."
+  done  2027-03-11 09:30 coat 3 of hall_clear on top, piece 2, trouble runs, photo "top-2.jpg"
+\`\`\`
+
+The time is when the work ended; without one it is the end of that day, so that no wait is cut short.
+What was done is a coat, a verb as in the recipe, or the words of a step in quotes. It is the next of its kind on the surface, and all before it counts as done, too: sanding and dusting need no line of their own. \`took\` is the hands-on time of all that a line stands for.
+A coat of a material that the recipe does not have any more is the next coat out of another can; a coat after the last one, or of the material put on last, is a coat more. Both count for film, drying, stock and cost as they are, and the rules judge them.
+\`on\` takes surfaces as \`to\` does, several with \`and\`; \`piece 2\` is one of several pieces. \`took\` and \`used\` of several surfaces are shared by their areas.
+
+The plan goes on from the last record, or from the day given with \`--today\`, and never from the clock of the machine. Waits count from the end of what was done, in the \`air\` of its line where that is stated.
+The cans of the plan count as bought once their material is in use; \`paid\` takes the place of their price.
+A job whose lines have no \`start\` began with its record. A job \`after\` it starts from what was really done.
+\`trouble\` names what went wrong, and \`record-trouble\` says what of its causes is seen in this very recipe.
+`;
+
 export const WORKED_OUT = `## Lead
 
 Whether an old coating may hold lead follows from \`lead\` of the surface, \`built\` of the piece and \`country\` of the shop.

@@ -15,12 +15,14 @@ import {
 import { hasSign, UNIT_ALIASES, UNIT_GROUPS, UNIT_SPELLINGS } from "../../grammar/src/units.ts";
 import {
   DECLARATION_WORDS,
+  DONE_FACTS,
   FIELDS,
   METHODS,
   PARAMETER_TYPES,
   SHAPES,
   STATEMENTS,
   TAILS,
+  TROUBLES,
   VERBS,
   WAIT_STAGES,
 } from "../../grammar/src/vocabulary.ts";
@@ -28,6 +30,7 @@ import { DUTY_SPELLINGS, WORD_SPELLINGS } from "../../grammar/src/word-spellings
 import { DUTIES } from "../src/core/knowledge/duties.ts";
 import { FAMILIES } from "../src/core/knowledge/families.ts";
 import type { Family } from "../src/core/knowledge/family-schema.ts";
+import { troubleOf } from "../src/core/knowledge/troubles.ts";
 import { SUBSTRATES, WOODS } from "../src/core/knowledge/woods.ts";
 import { familyGroups, type VocabularyName, vocabulary, woodDoc } from "../src/core/knowledge/words.ts";
 import { formatDuration } from "../src/core/measure/format-amount.ts";
@@ -39,6 +42,7 @@ import {
   ONE_PAGE,
   READING,
   RECIPES,
+  RECORD,
   SPOKEN,
   WORKED_OUT,
 } from "./language-text.ts";
@@ -65,6 +69,7 @@ export function languagePage(): string {
     ...shapes(),
     ...recipeWords(),
     RECIPES,
+    RECORD,
     ...families(),
     ...woods(),
     ...otherWords(),
@@ -193,6 +198,21 @@ function recipeWords(): readonly string[] {
     "",
     `Methods after \`by\`, with what they bring onto the piece: ${METHODS.map((method) => `${code(method)} ${TRANSFER_EFFICIENCY[method]}`).join(", ")}; \`brush\` if not said. Also read: ${spelt(METHOD_SPELLINGS)}.`,
     `After \`wait until\`: ${WAIT_STAGES.map(code).join(", ")}. Also read: ${spelt(STAGE_SPELLINGS)}.`,
+    "",
+    "## What a `done` line says",
+    "",
+    ...markdownTable(["behind a comma", "for example", "what it says"], examples(DONE_FACTS)),
+    "",
+    ...markdownTable(
+      ["trouble", "what it looks like", "what it comes of", "what to do", "source"],
+      TROUBLES.map(troubleOf).map(({ word, looks, causes, remedy, source }) => [
+        code(word),
+        looks,
+        causes.join(", "),
+        remedy,
+        source,
+      ]),
+    ),
     "",
     "## Safety duties",
     "",

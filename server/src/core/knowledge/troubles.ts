@@ -40,7 +40,7 @@ export interface Trouble {
   readonly source: string;
 }
 
-export const TROUBLES_KNOWN: readonly Trouble[] = [
+const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "blush",
     looks: "a milky film",
@@ -146,3 +146,6 @@ export const TROUBLES_KNOWN: readonly Trouble[] = [
     source: `${HANDBOOK_16}; ${PRACTICE}`,
   },
 ];
+
+/** What is known of a trouble. */
+export const troubleOf = (word: TroubleWord): Trouble => TROUBLES_KNOWN.find((each) => each.word === word)!;

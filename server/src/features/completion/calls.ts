@@ -97,7 +97,11 @@ function parameterNames(
 
 function targetOffers(ctx: CompletionContext, behind: readonly Token[]): readonly Offer[] {
   if (behind.length === 0) return [{ label: "to", kind: "keyword", insert: "to " }];
-  if (behind[0]!.text !== "to") return [];
+  return behind[0]!.text === "to" ? surfaceOffers(ctx, behind) : [];
+}
+
+/** Behind `to` or `on`, which is the first of the tokens. */
+export function surfaceOffers(ctx: CompletionContext, behind: readonly Token[]): readonly Offer[] {
   const last = behind.at(-1)!;
   const job = jobAt(ctx);
   if (!job) return [];
@@ -109,12 +113,13 @@ function targetOffers(ctx: CompletionContext, behind: readonly Token[]): readonl
       .filter((each) => each.piece.name === piece)
       .map(({ surface, piece: of }) => surfaceOffer(surface.name, of.name, surface.areaM2));
   }
-  if (last.text !== "to" && !isComma(last)) return [];
+  const isFirst = behind.length === 1;
+  if (!isFirst && !isComma(last) && last.text !== "and") return [];
   const offers = surfaces
     .filter(({ label }) => !named.has(label))
     .map(({ label, surface, piece }) => surfaceOffer(label, piece.name, surface.areaM2));
   const all: Offer = { label: "all", kind: "word", detail: "every surface of the job's pieces" };
-  return last.text === "to" ? [...offers, all] : offers;
+  return isFirst ? [...offers, all] : offers;
 }
 
 const surfaceOffer = (label: string, piece: string, areaM2: number): Offer => ({

@@ -15,6 +15,7 @@ import { fieldOffers } from "./fields.ts";
 import { declarationOffers, headOffers, pathOffers } from "./heads.ts";
 import { type CompletionContext, entriesOf, hole, type Offer } from "./offer.ts";
 import { layerOffers, safetyOffers, stepOffers, waitOffers } from "./recipe-lines.ts";
+import { doneOffers } from "./record-lines.ts";
 
 export function completionsAt(checker: Checker, file: FileId, offset: number): readonly CompletionEntry[] {
   const found = checker.program.files.get(file);
@@ -87,6 +88,8 @@ function lineOffers(ctx: CompletionContext, block: Exclude<BlockKind, "file">): 
       return waitOffers(ctx, tokens);
     case "safety":
       return safetyOffers(ctx, tokens);
+    case "done":
+      return doneOffers(ctx, tokens);
     case "follow":
     case "apply":
       return callOffers(ctx, tokens);

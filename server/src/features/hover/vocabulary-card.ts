@@ -5,7 +5,15 @@ import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/w
 import type { HoverContext } from "./context.ts";
 import { stepCard } from "./step-card.ts";
 import { waitCard } from "./wait-card.ts";
-import { countryCard, methodCard, otherWordCard, shapeCard, valueCard } from "./word-cards.ts";
+import {
+  countryCard,
+  methodCard,
+  otherWordCard,
+  shapeCard,
+  troubleCard,
+  valueCard,
+  verbCard,
+} from "./word-cards.ts";
 
 interface Said {
   readonly span: Span;
@@ -23,6 +31,8 @@ export function vocabularyCard(ctx: HoverContext, use: NameUse): Said | undefine
         return methodCard(words) ?? otherWordCard(words);
       case "wait":
         return waitCard(ctx, statement);
+      case "done":
+        return troubleCard(words) ?? verbCard(words);
       case "safety":
         return valueCard("duty", words);
       case "field":

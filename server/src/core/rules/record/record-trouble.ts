@@ -1,5 +1,5 @@
 /** What went wrong by the record, what it came of, and how it is put right. */
-import { TROUBLES_KNOWN } from "../../knowledge/troubles.ts";
+import { troubleOf } from "../../knowledge/troubles.ts";
 import { sentence } from "../../sentence.ts";
 import { jobWith, recordedCoats } from "../recorded-coats.ts";
 import type { TradeRule } from "../rule.ts";
@@ -47,8 +47,8 @@ export const recordTrouble: TradeRule = {
       for (const coat of recordedCoats(runs)) {
         const { record, run, moment } = coat;
         const said = record.facts.trouble;
-        const trouble = said && TROUBLES_KNOWN.find(({ word }) => word === said.word);
-        if (!said || !trouble) continue;
+        if (!said) continue;
+        const trouble = troubleOf(said.word);
         const { action } = moment;
         const covers = action.use.material?.covers?.value;
         const areaM2 = run.surface?.areaM2 ?? 0;
