@@ -13,9 +13,9 @@ export type CauseId =
   | "damp air"
   | "cold air"
   | "warm air"
-  | "too soon"
-  | "too late"
-  | "too much"
+  | "a coat put on too soon"
+  | "a coat put on too late"
+  | "too thick a coat"
   | "wax below"
   | "silicone below"
   | "grease below"
@@ -23,9 +23,9 @@ export type CauseId =
   | "residue below"
   | "raised grain"
   | "uncured oil below"
-  | "solvent on soft coat"
-  | "rolled or sprayed"
-  | "another can";
+  | "solvent on a soft coat"
+  | "rolling or spraying"
+  | "another product";
 
 export interface Trouble {
   readonly word: TroubleWord;
@@ -44,7 +44,7 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "blush",
     looks: "a milky film",
-    causes: ["damp air", "cold air", "too soon", "too much"],
+    causes: ["damp air", "cold air", "a coat put on too soon", "too thick a coat"],
     remedy:
       "Let it stand in warm, dry air for a night; where it stays white, scuff it and put a thin coat on at less than 60 % RH",
     lines: ["wait  overnight", "step  scuff 320", "step  dust", "COAT"],
@@ -57,11 +57,11 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
       "wax below",
       "silicone below",
       "grease below",
-      "too late",
+      "a coat put on too late",
       "uncured oil below",
       "residue below",
       "dust below",
-      "another can",
+      "another product",
     ],
     remedy:
       "Take off all that is loose, clean what is below, sand it until the edges are even, and coat again",
@@ -77,7 +77,7 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "fish-eyes",
     looks: "round craters that the coat draws back from",
-    causes: ["silicone below", "wax below", "grease below", "uncured oil below", "another can"],
+    causes: ["silicone below", "wax below", "grease below", "uncured oil below", "another product"],
     remedy:
       "Let it harden, wash it with mineral spirits and clean cloths, scuff it, and lay dewaxed shellac between before you coat again",
     lines: [
@@ -96,7 +96,7 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "runs",
     looks: "drops and curtains",
-    causes: ["too much", "cold air", "rolled or sprayed", "damp air"],
+    causes: ["too thick a coat", "cold air", "rolling or spraying", "damp air"],
     remedy: "Let it cure through, sand the runs level, and put on a thinner coat",
     lines: ["wait  until cured", "step  sand 320", "step  dust", "COAT"],
     source: `ISO 4618 (sagging), ${MEMORY_HIGH}; ${PRACTICE}`,
@@ -104,7 +104,14 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "clouds",
     looks: "a haze within the film",
-    causes: ["too soon", "uncured oil below", "damp air", "cold air", "too much", "another can"],
+    causes: [
+      "a coat put on too soon",
+      "uncured oil below",
+      "damp air",
+      "cold air",
+      "too thick a coat",
+      "another product",
+    ],
     remedy:
       "Let it dry in warm air until it has cured; where it stays, sand back to the clear part and coat again in thin coats",
     lines: ["wait  until cured", "step  sand 320", "step  dust", "COAT"],
@@ -113,7 +120,13 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "wrinkles",
     looks: "a skin in folds",
-    causes: ["solvent on soft coat", "too soon", "too much", "warm air", "uncured oil below"],
+    causes: [
+      "solvent on a soft coat",
+      "a coat put on too soon",
+      "too thick a coat",
+      "warm air",
+      "uncured oil below",
+    ],
     remedy:
       "Let it cure through, sand the folds off, and coat again in thin coats with their full time between",
     lines: ["wait  until cured", "step  sand 180, 220", "step  dust", "COAT"],
@@ -122,7 +135,7 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "bubbles",
     looks: "bubbles that dried in",
-    causes: ["rolled or sprayed", "warm air", "too much", "too soon", "raised grain"],
+    causes: ["rolling or spraying", "warm air", "too thick a coat", "a coat put on too soon", "raised grain"],
     remedy:
       "Sand the bubbles off, and put on a thin coat with a soft brush out of a can that was stirred and not shaken",
     lines: ["wait  until recoat", "step  sand 220", "step  dust", "COAT"],
@@ -139,7 +152,15 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   {
     word: "tacky",
     looks: "a film that stays soft",
-    causes: ["cold air", "damp air", "too much", "too soon", "wax below", "uncured oil below", "another can"],
+    causes: [
+      "cold air",
+      "damp air",
+      "too thick a coat",
+      "a coat put on too soon",
+      "wax below",
+      "uncured oil below",
+      "another product",
+    ],
     remedy:
       "Give it warm, moving air and twice its time; where it is still soft then, take it off and begin again with a thin coat",
     lines: ["wait  until cured", "step  scuff 320", "step  dust", "COAT"],

@@ -58,7 +58,7 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
     const air = airOf(coat);
     return air && air.temperature > WARM_C ? `the air was at ${degreesText(air.temperature)}` : undefined;
   },
-  "too soon": ({ below, record }) => {
+  "a coat put on too soon": ({ below, record }) => {
     const needed = below && stageHours(below.coat, "recoat");
     if (!below || needed === undefined) return undefined;
     const { most } = hoursApart(below.record, record);
@@ -66,14 +66,14 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
       ? `${coatName(below.coat)} below had ${formatDuration(Math.max(0, most))} of its ${formatDuration(needed)}`
       : undefined;
   },
-  "too late": ({ below, record }) => {
+  "a coat put on too late": ({ below, record }) => {
     const latest = below?.coat.material?.recoat?.value.latest;
     if (!below || latest === undefined || below.coat.abrasions.length > 0) return undefined;
     return hoursApart(below.record, record).least > latest
       ? `${coatName(below.coat)} below was past its ${formatDuration(latest)} and not sanded`
       : undefined;
   },
-  "too much": ({ record, moment }, planned) => {
+  "too thick a coat": ({ record, moment }, planned) => {
     const { laid } = moment.action;
     const used = record.facts.used?.dimension === "volume" ? record.facts.used.value : undefined;
     if (used !== undefined && planned !== undefined && used > planned * MUCH)
@@ -96,7 +96,7 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
     const { most } = hoursApart(below.record, record);
     return most < cured ? `${coatName(below.coat)} below was ${formatDuration(most)} old` : undefined;
   },
-  "solvent on soft coat": ({ moment, below, record }) => {
+  "solvent on a soft coat": ({ moment, below, record }) => {
     const isSolvent = moment.action.use.material?.family?.drying === "solvent release";
     const cured = below && stageHours(below.coat, "cured");
     if (
@@ -110,11 +110,11 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
       ? `its solvents reached ${coatName(below.coat)} before that had cured`
       : undefined;
   },
-  "rolled or sprayed": ({ moment }) =>
+  "rolling or spraying": ({ moment }) =>
     ["roller", "foam", "spray", "hvlp", "airless"].includes(moment.action.method)
       ? `it was put on by ${moment.action.method}`
       : undefined,
-  "another can": ({ run, record, moment }) =>
+  "another product": ({ run, record, moment }) =>
     run.record?.differences.some((each) => each.kind === "another material" && each.record === record)
       ? `${useName(moment.action.use)} came out of another can than planned`
       : undefined,
