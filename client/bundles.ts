@@ -10,7 +10,9 @@
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
 import type { BuildOptions, Plugin } from "esbuild";
+import type { Report, TradeRule } from "../server/src/core/rules/rule.ts";
 import { withoutExplanations } from "./without-explanations.ts";
 
 export const ROOT = path.resolve(import.meta.dirname, "..");
@@ -28,6 +30,8 @@ export interface Bundle {
   readonly withReportsBeside?: true;
   /** Plans are made in a thread, by `planning.cjs`; should one have to be made here after all, that is loaded for it. */
   readonly withPlannerBeside?: true;
+  /** What counts the record of a job is loaded from `record.cjs` for the first job that has one; see `recordBeside`. */
+  readonly withRecordBeside?: true;
 }
 
 export const BUNDLES: readonly Bundle[] = [
@@ -41,7 +45,9 @@ export const BUNDLES: readonly Bundle[] = [
     withoutExplanations: true,
     withReportsBeside: true,
     withPlannerBeside: true,
+    withRecordBeside: true,
   },
+  { entry: "server/src/entry/record.ts", out: "server/dist/record.cjs", runsIn: "node", format: "cjs" },
   { entry: "server/src/entry/planning.ts", out: "server/dist/planning.cjs", runsIn: "node", format: "cjs" },
   {
     entry: "server/src/reports/job-reports.ts",
@@ -83,6 +89,7 @@ export const BUNDLES: readonly Bundle[] = [
     runsIn: "browser",
     format: "iife",
     withoutExplanations: true,
+    withRecordBeside: true,
   },
 ];
 
@@ -101,6 +108,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
+    ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
   ],
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
@@ -140,6 +148,51 @@ const plannerBeside: Plugin = {
     }));
     onResolve({ filter: /^\.\/planning\.cjs$/ }, ({ path }) => ({ path, external: true }));
   },
+};
+
+const RECORD =
+  /[\\/]core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)\.ts$/;
+const RECORD_RULES = /[\\/]core[\\/]rules[\\/]record[\\/][a-z-]+\.ts$/;
+
+/**
+ * Most jobs have no record, so what counts one is in a bundle beside and loaded for the first that has: the functions, and
+ * the checks of the rules on records. All of them are pure, so nothing is amiss if what they share is there twice.
+ * A worker can load nothing beside it: in a browser a record is read and not counted, and a finding on it says so.
+ */
+const recordBeside = ({ runsIn }: Bundle): Plugin => ({
+  name: "record-beside",
+  setup({ onLoad, onResolve }) {
+    const isAtHand = runsIn === "node";
+    onLoad({ filter: RECORD }, ({ path: file }) => {
+      const names = [...readFileSync(file, "utf8").matchAll(/^export (?:const|function) (\w+)/gmu)];
+      const contents = names.map(([, name]) =>
+        isAtHand
+          ? `export const ${name} = (...given) => require("./record.cjs").${name}(...given);`
+          : `export const ${name} = () => undefined;`,
+      );
+      return { contents: contents.join("\n"), loader: "js" };
+    });
+    onLoad({ filter: RECORD_RULES }, async ({ path: file }) => {
+      const [[name, rule]] = Object.entries(await import(pathToFileURL(file).href)) as [[string, TradeRule]];
+      const { checks: _, failing: __, passing: ___, docs, ...told } = rule;
+      const check = isAtHand
+        ? `(job) => { if (job.job.records.length > 0) require("./record.cjs").${name}.checks.onJob(job); }`
+        : rule.id === "record-not-in-recipe"
+          ? `({ job, reportAt }) => { const [first] = job.records; if (first) reportAt(first.place, ${JSON.stringify(NOT_COUNTED)}); }`
+          : "undefined";
+      const contents = `export const ${name} = { ...${JSON.stringify({ ...told, docs: { summary: docs.summary } })}, checks: { onJob: ${check} } };`;
+      return { contents, loader: "js" };
+    });
+    onResolve({ filter: /^\.\/record\.cjs$/ }, ({ path }) => ({ path, external: true }));
+  },
+});
+
+const NOT_COUNTED: Report = {
+  severity: "information",
+  headline: "The record is not counted in a browser",
+  why: "Plan, dates, stock and cost shown here are those of the recipe alone.",
+  remedy:
+    "Open the file in an editor on your machine, or run `finishwright schedule`, to see where the job stands.",
 };
 
 const forNode = (bundle: Bundle): BuildOptions => ({

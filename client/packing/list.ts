@@ -53,6 +53,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("server/dist/language-server.cjs"),
   vsix("server/dist/job-reports.cjs"),
   vsix("server/dist/planning.cjs"),
+  vsix("server/dist/record.cjs"),
   vsix("server/dist/worker.js"),
 ];
 

@@ -205,7 +205,7 @@ function recipeWords(): readonly string[] {
     "",
     ...markdownTable(
       ["trouble", "what it looks like", "what it comes of", "what to do", "source"],
-      TROUBLES.map(troubleOf).map(({ word, looks, causes, remedy, source }) => [
+      TROUBLES.flatMap((word) => troubleOf(word) ?? []).map(({ word, looks, causes, remedy, source }) => [
         code(word),
         looks,
         causes.join(", "),

@@ -168,5 +168,6 @@ const TROUBLES_KNOWN: readonly Trouble[] = [
   },
 ];
 
-/** What is known of a trouble. */
-export const troubleOf = (word: TroubleWord): Trouble => TROUBLES_KNOWN.find((each) => each.word === word)!;
+/** What is known of a trouble; undefined where the table is not at hand: see `recordBeside` of `client/bundles.ts`. */
+export const troubleOf = (word: TroubleWord): Trouble | undefined =>
+  TROUBLES_KNOWN.find((each) => each.word === word);

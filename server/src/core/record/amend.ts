@@ -53,12 +53,15 @@ export interface SurfaceLine {
   readonly share: number;
 }
 
-/** The actions as they were done and are still to be done, and the record by their indices. */
+/**
+ * The actions as they were done and are still to be done, and the record by their indices. Undefined where the record is
+ * not at hand: see `recordBeside` of `client/bundles.ts`.
+ */
 export function amend(
   actions: readonly Action[],
   pieces: number,
   lines: readonly SurfaceLine[],
-): { readonly actions: readonly Action[]; readonly record: SurfaceRecord } {
+): { readonly actions: readonly Action[]; readonly record: SurfaceRecord } | undefined {
   const rows: Row[] = actions.map((action) => ({ action, done: [] }));
   const reached = Array.from({ length: pieces }, () => 0);
   const differences: Difference[] = [];

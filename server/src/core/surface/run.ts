@@ -333,9 +333,8 @@ function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): re
     };
     const planned = runOf(actions);
     const lines = recorded.get(surface);
-    if (!lines) return planned;
-    const { actions: amended, record } = amend(actions, surface.pieces, lines);
-    return { ...runOf(amended), record: { ...record, planned } };
+    const amended = lines && amend(actions, surface.pieces, lines);
+    return amended ? { ...runOf(amended.actions), record: { ...amended.record, planned } } : planned;
   });
 }
 

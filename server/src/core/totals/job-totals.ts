@@ -212,8 +212,8 @@ function totalJob(
 ): UnplannedJob {
   const shop = job.shop && scope.shops.get(job.shop.name);
   const onHand = ({ material }: Need): number => stock?.get(material) ?? material.onHand;
-  const begun = begunOf(job, runs, today);
-  const recorded = begun && runs.some((run) => run.record);
+  const begun = runs.some((run) => run.record) ? begunOf(job, runs, today) : undefined;
+  const recorded = begun !== undefined;
   const draws = recorded ? recordedDraws(jobDraws(job, runs)) : jobDraws(job, runs);
   const plannedRuns = runs.map((run) => run.record?.planned ?? run);
   const planned = recorded
@@ -230,8 +230,8 @@ function totalJob(
   });
   const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
   const open = hasUnknownMaterial(runs);
-  const hours = recordedHours(runs);
-  const handsOn = !hoursAreKnown(runs) ? null : begun ? hours.all : handsOnHours(runs);
+  const hours = begun ? recordedHours(runs) : undefined;
+  const handsOn = hoursAreKnown(runs) ? (hours?.all ?? handsOnHours(runs)) : null;
   const paidBefore = stock !== undefined || job.after !== undefined;
   const surfaces = runs.map(surfaceTotals);
   const totals: UnplannedTotals = {
@@ -275,7 +275,7 @@ function totalJob(
       totalCost: sums.total_cost,
       needs: planned,
     },
-    doneHours: hours.done,
+    doneHours: hours!.done,
     stock: needs.map((need) => stockNow(need, used, planned)),
   };
   return { ...all, input: leftToPlan(input, begun), begun, record };

@@ -2,6 +2,7 @@
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { DONE_FACTS, TROUBLES, VERBS } from "../../../../grammar/src/vocabulary.ts";
 import { troubleOf } from "../../core/knowledge/troubles.ts";
+import type { TroubleWord } from "../../core/model/model.ts";
 import { surfaceOffers } from "./calls.ts";
 import { materialOffers } from "./names.ts";
 import { afterLastComma, type CompletionContext, hole, isComma, type Offer } from "./offer.ts";
@@ -25,6 +26,11 @@ export function doneOffers(ctx: CompletionContext, tokens: readonly Token[]): re
     ? [onSurface, { label: "with", kind: "keyword", insert: "with " }]
     : [onSurface];
 }
+
+const detailOf = (word: TroubleWord): Pick<Offer, "detail"> => {
+  const known = troubleOf(word);
+  return known ? { detail: known.looks } : {};
+};
 
 const whatOffers = (): readonly Offer[] => [
   { label: "coat", kind: "keyword", detail: "coat 1 of hall_clear", snippet: `coat ${hole(1, "1")} of $0` },
@@ -51,7 +57,7 @@ function factOffers(tokens: readonly Token[]): readonly Offer[] {
 
 function factPartOffers({ cursor }: CompletionContext, [word, ...more]: readonly Token[]): readonly Offer[] {
   if (word?.text === "trouble" && more.length === 0) {
-    return TROUBLES.map((label) => ({ label, kind: "word" as const, detail: troubleOf(label).looks }));
+    return TROUBLES.map((label) => ({ label, kind: "word" as const, ...detailOf(label) }));
   }
   if (!cursor.afterNumber) return [];
   if (word?.text === "took") return unitOffers("time");

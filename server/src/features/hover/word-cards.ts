@@ -66,7 +66,9 @@ export const verbCard = (word: string): string | undefined =>
 /** What went wrong: how it looks, what it comes of, and what to do. */
 export function troubleCard(word: string): string | undefined {
   if (!(TROUBLES as readonly string[]).includes(word)) return undefined;
-  const { looks, causes, remedy, source } = troubleOf(word as (typeof TROUBLES)[number]);
+  const known = troubleOf(word as (typeof TROUBLES)[number]);
+  if (!known) return undefined;
+  const { looks, causes, remedy, source } = known;
   return paragraphs(
     `**${word}**: ${looks}`,
     `It comes of ${causes.join(", ")}.`,

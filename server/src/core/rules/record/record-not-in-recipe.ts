@@ -26,6 +26,7 @@ export const recordNotInRecipe: TradeRule = {
   passing: [{ title: "A step of the recipe", text: jobWith(["done  2027-03-08 10:00 dust on top"]) }],
   checks: {
     onJob: ({ job, runs, reportAt }) => {
+      if (!runs.some(({ record }) => record)) return;
       const told = new Set(
         runs.flatMap(({ record }) =>
           (record?.done ?? []).flatMap((done) => [...done.values()].map((it) => it.record)),

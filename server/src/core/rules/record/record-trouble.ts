@@ -47,8 +47,8 @@ export const recordTrouble: TradeRule = {
       for (const coat of recordedCoats(runs)) {
         const { record, run, moment } = coat;
         const said = record.facts.trouble;
-        if (!said) continue;
-        const trouble = troubleOf(said.word);
+        const trouble = said && troubleOf(said.word);
+        if (!said || !trouble) continue;
         const { action } = moment;
         const covers = action.use.material?.covers?.value;
         const areaM2 = run.surface?.areaM2 ?? 0;
