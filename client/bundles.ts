@@ -109,6 +109,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
     ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
+    ...(bundle.out === "server/dist/worker.js" ? [tightStyle] : []),
   ],
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
@@ -147,6 +148,22 @@ const plannerBeside: Plugin = {
       loader: "js",
     }));
     onResolve({ filter: /^\.\/planning\.cjs$/ }, ({ path }) => ({ path, external: true }));
+  },
+};
+
+/** The style of a sheet is most of its page; a browser needs no blanks in it. */
+const tightStyle: Plugin = {
+  name: "tight-style",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]reports[\\/]sheet-style\.ts$/ }, ({ path: file }) => {
+      const text = readFileSync(file, "utf8");
+      const at = text.indexOf("export const SHEET_STYLE");
+      const style = text
+        .slice(at)
+        .replace(/\s*([{};])\s+/gu, "$1")
+        .replace(/([:,]) +/gu, "$1");
+      return { contents: text.slice(0, at) + style, loader: "ts" };
+    });
   },
 };
 

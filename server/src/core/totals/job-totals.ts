@@ -27,7 +27,7 @@ import {
   type RecordSums,
   recordedDraws,
   recordedHours,
-  type StockNow,
+  stockNow,
   usedSoFar,
 } from "./recorded-amounts.ts";
 import { type Begun, begunOf, leftToPlan, withDone } from "./recorded-plan.ts";
@@ -282,36 +282,6 @@ function totalJob(
 }
 
 const NOTHING_USED: ReadonlyMap<Material, number> = new Map();
-
-/** What stands in the shop of a material now, and what is still to buy of it. */
-function stockNow(
-  { material, onHand, totals }: MaterialNeed,
-  used: ReadonlyMap<Material, number>,
-  planned: readonly MaterialNeed[],
-): StockNow {
-  const usedL = used.get(material);
-  const before = planned.find((need) => need.material === material)?.totals;
-  const missing = Math.max(0, (usedL ?? 0) - onHand - (before ? litresIn(before) : 0));
-  const bought = usedL === undefined ? 0 : missing > 1e-9 || !before ? litresIn(totals) : litresIn(before);
-  const toBuy = usedL === undefined ? totals.containers : [];
-  const more = usedL !== undefined && litresIn(totals) - bought > 1e-9;
-  return {
-    material,
-    usedL: usedL ?? 0,
-    boughtL: bought,
-    nowL: Math.max(0, onHand + bought - (usedL ?? 0)),
-    toBuy: more ? cansBeyond(totals.containers, before?.containers ?? []) : toBuy,
-  };
-}
-
-const cansBeyond = (
-  all: readonly ContainerCount[],
-  before: readonly ContainerCount[],
-): readonly ContainerCount[] =>
-  all.flatMap((can) => {
-    const had = before.find(({ litres, price }) => litres === can.litres && price === can.price)?.count ?? 0;
-    return can.count > had ? [{ ...can, count: can.count - had }] : [];
-  });
 
 /** Nothing of a job begins before today. */
 function notBefore(input: ScheduleInput, today: string | undefined): ScheduleInput {

@@ -166,3 +166,38 @@ export interface StockNow {
   readonly nowL: number;
   readonly toBuy: MaterialTotals["containers"];
 }
+
+interface StockedNeed extends Need {
+  readonly onHand: number;
+  readonly totals: MaterialTotals;
+}
+
+/** What stands in the shop of a material now, and what is still to buy of it. */
+export function stockNow(
+  { material, onHand, totals }: StockedNeed,
+  used: ReadonlyMap<Material, number>,
+  planned: readonly StockedNeed[],
+): StockNow {
+  const usedL = used.get(material);
+  const before = planned.find((need) => need.material === material)?.totals;
+  const missing = Math.max(0, (usedL ?? 0) - onHand - (before ? litresIn(before) : 0));
+  const bought = usedL === undefined ? 0 : missing > 1e-9 || !before ? litresIn(totals) : litresIn(before);
+  const toBuy = usedL === undefined ? totals.containers : [];
+  const more = usedL !== undefined && litresIn(totals) - bought > 1e-9;
+  return {
+    material,
+    usedL: usedL ?? 0,
+    boughtL: bought,
+    nowL: Math.max(0, onHand + bought - (usedL ?? 0)),
+    toBuy: more ? cansBeyond(totals.containers, before?.containers ?? []) : toBuy,
+  };
+}
+
+const cansBeyond = (
+  all: MaterialTotals["containers"],
+  before: MaterialTotals["containers"],
+): MaterialTotals["containers"] =>
+  all.flatMap((can) => {
+    const had = before.find(({ litres, price }) => litres === can.litres && price === can.price)?.count ?? 0;
+    return can.count > had ? [{ ...can, count: can.count - had }] : [];
+  });

@@ -65,6 +65,7 @@ function doneResult(ctx: HoverContext, statement: DoneStatement): string | undef
   const { model } = ctx.declaration.lowered;
   if (model?.kind !== "job") return undefined;
   const { runs, record } = ctx.checker.job(model);
+  if (!runs.some((run) => run.record)) return undefined;
   const counted = runs.flatMap((run) =>
     [...new Map(run.record?.done.flatMap((done) => [...done]) ?? [])].flatMap(([index, done]) =>
       done.record.syntax === statement && !done.leftOut && run.moments[index]!.action.op !== "note"
