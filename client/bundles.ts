@@ -168,7 +168,7 @@ const tightStyle: Plugin = {
 };
 
 const RECORD =
-  /[\\/]core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)\.ts$/;
+  /[\\/](?:core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|model[\\/]lower-record|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)|features[\\/](?:completion[\\/]record-lines|hover[\\/]record-cards))\.ts$/;
 const RECORD_RULES = /[\\/]core[\\/]rules[\\/]record[\\/][a-z-]+\.ts$/;
 
 /**
@@ -195,7 +195,7 @@ const recordBeside = ({ runsIn }: Bundle): Plugin => ({
       const check = isAtHand
         ? `(job) => { if (job.job.records.length > 0) require("./record.cjs").${name}.checks.onJob(job); }`
         : rule.id === "record-not-in-recipe"
-          ? `({ job, reportAt }) => { const [first] = job.records; if (first) reportAt(first.place, ${JSON.stringify(NOT_COUNTED)}); }`
+          ? `({ job, reportAt }) => { if (job.uncounted) reportAt(job.uncounted, ${JSON.stringify(NOT_COUNTED)}); }`
           : "undefined";
       const contents = `export const ${name} = { ...${JSON.stringify({ ...told, docs: { summary: docs.summary } })}, checks: { onJob: ${check} } };`;
       return { contents, loader: "js" };
@@ -208,8 +208,7 @@ const NOT_COUNTED: Report = {
   severity: "information",
   headline: "The record is not counted in a browser",
   why: "Plan, dates, stock and cost shown here are those of the recipe alone.",
-  remedy:
-    "Open the file in an editor on your machine, or run `finishwright schedule`, to see where the job stands.",
+  remedy: "Open the file on your machine to see where the job stands.",
 };
 
 const forNode = (bundle: Bundle): BuildOptions => ({

@@ -69,9 +69,7 @@ export class RecordParser extends LayerParser {
       return;
     }
     if (!this.at(t.Word)) {
-      throw this.mismatch(
-        "what was done: `coat 1 of` and a material, a verb such as `sand`, or a text in double quotes",
-      );
+      throw this.mismatch("a coat, a verb, or a text in double quotes");
     }
     const step: StepLine = { grits: [], tails: [] };
     this.verb(step);

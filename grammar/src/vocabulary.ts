@@ -315,7 +315,7 @@ export const STATEMENTS: Readonly<
     },
     done: {
       example: "done 2027-03-10 14:00 coat 1 of hall_clear on top, took 25 min",
-      doc: "What was really done on a surface, and when it was finished; all before it counts as done, too.",
+      doc: "What was really done, and when it ended; all before it counts as done, too.",
       repeatable: true,
     },
   },
@@ -323,14 +323,14 @@ export const STATEMENTS: Readonly<
 
 /** What a `done` line can say behind a comma. */
 export const DONE_FACTS: Readonly<Record<string, { readonly example: string; readonly doc: string }>> = {
-  took: { example: "took 25 min", doc: "Hands-on time of all that the line says." },
+  took: { example: "took 25 min", doc: "Hands-on time." },
   used: { example: "used 210 mL", doc: "How much of the material it took." },
-  paid: { example: "paid 28.00", doc: "What was paid for material that was bought for it." },
-  air: { example: "air 17 C, 60 % RH", doc: "The air in which it was done and dried." },
-  piece: { example: "piece 1 and 2", doc: "Which of several pieces; without it, all of them." },
+  paid: { example: "paid 28.00", doc: "What its material cost." },
+  air: { example: "air 17 C, 60 % RH", doc: "The air it dried in." },
+  piece: { example: "piece 1 and 2", doc: "Which of several pieces." },
   trouble: {
     example: "trouble blush",
-    doc: "What went wrong: blush, peeling, fish-eyes, runs, clouds, wrinkles, bubbles, nibs or tacky.",
+    doc: "What went wrong, in a word.",
   },
   by: { example: 'by "M."', doc: "Who did it." },
   photo: { example: 'photo "top-1.jpg"', doc: "The name of a photo's file." },

@@ -250,7 +250,7 @@ describe("from the plan over six records to the care card", () => {
     expect(result.totals.surfaces[0]!.dry_film_um).toBeCloseTo(4 * 33, 6);
     expect(result.record).toMatchObject({
       lastAt: "2027-03-11T14:00",
-      planned: { handsOnH: expect.closeTo(230 / 60, 6), materialCost: 22, totalCost: 98.67 },
+      planned: { hands_on_h: expect.closeTo(230 / 60, 6), material_cost: 22, total_cost: 98.67 },
       doneHours: 4,
     });
   });

@@ -31,10 +31,8 @@ type Form<F extends FieldValue["form"]> = Extract<FieldValue, { form: F }>;
 export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): Job {
   const fields = fieldsByWord(ctx, "job", syntax.fields, syntax.headSpan);
   const applies = syntax.fields.filter((f): f is ApplyStatement => f.kind === "apply");
-  const records = readRecords(
-    ctx,
-    syntax.fields.filter((f) => f.kind === "done"),
-  );
+  const done = syntax.fields.filter((f) => f.kind === "done");
+  const records = done.length > 0 ? (readRecords(ctx, done) ?? []) : [];
   if (applies.length === 0) {
     report(
       ctx,
@@ -53,6 +51,7 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
     ...named,
     kind: "job",
     records,
+    ...(done.length > 0 && records.length === 0 ? { uncounted: placeOf(ctx, done[0]!.span) } : {}),
     pieces: distinctPieces(ctx, fields.get("piece") ?? []),
     shop: readReference(ctx, fields.get("in")?.[0]) as Job["shop"],
     start: readMoment(ctx, fields.get("start")?.[0]) ?? firstOf(records),

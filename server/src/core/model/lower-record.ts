@@ -22,7 +22,11 @@ import type { JobRecord } from "./model.ts";
 type Facts = JobRecord["facts"];
 type FactOf<K extends DoneFact["kind"]> = Extract<DoneFact, { readonly kind: K }>;
 
-export function readRecords(ctx: Lowering, lines: readonly DoneStatement[]): readonly JobRecord[] {
+/** Undefined where the record is not at hand: see `recordBeside` of `client/bundles.ts`. */
+export function readRecords(
+  ctx: Lowering,
+  lines: readonly DoneStatement[],
+): readonly JobRecord[] | undefined {
   const records = lines.flatMap((syntax): readonly JobRecord[] => {
     const facts = readFacts(ctx, syntax);
     const at = readMoment(ctx, syntax);

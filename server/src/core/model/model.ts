@@ -255,6 +255,8 @@ export interface Job extends Named {
   readonly kind: "job";
   /** In the order of time. */
   readonly records: readonly JobRecord[];
+  /** Where a record begins of which no line is counted. */
+  readonly uncounted?: Place;
   readonly pieces: readonly JobPiece[];
   readonly shop?: { readonly name: string; readonly place: Place };
   /** `date` is ISO `2027-03-08`, `time` `09:00`. */

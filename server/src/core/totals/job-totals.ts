@@ -20,16 +20,7 @@ import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { chainKey } from "./planned-tasks.ts";
-import {
-  boughtOf,
-  litresIn,
-  paidFor,
-  type RecordSums,
-  recordedDraws,
-  recordedHours,
-  stockNow,
-  usedSoFar,
-} from "./recorded-amounts.ts";
+import { type RecordSums, recordedHours, recordedNeeds } from "./recorded-amounts.ts";
 import { type Begun, begunOf, leftToPlan, withDone } from "./recorded-plan.ts";
 import { createShops, type JobInShop } from "./shop-plans.ts";
 import { sum, sumOrNull } from "./sums.ts";
@@ -213,26 +204,23 @@ function totalJob(
   const shop = job.shop && scope.shops.get(job.shop.name);
   const onHand = ({ material }: Need): number => stock?.get(material) ?? material.onHand;
   const begun = runs.some((run) => run.record) ? begunOf(job, runs, today) : undefined;
-  const recorded = begun !== undefined;
-  const draws = recorded ? recordedDraws(jobDraws(job, runs)) : jobDraws(job, runs);
-  const plannedRuns = runs.map((run) => run.record?.planned ?? run);
-  const planned = recorded
-    ? jobNeeds(jobDraws(job, plannedRuns)).map((need) => priced(need, onHand(need)))
-    : [];
-  const used = recorded ? usedSoFar(draws) : NOTHING_USED;
-  const paid = recorded ? paidFor(job, runs) : NOTHING_USED;
-  const needs = jobNeeds(draws).map((need) => {
-    if (!used.has(need.material)) return priced(need, onHand(need));
-    const before = planned.find(({ material }) => material === need.material)?.totals;
-    const more = priced(need, onHand(need) + (before ? litresIn(before) : 0)).totals;
-    const totals = { ...more, ...boughtOf(before, more, paid.get(need.material)) };
-    return { ...need, onHand: onHand(need), totals };
-  });
+  const planned =
+    begun &&
+    totalJob(
+      job,
+      runs.map((run) => run.record?.planned ?? run),
+      scope,
+      stock,
+      undefined,
+    );
+  const priceOf = (need: Need): MaterialNeed => priced(need, onHand(need));
+  const counted = planned && recordedNeeds(job, runs, planned.needs, priceOf, priced);
+  const draws = counted?.draws ?? jobDraws(job, runs);
+  const needs = counted?.needs ?? jobNeeds(draws).map(priceOf);
   const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
   const open = hasUnknownMaterial(runs);
   const hours = begun ? recordedHours(runs) : undefined;
   const handsOn = hoursAreKnown(runs) ? (hours?.all ?? handsOnHours(runs)) : null;
-  const paidBefore = stock !== undefined || job.after !== undefined;
   const surfaces = runs.map(surfaceTotals);
   const totals: UnplannedTotals = {
     name: job.name,
@@ -249,39 +237,21 @@ function totalJob(
       open,
       handsOn,
       supplies: suppliesOf(job, runs),
-      paidBefore,
+      paidBefore: stock !== undefined || job.after !== undefined,
     }),
   };
   const input = scheduleInput(job, shop, runs, vapoursOf(shop, draws));
   const all = { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
   if (!begun) return { ...all, input: notBefore(input, today) };
-  const plannedHours = hoursAreKnown(plannedRuns) ? handsOnHours(plannedRuns) : null;
-  const sums = money({
-    job,
-    shop,
-    scope,
-    needs: planned,
-    open: hasUnknownMaterial(plannedRuns),
-    handsOn: plannedHours,
-    supplies: suppliesOf(job, plannedRuns),
-    paidBefore,
-  });
   const record: RecordSums = {
     lastAt: job.records.at(-1)!.at,
     from: begun.from,
-    planned: {
-      handsOnH: plannedHours,
-      materialCost: sums.material_cost,
-      totalCost: sums.total_cost,
-      needs: planned,
-    },
+    planned: planned!.totals,
     doneHours: hours!.done,
-    stock: needs.map((need) => stockNow(need, used, planned)),
+    stock: counted!.stock,
   };
   return { ...all, input: leftToPlan(input, begun), begun, record };
 }
-
-const NOTHING_USED: ReadonlyMap<Material, number> = new Map();
 
 /** Nothing of a job begins before today. */
 function notBefore(input: ScheduleInput, today: string | undefined): ScheduleInput {

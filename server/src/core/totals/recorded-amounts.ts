@@ -6,13 +6,34 @@ import { cents } from "../measure/figures.ts";
 import type { Job, JobRecord, Material } from "../model/model.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import type { Draw, Need } from "./needs.ts";
+import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { sum } from "./sums.ts";
 import { actionHours } from "./task-plan.ts";
-import type { MaterialTotals } from "./types.ts";
+import type { JobTotals, MaterialTotals } from "./types.ts";
+
+/** What a job with a record takes and has taken, and what that leaves; `price` buys what is missing beyond so many litres. */
+export function recordedNeeds<N extends StockedNeed>(
+  job: Job,
+  runs: readonly SurfaceRun[],
+  planned: readonly N[],
+  priceOf: (need: Need) => N,
+  price: (need: Need, onHand: number) => N,
+): { readonly draws: readonly Draw[]; readonly needs: readonly N[]; readonly stock: readonly StockNow[] } {
+  const draws = recordedDraws(jobDraws(job, runs));
+  const used = usedSoFar(draws);
+  const paid = paidFor(job, runs);
+  const needs = jobNeeds(draws).map((need): N => {
+    const alone = priceOf(need);
+    if (!used.has(need.material)) return alone;
+    const before = planned.find(({ material }) => material === need.material)?.totals;
+    const more = price(need, alone.onHand + (before ? litresIn(before) : 0)).totals;
+    return { ...alone, totals: { ...more, ...boughtOf(before, more, paid.get(need.material)) } };
+  });
+  return { draws, needs, stock: needs.map((need) => stockNow(need, used, planned)) };
+}
 
 /** The draws of one action with what was really used of it: the rest of the pieces as planned. */
-export function recordedDraws(draws: readonly Draw[]): readonly Draw[] {
+function recordedDraws(draws: readonly Draw[]): readonly Draw[] {
   const mixes = new Map<Action, number>();
   for (const { action, litres } of draws)
     mixes.set(action, (mixes.get(action) ?? 0) + (litres ?? Number.NaN));
@@ -38,7 +59,7 @@ function usedOf(
 }
 
 /** Litres of every material that are in what is done. */
-export function usedSoFar(draws: readonly Draw[]): ReadonlyMap<Material, number> {
+function usedSoFar(draws: readonly Draw[]): ReadonlyMap<Material, number> {
   const used = new Map<Material, number>();
   const mixes = new Map<Action, number>();
   for (const { action, litres } of draws)
@@ -96,7 +117,7 @@ export function hoursTaken(run: SurfaceRun, piece: number): ReadonlyMap<number, 
 }
 
 /** What was paid by the record, by material. */
-export function paidFor(job: Job, runs: readonly SurfaceRun[]): ReadonlyMap<Material, number> {
+function paidFor(job: Job, runs: readonly SurfaceRun[]): ReadonlyMap<Material, number> {
   const paid = new Map<Material, number>();
   for (const record of job.records) {
     const amount = record.facts.paid;
@@ -124,7 +145,7 @@ function materialOf(start: number, runs: readonly SurfaceRun[]): Material | unde
  * What is bought of a material: the cans of the plan count as bought once it is in use, and more are bought where that
  * turns out to be too little.
  */
-export function boughtOf(
+function boughtOf(
   planned: MaterialTotals | undefined,
   more: MaterialTotals,
   paid: number | undefined,
@@ -140,7 +161,7 @@ export function boughtOf(
 }
 
 /** Litres in the cans of a material. */
-export const litresIn = ({ containers }: Pick<MaterialTotals, "containers">): number =>
+const litresIn = ({ containers }: Pick<MaterialTotals, "containers">): number =>
   sum(containers.map(({ litres, count }) => litres * count));
 
 /** Planned against actual. Hours are hands-on, money in the shop's currency; null: not known. */
@@ -148,12 +169,7 @@ export interface RecordSums {
   /** When the last work of the record ended, and from when the rest is planned; local ISO. */
   readonly lastAt: string;
   readonly from: string;
-  readonly planned: {
-    readonly handsOnH: number | null;
-    readonly materialCost: number | null;
-    readonly totalCost: number | null;
-    readonly needs: readonly Need[];
-  };
+  readonly planned: Pick<JobTotals, "hands_on_h" | "material_cost" | "labour_cost" | "total_cost">;
   readonly doneHours: number;
   /** By material: used by what is done, bought so far, in stock now, still to buy. */
   readonly stock: readonly StockNow[];
@@ -167,13 +183,13 @@ export interface StockNow {
   readonly toBuy: MaterialTotals["containers"];
 }
 
-interface StockedNeed extends Need {
+export interface StockedNeed extends Need {
   readonly onHand: number;
   readonly totals: MaterialTotals;
 }
 
 /** What stands in the shop of a material now, and what is still to buy of it. */
-export function stockNow(
+function stockNow(
   { material, onHand, totals }: StockedNeed,
   used: ReadonlyMap<Material, number>,
   planned: readonly StockedNeed[],

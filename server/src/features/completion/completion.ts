@@ -89,7 +89,7 @@ function lineOffers(ctx: CompletionContext, block: Exclude<BlockKind, "file">): 
     case "safety":
       return safetyOffers(ctx, tokens);
     case "done":
-      return doneOffers(ctx, tokens);
+      return doneOffers(ctx, tokens) ?? [];
     case "follow":
     case "apply":
       return callOffers(ctx, tokens);

@@ -9,7 +9,7 @@ import { afterLastComma, type CompletionContext, hole, isComma, type Offer } fro
 import { unitOffers } from "./units.ts";
 
 /** After `done`. */
-export function doneOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {
+export function doneOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] | undefined {
   const last = tokens.at(-1);
   if (!last) return [];
   if (isComma(last)) return factOffers(tokens);

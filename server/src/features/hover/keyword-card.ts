@@ -1,20 +1,19 @@
 /** Words that start a line, a tail or a declaration: what they mean, and what this line comes to. */
 
 import type { NameUse } from "../../../../grammar/src/names.ts";
-import type { DoneStatement, Statement } from "../../../../grammar/src/tree.ts";
-import { momentText, moneyText } from "../../core/measure/figures.ts";
+import type { Statement } from "../../../../grammar/src/tree.ts";
+import { moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
-import { andList } from "../../core/model/suggest.ts";
 import { sentence } from "../../core/sentence.ts";
-import { actionText } from "../../views/action-text.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
 import { paragraphs, plain } from "../markdown.ts";
 import { type HoverContext, isHere } from "./context.ts";
 import { figure } from "./job-card.ts";
 import { surfaceCard } from "./place-cards.ts";
+import { doneResult, factCard } from "./record-cards.ts";
 import { declarationCard } from "./reference-card.ts";
 import { useCard } from "./use-card.ts";
-import { declarationWordCard, factCard, lineWordCard, tailCard, type WordBlock } from "./word-cards.ts";
+import { declarationWordCard, lineWordCard, tailCard, type WordBlock } from "./word-cards.ts";
 import { isWork, workCard } from "./work-card.ts";
 
 export function keywordCard(ctx: HoverContext, { name, statement }: NameUse): string | undefined {
@@ -58,24 +57,6 @@ function lineResult(ctx: HoverContext, statement: Statement): string | undefined
     default:
       return undefined;
   }
-}
-
-/** What the line counts for, and from when the plan goes on. */
-function doneResult(ctx: HoverContext, statement: DoneStatement): string | undefined {
-  const { model } = ctx.declaration.lowered;
-  if (model?.kind !== "job") return undefined;
-  const { runs, record } = ctx.checker.job(model);
-  if (!runs.some((run) => run.record)) return undefined;
-  const counted = runs.flatMap((run) =>
-    [...new Map(run.record?.done.flatMap((done) => [...done]) ?? [])].flatMap(([index, done]) =>
-      done.record.syntax === statement && !done.leftOut && run.moments[index]!.action.op !== "note"
-        ? [`${actionText(run.moments[index]!.action)} on \`${run.label}\``]
-        : [],
-    ),
-  );
-  if (counted.length === 0) return "It counts for nothing: the recipe has no such step left.";
-  const from = record ? ` The plan goes on from ${momentText(record.from)}.` : "";
-  return `It counts for ${andList(counted)}.${from}`;
 }
 
 /** What follows from one field: the area of a shape, the date or the sum beside a wish. */

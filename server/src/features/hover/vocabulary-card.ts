@@ -3,17 +3,10 @@ import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { FieldStatement, Span } from "../../../../grammar/src/tree.ts";
 import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/words.ts";
 import type { HoverContext } from "./context.ts";
+import { troubleCard, verbCard } from "./record-cards.ts";
 import { stepCard } from "./step-card.ts";
 import { waitCard } from "./wait-card.ts";
-import {
-  countryCard,
-  methodCard,
-  otherWordCard,
-  shapeCard,
-  troubleCard,
-  valueCard,
-  verbCard,
-} from "./word-cards.ts";
+import { countryCard, methodCard, otherWordCard, shapeCard, valueCard } from "./word-cards.ts";
 
 interface Said {
   readonly span: Span;

@@ -1,7 +1,6 @@
 /** The cards of words of the notation: fields, verbs, tails, shapes, and the closed vocabularies of values. */
 import {
   DECLARATION_WORDS,
-  DONE_FACTS,
   FIELDS,
   type FieldWord,
   METHODS,
@@ -9,15 +8,12 @@ import {
   STATEMENTS,
   type StatementWord,
   TAILS,
-  TROUBLES,
-  VERBS,
 } from "../../../../grammar/src/vocabulary.ts";
 import { countryCode, countryName } from "../../core/knowledge/countries.ts";
 import { dutyByWord } from "../../core/knowledge/duties.ts";
 import { possibleFinishes } from "../../core/knowledge/existing.ts";
 import { familyByName } from "../../core/knowledge/families.ts";
 import { banOf, LEAD_METHODS } from "../../core/knowledge/lead.ts";
-import { troubleOf } from "../../core/knowledge/troubles.ts";
 import { woodByName } from "../../core/knowledge/woods.ts";
 import { docOf, SHEENS, type VocabularyName } from "../../core/knowledge/words.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
@@ -53,29 +49,6 @@ export function lineWordCard(block: WordBlock, word: string): string | undefined
 
 export const tailCard = (word: string): string | undefined =>
   Object.hasOwn(TAILS, word) ? exampleCard(word, TAILS[word]!.doc, TAILS[word]!.example) : undefined;
-
-/** A word of what is known of work that was done; `coat` is one as well. */
-export const factCard = (word: string): string | undefined => {
-  const { doc, example } = DONE_FACTS[word === "pieces" ? "piece" : word] ?? STATEMENTS.job.done!;
-  return exampleCard(word, doc, example);
-};
-
-export const verbCard = (word: string): string | undefined =>
-  Object.hasOwn(VERBS, word) ? exampleCard(word, VERBS[word]!.doc, VERBS[word]!.example) : undefined;
-
-/** What went wrong: how it looks, what it comes of, and what to do. */
-export function troubleCard(word: string): string | undefined {
-  if (!(TROUBLES as readonly string[]).includes(word)) return undefined;
-  const known = troubleOf(word as (typeof TROUBLES)[number]);
-  if (!known) return undefined;
-  const { looks, causes, remedy, source } = known;
-  return paragraphs(
-    `**${word}**: ${looks}`,
-    `It comes of ${causes.join(", ")}.`,
-    `${remedy}.`,
-    `Source: ${source}.`,
-  );
-}
 
 export function shapeCard(word: string): string | undefined {
   if (!Object.hasOwn(SHAPES, word)) return undefined;

@@ -9,7 +9,7 @@ export const recordCoatTooLate: TradeRule = {
   group: "record",
   severity: "warning",
   docs: {
-    summary: "By the record, a coat went on after the latest time for it, and the one below was not sanded.",
+    summary: "By the record, a coat went on too late, over one that was not sanded.",
     why: "A film that has hardened gives the next coat nothing to hold on to: it may peel off in sheets.",
     remedy:
       "Scratch a hidden spot crosswise when it is cured and pull tape off it; sand and coat again if it lifts.",

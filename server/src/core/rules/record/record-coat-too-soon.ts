@@ -12,7 +12,7 @@ export const recordCoatTooSoon: TradeRule = {
   group: "record",
   severity: "warning",
   docs: {
-    summary: "By the record, a coat went on before the one below had its time to the next coat.",
+    summary: "By the record, a coat went on before the one below was ready.",
     why: "What is closed in too soon dries slowly from below: the film stays soft, wrinkles, clouds or cracks later.",
     remedy:
       "Leave it alone until both coats have had their time, try a hidden spot with a fingernail, and go on only then.",

@@ -8,7 +8,7 @@ export const recordNotInRecipe: TradeRule = {
   group: "record",
   severity: "warning",
   docs: {
-    summary: "A `done` line tells of a step, a piece or a surface that is not part of the job.",
+    summary: "A `done` line tells of something that the job does not have.",
     why: "The plan goes on from what was done; a line that fits no step is left out, so plan, stock and hours are as if it had not been done.",
     remedy: "Name the step as the recipe does, or leave the line out and write a note.",
     sources: [PRACTICE],

@@ -11,8 +11,7 @@ export const recordTrouble: TradeRule = {
   group: "record",
   severity: "warning",
   docs: {
-    summary:
-      "A `done` line names a trouble: its likely causes, those seen in this recipe first, and what to do.",
+    summary: "A `done` line names a trouble: its causes, those seen here first, and what to do.",
     why: "The same coat goes wrong again while its cause is there. What the record and the recipe show of it comes first; the rest is what it comes of elsewhere.",
     remedy: "Look at the first cause, try the repair on a hidden spot, and only then go on.",
     sources: [
