@@ -10,9 +10,8 @@
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { pathToFileURL } from "node:url";
 import type { BuildOptions, Plugin } from "esbuild";
-import type { Report, TradeRule } from "../server/src/core/rules/rule.ts";
+import type { Report } from "../server/src/core/rules/rule.ts";
 import { withoutExplanations } from "./without-explanations.ts";
 
 export const ROOT = path.resolve(import.meta.dirname, "..");
@@ -105,11 +104,11 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   legalComments: "none",
   logLevel: "warning",
   plugins: [
+    ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
-    ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
-    ...(bundle.out === "server/dist/worker.js" ? [tightStyle, withoutMessagesOfSchemas] : []),
+    ...(bundle.out === "server/dist/worker.js" ? [tightStyle] : []),
   ],
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
@@ -151,17 +150,6 @@ const plannerBeside: Plugin = {
   },
 };
 
-/** What is wrong with a message is told to who wrote the client; an editor in a browser brings its own, which is sound. */
-const withoutMessagesOfSchemas: Plugin = {
-  name: "without-messages-of-schemas",
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]zod[\\/]v4[\\/]locales[\\/]en\.js$/ }, () => ({
-      contents: 'export default () => ({ localeError: () => "Invalid input" });',
-      loader: "js",
-    }));
-  },
-};
-
 /** The style of a sheet is most of its page; a browser needs no blanks in it. */
 const tightStyle: Plugin = {
   name: "tight-style",
@@ -200,15 +188,20 @@ const recordBeside = ({ runsIn }: Bundle): Plugin => ({
       );
       return { contents: contents.join("\n"), loader: "js" };
     });
-    onLoad({ filter: RECORD_RULES }, async ({ path: file }) => {
-      const [[name, rule]] = Object.entries(await import(pathToFileURL(file).href)) as [[string, TradeRule]];
-      const { checks: _, failing: __, passing: ___, docs, ...told } = rule;
+    onLoad({ filter: RECORD_RULES }, ({ path: file }) => {
+      const text = readFileSync(file, "utf8");
+      const said = (pattern: RegExp): string => pattern.exec(text)![1]!;
+      const name = said(/^export const (\w+): TradeRule/mu);
+      const id = said(/^ {2}id: "([a-z-]+)"/mu);
+      const severity = said(/^ {2}severity: "([a-z]+)"/mu);
+      const summary = said(/^ {4}summary:\s+"([^"\\]+)"/mu);
+      const told = { id, group: "record", severity, docs: { summary } };
       const check = isAtHand
         ? `(job) => { if (job.job.records.length > 0) require("./record.cjs").${name}.checks.onJob(job); }`
-        : rule.id === "record-not-in-recipe"
+        : id === "record-not-in-recipe"
           ? `({ job, reportAt }) => { if (job.uncounted) reportAt(job.uncounted, ${JSON.stringify(NOT_COUNTED)}); }`
           : "undefined";
-      const contents = `export const ${name} = { ...${JSON.stringify({ ...told, docs: { summary: docs.summary } })}, checks: { onJob: ${check} } };`;
+      const contents = `export const ${name} = { ...${JSON.stringify(told)}, checks: { onJob: ${check} } };`;
       return { contents, loader: "js" };
     });
     onResolve({ filter: /^\.\/record\.cjs$/ }, ({ path }) => ({ path, external: true }));

@@ -30,6 +30,28 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Hands and paper",
+    name: "Amounts, hours and stock by the record",
+    seen: "`totals` and `shopping` of a job with `done` lines",
+    formula:
+      "what was used and how long it took as recorded, in place of what was planned for it; several surfaces share a line by area, several steps by their planned hours; stock now = stock before + cans − used",
+    source: BY_DEFINITION,
+    file: "totals/recorded-amounts.ts",
+    functions: ["recordedNeeds", "recordedHours", "hoursTaken"],
+    tests: ["core/record/carried-through.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
+    name: "Plan of what is left",
+    seen: "`schedule`, sheets and dates of a job with `done` lines",
+    formula:
+      "the rest is planned from the last record or `--today`; a wait that counts from what was done ends at its time + the wait",
+    source: BY_DEFINITION,
+    file: "totals/recorded-plan.ts",
+    functions: ["begunOf", "leftToPlan", "withDone"],
+    tests: ["core/record/carried-through.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
     name: "Abrasive paper",
     seen: "`totals` and `shopping` as text, an estimate",
     formula:
