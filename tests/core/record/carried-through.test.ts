@@ -81,7 +81,7 @@ const RECORDS = [
   "done  2027-03-11 14:00 coat 4 of clear on top, took 20 min, used 90 mL",
 ];
 
-function after(records: number, more: readonly string[] = []) {
+function jobAfter(records: number, more: readonly string[] = []) {
   const analyst = createAnalyst({ resolve: (_, path) => path });
   const lines = [...RECORDS.slice(0, records), ...more];
   analyst.setFile("a.finish", `${JOB}${lines.map((line) => `  ${line}\n`).join("")}}\n`);
@@ -111,7 +111,7 @@ const rounded = (figure: number): number => Math.round(figure * 1e6) / 1e6;
 describe("from the plan over six records to the care card", () => {
   test("the plan", () => {
     // 70 min, stain to 10:40, 24 h, then a coat, 2 h, sanding 15 + dust 5 min, a coat, 2 h, 20 min, the third to 16:50.
-    expect(after(0)).toMatchObject({
+    expect(jobAfter(0)).toMatchObject({
       lastWork: "2027-03-09T16:50:00",
       lightUse: "2027-03-10T16:50:00",
       fullUse: "2027-03-16T16:50:00",
@@ -130,7 +130,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("sanded and dusted, as planned", () => {
-    expect(after(1)).toMatchObject({
+    expect(jobAfter(1)).toMatchObject({
       lastWork: "2027-03-09T16:50:00",
       fullUse: "2027-03-16T16:50:00",
       hours: expect.closeTo(230 / 60, 6),
@@ -142,7 +142,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("the stain took more, and 20 minutes longer", () => {
-    expect(after(2)).toMatchObject({
+    expect(jobAfter(2)).toMatchObject({
       // The stain is dry at 11:00; coats end at 11:30 and 14:20; 16:20 + 20 min leaves no half hour before 17:00.
       lastWork: "2027-03-10T09:30:00",
       lightUse: "2027-03-11T09:30:00",
@@ -165,7 +165,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("a day late, the first coat", () => {
-    expect(after(3)).toMatchObject({
+    expect(jobAfter(3)).toMatchObject({
       // From 10:00: 2 h, 20 min, a coat to 12:50; 2 h, 20 min, the third to 15:40.
       lastWork: "2027-03-10T15:40:00",
       fullUse: "2027-03-17T15:40:00",
@@ -185,7 +185,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("the second coat out of another can", () => {
-    expect(after(4)).toMatchObject({
+    expect(jobAfter(4)).toMatchObject({
       // This one asks for 4 h: 18:00, so sanding begins at 9:00 and the third coat ends at 9:50.
       lastWork: "2027-03-11T09:50:00",
       fullUse: "2027-03-18T09:50:00",
@@ -208,7 +208,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("the third coat, which ends the work", () => {
-    expect(after(5)).toMatchObject({
+    expect(jobAfter(5)).toMatchObject({
       lastWork: "2027-03-11T09:30:00",
       lightUse: "2027-03-12T09:30:00",
       fullUse: "2027-03-18T09:30:00",
@@ -226,7 +226,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("a coat too many", () => {
-    const { result, ...figures } = after(6);
+    const { result, ...figures } = jobAfter(6);
     expect(figures).toMatchObject({
       lastWork: "2027-03-11T14:00:00",
       lightUse: "2027-03-12T14:00:00",
@@ -256,7 +256,7 @@ describe("from the plan over six records to the care card", () => {
   });
 
   test("the care card", () => {
-    const { result } = after(6);
+    const { result } = jobAfter(6);
     const [card] = careCards(result);
     expect(card!.dates.map(({ text }) => text)).toMatchInlineSnapshot(`
       [

@@ -49,7 +49,7 @@ const MIDNIGHT = 24 * 60;
 
 function readFacts(ctx: Lowering, { facts }: DoneStatement): Facts {
   const seen = new Map<string, Span>();
-  return facts.reduce((all: Facts, fact): Facts => {
+  const read = facts.map((fact): Partial<Facts> => {
     const before = seen.get(fact.kind);
     if (before) {
       ctx.findings.push({
@@ -58,11 +58,12 @@ function readFacts(ctx: Lowering, { facts }: DoneStatement): Facts {
         message: `\`${fact.keyword.text}\` is stated twice on this line; only the first counts\nKeep one of the two.`,
         related: [{ span: before, message: "It is stated here first" }],
       });
-      return all;
+      return {};
     }
     seen.set(fact.kind, fact.span);
-    return { ...all, ...readFact(ctx, fact) };
-  }, {});
+    return readFact(ctx, fact);
+  });
+  return Object.assign({}, ...read);
 }
 
 function readFact(ctx: Lowering, fact: DoneFact): Partial<Facts> {

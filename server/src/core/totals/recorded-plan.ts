@@ -43,9 +43,9 @@ export function begunOf(job: Job, runs: readonly SurfaceRun[], today?: string): 
   }
   const all = [...items.values()].flat();
   if (all.length === 0) return undefined;
-  const least = all.reduce((first, { startAt }) => (startAt < first ? startAt : first), all[0]!.startAt);
+  const least = all.map(({ startAt }) => startAt).toSorted()[0]!;
   const last = [...all.map(({ endAt }) => endAt), ...job.records.map(({ at }) => at)];
-  const from = last.reduce((latest, at) => (at > latest ? at : latest), withTime(today ?? ""));
+  const from = [...last, withTime(today ?? "")].toSorted().at(-1)!;
   return { startAt: least, from: onFiveMinutes(from), items, leftOut };
 }
 
@@ -91,7 +91,7 @@ function withWaits(items: readonly DoneItem[]): readonly DoneItem[] {
   let end = "";
   return items.map((item) => {
     const startAt = item.startAt > end ? item.startAt : end || item.endAt;
-    const endAt = item.endAt > startAt ? item.endAt : startAt;
+    const endAt = [item.endAt, startAt].toSorted()[1]!;
     end = endAt;
     return { ...item, startAt, endAt };
   });
@@ -180,8 +180,9 @@ export function withDone(plan: Schedule, begun: Begun, chains: readonly string[]
   ]);
   const hasRest = plan.items.length > 0;
   const lastDone = [...begun.items.values()]
-    .flat()
-    .reduce((last, { endAt }) => (endAt > last ? endAt : last), startAt);
+    .flatMap((done) => done.map(({ endAt }) => endAt))
+    .toSorted()
+    .at(-1)!;
   const { lastWorkHours, lastWorkAt, finishAt } = plan;
   const hasWork = hasRest && lastWorkHours !== undefined && lastWorkHours > 0;
   return {
