@@ -39,10 +39,23 @@ import type {
 } from "./tree.ts";
 import { DECLARATION_WORDS } from "./vocabulary.ts";
 
-/** Parses a file. With the tree of an earlier version, unchanged declarations keep their bodies. */
-export function parseFile(text: string, previous?: FileTree): FileTree {
+/** Where a text differs from an earlier version of it; before `start` and behind the other two ends they are the same. */
+export interface ChangedPart {
+  readonly start: number;
+  /** In the earlier version. */
+  readonly oldEnd: number;
+  /** In the text. */
+  readonly newEnd: number;
+}
+
+/**
+ * Parses a file. With the tree of an earlier version, unchanged declarations keep their bodies. Where it is known what has
+ * `changed` since then, the rest of the text is not looked at.
+ */
+export function parseFile(text: string, previous?: FileTree, changed?: ChangedPart): FileTree {
   const before = (previous && SECTIONS.get(previous)) ?? [];
-  const kept = commonEnds(before, text);
+  const isKnown = changed && previous && isBetween(changed, previous.text, text);
+  const kept = isKnown ? endsApartFrom(changed, before, text) : commonEnds(before, text);
   const replaced = before.slice(kept.first, before.length - kept.last);
   const middle = readSections(text.slice(kept.start, kept.end), replaced);
   const sections = [...before.slice(0, kept.first), ...middle, ...before.slice(before.length - kept.last)];
@@ -145,13 +158,9 @@ function commonEnds(before: readonly Section[], text: string): CommonEnds {
     start += before[first]!.text.length;
     first += 1;
   }
-  if (first > 0) {
-    first -= 1;
-    start -= before[first]!.text.length;
-  }
   let last = 0;
   let end = text.length;
-  for (let idx = before.length - 1; idx > first; idx -= 1) {
+  for (let idx = before.length - 1; idx >= first; idx -= 1) {
     const from = end - before[idx]!.text.length;
     if (from < start || !text.startsWith(before[idx]!.text, from)) {
       break;
@@ -159,11 +168,55 @@ function commonEnds(before: readonly Section[], text: string): CommonEnds {
     end = from;
     last += 1;
   }
-  if (last > 0) {
-    end += before[before.length - last]!.text.length;
-    last -= 1;
+  return oneLess(before, { first, last, start, end });
+}
+
+/** Whether such a change can have led from one text to the other. */
+function isBetween({ start, oldEnd, newEnd }: ChangedPart, old: string, text: string): boolean {
+  return (
+    start >= 0 &&
+    start <= oldEnd &&
+    start <= newEnd &&
+    newEnd <= text.length &&
+    old.length - oldEnd === text.length - newEnd
+  );
+}
+
+/** The same where it is known what has changed. */
+function endsApartFrom(
+  { start: from, newEnd }: ChangedPart,
+  before: readonly Section[],
+  text: string,
+): CommonEnds {
+  let first = 0;
+  let start = 0;
+  while (first < before.length && start + before[first]!.text.length <= from) {
+    start += before[first]!.text.length;
+    first += 1;
   }
-  return { first, last, start, end };
+  let last = 0;
+  let end = text.length;
+  const behind = text.length - newEnd;
+  for (let idx = before.length - 1; idx >= first; idx -= 1) {
+    const { length } = before[idx]!.text;
+    if (text.length - end + length > behind) {
+      break;
+    }
+    end -= length;
+    last += 1;
+  }
+  return oneLess(before, { first, last, start, end });
+}
+
+/** Without the section next to the edit on either side. */
+function oneLess(before: readonly Section[], { first, last, start, end }: CommonEnds): CommonEnds {
+  const [above, below] = [first > 0 ? 1 : 0, last > 0 ? 1 : 0];
+  return {
+    first: first - above,
+    last: last - below,
+    start: above === 0 ? start : start - before[first - 1]!.text.length,
+    end: below === 0 ? end : end + before[before.length - last]!.text.length,
+  };
 }
 
 /** Things of an earlier version by their text, each to be given out once. */

@@ -2,8 +2,10 @@
  * After any edits an analysis says what one from scratch says: whatever is kept from one text to the next is kept only
  * as long as it holds. Two files that use each other's names; every edit changes, takes out or puts back a declaration.
  */
+
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import type { ChangedPart } from "../../grammar/src/parse.ts";
 import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
 import { planWork } from "../../server/src/core/schedule/plan.ts";
 import { PlanQueue } from "../../server/src/core/schedule/plan-queue.ts";
@@ -102,6 +104,17 @@ function textsOf(chosen: ReadonlyMap<string, number>): Readonly<Record<string, s
 const said = (analysis: Analysis) =>
   NAMES.map((name) => ({ findings: analysis.findings(name), totals: analysis.totals(name) }));
 
+/** What an editor would say of the change from one text to the next: all that lies between their common ends. */
+function changeBetween(before: string | undefined, now: string): ChangedPart | undefined {
+  if (before === undefined) return undefined;
+  let start = 0;
+  while (start < Math.min(before.length, now.length) && before[start] === now[start]) start += 1;
+  let end = 0;
+  const most = Math.min(before.length, now.length) - start;
+  while (end < most && before.at(-1 - end) === now.at(-1 - end)) end += 1;
+  return { start, oldEnd: before.length - end, newEnd: now.length - end };
+}
+
 const edit = fc.record({
   file: fc.nat(NAMES.length - 1),
   place: fc.nat(20),
@@ -135,10 +148,12 @@ test("says after any edits what it says from scratch, at once or when the plans 
       const queue = new PlanQueue(200, () => {});
       const later = createAnalyst({ resolve, plan: queue.plan });
       const chosen = new Map<string, number>();
+      const texts = new Map<string, string>();
       const write = (): void => {
         for (const [name, text] of Object.entries(textsOf(chosen))) {
-          analyst.setFile(name, text);
+          analyst.setFile(name, text, changeBetween(texts.get(name), text));
           later.setFile(name, text);
+          texts.set(name, text);
         }
       };
       write();

@@ -95,14 +95,21 @@ describe("any text", () => {
     );
     fc.assert(
       fc.property(fc.array(change, { minLength: 1, maxLength: 5 }), fc.boolean(), (changes, isTwice) => {
-        let tree = parseFile(isTwice ? NOTATION + NOTATION : NOTATION);
+        const first = parseFile(isTwice ? NOTATION + NOTATION : NOTATION);
+        let [tree, told] = [first, first];
         for (const [where, length, inserted] of changes) {
-          const at = where % (tree.text.length + 1);
-          tree = parseFile(tree.text.slice(0, at) + inserted + tree.text.slice(at + length), tree);
+          const start = where % (tree.text.length + 1);
+          const oldEnd = Math.min(start + length, tree.text.length);
+          const text = tree.text.slice(0, start) + inserted + tree.text.slice(oldEnd);
+          tree = parseFile(text, tree);
+          // The same, where it is known what has changed.
+          told = parseFile(text, told, { start, oldEnd, newEnd: start + inserted.length });
         }
-        expect(tree).toEqual(parseFile(tree.text));
+        const anew = parseFile(tree.text);
+        expect(tree).toEqual(anew);
+        expect(told).toEqual(anew);
       }),
-      { ...RUNS, numRuns: 100 },
+      { ...RUNS, numRuns: 150 },
     );
   });
 

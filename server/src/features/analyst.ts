@@ -5,7 +5,7 @@
  * are kept by declaration from one snapshot to the next, so that an edit costs what its own declaration costs; what
  * depends on several declarations is computed on demand.
  */
-import { parseFile } from "../../../grammar/src/parse.ts";
+import { type ChangedPart, parseFile } from "../../../grammar/src/parse.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, type CheckerParts, createChecker, createCheckMemory } from "../core/check.ts";
 import { byGravity } from "../core/findings.ts";
@@ -66,14 +66,14 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   };
   const config = options.config ?? (() => DEFAULT_CONFIG);
   return {
-    setFile: (file, text) => {
+    setFile: (file, text, changed) => {
       const before = known.get(file);
       const refusal = isTooLarge(text) ? tooLarge("recipe") : tooManySigns(text);
       if (refusal !== undefined) {
         known.set(file, readFile(file, "", options.resolve, before), `it ${refusal}`);
       } else {
         if (before?.tree.text === text && !known.isAbsent(file)) return;
-        known.set(file, readFile(file, text, options.resolve, before));
+        known.set(file, readFile(file, text, options.resolve, before, changed));
       }
       snapshot = undefined;
     },
@@ -108,9 +108,15 @@ export function createAnalyst(options: AnalystOptions): Analyst {
  * Reads a text. Where that fails with what was read before, it is read from scratch; where that fails as well, the file
  * has its text and nothing else, so that nothing that was found in an older one stands beside it.
  */
-function readFile(file: FileId, text: string, resolve: Resolve, before?: ProgramFile): ProgramFile {
+function readFile(
+  file: FileId,
+  text: string,
+  resolve: Resolve,
+  before?: ProgramFile,
+  changed?: ChangedPart,
+): ProgramFile {
   const read = (previous?: ProgramFile): ProgramFile =>
-    programFile(file, parseFile(text, previous?.tree), resolve, previous);
+    programFile(file, parseFile(text, previous?.tree, changed), resolve, previous);
   try {
     return read(before);
   } catch {

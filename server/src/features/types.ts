@@ -5,6 +5,7 @@
  * `missingFiles` names used files that it has not been given, so that the adapter can load them and call `setFile`.
  */
 import type { TextChange } from "../../../grammar/src/format.ts";
+import type { ChangedPart } from "../../../grammar/src/parse.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { Shop } from "../core/model/model.ts";
@@ -306,7 +307,8 @@ export interface Analysis extends Navigation, TextViews {
 }
 
 export interface Analyst {
-  setFile(file: FileId, text: string): void;
+  /** `changed` since the text that was given last, where that is known; a text is given as a whole all the same. */
+  setFile(file: FileId, text: string, changed?: ChangedPart): void;
   removeFile(file: FileId): void;
   /** Used files that were not given and are not known to be absent. */
   missingFiles(): readonly FileId[];

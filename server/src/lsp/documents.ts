@@ -4,10 +4,17 @@
  */
 import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { ChangedPart } from "../../../grammar/src/parse.ts";
 import type { FileId } from "../core/place.ts";
 import { fileIdOf } from "./uri.ts";
 
 const LANGUAGE = "finish";
+
+/** A text after an edit, and where it differs from the one before, unless all of it was sent. */
+export interface EditedText {
+  readonly text: string;
+  readonly changed?: ChangedPart;
+}
 
 export class Documents {
   readonly #open = new Map<FileId, TextDocument>();
@@ -61,12 +68,28 @@ export class Documents {
   }
 
   /** The text after an edit; undefined where the file is not open. */
-  change(file: FileId, version: number, changes: TextDocumentContentChangeEvent[]): string | undefined {
-    const document = this.#open.get(file);
+  change(
+    file: FileId,
+    version: number,
+    changes: readonly TextDocumentContentChangeEvent[],
+  ): EditedText | undefined {
+    let document = this.#open.get(file);
     if (document === undefined) return undefined;
-    const changed = TextDocument.update(document, changes, version);
-    this.#open.set(file, changed);
-    return changed.getText();
+    let changed: ChangedPart | undefined;
+    let isKnown = true;
+    for (const change of changes) {
+      const before = document.getText().length;
+      const range = "range" in change ? change.range : undefined;
+      const ends = range && [document.offsetAt(range.start), document.offsetAt(range.end)];
+      document = TextDocument.update(document, [change], version);
+      const by = document.getText().length - before;
+      isKnown &&= ends !== undefined;
+      if (ends) changed = joined(changed, Math.min(...ends), Math.max(...ends), by);
+    }
+    // Without any change there is still a new version.
+    if (changes.length === 0) document = TextDocument.update(document, [], version);
+    this.#open.set(file, document);
+    return { text: document.getText(), ...(isKnown && changed ? { changed } : {}) };
   }
 
   /** Whether it was open. */
@@ -90,4 +113,14 @@ export class Documents {
   keepOnly(files: ReadonlySet<FileId>): void {
     for (const file of [...this.#closed.keys()]) if (!files.has(file)) this.#closed.delete(file);
   }
+}
+
+/** One part around what had changed before and what changes now, from `start` to `end`, by so many letters. */
+function joined(earlier: ChangedPart | undefined, start: number, end: number, by: number): ChangedPart {
+  if (earlier === undefined) return { start, oldEnd: end, newEnd: end + by };
+  return {
+    start: Math.min(earlier.start, start),
+    oldEnd: earlier.oldEnd + Math.max(0, end - earlier.newEnd),
+    newEnd: Math.max(earlier.newEnd, end) + by,
+  };
 }

@@ -181,9 +181,9 @@ export class Files {
 
   change(uri: string, version: number, changes: TextDocumentContentChangeEvent[]): void {
     const file = fileIdOf(uri);
-    const text = this.#documents.change(file, version, changes);
-    if (text === undefined) return;
-    this.#analyst.setFile(file, text);
+    const edited = this.#documents.change(file, version, changes);
+    if (edited === undefined) return;
+    this.#analyst.setFile(file, edited.text, edited.changed);
     this.#changes.bump({ kind: "edit", file });
     this.#readMissing();
   }
