@@ -1,6 +1,10 @@
 /** Hints and lenses, as the client gets them, switched off, and asked for again when something changes elsewhere. */
 import { expect, test } from "vitest";
 import type { ClientCapabilities, InlayHint } from "vscode-languageserver/node";
+import { createChanges } from "../../server/src/lsp/changes.ts";
+import { yieldToMessages } from "../../server/src/lsp/guard.ts";
+import { refreshViews } from "../../server/src/lsp/refresh-views.ts";
+import type { Session } from "../../server/src/lsp/session.ts";
 import { type Client, startClient, VSCODE } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
@@ -109,4 +113,23 @@ test("the client is told to ask again after an edit in another open file and aft
   await client.notify("workspace/didChangeConfiguration", { settings: null });
   await told(client);
   await client.end();
+});
+
+test.each([
+  ["an edit of the file that was planned, of which the client asks again by itself", A, []],
+  ["an edit of another file", B, ["workspace/inlayHint/refresh"]],
+])("plans that end just before %s", async (_, edited, expected) => {
+  const sent: string[] = [];
+  const changes = createChanges();
+  const session = {
+    changes,
+    facts: { refreshesInlayHints: true },
+    files: { openCount: 1 },
+    connection: { sendRequest: async (method: string) => void sent.push(method) },
+  };
+  refreshViews(session as unknown as Session);
+  changes.bump({ kind: "plans", files: new Set([A]) });
+  changes.bump({ kind: "edit", file: edited });
+  for (let turn = 0; turn < 3; turn += 1) await yieldToMessages();
+  expect(sent).toEqual(expected);
 });

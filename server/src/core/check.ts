@@ -102,13 +102,20 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     recipe: (recipe) => runner.assumed(recipe).moments.length * (1 + (runner.meantFor(recipe)?.length ?? 0)),
     job: (job) => jobWork(runner.job(job)),
   };
-  const refused = memo((file: FileId) => {
-    const sizing = beyondBudget(program, file, sizes);
+  const refusals = new Map<FileId, ReadonlyMap<Recipe | Job, TooLarge>>();
+  /** In steps; what has been sized once is known. */
+  function* sized(file: FileId): Generator<void, ReadonlyMap<Recipe | Job, TooLarge>> {
+    const found = refusals.get(file) ?? (yield* beyondBudget(program, file, sizes));
+    refusals.set(file, found);
+    return found;
+  }
+  const refused = (file: FileId): ReadonlyMap<Recipe | Job, TooLarge> => {
+    const sizing = sized(file);
     for (;;) {
       const { done, value } = sizing.next();
       if (done) return value;
     }
-  });
+  };
   const assumed = outcomes((recipe: Recipe) => {
     admit(refused(recipe.file).get(recipe));
     return runner.assumed(recipe);
@@ -171,7 +178,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       );
       yield;
     }
-    yield* beyondBudget(program, file, sizes);
+    yield* sized(file);
     const judged = judging(parts.rules);
     for (const recipe of recipesOf(program, file)) {
       const run = soundIn(assumed(recipe));

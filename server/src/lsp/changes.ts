@@ -8,12 +8,12 @@ import type { CancellationToken } from "vscode-languageserver";
 import type { FileId } from "../core/place.ts";
 
 /**
- * `edit`: the text of an open file changed, and a client that shows it asks again by itself. `plans`: jobs were planned, and
- * it must be told. `other`: it must be told of anything else.
+ * `edit`: the text of an open file changed, and a client that shows it asks again by itself. `plans`: jobs of these files
+ * were planned, and it must be told. `other`: it must be told of anything else.
  */
 export type Change =
   | { readonly kind: "edit"; readonly file: FileId }
-  | { readonly kind: "plans" }
+  | { readonly kind: "plans"; readonly files: ReadonlySet<FileId> }
   | { readonly kind: "other" };
 
 export interface Changes {

@@ -115,9 +115,10 @@ export class Files {
     if (this.#documents.look(file)) this.#planning.prefer(file);
   }
 
-  plansChanged(): void {
+  /** Jobs of these files have been planned. */
+  plansChanged(files: ReadonlySet<FileId>): void {
     this.#analyst.plansChanged();
-    this.#changes.bump({ kind: "plans" });
+    this.#changes.bump({ kind: "plans", files });
   }
 
   /** Whether the folders have more recipes than are looked at. */

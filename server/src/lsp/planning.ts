@@ -39,8 +39,8 @@ export interface Planning {
 
 export interface PlanningOptions {
   readonly maker: PlanMaker;
-  /** There are new plans. */
-  readonly onNews: () => void;
+  /** There are new plans, for jobs of these files. */
+  readonly onNews: (files: ReadonlySet<FileId>) => void;
   /** In milliseconds. */
   readonly now?: () => number;
 }
@@ -101,21 +101,25 @@ export function createPlanning({ maker, onNews, now = () => performance.now() }:
     isRunning = true;
     await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
     let told = now();
-    let hasNews = false;
+    let news = new Set<FileId>();
+    const tell = (): void => {
+      const files = news;
+      news = new Set();
+      onNews(files);
+    };
     for (;;) {
       const request = queue.next(preferred);
       if (!request) break;
       const isVisible = preferred !== undefined && isFor(request, preferred);
-      hasNews = (await make(request)) || hasNews;
+      if (await make(request)) for (const file of filesOf(request)) news.add(file);
       const isVisibleDone = isVisible && preferred !== undefined && !queue.isWaiting(preferred);
-      if (hasNews && queue.isWaiting() && (isVisibleDone || now() - told >= NEWS_MS)) {
+      if (news.size > 0 && queue.isWaiting() && (isVisibleDone || now() - told >= NEWS_MS)) {
         told = now();
-        hasNews = false;
-        onNews();
+        tell();
       }
     }
     isRunning = false;
-    if (hasNews) onNews();
+    if (news.size > 0) tell();
   };
 
   return {
@@ -126,3 +130,5 @@ export function createPlanning({ maker, onNews, now = () => performance.now() }:
     forget: (file) => queue.forget(file),
   };
 }
+
+const filesOf = ({ owner }: PlanRequest): readonly FileId[] => [owner.file, ...(owner.alsoFor ?? [])];

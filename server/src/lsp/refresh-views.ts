@@ -6,7 +6,9 @@
  * of its own, so every edit is news for it.
  */
 
+import type { FileId } from "../core/place.ts";
 import { REPORTS_CHANGED } from "./custom-requests.ts";
+import { yieldToMessages } from "./guard.ts";
 import { METHODS } from "./protocol.ts";
 import type { Session } from "./session.ts";
 
@@ -33,11 +35,26 @@ export const refreshViews = (session: Session): void => {
     refreshing.catch((error: unknown) => session.log(`Refreshing the views failed: ${String(error)}`));
   };
 
-  changes.listen(({ kind }) => {
-    if (kind === "plans") {
-      told(refresh(ofPlans));
+  /** Files of which there are plans that the client has not been told of. */
+  let planned = new Set<FileId>();
+  /** An edit that came in just now is let in first: of its file the client asks again by itself. */
+  const tellOfPlans = async (files: ReadonlySet<FileId>): Promise<void> => {
+    const isAwaited = planned.size > 0;
+    for (const file of files) planned.add(file);
+    if (isAwaited) return;
+    await yieldToMessages();
+    const isNews = planned.size > 0;
+    planned = new Set();
+    if (isNews) await refresh(ofPlans);
+  };
+
+  changes.listen((change) => {
+    const { kind } = change;
+    if (change.kind === "plans") {
+      told(tellOfPlans(change.files));
       return;
     }
+    if (change.kind === "edit") planned.delete(change.file);
     const concernsOthers = kind !== "edit" || files.openCount >= 2;
     if (!concernsOthers && !facts.showsReports) return;
     needsViews ||= concernsOthers;

@@ -50,7 +50,7 @@ const createSession = (connection: Connection, host: Host): Session => {
   const configs = createProjectConfigs(reader, (complaint) => connection.warn(shownLines(complaint)));
   const planning = createPlanning({
     maker: host.planMaker?.() ?? planHere,
-    onNews: () => files.plansChanged(),
+    onNews: (planned) => files.plansChanged(planned),
   });
   const files = new Files({ host, reader, changes, configs, allowed, planning, log });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.

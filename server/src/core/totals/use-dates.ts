@@ -9,6 +9,7 @@
  * Coats that are decided at the bench, the third of `x 2 to 3`, are planned for. Where they are left out, the rest of the
  * plan stands, so that the work ends with the last that is sure to be done.
  */
+import { onceFor } from "../once.ts";
 import { hourMs } from "../schedule/calendar.ts";
 import type { Schedule } from "../schedule/types.ts";
 import type { Action } from "../surface/actions.ts";
@@ -41,7 +42,12 @@ const LIGHT_USE_H = 24;
 
 /** Undefined without a start by the calendar, or without a plan. */
 export const useDates = (runs: readonly SurfaceRun[], schedule: Schedule): UseDates | undefined =>
-  datesOf(runs.map(allDone), schedule);
+  datesByPlan(schedule)(runs);
+
+/** Worked out once, since totals, their dates with and without coats that may be left out, and hovers ask for them. */
+const datesByPlan = onceFor((schedule: Schedule) =>
+  onceFor((runs: readonly SurfaceRun[]) => datesOf(runs.map(allDone), schedule)),
+);
 
 /** The same without the coats that may be left out; undefined where there are none, or where work ends no earlier. */
 export function fewestCoatDates(runs: readonly SurfaceRun[], schedule: Schedule): UseDates | undefined {
