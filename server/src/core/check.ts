@@ -169,13 +169,10 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   function* steps(file: FileId): Generator<void> {
     const found = program.files.get(file);
     if (!found || program.absent.has(file)) return;
+    const namesOfDeclaration = namesIn(found, resolutions, remembered);
+    const unsaid = { part: "", place: fileStart(file) };
     for (const declaration of found.declarations) {
-      attempt(
-        [],
-        { part: "", place: fileStart(file) },
-        () => namesIn(found, resolutions, remembered)(declaration, MOST_SUGGESTIONS),
-        undefined,
-      );
+      attempt([], unsaid, () => namesOfDeclaration(declaration, MOST_SUGGESTIONS), undefined);
       yield;
     }
     yield* sized(file);

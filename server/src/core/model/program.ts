@@ -64,13 +64,18 @@ export function programFile(
   resolve: (from: FileId, path: string) => FileId,
   previous?: ProgramFile,
 ): ProgramFile {
-  const declarations = tree.pieces
-    .filter((piece): piece is DeclarationTree => piece.kind === "declaration")
-    .map((piece): ProgramDeclaration => {
-      const before = previous?.byKey.get(piece.key);
+  const declarations: ProgramDeclaration[] = [];
+  for (const piece of tree.pieces) {
+    if (piece.kind !== "declaration") continue;
+    // Most often it stands at the same place.
+    const there = previous?.declarations[declarations.length];
+    const before = there?.tree.key === piece.key ? there : previous?.byKey.get(piece.key);
+    if (before?.tree === piece) declarations.push(before);
+    else {
       const lowered = before?.tree.body === piece.body ? before.lowered : lower(id, piece.key, piece.body);
-      return { tree: piece, lowered };
-    });
+      declarations.push({ tree: piece, lowered });
+    }
+  }
   const faults: Fault[] = [];
   return {
     id,

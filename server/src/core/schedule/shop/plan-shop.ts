@@ -6,6 +6,7 @@
  * much work there is; where a plan of several comes to end later than that, those that it then meets join it.
  */
 import { hourOf } from "../../measure/iso-dates.ts";
+import { onceFor } from "../../once.ts";
 import { isBeingPlanned } from "../being-planned.ts";
 import { dayMs, hourMs, makeShopTime, startAfterWork, workingTimeBefore } from "../calendar.ts";
 import type { Calendar, Schedule, ScheduleInput } from "../types.ts";
@@ -95,8 +96,9 @@ const isInSessions = ({ status, sessions, items, startAt }: Schedule, input: Sch
   startAt !== undefined &&
   input.calendar !== undefined;
 
-const beginOf = ({ alone, input }: ShopMember): number =>
-  hourOf(alone.startAt ?? input.start ?? "1970-01-01");
+const beginOf = onceFor(({ alone, input }: ShopMember): number =>
+  hourOf(alone.startAt ?? input.start ?? "1970-01-01"),
+);
 
 type Followers = ReadonlyMap<string, readonly ShopMember[]>;
 
