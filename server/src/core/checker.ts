@@ -3,7 +3,14 @@ import type { Finding } from "./findings.ts";
 import type { FaultListener } from "./internal-error.ts";
 import type { Memory } from "./memory/memory.ts";
 import type { Job, Piece, Recipe, Shop } from "./model/model.ts";
-import { modelsOf, type Program, type ProgramDeclaration, type Scope } from "./model/program.ts";
+import {
+  modelsOf,
+  type Program,
+  type ProgramDeclaration,
+  type ProgramFile,
+  type Scope,
+} from "./model/program.ts";
+import { onceFor } from "./once.ts";
 import type { FileId } from "./place.ts";
 import type { Resolution } from "./resolution/resolve.ts";
 import type { TradeRule } from "./rules/rule.ts";
@@ -88,10 +95,18 @@ export interface CheckerParts {
 
 export function jobsOf(program: Program, file: FileId): readonly Job[] {
   const found = program.files.get(file);
-  return found ? modelsOf(found).filter((model): model is Job => model.kind === "job") : [];
+  return found ? jobsIn(found) : [];
 }
+
+const jobsIn = onceFor((file: ProgramFile): readonly Job[] =>
+  modelsOf(file).filter((model) => model.kind === "job"),
+);
 
 export function recipesOf(program: Program, file: FileId): readonly Recipe[] {
   const found = program.files.get(file);
-  return found ? modelsOf(found).filter((model): model is Recipe => model.kind === "recipe") : [];
+  return found ? recipesIn(found) : [];
 }
+
+const recipesIn = onceFor((file: ProgramFile): readonly Recipe[] =>
+  modelsOf(file).filter((model) => model.kind === "recipe"),
+);
