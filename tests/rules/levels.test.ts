@@ -9,6 +9,7 @@ import { RETIRED_RULES } from "../../server/src/core/rules/retired.ts";
 
 const LEVELS: Readonly<Record<string, string>> = {
   "sheen-not-of-material": "warning",
+  "hours-not-stated": "hint",
   "weather-on-coat": "warning",
   "one-face-counted": "hint",
   "waste-burned": "warning",

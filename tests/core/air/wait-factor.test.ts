@@ -1,7 +1,12 @@
 /** Wait factors: hand calculations of each law, and that no air ever shortens or stops a wait. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { AIR_NOT_STATED, type WaitFactor, waitFactor } from "../../../server/src/core/air/wait-factor.ts";
+import {
+  AIR_NOT_STATED,
+  ordinaryWaitFactor,
+  type WaitFactor,
+  waitFactor,
+} from "../../../server/src/core/air/wait-factor.ts";
 import { dryingSchema } from "../../../server/src/core/knowledge/family-schema.ts";
 import { reasonSentences } from "../../../server/src/core/surface/wait-words.ts";
 
@@ -55,6 +60,25 @@ describe("hand calculations", () => {
   });
   test("what does not dry waits for no air", () => {
     expect(waitFactor("none", LABEL, { temperature: 2, humidity: 95 }).factor).toBe(1);
+  });
+});
+
+describe("a label that states no air of its own", () => {
+  const at = (temperature: number, humidity?: number): number =>
+    ordinaryWaitFactor("waterborne", LABEL, { temperature, ...(humidity === undefined ? {} : { humidity }) })
+      .factor;
+
+  test("is told for ordinary room air: from 20 C on, at 55 % RH at most", () => {
+    expect([at(20, 50), at(20, 55), at(21, 55), at(23, 50), at(20)]).toEqual([1, 1, 1, 1, 1]);
+    expect(ordinaryWaitFactor("oxidising", LABEL, { temperature: 20 }).factor).toBe(1);
+    // Colder or damper than that, the whole factor counts: 2^(2/10) = 1.1487, and (1 − 0.5) / (1 − 0.6) = 1.25.
+    expect(ordinaryWaitFactor("oxidising", LABEL, { temperature: 19 }).factor).toBeCloseTo(1.1487, 4);
+    expect(at(21, 60)).toBeCloseTo(1.25, 9);
+  });
+  test("says so", () => {
+    expect(textOf(ordinaryWaitFactor("waterborne", LABEL, { temperature: 20, humidity: 50 }))).toBe(
+      "The label names no air of its own, and 20 C and 50 % RH is ordinary room air, so its times stand.",
+    );
   });
 });
 

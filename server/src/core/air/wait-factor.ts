@@ -32,6 +32,8 @@ export interface DayAndNightAir extends ShopAir {
 export type FactorCause =
   | { readonly law: "air not stated" }
   | { readonly law: "does not dry" }
+  /** The label states no air of its own, and the shop's is as ordinary as what it must be meant for. */
+  | { readonly law: "ordinary air"; readonly shop: ShopAir }
   /** A night is taken whatever the air, because it is longer than what the air asks for. */
   | { readonly law: "a night" }
   /** What does not dry within a night: by day in the one air, while the shop is closed in the other. */
@@ -87,6 +89,21 @@ export function waitFactor(drying: Drying, rated: RatedAir, air: ShopAir | undef
     case "none":
       return { factor: 1, cause: { law: "does not dry" } };
   }
+}
+
+/**
+ * Room air that a label means which names none: 20 C or more and 55 % RH or less. Paint is tested at 23 ± 2 C and
+ * 50 ± 5 % RH (ISO 3270:1984; ASTM D1640), and European labels are written for 20 C, the other standard atmosphere of
+ * ISO 554:1976; from memory, confidence high. What is warmer or drier never shortens a time.
+ */
+const ORDINARY = { coolestC: 20, dampestPercent: 55 } as const;
+
+/** The factor on times of a label that states no air of its own; in ordinary room air it is 1. */
+export function ordinaryWaitFactor(drying: Drying, typical: RatedAir, air: ShopAir | undefined): WaitFactor {
+  const by = waitFactor(drying, typical, air);
+  if (air === undefined || by.factor === 1) return by;
+  const isOrdinary = air.temperature >= ORDINARY.coolestC && (air.humidity ?? 0) <= ORDINARY.dampestPercent;
+  return isOrdinary ? { factor: 1, cause: { law: "ordinary air", shop: air } } : by;
 }
 
 /** Air as damp as this counts as the dampest: nearer to saturation the law runs off to infinity. */

@@ -200,7 +200,7 @@ function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block
     report(ctx, "repeated-field", between.span, "`between` and the block say the same\nKeep one of the two.");
   if (block) return { block: resolveStatements(ctx, block) };
   if (!between && !coats) return {};
-  const said = resolveStatements(ctx, between?.statements ?? []);
+  const said = dryBeforeSanding(resolveStatements(ctx, between?.statements ?? []));
   const at = between?.span.start ?? span.end;
   const isWaited = said.some((line) => line.kind === "wait");
   const last = said.at(-1);
@@ -212,6 +212,14 @@ function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block
       ...(isDusty ? [dustedOff({ start: between!.span.end, end: between!.span.end })] : []),
     ],
   };
+}
+
+/** "Between scuff 320 and wait 24 h" is said of a coat that dries before it is scuffed. */
+function dryBeforeSanding(said: readonly RecipeLine[]): readonly RecipeLine[] {
+  const isAbrading = (line: RecipeLine): boolean =>
+    line.kind === "step" && ["sand", "scuff", "dust"].includes(line.verb ?? "");
+  if (!said.every((line) => line.kind === "wait" || isAbrading(line))) return said;
+  return [...said.filter(({ kind }) => kind === "wait"), ...said.filter(({ kind }) => kind !== "wait")];
 }
 
 const word = (text: string, span: Span): Name => ({ kind: "name", text, span });

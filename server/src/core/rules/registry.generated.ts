@@ -135,6 +135,7 @@ import { sparksAndDust } from "./safety/sparks-and-dust.ts";
 import { sprayingFlammablesIndoors } from "./safety/spraying-flammables-indoors.ts";
 import { ventilationTooWeak } from "./safety/ventilation-too-weak.ts";
 import { wasteBurned } from "./safety/waste-burned.ts";
+import { hoursNotStated } from "./schedule/hours-not-stated.ts";
 import { late } from "./schedule/late.ts";
 import { noSchedule } from "./schedule/no-schedule.ts";
 import { startsBeforeEarlierJob } from "./schedule/starts-before-earlier-job.ts";
@@ -292,6 +293,7 @@ export const RULES: readonly Rule[] = [
   sprayingFlammablesIndoors,
   ventilationTooWeak,
   wasteBurned,
+  hoursNotStated,
   late,
   noSchedule,
   startsBeforeEarlierJob,

@@ -7,6 +7,7 @@ import {
   AIR_NOT_STATED,
   type DayAndNightAir,
   type FactorCause,
+  ordinaryWaitFactor,
   type WaitFactor,
   waitFactor,
 } from "../air/wait-factor.ts";
@@ -67,7 +68,13 @@ const aNight = (time: DryingTime): DryingTime => ({
 
 /** How the air of a shop (undefined: not known) lengthens the times of a material. */
 const factorOf = (air: DayAndNightAir | undefined, material: Material | undefined): WaitFactor =>
-  material?.family ? waitFactor(material.family.drying, material.rated.value, air) : AIR_NOT_STATED;
+  material?.family
+    ? (material.rated.origin === "stated" ? waitFactor : ordinaryWaitFactor)(
+        material.family.drying,
+        material.rated.value,
+        air,
+      )
+    : AIR_NOT_STATED;
 
 /**
  * The same hours in air that is worse while the shop is closed: the longest that they take, begun at any time while it is
@@ -151,6 +158,6 @@ function shopTemperature(cause: FactorCause): number | undefined {
     const { day, night } = cause;
     return shopTemperature((night.factor > day.factor ? night : day).cause);
   }
-  if (cause.law === "water") return cause.shop.temperature;
+  if (cause.law === "water" || cause.law === "ordinary air") return cause.shop.temperature;
   return cause.law === "reaction" || cause.law === "solvent" ? cause.shopC : undefined;
 }

@@ -13,6 +13,10 @@ export function shopAirText(cause: FactorCause): string {
   switch (cause.law) {
     case "water":
       return cause.isHumidityAssumed ? degreesText(cause.shop.temperature) : airText(cause.shop);
+    case "ordinary air":
+      return cause.shop.humidity === undefined
+        ? degreesText(cause.shop.temperature)
+        : airText({ temperature: cause.shop.temperature, humidity: cause.shop.humidity });
     case "reaction":
     case "solvent":
       return degreesText(cause.shopC);
@@ -28,6 +32,8 @@ export function whyText(cause: FactorCause): string {
   switch (cause.law) {
     case "air not stated":
       return "The shop's air is not stated, so the label's times stand";
+    case "ordinary air":
+      return `The label names no air of its own, and ${shopAirText(cause)} is ordinary room air, so its times stand`;
     case "does not dry":
       return "It does not dry into a film, so the air changes nothing";
     case "a night":

@@ -95,6 +95,16 @@ job boxes {
   ],
   passing: [
     {
+      title: "Scuffed between coats that dry first, however the two are told; the dust comes off with it",
+      text: `recipe enamelled {
+  for    wood
+  safety dust_mask, gloves, ventilate, no_ignition, wet_rags
+  layer  alkyd_paint x 2, between scuff 320 and wait 24 h
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Flakes that the scraper leaves go with sanding and dusting",
       text: `recipe door {
   for    wood
@@ -170,6 +180,7 @@ job boxes {
       title: "Wax renewed after two years of use: dusted, no more",
       text: `shop mill {
   country US
+  hours   Mon to Fri 08:00 to 16:00
 }
 piece box "Box" {
   built 2015

@@ -26,6 +26,25 @@ export const potLifeOverrun: TradeRule = {
   },
   failing: [
     {
+      title: "Mixed in the morning for the next day",
+      text: `material part_b "Hardener" {
+  family hardener
+}
+material bar_clear "Two-part clear" {
+  family   waterborne two part polyurethane
+  mix      10:1 with part_b
+  pot_life 4 h
+}
+recipe bar {
+  for    wood
+  safety gloves, eye_protection, ventilate
+  layer  bar_clear, by roller
+  wait   until cured
+  note   "What is mixed in the morning does fine for the next day if the lid is on." #! pot-life-overrun
+}
+`,
+    },
+    {
       title: "What is left goes on the next day",
       text: `material hardener {
   family acetone
@@ -171,6 +190,7 @@ const DAY =
 /** One mix for coats of several days. */
 const FOR_DAYS = phrases(
   `same|mixed|catalysed|catalyzed can|tin|pot|batch|mix|mixture|cup|lot|bucket ... does|do|serves|lasts|good|use|used|goes|for|keeps|again ... ${DAY} !fresh !harden* !throw* !new`,
+  `mixed|stirred|catalysed|catalyzed ... does|do|lasts|good|fine|keeps|holds|serves ... ${DAY} !fresh !harden* !throw* !new !each !not !never`,
   `mix|stir|catalyse|catalyze|activate ... whole|all|enough ... ${DAY} ... ${DAY} !fresh !each !part_a`,
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",

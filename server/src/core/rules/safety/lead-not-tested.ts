@@ -195,6 +195,7 @@ piece chair {
 shop barn {
   country US
   air     21 C, 50 % RH
+  hours   Mon to Fri 08:00 to 16:00
 }
 
 job chairs {

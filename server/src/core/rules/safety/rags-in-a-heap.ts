@@ -58,6 +58,18 @@ export const ragsInAHeap: TradeRule = {
   ],
   passing: [
     {
+      title: "The cloths of a wet wipe with water hold no oil",
+      text: `recipe wiped {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  step   clean with water "wet wipe twice, cloths into the bag"
+  wait   24 h
+  layer  oil_varnish
+  wait   until cured
+}
+`,
+    },
+    {
       title: "As it is done, and what is forbidden",
       text: `recipe oiled {
   for    wood
@@ -156,7 +168,8 @@ const NAMES_OIL = /\b(?:oily|oiled|oil|linseed|tung|varnish|stain)\b/iu;
 function check({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {
     const sentence = leftSo(action);
-    if (sentence === undefined || !(NAMES_OIL.test(sentence) || leavesSuchRags(run))) continue;
+    if (sentence === undefined) continue;
+    if (!NAMES_OIL.test(sentence) && (isWetWork(action) || !leavesSuchRags(run))) continue;
     report(action, {
       headline: "Oily rags left like this catch fire by themselves",
       why: "They heat up as the oil hardens, and crumpled together they keep the heat. They burst into flame hours later, when nobody is there.",
@@ -175,6 +188,10 @@ function check({ run, report }: RunContext): void {
     });
   }
 }
+
+/** The cloths of washing with water or soap hold no oil. */
+const isWetWork = (action: Action): boolean =>
+  action.op === "step" && action.use?.material?.family?.carrier === "water";
 
 const leavesSuchRags = (run: SurfaceRun): boolean =>
   run.moments.some(({ action }) =>
