@@ -108,7 +108,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
-    ...(bundle.out === "server/dist/worker.js" ? [tightStyle] : []),
+    ...(bundle.out === "server/dist/worker.js" ? [tightStyle, withoutMessagesOfSchemas] : []),
   ],
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
@@ -147,6 +147,17 @@ const plannerBeside: Plugin = {
       loader: "js",
     }));
     onResolve({ filter: /^\.\/planning\.cjs$/ }, ({ path }) => ({ path, external: true }));
+  },
+};
+
+/** What is wrong with a message is told to who wrote the client; an editor in a browser brings its own, which is sound. */
+const withoutMessagesOfSchemas: Plugin = {
+  name: "without-messages-of-schemas",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]zod[\\/]v4[\\/]locales[\\/]en\.js$/ }, () => ({
+      contents: 'export default () => ({ localeError: () => "Invalid input" });',
+      loader: "js",
+    }));
   },
 };
 

@@ -44,7 +44,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     name: "Plan of what is left",
     seen: "`schedule`, sheets and dates of a job with `done` lines",
     formula:
-      "the rest is planned from the last record or `--today`; a wait that counts from what was done ends at its time + the wait",
+      "the rest is planned from the last record; a wait that counts from what was done ends at its time + the wait",
     source: BY_DEFINITION,
     file: "totals/recorded-plan.ts",
     functions: ["begunOf", "leftToPlan", "withDone"],
