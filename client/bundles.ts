@@ -170,7 +170,8 @@ const tightStyle: Plugin = {
       const at = text.indexOf("export const SHEET_STYLE");
       const style = text
         .slice(at)
-        .replace(/\s*([{};])\s+/gu, "$1")
+        .replaceAll(" {", "{")
+        .replace(/([{};])\s+/gu, "$1")
         .replace(/([:,]) +/gu, "$1");
       return { contents: text.slice(0, at) + style, loader: "ts" };
     });
