@@ -287,3 +287,55 @@ function sign(token: LexToken): { readonly fix?: SyntaxProblem["fix"] } {
   const text = lookUp(HABITS, token.text);
   return text === undefined ? {} : { fix: { title: `Write \`${text.trim()}\``, span, text } };
 }
+
+/** `air outdoors`: where the work is done is a line of its own. */
+export function placeOutdoors(span: Span): SyntaxProblem {
+  return {
+    message:
+      "`air` is a temperature and a humidity\nWrite `outdoors rain, sun` on a line of its own, and the air as `air 12 C, 70 % RH`.",
+    span,
+  };
+}
+
+/** `built 1880s`: of a decade the first year is the one that the rules on lead go by. */
+export function decade(year: string, span: Span): SyntaxProblem {
+  return {
+    message: `a piece is built in one year\nWrite the first that it may be, \`built ${year}\`.`,
+    span,
+    fix: { title: `Write \`${year}\``, span, text: year },
+  };
+}
+
+/** `existing shellac by alcohol_test`: what a test showed is a line of its own. */
+export function testedBy(span: Span): SyntaxProblem {
+  return {
+    message:
+      "what a test showed is a line of its own\nWrite `tested alcohol softens`, and here what is on it, such as `existing waxed shellac`.",
+    span,
+  };
+}
+
+/** `limits 8 C, no rain`: what is no figure is said in words. */
+export function weatherInWords(span: Span, words: string): SyntaxProblem {
+  return {
+    message: `limits are temperatures and a humidity\nPut the rest in a line above the material, \`## ${words}\`.`,
+    span,
+  };
+}
+
+/** `4 of 12 pieces` on a step */
+export function onSomePieces(first: LexToken, last: LexToken): SyntaxProblem {
+  return {
+    message:
+      "a line is done on every piece\nDeclare those as a piece of their own, and apply a recipe with this line to them.",
+    span: { start: first.start, end: endOf(last) },
+  };
+}
+
+/** `veneer on plywood` */
+export function underVeneer(span: Span): SyntaxProblem {
+  return {
+    message: "what lies under a veneer is not asked for\nWrite `wood oak, veneer`, and the rest in a `note`.",
+    span,
+  };
+}

@@ -103,7 +103,7 @@ export class LineReader {
     return { kind: "name", text, span: found.span };
   }
 
-  /** The longest run of words, up to four, that a table has. */
+  /** The longest run of words, up to four, that a table has; also with `_` for blanks, and `written` as the table has it. */
   protected longestIn(
     table: Readonly<Record<string, unknown>>,
   ): { readonly written: string; readonly length: number; readonly span: tree.Span } | undefined {
@@ -112,7 +112,8 @@ export class LineReader {
       words.push(this.peek(words.length + 1).text);
     }
     for (let length = words.length; length > 0; length -= 1) {
-      const written = words.slice(0, length).join(" ");
+      const joined = words.slice(0, length).join(" ");
+      const written = Object.hasOwn(table, joined) ? joined : joined.replaceAll("_", " ");
       if (Object.hasOwn(table, written)) {
         const span = { start: this.peek(1).start, end: endOf(this.peek(length)) };
         return { written, length, span };

@@ -7,7 +7,7 @@
  */
 import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
-import { windowOrEarliest } from "./line-problems.ts";
+import { decade, placeOutdoors, testedBy, weatherInWords, windowOrEarliest } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { DASHES, valueText } from "./parser-parts.ts";
@@ -100,6 +100,12 @@ export class FieldParser extends WordsParser {
   );
 
   protected readonly airItem = this.part(AT_AIR, (line: Value<"air">): void => {
+    if (this.isWordAt("no", 1) || this.isWordAt("not", 1)) {
+      throw this.refused(weatherInWords(make.tokenSpan(this.peek(1)), this.restOfPart()));
+    }
+    if (this.isWordAt("outdoors", 1) || this.isWordAt("outside", 1)) {
+      throw this.refused(placeOutdoors(make.tokenSpan(this.take(t.Word))));
+    }
     const range = this.lowerLimit(() => this.range("a temperature or a humidity"));
     const mark = this.at(t.Rh) ? this.take(t.Rh) : undefined;
     if (mark !== undefined && mark.text !== "RH") {
@@ -156,7 +162,7 @@ export class FieldParser extends WordsParser {
   }
 
   protected readonly thinner = this.part(AT_UP, (line: Value<"thin">): void => {
-    const thinner = make.makeWords(this.wordRun("a thinner", t.Up));
+    const thinner = this.speltWords() ?? make.makeWords(this.wordRun("a thinner", t.Up));
     line.thinner = thinner;
     this.endOfPart(undefined, (next) => next === t.Up);
   });
@@ -288,6 +294,11 @@ export class FieldParser extends WordsParser {
     (): Value<"number"> => ({ form: "number" }),
     (line) => {
       line.number = make.makeNumber(this.take(t.NumberToken, "a number"));
+      if (this.keyword === "built" && this.peek(1).text === "s") {
+        throw this.refused(
+          decade(line.number.text, { start: line.number.span.start, end: endOf(this.peek(1)) }),
+        );
+      }
     },
   );
 
@@ -476,6 +487,10 @@ export class FieldParser extends WordsParser {
     } else {
       const material = spelt ?? make.makeWords(this.wordRun("a layer"));
       layers.push({ material, span: material.span });
+    }
+    if (this.at(t.By)) {
+      layers.pop();
+      throw this.refused(testedBy({ start: this.peek(1).start, end: endOf(this.peek(2)) }));
     }
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });

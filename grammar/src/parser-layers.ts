@@ -1,11 +1,11 @@
 /** The rules for steps with their tails, and layers with what is done between their coats. */
 import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
-import { thinnedBy, waitOnLayer } from "./line-problems.ts";
+import { onSomePieces, thinnedBy, waitOnLayer } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { valueText } from "./parser-parts.ts";
-import { AT_TAIL, type Line, type StepLine, StepParser } from "./parser-steps.ts";
+import { AT_TAIL, type Line, quoted, type StepLine, StepParser } from "./parser-steps.ts";
 import { IF_NEEDED, METHOD_SPELLINGS } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
@@ -190,6 +190,13 @@ export class LayerParser extends StepParser {
         // Read.
       } else if (owner === "step" && this.isWordAt("costs", 1)) {
         this.costs(tails);
+      } else if (owner === "step" && this.at(t.NumberToken) && this.at(t.Of, 2)) {
+        const first = this.peek(1);
+        this.skip(this.at(t.NumberToken, 3) ? 3 : 2);
+        this.skip(this.at(t.Word) ? 1 : 0);
+        throw this.refused(onSomePieces(first, this.peek(0)));
+      } else if (owner === "step" && this.isVolumeOrWeight()) {
+        this.stepAmount(tails);
       } else if (bare !== undefined) {
         const keyword = make.makeName(this.take(t.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
@@ -212,6 +219,9 @@ export class LayerParser extends StepParser {
         this.waitOnLine(layer);
       } else {
         throw this.mismatch(tailNames(owner));
+      }
+      if (owner === "step") {
+        this.leaveOut(EACH);
       }
       this.checkOwner(owner, tails.at(-1));
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
@@ -250,7 +260,7 @@ export class LayerParser extends StepParser {
     }
     const number = make.makeName(this.take(t.NumberToken));
     const unit = this.peek(1);
-    if (unit.text === "%" || /^gu$/iu.test(unit.text)) {
+    if (unit.text === "%" || /^(?:gu|gloss)$/iu.test(unit.text)) {
       this.respell(make.tokenSpan(unit), "");
       this.skip(1);
     }
@@ -269,16 +279,11 @@ export class LayerParser extends StepParser {
 
   /** `if needed`, `only where rough` */
   private optionalTail(owner: Owner, tails: tree.Tail[]): boolean {
-    const found = owner === "layer" ? this.longestIn(IF_NEEDED) : undefined;
-    if (found !== undefined) {
-      this.skip(found.length);
-      if (found.written !== "if needed") {
-        this.respell(found.span, "if needed");
-      }
-      tails.push({ kind: "if", keyword: { kind: "name", text: "if", span: found.span }, span: found.span });
+    if (owner === "layer" && this.ifNeeded(tails)) {
       return true;
     }
-    if (this.isWordAt("only", 1)) {
+    const isOn = this.isWordAt("on", 1) && (this.peek(2).type === t.StringToken || this.at(t.NumberToken, 2));
+    if (this.isWordAt("only", 1) || isOn) {
       tails.push(this.onlyPart());
       return true;
     }
@@ -290,9 +295,51 @@ export class LayerParser extends StepParser {
     return true;
   }
 
+  /** `if needed`, `if needed "it still drinks"`, `only if "it still drinks"`, `unless "the first coat covers"` */
+  private ifNeeded(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const found = this.longestIn(IF_NEEDED);
+    const asked = found ?? this.longestIn(IF_SAID);
+    if (asked === undefined || (found === undefined && this.peek(asked.length + 1).type !== t.StringToken)) {
+      return false;
+    }
+    this.skip(asked.length);
+    const keyword: tree.Name = { kind: "name", text: "if", span: asked.span };
+    const said = this.at(t.StringToken) ? make.makeTitle(this.take(t.StringToken)) : undefined;
+    const span = { start, end: endOf(this.peek(0)) };
+    const isUnless = asked.written === "unless";
+    const what = said && isUnless ? { ...said, value: `unless ${said.value}` } : said;
+    if (isUnless) {
+      this.respell(span, `if needed ${quoted(what!.value)}`);
+    } else if (asked.written !== "if needed") {
+      this.respell(asked.span, "if needed");
+    }
+    tails.push({ kind: "if", keyword, ...(what && { what }), span });
+    return true;
+  }
+
+  /** `20 mL`, `30 mL each`: how much a step uses. */
+  private stepAmount(tails: tree.Tail[]): void {
+    const at = this.peek(1).start;
+    this.respell({ start: at, end: at }, "uses");
+    const keyword: tree.Name = { kind: "name", text: "uses", span: { start: at, end: at } };
+    const amount = this.value("an amount");
+    tails.push({ kind: "uses", keyword, amount, span: { start: at, end: amount.span.end } });
+  }
+
+  private isVolumeOrWeight(): boolean {
+    const unit = this.peek(2);
+    const group = unit.type === t.Unit ? t.unitGroup(unit.text) : undefined;
+    return this.at(t.NumberToken) && (group === "volume" || group === "mass");
+  }
+
   /** `only edges`, `only 20 % "where it is worn"` */
   private onlyPart(): Extract<tree.Tail, { readonly kind: "only" }> {
-    const keyword = make.makeName(this.take(t.Word));
+    const word = make.makeName(this.take(t.Word));
+    const keyword: tree.Name = { ...word, text: "only" };
+    if (word.text !== "only") {
+      this.respell(word.span, "only");
+    }
     const share = this.at(t.NumberToken) ? this.quantity("a share or an area") : undefined;
     if (share !== undefined) {
       this.leaveOut(OF);
@@ -491,8 +538,10 @@ export class LayerParser extends StepParser {
     draft.method =
       this.spelling(METHOD_SPELLINGS) ??
       make.makeName(this.take(t.Word, "a method: brush, roller, pad, spray or another"));
-    if (this.at(t.And) && this.at(t.Word, 2)) {
-      this.take(t.And);
+    if ((this.at(t.And) || this.isWordAt("or", 1)) && this.at(t.Word, 2)) {
+      // Whichever is meant, the rules take the one that is worse for the work.
+      draft.or = this.isWordAt("or", 1);
+      this.skip(1);
       this.leaveOut(ARTICLES, t.Word);
       draft.and = this.spelling(METHOD_SPELLINGS) ?? make.makeName(this.take(t.Word, "a method"));
     }
@@ -611,8 +660,9 @@ export class LayerParser extends StepParser {
   private checkOwner(owner: Owner, tail: tree.Tail | undefined): void {
     const on = tail === undefined ? "both" : TAILS[tail.kind]!.on;
     if (tail !== undefined && on !== "both" && on !== owner) {
+      const how = tail.kind === "by" ? "\nSay how a step is done in the words in quotes behind it." : "";
       this.report({
-        message: `expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a ${on}`,
+        message: `expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a ${on}${how}`,
         span: tail.span,
       });
     }
@@ -624,6 +674,9 @@ const COATS_WORD = phrases("coats");
 const BETWEEN_COATS = phrases("between coats", "between");
 const COATS_BEHIND = phrases("coats", "coat");
 const OF = phrases("of");
+const EACH = phrases("each", "a piece", "per piece");
+/** With words in quotes behind it, which say when. */
+const IF_SAID: Readonly<Record<string, true>> = { if: true, "only if": true, unless: true };
 const SHEEN_WORD = phrases("sheen", "finish");
 /** `edges only`, `on the edges only` */
 const ONLY_BEHIND = /^(?:on )?(?:the )?(\p{L}{1,30}(?: \p{L}{1,30}){0,5}) only$/u;

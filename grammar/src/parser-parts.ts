@@ -87,7 +87,8 @@ export class PartParser extends LineReader {
   private sheenOfWords(): tree.Name | undefined {
     const found = this.longestIn(SHEENS_SAID);
     const plain = found && SHEENS_SAID[found.written]!;
-    if (found === undefined || plain === undefined || !/[ -]/u.test(found.written)) {
+    const isName = found?.length === 1 && !this.peek(1).text.includes("-");
+    if (found === undefined || plain === undefined || isName) {
       return undefined;
     }
     this.skip(found.length);

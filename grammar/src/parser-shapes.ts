@@ -63,6 +63,8 @@ export class ShapeParser extends FigureParser {
       if (this.at(t.Plus)) {
         const word = this.take(t.Plus);
         this.keepPlus(shape, this.quantity("a share in %"), word.start);
+      } else if (this.saidEdges()) {
+        // The edges count wherever a thickness is stated.
       } else {
         options.push(
           make.makeWords(
@@ -73,6 +75,20 @@ export class ShapeParser extends FigureParser {
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
   );
+
+  /** `both faces, edges`: said of what counts anyway, and left out with its comma. */
+  private saidEdges(): boolean {
+    const found = this.longestIn(EDGES);
+    const next = this.peek((found?.length ?? 0) + 1).type;
+    if (found === undefined || (next !== t.End && next !== t.Comma)) {
+      return false;
+    }
+    const comma = this.peek(0);
+    this.skip(found.length);
+    const start = comma.type === t.Comma ? comma.start : found.span.start;
+    this.respell({ start, end: found.span.end }, "");
+    return true;
+  }
 
   /** `600 x 720 x 18 mm`: a size without a unit has that of the next one. */
   private shareUnits(sizes: tree.Range[]): void {
@@ -124,6 +140,14 @@ export class ShapeParser extends FigureParser {
     }
   }
 }
+
+const EDGES: Readonly<Record<string, true>> = {
+  edges: true,
+  "the edges": true,
+  "all edges": true,
+  "and edges": true,
+  "with edges": true,
+};
 
 function sizeName(shape: string, idx: number): string {
   const size = lookUp(SHAPES, shape)?.sizes[idx];

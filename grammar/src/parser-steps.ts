@@ -56,8 +56,9 @@ export class StepParser extends FieldParser {
       this.withMaterial(line);
       return;
     }
-    if (this.longestIn(OWN_WORK) !== undefined) {
-      line.what = this.ownWords();
+    const own = this.longestIn(OWN_WORK);
+    if (own !== undefined) {
+      line.what = this.ownWords(own);
       this.withMaterial(line);
       return;
     }
@@ -84,7 +85,7 @@ export class StepParser extends FieldParser {
       known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atGrits()
     ) {
       this.grits(line);
-    } else if (!isForm("none", "optional-material")) {
+    } else if (!isForm("none", "optional-material") && !(known?.form === "what-with" && this.at(t.With))) {
       throw this.mismatch(needOf(known?.form));
     }
     if (known?.form === "what-with") {
@@ -106,9 +107,10 @@ export class StepParser extends FieldParser {
   }
 
   /** Words up to the end of the part or `with`, and a text behind them: a title, which the plain form quotes. */
-  protected ownWords(): tree.Title {
+  protected ownWords(known?: { readonly written: string; readonly length: number }): tree.Title {
     const { start } = this.peek(1);
-    const words: string[] = [];
+    const words: string[] = known ? [known.written] : [];
+    this.skip(known?.length ?? 0);
     while (this.at(t.Word) && !t.TAIL_TYPES.has(this.peek(1).type)) {
       words.push(this.take(t.Word).text);
     }
@@ -171,7 +173,10 @@ export class StepParser extends FieldParser {
       VERB_SPELLINGS_WITH[found.written] ??
       VERB_SPELLINGS[found.written]!;
     this.skip(found.length);
-    this.respell(found.span, meant.verb);
+    this.respell(found.span, meant.isWet ? `${meant.verb} wet` : meant.verb);
+    if (meant.isWet) {
+      line.wet = { kind: "name", text: "wet", span: { start: found.span.end, end: found.span.end } };
+    }
     line.verb = { kind: "name", text: meant.verb, span: found.span };
     return meant.how;
   }
@@ -279,7 +284,7 @@ export class StepParser extends FieldParser {
   private grits(line: StepLine): void {
     const grits: tree.Value[] = [];
     line.grits = grits;
-    if (this.at(t.Wet)) {
+    if (this.at(t.Wet) && line.wet === undefined) {
       line.wet = make.makeName(this.take(t.Wet));
     }
     const before = this.longestIn(HOW);
@@ -362,7 +367,7 @@ export class StepParser extends FieldParser {
     const [next, after] = [this.peek(ahead), this.peek(ahead + 1).type];
     const isAlone = after === t.Comma || after === t.End;
     return (
-      (next.type === t.NumberToken && after !== t.Coats) ||
+      (next.type === t.NumberToken && after !== t.Coats && after !== t.Of) ||
       isGritWord(next) ||
       (next.type === t.Word && isAlone)
     );
@@ -409,7 +414,7 @@ function gritOf(token: LexToken): tree.Quantity {
   return { kind: "quantity", parts: [{ number }], span: number.span };
 }
 
-function quoted(text: string): string {
+export function quoted(text: string): string {
   return `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
 }
 

@@ -1,5 +1,7 @@
 /** The entry rules for fields of words: kinds, sheens and colours, texts of one's own, and woods. */
+
 import { endOf } from "./lexer.ts";
+import { underVeneer } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { ShapeParser } from "./parser-shapes.ts";
@@ -60,7 +62,7 @@ export class WordsParser extends ShapeParser {
       // Gloss units: shops say them with a per cent sign as well.
       const number = make.makeName(this.take(t.NumberToken));
       const unit = this.peek(1);
-      if (unit.text === "%" || /^gu$/iu.test(unit.text)) {
+      if (unit.text === "%" || /^(?:gu|gloss)$/iu.test(unit.text)) {
         this.respell(make.tokenSpan(unit), "");
         this.skip(1);
       }
@@ -90,6 +92,10 @@ export class WordsParser extends ShapeParser {
         this.spanned(veneer, () => {
           this.take(t.Veneer, "`veneer` and its thickness");
           line.veneer = veneer;
+          if (this.isWordAt("on", 1) || this.isWordAt("over", 1)) {
+            const rest = this.restOfPart();
+            throw this.refused(underVeneer(this.takeText(rest) ?? make.tokenSpan(this.peek(1))));
+          }
           if (!this.at(t.End)) {
             veneer.thickness = this.quantity("the thickness of the veneer");
           }

@@ -9,6 +9,8 @@ import { type BlockKind, FIELDS } from "./vocabulary.ts";
 export interface VerbSpelling {
   readonly verb: string;
   readonly how?: string;
+  /** With the paper kept wet: `wet sand` is `sand wet`. */
+  readonly isWet?: true;
 }
 
 /** Verbs of a step, by what is written; of two words the second is a particle, as in `rub down`. */
@@ -33,6 +35,8 @@ export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
   "rub down": { verb: "scuff" },
   "sand down": { verb: "sand" },
   "scrape off": { verb: "scrape" },
+  "wet sand": { verb: "sand", isWet: true },
+  "sand off": { verb: "sand" },
   "mask off": { verb: "mask" },
   "take off": { verb: "remove" },
   "put back": { verb: "refit" },
@@ -85,6 +89,15 @@ export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
     "fume",
     "lay the leaf",
     "veneer",
+    "number",
+    "brush",
+    "brush out",
+    "take apart",
+    "knock apart",
+    "knock out",
+    "cut out",
+    "let in",
+    "dissolve",
   ].map((words) => [words, true]),
 );
 
@@ -204,6 +217,8 @@ const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>
   material: {
     ...FORMER_FIELDS.material,
     potlife: "pot_life",
+    stack: "stackable",
+    stacking: "stackable",
     coverage: "covers",
     color: "colour",
     kind: "family",
@@ -211,7 +226,7 @@ const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>
   },
   piece: { ...FORMER_FIELDS.piece, used_by: "meant_for", notes: "note", remark: "note" },
   surface: { material: "wood", on_it: "existing", notes: "note", remark: "note" },
-  shop: { climate: "air" },
+  shop: { climate: "air", notes: "note", remark: "note", vent: "note", windows: "note" },
   recipe: {},
   layer: {},
   job: {

@@ -387,8 +387,10 @@ export type Tail =
       readonly kind: "by";
       readonly keyword: Name;
       readonly method?: Name;
-      /** `by roller and brush` */
+      /** `by roller and brush`, `by spray or roller` */
       readonly and?: Name;
+      /** The two are joined by `or`. */
+      readonly or?: boolean;
       readonly span: Span;
     }
   | { readonly kind: "wiped"; readonly keyword: Name; readonly after?: Value; readonly span: Span }
@@ -417,7 +419,7 @@ export type Tail =
     }
   | { readonly kind: "thin" | "mist" | "full" | "flooded"; readonly keyword: Name; readonly span: Span }
   /** `if needed`: whether it goes on at all is decided at the bench. */
-  | { readonly kind: "if"; readonly keyword: Name; readonly span: Span }
+  | { readonly kind: "if"; readonly keyword: Name; readonly what?: Title; readonly span: Span }
   /** `only 20 % "where it is worn"`, `only 0.3 m2`: a part of the surface. */
   | {
       readonly kind: "only";

@@ -211,6 +211,12 @@ export const FIELDS: Readonly<
     labour: { form: "money", example: "labour 18.00 per h", doc: "What an hour of one person costs." },
     currency: { form: "words", example: "currency EUR", doc: "The currency of all prices." },
     ignition: { form: "words", example: "ignition none", doc: "none, pilot light, heater or welding." },
+    note: {
+      form: "text",
+      example: 'note "The windows stand half open."',
+      doc: "A note printed on the sheet.",
+      repeatable: true,
+    },
   },
   recipe: {
     for: { form: "words", example: "for wood", doc: "wood, veneer, laminate, metal or any." },
@@ -357,9 +363,9 @@ export const VERBS: Readonly<
   Record<string, { readonly form: VerbForm; readonly example: string; readonly doc: string }>
 > = {
   clean: {
-    form: "material",
+    form: "optional-material",
     example: "step clean with soap",
-    doc: "Takes grease, dust and loose dirt, not wax.",
+    doc: "Takes grease, dust and loose dirt, not wax. Without a material it may be done with water.",
   },
   dewax: { form: "material", example: "step dewax with mineral_spirits", doc: "Takes wax." },
   strip: {
@@ -456,7 +462,7 @@ export const TAILS: Readonly<
   if: {
     on: "layer",
     example: "if needed",
-    doc: "Whether it goes on is decided at the bench: it is planned and bought for, and no wear rests on it.",
+    doc: "Whether it goes on is decided at the bench, by words in quotes behind it where there are some: it is planned and bought for, and no wear rests on it.",
   },
   only: {
     on: "both",
@@ -546,19 +552,19 @@ export interface ShapeWord {
 export const SHAPES: Readonly<Record<string, ShapeWord>> = {
   panel: {
     sizes: ["length", "width", "thickness?"],
-    options: ["both faces", "one face"],
+    options: ["both faces", "one face", "no edges"],
     example: "shape panel 1800 mm x 900 mm x 30 mm",
-    doc: "One face, and with a thickness the four edges. `one face` says so for those who read it.",
+    doc: "One face, and with a thickness the four edges, which `no edges` leaves out. `one face` says so for those who read it.",
   },
   disc: {
     sizes: ["diameter", "thickness?"],
-    options: ["both faces", "one face"],
+    options: ["both faces", "one face", "no edges"],
     example: "shape disc 900 mm x 25 mm",
     doc: "A round top.",
   },
   oval: {
     sizes: ["length", "width", "thickness?"],
-    options: ["both faces", "one face"],
+    options: ["both faces", "one face", "no edges"],
     example: "shape oval 1600 mm x 1000 mm x 25 mm",
     doc: "An elliptical top.",
   },

@@ -34,7 +34,7 @@ export const FAMILY_SPELLINGS: Table = {
   ],
   "waterborne acrylic": ["acrylic varnish", "acrylic clear"],
   "oil polyurethane": ["oil based polyurethane", "oil-based poly", "oil poly", "oil modified polyurethane"],
-  "oil varnish": ["oil based varnish", "alkyd varnish"],
+  "oil varnish": ["oil based varnish", "alkyd varnish", "oil size", "gold size", "oil gold size"],
   "spar varnish": ["yacht varnish", "marine varnish", "boat varnish", "exterior varnish"],
   "nitrocellulose lacquer": ["nitro lacquer", "nitro", "cellulose lacquer", "nitrocellulose"],
   "waterborne lacquer": [
@@ -124,6 +124,7 @@ export const FAMILY_SPELLINGS: Table = {
     "wax polish",
     "hard wax",
     "soft wax",
+    "liming wax",
   ],
   "oil stain": ["oil based stain"],
   "alcohol dye": ["spirit stain", "spirit dye", "alcohol stain"],
@@ -173,6 +174,8 @@ const EXISTING_SPELLINGS: Table = {
     "lacquer",
     "old lacquer",
     "clear coat",
+    "clear lacquer",
+    "old clear lacquer",
     "clear finish",
     "old clear coat",
     "old glaze",
@@ -211,7 +214,7 @@ const WOOD_SPELLINGS: Table = {
 const FOR_SPELLINGS: Table = { any: ["anything", "everything", "all"], wood: ["timber", "solid wood"] };
 
 const MEANT_FOR_SPELLINGS: Table = {
-  adults: ["grown ups", "adult"],
+  adults: ["grown ups", "adult", "hands"],
   // Whoever lets everybody use it lets children use it.
   children: ["everybody", "everyone", "anybody", "anyone", "all", "family", "kids", "child", "public"],
 };
@@ -250,10 +253,23 @@ const TESTED_SPELLINGS: Table = {
   "heat softens": ["hot needle softens", "heat melts"],
 };
 
+const THINNER_WORDS: ReadonlySet<string> = new Set([
+  "mineral spirits",
+  "alcohol",
+  "acetone",
+  "lacquer thinner",
+]);
+
+/** What thins, as it is called. */
+const THINNERS_SAID: Spellings = new Map(
+  [...spellings(FAMILY_SPELLINGS)].filter(([, plain]) => THINNER_WORDS.has(plain)),
+);
+
 /** By the word that the line starts with. */
 export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
   ["family", spellings(FAMILY_SPELLINGS)],
   ["existing", new Map([...spellings(FAMILY_SPELLINGS), ...spellings(EXISTING_SPELLINGS)])],
+  ["thin", THINNERS_SAID],
   ["sheen", spellings(SHEEN_SPELLINGS)],
   ["wood", spellings(WOOD_SPELLINGS)],
   ["for", new Map([...spellings(WOOD_SPELLINGS), ...spellings(FOR_SPELLINGS)])],
@@ -278,7 +294,9 @@ const DUTY_TABLE: Table = {
     "A2-P2",
     "A2P2 mask",
   ],
-  supplied_air: ["air_fed_mask", "airfed_mask", "air fed mask", "supplied air", "air hood"],
+  supplied_air: ["air_fed_mask", "airfed_mask", "air fed mask", "air fed hood", "supplied air", "air hood"],
+  keep_out: ["keep people away", "keep everybody out", "keep others out", "nobody else inside"],
+  wet_rags: ["flat rags", "rags flat", "rags in water", "rags flat outdoors"],
   eye_protection: ["goggles", "safety_glasses", "glasses", "safety glasses", "eye protection"],
   hearing: ["ear_protection", "ear_defenders", "ear protection", "hearing protection"],
   ventilate: ["extraction", "ventilation", "open_window", "open windows", "fresh_air", "fan"],
@@ -327,12 +345,12 @@ const HUES =
   "crimson|scarlet|vermilion|maroon|claret|burgundy|wine|oxblood|ruby|brick|rust|terracotta|coral|salmon|apricot|peach|rose|magenta|mauve|lilac|lavender|plum|aubergine|" +
   "indigo|navy|cobalt|ultramarine|azure|sky|aqua|turquoise|teal|petrol|cyan|jade|emerald|mint|sage|moss|olive|lime|forest|bottle|khaki|fern|reed|" +
   "lemon|mustard|saffron|butter|straw|honey|caramel|toffee|tan|tobacco|coffee|mocha|chocolate|cocoa|cinnamon|nutmeg|ginger|sepia|fawn|buff|taupe|sand|stone|putty|clay|mud|earth|" +
-  "linen|flax|oatmeal|bone|chalk|pearl|almond|vanilla|magnolia|ecru|champagne|parchment|milk|natural|pewter|graphite|anthracite|smoke|steel|lead|ink|soot|jet|pebble|dove|mouse|fog|mist|dust";
+  "linen|flax|oatmeal|bone|chalk|pearl|almond|vanilla|magnolia|ecru|champagne|parchment|milk|natural|pewter|graphite|anthracite|smoke|steel|lead|ink|soot|jet|pebble|dove|mouse|fog|mist|dust|blonde|blond|garnet";
 const WOOD_TONES =
   "oak|walnut|mahogany|cherry|teak|rosewood|ebony|chestnut|maple|pine|cedar|larch|spruce|fir|birch|beech|ash|elm|alder|hickory|pecan|acacia|iroko|sapele|merbau|wenge|yew|poplar|plum|pear|apple|bog oak|driftwood";
 
 const COLOUR_NAMES = new RegExp(
-  `^(?:(?:RAL|NCS|BS) ?[A-Z]? ?\\d[\\w-]*|(?:(?:very )?(?:dark|light|pale|deep|mid|medium|off|warm|cool|bright|soft|dull|dusty|smoked|fumed|weathered|old|antique|golden|silver|bluish|greenish|reddish|yellowish|greyish|brownish)[ -])*(?:${HUES}|${WOOD_TONES})(?:[ -](?:${HUES}|wood|tone))?)$`,
+  `^(?:(?:RAL|NCS|BS) ?[A-Z]? ?\\d[\\w-]*|(?:(?:very )?(?:dark|light|pale|deep|mid|medium|off|warm|cool|bright|soft|dull|dusty|smoked|fumed|weathered|natural|old|antique|golden|silver|bluish|greenish|reddish|yellowish|greyish|brownish)[ -])*(?:${HUES}|${WOOD_TONES})(?:[ -](?:${HUES}|wood|tone))?)$`,
   "iu",
 );
 

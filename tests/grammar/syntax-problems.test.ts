@@ -151,7 +151,6 @@ describe("a line says what it needs", () => {
 describe("a line of a recipe says what it needs", () => {
   it.each([
     ["step", '"" expected a verb or a text in double quotes / Write, for example, `step sand 80, 120, 150`.'],
-    ["step clean", '"" expected `with` and a material, such as `step clean with soap`'],
     ["step clean with", '"" expected a material, such as `step clean with soap`'],
     ["step sand", '"" expected a grit, such as `step sand 80, 120, 150`'],
     ["step mask, takes 4 min", '"," expected a text in double quotes, such as `step mask "brass plates"`'],
@@ -163,7 +162,7 @@ describe("a line of a recipe says what it needs", () => {
     ],
     [
       "step clean with soap, by pad",
-      '"by pad" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`: `by` belongs to a layer',
+      '"by pad" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`: `by` belongs to a layer / Say how a step is done in the words in quotes behind it.',
     ],
     ["step sand 80, takes", '"" expected a time, such as `takes 40 min`'],
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],

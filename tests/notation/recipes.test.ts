@@ -15,7 +15,7 @@ describe("recipe", () => {
     ["for wood, veneer", ""],
     ["for wood\n for any", 'repeated-field "for"'],
     ["step clean with soap", ""],
-    ["step clean", 'syntax ""'],
+    ["step clean", ""],
     ["step clean with nothing", 'unknown-name "nothing"'],
     ["step dewax with mineral_spirits", ""],
     ["step strip with paint_stripper", ""],

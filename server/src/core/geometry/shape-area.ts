@@ -85,7 +85,7 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
       l * w,
       face,
       has("both faces"),
-      thickness && edge(2 * (l + w), `2 × (${m(l)} + ${m(w)})`, thickness),
+      thickness && !has("no edges") ? edge(2 * (l + w), `2 × (${m(l)} + ${m(w)})`, thickness) : undefined,
     );
   },
   disc: ([diameter, thickness], has) => {
@@ -95,7 +95,7 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
       (Math.PI * d * d) / 4,
       face,
       has("both faces"),
-      thickness && edge(Math.PI * d, `π × ${m(d)}`, thickness),
+      thickness && !has("no edges") ? edge(Math.PI * d, `π × ${m(d)}`, thickness) : undefined,
     );
   },
   oval: ([length, width, thickness], has) => {
@@ -106,7 +106,7 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
       (Math.PI * a * b) / 4,
       face,
       has("both faces"),
-      thickness && edge(around, `edge of ${m(around)}`, thickness),
+      thickness && !has("no edges") ? edge(around, `edge of ${m(around)}`, thickness) : undefined,
     );
   },
   band: ([length, width, height], has) => {

@@ -11,6 +11,8 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   undercoat: ["acrylic primer", "alkyd primer", "stain blocking primer"],
   glue: ["wood glue", "hide glue", "epoxy glue", "polyurethane glue", "contact adhesive"],
   adhesive: ["wood glue", "epoxy glue", "polyurethane glue", "contact adhesive"],
+  "isolating primer": ["stain blocking primer", "shellac primer"],
+  "exterior enamel": ["alkyd paint", "acrylic paint"],
   "2k lacquer": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
   "2k": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
   "2k clear": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
@@ -54,10 +56,11 @@ export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, reado
     face_mask: ["dust_mask", "vapour_respirator"],
     breathing_protection: ["dust_mask", "vapour_respirator", "supplied_air"],
   },
-  "stage of a wait": { dry: ["touch", "recoat"], set: ["touch", "recoat"], stackable: ["recoat", "cured"] },
+  "stage of a wait": { dry: ["touch", "recoat"], set: ["touch", "recoat"] },
   "application method": { gun: ["hvlp", "airless", "spray"], sprayer: ["hvlp", "airless", "spray"] },
 };
 
+const LEAD_SAFE = "It is part of working lead-safe: write `lead_safe`, and `keep_out` to keep others away.";
 const PACKING =
   'Labels seldom say when a piece can be packed: write `wait until stackable` where one says `stackable`, or the time, such as `wait 24 h "until packable"`.';
 const RACKING =
@@ -77,7 +80,27 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     crackle:
       "The paint cracks over a layer of medium: write `layer crackle_medium`, a wait, and the layer of paint.",
   },
+  family: {
+    "isocyanate hardener":
+      "Write `family hardener`, and say what is in it in a line above the material: `## Holds isocyanate.`",
+    "gold leaf": 'Leaf is laid by hand and is no coat: write `step "lay the leaf"` behind the size.',
+    leaf: 'Leaf is laid by hand and is no coat: write `step "lay the leaf"` behind the size.',
+    "2k primer":
+      "No family is a primer of two parts: write that of the urethane, `family two part polyurethane`.",
+    "2 pack primer":
+      "No family is a primer of two parts: write that of the urethane, `family two part polyurethane`.",
+  },
+  "result of a lead test": {
+    no_paint: "Leave the line out where nothing on it is paint: `lead` is what a test came to.",
+    unknown: "Leave the line out where nobody has tested: old paint then counts as lead paint.",
+    none: "Name the test: `lead none_found by laboratory 2026-11-03`.",
+  },
   "safety duty": {
+    lead: "Old paint is tested or taken for lead paint: write `lead_test`, or `lead_safe` where lead is found.",
+    lead_respirator: LEAD_SAFE,
+    no_dry_sanding: LEAD_SAFE,
+    no_heat_gun: LEAD_SAFE,
+    floor_sheet: LEAD_SAFE,
     food_safe: "Who uses a piece is said in it, such as `meant_for food`.",
     apron: "Put it in a `note`: no rule asks for it.",
     overalls: "Put it in a `note`: no rule asks for it.",
@@ -87,6 +110,7 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     outdoors: "Weather is a line of its own: write `outdoors rain, sun`, and `wear hard` or `normal`.",
   },
   "stage of a wait": {
+    tack: "Size takes the leaf after its label's time: state that as `recoat 12 h` in the material, and write `wait until recoat`.",
     packable: PACKING,
     packed: PACKING,
     packing: PACKING,

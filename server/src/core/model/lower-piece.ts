@@ -169,7 +169,10 @@ function readShape(ctx: Lowering, statement: FieldStatement): readonly ShapePart
 /** What is counted of a shape whose faces its line leaves open. */
 function takenFaces({ name, options }: ShapeSyntax): string | undefined {
   const said = options.map(({ text }) => text);
-  if (lookUp(SHAPES, name.text)?.options.includes("one face") && said.length === 0)
+  if (
+    lookUp(SHAPES, name.text)?.options.includes("one face") &&
+    !said.some((word) => word.endsWith("face") || word.endsWith("faces"))
+  )
     return "one face is counted: write `both faces` where the other is finished too, or `one face` to say so";
   if (said.includes("open"))
     return "its open face is length x width, and the inside is counted: write `open front` where it is length x height";
@@ -177,9 +180,13 @@ function takenFaces({ name, options }: ShapeSyntax): string | undefined {
 }
 
 /** Whether a shape that lies flat, such as a panel, has its edges counted in. */
-function statesThickness({ name, sizes }: ShapeSyntax): boolean {
+function statesThickness({ name, sizes, options }: ShapeSyntax): boolean {
   const all = lookUp(SHAPES, name.text)?.sizes ?? [];
-  return all.at(-1) === "thickness?" && sizes.length === all.length;
+  return (
+    all.at(-1) === "thickness?" &&
+    sizes.length === all.length &&
+    !options.some(({ text }) => text === "no edges")
+  );
 }
 
 /** A veneer whose thickness is not stated counts as a thin one: sliced veneer is 0.5 to 0.6 mm, common practice, no source. */

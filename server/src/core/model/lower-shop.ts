@@ -20,6 +20,7 @@ import {
   readMoney,
   readNumber,
   readRange,
+  readTexts,
   readTime,
   readWord,
   readWorse,
@@ -57,6 +58,7 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
     crew: readNumber(ctx, value<"number">("crew")?.number, COUNT) ?? 1,
     labourPerH: readLabour(ctx, value<"money">("labour")),
     currency: currency?.kind === "words" ? currency.text : currency?.value,
+    notes: readTexts(fields.get("note")),
     ignition: ignition ? stated(ctx, ignition, ignitionItem!.span) : { value: "none", origin: "default" },
   };
 }

@@ -113,6 +113,10 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     dry: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
     finish: "Write `sheen`, such as `sheen satin`.",
     gloss: "Write `sheen`, such as `sheen 25`.",
+    tack: "Write when the next thing can go on, also leaf on its size, as `recoat 12 h`.",
+    use: "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
+    light_use:
+      "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
     note: "Put it in a `##` line above the material.",
   },
   piece: {
@@ -141,11 +145,16 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     temperature: "Write `air 18 C, 60 % RH`.",
     humidity: "Write `air 18 C, 60 % RH`.",
     size: "Write `room 45 m3, 2 air changes/h`.",
+    ventilation: "Write `room 45 m3, 2 air changes/h`; what it is like in words stands in a `note`.",
+    extraction: "Write `room 45 m3, 12 air changes/h`; what it is like in words stands in a `note`.",
+    fan: "Write `room 45 m3, 12 air changes/h`; what it is like in words stands in a `note`.",
     open: "Write `hours Mon to Fri 09:00 to 17:00`.",
-    note: "Put it in a `##` line above the shop.",
   },
   job: {
     recipe: "Write `apply`, such as `apply hard_clear(clear: hall_clear) to top`.",
+    invoice: 'What is only to be read stands in a note, such as `note "invoice by the end of April"`.',
+    paid: 'What is only to be read stands in a note, such as `note "paid in advance"`.',
+    phone: 'What is only to be read stands in a note, such as `note "call before you come"`.',
     date: "Write `start` or `ready`, such as `start 2027-03-08 09:00`.",
     note: "Put it in a `##` line above the job.",
   },
@@ -404,7 +413,10 @@ export function onlyItem(
       ctx,
       "syntax",
       items[1]!.span,
-      gist((suchAs) => `Expected one value only${suchAs(example)}.`),
+      // Whoever uses it last decides how hard a finish must be and what may be in it.
+      example.startsWith("meant_for")
+        ? "Expected one value only\nWrite the strictest of them, such as `meant_for food`."
+        : gist((suchAs) => `Expected one value only${suchAs(example)}.`),
     );
   }
   return items[0];

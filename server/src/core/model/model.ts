@@ -187,6 +187,7 @@ export interface Shop extends Named {
   readonly labourPerH?: number;
   readonly currency?: string;
   readonly ignition: Fact<"none" | "pilot light" | "heater" | "welding">;
+  readonly notes: readonly string[];
 }
 
 export type ParameterType =

@@ -106,6 +106,8 @@ export interface LayerLine {
   readonly toner: boolean;
   /** Whether it goes on is decided at the bench. */
   readonly optional?: true;
+  /** What that depends on, in words. */
+  readonly when?: string;
   readonly part?: PartTail;
   /** Passes of one coat, and the hours between them. */
   readonly passes?: Figure;

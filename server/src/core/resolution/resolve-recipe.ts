@@ -241,6 +241,7 @@ type Tails = Partial<
   Pick<
     LayerLine,
     | "optional"
+    | "when"
     | "part"
     | "passes"
     | "flash"
@@ -327,7 +328,7 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
     case "apart":
       return { batch: tail.kind };
     case "if":
-      return { optional: true };
+      return { optional: true, ...(tail.what ? { when: tail.what.value } : {}) };
     case "only":
       return { optional: true, part: partOf(ctx, tail) };
     case "passes": {

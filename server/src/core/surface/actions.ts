@@ -79,6 +79,8 @@ export interface LayerAction extends ActionBase {
   readonly coats: number;
   /** A coat beyond the fewest of `x 2 to 3`: it is planned and bought for, and nothing may depend on it. */
   readonly ifNeeded?: true;
+  /** What that depends on, in words. */
+  readonly when?: string;
   /** A session of French polishing, of many thin passes: what film it leaves is not known. */
   readonly session?: true;
   readonly method: string;

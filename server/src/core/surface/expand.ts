@@ -364,6 +364,7 @@ function pushCoat(
     coat,
     coats,
     ...(coat > fewest ? { ifNeeded: true as const } : {}),
+    ...(layer.when ? { when: layer.when } : {}),
     ...(layer.sessions ? { session: true as const } : {}),
     method: methodIn(layer.method, bindings),
     wiped: wiped !== undefined,

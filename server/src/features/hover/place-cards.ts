@@ -184,6 +184,7 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
         : `labour ${moneyText(shop.labourPerH, shop.currency)} an hour`,
       ...firstFew(results, labourText, 4),
       `ignition: ${shop.ignition.value}`,
+      ...shop.notes.map(plain),
     ]),
     bullets(shopFumes(shop, results)),
   );

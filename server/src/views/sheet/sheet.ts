@@ -226,12 +226,13 @@ function jobFacts(result: JobResult): readonly SheetFact[] {
 }
 
 /** What is noted of the job, its pieces and their surfaces. */
-function noteFacts({ job, runs }: JobResult, title: (run: SurfaceRun) => string): readonly SheetFact[] {
+function noteFacts({ job, runs, shop }: JobResult, title: (run: SurfaceRun) => string): readonly SheetFact[] {
   const noted = (of: string, notes: readonly string[]): readonly SheetFact[] =>
     notes.map((text) => ({ name: of === "" ? "Note" : `Note, ${of}`, text }));
   const pieces = new Set(runs.flatMap(({ piece }) => (piece ? [piece] : [])));
   return [
     ...noted("", job.notes),
+    ...noted(shop ? titleOf(shop) : "", shop?.notes ?? []),
     ...[...pieces].flatMap((piece) => noted(titleOf(piece), piece.notes)),
     ...runs.flatMap((run) => noted(title(run), run.surface?.notes ?? [])),
   ];

@@ -111,13 +111,13 @@ export function methodOf({ syntax, method, wiped }: LayerAction): string | undef
   return isStated || !wiped ? (lookUp(METHODS, method) ?? method) : undefined;
 }
 
-function manner({ part, ifNeeded, passes, toner, laid, sheen, wiped, wipedAfterHours }: LayerAction): {
+function manner({ part, ifNeeded, when, passes, toner, laid, sheen, wiped, wipedAfterHours }: LayerAction): {
   readonly before: readonly string[];
   readonly after: readonly string[];
 } {
   return {
     before: [
-      ...(part ? [partText(part)] : ifNeeded ? ["if it is needed"] : []),
+      ...(part ? [partText(part)] : ifNeeded ? [when ? `if it is needed: ${when}` : "if it is needed"] : []),
       ...(passes ? [`in ${passes.count} passes`] : []),
       ...(toner ? ["laid thin as a toner"] : []),
       ...(laid ? [LAID[laid]] : []),
