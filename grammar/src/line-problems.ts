@@ -110,7 +110,8 @@ export function twoSteps(before: LexToken, verb: LexToken): SyntaxProblem {
 /** `dust x 2` */
 export function stepTwice(first: LexToken, last: LexToken): SyntaxProblem {
   return {
-    message: "a line of a step is done once\nWrite the line again for each time that it is done.",
+    message:
+      "a line of a step is done once\nWrite the line again for each time, such as a second `step dewax with mineral_spirits`.",
     span: { start: first.start, end: endOf(last) },
   };
 }
@@ -327,7 +328,7 @@ export function weatherInWords(span: Span, words: string): SyntaxProblem {
 export function onSomePieces(first: LexToken, last: LexToken): SyntaxProblem {
   return {
     message:
-      "a line is done on every piece\nDeclare those as a piece of their own, and apply a recipe with this line to them.",
+      "a line is done on every piece\nDeclare those as a piece of their own, such as `piece broken_chair`, and apply a recipe with this line to them.",
     span: { start: first.start, end: endOf(last) },
   };
 }

@@ -660,7 +660,10 @@ export class LayerParser extends StepParser {
   private checkOwner(owner: Owner, tail: tree.Tail | undefined): void {
     const on = tail === undefined ? "both" : TAILS[tail.kind]!.on;
     if (tail !== undefined && on !== "both" && on !== owner) {
-      const how = tail.kind === "by" ? "\nSay how a step is done in the words in quotes behind it." : "";
+      const how =
+        tail.kind === "by"
+          ? '\nSay how a step is done in the words in quotes, such as `glue "corner, by syringe"`.'
+          : "";
       this.report({
         message: `expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a ${on}${how}`,
         span: tail.span,

@@ -71,8 +71,11 @@ export class WordsParser extends ShapeParser {
     if (!this.at(t.NumberToken) || this.keyword !== "family") {
       return make.makeWords(this.wordRun("a word", this.keyword === "outdoors" ? t.And : undefined));
     }
-    const text = this.restOfPart();
-    const span = this.takeText(text) ?? make.tokenSpan(this.take(t.Word, "a word"));
+    const said = this.restOfPart();
+    const span = this.takeText(said) ?? make.tokenSpan(this.take(t.Word, "a word"));
+    // `2K` and `2 K` are one, since the layout has a blank before what may be a unit.
+    const text = said.replace(/^(\d+) (?=\p{L}\b)/u, "$1");
+    this.respell(span, text);
     return { kind: "words", words: [{ kind: "name", text, span }], text, span };
   }
 

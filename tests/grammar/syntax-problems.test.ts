@@ -162,7 +162,7 @@ describe("a line of a recipe says what it needs", () => {
     ],
     [
       "step clean with soap, by pad",
-      '"by pad" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`: `by` belongs to a layer / Say how a step is done in the words in quotes behind it.',
+      '"by pad" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`: `by` belongs to a layer / Say how a step is done in the words in quotes, such as `glue "corner, by syringe"`.',
     ],
     ["step sand 80, takes", '"" expected a time, such as `takes 40 min`'],
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],

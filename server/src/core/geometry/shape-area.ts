@@ -283,7 +283,7 @@ function unknownShape(shape: ShapeSyntax): ShapeProblem {
   const near = closestWord(shape.name.text, names);
   const hint =
     near === undefined
-      ? `the shapes are ${names.map((name) => `\`${name}\``).join(", ")}.`
+      ? `the shapes are ${names.map((name) => `\`${name}\``).join(", ")}\nWrite what you measured where none fits, such as \`shape area 1.2 m2\`.`
       : `did you mean \`${near}\`?`;
   return {
     rule: "unknown-word",
