@@ -199,7 +199,12 @@ describe("fields", () => {
     expect(labels(inSurface("shape 4 of $0"))).toContain("round");
     expect(labels(inSurface("shape post 75 mm $0"))).toEqual(["x", "to"]);
     expect(labels(inSurface("shape panel 75 mm $0"))).toEqual(["x"]);
-    expect(labels(inSurface("shape panel 1 m x 1 m, $0"))).toEqual(["both faces", "one face", "plus"]);
+    expect(labels(inSurface("shape panel 1 m x 1 m, $0"))).toEqual([
+      "both faces",
+      "one face",
+      "no edges",
+      "plus",
+    ]);
     expect(labels(inSurface("shape area 1 $0"))).toContain("m2");
     expect(labels(inSurface("shape panel 1 m x 1 m, plus 10 $0"))).toEqual(["%"]);
   });

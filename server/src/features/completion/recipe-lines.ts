@@ -66,7 +66,7 @@ function verbOffers(): readonly Offer[] {
     kind: "verb" as const,
     detail: example,
     documentation: doc,
-    ...(form === "material" ? { insert: `${label} with ` } : {}),
+    ...(form === "material" || label === "clean" ? { insert: `${label} with ` } : {}),
     ...(form === "grits" ? { insert: `${label} ` } : {}),
     ...(form === "what" || form === "what-with" ? { snippet: `${label} "${hole(1, "what")}"$0` } : {}),
   }));
