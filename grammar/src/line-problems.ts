@@ -340,3 +340,14 @@ export function underVeneer(span: Span): SyntaxProblem {
     span,
   };
 }
+
+/** `use notation 0.9`, where less is known. */
+export function newerNotation(
+  { text, span }: { readonly text: string; readonly span: Span },
+  known: string,
+): SyntaxProblem {
+  return {
+    message: `this file is written in notation ${text}, and ${known} is read here\nUpdate Finishwright: what ${text} brought may be missed or misread. Write \`use notation ${known}\` only where nothing of it is used.`,
+    span,
+  };
+}

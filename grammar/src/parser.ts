@@ -8,6 +8,8 @@
  * not checked here, with two exceptions: a known verb says what must follow it, and a tail starts with the word of a tail,
  * since nothing could be read otherwise.
  */
+
+import { newerNotation } from "./line-problems.ts";
 import { AT_COMMA, type Draft, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { RecordParser } from "./parser-records.ts";
@@ -15,6 +17,7 @@ import type { Line } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
+import { NOTATION_VERSION } from "./vocabulary.ts";
 import { DUTY_SPELLINGS } from "./word-spellings.ts";
 
 /** What the head of a declaration or surface says. */
@@ -29,8 +32,17 @@ export class LineParser extends RecordParser {
   // Heads
 
   readonly useHead = this.line(
-    (): { path?: tree.Title } => ({}),
+    (): { path?: tree.Title; notation?: tree.NumberLiteral } => ({}),
     (line) => {
+      if (this.isWordAt("notation", 1)) {
+        this.skip(1);
+        const version = make.makeNumber(this.take(t.NumberToken, "the version, such as `use notation 0.2`"));
+        line.notation = version;
+        if (isNewer(version.text, NOTATION_VERSION)) {
+          this.report(newerNotation(version, NOTATION_VERSION));
+        }
+        return;
+      }
       line.path = make.makeTitle(this.take(t.StringToken, "a file in double quotes"));
     },
   );
@@ -145,4 +157,11 @@ const isAnd = (next: TokenType): boolean => next === t.And;
 
 function emptyHead(): HeadLine {
   return { parameters: [] };
+}
+
+/** Whether a version is later than another: 0.10 is later than 0.9. */
+function isNewer(version: string, than: string): boolean {
+  const [a = 0, b = 0] = version.split(".").map(Number);
+  const [c = 0, d = 0] = than.split(".").map(Number);
+  return a > c || (a === c && b > d);
 }

@@ -559,6 +559,8 @@ interface DeclarationBase {
 export interface UseDeclaration extends DeclarationBase {
   readonly kind: "use";
   readonly path?: Title;
+  /** `use notation 0.2`: what the file is written in. */
+  readonly notation?: NumberLiteral;
 }
 export interface MaterialDeclaration extends DeclarationBase {
   readonly kind: "material";

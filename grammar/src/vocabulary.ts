@@ -18,12 +18,15 @@ export interface FieldWord {
   readonly repeatable?: true;
 }
 
+/** The notation that is read here. It grows: whatever an older one had is still read. */
+export const NOTATION_VERSION = "0.2";
+
 /** Words that start a declaration. */
 export const DECLARATION_WORDS: Readonly<Record<string, { readonly example: string; readonly doc: string }>> =
   {
     use: {
       example: 'use "stock/clears.finish"',
-      doc: "Imports another file's declarations.",
+      doc: "Imports another file's declarations. `use notation 0.2` on the first line says in which notation a file is written.",
     },
     material: { example: 'material hall_clear "Waterborne satin clear" {', doc: "What is in the can." },
     piece: {

@@ -92,6 +92,7 @@ export const READING = `## How the text is read
 - Numbers: \`12\`, \`2.5\`, \`3/4\`, \`1 1/2\`. A quantity is a number and a unit, with or without a space, compound with the largest unit first: \`5 ft 6 in\`. Ranges: \`2 h to 24 h\`.
 - Many lines may be written as people say them; the formatter turns each into the one plain form, see [As it is said](#as-it-is-said).
 - Dates \`2027-03-08\`, times \`09:00\`, weekdays \`Mon\` to \`Sun\`. Money is a plain number with up to two decimals, in the currency of the shop.
+- A file may say in which notation it is written: \`use notation 0.2\` on its first line. A newer one than is read here is an error, with what to do; the formatter leaves the line as it is.
 - A half-typed file still gives outline, hover, completion and every finding of its sound parts.
 
 ## Names

@@ -27,7 +27,8 @@ export function symbolsOf(program: Program, file: FileId): readonly DocumentSymb
 
 function declarationSymbol({ tree, lowered }: ProgramDeclaration): DocumentSymbolInfo {
   const { syntax } = tree.body;
-  const name = syntax.kind === "use" ? syntax.path?.value : syntax.name?.text;
+  const notation = syntax.kind === "use" && syntax.notation ? `notation ${syntax.notation.text}` : undefined;
+  const name = syntax.kind === "use" ? (syntax.path?.value ?? notation) : syntax.name?.text;
   const nameSpan = (syntax.kind === "use" ? syntax.path?.span : syntax.name?.span) ?? syntax.keyword.span;
   return {
     name: name || `(${syntax.kind} without a name)`,
