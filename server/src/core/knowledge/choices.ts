@@ -84,10 +84,7 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     "isocyanate hardener":
       "Write `family hardener`, and say what is in it in a line above the material: `## Holds isocyanate.`",
     "gold leaf": 'Leaf is laid by hand and is no coat: write `step "lay the leaf"` behind the size.',
-    leaf: 'Leaf is laid by hand and is no coat: write `step "lay the leaf"` behind the size.',
     "2k primer":
-      "No family is a primer of two parts: write that of the urethane, `family two part polyurethane`.",
-    "2 pack primer":
       "No family is a primer of two parts: write that of the urethane, `family two part polyurethane`.",
   },
   "result of a lead test": {
@@ -116,7 +113,6 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     packing: PACKING,
     rackable: RACKING,
     handling: RACKING,
-    shippable: PACKING,
   },
   thinner: { thinner: "Write the one on the label, such as `thin mineral spirits, up to 10 %`." },
 };

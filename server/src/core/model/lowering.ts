@@ -115,8 +115,6 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     gloss: "Write `sheen`, such as `sheen 25`.",
     tack: "Write when the next thing can go on, also leaf on its size, as `recoat 12 h`.",
     use: "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
-    light_use:
-      "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
     note: "Put it in a `##` line above the material.",
   },
   piece: {
@@ -146,15 +144,11 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     humidity: "Write `air 18 C, 60 % RH`.",
     size: "Write `room 45 m3, 2 air changes/h`.",
     ventilation: "Write `room 45 m3, 2 air changes/h`; what it is like in words stands in a `note`.",
-    extraction: "Write `room 45 m3, 12 air changes/h`; what it is like in words stands in a `note`.",
-    fan: "Write `room 45 m3, 12 air changes/h`; what it is like in words stands in a `note`.",
     open: "Write `hours Mon to Fri 09:00 to 17:00`.",
   },
   job: {
     recipe: "Write `apply`, such as `apply hard_clear(clear: hall_clear) to top`.",
     invoice: 'What is only to be read stands in a note, such as `note "invoice by the end of April"`.',
-    paid: 'What is only to be read stands in a note, such as `note "paid in advance"`.',
-    phone: 'What is only to be read stands in a note, such as `note "call before you come"`.',
     date: "Write `start` or `ready`, such as `start 2027-03-08 09:00`.",
     note: "Put it in a `##` line above the job.",
   },
