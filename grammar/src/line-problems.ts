@@ -347,7 +347,7 @@ export function newerNotation(
   known: string,
 ): SyntaxProblem {
   return {
-    message: `this file is written in notation ${text}, and ${known} is read here\nUpdate Finishwright: what ${text} brought may be missed or misread. Write \`use notation ${known}\` only where nothing of it is used.`,
+    message: `this file is written in notation ${text}, and ${known} is read here\nUpdate Finishwright.`,
     span,
   };
 }

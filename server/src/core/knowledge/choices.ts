@@ -62,9 +62,7 @@ export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, reado
 
 const LEAD_SAFE = "It is part of working lead-safe: write `lead_safe`, and `keep_out` to keep others away.";
 const PACKING =
-  'Labels seldom say when a piece can be packed: write `wait until stackable` where one says `stackable`, or the time, such as `wait 24 h "until packable"`.';
-const RACKING =
-  'Write `wait until touch` for a rack that holds the edges, `wait until stackable` where the label says when, or the time, such as `wait 16 h "until rackable"`.';
+  'Write `wait until stackable`, or the time, such as `wait 24 h "until packable"`.';
 
 /** What to write in place of a word that belongs elsewhere, by what messages call the list. */
 export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
@@ -80,17 +78,8 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     crackle:
       "The paint cracks over a layer of medium: write `layer crackle_medium`, a wait, and the layer of paint.",
   },
-  family: {
-    "isocyanate hardener":
-      "Write `family hardener`, and say what is in it in a line above the material: `## Holds isocyanate.`",
-    "gold leaf": 'Leaf is laid by hand and is no coat: write `step "lay the leaf"` behind the size.',
-    "2k primer":
-      "No family is a primer of two parts: write that of the urethane, `family two part polyurethane`.",
-  },
   "result of a lead test": {
     no_paint: "Leave the line out where nothing on it is paint: `lead` is what a test came to.",
-    unknown: "Leave the line out where nobody has tested: old paint then counts as lead paint.",
-    none: "Name the test: `lead none_found by laboratory 2026-11-03`.",
   },
   "safety duty": {
     lead: "Old paint is tested or taken for lead paint: write `lead_test`, or `lead_safe` where lead is found.",
@@ -111,8 +100,6 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     packable: PACKING,
     packed: PACKING,
     packing: PACKING,
-    rackable: RACKING,
-    handling: RACKING,
   },
   thinner: { thinner: "Write the one on the label, such as `thin mineral spirits, up to 10 %`." },
 };

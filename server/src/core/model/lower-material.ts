@@ -2,7 +2,6 @@
  * Reads a `material` declaration: stated figures in canonical units, the rest from its family.
  */
 
-import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type {
   FieldStatement,
   FieldValue,
@@ -11,7 +10,6 @@ import type {
   Span,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
-import { ELSEWHERE } from "../knowledge/choices.ts";
 import { familyByName } from "../knowledge/families.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
@@ -184,12 +182,9 @@ function readFamily(ctx: Lowering, fields: Fields) {
       span,
       text: name,
     }));
-    const elsewhere = lookUp(ELSEWHERE.family!, text.toLowerCase());
-    const message = elsewhere
-      ? `No family is called ${written}\n${elsewhere}`
-      : may
-        ? `${written} may be several families\nWrite the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
-        : `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
+    const message = may
+      ? `${written} may be several families\nWrite the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
+      : `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
     ctx.findings.push({
       rule: "unknown-word",
       span,

@@ -143,7 +143,6 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     temperature: "Write `air 18 C, 60 % RH`.",
     humidity: "Write `air 18 C, 60 % RH`.",
     size: "Write `room 45 m3, 2 air changes/h`.",
-    ventilation: "Write `room 45 m3, 2 air changes/h`; what it is like in words stands in a `note`.",
     open: "Write `hours Mon to Fri 09:00 to 17:00`.",
   },
   job: {
@@ -407,10 +406,7 @@ export function onlyItem(
       ctx,
       "syntax",
       items[1]!.span,
-      // Whoever uses it last decides how hard a finish must be and what may be in it.
-      example.startsWith("meant_for")
-        ? "Expected one value only\nWrite the strictest of them, such as `meant_for food`."
-        : gist((suchAs) => `Expected one value only${suchAs(example)}.`),
+      gist((suchAs) => `Expected one value only${suchAs(example)}.`),
     );
   }
   return items[0];
