@@ -61,8 +61,7 @@ export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, reado
 };
 
 const LEAD_SAFE = "It is part of working lead-safe: write `lead_safe`, and `keep_out` to keep others away.";
-const PACKING =
-  'Write `wait until stackable`, or the time, such as `wait 24 h "until packable"`.';
+const PACKING = 'Write `wait until stackable`, or the time, such as `wait 24 h "until packable"`.';
 
 /** What to write in place of a word that belongs elsewhere, by what messages call the list. */
 export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
