@@ -25,7 +25,12 @@ export interface Formatting {
 /** How a file is brought to its layout; a formatted file has no changes. */
 export function formatFile(tree: FileTree): Formatting {
   const { lines, isKept, changes, leftLines } = formatAround(tree, new Set());
-  return { changes: joined([...changes, ...lastLineEnd(lines, isKept)]), leftLines };
+  const all = joined([...changes, ...lastLineEnd(lines, isKept)]);
+  // What is taken out beside the same put in comes to nothing.
+  return {
+    changes: all.filter(({ span, text }) => tree.text.slice(span.start, span.end) !== text),
+    leftLines,
+  };
 }
 
 /** A syntax error may reach into the declaration behind it, which then is laid out with what is around it. */

@@ -26,6 +26,12 @@ describe("what the project shows", () => {
   });
 });
 
+test("a line that is laid out has no changes, though its words are read as one", () => {
+  const line = "recipe polished {\n  layer shellac x 6 to 8 sessions, by pad\n}\n";
+  expect(formatFile(parseFile(line)).changes).toEqual([]);
+  expect(format("recipe polished {\nlayer shellac x 6-8 session,by pad\n}")).toBe(line);
+});
+
 describe("indentation and columns", () => {
   test("two blanks for each block, values in one column for each block", () => {
     const before = text`
