@@ -100,7 +100,9 @@ describe("untested lead", () => {
   const [finding] = findingsOf(job("  step scuff 180\n  step dust", PAINT));
   test("counts as lead: words to write, no way round the test, wet cleaning, and the grit of the line", () => {
     expect(finding?.rule).toBe("lead-not-tested");
-    expect(finding?.remedy).toMatch(/^Not tested counts as lead: leave it alone until a laboratory/u);
+    expect(finding?.remedy).toMatch(
+      /^Leave it alone until a laboratory has tested every layer: not tested counts as lead/u,
+    );
     expect(finding?.remedy).toContain("`lead none_found by laboratory DATE`");
     expect(finding?.remedy).toContain("clean up wet and with a HEPA vacuum, never dry");
     expect(finding?.remedy).toContain("`step scuff wet 180`");

@@ -12,6 +12,7 @@ const DUTIES = "safety no_ignition, dust_mask, ventilate, gloves, wet_rags";
 function renewed(layer: string, ...steps: readonly string[]): readonly string[] {
   const text = `shop mill {
   country US
+  hours   Mon to Fri 08:00 to 17:00
 }
 piece shelf {
   built 2015

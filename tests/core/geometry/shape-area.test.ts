@@ -115,7 +115,7 @@ describe("what is wrong is said at its place", () => {
     [
       "constructor 1 m x 1 m",
       [
-        "unknown-word at [constructor]: Unknown shape `constructor`; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `area`.",
+        "unknown-word at [constructor]: Unknown shape `constructor`; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `area` / Write what you measured where none fits, such as `shape area 1.2 m2`.",
       ],
     ],
     [

@@ -6,7 +6,7 @@ import { gritsBetween } from "../knowledge/abrasives.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import type { LeadMatter } from "./lead-caution.ts";
 
-/** "sand wet (`step sand wet 60, 100, 180`) or strip it": what takes the coating off without dust. */
+/** "sand wet by hand (`step sand wet 60, 100, 180`) or strip it": what takes the coating off without dust. */
 export function wetWork(action: Action, kind: LeadMatter["kind"]): string | undefined {
   if (action.op !== "step") return undefined;
   const work = lookUp(WORK, action.verb);
@@ -27,8 +27,8 @@ const gritsOf = ({ grits }: StepAction): string =>
         .join(", ");
 
 const WORK: Readonly<Record<string, (step: StepAction) => string>> = {
-  sand: (step) => `sand wet (\`step sand wet ${gritsOf(step)}\`)`,
-  scuff: (step) => `scuff wet (\`step scuff wet ${gritsOf(step)}\`)`,
+  sand: (step) => `sand wet by hand (\`step sand wet ${gritsOf(step)}\`)`,
+  scuff: (step) => `scuff wet by hand (\`step scuff wet ${gritsOf(step)}\`)`,
   scrape: () => 'keep it misted (`step scrape "misted with water"`)',
   distress: () => 'keep it wet (`step distress "wet"`)',
   strip: () => "keep fresh air moving (`safety ventilate`)",

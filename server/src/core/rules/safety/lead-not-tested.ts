@@ -366,7 +366,7 @@ function reportOf(
       `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
     ]),
     why: `${leadNote(facts, notedAs(matter))} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Not tested counts as lead: leave it alone until a laboratory has tested every layer. Write \`safety lead_test\` while that test is to come, and then at the surface, with the result and the date from the laboratory's report, \`lead none_found by laboratory DATE\` or \`lead found by laboratory DATE\`. Where lead is found: keep others out, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, state \`safety lead_safe\`, and ask the local authority who may do it${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\`, which permits no work on it. Then write the result and its date (as 2026-11-03) at the surface: \`lead none_found by laboratory DATE\` or \`lead found by laboratory DATE\`. Where lead is found, first ask the local authority who may do it. Then keep others out, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     severity,
     related: [related(coat!.place, "The old coating")],
   };
