@@ -1,4 +1,4 @@
-/** Runs the property tests alone, each with so many times its usual inputs; see `run.ts`. */
+/** Runs the property tests, each with so many times its usual inputs, and what tests leave to the long run; see `run.ts`. */
 import { globSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -7,13 +7,14 @@ import usual from "../vitest.config.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
-const usesProperties = (file: string): boolean =>
-  readFileSync(path.join(ROOT, file), "utf8").includes('import fc from "fast-check"');
+/** With properties, or with a part of its work left to this run. */
+const hasMore = (file: string): boolean =>
+  /import fc from "fast-check"|\bLONG_TIMES\b/u.test(readFileSync(path.join(ROOT, file), "utf8"));
 
 export default mergeConfig(
   { ...usual, test: { ...usual.test, include: [] } },
   defineConfig({
-    test: { include: globSync("tests/*/**/*.test.ts", { cwd: ROOT }).filter(usesProperties) },
+    test: { include: globSync("tests/*/**/*.test.ts", { cwd: ROOT }).filter(hasMore) },
     resolve: {
       alias: [
         { find: /^fast-check$/u, replacement: fileURLToPath(new URL("more-runs.ts", import.meta.url)) },

@@ -2,6 +2,7 @@
  * The plans of all jobs that are written in samples and corpora, held to hours, crew, windows, precedence, the rules of
  * sessions and the room's air by verifiers that share no code with the planner and look at every minute.
  */
+import process from "node:process";
 import { expect, test } from "vitest";
 import { planWork } from "../../../server/src/core/schedule/plan.ts";
 import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
@@ -36,10 +37,13 @@ function inWholeMinutes(input: ScheduleInput): ScheduleInput {
   };
 }
 
-test("of all written jobs keep every rule", () => {
+/** There are so many by now that `npm test` takes one of so many; `npm run test:long` takes all. */
+const STEP = process.env.LONG_TIMES === undefined ? 4 : 1;
+
+test("of written jobs keep every rule", () => {
   let inSessions = 0;
   let others = 0;
-  for (const [place, job] of writtenJobs()) {
+  for (const [place, job] of writtenJobs().filter((_, index) => index % STEP === 0)) {
     const input = inWholeMinutes(job);
     const result = planWork(input);
     if (result.status !== "planned") continue;
