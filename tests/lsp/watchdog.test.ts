@@ -28,7 +28,8 @@ const run = (args: readonly string[]) => {
   };
   return {
     child,
-    ended: once(child, "exit"),
+    // Not `exit`, which may come before the last of the log.
+    ended: once(child, "close"),
     says: (word: string) => until(() => said.includes(word)),
     logs: (word: string) => until(() => log.includes(word)),
     log: () => log,
