@@ -255,7 +255,8 @@ export function closedHoursAt(calendar: Parameters<typeof makeShopTime>[0], at: 
   return (nextOpening(makeShopTime(calendar, day), time) - time) / hourMs;
 }
 
-const ordinaryWeek = (hours: readonly OpeningSpan[] | undefined): ShopTime =>
+/** The opening hours of a week without closed days; without hours, open day and night. */
+export const ordinaryWeek = (hours: readonly OpeningSpan[] | undefined): ShopTime =>
   makeShopTime({ hours, closed: [] }, 4); // 1970-01-05, a Monday
 
 /** The least hours to what `next` gives, a task having ended `waited` hours before at any time within opening hours. */

@@ -2,7 +2,7 @@
  * Drying where the air is worse while the shop is closed. Plain arithmetic on the opening hours of an ordinary week.
  */
 import type { OpeningSpan } from "../model/model.ts";
-import { hourMs, makeShopTime } from "./calendar.ts";
+import { hourMs, ordinaryWeek } from "./calendar.ts";
 
 const weekMs = 168 * hourMs;
 
@@ -73,7 +73,7 @@ function restFrom(
 
 /** The days of an ordinary week, short pauses included; empty where the shop has no night, or never opens. */
 function daysOf(hours: readonly OpeningSpan[] | undefined): readonly Day[] {
-  const { week } = makeShopTime({ hours, closed: [] }, 4);
+  const { week } = ordinaryWeek(hours);
   const from = week.findIndex(
     (_, index) => openingAfter(week, index) - week[index]!.closes >= LEAST_NIGHT_MS,
   );

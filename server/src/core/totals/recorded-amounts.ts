@@ -34,9 +34,7 @@ export function recordedNeeds<N extends StockedNeed>(
 
 /** The draws of one action with what was really used of it: the rest of the pieces as planned. */
 function recordedDraws(draws: readonly Draw[]): readonly Draw[] {
-  const mixes = new Map<Action, number>();
-  for (const { action, litres } of draws)
-    mixes.set(action, (mixes.get(action) ?? 0) + (litres ?? Number.NaN));
+  const mixes = mixedLitres(draws);
   return draws.map((draw) => {
     const used = usedOf(draw.run, draw.action, mixes.get(draw.action)!);
     if (!used) return draw;
@@ -44,6 +42,14 @@ function recordedDraws(draws: readonly Draw[]): readonly Draw[] {
     const { litres: _, ...rest } = draw;
     return { ...rest, working: "by the record", ...(Number.isFinite(litres) ? { litres } : {}) };
   });
+}
+
+/** Litres of the whole mix of an action; not a number where a part of it is not known. */
+function mixedLitres(draws: readonly Draw[]): ReadonlyMap<Action, number> {
+  const mixes = new Map<Action, number>();
+  for (const { action, litres } of draws)
+    mixes.set(action, (mixes.get(action) ?? 0) + (litres ?? Number.NaN));
+  return mixes;
 }
 
 /** Of the whole mix, all pieces; undefined where it is as planned. */
@@ -61,19 +67,16 @@ function usedOf(
 /** Litres of every material that are in what is done. */
 function usedSoFar(draws: readonly Draw[]): ReadonlyMap<Material, number> {
   const used = new Map<Material, number>();
-  const mixes = new Map<Action, number>();
-  for (const { action, litres } of draws)
-    mixes.set(action, (mixes.get(action) ?? 0) + (litres ?? Number.NaN));
+  const mixes = mixedLitres(draws);
   for (const { run, action, material, litres } of draws) {
     const done = run.record?.done.map((ofPiece) => ofPiece.get(action.index));
     if (!done?.some((each) => each && !each.leftOut)) continue;
     const all = mixes.get(action)!;
     const known = sum(done.map((each) => each?.usedLitres ?? 0));
     // What is not measured shares the rest alike, done or not.
-    const open = done.map((each) => (each?.usedLitres === undefined && !each?.leftOut ? each : undefined));
-    const others = done.filter((each) => each?.usedLitres === undefined && !each?.leftOut).length;
+    const open = done.filter((each) => each?.usedLitres === undefined && !each?.leftOut);
     const isDone = open.filter((each) => each !== undefined).length;
-    const part = others === 0 ? 1 : (known + ((all - known) * isDone) / others) / all;
+    const part = open.length === 0 ? 1 : (known + ((all - known) * isDone) / open.length) / all;
     used.set(material, (used.get(material) ?? 0) + (litres ?? 0) * part);
   }
   return used;
@@ -152,13 +155,17 @@ function boughtOf(
 ): Pick<MaterialTotals, "containers" | "cost"> {
   const containers = [...(planned?.containers ?? [])];
   for (const can of more.containers) {
-    const at = containers.findIndex(({ litres, price }) => litres === can.litres && price === can.price);
+    const at = containers.findIndex((each) => isSameCan(each, can));
     if (at < 0) containers.push(can);
     else containers[at] = { ...can, count: can.count + containers[at]!.count };
   }
   const first = paid ?? planned?.cost ?? 0;
   return { containers, cost: more.cost === null ? null : cents(first + more.cost) };
 }
+
+type Can = MaterialTotals["containers"][number];
+
+const isSameCan = (a: Can, b: Can): boolean => a.litres === b.litres && a.price === b.price;
 
 /** Litres in the cans of a material. */
 const litresIn = ({ containers }: Pick<MaterialTotals, "containers">): number =>
@@ -214,6 +221,6 @@ const cansBeyond = (
   before: MaterialTotals["containers"],
 ): MaterialTotals["containers"] =>
   all.flatMap((can) => {
-    const had = before.find(({ litres, price }) => litres === can.litres && price === can.price)?.count ?? 0;
+    const had = before.find((each) => isSameCan(each, can))?.count ?? 0;
     return can.count > had ? [{ ...can, count: can.count - had }] : [];
   });
