@@ -35,9 +35,9 @@ export async function checkFiles(
   paths: readonly string[],
   options: LoadOptions = {},
 ): Promise<Checked> {
-  const asked = await readAsked(io, paths, options);
+  const asked = await readAsked(io, paths, { ...options, withProject: true });
   const checked = await checkRead(io, asked);
-  for (const problem of asked.problems) warn(io, problem);
+  for (const problem of [...asked.problems, ...asked.beside.notes]) warn(io, problem);
   return checked;
 }
 
@@ -45,10 +45,10 @@ export async function checkFiles(
 export async function checkRead(io: CliIo, asked: Asked): Promise<Checked> {
   const findings = new Map<string, readonly FileFinding[]>();
   const others: ReadFile[] = [];
-  const { alone, rest } = apart(asked.files);
+  const { alone, rest } = apart(asked.files, asked.beside.files);
   for (let start = 0; start < alone.length; start += BATCH) {
     const batch = alone.slice(start, start + BATCH);
-    const analysis = (await analystOf(asked, batch)).analysis();
+    const analysis = (await analystOf(asked, batch, [])).analysis();
     for (const file of batch) {
       if (analysis.usedBy(file.path).length > 1 || analysis.useLinks(file.path).length > 0) others.push(file);
       else findings.set(file.path, analysis.findings(file.path));
@@ -74,16 +74,16 @@ interface Apart {
 
 /**
  * A `use` line names a file by its whole name, with its ending, so that a text in which no ending stands uses none of the
- * files, and a file whose name stands in no text is not used.
+ * files, and a file whose name stands in no text is not used. `beside`: others that may use them.
  */
-function apart(files: readonly ReadFile[]): Apart {
+function apart(files: readonly ReadFile[], beside: readonly ReadFile[]): Apart {
   const names = new Set(files.map((file) => path.basename(file.path)));
   const endings = new Set([...names].map((name) => path.extname(name)));
   // What has no ending cannot be looked for by it.
   if (endings.has("")) return { alone: [], rest: files };
   const named = new Set<string>();
   const naming = new Set<ReadFile>();
-  for (const file of files)
+  for (const file of [...files, ...beside])
     for (const ending of endings)
       for (const end of endsOf(file.text, ending)) {
         naming.add(file);

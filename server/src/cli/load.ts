@@ -31,7 +31,10 @@ export interface LoadOptions {
   readonly readAlso?: readonly string[];
   /** How standard input is called: its findings are those of a file of this name at this place, which need not exist. */
   readonly inputName?: string;
-  /** Also the other jobs of the project that may be done in the same shops; they are in the analysis, and not asked for. */
+  /**
+   * Also the other jobs of the project that may be done in the same shops; they are in the analysis, and not asked for. What
+   * tells dates needs them, so that every command tells the same.
+   */
   readonly withProject?: boolean;
 }
 
@@ -76,13 +79,14 @@ export async function load(io: CliIo, paths: readonly string[], options: LoadOpt
   };
 }
 
-/** An analyst of some of the files that were asked for, and of what they use. */
+/** An analyst of some of the files that were asked for, of those `beside` them, and of what they use. */
 export async function analystOf(
-  { createAnalyst, addUsed, beside }: Asked,
+  { createAnalyst, addUsed, ...asked }: Asked,
   files: readonly ReadFile[],
+  beside: readonly ReadFile[] = asked.beside.files,
 ): Promise<Analyst> {
   const analyst = createAnalyst();
-  for (const { path: file, text } of [...beside.files, ...files]) analyst.setFile(file, text);
+  for (const { path: file, text } of [...beside, ...files]) analyst.setFile(file, text);
   await addUsed(analyst);
   return analyst;
 }
@@ -138,12 +142,22 @@ export async function readAsked(
 
 const NOTHING_BESIDE: JobsBeside = { files: [], notes: [] };
 
+/** Which of the folders are in none of these, nor one of them. */
+const notWithin = (folders: readonly string[], listed: ReadonlySet<string>): readonly string[] =>
+  folders.filter((folder) => {
+    for (let above = folder; ; above = path.dirname(above)) {
+      if (listed.has(above)) return false;
+      if (above === path.dirname(above)) return true;
+    }
+  });
+
 /** More files of a project are not looked into for jobs of the same shops. */
 const MOST_BESIDE = 2_000;
 
 /**
- * The other files of the projects with jobs that may be done in the same shops. In a shop that a file has for itself
- * nobody else's job is done, so only files that use another count; what the asked files use is read anyway.
+ * The other files of the projects with jobs that may be done in the same shops, where a job was asked for. In a shop that a
+ * file has for itself nobody else's job is done, so only files that use another count; what the asked files use is read
+ * anyway, and of a folder that was asked for everything is.
  */
 async function jobsBeside(
   io: CliIo,
@@ -151,7 +165,10 @@ async function jobsBeside(
   configs: ProjectConfigs,
   recipes: Permit,
 ): Promise<JobsBeside> {
-  const folders = [...new Set(asked.map(({ path: file }) => configs.folderOfJobs(file)))];
+  const withJobs = asked.filter(({ text }) => JOB_LINE.test(text));
+  const listed = new Set(asked.flatMap(({ foundIn }) => foundIn ?? []));
+  const ofJobs = [...new Set(withJobs.map(({ path: file }) => configs.folderOfJobs(file)))];
+  const folders = notWithin(ofJobs, listed);
   if (folders.length === 0) return NOTHING_BESIDE;
   const found = await findFiles(io.files, io.cwd, folders);
   const own = new Set(asked.map(({ path: file }) => file));

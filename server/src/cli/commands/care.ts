@@ -52,7 +52,7 @@ export const addCare: AddCommand = (program, ctx) => {
 async function care({ io }: CommandContext, file: string, options: CareOptions): Promise<ExitStatus> {
   refuseLoneOverwrite(options);
   const handedOn = handedOnOf(options.with);
-  const loaded = await load(io, [file], options);
+  const loaded = await load(io, [file], { ...options, withProject: true });
   const jobs = askedJobs(loaded, options.job);
   const cards = jobs.flatMap(({ result }) => careCards(result, handedOn));
   const asked = { what: "card", jobs: options.job && jobs } as const;

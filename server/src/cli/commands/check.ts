@@ -209,7 +209,7 @@ function write(io: CliIo, report: FindingReport, checked: Checked, options: Chec
 
 /** The files as they are read, what went wrong with that, and their texts once all safe fixes are applied. */
 async function fixed(io: CliIo, paths: readonly string[], options: CheckOptions) {
-  const asked = await readAsked(io, paths, options);
+  const asked = await readAsked(io, paths, { ...options, withProject: true });
   const { files, problems } = asked;
   const texts = new Map(files.map(({ path, text }) => [path, text]));
   const after = await fixedTexts(texts, async (now) => {

@@ -44,7 +44,8 @@ export const addSchedule: AddCommand = (program, ctx) => {
       "Plans jobs through the shop's hours and its crew: when every task and wait begins and ends, what cannot slip, " +
         "and when the piece may go into service. Jobs that share a shop have one plan, one page a week; with `--job` " +
         "each is looked at alone. The plan of a shop has all jobs that are done in it of the project: of the folder of " +
-        "the nearest `finishwright.config.json`, else of the file's own. `--format ics` is for calendars.",
+        "the nearest `finishwright.config.json`, else of the file's own; all other commands date jobs by the same plan. " +
+        "`--format ics` is for calendars.",
     )
     .argument("<file>", "the file of the job, or a folder of them")
     .addOption(jobOption())

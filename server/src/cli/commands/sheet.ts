@@ -54,7 +54,7 @@ export const addSheet: AddCommand = (program, ctx) => {
 
 async function sheet({ io }: CommandContext, file: string, options: SheetOptions): Promise<ExitStatus> {
   refuseLoneOverwrite(options);
-  const loaded = await load(io, [file], options);
+  const loaded = await load(io, [file], { ...options, withProject: true });
   const sheets = askedSheets(loaded, options.job);
   if (sheets.length === 0) {
     if (loaded.asked.length > 0) {

@@ -57,7 +57,7 @@ async function shopping(
   paths: readonly string[],
   options: ShoppingOptions,
 ): Promise<ExitStatus> {
-  const loaded = await load(io, paths, options);
+  const loaded = await load(io, paths, { ...options, withProject: true });
   const jobs = askedJobs(loaded, options.job);
   const results = jobs.map(({ result }) => result);
   if (results.length === 0 && loaded.asked.length > 0) {

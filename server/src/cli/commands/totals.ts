@@ -43,7 +43,7 @@ export async function totals(
   paths: readonly string[],
   options: TotalsOptions,
 ): Promise<ExitStatus> {
-  const loaded = await load(io, paths, options);
+  const loaded = await load(io, paths, { ...options, withProject: true });
   const jobs = askedJobs(loaded, options.job);
   if (options.format === "json") {
     io.stdout.write(totalsJson(jobs.map(({ result }) => result)));
