@@ -5,6 +5,11 @@
  * be read is a problem of the run.
  */
 import path from "node:path";
+import { planWorkNear } from "../core/schedule/plan.ts";
+import { cachingPlanner } from "../core/schedule/plan-cache.ts";
+import { nearKept } from "../core/schedule/sessions/near-kept.ts";
+import type { Schedule, ScheduleInput } from "../core/schedule/types.ts";
+import type { KeptNotes } from "../core/totals/job-totals.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
 import { isNetworkPath, type Permit } from "../reading/may-read.ts";
 import { type NamedPicture, pathOfPicture } from "../reading/read-pictures.ts";
@@ -36,6 +41,8 @@ export interface LoadOptions {
    * tells dates needs them, so that every command tells the same.
    */
   readonly withProject?: boolean;
+  /** A plan that later ones are to be near. */
+  readonly kept?: KeptNotes;
 }
 
 /** A file that was asked for and could be read. */
@@ -95,7 +102,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName, withProject }: LoadOptions = {},
+  { readAlso, inputName, withProject, kept }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -127,6 +134,7 @@ export async function readAsked(
         resolve: resolveUse,
         config: configs.of,
         ...(io.onFault ? { onFault: io.onFault } : {}),
+        ...(kept ? { parts: { kept, plan: cachingPlanner(MOST_PLANS, planNear) } } : {}),
       }),
     async addUsed(analyst) {
       for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
@@ -139,6 +147,11 @@ export async function readAsked(
     },
   };
 }
+
+/** As many as there are jobs in a large folder. */
+const MOST_PLANS = 200;
+
+const planNear = (input: ScheduleInput): Schedule => planWorkNear(input, nearKept);
 
 const NOTHING_BESIDE: JobsBeside = { files: [], notes: [] };
 

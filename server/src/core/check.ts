@@ -96,6 +96,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     remembered,
     plan: parts.plan,
     ...(parts.today === undefined ? {} : { today: parts.today }),
+    ...(parts.kept === undefined ? {} : { kept: parts.kept }),
     jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
   });
   const sizes: Sizes = {

@@ -20,7 +20,7 @@ import type { ShopPlans } from "./schedule/shop/plan-shop.ts";
 import type { JobSurface } from "./surface/job-surfaces.ts";
 import type { AssumedRunner, RunView, SurfaceRun } from "./surface/run.ts";
 
-import type { JobResult } from "./totals/job-totals.ts";
+import type { JobResult, KeptNotes } from "./totals/job-totals.ts";
 import type { JobInShop } from "./totals/shop-plans.ts";
 
 export interface Checker {
@@ -87,6 +87,8 @@ export interface CheckerParts {
   readonly plan: Planner;
   /** See `TotallerParts`. */
   readonly today?: string;
+  /** See `TotallerParts`. */
+  readonly kept?: KeptNotes;
   readonly assumed: AssumedRunner;
   readonly rules: readonly TradeRule[];
   /** Told of every fault in this program. */

@@ -22,10 +22,12 @@ import {
   sessionRows,
   surfacesText,
 } from "../views/schedule/job-plan.ts";
+import type { SinceKept } from "../views/schedule/kept-plan.ts";
 import { planNotes } from "../views/schedule/plan-notes.ts";
 import type { PlannedShop } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
+import { keptJson, keptText } from "./kept-text.ts";
 import { overAirText, proofText } from "./proof-text.ts";
 import { shopJson, shopText } from "./shop-text.ts";
 
@@ -37,15 +39,18 @@ export interface ScheduleContext {
   readonly inShop?: ReadonlyMap<JobResult, Schedule>;
   /** What would let a job end earlier, where that was asked or the job is late. */
   readonly helps?: ReadonlyMap<JobResult, readonly Help[]>;
+  /** What has changed since a plan was kept. */
+  readonly since?: SinceKept;
 }
 
 export function scheduleText(
   results: readonly JobResult[],
   colours: Colours,
-  { shops = [], inShop, helps }: ScheduleContext = {},
+  { shops = [], inShop, helps, since }: ScheduleContext = {},
 ): string {
   const inWeeks = new Set(shops.flatMap(({ jobs }) => jobs));
   const parts = [
+    ...(since ? [keptText(since, colours)] : []),
     ...results
       .filter((result) => !inWeeks.has(result))
       .map((result) => `${jobText(result, inShop?.get(result), helps?.get(result), colours)}\n`),
@@ -200,13 +205,13 @@ function fewestJson(result: JobResult) {
 
 export function scheduleJson(
   results: readonly JobResult[],
-  { shops = [], inShop, helps }: ScheduleContext = {},
+  { shops = [], inShop, helps, since }: ScheduleContext = {},
 ): string {
   const jobs = results.map((result) => ({
     ...jobJson(result, inShop?.get(result)),
     what_helps: helps?.get(result)?.map(helpJson) ?? null,
   }));
-  return jsonText({ jobs, shops: shops.map(shopJson) });
+  return jsonText({ jobs, shops: shops.map(shopJson), ...(since ? { since_kept: keptJson(since) } : {}) });
 }
 
 function jobJson(result: JobResult, inShop: Schedule | undefined) {

@@ -10,6 +10,7 @@ import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
 import { isLate } from "../../views/schedule/helps.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
 import { isDated, type PlanRow, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
+import { keptNotes, keptPlanOf, sinceKept } from "../../views/schedule/kept-plan.ts";
 import { planNotes } from "../../views/schedule/plan-notes.ts";
 import { plannedShops } from "../../views/schedule/shop-weeks.ts";
 import {
@@ -24,6 +25,7 @@ import {
   readAlsoOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
+import { nameInPlan, readKeptPlan, writeKeptPlan } from "../kept-plan-file.ts";
 import { type LoadOptions, load } from "../load.ts";
 import { statusOf } from "./totals.ts";
 
@@ -31,6 +33,8 @@ interface ScheduleOptions extends LoadOptions {
   readonly format: "text" | "json" | "ics";
   readonly job?: readonly string[];
   readonly whatHelps?: true;
+  readonly keep?: string;
+  readonly near?: string;
 }
 
 /** Late jobs for which it is said unasked what would help: each takes a dozen plans. */
@@ -55,13 +59,30 @@ export const addSchedule: AddCommand = (program, ctx) => {
       "say what would let each job end earlier: an hour, a pair of hands, warmer air, another material, a later start; " +
         "of late jobs it is said unasked",
     )
+    .option("--keep <file>", "keep the plan in this file, for `--near`")
+    .option(
+      "--near <file>",
+      "stay as near to the plan that this file keeps as can be, and say what has moved and why; " +
+        "with `--keep` of the same file the new plan takes its place",
+    )
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (file: string, options: ScheduleOptions) => ctx.finish(await schedule(ctx, file, options)));
 };
 
 async function schedule({ io }: CommandContext, file: string, options: ScheduleOptions): Promise<ExitStatus> {
-  const loaded = await load(io, [file], { ...options, withProject: true });
+  const { keep, near } = options;
+  if (options.job && (keep ?? near) !== undefined) {
+    throw new UsageError(
+      "A plan that is kept is that of the shop, and `--job` looks at jobs alone. Leave one of them out.",
+    );
+  }
+  const kept = near === undefined ? undefined : await readKeptPlan(io, near);
+  const loaded = await load(io, [file], {
+    ...options,
+    withProject: true,
+    ...(kept ? { kept: keptNotes(kept, nameInPlan(io, near!)) } : {}),
+  });
   const asked = askedJobs(loaded, options.job);
   // Who names jobs looks at each of them alone.
   const jobs = options.job
@@ -74,16 +95,22 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
       .slice(0, options.whatHelps ? results.length : MOST_HELPED)
       .map((result) => [result, whatHelps(loaded.analysis.program, result.job)] as const),
   );
+  const shops = options.job ? [] : plannedShops(loaded.analysis, results);
+  const all = [...new Set([...results, ...shops.flatMap((shop) => shop.jobs)])];
   const context = options.job
     ? { helps, inShop: new Map(results.map((result, at) => [result, asked[at]!.result.schedule])) }
-    : { helps, shops: plannedShops(loaded.analysis, results) };
+    : { helps, shops, ...(kept ? { since: sinceKept(kept, all, nameInPlan(io, near!)) } : {}) };
   if (jobs.length === 0 && loaded.asked.length > 0) {
     warn(io, `\`${file}\` has no jobs to plan. A job begins with \`job NAME {\`.`);
   }
   if (options.format === "ics") writeIcs(io, jobs);
   else if (options.format === "json") io.stdout.write(scheduleJson(results, context));
   else io.stdout.write(scheduleText(results, outputColours(io), context));
-  const status = statusOf({ io }, loaded, { what: "plan", jobs: options.job && jobs });
+  const unkept =
+    keep === undefined ? undefined : await writeKeptPlan(io, keep, keptPlanOf(all, nameInPlan(io, keep)));
+  if (unkept !== undefined) warn(io, unkept);
+  const told = statusOf({ io }, loaded, { what: "plan", jobs: options.job && jobs });
+  const status = unkept === undefined ? told : 2;
   const impossible = results.some(({ schedule: plan }) => plan.status === "impossible");
   return status === 0 && impossible ? 1 : status;
 }

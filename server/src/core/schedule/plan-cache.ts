@@ -17,17 +17,17 @@ export interface PlanOwner extends Owner {
 export type Planner = (input: ScheduleInput, owner: PlanOwner) => Schedule;
 
 /** A planner that keeps its last `most` different answers. Equal questions get the same object. */
-export function cachingPlanner(most: number): Planner {
+export function cachingPlanner(most: number, plan: (input: ScheduleInput) => Schedule = planWork): Planner {
   const known = new Map<string, Schedule>();
   return (input) => {
     const key = JSON.stringify(input);
     const before = known.get(key);
-    const plan = before ?? planWork(input);
+    const planned = before ?? plan(input);
     // Put last what was asked last, so that the oldest question is the first to go.
     known.delete(key);
-    known.set(key, plan);
+    known.set(key, planned);
     const oldest = known.keys().next();
     if (known.size > most && !oldest.done) known.delete(oldest.value);
-    return plan;
+    return planned;
   };
 }

@@ -3,12 +3,15 @@
  * and nobody has to share.
  */
 import { schedule } from "./schedule.ts";
-import { planSessions } from "./sessions/plan-sessions.ts";
+import { type NearKept, planSessions } from "./sessions/plan-sessions.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
 /** Never throws; what cannot be planned comes back as `impossible` with its conflicts. */
-export const planWork = (input: ScheduleInput): Schedule =>
-  planSessions(input) ?? (input.jobs === undefined ? schedule(input) : NOT_TOGETHER);
+export const planWork = (input: ScheduleInput): Schedule => planWorkNear(input, undefined);
+
+/** The same near a plan that was kept, where the input has notes of one. */
+export const planWorkNear = (input: ScheduleInput, nearKept: NearKept | undefined): Schedule =>
+  planSessions(input, nearKept) ?? (input.jobs === undefined ? schedule(input) : NOT_TOGETHER);
 
 const NOT_TOGETHER: Schedule = {
   status: "impossible",

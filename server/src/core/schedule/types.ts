@@ -31,6 +31,17 @@ export interface HandsItem {
   readonly session?: SessionRule;
   /** What it gives off; without, nothing that the room's air must carry away. */
   readonly vapour?: TaskVapour;
+  /** Where a plan that was kept has it. */
+  readonly kept?: KeptTask;
+}
+
+/** Where a plan that was kept has a task: a new plan puts it there again, and later only where something is in the way. */
+export interface KeptTask {
+  /** Local ISO date-times at which it begins, and the session that it is done in, with setting up. */
+  readonly at: string;
+  readonly begun: string;
+  /** Tasks that are done in one session have the same. */
+  readonly session: string;
 }
 
 /** Which solvent stands for one that nobody names. */
@@ -158,6 +169,8 @@ export interface Schedule {
   readonly conflicts: readonly Conflict[];
   /** In the order of their starts; where tasks are done in sessions. */
   readonly sessions?: readonly PlannedSession[];
+  /** Of a plan that should be near one that was kept: it is, or it would have made a job late that need not be. */
+  readonly kept?: "near" | "let go";
   /** Jobs that share the shop are planned one after the other, each fixed before the next, in the order in which they are due. */
   readonly inOrder?: true;
   /** Of a job that is planned with others of its shop. */
@@ -209,4 +222,6 @@ export interface PlannedSession {
   readonly person: number;
   /** Ids of its tasks, in order. */
   readonly items: readonly string[];
+  /** When the whole of it began, where another job's tasks come first in it; hours after the schedule's start. */
+  readonly since?: number;
 }

@@ -76,7 +76,11 @@ export interface TotallerParts {
   readonly jobsIn: (shop: Shop) => readonly Job[];
   /** A local ISO date or date-time before which nothing more is done; without it, jobs go on from their last record. */
   readonly today?: string;
+  /** Notes on what is to be planned of a job where a plan that was kept has it; without it, none was. */
+  readonly kept?: KeptNotes;
 }
+
+export type KeptNotes = (job: Job, runs: readonly SurfaceRun[], input: ScheduleInput) => ScheduleInput;
 
 /** What is known of a job before it is planned, and what is to be planned. */
 interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "air"> {
@@ -102,12 +106,15 @@ export function createTotaller({
   plan,
   jobsIn,
   today,
+  kept,
 }: TotallerParts): Totaller {
   const known = new Map<Job, UnplannedJob>();
+  const noted = (unplanned: UnplannedJob): UnplannedJob =>
+    kept ? { ...unplanned, input: kept(unplanned.job, unplanned.runs, unplanned.input) } : unplanned;
   const total = (job: Job, stock: Stock | undefined): UnplannedJob => {
     const runs = runner.job(job);
     return remembered.recall("unplanned totals", job, [job, runs, stock, today], (asking) =>
-      totalJob(job, runs, asking.scopeOf(job.file), stock, today),
+      noted(totalJob(job, runs, asking.scopeOf(job.file), stock, today)),
     );
   };
   /** The same object as long as the amounts are the same. */

@@ -87,11 +87,11 @@ export function planSequence(
 }
 
 /** Whether some task of it is done by all chains of the group together. */
-const goesWhole = ({ isWhole, tiedTo }: Group, { block, until = tiedTo[block]! }: Gene): boolean =>
+export const goesWhole = ({ isWhole, tiedTo }: Group, { block, until = tiedTo[block]! }: Gene): boolean =>
   isWhole.some((whole, at) => whole && block <= at && at <= until);
 
 /** Chains of a group whose next block this is, the one that is ready first at the front; all of them, or none. */
-function availableOf(
+export function availableOf(
   shop: Workshop,
   { group, block }: Pick<Gene, "group" | "block">,
   isWhole: boolean,
@@ -125,7 +125,7 @@ function largestBatch(
 }
 
 /** Puts down all that is left, by priority; false when something fits nowhere. */
-function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean {
+export function dispatchRest(shop: Workshop, done: Gene[], rule: DispatchRule): boolean {
   const { groups } = shop.problem;
   for (;;) {
     const choices: {

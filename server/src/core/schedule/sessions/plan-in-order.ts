@@ -111,6 +111,7 @@ function partOf(
       vapours: places.map((place) => problem.air!.vapours[place]!),
     },
     taken: { ...taken, releases },
+    kept: problem.kept && places.map((place) => problem.kept![place]!),
   };
   return { part, places };
 }

@@ -20,6 +20,9 @@
  * search", 2003). A plan with fewer people is also a plan with more, so smaller crews are tried while they could do
  * better.
  *
+ * Where a plan was kept (`HandsItem.kept`), one near it is made first (`near-kept.ts`), and taken unless it makes a job
+ * late that need not be.
+ *
  * Several jobs of a shop are searched together, and may share sessions; more than 60 of them are planned one after the
  * other (`plan-in-order.ts`).
  */
@@ -44,10 +47,19 @@ import {
 } from "./session-problem.ts";
 import { isAired, type Session } from "./workshop.ts";
 
+/** What makes plans near one that was kept; it is an argument, as only the command line has plans kept. */
+export interface NearKept {
+  /** The problem with what the input says of a kept plan. */
+  readonly with: (problem: SessionProblem, input: ScheduleInput) => SessionProblem;
+  /** Undefined where no plan was kept, or none near it can be made. */
+  readonly plan: (problem: SessionProblem) => SessionPlan | undefined;
+}
+
 /** The plan; undefined without a shop and a start, or where no plan in sessions keeps all windows. */
-export function planSessions(input: ScheduleInput): Schedule | undefined {
-  const problem = makeSessionProblem(input);
-  if (problem === undefined) return undefined;
+export function planSessions(input: ScheduleInput, nearKept?: NearKept): Schedule | undefined {
+  const made = makeSessionProblem(input);
+  if (made === undefined) return undefined;
+  const problem = nearKept?.with(made, input) ?? made;
   const conflicts = batchConflicts(problem);
   if (conflicts.length > 0) return impossible(problem, conflicts);
   if (isTooMuchTogether(problem)) return inOrder(problem, input);
@@ -55,7 +67,16 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
   const isProven = ({ objective }: SessionPlan): boolean =>
     objective[0] === 0 && objective[1]! <= bound.lastWork;
   const limits = { lastWork: bound.lastWork, sessions: fewestSessions(problem) };
-  let best = searchSessions(problem, { ...limits, effort: 1 });
+  const near = nearKept?.plan(problem);
+  const nearPlan = (): Schedule | undefined => {
+    const held = inRoom(problem, input, near!, nearKept!.plan);
+    return { ...scheduleOf(problem, held.plan ?? near!, bound.lastWork), ...held.said, kept: "near" };
+  };
+  if (near?.objective[0] === 0) return nearPlan();
+  const free = { ...problem, kept: undefined };
+  let best = searchSessions(free, { ...limits, effort: 1 });
+  if (near !== undefined && (best === undefined || near.objective[0]! <= best.objective[0]!))
+    return nearPlan();
   if (best === undefined) {
     if (problem.jobs.length > 1) return inOrder(problem, input);
     const items = wholeBatches(problem).flatMap((batch) => batch.items);
@@ -63,17 +84,21 @@ export function planSessions(input: ScheduleInput): Schedule | undefined {
     return items.length > 0 ? impossible(problem, [{ items, isBatch: true, reason }]) : undefined;
   }
   for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
-    const other = searchSessions({ ...problem, crew }, { ...limits, effort: lessEffort });
+    const other = searchSessions({ ...free, crew }, { ...limits, effort: lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
   }
-  const held = inRoom(problem, input, best, (within) =>
+  const held = inRoom(free, input, best, (within) =>
     searchSessions(within, { ...limits, effort: airEffort }),
   );
   const plan = held.plan ?? best;
   // One chain by itself leaves nothing to choose: each task goes as early as it can.
   const isOnly = problem.chains.length === 1 && held.plan === undefined;
   const lastWork = plan.objective[1]!;
-  return { ...scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork)), ...held.said };
+  return {
+    ...scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork)),
+    ...held.said,
+    ...(problem.kept === undefined ? {} : { kept: "let go" }),
+  };
 }
 
 const impossible = (problem: SessionProblem, conflicts: readonly Conflict[]): Schedule => ({

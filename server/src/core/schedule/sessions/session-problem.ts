@@ -64,6 +64,16 @@ export interface SessionProblem extends Problem {
   readonly air: RoomLimit | undefined;
   /** What other jobs have taken before; undefined: nothing. */
   readonly taken: Taken | undefined;
+  /** By chain and step, where a plan that was kept has it; undefined: none was. */
+  readonly kept: readonly (readonly (Kept | undefined)[])[] | undefined;
+}
+
+/** Where a plan that was kept has a task. */
+export interface Kept {
+  /** No work on it begins before, as it did not then. */
+  readonly from: number;
+  /** Equal for those that were done in one session. */
+  readonly session: string;
 }
 
 /** What others have taken already. */
@@ -117,7 +127,7 @@ export function makeSessionProblem(input: ScheduleInput): SessionProblem | undef
   const groups = groupsOf(problem, input, jobOf);
   const groupOf = input.chains.map(() => 0);
   for (const [group, { members }] of groups.entries()) for (const chain of members) groupOf[chain] = group;
-  return { ...problem, jobs, jobOf, groups, groupOf, air: undefined, taken: undefined };
+  return { ...problem, jobs, jobOf, groups, groupOf, air: undefined, taken: undefined, kept: undefined };
 }
 
 function jobsOf(problem: Problem, { jobs }: ScheduleInput): readonly Job[] {

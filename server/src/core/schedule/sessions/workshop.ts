@@ -225,12 +225,15 @@ function placeTask(
 ): Placed | undefined {
   const { problem, profile } = shop;
   let work = 0;
+  let readyAt = hold;
   let earliest = hold;
   for (let at = 0; at < members.length; at++) {
     const chain = members[at]!;
-    earliest = Math.max(earliest, ready[at]! - work);
+    readyAt = Math.max(readyAt, ready[at]! - work);
+    earliest = Math.max(earliest, (problem.kept?.[chain]?.[index]?.from ?? 0) - work);
     work += workOf(problem, chain, index);
   }
+  earliest = Math.max(earliest, readyAt);
   if (work > kind.most && members.length > 1) return undefined;
   const length = ceilToGrid(kind.fixed + work);
   const isWhole = length <= problem.shop.longest;
@@ -255,7 +258,10 @@ function placeTask(
       joins: undefined,
     };
     const joining =
-      isWhole && !kind.isApart && tries === 0 ? joined(shop, apart, Math.max(earliest, floor)) : undefined;
+      isWhole && !kind.isApart && tries === 0
+        ? (joinedAgain(shop, apart, Math.max(readyAt, floor)) ??
+          joined(shop, apart, Math.max(earliest, floor)))
+        : undefined;
     let fits: Placed | undefined;
     for (const one of joining === undefined ? [apart] : [joining, apart]) {
       writeTask(shop, one, isWhole);
@@ -314,28 +320,45 @@ function releaseOf(
 }
 
 /** The same task at the end of a session of its kind that it can go on with no later. */
-function joined({ problem, profile, byKind }: Workshop, one: Placed, earliest: number): Placed | undefined {
+function joined(shop: Workshop, one: Placed, earliest: number): Placed | undefined {
   let best: Placed | undefined;
-  for (const session of byKind.get(one.kind) ?? []) {
+  for (const session of shop.byKind.get(one.kind) ?? []) {
     const begin = session.workEnd;
     if (begin < earliest || begin > (best ?? one).begin) continue;
-    if (session.work + one.work > one.kind.most) continue;
-    const end = ceilToGrid(begin + one.work);
-    const more = end - session.end;
-    if (more > 0) {
-      if (closingAfter(problem.shop, session.start) < end) continue;
-      if (profile.findStart(session.end, more, true) !== session.end) continue;
-    }
-    best = {
-      ...one,
-      begin,
-      start: session.end,
-      end: Math.max(end, session.end),
-      workEnd: begin + one.work,
-      joins: session,
-    };
+    best = atEndOf(shop, session, one) ?? best;
   }
   return best;
+}
+
+/** The same task at the end of the session in which a plan that was kept has it, though it may be later. */
+function joinedAgain(shop: Workshop, one: Placed, readyAt: number): Placed | undefined {
+  const { kept } = shop.problem;
+  const own = kept?.[one.members[0]!]?.[one.index]?.session;
+  if (own === undefined) return undefined;
+  const session = shop.byKind
+    .get(one.kind)
+    ?.find(({ tasks: [first] }) => kept![first!.chain]![first!.index]?.session === own);
+  return session && session.workEnd >= readyAt ? atEndOf(shop, session, one) : undefined;
+}
+
+/** Undefined where it is too much for the session, or its people are not free for so long. */
+function atEndOf({ problem, profile }: Workshop, session: Session, one: Placed): Placed | undefined {
+  if (session.work + one.work > one.kind.most) return undefined;
+  const begin = session.workEnd;
+  const end = ceilToGrid(begin + one.work);
+  const more = end - session.end;
+  if (more > 0) {
+    if (closingAfter(problem.shop, session.start) < end) return undefined;
+    if (profile.findStart(session.end, more, true) !== session.end) return undefined;
+  }
+  return {
+    ...one,
+    begin,
+    start: session.end,
+    end: Math.max(end, session.end),
+    workEnd: begin + one.work,
+    joins: session,
+  };
 }
 
 function writeTask(

@@ -34,6 +34,7 @@ export function shareOf(plan: Schedule, members: readonly ShopMember[], place: n
     sessions,
     ...(plan.heldByAir ? { heldByAir: plan.heldByAir } : {}),
     ...(plan.overAir ? { overAir: plan.overAir } : {}),
+    ...(plan.kept ? { kept: plan.kept } : {}),
     among: amongOf(plan, members, place, lastWorkHours, later),
   };
 }
@@ -168,6 +169,7 @@ function sessionParts(
       end: at === runs.length - 1 ? session.end : last.end,
       hours: worked - begin,
       fixed: at === 0 ? session.fixed : 0,
+      ...(at === 0 ? {} : { since: session.start }),
     };
     begin = worked;
     return [key, part];
@@ -212,5 +214,6 @@ const sessionOfJob = (session: PlannedSession, later: number): PlannedSession =>
   ...session,
   start: session.start - later,
   end: session.end - later,
+  ...(session.since === undefined ? {} : { since: session.since - later }),
   items: ownIds(session.items),
 });
