@@ -9,6 +9,7 @@ import { files } from "./files.ts";
 import { type Attack, type Flaw, signatureOf } from "./flaws.ts";
 import { exponentOf } from "./growth-fit.ts";
 import { readOptions } from "./options.ts";
+import { pictures } from "./pictures.ts";
 import { protocol } from "./protocol.ts";
 import { attackInRounds } from "./rounds.ts";
 import { soakFlaws } from "./soak.ts";
@@ -29,6 +30,7 @@ describe("nothing is found", () => {
   test("by edits", async () => expect(await flawsOf(edits, 4)).toEqual([]));
   test("by what is sent to the server", async () => expect(await flawsOf(protocol, 6)).toEqual([]));
   test("in odd folders", async () => expect(await flawsOf(files, 5)).toEqual([]));
+  test("by pictures", async () => expect(await flawsOf(pictures, 300)).toEqual([]));
   test("in memory", async () => expect(await soakFlaws({ turns: 10, texts: [""] })).toEqual([]));
 });
 

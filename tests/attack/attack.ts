@@ -15,11 +15,12 @@ const SHARES: Readonly<Record<Part, number>> = {
   growth: 40,
   protocol: 10,
   files: 13,
+  pictures: 2,
   texts: 15,
   edits: 12,
-  soak: 10,
+  soak: 8,
 };
-const ORDER: readonly Part[] = ["growth", "protocol", "files", "texts", "edits", "soak"];
+const ORDER: readonly Part[] = ["growth", "protocol", "files", "pictures", "texts", "edits", "soak"];
 
 async function attack({ minutes, seed, parts }: Options): Promise<boolean> {
   console.log(`attack: ${parts.join(", ")} for ${minutes} min, seed ${seed}`);

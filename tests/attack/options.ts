@@ -1,6 +1,6 @@
 /** The words after `npm run attack --`. */
 
-export const PARTS = ["growth", "texts", "edits", "protocol", "files", "soak"] as const;
+export const PARTS = ["growth", "texts", "edits", "protocol", "files", "pictures", "soak"] as const;
 export type Part = (typeof PARTS)[number];
 
 export interface Options {

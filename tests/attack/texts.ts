@@ -35,6 +35,8 @@ const COMMANDS: readonly (readonly string[])[] = [
   ...["text", "json", "csv", "markdown"].map((form) => ["shopping", "--format", form, "a.finish"]),
   ...["text", "markdown", "html"].map((form) => ["sheet", "--format", form, "a.finish"]),
   ...["text", "json"].map((form) => ["compare", "--format", form, "a.finish", "b.finish"]),
+  ...["text", "json", "markdown"].map((form) => ["diff", "--format", form, "a.finish", "b.finish"]),
+  ["care", "a.finish"],
   ["format", "--check", "a.finish"],
 ];
 

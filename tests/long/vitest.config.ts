@@ -9,7 +9,7 @@ const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
 /** With properties, or with a part of its work left to this run. */
 const hasMore = (file: string): boolean =>
-  /import fc from "fast-check"|\bLONG_TIMES\b/u.test(readFileSync(path.join(ROOT, file), "utf8"));
+  /import fc from "fast-check"|harness\/share\.ts/u.test(readFileSync(path.join(ROOT, file), "utf8"));
 
 export default mergeConfig(
   { ...usual, test: { ...usual.test, include: [] } },

@@ -11,6 +11,7 @@ import { describe, expect, it, test } from "vitest";
 import { SOLVENTS, solventPattern } from "../../server/src/core/knowledge/solvents.ts";
 import { type Expression, expressionsOfSource, productExpressions } from "../harness/expressions.ts";
 import { cpuMs, growth, MOST_GROWTH } from "../harness/growth.ts";
+import { IS_LONG_RUN } from "../harness/share.ts";
 
 /** Expressions that are made of a table, by the file that makes them. */
 const MADE: ReadonlyMap<string, readonly RegExp[]> = new Map([
@@ -37,10 +38,13 @@ const SIZES = [250, 2500];
 const SUSPICIOUS_MS = 1.5;
 const SIGNS = [" ", "\t", "\n", "a", "1", "-", ".", "é"];
 
+/** Pairs of so many are tried; the short run leaves out the rarer ones, not the kinds. */
+const MOST_UNITS = IS_LONG_RUN ? 16 : 11;
+
 /** What an expression speaks of: its words and its signs, and a few of each kind that a class may stand for. */
 function unitsOf({ source }: Expression): readonly string[] {
   const plain = source.replace(/\\[pP]\{[^}]*\}|\\u\{?[0-9a-f]+\}?|\\[a-zA-Z]|\(\?<?[=!:]?|\[\^/giu, " ");
-  return [...new Set([...SIGNS, ...(plain.match(/[\p{L}]{2,}|[^\p{L}\s]/gu) ?? [])])].slice(0, 16);
+  return [...new Set([...SIGNS, ...(plain.match(/[\p{L}]{2,}|[^\p{L}\s]/gu) ?? [])])].slice(0, MOST_UNITS);
 }
 
 /** Texts of a size that may drive an expression to try again and again. */

@@ -9,6 +9,7 @@ import type { FileFinding, FileSpan } from "../../server/src/views/places/file-f
 import { withEdits } from "../features/navigate.ts";
 import { analyse } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleNames, sampleText } from "../harness/samples.ts";
+import { shareOf } from "../harness/share.ts";
 
 const SAMPLES: Readonly<Record<string, string>> = Object.fromEntries(
   sampleNames.map((name) => [name, sampleText(name)]),
@@ -84,7 +85,7 @@ describe("renaming any name of the samples", () => {
     );
   });
 
-  test.each(names)("$name of $file", ({ file, offset, name }) => {
+  test.each(shareOf(names, 2))("$name of $file", ({ file, offset, name }) => {
     for (const each of sampleNames) analyst.setFile(each, sampleText(each));
     applyTo(analyst, file, offset, "some_name_of_ours");
     // A misspelt argument stands for the parameter that it is near to, and is near to the new name no more.
@@ -119,7 +120,7 @@ test("a new name that is in use for something else, or means something to the no
         expect(drawFindings(analyst.analysis())).toEqual(before);
       },
     ),
-    { numRuns: 60 },
+    { numRuns: 30 },
   );
 });
 
@@ -218,7 +219,7 @@ describe("spoilt texts", () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
@@ -236,7 +237,7 @@ describe("spoilt texts", () => {
         // Where two things had one name, there is no way back to it.
         if (!("refusal" in back)) expect(withEdits(after, back.edits)).toEqual(texts);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { job, only, outline, PLACES, STOCK, sheets, step, stepsOf, titles } from "../harness/bench-sheets.ts";
 import { analyse } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleNames, sampleText } from "../harness/samples.ts";
+import { shareOf } from "../harness/share.ts";
 
 describe("what is told along", () => {
   test("doc comments of job, piece, surface, material and shop", () => {
@@ -139,7 +140,7 @@ test("no half-typed sample keeps a sheet from being put together", () => {
   for (const name of sampleNames) {
     const lines = sampleText(name).split("\n");
     const analyst = sampleAnalyst();
-    for (const gone of lines.keys()) {
+    for (const gone of shareOf([...lines.keys()], 5)) {
       analyst.setFile(name, lines.filter((_, i) => i !== gone).join("\n"));
       for (const sheet of analyst.analysis().sheets(name)) {
         const numbers = sheet.procedures.flatMap((procedure) =>

@@ -156,20 +156,16 @@ describe("never above the best", () => {
     expect(canFinishBy(input, best.elapsedHours)).toBe(true);
   };
 
-  test.each([false, true])(
-    "in small jobs of any kind, windows %s",
-    (windows) => {
-      fc.assert(fc.property(smallJob(fc.integer({ min: 1, max: 2 }), windows), check), {
-        numRuns: 40,
-        seed: 21,
-      });
-    },
-    120_000,
-  );
+  test.each([false, true])("in small jobs of any kind, windows %s", (windows) => {
+    fc.assert(fc.property(smallJob(fc.integer({ min: 1, max: 2 }), windows), check), {
+      numRuns: 20,
+      seed: 21,
+    });
+  });
 
   test("in small jobs of coats that are tied", () => {
-    fc.assert(fc.property(coatsJob(3, 3, 1), check), { numRuns: 60, seed: 22 });
-  }, 120_000);
+    fc.assert(fc.property(coatsJob(3, 3, 1), check), { numRuns: 25, seed: 22 });
+  });
 });
 
 test("larger jobs of tied coats keep every rule, and their bound is below their finish", () => {
@@ -183,9 +179,9 @@ test("larger jobs of tied coats keep every rule, and their bound is below their 
       expect(wrongsOf(input, result)).toEqual([]);
       expect(schedule(input)).toEqual(result);
     }),
-    { numRuns: 40, seed: 23 },
+    { numRuns: 20, seed: 23 },
   );
-}, 120_000);
+});
 
 describe("prices", () => {
   /** What a plan's chain pays, looking at every minute of it. */
@@ -313,13 +309,9 @@ describe("prices", () => {
   test.each([
     ["any chains", mediumJob(fc.integer({ min: 1, max: 2 }), true), 31],
     ["tied coats", coatsJob(6, 5, 0.25), 32],
-  ] as const)(
-    "no plan's chain pays less than the cheapest way, %s",
-    (_, jobs, seed) => {
-      fc.assert(fc.property(jobs, fc.integer({ min: 1, max: 1e9 }), check), { numRuns: 60, seed });
-    },
-    120_000,
-  );
+  ] as const)("no plan's chain pays less than the cheapest way, %s", (_, jobs, seed) => {
+    fc.assert(fc.property(jobs, fc.integer({ min: 1, max: 1e9 }), check), { numRuns: 30, seed });
+  });
 });
 
 describe("the linear master", () => {
