@@ -8,6 +8,7 @@ import type { CliIo } from "../../server/src/cli/io.ts";
 import { load } from "../../server/src/cli/load.ts";
 import { nodeFiles } from "../../server/src/cli/node-files.ts";
 import { runGit } from "../../server/src/cli/node-git.ts";
+import { nodeWatch } from "../../server/src/cli/node-watch.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 
 const LONE = 250;
@@ -57,6 +58,7 @@ const ioWith = (analysts: number[]): CliIo => ({
   cwd: folder,
   env: {},
   files: nodeFiles,
+  watch: nodeWatch,
   git: runGit,
   version: "1.2.3",
   home: folder,

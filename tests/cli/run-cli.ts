@@ -13,6 +13,7 @@ import type { CliFiles, CliIo } from "../../server/src/cli/io.ts";
 import { run } from "../../server/src/cli/main.ts";
 import { nodeFiles, readStream } from "../../server/src/cli/node-files.ts";
 import { runGit } from "../../server/src/cli/node-git.ts";
+import { nodeWatch, type Watch } from "../../server/src/cli/node-watch.ts";
 import { type AnalystOptions, createAnalyst } from "../../server/src/features/analyst.ts";
 
 export interface CliInput {
@@ -33,6 +34,8 @@ export interface CliInput {
   readonly look?: (folder: string) => void;
   /** Other parts of the analysis than the usual, to see what becomes of a fault in them. */
   readonly parts?: AnalystOptions["parts"];
+  /** What is told of changes, given the folder of the files. */
+  readonly watch?: (folder: string) => Watch;
   /** Comes between the reading of a file and its writing. */
   readonly beforeWriting?: (file: string) => void;
 }
@@ -71,6 +74,7 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
       env: input.env ?? {},
       files: filesWithout(folder, input),
       git: runGit,
+      watch: () => input.watch?.(folder) ?? nodeWatch(),
       version: "1.2.3",
       home: HOME,
       now: () => "2027-03-01T08:00:00Z",

@@ -16,6 +16,8 @@ export interface CommandContext {
   readonly io: CliIo;
   /** How the command ended. */
   finish(status: ExitStatus): void;
+  /** The program with all its commands, for what tells about them. */
+  wholeProgram(): Promise<Command>;
 }
 
 /** Adds one command to the program. */

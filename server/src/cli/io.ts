@@ -11,6 +11,7 @@ import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
 import type { Permit } from "../reading/may-read.ts";
 import type { RunGit } from "./node-git.ts";
+import type { Watch } from "./node-watch.ts";
 import type { ReadBytes } from "./read-plain.ts";
 
 export interface CliOutput {
@@ -70,6 +71,8 @@ export interface CliIo {
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly files: CliFiles;
   readonly git: RunGit;
+  /** Waits for changes, until it is closed. */
+  readonly watch: () => Watch;
   readonly version: string;
   /** The folder that the program was installed in, with its samples. */
   readonly home: string;

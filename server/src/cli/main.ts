@@ -25,6 +25,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   new: async () => (await import("./commands/new.ts")).addNew,
   explain: async () => (await import("./commands/explain.ts")).addExplain,
   "language-server": async () => (await import("./commands/language-server.ts")).addLanguageServer,
+  completion: async () => (await import("./commands/completion.ts")).addCompletion,
+  manual: async () => (await import("./commands/manual.ts")).addManual,
   demo: async () => (await import("./commands/demo.ts")).addDemo,
 };
 
@@ -55,6 +57,7 @@ export async function run(argv: readonly string[], io: CliIo): Promise<ExitStatu
     finish: (ended) => {
       status = ended;
     },
+    wholeProgram: async () => programOf(ctx, await commandsFor([])),
   };
   const program = programOf(ctx, await commandsFor(argv));
   try {

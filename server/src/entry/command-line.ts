@@ -8,6 +8,7 @@ import type { CliOutput } from "../cli/io.ts";
 import { run } from "../cli/main.ts";
 import { nodeFiles, readStream } from "../cli/node-files.ts";
 import { runGit } from "../cli/node-git.ts";
+import { nodeWatch } from "../cli/node-watch.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { askingAt } from "./ask-at-terminal.ts";
 import { letProcessEnd } from "./end-process.ts";
@@ -34,6 +35,7 @@ run(process.argv.slice(2), {
   env: process.env,
   files: nodeFiles,
   git: runGit,
+  watch: nodeWatch,
   version: versionIn(home),
   home,
   now: () => new Date().toISOString(),

@@ -1,4 +1,5 @@
 /** `check`: the findings of files and folders. */
+import path from "node:path";
 import { InvalidArgumentError, Option } from "commander";
 import type { Severity } from "../../core/findings.ts";
 import { isAtLeast } from "../../core/findings.ts";
@@ -47,6 +48,7 @@ export interface CheckOptions extends LoadOptions {
   readonly rule?: readonly string[];
   readonly fix?: true;
   readonly diff?: true;
+  readonly watch?: true;
   readonly statistics?: true;
   readonly baseline?: string;
   readonly writeBaseline?: string;
@@ -84,6 +86,7 @@ export const addCheck: AddCommand = (program, ctx) => {
       "--diff",
       "print what --fix would change, change nothing, and end with 1 if it would change anything",
     )
+    .option("--watch", "check again after every change, until Ctrl+C")
     .option("--baseline <file>", "leave out the findings that this file lists")
     .option("--write-baseline <file>", "list the findings of today in this file, for --baseline")
     .option("--statistics", "count the findings of each rule as well")
@@ -113,8 +116,50 @@ export async function check(
 ): Promise<ExitStatus> {
   refuseContradictions(paths, options);
   if (options.diff) return showChanges(io, paths, options);
+  if (options.watch) return checkOnChanges(io, paths, options);
+  return checkOnce(io, paths, options, () => {});
+}
+
+/** Checks at once and after every change; it ends when the watch does, with what the last check came to. */
+async function checkOnChanges(
+  io: CliIo,
+  paths: readonly string[],
+  options: CheckOptions,
+): Promise<ExitStatus> {
+  const watch = io.watch();
+  const named = paths.length > 0 ? paths : ["."];
+  // Watched before it is read, so that no change between the two is missed.
+  for (const each of named) {
+    const place = path.resolve(io.cwd, each);
+    const isFolder = (await io.files.kind(place)) === "folder";
+    watch.add([{ folder: isFolder ? place : path.dirname(place), isDeep: isFolder }]);
+  }
+  const alsoUsed = ({ files, together }: Checked): void => {
+    const used = files.flatMap((file) => together.usedBy(file.path));
+    watch.add([...used].map((file) => ({ folder: path.dirname(file), isDeep: false })));
+  };
+  try {
+    let status = await checkOnce(io, paths, options, alsoUsed);
+    for (;;) {
+      io.stderr.write("Waiting for changes. Ctrl+C ends.\n");
+      if (!(await watch.next())) return status;
+      io.stderr.write("\nA recipe has changed. Checking again.\n");
+      status = await checkOnce(io, paths, options, alsoUsed);
+    }
+  } finally {
+    watch.close();
+  }
+}
+
+async function checkOnce(
+  io: CliIo,
+  paths: readonly string[],
+  options: CheckOptions,
+  onChecked: (checked: Checked) => void,
+): Promise<ExitStatus> {
   const isFixed = options.fix ? await applyFixes(io, paths, options) : true;
   const checked = await checkFiles(io, paths, options);
+  onChecked(checked);
   const all = chosen(reportOf(checked), options);
   const known = await knownFindings(io, all, options);
   const report = known.report;
@@ -126,8 +171,16 @@ export async function check(
 
 function refuseContradictions(
   paths: readonly string[],
-  { fix, diff, baseline, writeBaseline }: CheckOptions,
+  { fix, diff, watch, baseline, writeBaseline }: CheckOptions,
 ): void {
+  if (watch && (fix || diff || writeBaseline !== undefined)) {
+    throw new UsageError(
+      "`--watch` only reports. Give `--fix`, `--diff` or `--write-baseline` in a run of its own.",
+    );
+  }
+  if (watch && paths.includes("-")) {
+    throw new UsageError("`--watch` waits for changes of files, and standard input is none.");
+  }
   if (fix && diff) throw new UsageError("`--fix` changes files and `--diff` changes none: give one of them.");
   if (fix && paths.includes("-")) {
     throw new UsageError(

@@ -1,0 +1,85 @@
+/** What shells complete, asked of bash itself, and what the manual page tells. */
+import { execFileSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { runCli } from "./run-cli.ts";
+
+const scriptOf = async (shell: string): Promise<string> => (await runCli(["completion", shell])).stdout;
+
+describe("bash", () => {
+  let folder = "";
+  beforeAll(async () => {
+    folder = mkdtempSync(path.join(tmpdir(), "finishwright-"));
+    mkdirSync(path.join(folder, "oak"));
+    for (const name of ["a b.finish", "table.finish", "notes.txt"])
+      writeFileSync(path.join(folder, name), "");
+    writeFileSync(path.join(folder, "script"), await scriptOf("bash"));
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  /** What bash offers for the last of these words. */
+  const offered = (...words: readonly string[]): readonly string[] => {
+    const program = `source ./script
+COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _finishwright
+((\${#COMPREPLY[@]})) && printf '%s\\n' "\${COMPREPLY[@]}"; true`;
+    const argv = ["--noprofile", "--norc", "-c", program, "bash", "finishwright", ...words];
+    return execFileSync("bash", argv, { cwd: folder, encoding: "utf8" }).split("\n").slice(0, -1).toSorted();
+  };
+
+  test.each([
+    ["a command", ["ch"], ["check"]],
+    ["an option", ["check", "--fi"], ["--fix"]],
+    ["the words of an option", ["check", "--fail-on", ""], ["error", "hint", "warning"]],
+    ["the words behind its sign", ["check", "--format", "=", "s"], ["sarif"]],
+    ["recipes and folders", ["check", "--quiet", ""], ["a b.finish", "oak", "table.finish"]],
+    ["folders alone", ["check", "--read-also", ""], ["oak"]],
+    ["any file", ["check", "--baseline", "n"], ["notes.txt"]],
+    ["names of rules", ["explain", "coat-over-wa"], ["coat-over-wax"]],
+    ["shells", ["completion", "f"], ["fish"]],
+    ["nothing where only a person knows", ["totals", "--job", ""], []],
+    ["options of the program", ["--v"], ["--version"]],
+  ] as const)("completes %s", (_, words, expected) => expect(offered(...words)).toEqual(expected));
+});
+
+test.each(["bash", "zsh", "fish"])(
+  "%s is told of every command, and of every option of `check`",
+  async (shell) => {
+    const script = await scriptOf(shell);
+    const help = (await runCli(["--help"])).stdout;
+    const commands = [...help.matchAll(/^ {2}([a-z-]+) .*(?:\n|$)/gmu)].map(([, name]) => name!);
+    const names = commands.filter((name) => name !== "finishwright");
+    expect(names).toEqual(expect.arrayContaining(["check", "sheet", "completion", "manual"]));
+    for (const name of names) expect(script).toMatch(new RegExp(`\\b${name}\\b`, "u"));
+    for (const [, name] of (await runCli(["check", "--help"])).stdout.matchAll(/^ {2}--([a-z-]+)/gmu))
+      expect(script).toContain(shell === "fish" ? ` -l ${name} ` : `--${name}`);
+  },
+);
+
+test("an unknown shell is refused with those that are known", async () => {
+  const { status, stderr } = await runCli(["completion", "csh"]);
+  expect(status).toBe(2);
+  expect(stderr).toContain("Allowed choices are bash, zsh, fish.");
+});
+
+describe("the manual page", () => {
+  test("has every command, its own sections, and no macro but those of the page", async () => {
+    const { stdout, status } = await runCli(["manual"]);
+    expect(status).toBe(0);
+    const lines = stdout.split("\n");
+    expect(lines[0]).toMatch(/^\.TH FINISHWRIGHT 1 "" "finishwright \d+\.\d+\.\d+" "User Commands"$/u);
+    expect(lines.filter((line) => line.startsWith(".SH"))).toEqual(
+      ["NAME", "SYNOPSIS", "DESCRIPTION", "OPTIONS", "COMMANDS", "EXIT STATUS"].map(
+        (title) => `.SH ${title}`,
+      ),
+    );
+    for (const name of ["check", "diff", "language\\-server", "manual"])
+      expect(lines).toContain(`.SS ${name}`);
+    const macros = lines.flatMap((line) => /^[.'](\S*)/u.exec(line)?.[1] ?? []);
+    expect(new Set(macros)).toEqual(new Set(["TH", "SH", "SS", "TP", "PP"]));
+    // A hyphen that is typed is one that is typed, in every output of `man`.
+    expect(stdout).toContain("\\fB\\-\\-fail\\-on\\fR \\fIlevel\\fR");
+    expect(stdout).not.toMatch(/(?<!\\)-/u);
+  });
+});
