@@ -156,9 +156,12 @@ export class FieldParser extends WordsParser {
     if (to !== undefined) {
       line.from = from;
     }
+    if (line.thinner === undefined) {
+      return;
+    }
     const share = to === undefined ? `up to ${valueText(from)}` : `${valueText(from)} to ${valueText(to)}`;
     this.dropRespellings(start);
-    this.respell({ start, end: line.thinner!.span.end }, `${line.thinner!.text}, ${share}`);
+    this.respell({ start, end: line.thinner.span.end }, `${line.thinner.text}, ${share}`);
   }
 
   protected readonly thinner = this.part(AT_UP, (line: Value<"thin">): void => {

@@ -377,7 +377,7 @@ export class LayerParser extends StepParser {
     const { start } = this.peek(1);
     const empty = { start, end: start };
     const isPlain = this.peek(2).type === t.NumberToken && this.peek(1).type !== t.NumberToken;
-    while (!this.at(t.NumberToken)) this.skip(1);
+    while (!this.at(t.NumberToken) && !this.at(t.End)) this.skip(1);
     const value = passes ? this.count() : this.quantity("a time");
     while (!this.at(t.Comma) && !this.at(t.End) && this.peek(1).kind === "word") this.skip(1);
     const kind = passes ? "passes" : "flash";

@@ -319,12 +319,14 @@ export class StepParser extends FieldParser {
   private grit(grits: tree.Value[]): void {
     const first = this.peek(1);
     const group: LexToken[] = [];
-    do {
+    if (this.isFigureOfGrit(1)) {
       group.push(...this.gritFigures());
-      if (this.peek(1).text === "/" && group.length > 0) {
+      // A stroke without a grit behind it is left for the end of the line to report.
+      while (this.peek(1).text === "/" && this.isFigureOfGrit(2)) {
         this.skip(1);
+        group.push(...this.gritFigures());
       }
-    } while (group.length > 0 && this.peek(0).text === "/");
+    }
     if (group.length === 0) {
       grits.push(this.value("a grit"));
       return;
@@ -347,15 +349,18 @@ export class StepParser extends FieldParser {
     grits.push(...group.map(gritOf));
   }
 
-  /** The figures of the next token, when it is one that stands for grits alone: `120`, `P120`, `120/150`, `P280-P320`. */
+  /** Whether a token stands for grits alone: `120`, `P120`, `120/150`, `P280-P320`. */
+  private isFigureOfGrit(ahead: number): boolean {
+    const token = this.peek(ahead);
+    const isPlain = token.type === t.NumberToken && !/[ \t-]/u.test(token.text);
+    return isGritWord(token) || (isPlain && this.peek(ahead + 1).type !== t.Unit && isSplit(token.text));
+  }
+
+  /** The figures of the next token, which is one that stands for grits. */
   private gritFigures(): readonly LexToken[] {
     const token = this.peek(1);
-    const isPlain = token.type === t.NumberToken && !/[ \t-]/u.test(token.text);
-    if (isGritWord(token) || (isPlain && this.peek(2).type !== t.Unit && isSplit(token.text))) {
-      this.skip(1);
-      return figuresIn(token);
-    }
-    return [];
+    this.skip(1);
+    return figuresIn(token);
   }
 
   /** After the comma (or `then`): a grit, or a name that is the whole part. */

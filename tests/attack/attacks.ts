@@ -8,4 +8,11 @@ import { soak } from "./soak.ts";
 import { texts } from "./texts.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: every attack draws inputs of its own kind.
-export const ATTACKS: Readonly<Record<string, Attack<any>>> = { texts, edits, protocol, files, pictures, soak };
+export const ATTACKS: Readonly<Record<string, Attack<any>>> = {
+  texts,
+  edits,
+  protocol,
+  files,
+  pictures,
+  soak,
+};

@@ -77,7 +77,11 @@ function changed(bytes: Buffer, { kind, at, to, length, value }: Change): Buffer
     case "end":
       return Buffer.from(before);
     case "chunk":
-      return Buffer.concat([before, chunk(["IDAT", "iTXt", "IHDR", "IEND"][value % 4]!, deflateSync(after)), after]);
+      return Buffer.concat([
+        before,
+        chunk(["IDAT", "iTXt", "IHDR", "IEND"][value % 4]!, deflateSync(after)),
+        after,
+      ]);
   }
 }
 

@@ -94,10 +94,12 @@ const said = (text: string): string =>
  */
 function keepsRemarks(text: string, once: string): boolean {
   const [before, after] = [remarks(text), remarks(once)];
+  // Between words there is one blank where there were many.
+  const words = text.replace(/\s+/gu, " ");
   let next = 0;
   for (const remark of after) {
     if (remark === before[next]) next += 1;
-    else if (!remark.startsWith('"') || !text.includes(remark.slice(1, -1))) return false;
+    else if (!remark.startsWith('"') || !words.includes(remark.slice(1, -1))) return false;
   }
   return next === before.length;
 }
