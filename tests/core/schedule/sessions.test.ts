@@ -79,6 +79,14 @@ test("with work that is done together or apart", () => {
   expect(planned).toBeGreaterThan(6);
 });
 
+test("a bound that is wrong is seen", () => {
+  const [input] = fc.sample(tinyShop, { numRuns: 1, seed: 26 });
+  const result = planSessions(input!)!;
+  const wrong = { ...result, lowerBound: result.lastWorkHours! + 1, exact: true };
+  expect(sessionWrongsOf(input!, result)).toEqual([]);
+  expect(sessionWrongsOf(input!, wrong)).toEqual(["bound above the last work"]);
+});
+
 test("of 40 small shops hardly any could end its work earlier, whatever is tried", () => {
   let [best, none, proven] = [0, 0, 0];
   const others: ScheduleInput[] = [];

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
 import { planWork } from "../../../server/src/core/schedule/plan.ts";
-import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
+import type { Schedule, ScheduleInput } from "../../../server/src/core/schedule/types.ts";
 import { createAnalyst } from "../../../server/src/features/analyst.ts";
 
 /** From here. */
@@ -14,27 +14,46 @@ export function writtenJobs(
   folders: readonly string[] = WRITTEN,
 ): readonly (readonly [string, ScheduleInput])[] {
   const jobs: [string, ScheduleInput][] = [];
-  for (const folder of folders) {
-    const root = fileURLToPath(new URL(folder, import.meta.url));
-    const names = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((name) =>
-      name.endsWith(".finish"),
-    );
-    for (const group of new Set(names.map((name) => dirname(name)))) {
-      const files = names.filter((name) => dirname(name) === group);
-      const analyst = createAnalyst({
-        resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
-        parts: {
-          plan: (input) => {
-            if (input.chains.length > 0) jobs.push([`${folder.split("/").at(-2)}/${group}`, input]);
-            return planWork({ chains: [] });
-          },
-        },
-      });
-      for (const name of files) analyst.setFile(name, readFileSync(`${root}${name}`, "utf8"));
-      for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
-      const analysis = analyst.analysis();
-      for (const name of files) analysis.findings(name);
-    }
-  }
+  for (const folder of folders)
+    readGroups([folder], (place, input) => {
+      if (input.chains.length > 0) jobs.push([place, input]);
+      return planWork({ chains: [] });
+    });
   return jobs;
+}
+
+/** The jobs that share a shop, as the planner is asked for all of them together. */
+export function writtenShops(
+  ...folders: readonly (readonly [folder: string, groups?: RegExp])[]
+): readonly (readonly [string, ScheduleInput])[] {
+  const shops: [string, ScheduleInput][] = [];
+  for (const folder of folders)
+    readGroups(folder, (place, input) => {
+      if (input.jobs !== undefined) shops.push([place, input]);
+      return planWork(input);
+    });
+  return shops;
+}
+
+/** Checks the files of each group of a folder together, with this planner. */
+function readGroups(
+  [folder, groups = /^/u]: readonly [folder: string, groups?: RegExp],
+  plan: (place: string, input: ScheduleInput) => Schedule,
+): void {
+  const root = fileURLToPath(new URL(folder, import.meta.url));
+  const names = readdirSync(root, { recursive: true, encoding: "utf8" }).filter(
+    (name) => name.endsWith(".finish") && groups.test(dirname(name)),
+  );
+  for (const group of new Set(names.map((name) => dirname(name)))) {
+    const files = names.filter((name) => dirname(name) === group);
+    const place = `${folder.split("/").at(-2)}/${group}`;
+    const analyst = createAnalyst({
+      resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
+      parts: { plan: (input) => plan(place, input) },
+    });
+    for (const name of files) analyst.setFile(name, readFileSync(`${root}${name}`, "utf8"));
+    for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");
+    const analysis = analyst.analysis();
+    for (const name of files) analysis.findings(name);
+  }
 }

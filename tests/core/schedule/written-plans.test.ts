@@ -8,7 +8,7 @@ import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
 import { shareOf } from "../../harness/share.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 import { wrongsOf } from "./verifier.ts";
-import { writtenJobs } from "./written-jobs.ts";
+import { writtenJobs, writtenShops } from "./written-jobs.ts";
 
 /** The verifiers count minutes, so tasks that take a part of one are rounded up to it; waits without sessions as well. */
 function inWholeMinutes(input: ScheduleInput): ScheduleInput {
@@ -36,6 +36,21 @@ function inWholeMinutes(input: ScheduleInput): ScheduleInput {
     })),
   };
 }
+
+const isLong = process.env.LONG_TIMES !== undefined;
+
+test("of the jobs that share a shop, in one plan, keep every rule", () => {
+  let jobs = 0;
+  const corpus = isLong ? [["../../corpus/"] as const] : [];
+  for (const [place, shop] of writtenShops(["../../../samples/"], ...corpus)) {
+    const input = inWholeMinutes(shop);
+    const result = planWork(input);
+    expect(sessionWrongsOf(input, result), place).toEqual([]);
+    jobs += shop.jobs!.length;
+  }
+  // The reading room's four, and two each of two files of the corpus.
+  expect(jobs).toBe(isLong ? 8 : 4);
+});
 
 test("of written jobs keep every rule", () => {
   let inSessions = 0;

@@ -238,7 +238,6 @@ function scheduleOf(problem: SessionProblem, plan: SessionPlan, bound: number): 
     const job = problem.jobOf[chain]!;
     finishes[job] = Math.max(finishes[job]!, end);
   }
-  const lowest = Math.min(bound, lastWork);
   return {
     status: "planned",
     items: plannedItems(problem, plan, people, finishes),
@@ -247,9 +246,10 @@ function scheduleOf(problem: SessionProblem, plan: SessionPlan, bound: number): 
     elapsedHours: inHours(finish),
     lastWorkHours: inHours(lastWork),
     lastWorkAt: localDateTime(problem, lastWork),
-    lowerBound: inHours(lowest),
-    exact: lowest >= lastWork,
-    gap: lowest > problem.start ? (lastWork - lowest) / (lowest - problem.start) : 0,
+    // A bound above the plan would be wrong, and is left to be seen.
+    lowerBound: inHours(bound),
+    exact: bound >= lastWork,
+    gap: bound > problem.start ? (lastWork - bound) / (bound - problem.start) : 0,
     conflicts: [],
     sessions: plannedSessions(problem, people),
   };
