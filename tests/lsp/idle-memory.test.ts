@@ -1,6 +1,6 @@
 /** Memory is given back once in a pause, and only if there is some to give. */
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { createIdleMemory } from "../../server/src/entry/idle-memory.ts";
+import { createIdleMemory, createTidying } from "../../server/src/entry/idle-memory.ts";
 
 const MB = 1024 * 1024;
 
@@ -44,4 +44,25 @@ test("a heap that has not grown since is left alone", () => {
   expect(heap.collections).toBe(1);
   pause(90);
   expect(heap.collections).toBe(2);
+});
+
+test("a program that goes on working collects when its heap has grown by a quarter of a gigabyte", () => {
+  let [megabytes, collections] = [100, 0];
+  const tidy = createTidying({
+    collect: () => {
+      collections += 1;
+      megabytes = 60;
+    },
+    heapBytes: () => megabytes * MB,
+  });
+  const collectedAt: number[] = [];
+  for (let part = 0; part < 20; part += 1) {
+    megabytes += 50;
+    const before = megabytes;
+    tidy();
+    if (megabytes < before) collectedAt.push(before);
+  }
+  // A server or program that has just begun holds about 32 MB; after a collection it is what is left.
+  expect(collectedAt).toEqual([300, 360, 360]);
+  expect(collections).toBe(3);
 });

@@ -5,7 +5,7 @@ import { planWork } from "../../server/src/core/schedule/plan.ts";
 import type { Schedule, ScheduleInput } from "../../server/src/core/schedule/types.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { createPlanning, type PlanMaker } from "../../server/src/lsp/planning.ts";
-import { inSlices, SLICE_MS } from "../../server/src/lsp/slices.ts";
+import { createTurns, SLICE_MS } from "../../server/src/lsp/slices.ts";
 import { type Client, startClient, VSCODE } from "./harness.ts";
 
 const URI = "file:///shop/late.finish";
@@ -214,9 +214,64 @@ test("a slice ends when its time is over, and stale work is given up", async () 
     looks.push(steps);
     return looks.length === 5;
   };
-  expect(await inSlices(work(), isStale, () => clock)).toBe(false);
+  const turns = createTurns(
+    () => undefined,
+    () => clock,
+  );
+  expect(await turns.take({ file: URI, begin: work, isStale })).toBe(false);
   // Four steps a slice: messages come in after the 4th, 8th, … and after the fifth slice nothing is wanted any more.
   expect(looks).toEqual([3, 7, 11, 15, 19]);
+});
+
+/** Work that writes down when it has its turn, of so many slices each. */
+function loggingTurns(first?: string) {
+  const log: string[] = [];
+  const turns = createTurns(
+    () => first,
+    () => log.length * SLICE_MS,
+  );
+  const take = (file: string, slices: number) =>
+    turns.take({
+      file,
+      *begin() {
+        for (let slice = 0; slice < slices; slice += 1) {
+          log.push(file);
+          yield;
+        }
+      },
+      isStale: () => false,
+    });
+  return { log, turns, take };
+}
+
+test("one part is done at a time: first for the file that is looked at, then in the order of asking", async () => {
+  const { log, take } = loggingTurns("c");
+  await Promise.all([take("a", 2), take("b", 2), take("c", 2)]);
+  // The first had begun before there was another.
+  expect(log).toEqual(["a", "c", "c", "a", "b", "b"]);
+});
+
+test("messages that wait come in before the next part, and what fails holds up nothing", async () => {
+  const { log, turns, take } = loggingTurns();
+  let messages = 0;
+  const message = (): void => {
+    messages += 1;
+    log.push("message");
+    turns.messageCame();
+    if (messages < 3) setImmediate(message);
+  };
+  const failing = turns.take({
+    file: "a",
+    begin: () => {
+      setImmediate(message);
+      throw new Error("no steps");
+    },
+    isStale: () => false,
+  });
+  const following = take("b", 1);
+  await expect(failing).rejects.toThrow("no steps");
+  expect(await following).toBe(true);
+  expect(log).toEqual(["message", "message", "message", "b"]);
 });
 
 /** A maker whose plans take as long as the test says, with the clock of the test. */

@@ -53,6 +53,7 @@ export async function checkRead(io: CliIo, asked: Asked): Promise<Checked> {
       if (analysis.usedBy(file.path).length > 1 || analysis.useLinks(file.path).length > 0) others.push(file);
       else findings.set(file.path, analysis.findings(file.path));
     }
+    io.tidy?.();
   }
   const together = (await analystOf(asked, [...rest, ...others])).analysis();
   return {

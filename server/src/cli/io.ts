@@ -58,6 +58,8 @@ export interface CliFiles {
 
 export interface CliIo {
   createAnalyst(options: AnalystOptions): Analyst;
+  /** Much has been let go of: to be called every now and then. */
+  readonly tidy?: () => void;
   /** Told of every fault in this program; the command that `run` was asked for then ends with 2. */
   readonly onFault?: FaultListener;
   /** All of standard input. */

@@ -12,6 +12,7 @@ import { nodeWatch } from "../cli/node-watch.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { askingAt } from "./ask-at-terminal.ts";
 import { letProcessEnd } from "./end-process.ts";
+import { createTidying } from "./idle-memory.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 
 const outputOf = (stream: NodeJS.WriteStream): CliOutput => ({
@@ -38,6 +39,7 @@ run(process.argv.slice(2), {
   watch: nodeWatch,
   version: versionIn(home),
   home,
+  tidy: createTidying(),
   now: () => new Date().toISOString(),
   startLanguageServer: async () => {
     const { serve } = await import("./serve.ts");

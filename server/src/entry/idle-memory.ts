@@ -11,6 +11,8 @@ import vm from "node:vm";
 const QUIET_MS = 3000;
 /** Less than this is not worth a collection, bytes. */
 const LEAST_GROWN = 48 * 1024 * 1024;
+/** So much of what has been let go of may be kept while there is work, bytes. */
+const MOST_GROWN = 256 * 1024 * 1024;
 /** Of a server that has just been started, bytes. */
 const HEAP_AT_START = 32 * 1024 * 1024;
 
@@ -19,21 +21,16 @@ export interface IdleMemory {
   touch(): void;
 }
 
-export interface IdleMemoryParts {
+export interface MemoryParts {
   /** Collects, and makes the heap small. */
   readonly collect: () => void;
   /** Bytes that the heap holds from the machine. */
   readonly heapBytes: () => number;
 }
 
-export function createIdleMemory({ collect, heapBytes }: IdleMemoryParts = ofThisProcess()): IdleMemory {
-  let before = HEAP_AT_START;
+export function createIdleMemory(parts: MemoryParts = ofThisProcess()): IdleMemory {
+  const giveBack = givingBack(LEAST_GROWN, parts);
   let timer: NodeJS.Timeout | undefined;
-  const giveBack = (): void => {
-    if (heapBytes() - before < LEAST_GROWN) return;
-    collect();
-    before = heapBytes();
-  };
   return {
     touch() {
       if (timer === undefined) timer = setTimeout(giveBack, QUIET_MS).unref();
@@ -42,7 +39,24 @@ export function createIdleMemory({ collect, heapBytes }: IdleMemoryParts = ofThi
   };
 }
 
-function ofThisProcess(): IdleMemoryParts {
+/**
+ * For a program that lets go of much as it goes: to be called every now and then. V8 would let the heap of one that has just
+ * begun grow to several hundred megabytes before it collects what has been let go of.
+ */
+export const createTidying = (parts: MemoryParts = ofThisProcess()): (() => void) =>
+  givingBack(MOST_GROWN, parts);
+
+/** Collects if the heap has grown by so many bytes since the last time. */
+function givingBack(leastGrown: number, { collect, heapBytes }: MemoryParts): () => void {
+  let before = HEAP_AT_START;
+  return () => {
+    if (heapBytes() - before < leastGrown) return;
+    collect();
+    before = heapBytes();
+  };
+}
+
+function ofThisProcess(): MemoryParts {
   let collect: ((options: object) => void) | undefined;
   return {
     collect() {

@@ -18,7 +18,7 @@ import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";
 import { DiagnosticSeverity } from "./protocol.ts";
 import { isShown } from "./settings.ts";
-import { inSlices } from "./slices.ts";
+import type { Turns } from "./slices.ts";
 import { SOURCE, toDiagnostic } from "./to-lsp.ts";
 
 export interface FileDiagnostics {
@@ -42,6 +42,7 @@ interface DiagnosedBy {
   readonly client: ClientState;
   readonly changes: Changes;
   readonly files: Files;
+  readonly turns: Turns;
   readonly log: Log;
   rulePage(rule: string): string | undefined;
 }
@@ -75,8 +76,15 @@ export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => 
     prepare(file) {
       const { generation } = session.changes;
       if (cache.get(file)?.generation === generation) return Promise.resolve(true);
-      const { analysis } = session.files.snapshot();
-      return inSlices(analysis.steps(file), () => session.changes.generation !== generation);
+      let begun = generation;
+      return session.turns.take({
+        file,
+        begin() {
+          begun = session.changes.generation;
+          return session.files.snapshot().analysis.steps(file);
+        },
+        isStale: () => session.changes.generation !== begun,
+      });
     },
     of(file) {
       const { generation } = session.changes;

@@ -34,13 +34,16 @@ export class Documents {
     return this.#clientUris.get(file) ?? file;
   }
 
+  /** The open file that a person looks at. */
+  get visible(): FileId | undefined {
+    return this.#visible !== undefined && this.#open.has(this.#visible) ? this.#visible : undefined;
+  }
+
   /** The open files, and first the one that a person looks at. */
   get openFiles(): readonly FileId[] {
     const open = [...this.#open.keys()];
-    const visible = this.#visible;
-    return visible !== undefined && this.#open.has(visible)
-      ? [visible, ...open.filter((file) => file !== visible)]
-      : open;
+    const visible = this.visible;
+    return visible !== undefined ? [visible, ...open.filter((file) => file !== visible)] : open;
   }
 
   get openCount(): number {

@@ -105,6 +105,11 @@ export class Files {
     return this.#documents.openFiles;
   }
 
+  /** The open file that a person looks at. */
+  get visible(): FileId | undefined {
+    return this.#documents.visible;
+  }
+
   get openCount(): number {
     return this.#documents.openCount;
   }

@@ -117,6 +117,7 @@ const request = <P, R>(
     const handle = (params: P, token: CancellationToken) => answer(session, params, token);
     const guarded = guardRequest(method, fallback, handle, session.log);
     connection.onRequest(method, (...given: readonly unknown[]) => {
+      session.turns.messageCame();
       const params = paramsIn(given);
       const wrong = wrongParams(method, params);
       if (wrong !== undefined) return new ResponseError(ErrorCodes.InvalidParams, wrong);
@@ -136,6 +137,7 @@ const notification = <P>(
     const handle = (params: P) => take(session, params);
     const guarded = guardNotification(method, handle, session.log);
     connection.onNotification(method, (...given: readonly unknown[]) => {
+      session.turns.messageCame();
       const params = given.length > 1 ? given : given[0];
       const wrong = wrongParams(method, params);
       if (wrong !== undefined) return session.log(wrong);

@@ -31,6 +31,7 @@ import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
 import { createSentTokens } from "./sent-tokens.ts";
 import type { Session } from "./session.ts";
+import { createTurns } from "./slices.ts";
 
 /** Serves `connection` until it closes. */
 export const runServer = (connection: Connection, host: Host): void => {
@@ -58,7 +59,8 @@ const createSession = (connection: Connection, host: Host): Session => {
     client.facts.rulePages === undefined
       ? host.rulePage(rule)
       : `${client.facts.rulePages}/${encodeURIComponent(rule)}.md`;
-  const diagnostics = createDiagnosticCache({ client, changes, files, log, rulePage });
+  const turns = createTurns(() => files.visible);
+  const diagnostics = createDiagnosticCache({ client, changes, files, turns, log, rulePage });
   const sentTokens = createSentTokens();
   // The state stays one object: what `initialize` and the settings put into it, all parts see.
   return Object.assign(client, {
@@ -72,6 +74,7 @@ const createSession = (connection: Connection, host: Host): Session => {
     diagnostics,
     sentTokens,
     planning,
+    turns,
   });
 };
 

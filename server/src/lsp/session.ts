@@ -13,6 +13,7 @@ import type { Host } from "./host.ts";
 import type { Planning } from "./planning.ts";
 import type { PushedDiagnostics } from "./push-diagnostics.ts";
 import type { SentTokens } from "./sent-tokens.ts";
+import type { Turns } from "./slices.ts";
 
 export interface Session extends ClientState {
   readonly connection: Connection;
@@ -23,6 +24,7 @@ export interface Session extends ClientState {
   readonly diagnostics: DiagnosticCache;
   readonly sentTokens: SentTokens;
   readonly planning: Planning;
+  readonly turns: Turns;
   /** The address of the page that explains a rule, where there is one. */
   rulePage(rule: string): string | undefined;
   /** Tells the user's output channel that something went wrong. */
