@@ -14,6 +14,8 @@ export interface Server {
   readonly pullsDiagnostics?: true;
   /** Tells in a second answer what needs a plan. */
   readonly plansLater?: true;
+  /** It is the one that is measured; the others are to compare with. */
+  readonly isMeasured?: true;
   readonly initializationOptions?: unknown;
   /** By section. */
   readonly settings: Readonly<Record<string, unknown>>;
@@ -87,6 +89,7 @@ export const FINISHWRIGHT: Server = {
   ending: ".finish",
   pullsDiagnostics: true,
   plansLater: true,
+  isMeasured: true,
   settings: {},
   text: recipeText,
   places: {
@@ -103,6 +106,7 @@ export const FLOOR: Server = {
   command: [path("peers/floor.mjs")],
   pullsDiagnostics: undefined,
   plansLater: undefined,
+  isMeasured: undefined,
 };
 
 const extracted = (language: string): string =>

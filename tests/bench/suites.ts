@@ -3,7 +3,7 @@
  * machine with other work tells little. Every keystroke makes a text that was not there before.
  */
 import { Client, type Position } from "./client.ts";
-import { placeIn, type Server } from "./servers.ts";
+import { FLOOR, placeIn, type Server } from "./servers.ts";
 
 /** A figure of a server; undefined where it has no answer to give. */
 export interface Figure {
@@ -137,7 +137,22 @@ export async function keystrokes(server: Server, options: Options, table: Table)
   }
 }
 
-/** Answers asked for at once after an edit. */
+/** What it costs to send an answer that needs no working out. */
+async function sent(answer: unknown, times: number): Promise<Figure> {
+  const client = new Client(FLOOR);
+  await client.initialize();
+  client.notify("bench/keep", { answer });
+  const walls: number[] = [];
+  for (let time = 0; time < times; time += 1) {
+    const began = performance.now();
+    await client.request("bench/send", {});
+    walls.push(performance.now() - began);
+  }
+  await client.stop();
+  return { wallMs: median(walls) };
+}
+
+/** Answers asked for at once after an edit; beside ours, the same answer from a server that has it ready. */
 export async function requests(server: Server, options: Options, table: Table): Promise<void> {
   const formatting = { options: { tabSize: 2, insertSpaces: true } };
   for (const size of options.sizes.filter((each) => each >= 1000)) {
@@ -160,15 +175,18 @@ export async function requests(server: Server, options: Options, table: Table): 
     for (const [what, provider, method, params] of asked) {
       if (!client.provides(provider)) continue;
       const walls: number[] = [];
+      let answer: unknown;
       for (let time = 0; time < Math.ceil(options.keystrokes / 2); time += 1) {
         client.change(uri, type());
         const began = performance.now();
-        await client.request(method, { textDocument: { uri }, ...params });
+        answer = await client.request(method, { textDocument: { uri }, ...params });
         walls.push(performance.now() - began);
         // The diagnostics of this edit must not be counted with the next answer.
         await client.keystroke(uri, type());
       }
-      table.set(`${what} after an edit, ${size} lines`, server.name, { wallMs: median(walls) });
+      const row = `${what} after an edit, ${size} lines`;
+      table.set(row, server.name, { wallMs: median(walls) });
+      if (server.isMeasured) table.set(row, FLOOR.name, await sent(answer, walls.length));
     }
     await client.stop();
   }
@@ -190,17 +208,41 @@ export async function burst(server: Server, { burst: edits }: Options, table: Ta
   await client.stop();
 }
 
-/** Many documents open at once, each with its diagnostics; then a keystroke in one of them. */
+/** Until a server has done next to nothing for a second: what it does by itself is over. */
+async function quiet(client: Client): Promise<void> {
+  for (let [before, still] = [client.cpuMs(), 0]; still < 4; ) {
+    await sleep(250);
+    const now = client.cpuMs();
+    still = now - before < 3 ? still + 1 : 0;
+    before = now;
+  }
+}
+
+/**
+ * Many documents opened at once and asked about: when the one opened last, which a person looks at, has its diagnostics,
+ * when all have, and when all that follows from it is done; then a keystroke in one of them.
+ */
 export async function manyDocuments(server: Server, options: Options, table: Table): Promise<void> {
   const { documents, keystrokes: strokes } = options;
   const text = server.text(26);
   const client = new Client(server);
   await client.initialize();
   const uris = Array.from({ length: documents }, (_, i) => uriOf(server, `many-${i}`));
-  const opened = await measured(client, async () => {
-    await Promise.all(uris.map((uri) => client.open(uri, text)));
-  });
-  table.set(`${documents} documents opened`, server.name, opened);
+  const [cpu, began] = [client.cpuMs(), performance.now()];
+  const soFar = (): Figure => ({ cpuMs: client.cpuMs() - cpu, wallMs: performance.now() - began });
+  let looked: Figure = {};
+  const answers = uris.map((uri) => client.open(uri, text));
+  await Promise.all([
+    ...answers,
+    answers.at(-1)!.then(() => {
+      looked = soFar();
+    }),
+  ]);
+  const all = soFar();
+  table.set(`${documents} documents opened, to the diagnostics of the one looked at`, server.name, looked);
+  table.set(`to those of all ${documents}`, server.name, all);
+  await quiet(client);
+  table.set("to all that follows, plans among it", server.name, { cpuMs: soFar().cpuMs });
   const type = typist(placeIn(text, Object.values(server.places)[0]!));
   await client.keystroke(uris[0]!, type());
   const { cpuMs, wallMs } = await measured(client, async () => {
@@ -208,6 +250,7 @@ export async function manyDocuments(server: Server, options: Options, table: Tab
   });
   const figure = { cpuMs: cpuMs / strokes, wallMs: wallMs / strokes };
   table.set(`keystroke with ${documents} documents open`, server.name, figure);
+  await quiet(client);
   await sleep(options.idleMs);
   table.set(`memory with ${documents} documents open`, server.name, { megabytes: client.memoryMb() });
   await client.stop();

@@ -48,19 +48,23 @@ job order {
 }
 `;
 
-/** A planner that waits until it is let go on. */
+/** A planner that waits until it is let go on, and again once it is held. */
 function heldPlanner() {
   let release = (): void => {};
-  const held = new Promise<void>((resolve) => {
-    release = resolve;
-  });
+  let held = Promise.resolve();
+  const hold = (): void => {
+    held = new Promise((resolve) => {
+      release = resolve;
+    });
+  };
+  hold();
   const maker: PlanMaker = {
     async make(input) {
       await held;
       return planWork(input);
     },
   };
-  return { host: { createAnalyst, planMaker: () => maker }, release: () => release() };
+  return { host: { createAnalyst, planMaker: () => maker }, hold, release: () => release() };
 }
 
 const rulesIn = async (client: Client): Promise<readonly string[]> =>
@@ -109,15 +113,17 @@ test("what needs a plan comes when it is made, and the client is told to ask aga
 });
 
 test("an edit that changes the plan takes back what was said of the old one", async () => {
-  const { host, release } = heldPlanner();
+  const { host, hold, release } = heldPlanner();
   release();
   const client = await startClient({ host });
   await client.open(URI, textOf("24"));
   await rulesIn(client);
   await client.take("workspace/diagnostic/refresh");
   expect(await rulesIn(client)).toContain("late");
+  hold();
   await client.change(URI, 2, textOf("25"));
   expect(await rulesIn(client)).not.toContain("late");
+  release();
   await client.take("workspace/diagnostic/refresh");
   expect(await rulesIn(client)).toContain("late");
   // What leaves the plan alone leaves its findings alone, and asks for nothing.
