@@ -5,6 +5,7 @@ import { planSessions } from "../../../server/src/core/schedule/sessions/plan-se
 import type {
   Chain,
   ChainItem,
+  HandsItem,
   ScheduleInput,
   SessionRule,
 } from "../../../server/src/core/schedule/types.ts";
@@ -77,6 +78,28 @@ test("with work that is done together or apart", () => {
     { numRuns: 12, seed: 24 },
   );
   expect(planned).toBeGreaterThan(6);
+});
+
+test("coats between which it dries no longer than the others take share a session, and no bound says otherwise", () => {
+  // Five first coats of 20 min each; when the last of them is on, the first has been dry for 20 min, and so on. With 5 min of
+  // setting up once, that is 205 min of work without a break.
+  const coat = (id: string): HandsItem => ({
+    kind: "hands",
+    id,
+    hours: 1 / 3,
+    nonPreemptive: true,
+    session: { kind: "coat", fixedHours: 1 / 12 },
+  });
+  const result = planSessions({
+    calendar: { hours: [{ weekday: 1, opens: 540, closes: 1020 }], closed: [], crew: 1 },
+    start: "2027-03-08",
+    chains: ["a", "b", "c", "d", "e"].map((key) => ({
+      key,
+      items: [coat(`${key} 1`), { kind: "wait", id: `${key} dry`, hours: 1 }, coat(`${key} 2`)],
+    })),
+  })!;
+  expect(result).toMatchObject({ lastWorkAt: "2027-03-08T12:25:00", exact: true, gap: 0 });
+  expect(result.sessions).toHaveLength(1);
 });
 
 test("a bound that is wrong is seen", () => {

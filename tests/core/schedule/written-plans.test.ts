@@ -5,7 +5,7 @@
 import { expect, test } from "vitest";
 import { planWork } from "../../../server/src/core/schedule/plan.ts";
 import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { shareOf } from "../../harness/share.ts";
+import { IS_LONG_RUN, shareOf } from "../../harness/share.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 import { wrongsOf } from "./verifier.ts";
 import { writtenJobs, writtenShops } from "./written-jobs.ts";
@@ -37,11 +37,9 @@ function inWholeMinutes(input: ScheduleInput): ScheduleInput {
   };
 }
 
-const isLong = process.env.LONG_TIMES !== undefined;
-
 test("of the jobs that share a shop, in one plan, keep every rule", () => {
   let jobs = 0;
-  const corpus = isLong ? [["../../corpus/"] as const] : [];
+  const corpus = IS_LONG_RUN ? [["../../corpus/"] as const] : [];
   for (const [place, shop] of writtenShops(["../../../samples/"], ...corpus)) {
     const input = inWholeMinutes(shop);
     const result = planWork(input);
@@ -49,7 +47,7 @@ test("of the jobs that share a shop, in one plan, keep every rule", () => {
     jobs += shop.jobs!.length;
   }
   // The reading room's four, and two each of two files of the corpus.
-  expect(jobs).toBe(isLong ? 8 : 4);
+  expect(jobs).toBe(IS_LONG_RUN ? 8 : 4);
 });
 
 test("of written jobs keep every rule", () => {

@@ -50,7 +50,7 @@ interface KindLeast {
   readonly kind: Kind;
   /**
    * How many sessions it needs at least: as many as its work needs openings, and as many as some chain has tasks of it
-   * with something else between; one a task of what is done apart.
+   * with more between than a session can last; one a task of what is done apart.
    */
   readonly count: number;
   /** What each of them takes beyond the tasks' own time. */
@@ -60,10 +60,8 @@ interface KindLeast {
 function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
   const known = new Map<Kind, { work: number; turns: number; tasks: number; isOnGrid: boolean }>();
   for (const { kinds, members } of problem.groups) {
-    const turns = new Map<Kind, number>();
     for (const [index, kind] of kinds.entries()) {
       if (kind === undefined) continue;
-      if (kinds[index - 1] !== kind) turns.set(kind, (turns.get(kind) ?? 0) + 1);
       const one = known.get(kind) ?? { work: 0, turns: 0, tasks: 0, isOnGrid: true };
       known.set(kind, one);
       one.tasks += members.length;
@@ -72,11 +70,17 @@ function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
         one.work += work;
         one.isOnGrid &&= work % gridMs === 0;
       }
-      one.turns = Math.max(one.turns, turns.get(kind)!);
     }
   }
+  const longestOf = ({ most, fixed }: Kind): number => Math.min(most, problem.shop.longest - fixed);
+  for (const group of problem.groups)
+    for (const kind of new Set(group.kinds)) {
+      const one = kind && known.get(kind);
+      if (one)
+        one.turns = Math.max(one.turns, turnsOf(problem, group, kind, Math.min(longestOf(kind), one.work)));
+    }
   return [...known].map(([kind, { work, turns, tasks, isOnGrid }]) => {
-    const longest = Math.min(kind.most, problem.shop.longest - kind.fixed);
+    const longest = longestOf(kind);
     const needed = longest > 0 && Number.isFinite(longest) ? Math.ceil(work / longest) : 1;
     // Sessions end on the grid; where their tasks do so already, what is fixed takes up whole steps of it.
     return {
@@ -85,6 +89,54 @@ function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
       fixed: isOnGrid ? ceilToGrid(kind.fixed) : kind.fixed,
     };
   });
+}
+
+/** In how many sessions of a kind, none longer than `longest`, each of a group's chains has a task at least. */
+function turnsOf(
+  problem: SessionProblem,
+  { kinds, members }: SessionProblem["groups"][number],
+  kind: Kind,
+  longest: number,
+): number {
+  let turns = 0;
+  let last = -1;
+  for (const [index, other] of kinds.entries()) {
+    if (other !== kind) continue;
+    if (last < 0 || members.every((chain) => isApart(problem, chain, last, index, kinds, longest))) turns++;
+    last = index;
+  }
+  return turns;
+}
+
+/** Whether two tasks of one kind cannot be in one session, which has no break: what is in between takes too long for it. */
+function isApart(
+  { chains, crew }: SessionProblem,
+  chain: number,
+  from: number,
+  to: number,
+  kinds: readonly (Kind | undefined)[],
+  longest: number,
+): boolean {
+  const { steps } = chains[chain]!;
+  const ends = [0];
+  for (let index = from + 1; index < to; index++) {
+    const step = steps[index]!;
+    const previous = ends.at(-1)!;
+    if (step.kind === "overnight") return true;
+    if (step.kind === "wait") {
+      const counted = ends[step.of - from];
+      ends.push(counted === undefined ? previous : Math.max(previous, counted + step.time));
+    } else {
+      // Whoever does that meanwhile is somebody else.
+      if (crew === 1 && kinds[index] !== undefined && step.work > 0) return true;
+      ends.push(previous + step.work);
+    }
+  }
+  const own = [steps[from]!, steps[to]!].reduce(
+    (sum, step) => sum + (step.kind === "hands" ? step.work : 0),
+    0,
+  );
+  return ends.at(-1)! > longest - own;
 }
 
 /** More than any shop needs for its bound. */
