@@ -161,6 +161,11 @@ export class Client {
     return [...this.#threads.values()].reduce((sum, had) => sum + had, 0);
   }
 
+  /** Milliseconds that the thread which takes the messages has had so far. */
+  answeringMs(): number {
+    return scheduledMs(`/proc/${this.#child.pid}/task/${this.#child.pid}/schedstat`);
+  }
+
   /** Megabytes held at this moment. */
   memoryMb(): number {
     const status = readFileSync(`/proc/${this.#child.pid}/status`, "utf8");

@@ -60,6 +60,18 @@ async function measured(
   return { cpuMs: client.cpuMs() - cpu, wallMs };
 }
 
+/** Time on the clock, and what the thread that answers had of it: others may be planning meanwhile. */
+async function answered(client: Client, work: () => Promise<unknown>): Promise<Figure> {
+  const [cpu, began] = [client.answeringMs(), performance.now()];
+  await work();
+  return { cpuMs: client.answeringMs() - cpu, wallMs: performance.now() - began };
+}
+
+const medianOf = (figures: readonly Figure[]): Figure => ({
+  cpuMs: median(figures.map(({ cpuMs }) => cpuMs!)),
+  wallMs: median(figures.map(({ wallMs }) => wallMs!)),
+});
+
 const uriOf = (server: Server, name: string): string => `file:///bench/${name}${server.ending}`;
 
 /** Types three digits at a place, over those that were typed last. */
@@ -87,10 +99,7 @@ export async function coldStart(server: Server, { starts }: Options, table: Tabl
   const runs = async (env: NodeJS.ProcessEnv): Promise<Figure> => {
     const figures: Figure[] = [];
     for (let start = 0; start < starts; start += 1) figures.push(await run(env));
-    return {
-      cpuMs: median(figures.map(({ cpuMs }) => cpuMs!)),
-      wallMs: median(figures.map(({ wallMs }) => wallMs!)),
-    };
+    return medianOf(figures);
   };
   // Once for the cache, where the server keeps one.
   await run({});
@@ -142,14 +151,11 @@ async function sent(answer: unknown, times: number): Promise<Figure> {
   const client = new Client(FLOOR);
   await client.initialize();
   client.notify("bench/keep", { answer });
-  const walls: number[] = [];
-  for (let time = 0; time < times; time += 1) {
-    const began = performance.now();
-    await client.request("bench/send", {});
-    walls.push(performance.now() - began);
-  }
+  const figures: Figure[] = [];
+  for (let time = 0; time < times; time += 1)
+    figures.push(await answered(client, () => client.request("bench/send", {})));
   await client.stop();
-  return { wallMs: median(walls) };
+  return medianOf(figures);
 }
 
 /** Answers asked for at once after an edit; beside ours, the same answer from a server that has it ready. */
@@ -174,19 +180,21 @@ export async function requests(server: Server, options: Options, table: Table): 
     const type = typist(place);
     for (const [what, provider, method, params] of asked) {
       if (!client.provides(provider)) continue;
-      const walls: number[] = [];
+      const figures: Figure[] = [];
       let answer: unknown;
       for (let time = 0; time < Math.ceil(options.keystrokes / 2); time += 1) {
-        client.change(uri, type());
-        const began = performance.now();
-        answer = await client.request(method, { textDocument: { uri }, ...params });
-        walls.push(performance.now() - began);
+        figures.push(
+          await answered(client, async () => {
+            client.change(uri, type());
+            answer = await client.request(method, { textDocument: { uri }, ...params });
+          }),
+        );
         // The diagnostics of this edit must not be counted with the next answer.
         await client.keystroke(uri, type());
       }
       const row = `${what} after an edit, ${size} lines`;
-      table.set(row, server.name, { wallMs: median(walls) });
-      if (server.isMeasured) table.set(row, FLOOR.name, await sent(answer, walls.length));
+      table.set(row, server.name, medianOf(figures));
+      if (server.isMeasured) table.set(row, FLOOR.name, await sent(answer, figures.length));
     }
     await client.stop();
   }
