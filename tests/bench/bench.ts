@@ -2,8 +2,8 @@
  * `npm run bench`: measures this server beside others from npm in one run, over standard input and output as an editor
  * would, and prints one table in Markdown for DEVELOPERS.md. Nothing here fails: people judge.
  *
- * `--only start,keys,…` runs some parts (`PARTS` below), `--servers Finishwright,JSON` some servers, and `--quick` asks
- * for few repetitions, to see that all of it runs. The peers are installed by the first run, into this folder, so that a
+ * `--only start,keys,…` runs some parts (`PARTS` below), `--servers Finishwright,JSON` some servers, `--keystrokes 12` types
+ * less than 60 times at each place, and `--quick` asks for few repetitions, to see that all of it runs. The peers are installed by the first run, into this folder, so that a
  * checkout does not pay for them. Run it alone on a machine: about a quarter of an hour.
  */
 import { execFileSync } from "node:child_process";
@@ -53,11 +53,13 @@ const { values } = parseArgs({
     only: { type: "string" },
     servers: { type: "string" },
     quick: { type: "boolean" },
+    keystrokes: { type: "string" },
     shops: { type: "string" },
     tries: { type: "string" },
   },
 });
-const options = values.quick ? QUICK : FULL;
+const usual = values.quick ? QUICK : FULL;
+const options: Options = { ...usual, keystrokes: Number(values.keystrokes ?? usual.keystrokes) };
 const table = new Table();
 
 const servers = [FINISHWRIGHT, FLOOR, ...PEERS].filter(

@@ -36,6 +36,7 @@ import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
   modelsOf,
   type Program,
+  type ProgramDeclaration,
   type ProgramFile,
   reachableFiles,
   type Scope,
@@ -99,8 +100,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     ...(parts.kept === undefined ? {} : { kept: parts.kept }),
     jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
   });
+  const runOf = memo(runner.assumed);
   const sizes: Sizes = {
-    recipe: (recipe) => runner.assumed(recipe).moments.length * (1 + (runner.meantFor(recipe)?.length ?? 0)),
+    recipe: (recipe) => runOf(recipe).moments.length * (1 + (runner.meantFor(recipe)?.length ?? 0)),
     job: (job) => jobWork(runner.job(job)),
   };
   const refusals = new Map<FileId, ReadonlyMap<Recipe | Job, TooLarge>>();
@@ -119,7 +121,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   };
   const assumed = outcomes((recipe: Recipe) => {
     admit(refused(recipe.file).get(recipe));
-    return runner.assumed(recipe);
+    return runOf(recipe);
   });
   const paired = outcomes((recipe: Recipe) => {
     admit(refused(recipe.file).get(recipe));
@@ -162,15 +164,17 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     admit(jobTooLarge(sizes.job(job)));
     return withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered);
   });
+  const namesOfEach = memo((file: ProgramFile) => namesIn(file, resolutions, remembered));
+  const factsOf = memo((result: JobResult) => jobFacts(checker, remembered, result));
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
-    return found ? namesOf(program, found, resolutions, remembered) : [];
+    return found ? namesOf(program, found, namesOfEach(found), remembered) : [];
   });
   /** In the order in which `fileFindings` needs them; what fails here fails there again, and is named there. */
   function* steps(file: FileId): Generator<void> {
     const found = program.files.get(file);
     if (!found || program.absent.has(file)) return;
-    const namesOfDeclaration = namesIn(found, resolutions, remembered);
+    const namesOfDeclaration = namesOfEach(found);
     const unsaid = { part: "", place: fileStart(file) };
     for (const declaration of found.declarations) {
       attempt([], unsaid, () => namesOfDeclaration(declaration, MOST_SUGGESTIONS), undefined);
@@ -198,7 +202,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     }
     for (const job of own) {
       const result = soundIn(jobs(job));
-      if (result) judged.job(jobFacts(checker, remembered, result));
+      if (result) judged.job(factsOf(result));
       yield;
     }
   }
@@ -226,7 +230,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
         const earlier = result && earlierJob(checker, job);
         return [result, earlier].some((each) => each && (each.awaitsAir || isBeingPlanned(each.schedule)));
       }),
-    findings: memo((file: FileId) => fileFindings(checker, { remembered, names, parts }, file)),
+    findings: memo((file: FileId) => fileFindings(checker, { names, factsOf, parts }, file)),
     jobs: memo((file: FileId) => jobsOf(program, file).flatMap((job) => checker.jobIfSound(job) ?? [])),
     job: (job) => valueIn(jobs(job)),
     alone: (job) => {
@@ -311,7 +315,7 @@ const releasesIn = (result: JobResult, remembered: Remembered<CheckView>): reado
 function namesOf(
   program: Program,
   file: ProgramFile,
-  resolutions: Resolutions,
+  namesOfDeclaration: NamesIn,
   remembered: Remembered<CheckView>,
 ): readonly Finding[] {
   const seen = reachableFiles(program, file.id);
@@ -319,12 +323,13 @@ function namesOf(
   const mayRepeat = remembered.recall("repeated names", owner, remembered.outlines(seen), () =>
     repeatsNames(program, seen),
   );
-  return checkNames(program, file, namesIn(file, resolutions, remembered), mayRepeat);
+  return checkNames(program, file, namesOfDeclaration, mayRepeat);
 }
 
-const namesIn =
-  (file: ProgramFile, resolutions: Resolutions, remembered: Remembered<CheckView>): NamesIn =>
-  (declaration, suggestions) => {
+/** Every declaration is asked twice, by the steps and by the findings. */
+const namesIn = (file: ProgramFile, resolutions: Resolutions, remembered: Remembered<CheckView>): NamesIn => {
+  const withAll = memo((declaration: ProgramDeclaration) => find(declaration, MOST_SUGGESTIONS));
+  const find: NamesIn = (declaration, suggestions) => {
     const query = suggestions === 0 ? "names without suggestions" : "names";
     const owner = ownerOf(file.id, declaration);
     return remembered.recall(query, owner, [declaration.lowered, suggestions], (asking) => {
@@ -332,6 +337,9 @@ const namesIn =
       return namesInDeclaration(file.id, declaration, resolution, askingScope(asking, file.id), suggestions);
     });
   };
+  return (declaration, suggestions) =>
+    suggestions === MOST_SUGGESTIONS ? withAll(declaration) : find(declaration, suggestions);
+};
 
 /** The scope of a file whose graph of jobs writes down what it is asked. */
 function askingScope({ scopeOf, ask }: Asking<CheckView>, file: FileId): Scope {

@@ -22,7 +22,7 @@ import type { JobResult } from "./totals/job-totals.ts";
 
 /** What the findings of a file are put together with, beside the checker. */
 export interface Workshop {
-  readonly remembered: Remembered<CheckView>;
+  readonly factsOf: (result: JobResult) => JobFacts;
   readonly names: (file: FileId) => readonly Finding[];
   readonly parts: CheckerParts;
 }
@@ -185,10 +185,10 @@ const loneRecipes = (checker: Checker, file: FileId): readonly Finding[] =>
       fixes: [],
     }));
 
-function tradeFindings(checker: Checker, { remembered, parts }: Workshop, file: FileId): RuleFindings {
+function tradeFindings(checker: Checker, { factsOf, parts }: Workshop, file: FileId): RuleFindings {
   const recipes = recipesOf(checker.program, file);
   const results = checker.jobs(file);
-  const jobs = results.map((result): JobFacts => jobFacts(checker, remembered, result));
+  const jobs = results.map(factsOf);
   const assumed = recipes.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []);
   const paired = recipes.flatMap((recipe) => checker.pairedIfSound(recipe));
   const elsewhere = recipesElsewhere(checker.program, file, [

@@ -98,3 +98,29 @@ test("a program that a newer one has followed is not held", async () => {
   expect(older.deref()).toBeUndefined();
   expect(results).toHaveLength(3);
 });
+
+test("after an edit every declaration is asked once for each kind of work, by the steps and the findings together", () => {
+  const memory = createCheckMemory();
+  let asked = new Map<string, number>();
+  const counting: typeof memory = {
+    open: (program, view) => {
+      const remembered = memory.open(program, view);
+      const recall: typeof remembered.recall = (query, owner, ...rest) => {
+        asked.set(query, (asked.get(query) ?? 0) + 1);
+        return remembered.recall(query, owner, ...rest);
+      };
+      return { ...remembered, recall };
+    },
+  };
+  const file = read(120);
+  for (const each of [file, read(150, file)]) {
+    asked = new Map();
+    const checker = createChecker(programOf(each), { memory: counting });
+    for (const _ of checker.steps(FILE));
+    checker.findings(FILE);
+  }
+  // One shop, two recipes, two pieces and three jobs.
+  expect(asked.get("names")).toBe(8);
+  expect(asked.get("assumed run")).toBe(2);
+  expect(asked.get("facts")).toBe(3);
+});

@@ -9,7 +9,7 @@ import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts
 import type { Job, ModelDeclaration, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES } from "../model/use-graph.ts";
-import { memo } from "../once.ts";
+import { memo, onceFor } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
 import { amend, type SurfaceLine, type SurfaceRecord } from "../record/amend.ts";
 import type { Resolutions } from "../resolution/resolutions.ts";
@@ -190,7 +190,7 @@ interface Arrangement
   continuedSurfaces(): ReadonlySet<string>;
 }
 
-const ownerKey = ({ file, declaration }: Owner): string => `${file}\u0000${declaration}`;
+const ownerKey = onceFor(({ file, declaration }: Owner): string => `${file}\u0000${declaration}`);
 
 /** Kept from one program to the next as long as no outline changes, since nothing else of a declaration counts in it. */
 function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
