@@ -24,7 +24,7 @@ test("the strictest label counts", () => {
 
 test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
   expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
-    "Finish in an aired room that is warmed without flame or glowing heater, 18 to 22 C and 40 to 60 % RH (at least 10 C, at most 80 % RH), until the film is dry and the vapour gone: describe it as a shop of its own with `ignition none` and name it in the job (`in …`); do not just change the figures. Bring the piece in first, until it is as warm as the room. No wait makes up for the cold.",
+    "Finish in an aired room that is warmed without flame or glowing heater, 18 to 22 C and 40 to 60 % RH (at least 10 C, at most 80 % RH), until the film has cured and the vapour is gone: write that room as another `shop` with `ignition none`, and name it in the job (`in …`). Bring the piece in first, until it is as warm as the room. No wait makes up for the cold.",
   );
 });
 

@@ -33,12 +33,16 @@ const QUOTED = /`([^`]+)`/gu;
 
 /** Remedies, those of what is told below another finding, and what rules say of themselves on their pages. */
 const texts: readonly string[] = [
-  ...findings.flatMap(({ remedy, related }) => [remedy, ...related.map(({ message }) => message)]),
+  ...findings.flatMap(({ remedy, also = [], related }) => [
+    remedy,
+    ...also,
+    ...related.map(({ message }) => message),
+  ]),
   ...RULES.map(({ docs }) => docs.remedy),
 ];
 
 /** What only a report can fill in: it must not pass as it stands. */
-const PLACEHOLDER = "DATE";
+const PLACEHOLDER = "YYYY-MM-DD";
 
 const isLine = (quoted: string): boolean =>
   quoted.includes(" ") && BLOCKS.some(([words]) => words.includes(quoted.split(" ")[0]!));
@@ -70,7 +74,7 @@ describe("lines that remedies quote", () => {
 
   it("never pass with a place that only a laboratory's report can fill in", () => {
     const open = quotedLines.filter((line) => line.split(" ").includes(PLACEHOLDER));
-    expect(open).toContain("lead none_found by laboratory DATE");
+    expect(open).toContain("lead none_found by laboratory YYYY-MM-DD");
     for (const line of open) expect(problemsOf(line), line).not.toEqual([]);
   });
 });

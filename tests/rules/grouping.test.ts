@@ -42,7 +42,10 @@ describe("missing duties of one recipe", () => {
       },
     ]);
     const [finding] = findingsOf(text);
-    expect(finding!.why.split("\n").length).toBe(3);
+    // One sentence for each material or work.
+    expect(finding!.why).toBe(
+      "`oil_varnish` leaves rags that can heat up and catch fire by themselves and gives off the vapour of its mineral spirits.\nSanding throws fine dust.",
+    );
     expect(finding!.related.map(({ span, message }) => [lineOf(text, span.start), message])).toEqual([
       [4, "`dust_mask` is not stated here"],
     ]);
@@ -51,7 +54,7 @@ describe("missing duties of one recipe", () => {
   it("are told with what to do for each, rags first", () => {
     const [finding] = findingsOf(OILED());
     expect(finding!.remedy).toMatch(
-      /^Lay oily rags in water in a closed metal can, or spread them flat outdoors/u,
+      /^Lay oily rags in water in a closed metal can or spread them flat outdoors, at once/u,
     );
     expect(finding!.remedy).toContain("Wear a fitted particle filter (N95 or better) while dust flies.");
     expect(finding!.remedy).toContain("Move fresh air through the room");
@@ -146,7 +149,7 @@ describe("a heater in the shop", () => {
       {
         at: 8,
         severity: "error",
-        headline: "The shop's heater can light this vapour; 2 duties are not stated",
+        headline: "The shop's heater can light the vapour of `thinner`",
         parts: [
           "8 ignition-near-flammable",
           "10 ignition-near-flammable",
@@ -157,9 +160,9 @@ describe("a heater in the shop", () => {
     ]);
     const [{ why, remedy, related, where, fixes }] = findingsOf(FIRE) as [FileFinding];
     expect(why).toContain("to the heater (job `lid`).");
-    expect(remedy).toMatch(/^Switch the heater off .* `ignition none` .* Move fresh air through the room/u);
+    expect(remedy).toMatch(/^Switch the heater off .* `ignition none`.* Move fresh air through the room/u);
     expect(related.map(({ span, message }) => [lineOf(FIRE, span.start), message])).toEqual([
-      [10, "The shop's heater can light this vapour"],
+      [10, "The shop's heater can light the vapour of `thinner`"],
       [23, "The source of ignition"],
       [2, "What it is made of is stated here"],
     ]);
@@ -177,7 +180,7 @@ describe("a heater in the shop", () => {
     expect(shown(stated).map(({ headline, parts }) => [headline, parts])).toEqual([
       ["Vapour that builds up: `ventilate` is not stated", ["8 no-ventilation"]],
       [
-        "The shop's heater can light this vapour",
+        "The shop's heater can light the vapour of `thinner`",
         ["8 ignition-near-flammable", "10 ignition-near-flammable"],
       ],
     ]);
@@ -308,7 +311,7 @@ describe("consequences", () => {
   const toCause = (rule: string) => (rule === "effect" ? ["cause"] : []);
   const rules = (findings: readonly Finding[]) => findings.map(({ rule }) => rule);
 
-  it("on the line of the cause are its related places", () => {
+  it("on the line of the cause are told in a line of its message", () => {
     const grouped = groupFindings(
       [finding("effect", 0, { severity: "error" }), finding("cause", 2)],
       toCause,
@@ -318,17 +321,21 @@ describe("consequences", () => {
       rule: "cause",
       severity: "error",
       headline: "What cause says",
-      related: [{ place: at(0), message: "What effect says. Do this" }],
+      also: ["Also: What effect says. Do this."],
+      related: [],
     });
     expect(grouped[0]!.parts?.map(({ rule }) => rule)).toEqual(["cause", "effect"]);
   });
 
   it("are told with the short remedy where they have one, and with all of it else", () => {
     const told = (more: Partial<Finding>) =>
-      groupFindings([finding("effect", 0, more), finding("cause", 2)], toCause)[0]!.related[0]!.message;
+      groupFindings([finding("effect", 0, more), finding("cause", 2)], toCause)[0]!.also;
     const remedy = "Wear a mask, e.g. of class P2. Then state so.";
-    expect(told({ remedy, brief: "Wear a mask." })).toBe("What effect says. Wear a mask");
-    expect(told({ remedy })).toBe("What effect says. Wear a mask, e.g. of class P2. Then state so");
+    expect(told({ remedy, brief: "Wear a mask." })).toEqual(["Also: What effect says. Wear a mask."]);
+    expect(told({ remedy })).toEqual([
+      "Also: What effect says. Wear a mask, e.g. of class P2. Then state so.",
+    ]);
+    expect(told({ remedy, brief: "" })).toBeUndefined();
   });
 
   it("elsewhere are told apart, unless both name one cause", () => {
@@ -341,11 +348,25 @@ describe("consequences", () => {
       finding("effect", 40, { causes: ["damp air"] }),
     ];
     expect(rules(groupFindings(named, toCause))).toEqual(["cause"]);
+    expect(groupFindings(named, toCause)[0]!.related).toEqual([
+      { place: at(40), message: "What effect says" },
+    ]);
     const others = [
       finding("cause", 0, { causes: ["damp air"] }),
       finding("effect", 2, { causes: ["dust"] }),
     ];
     expect(rules(groupFindings(others, toCause))).toEqual(["cause", "effect"]);
+  });
+
+  it("and what to do about one matter is told whole once", () => {
+    const again = { key: "lead of job a", remedy: "As for the first." };
+    const told = (second: string) =>
+      groupFindings(
+        [finding("lead", 0, { again }), finding("lead", 40, { again: { ...again, key: second } })],
+        toCause,
+      ).map(({ remedy, related }) => [remedy, ...related.map(({ message }) => message)]);
+    expect(told("lead of job a")).toEqual([["Do this."], ["As for the first.", "What to do is told here"]]);
+    expect(told("lead of job b")).toEqual([["Do this."], ["Do this."]]);
   });
 
   it("stand alone where the cause is allowed", () => {

@@ -1,5 +1,6 @@
 /** A slip of the pen hides no danger: what was probably meant is judged until it is corrected. */
 import { describe, expect, test } from "vitest";
+import { partsOf } from "../../server/src/views/places/finding-parts.ts";
 import { findingsOf } from "../harness/check-text.ts";
 
 const recipe = (step: string, argument: string): string => `material cupboard_white {
@@ -26,7 +27,8 @@ job doors {
   apply repaint(${argument}: cupboard_white) to door
 }
 `;
-const rules = (text: string): readonly string[] => findingsOf(text).map(({ rule }) => rule);
+const rules = (text: string): readonly string[] =>
+  findingsOf(text).flatMap((finding) => partsOf(finding).map(({ rule }) => rule));
 
 describe("misspelt words", () => {
   const right = rules(recipe("step scuff 220", "paint"));

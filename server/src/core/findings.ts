@@ -35,15 +35,28 @@ export interface FindingText {
   readonly why: string;
   /** What to do, as an imperative. */
   readonly remedy: string;
-  /** The remedy in one short sentence, for where the finding is told in one line below another; absent where it is one. */
+  /**
+   * The remedy in one short sentence, for where the finding is told in one line below another; absent where it is one, and
+   * empty where the other says all of it.
+   */
   readonly brief?: string;
+  /** What follows from it, a short line each with what to do about that: an editor's hover shows the message alone. */
+  readonly also?: readonly string[];
+  /** What to do where another finding of the same matter has told it all: one cause, told whole once. */
+  readonly again?: Again;
   /** The job and the surfaces that it is about, where it does not hold whatever the job. */
   readonly where?: string;
 }
 
-/** All of it: headline, why, remedy and where, a line each. */
-export const messageOf = ({ headline, why, remedy, where = "" }: FindingText): string =>
-  [headline, why, remedy, where].filter((line) => line !== "").join("\n");
+export interface Again {
+  /** The matter: the lead of one job, the flame of one shop. */
+  readonly key: string;
+  readonly remedy: string;
+}
+
+/** All of it: headline, why, remedy, what follows, and where, a line each. */
+export const messageOf = ({ headline, why, remedy, also = [], where = "" }: FindingText): string =>
+  [headline, why, remedy, ...also, where].filter((line) => line !== "").join("\n");
 
 /** The text in a message whose lines are `headline`, `headline\nremedy`, or `headline\nwhy\nremedy`. */
 export function textOf(message: string): FindingText {
@@ -158,9 +171,9 @@ export interface GroupPart {
   readonly group: string;
   /** What is the matter here, in the words of the group: the missing duty `gloves`, the air that is `too cold`. */
   readonly names: readonly string[];
-  /** Why, as one clause that begins a sentence: "`mineral_spirits` dries the skin". */
+  /** Why, as one clause that begins a sentence; or that ends one of which `who` is the subject: "dries the skin". */
   readonly reason: string;
-  /** Who asks for it, where those with one reason are told in one sentence: "10 C is asked for by A and B". */
+  /** Who asks for it, where several with one reason, or several reasons of one, are told in one sentence. */
   readonly who?: string;
   /** Of the air of a shop: what is asked of it. */
   readonly air?: AirNeed;

@@ -12,6 +12,8 @@ export type IgnitionWord = "none" | "pilot light" | "heater" | "welding";
 export interface IgnitionSource {
   readonly word: IgnitionWord;
   readonly doc: string;
+  /** How it is put out, as an imperative; empty where nothing is there to put out. */
+  readonly putOut: string;
   /** Whether it can light a vapour at all. */
   readonly lights: boolean;
   readonly source: string;
@@ -24,24 +26,28 @@ export const IGNITION_SOURCES: readonly IgnitionSource[] = [
   {
     word: "none",
     doc: "No flame, spark or glowing element in the room or where its air goes.",
+    putOut: "",
     lights: false,
     source: BY_DEFINITION,
   },
   {
     word: "pilot light",
     doc: "A standing flame, as of a boiler or a water heater; vapour creeps along the floor to it.",
+    putOut: "Shut the gas off at its valve, let the appliance cool and air the room",
     lights: true,
     source: SPRAY_FLAMES,
   },
   {
     word: "heater",
     doc: "A stove or an electric heater with a glowing element.",
+    putOut: "Switch the heater off and let it cool",
     lights: true,
     source: SPRAY_FLAMES,
   },
   {
     word: "welding",
     doc: "Welding, grinding or cutting that throws sparks.",
+    putOut: "Stop all welding and grinding",
     lights: true,
     source: "29 CFR 1910.252(a) on hot work, from memory, confidence medium",
   },

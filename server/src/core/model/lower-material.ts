@@ -241,7 +241,7 @@ function readCovers(
       ctx,
       "wrong-unit",
       quantity.span,
-      `Expected coverage or a weight per area, found a time (\`${time}\`).\n\`${time}\` may be its recoat time: \`recoat ${time}\`. The coverage stands on the can.`,
+      `\`covers\` wants area per litre, e.g. \`12 m2/L\`, and found a time.\n\`${time}\` may be its recoat time: \`recoat ${time}\`. The coverage stands on the can.`,
     );
     return undefined;
   }

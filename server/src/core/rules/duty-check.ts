@@ -101,7 +101,9 @@ function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, mor
     ...(need.cause ? { related: [need.cause] } : {}),
     fixes: [stateDuty(action, duty)],
     // Lead is a matter of its own: nobody may overlook it in a list.
-    ...(duty === "lead_safe" ? {} : { part: { group: MISSING_DUTIES, names: [duty], reason } }),
+    ...(duty === "lead_safe"
+      ? {}
+      : { part: { group: MISSING_DUTIES, names: [duty], reason: need.reason, who: sentence(need.who) } }),
   };
 }
 

@@ -4,7 +4,7 @@
  * A finding on an assumed surface holds whatever the job, and is shown once on the recipe's line. What only a job
  * brings stands on the recipe's line when recipe and job share a file, else on the job's line that leads there, and
  * names the job and its surfaces. A recipe that no job applies is judged on the surfaces it must be meant for, as if a job
- * did. Where a job makes graver what holds whatever the job, the job's finding stands in its
+ * did. Where a job makes graver what holds whatever the job, or has lead to think of, the job's finding stands in its
  * place. One finding a rule, line and job; nothing twice. A rule that throws costs its own findings alone, and is named
  * on the recipe or job that it was looking at.
  */
@@ -84,9 +84,9 @@ export function runRules(input: EngineInput): RuleFindings {
     const said = alwaysByCause.get(key);
     // Without a shop a piece has no air that could make a time longer.
     if (said && draft.job && draft.report.wait && said.report.wait) return [toldWith(said, draft)];
-    if (said && isGraver(draft, said)) outdone.add(key);
+    if (said && outdoes(draft, said)) outdone.add(key);
     const saidAlready = said ?? elsewhere.get(key);
-    return saidAlready && !isGraver(draft, saidAlready) ? [] : [draft];
+    return saidAlready && !outdoes(draft, saidAlready) ? [] : [draft];
   });
   const findings = merge([...always.filter((draft) => !outdone.has(draft.key)), ...jobDrafts]);
   return { findings, faults };
@@ -105,6 +105,10 @@ const TOLD_WITH = new WeakMap<Draft, { readonly said: Draft; readonly told: Draf
 
 /** A hint whatever the job, and a warning on what this job's surface is made of or in this job's air. */
 const isGraver = (draft: Draft, said: Draft): boolean => draftsByGravity(draft, said) < 0;
+
+/** Or as grave, with the caution that the lead of this job's piece asks for. */
+const outdoes = (draft: Draft, said: Draft): boolean =>
+  isGraver(draft, said) || (draft.report.ofLead === true && !isGraver(said, draft));
 
 function gravestByCause(drafts: readonly Draft[]): ReadonlyMap<string, Draft> {
   const gravest = new Map<string, Draft>();
@@ -284,7 +288,7 @@ function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;
   const { job, piece } = worst;
   const report = toldTogether(group, worst.report);
-  const { headline, why, remedy, brief, part, causes, eased } = report;
+  const { headline, why, remedy, brief, again, part, causes, eased } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
   return {
     rule: worst.rule.id,
@@ -294,6 +298,7 @@ function finding(group: readonly Draft[]): Finding {
     why,
     remedy,
     ...(brief === undefined ? {} : { brief }),
+    ...(again ? { again } : {}),
     related: relatedOf({ ...worst, report }),
     fixes: report.fixes ?? [],
     ...(job ? { where: whereText(job, surfaces), job } : {}),

@@ -26,13 +26,13 @@ export const airOf = (job: string | undefined): string => `air of job ${job ?? "
 export const outsideLimits = (kinds: readonly string[]): string =>
   `Outside its limits a film clouds, stays soft or does not form${kinds.includes("too warm") ? "; in the heat it dries before it has flowed" : ""}.`;
 
-/** Another room is another shop: figures that are only written down make no room warm or safe. */
+/** Another room is another shop: new figures for the same room would make it neither warm nor safe. */
 export const ROOM_OF_ITS_OWN =
-  "describe it as a shop of its own with `ignition none` and name it in the job (`in …`); do not just change the figures";
+  "write that room as another `shop` with `ignition none`, and name it in the job (`in …`)";
 
 /** A room to work in where the shop's own air and heater will not do. */
 export const elsewhereWarm = (figures?: string): string =>
-  `Finish in an aired room that is warmed without flame or glowing heater${figures ? `, ${figures}` : ""}, until the film is dry and the vapour gone: ${ROOM_OF_ITS_OWN}`;
+  `Finish in an aired room that is warmed without flame or glowing heater${figures ? `, ${figures}` : ""}, until the film has cured and the vapour is gone: ${ROOM_OF_ITS_OWN}`;
 
 /**
  * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim

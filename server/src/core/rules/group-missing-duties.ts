@@ -22,10 +22,14 @@ export const missingDutiesGroup: FindingGroup = {
     const duties = dutiesOf(parts);
     const dangers = parts.filter(isDanger);
     const danger = dangers[0];
+    const acts = dutyRemedy(duties, danger !== undefined);
     return {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
-      why: [...new Set([...dangers.map(dangerReason), ...parts.flatMap(dutyReason)])].join("\n"),
-      remedy: [...(danger ? [danger.remedy] : []), ...dutyRemedy(duties, danger !== undefined)].join(" "),
+      why: [...new Set([...dangers.map(dangerReason), ...dutyReasons(parts)])].join("\n"),
+      remedy: [...(danger ? [danger.remedy] : []), ...acts].join(" "),
+      ...(danger?.again
+        ? { again: { ...danger.again, remedy: [danger.again.remedy, ...acts].join(" ") } }
+        : {}),
     };
   },
   elsewhere: (parts) => {
@@ -57,8 +61,8 @@ function dutyRemedy(duties: readonly DutyWord[], hasDanger: boolean): readonly s
   const ordered = [...duties].sort((a, b) => Number(b === "wet_rags") - Number(a === "wet_rags"));
   const acts = ordered.filter((duty) => !(hasDanger && duty === "no_ignition"));
   return [
-    ...acts.map((duty) => dutyByWord(duty)!.doc),
-    `Then state \`safety ${duties.join(", ")}\` at the top of the recipe, above all its steps and layers${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
+    ...acts.map((duty) => dutyByWord(duty)![duties.length === 1 ? "doc" : "short"]),
+    `Then state so at the top of the recipe: \`safety ${duties.join(", ")}\`${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
   ];
 }
 
@@ -93,5 +97,17 @@ const moreDuties = (count: number): string => (count === 1 ? "1 more duty is" : 
 const dangerReason = ({ part, job }: Finding): string =>
   `${part!.reason}${job === undefined ? "" : ` (job \`${job}\`)`}.`;
 
-const dutyReason = (finding: Finding): readonly string[] =>
-  isDanger(finding) ? [] : [`\`${finding.part!.names[0]}\`: ${finding.part!.reason}.`];
+/**
+ * "`gel_stain` leaves rags that can catch fire and harms the skin.": one sentence for each material or work. Where a danger
+ * is told, it has said that the vapour can be lit.
+ */
+function dutyReasons(parts: readonly Finding[]): readonly string[] {
+  const hasDanger = parts.some(isDanger);
+  const byWho = new Map<string, Set<string>>();
+  for (const { part } of parts.filter((each) => !isDanger(each))) {
+    const { who = "", reason, names } = part!;
+    if (hasDanger && names.includes("no_ignition")) continue;
+    byWho.set(who, (byWho.get(who) ?? new Set<string>()).add(reason));
+  }
+  return [...byWho].map(([who, reasons]) => `${who} ${andList([...reasons])}.`);
+}

@@ -2,7 +2,7 @@
  * One cause, one finding: what is found is told together where it belongs together.
  *
  * Findings of one group on one recipe become one (`finding-groups.ts`), and what only follows from another finding
- * becomes a related place of that one (`secondaryTo` of a rule). This comes last, when comments and settings have taken
+ * is told in a line of that one (`secondaryTo` of a rule), and what to do about one matter is told whole once. This comes last, when comments and settings have taken
  * out what they allow, so that each part is allowed, set and explained by its own rule. Nothing is lost: the finding that
  * is left has all of them as its `parts` and the gravest of their levels.
  */
@@ -21,12 +21,13 @@ import { withoutFullStop } from "../sentence.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
 import { withLeadMasks } from "./lead-mask.ts";
 import { whereText } from "./texts.ts";
+import { toldWholeOnce } from "./told-whole-once.ts";
 
 /** `secondaryTo` says which rules the findings of a rule are secondary to. */
 export const groupFindings = (
   findings: readonly Finding[],
   secondaryTo: (rule: string) => readonly string[],
-): readonly Finding[] => underPrimaries(toldTogether(withLeadMasks(findings)), secondaryTo);
+): readonly Finding[] => toldWholeOnce(underPrimaries(toldTogether(withLeadMasks(findings)), secondaryTo));
 
 // ---------------------------------------------------------------------------------------------------------------
 // Groups
@@ -87,7 +88,7 @@ function toldAsOne(group: readonly Finding[]): Finding {
   const places = byLine(sorted.filter(({ place }) => !overlaps(place, first.place))).map(
     (parts): RelatedPlace => ({ place: parts[0]!.place, message: elsewhere(parts) }),
   );
-  const { part: _, brief: __, job, where, surfaces, ...rest } = first;
+  const { part: _, brief: __, again: ___, job, where, surfaces, ...rest } = first;
   return {
     ...rest,
     ...(sorted.every((each) => each.job === job) ? whose(job, sorted) : {}),
@@ -239,25 +240,35 @@ const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly 
 );
 
 /** What follows is told in one line, with what to do about it. */
-function withRemedy({ headline, remedy, brief }: Finding, primary: Finding): string {
+function consequenceText({ headline, remedy, brief }: Finding, primary: Finding): string {
   // A caution that a remedy begins with is never left out.
   const text = remedy.startsWith("First: ") ? remedy : (brief ?? remedy);
-  const steps = text.match(/`step [^`]*`/gu) ?? [];
+  const steps = text.match(/`(?:step|safety) [^`]*`/gu) ?? [];
   // What the finding above has in its own order is not said again in another.
-  if (steps.length > 0 && steps.every((step) => primary.remedy.includes(step))) return headline;
-  return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
+  const isSaid = steps.length > 0 && steps.every((step) => primary.remedy.includes(step));
+  return isSaid || text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
+
+/** "Also: `gel_stain` may come out blotchy on bare pine. Try the colour on an offcut." */
+const alsoLines = (finding: Finding, consequences: readonly Finding[]): readonly string[] => [
+  ...new Set(
+    consequences
+      .filter(({ brief }) => brief !== "")
+      .map((each) => `Also: ${consequenceText(each, finding)}.`),
+  ),
+];
 
 function withConsequences(finding: Finding, consequences: readonly Finding[]): Finding {
   if (consequences.length === 0) return finding;
+  const also = alsoLines(finding, consequences);
+  const elsewhere = consequences.filter(({ place }) => !overlaps(place, finding.place));
   return {
     ...finding,
+    ...(also.length > 0 ? { also } : {}),
     severity: gravest([finding.severity, ...consequences.map(({ severity }) => severity)]),
     related: [
       ...finding.related,
-      ...consequences.map(
-        (each): RelatedPlace => ({ place: each.place, message: withRemedy(each, finding) }),
-      ),
+      ...elsewhere.map(({ place, headline }): RelatedPlace => ({ place, message: headline })),
     ],
     parts: [
       ...(finding.parts ?? [partOf(finding)]),

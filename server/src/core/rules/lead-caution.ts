@@ -7,6 +7,7 @@
 import { negates } from "../knowledge/denials.ts";
 import { countsAsLead, type LeadStatus, leadStatus, type NotedCoating } from "../knowledge/lead.ts";
 import { onceFor } from "../once.ts";
+import { samePlace } from "../place.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -179,19 +180,31 @@ export const isOldClear = (run: SurfaceRun, { status, kind }: LeadMatter, step: 
 
 /**
  * A report as it may be said where lead is to be thought of: a remedy that `abrades` what may hold lead says so first,
- * and no fix writes such a step. The engine passes every report of every rule through here.
+ * what takes up its dust says wet, and no fix writes such a step. The engine passes every report of every rule through here.
  */
 export function cautious(run: SurfaceRun, action: Action, report: Report): Report {
-  if (run.kind === "assumed" || report.abrades === undefined) return report;
-  const before = momentOf(run, action)?.before;
-  const matter = before && leadIn(run, coatsMeant(report.abrades, before));
+  if (run.kind === "assumed" || (report.abrades === undefined && report.dustFrom === undefined))
+    return report;
+  const matter = matterOf(run, action, report);
   // A late clear is not worth the words where only the country is missing.
   if (!matter?.coat || (matter.kind === "clear" && matter.status === "possible")) return report;
+  const first = report.abrades ? `${caution(matter.status, coatName(matter.coat))} ` : "";
   return {
     ...report,
-    remedy: `${caution(matter.status, coatName(matter.coat))} ${report.remedy}`,
-    fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => ABRADING_STEP.test(text))),
+    ofLead: true,
+    remedy: `${first}${report.damp ?? report.remedy}`,
+    fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => DUSTY_STEP.test(text))),
   };
+}
+
+function matterOf(run: SurfaceRun, action: Action, { abrades, dustFrom }: Report): LeadMatter | undefined {
+  const before = abrades && momentOf(run, action)?.before;
+  const reached = abrades && before ? leadIn(run, coatsMeant(abrades, before)) : undefined;
+  if (reached) return reached;
+  const left = run.moments.findLast(
+    (moment) => dustFrom !== undefined && samePlace(moment.action.place, dustFrom),
+  );
+  return left?.action.op === "step" ? leadReached(run, left.action, left.before) : undefined;
 }
 
 /** What a remedy can mean: everything where it goes through to the wood, else what lies on top. */
@@ -199,12 +212,12 @@ const coatsMeant = (abrades: NonNullable<Report["abrades"]>, { layers }: Surface
   abrades === "to the wood" || layers.at(-1)?.origin === "existing" ? layers : [];
 
 /** Such a line in the text of a fix. */
-const ABRADING_STEP = /\bstep\s+(?:sand|scuff|scrape|strip|distress)\b/u;
+const DUSTY_STEP = /\bstep\s+(?:sand|scuff|scrape|strip|distress|dust)\b/u;
 
 const caution = (status: LeadMatter["status"], name: string): string =>
   status === "found"
-    ? `First: ${name} holds lead, so work wet and by \`lead_safe\`, never dry.`
-    : `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it.`;
+    ? `First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`
+    : `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it, and then work wet by hand, never dry.`;
 
 const momentOf = ({ moments }: SurfaceRun, action: Action): Moment<Action> | undefined =>
   moments[action.index]?.action === action

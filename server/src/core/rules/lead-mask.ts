@@ -40,7 +40,8 @@ const ofLead = onceFor((finding: Finding): Finding => {
     headline: notStated("lead_safe"),
     why: "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.",
     remedy: `${withoutFullStop(doc)}, and state \`safety lead_safe\` above this line. ${defer}`,
-    brief: `First see whether this work is permitted. ${doc}`,
+    // What lead asks for is all said by the finding on lead.
+    brief: "",
     fixes: finding.fixes.flatMap(({ edits }) =>
       edits.slice(0, 1).map(({ place }) => undertakeDuties(place, ["lead_safe"])),
     ),

@@ -12,7 +12,7 @@ export function wetWork(action: Action, kind: LeadMatter["kind"]): string | unde
   const work = lookUp(WORK, action.verb);
   if (!work) return undefined;
   const isClearSanded = kind === "clear" && action.verb === "sand";
-  return `${work(action)}${isClearSanded ? " or strip it" : ""}`;
+  return `${work(action)}${isClearSanded ? " or strip it (`step strip with paint_stripper`)" : ""}`;
 }
 
 /**

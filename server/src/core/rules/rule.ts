@@ -76,6 +76,12 @@ export interface Report extends Omit<FindingText, "where"> {
    * hold lead, the engine says so first (`lead-caution.ts`).
    */
   readonly abrades?: "surface" | "to the wood";
+  /** The same remedy where the dust may hold lead: wet, by hand, wiped up damp; the engine puts it in place of `remedy`. */
+  readonly damp?: string;
+  /** Said with the caution that lead asks for, which only a job's piece brings. */
+  readonly ofLead?: true;
+  /** The line that left the dust which the remedy takes up. */
+  readonly dustFrom?: Place;
   /** What brings the finding, where another rule's finding elsewhere may come of the same: see `secondaryTo`. */
   readonly causes?: readonly string[];
 }

@@ -117,6 +117,7 @@ function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
     headline: fitting(says.headlines(hadText(longest.had), needText(distinct))),
     why: `${says.why}\n${neededText(distinct, says)}`,
     remedy: remedyText(distinct, longest, says),
+    brief: `Write \`${says.instead}\`${whereText(says)}.`,
     severity: gravest(distinct.map((wait) => severityOf(wait, says))),
     ...easedText(distinct, says),
   };
@@ -210,18 +211,19 @@ export function waitBefore({ moments }: SurfaceRun, index: number): WaitAction |
   return waits.length === 1 ? waits[0] : undefined;
 }
 
-function remedyText(
-  waits: readonly NeededWait[],
-  longest: NeededWait,
-  { instead, where, tooShort, otherwise, also }: ShortWaitSays,
-): string {
+function whereText({ where, tooShort }: ShortWaitSays): string {
   const short = tooShort && waitText(tooShort);
-  const there = where ? ` ${where}` : short ? ` in place of \`${short}\`` : "";
+  return where ? ` ${where}` : short ? ` in place of \`${short}\`` : "";
+}
+
+function remedyText(waits: readonly NeededWait[], longest: NeededWait, says: ShortWaitSays): string {
+  const { instead, otherwise, also } = says;
+  const there = whereText(says);
   const or = otherwise ? `, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
   // How to warm the room is told once, by the finding on its air.
   if (waits.some(({ needed }) => needed.tooCold))
-    return `Write \`${instead}\`${there}, and see the air of the shop, as no wait makes up for the cold${and}.`;
+    return `Write \`${instead}\`${there}, and move the work to a warm enough room, as no wait makes up for the cold${and}.`;
   const longer = spokenDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : " (it goes by the shop's air)";
   return `Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;

@@ -31,7 +31,7 @@ export interface FileRelated extends FileSpan {
 export interface FileFinding extends FileSpan, FindingText {
   readonly rule: string;
   readonly severity: Severity;
-  /** Headline, why, remedy and where, a line each. */
+  /** Headline, why, remedy, what follows, and where, a line each. */
   readonly message: string;
   readonly related: readonly FileRelated[];
   readonly fixes: readonly FileFix[];

@@ -205,9 +205,9 @@ job shelves {
         headline: `\`${action.use.name}\` ${isGel || bringsOutFigure ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
         why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
         remedy: isGel
-          ? `Try the colour on an offcut: a gel often needs no more. Where it clouds, ${evenedBy(over)}.`
+          ? `Try the colour on an offcut: a gel often needs no conditioner. Where it clouds, ${evenedBy(over)}.`
           : `${sentence(evenedBy(over))}, and try the colour on an offcut.`,
-        ...(isGel ? { brief: "Try the colour on an offcut: a gel often needs no more." } : {}),
+        ...(isGel ? { brief: "Try the colour on an offcut: a gel often needs no conditioner." } : {}),
         abrades: "surface",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }

@@ -5,8 +5,8 @@ import type { RelatedPlace } from "../../findings.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
 import { type SurfaceState, topCoat } from "../../surface/state.ts";
-import type { TradeRule } from "../rule.ts";
-import { insertAbove, related, replaceAt, useName } from "../texts.ts";
+import type { Report, TradeRule } from "../rule.ts";
+import { fitting, insertAbove, related, replaceAt, useName } from "../texts.ts";
 
 export const coatOnUncleanSurface: TradeRule = {
   id: "coat-on-unclean-surface",
@@ -233,11 +233,16 @@ job boxes_again {
       if (dirt.length === 0) return;
       const onlyDust = !before.grease && !before.residue;
       report({
-        headline: `${useName(action.use)} goes on ${andList(dirt.map(({ what }) => what))}`,
+        headline: fitting(
+          [useName(action.use), `\`${action.use.name}\``, "This layer"].map(
+            (coat) => `${coat} goes on ${andList(dirt.map(({ what }) => what))}`,
+          ),
+        ),
         why: onlyDust
           ? "The dust stays in the film as grit and keeps it from taking hold."
           : "The coat crawls, dries badly or peels where dirt lies under it.",
         remedy: remedyOf(before),
+        ...dampOf(before),
         related: dirt.map(({ related: place }) => place),
         fixes: fixes(action, onlyDust, before),
       });
@@ -252,6 +257,22 @@ function remedyOf({ grease, residue }: SurfaceState): string {
   return grease
     ? "Clean the surface first (`step clean with soap`), wipe it dry and let it dry through (`wait overnight`)."
     : "Dust the surface before the coat (`step dust`).";
+}
+
+/** The same where what lies there may hold lead. */
+function dampOf({ grease, residue, dust }: SurfaceState): Pick<Report, "damp" | "dustFrom"> {
+  if (residue?.dry)
+    return {
+      damp: "It may hold lead: wipe it up damp, rub the surface wet by hand (`step sand wet 180`), wash it (`step clean with water`) and let it dry (`wait overnight`).",
+      dustFrom: residue.place,
+    };
+  if (!dust || residue) return {};
+  return {
+    damp: grease
+      ? "Clean the surface first (`step clean with soap`), which takes the dust up damp: it may hold lead, so never brush or sweep it. Let it dry through (`wait overnight`)."
+      : "The dust may hold lead: wipe it up damp (`step clean with water`), never brush or sweep it, and let the surface dry (`wait overnight`).",
+    dustFrom: dust.place,
+  };
 }
 
 type LayerContext = Parameters<NonNullable<typeof coatOnUncleanSurface.checks.onLayer>>[0];

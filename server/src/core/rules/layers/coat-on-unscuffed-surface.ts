@@ -258,6 +258,7 @@ job lamps {
           headline: `${name} goes on ${slickName(run)} that was not scuffed`,
           why,
           remedy: "Scuff it lightly with 220 grit and dust it off first.",
+          damp: "Scuff it wet by hand with 220 grit and wipe it clean with a damp cloth.",
           abrades: "surface",
           related: wood ? [related(wood, "What the surface is made of")] : [],
           fixes: [insertAbove("undertaking", action, "Scuff and dust the surface first", scuffLines(action))],
@@ -271,6 +272,7 @@ job lamps {
         headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
         remedy: `Scuff with 220 to 320 grit and dust it off first.${trial(over, below)}`,
+        damp: `Scuff wet by hand with 220 to 320 grit (\`step scuff wet 220\`) and wipe it clean with a damp cloth.${trial(over, below)}`,
         abrades: "surface",
         related: [layerBelow(below)],
         // Where it may hold lead, the engine takes this away.

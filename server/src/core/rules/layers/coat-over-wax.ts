@@ -179,7 +179,13 @@ job boxes {
         remedy: sanding
           ? `Before the sanding: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near (cleaning and sanding do not take wax off), \`step clean with soap\`, \`wait overnight\`; then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
           : "Take the wax off first: `step dewax with mineral_spirits`, with fresh cloths and no flame or heater near; cleaning and sanding do not remove it.",
-        ...(sanding ? { abrades: "surface" as const } : {}),
+        ...(sanding
+          ? {
+              abrades: "surface" as const,
+              dustFrom: sanding.place,
+              damp: `Before the sanding: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near, \`step clean with soap\`, \`wait overnight\`; then sand wet by hand, wipe the sludge up damp (\`step clean with water\`) and let it dry.`,
+            }
+          : {}),
         related: [
           related(before.wax.place, "The wax is here"),
           ...(sanding ? [related(sanding.place, "The sanding that drives it in")] : []),

@@ -143,7 +143,7 @@ function check(
   const missing = gritsBetween(from, to);
   report({
     headline: `From grit ${from} to ${to} is too big a jump`,
-    why: `Paper ${to} is too fine to take out the scratches of ${from}: they show through stain and gloss.`,
+    why: `${to} grit is too fine to take out the scratches of ${from} grit: they show through stain and gloss.`,
     remedy: `Sand with ${missing.join(" and ")} in between.`,
     abrades: "surface",
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",

@@ -1,7 +1,7 @@
 /**
  * A flammable liquid in a shop with a flame, a glowing heater or sparks.
  */
-import { canLight, IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
+import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/ignition.ts";
 import { degreesText } from "../../measure/figures.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -9,7 +9,7 @@ import { ROOM_OF_ITS_OWN } from "../group-bad-air.ts";
 import { MISSING_DUTIES } from "../group-missing-duties.ts";
 import { usesOf } from "../material-uses.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { related, useName } from "../texts.ts";
+import { fitting, related, useName } from "../texts.ts";
 
 export const ignitionNearFlammable: TradeRule = {
   id: "ignition-near-flammable",
@@ -163,12 +163,6 @@ job lid {
   checks: { onStep: check, onLayer: check },
 };
 
-const AWAY: Readonly<Record<string, string>> = {
-  "pilot light": "Shut the gas off at its valve, let the appliance cool and air the room",
-  heater: "Switch the heater off and let it cool",
-  welding: "Stop all welding and grinding",
-};
-
 function check({ action, run, report }: MomentContext): void {
   const shop = run.shop;
   if (!shop) return;
@@ -178,16 +172,28 @@ function check({ action, run, report }: MomentContext): void {
   if (!use) return;
   const { ignition } = shop;
   const place = ignition.place;
+  const putOut = ignitionSource(ignition.value)!.putOut;
+  const away = isTooCold(run)
+    ? "Do this in another room that is warmed without flame or glowing heater"
+    : `${putOut} before a can is opened, or work in another room without one`;
   report({
-    headline: `The shop's ${ignition.value} can light this vapour`,
-    why: `${flashText(use)}. Its vapour is heavier than air and creeps along the floor of \`${shop.name}\` until it finds the flame or the spark.`,
+    headline: fitting(
+      [`the vapour of \`${use.name}\``, "the vapour"].map(
+        (vapour) => `The shop's ${ignition.value} can light ${vapour}`,
+      ),
+    ),
+    why: `${flashText(use)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,
       names: ["no_ignition"],
-      reason: `${flashText(use)}, and its vapour creeps along the floor of \`${shop.name}\` to the ${ignition.value}`,
+      reason: `${flashText(use)}, and its vapour can creep along the floor of \`${shop.name}\` to the ${ignition.value}`,
       joinsEveryJob: true,
     },
-    remedy: `${AWAY[ignition.value] ?? "Put the flame out and let it cool"} before a can is opened, ${isTooCold(run) ? "and work in another room that is warmed without flame or glowing heater" : "or work in another room without one"}: ${ROOM_OF_ITS_OWN}; the safety data sheet and local fire codes say how far away is far enough.`,
+    remedy: `${away}: ${ROOM_OF_ITS_OWN}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
+    again: {
+      key: `fire in shop ${shop.name} of ${shop.namePlace.file}`,
+      remedy: `Keep it from the ${ignition.value} as well: the first finding on this fire says how.`,
+    },
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
   });

@@ -9,6 +9,7 @@ import { sentence } from "../../sentence.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
+import type { Coat } from "../../surface/state.ts";
 import {
   isOldClear,
   type LeadMatter,
@@ -40,7 +41,7 @@ export const leadNotTested: TradeRule = {
       "An old coating that may hold lead is sanded, scuffed, scraped, stripped or distressed, and nobody tests it first.",
     why: "Paint of that time often holds lead, and some clears were dried with it. The dust and the sludge poison those who work there and the children who come after, wet as well as dry.",
     remedy:
-      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the report is there, state its result and its date at the surface (`lead none_found by laboratory DATE`). A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
+      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the report is there, state its result and its date at the surface (`lead none_found by laboratory YYYY-MM-DD`). A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
     sources: [
       LEAD_TEST_SOURCE,
       "24 CFR 35.110 and 15 USC 2681(9): varnish, shellac and other coatings count as paint (from memory)",
@@ -366,11 +367,25 @@ function reportOf(
       `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
     ]),
     why: `${leadNote(facts, notedAs(matter))} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\`, which permits no work on it. Then write the result and its date (as 2026-11-03) at the surface: \`lead none_found by laboratory DATE\` or \`lead found by laboratory DATE\`. Where lead is found, first ask the local authority who may do it. Then keep others out, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), clean up wet and with a HEPA vacuum, never dry, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\`, which permits no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`, with the date of the report. Where lead is found, first ask the local authority who may do it and where the waste goes. Then keep others out, lay plastic sheeting, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), ${cleaningUp(coat!)}, wash before you eat, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    ...(run.job
+      ? {
+          again: {
+            key: `lead of job ${run.job.name}`,
+            remedy: `As for the first old coating: leave it alone until a laboratory has tested it, and write the result at this surface too. Where lead is found, ${workOf(action, kind)}, by \`safety lead_safe\`.`,
+          },
+        }
+      : {}),
     severity,
     related: [related(coat!.place, "The old coating")],
   };
 }
+
+/** The motor of a vacuum cleaner lights dust of nitrocellulose, whatever its filter: common practice, no source. */
+const cleaningUp = ({ family }: Coat): string =>
+  family?.binder === "nitrocellulose"
+    ? "clean up wet, never dry (a spark in the motor of a sander or of an ordinary HEPA vacuum can light dust of nitrocellulose)"
+    : "clean up wet and with a HEPA vacuum, never dry";
 
 function workOf(action: StepAction, kind: LeadMatter["kind"]): string {
   const isHot = clauseNaming(action.what ?? "", HEAT_GUN) !== undefined;

@@ -516,7 +516,7 @@ function headline(what: string, method: Method, action: Action): string {
 }
 
 const DUST_UP =
-  "take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory DATE`)";
+  "take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory YYYY-MM-DD`)";
 
 const REMEDIES: Readonly<Record<Method, string>> = {
   heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
@@ -580,7 +580,7 @@ function reportOf(
       : headline(`${what} that ${status === "found" ? "holds" : "may hold"} lead`, method, action),
     why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
-      ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory DATE`); until then, work wet and by `safety lead_safe`."
+      ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory YYYY-MM-DD`); until then, work wet and by `safety lead_safe`."
       : `${remedyOf(method, action, kind)}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
     severity,
     related: coat ? [related(coat.place, "The old coating")] : [],

@@ -216,11 +216,13 @@ function checkLacquerDust({ run, report }: RunContext): void {
     if (!coat) continue;
     const source = shop.ignition.value;
     const wet = wetWork(action, "paint");
+    const putOut = ignitionSource(source)!.putOut;
     report(action, {
       severity: "error",
       headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
       why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
-      remedy: `${wet ? `${sentence(wet)}, or put` : "Put"} the ${source} out and let it cool before you make dust; put the dust wet into a closed metal bin outdoors. Local fire codes decide.`,
+      remedy: `${wet ? `${sentence(wet)}, or ${uncapitalised(putOut)}` : putOut} before you make dust. ${MOTORS} ${BIN}`,
+      damp: `${putOut}${wet ? `, and ${wet}` : ""}. ${MOTORS} ${BIN}`,
       abrades: "surface",
       related: [
         ...(shop.ignition.place ? [related(shop.ignition.place, "The source of ignition")] : []),
@@ -230,6 +232,12 @@ function checkLacquerDust({ run, report }: RunContext): void {
     return;
   }
 }
+
+const MOTORS =
+  "The motor of a sander or of an ordinary vacuum cleaner, with a HEPA filter too, is a spark to this dust.";
+const BIN = "Put the dust wet into a closed metal bin outdoors. Local fire codes decide.";
+
+const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
 function checkWords({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {

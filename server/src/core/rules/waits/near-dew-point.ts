@@ -3,7 +3,7 @@
  * A shop that does not state its humidity is silent.
  */
 
-import { condensation, DEW_POINT_MARGIN_C } from "../../air/condensation.ts";
+import { condensation } from "../../air/condensation.ts";
 import type { AirNeed } from "../../findings.ts";
 import { degreesText } from "../../measure/figures.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
@@ -118,7 +118,7 @@ job shelves {
         ...(limits ? { limits } : {}),
         ignition: run.shop!.ignition.value !== "none",
       };
-      const reason = `Its dew point is ${degreesText(found.dewPointC)}, less than ${DEW_POINT_MARGIN_C} C below: a piece slightly cooler than the air of ${degreesText(temperature)} gets wet, and the film clouds or does not hold`;
+      const reason = `Its dew point is ${degreesText(found.dewPointC)}, ${degreesText(found.marginC)} below the air: a piece slightly cooler than the air of ${degreesText(temperature)} gets wet, and the film clouds or does not hold`;
       report({
         headline: fitting(
           [useName(action.use), "this layer"].map(

@@ -6,6 +6,7 @@
  */
 
 import type { Fix } from "../../findings.ts";
+import { exactDuration } from "../../measure/format-amount.ts";
 import { isBeingPlanned } from "../../schedule/being-planned.ts";
 import { closedHoursAt } from "../../schedule/calendar.ts";
 import { sentence } from "../../sentence.ts";
@@ -14,6 +15,7 @@ import { type DryingTime, statesTime } from "../../surface/drying-time.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { putOnAt } from "../../surface/run-index.ts";
 import { type Coat, hasReached, type SurfaceState, topCoat, waitedOf } from "../../surface/state.ts";
+import { isWithinMargin, shortfallOf } from "../../surface/wait-margin.ts";
 import { itemOf } from "../../totals/planned-tasks.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
@@ -40,6 +42,7 @@ export const recoatTooEarly: TradeRule = {
   id: "recoat-too-early",
   group: "waits",
   severity: "warning",
+  secondaryTo: ["ambering-over-white"],
   docs: {
     summary: "A layer goes on before the recoat time of the layer below, in the shop's air.",
     why: "A coat that still gives off its water or solvent is sealed in: the film stays soft, turns cloudy, wrinkles or drags under the brush.",
@@ -502,8 +505,30 @@ function longerClosed({ shop, moments }: SurfaceRun, index: number, endAt: strin
   return closedHoursAt({ hours: shop.hours, closed: shop.closed }, endAt) - sure;
 }
 
+/**
+ * An oil film over a waterborne one whose label states no time is given a day, not the hours that water over it needs: common
+ * practice, no source. It is what is advised where the hours are too few; nobody is warned who kept to those.
+ */
+const OIL_OVER_WATER_H = 24;
+
+const isOilOverWater = ({ action, below, needed, had }: Haste): boolean =>
+  action.use.material?.family?.drying === "oxidising" &&
+  action.use.material.family.buildsFilm &&
+  below.family?.drying === "waterborne" &&
+  below.family.buildsFilm &&
+  needed.isTypical &&
+  needed.label < OIL_OVER_WATER_H &&
+  !isWithinMargin(shortfallOf(needed, had));
+
 function words(run: SurfaceRun, haste: Haste): Report {
-  const { action, below, needed, had } = haste;
+  const { action, below, had } = haste;
+  const oil = isOilOverWater(haste);
+  const needed = oil
+    ? { ...haste.needed, label: OIL_OVER_WATER_H, hours: OIL_OVER_WATER_H * haste.needed.factor }
+    : haste.needed;
+  const instead = oil
+    ? `wait ${exactDuration(needed.tooCold ? needed.label : Math.ceil(needed.hours))}`
+    : "wait until recoat";
   const over = `\`${action.use.name}\``;
   const between = below.action?.syntax === action.syntax && action.coat > 1;
   const near = firstWait(run, below, action, haste.index);
@@ -524,36 +549,40 @@ function words(run: SurfaceRun, haste: Haste): Report {
         ].map(sentence);
       },
       why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
-      instead: "wait until recoat",
+      instead,
       tooShort,
       ...(near ? {} : { where: between ? "between its coats" : `above \`${action.use.name}\`` }),
       ...namedByParameter(below),
+      ...(oil ? { of: "oil over a waterborne coat" } : {}),
       level: "warning",
     },
     {
       related: [...(between ? [] : [layerBelow(below)]), ...timePlaces(run, needed, below.material)],
-      fixes: fixes(run, haste, between),
+      fixes: fixes(run, haste, between, instead.replace("wait", "wait ")),
     },
   );
 }
 
-const WAIT = "wait  until recoat";
-
-function fixes(run: SurfaceRun, { action, index, below }: Haste, between: boolean): readonly Fix[] {
+function fixes(
+  run: SurfaceRun,
+  { action, index, below }: Haste,
+  between: boolean,
+  line: string,
+): readonly Fix[] {
   const title = "Wait until the coat below can be coated";
   const wait = firstWait(run, below, action, index);
-  if (wait) return [replaceAt("undertaking", wait.place, title, WAIT)];
-  if (!between) return [insertAbove("undertaking", action, title, [WAIT])];
+  if (wait) return [replaceAt("undertaking", wait.place, title, line)];
+  if (!between) return [insertAbove("undertaking", action, title, [line])];
   const block = action.syntax.block;
   const first = block?.[0];
   if (first) {
     const place = { ...action.place, span: first.span };
-    return [fixOf("undertaking", title, [linesAbove(place, [WAIT])])];
+    return [fixOf("undertaking", title, [linesAbove(place, [line])])];
   }
   if (block) return [];
   const end = action.place.span.end;
   const place = { ...action.place, span: { start: end, end } };
-  return [replaceAt("undertaking", place, title, ` {\n    ${WAIT}\n  }`)];
+  return [replaceAt("undertaking", place, title, ` {\n    ${line}\n  }`)];
 }
 
 /** The wait between the two coats that is too short, if it stands in the same declaration. */
