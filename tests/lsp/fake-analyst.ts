@@ -164,6 +164,7 @@ const analysis = (
           offset: end,
           parts: kinds.map((kind) => ({ kind, text: `${kind} ${text}`, markdown: "**Why**" })),
         })),
+    jobToWrite: () => undefined,
     jobLenses: (file, levels) =>
       words(textOf(file), /\bname (\w+)/g).map(({ text, span }) => ({
         job: text,

@@ -58,7 +58,9 @@ describe("missing duties of one recipe", () => {
     );
     expect(finding!.remedy).toContain("Wear a fitted particle filter (N95 or better) while dust flies.");
     expect(finding!.remedy).toContain("Move fresh air through the room");
-    expect(finding!.remedy).toContain("state `safety wet_rags, dust_mask, ventilate`");
+    expect(finding!.remedy).toContain(
+      "Then state so at the top of the recipe: `safety wet_rags, dust_mask, ventilate`",
+    );
   });
 
   it("are stated by one fix above the first line that needs one", () => {

@@ -28,6 +28,7 @@ import { guarded } from "./guarded.ts";
 import { hoverAt } from "./hover/hover.ts";
 import { inlayHintsOf } from "./inlay-hints/inlay-hints.ts";
 import { jobLensesOf } from "./job-lenses.ts";
+import { jobToWrite } from "./job-to-write.ts";
 import { KnownFiles } from "./known-files.ts";
 import { LoneFiles } from "./lone-files.ts";
 import type { Resolve } from "./moved-files.ts";
@@ -174,6 +175,7 @@ function createAnalysis(
     completions: (file, offset) => completionsAt(checker, file, offset),
     inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
+    jobToWrite: (file, span) => jobToWrite(checker, file, span),
     formatting: (file, spans) => formattingOf(program, file, spans),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,

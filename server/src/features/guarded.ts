@@ -56,6 +56,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     completions: guard("Completion", analysis.completions, none),
     inlayHints: guard("Inlay hints", analysis.inlayHints, none),
     jobLenses: guard("Lenses", analysis.jobLenses, none),
+    jobToWrite: guard("Writing a job", analysis.jobToWrite, nothing),
     formatting: guard("Formatting", analysis.formatting, none),
     totals: guard("Totals", analysis.totals, none),
     jobs: guard("Working out the jobs", analysis.jobs, none),

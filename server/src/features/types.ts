@@ -16,7 +16,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import type { JobInShop } from "../core/totals/shop-plans.ts";
 import type { JobTotals } from "../core/totals/types.ts";
 import type { Bench } from "../views/bench/model.ts";
-import type { FileEdit, FileFinding, FileSpan } from "../views/places/file-finding.ts";
+import type { FileEdit, FileFinding, FileFix, FileSpan } from "../views/places/file-finding.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 
 export interface HoverInfo {
@@ -287,6 +287,8 @@ export interface Analysis extends Navigation, TextViews {
   inlayHints(file: FileId, span: Span, kinds: readonly InlayHintKind[]): readonly InlayHintInfo[];
   /** One for every job; findings of other levels than these are not counted. */
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
+  /** The job that the recipe at a span lacks, where it is clear what the recipe is for. */
+  jobToWrite(file: FileId, span: Span): FileFix | undefined;
   /** The changes that bring a file, or the lines that the spans touch, to the one layout; in order. */
   formatting(file: FileId, spans?: readonly Span[]): readonly TextChange[];
   totals(file: FileId): readonly JobTotals[];

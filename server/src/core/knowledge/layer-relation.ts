@@ -420,6 +420,8 @@ const STIFF_PAIRS: ReadonlySet<string> = new Set(STIFF_OVER_FLEXIBLE.map(([key])
 /** Whether a film of `over` is so much harder or stiffer than one of `below` that it cracks where that one gives. */
 export function cracksOver(over: Family, below: Family): boolean {
   if (!over.buildsFilm || !below.buildsFilm) return false;
+  // It is sold as the clear over waterborne paint and primer, and is a dispersion that gives a little: common practice.
+  if (over.name === "waterborne two part polyurethane" && below.drying === "waterborne") return false;
   return (
     over.hardness - below.hardness >= HARD_OVER_SOFT_STEPS || STIFF_PAIRS.has(pairKey(over.name, below.name))
   );

@@ -62,6 +62,8 @@ export const dutyChecks = (
 function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf: NeedOf): void {
   // Whoever follows this recipe may state the duty; the runs of the others look in here.
   if (run.followed) return;
+  // In the open air nobody has to move it.
+  if (duty === "ventilate" && run.shop?.outdoors) return;
   for (const moments of byAppliedRecipe(run)) {
     const lacking = moments.flatMap((moment) => {
       const need = isStated(moment.action, duty) ? undefined : needOf(moment, run);
@@ -303,7 +305,7 @@ const TELLING = new Set(
   ).split(" "),
 );
 
-const tellsToDo = (text: string): boolean =>
+export const tellsToDo = (text: string): boolean =>
   clausesOf(text).some((clause) => clause.some(({ key }) => TELLING.has(key)));
 
 /** Oils and varnishes whose label says that hardly anything evaporates; solvents that count as exempt do all the same. */

@@ -66,8 +66,11 @@ export function runRules(input: EngineInput): RuleFindings {
     input.assumedElsewhere.flatMap((run) => runOutcomes(input.rules)(run).drafts),
   );
   const assumed = together(input.assumed.map((run) => runOutcomes(input.rules)(run)));
+  const outdoors = outdoorsOnly(input);
   const always = assumed.drafts.filter(
-    (draft) => draft.cause.file === draft.place.file || !elsewhere.has(draft.key),
+    (draft) =>
+      (draft.cause.file === draft.place.file || !elsewhere.has(draft.key)) &&
+      !(draft.rule.underRoofs && outdoors.has(draft.place.declaration)),
   );
   const alwaysByCause = gravestByCause(always);
   const ofJobs = together([
@@ -90,6 +93,24 @@ export function runRules(input: EngineInput): RuleFindings {
   });
   const findings = merge([...always.filter((draft) => !outdone.has(draft.key)), ...jobDrafts]);
   return { findings, faults };
+}
+
+/** The recipes by themselves that jobs apply, and only in shops in the open air, by their declarations. */
+function outdoorsOnly({ assumed, jobs }: EngineInput): ReadonlySet<string> {
+  const runs = jobs.flatMap((facts) => facts.runs);
+  if (!runs.some(({ shop }) => shop?.outdoors)) return new Set();
+  const done = (isOutdoors: boolean) =>
+    new Set(
+      runs
+        .filter(({ shop }) => (shop?.outdoors !== undefined) === isOutdoors)
+        .flatMap(({ applied }) => applied.map(({ recipe }) => recipe)),
+    );
+  const [out, inside] = [done(true), done(false)];
+  return new Set(
+    assumed.flatMap(({ recipe, owner }) =>
+      recipe && out.has(recipe) && !inside.has(recipe) ? [owner.declaration] : [],
+    ),
+  );
 }
 
 /** What a job's air makes of a time that is too short whatever the job: told in the finding on the recipe. */

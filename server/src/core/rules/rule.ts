@@ -170,6 +170,8 @@ export interface TradeRule extends RuleMeta {
    * common of the `causes` of both reports; without any, the same line), this rule's finding becomes a related place of
    * that one.
    */
+  /** It is about work between walls: not said of a recipe by itself that jobs of its file do in the open air alone. */
+  readonly underRoofs?: true;
   readonly secondaryTo?: readonly string[];
 }
 

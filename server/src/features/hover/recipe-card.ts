@@ -1,6 +1,8 @@
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Recipe } from "../../core/model/model.ts";
+import { andList } from "../../core/model/suggest.ts";
 import type { Action } from "../../core/surface/actions.ts";
+import type { JobSurface } from "../../core/surface/job-surfaces.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { parameterText } from "../../views/parameter-text.ts";
@@ -28,11 +30,19 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
       waitsText(run.moments),
       jobs.length > 0
         ? `applied by ${firstFew(jobs, ({ job }) => code(job.name)).join(", ")}`
-        : "no job here applies it",
+        : withoutJob(ctx.checker.meantFor(recipe) ?? []),
     ]),
     portionBullets(portionsOf(all, recipe), true),
   );
 }
+
+/** Where it is clear what a recipe is for, it is judged there all the same (`core/surface/pairs.ts`). */
+const withoutJob = (surfaces: readonly JobSurface[]): string =>
+  surfaces.length === 0
+    ? "no job here applies it"
+    : `no job here applies it; it is checked on ${andList(
+        firstFew(surfaces, ({ piece, surface }) => `${code(surface.name)} of ${code(piece.name)}`),
+      )}, which it seems to be for`;
 
 /** What the jobs do by this recipe, also where another one follows it. */
 const portionsOf = (results: readonly JobResult[], recipe: Recipe): readonly Portion[] =>

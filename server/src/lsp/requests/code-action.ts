@@ -1,6 +1,6 @@
 /**
  * `textDocument/codeAction`: the fixes of the findings at the caret, the gravest first, then for each finding its
- * explanation and the comment that allows it.
+ * explanation and the comment that allows it; and last the job that a recipe lacks.
  *
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
@@ -40,6 +40,7 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     const known = params.context.diagnostics.filter((each) => isSame(each, own));
     return { finding, diagnostics: known.length > 0 ? known : [own] };
   });
+  const written = snapshot.analysis.jobToWrite(file, span);
   const allowing = memo((of: FileId) => allowingIn(snapshot.analysis.text(of) ?? ""));
   return [
     ...answered.flatMap(({ finding, diagnostics }) =>
@@ -51,6 +52,7 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
         ...allow(part, allowing(part.file)(part), diagnostics, snapshot, facts),
       ]),
     ),
+    ...(written ? [toCodeAction(written, [], snapshot, facts)] : []),
   ];
 };
 

@@ -35,7 +35,8 @@ export const colourSandedThrough: TradeRule = {
   group: "colour",
   severity: "hint",
   docs: {
-    summary: "A stain or glaze, or the one thin coat over it, is sanded with a grit coarser than 180.",
+    summary:
+      "A stain or glaze, or the one thin coat over it, is sanded with a grit coarser than 180; as a warning, a filler in it is sanded flush with one coarser than 220.",
     why: "A stain colours no more than the topmost fibres, and the paper takes them off: edges and high spots turn pale first, and no clear brings the colour back.",
     remedy:
       "Seal the colour before anything is sanded and smooth that coat with 320, or knock raised fibres down with 220 by hand.",
@@ -51,6 +52,13 @@ export const colourSandedThrough: TradeRule = {
       text: FILE(`  layer  oil_varnish
   wait   until recoat
   step   sand 120, 220 #! colour-sanded-through
+`),
+    },
+    {
+      title: "Holes filled after the stain and sanded flush",
+      text: FILE(`  step   fill with wood_filler, uses 20 mL
+  wait   overnight
+  step   sand 150, 180 #! colour-sanded-through
 `),
     },
   ],
@@ -77,12 +85,16 @@ export const colourSandedThrough: TradeRule = {
     onStep: ({ action, before, run, index, report }) => {
       if (action.verb !== "sand" || !action.gritsKnown || action.grits.length === 0) return;
       const coarsest = Math.min(...action.grits);
-      if (coarsest >= COARSEST_BETWEEN_COATS || action.grits.at(-1)! < COARSEST_BETWEEN_COATS) return;
+      // To sand all of it with coarse paper is to begin anew, unless a filler is what is to be sanded flush.
+      const filled = wasFilledSince(run, index);
+      const beginsAnew = action.grits.at(-1)! < COARSEST_BETWEEN_COATS && !filled;
+      if (coarsest >= (filled ? FINE_ENOUGH_FLUSH : COARSEST_BETWEEN_COATS) || beginsAnew) return;
       const reached = colourWithin(before, coarsest);
       if (!reached || !isClearedNext(run, index)) return;
       const { colour, filmUm } = reached;
       const grit = action.syntax.grits[action.grits.indexOf(coarsest)]!;
       report({
+        ...(filled ? { severity: "warning" as const } : {}),
         headline:
           filmUm === 0
             ? `Grit ${coarsest} cuts into the colour of ${coatName(colour)}`
@@ -91,13 +103,25 @@ export const colourSandedThrough: TradeRule = {
           filmUm === 0
             ? "The colour lies in the topmost fibres only, and pale patches show where they are sanded off, at edges first."
             : `The film is only ${filmText(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
-        remedy: "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
+        remedy: filled
+          ? "Fill and sand before the stain, or fill last with a wax or putty that is only wiped flush."
+          : "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
+        abrades: "surface",
         at: { ...action.place, span: grit.span },
         related: [layerBelow(colour)],
       });
     },
   },
 };
+
+/** The coarsest grit that may take a filler flush on a colour. */
+const FINE_ENOUGH_FLUSH = 220;
+
+/** Whether holes were filled after the last layer: what is sanded flush there is on the colour. */
+function wasFilledSince({ moments }: SurfaceRun, index: number): boolean {
+  const from = moments.slice(0, index).findLastIndex(({ action }) => action.op === "layer");
+  return moments.slice(from + 1, index).some(({ action }) => action.op === "step" && action.verb === "fill");
+}
 
 /** The new colour that scratches of this grit reach, and the film over it, micrometres. */
 function colourWithin(
@@ -106,7 +130,8 @@ function colourWithin(
 ): { readonly colour: Coat; readonly filmUm: number } | undefined {
   const at = layers.findLastIndex(isColour);
   const colour = layers[at];
-  const above = layers.slice(at + 1);
+  // What fills holes lies in them, and nothing of it over the colour.
+  const above = layers.slice(at + 1).filter(({ family }) => family?.role !== "filler");
   if (!colour || !above.every((coat) => coat.filmUm !== undefined && isFilm(coat))) return undefined;
   const filmUm = above.reduce((sum, coat) => sum + coat.filmUm!, 0);
   const reach = (medianUm(grit) ?? 0) * SCRATCH_SHARE;

@@ -12,6 +12,7 @@ import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isSanding, lastIndexOf } from "../../surface/run-index.ts";
 import { type Coat, isFilm, type SurfaceState, topCoat } from "../../surface/state.ts";
+import { isPorousPaint } from "../coat-queries.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import { sandBetweenCoats } from "../remedy-fixes.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
@@ -293,7 +294,10 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
   );
   if (!raiser || wasReported(run, index, raiser) || !isSurelyWood(run, before)) return;
   if (isSandedLater(run, index)) return;
+  const isRustic = before.layers.every(isPorousPaint);
   report({
+    // Chalky and milk paint dry matt and a little rough, and are liked so: common practice, no source.
+    ...(isRustic ? { severity: "hint" as const } : {}),
     headline: `The grain that \`${raiser.what}\` raised is not sanded down`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
     remedy: `Sand lightly with 220 once ${coatName(below)} is dry, and dust, before the next coat.`,

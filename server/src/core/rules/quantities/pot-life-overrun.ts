@@ -3,6 +3,7 @@
  * fresh, so waits between coats do not count.
  */
 import { formatDuration } from "../../measure/format-amount.ts";
+import type { Material } from "../../model/model.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { actionHours } from "../../totals/task-plan.ts";
@@ -195,6 +196,13 @@ const FOR_DAYS = phrases(
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
 );
+/** One mix for all coats, however far apart they come. */
+const FOR_ALL_COATS = phrases(
+  "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ... both|all|two|three|every|whole|entire coats|coat|layers !each !fresh !separate* !between",
+  "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ... coats|coat|layers ... at_once|in_one_go|together|one_batch|one_lot|in_advance|beforehand !each !fresh !separate*",
+  "both|all|two|three coats|layers ... from|out_of|with|of one|same|that|single mix|batch|pot|cup|mixture|lot|mixing",
+  "second|next|last|third coat ... from|out_of|with same|first|morning's|leftover|left-over mix|batch|pot|cup|mixture|lot !fresh !new",
+);
 /** Hardener that goes into all there is, and material that is taken from that same mix. */
 const WHOLE_MIXED =
   /\b(?:(?:mix|stir|pour|add|put|tip|blend|empty)\w*\s+(?:\S+\s+){0,3}?(?:hardener|catalyst|activator|(?:part|component)\s+b)\s+(?:in(?:to)?|to|with)\s+(?:\S+\s+){0,2}?(?:whole|entire|full|all)|(?:catalyse|catalyze|activate)\s+(?:the\s+)?(?:whole|entire|full|all))\b/iu;
@@ -212,8 +220,16 @@ function inWords({ run, report }: RunContext): void {
   })[0];
   if (!short) return;
   const { material, life } = short;
+  const longest = hoursFromMixing(run, material);
   for (const action of toldLines(run))
-    if (
+    if (longest > life && saidOnLine(action, FOR_ALL_COATS) !== undefined)
+      report(action, {
+        headline: `Mixed for coats ${formatDuration(longest)} apart; its pot life is ${formatDuration(life)}`,
+        why: "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.",
+        remedy: "Mix fresh for each coat, only as much as is used up in time.",
+        related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
+      });
+    else if (
       saidOnLine(action, FOR_DAYS) !== undefined ||
       tellingSentences(action, LEFT_OVER, NEXT_DAY, USED).some((each) => !THROWN_AWAY.test(each)) ||
       tellingSentences(action, WHOLE_MIXED, TAKEN_AGAIN, NEXT_DAY, USED).some(
@@ -230,6 +246,13 @@ function inWords({ run, report }: RunContext): void {
           "Mix fresh for each coat, only as much as is used up in time; let what is left harden and take it where your local waste service says.",
         related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
       });
+}
+
+/** Hours that are sure to pass between the first and the last coat of a material. */
+function hoursFromMixing({ moments }: SurfaceRun, material: Material): number {
+  const coats = moments.filter(({ action }) => action.op === "layer" && action.use.material === material);
+  const [first, last] = [coats[0], coats.at(-1)];
+  return first && last ? last.before.clock.hours - first.after.clock.hours : 0;
 }
 
 /** Hands-on time of one coat on all pieces, shared by the crew. */

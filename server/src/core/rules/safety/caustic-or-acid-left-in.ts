@@ -2,14 +2,17 @@
  * Lye or acid that is left in the wood: it goes on working under the coat, and burns whoever sands it.
  */
 import type { RelatedPlace } from "../../findings.ts";
+import type { DutyWord } from "../../knowledge/duties.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { placeKey } from "../../place.ts";
-import type { LayerAction, StepAction } from "../../surface/actions.ts";
+import type { Action, LayerAction, StepAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import { isDrySanding, type Residue, reactiveIn, residuesBefore } from "../chemical-residues.ts";
+import { isStated } from "../duty-check.ts";
 import { isWooden } from "../queries.ts";
 import type { MomentContext, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
-import { saidOnLine } from "../spoken-words.ts";
+import { saidOnLine, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
 import { toldLines } from "../told-lines.ts";
 
@@ -182,7 +185,17 @@ function onStep(ctx: MomentContext<StepAction>): void {
     if (residues.length === 0) reportUnnamedBleach(ctx);
     return;
   }
+  const isRinsedNext = run.moments
+    .slice(index + 1)
+    .find((each) => each.action.op === "layer" || isWash(each.action));
+  const isGuarded =
+    action.verb === "scuff" &&
+    ["dust_mask", "eye_protection", "gloves"].every((duty) => isStated(action, duty as DutyWord)) &&
+    isRinsedNext !== undefined &&
+    isWash(isRinsedNext.action);
   report({
+    // Loose salts are rubbed off lye-treated softwood by hand, and it is washed then: common practice, no source.
+    ...(isGuarded ? { severity: "information" as const } : {}),
     headline: `The dust of \`${residue.use.name}\` burns: it was never rinsed out`,
     why: `${kindOf(residue)} dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
     remedy: howToRinse(residue),
@@ -190,6 +203,9 @@ function onStep(ctx: MomentContext<StepAction>): void {
     causes: [causeOf(residue)],
   });
 }
+
+const isWash = (action: Action): boolean =>
+  action.op === "step" && action.verb === "clean" && (action.use?.name ?? "water") === "water";
 
 /**
  * Wood bleach that does not say what it holds is lye with peroxide, or oxalic acid; either leaves what burns. Told at the
@@ -240,9 +256,29 @@ const LEFT_IN = phrases(
   `skip|forget|omit|spare|leave_out .. rinse|rinsing|neutralising|neutralizing ... ${CORROSIVE}`,
 );
 
+/** "Strip with lye, then let dry": without a word of a rinse. */
+const DRIED_IN = phrases(
+  `strip|stripped|wash|scrub|brush|dip|bleach|treat|swab|mop|clean|lay|put ... ${CORROSIVE} ... dry|dries|drying|dried ${IS_RINSED} !rinse !rinsing !water !vinegar !neutralise !neutralize !before`,
+  `${CORROSIVE} ... strip|stripped|wash|scrub|bleach ... dry|dries|drying|dried ${IS_RINSED} !rinse !rinsing !water !vinegar !neutralise !neutralize !before`,
+);
+
+/** Whether a line below, before anything goes on, rinses or neutralises. */
+function isRinsedBelow({ moments }: SurfaceRun, action: Action): boolean {
+  const below = moments.slice(action.index + 1);
+  const end = below.findIndex((each) => each.action.op === "layer");
+  return (end < 0 ? below : below.slice(0, end)).some(
+    (each) => isWash(each.action) || RINSE_WORDS.test(textOf(each.action) ?? ""),
+  );
+}
+
+const RINSE_WORDS = /\b(?:rins|neutrali|vinegar)/iu;
+
 function onRun({ run, report }: RunContext): void {
   for (const action of toldLines(run))
-    if (saidOnLine(action, LEFT_IN) !== undefined)
+    if (
+      saidOnLine(action, LEFT_IN) !== undefined ||
+      (saidOnLine(action, DRIED_IN) !== undefined && !isRinsedBelow(run, action))
+    )
       report(action, {
         headline: "These words leave lye, acid or bleach in the wood",
         why: "It dries to crystals that burn eyes, nose and lungs when they are sanded or brushed, and it spoils the finish.",

@@ -1,6 +1,7 @@
 /**
  * Chemicals that must not meet: in one vessel, or one after the other on the same wood.
  */
+import type { Mention } from "../../knowledge/chemical-words.ts";
 import { chemical } from "../../knowledge/chemicals.ts";
 import { type Incompatible, incompatible } from "../../knowledge/incompatible.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
@@ -8,6 +9,8 @@ import type { Action, MaterialUse, StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Residue } from "../chemical-residues.ts";
 import { reactiveIn, residuesBefore } from "../chemical-residues.ts";
+import { mentionsOfLine } from "../chemical-uses.ts";
+import { tellsToDo } from "../duty-check.ts";
 import { usesOf } from "../material-uses.ts";
 import { addedTo, DROWNED_FLAKES, drownedIn, mixedIn } from "../mixed-words.ts";
 import type { MomentContext, Report, RunContext, TradeRule } from "../rule.ts";
@@ -263,7 +266,7 @@ function inWords({ run, report, reportAt }: RunContext): void {
   for (const { action } of run.moments) {
     const found = mixedIn(textOf(action) ?? "", "recipe");
     if (found) report(action, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
-    const added = found ? undefined : addedToLast(run, action);
+    const added = found ? undefined : (addedToLast(run, action) ?? onWordsBefore(run, action));
     if (added) report(action, added);
     for (const { material, name, place } of usesOf(action)) {
       const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));
@@ -287,6 +290,68 @@ function addedToLast({ moments }: SurfaceRun, action: Action): Report | undefine
         }
   return undefined;
 }
+
+/**
+ * A chemical that the words of a line put on, or its material, and another that the words of a line above put there and
+ * nobody rinsed off since; or one that words put on what a material left.
+ */
+function onWordsBefore(run: SurfaceRun, action: Action): Report | undefined {
+  const own = putOnBy(action);
+  if (own.length === 0 || RINSED.test(textOf(action) ?? "")) return undefined;
+  let waited = false;
+  for (let at = action.index - 1; at >= 0; at -= 1) {
+    const above = run.moments[at]!.action;
+    if (above.op === "layer" || isRinsing(above)) return undefined;
+    if (above.op === "wait") waited = true;
+    const theirs = putOnBy(above);
+    for (const one of own)
+      for (const other of theirs) {
+        if (!one.byWords && !other.byWords) continue;
+        const pair = incompatible(chemical(one.chemical).hazards, chemical(other.chemical).hazards);
+        if (pair && !(waited && pair.onlyWhileWet))
+          return {
+            headline: `Never put ${one.words} on ${other.words}`,
+            why: pair.result,
+            remedy:
+              "Rinse the first off with `step clean with water` and let the wood dry before the other goes on, or leave one of the two out.",
+            related: [related(above.place, `Here ${other.words} goes on`)],
+          };
+      }
+  }
+  return undefined;
+}
+
+interface PutOn {
+  readonly words: string;
+  readonly chemical: Mention["chemical"];
+  readonly byWords: boolean;
+}
+
+/** What a line puts on the surface that may react: what its words tell to use, and what its material says that it holds. */
+function putOnBy(action: Action): readonly PutOn[] {
+  if (action.op !== "step" && action.op !== "note") return [];
+  const told = action.op === "step" || tellsToDo(action.text) ? mentionsOfLine(action) : [];
+  const held = action.op === "step" && action.use?.material ? reactiveIn(action.use.material) : [];
+  return [
+    ...told.map(({ words, chemical }) => ({ words, chemical, byWords: true })),
+    ...held.map(({ chemical }) => ({
+      words: `\`${(action as StepAction).use!.name}\``,
+      chemical,
+      byWords: false,
+    })),
+  ];
+}
+
+const RINSED = /\b(?:rins|neutrali|hosed?\s+(?:off|down))/iu;
+/** Water alone, as a step or in words. */
+const isRinsing = (action: Action): boolean =>
+  (action.op === "step" &&
+    ["clean", "dampen"].includes(action.verb) &&
+    (action.use?.material === undefined || reactiveIn(action.use.material).length === 0) &&
+    mentionsOfLine(action).length === 0) ||
+  RINSED.test(textOf(action) ?? "") ||
+  WASHED_OFF.test(textOf(action) ?? "");
+const WASHED_OFF = /\b(?:wash|wipe|sponge|flush)\w*\s+(?:\S+\s+){0,4}?(?:water)\b/iu;
 
 const isBucket = (action: Action): boolean => action.op === "step" && action.use !== undefined;
 

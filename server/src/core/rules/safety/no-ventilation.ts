@@ -9,6 +9,7 @@ export const noVentilation: TradeRule = {
   id: "no-ventilation",
   group: "safety",
   severity: "warning",
+  underRoofs: true,
   docs: {
     summary:
       "A material or a way of putting it on gives off vapour, and the recipe does not state `ventilate`.",

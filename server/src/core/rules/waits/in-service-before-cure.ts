@@ -4,7 +4,8 @@
  */
 
 import { momentText } from "../../measure/figures.ts";
-import { endOfDateWanted, momentAfter } from "../../measure/iso-dates.ts";
+import { endOfDateWanted, hoursBetween, momentAfter } from "../../measure/iso-dates.ts";
+import { onceFor } from "../../once.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
@@ -19,6 +20,7 @@ import {
   timePlaces,
   uncured,
 } from "../short-wait.ts";
+import { textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
 
 export const inServiceBeforeCure: TradeRule = {
@@ -29,7 +31,7 @@ export const inServiceBeforeCure: TradeRule = {
   secondaryTo: ["child-or-food-surface", "waterborne-over-uncured-oil"],
   docs: {
     summary:
-      "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it.",
+      "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it. Where a film has had days to harden and nobody wears it hard, or where a note says how gently it is used until then, the date of the cure is information.",
     why: "A film that is dry is not yet hard: plates and books stick to it, water marks it, and it scratches.",
     remedy:
       "Give the film its full cure before hard use: a later date, an earlier start, a faster clear, or `wait until cured` at the end.",
@@ -40,7 +42,7 @@ export const inServiceBeforeCure: TradeRule = {
   },
   failing: [
     {
-      title: "Wanted a week after the last coat",
+      title: "Wanted four days after the last coat",
       text: `piece shelf {
   surface top {
     shape panel 800 mm x 300 mm
@@ -62,7 +64,7 @@ job shelves {
   piece shelf
   in    warm_room
   start 2027-03-08 09:00
-  ready 2027-03-15 #! in-service-before-cure
+  ready 2027-03-12 #! in-service-before-cure
   apply one_coat to top
 }
 `,
@@ -154,6 +156,33 @@ job shelves {
 `,
     },
     {
+      title: "Hard wear, and a note says how gently it is used until the cure",
+      text: `piece stage {
+  surface boards {
+    shape area 12 m2
+    wood  ash
+    wear  hard
+  }
+}
+
+recipe three_coats {
+  safety dust_mask
+  layer  waterborne_polyurethane x 3 {
+    wait until recoat
+    step sand 220
+    step dust
+  }
+  wait   7 days
+  note   "Soft shoes only until it has had its month."
+}
+
+job floor {
+  piece stage
+  apply three_coats to boards
+}
+`,
+    },
+    {
       title: "A table top that waits for its cure",
       text: `piece table {
   surface top {
@@ -216,6 +245,8 @@ job shelves {
       if (!last || !missing) return;
       const { needed, had } = missing;
       const over = layerOver(run, film);
+      // Whoever writes how it is to be treated until then has thought of it.
+      if (!needed.tooCold && had >= DRY_ENOUGH_H && saysGentleUse(run)) return;
       report(
         last,
         shortWait(
@@ -256,7 +287,9 @@ job shelves {
       const uncuredLast = ctx.runs
         .map((run) => ({ run, coat: lastCoat(run) }))
         .find(({ run, coat }) => coat && hasReached(run.final, coat, "cured") === "no")?.coat;
+      const eased = ctx.runs.every((run) => mayCureInUse(run, end, totals.in_service!));
       ctx.reportAt(job.ready.place, {
+        ...(eased ? { severity: "information" as const } : {}),
         headline: `Wanted by ${dayText(end)}, but cured only on ${dayText(totals.in_service)}`,
         why: `The work is done on ${momentText(totals.finish)}, in time, but the last layer has its full cure only on ${momentText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
         remedy:
@@ -267,6 +300,49 @@ job shelves {
     },
   },
 };
+
+/** Hours of drying after which a film bears light use: common practice of labels, no source. */
+const DRY_ENOUGH_H = 72;
+/** After so many a film with light or normal wear goes on to cure in use, as its label says: common practice, no source. */
+const LIGHT_USE_H = 168;
+
+/**
+ * Whether a piece may be handed over on the date wanted and cure in use: where its recipe says how gently it is to be used
+ * till then, and where it is not worn hard and the recipe itself lets it harden for days, or the cure is only a typical
+ * figure and a week has passed.
+ */
+function mayCureInUse(run: SurfaceRun, end: string, cured: string): boolean {
+  const coat = lastCoat(run);
+  const missing = coat && missingTo(run.final, coat, "cured");
+  if (!coat || !missing) return true;
+  const { needed, had } = missing;
+  if (needed.tooCold || (run.piece?.useBy && run.piece.useBy.value !== "adults")) return false;
+  const byThen = needed.hours - hoursBetween(end, cured);
+  if (byThen < DRY_ENOUGH_H) return false;
+  if (saysGentleUse(run)) return true;
+  if (run.surface?.wear.value === "hard") return false;
+  return had >= OWN_HARDENING_H || (needed.isTypical && byThen >= LIGHT_USE_H);
+}
+
+/** Hours at the end of a recipe that nobody waits for a recoat. */
+const OWN_HARDENING_H = 96;
+
+/** Words on how a piece is treated until its film is hard: "soft shoes only for a month". */
+const saysGentleUse = onceFor((run: SurfaceRun): boolean =>
+  [
+    ...run.moments.map(({ action }) => textOf(action) ?? ""),
+    ...[run.recipe, ...run.applied.map(({ recipe }) => recipe), run.piece, run.job].map(
+      (named) => named?.docs ?? "",
+    ),
+    ...(run.piece?.notes ?? []),
+    ...(run.job?.notes ?? []),
+  ].some((text) => text.split(/[.;!?]\s/u).some((each) => GENTLE.test(each) && MEANWHILE.test(each))),
+);
+
+const GENTLE =
+  /\b(?:gentl[ey]|carefully?|care|lightly|light\s+(?:use|loads?|duty|things)|soft\s+(?:shoes|cloths?|soles)|slippers|socks|easy\s+(?:on|with)|nothing\s+(?:heavy|hot|wet|on|stands)|no\s+(?:heavy|hot|wet|rugs?|mats?|cloths?|wash\w*|scrub\w*|books?|tape|rings?|cups?|vases?|hard\s+use|load)|(?:not|never|don't|before\s+(?:it|they|anything)\s+(?:is|are))\s+(?:be\s+)?(?:wash|scrub|load|wipe|stack|stood|put|cover|lean|laid|slid)\w*|keep\s+(?:\w+\s+){1,4}off|leave\s+(?:\w+\s+){1,3}(?:empty|bare|alone|free))\b/iu;
+const MEANWHILE =
+  /\b(?:until|till|for|before|first|within|during|after)\b[^.;]{0,40}?\b(?:days?|weeks?|fortnight|months?|cures?|cured|curing|hard(?:ened)?|through)\b/iu;
 
 /** The topmost new coat that builds a film. */
 const lastFilm = (run: SurfaceRun): Coat | undefined =>

@@ -2,7 +2,9 @@
  * A surface that children chew or food lies on, left before the last coat has cured or with a material that is not
  * meant for it. Nothing here says that a finish is safe: the label, its maker and local rules do.
  */
+import { negates } from "../../knowledge/denials.ts";
 import { labelAllows, labelSays } from "../../knowledge/label-words.ts";
+import type { Material } from "../../model/model.ts";
 import { type Coat, isFilm } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
@@ -254,11 +256,14 @@ function check(ctx: RunContext): void {
   const unfitAction = unfit && actionOf(run, unfit);
   if (unfit && unfitAction) {
     const clause = unfit.material && labelSays(unfit.material, LABEL[user].unfit);
+    const poison = unfit.material && biocideIn(unfit.material);
     report(unfitAction, {
       headline: `Not meant for ${SURFACES[user]}: \`${unfit.what}\``,
       why: clause
         ? `Its label's words are "${clause.trim()}".`
-        : "Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.",
+        : poison !== undefined
+          ? `Its words name a ${poison}, which children swallow and food takes up.`
+          : "Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.",
       remedy: `Use a material whose label says that it is meant for ${SURFACES[user]}, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
       related: [
         ...(clause && unfit.material
@@ -302,6 +307,18 @@ const LABEL = {
   food: { unfit: "not for food", fit: "fit for food" },
 } as const;
 
+const BIOCIDE =
+  /\b(?:fungicid(?:e|al)|biocid(?:e|al)|insecticid(?:e|al)|algaecid(?:e|al)|wood\s+preservative|mildewcide|woodworm\s+(?:killer|treatment)|anti[\s-]?(?:mould|mold|fungal))\b/iu;
+
+/** A poison against mould or insects that the words of a material name and do not deny. */
+function biocideIn({ title = "", docs, name }: Material): string | undefined {
+  return [title, docs, name.replaceAll("_", " ")]
+    .flatMap((text) => text.split(/[.;]\s/u))
+    .filter((sentence) => !negates(sentence))
+    .map((sentence) => BIOCIDE.exec(sentence)?.[0].toLowerCase())
+    .find((word) => word !== undefined);
+}
+
 /**
  * What the label rules out; and for food a stain, dye or filler as the last layer, or under oil and wax alone: only a film
  * keeps it from the food (21 CFR 175.300(a), a functional barrier). A label that allows it stands above the family.
@@ -309,6 +326,7 @@ const LABEL = {
 function isUnfit(coat: Coat, user: User, own: readonly Coat[]): boolean {
   const { material, family } = coat;
   if (material && labelSays(material, LABEL[user].unfit) !== undefined) return true;
+  if (material && biocideIn(material) !== undefined && !labelAllows(material, LABEL[user].fit)) return true;
   if (!family?.unfitFor?.includes(user) || (material && labelAllows(material, LABEL[user].fit))) return false;
   return !own.slice(own.indexOf(coat) + 1).some(isFilm);
 }
