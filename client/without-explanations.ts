@@ -12,6 +12,27 @@ const EXPLAINING: ReadonlySet<string> = new Set(["failing", "passing", "why", "r
 
 const RULE_OR_CHEMICALS = /[\\/]core[\\/](?:rules[\\/][a-z]+[\\/]|knowledge[\\/]chemicals-)[a-z-]+\.ts$/;
 
+/** Tables of which only the documentation and the tests show the sources. */
+const UNSHOWN_SOURCES =
+  /[\\/]core[\\/]knowledge[\\/](?:care|existing|incompatible|layer-relation|solvents|spot-tests)\.ts$/;
+const UNSHOWN: ReadonlySet<string> = new Set(["source", "advice"]);
+const FAMILIES = /[\\/]core[\\/]knowledge[\\/](?:families-[a-z-]+|family-fragments)\.ts$/;
+/** The sources of a family that no card shows: of those only the page of the language and the tests speak. */
+const OF_NO_CARD: ReadonlySet<string> = new Set([
+  "binder",
+  "buildsFilm",
+  "dissolvedBy",
+  "dissolvedUncuredBy",
+  "duties",
+  "evensStain",
+  "filmRangeUm",
+  "hardness",
+  "raisesGrain",
+  "takesStain",
+  "thinUpTo",
+  "unfitFor",
+]);
+
 /** The constants that hold them, by their types or their names. */
 const HOLDER = /: (?:Trade|Language)Rule$|_CHEMICALS$/u;
 
@@ -30,6 +51,14 @@ export const withoutExplanations: Plugin = {
   setup({ onLoad }) {
     onLoad({ filter: RULE_OR_CHEMICALS }, ({ path }) => ({
       contents: emptied(path, readFileSync(path, "utf8")),
+      loader: "ts",
+    }));
+    onLoad({ filter: FAMILIES }, ({ path }) => ({
+      contents: withoutSourcesOfFamilies(path, readFileSync(path, "utf8")),
+      loader: "ts",
+    }));
+    onLoad({ filter: UNSHOWN_SOURCES }, ({ path }) => ({
+      contents: withoutSources(path, readFileSync(path, "utf8")),
       loader: "ts",
     }));
   },
@@ -55,4 +84,43 @@ function emptied(file: string, text: string): string {
     const after = rest.slice(property.end);
     return rest.slice(0, property.getStart()) + after.replace(/^\s*,/, "");
   }, text);
+}
+
+/** The text of a table whose sources are told nowhere, nor what it advises beside the rules. */
+function withoutSources(file: string, text: string): string {
+  const found: (readonly [start: number, end: number, instead: string])[] = [];
+  const look = (node: ts.Node): void => {
+    const value = ts.isPropertyAssignment(node) ? node.initializer : undefined;
+    if (ts.isPropertyAssignment(node) && UNSHOWN.has(node.name.getText()) && value)
+      found.push([value.getStart(), value.end, '""']);
+    else if (
+      ts.isCallExpression(node) &&
+      ["fine", "abraded"].includes(node.expression.getText()) &&
+      node.arguments[1]
+    )
+      found.push([node.arguments[1].getStart(), node.arguments[1].end, '""']);
+    else node.forEachChild(look);
+  };
+  look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
+  return found.reduceRight(
+    (rest, [start, end, instead]) => rest.slice(0, start) + instead + rest.slice(end),
+    text,
+  );
+}
+
+/** The text of a table of families with those sources alone that a card shows. */
+function withoutSourcesOfFamilies(file: string, text: string): string {
+  const found: ts.PropertyAssignment[] = [];
+  const look = (node: ts.Node, inSources: boolean): void => {
+    const isHolder =
+      (ts.isPropertyAssignment(node) && node.name.getText() === "sources") ||
+      (ts.isVariableDeclaration(node) && node.name.getText().endsWith("_SOURCES"));
+    if (inSources && ts.isPropertyAssignment(node) && OF_NO_CARD.has(node.name.getText())) found.push(node);
+    else node.forEachChild((child) => look(child, inSources || isHolder));
+  };
+  look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true), false);
+  return found.reduceRight(
+    (rest, property) => rest.slice(0, property.getStart()) + rest.slice(property.end).replace(/^\s*,/, ""),
+    text,
+  );
 }

@@ -274,18 +274,18 @@ describe("json", () => {
       endColumn: 13,
       rule: "wrong-unit",
       severity: "error",
-      headline: expect.stringContaining("Expected coverage") as string,
+      headline: expect.stringContaining("`covers` wants area per litre") as string,
       why: "",
       remedy: "`3 h` may be its recoat time: `recoat 3 h`. The coverage stands on the can.",
       where: null,
-      message: expect.stringContaining("Expected coverage") as string,
+      message: expect.stringContaining("`covers` wants area per litre") as string,
       parts: [
         {
           rule: "wrong-unit",
           severity: "error",
           line: 2,
           column: 10,
-          headline: expect.stringContaining("Expected coverage") as string,
+          headline: expect.stringContaining("`covers` wants area per litre") as string,
         },
       ],
     });

@@ -2,7 +2,7 @@
 import path from "node:path";
 import { build, type Metafile } from "esbuild";
 import { describe, expect, test } from "vitest";
-import { BUNDLES, type Bundle, buildOptions, ROOT } from "../../client/bundles.ts";
+import { BUNDLES, type Bundle, buildOptions, INNER_NAMES, ROOT } from "../../client/bundles.ts";
 import { waterborneOverUncuredOil } from "../../server/src/core/rules/layers/waterborne-over-uncured-oil.ts";
 
 const reports = new Map<string, Promise<Metafile>>();
@@ -85,6 +85,19 @@ test.each([
   for (const left of [docs.why, docs.remedy, docs.sources[0]!, failing[0]!.title]) {
     expect(file!.text).not.toContain(left);
   }
+});
+
+test("names that are made short in the worker stand nowhere in quotes, where they would stay long", async () => {
+  const { outputFiles } = await build({
+    ...buildOptions(bundleOf("server/dist/worker.js"), false),
+    write: false,
+  });
+  const names = INNER_NAMES.source.slice(4, -2).split("|");
+  expect(names.length).toBeGreaterThan(10);
+  const quoted = new Set(
+    outputFiles![0]!.text.match(/(["'`])[A-Za-z]+\1/gu)?.map((word) => word.slice(1, -1)),
+  );
+  expect(names.filter((name) => quoted.has(name))).toEqual([]);
 });
 
 test("the command line has the explanations", async () => {

@@ -54,7 +54,7 @@ describe("missing duties of one recipe", () => {
   it("are told with what to do for each, rags first", () => {
     const [finding] = findingsOf(OILED());
     expect(finding!.remedy).toMatch(
-      /^Lay oily rags in water in a closed metal can or spread them flat outdoors, at once/u,
+      /^Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once/u,
     );
     expect(finding!.remedy).toContain("Wear a fitted particle filter (N95 or better) while dust flies.");
     expect(finding!.remedy).toContain("Move fresh air through the room");

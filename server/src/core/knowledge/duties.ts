@@ -28,8 +28,6 @@ export interface Duty {
   readonly danger: string;
   /** What to do, in one sentence. */
   readonly doc: string;
-  /** The same in a few words, for a list of several. */
-  readonly short: string;
   /** What the table cannot know, and who can. */
   readonly defer: string;
   readonly source: string;
@@ -40,7 +38,6 @@ export const DUTIES: readonly Duty[] = [
     word: "dust_mask",
     danger: "Fine dust to breathe",
     doc: "Wear a fitted particle filter (N95 or better) while dust flies.",
-    short: "Wear a fitted particle filter (N95 or better) while dust flies.",
     defer: "Ask the safety data sheet whether a particle filter is enough; it stops no vapour.",
     source:
       "29 CFR 1910.134 and 42 CFR 84; wood dust, NIOSH recommended limit 1 mg/m3, OSHA Chemical Sampling Information",
@@ -48,8 +45,7 @@ export const DUTIES: readonly Duty[] = [
   {
     word: "vapour_respirator",
     danger: "Strong vapour to breathe",
-    doc: "Wear a respirator with vapour cartridges that are right for this product and a particle filter before them.",
-    short: "Wear a respirator with vapour cartridges and a particle filter.",
+    doc: "Wear a respirator with vapour cartridges that are right for this product and a particle filter.",
     defer: "The label and the safety data sheet name the cartridge and when to change it.",
     source: "29 CFR 1910.134",
   },
@@ -57,7 +53,6 @@ export const DUTIES: readonly Duty[] = [
     word: "supplied_air",
     danger: "Isocyanate to breathe",
     doc: "Breathe air that is brought in from outside, as for spraying isocyanates.",
-    short: "Breathe air that is brought in from outside.",
     defer: "Follow the safety data sheet; this is work for trained people with proper equipment.",
     source:
       "29 CFR 1910.134; NIOSH Publication 96-111 (1996); for every spraying of isocyanate as the cautious rule, from memory, confidence high",
@@ -65,16 +60,14 @@ export const DUTIES: readonly Duty[] = [
   {
     word: "gloves",
     danger: "Harm to the skin",
-    doc: "Wear gloves that this product does not go through.",
-    short: "Wear gloves of the kind that the safety data sheet names.",
-    defer: "The safety data sheet names the glove material.",
+    doc: "Wear gloves of the kind that its safety data sheet names.",
+    defer: "Where that names none, ask the maker.",
     source: "29 CFR 1910.138",
   },
   {
     word: "eye_protection",
     danger: "Harm to the eyes",
     doc: "Wear goggles against splashes.",
-    short: "Wear goggles.",
     defer: "The label and the safety data sheet say whether a face shield is needed too.",
     source: "29 CFR 1910.133",
   },
@@ -82,15 +75,13 @@ export const DUTIES: readonly Duty[] = [
     word: "hearing",
     danger: "Noise that deafens",
     doc: "Wear ear protection beside loud machines.",
-    short: "Wear ear protection.",
     defer: "Measure, or follow the machine's own sheet.",
     source: "29 CFR 1910.95; NIOSH 98-126",
   },
   {
     word: "ventilate",
     danger: "Vapour that builds up",
-    doc: "Move fresh air through the room while it is applied and while it dries.",
-    short: "Move fresh air through the room until it is dry.",
+    doc: "Move fresh air through the room until it is dry.",
     defer: "The label and the safety data sheet say how much air; local codes may ask for more.",
     source: VENTILATION_SOURCE,
   },
@@ -98,7 +89,6 @@ export const DUTIES: readonly Duty[] = [
     word: "no_ignition",
     danger: "Vapour that a flame can light",
     doc: "Keep flames, pilot lights, heaters and sparks away while the vapour is in the room.",
-    short: "Keep flames, heaters and sparks away until the vapour is gone.",
     defer: "The safety data sheet and local fire codes decide on distances and quantities.",
     source: OSHA_FLAMMABLE,
   },
@@ -106,7 +96,6 @@ export const DUTIES: readonly Duty[] = [
     word: "wet_rags",
     danger: "Oily rags can catch fire by themselves",
     doc: "Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once and never in a heap.",
-    short: "Lay oily rags in water in a closed metal can or spread them flat outdoors, at once.",
     defer: "The label and local codes say how to get rid of them.",
     source: OSHA_RAGS,
   },
@@ -114,7 +103,6 @@ export const DUTIES: readonly Duty[] = [
     word: "lead_test",
     danger: "Old paint may hold lead",
     doc: "Test the old paint for lead before anything rubs or dissolves it, and keep children out until it is known.",
-    short: "Have the old paint tested for lead first.",
     defer: "A laboratory decides; where lead is found, local codes say who may do the work and how.",
     source: "16 CFR 1303; 40 CFR 745 subpart E",
   },
@@ -122,7 +110,6 @@ export const DUTIES: readonly Duty[] = [
     word: "lead_safe",
     danger: "Lead dust and fume",
     doc: "Work by lead-safe practices: keep the paint wet, wear a P100 respirator, lay plastic sheeting, clean up wet and with a HEPA vacuum, and wash before you eat.",
-    short: "Work wet, with a P100 respirator, and clean up wet.",
     defer: "Local codes say who may do this work and where the waste goes.",
     source: "40 CFR 745.85; 29 CFR 1926.62; for housing and building work, by analogy",
   },
@@ -130,7 +117,6 @@ export const DUTIES: readonly Duty[] = [
     word: "keep_out",
     danger: "Danger to others in the room",
     doc: "Keep others, children and animals out until the air is clear and the dust is gone.",
-    short: "Keep others out until the air is clear.",
     defer: "The label and the safety data sheet say for how long.",
     source: "40 CFR 745.85; 29 CFR 1910.1200",
   },

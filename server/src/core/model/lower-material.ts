@@ -241,7 +241,7 @@ function readCovers(
       ctx,
       "wrong-unit",
       quantity.span,
-      `\`covers\` wants area per litre, e.g. \`12 m2/L\`, and found a time.\n\`${time}\` may be its recoat time: \`recoat ${time}\`. The coverage stands on the can.`,
+      `\`covers\` wants area per litre, e.g. \`12 m2/L\`; \`${time}\` is a time.\n\`${time}\` may be its recoat time: \`recoat ${time}\`. The coverage stands on the can.`,
     );
     return undefined;
   }

@@ -61,7 +61,7 @@ function dutyRemedy(duties: readonly DutyWord[], hasDanger: boolean): readonly s
   const ordered = [...duties].sort((a, b) => Number(b === "wet_rags") - Number(a === "wet_rags"));
   const acts = ordered.filter((duty) => !(hasDanger && duty === "no_ignition"));
   return [
-    ...acts.map((duty) => dutyByWord(duty)![duties.length === 1 ? "doc" : "short"]),
+    ...acts.map((duty) => dutyByWord(duty)!.doc),
     `Then state so at the top of the recipe: \`safety ${duties.join(", ")}\`${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
   ];
 }
