@@ -191,7 +191,7 @@ describe("words of the notation", () => {
     ["red o$0ak", "**red oak**: Pinkish brown"],
     ["paste w$0ax", "**paste wax**"],
     ["ha$0rd", "three film-forming coats"],
-    ["glo$0ves", "The safety data sheet names the glove material."],
+    ["glo$0ves", "Wear gloves of the kind that its safety data sheet names."],
     ["hv$0lp", "65 % of what is sprayed lands on the piece"],
     ["pan$0el 2 m", "Sizes: length, width, thickness (may be left out)."],
     ["tak$0es 15", "takes 40 min"],
