@@ -5,14 +5,7 @@ import { ROOT } from "../bundles.ts";
 import { packedFiles } from "./list.ts";
 
 /** Fields of package.json that an editor has no use for, and that would change what is packed. */
-const OF_NPM: ReadonlySet<string> = new Set([
-  "bin",
-  "devDependencies",
-  "exports",
-  "files",
-  "private",
-  "scripts",
-]);
+const OF_NPM: ReadonlySet<string> = new Set(["bin", "devDependencies", "exports", "files", "scripts"]);
 
 /** Lays the extension out in `folder`, which is emptied first. The files of it, with `/`. */
 export function stageExtension(folder: string): readonly string[] {

@@ -39,8 +39,15 @@ describe("the npm tarball", () => {
     for (const name of [NOTICES, "LICENSE", manifest.bin.finishwright]) expect(names).toContain(name);
   });
 
-  test("is private for now", () => {
-    expect(manifest.private).toBe(true);
+  test("could be published: a dry run has nothing against it", () => {
+    const argv = ["publish", "--dry-run", "--json", "--offline", "--ignore-scripts"];
+    const answer = execFileSync("npm", argv, {
+      cwd: ROOT,
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "ignore"],
+    });
+    expect(answer).toContain(`"finishwright@${manifest.version}"`);
+    expect(manifest.scripts.prepublishOnly).toBe("npm test");
   });
 });
 
@@ -61,7 +68,6 @@ describe("the extension", () => {
       devDependencies: _tools,
       exports: _library,
       files: _files,
-      private: _private,
       scripts: _scripts,
       ...kept
     } = manifest;

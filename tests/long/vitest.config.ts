@@ -3,7 +3,7 @@ import { globSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig, mergeConfig } from "vitest/config";
-import usual from "../vitest.config.ts";
+import { usual } from "../vitest.config.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -12,7 +12,7 @@ const hasMore = (file: string): boolean =>
   /import fc from "fast-check"|harness\/share\.ts/u.test(readFileSync(path.join(ROOT, file), "utf8"));
 
 export default mergeConfig(
-  { ...usual, test: { ...usual.test, include: [] } },
+  usual,
   defineConfig({
     test: { include: globSync("tests/*/**/*.test.ts", { cwd: ROOT }).filter(hasMore) },
     resolve: {
