@@ -297,7 +297,7 @@ All formulas, with their sources and the tests that hold them: [computations](co
 ## Air
 
 A label's times hold in its rated air; the shop's air lengthens \`touch\`, the earliest \`recoat\` and \`cure\`, and never shortens them. The latest end of a recoat window stays.
-Where a label states no air of its own (\`rated\`), its times are told for ordinary room air, and 20 C or more with 55 % RH or less lengthens none of them.
+Where a label states no air of its own (\`rated\`), its times are told for ordinary room air, and 19 C or more with 55 % RH or less lengthens none of them.
 Waterborne: e(rated)(1 − RH rated) / (e(shop)(1 − RH shop)), e(T) = 0.61094 · exp(17.625 T / (T + 243.04)) kPa.
 Oils, oil and alkyd varnish and paint, oil and gel stain, hardwax oil, conversion varnish, epoxy: 2^((rated − shop)/10).
 Lacquers, shellac, alcohol, wax: exp(4700 (1/T shop − 1/T rated)), T in kelvin.

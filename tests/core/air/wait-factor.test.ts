@@ -68,11 +68,11 @@ describe("a label that states no air of its own", () => {
     ordinaryWaitFactor("waterborne", LABEL, { temperature, ...(humidity === undefined ? {} : { humidity }) })
       .factor;
 
-  test("is told for ordinary room air: from 20 C on, at 55 % RH at most", () => {
-    expect([at(20, 50), at(20, 55), at(21, 55), at(23, 50), at(20)]).toEqual([1, 1, 1, 1, 1]);
+  test("is told for ordinary room air: from 19 C on, at 55 % RH at most", () => {
+    expect([at(19, 50), at(20, 50), at(20, 55), at(21, 55), at(23, 50), at(20)]).toEqual([1, 1, 1, 1, 1, 1]);
     expect(ordinaryWaitFactor("oxidising", LABEL, { temperature: 20 }).factor).toBe(1);
-    // Colder or damper than that, the whole factor counts: 2^(2/10) = 1.1487, and (1 − 0.5) / (1 − 0.6) = 1.25.
-    expect(ordinaryWaitFactor("oxidising", LABEL, { temperature: 19 }).factor).toBeCloseTo(1.1487, 4);
+    // Colder or damper than that, the whole factor counts: 2^(3/10) = 1.2311, and (1 − 0.5) / (1 − 0.6) = 1.25.
+    expect(ordinaryWaitFactor("oxidising", LABEL, { temperature: 18 }).factor).toBeCloseTo(1.2311, 4);
     expect(at(21, 60)).toBeCloseTo(1.25, 9);
   });
   test("says so", () => {

@@ -92,11 +92,12 @@ export function waitFactor(drying: Drying, rated: RatedAir, air: ShopAir | undef
 }
 
 /**
- * Room air that a label means which names none: 20 C or more and 55 % RH or less. Paint is tested at 23 ± 2 C and
+ * Room air that a label means which names none: 19 C or more and 55 % RH or less. Paint is tested at 23 ± 2 C and
  * 50 ± 5 % RH (ISO 3270:1984; ASTM D1640), and European labels are written for 20 C, the other standard atmosphere of
- * ISO 554:1976; from memory, confidence high. What is warmer or drier never shortens a time.
+ * ISO 554:1976; from memory, confidence high. One degree
+ * less is as near to it as a room thermometer tells (common practice, no source). What is warmer or drier never shortens a time.
  */
-const ORDINARY = { coolestC: 20, dampestPercent: 55 } as const;
+const ORDINARY = { coolestC: 19, dampestPercent: 55 } as const;
 
 /** The factor on times of a label that states no air of its own; in ordinary room air it is 1. */
 export function ordinaryWaitFactor(drying: Drying, typical: RatedAir, air: ShopAir | undefined): WaitFactor {

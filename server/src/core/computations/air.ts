@@ -45,7 +45,7 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
     name: "Wait factor",
     seen: "hover of the wait and the layer, messages on waits, the plan",
     formula:
-      "waterborne: deficit rated / deficit in the shop; oxidising and reacting: 2^((rated − shop)/10); solvent release: exp(4700 (1/T shop − 1/T rated)), kelvin; never below 1, and 1 at 20 C or more and 55 % RH or less where the label states no air of its own",
+      "waterborne: deficit rated / deficit in the shop; oxidising and reacting: 2^((rated − shop)/10); solvent release: exp(4700 (1/T shop − 1/T rated)), kelvin; never below 1, and 1 at 19 C or more and 55 % RH or less where the label states no air of its own",
     source:
       "the rule of J. H. van 't Hoff (Études de dynamique chimique, 1884), factor 2 per 10 C, from memory; solvents: Clausius and Clapeyron with a typical enthalpy, common practice, no source; ordinary air: 23 ± 2 C and 50 ± 5 % RH of ISO 3270:1984 and ASTM D1640, 20 C of ISO 554:1976, from memory, confidence high",
     file: "air/wait-factor.ts",
