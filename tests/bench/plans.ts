@@ -2,7 +2,7 @@
  * What each stage of the planner brings, in finish, proven gap and processor time: over all jobs of the samples and the
  * corpus, and over large jobs made up to be hard. `npm run bench -- --only plans` prints the table.
  *
- * The stages add up: priority rules; random variations of them; beam search and branch and bound; column generation
+ * The stages add up: priority rules; random variations of them; branch and bound; column generation
  * before these, which is what is planned.
  */
 
@@ -28,7 +28,7 @@ const STAGES: readonly (readonly [string, CrewPlanner])[] = [
   ["priority rules", ruled(0)],
   ["+ random variation", ruled()],
   [
-    "+ beam search, branch and bound",
+    "+ branch and bound",
     (problem, alone) => {
       const { plan, bound } = ruled()(problem, alone);
       const isProven = plan !== undefined && plan.finish <= bound;

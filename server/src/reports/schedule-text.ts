@@ -14,6 +14,7 @@ import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
 import { helpJson, helpText, isLate } from "../views/schedule/helps.ts";
 import { dateReasons, fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
+  inSessions,
   isDated,
   type PlanLine,
   type PlanRow,
@@ -21,13 +22,12 @@ import {
   planRows,
   sessionRows,
   surfacesText,
+  wholeOf,
 } from "../views/schedule/job-plan.ts";
-import type { SinceKept } from "../views/schedule/kept-plan.ts";
 import { planNotes } from "../views/schedule/plan-notes.ts";
 import type { PlannedShop } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd } from "./display-text.ts";
-import { keptJson, keptText } from "./kept-text.ts";
 import { overAirText, proofText } from "./proof-text.ts";
 import { shopJson, shopText } from "./shop-text.ts";
 
@@ -39,18 +39,18 @@ export interface ScheduleContext {
   readonly inShop?: ReadonlyMap<JobResult, Schedule>;
   /** What would let a job end earlier, where that was asked or the job is late. */
   readonly helps?: ReadonlyMap<JobResult, readonly Help[]>;
-  /** What has changed since a plan was kept. */
-  readonly since?: SinceKept;
+  /** What stands first, as text and as more of the JSON. */
+  readonly first?: { readonly text: string; readonly json: Readonly<Record<string, unknown>> };
 }
 
 export function scheduleText(
   results: readonly JobResult[],
   colours: Colours,
-  { shops = [], inShop, helps, since }: ScheduleContext = {},
+  { shops = [], inShop, helps, first }: ScheduleContext = {},
 ): string {
   const inWeeks = new Set(shops.flatMap(({ jobs }) => jobs));
   const parts = [
-    ...(since ? [keptText(since, colours)] : []),
+    ...(first ? [first.text] : []),
     ...results
       .filter((result) => !inWeeks.has(result))
       .map((result) => `${jobText(result, inShop?.get(result), helps?.get(result), colours)}\n`),
@@ -121,10 +121,14 @@ function withHelps(
 }
 
 /** A heading for every day on which something begins, and what begins on it. */
-function daysText(rows: readonly PlanRow[], colours: Colours): readonly string[] {
-  const cells = rows.map((row) =>
-    [timesText(row), surfacesText(row), row.what, slackText(row)].map((cell) => shownText(cell)),
-  );
+function daysText(all: readonly PlanRow[], colours: Colours): readonly string[] {
+  const sessions = inSessions(all);
+  const rows = sessions.map(wholeOf);
+  const cells = rows.map((row, at) => {
+    const where = [...new Set(sessions[at]!.map(surfacesText))].join(" | ");
+    const what = sessions[at]!.map((each) => each.what).join(" | ");
+    return [timesText(row), where, what, slackText(row)].map((cell) => shownText(cell));
+  });
   const widths = [0, 1, 2].map((column) => Math.max(0, ...cells.map((row) => displayWidth(row[column]!))));
   return rows.flatMap((row, i) => {
     const text = cells[i]!.map((cell, column) => padEnd(cell, widths[column] ?? 0))
@@ -205,13 +209,13 @@ function fewestJson(result: JobResult) {
 
 export function scheduleJson(
   results: readonly JobResult[],
-  { shops = [], inShop, helps, since }: ScheduleContext = {},
+  { shops = [], inShop, helps, first }: ScheduleContext = {},
 ): string {
   const jobs = results.map((result) => ({
     ...jobJson(result, inShop?.get(result)),
     what_helps: helps?.get(result)?.map(helpJson) ?? null,
   }));
-  return jsonText({ jobs, shops: shops.map(shopJson), ...(since ? { since_kept: keptJson(since) } : {}) });
+  return jsonText({ jobs, shops: shops.map(shopJson), ...first?.json });
 }
 
 function jobJson(result: JobResult, inShop: Schedule | undefined) {

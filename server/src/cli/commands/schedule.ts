@@ -6,10 +6,18 @@ import { isoAfter } from "../../core/schedule/iso-after.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { whatHelps } from "../../core/what-helps.ts";
 import { type IcsAlarm, type IcsItem, planToIcs } from "../../reports/ics.ts";
+import { keptJson, keptText } from "../../reports/kept-text.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
 import { isLate } from "../../views/schedule/helps.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
-import { isDated, type PlanRow, planRows, surfacesText } from "../../views/schedule/job-plan.ts";
+import {
+  inSessions,
+  isDated,
+  type PlanRow,
+  planRows,
+  surfacesText,
+  wholeOf,
+} from "../../views/schedule/job-plan.ts";
 import { keptNotes, keptPlanOf, sinceKept } from "../../views/schedule/kept-plan.ts";
 import { planNotes } from "../../views/schedule/plan-notes.ts";
 import { plannedShops } from "../../views/schedule/shop-weeks.ts";
@@ -97,9 +105,16 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   );
   const shops = options.job ? [] : plannedShops(loaded.analysis, results);
   const all = [...new Set([...results, ...shops.flatMap((shop) => shop.jobs)])];
+  const since = kept && sinceKept(kept, all, nameInPlan(io, near!));
   const context = options.job
     ? { helps, inShop: new Map(results.map((result, at) => [result, asked[at]!.result.schedule])) }
-    : { helps, shops, ...(kept ? { since: sinceKept(kept, all, nameInPlan(io, near!)) } : {}) };
+    : {
+        helps,
+        shops,
+        ...(since
+          ? { first: { text: keptText(since, outputColours(io)), json: { since_kept: keptJson(since) } } }
+          : {}),
+      };
   if (jobs.length === 0 && loaded.asked.length > 0) {
     warn(io, `\`${file}\` has no jobs to plan. A job begins with \`job NAME {\`.`);
   }
@@ -113,18 +128,6 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   const status = unkept === undefined ? told : 2;
   const impossible = results.some(({ schedule: plan }) => plan.status === "impossible");
   return status === 0 && impossible ? 1 : status;
-}
-
-/** What is done in one go, which may be several things: an event each. */
-function sessionsOf(rows: readonly PlanRow[]): readonly (readonly PlanRow[])[] {
-  const bySession = new Map<number | PlanRow, PlanRow[]>();
-  for (const row of rows) {
-    const key = row.session ?? row;
-    const others = bySession.get(key);
-    if (others === undefined) bySession.set(key, [row]);
-    else others.push(row);
-  }
-  return [...bySession.values()];
 }
 
 /** When what it waited for is over, and an hour before its window closes, or before the shop does for the last time in it. */
@@ -197,10 +200,9 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
     const uidOf = uidsOf(nameOfJob);
     // Who looks into a calendar wants to know when to work: a wait is in it as what ends it.
     const rows = planRows(result).filter(({ kind, start, end }) => kind !== "wait" && end > start);
-    const events = sessionsOf(rows).map((session): IcsItem => {
+    const events = inSessions(rows).map((session): IcsItem => {
       const uids = session.map(uidOf);
-      const [{ startAt }] = session as readonly [PlanRow, ...PlanRow[]];
-      const { endAt } = session.reduce((last, row) => (row.end > last.end ? row : last));
+      const { startAt, endAt } = wholeOf(session);
       return {
         uid: uids[0]!,
         title: session.map((row) => `${row.what} (${surfacesText(row)})`).join(" | "),

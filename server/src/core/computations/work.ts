@@ -88,7 +88,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     name: "Earliest finish",
     seen: "`schedule`, `totals`: `elapsed_h`, `finish`",
     formula:
-      "hands within opening hours and crew, layers in one go where they fit, drying day and night; priority rules with random variation, plans from column generation, then beam search and branch and bound that better or prove the plan",
+      "hands within opening hours and crew, layers in one go where they fit, drying day and night; priority rules with random variation, plans from column generation, then branch and bound that betters or proves the plan",
     source:
       "resource-constrained project scheduling (Kolisch and Hartmann, 1999, from memory), checked against brute force",
     file: "schedule/schedule.ts",

@@ -132,6 +132,30 @@ export function planRows(result: JobResult): readonly PlanRow[] {
   return together.map((group) => rowOf(group.flat())).toSorted((a, b) => a.start - b.start || a.end - b.end);
 }
 
+/** What is done in one go, which may be several things, together; each wait by itself. In the order of their beginning. */
+export function inSessions(rows: readonly PlanRow[]): readonly (readonly PlanRow[])[] {
+  const bySession = new Map<number | PlanRow, PlanRow[]>();
+  for (const row of rows) {
+    const key = row.kind === "wait" ? row : (row.session ?? row);
+    const others = bySession.get(key);
+    if (others === undefined) bySession.set(key, [row]);
+    else others.push(row);
+  }
+  return [...bySession.values()];
+}
+
+/** The first of some rows, with the end of the last. */
+export function wholeOf(rows: readonly PlanRow[]): PlanRow {
+  const last = rows.reduce((latest, row) => (row.end > latest.end ? row : latest));
+  return {
+    ...rows[0]!,
+    end: last.end,
+    ...(last.endAt === undefined ? {} : { endAt: last.endAt }),
+    slack: Math.min(...rows.map(({ slack }) => slack)),
+    critical: rows.some(({ critical }) => critical),
+  };
+}
+
 /** What is done in one go as rows, one for each thing that is done. */
 export const rowsOf = (lines: readonly PlanLine[]): readonly PlanRow[] =>
   groupedBy(lines, ({ what }) => [what]).map(rowOf);

@@ -1,5 +1,5 @@
 /**
- * Betters a plan and its bound: column generation, then beam search, then branch and bound.
+ * Betters a plan and its bound: column generation, then branch and bound.
  *
  * The one entrance to this folder. Each stage stops as soon as the plan meets the bound, and each is limited by work
  * that it counts, never by time, so that the same job gets the same plan. What each stage is worth, job by job, is
@@ -8,7 +8,6 @@
 import { earliestByClass } from "../bounds/chain-bounds.ts";
 import type { Plan } from "../priority-rules.ts";
 import type { Problem } from "../problem.ts";
-import { beamSearch } from "./beam-search.ts";
 import { branchAndBound } from "./branch-and-bound.ts";
 import { improveByColumns } from "./improve-plan.ts";
 
@@ -30,7 +29,6 @@ export function optimise(problem: Problem, plan: Plan | undefined, bound: number
 
 /** The stages that grow plans task by task. */
 export function search(problem: Problem, plan: Plan | undefined, bound: number): Optimised {
-  const isTied = problem.chains.some((chain) => chain.hasWindows);
-  const found = branchAndBound(problem, isTied ? beamSearch(problem, plan) : plan, bound);
+  const found = branchAndBound(problem, plan, bound);
   return { plan: found.plan, bound: found.isExact ? (found.plan?.finish ?? bound) : bound };
 }

@@ -14,7 +14,7 @@ import type { Times } from "../chain-timing.ts";
 import { boundByColumns } from "../optimise/improve-plan.ts";
 import { makeProblem, type Problem } from "../problem.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../types.ts";
-import { ceilToGrid, gridMs, type Kind, type SessionProblem } from "./session-problem.ts";
+import { ceilToGrid, type Group, gridMs, type Kind, type SessionProblem } from "./session-problem.ts";
 import { boundByWindows } from "./window-bound.ts";
 import { workOf } from "./workshop.ts";
 
@@ -92,51 +92,20 @@ function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
 }
 
 /** In how many sessions of a kind, none longer than `longest`, each of a group's chains has a task at least. */
-function turnsOf(
-  problem: SessionProblem,
-  { kinds, members }: SessionProblem["groups"][number],
-  kind: Kind,
-  longest: number,
-): number {
+function turnsOf({ crew }: SessionProblem, { kinds, pattern }: Group, kind: Kind, longest: number): number {
   let turns = 0;
   let last = -1;
   for (const [index, other] of kinds.entries()) {
     if (other !== kind) continue;
-    if (last < 0 || members.every((chain) => isApart(problem, chain, last, index, kinds, longest))) turns++;
+    // A session has no break: what is in between takes too long for it, or keeps the one person from it.
+    const isApart = pattern.steps.slice(last + 1, index).some((step) => {
+      if (step.kind === "wait") return step.of >= last && step.time > longest;
+      return step.kind === "overnight" || (crew === 1 && step.work > 0);
+    });
+    if (last < 0 || isApart) turns++;
     last = index;
   }
   return turns;
-}
-
-/** Whether two tasks of one kind cannot be in one session, which has no break: what is in between takes too long for it. */
-function isApart(
-  { chains, crew }: SessionProblem,
-  chain: number,
-  from: number,
-  to: number,
-  kinds: readonly (Kind | undefined)[],
-  longest: number,
-): boolean {
-  const { steps } = chains[chain]!;
-  const ends = [0];
-  for (let index = from + 1; index < to; index++) {
-    const step = steps[index]!;
-    const previous = ends.at(-1)!;
-    if (step.kind === "overnight") return true;
-    if (step.kind === "wait") {
-      const counted = ends[step.of - from];
-      ends.push(counted === undefined ? previous : Math.max(previous, counted + step.time));
-    } else {
-      // Whoever does that meanwhile is somebody else.
-      if (crew === 1 && kinds[index] !== undefined && step.work > 0) return true;
-      ends.push(previous + step.work);
-    }
-  }
-  const own = [steps[from]!, steps[to]!].reduce(
-    (sum, step) => sum + (step.kind === "hands" ? step.work : 0),
-    0,
-  );
-  return ends.at(-1)! > longest - own;
 }
 
 /** More than any shop needs for its bound. */
