@@ -148,6 +148,7 @@ export async function keystrokes(server: Server, options: Options, table: Table)
         table.set(`the same to the plan that it changes, ${size} lines`, server.name, planned);
       }
     }
+    await quiet(client);
     await sleep(options.idleMs);
     table.set(`memory after it, ${size} lines`, server.name, { megabytes: client.memoryMb() });
     await client.stop();
