@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { BEING_PLANNED } from "../../../server/src/core/schedule/being-planned.ts";
 import { planWork } from "../../../server/src/core/schedule/plan.ts";
+import { planKey } from "../../../server/src/core/schedule/plan-key.ts";
 import { searchSessions } from "../../../server/src/core/schedule/sessions/local-search.ts";
 import { makeSessionProblem } from "../../../server/src/core/schedule/sessions/session-problem.ts";
 import { shareOf } from "../../../server/src/core/schedule/shop/job-share.ts";
@@ -258,4 +259,24 @@ describe("every rule is kept", () => {
     );
     expect(held).toBeGreaterThan(0);
   });
+});
+
+test("after an edit only the chains of its job are made and written anew for the plan of the shop", () => {
+  const members = ["a", "b", "c"].map((key) => member(key, 60));
+  const before = sharedInput(members);
+  const key = planKey(before);
+  let written = 0;
+  for (const chain of before.chains)
+    Object.defineProperty(chain, "toJSON", {
+      value: () => {
+        written += 1;
+        return chain.key;
+      },
+    });
+  const edited = members.with(1, member("b", 90));
+  const after = sharedInput(edited);
+  expect(after.chains.map((chain, place) => chain === before.chains[place])).toEqual([true, false, true]);
+  expect(planKey(after)).not.toBe(key);
+  expect(written).toBe(0); // what was written of them is kept
+  expect(planKey(sharedInput(["a", "b", "c"].map((each) => member(each, 60))))).toBe(key);
 });

@@ -5,6 +5,7 @@
 import type { Owner } from "../memory/memory.ts";
 import type { FileId } from "../place.ts";
 import { planWork } from "./plan.ts";
+import { planKey } from "./plan-key.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
 /** The job that asks, or one of several that ask for a plan of theirs. */
@@ -20,7 +21,7 @@ export type Planner = (input: ScheduleInput, owner: PlanOwner) => Schedule;
 export function cachingPlanner(most: number, plan: (input: ScheduleInput) => Schedule = planWork): Planner {
   const known = new Map<string, Schedule>();
   return (input) => {
-    const key = JSON.stringify(input);
+    const key = planKey(input);
     const before = known.get(key);
     const planned = before ?? plan(input);
     // Put last what was asked last, so that the oldest question is the first to go.

@@ -8,6 +8,7 @@
 import type { Owner } from "../memory/memory.ts";
 import { BEING_PLANNED } from "./being-planned.ts";
 import type { Planner, PlanOwner } from "./plan-cache.ts";
+import { planKey } from "./plan-key.ts";
 import type { Schedule, ScheduleInput } from "./types.ts";
 
 export interface PlanRequest {
@@ -101,7 +102,7 @@ export class PlanQueue {
   #keyOf(input: ScheduleInput): string {
     const asked = this.#asked.get(input);
     if (asked && "key" in asked) return asked.key;
-    const key = JSON.stringify(input);
+    const key = planKey(input);
     this.#asked.set(input, { key });
     return key;
   }

@@ -54,7 +54,18 @@ export function splitKey(id: string): readonly [key: string, own: string] {
   return [id.slice(0, at), id.slice(at + 1)];
 }
 
-const chainOfJob = ({ key, items }: Chain, job: string): Chain => ({
+/** The same chain as long as its job keeps its place, which is nearly always so after an edit. */
+function chainOfJob(chain: Chain, job: string): Chain {
+  const before = IN_JOB.get(chain);
+  if (before?.job === job) return before;
+  const made = chainInJob(chain, job);
+  IN_JOB.set(chain, made);
+  return made;
+}
+
+const IN_JOB = new WeakMap<Chain, Chain>();
+
+const chainInJob = ({ key, items }: Chain, job: string): Chain => ({
   key: inJob(job, key),
   job,
   items: items.map((item): ChainItem => {
