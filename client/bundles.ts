@@ -112,7 +112,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
     ...(bundle.out === "server/dist/worker.js" ? [tightStyle, withoutMessagesOfSchemas] : []),
   ],
-  ...(bundle.out === "server/dist/worker.js" && minify ? { mangleProps: INNER_NAMES } : {}),
+  ...(minify ? shortNames(bundle) : {}),
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
 
@@ -251,7 +251,18 @@ const { version }: { readonly version: string } = JSON.parse(
  * leaves it. A worker is one bundle, so they can be short there; on a machine objects go from one bundle to another.
  */
 export const INNER_NAMES =
-  /^(?:blocksTannin|buildsFilm|declarations|dissolvedBy|dissolvedUncuredBy|evensStain|filmRangeUm|molecularWeight|moments|namePlace|needsClear|nonPreemptive|penetrating|raisesGrain|selfHeatingRags|substrate)$/;
+  /^(?:abrasions|blocksTannin|bracesMatch|buildsFilm|chainClass|declarations|dissolvedBy|dissolvedUncuredBy|dropRespellings|evensStain|fillings|filmRangeUm|headSpan|molecularWeight|moments|namePlace|needsClear|nextSerial|nonPreemptive|openBelow|penetrating|raisesGrain|respellings|selfHeatingRags|statements|substrate|woodTakenMm)$/;
+
+/** Fields of `vscode-jsonrpc` that nobody else may use; no object of it leaves the bundle that has it. */
+const PRIVATE_NAMES =
+  /^_(?:callbacks|capacity|chunks|contexts|emitter|isCancelled|parameterStructures|partialMessageTimeout|totalLength)$/;
+
+const shortNames = ({ out }: Bundle): BuildOptions => {
+  if (out === "server/dist/language-server.cjs") return { mangleProps: PRIVATE_NAMES };
+  return out === "server/dist/worker.js"
+    ? { mangleProps: new RegExp(`${INNER_NAMES.source}|${PRIVATE_NAMES.source}`) }
+    : {};
+};
 
 const FOR_BROWSERS: BuildOptions = {
   platform: "browser",
