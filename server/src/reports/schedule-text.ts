@@ -20,9 +20,9 @@ import {
   type PlanRow,
   planLines,
   planRows,
+  rowOf,
   sessionRows,
   surfacesText,
-  wholeOf,
 } from "../views/schedule/job-plan.ts";
 import { planNotes } from "../views/schedule/plan-notes.ts";
 import type { PlannedShop } from "../views/schedule/shop-weeks.ts";
@@ -123,7 +123,7 @@ function withHelps(
 /** A heading for every day on which something begins, and what begins on it. */
 function daysText(all: readonly PlanRow[], colours: Colours): readonly string[] {
   const sessions = inSessions(all);
-  const rows = sessions.map(wholeOf);
+  const rows = sessions.map(rowOf);
   const cells = rows.map((row, at) => {
     const where = [...new Set(sessions[at]!.map(surfacesText))].join(" | ");
     const what = sessions[at]!.map((each) => each.what).join(" | ");

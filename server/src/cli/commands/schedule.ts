@@ -15,8 +15,8 @@ import {
   isDated,
   type PlanRow,
   planRows,
+  rowOf,
   surfacesText,
-  wholeOf,
 } from "../../views/schedule/job-plan.ts";
 import { keptNotes, keptPlanOf, sinceKept } from "../../views/schedule/kept-plan.ts";
 import { planNotes } from "../../views/schedule/plan-notes.ts";
@@ -202,7 +202,7 @@ function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
     const rows = planRows(result).filter(({ kind, start, end }) => kind !== "wait" && end > start);
     const events = inSessions(rows).map((session): IcsItem => {
       const uids = session.map(uidOf);
-      const { startAt, endAt } = wholeOf(session);
+      const { startAt, endAt } = rowOf(session);
       return {
         uid: uids[0]!,
         title: session.map((row) => `${row.what} (${surfacesText(row)})`).join(" | "),

@@ -133,28 +133,8 @@ export function planRows(result: JobResult): readonly PlanRow[] {
 }
 
 /** What is done in one go, which may be several things, together; each wait by itself. In the order of their beginning. */
-export function inSessions(rows: readonly PlanRow[]): readonly (readonly PlanRow[])[] {
-  const bySession = new Map<number | PlanRow, PlanRow[]>();
-  for (const row of rows) {
-    const key = row.kind === "wait" ? row : (row.session ?? row);
-    const others = bySession.get(key);
-    if (others === undefined) bySession.set(key, [row]);
-    else others.push(row);
-  }
-  return [...bySession.values()];
-}
-
-/** The first of some rows, with the end of the last. */
-export function wholeOf(rows: readonly PlanRow[]): PlanRow {
-  const last = rows.reduce((latest, row) => (row.end > latest.end ? row : latest));
-  return {
-    ...rows[0]!,
-    end: last.end,
-    ...(last.endAt === undefined ? {} : { endAt: last.endAt }),
-    slack: Math.min(...rows.map(({ slack }) => slack)),
-    critical: rows.some(({ critical }) => critical),
-  };
-}
+export const inSessions = (rows: readonly PlanRow[]): readonly (readonly PlanRow[])[] =>
+  groupedBy(rows, ({ kind, session, id }) => [kind === "wait" ? id : (session ?? id)]);
 
 /** What is done in one go as rows, one for each thing that is done. */
 export const rowsOf = (lines: readonly PlanLine[]): readonly PlanRow[] =>
@@ -197,7 +177,8 @@ function piecesText({ surface, which, of }: PlanRow["surfaces"][number]): string
   return `${surface} ${run ? `${first} to ${last}` : which.join(", ")} of ${of}`;
 }
 
-function rowOf(lines: readonly PlanLine[]): PlanRow {
+/** What some lines, or rows, are together. */
+export function rowOf(lines: readonly PlanLine[]): PlanRow {
   const first = lines.reduce((a, b) => (b.start < a.start ? b : a));
   const last = lines.reduce((a, b) => (b.end > a.end ? b : a));
   const surfaces = new Map<string, { surface: string; which: number[]; of: number }>();
