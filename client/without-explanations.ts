@@ -14,7 +14,7 @@ const RULE_OR_CHEMICALS = /[\\/]core[\\/](?:rules[\\/][a-z]+[\\/]|knowledge[\\/]
 
 /** Tables of which only the documentation and the tests show the sources. */
 const UNSHOWN_SOURCES =
-  /[\\/]core[\\/]knowledge[\\/](?:care|existing|incompatible|layer-relation|solvents|spot-tests)\.ts$/;
+  /[\\/]core[\\/]knowledge[\\/](?:care|duties|existing|ignition|incompatible|layer-relation|solvents|spot-tests)\.ts$/;
 const UNSHOWN: ReadonlySet<string> = new Set(["source", "advice"]);
 const FAMILIES = /[\\/]core[\\/]knowledge[\\/](?:families-[a-z-]+|family-fragments)\.ts$/;
 /** The sources of a family that no card shows: of those only the page of the language and the tests speak. */
@@ -99,7 +99,8 @@ function withoutSources(file: string, text: string): string {
       node.arguments[1]
     )
       found.push([node.arguments[1].getStart(), node.arguments[1].end, '""']);
-    else node.forEachChild(look);
+    // What a duty's word means tells its source to whoever asks; what brings a duty tells none.
+    else if (!ts.isVariableDeclaration(node) || node.name.getText() !== "DUTIES") node.forEachChild(look);
   };
   look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
   return found.reduceRight(

@@ -148,6 +148,7 @@ recipe bar_top {
     "catalyse the lot for the two coats beforehand",
     "both coats come from one batch",
     "the second coat is rolled from the morning's mix",
+    "mix the whole amount at eight: half goes on now, the other half after lunch",
   ])("%s", (words) => {
     expect(saidOf("pot-life-overrun", bar(words))).toEqual(["warning pot-life-overrun"]);
   });
@@ -300,4 +301,77 @@ ${below.map((line) => `  ${line}\n`).join("")}  wait   3 days
   ])("not: %s %s", (note, below) => {
     expect(saidOf("caustic-or-acid-left-in", stripped(note, ...below))).toEqual([]);
   });
+});
+
+describe("the dirt of an old floor", () => {
+  const floor = (sanding: string, existing = "oil varnish, 2 coats") => `piece floor {
+  built 2001
+  surface boards {
+    shape    area 13 m2
+    wood     beech
+    existing ${existing}
+  }
+}
+recipe floor_clear {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  step   sand ${sanding}
+  step   dust
+  layer  oil_polyurethane x 2, between wait overnight and sand 220
+  wait   until cured
+}
+job floors {
+  piece floor
+  apply floor_clear
+}
+`;
+  const dirty = (text: string) => saidOf("coat-on-unclean-surface", text).length > 0;
+  it("goes with the wood that coarse paper takes, and not with finer, nor under wax", () => {
+    expect(dirty(floor("40, 60, 80, 120"))).toBe(false);
+    expect(dirty(floor("60, 80, 120"))).toBe(false);
+    expect(dirty(floor("80, 120"))).toBe(true);
+    expect(dirty(floor("40, 60, 80, 120", "oil varnish, paste wax"))).toBe(true);
+  });
+});
+
+describe("a stain and paper", () => {
+  const stained = (before: string, after: string) => `recipe stained {
+  for    wood
+  safety dust_mask, gloves, ventilate
+${before}  step   dust
+  layer  waterborne_stain, wiped off
+  wait   overnight
+  step   sand ${after}
+  step   dust
+  layer  waterborne_acrylic
+  wait   until cured
+}
+`;
+  const levels = (before: string, after: string) => saidOf("colour-sanded-through", stained(before, after));
+  it("sanding that comes after the stain only is out of order", () => {
+    expect(levels("", "120, 150, 180")).toEqual(["warning colour-sanded-through"]);
+    expect(levels("", "120, 180, 220")).toEqual(["warning colour-sanded-through"]);
+    // Sanded back once more, perhaps on purpose.
+    expect(levels("  step   sand 120, 180\n", "120, 150, 180")).toEqual(["hint colour-sanded-through"]);
+    expect(levels("", "220")).toEqual([]);
+    expect(levels("", "320")).toEqual([]);
+  });
+});
+
+it("one material is stirred into another on its own line", () => {
+  const bleached = (words: string) => `material chlorine "Household chlorine bleach" {
+  family wood bleach
+}
+recipe bleached {
+  for    wood
+  safety dust_mask, gloves, eye_protection, ventilate
+  step   bleach with chlorine "${words}"
+  step   clean with water "twice"
+  wait   48 h
+}
+`;
+  const said = (words: string) => saidOf("incompatible-chemicals", bleached(words)).length > 0;
+  expect(said("stir the oxalic acid into it, it works faster")).toBe(true);
+  expect(said("stir a splash of vinegar into it")).toBe(true);
+  expect(said("brush it on evenly")).toBe(false);
 });

@@ -351,6 +351,9 @@ const isWetOil = (state: SurfaceState): boolean => {
 /** Oil that is still wet is sanded in: what comes off stays in it as a paste that is wiped into the pores. */
 const makesSlurry = (state: SurfaceState, step: StepAction): boolean => step.wet && isWetOil(state);
 
+/** Floors and worn tops are begun with such paper. */
+const COARSEST_TAKES_DIRT = 60;
+
 /**
  * Sanding whose coarsest grit is 100 or coarser takes every old film, but only drives wax in; finer sanding and scuffing
  * abrade what is on top. On bare wood the grits take wood. All of it leaves dust.
@@ -368,9 +371,13 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
   const base =
     toWood && !covered && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
   const bare = base.layers.length === 0 && !base.openBelow;
+  // The dirt of use goes with the wood that so coarse a paper takes; wax and silicone do not. Common practice, no source.
+  const isCoarse = step.verb === "sand" && step.grits.some((grit) => grit <= COARSEST_TAKES_DIRT);
+  const isFreed = bare && !covered && isCoarse && !base.wax && !base.silicone;
   const taken = bare ? step.grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
-  const wetted = bare && wetsWithWater(step) ? { ...base, wet: wetHere(state, step, true) } : base;
-  const dried = step.wet ? wetted : without(base, "wet");
+  const freed = isFreed ? without(base, "grease") : base;
+  const wetted = bare && wetsWithWater(step) ? { ...freed, wet: wetHere(state, step, true) } : freed;
+  const dried = step.wet ? wetted : without(freed, "wet");
   const knockedDown = dried.raised ? { ...without(dried, "raised"), settled: true } : dried;
   return {
     ...knockedDown,

@@ -9,9 +9,11 @@ import type { Family } from "../../knowledge/family-schema.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import { sentence } from "../../sentence.ts";
 import type { LayerAction } from "../../surface/actions.ts";
+import type { SurfaceRun } from "../../surface/run.ts";
 import { isStated } from "../duty-check.ts";
 import { blotches, sandingLines, woodOf } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
+import { textOf } from "../spoken-words.ts";
 import { insertAbove, related } from "../texts.ts";
 import { isSprayed } from "../two-part.ts";
 
@@ -193,15 +195,17 @@ job shelves {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, report }) => {
+    onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;
       const wood = woodOf(run);
       const isGel = over?.name === "gel stain";
       const bringsOutFigure = over?.binder === "dye" && wood !== undefined && FIGURED.has(wood.name);
       if (!over || !wood || !blotches(action, before, run)) return;
+      // A dye that was tried on the same wood is known to come out even enough, or the recipe would not go on.
+      const isTried = over.binder === "dye" && wasTried(run, index);
       if (isMist(action)) return;
       report({
-        ...(isGel || bringsOutFigure ? { severity: "hint" as const } : {}),
+        ...(isGel || bringsOutFigure || isTried ? { severity: "hint" as const } : {}),
         headline: `\`${action.use.name}\` ${isGel || bringsOutFigure ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
         why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
         remedy: isGel
@@ -233,6 +237,19 @@ function evenedBy({ drying, carrier }: Family): string {
 
 /** Woods whose curl and birdseye are dyed on the bare wood to make them show: common practice, no source. */
 const FIGURED: ReadonlySet<string> = new Set(["maple", "hard maple", "soft maple"]);
+
+/** A step above that tries it on an offcut or a board of the same wood. */
+const wasTried = ({ moments }: SurfaceRun, index: number): boolean =>
+  moments
+    .slice(0, index)
+    .some(
+      ({ action }) =>
+        action.op === "step" &&
+        action.verb === "test" &&
+        /\b(?:off-?cut|scrap|sample|test\s+(?:board|piece)|same\s+(?:board|wood))/iu.test(
+          textOf(action) ?? "",
+        ),
+    );
 
 /** What is sprayed on and left there dries where it falls, and is not drunk unevenly; common practice, no source. */
 const isMist = (layer: LayerAction): boolean => isSprayed(layer) && !layer.wiped;

@@ -87,14 +87,15 @@ export const colourSandedThrough: TradeRule = {
       const coarsest = Math.min(...action.grits);
       // To sand all of it with coarse paper is to begin anew, unless a filler is what is to be sanded flush.
       const filled = wasFilledSince(run, index);
-      const beginsAnew = action.grits.at(-1)! < COARSEST_BETWEEN_COATS && !filled;
+      const isOutOfOrder = action.grits.length > 1 && !wasSandedBefore(run, index);
+      const beginsAnew = action.grits.at(-1)! < COARSEST_BETWEEN_COATS && !filled && !isOutOfOrder;
       if (coarsest >= (filled ? FINE_ENOUGH_FLUSH : COARSEST_BETWEEN_COATS) || beginsAnew) return;
       const reached = colourWithin(before, coarsest);
       if (!reached || !isClearedNext(run, index)) return;
       const { colour, filmUm } = reached;
       const grit = action.syntax.grits[action.grits.indexOf(coarsest)]!;
       report({
-        ...(filled ? { severity: "warning" as const } : {}),
+        ...(filled || isOutOfOrder ? { severity: "warning" as const } : {}),
         headline:
           filmUm === 0
             ? `Grit ${coarsest} cuts into the colour of ${coatName(colour)}`
@@ -103,9 +104,11 @@ export const colourSandedThrough: TradeRule = {
           filmUm === 0
             ? "The colour lies in the topmost fibres only, and pale patches show where they are sanded off, at edges first."
             : `The film is only ${filmText(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
-        remedy: filled
-          ? "Fill and sand before the stain, or fill last with a wax or putty that is only wiped flush."
-          : "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
+        remedy: isOutOfOrder
+          ? "Sand the bare wood first, to the last grit, and stain it then."
+          : filled
+            ? "Fill and sand before the stain, or fill last with a wax or putty that is only wiped flush."
+            : "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
         abrades: "surface",
         at: { ...action.place, span: grit.span },
         related: [layerBelow(colour)],
@@ -113,6 +116,20 @@ export const colourSandedThrough: TradeRule = {
     },
   },
 };
+
+/** Whether the wood was sanded before the colour: what is sanded after it only then may be sanded back on purpose. */
+function wasSandedBefore({ moments, preceded }: SurfaceRun, index: number): boolean {
+  const first = moments.findIndex(({ action }) => action.op === "layer");
+  return (
+    preceded === true ||
+    moments
+      .slice(0, Math.min(first, index))
+      .some(
+        ({ action }) =>
+          action.op === "step" && ["sand", "scrape", "strip", "plane", "scuff"].includes(action.verb),
+      )
+  );
+}
 
 /** The coarsest grit that may take a filler flush on a colour. */
 const FINE_ENOUGH_FLUSH = 220;

@@ -263,14 +263,14 @@ function remedyOf({ grease, residue }: SurfaceState): string {
 function dampOf({ grease, residue, dust }: SurfaceState): Pick<Report, "damp" | "dustFrom"> {
   if (residue?.dry)
     return {
-      damp: "It may hold lead: wipe it up damp, rub the surface wet by hand (`step sand wet 180`), wash it (`step clean with water`) and let it dry (`wait overnight`).",
+      damp: "It may hold lead: wipe it up damp, rub the surface wet by hand, wash it (`step clean with water`) and let it dry.",
       dustFrom: residue.place,
     };
   if (!dust || residue) return {};
   return {
     damp: grease
-      ? "Clean the surface first (`step clean with soap`), which takes the dust up damp: it may hold lead, so never brush or sweep it. Let it dry through (`wait overnight`)."
-      : "The dust may hold lead: wipe it up damp (`step clean with water`), never brush or sweep it, and let the surface dry (`wait overnight`).",
+      ? "Take the dust up damp by cleaning (`step clean with soap`), never brush it, as it may hold lead, and let the surface dry (`wait overnight`)."
+      : "The dust may hold lead: wipe it up damp (`step clean with water`), never brush it, and let the surface dry (`wait overnight`).",
     dustFrom: dust.place,
   };
 }

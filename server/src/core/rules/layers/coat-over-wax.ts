@@ -183,7 +183,7 @@ job boxes {
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near, \`step clean with soap\`, \`wait overnight\`; then sand wet by hand, wipe the sludge up damp (\`step clean with water\`) and let it dry.`,
+              damp: "Before the sanding: `step dewax with mineral_spirits`, with no flame or heater near, `step clean with soap`, `wait overnight`; then sand wet by hand, wipe it up damp and let it dry.",
             }
           : {}),
         related: [

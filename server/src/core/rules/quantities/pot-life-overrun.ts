@@ -196,12 +196,17 @@ const FOR_DAYS = phrases(
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
 );
+const PAST_IT =
+  "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.";
+
 /** One mix for all coats, however far apart they come. */
+const MIX = "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ...";
 const FOR_ALL_COATS = phrases(
-  "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ... both|all|two|three|every|whole|entire coats|coat|layers !each !fresh !separate* !between",
-  "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ... coats|coat|layers ... at_once|in_one_go|together|one_batch|one_lot|in_advance|beforehand !each !fresh !separate*",
+  `${MIX} both|all|two|three|every|whole|entire coats|coat|layers !each !fresh !separate* !between`,
+  `${MIX} coats|coat|layers ... at_once|in_one_go|together|one_batch|one_lot|in_advance|beforehand !each !fresh`,
   "both|all|two|three coats|layers ... from|out_of|with|of one|same|that|single mix|batch|pot|cup|mixture|lot|mixing",
-  "second|next|last|third coat ... from|out_of|with same|first|morning's|leftover|left-over mix|batch|pot|cup|mixture|lot !fresh !new",
+  "half .. now|first|morning ... half|rest ... after|later|second|afternoon|lunch|evening !fresh",
+  "second|next|last|third coat ... from|out_of|with same|first|morning's|leftover mix|batch|pot|cup|mixture|lot !fresh !new",
 );
 /** Hardener that goes into all there is, and material that is taken from that same mix. */
 const WHOLE_MIXED =
@@ -225,7 +230,7 @@ function inWords({ run, report }: RunContext): void {
     if (longest > life && saidOnLine(action, FOR_ALL_COATS) !== undefined)
       report(action, {
         headline: `Mixed for coats ${formatDuration(longest)} apart; its pot life is ${formatDuration(life)}`,
-        why: "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.",
+        why: PAST_IT,
         remedy: "Mix fresh for each coat, only as much as is used up in time.",
         related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
       });
@@ -241,7 +246,7 @@ function inWords({ run, report }: RunContext): void {
           `\`${material.name}\` is used a day after mixing; its pot life is ${formatDuration(life)}`,
           `Used a day after mixing; the pot life is ${formatDuration(life)}`,
         ]),
-        why: "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.",
+        why: PAST_IT,
         remedy:
           "Mix fresh for each coat, only as much as is used up in time; let what is left harden and take it where your local waste service says.",
         related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],

@@ -258,8 +258,8 @@ const LEFT_IN = phrases(
 
 /** "Strip with lye, then let dry": without a word of a rinse. */
 const DRIED_IN = phrases(
-  `strip|stripped|wash|scrub|brush|dip|bleach|treat|swab|mop|clean|lay|put ... ${CORROSIVE} ... dry|dries|drying|dried ${IS_RINSED} !rinse !rinsing !water !vinegar !neutralise !neutralize !before`,
-  `${CORROSIVE} ... strip|stripped|wash|scrub|bleach ... dry|dries|drying|dried ${IS_RINSED} !rinse !rinsing !water !vinegar !neutralise !neutralize !before`,
+  `strip|wash|scrub|brush|dip|bleach|treat|mop|clean|lay|put ... ${CORROSIVE} ... dry|dries|dried ${IS_RINSED} !rinse !water !vinegar !neutralise !before`,
+  `${CORROSIVE} ... strip|wash|scrub|bleach ... dry|dries|dried ${IS_RINSED} !rinse !water !vinegar !neutralise !before`,
 );
 
 /** Whether a line below, before anything goes on, rinses or neutralises. */

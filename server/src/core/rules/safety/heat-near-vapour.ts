@@ -1,6 +1,7 @@
 /**
  * Solvents and oily rags near a stove, a boiler or a radiator, where only the recipe's words tell of it.
  */
+import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { burns, firstBurning } from "../flammable-uses.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
@@ -139,6 +140,8 @@ function check({ run, report }: RunContext): void {
     if (warmsSomethingFlammable(text) || saidOnLine(action, BURNED_WASTE) !== undefined) continue;
     if (saidOnLine(action, SPARKS) !== undefined) report(action, SPARKING);
     if (clauseNearHeat(text) === undefined && saidOnLine(action, HEATED) === undefined) continue;
+    // What a step in water is dried with is put away before the first can is opened.
+    if (isWaterStep(action) && action.index < burning.action.index) continue;
     report(action, {
       headline: "Near something hot while a flammable material is used",
       why: `${burns(burning.use) === "vapour" ? `The vapour of ${useName(burning.use)} can be lit` : `Cloths with ${useName(burning.use)} heat up by themselves, and warmth helps them`}.`,
@@ -154,6 +157,11 @@ function check({ run, report }: RunContext): void {
         "Put it out and let it cool before the can is opened, and state the shop's `ignition`, also where it is none.",
     });
 }
+
+const isWaterStep = (action: Action): boolean =>
+  action.op === "step" &&
+  ["clean", "dampen"].includes(action.verb) &&
+  ["water", "none"].includes(action.use?.material?.family?.carrier ?? "water");
 
 const REMEDY =
   "Let it dry in warm moving air, away from anything that glows, burns or is hot to the hand, and change this note.";

@@ -281,7 +281,7 @@ function addedToLast({ moments }: SurfaceRun, action: Action): Report | undefine
   if (added.length === 0) return undefined;
   const last = moments.slice(0, action.index).findLast((it) => isBucket(it.action))?.action;
   const next = moments[action.index + 1]?.action;
-  for (const other of [last, next])
+  for (const other of [action, last, next])
     for (const { material, name } of other && isBucket(other) ? usesOf(other) : [])
       for (const put of material ? reactiveIn(material) : [])
         for (const { words, hazards } of added) {
@@ -312,8 +312,7 @@ function onWordsBefore(run: SurfaceRun, action: Action): Report | undefined {
           return {
             headline: `Never put ${one.words} on ${other.words}`,
             why: pair.result,
-            remedy:
-              "Rinse the first off with `step clean with water` and let the wood dry before the other goes on, or leave one of the two out.",
+            remedy: ONE_OF_THE_TWO,
             related: [related(above.place, `Here ${other.words} goes on`)],
           };
       }
@@ -342,16 +341,15 @@ function putOnBy(action: Action): readonly PutOn[] {
   ];
 }
 
-const RINSED = /\b(?:rins|neutrali|hosed?\s+(?:off|down))/iu;
+const RINSED =
+  /\b(?:rins|neutrali|hosed?\s+(?:off|down)|(?:wash|wipe|sponge|flush)\w*\s+(?:\S+\s+){0,4}?water\b)/iu;
 /** Water alone, as a step or in words. */
 const isRinsing = (action: Action): boolean =>
   (action.op === "step" &&
     ["clean", "dampen"].includes(action.verb) &&
     (action.use?.material === undefined || reactiveIn(action.use.material).length === 0) &&
     mentionsOfLine(action).length === 0) ||
-  RINSED.test(textOf(action) ?? "") ||
-  WASHED_OFF.test(textOf(action) ?? "");
-const WASHED_OFF = /\b(?:wash|wipe|sponge|flush)\w*\s+(?:\S+\s+){0,4}?(?:water)\b/iu;
+  RINSED.test(textOf(action) ?? "");
 
 const isBucket = (action: Action): boolean => action.op === "step" && action.use !== undefined;
 
@@ -367,9 +365,11 @@ function drownedOn(run: SurfaceRun, action: Action): string | undefined {
   return isLye ? "lye" : undefined;
 }
 
+const ONE_OF_THE_TWO =
+  "Leave the mixture out: use one of the two alone, rinse it off with water, and let the wood dry before anything else goes on.";
+
 const inOneVessel = (names: string, pair: Incompatible): Report => ({
   headline: `Never mix ${names}`,
   why: pair.result,
-  remedy:
-    "Leave the mixture out: use one of the two alone, rinse it off with water, and let the wood dry before anything else goes on.",
+  remedy: ONE_OF_THE_TWO,
 });

@@ -367,7 +367,7 @@ function reportOf(
       `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
     ]),
     why: `${leadNote(facts, notedAs(matter))} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\`, which permits no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`, with the date of the report. Where lead is found, first ask the local authority who may do it and where the waste goes. Then keep others out, lay plastic sheeting, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), ${cleaningUp(coat!)}, wash before you eat, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\`, which permits no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`. Where lead is found, first ask the local authority who may do it and where the waste goes. Then keep others out, lay plastic sheeting, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), ${cleaningUp(coat!)}, wash before you eat, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     ...(run.job
       ? {
           again: {
@@ -384,7 +384,7 @@ function reportOf(
 /** The motor of a vacuum cleaner lights dust of nitrocellulose, whatever its filter: common practice, no source. */
 const cleaningUp = ({ family }: Coat): string =>
   family?.binder === "nitrocellulose"
-    ? "clean up wet, never dry (a spark in the motor of a sander or of an ordinary HEPA vacuum can light dust of nitrocellulose)"
+    ? "clean up wet, never dry (the motor of a sander or HEPA vacuum can light dust of nitrocellulose)"
     : "clean up wet and with a HEPA vacuum, never dry";
 
 function workOf(action: StepAction, kind: LeadMatter["kind"]): string {

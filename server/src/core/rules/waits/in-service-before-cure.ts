@@ -7,6 +7,7 @@ import { momentText } from "../../measure/figures.ts";
 import { endOfDateWanted, hoursBetween, momentAfter } from "../../measure/iso-dates.ts";
 import { onceFor } from "../../once.ts";
 import type { LayerAction } from "../../surface/actions.ts";
+import type { DryingTime } from "../../surface/drying-time.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { type Coat, hasReached, isFilm } from "../../surface/state.ts";
 import { waitForCure } from "../remedy-fixes.ts";
@@ -247,6 +248,7 @@ job shelves {
       const over = layerOver(run, film);
       // Whoever writes how it is to be treated until then has thought of it.
       if (!needed.tooCold && had >= DRY_ENOUGH_H && saysGentleUse(run)) return;
+      if (isHardEnough(needed, had)) return;
       report(
         last,
         shortWait(
@@ -320,9 +322,13 @@ function mayCureInUse(run: SurfaceRun, end: string, cured: string): boolean {
   const byThen = needed.hours - hoursBetween(end, cured);
   if (byThen < DRY_ENOUGH_H) return false;
   if (saysGentleUse(run)) return true;
-  if (run.surface?.wear.value === "hard") return false;
+  if (run.surface?.wear.value === "hard") return isHardEnough(needed, byThen);
   return had >= OWN_HARDENING_H || (needed.isTypical && byThen >= LIGHT_USE_H);
 }
+
+/** Two thirds of a cure that no label states bear hard wear as well: the figure is typical. Common practice, no source. */
+const isHardEnough = ({ tooCold, isTypical, hours }: DryingTime, had: number): boolean =>
+  tooCold === undefined && isTypical && had >= (hours * 2) / 3;
 
 /** Hours at the end of a recipe that nobody waits for a recoat. */
 const OWN_HARDENING_H = 96;
@@ -340,9 +346,9 @@ const saysGentleUse = onceFor((run: SurfaceRun): boolean =>
 );
 
 const GENTLE =
-  /\b(?:gentl[ey]|carefully?|care|lightly|light\s+(?:use|loads?|duty|things)|soft\s+(?:shoes|cloths?|soles)|slippers|socks|easy\s+(?:on|with)|nothing\s+(?:heavy|hot|wet|on|stands)|no\s+(?:heavy|hot|wet|rugs?|mats?|cloths?|wash\w*|scrub\w*|books?|tape|rings?|cups?|vases?|hard\s+use|load)|(?:not|never|don't|before\s+(?:it|they|anything)\s+(?:is|are))\s+(?:be\s+)?(?:wash|scrub|load|wipe|stack|stood|put|cover|lean|laid|slid)\w*|keep\s+(?:\w+\s+){1,4}off|leave\s+(?:\w+\s+){1,3}(?:empty|bare|alone|free))\b/iu;
+  /\b(?:gentl[ey]|care(?:fully?)?|light(?:ly)?|soft|slippers|socks|easy|nothing|no\s+(?:heavy|hot|wet|rugs?|mats?|cloths?|wash\w*|scrub\w*|books?|rings?|cups?|load)|(?:not|never|don't)\s+(?:be\s+)?(?:wash|scrub|load|wip|stack|put|cover)\w*|keep\s+(?:\w+\s+){1,4}off)\b/iu;
 const MEANWHILE =
-  /\b(?:until|till|for|before|first|within|during|after)\b[^.;]{0,40}?\b(?:days?|weeks?|fortnight|months?|cures?|cured|curing|hard(?:ened)?|through)\b/iu;
+  /\b(?:until|till|for|before|first|after)\b[^.;]{0,40}?\b(?:days?|weeks?|fortnight|months?|cure\w*|hard\w*)\b/iu;
 
 /** The topmost new coat that builds a film. */
 const lastFilm = (run: SurfaceRun): Coat | undefined =>

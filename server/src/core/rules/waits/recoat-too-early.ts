@@ -428,7 +428,9 @@ function hastes(run: SurfaceRun): readonly Haste[] {
     const below = topCoat(before);
     if (!below || below.origin === "existing" || saidBetter(action, before, below)) return [];
     const missing = missingTo(before, below, "recoat");
-    return missing && !isWetOnWet(action, before, below) ? [{ action, index, below, ...missing }] : [];
+    if (!missing || isWetOnWet(action, before, below) || isDryMist(below, missing.needed, missing.had))
+      return [];
+    return [{ action, index, below, ...missing }];
   });
 }
 
@@ -470,6 +472,13 @@ function isWetOnWet(action: LayerAction, before: SurfaceState, below: Coat): boo
     soaksIn && over.name === below.family?.name && action.wiped && !open && hours > 0 && hours <= WET_ON_WET_H
   );
 }
+
+/**
+ * A mist of what dries by its solvent is dry in a part of the time that its label states for a coat: common practice, no
+ * source.
+ */
+const isDryMist = ({ action, family }: Coat, needed: DryingTime, had: number): boolean =>
+  action?.laid === "mist" && family?.drying === "solvent release" && had >= needed.hours / 4;
 
 /** While the job is being planned, how long it is closed between the two coats is not known. */
 const mayBeLonger = ({ schedule }: JobContext, run: SurfaceRun, { below, index }: Haste): boolean =>

@@ -262,7 +262,7 @@ function check(ctx: RunContext): void {
       why: clause
         ? `Its label's words are "${clause.trim()}".`
         : poison !== undefined
-          ? `Its words name a ${poison}, which children swallow and food takes up.`
+          ? `Its words name a ${poison}.`
           : "Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.",
       remedy: `Use a material whose label says that it is meant for ${SURFACES[user]}, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
       related: [
