@@ -45,6 +45,7 @@ export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
   "flip over": { verb: "turn" },
   level: { verb: "scuff", how: "level" },
   flatten: { verb: "scuff", how: "level" },
+  check: { verb: "inspect" },
   stick: { verb: "glue" },
   reglue: { verb: "glue" },
 };
@@ -98,6 +99,7 @@ export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
     "cut out",
     "let in",
     "dissolve",
+    "assemble",
   ].map((words) => [words, true]),
 );
 
@@ -182,6 +184,7 @@ export const METHOD_SPELLINGS: Readonly<Record<string, string>> = {
   Airless: "airless",
   spraying: "spray",
   spraygun: "spray",
+  "spray gun": "spray",
   sponge: "foam",
 };
 

@@ -4,7 +4,7 @@
  * Only what can mean one thing is here, or of what can mean several the one that the rules take for the worst, where the
  * notation has a word for not knowing (`unknown clear`). The rest is asked about by the core, which knows the choices.
  */
-import { WEEKDAYS } from "./vocabulary.ts";
+import { DUTIES, WEEKDAYS } from "./vocabulary.ts";
 
 /** Plain words by what is written, in small letters and with blanks for hyphens. */
 export type Spellings = ReadonlyMap<string, string>;
@@ -136,10 +136,11 @@ export const FAMILY_SPELLINGS: Table = {
     "water based paint",
     "waterborne paint",
     "acrylic enamel",
+    "waterborne enamel",
     "acrylic trim paint",
   ],
   "alkyd paint": ["oil paint", "oil based paint", "alkyd enamel", "oil based enamel", "alkyd lacquer"],
-  "chalky paint": ["chalk style paint"],
+  "chalky paint": ["chalk style paint", "chalk paint"],
   "milk paint": ["casein paint"],
   "acrylic primer": ["water based primer", "waterborne primer", "latex primer", "acrylic undercoat"],
   "alkyd primer": ["oil primer", "oil based primer", "alkyd undercoat", "oil undercoat"],
@@ -159,7 +160,7 @@ export const FAMILY_SPELLINGS: Table = {
     "industrial alcohol",
   ],
   "mineral spirits": ["white spirit", "white spirits", "mineral spirit", "turps substitute"],
-  "paint stripper": ["stripper", "paint remover", "varnish remover"],
+  "paint stripper": ["stripper", "gel stripper", "paint remover", "varnish remover"],
 };
 
 /** What is on a surface already, in the words of its owner. */
@@ -170,6 +171,7 @@ const EXISTING_SPELLINGS: Table = {
     "unknown lacquer",
     "unknown clear finish",
     "varnish",
+    "clear varnish",
     "old varnish",
     "lacquer",
     "old lacquer",
@@ -203,6 +205,8 @@ export const SHEENS_SAID: Readonly<Record<string, string>> = Object.fromEntries(
 );
 
 const WOOD_SPELLINGS: Table = {
+  cherry: ["american cherry"],
+  iron: ["cast iron"],
   MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
   particleboard: ["chipboard", "particle board", "osb"],
   plywood: ["ply", "multiplex"],
@@ -234,7 +238,13 @@ const IGNITION_SPELLINGS: Table = {
 };
 
 const TESTED_SPELLINGS: Table = {
-  "alcohol softens": ["alcohol dissolves", "alcohol makes it sticky", "meths softens", "meths dissolves"],
+  "alcohol softens": [
+    "alcohol soft and sticky",
+    "alcohol dissolves",
+    "alcohol makes it sticky",
+    "meths softens",
+    "meths dissolves",
+  ],
   "alcohol nothing": ["alcohol no effect", "alcohol does nothing", "meths nothing"],
   "lacquer thinner softens": [
     "lacquer_thinner softens",
@@ -276,6 +286,7 @@ export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
   ["meant_for", spellings(MEANT_FOR_SPELLINGS)],
   ["tested", spellings(TESTED_SPELLINGS)],
   ["wear", spellings(WEAR_SPELLINGS)],
+  ["rags", new Map([["self heating", "self-heating"]])],
   ["colour", spellings(COLOUR_SPELLINGS)],
   ["ignition", spellings(IGNITION_SPELLINGS)],
 ]);
@@ -304,7 +315,10 @@ const DUTY_TABLE: Table = {
 };
 
 /** Duties, by what people wear and do. A `mask` may be for dust or for vapour, and is asked about. */
-export const DUTY_SPELLINGS: Spellings = spellings(DUTY_TABLE);
+export const DUTY_SPELLINGS: Spellings = new Map([
+  ...spellings(DUTY_TABLE),
+  ...DUTIES.map((word) => [keyOf(word), word] as const),
+]);
 
 const DAY_NAMES: readonly (readonly string[])[] = [
   ["mon", "monday"],

@@ -367,4 +367,18 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
   outdoors: OUTDOORS,
   "spot tests": TESTS,
   "notes and titles": TEXTS,
+  "as dictated": [
+    ["recipe", "step check the colour", 'step inspect "the colour"'],
+    ["recipe", "step assemble the ends", 'step "assemble the ends"'],
+    ["recipe", "layer m1, by spray gun", "layer m1, by spray"],
+    ["recipe", "safety no ignition, lead test", "safety no_ignition, lead_test"],
+    ["surface", "existing clear varnish", "existing unknown clear"],
+    ["surface", "tested alcohol soft and sticky", "tested alcohol softens"],
+    ["surface of its own", "shape area 1 m2\n wood american cherry", "shape area 1 m2\nwood cherry"],
+    ["surface of its own", "shape area 1 m2\n wood cast iron", "shape area 1 m2\nwood iron"],
+    ["material", "rags self heating", "rags self-heating"],
+    ["family", "family chalk paint", "family chalky paint"],
+    ["family", "family gel stripper", "family paint stripper"],
+    ["family", "family waterborne enamel", "family acrylic paint"],
+  ],
 };
