@@ -22,11 +22,10 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     topic: "Hands and paper",
     name: "Hands-on hours of a job",
     seen: TOTALS,
-    formula:
-      "the hours of all steps and layers · pieces; in a shop with a start, the minutes on every piece and the fixed minutes once a session, estimates of a session rounded up to five minutes",
+    formula: "the hours of all steps and layers · pieces",
     source: BY_DEFINITION,
     file: "totals/task-plan.ts",
-    functions: ["actionHours", "handsOnHours", "areHoursEstimated", "hoursOnPiece", "workInSessions"],
+    functions: ["actionHours", "handsOnHours"],
     tests: ["core/totals/time.test.ts", "core/totals/money.test.ts"],
   },
   {

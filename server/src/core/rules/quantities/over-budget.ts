@@ -96,7 +96,6 @@ job shelves {
 `,
     },
   ],
-  readsPlan: true,
   checks: {
     onJob: ({ job, totals, reportAt }) => {
       const total = totals.total_cost;
