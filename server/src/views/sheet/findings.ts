@@ -113,20 +113,30 @@ export function findingsAtLines(
   findings: readonly FileFinding[],
   run: SurfaceRun,
 ): (action: Action) => readonly number[] {
-  const here = findings.flatMap((finding, i) =>
-    finding.surfaces === undefined || finding.surfaces.includes(run.label)
-      ? [{ number: i + 1, places: linesOf(finding) }]
-      : [],
-  );
+  // By file and in the order of the text, so that a line finds its own without a look at all others.
+  const byFile = new Map<string, { readonly number: number; readonly start: number }[]>();
+  for (const [i, finding] of findings.entries()) {
+    if (finding.surfaces !== undefined && !finding.surfaces.includes(run.label)) continue;
+    for (const { file, span } of linesOf(finding)) {
+      const there = byFile.get(file) ?? [];
+      byFile.set(file, there);
+      there.push({ number: i + 1, start: span.start });
+    }
+  }
+  for (const there of byFile.values()) there.sort((a, b) => a.start - b.start);
+  const numbersOn = ({ file, span }: FileSpan): readonly number[] => {
+    const there = byFile.get(file) ?? [];
+    const first = firstIndex(there, ({ start }) => start >= span.start);
+    const behind = firstIndex(there, ({ start }) => start >= span.end);
+    return [...new Set(there.slice(first, behind).map(({ number }) => number))].sort((a, b) => a - b);
+  };
   const known = new Map<string, readonly number[]>();
   return ({ place }) => {
     const key = placeKey(place);
     const before = known.get(key);
     if (before) return before;
     const line = spanOfPlace(checker.program, place);
-    const numbers = line
-      ? here.flatMap(({ number, places }) => (places.some((each) => isOn(each, line)) ? [number] : []))
-      : [];
+    const numbers = line ? numbersOn(line) : [];
     known.set(key, numbers);
     return numbers;
   };
@@ -137,6 +147,3 @@ const linesOf = (finding: FileFinding): readonly FileSpan[] => [
   ...partsOf(finding),
   ...finding.related.filter(({ isCause }) => isCause),
 ];
-
-const isOn = (at: FileSpan, line: FileSpan): boolean =>
-  at.file === line.file && line.span.start <= at.span.start && at.span.start < line.span.end;

@@ -13,6 +13,7 @@ import type { Action, LayerAction, StepAction, WaitAction } from "../../core/sur
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import type { Draw } from "../../core/totals/needs.ts";
 import { coatMix } from "../../core/totals/needs.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
@@ -31,6 +32,8 @@ export interface ProcedureInput {
   readonly title: string;
   /** Numbers of the findings that stand on the line of an action of this run. */
   readonly findingsAt: (action: Action) => readonly number[];
+  /** What the job draws for an action of this run. */
+  readonly drawsAt: (action: Action) => readonly Draw[];
   readonly recipeAt: (place: Place) => Recipe | undefined;
 }
 
@@ -143,15 +146,13 @@ function stepOf(input: ProcedureInput, index: number, number: number, explained:
   };
 }
 
-function litresOf({ result, run }: ProcedureInput, action: Action): Pick<SheetStep, "litres"> {
+function litresOf({ result, run, drawsAt }: ProcedureInput, action: Action): Pick<SheetStep, "litres"> {
   if (!result) return {};
   if (action.op === "layer") {
     const mix = coatMix(result.job, run, action);
     return mix ? { litres: mix.litres } : {};
   }
-  const drawn = result.draws.flatMap((draw) =>
-    draw.run === run && draw.action === action && draw.litres !== undefined ? [draw.litres] : [],
-  );
+  const drawn = drawsAt(action).flatMap(({ litres }) => (litres === undefined ? [] : [litres]));
   return drawn.length > 0 ? { litres: drawn.reduce((sum, litres) => sum + litres, 0) } : {};
 }
 
@@ -189,13 +190,13 @@ function byOf(layer: LayerAction): Pick<SheetStep, "by"> {
   return by === undefined ? {} : { by };
 }
 
-function stepAmounts({ result, run }: ProcedureInput, step: StepAction): readonly string[] {
+function stepAmounts({ result, run, drawsAt }: ProcedureInput, step: StepAction): readonly string[] {
   if (!result) {
     return step.usesLitres === undefined ? [] : [`${litresText(step.usesLitres)} for each piece.`];
   }
-  return result.draws
-    .filter((draw) => draw.run === run && draw.action === step)
-    .flatMap(({ litres }) => (litres === undefined ? [] : [`${litresText(litres)}${forPieces(run)}.`]));
+  return drawsAt(step).flatMap(({ litres }) =>
+    litres === undefined ? [] : [`${litresText(litres)}${forPieces(run)}.`],
+  );
 }
 
 /** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */

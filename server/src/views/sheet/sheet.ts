@@ -29,10 +29,12 @@ import type { Named, Piece, Recipe } from "../../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
+import type { Action } from "../../core/surface/actions.ts";
 import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import type { Draw } from "../../core/totals/needs.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
@@ -175,8 +177,13 @@ function procedureFor(
   title: string,
   job?: { readonly result: JobResult; readonly plan: Schedule | undefined },
 ): Procedure {
+  const draws = new Map<Action, Draw[]>();
+  for (const draw of job?.result.draws ?? []) {
+    if (draw.run === run) draws.set(draw.action, [...(draws.get(draw.action) ?? []), draw]);
+  }
   return procedureOf({
     run,
+    drawsAt: (action) => draws.get(action) ?? [],
     title,
     findingsAt: findingsAtLines(checker, found, run),
     recipeAt: ({ file, declaration }) => {
