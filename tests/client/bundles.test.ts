@@ -66,7 +66,7 @@ const MEGABYTE = 2 ** 20;
  * in notes 45 kB, those of labels and of speech for the words of the notation, and what reads them, 50 kB, who shares a shop with whom 7 kB, dates with
  * their reasons and sums that add up 4 kB, spot tests 4 kB.
  */
-const MOST_SERVER_BYTES = 0.98 * MEGABYTE;
+const MOST_SERVER_BYTES = MEGABYTE;
 /** In a browser the planner and the reports are in the same file, the page of a bench sheet among them with 10 kB. */
 const MOST_WORKER_BYTES = 1.14 * MEGABYTE;
 

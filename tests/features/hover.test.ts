@@ -114,10 +114,13 @@ describe("names", () => {
     expect(card).toContain("- area 4 m2");
     // Two coats by hvlp: 2 × 2 m2 × 2 / 10 / 0.65 × 1.1 = 1.3538 L; less 0.1 L on hand leaves 1.2538 L.
     expect(card).toContain("`trim` 1.35 L, 0.1 L of it on hand; buy 1 × 1 L + 1 × 0.5 L for 26.00 EUR");
-    // 2 × (sand 2 × (3 + 24) = 54, so 55 min; dust 10; two coats 30): 3 h 10 min.
-    expect(card).toContain("- hands-on 3 h 10 min");
-    // 3 h 10 min × 20.00 = 63.33.
-    expect(card).toContain("Materials 26.00 + labour 63.33 + pieces 60.00 = 149.33 EUR.");
+    // 2 × (sand 2 × 24 = 48 min; dust 10; two coats 30), and 2 × 3 min of setting up to sand, once for both:
+    // 102 min, so 105, and 80.
+    expect(card).toContain(
+      "- hands-on 3 h 5 min: `top` 1 h 28 min × 2 + 9 min of setting up and rounding up",
+    );
+    // 3 h 5 min × 20.00 = 61.67.
+    expect(card).toContain("Materials 26.00 + labour 61.67 + pieces 60.00 = 147.67 EUR.");
     expect(card).toContain("saving: not known, no `new_price` for `table`");
   });
 

@@ -5,8 +5,10 @@ import type { JobResult } from "../../server/src/core/totals/job-totals.ts";
 import { pieceCosts } from "../../server/src/core/totals/piece-costs.ts";
 import { printedTotals } from "../../server/src/core/totals/print.ts";
 import { coloursFor } from "../../server/src/reports/colours.ts";
+import { shoppingCsv, shoppingJson, shoppingText } from "../../server/src/reports/shopping-report.ts";
 import { totalsText } from "../../server/src/reports/totals-text.ts";
 import { gapsOf } from "../../server/src/views/missing-inputs.ts";
+import { shoppingList } from "../../server/src/views/shopping-list.ts";
 import { analyse } from "../harness/check-text.ts";
 
 interface Numbers {
@@ -20,6 +22,9 @@ interface Numbers {
 }
 
 const shapes = (area: number, more = ""): string => `    shape area ${(area / 1e4).toFixed(4)} m2\n${more}`;
+
+/** 0: as long as such work usually takes. */
+const takes = (minutes: number): string => (minutes > 0 ? `, takes ${minutes} min` : "");
 
 const jobOf = ({ count, labour, supplies, price, minutes, areas }: Numbers, more = ""): JobResult => {
   const money = (cents: number): string => (cents / 100).toFixed(2);
@@ -55,9 +60,9 @@ shop mill {
   currency EUR
 }
 recipe work {
-  layer clear, takes ${minutes} min
+  layer clear${takes(minutes)}
   wait until recoat
-  layer colour, takes ${minutes + 1} min
+  layer colour${takes(minutes && minutes + 1)}
 }
 job it {
   piece chair x ${count}
@@ -85,7 +90,7 @@ const anyNumbers: fc.Arbitrary<Numbers> = fc.record({
   labour: fc.integer({ min: 1, max: 9999 }),
   supplies: fc.integer({ min: 1, max: 9999 }),
   price: fc.integer({ min: 1, max: 9999 }),
-  minutes: fc.integer({ min: 1, max: 59 }),
+  minutes: fc.oneof(fc.integer({ min: 1, max: 59 }), fc.constant(0)),
   areas: fc.tuple(fc.integer({ min: 2500, max: 90_000 }), fc.integer({ min: 2500, max: 90_000 })),
 });
 
@@ -113,6 +118,54 @@ test("by hand: three chairs", () => {
   );
   // A cent more is 73.36: 24.45 × 3 and a cent.
   expect(each).toMatchObject({ total: 24.45, centMore: 1 });
+});
+
+test("setting up is paid once a session, not once for each piece", () => {
+  const result = jobOf({
+    count: 3,
+    labour: 6000,
+    supplies: 1,
+    price: 100,
+    minutes: 0,
+    areas: [10_000, 10_000],
+  });
+  // Brushed, 5 min to set up and 10 min a m2: 6 m2 of either coat are 60 min and one setting up, so 2 h 10 min at 60.00; set
+  // up for each surface of each chair it would be 12 × 15 min, 3 h.
+  expect(printedTotals(result.totals)).toMatchObject({ hands_on_h: 2.166667, labour_cost: 130 });
+  expect(textOf(result)).toMatch(/^ {4}hands-on +2 h 10 min$/mu);
+  // Each chair has a third of it: 43.33, and 43.34.
+  expect(pieceCosts(result)[0]!.labour).toBeCloseTo(130 / 3, 1);
+});
+
+test("for any shopping list: the lines of text, JSON and CSV add up to the one total", () => {
+  fc.assert(
+    fc.property(anyNumbers, (numbers) => {
+      const report = { baskets: shoppingList([jobOf(numbers)]) };
+      const cents = (text: string): number => Math.round(Number(text) * 100);
+      const add = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+      const json = JSON.parse(shoppingJson(report)) as {
+        materials: { cost: number; containers: { count: number; price: number }[] }[];
+        total_cost: number;
+      };
+      const total = Math.round(json.total_cost * 100);
+      expect(add(json.materials.map(({ cost }) => Math.round(cost * 100)))).toBe(total);
+      for (const { cost, containers } of json.materials)
+        expect(add(containers.map(({ count, price }) => count * Math.round(price * 100)))).toBe(
+          Math.round(cost * 100),
+        );
+      const [head, ...rows] = shoppingCsv(report)
+        .trim()
+        .split("\r\n")
+        .map((line) => line.split(","));
+      expect(add(rows.map((row) => cents(row[head!.indexOf("cost")]!)))).toBe(total);
+      const lines = [...shoppingText(report).matchAll(/(\d+\.\d\d) EUR$/gmu)].map(([, amount]) =>
+        cents(amount!),
+      );
+      expect(lines.at(-1)).toBe(total);
+      expect(add(lines.slice(0, -1))).toBe(total);
+    }),
+    { numRuns: 10 },
+  );
 });
 
 test("for any job: cost lines, pieces, areas and grams add up, and JSON says the same as the text", () => {

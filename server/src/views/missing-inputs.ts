@@ -110,8 +110,11 @@ const startGaps = (result: JobResult): readonly string[] => [
 export const BEING_PLANNED_TEXT = "being planned";
 
 /** Whether a figure is only not known yet. */
-export const awaitsPlan = ({ schedule }: JobResult, field: GapField): boolean =>
-  isBeingPlanned(schedule) && PLAN_FIELDS.has(field);
+export const awaitsPlan = ({ schedule, totals, runs }: JobResult, field: GapField): boolean =>
+  isBeingPlanned(schedule) &&
+  (PLAN_FIELDS.has(field) ||
+    // How often is set up.
+    (LABOUR_FIELDS.has(field) && totals[field] === null && runs.flatMap(areaGap).length === 0));
 
 /** Whether the air of its room, hour by hour, is only not known yet. */
 export const awaitsRoomAir = ({ shop, schedule, awaitsAir }: JobResult): boolean =>
@@ -125,6 +128,8 @@ const PLAN_FIELDS: ReadonlySet<GapField> = new Set([
   "full_use",
   "in_service",
 ]);
+
+const LABOUR_FIELDS: ReadonlySet<GapField> = new Set(["hands_on_h", "labour_cost", "total_cost", "saving"]);
 
 function planGaps(result: JobResult): readonly string[] {
   if (result.schedule.status === "impossible") {

@@ -22,10 +22,11 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     topic: "Hands and paper",
     name: "Hands-on hours of a job",
     seen: TOTALS,
-    formula: "the hours of all steps and layers · pieces",
+    formula:
+      "the hours of all steps and layers · pieces; in a shop with a start, the minutes on every piece and the fixed minutes once a session, estimates of a session rounded up to five minutes",
     source: BY_DEFINITION,
     file: "totals/task-plan.ts",
-    functions: ["actionHours", "handsOnHours"],
+    functions: ["actionHours", "handsOnHours", "areHoursEstimated", "hoursOnPiece", "workInSessions"],
     tests: ["core/totals/time.test.ts", "core/totals/money.test.ts"],
   },
   {

@@ -25,7 +25,14 @@ import { type Begun, begunOf, leftToPlan, withDone } from "./recorded-plan.ts";
 import { createShops, type JobInShop } from "./shop-plans.ts";
 import { sum, sumOrNull } from "./sums.ts";
 import { suppliesOf } from "./supplies.ts";
-import { handsOnHours, hoursAreKnown, scheduleInput, waitsAreKnown } from "./task-plan.ts";
+import {
+  areHoursEstimated,
+  handsOnHours,
+  hoursAreKnown,
+  scheduleInput,
+  waitsAreKnown,
+  workInSessions,
+} from "./task-plan.ts";
 import type { ContainerCount, JobTotals, MaterialTotals, SurfaceTotals } from "./types.ts";
 import { useDates } from "./use-dates.ts";
 import { isBuiltInWater } from "./water.ts";
@@ -267,9 +274,10 @@ function notBefore(input: ScheduleInput, today: string | undefined): ScheduleInp
   return { ...input, start: today };
 }
 
-function withPlan({ input: _, begun, totals, ...rest }: UnplannedJob, left: Schedule): JobResult {
+function withPlan({ input: _, begun, totals: unplanned, ...rest }: UnplannedJob, left: Schedule): JobResult {
   const { job, runs, shop } = rest;
   const schedule = begun ? withDone(left, begun, chainKeys(runs)) : left;
+  const totals = begun ? unplanned : withLabour(unplanned, rest, schedule);
   const planned = schedule.status === "planned" && totals.hands_on_h !== null && waitsAreKnown(runs);
   const dated = planned && shop !== undefined && job.start !== undefined;
   const dates = dated ? useDates(runs, schedule) : undefined;
@@ -289,6 +297,33 @@ function withPlan({ input: _, begun, totals, ...rest }: UnplannedJob, left: Sche
     ...sums,
   };
   return { ...rest, schedule, totals: all };
+}
+
+/**
+ * Labour by the plan, which sets up once a session; while it is being planned that is not known. Jobs by their records are
+ * counted as they were done, each task by itself.
+ */
+function withLabour(
+  totals: UnplannedTotals,
+  { job, runs, shop }: Pick<UnplannedJob, "job" | "runs" | "shop">,
+  schedule: Schedule,
+): UnplannedTotals {
+  if (totals.hands_on_h === null || !shop || !areHoursEstimated(runs)) return totals;
+  const isOpen = isBeingPlanned(schedule) && job.start !== undefined;
+  const work = isOpen ? undefined : workInSessions(runs, schedule);
+  if (!isOpen && work === undefined) return totals;
+  const hands = work ? work.each + work.more : null;
+  const rate = shop?.labourPerH;
+  if (rate === undefined || totals.labour_cost === null) return { ...totals, hands_on_h: hands };
+  const labour = hands === null ? null : cents(hands * rate);
+  const more = labour === null ? null : labour - totals.labour_cost;
+  return {
+    ...totals,
+    hands_on_h: hands,
+    labour_cost: labour,
+    total_cost: totals.total_cost === null || more === null ? null : cents(totals.total_cost + more),
+    saving: totals.saving === null || more === null ? null : cents(totals.saving - more),
+  };
 }
 
 const chainKeys = (runs: readonly SurfaceRun[]): readonly string[] =>

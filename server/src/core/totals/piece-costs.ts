@@ -65,13 +65,16 @@ export function pieceCosts(result: JobResult): readonly PieceCost[] {
   const rate = shop?.labourPerH ?? 0;
   const hoursOf = (run: SurfaceRun): number =>
     sum(run.moments.map(({ action }) => actionHours(run, action))) * run.pieces;
+  // What is set up for all is shared as their hours by themselves are to each other.
+  const apart = sum(result.runs.map(hoursOf));
+  const paid = apart > 0 ? (rate * (totals.hands_on_h ?? apart)) / apart : 0;
   const materials = kinds.map(({ piece }) => sum(result.needs.map((need) => shareOf(need, piece.name))));
   // Where all pieces are worked on, their parts are all of it.
   const isAll = sum(kinds.map(({ count }) => count)) === all;
   const shares = {
     materials: roundedParts(materials, 2, (isAll && totals.material_cost) || undefined),
     labour: roundedParts(
-      kinds.map(({ runs }) => rate * sum(runs.map(hoursOf))),
+      kinds.map(({ runs }) => paid * sum(runs.map(hoursOf))),
       2,
       (isAll && totals.labour_cost) || undefined,
     ),

@@ -4,14 +4,21 @@
 import { dayAfter } from "../measure/iso-dates.ts";
 import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours, defaultTaskParts, type TaskHoursInput } from "../quantities/abrasives.ts";
-import type { Chain, ChainItem, ScheduleInput, SessionRule, TaskVapour } from "../schedule/types.ts";
+import type {
+  Chain,
+  ChainItem,
+  Schedule,
+  ScheduleInput,
+  SessionRule,
+  TaskVapour,
+} from "../schedule/types.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "../surface/actions.ts";
 import { workedAreaM2 } from "../surface/part-of-surface.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
 import { type Moment, materialOf, type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
 import { methodOf } from "./needs.ts";
-import { chainKey, taskId } from "./planned-tasks.ts";
+import { chainKey, taskId, tasksById } from "./planned-tasks.ts";
 
 /** Hands-on hours of an action on one piece's surface: as stated, else by the tool's own table. */
 export function actionHours(run: SurfaceRun, action: Action): number {
@@ -60,6 +67,48 @@ export const handsOnHours = (runs: readonly SurfaceRun[]): number =>
     (sum, run) => sum + run.pieces * run.moments.reduce((hours, m) => hours + actionHours(run, m.action), 0),
     0,
   );
+
+/** What a job's hands do in its plan, hours. */
+export interface SessionWork {
+  /** On the pieces. */
+  readonly each: number;
+  /** Setting up once a session, and rounding up. */
+  readonly more: number;
+}
+
+/**
+ * Hands-on hours of a job that is done in sessions; what is set up for several jobs counts to the first of them. What is
+ * estimated of a session is rounded up to whole five minutes. Undefined where its plan has no sessions.
+ */
+export function workInSessions(runs: readonly SurfaceRun[], { sessions }: Schedule): SessionWork | undefined {
+  if (sessions === undefined) return undefined;
+  const tasks = tasksById(runs);
+  let each = 0;
+  let more = 0;
+  for (const { items, fixed } of sessions) {
+    let estimated = 0;
+    for (const id of items) {
+      const task = tasks.get(id);
+      if (task === undefined || !isWork(task.action)) continue;
+      const hours = sessionHours(task.run, task.action).each;
+      each += hours;
+      if (task.action.takes === undefined) estimated += hours;
+    }
+    more += wholeFiveMinutes(fixed + estimated) - estimated;
+  }
+  return { each, more };
+}
+
+const isWork = (action: Action): action is StepAction | LayerAction =>
+  action.op === "step" || action.op === "layer";
+
+/** What is done on one piece's surface, hours, without setting up. */
+export const hoursOnPiece = (run: SurfaceRun): number =>
+  run.moments.reduce((sum, { action }) => sum + (isWork(action) ? sessionHours(run, action).each : 0), 0);
+
+/** Whether hands-on hours depend on which sessions there are, because some are not stated. */
+export const areHoursEstimated = (runs: readonly SurfaceRun[]): boolean =>
+  runs.some(({ moments }) => moments.some(({ action }) => isWork(action) && action.takes === undefined));
 
 /** Whether every wait of the job is known, so that its length can be. */
 export const waitsAreKnown = (runs: readonly SurfaceRun[]): boolean =>

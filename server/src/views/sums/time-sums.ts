@@ -1,24 +1,29 @@
 /** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
 
 import { factorText } from "../../core/measure/figures.ts";
-import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { PlannedItem, Schedule } from "../../core/schedule/types.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
-import { actionHours } from "../../core/totals/task-plan.ts";
+import { actionHours, hoursOnPiece, workInSessions } from "../../core/totals/task-plan.ts";
 import { useDates } from "../../core/totals/use-dates.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { momentAfterStart } from "../schedule/job-plan.ts";
 
-/** `top 1 h 35 min × 2 + base 30 min` */
-export function handsOnSum({ runs }: JobResult): string {
-  return runs
-    .map((run) => {
-      const hours = run.moments.reduce((sum, { action }) => sum + actionHours(run, action), 0);
-      return `${code(run.label)} ${formatDuration(hours)}${run.pieces > 1 ? ` × ${run.pieces}` : ""}`;
-    })
-    .join(" + ");
+/** `top 1 h 35 min × 2 + base 30 min + 25 min of setting up and rounding up` */
+export function handsOnSum({ runs, schedule, record }: JobResult): string {
+  const work = record ? undefined : workInSessions(runs, schedule);
+  const terms = runs.map((run) => {
+    const hours = work
+      ? hoursOnPiece(run)
+      : run.moments.reduce((sum, { action }) => sum + actionHours(run, action), 0);
+    return `${code(run.label)} ${formatWork(hours)}${run.pieces > 1 ? ` × ${run.pieces}` : ""}`;
+  });
+  return [
+    ...terms,
+    ...(work && work.more > 1e-9 ? [`${formatWork(work.more)} of setting up and rounding up`] : []),
+  ].join(" + ");
 }
 
 /**

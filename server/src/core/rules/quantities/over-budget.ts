@@ -96,6 +96,7 @@ job shelves {
 `,
     },
   ],
+  readsPlan: true,
   checks: {
     onJob: ({ job, totals, reportAt }) => {
       const total = totals.total_cost;
