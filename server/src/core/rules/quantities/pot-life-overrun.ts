@@ -126,6 +126,7 @@ recipe two_coats {
   note   "Stir the whole tin in the morning, and take from it what you mix the next day."
   note   "Never mix the hardener into the whole tin to spray from it the next day."
   note   "Mix the whole tin for the eight doors, and the next day a fresh one with the same hardener."
+  note   "Mix a new small batch for every coat and throw away what is left after two hours."
   layer  two_part, by hvlp
   wait   until cured
 }
@@ -202,8 +203,8 @@ const PAST_IT =
 /** One mix for all coats, however far apart they come. */
 const MIX = "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ...";
 const FOR_ALL_COATS = phrases(
-  `${MIX} both|all|two|three|every|whole|entire coats|coat|layers !each !fresh !separate* !between`,
-  `${MIX} coats|coat|layers ... at_once|in_one_go|together|one_batch|one_lot|in_advance|beforehand !each !fresh`,
+  `${MIX} both|all|two|three|every|whole|entire coats|coat|layers !each !fresh !new !separate* !between`,
+  `${MIX} coats|coat|layers ... at_once|in_one_go|together|one_batch|one_lot|in_advance|beforehand !each !fresh !new`,
   "both|all|two|three coats|layers ... from|out_of|with|of one|same|that|single mix|batch|pot|cup|mixture|lot|mixing",
   "half .. now|first|morning ... half|rest ... after|later|second|afternoon|lunch|evening !fresh",
   "second|next|last|third coat ... from|out_of|with same|first|morning's|leftover mix|batch|pot|cup|mixture|lot !fresh !new",
