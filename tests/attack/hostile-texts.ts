@@ -150,6 +150,9 @@ type Change =
     }
   | { readonly how: "end"; readonly at: number };
 
+/** A little more than is read of any file: what is longer is refused by its length, and costs the attack alone. */
+const LONGEST = MAX_FILE_BYTES + 1000;
+
 const place = fc.nat(100_000);
 const change: fc.Arbitrary<Change> = fc.oneof(
   fc.record({
@@ -185,7 +188,7 @@ function changed(pieces: readonly string[], how: Change): readonly string[] {
     case "replace":
       return [...before, how.scrap, ...pieces.slice(at + 1)];
     case "repeat":
-      return [...before, (pieces[at] ?? "").repeat(how.times), ...pieces.slice(at + 1)];
+      return [...before, repeated(pieces[at] ?? "", how.times), ...pieces.slice(at + 1)];
     case "graft": {
       const graft = piecesOf(how.from);
       const from = graft.length === 0 ? 0 : how.fromAt % graft.length;
@@ -195,6 +198,10 @@ function changed(pieces: readonly string[], how: Change): readonly string[] {
       return before;
   }
 }
+
+/** What is repeated is repeated again by the next change, and three times three hundred fill any memory. */
+const repeated = (piece: string, times: number): string =>
+  piece.repeat(Math.min(times, Math.ceil(LONGEST / Math.max(1, piece.length))));
 
 /** A sound text, spoilt. */
 export const spoiltText = fc
@@ -275,9 +282,6 @@ const huge = fc
     fc.constantFrom("", "\n}\n", '"\n', "\n"),
   )
   .map(([part, times, before, after]) => before + part.repeat(times) + after);
-
-/** A little more than is read of any file: what is longer is refused by its length, and costs the attack alone. */
-const LONGEST = MAX_FILE_BYTES + 1000;
 
 export const hostileText = fc
   .oneof(

@@ -61,7 +61,7 @@ export const DUTIES: readonly Duty[] = [
     word: "gloves",
     danger: "Harm to the skin",
     doc: "Wear gloves of the kind that its safety data sheet names.",
-    defer: "Where that names none, ask the maker.",
+    defer: "Where the sheet names none, ask the maker.",
     source: "29 CFR 1910.138",
   },
   {

@@ -6,13 +6,17 @@ import { gritsBetween } from "../knowledge/abrasives.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import type { LeadMatter } from "./lead-caution.ts";
 
-/** "sand wet by hand (`step sand wet 60, 100, 180`) or strip it": what takes the coating off without dust. */
+/** A P100 filter alone keeps back dust, not the vapour of a stripper. */
+const STRIP =
+  " or strip it (`step strip with paint_stripper`, without methylene chloride, with fresh air, gloves, goggles, the heater off, and cartridges for its vapour beside the P100 filter)";
+
+/** "sand wet by hand, with water (`step sand wet 60, 100, 180`) or strip it": what takes the coating off without dust. */
 export function wetWork(action: Action, kind: LeadMatter["kind"]): string | undefined {
   if (action.op !== "step") return undefined;
   const work = lookUp(WORK, action.verb);
   if (!work) return undefined;
   const isClearSanded = kind === "clear" && action.verb === "sand";
-  return `${work(action)}${isClearSanded ? " or strip it (`step strip with paint_stripper`)" : ""}`;
+  return `${work(action)}${isClearSanded ? STRIP : ""}`;
 }
 
 /**
@@ -27,8 +31,8 @@ const gritsOf = ({ grits }: StepAction): string =>
         .join(", ");
 
 const WORK: Readonly<Record<string, (step: StepAction) => string>> = {
-  sand: (step) => `sand wet by hand (\`step sand wet ${gritsOf(step)}\`)`,
-  scuff: (step) => `scuff wet by hand (\`step scuff wet ${gritsOf(step)}\`)`,
+  sand: (step) => `sand wet by hand, with water (\`step sand wet ${gritsOf(step)}\`)`,
+  scuff: (step) => `scuff wet by hand, with water (\`step scuff wet ${gritsOf(step)}\`)`,
   scrape: () => 'keep it misted (`step scrape "misted with water"`)',
   distress: () => 'keep it wet (`step distress "wet"`)',
   strip: () => "keep fresh air moving (`safety ventilate`)",

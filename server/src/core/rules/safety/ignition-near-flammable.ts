@@ -192,7 +192,7 @@ function check({ action, run, report }: MomentContext): void {
     remedy: `${away}: ${ROOM_OF_ITS_OWN}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
     again: {
       key: `fire in shop ${shop.name} of ${shop.namePlace.file}`,
-      remedy: `Keep it from the ${ignition.value} as well: the first finding on this fire says how.`,
+      remedy: `Keep it from the ${ignition.value} as well, in another room: the first finding on this fire says how.`,
     },
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],

@@ -367,12 +367,12 @@ function reportOf(
       `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
     ]),
     why: `${leadNote(facts, notedAs(matter))} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\`, which permits no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`. Where lead is found, first ask the local authority who may do it and where the waste goes. Then keep others out, lay plastic sheeting, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), ${cleaningUp(coat!)}, wash before you eat, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` (a test is to come) and do no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`. Where lead is found, first ask the local authority who may do it and where the waste goes. Then keep others out, lay plastic sheeting, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), ${cleaningUp(coat!)}, wash before you eat, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
     ...(run.job
       ? {
           again: {
             key: `lead of job ${run.job.name}`,
-            remedy: `As for the first old coating: leave it alone until a laboratory has tested it, and write the result at this surface too. Where lead is found, ${workOf(action, kind)}, by \`safety lead_safe\`.`,
+            remedy: `As with the other old coating of this job: leave it alone until a laboratory has tested it, and write the result at this surface too. Where lead is found, do all that is told there, and ${workOf(action, kind)}.`,
           },
         }
       : {}),

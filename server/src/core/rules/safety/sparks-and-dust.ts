@@ -234,7 +234,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
 }
 
 const MOTORS = "The motor of a sander or vacuum cleaner, with a HEPA filter too, is a spark to this dust.";
-const BIN = "Put the dust wet into a closed metal bin outdoors. Local fire codes decide.";
+const BIN = "Keep the dust under water in a closed metal bin outdoors. Local fire codes decide.";
 
 const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
