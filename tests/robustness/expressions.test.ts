@@ -127,8 +127,8 @@ describe("the checks find what they are for", () => {
     ["a comment in the middle of a text", String.raw`/^\s*#\s*allow\b/mu`],
   ])("%s, by running it", (_, text) => {
     // On a busy machine a single measurement may see too little work to judge by.
-    const measured = [1, 2, 3].map(() => worstGrowth(literal(text)));
-    expect(Math.max(...measured)).toBeGreaterThan(MOST_GROWTH);
+    const isFound = [1, 2, 3].some(() => worstGrowth(literal(text)) > MOST_GROWTH);
+    expect(isFound).toBe(true);
   });
 
   test("expressions that are put together of constants", () => {
