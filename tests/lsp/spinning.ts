@@ -3,6 +3,7 @@
  *
  * It takes the id of its client as an argument, or `-` where it has none but its input.
  */
+import { writeSync } from "node:fs";
 import process from "node:process";
 import { startWatchdog } from "../../server/src/entry/watchdog.ts";
 
@@ -18,9 +19,10 @@ let text = "";
 watchdog.input?.on("data", (chunk: Buffer) => {
   text += chunk.toString();
   if (!text.includes("go\n")) return;
-  process.stdout.write("spinning\n");
   const done = watchdog.begin('the check of "a.finish"');
   setImmediate(() => {
+    // Said when nothing else can come before, and at once, since the loop would hold it back.
+    writeSync(1, "spinning\n");
     const end = spins === "for ever" ? Number.POSITIVE_INFINITY : performance.now() + Number(spins);
     while (performance.now() < end);
     done();
