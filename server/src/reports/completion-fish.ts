@@ -10,7 +10,6 @@ function offer(value: Value): string {
     case "words":
       return `-f -a ${quoted(value.words.join(" "))}`;
     case "recipes":
-      return "-F";
     case "file":
       return "-F";
     case "folder":
