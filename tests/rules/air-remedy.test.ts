@@ -24,8 +24,14 @@ test("the strictest label counts", () => {
 
 test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
   expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
-    "Finish in an aired room that is warmed without flame or glowing heater, 18 to 22 C and 40 to 60 % RH (at least 10 C, at most 80 % RH), until the film has cured and the vapour is gone: write that room as another `shop` with `ignition none`, and name it in the job (`in …`). Bring the piece in first, until it is as warm as the room. No wait makes up for the cold.",
+    "Finish in an aired room that is warmed without flame or glowing heater, 18 to 22 C and 40 to 60 % RH, until the film has cured and the vapour is gone: write that room as another `shop` with `ignition none`, and name it in the job (`in …`). Bring the piece in first, until it is as warm as the room. No wait makes up for the cold.",
   );
+});
+
+test("one limit for one thing: the label's is told as the reason, and the dew point's only without it", () => {
+  expect(airRemedy(["too damp", "near its dew point"], [porch])).not.toMatch(/at (?:least|most)/u);
+  const damp = { air: { temperature: 18, humidity: 84 }, ignition: false };
+  expect(airRemedy(["near its dew point"], [damp])).toContain("40 to 60 % RH (at most 80 % RH)");
 });
 
 test("warmth to work in is not the limit, and keeps to it where the limit is warmer", () => {

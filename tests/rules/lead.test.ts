@@ -61,19 +61,24 @@ const levels = (text: string): readonly string[] =>
 const PAINT = "    existing alkyd paint";
 const DRY = "  safety lead_test, dust_mask\n  step   scuff 180\n  step   dust";
 
+/** What dry work leaves is then dusted dry. */
+const DUSTED = "warning lead-unsafe-method";
+
 describe("what lifts the presumption", () => {
   test("the duty to test does not say how to work", () =>
-    expect(levels(job(DRY, PAINT))).toEqual(["error lead-unsafe-method"]));
+    expect(levels(job(DRY, PAINT))).toEqual(["error lead-unsafe-method", DUSTED]));
   test("a swab and an X-ray reading that find none lift nothing", () => {
     for (const method of ["swab", "xrf"])
       expect(levels(job(DRY, `${PAINT}\n    lead none_found by ${method} 2026-11-03`))).toEqual([
         "error lead-unsafe-method",
+        DUSTED,
       ]);
   });
   test("a laboratory's does, if it is there when work begins", () => {
     expect(levels(job(DRY, `${PAINT}\n    lead none_found by laboratory 2026-11-03`))).toEqual([]);
     expect(levels(job(DRY, `${PAINT}\n    lead none_found by laboratory 2027-04-01`))).toEqual([
       "error lead-unsafe-method",
+      DUSTED,
     ]);
   });
   test("it never lifts the dust mask", () => {
@@ -92,6 +97,7 @@ describe("what lifts the presumption", () => {
     expect(levels(job(found, PAINT, "built 2001"))).toEqual([
       "error lead-unsafe-method",
       "warning no-lead-safe-work",
+      DUSTED,
     ]);
   });
 });
@@ -127,6 +133,43 @@ describe("untested lead", () => {
   });
 });
 
+describe("dust of dry work that may hold lead", () => {
+  const dust = (line: string, surface = PAINT) =>
+    findingsOf(job(`  step scuff 180\n  ${line}`, surface)).filter(({ span }, _, all) =>
+      all.some((each) => each.rule === "lead-unsafe-method" && each.span.start === span.start),
+    );
+  test("is marked where it is taken up dry, and nitrocellulose has no motor near it", () => {
+    expect(dust("step dust").map(({ headline }) => headline)).toEqual([
+      "Dust that may hold lead is taken up dry",
+    ]);
+    expect(dust("step dust")[0]!.remedy).toContain('`step dust "HEPA vacuum"`');
+    const lacquer = findingsOf(
+      job("  step sand 80, 120\n  step dust", "    existing nitrocellulose lacquer"),
+    ).find(({ rule }) => rule === "lead-unsafe-method");
+    expect(lacquer?.remedy).toBe("Wipe it up damp: `step clean with water` in place of `step dust`.");
+  });
+  test.each(['step dust "HEPA vacuum"', 'step dust "a damp cloth"', "step clean with water"])(
+    "is not where it is not: %s",
+    (line) => expect(dust(line)).toEqual([]),
+  );
+});
+
+describe("one coating, several remedies that go at it", () => {
+  const steps = "  step sand 60, 180\n  step clean with soap\n  layer acrylic_paint\n  wait until cured";
+  test("keep it short beside the finding on its lead, and lead there", () => {
+    const [jump] = findingsOf(job(steps, PAINT)).filter(({ rule }) => rule === "grit-jump");
+    expect(jump?.remedy).toMatch(/^Wait for the lead test, and then work wet by hand\. Sand with 100/u);
+    expect(jump?.related.map(({ message }) => message)).toContain("What to do about lead is told here");
+  });
+  test("say it whole once where no finding does", () => {
+    const jumps = steps.replace("  step sand 60, 180", "  step scuff wet 60, 180\n  step scuff wet 120, 400");
+    const remedies = findingsOf(job(`  safety lead_test, lead_safe\n${jumps}`, `${PAINT}, 2 coats`))
+      .filter(({ rule }) => rule === "grit-jump")
+      .map(({ remedy }) => remedy.split(" ").slice(0, 4).join(" "));
+    expect(remedies).toEqual(["First: the old alkyd", "Wait for the lead"]);
+  });
+});
+
 describe("what `##` and titles say of the piece", () => {
   // In a country whose ban the piece is younger than, so that nothing else tells of lead.
   const late = (text: string) =>
@@ -136,7 +179,7 @@ describe("what `##` and titles say of the piece", () => {
         .replace("  start 2027-03-08", "  in us")
         .concat("shop us {\n  country US\n}\n"),
     );
-  const FOUND = ["error lead-unsafe-method", "warning no-lead-safe-work"];
+  const FOUND = ["error lead-unsafe-method", "warning no-lead-safe-work", DUSTED];
   const base = job("  safety dust_mask\n  step   scuff 180\n  step   dust", PAINT);
   const above = (words: string, line: string) => base.replace(line, `## ${words}\n${line}`);
   test("nothing, where nothing is said", () => expect(late(base)).toEqual([]));

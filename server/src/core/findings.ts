@@ -40,6 +40,11 @@ export interface FindingText {
    * empty where the other says all of it.
    */
   readonly brief?: string;
+  /**
+   * What is left to do where another finding has the material replaced by another, as a clause; absent where the remedy holds
+   * for any material.
+   */
+  readonly ifReplaced?: string;
   /** What follows from it, a short line each with what to do about that: an editor's hover shows the message alone. */
   readonly also?: readonly string[];
   /** What to do where another finding of the same matter has told it all: one cause, told whole once. */
@@ -144,10 +149,24 @@ export interface Finding extends FindingText {
   readonly part?: GroupPart;
   /** Two findings with a cause in common are one matter, see `secondaryTo` of a rule. */
   readonly causes?: readonly string[];
+  /** Its remedy puts another material in the place of the one on this line. */
+  readonly replaces?: true;
+  /** What its remedy says of lead before all else. */
+  readonly caution?: Caution;
   /** A time falls short by so little that the finding is only a hint; a project can narrow the margin. */
   readonly eased?: Eased;
   /** All findings that this one stands for, itself among them; absent where it stands for itself alone. */
   readonly parts?: readonly FindingPart[];
+}
+
+/** What a remedy that goes at an old coating begins with, where the coating may hold lead. */
+export interface Caution {
+  /** The coating and whose it is: said whole once. */
+  readonly matter: string;
+  /** As the remedy has it. */
+  readonly whole: string;
+  /** The same where a finding on that lead, or another remedy, has said it whole. */
+  readonly short: string;
 }
 
 /** What a finding within the margin for waits would be without it. */

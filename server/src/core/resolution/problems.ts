@@ -122,7 +122,7 @@ function unknownArgument(
   return {
     rule: "wrong-argument",
     span: name.span,
-    message: `\`${call.name.text}\` does not know \`${name.text}\`\n${rest}`,
+    message: `\`${call.name.text}\` has no parameter \`${name.text}\`\n${rest}`,
     ...changeTo(near, name),
   };
 }

@@ -267,14 +267,14 @@ export function checkHandedOn(
         ctx,
         "wrong-argument",
         value.span,
-        `\`${handedOn.name}\` does not know \`${extra}\`, and ${line}\nPass a recipe that has this parameter.`,
+        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}\nPass a recipe that has this parameter.`,
       );
     } else if (missing) {
       report(
         ctx,
         "missing-argument",
         value.span,
-        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}\nGive the parameter a default, or hand on another recipe.`,
+        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}\nGive the parameter a default, or pass another recipe.`,
       );
     } else continue;
     return;

@@ -4,7 +4,7 @@
  * A finding on an assumed surface holds whatever the job, and is shown once on the recipe's line. What only a job
  * brings stands on the recipe's line when recipe and job share a file, else on the job's line that leads there, and
  * names the job and its surfaces. A recipe that no job applies is judged on the surfaces it must be meant for, as if a job
- * did. Where a job makes graver what holds whatever the job, or has lead to think of, the job's finding stands in its
+ * did. Where a job makes graver what holds whatever the job, or says more of its piece, the job's finding stands in its
  * place. One finding a rule, line and job; nothing twice. A rule that throws costs its own findings alone, and is named
  * on the recipe or job that it was looking at.
  */
@@ -127,9 +127,9 @@ const TOLD_WITH = new WeakMap<Draft, { readonly said: Draft; readonly told: Draf
 /** A hint whatever the job, and a warning on what this job's surface is made of or in this job's air. */
 const isGraver = (draft: Draft, said: Draft): boolean => draftsByGravity(draft, said) < 0;
 
-/** Or as grave, with the caution that the lead of this job's piece asks for. */
+/** Or as grave, with what the lead or the dirt of this job's piece asks for beside. */
 const outdoes = (draft: Draft, said: Draft): boolean =>
-  isGraver(draft, said) || (draft.report.ofLead === true && !isGraver(said, draft));
+  isGraver(draft, said) || (draft.report.ofPiece === true && !isGraver(said, draft));
 
 function gravestByCause(drafts: readonly Draft[]): ReadonlyMap<string, Draft> {
   const gravest = new Map<string, Draft>();
@@ -309,7 +309,7 @@ function finding(group: readonly Draft[]): Finding {
   const worst = [...group].sort(draftsByGravity)[0]!;
   const { job, piece } = worst;
   const report = toldTogether(group, worst.report);
-  const { headline, why, remedy, brief, again, part, causes, eased } = report;
+  const { headline, why, remedy, brief, ifReplaced, again, part, causes, replaces, caution, eased } = report;
   const surfaces = [...new Set(group.flatMap(({ surface }) => surface ?? []))];
   return {
     rule: worst.rule.id,
@@ -319,6 +319,7 @@ function finding(group: readonly Draft[]): Finding {
     why,
     remedy,
     ...(brief === undefined ? {} : { brief }),
+    ...(ifReplaced === undefined ? {} : { ifReplaced }),
     ...(again ? { again } : {}),
     related: relatedOf({ ...worst, report }),
     fixes: report.fixes ?? [],
@@ -327,6 +328,8 @@ function finding(group: readonly Draft[]): Finding {
     ...(job && surfaces.length > 0 ? { surfaces } : {}),
     ...(part ? { part } : {}),
     ...(causes === undefined ? {} : { causes }),
+    ...(replaces ? { replaces } : {}),
+    ...(caution ? { caution } : {}),
     ...(eased === undefined ? {} : { eased }),
   };
 }

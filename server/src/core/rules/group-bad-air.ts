@@ -92,7 +92,10 @@ const COMMON = [
   "alkyd paint",
 ] as const satisfies readonly FamilyName[];
 
-/** "18 to 22 C and 40 to 60 % RH (at least 10 C, at most 80 % RH)" */
+/**
+ * "18 to 22 C and 40 to 60 % RH". The limits of the labels are told as the reason, so they are not told again here: the dampest
+ * air that is far enough from its dew point is another figure than the label's, and only said where no label's is.
+ */
 function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
   const air = needs[0]!.air;
   const low = Math.max(...needs.map(({ limits }) => limits?.low ?? Number.NEGATIVE_INFINITY));
@@ -109,12 +112,8 @@ function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
     ...(isWarm ? [workingWarmth(low, Math.min(high, WARMEST_ROOM_C))] : []),
     ...(told ? [workingHumidity(most)] : []),
   ];
-  const ends = [
-    ...(isCold ? [`at least ${degreesText(low)}`] : []),
-    ...(isWarm ? [`at most ${degreesText(high)}`] : []),
-    ...(told && most > 60 ? [`at most ${humidityText(most)}`] : []),
-  ];
-  return `${goals.join(" and ")}${ends.length === 0 ? "" : ` (${ends.join(", ")})`}`;
+  const isNearDewAlone = kinds.includes("near its dew point") && !kinds.includes("too damp");
+  return `${goals.join(" and ")}${isNearDewAlone && most > 60 ? ` (at most ${humidityText(most)})` : ""}`;
 }
 
 /** Warmer than this a film dries before it has flowed, whatever the label allows: common practice, no source. */

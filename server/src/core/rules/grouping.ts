@@ -20,6 +20,7 @@ import { type Place, placeKey } from "../place.ts";
 import { withoutFullStop } from "../sentence.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
 import { withLeadMasks } from "./lead-mask.ts";
+import { cautionedOnce } from "./lead-told-once.ts";
 import { whereText } from "./texts.ts";
 import { toldWholeOnce } from "./told-whole-once.ts";
 
@@ -27,7 +28,8 @@ import { toldWholeOnce } from "./told-whole-once.ts";
 export const groupFindings = (
   findings: readonly Finding[],
   secondaryTo: (rule: string) => readonly string[],
-): readonly Finding[] => toldWholeOnce(underPrimaries(toldTogether(withLeadMasks(findings)), secondaryTo));
+): readonly Finding[] =>
+  toldWholeOnce(underPrimaries(toldTogether(cautionedOnce(withLeadMasks(findings))), secondaryTo));
 
 // ---------------------------------------------------------------------------------------------------------------
 // Groups
@@ -240,9 +242,14 @@ const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly 
 );
 
 /** What follows is told in one line, with what to do about it. */
-function consequenceText({ headline, remedy, brief }: Finding, primary: Finding): string {
+function consequenceText(
+  { headline, remedy, brief, caution, ifReplaced }: Finding,
+  primary: Finding,
+): string {
+  // How to keep a material is not said beside the advice to take another.
+  if (primary.replaces && ifReplaced !== undefined) return ifReplaced;
   // A caution that a remedy begins with is never left out.
-  const text = remedy.startsWith("First: ") ? remedy : (brief ?? remedy);
+  const text = caution ? remedy : (brief ?? remedy);
   const steps = text.match(/`(?:step|safety) [^`]*`/gu) ?? [];
   // What the finding above has in its own order is not said again in another.
   const isSaid = steps.length > 0 && steps.every((step) => primary.remedy.includes(step));

@@ -4,6 +4,7 @@
  * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust, so the engine passes every
  * report through `cautious`, which says so first and takes the fix away. A report says as data that its remedy `abrades`.
  */
+import type { Caution } from "../findings.ts";
 import { negates } from "../knowledge/denials.ts";
 import { countsAsLead, type LeadStatus, leadStatus, type NotedCoating } from "../knowledge/lead.ts";
 import { onceFor } from "../once.ts";
@@ -188,11 +189,13 @@ export function cautious(run: SurfaceRun, action: Action, report: Report): Repor
   const matter = matterOf(run, action, report);
   // A late clear is not worth the words where only the country is missing.
   if (!matter?.coat || (matter.kind === "clear" && matter.status === "possible")) return report;
-  const first = report.abrades ? `${caution(matter.status, coatName(matter.coat))} ` : "";
+  const caution = report.abrades ? cautionOf(run, matter.status, coatName(matter.coat)) : undefined;
+  const remedy = report.damp ?? report.remedy;
   return {
     ...report,
-    ofLead: true,
-    remedy: `${first}${report.damp ?? report.remedy}`,
+    ofPiece: true,
+    remedy: caution ? `${caution.whole} ${remedy}` : remedy,
+    ...(caution ? { caution } : {}),
     fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => DUSTY_STEP.test(text))),
   };
 }
@@ -214,10 +217,21 @@ const coatsMeant = (abrades: NonNullable<Report["abrades"]>, { layers }: Surface
 /** Such a line in the text of a fix. */
 const DUSTY_STEP = /\bstep\s+(?:sand|scuff|scrape|strip|distress|dust)\b/u;
 
-const caution = (status: LeadMatter["status"], name: string): string =>
-  status === "found"
-    ? `First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`
-    : `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it, and then work wet by hand, never dry.`;
+/** Said whole once for a coating of a job: see `lead-told-once.ts`. */
+function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], name: string): Caution {
+  const matter = `${job?.name ?? ""}\u0000${job ? "" : (piece?.name ?? "")}\u0000${name}`;
+  return status === "found"
+    ? {
+        matter,
+        whole: `First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`,
+        short: "Work wet by hand and by `lead_safe`, as told for its lead.",
+      }
+    : {
+        matter,
+        whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it, and then work wet by hand, never dry.`,
+        short: "Wait for the lead test, and then work wet by hand.",
+      };
+}
 
 const momentOf = ({ moments }: SurfaceRun, action: Action): Moment<Action> | undefined =>
   moments[action.index]?.action === action

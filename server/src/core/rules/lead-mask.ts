@@ -9,7 +9,8 @@ import { placeKey } from "../place.ts";
 import { withoutFullStop } from "../sentence.ts";
 import { notStated, undertakeDuties } from "./texts.ts";
 
-const LEAD_RULES: ReadonlySet<string> = new Set([
+/** The rules whose findings say how to work where an old coating may hold lead. */
+export const LEAD_RULES: ReadonlySet<string> = new Set([
   "lead-not-tested",
   "lead-unsafe-method",
   "no-lead-safe-work",

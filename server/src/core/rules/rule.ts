@@ -4,7 +4,7 @@
  * The examples are run by the tests and printed on the rule's page. A rule only looks and reports; which severity the
  * project gives it, where the finding stands and whether it was said already is the engine's business (`engine.ts`).
  */
-import type { Eased, FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
+import type { Caution, Eased, FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
 import type { JobAir } from "../fumes/job-air.ts";
 import type { Job, Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
@@ -78,8 +78,12 @@ export interface Report extends Omit<FindingText, "where"> {
   readonly abrades?: "surface" | "to the wood";
   /** The same remedy where the dust may hold lead: wet, by hand, wiped up damp; the engine puts it in place of `remedy`. */
   readonly damp?: string;
-  /** Said with the caution that lead asks for, which only a job's piece brings. */
-  readonly ofLead?: true;
+  /** The remedy puts another material in the place of the one on this line. */
+  readonly replaces?: true;
+  /** Says more than of the recipe by itself, as the lead or the dirt of a job's piece asks for. */
+  readonly ofPiece?: true;
+  /** What the engine put before a remedy that `abrades`. */
+  readonly caution?: Caution;
   /** The line that left the dust which the remedy takes up. */
   readonly dustFrom?: Place;
   /** What brings the finding, where another rule's finding elsewhere may come of the same: see `secondaryTo`. */

@@ -10,6 +10,7 @@ import { quantityText } from "../measure/read-quantity.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
+import { withoutFullStop } from "../sentence.ts";
 import type { WaitAction } from "../surface/actions.ts";
 import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -30,6 +31,8 @@ export interface ShortWaitSays {
   readonly where?: string;
   /** The wait that is too short, where the recipe has one. */
   readonly tooShort?: WaitAction | undefined;
+  /** The wait that holds as well for what may take the place of the coat that comes too soon. */
+  readonly ifReplaced?: string;
   /** What else helps, after "or". */
   readonly otherwise?: string;
   /** What else is to be said, after a semicolon. */
@@ -117,7 +120,8 @@ function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
     headline: fitting(says.headlines(hadText(longest.had), needText(distinct))),
     why: `${says.why}\n${neededText(distinct, says)}`,
     remedy: remedyText(distinct, longest, says),
-    brief: `Write \`${says.instead}\`${whereText(says)}.`,
+    brief: `${distinct.some(isTooCold) ? "In a room that is warm enough, write" : "Write"} \`${says.instead}\`${whereText(says)}.`,
+    ...(says.ifReplaced === undefined ? {} : { ifReplaced: says.ifReplaced }),
     severity: gravest(distinct.map((wait) => severityOf(wait, says))),
     ...easedText(distinct, says),
   };
@@ -211,19 +215,26 @@ export function waitBefore({ moments }: SurfaceRun, index: number): WaitAction |
   return waits.length === 1 ? waits[0] : undefined;
 }
 
-function whereText({ where, tooShort }: ShortWaitSays): string {
+const whereText = ({ where, tooShort }: ShortWaitSays): string => (where ? ` ${where}` : inPlaceOf(tooShort));
+
+/** " in place of `wait 12 h`" */
+export function inPlaceOf(tooShort: WaitAction | undefined): string {
   const short = tooShort && waitText(tooShort);
-  return where ? ` ${where}` : short ? ` in place of \`${short}\`` : "";
+  return short ? ` in place of \`${short}\`` : "";
 }
+
+const isTooCold = ({ needed }: NeededWait): boolean => needed.tooCold !== undefined;
+
+/** No wait in the cold is long enough. How to warm the room is told once, by the finding on its air. */
+const inWarmth = (says: ShortWaitSays): string =>
+  `Move the work to a room that is warm enough, as no wait makes up for the cold, and there write \`${says.instead}\`${whereText(says)}.`;
 
 function remedyText(waits: readonly NeededWait[], longest: NeededWait, says: ShortWaitSays): string {
   const { instead, otherwise, also } = says;
   const there = whereText(says);
   const or = otherwise ? `, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
-  // How to warm the room is told once, by the finding on its air.
-  if (waits.some(({ needed }) => needed.tooCold))
-    return `Write \`${instead}\`${there}, and move the work to a warm enough room, as no wait makes up for the cold${and}.`;
+  if (waits.some(isTooCold)) return `${withoutFullStop(inWarmth(says))}${and}.`;
   const longer = spokenDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : " (it goes by the shop's air)";
   return `Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;

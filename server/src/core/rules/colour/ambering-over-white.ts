@@ -122,6 +122,7 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
         ),
         why: `The clear yellows within months, and over a ${below.material!.colour!.value === "white" ? "white" : "light"} colour all of it shows.`,
         remedy: "Use a waterborne clear that stays pale, and try it on a painted offcut.",
+        replaces: true,
         related: [layerBelow(below)],
       });
     },

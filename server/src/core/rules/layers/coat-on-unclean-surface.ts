@@ -1,12 +1,14 @@
 /**
  * A coat on dirt: the grease of a used surface, what a stripper leaves, or sanding dust.
  */
-import type { RelatedPlace } from "../../findings.ts";
+import { lookUp } from "../../../../../grammar/src/look-up.ts";
+import type { Fix, RelatedPlace } from "../../findings.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
+import type { StepAction } from "../../surface/actions.ts";
 import { type SurfaceState, topCoat } from "../../surface/state.ts";
 import type { Report, TradeRule } from "../rule.ts";
-import { fitting, insertAbove, related, replaceAt, useName } from "../texts.ts";
+import { fitting, fixOf, insertAbove, linesAbove, related, replaceAt, useName } from "../texts.ts";
 
 export const coatOnUncleanSurface: TradeRule = {
   id: "coat-on-unclean-surface",
@@ -232,23 +234,49 @@ job boxes_again {
       const dirt = dirtOn(before);
       if (dirt.length === 0) return;
       const onlyDust = !before.grease && !before.residue;
+      const rubbing = before.grease && !before.residue ? rubbingIn(ctx) : undefined;
       report({
         headline: fitting(
           [useName(action.use), `\`${action.use.name}\``, "This layer"].map(
-            (coat) => `${coat} goes on ${andList(dirt.map(({ what }) => what))}`,
+            (coat) => `${coat} goes on ${dirtText(before)}`,
           ),
         ),
         why: onlyDust
           ? "The dust stays in the film as grit and keeps it from taking hold."
           : "The coat crawls, dries badly or peels where dirt lies under it.",
-        remedy: remedyOf(before),
-        ...dampOf(before),
-        related: dirt.map(({ related: place }) => place),
-        fixes: fixes(action, onlyDust, before),
+        ...(rubbing ? remedyBefore(rubbing, before) : { remedy: remedyOf(before), ...dampOf(before) }),
+        ...(before.grease ? { ofPiece: true as const } : {}),
+        related: dirt,
+        fixes: fixes(action, onlyDust, before, rubbing),
       });
     },
   },
 };
+
+/** The first sanding or scuffing that found the surface as it was used; it drives the grease in. */
+function rubbingIn({ run, index }: LayerContext): StepAction | undefined {
+  const first = run.moments
+    .slice(0, index)
+    .find(({ action, before }) => action.op === "step" && before.grease && lookUp(RUBBING, action.verb));
+  return first?.action.op === "step" ? first.action : undefined;
+}
+
+const RUBBING: Readonly<Record<string, string>> = { sand: "the sanding", scuff: "the scuffing" };
+
+/** Grease comes off before it is rubbed in, and the dust after. */
+function remedyBefore(
+  { verb }: StepAction,
+  { dust }: SurfaceState,
+): Pick<Report, "remedy" | "damp" | "dustFrom"> {
+  const work = lookUp(RUBBING, verb)!;
+  const clean = `Clean before ${work}, which rubs the grease in: \`step clean with soap\`, \`wait overnight\``;
+  if (!dust) return { remedy: `${clean}.` };
+  return {
+    remedy: `${clean}. Dust after it: \`step dust\`.`,
+    damp: `${clean}. The dust may hold lead: take it up damp, never brush it, and let the surface dry again (\`step clean with water\`, \`wait overnight\`).`,
+    dustFrom: dust.place,
+  };
+}
 
 function remedyOf({ grease, residue }: SurfaceState): string {
   if (residue?.dry) return "Sand and dust the surface before the coat (`step dust`).";
@@ -297,40 +325,34 @@ function reportUndustedWax({ action, before, run, index, report }: LayerContext)
     headline: `${useName(action.use)} goes on a used surface that was not dusted`,
     why: "The dust of the room is rubbed into the wax and greys it.",
     remedy: "Dust or wipe the surface before the wax.",
-    related: dirtOn(before).map(({ related: place }) => place),
+    related: dirtOn(before),
     fixes: [insertAbove("change", action, "Dust the surface first", ["step  dust"])],
   });
 }
 
-interface Dirt {
-  readonly what: string;
-  readonly related: RelatedPlace;
+/** What lies on the surface: "sanding dust, on a used surface that was never cleaned". */
+function dirtText({ grease, residue, dust }: SurfaceState): string {
+  const left = residue && (residue.dry ? "what the scraping left" : "what the stripping left");
+  const loose = [...(left ? [left] : []), ...(dust ? ["sanding dust"] : [])];
+  if (!grease) return andList(loose);
+  return loose.length === 0
+    ? "a used surface that was never cleaned"
+    : `${andList(loose)}, on a surface that was never cleaned`;
 }
 
-function dirtOn({ grease, residue, dust }: SurfaceState): readonly Dirt[] {
-  return [
-    ...(grease
-      ? [
-          {
-            what: "a used surface that was never cleaned",
-            related: related(grease.place, "A used surface may have grease on it"),
-          },
-        ]
-      : []),
-    ...(residue
-      ? [
-          {
-            what: residue.dry ? "what the scraping left" : "what the stripping left",
-            related: related(residue.place, "This leaves the surface to be cleaned"),
-          },
-        ]
-      : []),
-    ...(dust ? [{ what: "sanding dust", related: related(dust.place, "This leaves the dust") }] : []),
-  ];
-}
+const dirtOn = ({ grease, residue, dust }: SurfaceState): readonly RelatedPlace[] => [
+  ...(grease ? [related(grease.place, "A used surface may have grease on it")] : []),
+  ...(residue ? [related(residue.place, "This leaves the surface to be cleaned")] : []),
+  ...(dust ? [related(dust.place, "This leaves the dust")] : []),
+];
 
 /** Water raises the grain of stripped wood, so only dust and the grease on a film have a fix. */
-function fixes(action: LayerContext["action"], onlyDust: boolean, before: SurfaceState) {
+function fixes(
+  action: LayerContext["action"],
+  onlyDust: boolean,
+  before: SurfaceState,
+  rubbing: StepAction | undefined,
+): readonly Fix[] {
   if (action.coat > 1) {
     const last = action.syntax.block?.at(-1);
     if (!last || !onlyDust || last.kind === "layer") return [];
@@ -339,6 +361,7 @@ function fixes(action: LayerContext["action"], onlyDust: boolean, before: Surfac
     return [replaceAt("change", place, "Dust before the next coat", "\n    step dust")];
   }
   if (onlyDust) return [insertAbove("change", action, "Dust the surface first", ["step  dust"])];
+  if (rubbing) return cleanBefore(rubbing, action, before);
   return before.residue || before.layers.length === 0
     ? []
     : [
@@ -347,4 +370,21 @@ function fixes(action: LayerContext["action"], onlyDust: boolean, before: Surfac
           "wait  overnight",
         ]),
       ];
+}
+
+/** Both lines in one: the cleaning above what would rub the grease in, the dusting above the coat. */
+function cleanBefore(
+  rubbing: StepAction,
+  action: LayerContext["action"],
+  { dust, layers }: SurfaceState,
+): readonly Fix[] {
+  const isNear =
+    rubbing.place.file === action.place.file && rubbing.place.declaration === action.place.declaration;
+  if (!isNear || layers.length === 0) return [];
+  return [
+    fixOf("undertaking", "Clean before the surface is rubbed down, and let it dry overnight", [
+      linesAbove(rubbing.place, ["step  clean with soap", "wait  overnight"]),
+      ...(dust ? [linesAbove(action.place, ["step  dust"])] : []),
+    ]),
+  ];
 }

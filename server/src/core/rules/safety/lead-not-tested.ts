@@ -55,7 +55,7 @@ export const leadNotTested: TradeRule = {
   safety dust_mask
   step   clean with soap
   step   scuff 180 #! lead-not-tested
-  step   dust
+  step   dust #! lead-unsafe-method
 }
 
 piece table {
@@ -103,7 +103,7 @@ job seat {
   safety dust_mask
   step   clean with soap
   step   scuff 180 #! lead-not-tested
-  step   dust
+  step   dust #! lead-unsafe-method
 }
 
 piece table {
@@ -129,7 +129,7 @@ job legs {
   safety dust_mask
   step   clean with soap
   step   sand 80, 120, 180 #! lead-not-tested
-  step   dust
+  step   dust #! lead-unsafe-method
 }
 
 piece table {

@@ -75,7 +75,7 @@ export const leadUnsafeMethod: TradeRule = {
   speaksOfLead: true,
   docs: {
     summary:
-      "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, or until it smokes, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation; or its dust is swept, blown or carried about. That dust by `lead_safe` is to be taken up wet is information. Above 450 C a heat gun draws a warning.",
+      "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, or until it smokes, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation; or its dust is dusted dry, swept, blown or carried about. That dust by `lead_safe` is to be taken up wet is information. Above 450 C a heat gun draws a warning.",
     why: "Heat turns lead into fume, dry work and machines into dust. Neither can be seen, and both stay in the room.",
     remedy:
       'Work wet (`sand wet 180`, `scrape "misted with water"`), by a machine whose words name a HEPA filter, by a heat gun whose words name its temperature, or with a stripper and `ventilate`; and state `safety lead_safe`. Or have a laboratory test every layer, and state its result at the surface. Better still, leave sound old paint where it is.',
@@ -93,7 +93,7 @@ export const leadUnsafeMethod: TradeRule = {
   safety lead_test, dust_mask
   step   clean with soap
   step   sand 120 #! lead-unsafe-method
-  step   dust
+  step   dust #! lead-unsafe-method
 }
 ${OLD_TABLE}`,
     },
@@ -104,7 +104,7 @@ ${OLD_TABLE}`,
   safety lead_test, dust_mask
   step   clean with soap
   step   sand 80, 120, 180 #! lead-unsafe-method
-  step   dust
+  step   dust #! lead-unsafe-method
 }
 
 piece table {
@@ -198,7 +198,7 @@ ${OLD_TABLE}`,
   safety dust_mask, hearing, lead_safe
   step   test "swab of the old paint: positive for lead"
   step   sand 80, 120 "orbital sander with a dust bag" #! lead-unsafe-method
-  step   dust
+  step   dust #! lead-unsafe-method
 }
 `,
     },
@@ -289,6 +289,7 @@ type Method =
 function check({ run, report }: RunContext): void {
   let lastNote: Method | undefined;
   let dust: LeadMatter | undefined;
+  let dryDust: LeadMatter | undefined;
   /** What dust may lie there, though the coat itself is gone. */
   let dusty: LeadMatter | undefined;
   for (const [index, moment] of run.moments.entries()) {
@@ -309,8 +310,9 @@ function check({ run, report }: RunContext): void {
         const swept = sweptMatter(run, action, dusty ?? leadReached(run, action, before));
         if (swept) report(action, reportOf(run, action, swept, "spread", "error"));
         else if (dust && isDry(action)) report(action, dustedDry(run, dust));
+        else if (dryDust && isDry(action)) report(action, takenUpDry(dryDust));
       }
-      if (action.verb === "dust" || action.verb === "clean") dust = undefined;
+      if (action.verb === "dust" || action.verb === "clean") dust = dryDust = undefined;
       continue;
     }
     dusty = leadReached(run, action, before) ?? dusty;
@@ -323,6 +325,7 @@ function check({ run, report }: RunContext): void {
     const severity = matter && method && severityOf(run, matter, method, action);
     if (severity) report(action, reportOf(run, action, matter, method, severity));
     dust = severity === undefined && matter && leavesLeadDust(matter, action) ? matter : undefined;
+    dryDust = matter && isWorkedDry(run, matter, method, action) ? matter : undefined;
   }
 }
 
@@ -351,6 +354,27 @@ const dustedDry = (run: SurfaceRun, { status, coat }: LeadMatter): Report => ({
   remedy:
     'Take it up wet or with a HEPA vacuum, and say so: `step dust "HEPA vacuum"`, or `step clean with water` in its place.',
   severity: "information",
+  related: coat ? [related(coat.place, "The old coating")] : [],
+});
+
+/** Work that has an error of its own, here or by `lead-not-tested`, and leaves its dust dry. */
+const isWorkedDry = (
+  run: SurfaceRun,
+  matter: LeadMatter,
+  method: Method | undefined,
+  step: StepAction,
+): boolean =>
+  (method === "dry" || method === "machine") &&
+  !waitsForLaboratory(run) &&
+  (matter.status === "found" ||
+    (matter.status === "presumed" && (matter.kind === "paint" || isOldClear(run, matter, step))));
+
+/** Told short: how lead is worked on stands at the line that makes the dust. */
+const takenUpDry = ({ status, coat }: LeadMatter): Report => ({
+  headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
+  why: "A brush or a household vacuum throws it about the room again.",
+  remedy: `Wipe it up damp: \`step clean with water\` in place of \`step dust\`${coat?.family?.binder === "nitrocellulose" ? "" : ', or `step dust "HEPA vacuum"`'}.`,
+  severity: "warning",
   related: coat ? [related(coat.place, "The old coating")] : [],
 });
 

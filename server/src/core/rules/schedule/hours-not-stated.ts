@@ -125,8 +125,8 @@ job shelves {
       if (!atNight) return;
       reportAt(job.start.place, {
         headline: `Work is planned for the night: \`${shop.name}\` states no \`hours\``,
-        why: `Without them the shop counts as open day and night, and a part of the work comes on ${momentText(atNight.startAt!)}. The dates of this job rest on it.`,
-        remedy: `Write in \`${shop.name}\` when hands can work, such as \`hours Mon to Fri 08:00 to 17:00\`.`,
+        why: `A shop without hours counts as open day and night, so work is planned for ${momentText(atNight.startAt!)}, and the dates of this job come out too early.`,
+        remedy: `Write in \`${shop.name}\` when people work there, for example \`hours Mon to Fri 08:00 to 17:00\`.`,
         related: [related(shop.namePlace, "The shop")],
       });
     },

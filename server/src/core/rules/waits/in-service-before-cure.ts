@@ -255,15 +255,19 @@ job shelves {
           neededIn(run, needed, had),
           {
             headlines: (after, need) =>
-              [briefCoatName(film), "its last coat"].map((name) =>
-                [
-                  after ? `Put to use ${after} after ${name}` : `The recipe ends with ${name}`,
-                  needed.tooCold ? "which may never cure here" : `which cures in ${need}`,
-                ].join(", "),
-              ),
+              needed.tooCold
+                ? [briefCoatName(film), "The last coat"].map((name) => `${name} may never cure in this cold`)
+                : [briefCoatName(film), "its last coat"].map((name) =>
+                    [
+                      after ? `Put to use ${after} after ${name}` : `The recipe ends with ${name}`,
+                      `which cures in ${need}`,
+                    ].join(", "),
+                  ),
             why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
             instead: "wait until cured",
-            ...(over ? { where: `above \`${over.use.name}\`` } : {}),
+            ...(!over && last.op === "wait"
+              ? { tooShort: last }
+              : { where: over ? `above \`${over.use.name}\`` : "at the end" }),
             also: "keep the piece out of use until then",
             ...namedByParameter(film),
             level: "warning",

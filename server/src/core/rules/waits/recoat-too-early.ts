@@ -21,6 +21,7 @@ import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
 import {
   briefCoatName,
+  inPlaceOf,
   missingTo,
   namedByParameter,
   neededIn,
@@ -562,6 +563,11 @@ function words(run: SurfaceRun, haste: Haste): Report {
       tooShort,
       ...(near ? {} : { where: between ? "between its coats" : `above \`${action.use.name}\`` }),
       ...namedByParameter(below),
+      ...(between
+        ? {}
+        : {
+            ifReplaced: `whatever goes on here, write \`wait until recoat\`${tooShort ? inPlaceOf(tooShort) : " above it"}`,
+          }),
       ...(oil ? { of: "oil over a waterborne coat" } : {}),
       level: "warning",
     },
