@@ -9,7 +9,9 @@ import { describe, expect, test } from "vitest";
 import { formatFile } from "../../grammar/src/format.ts";
 import { lex } from "../../grammar/src/lexer.ts";
 import { parseFile } from "../../grammar/src/parse.ts";
+import type { Finding } from "../../server/src/core/findings.ts";
 import { chemicalsNamed } from "../../server/src/core/knowledge/named-chemicals.ts";
+import { groupFindings } from "../../server/src/core/rules/grouping.ts";
 import { suppressionsIn } from "../../server/src/core/rules/suppressions.ts";
 import { docBlocks } from "../../server/src/escape/prose.ts";
 import { cursorAt } from "../../server/src/features/completion/cursor.ts";
@@ -144,6 +146,43 @@ describe("findings", () => {
   ];
   for (const [name, make] of texts)
     check(name, make, (text) => analyse({ "a.finish": text }).findings("a.finish"), 64_000);
+
+  test("one surface that hundreds of lines apply a recipe to, on its sheet", () => {
+    const applied = (count: number) =>
+      analyse({
+        "a.finish": `piece p {\n  surface s {\n    shape area 1 m2\n    wood oak\n  }\n}\nrecipe r {\n  step dust\n}\njob j {\n  piece p\n  start 2027-03-08\n${"  apply r to s\n".repeat(count)}}\n`,
+      });
+    const sheets = (analysis: ReturnType<typeof analyse>) => analysis.sheets("a.finish");
+    expect(growth(applied, sheets, { from: 500, to: 4000 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("consequences among thousands of findings of one declaration", () => {
+    const findings = (count: number): readonly Finding[] =>
+      Array.from({ length: count }, (_, index) => ({
+        rule: index % 2 === 0 ? "cause" : "consequence",
+        severity: "warning" as const,
+        headline: "x",
+        why: "x",
+        remedy: "x",
+        place: {
+          file: "a.finish",
+          declaration: "recipe r",
+          span: { start: 10 * Math.floor(index / 2), end: 10 * Math.floor(index / 2) + 5 },
+        },
+        related: [],
+        fixes: [],
+      }));
+    const group = (all: readonly Finding[]) =>
+      groupFindings(all, (rule) => (rule === "consequence" ? ["cause"] : []));
+    expect(group(findings(10)).map(({ rule }) => rule)).toEqual([
+      "cause",
+      "cause",
+      "cause",
+      "cause",
+      "cause",
+    ]);
+    expect(growth(findings, group, { from: 2000, to: 32_000 })).toBeLessThan(MOST_GROWTH);
+  });
 
   test("say where suggestions end", () => {
     const text = recipe(numbered((i) => `  layer shelac_${i}x\n`))(8000);

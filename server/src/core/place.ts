@@ -19,4 +19,9 @@ export interface Place {
 export const placeKey = (place: Place): string =>
   `${place.file}\u0000${place.declaration}\u0000${place.span.start}\u0000${place.span.end}`;
 
-export const samePlace = (a: Place, b: Place): boolean => placeKey(a) === placeKey(b);
+export const samePlace = (a: Place, b: Place): boolean =>
+  a === b ||
+  (a.span.start === b.span.start &&
+    a.span.end === b.span.end &&
+    a.declaration === b.declaration &&
+    a.file === b.file);

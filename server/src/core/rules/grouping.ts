@@ -7,6 +7,8 @@
  * is left has all of them as its `parts` and the gravest of their levels.
  */
 
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
+import type { Span } from "../../../../grammar/src/tree.ts";
 import {
   byGravity,
   type Finding,
@@ -178,34 +180,83 @@ function underPrimaries(
     .map((finding) => withConsequencesAgain([finding, ...(consequences.get(finding) ?? [])]));
 }
 
-/** The first of the findings in the declaration of one, or of its cause, of which something holds. */
+/** The first of the findings that overlap one in its declaration, or are of its cause, of which something holds. */
 function searchIn(
   findings: readonly Finding[],
 ): (near: Finding, isMeant: (finding: Finding) => boolean) => Finding | undefined {
-  let known: ReadonlyMap<string, readonly number[]> | undefined;
-  const keysOf = ({ place, causes = [] }: Finding): readonly string[] => [
-    `in ${place.file}\u0000${place.declaration}`,
-    ...causes.map((cause) => `of ${cause}`),
-  ];
-  const byKey = (): ReadonlyMap<string, readonly number[]> => {
-    const indices = new Map<string, number[]>();
-    for (const [index, each] of findings.entries()) {
-      for (const key of keysOf(each)) {
-        const ofKey = indices.get(key);
-        if (ofKey) ofKey.push(index);
-        else indices.set(key, [index]);
-      }
-    }
-    return indices;
-  };
+  const isAt = (index: number, isMeant: (finding: Finding) => boolean): boolean => isMeant(findings[index]!);
+  const known = onceKnown(() => ({ ofCause: byCause(findings), inDeclaration: byDeclaration(findings) }));
   return (near, isMeant) => {
-    known ??= byKey();
-    const of = known;
-    const first = keysOf(near).map(
-      (key) => of.get(key)?.find((index) => isMeant(findings[index]!)) ?? findings.length,
-    );
-    return findings[Math.min(...first)];
+    const { ofCause, inDeclaration } = known();
+    let first = findings.length;
+    for (const cause of near.causes ?? []) {
+      const index = ofCause.get(cause)?.find((each) => isAt(each, isMeant));
+      if (index !== undefined) first = Math.min(first, index);
+    }
+    for (const index of overlapping(inDeclaration.get(declarationKey(near.place)) ?? [], near.place.span))
+      if (index < first && isAt(index, isMeant)) first = index;
+    return findings[first];
   };
+}
+
+const onceKnown = <T>(work: () => T): (() => T) => {
+  let known: { readonly value: T } | undefined;
+  return () => {
+    known ??= { value: work() };
+    return known.value;
+  };
+};
+
+const declarationKey = ({ file, declaration }: Place): string => `${file}\u0000${declaration}`;
+
+function byCause(findings: readonly Finding[]): ReadonlyMap<string, readonly number[]> {
+  const indices = new Map<string, number[]>();
+  for (const [index, { causes = [] }] of findings.entries()) {
+    for (const cause of causes) {
+      const ofCause = indices.get(cause);
+      if (ofCause) ofCause.push(index);
+      else indices.set(cause, [index]);
+    }
+  }
+  return indices;
+}
+
+/** A finding of a declaration; `furthest` is where the last of those that begin no later than it ends. */
+interface Spanned {
+  readonly index: number;
+  readonly start: number;
+  readonly end: number;
+  readonly furthest: number;
+}
+
+function byDeclaration(findings: readonly Finding[]): ReadonlyMap<string, readonly Spanned[]> {
+  const indices = new Map<string, number[]>();
+  for (const [index, { place }] of findings.entries()) {
+    const key = declarationKey(place);
+    const inIt = indices.get(key);
+    if (inIt) inIt.push(index);
+    else indices.set(key, [index]);
+  }
+  return new Map(
+    [...indices].map(([key, inIt]) => {
+      let furthest = -1;
+      const spans = inIt
+        .map((index) => ({ index, ...findings[index]!.place.span }))
+        .sort((a, b) => a.start - b.start)
+        .map(({ index, start, end }): Spanned => {
+          furthest = Math.max(furthest, end);
+          return { index, start, end, furthest };
+        });
+      return [key, spans];
+    }),
+  );
+}
+
+/** The indices of those that overlap or touch a span, looked for backwards from the last that begins before its end. */
+function* overlapping(sorted: readonly Spanned[], { start, end }: Span): Iterable<number> {
+  const after = firstIndex(sorted, (each) => each.start > end);
+  for (let at = after - 1; at >= 0 && sorted[at]!.furthest >= start; at -= 1)
+    if (sorted[at]!.end >= start) yield sorted[at]!.index;
 }
 
 const rulesOf = ({ rule, parts }: Finding): readonly string[] => parts?.map((part) => part.rule) ?? [rule];

@@ -7,6 +7,7 @@ import type { Job, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
 import { memo } from "../once.ts";
 import type { Place } from "../place.ts";
+import { afterOrder } from "./after-order.ts";
 import {
   appliedSurfaces,
   bySurfaceName,
@@ -52,7 +53,8 @@ export interface LeftBy {
 /** The history of the jobs of a scope; it remembers what it has worked out. */
 export function createJobHistory(scope: Scope): JobHistory {
   const workedOn = memo((job: Job) => bySurfaceName(appliedSurfaces(job, scope).keys()));
-  const leftBy = (job: Job, surface: JobSurface) => findLeftBy(job, surface, scope, workedOn);
+  const lastToWork = lastToWorkIn(scope, workedOn);
+  const leftBy = (job: Job, surface: JobSurface) => findLeftBy(job, surface, lastToWork);
   const toldOf = ({ job, surface: { piece, surface } }: Visited): Visited | undefined => {
     const told = surface.asLeftBy;
     const leaving = told && scope.jobs.get(told.job);
@@ -105,41 +107,85 @@ export const surfaceKey = (job: Job, { piece, surface }: JobSurface): string =>
 
 const keyOf = (job: Job, piece: string, surface: string): string => `${job.name} ${piece} ${surface}`;
 
-function findLeftBy(
-  job: Job,
-  { piece, surface }: JobSurface,
-  scope: Scope,
-  workedOn: (job: Job) => SurfacesByName,
-): LeftBy | undefined {
+function findLeftBy(job: Job, { piece, surface }: JobSurface, lastToWork: LastToWork): LeftBy | undefined {
   if (job.after) {
-    const earlier = lastToWork(job.after.job, scope, (it) =>
-      workedOn(it)
-        .get(surface.name)
-        ?.find((other) => other.piece.name === piece.name),
-    );
-    if (earlier) return { ...earlier, place: job.after.place, longAgo: false };
+    const earlier = lastToWork(job.after.job, surface.name, piece.name);
+    if (earlier) return { ...workOf(earlier), place: job.after.place, longAgo: false };
   }
   const told = surface.asLeftBy;
   if (!told || told.job === job.name) return undefined;
-  const leaving = lastToWork(told.job, scope, (it) => {
-    const same = workedOn(it).get(surface.name) ?? [];
-    return same.find((other) => other.piece.name === piece.name) ?? same[0];
-  });
-  return leaving && { ...leaving, place: told.place, longAgo: true };
+  // That of the same piece, where the job worked on it, else the first of this name.
+  const leaving = lastToWork(told.job, surface.name);
+  if (!leaving) return undefined;
+  const same = leaving.worked.find((each) => each.piece.name === piece.name);
+  return {
+    ...workOf({ ...leaving, found: same ?? leaving.found }),
+    place: told.place,
+    longAgo: true,
+  };
 }
 
-/** Goes back from a job over `after` to the last one that did something to the surface. */
-function lastToWork(
-  from: string,
-  scope: Scope,
-  find: (job: Job) => JobSurface | undefined,
-): Pick<LeftBy, "job" | "piece" | "surface"> | undefined {
+const workOf = ({ job, found }: Worked): Pick<LeftBy, "job" | "piece" | "surface"> => ({
+  job,
+  piece: found.piece.name,
+  surface: found.surface.name,
+});
+
+interface Worked {
+  readonly job: Job;
+  readonly found: JobSurface;
+  /** All surfaces of the name that the job worked on. */
+  readonly worked: readonly JobSurface[];
+}
+
+/** Goes back from a job over `after` to the last one that did something to a surface of this name, of one piece or any. */
+type LastToWork = (from: string, surface: string, piece?: string) => Worked | undefined;
+
+function lastToWorkIn(scope: Scope, workedOn: (job: Job) => SurfacesByName): LastToWork {
+  const known = memo(() => afterOrder(scope.jobs));
+  const jobsBy = memo(() => {
+    const bySurface = new Map<string, Set<Job>>();
+    const note = (key: string, job: Job): void => {
+      const jobs = bySurface.get(key);
+      if (jobs) jobs.add(job);
+      else bySurface.set(key, new Set([job]));
+    };
+    for (const job of scope.jobs.values()) {
+      for (const [name, surfaces] of workedOn(job)) {
+        note(name, job);
+        for (const { piece } of surfaces) note(nameKey(name, piece.name), job);
+      }
+    }
+    return bySurface;
+  });
+  const rows = memo((key: string) => known(undefined).row(jobsBy(undefined).get(key) ?? []));
+  return (from, surface, piece) => {
+    const start = scope.jobs.get(from);
+    if (!start) return undefined;
+    const workIn = (job: Job): Worked | undefined => {
+      const worked = workedOn(job).get(surface) ?? [];
+      const found = piece === undefined ? worked[0] : worked.find((each) => each.piece.name === piece);
+      return found && { job, found, worked };
+    };
+    const order = known(undefined);
+    if (order.goesRound(start)) return walkRound(start, scope, workIn);
+    const job = order.nearest(start, rows(piece === undefined ? surface : nameKey(surface, piece)));
+    return job && workIn(job);
+  };
+}
+
+const nameKey = (surface: string, piece: string): string => `${surface} ${piece}`;
+
+/** As far as it is walked where jobs come after themselves, which is an error; it is not worth more. */
+const MOST_ROUND = 100;
+
+function walkRound(start: Job, scope: Scope, workIn: (job: Job) => Worked | undefined): Worked | undefined {
   const seen = new Set<Job>();
-  let job = scope.jobs.get(from);
-  while (job && !seen.has(job)) {
+  let job: Job | undefined = start;
+  while (job && !seen.has(job) && seen.size < MOST_ROUND) {
     seen.add(job);
-    const found = find(job);
-    if (found) return { job, piece: found.piece.name, surface: found.surface.name };
+    const found = workIn(job);
+    if (found) return found;
     job = job.after && scope.jobs.get(job.after.job);
   }
   return undefined;

@@ -6,7 +6,7 @@ import { filmText, litresText, percentText } from "../../core/measure/figures.ts
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { Material, Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
-import { type Place, placeKey, samePlace } from "../../core/place.ts";
+import { type Place, placeKey } from "../../core/place.ts";
 import { coatWetUm } from "../../core/quantities/laydown.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../../core/surface/actions.ts";
@@ -51,10 +51,9 @@ export function procedureOf(input: ProcedureInput): Procedure {
   });
   const spans = dutySpans(steps);
   const explained = new Set<Material>();
-  const headed = new Set<string>();
-  const seen = new Set<Place>();
+  const partsAt = partHeads(input);
   const entries = run.moments.flatMap((moment, index): readonly SheetEntry[] => {
-    const heads = partsAt(input, moment.action, headed, seen);
+    const heads = partsAt(moment.action);
     const number = numbers[index];
     if (number === undefined) return [...heads, ...unnumbered(moment.action)];
     const start = dutyStart(spans, number, steps.length);
@@ -88,34 +87,36 @@ function unnumbered(action: Action): readonly SheetEntry[] {
 }
 
 /**
- * Heads of the recipes that begin with this action: that of every `apply` line, where there are several or there is
- * something to say about it, and that of a followed recipe with words of its own, once.
+ * Tells, of one action after the other, the heads of the recipes that begin with it: that of every `apply` line, where
+ * there are several or there is something to say about it, and that of a followed recipe with words of its own, once.
  */
-function partsAt(
-  { run, recipeAt }: ProcedureInput,
-  action: Action,
-  headed: Set<string>,
-  seen: Set<Place>,
-): readonly SheetPart[] {
-  const [outer] = action.frames;
-  const applied = run.applied.find(({ apply }) => apply && outer && samePlace(apply, outer));
-  const key = outer && applied ? placeKey(outer) : "";
-  const parts: SheetPart[] = [];
-  if (applied && !headed.has(key)) {
-    headed.add(key);
-    headed.add(recipeKey(applied.recipe));
-    parts.push(partOf(applied.recipe));
-  }
-  for (const place of action.frames.slice(applied ? 1 : 0)) {
-    // Deep in recipes that follow each other most of the way is that of the action before.
-    if (seen.has(place)) continue;
-    seen.add(place);
-    const recipe = recipeAt(place);
-    if (!recipe || recipe === run.recipe || headed.has(recipeKey(recipe))) continue;
-    headed.add(recipeKey(recipe));
-    if (recipe.docs.trim() !== "" || recipe.title) parts.push(partOf(recipe));
-  }
-  return parts;
+function partHeads({ run, recipeAt }: ProcedureInput): (action: Action) => readonly SheetPart[] {
+  const appliedAt = new Map(
+    run.applied.flatMap((each) => (each.apply ? [[placeKey(each.apply), each] as const] : [])),
+  );
+  const headed = new Set<string>();
+  const seen = new Set<Place>();
+  return ({ frames }) => {
+    const [outer] = frames;
+    const key = outer ? placeKey(outer) : "";
+    const applied = appliedAt.get(key);
+    const parts: SheetPart[] = [];
+    if (applied && !headed.has(key)) {
+      headed.add(key);
+      headed.add(recipeKey(applied.recipe));
+      parts.push(partOf(applied.recipe));
+    }
+    for (const place of frames.slice(applied ? 1 : 0)) {
+      // Deep in recipes that follow each other most of the way is that of the action before.
+      if (seen.has(place)) continue;
+      seen.add(place);
+      const recipe = recipeAt(place);
+      if (!recipe || recipe === run.recipe || headed.has(recipeKey(recipe))) continue;
+      headed.add(recipeKey(recipe));
+      if (recipe.docs.trim() !== "" || recipe.title) parts.push(partOf(recipe));
+    }
+    return parts;
+  };
 }
 
 const recipeKey = ({ file, declaration }: Recipe): string => `${file}\u0000${declaration}`;

@@ -5,6 +5,8 @@
  */
 
 import { filmText } from "../../measure/figures.ts";
+import type { Material } from "../../model/model.ts";
+import { onceFor } from "../../once.ts";
 import { isPolished } from "../../quantities/laydown.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat } from "../../surface/state.ts";
@@ -241,7 +243,8 @@ const thicknessOf = (coats: readonly Coat[]): number =>
 
 /** By its role, or by its name and title: two-part and alkyd primers are often written with the family of their paint. */
 const isPrimer = ({ family, material }: Coat): boolean =>
-  family?.role === "primer" ||
-  /\b(?:primer|undercoat|surfacer)\b/iu.test(
-    `${material?.name.replaceAll("_", " ") ?? ""} ${material?.title ?? ""}`,
-  );
+  family?.role === "primer" || (material !== undefined && isCalledPrimer(material));
+
+const isCalledPrimer = onceFor(({ name, title }: Material): boolean =>
+  /\b(?:primer|undercoat|surfacer)\b/iu.test(`${name.replaceAll("_", " ")} ${title ?? ""}`),
+);

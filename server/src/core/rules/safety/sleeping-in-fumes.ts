@@ -111,6 +111,7 @@ recipe wardrobe {
   safety ventilate, no_ignition, gloves, wet_rags
   note   "Nobody sleeps in the room until it is cured."
   note   "It goes back to the bedroom once it is cured."
+  note   "The nursery is aired two days before the child sleeps there."
   layer  oil_varnish
   wait   until cured
 }
@@ -128,7 +129,7 @@ const HERE =
   "other_end|room|beside|here|there|where|next_to|bench|table|workshop|shop|shed|loft|studio|garage|it|corner|overnight|bedroom|nursery|same|while|watch|meanwhile";
 /** Who is not there, or only when all is over. */
 const NOT_THEN =
-  "!elsewhere !nobody !once !until !till !after !cured !empty !gone !goes_outside !moves_out !another !away !afterwards !later !week !weeks !holidays !closed !carved !leave_house";
+  "!elsewhere !nobody !once !until !till !after !cured !empty !gone !goes_outside !moves_out !another !away !afterwards !later !week !weeks !holidays !closed !carved !leave_house !aired !before_the_child !before_anyone !before_anybody !before_he !before_she !before_they !before_sleeping";
 
 /** Somebody is in the room, or it is one that people sleep in. */
 const IN_FUMES = phrases(

@@ -130,6 +130,33 @@ job toys {
 }
 `,
     },
+    {
+      title: "An outdoor oil with a poison against mould, on a toy",
+      text: `material terrace_oil "Outdoor oil with film preservative" {
+  family exterior oil
+}
+
+piece rocking_horse {
+  meant_for children
+  surface   body {
+    shape panel 700 mm x 300 mm
+    wood  beech
+  }
+}
+
+recipe oiled {
+  for    wood
+  safety gloves, wet_rags, ventilate, no_ignition
+  layer  terrace_oil x 2, wiped off after 15 min #! child-or-food-surface
+  wait   until cured
+}
+
+job horse {
+  piece rocking_horse
+  apply oiled to body
+}
+`,
+    },
   ],
   passing: [
     {
@@ -308,7 +335,7 @@ const LABEL = {
 } as const;
 
 const BIOCIDE =
-  /\b(?:fungicid(?:e|al)|biocid(?:e|al)|insecticid(?:e|al)|algaecid(?:e|al)|wood\s+preservative|mildewcide|woodworm\s+(?:killer|treatment)|anti[\s-]?(?:mould|mold|fungal))\b/iu;
+  /\b(?:fungicid(?:e|al)|biocid(?:e|al)|insecticid(?:e|al)|algaecid(?:e|al)|(?:wood|film)\s+preservative|mildewcide|woodworm\s+(?:killer|treatment)|anti[\s-]?(?:mould|mold|fungal))\b/iu;
 
 /** A poison against mould or insects that the words of a material name and do not deny. */
 function biocideIn({ title = "", docs, name }: Material): string | undefined {
