@@ -348,6 +348,46 @@ describe("by hand", () => {
     expect(result).toMatchObject({ exact: true, lastWorkAt: "2027-03-12T16:05:00" });
   });
 
+  /** Sanded for 43 min (6 to set up), dusted for 4 (2), coated 3 times for 18 (5), 3 h apart, scuffed for 22 (3) and dusted between. */
+  const panel = (key: string): readonly ChainItem[] => [
+    task(`${key}s`, 43, { ...sand, fixedHours: 6 / 60 }),
+    ...[0, 1, 2].flatMap((at) => [
+      ...(at > 0 ? [task(`${key}f${at}`, 22, { kind: "scuff", fixedHours: 3 / 60 })] : []),
+      task(`${key}d${at}`, 4, { kind: "dust", fixedHours: 2 / 60 }),
+      task(`${key}c${at}`, 18, coat),
+      wait(`${key}w${at}`, 180),
+    ]),
+  ];
+
+  test("proven best by what setting up and whole steps of five minutes take", () => {
+    // One panel by itself: sanded 09:00 to 09:49, until 09:50; dusted 09:50 to 09:56, until 10:00; coated from 10:05 to 10:23, so
+    // until 10:25; at 13:25 it can be scuffed to 13:47, until 13:50, dusted to 13:56, and coated from 14:05 to 14:23, dry at 17:25,
+    // when the shop is closed. Of two panels both last scuffs, dusts and coats are for Tuesday: 3 + 2 · 22 min, in whole steps
+    // 50; 2 + 2 · 4 min, 10; 5 + 2 · 18 min, 45.
+    const result = planSessions(shop(alike(2, panel)))!;
+    expect(result).toMatchObject({ exact: true, lastWorkAt: "2027-03-09T10:45:00" });
+    expect(result.sessions).toHaveLength(9);
+  });
+
+  test("no bound counts the setting up of people who are in the middle of a session", () => {
+    // Four pieces and two people: on the last day two coats of 25 min and two of 50 with 5 min to set up for each person. Both
+    // work on from 09:05, having set up before: 75 min more, until 10:20.
+    const coats = (key: string, minutes: number): readonly ChainItem[] =>
+      [0, 1].flatMap((at) => [
+        task(`${key}c${at}`, minutes, { ...coat, mostHours: 2 }),
+        wait(`${key}w${at}`, 720),
+      ]);
+    const chains = [25, 50, 25, 50].map((minutes, at) => ({
+      key: `c${at}`,
+      items: coats(`c${at}`, minutes),
+    }));
+    const result = planSessions(shop(chains, { calendar: { hours: WEEK, closed: [], crew: 2 } }))!;
+    expect(sessionWrongsOf(shop(chains, { calendar: { hours: WEEK, closed: [], crew: 2 } }), result)).toEqual(
+      [],
+    );
+    expect(result).toMatchObject({ exact: true, lastWorkAt: "2027-03-09T10:20:00" });
+  });
+
   test("proven best where all hours are full", () => {
     // 24 doors of 20 min: 8 h.
     const result = planSessions(shop(alike(24, (key) => [task(key, 20, sand)])))!;

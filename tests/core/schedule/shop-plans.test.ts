@@ -221,7 +221,7 @@ describe("every rule is kept", () => {
 
   test("in one plan wherever each job by itself has one", () => {
     let [common, none] = [0, 0];
-    const limits = { lastWork: 0, sessions: 0, effort: 0.001 };
+    const limits = { lastWork: 0, end: 0, sessions: 0, effort: 0.001 };
     const isPlanned = (input: ScheduleInput): boolean =>
       searchSessions(makeSessionProblem(input)!, limits) !== undefined;
     for (const input of fc.sample(randomShopOfJobs(8), { numRuns: 150, seed: 33 })) {

@@ -194,7 +194,8 @@ function fillingBatch(
 /** How long a session may be put off so that more can share it. */
 const waitMs = 3_600_000;
 
-/** Where the sessions stand in an objective. */
+/** Where the last item's end and the sessions stand in an objective. */
+export const endAt = 3;
 export const sessionsAt = 4;
 
 /**

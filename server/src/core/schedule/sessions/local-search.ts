@@ -10,6 +10,7 @@ import { chance } from "../priority-rules.ts";
 import {
   compareObjectives,
   type DispatchRule,
+  endAt,
   type Gene,
   planSequence,
   type SessionPlan,
@@ -33,6 +34,8 @@ export interface SearchLimits {
   readonly lastWork: number;
   /** No plan has fewer sessions. */
   readonly sessions: number;
+  /** Nothing ends before, once the last work is as early as can be; Infinity: that settles it. */
+  readonly end: number;
   /** How much of the usual search, 1 for all of it. */
   readonly effort: number;
 }
@@ -57,7 +60,10 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   const isBest = (): boolean =>
     // One chain by itself leaves nothing to choose.
     (best !== undefined && problem.chains.length === 1) ||
-    (isEarliest() && problem.jobs.length === 1 && best!.objective[sessionsAt]! <= limits.sessions);
+    (isEarliest() &&
+      problem.jobs.length === 1 &&
+      best!.objective[endAt]! <= limits.end &&
+      best!.objective[sessionsAt]! <= limits.sessions);
   const starts: SessionPlan[] = [];
   for (const joined of [1, 1 / 2, 1 / 3, 1 / 4, 1 / 6, 1 / 10, 0]) {
     for (const prefers of ["first blocks", "last blocks"] as const) {

@@ -26,7 +26,12 @@ export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
   for (const job of inOrder(problem)) {
     const { part, places } = partOf(problem, job, { profile, until, releases }, jobEnd);
     if (places.length === 0) continue;
-    const limits = { lastWork: problem.start, sessions: fewestSessions(part), effort };
+    const limits = {
+      lastWork: problem.start,
+      end: problem.start,
+      sessions: fewestSessions(part),
+      effort,
+    };
     const plan = searchSessions(part, limits);
     if (plan === undefined) return undefined;
     looks += plan.shop.looks;

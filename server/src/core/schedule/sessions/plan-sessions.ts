@@ -66,7 +66,7 @@ export function planSessions(input: ScheduleInput, nearKept?: NearKept): Schedul
   const bound = boundSessions(problem, input);
   const isProven = ({ objective }: SessionPlan): boolean =>
     objective[0] === 0 && objective[1]! <= bound.lastWork;
-  const limits = { lastWork: bound.lastWork, sessions: fewestSessions(problem) };
+  const limits = { lastWork: bound.lastWork, end: bound.end, sessions: fewestSessions(problem) };
   const near = nearKept?.plan(problem);
   const nearPlan = (): Schedule | undefined => {
     const held = inRoom(problem, input, near!, nearKept!.plan);

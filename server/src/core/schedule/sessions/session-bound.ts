@@ -4,7 +4,7 @@
  * The bounds of single tasks hold for sessions as well, once the waits after the last task are left out: tasks in sessions
  * are non-preemptive tasks, with more rules. What is fixed is added as tasks of nobody's chain, for as many sessions of a
  * kind as its work needs at least. First energetic reasoning, and what closings leave for coats in short windows
- * (`window-bound.ts`), then, up to the plan at hand, column generation, which
+ * (`window-bound.ts`) and what sessions take beyond their tasks (`occupancy-bound.ts`), then, up to the plan at hand, column generation, which
  * knows which openings the windows tie to which.
  */
 import { earliestByClass } from "../bounds/chain-bounds.ts";
@@ -14,6 +14,7 @@ import type { Times } from "../chain-timing.ts";
 import { boundByColumns } from "../optimise/improve-plan.ts";
 import { makeProblem, type Problem } from "../problem.ts";
 import type { Chain, ChainItem, ScheduleInput } from "../types.ts";
+import { boundByOccupancy, type LeastSessions } from "./occupancy-bound.ts";
 import { ceilToGrid, type Group, gridMs, type Kind, type SessionProblem } from "./session-problem.ts";
 import { boundByWindows } from "./window-bound.ts";
 import { workOf } from "./workshop.ts";
@@ -21,6 +22,8 @@ import { workOf } from "./workshop.ts";
 export interface SessionBound {
   /** By energetic reasoning, at once. */
   readonly lastWork: number;
+  /** Of plans with the earliest last work none ends its last wait before; Infinity: each of them does at the same time. */
+  readonly end: number;
   /** Raised by column generation, no further than `planned`, the last work of a plan. */
   readonly raisedTo: (planned: number) => number;
 }
@@ -28,15 +31,31 @@ export interface SessionBound {
 export function boundSessions(problem: SessionProblem, input: ScheduleInput): SessionBound {
   const relaxed = relax(problem, input);
   const alone = relaxed && earliestByClass(relaxed);
-  const byWindows = boundByWindows(problem);
+  const byOccupancy = boundByOccupancy(problem, sessionsNeeded(problem));
+  const bySessions = Math.max(boundByWindows(problem), byOccupancy.lastWork);
+  const end = endsWithWork(problem) ? Number.POSITIVE_INFINITY : byOccupancy.end;
   if (relaxed === undefined || alone === undefined || !areTimed(relaxed, alone))
-    return { lastWork: byWindows, raisedTo: () => byWindows };
-  const lastWork = Math.max(byWindows, ceilToGrid(energeticBound(relaxed, alone)));
+    return { lastWork: bySessions, end, raisedTo: () => bySessions };
+  const lastWork = Math.max(bySessions, ceilToGrid(energeticBound(relaxed, alone)));
   return {
     lastWork,
+    end,
     raisedTo: (planned) =>
       lastWork >= planned ? lastWork : ceilToGrid(boundByColumns(relaxed, alone, lastWork, planned)),
   };
+}
+
+/** Whether the same waits follow the last work of every chain, so that all ends when the last work says. */
+function endsWithWork({ groups }: SessionProblem): boolean {
+  const after = groups.map(({ pattern: { steps, hands } }) => {
+    const last = hands.at(-1) ?? -1;
+    const waits = steps.slice(last + 1);
+    const countsFromBefore = waits.some((step) => step.kind === "wait" && step.of < last);
+    return countsFromBefore
+      ? undefined
+      : JSON.stringify(waits.map((step) => (step.kind === "wait" ? [step.time, step.of - last] : step.kind)));
+  });
+  return after[0] !== undefined && after.every((each) => each === after[0]);
 }
 
 const areTimed = ({ chains }: Problem, alone: ReadonlyMap<number, Times>): boolean =>
@@ -48,55 +67,71 @@ export const fewestSessions = (problem: SessionProblem): number =>
 
 interface KindLeast {
   readonly kind: Kind;
-  /**
-   * How many sessions it needs at least: as many as its work needs openings, and as many as some chain has tasks of it
-   * with more between than a session can last; one a task of what is done apart.
-   */
+  /** How many sessions it needs at least. */
   readonly count: number;
   /** What each of them takes beyond the tasks' own time. */
   readonly fixed: number;
 }
 
 function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
-  const known = new Map<Kind, { work: number; turns: number; tasks: number; isOnGrid: boolean }>();
-  for (const { kinds, members } of problem.groups) {
-    for (const [index, kind] of kinds.entries()) {
+  const byKind = new Map<Kind, { group: Group; index: number; count: number }[]>();
+  const works = new Map<Kind, { work: number; isOnGrid: boolean }>();
+  for (const group of problem.groups) {
+    for (const [index, kind] of group.kinds.entries()) {
       if (kind === undefined) continue;
-      const one = known.get(kind) ?? { work: 0, turns: 0, tasks: 0, isOnGrid: true };
-      known.set(kind, one);
-      one.tasks += members.length;
-      for (const chain of members) {
+      const one = works.get(kind) ?? { work: 0, isOnGrid: true };
+      works.set(kind, one);
+      for (const chain of group.members) {
         const work = workOf(problem, chain, index);
         one.work += work;
         one.isOnGrid &&= work % gridMs === 0;
       }
+      const tasks = { group, index, count: group.members.length };
+      const others = byKind.get(kind);
+      if (others === undefined) byKind.set(kind, [tasks]);
+      else others.push(tasks);
     }
   }
-  const longestOf = ({ most, fixed }: Kind): number => Math.min(most, problem.shop.longest - fixed);
-  for (const group of problem.groups)
-    for (const kind of new Set(group.kinds)) {
-      const one = kind && known.get(kind);
-      if (one)
-        one.turns = Math.max(one.turns, turnsOf(problem, group, kind, Math.min(longestOf(kind), one.work)));
-    }
-  return [...known].map(([kind, { work, turns, tasks, isOnGrid }]) => {
-    const longest = longestOf(kind);
-    const needed = longest > 0 && Number.isFinite(longest) ? Math.ceil(work / longest) : 1;
+  const leastSessions = sessionsNeeded(problem);
+  return [...works].map(([kind, { work, isOnGrid }]) => ({
+    kind,
+    count: leastSessions(kind, work, byKind.get(kind)!),
     // Sessions end on the grid; where their tasks do so already, what is fixed takes up whole steps of it.
-    return {
-      kind,
-      count: kind.isApart ? tasks : Math.max(turns, needed),
-      fixed: isOnGrid ? ceilToGrid(kind.fixed) : kind.fixed,
-    };
-  });
+    fixed: isOnGrid ? ceilToGrid(kind.fixed) : kind.fixed,
+  }));
 }
 
-/** In how many sessions of a kind, none longer than `longest`, each of a group's chains has a task at least. */
-function turnsOf({ crew }: SessionProblem, { kinds, pattern }: Group, kind: Kind, longest: number): number {
+/**
+ * As many as the work needs openings, and as many as some chain has tasks with more between than a session can last; one a
+ * task of what is done apart.
+ */
+const sessionsNeeded =
+  (problem: SessionProblem): LeastSessions =>
+  (kind, work, tasks) => {
+    if (kind.isApart) return tasks.reduce((sum, { count }) => sum + count, 0);
+    const longest = Math.min(kind.most, problem.shop.longest - kind.fixed);
+    let sessions = longest > 0 && Number.isFinite(longest) ? Math.ceil(work / longest) : 1;
+    const firsts = new Map<Group, number>();
+    for (const { group, index } of tasks) firsts.set(group, Math.min(index, firsts.get(group) ?? index));
+    for (const [group, first] of firsts)
+      sessions = Math.max(
+        sessions,
+        turnsOf(problem, group, kind, { longest: Math.min(longest, work), first }),
+      );
+    return sessions;
+  };
+
+/** In how many sessions of a kind, none longer than `longest`, each of a group's chains has a task from an item on. */
+function turnsOf(
+  { crew }: SessionProblem,
+  { kinds, pattern }: Group,
+  kind: Kind,
+  { longest, first }: { readonly longest: number; readonly first: number },
+): number {
   let turns = 0;
   let last = -1;
-  for (const [index, other] of kinds.entries()) {
-    if (other !== kind) continue;
+  for (let index = first; index < kinds.length; index++) {
+    if (kinds[index] !== kind) continue;
     // A session has no break: what is in between takes too long for it, or keeps the one person from it.
     const isApart = pattern.steps.slice(last + 1, index).some((step) => {
       if (step.kind === "wait") return step.of >= last && step.time > longest;
