@@ -56,6 +56,7 @@ const { values } = parseArgs({
     keystrokes: { type: "string" },
     shops: { type: "string" },
     tries: { type: "string" },
+    seconds: { type: "string" },
   },
 });
 const usual = values.quick ? QUICK : FULL;
@@ -136,5 +137,6 @@ if (table.rows.length > 0) {
   print(table.rows);
 }
 if (asked.includes("plans")) printPlans();
-if (asked.includes("sessions")) printSessions(Number(values.shops ?? 200), Number(values.tries ?? 300));
+if (asked.includes("sessions"))
+  await printSessions(Number(values.shops ?? 200), Number(values.tries ?? 300), Number(values.seconds ?? 60));
 if (asked.includes("ratios")) printRatios();

@@ -1,14 +1,16 @@
 /**
  * How far plans in sessions are from the best that is found otherwise, in open hours, over random shops; and what single
- * hard shops come to. `npm run bench -- --only sessions` prints it; `--shops 200 --tries 2000` say how many and how hard the
- * independent search looks.
+ * hard shops come to. `npm run bench -- --only sessions` prints it; `--shops 200 --tries 2000 --seconds 60` say how many, how
+ * hard the independent search looks, and for how long the integer programs.
  */
 import process from "node:process";
 import fc from "fast-check";
+import highsLoader from "highs";
 import { planSessions } from "../../server/src/core/schedule/sessions/plan-sessions.ts";
 import type { Chain, ChainItem, HandsItem, ScheduleInput } from "../../server/src/core/schedule/types.ts";
 import { makeOpenMinute, minuteOf } from "../core/schedule/open-hours.ts";
-import { randomShop } from "../core/schedule/random-shops.ts";
+import { halfHourShop, randomShop } from "../core/schedule/random-shops.ts";
+import { earliestLastWork } from "../oracles/session-milp.ts";
 import { bestLastWork } from "../oracles/session-search.ts";
 
 const cpuMs = (since: NodeJS.CpuUsage): number => {
@@ -174,7 +176,55 @@ function printShops(count: number, tries: number): void {
   );
 }
 
-export function printSessions(shops: number, tries: number): void {
+/** Small shops on half hours beside integer programs, each of which HiGHS gets so many seconds for. */
+async function printSmall(count: number, seconds: number): Promise<void> {
+  let highs = await highsLoader();
+  const cpu: number[] = [];
+  let [planned, none, proven, same, withinSession, laterByOpenings, open] = [0, 0, 0, 0, 0, 0, 0];
+  for (const input of fc.sample(halfHourShop, { numRuns: count, seed: 2027 })) {
+    const began = process.cpuUsage();
+    const plan = planSessions(input);
+    cpu.push(cpuMs(began));
+    if (plan?.status !== "planned") {
+      none++;
+      continue;
+    }
+    planned++;
+    if (plan.exact) proven++;
+    const ours = minuteOf(plan.lastWorkAt!);
+    const limit = Math.ceil(ours / HALF_HOUR) * HALF_HOUR;
+    let best: number | undefined;
+    try {
+      const found = earliestLastWork(highs, input, limit, { step: HALF_HOUR, seconds });
+      if (found.status === "stopped") open++;
+      else if (found.status === "optimal" && found.minute >= ours) same++;
+      best = "minute" in found ? found.minute : undefined;
+    } catch {
+      // It may run out of the memory that it has in WebAssembly, and then its instance is of no more use.
+      highs = await highsLoader();
+      open++;
+    }
+    const apart = between(input, Math.min(best ?? ours, ours), ours);
+    if (apart.open <= Math.max(...plan.sessions!.map(({ hours }) => hours * 60)) && apart.closings <= 1)
+      withinSession++;
+    if (apart.closings > 1) laterByOpenings++;
+  }
+  console.log(`\n${count} random shops of three to six surfaces, beside ${seconds} s of HiGHS each:`);
+  console.log(
+    `- ${planned} planned, ${none} with windows that cannot be kept; ${proven} proven best by their bound`,
+  );
+  console.log(`- ${same} as early as any plan by HiGHS, which did not end for ${open}`);
+  console.log(
+    `- ${withinSession} within one session of the best found, ${laterByOpenings} later by more than one opening`,
+  );
+  console.log(`- CPU ${Math.max(...cpu).toFixed(0)} ms at most`);
+}
+
+/** Minutes. */
+const HALF_HOUR = 30;
+
+export async function printSessions(shops: number, tries: number, seconds: number): Promise<void> {
   printHard();
   printShops(shops, tries);
+  await printSmall(shops, seconds);
 }

@@ -214,6 +214,66 @@ export function manyJobs(shop: ScheduleInput): ScheduleInput {
   };
 }
 
+/**
+ * Three to six surfaces with up to three coats, within windows of a day or two or without: all times are half hours, for
+ * integer programs.
+ */
+export const halfHourShop: fc.Arbitrary<ScheduleInput> = fc
+  .record({
+    week: fc.constantFrom(
+      days(2, 5, [9, 18]),
+      days(1, 5, [9, 17]),
+      days(1, 5, [8, 12], [13, 17]),
+      days(1, 5, [9, 13]),
+    ),
+    crew: fc.integer({ min: 1, max: 2 }),
+    count: fc.integer({ min: 3, max: 6 }),
+    alike: fc.boolean(),
+    start: fc.constantFrom("2027-03-09T09:00", "2027-03-11T09:00"),
+    recipes: fc.array(
+      fc.record({
+        sand: fc.integer({ min: 1, max: 3 }),
+        coat: fc.integer({ min: 1, max: 2 }),
+        coats: fc.integer({ min: 1, max: 3 }),
+        dry: fc.constantFrom(2, 4, 12, 16, undefined),
+        window: fc.constantFrom(undefined, 24, 36, 48),
+      }),
+      { minLength: 2, maxLength: 2 },
+    ),
+    fixed: fc.constantFrom(0, 0.5),
+    most: fc.constantFrom(undefined, undefined, 2),
+  })
+  .map(({ week, crew, count, alike, start, recipes, fixed, most }): ScheduleInput => {
+    const chains = Array.from({ length: count }, (_, place): Chain => {
+      const key = `c${place}`;
+      const which = alike ? 0 : place % 2;
+      const { sand, coat, coats, dry, window } = recipes[which]!;
+      const layer = (at: number): readonly ChainItem[] => {
+        const isTied = at > 0 && window !== undefined && dry !== undefined;
+        const item: HandsItem = {
+          kind: "hands",
+          id: `${key} coat ${at}`,
+          hours: coat / 2,
+          nonPreemptive: true,
+          session: {
+            kind: `coat ${which}`,
+            fixedHours: fixed,
+            ...(most === undefined ? {} : { mostHours: most }),
+          },
+        };
+        return [
+          isTied ? { ...item, maxLag: { of: `${key} coat ${at - 1}`, hours: window } } : item,
+          dry === undefined
+            ? { kind: "overnight", id: `${key} dry ${at}` }
+            : { kind: "wait", id: `${key} dry ${at}`, hours: dry },
+        ];
+      };
+      const sanded = hands(`${key} sand`, 30 * sand, { kind: "sand", fixedHours: 0 });
+      return { key, items: [sanded, ...Array.from({ length: coats }, (_, at) => layer(at)).flat()] };
+    });
+    return { calendar: { hours: week, closed: [], crew }, start, chains };
+  });
+
 /** Two to four surfaces and one or two people, for the enumerator: all times are half hours. */
 export const tinyShop: fc.Arbitrary<ScheduleInput> = fc
   .record({
