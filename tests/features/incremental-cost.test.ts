@@ -112,9 +112,11 @@ test("an edit in a material costs what uses it: half of the recipes and jobs", (
   expect(costOf(edit)).toEqual({ recipes: half, surfaces: half, jobs: half, plans: half });
 });
 
-test("an edit in the shop costs all jobs and no recipe", () => {
-  const edit = one("20 C", "19 C");
-  expect(costOf(edit)).toEqual({ recipes: 0, surfaces: UNITS, jobs: UNITS, plans: UNITS });
+test("an edit in the shop costs all jobs and no recipe, and plans only where its hours change", () => {
+  const all = { recipes: 0, surfaces: UNITS, jobs: UNITS };
+  // At 19 C as at 20 C the waits are those of the labels.
+  expect(costOf(one("20 C", "19 C"))).toEqual({ ...all, plans: 0 });
+  expect(costOf(one("09:00 to 17:00", "09:00 to 16:00"))).toEqual({ ...all, plans: UNITS });
 });
 
 test("a declaration that nothing names costs nothing else", () => {

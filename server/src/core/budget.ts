@@ -110,6 +110,9 @@ const cutLines = onceFor(({ owner, moments }: SurfaceRun): readonly Place[] => {
   );
 });
 
+/** Whether some of what a run should have done was not worked out. */
+export const isCutOff = (run: SurfaceRun): boolean => cutLines(run).length > 0;
+
 /** The gravest findings, as many as a file may have, and one that counts the others. */
 export function withinFindings(findings: readonly Finding[], start: Place): readonly Finding[] {
   if (findings.length <= MOST_FINDINGS) return findings;

@@ -6,17 +6,10 @@
  * findings alone and leaves an `internal-error` in their place.
  */
 
-import {
-  beyondFile,
-  jobTooLarge,
-  jobWork,
-  MOST_FILE_JOB_ACTIONS,
-  MOST_FILE_PLAN_WORK,
-  MOST_RECIPE_ACTIONS,
-  type TooLarge,
-} from "./budget.ts";
-import { type Checker, type CheckerParts, type CheckView, jobsOf, recipesOf } from "./checker.ts";
+import { jobTooLarge, jobWork, type TooLarge } from "./budget.ts";
+import { type Checker, type CheckerParts, type CheckView, jobsOf } from "./checker.ts";
 import { earlierJob, fileFindings, jobFacts } from "./file-findings.ts";
+import { createFileWork } from "./file-work.ts";
 import type { Finding } from "./findings.ts";
 import {
   datedReleases,
@@ -28,9 +21,14 @@ import {
   timesOf,
 } from "./fumes/job-air.ts";
 import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
-import { attempt, fileStart } from "./internal-error.ts";
 import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
-import { checkNames, type NamesIn, namesInDeclaration, repeatsNames } from "./model/check-names.ts";
+import {
+  checkNames,
+  type DeclarationNames,
+  type NamesIn,
+  namesInDeclaration,
+  repeatsNames,
+} from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
@@ -43,10 +41,11 @@ import {
   scopeOf,
 } from "./model/program.ts";
 import { memo } from "./once.ts";
+import { type Outcome, outcomes, soundIn, valueIn } from "./outcome.ts";
 import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
 import { createResolutions, ownerOf, type Resolutions } from "./resolution/resolutions.ts";
-import { judging } from "./rules/engine.ts";
+import { judgeBy } from "./rules/engine.ts";
 import { TRADE_RULES } from "./rules/registry.ts";
 import { isBeingPlanned } from "./schedule/being-planned.ts";
 import { planWork } from "./schedule/plan.ts";
@@ -58,7 +57,16 @@ import { createTotaller, type JobResult } from "./totals/job-totals.ts";
 export type { Checker, CheckerParts, CheckView } from "./checker.ts";
 
 /** A memory for one analyst, whose checkers all have the same parts. */
-export const createCheckMemory = (): Memory<CheckView> => createMemory(outlineOf);
+export const createCheckMemory = (): Memory<CheckView> => createMemory(outlineOf, BY_OUTLINES);
+
+/** See `outlineOf`. */
+const BY_OUTLINES: ReadonlySet<keyof CheckView> = new Set([
+  "isContinued",
+  "earlier",
+  "comesAfterItself",
+  "leadsBack",
+  "hasSurface",
+] as const);
 
 /** Without a memory among the parts everything is worked out anew. */
 export function createChecker(program: Program, given: Partial<CheckerParts> = {}): Checker {
@@ -100,28 +108,11 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     ...(parts.kept === undefined ? {} : { kept: parts.kept }),
     jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
   });
-  const runOf = memo(runner.assumed);
-  const sizes: Sizes = {
-    recipe: (recipe) => runOf(recipe).moments.length * (1 + (runner.meantFor(recipe)?.length ?? 0)),
-    job: (job) => jobWork(runner.job(job)),
-  };
-  const refusals = new Map<FileId, ReadonlyMap<Recipe | Job, TooLarge>>();
-  /** In steps; what has been sized once is known. */
-  function* sized(file: FileId): Generator<void, ReadonlyMap<Recipe | Job, TooLarge>> {
-    const found = refusals.get(file) ?? (yield* beyondBudget(program, file, sizes));
-    refusals.set(file, found);
-    return found;
-  }
-  const refused = (file: FileId): ReadonlyMap<Recipe | Job, TooLarge> => {
-    const sizing = sized(file);
-    for (;;) {
-      const { done, value } = sizing.next();
-      if (done) return value;
-    }
-  };
+  const runOf = outcomes(runner.assumed);
+  const refused = (file: FileId): ReadonlyMap<Recipe | Job, TooLarge> => work.sized.now(file).refused;
   const assumed = outcomes((recipe: Recipe) => {
     admit(refused(recipe.file).get(recipe));
-    return runOf(recipe);
+    return valueIn(runOf(recipe));
   });
   const paired = outcomes((recipe: Recipe) => {
     admit(refused(recipe.file).get(recipe));
@@ -145,11 +136,11 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return found;
   };
   /** These jobs, and those that share their shops. */
-  const inSameShops = (own: readonly Job[]): ReadonlySet<Job> => {
+  const inSameShops = (own: readonly Job[]): Iterable<Job> => {
     const shops = new Set(
       own.flatMap(({ file, shop, start }) => (shop && start && scopes(file).shops.get(shop.name)) ?? []),
     );
-    return new Set([...own, ...[...shops].flatMap(jobsIn)]);
+    return [...shops].flatMap(jobsIn);
   };
   const known = new Set<Job>();
   const countOfUnknown = countUnknown(program, known);
@@ -161,50 +152,42 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const assumedAtHand = outcomes(runner.assumed);
   /** By itself: neither its file's bounds nor the air of others in its room are looked at, where they are not known. */
   const atHand = outcomes((job: Job) => {
-    admit(jobTooLarge(sizes.job(job)));
+    admit(jobTooLarge(jobWork(runner.job(job))));
     return withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered);
   });
+  const judge = judgeBy(parts.rules);
   const namesOfEach = memo((file: ProgramFile) => namesIn(file, resolutions, remembered));
   const factsOf = memo((result: JobResult) => jobFacts(checker, remembered, result));
+  const work = createFileWork({
+    program,
+    remembered,
+    runner,
+    totaller,
+    namesIn: namesOfEach,
+    runs: runOf,
+    paired,
+    totals,
+    results: Object.assign((job: Job) => jobs(job), {
+      note: (job: Job, result: Outcome<JobResult>) => {
+        jobs.note(job, result);
+        if ("value" in result) known.add(job);
+      },
+    }),
+    withAir: (result) => withAir(result, roomOf, remembered),
+    roomOf,
+    factsOf,
+    judge,
+    inSameShops,
+  });
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
-    return found ? namesOf(program, found, namesOfEach(found), remembered) : [];
+    return found ? namesOf(program, found, work.names.now(file), namesOfEach(found), remembered) : [];
   });
   /** In the order in which `fileFindings` needs them; what fails here fails there again, and is named there. */
   function* steps(file: FileId): Generator<void> {
-    const found = program.files.get(file);
-    if (!found || program.absent.has(file)) return;
-    const namesOfDeclaration = namesOfEach(found);
-    const unsaid = { part: "", place: fileStart(file) };
-    for (const declaration of found.declarations) {
-      attempt([], unsaid, () => namesOfDeclaration(declaration, MOST_SUGGESTIONS), undefined);
-      yield;
-    }
-    yield* sized(file);
-    const judged = judging(parts.rules);
-    for (const recipe of recipesOf(program, file)) {
-      const run = soundIn(assumed(recipe));
-      if (run) judged.run(run);
-      yield;
-      for (const each of soundIn(paired(recipe)) ?? []) {
-        judged.run(each);
-        yield;
-      }
-    }
-    const own = jobsOf(program, file);
-    for (const job of inSameShops(own)) {
-      attempt([], { part: "", place: job.namePlace }, () => totaller.prepare(job), undefined);
-      yield;
-    }
-    for (const job of own) {
-      totals(job);
-      yield;
-    }
-    for (const job of own) {
-      const result = soundIn(jobs(job));
-      if (result) judged.job(factsOf(result));
-      yield;
-    }
+    if (!program.files.has(file) || program.absent.has(file)) return;
+    yield* work.names.steps(file);
+    yield* work.worked.steps(file);
   }
   const checker: Checker = {
     program,
@@ -230,7 +213,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
         const earlier = result && earlierJob(checker, job);
         return [result, earlier].some((each) => each && (each.awaitsAir || isBeingPlanned(each.schedule)));
       }),
-    findings: memo((file: FileId) => fileFindings(checker, { names, factsOf, parts }, file)),
+    findings: memo((file: FileId) =>
+      fileFindings(checker, { names, worked: work.worked.now, judge, parts }, file),
+    ),
     jobs: memo((file: FileId) => jobsOf(program, file).flatMap((job) => checker.jobIfSound(job) ?? [])),
     job: (job) => valueIn(jobs(job)),
     alone: (job) => {
@@ -315,6 +300,7 @@ const releasesIn = (result: JobResult, remembered: Remembered<CheckView>): reado
 function namesOf(
   program: Program,
   file: ProgramFile,
+  names: readonly Outcome<DeclarationNames>[],
   namesOfDeclaration: NamesIn,
   remembered: Remembered<CheckView>,
 ): readonly Finding[] {
@@ -323,7 +309,7 @@ function namesOf(
   const mayRepeat = remembered.recall("repeated names", owner, remembered.outlines(seen), () =>
     repeatsNames(program, seen),
   );
-  return checkNames(program, file, namesOfDeclaration, mayRepeat);
+  return checkNames(program, file, names, namesOfDeclaration, mayRepeat);
 }
 
 /** Every declaration is asked twice, by the steps and by the findings. */
@@ -364,71 +350,9 @@ const USUAL_PARTS: CheckerParts = {
   onFault: () => {},
 };
 
-/** What recipes and jobs take; may throw where they cannot be run. */
-interface Sizes {
-  readonly recipe: (recipe: Recipe) => number;
-  readonly job: (job: Job) => ReturnType<typeof jobWork>;
-}
-
 function admit(refusal: TooLarge | undefined): void {
   if (refusal) throw refusal;
 }
-
-/**
- * The recipes and jobs of a file that are not worked out: those that are too large, and those beyond the file's bounds. It
- * takes a step for each that it runs.
- */
-function* beyondBudget(
-  program: Program,
-  file: FileId,
-  sizes: Sizes,
-): Generator<void, ReadonlyMap<Recipe | Job, TooLarge>> {
-  const refused = new Map<Recipe | Job, TooLarge>();
-  const sizeOf = <T>(work: () => T, none: T): T => {
-    try {
-      return work();
-    } catch {
-      // It is named where it is worked out.
-      return none;
-    }
-  };
-  let actions = 0;
-  for (const recipe of recipesOf(program, file)) {
-    // Once the bound is passed, what is left is not even run.
-    if (actions <= MOST_RECIPE_ACTIONS) actions += sizeOf(() => sizes.recipe(recipe), 0);
-    if (actions > MOST_RECIPE_ACTIONS) refused.set(recipe, beyondFile());
-    yield;
-  }
-  let [jobActions, planWork] = [0, 0];
-  const isFull = (): boolean => jobActions > MOST_FILE_JOB_ACTIONS || planWork > MOST_FILE_PLAN_WORK;
-  for (const job of jobsOf(program, file)) {
-    if (!isFull()) {
-      const work = sizeOf(() => sizes.job(job), NO_WORK);
-      const tooLarge = jobTooLarge(work);
-      jobActions += work.actions;
-      if (tooLarge) refused.set(job, tooLarge);
-      else planWork += work.planWork;
-    }
-    if (isFull() && !refused.has(job)) refused.set(job, beyondFile());
-    yield;
-  }
-  return refused;
-}
-
-const NO_WORK = { actions: 0, planned: 0, planWork: 0 };
-
-/** What came of a piece of work: its value, or what it threw. */
-type Outcome<T> = { readonly value: T } | { readonly error: unknown };
-
-/** What failed once fails again, and is not tried twice. */
-const outcomes = <K, T>(compute: (key: K) => T): ((key: K) => Outcome<T>) =>
-  memo((key: K): Outcome<T> => {
-    try {
-      return { value: compute(key) };
-    } catch (error) {
-      return { error };
-    }
-  });
 
 /**
  * Counts the jobs of all files that are not known yet. What is known stays so: only those left at the last count are
@@ -449,10 +373,3 @@ function countUnknown(program: Program, known: ReadonlySet<Job>): () => number {
 }
 
 const NOT_AT_HAND: Outcome<never> = { error: undefined };
-
-function valueIn<T>(outcome: Outcome<T>): T {
-  if ("error" in outcome) throw outcome.error;
-  return outcome.value;
-}
-
-const soundIn = <T>(outcome: Outcome<T>): T | undefined => ("error" in outcome ? undefined : outcome.value);

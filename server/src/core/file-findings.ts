@@ -6,15 +6,18 @@ import type { StrayPiece } from "../../../grammar/src/tree.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import { cutsOf, notChecked, TooLarge, withinFindings } from "./budget.ts";
 import { type Checker, type CheckerParts, type CheckView, jobsOf, recipesOf } from "./checker.ts";
+import type { WorkedFile } from "./file-work.ts";
 import { type Finding, joinedText } from "./findings.ts";
 import { attempt, type Fault, fileStart, internalErrors } from "./internal-error.ts";
 import { findingBy, findingIn } from "./language-findings.ts";
 import type { Remembered } from "./memory/memory.ts";
 import type { Job, LoweredDeclaration, Recipe } from "./model/model.ts";
 import { type Program, type ProgramDeclaration, type ProgramFile, reachableFiles } from "./model/program.ts";
+import { onceFor } from "./once.ts";
 import { withoutConsequences } from "./one-mistake.ts";
-import { type FileId, placeKey } from "./place.ts";
-import { type JobFacts, type RuleFindings, runRules } from "./rules/engine.ts";
+import { type Outcome, soundIn, valueIn } from "./outcome.ts";
+import { type FileId, type Place, placeKey } from "./place.ts";
+import { type JobFacts, type Judge, outdoorsOnly, type RuleFindings, runRules } from "./rules/engine.ts";
 import { languageSeverity } from "./rules/registry.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
 import type { SurfaceRun } from "./surface/run.ts";
@@ -22,8 +25,9 @@ import type { JobResult } from "./totals/job-totals.ts";
 
 /** What the findings of a file are put together with, beside the checker. */
 export interface Workshop {
-  readonly factsOf: (result: JobResult) => JobFacts;
   readonly names: (file: FileId) => readonly Finding[];
+  readonly worked: (file: FileId) => WorkedFile;
+  readonly judge: Judge;
   readonly parts: CheckerParts;
 }
 
@@ -41,14 +45,14 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
     () => {
       const named = attempt(faults, { part: "The check of names", place: start }, () => shop.names(file), []);
       const language = withoutConsequences(onePerPlace([...readFindings(found), ...named]), found);
-      const trade = tradeFindings(checker, shop, file);
-      faults.push(...faultsOfWork(checker, file), ...trade.faults);
-      const cut = cutsOf(runsOf(checker, file));
+      const worked = shop.worked(file);
+      const trade = tradeFindings(checker, shop, worked, file);
+      faults.push(...faultsOfWork(checker, worked, file), ...trade.faults);
       const all = [
         ...language,
-        ...cut,
-        ...cycleFindings(checker, file),
-        ...loneRecipes(checker, file),
+        ...cutsOf(worked.odd),
+        ...cycleFindings(worked.odd, file),
+        ...loneRecipes(worked.lone),
         ...trade.findings,
       ];
       return attempt(
@@ -71,7 +75,13 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
 }
 
 /** The jobs and recipes of a file that could not be worked out. */
-function faultsOfWork(checker: Checker, file: FileId): readonly Fault[] {
+function faultsOfWork(
+  checker: Checker,
+  { refused, assumed, paired, results }: WorkedFile,
+  file: FileId,
+): readonly Fault[] {
+  const isSound = (outcome: Outcome<unknown>): boolean => "value" in outcome;
+  if (refused.size === 0 && [assumed, paired, results].every((all) => all.every(isSound))) return [];
   const faults: Fault[] = [];
   for (const job of jobsOf(checker.program, file))
     attempt(
@@ -134,19 +144,10 @@ const strayFindings = (file: FileId, piece: StrayPiece): readonly Finding[] =>
     }),
   );
 
-/** The runs of the recipes and jobs of a file. */
-const runsOf = (checker: Checker, file: FileId): readonly SurfaceRun[] => [
-  ...recipesOf(checker.program, file).flatMap((recipe) => [
-    ...[checker.assumedIfSound(recipe)].filter((run) => run !== undefined),
-    ...checker.pairedIfSound(recipe),
-  ]),
-  ...checker.jobs(file).flatMap((result) => result.runs),
-];
-
 /** `follow` lines that lead back to their own recipe. */
-function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
+function cycleFindings(runs: readonly SurfaceRun[], file: FileId): readonly Finding[] {
   const seen = new Set<string>();
-  return runsOf(checker, file).flatMap((run) =>
+  return runs.flatMap((run) =>
     run.cycles.flatMap((cycle): readonly Finding[] => {
       // The last line of this file on the way round, rather one that names the next recipe than one that was given it.
       const here = cycle.filter((line) => line.place.file === file);
@@ -171,55 +172,79 @@ function cycleFindings(checker: Checker, file: FileId): readonly Finding[] {
 }
 
 /** Recipes that no job applies, beside pieces that no job names, where it is not clear which is meant for which. */
-const loneRecipes = (checker: Checker, file: FileId): readonly Finding[] =>
-  recipesOf(checker.program, file)
-    .filter((recipe) => checker.meantFor(recipe)?.length === 0)
-    .map((recipe) => ({
-      rule: "recipe-without-job",
-      severity: languageSeverity("recipe-without-job"),
-      place: recipe.namePlace,
-      headline: "No job applies this recipe, so it is checked without a piece",
-      why: "It is not clear which surfaces it is for, so nothing is said about their wood, wear, age and old finish.",
-      remedy: `Write a job that names a piece, and in it \`apply ${recipe.name} to\` with the surfaces.`,
-      related: [],
-      fixes: [],
-    }));
+const loneRecipes = (recipes: readonly Recipe[]): readonly Finding[] =>
+  recipes.map((recipe) => ({
+    rule: "recipe-without-job",
+    severity: languageSeverity("recipe-without-job"),
+    place: recipe.namePlace,
+    headline: "No job applies this recipe, so it is checked without a piece",
+    why: "It is not clear which surfaces it is for, so nothing is said about their wood, wear, age and old finish.",
+    remedy: `Write a job that names a piece, and in it \`apply ${recipe.name} to\` with the surfaces.`,
+    related: [],
+    fixes: [],
+  }));
 
-function tradeFindings(checker: Checker, { factsOf, parts }: Workshop, file: FileId): RuleFindings {
-  const recipes = recipesOf(checker.program, file);
-  const results = checker.jobs(file);
-  const jobs = results.map(factsOf);
-  const assumed = recipes.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []);
-  const paired = recipes.flatMap((recipe) => checker.pairedIfSound(recipe));
-  const elsewhere = recipesElsewhere(checker.program, file, [
-    ...assumed,
-    ...results.flatMap((result) => result.runs),
-  ]);
+function tradeFindings(
+  checker: Checker,
+  { judge }: Workshop,
+  { assumed, results, judged }: WorkedFile,
+  file: FileId,
+): RuleFindings {
+  const runs = soundOnes(assumed);
+  const jobs = soundOnes(results);
   return runRules({
-    rules: parts.rules,
-    assumed,
-    paired,
-    assumedElsewhere: elsewhere.flatMap((recipe) => checker.assumedIfSound(recipe) ?? []),
-    jobs,
+    assumed: judged.assumed.flatMap((outcome) => soundIn(outcome) ?? []),
+    paired: judged.paired.map(valueIn),
+    // Of a job that could not be worked out that is said; what fails with the others concerns the file.
+    jobs: judged.jobs.flatMap((outcome, row) => ("value" in results[row]! ? [valueIn(outcome)] : [])),
+    elsewhere: recipesElsewhere(checker.program, file, runs, jobs).flatMap((recipe) => {
+      const run = checker.assumedIfSound(recipe);
+      return run ? [judge.run(run)] : [];
+    }),
+    outdoors: jobs.some(({ shop }) => shop?.outdoors)
+      ? outdoorsOnly(
+          runs,
+          jobs.flatMap((job) => job.runs),
+        )
+      : NOWHERE,
   });
 }
 
+const NOWHERE: ReadonlySet<string> = new Set();
+
+const soundOnes = <T>(outcomes: readonly Outcome<T>[]): readonly T[] =>
+  outcomes.flatMap((outcome) => ("value" in outcome ? [outcome.value] : []));
+
 /** Recipes of other files that these runs lead through: what holds of them always is said in their own files. */
-function recipesElsewhere(program: Program, file: FileId, runs: readonly SurfaceRun[]): readonly Recipe[] {
+function recipesElsewhere(
+  program: Program,
+  file: FileId,
+  assumed: readonly SurfaceRun[],
+  jobs: readonly JobResult[],
+): readonly Recipe[] {
   if (reachableFiles(program, file).length === 1) return [];
   const found = new Map<string, Recipe>();
-  for (const run of runs) {
-    for (const { action } of run.moments) {
-      for (const place of action.frames) {
-        const key = `${place.file}\u0000${place.declaration}`;
-        if (place.file === file || found.has(key)) continue;
-        const model = program.files.get(place.file)?.byKey.get(place.declaration)?.lowered.model;
-        if (model?.kind === "recipe") found.set(key, model);
-      }
+  const look = (run: SurfaceRun): void => {
+    for (const place of declarationsElsewhere(run)) {
+      const key = `${place.file}\u0000${place.declaration}`;
+      if (found.has(key)) continue;
+      const model = program.files.get(place.file)?.byKey.get(place.declaration)?.lowered.model;
+      if (model?.kind === "recipe") found.set(key, model);
     }
-  }
+  };
+  assumed.forEach(look);
+  for (const { runs } of jobs) runs.forEach(look);
   return [...found.values()];
 }
+
+/** One place in each declaration of other files that a run leads through. */
+const declarationsElsewhere = onceFor(({ owner, moments }: SurfaceRun): readonly Place[] => {
+  const places = new Map<string, Place>();
+  for (const { action } of moments)
+    for (const place of action.frames)
+      if (place.file !== owner.file) places.set(`${place.file}\u0000${place.declaration}`, place);
+  return [...places.values()];
+});
 
 export function jobFacts(checker: Checker, remembered: Remembered<CheckView>, result: JobResult): JobFacts {
   const { job } = result;

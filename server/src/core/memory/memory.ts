@@ -14,8 +14,11 @@
 
 import type { ModelDeclaration, Named } from "../model/model.ts";
 import type { Program, ProgramFile, ProgramFiles, Scope } from "../model/program.ts";
+import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { isSameList } from "../once.ts";
+import { type Outcome, outcomeOf } from "../outcome.ts";
 import type { FileId } from "../place.ts";
+import { again, type Columns, type Kept, rowBefore, sameList, sameOutcome } from "./again.ts";
 import { changesBetween, type Replaced } from "./changes.ts";
 import {
   KIND_IN_SCOPE,
@@ -59,6 +62,27 @@ export interface Asking<View extends ProgramView> {
   recall<T>(query: string, owner: Owner, given: readonly unknown[], work: (asking: Asking<View>) => T): T;
 }
 
+/** Work of one kind on many declarations of one file. */
+export interface Each<T> {
+  /** As in `recall`. */
+  readonly query: string;
+  /** Of each row, in their order. */
+  readonly ownerOf: (row: number) => Owner;
+  /** With the columns all that the work is given. */
+  readonly columns: Columns;
+  /** The same for all rows. */
+  readonly shared?: readonly unknown[];
+  /**
+   * Recalls the query of a row's owner, and answers with what that came to or with what follows from it and from what the row
+   * is given. What it throws is the outcome, and not remembered.
+   */
+  readonly ask: (row: number) => T;
+  /** Told of each row in its order; where it says no, the rest is left out. */
+  readonly goesOn?: (outcome: Outcome<T>, row: number) => boolean;
+  /** Whether the row is to be asked in any case, being given more than is told here. */
+  readonly isOpen?: (row: number) => boolean;
+}
+
 /** The memory as one program sees it. */
 export interface Remembered<View extends ProgramView> {
   /**
@@ -78,6 +102,22 @@ export interface Remembered<View extends ProgramView> {
    * worked out again. The caller says by its own means what it is still true of.
    */
   last<T>(query: string, owner: Owner): T | undefined;
+  /**
+   * What recalled work comes to for each of a file's declarations, with a step after each that was asked. Those of which
+   * what is remembered surely holds are not asked; while all of it is as it was, the list is the same object.
+   */
+  each<T>(file: FileId, work: Each<T>): Generator<void, readonly Outcome<T>[]>;
+  /**
+   * What pure functions of rows come to, those that throw among them, with a step after each that was worked out: those of rows that are about the same
+   * as the last time are kept, unless `mayKeep` says no, and so is the list. `list` names it among those of its owner.
+   */
+  rows<T>(
+    list: string,
+    owner: Owner,
+    columns: Columns,
+    work: (row: number) => T,
+    mayKeep?: (value: T) => boolean,
+  ): Generator<void, readonly Outcome<T>[]>;
   /** The scope of a file, kept while nothing in it changes; `make` makes it. */
   scopeOf(file: FileId, make: () => Scope): Scope;
   /** To be given to work that depends only on how the declarations of these files name each other. */
@@ -114,14 +154,25 @@ interface Entry<View> {
   isDoubtful: boolean;
   /** Which uses of files it was last compared with. */
   uses: number;
+  /** All its questions are about how declarations are arranged, which they were like this when they were last put. */
+  readonly isArranged: boolean;
+  arrangement: number;
   /** The program for which it was last found to hold. */
   program: number;
 }
 
 /** What belongs to one declaration, by the kind of work. */
 class Slot<View> extends Map<string, Entry<View>> {
+  /** See `Remembered.rows` and `each`; most have none. */
+  lists: Map<string, Kept<unknown>> | undefined;
   /** Its declaration is gone; should it come back, it begins anew. */
   isForgotten = false;
+}
+
+/** What recalled work came to, with the entries by which it holds. */
+interface KeptEach<View, T> extends Kept<T> {
+  readonly entries: readonly (Entry<View> | undefined)[];
+  readonly shared: readonly unknown[];
 }
 
 /** Without a memory all is worked out anew. */
@@ -134,17 +185,33 @@ export function anew<View extends ProgramView>(view: View): Remembered<View> {
   return {
     recall: asking.recall,
     last: () => undefined,
+    *each(_file, { columns, ask, goesOn }) {
+      const found: Outcome<ReturnType<typeof ask>>[] = [];
+      for (let row = 0; row < columns[0]!.length; row += 1) {
+        found.push(outcomeOf(() => ask(row)));
+        yield;
+        if (goesOn?.(found[row]!, row) === false) break;
+      }
+      return found;
+    },
+    *rows(_list, _owner, columns, work) {
+      return (yield* again(undefined, columns, work, () => false)).values;
+    },
     scopeOf: (_file, make) => make(),
     outlines: () => [],
     leadingTo: () => undefined,
   };
 }
 
-/** `outlineOf` tells all of a declaration by which the declarations of a scope are arranged: see `outlines`. */
+/**
+ * `outlineOf` tells all of a declaration by which the declarations of a scope are arranged: see `outlines`. The questions
+ * `byOutlines` have the same answer as long as no outline and no use of a file changes.
+ */
 export function createMemory<View extends ProgramView>(
   outlineOf: (model: ModelDeclaration) => string,
+  byOutlines: ReadonlySet<keyof View> = new Set(),
 ): Memory<View> {
-  const store = new Store<View>(outlineOf);
+  const store = new Store<View>(outlineOf, byOutlines);
   let opened = 0;
   /** The newest program that was asked anything. */
   let current = -1;
@@ -169,6 +236,19 @@ export function createMemory<View extends ProgramView>(
             typeof work
           >;
         },
+        each: (file, work) => store.each(file, work, isCurrent),
+        *rows<T>(
+          list: string,
+          owner: Owner,
+          columns: Columns,
+          work: (row: number) => T,
+          mayKeep: (value: T) => boolean = () => true,
+        ) {
+          const before = isCurrent() ? (store.lists(owner).get(list) as Kept<T> | undefined) : undefined;
+          const kept = yield* again(before, columns, work, mayKeep);
+          if (isCurrent()) store.lists(owner).set(list, kept);
+          return kept.values;
+        },
         last: <T>(query: string, owner: Owner) => (isCurrent() ? (store.last(query, owner) as T) : undefined),
         scopeOf: (file, make) => (isCurrent() ? store.scopeOf(file, make) : make()),
         leadingTo: (file) => (isCurrent() ? store.leadingTo(file) : undefined),
@@ -180,6 +260,7 @@ export function createMemory<View extends ProgramView>(
 
 class Store<View extends ProgramView> {
   readonly #outlineOf: (model: ModelDeclaration) => string;
+  readonly #byOutlines: ReadonlySet<keyof View>;
   /** The program that it stands at, by its number. */
   #program = -1;
   /** Changes when files come to use others, or when used files come and go. */
@@ -197,8 +278,58 @@ class Store<View extends ProgramView> {
   /** Work by the names that it asked for, and by the files in whose scopes it asked. */
   readonly #askers = new Map<string, Map<FileId, Set<Entry<View>>>>();
 
-  constructor(outlineOf: (model: ModelDeclaration) => string) {
+  constructor(outlineOf: (model: ModelDeclaration) => string, byOutlines: ReadonlySet<keyof View>) {
     this.#outlineOf = outlineOf;
+    this.#byOutlines = byOutlines;
+  }
+
+  /** The lists that belong to a declaration or a file, by their names. */
+  lists(owner: Owner): Map<string, Kept<unknown>> {
+    const slot = this.#slot(owner);
+    slot.lists ??= new Map();
+    return slot.lists;
+  }
+
+  *each<T>(
+    file: FileId,
+    { query, ownerOf, columns, shared = [], ask, goesOn, isOpen }: Each<T>,
+    isCurrent: () => boolean,
+  ): Generator<void, readonly Outcome<T>[]> {
+    const whole = { file, declaration: "" };
+    const known = isCurrent() ? (this.lists(whole).get(query) as KeptEach<View, T> | undefined) : undefined;
+    const before = known && isSameList(known.shared, shared) ? known : undefined;
+    const count = columns[0]!.length;
+    const values: Outcome<T>[] = [];
+    const entries: (Entry<View> | undefined)[] = [];
+    for (let row = 0; row < count; row += 1) {
+      const at = isOpen?.(row) ? -1 : rowBefore(before, columns, row);
+      const entry = at < 0 ? undefined : before!.entries[at];
+      if (entry && isCurrent() && this.#surelyHolds(entry)) {
+        values.push(before!.values[at]!);
+        entries.push(entry);
+      } else {
+        const outcome = outcomeOf(() => ask(row));
+        values.push(sameOutcome(known?.values[row], outcome));
+        const asked = isCurrent() && "value" in outcome ? this.#slot(ownerOf(row)).get(query) : undefined;
+        entries.push(asked?.program === this.#program ? asked : undefined);
+        yield;
+      }
+      if (goesOn?.(values[row]!, row) === false) break;
+    }
+    const kept: KeptEach<View, T> = { columns, shared, entries, values: sameList(known?.values, values) };
+    if (isCurrent()) this.lists(whole).set(query, kept);
+    return kept.values;
+  }
+
+  /** Without another look: no name that it looked up and no arrangement has changed, and it asked nothing else. */
+  #surelyHolds({ isDoubtful, uses, questions, isArranged, arrangement }: Entry<View>): boolean {
+    if (isDoubtful || uses !== this.#uses) return false;
+    return questions.length === 0 || (isArranged && arrangement === this.#arrangement());
+  }
+
+  /** A file may see no more files than this, so that an outline of another may count where more are used. */
+  #arrangement(): number {
+    return this.#users.size + 1 < MAX_SEEN_FILES ? this.#outlinesSeen : Number.NaN;
   }
 
   outline(file: FileId): number | undefined {
@@ -247,6 +378,8 @@ class Store<View extends ProgramView> {
       value: before && isSame?.(before.value, value) ? before.value : value,
       isDoubtful: false,
       uses: this.#uses,
+      isArranged: questions.every(({ question }) => this.#byOutlines.has(question)),
+      arrangement: this.#outlinesSeen,
       program: this.#program,
     };
     if (before) this.#forget(before);
@@ -273,6 +406,7 @@ class Store<View extends ProgramView> {
     for (const { question, about, answer, isSame } of entry.questions)
       if (!isSame(answer, answerOf(view, question, about))) return false;
     entry.program = this.#program;
+    entry.arrangement = this.#outlinesSeen;
     return true;
   }
 
@@ -289,6 +423,8 @@ class Store<View extends ProgramView> {
   }
 
   #forget(entry: Entry<View>): void {
+    // Nobody tells it any more when a name changes.
+    entry.isDoubtful = true;
     for (const lookup of entry.lookups) {
       const key = lookupKey(lookup);
       const byFile = this.#askers.get(key);

@@ -5,6 +5,7 @@
 
 import type { Finding } from "../findings.ts";
 import { findingAt, findingIn } from "../language-findings.ts";
+import { type Outcome, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { findingsOf, MOST_SUGGESTIONS, type Suggestions } from "../resolution/problems.ts";
 import { isDeclaring } from "../resolution/reference.ts";
@@ -94,22 +95,27 @@ function orderFindings(
   });
 }
 
-/** `mayRepeat`: whether the file and all it uses may declare a name twice. */
+/**
+ * `names` are those in the declarations of the file with all suggestions, `namesIn` brings them with fewer. `mayRepeat`:
+ * whether the file and all it uses may declare a name twice.
+ */
 export function checkNames(
   program: Program,
   file: ProgramFile,
+  names: readonly Outcome<DeclarationNames>[],
   namesIn: NamesIn,
   mayRepeat: boolean,
 ): readonly Finding[] {
   const named = new Set<FileId>();
+  const findings: Finding[] = [];
   let left = MOST_SUGGESTIONS;
-  const findings = file.declarations.flatMap((declaration) => {
-    let found = namesIn(declaration, left === 0 ? 0 : MOST_SUGGESTIONS);
-    if (left > 0 && found.unknown > left) found = namesIn(declaration, left);
+  for (const [index, outcome] of names.entries()) {
+    let found = valueIn(outcome);
+    if (found.unknown > left) found = namesIn(file.declarations[index]!, left);
     left = Math.max(0, left - found.unknown);
-    for (const target of found.files) named.add(target);
-    return found.findings;
-  });
+    if (file.uses.length > 0) for (const target of found.files) named.add(target);
+    if (found.findings.length > 0) findings.push(...found.findings);
+  }
   return [...findings, ...(mayRepeat ? duplicates(program, file) : []), ...checkUses(program, file, named)];
 }
 

@@ -22,17 +22,19 @@ import { whereText, whereWithoutJob } from "./texts.ts";
 export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
 
 export interface EngineInput {
-  readonly rules: readonly TradeRule[];
-  /** Runs of the recipes of the file by themselves. */
-  readonly assumed: readonly SurfaceRun[];
-  /** Runs of those of them that no job applies, on the surfaces that they must be meant for. */
-  readonly paired: readonly SurfaceRun[];
-  readonly jobs: readonly JobFacts[];
-  /** Assumed runs of recipes in other files that the jobs lead to: their findings are not repeated for the jobs. */
-  readonly assumedElsewhere: readonly SurfaceRun[];
+  /** Of the runs of the file's recipes by themselves. */
+  readonly assumed: readonly Judgement[];
+  /** Of the runs of those of them that no job applies, on the surfaces that they must be meant for. */
+  readonly paired: readonly Judgement[];
+  /** Of the jobs with their runs. */
+  readonly jobs: readonly Judgement[];
+  /** Of the assumed runs of recipes in other files that the jobs lead to: they are not repeated for the jobs. */
+  readonly elsewhere: readonly Judgement[];
+  /** Declarations of the recipes by themselves that jobs apply, and only in shops in the open air. */
+  readonly outdoors: ReadonlySet<string>;
 }
 
-interface Draft {
+export interface Draft {
   readonly rule: TradeRule;
   readonly report: Report;
   /** The statement or field that suffers. */
@@ -50,7 +52,7 @@ interface Draft {
 }
 
 /** What the rules came to: drafts of findings, and the rules that threw. */
-interface Outcome {
+export interface Judgement {
   readonly drafts: readonly Draft[];
   readonly faults: readonly Fault[];
 }
@@ -62,24 +64,15 @@ export interface RuleFindings {
 }
 
 export function runRules(input: EngineInput): RuleFindings {
-  const elsewhere = gravestByCause(
-    input.assumedElsewhere.flatMap((run) => runOutcomes(input.rules)(run).drafts),
-  );
-  const assumed = together(input.assumed.map((run) => runOutcomes(input.rules)(run)));
-  const outdoors = outdoorsOnly(input);
+  const elsewhere = gravestByCause(together(input.elsewhere).drafts);
+  const assumed = together(input.assumed);
   const always = assumed.drafts.filter(
     (draft) =>
       (draft.cause.file === draft.place.file || !elsewhere.has(draft.key)) &&
-      !(draft.rule.underRoofs && outdoors.has(draft.place.declaration)),
+      !(draft.rule.underRoofs && input.outdoors.has(draft.place.declaration)),
   );
   const alwaysByCause = gravestByCause(always);
-  const ofJobs = together([
-    ...input.paired.map((run) => runOutcomes(input.rules)(run)),
-    ...input.jobs.flatMap((facts) => [
-      ...facts.runs.map((run) => runOutcomes(input.rules)(run)),
-      jobOutcomes(input.rules)(facts),
-    ]),
-  ]);
+  const ofJobs = together([...input.paired, ...input.jobs]);
   const faults = [...assumed.faults, ...ofJobs.faults];
   const outdone = new Set<string>();
   const jobDrafts = ofJobs.drafts.flatMap((draft): readonly Draft[] => {
@@ -95,9 +88,11 @@ export function runRules(input: EngineInput): RuleFindings {
   return { findings, faults };
 }
 
-/** The recipes by themselves that jobs apply, and only in shops in the open air, by their declarations. */
-function outdoorsOnly({ assumed, jobs }: EngineInput): ReadonlySet<string> {
-  const runs = jobs.flatMap((facts) => facts.runs);
+/** See `EngineInput`: of the runs of recipes by themselves, and of jobs. */
+export function outdoorsOnly(
+  assumed: readonly SurfaceRun[],
+  runs: readonly SurfaceRun[],
+): ReadonlySet<string> {
   if (!runs.some(({ shop }) => shop?.outdoors)) return new Set();
   const done = (isOutdoors: boolean) =>
     new Set(
@@ -141,10 +136,14 @@ function gravestByCause(drafts: readonly Draft[]): ReadonlyMap<string, Draft> {
   return gravest;
 }
 
-const together = (outcomes: readonly Outcome[]): Outcome => ({
-  drafts: outcomes.flatMap(({ drafts }) => drafts),
-  faults: outcomes.flatMap(({ faults }) => faults),
-});
+/** Most of a file has nothing to be said of. */
+function together(judgements: readonly Judgement[]): Judgement {
+  const telling = judgements.filter(({ drafts, faults }) => drafts.length + faults.length > 0);
+  return {
+    drafts: telling.flatMap(({ drafts }) => drafts),
+    faults: telling.flatMap(({ faults }) => faults),
+  };
+}
 
 /** Keys are made once, since every keystroke compares the drafts of the whole file. */
 const draftOf = (draft: Omit<Draft, "key" | "line">): Draft => ({
@@ -158,15 +157,15 @@ const runOutcomes = onceFor((rules: readonly TradeRule[]) =>
   onceFor((run: SurfaceRun) => judgeRun(rules, run)),
 );
 
-/** Has the rules look at runs and jobs ahead of `runRules`, which then only puts together what they said. */
-export const judging = (
-  rules: readonly TradeRule[],
-): { readonly run: (run: SurfaceRun) => void; readonly job: (facts: JobFacts) => void } => ({
+/** The rules at work: what they say of a run, and of a job and its runs, once for as long as they are kept. */
+export interface Judge {
+  run(run: SurfaceRun): Judgement;
+  job(facts: JobFacts): Judgement;
+}
+
+export const judgeBy = (rules: readonly TradeRule[]): Judge => ({
   run: runOutcomes(rules),
-  job: (facts) => {
-    facts.runs.forEach(runOutcomes(rules));
-    jobOutcomes(rules)(facts);
-  },
+  job: (facts) => together([...facts.runs.map(runOutcomes(rules)), jobOutcomes(rules)(facts)]),
 });
 
 const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
@@ -175,7 +174,7 @@ const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
  * Every rule looks at every moment, so what they are shown is made once for all of them: `judge` is the rule that is
  * looking, by which its reports are known.
  */
-function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
+function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Judgement {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
   const place = run.job ? run.job.namePlace : run.recipe!.namePlace;
@@ -189,8 +188,14 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Outcome {
     report: reportOn,
     reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, whereOf(run))),
   };
-  const look = <C>(check: (context: C) => void, context: C): void =>
-    attempt(faults, { part: partOf(judge!), place }, () => check(context), undefined);
+  // Not by `attempt`, since this is asked a thousand times for a run, and next to never is there a fault to be named.
+  const look = <C>(check: (context: C) => void, context: C): void => {
+    try {
+      check(context);
+    } catch (error) {
+      faults.push({ part: partOf(judge!), place, error });
+    }
+  };
   for (const rule of rules) {
     judge = rule;
     const { onStep, onLayer, onWait, onRun } = rule.checks;
@@ -233,7 +238,7 @@ const jobOutcomes = onceFor((rules: readonly TradeRule[]) =>
   onceFor((facts: JobFacts) => judgeJob(rules, facts)),
 );
 
-function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Outcome {
+function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Judgement {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
   for (const rule of rules) {

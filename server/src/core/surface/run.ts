@@ -78,6 +78,12 @@ export interface Runner {
   paired(recipe: Recipe): readonly SurfaceRun[];
   /** One run for every surface that the job applies something to, in the order in which pieces and surfaces stand. */
   job(job: Job): readonly SurfaceRun[];
+  /** The runs of a job are known. */
+  note(job: Job, runs: readonly SurfaceRun[]): void;
+  /** Beside a recipe itself and what its names mean, all that its assumed run depends on; the same while nothing of it changes. */
+  around(file: FileId): object;
+  /** The recipes of a file that `meantFor` knows. */
+  pairings(file: FileId): Pairing;
 }
 
 /** What runs ask of a program, beyond the meaning of names. */
@@ -111,7 +117,7 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
   const running = new Set<Job>();
   const arranged = createArrangements(parts);
   const pairings = memo((file: FileId): Pairing => {
-    const { busy, followed } = arranged(file);
+    const { busy, followed } = arranged(file).recipes;
     const isFree = (model: Owner): boolean => !busy.has(ownerKey(model)) && !followed.has(ownerKey(model));
     const free = parts.modelsOf(file).filter(isFree);
     const pieces = free.filter((model) => model.kind === "piece");
@@ -153,7 +159,7 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
   };
   return {
     assumed: (recipe) => {
-      const { followed, continued, preceded } = arranged(recipe.file);
+      const { followed, continued, preceded } = arranged(recipe.file).recipes;
       const key = ownerKey(recipe);
       const around = [followed.has(key), continued.has(key), preceded.has(key)] as const;
       return remembered.recall("assumed run", recipe, [recipe, ...around], (asking) =>
@@ -165,6 +171,11 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
       );
     },
     meantFor,
+    note: (job, runs) => {
+      jobs.set(job, runs);
+    },
+    around: (file) => arranged(file).recipes,
+    pairings,
     paired: (recipe) => {
       const surfaces = meantFor(recipe);
       if (!surfaces || surfaces.length === 0) return NOTHING;
@@ -185,8 +196,8 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
 }
 
 /** How recipes and jobs of a scope are arranged around each other, by the keys of their declarations. */
-interface Arrangement
-  extends Readonly<Record<"followed" | "continued" | "preceded" | "busy", ReadonlySet<string>>> {
+interface Arrangement {
+  readonly recipes: Readonly<Record<"followed" | "continued" | "preceded" | "busy", ReadonlySet<string>>>;
   continuedSurfaces(): ReadonlySet<string>;
 }
 
@@ -214,7 +225,7 @@ function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
       };
     });
     const arrangement: Arrangement = {
-      ...recipes,
+      recipes,
       continuedSurfaces: () =>
         remembered.recall("continued surfaces", owner, outlines, () => history(file).continuedSurfaces()),
     };
@@ -445,7 +456,7 @@ const isSameLeft = (a: LeftBy | undefined, b: LeftBy | undefined): boolean =>
   a?.job === b?.job && a?.piece === b?.piece && a?.surface === b?.surface && a?.place === b?.place;
 
 /** Whether a job may start from what others left. */
-const startsFromOthers = (job: Job, scope: Scope): boolean =>
+export const startsFromOthers = (job: Job, scope: Scope): boolean =>
   job.after !== undefined ||
   job.pieces.some(({ piece }) =>
     scope.pieces.get(piece)?.surfaces.some(({ asLeftBy }) => asLeftBy !== undefined),

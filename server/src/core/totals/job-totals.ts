@@ -10,11 +10,12 @@ import { cents } from "../measure/figures.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import { memo } from "../once.ts";
+import { type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
 import { BEING_PLANNED, isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
+import { planKey } from "../schedule/plan-key.ts";
 import type { ShopPlans } from "../schedule/shop/plan-shop.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
@@ -69,8 +70,19 @@ export interface Totaller {
   alone(job: Job): JobResult;
   /** As `result`, as far as the plan of its shop is known; it is not asked for. */
   atHand(job: Job): JobResult;
-  /** What `result` needs before there are plans. */
-  prepare(job: Job): void;
+  /** What `result` needs before there are plans; what fails then fails again there. */
+  prepareIfSound(job: Job): void;
+  /** The same for jobs of a file, given their runs, in steps; the list is the same object while all is as it was. */
+  prepareAll(
+    file: FileId,
+    jobs: readonly Job[],
+    runs: readonly Outcome<readonly SurfaceRun[]>[],
+  ): Generator<void, readonly Outcome<UnplannedJob>[]>;
+  /** As `result` of each of the prepared jobs of a file, in steps. */
+  resultsOf(
+    file: FileId,
+    prepared: readonly Outcome<UnplannedJob>[],
+  ): Generator<void, readonly Outcome<JobResult>[]>;
   shopPlans(shop: Shop): ShopPlans<JobInShop>;
 }
 
@@ -90,7 +102,7 @@ export interface TotallerParts {
 export type KeptNotes = (job: Job, runs: readonly SurfaceRun[], input: ScheduleInput) => ScheduleInput;
 
 /** What is known of a job before it is planned, and what is to be planned. */
-interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "air"> {
+export interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "air"> {
   readonly totals: UnplannedTotals;
   /** Of what is left to do. */
   readonly input: ScheduleInput;
@@ -120,14 +132,16 @@ export function createTotaller({
     kept ? { ...unplanned, input: kept(unplanned.job, unplanned.runs, unplanned.input) } : unplanned;
   const total = (job: Job, stock: Stock | undefined): UnplannedJob => {
     const runs = runner.job(job);
-    return remembered.recall("unplanned totals", job, [job, runs, stock, today], (asking) =>
-      noted(totalJob(job, runs, asking.scopeOf(job.file), stock, today)),
-    );
+    return remembered.recall("unplanned totals", job, [job, runs, stock, today], (asking) => {
+      const before = remembered.last<UnplannedJob>("unplanned totals", job);
+      return withInputOf(before, noted(totalJob(job, runs, asking.scopeOf(job.file), stock, today)));
+    });
   };
   /** The same object as long as the amounts are the same. */
   const stockAfter = ({ job, left }: UnplannedJob): Stock =>
     remembered.recall("stock", job, [left], () => left, isSameStock);
-  const alone = memo((unplanned: UnplannedJob): Schedule => planOf(unplanned.job, unplanned.input));
+  const plansAlone = outcomes((unplanned: UnplannedJob): Schedule => planOf(unplanned.job, unplanned.input));
+  const alone = (unplanned: UnplannedJob): Schedule => valueIn(plansAlone(unplanned));
   const planOf = (owner: Job, input: ScheduleInput): Schedule => {
     const before = remembered.recall("plan", owner, [input], () => plan(input, owner));
     return isBeingPlanned(before) ? plan(input, owner) : before;
@@ -165,9 +179,51 @@ export function createTotaller({
   };
   /** A job without dates shares nobody's hours. */
   const isShared = ({ shop, job }: UnplannedJob): boolean => shop !== undefined && job.start !== undefined;
+  const scheduleOf = (unplanned: UnplannedJob): Schedule =>
+    (isShared(unplanned) ? shops.scheduleOf(unplanned) : undefined) ?? alone(unplanned);
+  const withItsPlan = (unplanned: UnplannedJob, schedule: Schedule): JobResult =>
+    withSchedule("totals", unplanned, schedule);
   return {
-    prepare: (job) => {
-      prepared(job);
+    prepareIfSound: (job) => {
+      ifSound(() => prepared(job));
+    },
+    *prepareAll(file, jobs, runs) {
+      return yield* remembered.each(file, {
+        query: "unplanned totals",
+        ownerOf: (row) => jobs[row]!,
+        columns: [jobs, runs],
+        // They are given what an earlier job left as well.
+        isOpen: (row) => jobs[row]!.after !== undefined,
+        ask: (row) => prepared(jobs[row]!),
+        goesOn: (outcome, row) => {
+          if ("value" in outcome) known.set(jobs[row]!, outcome.value);
+          return true;
+        },
+      });
+    },
+    *resultsOf(file, all) {
+      const owner = { file, declaration: "" };
+      const isSettled = (schedule: Schedule): boolean => !isBeingPlanned(schedule);
+      const plans = yield* remembered.rows(
+        "plans",
+        owner,
+        [all],
+        (row) => alone(valueIn(all[row]!)),
+        isSettled,
+      );
+      for (const [row, unplanned] of all.entries())
+        if ("value" in unplanned) plansAlone.note(unplanned.value, plans[row]!);
+      const schedules: (Schedule | undefined)[] = [];
+      for (const unplanned of all) {
+        schedules.push(soundIn(outcomeOf(() => scheduleOf(valueIn(unplanned)))));
+        yield;
+      }
+      // Where one has none, what kept it from having one is thrown again.
+      const result = (row: number): JobResult => {
+        const unplanned = valueIn(all[row]!);
+        return withItsPlan(unplanned, schedules[row] ?? scheduleOf(unplanned));
+      };
+      return yield* remembered.rows("totals", owner, [all, schedules], result);
     },
     alone: (job) => {
       const unplanned = prepared(job);
@@ -181,12 +237,15 @@ export function createTotaller({
     },
     result: (job) => {
       const unplanned = prepared(job);
-      const shared = isShared(unplanned) ? shops.scheduleOf(unplanned) : undefined;
-      return withSchedule("totals", unplanned, shared ?? alone(unplanned));
+      return withItsPlan(unplanned, scheduleOf(unplanned));
     },
     shopPlans: shops.plansOf,
   };
 }
+
+/** With the former input where it is the same to the planner, so that the plans of its shop are not asked for again. */
+const withInputOf = (before: UnplannedJob | undefined, now: UnplannedJob): UnplannedJob =>
+  before && planKey(before.input) === planKey(now.input) ? { ...now, input: before.input } : now;
 
 function ifSound<T>(work: () => T): T | undefined {
   try {

@@ -1,11 +1,13 @@
 /** Joins the jobs of a program to the plans of the shops that they share, and remembers these from one program to the next. */
 
 import { endOfDateWanted } from "../measure/iso-dates.ts";
+import { drained } from "../memory/again.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import { jobGraph } from "../model/job-graph.ts";
 import type { Job, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import { memo } from "../once.ts";
+import { memo, onceFor } from "../once.ts";
+import { type Outcome, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { BEING_PLANNED, isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
@@ -13,6 +15,7 @@ import { shareOf } from "../schedule/shop/job-share.ts";
 import { planShop, type ShopPlans } from "../schedule/shop/plan-shop.ts";
 import { type ShopMember, sharedInput } from "../schedule/shop/shop-input.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
+import { startsFromOthers } from "../surface/run.ts";
 
 /** A job that may share its shop. */
 export interface JobInShop extends ShopMember {
@@ -63,27 +66,55 @@ export function createShops({ remembered, plan, scopeOf, members }: ShopParts): 
     known.add(shop);
     const jobs = members(shop);
     if (jobs.length < 2) return NONE;
-    return planShop(withKeys(jobs, scopeOf), planTogether);
+    const joined = membersOf(shop, jobs);
+    // What is being planned may have been planned meanwhile.
+    const made = remembered.rows(
+      "shop plans",
+      shop,
+      [[joined]],
+      () => planShop(joined, planTogether),
+      isPlanned,
+    );
+    return valueIn(drained(made)[0]!);
   });
+  /** The same objects and the same list while all is the same. */
+  const membersOf = (shop: Shop, jobs: ReturnType<typeof members>): readonly JobInShop[] => {
+    const inShop = new Set(jobs.map(({ job }) => job));
+    const after = jobs.map(({ job }) => earlierIn(job, scopeOf(job.file), inShop));
+    const columns = [
+      jobs.map(({ job }) => job),
+      jobs.map(({ input }) => input),
+      jobs.map(({ alone }) => alone),
+      // By what it says, since the jobs that it comes after may change without it.
+      after.map((keys) => keys.join("\n")),
+    ];
+    const member = (row: number): JobInShop => memberOf(jobs[row]!, after[row]!);
+    return valuesIn(drained(remembered.rows("members", shop, columns, member)));
+  };
   const schedulesIn = memo((shop: Shop): ReadonlyMap<Job, Schedule> => {
-    const { plans, pending } = plansOf(shop);
+    const found = plansOf(shop);
+    const shared = remembered.rows("shares", shop, [[found]], () => sharesOf(found));
+    return valueIn(drained(shared)[0]!);
+  });
+  const sharesOf = ({ plans, pending }: ShopPlans<JobInShop>): ReadonlyMap<Job, Schedule> => {
     const schedules = new Map<Job, Schedule>();
-    for (const { members: together, schedule } of plans)
-      if (!isBeingPlanned(schedule))
-        for (const [place, member] of together.entries()) {
-          const names = together.map(({ name }) => name).join();
-          const share = remembered.recall(
-            "share",
-            member.job,
-            [schedule, member.alone, place, names],
-            () => shareOf(schedule, together, place),
-            isSameSchedule,
-          );
-          schedules.set(member.job, share);
-        }
+    for (const { members: together, schedule } of plans) {
+      if (isBeingPlanned(schedule)) continue;
+      const names = together.map(({ name }) => name).join();
+      for (const [place, member] of together.entries()) {
+        const share = remembered.recall(
+          "share",
+          member.job,
+          [schedule, member.alone, place, names],
+          () => shareOf(schedule, together, place),
+          isSameSchedule,
+        );
+        schedules.set(member.job, share);
+      }
+    }
     for (const { job } of pending) schedules.set(job, BEING_PLANNED);
     return schedules;
-  });
+  };
   return {
     plansOf,
     isKnown: (shop) => known.has(shop),
@@ -95,28 +126,35 @@ const NONE: ShopPlans<JobInShop> = { plans: [], singles: [], leftOut: [], pendin
 
 const isSameSchedule = (a: Schedule, b: Schedule): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-function withKeys(
-  jobs: ReturnType<ShopParts["members"]>,
-  scopeOf: (file: FileId) => Scope,
-): readonly JobInShop[] {
-  const keyOf = ({ file, declaration }: Job): string => `${file}\u0000${declaration}`;
-  const inShop = new Set(jobs.map(({ job }) => job));
-  return jobs.map(({ job, input, alone }) => {
-    const scope = scopeOf(job.file);
-    const after = jobGraph(scope)
-      .earlier(job)
-      .flatMap((name) => {
-        const earlier = scope.jobs.get(name);
-        return earlier && inShop.has(earlier) ? [keyOf(earlier)] : [];
-      });
-    return {
-      job,
-      key: keyOf(job),
-      name: job.name,
-      input,
-      alone,
-      ...(job.ready ? { due: endOfDateWanted(job.ready) } : {}),
-      after,
-    };
-  });
+const isPlanned = ({ plans, pending }: ShopPlans<JobInShop>): boolean =>
+  pending.size === 0 && plans.every(({ schedule }) => !isBeingPlanned(schedule));
+
+const valuesIn = onceFor(<T>(all: readonly Outcome<T>[]): readonly T[] => all.map(valueIn)) as <T>(
+  all: readonly Outcome<T>[],
+) => readonly T[];
+
+const keyOf = ({ file, declaration }: Job): string => `${file}\u0000${declaration}`;
+
+/** The keys of the jobs in the same shop that end before this one begins. */
+function earlierIn(job: Job, scope: Scope, inShop: ReadonlySet<Job>): readonly string[] {
+  if (!startsFromOthers(job, scope)) return [];
+  return jobGraph(scope)
+    .earlier(job)
+    .flatMap((name) => {
+      const earlier = scope.jobs.get(name);
+      return earlier && inShop.has(earlier) ? [keyOf(earlier)] : [];
+    });
 }
+
+const memberOf = (
+  { job, input, alone }: ReturnType<ShopParts["members"]>[number],
+  after: readonly string[],
+): JobInShop => ({
+  job,
+  key: keyOf(job),
+  name: job.name,
+  input,
+  alone,
+  ...(job.ready ? { due: endOfDateWanted(job.ready) } : {}),
+  after,
+});

@@ -1,0 +1,286 @@
+/**
+ * All that the findings of a file are made of, worked out in steps: the names in its declarations, its recipes by
+ * themselves, its jobs with their plans and air, and what the rules say of them.
+ *
+ * Each kind of work is a list over the file. Where an edit has changed nothing that a row depends on, the row is kept without
+ * being asked about, so that a keystroke costs what it changes and next to nothing for each declaration that it leaves alone.
+ */
+import {
+  beyondFile,
+  isCutOff,
+  jobTooLarge,
+  jobWork,
+  MOST_FILE_JOB_ACTIONS,
+  MOST_FILE_PLAN_WORK,
+  MOST_RECIPE_ACTIONS,
+  type TooLarge,
+} from "./budget.ts";
+import { type CheckView, jobsOf, recipesOf } from "./checker.ts";
+import type { RoomOfJobs } from "./fumes/room-of-jobs.ts";
+import { drained } from "./memory/again.ts";
+import type { Owner, Remembered } from "./memory/memory.ts";
+import type { DeclarationNames, NamesIn } from "./model/check-names.ts";
+import type { Job, Recipe, Shop } from "./model/model.ts";
+import type { Program, ProgramFile } from "./model/program.ts";
+import { memo } from "./once.ts";
+import { type Outcome, type Outcomes, outcomeOf, soundIn, valueIn } from "./outcome.ts";
+import type { FileId } from "./place.ts";
+import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
+import { ownerOf } from "./resolution/resolutions.ts";
+import type { JobFacts, Judge, Judgement } from "./rules/engine.ts";
+import { isBeingPlanned } from "./schedule/being-planned.ts";
+import type { Runner, SurfaceRun } from "./surface/run.ts";
+import type { JobResult, Totaller } from "./totals/job-totals.ts";
+
+/** The recipes and jobs of a file that are worked out. */
+export interface SizedFile {
+  /** Those that are not: too large, or beyond the bounds of the file. */
+  readonly refused: ReadonlyMap<Recipe | Job, TooLarge>;
+  readonly recipes: readonly Recipe[];
+  /** Of the recipes by themselves. */
+  readonly assumed: readonly Outcome<SurfaceRun>[];
+  readonly jobs: readonly Job[];
+  /** Of the jobs. */
+  readonly runs: readonly Outcome<readonly SurfaceRun[]>[];
+}
+
+/** What came of the recipes and jobs of a file that are worked out; lists are the same objects while all is as it was. */
+export interface WorkedFile extends Omit<SizedFile, "runs"> {
+  /** Of the recipes that no job applies, on the surfaces that they must be meant for. */
+  readonly paired: readonly Outcome<readonly SurfaceRun[]>[];
+  /** Of the jobs. */
+  readonly results: readonly Outcome<JobResult>[];
+  /** The recipes that no job applies, and of which it is not clear which surfaces they are meant for. */
+  readonly lone: readonly Recipe[];
+  /** What the rules say of them: of recipes by themselves, of those that are paired, and of jobs. */
+  readonly judged: Readonly<Record<"assumed" | "paired" | "jobs", readonly Outcome<Judgement>[]>>;
+  /** The runs of which something is to be told beyond what the rules say: they are cut off, or lead back to themselves. */
+  readonly odd: readonly SurfaceRun[];
+}
+
+/** Work that has steps, and is done once a file: by steps, or at once by who needs it first. */
+export interface Staged<T> {
+  steps(file: FileId): Generator<void, T>;
+  now(file: FileId): T;
+}
+
+export function staged<T>(work: (file: FileId) => Generator<void, T>): Staged<T> {
+  const known = new Map<FileId, T>();
+  function* steps(file: FileId): Generator<void, T> {
+    const before = known.get(file);
+    if (before !== undefined) return before;
+    const found = yield* work(file);
+    known.set(file, found);
+    return found;
+  }
+  return {
+    steps,
+    now: (file) => drained(steps(file)),
+  };
+}
+
+export interface FileWorkParts {
+  readonly program: Program;
+  readonly remembered: Remembered<CheckView>;
+  readonly runner: Runner;
+  readonly totaller: Totaller;
+  readonly namesIn: (file: ProgramFile) => NamesIn;
+  /** By themselves, whatever the bounds of their files. */
+  readonly runs: Outcomes<Recipe, SurfaceRun>;
+  readonly paired: Outcomes<Recipe, readonly SurfaceRun[]>;
+  /** Without their air. */
+  readonly totals: Outcomes<Job, JobResult>;
+  readonly results: Outcomes<Job, JobResult>;
+  readonly withAir: (result: JobResult) => JobResult;
+  readonly roomOf: (shop: Shop) => RoomOfJobs | undefined;
+  readonly factsOf: (result: JobResult) => JobFacts;
+  readonly judge: Judge;
+  /** These jobs, and those that share their shops. */
+  readonly inSameShops: (own: readonly Job[]) => Iterable<Job>;
+}
+
+export interface FileWork {
+  readonly names: Staged<readonly Outcome<DeclarationNames>[]>;
+  readonly sized: Staged<SizedFile>;
+  readonly worked: Staged<WorkedFile>;
+}
+
+/** Something that is never the same as before. */
+const never = (): object => ({});
+
+export function createFileWork(parts: FileWorkParts): FileWork {
+  const { program, remembered, runner, totaller, judge } = parts;
+  const whole = memo((file: FileId): Owner => ({ file, declaration: "" }));
+  const names = staged(function* (file: FileId) {
+    const found = program.files.get(file);
+    if (!found) return [];
+    const { declarations } = found;
+    const namesOf = parts.namesIn(found);
+    return yield* remembered.each(file, {
+      query: "names",
+      ownerOf: (row) => ownerOf(file, declarations[row]!),
+      columns: [declarations.map(({ lowered }) => lowered)],
+      ask: (row) => namesOf(declarations[row]!, MOST_SUGGESTIONS),
+    });
+  });
+
+  /** Once a bound is passed, what is left is not even run. */
+  const sized = staged(function* (file: FileId): Generator<void, SizedFile> {
+    const refused = new Map<Recipe | Job, TooLarge>();
+    const recipes = recipesOf(program, file);
+    const pairings = runner.pairings(file);
+    let actions = 0;
+    const assumed = yield* remembered.each(file, {
+      query: "assumed run",
+      ownerOf: (row) => recipes[row]!,
+      columns: [recipes],
+      shared: [runner.around(file)],
+      ask: (row) => valueIn(parts.runs(recipes[row]!)),
+      goesOn: (outcome, row) => {
+        const recipe = recipes[row]!;
+        parts.runs.note(recipe, outcome);
+        const run = soundIn(outcome);
+        // What cannot be run is named where it is worked out.
+        if (run) actions += run.moments.length * (1 + (pairings.get(recipe)?.length ?? 0));
+        if (actions > MOST_RECIPE_ACTIONS) refused.set(recipe, beyondFile());
+        return actions <= MOST_RECIPE_ACTIONS;
+      },
+    });
+    for (const recipe of recipes.slice(assumed.length)) refused.set(recipe, beyondFile());
+    const jobs = jobsOf(program, file);
+    let [jobActions, planWork] = [0, 0];
+    const isFull = (): boolean => jobActions > MOST_FILE_JOB_ACTIONS || planWork > MOST_FILE_PLAN_WORK;
+    const runs = yield* remembered.each(file, {
+      query: "runs",
+      ownerOf: (row) => jobs[row]!,
+      columns: [jobs],
+      ask: (row) => runner.job(jobs[row]!),
+      goesOn: (outcome, row) => {
+        const job = jobs[row]!;
+        const ofJob = soundIn(outcome);
+        if (ofJob) runner.note(job, ofJob);
+        const work = ofJob ? jobWork(ofJob) : NO_WORK;
+        const tooLarge = jobTooLarge(work);
+        jobActions += work.actions;
+        if (tooLarge) refused.set(job, tooLarge);
+        else planWork += work.planWork;
+        if (isFull() && !refused.has(job)) refused.set(job, beyondFile());
+        return !isFull();
+      },
+    });
+    for (const job of jobs.slice(runs.length)) refused.set(job, beyondFile());
+    if (refused.size === 0) return { refused, recipes, assumed, jobs, runs };
+    const isAdmitted = (of: readonly (Recipe | Job)[]) => (_: unknown, row: number) => !refused.has(of[row]!);
+    return {
+      refused,
+      recipes: recipes.filter(isAdmitted(recipes)),
+      assumed: assumed.filter(isAdmitted(recipes)),
+      jobs: jobs.filter(isAdmitted(jobs)),
+      runs: runs.filter(isAdmitted(jobs)),
+    };
+  });
+
+  function* pairedIn(
+    file: FileId,
+  ): Generator<void, Pick<WorkedFile, "paired"> & { said: Outcome<Judgement>[] }> {
+    const { refused } = sized.now(file);
+    const paired: Outcome<readonly SurfaceRun[]>[] = [];
+    const said: Outcome<Judgement>[] = [];
+    for (const [recipe, surfaces] of runner.pairings(file)) {
+      if (surfaces.length === 0 || refused.has(recipe)) continue;
+      const outcome = parts.paired(recipe);
+      paired.push(outcome);
+      yield;
+      for (const run of soundIn(outcome) ?? []) {
+        said.push(outcomeOf(() => judge.run(run)));
+        yield;
+      }
+    }
+    return { paired, said };
+  }
+
+  const judged = <T>(list: string, file: FileId, column: readonly Outcome<T>[], look: (it: T) => Judgement) =>
+    remembered.rows(list, whole(file), [column], (row) => look(valueIn(column[row]!)));
+
+  const oddOf = <T>(
+    list: string,
+    file: FileId,
+    column: readonly Outcome<T>[],
+    runsOf: (it: T) => readonly SurfaceRun[],
+  ) =>
+    remembered.rows(list, whole(file), [column], (row): readonly SurfaceRun[] => {
+      const odd = runsOf(valueIn(column[row]!)).filter(isOdd);
+      return odd.length === 0 ? NONE : odd;
+    });
+
+  /** What the air of a result depends on beside it: nothing, or what is given off in its room. */
+  const roomOf = (outcome: Outcome<JobResult>): unknown => {
+    const result = soundIn(outcome);
+    if (!result?.shop?.room || isBeingPlanned(result.schedule) || result.job.start === undefined)
+      return undefined;
+    return parts.roomOf(result.shop) ?? never();
+  };
+
+  const worked = staged(function* (file: FileId): Generator<void, WorkedFile> {
+    const { refused, recipes, assumed, jobs, runs } = yield* sized.steps(file);
+    const ofRecipes = yield* judged("judged recipes", file, assumed, judge.run);
+    const { paired, said } = yield* pairedIn(file);
+    const unplanned = yield* totaller.prepareAll(file, jobs, runs);
+    const own = new Set(jobs);
+    for (const job of parts.inSameShops(jobs)) {
+      if (own.has(job)) continue;
+      // What fails here fails again where it is needed.
+      totaller.prepareIfSound(job);
+      yield;
+    }
+    const totals = yield* totaller.resultsOf(file, unplanned);
+    for (const [row, job] of jobs.entries()) parts.totals.note(job, totals[row]!);
+    const rooms: unknown[] = [];
+    for (const each of totals) {
+      rooms.push(roomOf(each));
+      yield;
+    }
+    const results = yield* remembered.rows(
+      "results",
+      whole(file),
+      [totals, rooms],
+      (row) => parts.withAir(valueIn(totals[row]!)),
+      ({ awaitsAir }) => awaitsAir !== true,
+    );
+    for (const [row, job] of jobs.entries()) parts.results.note(job, results[row]!);
+    // What is told of a job that comes after another depends on that as well.
+    const after = jobs.map(({ after: earlier }) => earlier && never());
+    const facts = yield* remembered.rows("facts", whole(file), [results, after], (row) =>
+      parts.factsOf(valueIn(results[row]!)),
+    );
+    const ofJobs = yield* judged("judged jobs", file, facts, judge.job);
+    const odd: SurfaceRun[] = [];
+    for (const each of [
+      yield* oddOf("odd recipes", file, assumed, (run) => [run]),
+      paired,
+      yield* oddOf("odd jobs", file, results, ({ runs: all }) => all),
+    ])
+      for (const outcome of each) if ("value" in outcome) odd.push(...outcome.value);
+    return {
+      refused,
+      recipes,
+      assumed,
+      paired,
+      jobs,
+      results,
+      lone: [...runner.pairings(file)].flatMap(([recipe, surfaces]) =>
+        surfaces.length === 0 ? [recipe] : [],
+      ),
+      judged: { assumed: ofRecipes, paired: said, jobs: ofJobs },
+      odd,
+    };
+  });
+
+  return { names, sized, worked };
+}
+
+const NONE: readonly SurfaceRun[] = [];
+
+const isOdd = (run: SurfaceRun): boolean => run.cycles.length > 0 || isCutOff(run);
+
+const NO_WORK = { actions: 0, planned: 0, planWork: 0 };
