@@ -1,6 +1,11 @@
 /** One question has one answer: what is advised on a line does not contradict or repeat what is advised beside it. */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { findingsOf } from "../harness/check-text.ts";
+import { exampleText } from "../../server/src/core/rules/explain.ts";
+import { RULES } from "../../server/src/core/rules/registry.generated.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { findingsOf, lineOf } from "../harness/check-text.ts";
+import { casesFrom, nameOf, ORDERS, textOf, walkRemedies } from "../harness/walk-remedies.ts";
 
 const found = (text: string, rule: string) => findingsOf(text).find((each) => each.rule === rule);
 
@@ -72,5 +77,157 @@ describe("a used surface", () => {
   it("by a fix that leaves nothing to say", () => {
     const cleaned = USED("step   clean with soap", "wait   overnight", "step   scuff 220", "step   dust");
     expect(found(cleaned, unclean)).toBeUndefined();
+  });
+});
+
+const SHELLACKED = `piece table "Table" {
+  surface top {
+    shape panel 800 mm x 500 mm
+    wood  oak
+    wear  hard
+  }
+}
+recipe polished {
+  for    wood
+  safety dust_mask, ventilate, no_ignition, gloves
+  step   sand 120, 180
+  step   dust
+  layer  dewaxed_shellac
+  wait   until cured
+}
+job tables {
+  piece table
+  apply polished to top
+}
+`;
+
+it("nobody is told to add coats of what another finding has replaced", () => {
+  const finding = found(SHELLACKED, "not-for-this-use");
+  expect(finding?.also).toEqual([
+    "Also: whatever goes on here, hard wear asks for three coats of a clear or an enamel, or two of hardwax oil or of a two-part clear.",
+  ]);
+});
+
+// ---------------------------------------------------------------------------------------------------------------
+// All that is said of every example, every sample and every family begun on hard wear
+
+/** Two demands that nobody can meet at once, where both are made of one line or of one declaration. */
+interface Clash {
+  readonly one: RegExp;
+  readonly other: RegExp;
+  readonly within: "line" | "declaration" | "file";
+}
+
+const CLASHES: readonly Clash[] = [
+  {
+    one: /\b(?:add|put on) (?:another|one more|\d+ more) coats?\b/iu,
+    other: /\bleave (?:\d+ |a |one |the last )?coats? out\b|\bfewer coats\b/iu,
+    within: "declaration",
+  },
+  {
+    one: /\bmore coats? of\b|\bwait \d[^.`]* longer\b/iu,
+    other: /^(?:use a (?:material|waterborne clear)|finish (?:this surface|it|with))\b/iu,
+    within: "line",
+  },
+  {
+    one: /\bwait \d[^.`]* longer\b/iu,
+    other: /^stain within\b|\bbefore the (?:window|label's latest)/iu,
+    within: "line",
+  },
+  { one: /\bwith a finer grit\b|\bsand (?:it )?finer\b/iu, other: /^stop sanding at\b/iu, within: "line" },
+  { one: /\bwarm (?:it|the room) to\b/iu, other: /\bcool (?:it|the room)\b/iu, within: "declaration" },
+  {
+    one: /\bwarm the room\b(?!.*let no flame or glowing heater)/iu,
+    other: /\bswitch the heater off\b|\bwarmed without flame\b/iu,
+    within: "file",
+  },
+  // Dust that may hold lead is taken up wet or by a HEPA vacuum, and never made dry.
+  {
+    one: /^(?!.*\[wet\])(?:^(?:sand|scuff|scrape|dust)\b(?! wet)|\bthen (?:sand|scuff) and dust\b|(?<!in place of )`step (?:dust`|(?:sand|scuff) \d))/iu,
+    other: /\bnot tested counts as lead\b|\bby `lead_safe`/iu,
+    within: "file",
+  },
+  // One kind of protection for the breath, and none beside a ban.
+  {
+    one: /\bsupplied air\b|\bair-supplied\b/iu,
+    other: /\bwear a respirator with vapour cartridges\b/iu,
+    within: "line",
+  },
+  {
+    one: /\bmay not be (?:used|sold)\b|\bis banned\b/iu,
+    other: /\brespirator\b|\bcartridges?\b|\bsupplied air\b/iu,
+    within: "line",
+  },
+];
+
+const ROOMS = { line: 0, declaration: 1, file: 2 } as const;
+
+/** Where a finding stands, from its line to its file. */
+function placesOf(text: string, offset: number): readonly [string, string, string] {
+  const above = text.slice(0, offset);
+  const declaration = above.split(/^\}\n/mu).length;
+  return [`line ${lineOf(text, offset)}`, `declaration ${declaration}`, "file"];
+}
+
+/** What is asked for, sentence by sentence; a remedy that says so first asks for all of it to be done wet. */
+const demandsOf = ({ remedy, also = [] }: FileFinding): readonly string[] =>
+  [remedy, ...also].flatMap((part) => {
+    const how = /\bwet by hand\b/u.test(part) ? " [wet]" : "";
+    return part.split(/(?<=[.;:])\s+/u).flatMap((each) => (each === "" ? [] : [`${each}${how}`]));
+  });
+
+function clashesOf(text: string, findings: readonly FileFinding[]): readonly string[] {
+  const all = findings.flatMap((finding) =>
+    demandsOf(finding).map((demand) => ({
+      rule: finding.rule,
+      demand,
+      places: placesOf(text, finding.span.start),
+    })),
+  );
+  return CLASHES.flatMap(({ one, other, within }) => {
+    const room = ROOMS[within];
+    return all
+      .filter(({ demand }) => one.test(demand))
+      .flatMap((a) =>
+        all
+          .filter((b) => b.places[room] === a.places[room] && b !== a && other.test(b.demand))
+          .map((b) => `${a.rule} "${a.demand}" and ${b.rule} "${b.demand}"`),
+      );
+  });
+}
+
+const EXAMPLES = RULES.flatMap(({ id, failing }) =>
+  failing.map((example) => [`${id}: ${example.title}`, `${exampleText(example)}\n`] as const),
+);
+/** One line of every family on hard wear: much is wrong with it, and all of it is told at once. */
+const BEGINNINGS = casesFrom("sanded between, no last wait")
+  .filter(({ surface, wear }) => wear === "hard" && ["pine", "old varnish"].includes(surface))
+  .map((each) => [nameOf(each), textOf(each)] as const);
+const MISTAKES = readFileSync(new URL("../../samples/mistakes.finish", import.meta.url), "utf8");
+const TEXTS = [...EXAMPLES, ...BEGINNINGS, ["samples/mistakes.finish", MISTAKES] as const];
+
+describe("no two remedies of one text contradict each other", () => {
+  it("knows a contradiction when it sees one", () => {
+    const texts = [
+      "Add 1 more coat of `clear`: write `x 3`.",
+      "Use a waterborne clear that stays pale.",
+      "Scuff it with 220.",
+      "Leave it alone: not tested counts as lead.",
+    ];
+    const at = { rule: "any", headline: "", why: "", span: { start: 0, end: 1 } } as const;
+    const findings = texts.map((remedy) => ({ ...at, remedy }) as unknown as FileFinding);
+    expect(clashesOf("a\n", findings)).toHaveLength(2);
+  });
+  it("in words", () => {
+    const clashes = TEXTS.flatMap(([name, text]) =>
+      clashesOf(text, findingsOf(text)).map((clash) => `${name}: ${clash}`),
+    );
+    expect(clashes).toEqual([]);
+  });
+  it.each(ORDERS)("by the %s fixes, which never lead back to a text that was left", (order) => {
+    const astray = EXAMPLES.filter(([, text]) =>
+      ["in a circle", "too long"].includes(walkRemedies(text, order).end),
+    );
+    expect(astray.map(([name]) => name)).toEqual([]);
   });
 });

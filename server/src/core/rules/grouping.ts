@@ -17,9 +17,9 @@ import {
   gravest,
   type RelatedPlace,
 } from "../findings.ts";
-import { onceForList } from "../once.ts";
+import { onceFor, onceForList } from "../once.ts";
 import { type Place, placeKey } from "../place.ts";
-import { withoutFullStop } from "../sentence.ts";
+import { sentence, withoutFullStop } from "../sentence.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
 import { withLeadMasks } from "./lead-mask.ts";
 import { cautionedOnce } from "./lead-told-once.ts";
@@ -31,7 +31,9 @@ export const groupFindings = (
   findings: readonly Finding[],
   secondaryTo: (rule: string) => readonly string[],
 ): readonly Finding[] =>
-  toldWholeOnce(underPrimaries(toldTogether(cautionedOnce(withLeadMasks(findings))), secondaryTo));
+  toldWholeOnce(
+    besideReplaced(underPrimaries(toldTogether(cautionedOnce(withLeadMasks(findings))), secondaryTo)),
+  );
 
 // ---------------------------------------------------------------------------------------------------------------
 // Groups
@@ -287,6 +289,25 @@ function rootOf(finding: Finding, primaryOf: ReadonlyMap<Finding, Finding>): Fin
   }
   return root;
 }
+
+/**
+ * The same findings, of which those that would keep a material say only what holds for another, where another finding on the
+ * line has it replaced.
+ */
+function besideReplaced(findings: readonly Finding[]): readonly Finding[] {
+  const replacing = findings.filter(({ replaces }) => replaces);
+  if (replacing.length === 0) return findings;
+  return findings.map((finding) =>
+    finding.ifReplaced !== undefined &&
+    replacing.some((each) => each !== finding && overlaps(each.place, finding.place))
+      ? forAnother(finding)
+      : finding,
+  );
+}
+
+const forAnother = onceFor(
+  (finding: Finding): Finding => ({ ...finding, remedy: `${sentence(finding.ifReplaced!)}.`, fixes: [] }),
+);
 
 const withConsequencesAgain = onceForList(([finding, ...consequences]: readonly Finding[]) =>
   withConsequences(finding!, consequences),

@@ -89,6 +89,7 @@ job shelves {
         headline: `${useName(action.use)} goes on bare ${board.name}`,
         why: "Without grain the face turns a dull, even brown, and cut edges drink the stain and turn dark.",
         remedy: "Prime and paint it, or stain a veneer instead.",
+        replaces: true,
         related: substrate.place ? [related(substrate.place, "What the surface is made of")] : [],
       });
     },

@@ -29,7 +29,7 @@ export const inServiceBeforeCure: TradeRule = {
   group: "waits",
   severity: "warning",
   // Over oil that is not hard the last film does not get hard either.
-  secondaryTo: ["child-or-food-surface", "waterborne-over-uncured-oil"],
+  secondaryTo: ["child-or-food-surface", "not-for-this-use", "waterborne-over-uncured-oil"],
   docs: {
     summary:
       "The date wanted comes before the full cure, or the recipe for a surface of hard wear ends before it. Where a film has had days to harden and nobody wears it hard, or where a note says how gently it is used until then, the date of the cure is information.",
@@ -268,6 +268,7 @@ job shelves {
             ...(!over && last.op === "wait"
               ? { tooShort: last }
               : { where: over ? `above \`${over.use.name}\`` : "at the end" }),
+            ifReplaced: "whatever goes on here last, end with `wait until cured`",
             also: "keep the piece out of use until then",
             ...namedByParameter(film),
             level: "warning",

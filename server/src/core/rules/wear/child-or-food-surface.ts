@@ -292,6 +292,7 @@ function check(ctx: RunContext): void {
           ? `Its words name a ${poison}.`
           : "Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.",
       remedy: `Use a material whose label says that it is meant for ${SURFACES[user]}, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
+      replaces: true,
       related: [
         ...(clause && unfit.material
           ? [related(unfit.material.namePlace, "The material whose label says so")]

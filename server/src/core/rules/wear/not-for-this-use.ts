@@ -9,6 +9,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat } from "../../surface/state.ts";
 import { actionOf } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
+import { uncured } from "../short-wait.ts";
 import { plainlySays } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
 import { wearingCoats } from "../wear-queries.ts";
@@ -390,7 +391,7 @@ job cabinets {
           spoilt(run, top));
       const action = top && actionOf(run, top);
       if (!unfit || !action) return;
-      report(action, unfit);
+      report(action, { ...unfit, replaces: true, causes: [uncured(top)] });
     },
   },
 };

@@ -334,6 +334,8 @@ job tables {
         ),
         why: "So thin a finish wears through where hands, cups and wet cloths go.",
         remedy: `Add ${more} of ${coatName(last)}${countText(action, last, missing)}.`,
+        ifReplaced:
+          "whatever goes on here, hard wear asks for three coats of a clear or an enamel, or two of hardwax oil or of a two-part clear",
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
         fixes: moreOf(action, last, missing),
       });
