@@ -333,6 +333,42 @@ export function onSomePieces(first: LexToken, last: LexToken): SyntaxProblem {
   };
 }
 
+/** `hours Mon to Fri from 16:00` */
+export function openEnd(ctx: LineContext, first: LexToken, line: string): SyntaxProblem {
+  return {
+    message: `opening hours need their end as well\nWrite, for example, \`${line}\`.`,
+    span: { start: first.start, end: endOf(lastOfPart(ctx, first)) },
+  };
+}
+
+/** `loss 60 %` of a whole job */
+export function eitherLoss(span: Span, percent: number): SyntaxProblem {
+  return {
+    message: `so much does not stay in pot and brush: write what does, such as \`spare 10 %\`, and what a gun sprays past the piece on the layer, \`by spray, transfer ${Math.round((100 - percent) * 100) / 100} %\``,
+    span,
+  };
+}
+
+/** `ready 2027-04-16 morning` */
+export function partOfDay(ctx: LineContext, first: LexToken, line: string): SyntaxProblem {
+  const span = { start: first.start, end: endOf(ctx.tokens.at(-1)!) };
+  return {
+    message: `a part of the day is told by its hour\nWrite \`${line} 08:00\`, or the hour that is meant.`,
+    span,
+    fix: { title: "Write `08:00`", span, text: "08:00" },
+  };
+}
+
+/** `after ends racked`, `after carvers.trial` */
+export function afterPart(ctx: LineContext, first: LexToken, job: string): SyntaxProblem {
+  const span = { start: first.start, end: endOf(ctx.tokens.at(-1)!) };
+  return {
+    message: `a job follows all of another one\nWrite \`after ${job}\`; what lies between is a job of its own.`,
+    span,
+    fix: { title: `Write \`after ${job}\``, span, text: "" },
+  };
+}
+
 /** `veneer on plywood` */
 export function underVeneer(span: Span): SyntaxProblem {
   return {

@@ -122,6 +122,11 @@ export class LineReader {
     return undefined;
   }
 
+  /** The word that the line starts with, as it is written. */
+  protected get written(): string {
+    return this.tokens[0]?.text ?? "";
+  }
+
   /** The word that the line starts with. */
   protected get keyword(): string {
     return this.plainKeyword ?? this.tokens[0]?.text ?? "";
@@ -156,6 +161,14 @@ export class LineReader {
   /** The same up to what ends a part of the line: a comma, a quotation mark or a brace. */
   protected restOfPart(): string {
     return this.rest().split(/[,"{]/u)[0]!.trimEnd();
+  }
+
+  /** What follows the comma that comes next, up to what ends that part. */
+  protected restBehindComma(): string {
+    this.next += 1;
+    const text = this.restOfPart();
+    this.next -= 1;
+    return text;
   }
 
   /** Reads the tokens that make up this beginning of `rest`; nothing where it ends within one. */

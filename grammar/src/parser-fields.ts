@@ -7,22 +7,74 @@
  */
 import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
-import { decade, placeOutdoors, testedBy, weatherInWords, windowOrEarliest } from "./line-problems.ts";
+import {
+  afterPart,
+  decade,
+  eitherLoss,
+  openEnd,
+  partOfDay,
+  placeOutdoors,
+  testedBy,
+  weatherInWords,
+  windowOrEarliest,
+} from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { DASHES, valueText } from "./parser-parts.ts";
 import { WordsParser } from "./parser-words.ts";
+import { saidTime } from "./said-figures.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import type { FieldForm } from "./vocabulary.ts";
+import { keyOf, WORD_SPELLINGS } from "./word-spellings.ts";
 
 const OF = phrases("of");
 /** `or after 24 h sand`, `or sand after 24 h`, `or after 24 h with sanding` */
 const OR_SAND = /^or (sand(?:ing)? )?after \d/u;
 const SANDED = phrases("sand", "sand first", "sanded", "with sanding", "after sanding");
 const CONJUNCTIONS = phrases("at", "from", "by");
+const UPPER_LIMIT = phrases("under", "below", "max", "maximum", "at most", "up to", "not over", "not above");
+const CONTAINERS = phrases(
+  "can",
+  "tin",
+  "bottle",
+  "jar",
+  "tub",
+  "drum",
+  "bucket",
+  "spray can",
+  "aerosol can",
+  "aerosol",
+);
+const OVER_IT = phrases("over it", "on top of it", "on top", "above it", "over that");
+const NOON: Readonly<Record<string, true>> = { noon: true, midday: true, "by noon": true, "by midday": true };
+const PARTS_OF_DAY: Readonly<Record<string, true>> = {
+  morning: true,
+  "in the morning": true,
+  afternoon: true,
+  "in the afternoon": true,
+  evening: true,
+  "in the evening": true,
+};
+/** `50 g to 0.5 L water`, `250 g flakes to 1 L meths`, `1 qt to 1 gal water`, `precat with 5 % dye`. */
+const MADE_UP =
+  /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:to|in|per) \d[\d./ ]{0,8}\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
+/** What state an old finish is in. */
+const LOOKS =
+  "worn|yellowed|yellow|chipping|chipped|cracked|cracking|crazed|crackled|alligatored|peeling|flaking|flaky|loose|faded|dirty|grimy|greasy|sound|sticky|tacky|scratched|stained|bloomed|dull|brittle|thick|thin|patchy|blistered|burnt|burned|weathered|old|damaged|good|bad|poor";
+const STATE = new RegExp(
+  `^(?:(?:very|mostly|partly|badly|slightly|a bit|a little|still|well|heavily|in places|gone) )?(?:${LOOKS})(?:(?: and|,)? (?:${LOOKS}|colour|condition|shape|in places|at the edges|on the edges|on the seat|on the seats|off|all over)){0,3}$`,
+  "iu",
+);
+const COLOURS_OF_OLD =
+  "black|brown|red|green|blue|yellow|orange|grey|gray|white|cream|pink|dark|light|pale|old|thick|thin|glossy|matt|gloss";
+/** `black paint`, `old dark varnish`: how it looks, and whether it is paint or clear. */
+const OLD_LOOK = new RegExp(
+  `^((?:(?:${COLOURS_OF_OLD}|${LOOKS}) ){1,4})(paint|enamel|varnish|lacquer|clear|finish|coating)$`,
+  "iu",
+);
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type PackSize = Value<"packs">["sizes"][number];
@@ -31,6 +83,9 @@ type DateRange = Value<"dates">["ranges"][number];
 
 /** A range whose end is so many times its beginning is a window; no label is so vague about the earliest time. */
 const WINDOW_FROM = 4;
+
+/** More than this stays in no pot, brush and can, in percent. */
+const MOST_SPARE = 25;
 
 /** Where what follows a part can begin, besides at a comma. */
 const AT_AIR: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
@@ -42,12 +97,23 @@ export class FieldParser extends WordsParser {
     (): Value<"quantity"> => ({ form: "quantity" }),
     (line) => {
       const { from, to } = this.range("a quantity");
+      if (this.keyword === "spare" && this.written !== "spare") {
+        this.lossOfJob(from);
+      }
       line.quantity = this.keyword === "cut" ? this.cut(from) : from;
       if (to !== undefined) {
         line.to = to;
       }
     },
   );
+
+  /** `loss 60 %`: so much stays in no pot; it may be what a gun sprays past the piece. */
+  private lossOfJob(value: tree.Value): void {
+    const percent = value.kind === "quantity" ? value.parts[0]!.number.value : 0;
+    if (percent > MOST_SPARE && percent < 100) {
+      this.report(eitherLoss(value.span, percent));
+    }
+  }
 
   /** `2 lb`: a two-pound cut is of a gallon. */
   private cut(value: tree.Value): tree.Value {
@@ -106,6 +172,9 @@ export class FieldParser extends WordsParser {
     if (this.isWordAt("outdoors", 1) || this.isWordAt("outside", 1)) {
       throw this.refused(placeOutdoors(make.tokenSpan(this.take(t.Word))));
     }
+    if (this.isShareBehindLimit()) {
+      this.leaveOut(UPPER_LIMIT, t.NumberToken);
+    }
     const range = this.lowerLimit(() => this.range("a temperature or a humidity"));
     const mark = this.at(t.Rh) ? this.take(t.Rh) : undefined;
     if (mark !== undefined && mark.text !== "RH") {
@@ -114,6 +183,13 @@ export class FieldParser extends WordsParser {
     this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
+
+  /** `under 60 % RH`: of a humidity the highest is what is stated. */
+  private isShareBehindLimit(): boolean {
+    let ahead = 1;
+    while (this.at(t.Word, ahead) && ahead < 4) ahead += 1;
+    return ahead > 1 && this.at(t.NumberToken, ahead) && this.peek(ahead + 1).text === "%";
+  }
 
   protected readonly thin = this.line(
     (): Value<"thin"> => ({ form: "thin" }),
@@ -185,6 +261,7 @@ export class FieldParser extends WordsParser {
     this.spanned(draft, () => {
       const amount = this.quantity("a quantity");
       draft.amount = amount;
+      this.leaveOut(CONTAINERS);
       if (this.isWordAt("at", 1)) {
         this.respell(make.tokenSpan(this.take(t.Word)), "for");
       } else {
@@ -248,10 +325,17 @@ export class FieldParser extends WordsParser {
     (): Value<"mix"> => ({ form: "mix" }),
     (line) => {
       const { start } = this.peek(1);
+      if (this.madeUp(line)) {
+        return;
+      }
       const first = this.at(t.Word) ? this.nameOf(this.take(t.Word)) : undefined;
       line.ratio = this.mixRatio();
       this.mixBasis(line);
       const isPlain = this.at(t.With);
+      if (first === undefined && this.at(t.End)) {
+        // Both parts come in one pack.
+        return;
+      }
       if (first !== undefined) {
         // `mix hardener 10:1`
         line.hardener = first;
@@ -275,6 +359,24 @@ export class FieldParser extends WordsParser {
       }
     },
   );
+
+  /** `"250 g flakes to 1 L alcohol"`, `50 g to 0.5 L water`: how it is made up, which the plain form quotes. */
+  private madeUp(line: Value<"mix">): boolean {
+    if (this.at(t.StringToken)) {
+      line.made = make.makeTitle(this.take(t.StringToken));
+      return true;
+    }
+    const rest = this.rest();
+    if (!MADE_UP.test(rest) || /["{}#]/u.test(rest)) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    const value = this.takeRest();
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, `"${value.replaceAll("\\", "\\\\")}"`);
+    line.made = { kind: "title", value, span };
+    return true;
+  }
 
   protected readonly money = this.line(
     (): Value<"money"> => ({ form: "money" }),
@@ -352,11 +454,16 @@ export class FieldParser extends WordsParser {
           `hours ${from?.text ?? "Mon"}${to === undefined ? "" : ` to ${to.text}`} 09:00 to 17:00`,
         );
       }
+      if (this.isWordAt("from", 1) || this.isWordAt("after", 1)) {
+        const opens = saidTime(this.rest().replace(/^(?:from|after) /iu, ""))?.plain ?? "16:00";
+        const days = `${from?.text ?? "Mon"}${to === undefined ? "" : ` to ${to.text}`}`;
+        throw this.refused(openEnd(this.context(), this.peek(1), `hours ${days} ${opens} to 20:00`));
+      }
       const { opens, closes } = this.openingHours();
       draft.opens = opens;
       draft.closes = closes;
     });
-    this.endOfPart();
+    this.endOfPart(undefined, (next) => next === t.And);
   });
 
   protected readonly dates = this.line(
@@ -391,17 +498,49 @@ export class FieldParser extends WordsParser {
     (line) => {
       line.date = this.date("a date");
       this.leaveOut(CONJUNCTIONS);
-      const time = this.timeOfDay();
+      const noon = this.longestIn(NOON);
+      const time = noon === undefined ? this.timeOfDay() : this.noon(noon);
       if (time !== undefined) {
         line.time = time;
       }
+      this.momentWords(line);
     },
   );
+
+  private noon({ length, span }: { readonly length: number; readonly span: tree.Span }): tree.TimeLiteral {
+    this.skip(length);
+    this.respell(span, "12:00");
+    return { kind: "time", text: "12:00", span };
+  }
+
+  /** `for light use`: what is meant by it, in quotes; a part of the day is an hour. */
+  private momentWords(line: Value<"moment">): void {
+    if (this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+    } else if (this.longestIn(PARTS_OF_DAY) !== undefined) {
+      throw this.refused(partOfDay(this.context(), this.peek(1), `${this.keyword} ${line.date?.text ?? ""}`));
+    } else if (this.at(t.For) && this.isTextBehind()) {
+      const { start } = this.peek(1);
+      const value = this.takeRest();
+      const span = { start, end: endOf(this.peek(0)) };
+      this.respell(span, `"${value}"`);
+      line.what = { kind: "title", value, span };
+    }
+  }
+
+  private isTextBehind(): boolean {
+    return this.at(t.Word, 2) && !/["{}#\\]/u.test(this.rest());
+  }
 
   protected readonly name = this.line(
     (): Value<"name"> => ({ form: "name" }),
     (line) => {
       line.name = this.nameOf(this.take(t.Word, "a name"));
+      if (this.keyword === "after" && !this.at(t.End)) {
+        const { text } = line.name;
+        delete line.name;
+        throw this.refused(afterPart(this.context(), this.peek(1), text));
+      }
     },
   );
 
@@ -481,8 +620,14 @@ export class FieldParser extends WordsParser {
   }
 
   protected readonly existingItem = this.part(AT_LAYER, (layers: Draft<tree.ExistingLayer>[]): void => {
+    if (this.existingState(layers)) {
+      return;
+    }
     // Some kinds begin with a number: `2K polyurethane`.
-    const spelt = this.speltWords();
+    const spelt = this.speltWords() ?? this.colouredOld(layers);
+    if (spelt === "read") {
+      return;
+    }
     if (spelt === undefined && this.at(t.NumberToken)) {
       const coats = this.take(t.NumberToken);
       const word = this.take(t.Coats, "`coats` after their number");
@@ -491,12 +636,85 @@ export class FieldParser extends WordsParser {
       const material = spelt ?? make.makeWords(this.wordRun("a layer"));
       layers.push({ material, span: material.span });
     }
+    if (this.at(t.StringToken)) {
+      layers.at(-1)!.state = make.makeTitle(this.take(t.StringToken));
+    }
     if (this.at(t.By)) {
       layers.pop();
       throw this.refused(testedBy({ start: this.peek(1).start, end: endOf(this.peek(2)) }));
     }
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
+
+  /** `shellac, worn`, `alkyd paint, chipping`: what state the layer before is in, which the plain form quotes. */
+  private existingState(layers: Draft<tree.ExistingLayer>[]): boolean {
+    const layer = layers.at(-1);
+    const text = this.restOfPart();
+    const comma = this.peek(0);
+    if (layer === undefined || comma.type !== t.Comma || !STATE.test(text)) {
+      return false;
+    }
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    const before = layer.state;
+    const value = before === undefined ? text : `${before.value}, ${text}`;
+    const start = before?.span.start ?? comma.start;
+    if (before !== undefined) {
+      this.dropRespellings(start);
+    }
+    const isApart = before !== undefined && before.span.start < before.span.end;
+    this.respell({ start, end: span.end }, `${isApart ? "" : " "}"${value}"`);
+    layer.state = { kind: "title", value, span: { start, end: span.end } };
+    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    return true;
+  }
+
+  /** `black paint`, `cracked brown varnish`, `oil varnish over it`: a kind that is told by how it looks. */
+  private colouredOld(layers: Draft<tree.ExistingLayer>[]): tree.Words | "read" | undefined {
+    const text = this.restOfPart();
+    const said = OLD_LOOK.exec(text);
+    if (!said) {
+      return this.overIt(text);
+    }
+    const plain = /paint|enamel/iu.test(said[2]!) ? "unknown paint" : "unknown clear";
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return undefined;
+    }
+    const behind = { start: span.end, end: span.end };
+    const value = said[1]!.trim();
+    this.respell(span, plain);
+    this.respell(behind, `"${value}"`);
+    layers.push({ material: wordsOf(plain, span), state: { kind: "title", value, span: behind }, span });
+    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    return "read";
+  }
+
+  /** `shellac, oil varnish over it`: the order says so already. */
+  private overIt(text: string): tree.Words | undefined {
+    const said = /^(\p{L}[\p{L} -]{2,40}?) (?:over it|on top|above it|on top of it|over that)$/u.exec(text);
+    if (!said) {
+      return undefined;
+    }
+    const words = this.speltIn(said[1]!);
+    this.leaveOut(OVER_IT);
+    return words;
+  }
+
+  /** Some words as the vocabulary of this line has them. */
+  private speltIn(text: string): tree.Words | undefined {
+    const plain = WORD_SPELLINGS.get(this.keyword)?.get(keyOf(text)) ?? text;
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return undefined;
+    }
+    if (plain !== text) {
+      this.respell(span, plain);
+    }
+    return wordsOf(plain, span);
+  }
 
   /** `recoat 2-3 h` may be the earliest time of the label, or from when to when the next coat holds. */
   private askForWindow({ from, to, isShort, span }: tree.Range): void {
@@ -572,6 +790,15 @@ export class FieldParser extends WordsParser {
       layer.span = { start: layer.span.start, end };
     }
   }
+}
+
+/** Words of which the first stands for all that was written. */
+function wordsOf(text: string, span: tree.Span): tree.Words {
+  const empty = { start: span.end, end: span.end };
+  const words = text
+    .split(" ")
+    .map((word, idx): tree.Name => ({ kind: "name", text: word, span: idx === 0 ? span : empty }));
+  return { kind: "words", words, text, span };
 }
 
 const ratioText = ({ a, b }: tree.Ratio): string => `${a.text}:${b.text}`;

@@ -8,13 +8,41 @@ import { ShapeParser } from "./parser-shapes.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
-import { isColourName } from "./word-spellings.ts";
+import { isColourName, keyOf } from "./word-spellings.ts";
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type WordsValue = Value<"words">;
 type WoodValue = Value<"wood">;
 
-const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer];
+const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer, t.StringToken];
+/** What is said of a wood and is none: no sheet, no metal, no finish, and no slip of the pen for `veneer`. */
+const WOOD_STATE =
+  /^(?!ven)(?!.{0,60}(?:ply|mdf|osb|board|lamin|melamin|metal|steel|iron|paint|varnish|lacquer|finish|unknown|\boil|wax|shellac))\p{L}{2,20}(?: (?!veneer)\p{L}{2,20}){0,4}(?=$| veneer)/iu;
+/** A colour that is told by another, and by no name: `dark`, `as the library's table`, `walnut shade`. */
+const IS_OWN_COLOUR =
+  /^(?:(?:very )?(?:dark|light|pale|medium|mid|warm|cold|bright|coloured|colored)|(?:as|like|to match|matching) .{2,40}|(?:two|three|four|several|various|mixed|different)(?: colou?rs| shades| tones)?|\p{L}{2,20}(?: \p{L}{2,20})? (?:shade|tone|colou?r))$/iu;
+const OUTDOORS_SAID: ReadonlyMap<string, readonly string[]> = new Map(
+  (
+    [
+      [
+        ["rain", "sun"],
+        ["yes", "true", "outside", "all weather", "fully exposed", "exposed", "rain and sun", "sun and rain"],
+      ],
+      [
+        ["sheltered"],
+        [
+          "covered",
+          "under a roof",
+          "under cover",
+          "open shed",
+          "under an open shed",
+          "porch",
+          "under a porch",
+        ],
+      ],
+    ] as const
+  ).flatMap(([plain, said]) => said.map((words) => [words, plain] as const)),
+);
 const SOLID = phrases("solid", "massive");
 
 export class WordsParser extends ShapeParser {
@@ -29,6 +57,9 @@ export class WordsParser extends ShapeParser {
 
   protected readonly wordsItem = this.part(AT_COMMA, (items: (tree.Words | tree.Title)[]): void => {
     const own = this.ownText();
+    if (this.keyword === "outdoors" && this.outdoorsInWords(items)) {
+      return;
+    }
     if (this.at(t.StringToken)) {
       items.push(make.makeTitle(this.take(t.StringToken)));
     } else if (own !== undefined) {
@@ -39,13 +70,29 @@ export class WordsParser extends ShapeParser {
     this.endOfPart(undefined, (next) => next === t.And);
   });
 
+  /** `outdoors yes`: all weather, the worse for the work; `outdoors under a roof`. */
+  private outdoorsInWords(items: (tree.Words | tree.Title)[]): boolean {
+    const said = OUTDOORS_SAID.get(keyOf(this.restOfPart()));
+    const span = said && this.takeText(this.restOfPart());
+    if (said === undefined || span === undefined) {
+      return false;
+    }
+    this.respell(span, said.join(", "));
+    items.push(
+      ...said.map(
+        (text): tree.Words => ({ kind: "words", words: [{ kind: "name", text, span }], text, span }),
+      ),
+    );
+    return true;
+  }
+
   /** A batch, a colour by its name or its number in a chart: a text, which the plain form quotes. */
   private ownText(): tree.Title | undefined {
     if ((this.keyword !== "batch" && this.keyword !== "colour") || this.at(t.StringToken)) {
       return undefined;
     }
     const text = this.restOfPart();
-    if (text === "" || (this.keyword === "colour" && !isColourName(text))) {
+    if (text === "" || (this.keyword === "colour" && !isColourName(text) && !IS_OWN_COLOUR.test(text))) {
       return undefined;
     }
     const span = this.takeText(text);
@@ -83,6 +130,7 @@ export class WordsParser extends ShapeParser {
     (): WoodValue => ({ form: "wood" }),
     (line) => {
       this.species(line);
+      this.woodState(line);
       if (this.at(t.Comma) || this.at(t.Veneer)) {
         if (this.at(t.Veneer)) {
           // `oak veneer`
@@ -107,10 +155,26 @@ export class WordsParser extends ShapeParser {
     },
   );
 
+  /** `walnut, faded`, `mahogany, Cuban veneer`, `oak "end grain"`: words of one's own, which the plain form quotes. */
+  private woodState(line: WoodValue): void {
+    if (this.at(t.StringToken)) {
+      line.state = make.makeTitle(this.take(t.StringToken));
+      return;
+    }
+    const said = this.at(t.Comma) ? WOOD_STATE.exec(this.restBehindComma()) : null;
+    if (!said) {
+      return;
+    }
+    const comma = make.tokenSpan(this.take(t.Comma));
+    const span = this.takeText(said[0].trimEnd())!;
+    this.respell({ start: comma.start, end: span.end }, ` "${said[0].trimEnd()}"`);
+    line.state = { kind: "title", value: said[0].trimEnd(), span };
+  }
+
   protected readonly species = this.part(AT_VENEER, (line: WoodValue): void => {
     this.leaveOut(SOLID, t.Word);
     line.wood = this.speltWords() ?? this.withPly(make.makeWords(this.wordRun("a wood", t.Veneer)));
-    this.endOfPart(undefined, (next) => next === t.Veneer);
+    this.endOfPart(undefined, (next) => next === t.Veneer || next === t.StringToken);
   });
 
   /** `birch ply` */

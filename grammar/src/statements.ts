@@ -12,22 +12,24 @@ import { endOf, isUnclosed, isWord, type LexToken } from "./lexer.ts";
 import { isSign, signAfterKeyword, unclosedString } from "./line-problems.ts";
 import type { LineRule } from "./line-reader.ts";
 import { docsAbove, type SourceLine } from "./lines.ts";
-import { makeName, tokenSpan } from "./literals.ts";
+import { makeName, makeTitle, tokenSpan } from "./literals.ts";
 import { lookUp } from "./look-up.ts";
 import { LineParser } from "./parser.ts";
-import { plainField } from "./spellings.ts";
+import { isNoted, plainField } from "./spellings.ts";
 import * as t from "./tokens.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
   DoneStatement,
   FieldStatement,
+  Name,
   RecipeStatement,
   Respelling,
   Span,
   Statement,
   SurfaceStatement,
   SyntaxProblem,
+  Title,
 } from "./tree.ts";
 import { type BlockKind, FIELDS, type FieldWord, STATEMENTS, type StatementWord } from "./vocabulary.ts";
 
@@ -166,6 +168,9 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
+  if (isNoted(kind, word)) {
+    return notedLine(ctx, node, { keyword, span });
+  }
   const plain = plainField(kind, word);
   const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], plain);
   if (field === undefined) {
@@ -179,6 +184,39 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   const value = readLine(ctx, node, rule, field.example, plain);
   return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", value };
 }
+
+/** `extraction explosion-proof`: kept as a note in its own words, which the plain form quotes. */
+function notedLine(
+  ctx: ReadingContext,
+  node: LayoutNode,
+  { keyword, span }: { readonly keyword: Name; readonly span: Span },
+): Statement {
+  reportUnclosed(ctx, node.tokens);
+  const value = node.tokens.reduce((text, token, idx) => {
+    const before = node.tokens[idx - 1];
+    const isApart = before !== undefined && token.start > endOf(before);
+    return `${text}${isApart ? " " : ""}${ownText(token, idx)}`;
+  }, "");
+  ctx.respellings.push({ span, text: `note ${quotedText(value)}` });
+  const text: Title = { kind: "title", value, span };
+  return {
+    kind: "field",
+    keyword: { ...keyword, text: "note" },
+    span,
+    docs: "",
+    value: { form: "text", text },
+  };
+}
+
+/** What a token says: a title without its quotes, the word of the line with blanks. */
+function ownText(token: LexToken, idx: number): string {
+  if (token.type === t.StringToken) {
+    return makeTitle(token).value;
+  }
+  return idx === 0 ? token.text.replaceAll("_", " ") : token.text;
+}
+
+const quotedText = (text: string): string => `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
 
 /** `2 x clear`, `2 coats of clear`, `mist coat of clear`: a layer without the word, before which it is put. */
 function withoutKeyword(node: LayoutNode): LayoutNode | undefined {

@@ -261,7 +261,10 @@ export type FieldValue =
   | {
       readonly form: "mix";
       readonly ratio?: Ratio;
+      /** Absent where both parts come in one pack: `mix 10:1`. */
       readonly hardener?: Name;
+      /** How it is made up, in words: `mix "250 g flakes to 1 L alcohol"`. */
+      readonly made?: Title;
       /** `weight` or `volume`, when it is said. */
       readonly by?: Name;
     }
@@ -286,7 +289,13 @@ export type FieldValue =
         readonly span: Span;
       }[];
     } // closed
-  | { readonly form: "moment"; readonly date?: DateLiteral; readonly time?: TimeLiteral } // start, ready
+  | {
+      readonly form: "moment";
+      readonly date?: DateLiteral;
+      readonly time?: TimeLiteral;
+      /** `ready 2027-04-16 "for light use"` */
+      readonly what?: Title;
+    } // start, ready
   | { readonly form: "name"; readonly name?: Name } // in, after
   | { readonly form: "text"; readonly text?: Title } // note, owner, delivery
   | { readonly form: "pieces"; readonly name?: Name; readonly count?: Value } // piece reading_table x 2
@@ -294,6 +303,8 @@ export type FieldValue =
   | {
       readonly form: "wood";
       readonly wood?: Words;
+      /** What else is said of it: `"faded"`. */
+      readonly state?: Title;
       readonly veneer?: { readonly thickness?: Quantity; readonly span: Span };
     }
   | {
@@ -313,6 +324,8 @@ export type FieldValue =
 
 export interface ExistingLayer {
   readonly material: Words;
+  /** What state it is in: `"worn"`. */
+  readonly state?: Title;
   /** `2 coats`; absent: 1. */
   readonly coats?: NumberLiteral;
   readonly span: Span;

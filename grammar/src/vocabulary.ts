@@ -69,6 +69,11 @@ export const FIELDS: Readonly<
       example: "stackable 16 h",
       doc: "Time until coated pieces can be stacked, racked or packed, as the label states it; `wait until stackable` waits for it.",
     },
+    sandable: {
+      form: "quantity",
+      example: "sandable 4 h",
+      doc: "Time until it can be sanded, as the label states it; a filler's filling waits for it.",
+    },
     cure: { form: "quantity", example: "cure 21 days", doc: "Time until the film has its full hardness." },
     rated: { form: "air", example: "rated 21 C, 50 % RH", doc: "The air in which the stated times hold." },
     limits: { form: "air", example: "limits 10 C to 32 C, 85 % RH", doc: "Do not apply outside this air." },
@@ -108,7 +113,7 @@ export const FIELDS: Readonly<
     mix: {
       form: "mix",
       example: "mix 10:1 with hardener",
-      doc: "A two-part material: parts of this to parts of the other, by volume unless `by weight` stands behind the parts; by weight, litres need the `density` of both.",
+      doc: 'A two-part material: parts of this to parts of the other, by volume unless `by weight` stands behind the parts; by weight, litres need the `density` of both. Without `with` both parts come in one pack. Words in quotes say how it is made up: `mix "250 g flakes to 1 L alcohol"`.',
     },
     density: { form: "quantity", example: "density 1.03 kg/L", doc: "Lets amounts be given by weight." },
     cut: {
@@ -117,6 +122,12 @@ export const FIELDS: Readonly<
       doc: "Of shellac: flakes to a gallon or litre of alcohol; `cut 2 lb` is a two-pound cut.",
     },
     batch: { form: "words", example: 'batch "B-2291"', doc: "The batch on the can." },
+    note: {
+      form: "text",
+      example: 'note "Made for toys by EN 71-3."',
+      doc: "What else the label says; read as a `##` line is.",
+      repeatable: true,
+    },
   },
   piece: {
     built: { form: "number", example: "built 1936", doc: "The year it was made." },
@@ -145,13 +156,13 @@ export const FIELDS: Readonly<
     wood: {
       form: "wood",
       example: "wood red oak, veneer 0.6 mm",
-      doc: "What it is made of; `unknown` where nobody knows. A veneer without a thickness counts as 0.5 mm.",
+      doc: 'What it is made of; `unknown` where nobody knows. A veneer without a thickness counts as 0.5 mm. Words in quotes say more: `wood oak "end grain"`.',
       required: true,
     },
     existing: {
       form: "existing",
       example: "existing alkyd paint, 2 coats",
-      doc: "What is on it, from the wood up.",
+      doc: 'What is on it, from the wood up. Words in quotes behind a layer say what state it is in: `oil varnish "cracked"`.',
     },
     tested: {
       form: "words",
@@ -234,7 +245,11 @@ export const FIELDS: Readonly<
     },
     in: { form: "name", example: "in mill_room", doc: "The shop." },
     start: { form: "moment", example: "start 2027-03-08 09:00", doc: "When work begins." },
-    ready: { form: "moment", example: "ready 2027-04-16", doc: "When it is wanted." },
+    ready: {
+      form: "moment",
+      example: "ready 2027-04-16",
+      doc: 'When it is wanted; words in quotes say what for: `ready 2027-04-16 "for light use"`.',
+    },
     budget: { form: "money", example: "budget 260.00", doc: "What it may cost in all." },
     spare: {
       form: "quantity",

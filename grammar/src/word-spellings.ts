@@ -9,12 +9,15 @@ import { DUTIES, WEEKDAYS } from "./vocabulary.ts";
 /** Plain words by what is written, in small letters and with blanks for hyphens. */
 export type Spellings = ReadonlyMap<string, string>;
 
-/** A spelling without what does not matter. */
+/** A spelling without what does not matter: `Two-Pack`, `2 component` and `2K` are one, so are `water-based` and `waterborne`. */
 export const keyOf = (written: string): string =>
   written
     .toLowerCase()
     .replace(/[-_ ]+/gu, " ")
-    .trim();
+    .trim()
+    .replace(/\b(?:(?:two|2) (?:part|pack|component)|2 k)\b/u, "2k")
+    .replace(/\bwater ?(?:based|borne)\b/u, "waterborne")
+    .replace("catalys", "catalyz");
 
 type Table = Readonly<Record<string, readonly string[]>>;
 
@@ -84,8 +87,27 @@ export const FAMILY_SPELLINGS: Table = {
     "butcher block oil",
   ],
   hardener: ["catalyst", "crosslinker", "cross linker", "part B", "component B", "curing agent", "activator"],
-  "wood glue": ["PVA", "PVA glue", "white glue", "yellow glue", "carpenters glue"],
-  "hide glue": ["animal glue", "bone glue", "hot glue size", "liquid hide glue"],
+  "wood glue": [
+    "PVA",
+    "PVA glue",
+    "white glue",
+    "yellow glue",
+    "carpenters glue",
+    "joiners glue",
+    "aliphatic glue",
+    "D2 glue",
+    "D3 glue",
+    "D4 glue",
+    "waterproof wood glue",
+  ],
+  "hide glue": [
+    "animal glue",
+    "bone glue",
+    "hot glue size",
+    "liquid hide glue",
+    "hot hide glue",
+    "fish glue",
+  ],
   "epoxy glue": ["epoxy adhesive", "epoxy resin glue", "two part epoxy glue"],
   "polyurethane glue": ["PU glue", "foaming glue"],
   "contact adhesive": ["contact glue", "contact cement", "impact adhesive"],
@@ -97,7 +119,20 @@ export const FAMILY_SPELLINGS: Table = {
     "post catalyzed lacquer",
     "post catalysed lacquer",
   ],
-  "waxed shellac": ["french polish", "button polish", "waxed shellac flakes"],
+  "waxed shellac": [
+    "french polish",
+    "button polish",
+    "waxed shellac flakes",
+    // Where a label does not say that the wax is out, it is in: the worse for what follows.
+    "shellac",
+    "shellac flakes",
+    "shellac polish",
+    "button lac",
+    "button lac flakes",
+    "button flakes",
+    "seedlac",
+    "orange shellac",
+  ],
   "dewaxed shellac": ["dewaxed shellac flakes", "dewaxed shellac sealer"],
   "drying oil": [
     "linseed oil",
@@ -127,6 +162,14 @@ export const FAMILY_SPELLINGS: Table = {
     "liming wax",
   ],
   "oil stain": ["oil based stain"],
+  // Water above moves a dye, and no binder holds it: the worse for what follows.
+  "water dye": [
+    "water stain",
+    "water based dye",
+    "walnut crystals",
+    "walnut crystal stain",
+    "van dyke crystals",
+  ],
   "alcohol dye": ["spirit stain", "spirit dye", "alcohol stain"],
   "acrylic paint": [
     "latex paint",
@@ -150,7 +193,26 @@ export const FAMILY_SPELLINGS: Table = {
   "sanding sealer": ["sander sealer"],
   "grain filler": ["pore filler", "paste filler"],
   "wood filler": ["wood putty", "stopping", "stopper", "caulk", "painters caulk"],
+  cleaner: [
+    "soap",
+    "soapy water",
+    "mild soap",
+    "neutral soap",
+    "neutral cleaner",
+    "ph neutral cleaner",
+    "detergent",
+    "dish soap",
+    "washing up liquid",
+  ],
   degreaser: ["sugar soap", "degreasing cleaner"],
+  "wood bleach": [
+    "oxalic acid",
+    "oxalic",
+    "peroxide bleach",
+    "hydrogen peroxide",
+    "2K bleach",
+    "2K wood bleach",
+  ],
   alcohol: [
     "methylated spirits",
     "methylated spirit",
@@ -183,6 +245,11 @@ const EXISTING_SPELLINGS: Table = {
     "old glaze",
     "polyurethane",
     "poly",
+    "catalyzed lacquer",
+    "2K lacquer",
+    "spray lacquer",
+    "factory finish",
+    "factory lacquer",
   ],
   "unknown paint": ["paint", "old paint", "painted", "enamel", "gloss paint", "old gloss paint"],
   "waxed shellac": ["shellac", "old shellac", "old french polish", "polish"],
@@ -194,7 +261,7 @@ const SHEEN_SPELLINGS: Table = {
   "dead flat": ["flat", "dead matt", "ultra matt", "ultra matte"],
   matte: ["matt", "mat"],
   eggshell: ["egg shell", "silk matt", "silk matte"],
-  satin: ["silk", "satin sheen", "semi matt", "semi matte"],
+  satin: ["silk", "silk gloss", "satin sheen", "satin gloss", "semi matt", "semi matte"],
   "semi-gloss": ["semigloss", "semi gloss", "half gloss"],
   gloss: ["high gloss", "full gloss"],
 };
@@ -304,13 +371,34 @@ const DUTY_TABLE: Table = {
     "mask A2",
     "A2-P2",
     "A2P2 mask",
+    "mask A2P2",
+    "half mask",
+    "half mask A2",
+    "half mask A2P2",
+    "half mask A2-P2",
+    "A2 half mask",
+    "A2 mask",
+    "A2P2",
+    "A2P3",
+    "A2-P3",
+    "mask A2P3",
   ],
   supplied_air: ["air_fed_mask", "airfed_mask", "air fed mask", "air fed hood", "supplied air", "air hood"],
   keep_out: ["keep people away", "keep everybody out", "keep others out", "nobody else inside"],
   wet_rags: ["flat rags", "rags flat", "rags in water", "rags flat outdoors"],
   eye_protection: ["goggles", "safety_glasses", "glasses", "safety glasses", "eye protection"],
   hearing: ["ear_protection", "ear_defenders", "ear protection", "hearing protection"],
-  ventilate: ["extraction", "ventilation", "open_window", "open windows", "fresh_air", "fan"],
+  gloves: ["nitrile gloves", "butyl gloves", "rubber gloves", "chemical gloves"],
+  ventilate: [
+    "extraction",
+    "ventilation",
+    "open_window",
+    "open windows",
+    "window open",
+    "windows open",
+    "fresh_air",
+    "fan",
+  ],
   no_ignition: ["no_flames", "no_sparks", "no flames", "no naked flames"],
 };
 

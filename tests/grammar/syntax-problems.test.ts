@@ -30,7 +30,6 @@ describe("a line says what it needs", () => {
       '"," expected the price / Write, for example, `packs 946 mL for 28.00, 3785 mL for 84.00`.',
     ],
     ["material", "mix 10 with h", '"with" expected a ratio, such as `mix 10:1 with hardener`'],
-    ["material", "mix 10:1", '"" expected `with` and the other part, such as `mix 10:1 with hardener`'],
     ["material", 'colour "abc', '"\\"abc" expected `"` at the end of this text [Close the quotes]'],
     [
       "material",

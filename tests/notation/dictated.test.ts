@@ -24,7 +24,6 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "1-reading-desk": ["step dewax with white_spirit x 1 to 2"],
   "2-lobby-doors": ["family isolating primer", "family isocyanate hardener", "family 2K primer"],
   "3-pedestal": [
-    "family shellac",
     "built 1880s",
     "existing shellac by alcohol_test",
     "lead no_paint",
@@ -33,7 +32,6 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   ],
   "4-garden-benches": ["limits from 8 C, no rain", "air outdoors", "wear outdoors"],
   "5-chair-repair": [
-    "family soap",
     'step repair "new stretcher", 4 of 12 pieces, takes 45 min each, costs 6.00 each',
     "wait until dry",
     "apply reglued(glue: white_glue)",
@@ -51,7 +49,6 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
     "wait until tack",
   ],
   "7-map-cabinet": [
-    "family water stain",
     "on_hand 0.5 tin",
     "wood oak, veneer on plywood",
     "surface drawer_insides {",

@@ -3,6 +3,7 @@
  * words of the notation that it may be, the common ones first.
  */
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { keyOf } from "../../../../grammar/src/word-spellings.ts";
 import type { FamilyName } from "./family-names.ts";
 
 /** What a label's word for a kind of material may be. */
@@ -12,14 +13,16 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   glue: ["wood glue", "hide glue", "epoxy glue", "polyurethane glue", "contact adhesive"],
   adhesive: ["wood glue", "epoxy glue", "polyurethane glue", "contact adhesive"],
   "isolating primer": ["stain blocking primer", "shellac primer"],
+  "rust primer": ["alkyd primer", "acrylic primer"],
+  "anti rust primer": ["alkyd primer", "acrylic primer"],
+  "metal primer": ["alkyd primer", "acrylic primer"],
+  "red oxide primer": ["alkyd primer", "acrylic primer"],
   "exterior enamel": ["alkyd paint", "acrylic paint"],
   "2k lacquer": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
   "2k": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
   "2k clear": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
-  "2 pack lacquer": ["two part polyurethane", "waterborne two part polyurethane", "conversion varnish"],
   "thick layer glaze": ["spar varnish", "alkyd paint"],
   "exterior glaze": ["spar varnish", "exterior oil", "alkyd paint"],
-  "water based varnish": ["waterborne polyurethane", "waterborne acrylic"],
   "waterborne varnish": ["waterborne polyurethane", "waterborne acrylic"],
   paint: ["acrylic paint", "alkyd paint", "chalky paint", "milk paint"],
   enamel: ["acrylic paint", "alkyd paint"],
@@ -27,17 +30,24 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   polyurethane: ["waterborne polyurethane", "oil polyurethane", "wiping varnish"],
   poly: ["waterborne polyurethane", "oil polyurethane", "wiping varnish"],
   lacquer: ["nitrocellulose lacquer", "waterborne lacquer", "precatalyzed lacquer", "conversion varnish"],
-  shellac: ["dewaxed shellac", "waxed shellac"],
-  "shellac flakes": ["dewaxed shellac", "waxed shellac"],
   "shellac sealer": ["dewaxed shellac", "waxed shellac"],
   oil: ["drying oil", "hardwax oil", "wiping varnish", "exterior oil", "mineral oil"],
   "danish oil": ["drying oil", "wiping varnish"],
   "teak oil": ["drying oil", "wiping varnish", "exterior oil"],
   stain: ["waterborne stain", "oil stain", "gel stain", "water dye", "alcohol dye"],
-  "water stain": ["waterborne stain", "water dye"],
   dye: ["water dye", "alcohol dye", "oil dye", "dye stain"],
   filler: ["wood filler", "grain filler", "epoxy filler"],
-  epoxy: ["epoxy coating", "epoxy filler"],
+  "wax filler": ["paste wax", "wood filler"],
+  "wax stick": ["paste wax", "wood filler"],
+  "wax sticks": ["paste wax", "wood filler"],
+  epoxy: ["epoxy coating", "epoxy filler", "epoxy glue"],
+  "2k epoxy": ["epoxy coating", "epoxy filler", "epoxy glue"],
+  "epoxy resin": ["epoxy coating", "epoxy filler", "epoxy glue"],
+  "catalyzed lacquer": ["precatalyzed lacquer", "conversion varnish"],
+  "pre catalyzed sanding sealer": ["sanding sealer", "precatalyzed lacquer"],
+  "precatalyzed sanding sealer": ["sanding sealer", "precatalyzed lacquer"],
+  "pre cat sanding sealer": ["sanding sealer", "precatalyzed lacquer"],
+  "pre cat sealer": ["sanding sealer", "precatalyzed lacquer"],
   sealer: ["sanding sealer", "dewaxed shellac", "acrylic primer"],
   conditioner: ["waterborne conditioner", "oil conditioner"],
   thinner: ["mineral spirits", "alcohol", "acetone", "water"],
@@ -46,15 +56,28 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   spirit: ["mineral spirits", "alcohol"],
   topcoat: ["waterborne polyurethane", "oil polyurethane", "oil varnish", "waterborne lacquer"],
   clear: ["waterborne polyurethane", "oil polyurethane", "oil varnish", "waterborne lacquer"],
-  soap: ["cleaner", "soap finish"],
+  "deck cleaner": ["cleaner", "degreaser", "wood bleach"],
+  "decking cleaner": ["cleaner", "degreaser", "wood bleach"],
+  soda: ["cleaner", "degreaser"],
+  "washing soda": ["cleaner", "degreaser"],
+  ammonia: ["cleaner", "degreaser"],
+  vinegar: ["cleaner", "wood bleach"],
+  lye: ["wood bleach", "paint stripper"],
+  caustic: ["wood bleach", "paint stripper"],
+  "caustic soda": ["wood bleach", "paint stripper"],
+  insecticide: ["mineral spirits", "water"],
+  "woodworm fluid": ["mineral spirits", "water"],
+  "woodworm killer": ["mineral spirits", "water"],
+  "woodworm treatment": ["mineral spirits", "water"],
+  "wood preservative": ["mineral spirits", "water"],
 };
 
 /** The same of other closed lists, by what messages call the list. */
 export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> = {
   "safety duty": {
     mask: ["dust_mask", "vapour_respirator"],
-    face_mask: ["dust_mask", "vapour_respirator"],
-    breathing_protection: ["dust_mask", "vapour_respirator", "supplied_air"],
+    "face mask": ["dust_mask", "vapour_respirator"],
+    "breathing protection": ["dust_mask", "vapour_respirator", "supplied_air"],
   },
   "stage of a wait": { dry: ["touch", "recoat"], set: ["touch", "recoat"] },
   "application method": { gun: ["hvlp", "airless", "spray"], sprayer: ["hvlp", "airless", "spray"] },
@@ -144,6 +167,5 @@ export function choicesFor<W extends string>(
   table: Readonly<Record<string, readonly W[]>>,
   written: string,
 ): readonly W[] | undefined {
-  const key = written.toLowerCase().replace(/[- ]+/gu, " ").trim();
-  return lookUp(table, key);
+  return lookUp(table, keyOf(written));
 }

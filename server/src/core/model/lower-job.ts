@@ -64,8 +64,14 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
     after: readAfter(ctx, fields.get("after")?.[0]),
     owner: readTexts(fields.get("owner"))[0],
     delivery: readTexts(fields.get("delivery"))[0],
-    notes: readTexts(fields.get("note")),
+    notes: [...wantedFor(fields.get("ready")?.[0]), ...readTexts(fields.get("note"))],
   };
+}
+
+/** What it is wanted for, as a note. */
+function wantedFor(statement: FieldStatement | undefined): readonly string[] {
+  const value = statement?.value as Form<"moment"> | undefined;
+  return value?.what && value.date ? [`Wanted by ${value.date.text} ${value.what.value}.`] : [];
 }
 
 /** A job whose line does not say when it begins has begun with its record. */

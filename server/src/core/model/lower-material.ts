@@ -29,6 +29,7 @@ import {
   readMoney,
   readNumber,
   readRange,
+  readTexts,
   readWord,
   readWorse,
   report,
@@ -64,16 +65,21 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
   const gramsPerLitre = density?.value;
   const covers = readCovers(ctx, fields, gramsPerLitre);
   const sold = readSold(ctx, fields, gramsPerLitre);
+  const sandable = readFact(ctx, fields, "sandable", ["time"], DURATION)?.fact;
   return {
     ...named,
+    docs: [named.docs, ...readTexts(fields.get("note")), ...madeUp(fields)]
+      .filter((text) => text !== "")
+      .join("\n\n"),
     kind: "material",
     builtIn: false,
     ...familyPart(ctx, family),
     covers: covers === "not known" ? undefined : (covers ?? fromFamily(facts?.covers)),
     solids: readFact(ctx, fields, "solids", ["share"], SHARE)?.fact ?? fromFamily(facts?.solids),
     touch: readFact(ctx, fields, "touch", ["time"], DURATION)?.fact ?? fromFamily(facts?.touch),
-    recoat: readRecoat(ctx, fields) ?? familyRecoat(facts),
+    recoat: readRecoat(ctx, fields) ?? sandableFilling(facts, sandable) ?? familyRecoat(facts),
     stackable: readFact(ctx, fields, "stackable", ["time"], DURATION)?.fact,
+    sandable,
     cure: readFact(ctx, fields, "cure", ["time"], DURATION)?.fact ?? fromFamily(facts?.cure),
     rated: readRated(ctx, fields) ?? familyRated(facts),
     limits: readLimits(ctx, fields) ?? fromFamily(facts?.limits),
@@ -145,6 +151,12 @@ const fromFamily = <T>(value: T | undefined): Fact<T> | undefined =>
 
 const familyRecoat = (family: Family | undefined): Material["recoat"] =>
   family?.recoat && fromFamily({ earliest: family.recoat[0], latest: family.recoat[1] ?? undefined });
+
+/** A filling is sanded before it is coated, so from then on it can be worked on. */
+const sandableFilling = (family: Family | undefined, sandable: Material["sandable"]): Material["recoat"] =>
+  sandable && family?.role === "filler"
+    ? { ...sandable, value: { earliest: sandable.value, latest: undefined } }
+    : undefined;
 
 const familyRated = (family: Family | undefined): Material["rated"] =>
   family ? { value: family.rated, origin: "family" } : { value: RATED_DEFAULT, origin: "default" };
@@ -408,14 +420,20 @@ function readBatch(ctx: Lowering, fields: Fields): Fact<string> | undefined {
   return item?.kind === "title" ? stated(ctx, item.value, item.span) : undefined;
 }
 
+/** How it is made up, as a sentence of its description. */
+function madeUp(fields: Fields): readonly string[] {
+  const made = form(fields, "mix", "mix")?.value.made?.value;
+  return made === undefined ? [] : [`Mixed: ${made}.`];
+}
+
 function readMix(ctx: Lowering, fields: Fields): Material["mix"] {
   const field = form(fields, "mix", "mix");
-  if (!field?.value.ratio || !field.value.hardener) return undefined;
+  if (!field?.value.ratio) return undefined;
   const a = readNumber(ctx, field.value.ratio.a, POSITIVE);
   const b = readNumber(ctx, field.value.ratio.b, POSITIVE);
   if (a === undefined || b === undefined) return undefined;
   const by = readMixBasis(ctx, field.value.by);
-  return stated(ctx, { a, b, hardener: field.value.hardener.text, by }, field.span);
+  return stated(ctx, { a, b, hardener: field.value.hardener?.text, by }, field.span);
 }
 
 /** Labels that say nothing mean parts by volume. */

@@ -121,8 +121,18 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     ...readOutdoors(ctx, fields.get("outdoors")?.[0]),
     ...readMoisture(ctx, fields.get("moisture")?.[0]),
     wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
-    notes: readTexts(fields.get("note")),
+    notes: [...statesOf(fields), ...readTexts(fields.get("note"))],
   };
+}
+
+/** What is said in words of the wood and of the layers on it, as notes. */
+function statesOf(fields: ReadonlyMap<string, readonly FieldStatement[]>): readonly string[] {
+  const wood = fields.get("wood")?.[0]?.value as Form<"wood"> | undefined;
+  const layers = (fields.get("existing")?.[0]?.value as Form<"existing"> | undefined)?.layers ?? [];
+  return [
+    ...(wood?.wood && wood.state ? [`${wood.wood.text}: ${wood.state.value}`] : []),
+    ...layers.flatMap(({ material, state }) => (state ? [`${material.text}: ${state.value}`] : [])),
+  ];
 }
 
 function readTests(ctx: Lowering, statements: readonly FieldStatement[]): Pick<Surface, "tested"> {

@@ -106,7 +106,6 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     price: "A price stands behind its container, such as `packs 1 L for 28.00`.",
     cost: "A price stands behind its container, such as `packs 1 L for 28.00`.",
     size: "A size stands with its price, such as `packs 1 L for 28.00`.",
-    hardener: "The second part is named by `mix`, such as `mix 10:1 with hardener`.",
     thinner: "Write `thin` and how far, such as `thin water, up to 10 %`.",
     coats: "Coats stand in a recipe, such as `layer clear x 2`.",
     dries: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
@@ -115,7 +114,6 @@ const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = 
     gloss: "Write `sheen`, such as `sheen 25`.",
     tack: "Write when the next thing can go on, also leaf on its size, as `recoat 12 h`.",
     use: "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
-    note: "Put it in a `##` line above the material.",
   },
   piece: {
     price:

@@ -61,6 +61,8 @@ export interface Material extends Named {
   readonly recoat?: Fact<{ readonly earliest: number; readonly latest?: number }>;
   /** Hours until coated pieces can be stacked. */
   readonly stackable?: Fact<number>;
+  /** Hours until it can be sanded. */
+  readonly sandable?: Fact<number>;
   readonly cure?: Fact<number>;
   readonly rated: Fact<{ readonly temperature: number; readonly humidity: number }>;
   readonly limits?: Fact<{ readonly low?: number; readonly high?: number; readonly humidity?: number }>;
@@ -80,7 +82,8 @@ export interface Material extends Named {
   readonly mix?: Fact<{
     readonly a: number;
     readonly b: number;
-    readonly hardener: string;
+    /** Absent where both parts come in one pack. */
+    readonly hardener?: string;
     readonly by: "volume" | "weight";
   }>;
   readonly density?: Fact<number>;

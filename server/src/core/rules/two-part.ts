@@ -34,7 +34,7 @@ export function isTwoPart(layer: LayerAction): boolean {
   if (layer.hardener) return hardenerOf(layer) !== undefined;
   if (material.family.twoPart) return true;
   if (CURED_OTHERWISE.has(material.family.binder)) return false;
-  return material.potLife?.origin === "stated" || saysTwoParts(material);
+  return material.mix !== undefined || material.potLife?.origin === "stated" || saysTwoParts(material);
 }
 
 /** "Two-component", "2-part", "two pack", "2K". Every duty asks of every layer. */

@@ -402,9 +402,10 @@ function wetOfGrams({ wetGrams }: LayerLine, material: Material | undefined): nu
 /** The hardener that the material's own declaration names, found in the scope of that declaration's file. */
 function hardenerPart({ asked }: Expander, use: MaterialUse): Pick<LayerAction, "hardener"> {
   const mix = use.material?.mix?.value;
-  if (!mix || !use.material) return {};
-  const material = asked.materialsOf(use.material.file).get(mix.hardener);
-  const { a, b, by } = mix;
+  // Of a pack that holds both parts the whole is what its label tells of.
+  if (mix?.hardener === undefined || !use.material) return {};
+  const { a, b, by, hardener } = mix;
+  const material = asked.materialsOf(use.material.file).get(hardener);
   const volumes =
     by === "volume"
       ? { a, b }
@@ -415,7 +416,7 @@ function hardenerPart({ asked }: Expander, use: MaterialUse): Pick<LayerAction, 
       b,
       by,
       ...(volumes ? { volumes } : {}),
-      use: { name: mix.hardener, place: use.place, ...(material ? { material } : {}) },
+      use: { name: hardener, place: use.place, ...(material ? { material } : {}) },
     },
   };
 }

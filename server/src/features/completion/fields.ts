@@ -179,6 +179,7 @@ const DIMENSIONS_OF: Readonly<Record<string, readonly Dimension[]>> = {
   touch: ["time"],
   recoat: ["time"],
   stackable: ["time"],
+  sandable: ["time"],
   cure: ["time"],
   voc: ["density"],
   on_hand: ["volume", "mass"],

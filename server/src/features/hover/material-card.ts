@@ -106,6 +106,7 @@ const ROWS: readonly FigureRow[] = [
       ),
   },
   { word: "stackable", say: (m) => said(m.stackable, formatDuration) },
+  { word: "sandable", say: (m) => said(m.sandable, formatDuration) },
   { word: "cure", say: (m) => said(m.cure, formatDuration) },
   {
     word: "rated",
@@ -144,7 +145,12 @@ const ROWS: readonly FigureRow[] = [
   },
   {
     word: "mix",
-    say: (m) => said(m.mix, ({ a, b, hardener, by }) => `${a}:${b} by ${by} with ${code(hardener)}`),
+    say: (m) =>
+      said(
+        m.mix,
+        ({ a, b, hardener, by }) =>
+          `${a}:${b} by ${by}, ${hardener === undefined ? "both parts in one pack" : `with ${code(hardener)}`}`,
+      ),
   },
   {
     word: "density",

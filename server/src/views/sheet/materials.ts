@@ -104,7 +104,8 @@ interface Figure {
 }
 
 function figuresOf(material: Material): readonly Figure[] {
-  const { covers, touch, recoat, stackable, cure, limits, thin, mix, potLife, cut, batch } = material;
+  const { covers, touch, recoat, stackable, sandable, cure, limits, thin, mix, potLife, cut, batch } =
+    material;
   const figure = <T>(
     fact: Fact<T> | undefined,
     say: (value: T) => string,
@@ -115,6 +116,7 @@ function figuresOf(material: Material): readonly Figure[] {
     ...figure(touch, (hours) => `touch-dry after ${formatDuration(hours)}`, true),
     ...figure(recoat, recoatText, true),
     ...figure(stackable, (hours) => `stackable after ${formatDuration(hours)}`, true),
+    ...figure(sandable, (hours) => `sandable after ${formatDuration(hours)}`, true),
     ...figure(cure, (hours) => `cured after ${formatDuration(hours)}`, true),
     ...figure(limits, limitsText),
     // What cleans, strips or thins is used as it comes.
