@@ -3,7 +3,8 @@
  *
  * The first half of the search looks at how early all chains end, not only the last, so that it is led towards plans that
  * can still be bettered; the second half minds the objective alone. All is counted in tasks looked at, never timed, and
- * chance is a fixed sequence of numbers, so the same shop gets the same plan.
+ * chance is a fixed sequence of numbers, so the same shop gets the same plan. A single job within five minutes of its
+ * bound is not searched to the end.
  */
 import { lastOpening } from "../calendar.ts";
 import { chance } from "../priority-rules.ts";
@@ -17,7 +18,7 @@ import {
   sessionsAt,
   usualRule,
 } from "./batch-sequence.ts";
-import type { SessionProblem } from "./session-problem.ts";
+import { gridMs, type SessionProblem } from "./session-problem.ts";
 
 /** Tasks that may be looked at in all, and for each task of the shop. */
 const mostLooks = 800_000;
@@ -26,6 +27,8 @@ const looksPerTask = 10_000;
 const chainsInFull = 4;
 /** How often a worse plan is gone on from, which leads out of many dead ends. */
 const backward = 0.05;
+/** Looks for each task without a better plan after which one within a step of the bound is good enough. */
+const looksForAStep = 500;
 /** Changes without a better plan before the search goes back to the best. */
 const patience = 60;
 
@@ -46,16 +49,30 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   const most = limits.effort * share * Math.min(mostLooks, looksPerTask * problem.nHands);
   let looks = 0;
   let best: SessionPlan | undefined;
+  /** When the best was found. */
+  let since = 0;
   const plan = (sequence: readonly Gene[], rule: DispatchRule): SessionPlan | undefined => {
     const found = planSequence(problem, sequence, rule);
     looks += found?.shop.looks ?? problem.nHands;
-    if (found !== undefined && (best === undefined || compareObjectives(found.objective, best.objective) < 0))
+    if (
+      found !== undefined &&
+      (best === undefined || compareObjectives(found.objective, best.objective) < 0)
+    ) {
       best = found;
+      since = looks;
+    }
     return found;
   };
   /** Nothing can be earlier. */
   const isEarliest = (): boolean =>
     best !== undefined && best.objective[0] === 0 && best.objective[1]! <= limits.lastWork;
+  /** Of a single job, what may be left to gain is a step of the grid, which the bound may well have lost to rounding. */
+  const isNearEnough = (): boolean =>
+    problem.jobs.length === 1 &&
+    looks - since > looksForAStep * problem.nHands &&
+    best !== undefined &&
+    best.objective[0] === 0 &&
+    best.objective[1]! <= limits.lastWork + gridMs;
   /** Nothing can be better, of a single job: changes of material count last and are hardly worth a search. */
   const isBest = (): boolean =>
     // One chain by itself leaves nothing to choose.
@@ -85,7 +102,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
     let value = measure(current);
     let least = value;
     let idle = 0;
-    while (looks < most * half && !isDone()) {
+    while (looks < most * half && !isDone() && !isNearEnough()) {
       const found = plan(changed(current.sequence, problem, next), usualRule);
       if (found === undefined) continue;
       const other = measure(found);

@@ -10,10 +10,18 @@
  * That is head and body of the bound for one machine (Carlier, "The one-machine sequencing problem", 1982) with the
  * set-ups of families of jobs; a plan that keeps people busy from there on is proven by it.
  */
+import { onceFor } from "../../once.ts";
 import { endAfterWork, lastOpening, nextOpening, workingTimeBefore } from "../calendar.ts";
 import { waitEnd } from "../chain-timing.ts";
 import { earliestStart } from "../task-placement.ts";
-import { ceilToGrid, floorToGrid, type Group, type Kind, type SessionProblem } from "./session-problem.ts";
+import {
+  ceilToGrid,
+  floorToGrid,
+  type Group,
+  gridMs,
+  type Kind,
+  type SessionProblem,
+} from "./session-problem.ts";
 
 /** Moments that are looked at. */
 const mostMoments = 40;
@@ -98,6 +106,7 @@ function headsOf(
   chain: number,
 ): { readonly starts: readonly number[]; readonly lastWork: number; readonly end: number } | undefined {
   const { shop, crew, jobs } = problem;
+  const offsets = offsetsIn(problem);
   const starts: number[] = [];
   const ends: number[] = [];
   const begin = jobs[group.job]!.start;
@@ -112,7 +121,7 @@ function headsOf(
       // One person ends a session, on the grid, before setting up for another.
       const isAfterOther = crew === 1 && before !== undefined && before !== group.kinds[index];
       const setUp = isAfterOther ? ceilToGrid(previous) : Math.max(previous - fixed, problem.start);
-      starts[index] = earliestStart(shop, setUp, length, true) + fixed;
+      starts[index] = startInSession(shop, setUp, { fixed, length }, offsets(chain, index));
       lastWork = starts[index]! + step.work;
       ends[index] = lastWork;
     } else {
@@ -126,6 +135,61 @@ function headsOf(
   }
   return { starts, lastWork, end: previous };
 }
+
+/** A session, its set-up included, lies in one opening and begins on the grid; the task so far into it. */
+function startInSession(
+  shop: SessionProblem["shop"],
+  from: number,
+  { fixed, length }: { readonly fixed: number; readonly length: number },
+  offsets: readonly number[] | undefined,
+): number {
+  for (let setUp = from; ; ) {
+    const start = earliestStart(shop, setUp, length, true) + fixed;
+    if (offsets === undefined || !Number.isFinite(start)) return start;
+    const onGrid = offsets.reduce(
+      (first, offset) => Math.min(first, ceilToGrid(start - offset) + offset),
+      Number.POSITIVE_INFINITY,
+    );
+    if (onGrid === start) return start;
+    setUp = onGrid - fixed;
+  }
+}
+
+/** Where a session is to be met with so many offsets, it is taken to be met at any. */
+const mostOffsets = 30;
+
+type OffsetsOf = (chain: number, index: number) => readonly number[] | undefined;
+
+/**
+ * How far from the grid a task of a chain can start: after setting up and any tasks of the same kind of other chains.
+ * Undefined: anywhere.
+ */
+const offsetsIn = onceFor((problem: SessionProblem): OffsetsOf => {
+  const byKind = new Map<Kind, { readonly chain: number; readonly work: number }[]>();
+  for (const { kinds, members } of problem.groups)
+    for (const chain of members)
+      for (const [index, kind] of kinds.entries()) {
+        const work = kind === undefined ? 0 : workAt(problem, chain, index) % gridMs;
+        if (kind === undefined || work === 0) continue;
+        const others = byKind.get(kind);
+        if (others === undefined) byKind.set(kind, [{ chain, work }]);
+        else others.push({ chain, work });
+      }
+  return (chain, index) => {
+    const kind = problem.groups[problem.groupOf[chain]!]!.kinds[index]!;
+    const offsets = new Set([kind.fixed % gridMs]);
+    // More tasks of such a length lead to no new offset.
+    const spent = new Set<number>();
+    for (const other of kind.isApart ? [] : (byKind.get(kind) ?? [])) {
+      if (other.chain === chain || spent.has(other.work)) continue;
+      const before = offsets.size;
+      for (const offset of [...offsets]) offsets.add((offset + other.work) % gridMs);
+      if (offsets.size > mostOffsets) return undefined;
+      if (offsets.size === before) spent.add(other.work);
+    }
+    return [...offsets];
+  };
+});
 
 /** The moments from which on it is looked at what is left to do: the starts of tasks, and the openings before them. */
 function momentsOf({ shop, start }: SessionProblem, tasks: readonly Tasks[]): readonly number[] {
