@@ -6,7 +6,10 @@
  * second begins at 09:45, ends its first coat at 10:30 and its last from 12:30 to 12:45; the third begins at 10:30 and ends
  * its last coat from 13:15 to 13:30. Looked at alone the last two begin at 09:15 and end at 12:15.
  */
-import { expect, test } from "vitest";
+import { execFileSync } from "node:child_process";
+import { rmSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, test } from "vitest";
 import type { Hover } from "vscode-languageserver";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { startClient, VSCODE } from "../lsp/harness.ts";
@@ -92,4 +95,52 @@ test("the editor says the same of a file of the open folder, though the others a
   const hover = await client.request<Hover>("textDocument/hover", { textDocument, position });
   expect((hover.contents as { value: string }).value).toContain("13:30");
   await client.end();
+});
+
+describe("states that are compared are dated by the plan of their own project", () => {
+  const within = (
+    folder: string,
+    files: Readonly<Record<string, string>>,
+  ): Readonly<Record<string, string>> =>
+    Object.fromEntries(Object.entries(files).map(([name, text]) => [`${folder}/${name}`, text]));
+  const { "one.finish": _, ...without } = FILES;
+  const lastWork = async (argv: readonly string[], input: Partial<CliInput>): Promise<unknown> => {
+    const { stdout, stderr } = await runCli(["diff", "--format", "json", ...argv], input);
+    expect(stderr).toBe("");
+    const { files } = JSON.parse(stdout) as {
+      files: { changes: { kind: string; figures: Record<string, unknown> }[] }[];
+    };
+    return files.flatMap(({ changes }) => changes).findLast(({ kind }) => kind === "job")?.figures.last_work;
+  };
+  // Beside the first two jobs, and by itself.
+  const earlier = { before: "2027-03-08T13:30:00", after: "2027-03-08T12:15:00" };
+
+  test("of two folders", async () => {
+    const files = { ...within("old", FILES), ...within("new", without) };
+    expect(await lastWork(["old/two.finish", "new/two.finish"], { files })).toEqual(earlier);
+    expect(await lastWork(["old", "new"], { files })).toEqual(earlier);
+  });
+
+  test("of two files beside each other, of which neither is done beside the other", async () => {
+    const later = FILES["two.finish"].replace("start 2027-03-08 09:15", "start 2027-03-08 10:15");
+    const files = { ...without, "later.finish": later };
+    expect(await lastWork(["two.finish", "later.finish"], { files })).toEqual({
+      before: "2027-03-08T12:15:00",
+      after: "2027-03-08T13:15:00",
+    });
+  });
+
+  test("of a revision and of what lies here", async () => {
+    const git = (folder: string, ...args: readonly string[]): void => {
+      const who = ["-c", "user.name=A", "-c", "user.email=a@example.org", "-c", "commit.gpgsign=false"];
+      execFileSync("git", [...who, ...args], { cwd: folder, stdio: "ignore" });
+    };
+    const prepare = (folder: string): void => {
+      git(folder, "init", "-q");
+      git(folder, "add", "-A");
+      git(folder, "commit", "-q", "-m", "all three");
+      rmSync(path.join(folder, "one.finish"));
+    };
+    expect(await lastWork(["HEAD", "--", "two.finish"], { files: FILES, prepare })).toEqual(earlier);
+  });
 });

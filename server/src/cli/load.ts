@@ -41,6 +41,8 @@ export interface LoadOptions {
    * tells dates needs them, so that every command tells the same.
    */
   readonly withProject?: boolean;
+  /** Files that are no part of the project although they lie there, as another state of it; without, none. */
+  readonly isApart?: (file: string) => boolean;
   /** A plan that later ones are to be near. */
   readonly kept?: KeptNotes;
 }
@@ -102,7 +104,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName, withProject, kept }: LoadOptions = {},
+  { readAlso, inputName, withProject, isApart, kept }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -126,7 +128,7 @@ export async function readAsked(
   }
   return {
     files,
-    beside: withProject ? await jobsBeside(io, files, configs, permit) : NOTHING_BESIDE,
+    beside: withProject ? await jobsBeside(io, files, { configs, permit, isApart }) : NOTHING_BESIDE,
     problems,
     permit,
     createAnalyst: () =>
@@ -165,45 +167,58 @@ const notWithin = (folders: readonly string[], listed: ReadonlySet<string>): rea
   });
 
 /** More files of a project are not looked into for jobs of the same shops. */
-const MOST_BESIDE = 2_000;
+export const MOST_BESIDE = 2_000;
 
 /**
  * The other files of the projects with jobs that may be done in the same shops, where a job was asked for. In a shop that a
  * file has for itself nobody else's job is done, so only files that use another count; what the asked files use is read
  * anyway, and of a folder that was asked for everything is.
  */
-async function jobsBeside(
+export async function jobsBeside(
   io: CliIo,
   asked: readonly ReadFile[],
-  configs: ProjectConfigs,
-  recipes: Permit,
+  {
+    configs,
+    permit,
+    isApart = () => false,
+  }: {
+    readonly configs: ProjectConfigs;
+    readonly permit: Permit;
+    readonly isApart?: LoadOptions["isApart"];
+  },
 ): Promise<JobsBeside> {
-  const withJobs = asked.filter(({ text }) => JOB_LINE.test(text));
+  const withJobs = asked.filter(({ text }) => hasJob(text));
   const listed = new Set(asked.flatMap(({ foundIn }) => foundIn ?? []));
   const ofJobs = [...new Set(withJobs.map(({ path: file }) => configs.folderOfJobs(file)))];
   const folders = notWithin(ofJobs, listed);
   if (folders.length === 0) return NOTHING_BESIDE;
   const found = await findFiles(io.files, io.cwd, folders);
   const own = new Set(asked.map(({ path: file }) => file));
-  const others = found.files.filter(({ path: file }) => !own.has(file));
+  const others = found.files.filter(({ path: file }) => !own.has(file) && !isApart(file));
   const files: ReadFile[] = [];
   const notes: string[] = [];
-  if (others.length > MOST_BESIDE) {
-    const left = others.length - MOST_BESIDE;
-    notes.push(`The project has ${left} more files, whose jobs are left out of the plan of the shop.`);
-  }
+  if (others.length > MOST_BESIDE) notes.push(leftOutOf(others.length));
   for (const file of others.slice(0, MOST_BESIDE)) {
-    const read = await io.files.read(file.path, { ...recipes, purpose: "found" });
+    const read = await io.files.read(file.path, { ...permit, purpose: "found" });
     const label = labelFor(io.cwd, file.path);
     if (!("text" in read)) {
       notes.push(`\`${label}\` ${read.reason}. Its jobs are left out of the plan of the shop.`);
-    } else if (JOB_LINE.test(read.text) && USE_LINE.test(read.text)) {
+    } else if (mayShareShop(read.text)) {
       notes.push(...(await configs.find(file.path)));
       files.push({ ...file, label, text: read.text });
     }
   }
   return { files, notes };
 }
+
+/** What is said of a project with so many files. */
+export const leftOutOf = (files: number): string =>
+  `The project has ${files - MOST_BESIDE} more files, whose jobs are left out of the plan of the shop.`;
+
+export const hasJob = (text: string): boolean => JOB_LINE.test(text);
+
+/** Whether jobs of it may be done in the shop of another file. */
+export const mayShareShop = (text: string): boolean => hasJob(text) && USE_LINE.test(text);
 
 const JOB_LINE = /^[ \t]*job[ \t]/mu;
 const USE_LINE = /^[ \t]*use[ \t]/mu;

@@ -8,8 +8,17 @@ import { type Permit, refusalOf } from "../reading/may-read.ts";
 import type { FilesState } from "../views/changes/model.ts";
 import { labelFor } from "./find-files.ts";
 import type { GitTree, Repository } from "./git-tree.ts";
-import { type CliIo, UsageError } from "./io.ts";
-import { type LoadOptions, load, resolveUse } from "./load.ts";
+import { type CliIo, UsageError, warn } from "./io.ts";
+import {
+  hasJob,
+  jobsBeside,
+  type LoadOptions,
+  leftOutOf,
+  load,
+  MOST_BESIDE,
+  mayShareShop,
+  resolveUse,
+} from "./load.ts";
 import { foldersToReadAlso, recipesIn } from "./permits.ts";
 import { createProjectConfigs } from "./project-config.ts";
 
@@ -22,13 +31,24 @@ export interface LoadedState extends FilesState {
   readonly complete: boolean;
 }
 
-/** What lies below a folder, or one file, whose files are known by their paths from there. */
-export async function stateAt(io: CliIo, given: string, options: LoadOptions): Promise<LoadedState> {
+/**
+ * What lies below a folder, or one file, whose files are known by their paths from there. The other state that it is compared
+ * with is no part of its project.
+ */
+export async function stateAt(
+  io: CliIo,
+  given: string,
+  other: string,
+  options: LoadOptions,
+): Promise<LoadedState> {
+  const apart = path.resolve(io.cwd, other);
   const absolute = path.resolve(io.cwd, given);
   const isFile = (await io.files.kind(absolute)) === "file";
   const root = isFile ? path.dirname(absolute) : absolute;
   const found = isFile || (await io.files.recipes(absolute)).files.length > 0 ? [given] : [];
-  return onDisk(io, found, options, (file) => (isFile && file === absolute ? THE_FILE : below(root, file)));
+  return onDisk(io, found, { ...options, isApart: (file) => isBelow(apart, file) }, (file) =>
+    isFile && file === absolute ? THE_FILE : below(root, file),
+  );
 }
 
 /** Two files may have two names. */
@@ -64,7 +84,7 @@ async function onDisk(
     const analysis = io.createAnalyst({ resolve: resolveUse }).analysis();
     return stateOf(io, { analysis, asked: [], keyOf, problems: [] });
   }
-  const { analysis, asked, label, complete } = await load(io, places, options);
+  const { analysis, asked, label, complete } = await load(io, places, { ...options, withProject: true });
   return { analysis, asked: asked.map((file) => file.path), keyOf, label, problems: [], complete };
 }
 
@@ -94,13 +114,25 @@ export async function revisionState(
   const asked: string[] = [];
   const problems: string[] = [];
   const texts = await tree.read(names);
+  const withJobs: string[] = [];
   for (const [index, read] of texts.entries()) {
     const file = path.join(root, names[index]!);
     if ("text" in read) {
       analyst.setFile(file, read.text);
       asked.push(file);
+      if (hasJob(read.text)) withJobs.push(file);
     } else problems.push(`\`${labelFor(io.cwd, file)}\` ${read.reason}.`);
   }
+  // The other jobs of the project as they were then, since they share its shops.
+  const folders = [...new Set(withJobs.map(configs.folderOfJobs))];
+  const others = tree.recipes.filter(
+    (name) => !names.includes(name) && folders.some((folder) => isBelow(folder, path.join(root, name))),
+  );
+  const beside = others.slice(0, MOST_BESIDE);
+  for (const [index, read] of (await tree.read(beside)).entries())
+    if ("text" in read && mayShareShop(read.text))
+      analyst.setFile(path.join(root, beside[index]!), read.text);
+  if (others.length > MOST_BESIDE) warn(io, leftOutOf(others.length));
   for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
     const may = missing.map((file) => refusalOf(file, permit) ?? outside(root, file));
     const found = await tree.read(missing.map((file) => below(root, file)));
@@ -131,7 +163,13 @@ export async function textState(
     config: configs.of,
     ...(io.onFault ? { onFault: io.onFault } : {}),
   });
-  if (text !== undefined) analyst.setFile(file, text);
+  if (text !== undefined) {
+    analyst.setFile(file, text);
+    const asked = [{ path: file, label: labelFor(io.cwd, file), text }];
+    const beside = await jobsBeside(io, asked, { configs, permit });
+    for (const other of beside.files) analyst.setFile(other.path, other.text);
+    for (const note of beside.notes) warn(io, note);
+  }
   for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
     for (const used of missing) {
       const read = await io.files.read(used, permit);

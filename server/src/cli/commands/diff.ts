@@ -119,7 +119,8 @@ async function statesOf(
           "`diff OLD NEW` takes two files or two folders. Put `--` before paths that are to be looked at in Git.",
         );
       }
-      return [await stateAt(io, what[0]!, options), await stateAt(io, what[1]!, options)];
+      const [old, now] = what as [string, string];
+      return [await stateAt(io, old, now, options), await stateAt(io, now, old, options)];
     }
   }
   return revisionStates(io, await repositoryOf(io.git, io.cwd), what, paths, options);
