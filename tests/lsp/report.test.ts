@@ -45,6 +45,28 @@ test("are those of the command line, without colours, for the job that is asked 
   await client.end();
 });
 
+test("say what the plan has nothing of where the folder of the file is not open", async () => {
+  const told =
+    "The plan has the jobs of open files and of what they use. Open the folder to plan with all its jobs.\n";
+  for (const [folderFiles, isTold] of [
+    [undefined, true],
+    [[], true],
+    [[...disk.keys()], false],
+  ] as const) {
+    const client = await startClient({
+      capabilities: { textDocument: { diagnostic: {} } },
+      disk,
+      host: { createAnalyst },
+      ...(folderFiles && { folderFiles }),
+    });
+    await client.open(URI, FILES["job.finish"]);
+    const { schedule, totals, shopping } = reports(client);
+    for (const text of [await schedule(URI), await totals(URI)]) expect(text?.endsWith(told)).toBe(isTold);
+    expect(await shopping(URI)).not.toContain("plan");
+    await client.end();
+  }
+});
+
 test("sheets are Markdown, of one job or of all that the file has", async () => {
   const client = await start();
   await client.open(URI, FILES["job.finish"]);

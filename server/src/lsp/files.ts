@@ -131,6 +131,12 @@ export class Files {
     return this.#isPartial;
   }
 
+  /** How much is known of the project that a file belongs to: all its recipes, as many as are looked at, or what is open. */
+  projectOf(file: FileId): "all" | "many" | "open" {
+    if (this.#folderFiles?.has(file) !== true) return "open";
+    return this.#isPartial ? "many" : "all";
+  }
+
   isKnown(file: FileId): boolean {
     return this.#documents.isOpen(file) || this.#read.has(file);
   }
