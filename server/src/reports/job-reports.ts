@@ -44,6 +44,25 @@ export const JOB_REPORTS = {
   },
 } as const;
 
+/**
+ * What the plans of shops have nothing of, because the server was not told of it. `projectOf`: how much it knows of the project
+ * of a file, all its recipes, as many as it looks at, or what is open.
+ */
+export function leftOut(
+  jobs: readonly ReportedJob[],
+  projectOf: (file: string) => "all" | "many" | "open",
+): readonly string[] {
+  const inShops = jobs.filter(({ result }) => result.schedule.sessions !== undefined);
+  const known = new Set(inShops.map(({ file }) => projectOf(file)));
+  if (known.has("open"))
+    return [
+      "The plan has the jobs of open files and of what they use. Open the folder to plan with all its jobs.\n",
+    ];
+  return known.has("many")
+    ? ["The folder has more recipes than are looked at. The jobs of the rest are left out of the plan.\n"]
+    : [];
+}
+
 /** Bench sheets as Markdown; `place` is how a finding's place is named. */
 export const sheetsReport = (
   sheets: readonly Sheet[],

@@ -11,7 +11,6 @@ import type { ReportedJob } from "../../reports/job-reports.ts";
 import { regionOf } from "../../reports/reported.ts";
 import type { FileSpan } from "../../views/places/file-finding.ts";
 import type { ReportParams } from "../custom-requests.ts";
-import { MAX_FILES } from "../files.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf, fileNameOf } from "../uri.ts";
 import { wholePlans } from "../whole-answers.ts";
@@ -29,22 +28,12 @@ export const report = async (
   if (params.kind === "sheet") return sheetsOf(analysis, file, params.job);
   const jobs = reportedJobs(analysis, file, params.job);
   if (jobs.length === 0) return `${noJobs(file, params.job)}\n`;
-  const { JOB_REPORTS } = await import("../../reports/job-reports.ts");
+  const { JOB_REPORTS, leftOut } = await import("../../reports/job-reports.ts");
   // Who asks for one job sees its own days in the plan of its shop.
   const text = JOB_REPORTS[params.kind](jobs, params.job === undefined ? analysis : undefined);
-  const left = params.kind === "shopping" ? undefined : leftOut(session, jobs);
-  return [...errorNotes(analysis, jobs), text, ...(left ? [left] : [])].join("\n");
+  const left = params.kind === "shopping" ? [] : leftOut(jobs, (at) => session.files.projectOf(at));
+  return [...errorNotes(analysis, jobs), text, ...left].join("\n");
 };
-
-/** What the plans of shops have nothing of, because the server was not told of it. */
-function leftOut({ files }: Session, jobs: readonly ReportedJob[]): string | undefined {
-  const inShops = jobs.filter(({ result }) => result.schedule.sessions !== undefined);
-  const known = new Set(inShops.map(({ file }) => files.projectOf(file)));
-  if (known.has("open"))
-    return "The plan has the jobs of open files and of what they use. Open the folder to plan with all its jobs.\n";
-  if (!known.has("many")) return undefined;
-  return `The folder has more than ${MAX_FILES} recipes. The jobs of those after the first ${MAX_FILES} are left out of the plan.\n`;
-}
 
 function reportedJobs(analysis: Analysis, file: FileId, job: string | undefined): readonly ReportedJob[] {
   const jobsOf = (at: FileId): readonly ReportedJob[] =>
