@@ -108,6 +108,136 @@ it("nobody is told to add coats of what another finding has replaced", () => {
   ]);
 });
 
+describe("one kind of protection for the breath", () => {
+  const sprayed = (clear: string) => `material hard "Isocyanate hardener" {
+  family hardener
+}
+material bar_clear {
+  family   two part polyurethane
+  mix      2:1 with hard
+  pot_life 4 h
+}
+piece bar {
+  surface top {
+    shape panel 800 mm x 500 mm
+    wood  beech
+  }
+}
+recipe sprayed(clear: material) {
+  for    wood
+  safety gloves, eye_protection, ventilate, no_ignition
+  layer  ${clear}, by hvlp
+  wait   until cured
+}
+job bars {
+  piece bar
+  apply sprayed(clear: bar_clear) to top
+}
+`;
+  it("is supplied air for isocyanate, also where a parameter brings it", () => {
+    const spoken = findingsOf(sprayed("clear")).map(({ message }) => message);
+    expect(spoken.join("\n")).toContain("`safety supplied_air`");
+    expect(spoken.join("\n")).not.toMatch(/cartridges that are right|vapour_respirator/u);
+  });
+});
+
+const STRIPPED = (title: string) => `material remover "${title}" {
+  family paint stripper
+}
+recipe bare {
+  for    wood
+  safety gloves, eye_protection, vapour_respirator, ventilate, no_ignition
+  step   strip with remover
+  step   clean with water
+}
+`;
+
+describe("a stripper that should be another", () => {
+  it("is replaced by a stripper, not by a thinner", () => {
+    const finding = found(STRIPPED("Quick strip, with methanol"), "poisonous-solvent");
+    expect(finding?.remedy).toMatch(/^Use a stripper without it/u);
+  });
+  it("is one finding where it holds two poisons", () => {
+    const findings = findingsOf(STRIPPED("Strip with methylene chloride and methanol"));
+    expect(findings.map(({ rule }) => rule)).toEqual(["banned-stripper"]);
+    expect(findings[0]?.also).toEqual([
+      "Also: `remover` holds methanol. The stripper in its place should hold neither.",
+    ]);
+  });
+});
+
+describe("a flame", () => {
+  const noted = (line: string) =>
+    findingsOf(`recipe work {\n  for  wood\n  ${line}\n}\n`).find(({ rule }) => rule === "open-flame")
+      ?.remedy;
+  it.each([
+    ['step scrape "gas torch until it bubbles, then the knife"', /^Use no flame: take the coating off/u],
+    ['note "Warm the paint with the blowlamp until it blisters, and scrape."', /^Use no flame: take/u],
+    ['note "Set the lit gas stove beside the wet rack, then it is dry by noon."', /^Put the flame out/u],
+  ])("%s", (line, remedy) => expect(noted(line)).toMatch(remedy));
+});
+
+describe("one time, and none for what is to be undone", () => {
+  const filled = (wait: string) => `material pore_paste {
+  family grain filler
+  recoat 1 day
+}
+recipe filled {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  layer  pore_paste, wiped off
+  wait   ${wait}
+  layer  waterborne_lacquer
+  wait   until cured
+}
+`;
+  it("the cure of a filler, not its recoat time as well", () => {
+    const findings = findingsOf(filled("6 h")).filter(
+      ({ span }, _, all) => span.start === all[0]!.span.start,
+    );
+    expect(findings.map(({ rule }) => rule)).toEqual(["layers-at-odds"]);
+  });
+  it("no window for a stain that the film keeps out", () => {
+    const text = `material old_clear {
+  family oil varnish
+  recoat 12 h to 3 days
+}
+recipe stained {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  layer  old_clear
+  wait   30 days
+  layer  oil_stain, wiped off after 10 min
+  wait   24 h
+  layer  oil_varnish
+  wait   until cured
+}
+`;
+    expect(found(text, "recoat-too-late")).toBeUndefined();
+    const sealed = found(text, "stain-on-sealed-surface");
+    expect(sealed?.parts?.map(({ rule }) => rule)).toContain("recoat-too-late");
+    expect(sealed?.message).not.toContain("within 3 days");
+  });
+  it("nothing as flexible as mineral oil is looked for: it never dries", () => {
+    const finding = found(
+      USED("step   clean with soap", "wait   overnight").replace(
+        "existing alkyd paint",
+        "existing mineral oil",
+      ),
+      "hard-over-soft",
+    );
+    expect(finding?.message).not.toContain("flexible");
+    expect(finding?.remedy).toBe("Renew it with mineral oil or wax instead, which hold on it.");
+  });
+});
+
+it("untested lead and the way of working on it are one finding", () => {
+  const text = USED('step   sand 80, 120 "orbital sander"').replace("built 2015", "built 1936");
+  const lead = findingsOf(text).filter(({ rule }) => rule.startsWith("lead-"));
+  expect(lead.map(({ rule }) => rule)).toEqual(["lead-not-tested"]);
+  expect(lead[0]?.also?.join("\n")).toContain("A sander without a HEPA filter");
+});
+
 // ---------------------------------------------------------------------------------------------------------------
 // All that is said of every example, every sample and every family begun on hard wear
 

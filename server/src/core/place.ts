@@ -25,3 +25,10 @@ export const samePlace = (a: Place, b: Place): boolean =>
     a.span.end === b.span.end &&
     a.declaration === b.declaration &&
     a.file === b.file);
+
+/** Whether two places of one declaration have a character or an edge in common. */
+export const placesOverlap = (a: Place, b: Place): boolean =>
+  a.file === b.file &&
+  a.declaration === b.declaration &&
+  a.span.start <= b.span.end &&
+  b.span.start <= a.span.end;

@@ -18,9 +18,10 @@ import {
   type RelatedPlace,
 } from "../findings.ts";
 import { onceFor, onceForList } from "../once.ts";
-import { type Place, placeKey } from "../place.ts";
+import { type Place, placeKey, placesOverlap } from "../place.ts";
 import { sentence, withoutFullStop } from "../sentence.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
+import { withSuppliedAir } from "./isocyanate-mask.ts";
 import { withLeadMasks } from "./lead-mask.ts";
 import { cautionedOnce } from "./lead-told-once.ts";
 import { whereText } from "./texts.ts";
@@ -32,7 +33,9 @@ export const groupFindings = (
   secondaryTo: (rule: string) => readonly string[],
 ): readonly Finding[] =>
   toldWholeOnce(
-    besideReplaced(underPrimaries(toldTogether(cautionedOnce(withLeadMasks(findings))), secondaryTo)),
+    besideReplaced(
+      underPrimaries(toldTogether(cautionedOnce(withLeadMasks(withSuppliedAir(findings)))), secondaryTo),
+    ),
   );
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -91,7 +94,7 @@ function toldAsOne(group: readonly Finding[]): Finding {
   const sorted = inOrder(group);
   const first = sorted[0]!;
   const { text, fixes, elsewhere } = FINDING_GROUPS[first.part!.group]!;
-  const places = byLine(sorted.filter(({ place }) => !overlaps(place, first.place))).map(
+  const places = byLine(sorted.filter(({ place }) => !placesOverlap(place, first.place))).map(
     (parts): RelatedPlace => ({ place: parts[0]!.place, message: elsewhere(parts) }),
   );
   const { part: _, brief: __, again: ___, job, where, surfaces, ...rest } = first;
@@ -125,7 +128,7 @@ function inOrder(group: readonly Finding[]): readonly Finding[] {
 function byLine(parts: readonly Finding[]): readonly (readonly Finding[])[] {
   const lines: Finding[][] = [];
   for (const part of parts) {
-    const line = lines.find(([known]) => overlaps(known!.place, part.place));
+    const line = lines.find(([known]) => placesOverlap(known!.place, part.place));
     if (line) line.push(part);
     else lines.push([part]);
   }
@@ -270,13 +273,7 @@ const isOf = (finding: Finding, rules: readonly string[]): boolean =>
 const isOneMatter = (a: Finding, b: Finding): boolean =>
   a.causes !== undefined && b.causes !== undefined
     ? a.causes.some((cause) => b.causes!.includes(cause)) && a.place.file === b.place.file
-    : overlaps(a.place, b.place);
-
-const overlaps = (a: Place, b: Place): boolean =>
-  a.file === b.file &&
-  a.declaration === b.declaration &&
-  a.span.start <= b.span.end &&
-  b.span.start <= a.span.end;
+    : placesOverlap(a.place, b.place);
 
 /** The end of the way from secondary to primary; where rules go round, the finding itself. */
 function rootOf(finding: Finding, primaryOf: ReadonlyMap<Finding, Finding>): Finding {
@@ -299,7 +296,7 @@ function besideReplaced(findings: readonly Finding[]): readonly Finding[] {
   if (replacing.length === 0) return findings;
   return findings.map((finding) =>
     finding.ifReplaced !== undefined &&
-    replacing.some((each) => each !== finding && overlaps(each.place, finding.place))
+    replacing.some((each) => each !== finding && placesOverlap(each.place, finding.place))
       ? forAnother(finding)
       : finding,
   );
@@ -340,7 +337,7 @@ const alsoLines = (finding: Finding, consequences: readonly Finding[]): readonly
 function withConsequences(finding: Finding, consequences: readonly Finding[]): Finding {
   if (consequences.length === 0) return finding;
   const also = alsoLines(finding, consequences);
-  const elsewhere = consequences.filter(({ place }) => !overlaps(place, finding.place));
+  const elsewhere = consequences.filter(({ place }) => !placesOverlap(place, finding.place));
   return {
     ...finding,
     ...(also.length > 0 ? { also } : {}),

@@ -178,6 +178,19 @@ recipe cleared {
       for (const coat of reachedCoats(before.layers)) {
         const worst = familiesOf(coat).find((below) => isTooHard(over, below, coat.unknown !== undefined));
         if (!worst) continue;
+        if (worst.binder === "mineral oil") {
+          report({
+            headline: `${useName(action.use)} does not hold on ${coatName(coat)}`,
+            why: "Mineral oil never dries: a film over it stays soft, cracks or peels.",
+            remedy: coat.action
+              ? "Leave the mineral oil out, or go on with mineral oil or wax."
+              : "Renew it with mineral oil or wax instead, which hold on it.",
+            replaces: true,
+            related: [layerBelow(coat)],
+            fixes: coat.action ? takeOldFinishOff(run, before, action) : [],
+          });
+          return;
+        }
         const [hard, soft] = isBrittle(over, worst) ? ["brittle", "is softer"] : ["stiff", "stays flexible"];
         report({
           headline: `${useName(action.use)} is too ${hard} over ${coatName(coat)}`,

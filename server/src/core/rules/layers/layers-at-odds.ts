@@ -368,6 +368,13 @@ function mustCure(over: Family, below: Family): boolean {
   return isLacquer(over) && ["stain", "glaze", "conditioner"].includes(below.role);
 }
 
+/** A filler that must cure before such a coat: its recoat time is then not the time that counts. */
+export const mustFillerCure = (over: Family | undefined, below: Family | undefined): boolean =>
+  over !== undefined &&
+  below?.role === "filler" &&
+  mustCure(over, below) &&
+  relation(over, below).verdict === "fine after cure";
+
 function tooLate(
   action: LayerAction,
   over: Family,

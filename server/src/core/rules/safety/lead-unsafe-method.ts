@@ -73,6 +73,7 @@ export const leadUnsafeMethod: TradeRule = {
   group: "safety",
   severity: "error",
   speaksOfLead: true,
+  secondaryTo: ["lead-not-tested"],
   docs: {
     summary:
       "A coating that holds lead, or may hold it, is worked on by a heat gun above 1100 F (593 C) or of unstated heat, or until it smokes, by a machine or by blasting without a HEPA filter, by dry sanding or scraping, or with a volatile stripper without stated ventilation; or its dust is dusted dry, swept, blown or carried about. That dust by `lead_safe` is to be taken up wet is information. Above 450 C a heat gun draws a warning.",
@@ -539,8 +540,8 @@ function headline(what: string, method: Method, action: Action): string {
   return `${before}${before === "" ? sentence(what) : what}${verb ?? after}`;
 }
 
-const DUST_UP =
-  "take the dust up wet or with a HEPA vacuum, never dry, or have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory YYYY-MM-DD`)";
+const ELSE_TEST =
+  "or have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory YYYY-MM-DD`)";
 
 const REMEDIES: Readonly<Record<Method, string>> = {
   heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
@@ -554,13 +555,18 @@ const REMEDIES: Readonly<Record<Method, string>> = {
   machine:
     'Name a HEPA shroud and vacuum on the line (`step sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',
   stripper: "State `safety ventilate` with the air that the stripper's label asks for",
-  dry: `Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and ${DUST_UP}`,
+  dry: `Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and take the dust up wet or with a HEPA vacuum, never dry, ${ELSE_TEST}`,
 };
 
-/** With the line to write where the recipe has one. */
-function remedyOf(method: Method, action: Action, kind: LeadMatter["kind"]): string {
+/** With the line to write where the recipe has one, and without a motor where that lights the dust. */
+function remedyOf(method: Method, action: Action, { kind, coat }: LeadMatter): string {
+  const hasSpark = coat?.family?.binder === "nitrocellulose";
+  if (hasSpark && method === "machine")
+    return "Sand wet by hand: the motor of a sander or HEPA vacuum can light dust of nitrocellulose";
   const wet = method === "dry" ? wetWork(action, kind) : undefined;
-  return wet ? `${sentence(wet)}; ${DUST_UP}` : REMEDIES[method];
+  if (!wet) return REMEDIES[method];
+  const up = hasSpark ? "take the dust up wet" : "take the dust up wet or with a HEPA vacuum";
+  return `${sentence(wet)}; ${up}, never dry, ${ELSE_TEST}`;
 }
 
 /** 29 CFR 1926.62 and 40 CFR 745.85: a P100 (HEPA) filter, where only the dust mask of clean wood is stated or nothing. */
@@ -605,7 +611,9 @@ function reportOf(
     why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
       ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory YYYY-MM-DD`); until then, work wet and by `safety lead_safe`."
-      : `${remedyOf(method, action, kind)}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
+      : `${remedyOf(method, action, matter)}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
+    // What else lead asks for is said by the finding on it.
+    ...(waiting ? {} : { brief: `${remedyOf(method, action, matter)}.` }),
     severity,
     related: coat ? [related(coat.place, "The old coating")] : [],
   };

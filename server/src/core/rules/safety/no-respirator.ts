@@ -8,6 +8,7 @@ export const noRespirator: TradeRule = {
   id: "no-respirator",
   group: "safety",
   severity: "warning",
+  secondaryTo: ["isocyanate-hardener"],
   docs: {
     summary:
       "A strong solvent or spraying asks for a respirator, and the recipe states neither `vapour_respirator` nor `supplied_air`.",

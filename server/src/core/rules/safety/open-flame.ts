@@ -136,7 +136,7 @@ function check({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {
     const text = textOf(action);
     if (text === undefined) continue;
-    const said = smallFlameOn(run, action) ?? flameIn(text);
+    const said = smallFlameOn(run, action) ?? flameIn(action, text);
     if (!said) continue;
     const matter = leadIn(run, run.moments[action.index]!.before.layers);
     report(action, {
@@ -153,16 +153,26 @@ function smallFlameOn(run: SurfaceRun, action: Action): Report | undefined {
   if (saidOnLine(action, BURNED_OFF) !== undefined) return BURNED;
   if (saidOnLine(action, SMALL_FLAME) !== undefined)
     return warmsSomethingFlammable(textOf(action) ?? "") ? WARMED : LIT;
+  if (action.op === "step" && TAKES_OFF.has(action.verb)) return undefined;
   return saidOnLine(action, FLAME_ON_BUBBLES) !== undefined && firstBurning(run) ? LIT : undefined;
 }
 
-function flameIn(text: string): Report | undefined {
-  if (warmsSomethingFlammable(text)) return WARMED;
+function flameIn(action: Action, text: string): Report | undefined {
+  // Paint that is warmed till it blisters is burned off, not thinned.
+  if (warmsSomethingFlammable(text) && !/\b(?:blister\w*|scrap\w*|peel\w*)\b/iu.test(text)) return WARMED;
   if (clauseNaming(text, OPEN_FLAME) === undefined) return undefined;
-  return clauseNaming(text, CHARRING) === undefined || /\b(?:paint|varnish|finish|coats?)\b/iu.test(text)
-    ? BURNED
-    : CHARRED;
+  if (clauseNaming(text, CHARRING) !== undefined && !/\b(?:paint|varnish|finish|coats?)\b/iu.test(text))
+    return CHARRED;
+  const takesOff =
+    action.op === "step" ? TAKES_OFF.has(action.verb) : !DRIES.test(text) || REMOVES.test(text);
+  return takesOff ? BURNED : BESIDE;
 }
+
+const TAKES_OFF: ReadonlySet<string> = new Set(["scrape", "strip", "sand", "distress"]);
+
+/** A flame that only warms what stands beside it. */
+const DRIES = /\b(?:dry|dries|dried|drying|warm|rack|beside|next\s+to)\b/iu;
+const REMOVES = /\b(?:off|blister\w*|bubbl\w*|strip\w*|scrap\w*|burn\w*|push\w*|peel\w*|remov\w*)\b/iu;
 
 const WARMED: Report = {
   headline: "Something flammable is warmed over a flame or on a stove",
@@ -183,6 +193,13 @@ const LIT: Report = {
   why: "A cigarette, candle or match lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.",
   remedy:
     "Let nobody smoke or light anything here; smoke outdoors, away from rags and tins, with clean hands.",
+};
+
+const BESIDE: Report = {
+  headline: "A flame burns where finishing is done",
+  why: "A flame lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.",
+  remedy:
+    "Put the flame out before you open a can, and light none in this room until the vapour is gone; local fire codes decide.",
 };
 
 const CHARRED: Report = {

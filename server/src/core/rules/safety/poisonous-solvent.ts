@@ -3,19 +3,20 @@
  */
 import { isA } from "../../knowledge/chemicals.ts";
 import type { Material } from "../../model/model.ts";
-import { reportChemicals } from "../chemical-uses.ts";
+import { type NamedChemical, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const poisonousSolvent: TradeRule = {
   id: "poisonous-solvent",
   group: "safety",
   severity: "error",
+  secondaryTo: ["banned-stripper"],
   docs: {
     summary:
       "A recipe uses, or says to use, carbon tetrachloride, trichloroethylene, perchloroethylene, benzene (benzol), chloroform, carbon disulphide, 1-bromopropane or methanol (wood alcohol), by any of their names.",
     why: "Some of these are banned for consumers, and all of them poison or cause cancer in amounts that a wipe with a rag gives off. Methanol is a warning, and none where the label names ethanol beside it, as that of denatured alcohol does; the others are errors.",
     remedy:
-      "Use mineral spirits for wax and grease and denatured alcohol that is mostly ethanol for shellac. Your local waste service says where to take an old bottle.",
+      "Use mineral spirits for wax and grease and denatured alcohol that is mostly ethanol for shellac, and a stripper without them. Your local waste service says where to take an old bottle.",
     sources: [
       "16 CFR 1500.17(a)(2): carbon tetrachloride is banned",
       "89 FR 102568 (17 December 2024), trichloroethylene; 89 FR 103560 (18 December 2024), perchloroethylene",
@@ -82,10 +83,10 @@ recipe padded {
           if (row.name === "methanol") return !use || !saysEthanol(use.material);
           return row.name !== "methylene chloride" && isA(row, "banned solvent", "poisonous solvent");
         },
-        ({ row }) => ({
-          severity: row.name === "methanol" ? "warning" : "error",
-          why: row.harm,
-          remedy: `${row.instead}; ask your local waste service where to take an old bottle.`,
+        (named) => ({
+          severity: named.row.name === "methanol" ? "warning" : "error",
+          why: named.row.harm,
+          ...(isInStripper(named) ? ANOTHER_STRIPPER : { remedy: `${named.row.instead}; ${OLD_BOTTLE}` }),
         }),
       ),
   },
@@ -94,3 +95,16 @@ recipe padded {
 /** Denatured alcohol holds a few per cent of methanol, and its label says what it mostly is. */
 const saysEthanol = ({ title = "", docs }: Material): boolean =>
   /\b(?:ethanol|ethyl alcohol)\b/iu.test(`${title} ${docs}`);
+
+const OLD_BOTTLE = "ask your local waste service where to take an old bottle.";
+
+/** What thins in its place takes no finish off. */
+const ANOTHER_STRIPPER = {
+  remedy: `Use a stripper without it, such as one with benzyl alcohol, or scrape; ${OLD_BOTTLE}`,
+  brief: "The stripper in its place should hold neither.",
+  abrades: "to the wood" as const,
+};
+
+const isInStripper = ({ use, action }: NamedChemical): boolean =>
+  use !== undefined &&
+  (use.material.family?.name === "paint stripper" || (action?.op === "step" && action.verb === "strip"));

@@ -17,6 +17,7 @@ import { putOnAt } from "../../surface/run-index.ts";
 import { type Coat, hasReached, type SurfaceState, topCoat, waitedOf } from "../../surface/state.ts";
 import { isWithinMargin, shortfallOf } from "../../surface/wait-margin.ts";
 import { itemOf } from "../../totals/planned-tasks.ts";
+import { mustFillerCure } from "../layers/layers-at-odds.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
 import type { JobContext, Report, TradeRule } from "../rule.ts";
 import {
@@ -441,6 +442,7 @@ function saidBetter(action: LayerAction, before: SurfaceState, below: Coat): boo
   if (below.family?.role === "wax") return over?.role !== "wax";
   // A filler that states no time needs a night, whatever its family's figure: `filler-not-dry` knows fillers.
   if (below.family?.role === "filler" && below.material?.recoat?.origin !== "stated") return true;
+  if (mustFillerCure(over, below.family)) return hasReached(before, below, "cured") === "no";
   // A stain follows a conditioner of its own carrier while that is damp, so only a label can ask for an earliest time; oil
   // does not go into wood that is wet with water.
   if (
@@ -563,11 +565,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
       tooShort,
       ...(near ? {} : { where: between ? "between its coats" : `above \`${action.use.name}\`` }),
       ...namedByParameter(below),
-      ...(between
-        ? {}
-        : {
-            ifReplaced: `whatever goes on here, write \`wait until recoat\`${tooShort ? inPlaceOf(tooShort) : " above it"}`,
-          }),
+      ifReplaced: `whatever goes on here, write \`wait until recoat\`${inPlaceOf(tooShort) || (between ? " between its coats" : " above it")}`,
       ...(oil ? { of: "oil over a waterborne coat" } : {}),
       level: "warning",
     },

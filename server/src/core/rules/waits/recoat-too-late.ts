@@ -14,6 +14,7 @@ export const recoatTooLate: TradeRule = {
   id: "recoat-too-late",
   group: "waits",
   severity: "warning",
+  secondaryTo: ["stain-on-sealed-surface"],
   docs: {
     summary: "A layer goes on after the recoat window of the layer below, and nothing was sanded since.",
     why: "Once the window is over the film below has closed: the next coat only lies on it, and it chips or peels off in sheets.",
@@ -179,6 +180,8 @@ recipe two_coats {
         ),
         why: "Nothing was sanded since. After its window a film has closed, and the next coat only lies on it and may peel.",
         remedy: `Scuff and dust the film first, or put the coat on within ${formatDuration(latest)}.`,
+        // Once the film is off, or the stain on it another, its window counts no more.
+        brief: "",
         abrades: "surface",
         related: [
           ...(between ? [] : [layerBelow(below)]),
