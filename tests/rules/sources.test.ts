@@ -21,6 +21,10 @@ const PLAIN =
 /** A title or an abbreviation, with a number or a date. */
 const PUBLICATION = /[A-Z][\w-]*.*\d|\d.*[A-Z]|\b[a-z]+\.(?:us|org|gov|com)\b/u;
 
+/** The number of a law, a standard or a series of public bodies, or a year; or that the publication shows none. */
+const NUMBERED =
+  /\b(?:CFR|FR|U\.?S\.?C|ASTM|ISO|EN|UFC|FPL|NFPA|NIOSH|OSHA|EPA|SCAQMD|ANSI|DIN|CPL|NAVEDTRA|CIE|IEC|FEPA|JIS|RAL)\b.*\d|\b(?:17|18|19|20)\d\d\b|\bundated\b|\beditions? not named\b/u;
+
 interface Told {
   readonly where: string;
   readonly source: string;
@@ -55,6 +59,11 @@ describe("every source", () => {
   it("is a publication with its number or date, or says what it is instead", () => {
     expect(told.length).toBeGreaterThan(500);
     const bad = told.filter(({ source }) => !PLAIN.test(source) && !PUBLICATION.test(source));
+    expect([...new Set(bad.map(({ where, source }) => `${where}: ${source}`))]).toEqual([]);
+  });
+
+  it("has its number, its year or its edition, or says that none is known", () => {
+    const bad = told.filter(({ source }) => !PLAIN.test(source) && !NUMBERED.test(source));
     expect([...new Set(bad.map(({ where, source }) => `${where}: ${source}`))]).toEqual([]);
   });
 

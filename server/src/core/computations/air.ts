@@ -70,7 +70,7 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
     seen: "`totals` as text, hover of layer and job, `ventilation-too-weak`",
     formula: "vapour m3/h = g/h / MW · molar volume; for fire Q = vapour · 100 · S / LEL",
     source:
-      "ACGIH, Industrial Ventilation; checked by its US form with 403 ft3 a pint and a textbook example",
+      "ACGIH, Industrial Ventilation (edition not named); checked by its US form with 403 ft3 a pint and a textbook example",
     file: "fumes/dilution-air.ts",
     functions: ["vapourM3PerH", "fireDilutionM3PerH"],
     tests: ["core/fumes/dilution-air.test.ts"],

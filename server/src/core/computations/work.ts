@@ -153,7 +153,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     formula:
       "the latest times that keep the finish and the crew's order, less the planned ones; critical where none is left",
     source:
-      "critical path method: Heizer and Render, Operations Management, chapter 3, and Taylor, Introduction to Management Science, chapter 8, exercises with their printed answers",
+      "critical path method: Heizer and Render, Operations Management, chapter 3, and Taylor, Introduction to Management Science, chapter 8, exercises with their printed answers (editions not named)",
     file: "schedule/float.ts",
     functions: ["floatOf"],
     tests: ["core/schedule/properties.test.ts", "core/schedule/network.test.ts"],

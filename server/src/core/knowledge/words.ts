@@ -25,7 +25,7 @@ export interface SheenWord extends WordDoc {
   readonly source: string;
 }
 
-const GLOSS_LEVELS = "MPI gloss levels, 60° gloss units, by way of a secondary table";
+const GLOSS_LEVELS = "MPI gloss levels, 60° gloss units (undated), by way of a secondary table";
 
 export const SHEENS = [
   { word: "dead flat", doc: "No shine from any side.", gloss60: [0, 5], source: GLOSS_LEVELS },

@@ -83,7 +83,7 @@ export const leadUnsafeMethod: TradeRule = {
     sources: [
       LEAD_METHODS_SOURCE,
       "29 CFR 1926.62 on lead in construction",
-      "Department for Environment, Food and Rural Affairs (United Kingdom), Advice on lead paint in older homes: a hot-air gun below 450 C, with a dust mask (by way of a secondary page)",
+      "Department for Environment, Food and Rural Affairs (United Kingdom), Advice on lead paint in older homes: a hot-air gun below 450 C, with a dust mask (undated; by way of a secondary page)",
     ],
   },
   failing: [

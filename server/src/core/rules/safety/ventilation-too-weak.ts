@@ -133,7 +133,7 @@ export const ventilationTooWeak: TradeRule = {
     remedy:
       "Bring in more fresh air, coat fewer pieces in a day, or work under an exhaust or outdoors, and state what there is as `ventilate N air changes/h`. `ventilate` without a number counts as no certain amount. Where no label names a solvent, the strictest one of its kind stands for it: write the name from the safety data sheet as `## Solvent: NAME.` above the material. The safety data sheet and local codes decide; no calculation can show that a room is safe.",
     sources: [
-      "ACGIH, Industrial Ventilation: dilution air from the rate of evaporation, the exposure limit and a mixing factor of 1 to 10 (formula read in course notes)",
+      "ACGIH, Industrial Ventilation: dilution air from the rate of evaporation, the exposure limit and a mixing factor of 1 to 10 (edition not named; the formula as course notes quote it)",
       "29 CFR 1910.1000 and NIOSH Pocket Guide to Chemical Hazards: limits of a working day, the stricter of the two, and short-term limits of 15 minutes (NIOSH from memory, confidence high)",
       "29 CFR 1910.1000(d)(2)(i): vapours that act alike add up",
       "29 CFR 1910.134(d)(3)(i)(A), table 1: a half mask protects up to 10 times the limit, a hood with supplied air up to 25 (from memory, confidence high)",
