@@ -60,7 +60,7 @@ interface Cached {
  */
 const basisOf = ({ client, files }: DiagnosedBy, file: FileId): readonly unknown[] => {
   try {
-    const { analysis } = files.snapshot();
+    const { analysis } = files.snapshot(file);
     return [analysis.findings(file), files.uriOf(file), client.settings, client.facts];
   } catch {
     // What fails is the basis of nothing else.
@@ -80,8 +80,10 @@ export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => 
       return session.turns.take({
         file,
         begin() {
+          // Read before, since that may be a change by itself.
+          const { analysis } = session.files.snapshot(file);
           begun = session.changes.generation;
-          return session.files.snapshot().analysis.steps(file);
+          return analysis.steps(file);
         },
         isStale: () => session.changes.generation !== begun,
       });
@@ -128,7 +130,7 @@ const soundDiagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] =>
 };
 
 const diagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] => {
-  const snapshot = session.files.snapshot();
+  const snapshot = session.files.snapshot(file);
   const document = snapshot.document(file);
   if (document === undefined) return [];
   return snapshot.analysis

@@ -12,6 +12,8 @@ import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languages
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { errorText } from "../core/error-text.ts";
 import type { FileId } from "../core/place.ts";
+import { BEING_PLANNED, isBeingPlanned } from "../core/schedule/being-planned.ts";
+import type { Planner } from "../core/schedule/plan-cache.ts";
 import { DEFAULT_CONFIG } from "../features/config.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
 import type { AllowedFolders } from "./allowed-folders.ts";
@@ -66,6 +68,13 @@ export class Files {
   readonly #sweeps = new SweepClock();
   readonly #read = new Map<FileId, string>();
   readonly #absent = new Map<FileId, string>();
+  /**
+   * Texts that were opened and that the analyst has not read yet, since nobody asked for anything that they have a say in.
+   * Until it has, nothing counts as planned, as jobs in them may need the same people and the same air.
+   */
+  readonly #unread = new Map<FileId, string>();
+  /** Files of jobs whose plans were known, and kept back. */
+  #kept = new Set<FileId>();
   /** Resolves when the files of the folders have been read; it is about the last listing. */
   #folders: Promise<void> = Promise.resolve();
   #isPartial = false;
@@ -81,7 +90,7 @@ export class Files {
     this.#analyst = host.createAnalyst({
       resolve: resolveUse,
       config: configs.of,
-      plan: planning.plan,
+      plan: this.#plan,
       onFault: ({ part, error }) => log(`${part} failed: ${errorText(error)}`),
     });
     this.#loader = new Loader({
@@ -92,6 +101,13 @@ export class Files {
     });
     allowed.listen(() => this.#judgeAgain());
   }
+
+  readonly #plan: Planner = (input, owner) => {
+    const plan = this.#planning.plan(input, owner);
+    if (this.#unread.size === 0 || isBeingPlanned(plan)) return plan;
+    for (const file of [owner.file, ...(owner.alsoFor ?? [])]) this.#kept.add(file);
+    return BEING_PLANNED;
+  };
 
   /** The bytes of a picture that a text in a file names, from where its recipes may lie, too. */
   readPicture(file: FileId, target: string): Promise<ReadBytes> {
@@ -149,7 +165,10 @@ export class Files {
     return this.#documents.uriOf(file);
   }
 
-  snapshot(): Snapshot {
+  /** Of all files; or of one and of what it uses, where no other has a say in what is asked, but for what needs plans. */
+  snapshot(file?: FileId): Snapshot {
+    if (file === undefined) this.#readAll();
+    else this.#readNow(file);
     const analysis = this.#analyst.analysis();
     return {
       analysis,
@@ -161,16 +180,24 @@ export class Files {
 
   /** Resolves when nothing is being read that the findings of `file` depend on; without it, those of any file. */
   settled(file?: FileId): Promise<void> {
+    if (file === undefined) this.#readAll();
+    else this.#readNow(file);
     return this.#loader.settled(file);
   }
 
-  /** Whether nothing is being read that the findings of `file` depend on. */
+  /** As far as is known: for who reads the file when its turn has come, and looks again then. */
+  settledSoFar(file: FileId): Promise<void> {
+    return this.#loader.settled(file);
+  }
+
+  /** Whether nothing is being read that the findings of `file` depend on, as far as is known. */
   isSettled(file: FileId): boolean {
     return this.#loader.isSettled(file);
   }
 
   /** Resolves when every file is there that can be known, also those of the folders that nobody has opened. */
   async complete(): Promise<void> {
+    this.#readAll();
     let folders: Promise<void> | undefined;
     while (folders !== this.#folders) {
       folders = this.#folders;
@@ -183,19 +210,63 @@ export class Files {
     const file = this.#documents.know(uri);
     if (!this.#documents.isOpen(file)) this.#allowed.opened(file);
     this.#documents.open(file, uri, version, text);
-    this.#read.delete(file);
-    this.#absent.delete(file);
-    this.#analyst.setFile(file, text);
+    const isNamed = this.#read.delete(file) || this.#absent.delete(file) || this.#analyst.isUsed(file);
+    this.#unread.set(file, text);
     this.#lookUpConfig(file);
+    // Others must not be told of what it was before.
+    if (isNamed) this.#readNow(file);
     this.#changes.bump({ kind: "other" });
+  }
+
+  /** Whether opened texts are still to be read. */
+  get isReading(): boolean {
+    return this.#unread.size > 0;
+  }
+
+  /** The files that are known, whether they have been read or not. */
+  get all(): Iterable<FileId> {
+    return new Set([...this.#analyst.analysis().files, ...this.#unread.keys()]);
+  }
+
+  /** Reads what was opened and nobody has asked about, one text a step. */
+  *readRest(): Generator<void> {
+    for (let next = this.#unread.keys().next(); !next.done; next = this.#unread.keys().next()) {
+      this.#readNow(next.value);
+      yield;
+    }
+  }
+
+  /** Reads a text that was opened, and those that it uses. */
+  #readNow(file: FileId): void {
+    const text = this.#unread.get(file);
+    if (text === undefined) return;
+    this.#unread.delete(file);
+    this.#analyst.setFile(file, text);
     this.#readMissing();
+    // What stands by itself changes nothing that was said of others.
+    if (this.#analyst.isUsed(file) || this.#analyst.analysis().usedBy(file).length > 1)
+      this.#changes.bump({ kind: "other" });
+    if (this.#unread.size === 0) this.#release();
+  }
+
+  #readAll(): void {
+    for (const _ of this.readRest());
+  }
+
+  /** All opened texts are read: what was planned may be told. */
+  #release(): void {
+    const files = this.#kept;
+    if (files.size === 0) return;
+    this.#kept = new Set();
+    this.plansChanged(files);
   }
 
   change(uri: string, version: number, changes: TextDocumentContentChangeEvent[]): void {
     const file = fileIdOf(uri);
     const edited = this.#documents.change(file, version, changes);
     if (edited === undefined) return;
-    this.#analyst.setFile(file, edited.text, edited.changed);
+    if (this.#unread.has(file)) this.#unread.set(file, edited.text);
+    else this.#analyst.setFile(file, edited.text, edited.changed);
     this.#changes.bump({ kind: "edit", file });
     this.#readMissing();
   }
@@ -204,6 +275,7 @@ export class Files {
   close(uri: string): void {
     const file = fileIdOf(uri);
     if (!this.#documents.close(file)) return;
+    this.#readAll();
     this.#planning.forget(file);
     this.#allowed.closed(file);
     const roots = this.#documents.openCount + (this.#folderFiles?.size ?? 0);
@@ -261,6 +333,10 @@ export class Files {
 
   #readMissing(): void {
     for (const file of this.#analyst.missingFiles()) {
+      if (this.#unread.has(file)) {
+        this.#readNow(file);
+        continue;
+      }
       const outOfReach = this.#reader.outOfReach(file, "recipe");
       if (this.#loader.want(file)) continue;
       if (this.#absent.has(file)) this.#analyst.setAbsent(file, this.#absent.get(file) ?? "");
@@ -365,6 +441,7 @@ export class Files {
 
   /** What the open files and the folders' files lead to, themselves included. */
   #reachable(): ReadonlySet<FileId> {
+    this.#readAll();
     const analysis = this.#analyst.analysis();
     const roots = [...this.#documents.openFiles, ...(this.#folderFiles ?? [])];
     return reachableFrom(roots, (file) => analysis.usedBy(file));

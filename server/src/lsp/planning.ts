@@ -41,6 +41,8 @@ export interface PlanningOptions {
   readonly maker: PlanMaker;
   /** There are new plans, for jobs of these files. */
   readonly onNews: (files: ReadonlySet<FileId>) => void;
+  /** Whether more jobs may come to be known at any moment, so that it is too early to plan. */
+  readonly isEarly?: () => boolean;
   /** In milliseconds. */
   readonly now?: () => number;
 }
@@ -54,7 +56,12 @@ const NEWS_MS = 2000;
 /** A plan is not given up before it has taken this long. */
 const PATIENCE_MS = 250;
 
-export function createPlanning({ maker, onNews, now = () => performance.now() }: PlanningOptions): Planning {
+export function createPlanning({
+  maker,
+  onNews,
+  isEarly = () => false,
+  now = () => performance.now(),
+}: PlanningOptions): Planning {
   let preferred: FileId | undefined;
   let isRunning = false;
   let making: { readonly request: PlanRequest; readonly since: number } | undefined;
@@ -99,7 +106,8 @@ export function createPlanning({ maker, onNews, now = () => performance.now() }:
 
   const run = async (): Promise<void> => {
     isRunning = true;
-    await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    do await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    while (isEarly());
     let told = now();
     let news = new Set<FileId>();
     const tell = (): void => {

@@ -53,6 +53,11 @@ export const pushDiagnostics = (session: Pushing): PushedDiagnostics => {
         continue;
       }
       if (!(await diagnostics.prepare(file))) return;
+      // It has been read by now, and may use what has not.
+      if (!files.isSettled(file)) {
+        sendLater(file);
+        continue;
+      }
       const { resultId, items } = diagnostics.of(file);
       const version = files.versionOf(file);
       if (diagnostics.delivered.get(file) !== resultId) {

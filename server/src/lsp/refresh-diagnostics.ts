@@ -37,6 +37,7 @@ export const refreshDiagnostics = (session: Session): void => {
       const isPrepared = await diagnostics.prepare(file);
       lookedMs = performance.now() - began;
       if (!isPrepared) return refresh();
+      if (!files.isSettled(file)) continue;
       if (diagnostics.delivered.get(file) === diagnostics.of(file).resultId) continue;
       await connection.sendRequest(METHODS.refreshDiagnostics);
       return;

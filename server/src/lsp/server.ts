@@ -11,7 +11,7 @@ import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
 import { createAllowedFolders } from "./allowed-folders.ts";
 import { methodsOf, serverCapabilities } from "./capabilities.ts";
-import { createChanges } from "./changes.ts";
+import { type Changes, createChanges } from "./changes.ts";
 import { clientFacts } from "./client-facts.ts";
 import { createClientState } from "./client-state.ts";
 import type { Connection } from "./connection.ts";
@@ -19,7 +19,7 @@ import { createDiagnosticCache } from "./diagnostic-cache.ts";
 import { createFileReader } from "./file-reader.ts";
 import { Files } from "./files.ts";
 import { loadFolderFiles } from "./folder-files.ts";
-import { guardNotification } from "./guard.ts";
+import { guardNotification, type Log } from "./guard.ts";
 import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
@@ -31,7 +31,7 @@ import { refreshDiagnostics } from "./refresh-diagnostics.ts";
 import { refreshViews } from "./refresh-views.ts";
 import { createSentTokens } from "./sent-tokens.ts";
 import type { Session } from "./session.ts";
-import { createTurns } from "./slices.ts";
+import { createTurns, type Turns } from "./slices.ts";
 
 /** Serves `connection` until it closes. */
 export const runServer = (connection: Connection, host: Host): void => {
@@ -52,6 +52,7 @@ const createSession = (connection: Connection, host: Host): Session => {
   const planning = createPlanning({
     maker: host.planMaker?.() ?? planHere,
     onNews: (planned) => files.plansChanged(planned),
+    isEarly: () => files.isReading,
   });
   const files = new Files({ host, reader, changes, configs, allowed, planning, log });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.
@@ -60,6 +61,7 @@ const createSession = (connection: Connection, host: Host): Session => {
       ? host.rulePage(rule)
       : `${client.facts.rulePages}/${encodeURIComponent(rule)}.md`;
   const turns = createTurns(() => files.visible);
+  readOpened(files, changes, turns, log);
   const diagnostics = createDiagnosticCache({ client, changes, files, turns, log, rulePage });
   const sentTokens = createSentTokens();
   // The state stays one object: what `initialize` and the settings put into it, all parts see.
@@ -75,6 +77,24 @@ const createSession = (connection: Connection, host: Host): Session => {
     sentTokens,
     planning,
     turns,
+  });
+};
+
+/** Texts that are opened together come in within this time, and that which a person looks at is asked about. */
+export const OPENING_MS = 50;
+
+/** Has the opened texts read that nobody asks about, when there is nothing else to do. */
+const readOpened = (files: Files, changes: Changes, turns: Turns, log: Log): void => {
+  let isRunning = false;
+  changes.listen(() => {
+    if (isRunning || !files.isReading) return;
+    isRunning = true;
+    new Promise((resolve) => setTimeout(resolve, OPENING_MS))
+      .then(() => turns.take({ begin: () => files.readRest(), isStale: () => false }))
+      .catch((error: unknown) => log(`Reading the opened files failed: ${errorText(error)}`))
+      .finally(() => {
+        isRunning = false;
+      });
   });
 };
 

@@ -2,7 +2,7 @@
  * Long work in small parts, so that what a person asks for meanwhile is answered at once.
  *
  * All of it takes turns: one part at a time is done when no message waits, that for the file which a person looks at before
- * any other, and what else has waited longest before what came later.
+ * any other, what else has waited longest before what came later, and what is for no file at all last.
  */
 import type { FileId } from "../core/place.ts";
 import { yieldToMessages } from "./guard.ts";
@@ -14,7 +14,8 @@ export const SLICE_MS = 3;
 const MOST_MESSAGES = 5000;
 
 export interface SlicedWork {
-  readonly file: FileId;
+  /** Work that is for no file is done when none for any waits. */
+  readonly file?: FileId;
   /** Called when its turn has come, so that nothing which changes before makes it stale. */
   begin(): Iterable<void>;
   /** Whether something has changed since it began. */
@@ -41,7 +42,7 @@ export function createTurns(
   now: () => number = () => performance.now(),
 ): Turns {
   /** By file, in the order in which they came. */
-  const waiting = new Map<FileId, Waiting[]>();
+  const waiting = new Map<FileId | undefined, Waiting[]>();
   let isRunning = false;
   let messages = 0;
 
@@ -58,7 +59,9 @@ export function createTurns(
   const next = (): Waiting | undefined => {
     const preferred = first();
     const ofPreferred = preferred === undefined ? undefined : waiting.get(preferred);
-    return (ofPreferred ?? waiting.values().next().value)?.[0];
+    if (ofPreferred) return ofPreferred[0];
+    for (const [file, works] of waiting) if (file !== undefined) return works[0];
+    return waiting.get(undefined)?.[0];
   };
 
   const leave = ({ work: { file } }: Waiting): void => {

@@ -12,7 +12,7 @@ export const awaitPlans = async (
   file: FileId,
   token: CancellationToken,
 ): Promise<boolean> => {
-  if (!files.snapshot().analysis.awaitsPlans(file)) return false;
+  if (!files.snapshot(file).analysis.awaitsPlans(file)) return false;
   await changes.after(changes.generation, token);
   throwIfCancelled(token);
   return true;

@@ -26,7 +26,7 @@ export const documentDiagnostic = async (
   const version = session.files.versionOf(file);
   await yieldToMessages();
   for (let attempt = 1; ; attempt += 1) {
-    await session.files.settled(file);
+    await session.files.settledSoFar(file);
     // While other files change all the time, what is left of the work is done in one go.
     const isPrepared = attempt > MOST_ATTEMPTS || (await session.diagnostics.prepare(file));
     throwIfCancelled(token);

@@ -8,7 +8,7 @@ import { fileIdOf, foldersOf } from "../uri.ts";
 export const documentLink = async (session: Session, params: DocumentLinkParams): Promise<DocumentLink[]> => {
   const file = fileIdOf(params.textDocument.uri);
   await session.files.settled(file);
-  const snapshot = session.files.snapshot();
+  const snapshot = session.files.snapshot(file);
   const document = snapshot.document(file);
   if (document === undefined) return [];
   return snapshot.analysis

@@ -10,7 +10,7 @@ export const documentSymbol = (
 ): DocumentSymbol[] | SymbolInformation[] => {
   const { uri } = params.textDocument;
   const file = fileIdOf(uri);
-  const snapshot = session.files.snapshot();
+  const snapshot = session.files.snapshot(file);
   const document = snapshot.document(file);
   if (document === undefined) return [];
   const symbols = snapshot.analysis.symbols(file);

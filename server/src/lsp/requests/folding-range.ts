@@ -8,7 +8,7 @@ import { fileIdOf } from "../uri.ts";
 
 export const foldingRange = (session: Session, { textDocument }: FoldingRangeParams): FoldingRange[] => {
   const file = fileIdOf(textDocument.uri);
-  const { analysis, document: documentOf } = session.files.snapshot();
+  const { analysis, document: documentOf } = session.files.snapshot(file);
   const document = documentOf(file);
   if (document === undefined) return [];
   const { foldsLines, foldingLimit } = session.facts;

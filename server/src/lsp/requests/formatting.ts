@@ -16,7 +16,7 @@ export const formatting = (
   ranges?: readonly Range[],
 ): TextEdit[] | null => {
   const file = fileIdOf(uri);
-  const { analysis, document: documentOf } = session.files.snapshot();
+  const { analysis, document: documentOf } = session.files.snapshot(file);
   const document = documentOf(file);
   if (document === undefined) return null;
   return analysis

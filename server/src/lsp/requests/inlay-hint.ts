@@ -24,7 +24,7 @@ export const inlayHint = async (
   const file = fileIdOf(params.textDocument.uri);
   await session.files.settled(file);
   await wholePlans(session, file, session.facts.refreshesInlayHints, token);
-  const snapshot = session.files.snapshot();
+  const snapshot = session.files.snapshot(file);
   const document = snapshot.document(file);
   if (document === undefined) return [];
   return snapshot.analysis

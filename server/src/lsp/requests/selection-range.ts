@@ -10,7 +10,7 @@ export const selectionRange = (
   { textDocument, positions }: SelectionRangeParams,
 ): SelectionRange[] | null => {
   const file = fileIdOf(textDocument.uri);
-  const { analysis, document: documentOf } = session.files.snapshot();
+  const { analysis, document: documentOf } = session.files.snapshot(file);
   const document = documentOf(file);
   if (document === undefined) return null;
   return positions.map((position) => {

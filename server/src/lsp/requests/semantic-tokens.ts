@@ -40,7 +40,7 @@ export const semanticTokensRange = (
 
 const encoded = (session: Session, uri: string, range?: Range): number[] | null => {
   const file = fileIdOf(uri);
-  const { analysis, document: documentOf } = session.files.snapshot();
+  const { analysis, document: documentOf } = session.files.snapshot(file);
   const document = documentOf(file);
   if (document === undefined) return null;
   const which = session.facts.coloursItself ? "words" : "all";

@@ -48,7 +48,7 @@ const reportAll = async (
   earlier: ReadonlyMap<FileId, Earlier>,
   token: CancellationToken,
 ): Promise<{ readonly items: WorkspaceDocumentDiagnosticReport[]; readonly isWhole: boolean }> => {
-  const files = new Set(session.files.snapshot().analysis.files);
+  const files = new Set(session.files.all);
   const items: WorkspaceDocumentDiagnosticReport[] = [];
   let isWhole = true;
   for (const file of files) {
@@ -60,6 +60,11 @@ const reportAll = async (
       continue;
     }
     if (!(await session.diagnostics.prepare(file))) return { items: [], isWhole: true };
+    // It has been read by now, and may use what has not.
+    if (!session.files.isSettled(file)) {
+      isWhole = false;
+      continue;
+    }
     const { resultId, items: diagnostics } = session.diagnostics.of(file);
     const common = {
       uri: session.files.uriOf(file),
