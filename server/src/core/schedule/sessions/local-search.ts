@@ -29,6 +29,8 @@ const chainsInFull = 4;
 const backward = 0.05;
 /** Looks for each task without a better plan after which one within a step of the bound is good enough. */
 const looksForAStep = 500;
+/** The same where the last wait may end earlier as well. */
+const looksForTheEnd = 2500;
 /** Changes without a better plan before the search goes back to the best. */
 const patience = 60;
 
@@ -67,12 +69,12 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   const isEarliest = (): boolean =>
     best !== undefined && best.objective[0] === 0 && best.objective[1]! <= limits.lastWork;
   /** Of a single job, what may be left to gain is a step of the grid, which the bound may well have lost to rounding. */
-  const isNearEnough = (): boolean =>
-    problem.jobs.length === 1 &&
-    looks - since > looksForAStep * problem.nHands &&
-    best !== undefined &&
-    best.objective[0] === 0 &&
-    best.objective[1]! <= limits.lastWork + gridMs;
+  const isNearEnough = (): boolean => {
+    if (best === undefined || problem.jobs.length > 1) return false;
+    const [late, lastWork] = best.objective as readonly [number, number];
+    const each = best.objective[endAt]! <= limits.end ? looksForAStep : looksForTheEnd;
+    return late === 0 && lastWork <= limits.lastWork + gridMs && looks - since > each * problem.nHands;
+  };
   /** Nothing can be better, of a single job: changes of material count last and are hardly worth a search. */
   const isBest = (): boolean =>
     // One chain by itself leaves nothing to choose.
