@@ -15,6 +15,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "waste-burned": "warning",
   "eating-at-work": "warning",
   "caught-in-machine": "warning",
+  "mix-not-as-labelled": "warning",
   "mixed-by-guess": "warning",
   "poured-down-drain": "warning",
   "solvent-on-skin": "warning",

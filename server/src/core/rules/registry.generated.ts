@@ -80,6 +80,7 @@ import { veneerCoarseGrit } from "./preparation/veneer-coarse-grit.ts";
 import { waterOnVeneer } from "./preparation/water-on-veneer.ts";
 import { waxSandedIn } from "./preparation/wax-sanded-in.ts";
 import { woodStillWet } from "./preparation/wood-still-wet.ts";
+import { mixNotAsLabelled } from "./quantities/mix-not-as-labelled.ts";
 import { mixedByGuess } from "./quantities/mixed-by-guess.ts";
 import { notEnoughOnHand } from "./quantities/not-enough-on-hand.ts";
 import { oneFaceCounted } from "./quantities/one-face-counted.ts";
@@ -239,6 +240,7 @@ export const RULES: readonly Rule[] = [
   waterOnVeneer,
   waxSandedIn,
   woodStillWet,
+  mixNotAsLabelled,
   mixedByGuess,
   notEnoughOnHand,
   oneFaceCounted,

@@ -18,12 +18,19 @@ const saysSteelWool = (text: string): boolean =>
     .split(/[.;:,!?]\s|\bbut\b/iu)
     .some((part) => STEEL_WOOL.test(part) && !negates(part) && !PUT_OFF.test(part));
 
-/** The first line since the coat below that tells to use steel wool. */
+/**
+ * The first line since the coat below that tells to use steel wool. Wool that rubs off a softened finish does not count
+ * where the wood is sanded afterwards, which takes its slivers out.
+ */
 export function steelWoolBelow(run: SurfaceRun, index: number): Action | undefined {
   let first: Action | undefined;
+  let isSanded = false;
   for (let at = index - 1; at >= 0; at -= 1) {
     const { action } = run.moments[at]!;
     if (action.op === "layer") break;
+    const verb = action.op === "step" ? action.verb : undefined;
+    if (verb === "sand") isSanded = true;
+    if (verb === "strip" && isSanded) continue;
     if (saysSteelWool(textOf(action) ?? "")) first = action;
   }
   return first;

@@ -49,6 +49,16 @@ function sessionHours(
   return { fixed, each: Math.ceil(each * 60 - 1e-9) / 60 };
 }
 
+/**
+ * Hours in which a coat is on all pieces of a run, one after another by as many people as there are pieces and people
+ * for: what is stated for each piece, or an estimate in which a gun is set up once for all of them.
+ */
+export function coatHoursOnAll(run: SurfaceRun, action: LayerAction): number {
+  const rounds = Math.ceil(run.pieces / Math.min(run.pieces, run.shop?.crew ?? 1));
+  const { fixed, each } = sessionHours(run, action);
+  return action.takes ? rounds * each : wholeFiveMinutes(fixed + rounds * each);
+}
+
 /** Whether the hours of every task are known: as stated, or by an area that can be read. */
 export const hoursAreKnown = (runs: readonly SurfaceRun[]): boolean =>
   runs.every(

@@ -87,6 +87,36 @@ export const steelWoolOnTanninWood: TradeRule = {
       title: "Another kind of wool, and a note that forbids it",
       text: FILE("oak", "Bronze wool, never steel wool.", "drying_oil, wiped off"),
     },
+    {
+      title: "Wool that takes off old polish with alcohol, before the wood is sanded",
+      text: `piece lid {
+  surface top {
+    shape    area 1 m2
+    wood     oak
+    existing waxed shellac
+  }
+}
+
+recipe polished {
+  for    any
+  safety gloves, eye_protection, ventilate, vapour_respirator, no_ignition, dust_mask, wet_rags
+  step   dewax with mineral_spirits
+  wait   1 h
+  step   strip with alcohol "pads of wire wool"
+  step   clean with alcohol
+  wait   overnight
+  step   sand 150, 180, 220
+  step   dust
+  layer  dewaxed_shellac, by rubber
+  wait   until cured
+}
+
+job lids {
+  piece lid
+  apply polished to top
+}
+`,
+    },
   ],
   checks: {
     onLayer: ({ action, before, run, index, report }) => {

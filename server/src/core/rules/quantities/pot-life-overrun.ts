@@ -4,9 +4,8 @@
  */
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { Material } from "../../model/model.ts";
-import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { actionHours } from "../../totals/task-plan.ts";
+import { coatHoursOnAll } from "../../totals/task-plan.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import type { RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
@@ -133,6 +132,38 @@ recipe two_coats {
 `,
     },
     {
+      title: "Twenty small tops from one gun, which is set up once",
+      text: `material two_part "Two-part coating" {
+  family   two part polyurethane
+  pot_life 1 h
+  mix      2:1 with part_b
+}
+material part_b "Hardener" {
+  family hardener
+}
+piece bedside {
+  surface top {
+    shape panel 500 mm x 420 mm
+    wood  maple
+  }
+}
+shop booth {
+  crew 1
+}
+recipe sprayed {
+  for    wood
+  safety supplied_air, gloves, eye_protection, ventilate, no_ignition
+  layer  two_part, by hvlp
+  wait   until cured
+}
+job tops {
+  piece bedside x 20
+  in    booth
+  apply sprayed to top
+}
+`,
+    },
+    {
       title: "Sixteen pieces in four hours",
       text: `material two_part {
   family   conversion varnish
@@ -167,7 +198,7 @@ job doors {
       const family = material?.family;
       const life = material?.potLife?.value ?? (family?.twoPart ? family.potLife : undefined);
       if (!material || life === undefined) return;
-      const takes = coatHours(run, action);
+      const takes = coatHoursOnAll(run, action);
       if (takes <= life + 1e-6) return;
       const many = run.pieces > 1 ? ` on ${run.pieces} pieces` : "";
       report({
@@ -259,10 +290,4 @@ function hoursFromMixing({ moments }: SurfaceRun, material: Material): number {
   const coats = moments.filter(({ action }) => action.op === "layer" && action.use.material === material);
   const [first, last] = [coats[0], coats.at(-1)];
   return first && last ? last.before.clock.hours - first.after.clock.hours : 0;
-}
-
-/** Hands-on time of one coat on all pieces, shared by the crew. */
-function coatHours(run: SurfaceRun, action: LayerAction): number {
-  const atOnce = Math.min(run.pieces, run.shop?.crew ?? 1);
-  return Math.ceil(run.pieces / atOnce) * actionHours(run, action);
 }
