@@ -92,6 +92,8 @@ export const BUNDLES: readonly Bundle[] = [
   },
 ];
 
+const SERVERS: readonly string[] = ["server/dist/language-server.cjs", "server/dist/worker.js"];
+
 /** How esbuild makes a bundle. */
 export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => ({
   absWorkingDir: ROOT,
@@ -110,11 +112,74 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
+    ...(SERVERS.includes(bundle.out) ? [slimMessages] : []),
     ...(bundle.out === "server/dist/worker.js" ? [tightStyle, withoutMessagesOfSchemas] : []),
   ],
   ...(minify ? shortNames(bundle) : {}),
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),
 });
+
+/** What is used of the library for messages, here and in its own modules for Node and for browsers. */
+const USED_OF_MESSAGES: ReadonlySet<string> = new Set([
+  "AbstractMessageBuffer",
+  "AbstractMessageReader",
+  "AbstractMessageWriter",
+  "ConnectionStrategy",
+  "Disposable",
+  "Emitter",
+  "NullLogger",
+  "ReadableStreamMessageReader",
+  "ResponseError",
+  "WriteableStreamMessageWriter",
+  "createMessageConnection",
+]);
+
+/** A text without a part that must be in it, or the library is another than was looked at. */
+function without(text: string, part: RegExp, instead = ""): string {
+  if (!part.test(text))
+    throw new Error(`${part} is no longer in the library for messages: look at it again.`);
+  return text.replace(part, instead);
+}
+
+/**
+ * The library for messages passes on all that it has, and on a machine loads what makes up names of pipes and listens at
+ * them, Node's ciphers among it, which cost a sixteenth of a start. Nobody here asks for either.
+ */
+const slimMessages: Plugin = {
+  name: "slim-messages",
+  setup({ onLoad }) {
+    onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]common[\\/]api\.js$/ }, ({ path: file }) => {
+      const lines = without(readFileSync(file, "utf8"), /^const sharedArrayCancellation_1 = .*$/mu).split(
+        "\n",
+      );
+      const isUsed = (line: string): boolean => {
+        if (/^exports\..* = void 0;$/u.test(line)) return false;
+        const name = /^Object\.defineProperty\(exports, "(\w+)", \{ enumerable/u.exec(line)?.[1];
+        return name === undefined || USED_OF_MESSAGES.has(name);
+      };
+      return { contents: lines.filter(isUsed).join("\n"), loader: "js" };
+    });
+    onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]node[\\/]main\.js$/ }, ({ path: file }) => {
+      const all = readFileSync(file, "utf8");
+      // Readers and writers of ports and sockets stand between those of processes and of streams.
+      const withoutPorts = without(
+        all,
+        /^class PortMessageReader[\s\S]*^exports\.SocketMessageWriter = .*$/mu,
+      );
+      const withoutPipes = without(withoutPorts, /^const XDG_RUNTIME_DIR[\s\S]*/mu);
+      const withoutTheirNames = withoutPipes.replaceAll(/^exports\.(?:generate|create)\w+ = .*$/gmu, "");
+      const contents = withoutTheirNames.replaceAll(/^const (?:path|os|fs|crypto_1|net_1) = .*$/gmu, "");
+      return { contents, loader: "js" };
+    });
+    onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]node[\\/]ril\.js$/ }, ({ path: file }) => {
+      const eager = without(readFileSync(file, "utf8"), /^const crypto_1 = .*$/mu);
+      return {
+        contents: without(eager, /\(0, crypto_1\.randomUUID\)/u, 'require("crypto").randomUUID'),
+        loader: "js",
+      };
+    });
+  },
+};
 
 /** What `job-reports.ts` exports for sheets and the drawing of a job, by the module that it comes from. */
 const REPORTED_BESIDE = [
