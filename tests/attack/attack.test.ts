@@ -7,6 +7,7 @@ import { describe, expect, test } from "vitest";
 import { edits } from "./edits.ts";
 import { files } from "./files.ts";
 import { type Attack, type Flaw, signatureOf } from "./flaws.ts";
+import { type Look, leastOf, rowOf } from "./growth.ts";
 import { exponentOf } from "./growth-fit.ts";
 import { readOptions } from "./options.ts";
 import { pictures } from "./pictures.ts";
@@ -85,4 +86,24 @@ test("the words behind the command are read, and others refused", () => {
   expect(() => readOptions(["--minutes", "long"])).toThrow("`--minutes` needs a number behind it.");
   expect(() => readOptions(["--only", "all"])).toThrow("`--only` needs one of growth,");
   expect(() => readOptions(["--fast"])).toThrow("`--fast` is no option");
+});
+
+test("growth is told of the least that each size costs, and what grows all the same is found", () => {
+  const lookAt = (seconds: readonly number[]): Look => ({
+    shape: "planted",
+    limit: 4000,
+    reached: 4000,
+    points: new Map([["part", seconds.map((each, at) => ({ size: 500 * 2 ** at, seconds: each }))]]),
+  });
+  // In proportion to n log2 n, but for a collection of garbage at the last size of one and the third of the other.
+  const [even, first, second] = [
+    [0.045, 0.1, 0.22, 0.48],
+    [0.045, 0.1, 0.22, 0.9],
+    [0.045, 0.1, 0.4, 0.48],
+  ].map((each) => lookAt(each));
+  expect(rowOf(first!).exponent).toBeGreaterThan(1.2);
+  expect(leastOf(first!, second!)).toEqual(even);
+  expect(rowOf(leastOf(first!, second!)).exponent).toBeLessThan(1.05);
+  const squares = lookAt([0.05, 0.2, 0.8, 3.2]);
+  expect(rowOf(leastOf(squares, squares)).exponent).toBeGreaterThan(1.6);
 });

@@ -1,6 +1,7 @@
 /**
  * Measures how the cost of every shape grows as it doubles, part by part, and finds the exponents. A part whose exponent
- * is over the limit is measured anew before it counts, because a busy machine makes a figure worse and never better.
+ * is over the limit is measured anew before it counts, and of every size the least counts that it was measured at: other
+ * programs and a collection of garbage make a figure worse and never better.
  */
 import { type ChildProcess, fork } from "node:child_process";
 import { fileURLToPath } from "node:url";
@@ -42,12 +43,13 @@ export async function measureGrowth(
   const rows: Growth[] = [];
   const measurer = new Measurer();
   for (const shape of shapes) {
-    let row = await measureShape(measurer, shape, isOver);
-    for (let look = 1; look < LOOKS && isTooFast(row) && !row.ended; look += 1) {
+    let look = await measureShape(measurer, shape, isOver);
+    let row = rowOf(look);
+    for (let count = 1; count < LOOKS && isTooFast(row) && !row.ended && !isOver(); count += 1) {
       // In a process of its own, since what earlier shapes left on the heap costs collections at the larger sizes.
       measurer.stop();
-      const again = await measureShape(measurer, shape, isOver);
-      if (!again.ended && !again.isUnmeasured && (again.exponent ?? 0) < (row.exponent ?? 0)) row = again;
+      look = leastOf(look, await measureShape(measurer, shape, isOver));
+      row = rowOf(look);
     }
     rows.push(row);
     if (isTooFast(row) || row.ended) console.log(`  growth: ${lineOf(row)}`);
@@ -62,7 +64,27 @@ export const isTooFast = ({ exponent, seconds }: Growth): boolean =>
 const lineOf = ({ shape, part, reached, seconds, exponent, ended }: Growth): string =>
   `${shape}: ${part}, ${seconds.toFixed(1)} s at ${reached}, exponent ${exponent?.toFixed(2) ?? "–"}${ended ? `, ${ended}` : ""}`;
 
-async function measureShape(measurer: Measurer, index: number, isOver: () => boolean): Promise<Growth> {
+/** What the parts of one shape cost. */
+export interface Look extends Pick<Growth, "limit" | "reached" | "ended" | "isUnmeasured"> {
+  readonly shape: string;
+  /** By part, in the order of the sizes. */
+  readonly points: ReadonlyMap<string, readonly Point[]>;
+}
+
+/** Two looks at one shape, each part at each size at its least; how far both went together. */
+export function leastOf(one: Look, other: Look): Look {
+  if (other.isUnmeasured) return one;
+  const points = [...one.points].map(([part, before]) => {
+    const again = new Map(other.points.get(part)?.map(({ size, seconds }) => [size, seconds]));
+    return [
+      part,
+      before.map(({ size, seconds }) => ({ size, seconds: Math.min(seconds, again.get(size) ?? seconds) })),
+    ] as const;
+  });
+  return { ...one, points: new Map(points), ...(other.ended ? { ended: other.ended } : {}) };
+}
+
+async function measureShape(measurer: Measurer, index: number, isOver: () => boolean): Promise<Look> {
   const shape = SHAPES[index]!;
   const points = new Map<string, Point[]>();
   let reached = 0;
@@ -79,6 +101,18 @@ async function measureShape(measurer: Measurer, index: number, isOver: () => boo
     if (unfinished) ended = `${unfinished} in the part after ${costs.at(-1)?.part ?? "the start"}`;
     if (unfinished || costs.reduce((sum, { seconds }) => sum + seconds, 0) > ENOUGH_SECONDS) break;
   }
+  return {
+    shape: shape.name,
+    limit: shape.to,
+    reached,
+    points,
+    ...(ended ? { ended } : {}),
+    ...(isUnmeasured ? { isUnmeasured } : {}),
+  };
+}
+
+/** The part that grows worst. */
+export function rowOf({ points, ...look }: Look): Growth {
   const parts = [...points].map(([part, all]) => ({
     part,
     seconds: all.at(-1)?.seconds ?? 0,
@@ -89,14 +123,10 @@ async function measureShape(measurer: Measurer, index: number, isOver: () => boo
     (a, b) => (b.exponent ?? 0) - (a.exponent ?? 0),
   )[0];
   return {
-    shape: shape.name,
-    limit: shape.to,
-    reached,
+    ...look,
     part: worst?.part ?? "–",
     seconds: worst?.seconds ?? 0,
     exponent: worst?.exponent,
-    ...(ended ? { ended } : {}),
-    ...(isUnmeasured ? { isUnmeasured } : {}),
   };
 }
 
