@@ -107,12 +107,51 @@ export function twoSteps(before: LexToken, verb: LexToken): SyntaxProblem {
   };
 }
 
-/** `dust x 2` */
-export function stepTwice(first: LexToken, last: LexToken): SyntaxProblem {
+/** `clean with spirit and soap` */
+export function twoMaterials(and: LexToken, second: LexToken, verb: string): SyntaxProblem {
   return {
-    message:
-      "a line of a step is done once\nWrite the line again for each time, such as a second `step dewax with mineral_spirits`.",
-    span: { start: first.start, end: endOf(last) },
+    message: `a step takes one material\nWrite \`step ${verb} with ${second.text}\` on a line of its own.`,
+    span: { start: and.start, end: endOf(second) },
+    fix: {
+      title: "Write them on two lines",
+      span: { start: and.start, end: and.start + and.text.length },
+      text: `\n  step ${verb} with`,
+    },
+  };
+}
+
+/** `no oil`, `10 min each`: what is no tail may stand in quotes. */
+export function wordsUnquoted(names: string, text: string, span: Span): SyntaxProblem {
+  return {
+    message: `expected ${names}\nWords of your own stand in quotes: \`"${text}"\`.`,
+    span,
+    fix: { title: `Write \`"${text}"\``, span, text: `"${text}"` },
+  };
+}
+
+/** `loss waste` */
+export function lossByName({ text, span }: { readonly text: string; readonly span: Span }): SyntaxProblem {
+  return {
+    message: `expected how much lands on the piece\nWrite \`transfer ${text}\`, and let the parameter be so many percent.`,
+    span,
+    fix: { title: `Write \`transfer ${text}\``, span, text },
+  };
+}
+
+/** `strip by contractor, 11.00 each, 3 days` */
+export function outsourced(ctx: LineContext, first: LexToken): SyntaxProblem {
+  const verb = ctx.tokens[1]?.text ?? "strip";
+  return {
+    message: `a step names what it is done with\nWork that others do is told in quotes, such as \`step "${verb} at the contractor's", costs 11.00\`, and its days as a \`wait\`.`,
+    span: { start: first.start, end: endOf(ctx.tokens.at(-1)!) },
+  };
+}
+
+/** `buffed after 20 min` */
+export function buffedAfter(span: Span, time: string): SyntaxProblem {
+  return {
+    message: `buffing is a step of its own\nWrite \`wait ${time}\` and \`step buff\` below the layer.`,
+    span,
   };
 }
 

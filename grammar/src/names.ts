@@ -218,6 +218,7 @@ function visitStep(step: StepStatement, add: Add): void {
   for (const grit of step.grits) {
     addValue(grit, add);
   }
+  addValue(step.times, add);
   for (const tail of step.tails) {
     visitTail(tail, add);
   }
@@ -265,7 +266,12 @@ function visitTail(tail: Tail, add: Add): void {
       add(tail.sheen, isSheen(tail.sheen?.text) ? "vocabulary" : "parameter-ref");
       break;
     case "takes":
+    case "leave":
+    case "wet_on_wet":
       addValue(tail.time, add);
+      break;
+    case "transfer":
+      addValue(tail.share, add);
       break;
     case "uses":
       addValue(tail.amount, add);

@@ -34,6 +34,12 @@ const OF = phrases("of");
 /** `or after 24 h sand`, `or sand after 24 h`, `or after 24 h with sanding` */
 const OR_SAND = /^or (sand(?:ing)? )?after \d/u;
 const SANDED = phrases("sand", "sand first", "sanded", "with sanding", "after sanding");
+/** `, or after 24 h with sanding` behind a window */
+const OTHERWISE =
+  /^,? ?((?:or |and |then )?(?:else |otherwise )?(?:after|from|within|later) (?!\d+ ?\w+ sand$)[^,"{}]{1,40})$/u;
+/** `up to 1 h, or after 48 h`, `within 1 hour or after 48 hours` */
+const WITHIN_OR_AFTER =
+  /^(?:up to|within|in) \d+(?:\.\d+)? ?\p{L}{1,7},? or (?:after|from) \d+(?:\.\d+)? ?\p{L}{1,7}$/u;
 const CONJUNCTIONS = phrases("at", "from", "by");
 const UPPER_LIMIT = phrases("under", "below", "max", "maximum", "at most", "up to", "not over", "not above");
 const CONTAINERS = phrases(
@@ -129,11 +135,50 @@ export class FieldParser extends WordsParser {
   protected readonly rangeField = this.line(
     (): Value<"range"> => ({ form: "range" }),
     (line) => {
+      if (this.withinOrAfter(line)) {
+        return;
+      }
       const range = this.lowerLimit(() => this.range("a quantity"));
       line.range = this.orAfter(range);
       this.askForWindow(line.range);
+      this.otherwise(line);
     },
   );
+
+  /** `4 h to 6 h, or after 24 h with sanding`: what the label says beside the window, which the plain form quotes. */
+  private otherwise(line: Value<"range">): void {
+    if (this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+      return;
+    }
+    const said = OTHERWISE.exec(this.rest());
+    const { start } = this.peek(1);
+    const span = said && line.range !== undefined ? this.takeText(said[0]) : undefined;
+    if (said && span !== undefined) {
+      this.respell({ start, end: span.end }, ` "${said[1]!}"`);
+      line.what = { kind: "title", value: said[1]!, span };
+    }
+  }
+
+  /** `up to 1 h, or after 48 h`: sooner is wet on wet, so the later time is the earliest. */
+  private withinOrAfter(line: Value<"range">): boolean {
+    const said = WITHIN_OR_AFTER.exec(this.rest());
+    if (!said) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    while (!this.at(t.NumberToken)) this.skip(1);
+    const within = this.quantity("a time");
+    while (!this.at(t.NumberToken)) this.skip(1);
+    const after = this.quantity("a time");
+    const span = { start, end: endOf(this.peek(0)) };
+    const value = `or within ${valueText(within)}`;
+    this.dropRespellings(start);
+    this.respell(span, `${valueText(after)} "${value}"`);
+    line.range = { kind: "range", from: after, span };
+    line.what = { kind: "title", value, span };
+    return true;
+  }
 
   /** `4 h or after 24 h sand`: the end of the window. */
   private orAfter(range: tree.Range): tree.Range {

@@ -1,23 +1,41 @@
 /** The rules for steps with their tails, and layers with what is done between their coats. */
 import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
-import { onSomePieces, thinnedBy, waitOnLayer } from "./line-problems.ts";
+import {
+  buffedAfter,
+  lossByName,
+  onSomePieces,
+  outsourced,
+  thinnedBy,
+  waitOnLayer,
+  wordsUnquoted,
+} from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { valueText } from "./parser-parts.ts";
 import { AT_TAIL, type Line, quoted, type StepLine, StepParser } from "./parser-steps.ts";
-import { IF_NEEDED, METHOD_SPELLINGS } from "./spellings.ts";
+import { IF_NEEDED, METHOD_SPELLINGS, TOOL_METHODS } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
-import { TAILS } from "./vocabulary.ts";
+import { METHODS, TAILS } from "./vocabulary.ts";
 import { SHEENS_SAID } from "./word-spellings.ts";
 
 type LayerLine = Line<tree.LayerStatement>;
 type Owner = "step" | "layer";
 type BareTail = "thin" | "mist" | "full" | "flooded";
-type OwnTail = "if" | "only" | "passes" | "flash" | "sheen" | "costs";
+type OwnTail =
+  | "if"
+  | "only"
+  | "passes"
+  | "flash"
+  | "sheen"
+  | "costs"
+  | "leave"
+  | "transfer"
+  | "wet_on_wet"
+  | "said";
 type TailOf<K> = Draft<Extract<tree.Tail, { readonly kind: K }>>;
 
 export class LayerParser extends StepParser {
@@ -68,7 +86,7 @@ export class LayerParser extends StepParser {
       this.dropRespellings(start);
       this.respell({ start, end: endOf(this.peek(0)) }, `${plain}, ${laid.kind}`);
     }
-    if (!this.isTailWithoutComma()) {
+    if (!this.isTailWithoutComma() && !this.at(t.StringToken)) {
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     }
   });
@@ -97,6 +115,9 @@ export class LayerParser extends StepParser {
     const { start } = this.peek(1);
     const { from, to } = this.range("a number of coats");
     line.coats = from;
+    if (to === undefined && from.kind === "name") {
+      this.coatsMore(line);
+    }
     if (to !== undefined) {
       line.coatsTo = to;
     } else if (this.isWordAt("or", 1) && this.at(t.NumberToken, 2)) {
@@ -104,6 +125,21 @@ export class LayerParser extends StepParser {
       line.coatsTo = this.value("a number of coats");
     }
     this.sessions(line, start);
+  }
+
+  /** `coats - 1`, `coats + 1`: the other coats, where the first or the last has a line of its own. */
+  private coatsMore(line: LayerLine): void {
+    const said = /^(-|\+) ?(\d{1,2})(?![\d.:])/u.exec(this.rest());
+    const span = said ? this.takeText(said[0]) : undefined;
+    if (!said || span === undefined) {
+      return;
+    }
+    const sign = said[1]!;
+    if (said[0] !== `${sign} ${said[2]}`) {
+      this.respell(span, `${sign} ${said[2]}`);
+    }
+    const value = Number(`${sign}${said[2]}`);
+    line.coatsMore = { kind: "number", text: `${sign} ${said[2]}`, value, span };
   }
 
   /** The word behind the number of coats, which is read as its unit. */
@@ -165,9 +201,12 @@ export class LayerParser extends StepParser {
       () =>
         this.at(t.Comma) ||
         t.TAIL_TYPES.has(this.peek(1).type) ||
+        this.at(t.StringToken) ||
+        (layer === undefined && this.isSaidNext()) ||
         (layer !== undefined && this.isTailWithoutComma()),
       () => {
-        if (layer !== undefined && this.isTailWithoutComma()) {
+        const isOpen = this.at(t.StringToken) || (layer === undefined && this.isSaidNext());
+        if (isOpen || (layer !== undefined && this.isTailWithoutComma())) {
           const at = endOf(this.peek(0));
           this.respell({ start: at, end: at }, ",");
         } else {
@@ -184,7 +223,13 @@ export class LayerParser extends StepParser {
       this.useExample(undefined);
       const tail = this.tailsByType.get(this.peek(1).type);
       const bare = owner === "layer" ? t.BARE_TAILS.get(this.peek(1).type) : undefined;
-      if (tail !== undefined) {
+      if (owner === "step" && this.at(t.By)) {
+        this.saidWords(tails);
+      } else if (this.saidTail(tails) || (owner === "step" && this.leaveTail(tails))) {
+        // Read.
+      } else if (owner === "layer" && (this.wetOnWet(tails) || this.transferTail(tails))) {
+        // Read.
+      } else if (tail !== undefined) {
         tail(tails);
       } else if (owner === "layer" && this.sheenTail(tails)) {
         // Read.
@@ -213,12 +258,12 @@ export class LayerParser extends StepParser {
         this.wetAmount(tails);
       } else if (layer !== undefined && this.thinnedShare(tails)) {
         // Read.
-      } else if (layer !== undefined && (this.at(t.X) || this.at(t.NumberToken))) {
+      } else if (layer !== undefined && (this.at(t.X) || this.isCoatsNext())) {
         this.lateCoats(layer);
       } else if (layer !== undefined && this.isWordAt("wait", 1)) {
         this.waitOnLine(layer);
       } else {
-        throw this.mismatch(tailNames(owner));
+        throw this.unknownTail(owner);
       }
       if (owner === "step") {
         this.leaveOut(EACH);
@@ -227,6 +272,133 @@ export class LayerParser extends StepParser {
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     },
   );
+
+  /** To be thrown: what stands here is no tail; as words in quotes it may be one. */
+  private unknownTail(owner: Owner): Error {
+    const text = this.restOfPart();
+    const buffed = /^buff(?:ed)?(?: off| out)? (?:after|in) (\d[^,]{0,20})$/u.exec(text);
+    const isPlain = /^[\p{L}\d][^"\\{}]{0,59}$/u.test(text) && /[ ]/u.test(text);
+    const span = buffed || isPlain ? this.takeText(text) : undefined;
+    if (span === undefined) {
+      return this.mismatch(tailNames(owner));
+    }
+    return this.refused(
+      buffed ? buffedAfter(span, buffed[1]!.trim()) : wordsUnquoted(tailNames(owner), text, span),
+    );
+  }
+
+  /** Whether a number of coats can follow: `2 coats`, `2 to 3 coats`, `2 x`. */
+  private isCoatsNext(): boolean {
+    return /^\d+(?:\.\d+)? ?(?:(?:-|–|to|or) ?\d+ ?)?(?:coats?|sessions?|x|$)/iu.test(this.restOfPart());
+  }
+
+  /** `"with the 1.8 mm tip"`, `within 30 min`, `no oil`: words about the line, which the plain form quotes. */
+  private saidTail(tails: tree.Tail[]): boolean {
+    if (this.at(t.StringToken)) {
+      const what = make.makeTitle(this.take(t.StringToken));
+      tails.push(saidOf(what));
+      return true;
+    }
+    const text = this.restOfPart();
+    return SAID.test(text) && this.saidText(tails, text);
+  }
+
+  private saidText(tails: tree.Tail[], text: string): boolean {
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    this.respell(span, quoted(text));
+    tails.push(saidOf({ kind: "title", value: text, span }));
+    return true;
+  }
+
+  /** `by rubber` on a step. */
+  private saidWords(tails: tree.Tail[]): void {
+    if (/^by (?:an? |the )?(?:contractor|others|another|somebody|someone)/u.test(this.restOfPart())) {
+      throw this.refused(outsourced(this.context(), this.peek(1)));
+    }
+    if (!this.saidText(tails, this.restOfPart())) {
+      throw this.mismatch(tailNames("step"));
+    }
+  }
+
+  /** `leave 30 min`, `leave on for 20 min`, `60 min` of clamping */
+  private leaveTail(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const found = this.longestIn(LEAVE_WORDS);
+    const after = found && this.peek(found.length + 1);
+    const isTime =
+      after?.type === t.NumberToken || (after !== undefined && this.at(t.Word, found!.length + 1));
+    if (found === undefined ? !this.isTimeNext() : !isTime) {
+      return false;
+    }
+    this.skip(found?.length ?? 0);
+    if (found === undefined) {
+      this.respell({ start, end: start }, "leave");
+    } else if (found.written !== "leave") {
+      this.respell(found.span, "leave");
+    }
+    const keyword: tree.Name = { kind: "name", text: "leave", span: found?.span ?? { start, end: start } };
+    const time = this.value("a time");
+    tails.push({ kind: "leave", keyword, time, span: { start, end: endOf(this.peek(0)) } });
+    return true;
+  }
+
+  /** `wet on wet 20 min`, `wet on wet after 30 min` */
+  private wetOnWet(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const words = /^(?:wet[ _-]on[ _-]wet)(?: (?:after|with|flash|in))?(?= |$)/iu.exec(this.restOfPart());
+    const span = words ? this.takeText(words[0]) : undefined;
+    if (!words || span === undefined) {
+      return false;
+    }
+    if (words[0] !== "wet_on_wet") {
+      this.respell(span, "wet_on_wet");
+    }
+    const keyword: tree.Name = { kind: "name", text: "wet_on_wet", span };
+    const draft: TailOf<"wet_on_wet"> = { kind: "wet_on_wet", keyword, span };
+    tails.push(draft as tree.Tail);
+    if (this.atValue()) {
+      draft.time = this.value("a time");
+      this.leaveOut(FLASH_BEHIND);
+    }
+    draft.span = { start, end: endOf(this.peek(0)) };
+    return true;
+  }
+
+  /** `transfer 65 %`; `loss 33 %` is what does not land. */
+  private transferTail(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const found = this.longestIn(TRANSFER_WORDS);
+    if (
+      found === undefined ||
+      !(this.at(t.NumberToken, found.length + 1) || this.at(t.Word, found.length + 1))
+    ) {
+      return false;
+    }
+    this.skip(found.length);
+    const keyword: tree.Name = { kind: "name", text: "transfer", span: found.span };
+    const written = this.value("a share in %");
+    const isSign = written.kind === "name" && this.peek(1).text === "%";
+    if (isSign) {
+      // The parameter is a number of percent.
+      this.respell(make.tokenSpan(this.peek(1)), "");
+      this.skip(1);
+    }
+    const isLoss = TRANSFER_WORDS[found.written] === "loss";
+    if (isLoss && written.kind === "name") {
+      throw this.refused(lossByName(written));
+    }
+    const share = isLoss ? restOfShare(written) : written;
+    const span = { start, end: endOf(this.peek(0)) };
+    if (isLoss || found.written !== "transfer") {
+      this.dropRespellings(start);
+      this.respell(span, `transfer ${valueText(share)}`);
+    }
+    tails.push({ kind: "transfer", keyword, share, span });
+    return true;
+  }
 
   /** `sheen satin`, `sheen 20 %`, `satin` */
   private sheenTail(tails: tree.Tail[]): boolean {
@@ -340,7 +512,9 @@ export class LayerParser extends StepParser {
     if (word.text !== "only") {
       this.respell(word.span, "only");
     }
-    const share = this.at(t.NumberToken) ? this.quantity("a share or an area") : undefined;
+    const some = this.someOfAll();
+    const share =
+      some === undefined && this.at(t.NumberToken) ? this.quantity("a share or an area") : undefined;
     if (share !== undefined) {
       this.leaveOut(OF);
     }
@@ -349,11 +523,28 @@ export class LayerParser extends StepParser {
       : this.at(t.Word)
         ? this.ownWords()
         : undefined;
-    if (share === undefined && where === undefined) {
+    if (share === undefined && where === undefined && some === undefined) {
       throw this.mismatch('a share or a text in double quotes, such as `only "edges"`');
     }
     const span = { start: keyword.span.start, end: endOf(this.peek(0)) };
-    return { kind: "only", keyword, ...(share && { share }), ...(where && { where }), span };
+    return {
+      kind: "only",
+      keyword,
+      ...(share && { share }),
+      ...(some && { of: some }),
+      ...(where && { where }),
+      span,
+    };
+  }
+
+  /** `5 of 18` */
+  private someOfAll(): { readonly some: tree.NumberLiteral; readonly all: tree.NumberLiteral } | undefined {
+    if (!(this.at(t.NumberToken) && this.at(t.Of, 2) && this.at(t.NumberToken, 3))) {
+      return undefined;
+    }
+    const some = make.makeNumber(this.take(t.NumberToken));
+    this.take(t.Of);
+    return { some, all: make.makeNumber(this.take(t.NumberToken)) };
   }
 
   /** `edges only`, `on the edges only`: so many words, and those that say where. */
@@ -533,7 +724,49 @@ export class LayerParser extends StepParser {
     return { kind: "step", keyword: { kind: "name", text: "step", span: empty }, span, docs: "", ...line };
   }
 
-  protected readonly by = this.tailRule("by", t.By, (draft: TailOf<"by">) => {
+  /** The same with more words around the method: `hvlp 1.8 tip`, `foam roller and brush`, `white pad and machine`. */
+  private byWithWords(tails: tree.Tail[]): boolean {
+    const { start } = make.tokenSpan(this.peek(1));
+    const text = this.restOfPart();
+    const said = methodsIn(text.replace(/^by (?:an? |the )?/u, ""));
+    if (said === undefined) {
+      return false;
+    }
+    const keyword = make.makeName(this.take(t.By));
+    const span = this.takeText(this.restOfPart());
+    if (span === undefined) {
+      return false;
+    }
+    const { first, second, joint, words } = said;
+    const name = (method: string): tree.Name => ({ kind: "name", text: method, span });
+    const methods = second === undefined ? first : `${first} ${joint} ${second}`;
+    this.dropRespellings(start);
+    this.respell(span, `${methods}, ${quoted(words)}`);
+    tails.push({
+      kind: "by",
+      keyword,
+      method: name(first),
+      ...(second !== undefined && { and: name(second), or: joint === "or" }),
+      span: { start: keyword.span.start, end: span.end },
+    });
+    tails.push(saidOf({ kind: "title", value: words, span }));
+    return true;
+  }
+
+  protected readonly by = (tails: tree.Tail[]): void => {
+    if (!this.isPlainBy() && this.byWithWords(tails)) {
+      return;
+    }
+    this.plainBy(tails);
+  };
+
+  /** Whether nothing but a method, or two of them, stands behind `by`, or what is none at all. */
+  private isPlainBy(): boolean {
+    const said = this.restOfPart().replace(/^by (?:an? |the )?/u, "");
+    return said.split(/ (?:and|or) (?:an? |the )?/u).every((part) => isMethodWord(part));
+  }
+
+  private readonly plainBy = this.tailRule("by", t.By, (draft: TailOf<"by">) => {
     this.leaveOut(ARTICLES, t.Word);
     draft.method =
       this.spelling(METHOD_SPELLINGS) ??
@@ -563,8 +796,10 @@ export class LayerParser extends StepParser {
 
   protected readonly thinned = this.tailRule("thinned", t.Thinned, (draft: TailOf<"thinned">) => {
     draft.ratio = this.at(t.Word) && this.at(t.With, 2) ? this.nameOf(this.take(t.Word)) : this.thinning();
-    this.take(t.With, "`with` and a thinner");
-    draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
+    if (draft.ratio.kind === "name" || !this.isPartEnd(1)) {
+      this.take(t.With, "`with` and a thinner");
+      draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
+    }
   });
 
   protected readonly tinted = this.tailRule("tinted", t.Tinted, (draft: TailOf<"tinted">) => {
@@ -578,6 +813,7 @@ export class LayerParser extends StepParser {
   });
 
   protected readonly wet = this.tailRule("wet", t.Wet, (draft: TailOf<"wet">) => {
+    this.leaveOut(FILM);
     const { from, to } = this.range("a thickness");
     draft.thickness = from;
     if (to !== undefined) {
@@ -658,7 +894,7 @@ export class LayerParser extends StepParser {
   }
 
   private checkOwner(owner: Owner, tail: tree.Tail | undefined): void {
-    const on = tail === undefined ? "both" : TAILS[tail.kind]!.on;
+    const on = (tail && TAILS[tail.kind]?.on) ?? "both";
     if (tail !== undefined && on !== "both" && on !== owner) {
       const how =
         tail.kind === "by"
@@ -671,6 +907,115 @@ export class LayerParser extends StepParser {
     }
   }
 }
+
+const saidOf = (what: tree.Title): Extract<tree.Tail, { readonly kind: "said" }> => ({
+  kind: "said",
+  keyword: { kind: "name", text: "said", span: { start: what.span.start, end: what.span.start } },
+  what,
+  span: what.span,
+});
+
+/** `loss 33 %` as what lands. */
+function restOfShare(value: tree.Value): tree.Value {
+  if (value.kind === "name") {
+    return value;
+  }
+  const parts = value.parts.map(({ number, unit }) => {
+    const rest = Math.round((100 - number.value) * 100) / 100;
+    return { number: { ...number, text: String(rest), value: rest }, ...(unit && { unit }) };
+  });
+  return { ...value, parts };
+}
+
+const isMethodWord = (word: string): boolean =>
+  (METHODS as readonly string[]).includes(word) || Object.hasOwn(METHOD_SPELLINGS, word);
+
+/** What is said of the methods of a coat: the plain ones, and all else in words. */
+function methodsIn(
+  text: string,
+):
+  | { readonly first: string; readonly second?: string; readonly joint: "and" | "or"; readonly words: string }
+  | undefined {
+  if (text.length > LONGEST_METHOD) {
+    return undefined;
+  }
+  const joint = / or /u.test(text) ? "or" : "and";
+  const found = text.split(/ (?:and|or) /u).map(methodIn);
+  const methods = found.flatMap(({ method }) => method ?? []);
+  const words = found.flatMap(({ words: more }) => (more === "" ? [] : [more])).join(", ");
+  const [first, second, third] = methods;
+  if (first === undefined || third !== undefined || words === "") {
+    return undefined;
+  }
+  return { first, ...(second !== undefined && second !== first && { second }), joint, words };
+}
+
+/** The method in some words, and the words that say more than it. */
+function methodIn(text: string): { readonly method?: string; readonly words: string } {
+  const words = text.split(" ");
+  for (let length = Math.min(2, words.length); length > 0; length -= 1) {
+    for (let from = words.length - length; from >= 0; from -= 1) {
+      const some = words.slice(from, from + length).join(" ");
+      const tool = TOOL_METHODS[some];
+      if (tool !== undefined) {
+        return { method: tool, words: text };
+      }
+      const plain =
+        METHOD_SPELLINGS[some] ?? ((METHODS as readonly string[]).includes(some) ? some : undefined);
+      if (plain !== undefined) {
+        return { method: plain, words: words.toSpliced(from, length).join(" ") };
+      }
+    }
+  }
+  return { words: text };
+}
+
+const LONGEST_METHOD = 60;
+const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(
+  [
+    "leave",
+    "leave on",
+    "leave for",
+    "leave on for",
+    "leave it",
+    "leave it for",
+    "leave it on for",
+    "left",
+    "left on",
+    "left for",
+    "let act",
+    "let stand",
+    "let it act",
+    "let it act for",
+    "let it stand",
+    "let it stand for",
+    "let soak",
+    "let it soak",
+    "dwell",
+    "dwell time",
+    "soak",
+    "soak for",
+    "stand",
+    "stand for",
+    "wait",
+    "for",
+  ].map((words) => [words, true]),
+);
+const TRANSFER_WORDS: Readonly<Record<string, "transfer" | "loss">> = {
+  transfer: "transfer",
+  "transfer efficiency": "transfer",
+  efficiency: "transfer",
+  loss: "loss",
+  losses: "loss",
+  lost: "loss",
+  overspray: "loss",
+  waste: "loss",
+};
+const FLASH_BEHIND = phrases("flash", "flash off", "between", "between coats");
+const FILM = phrases("film");
+/** What is said of a line in words that can be nothing else. */
+const SAID =
+  /^(?:within \d[^,]{0,20}|no (?!comma)\p{L}{2,20}|(?:very |quite )?(?:lightly|gently|evenly|sparingly|quickly|slowly|carefully|generously|wetly)|(?:with|across|along) the grain|one (?:side|face|surface) at a time|both (?:sides|faces)|top to bottom|spirited off|off the gun|by eye|as little as it takes|until it stops soaking in|until it is even)$/iu;
 
 const AMOUNTS: ReadonlySet<string> = new Set(["g/m2", "mL/m2"]);
 const COATS_WORD = phrases("coats");

@@ -3,7 +3,7 @@
  * grits as they are written on paper and in speech, and how it is done; and the rule for waits.
  */
 import { endOf, type LexToken } from "./lexer.ts";
-import { eitherWait, gritBefore, stepTwice, twoSteps, unquotedHow } from "./line-problems.ts";
+import { eitherWait, gritBefore, outsourced, twoMaterials, twoSteps, unquotedHow } from "./line-problems.ts";
 import { type Draft, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
@@ -36,17 +36,42 @@ export class StepParser extends FieldParser {
   protected readonly stepMain = this.part(AT_TAIL, (line: StepLine): void => {
     this.stepBody(line);
     this.oneStep();
-    this.endOfPart(undefined, isAtTail);
+    this.timesOf(line);
+    if (!this.isSaidNext()) {
+      this.endOfPart(undefined, isAtTail);
+    }
   });
+
+  /** `x 2`, `x times`, `twice`: how often a step is done. */
+  private timesOf(line: StepLine): void {
+    if (this.at(t.X)) {
+      this.take(t.X);
+      line.times = this.value("how often");
+      this.leaveOut(TIMES_BEHIND);
+    } else if (this.isWordAt("twice", 1)) {
+      const { span } = make.makeName(this.take(t.Word));
+      this.respell(span, "x 2");
+      const number: tree.NumberLiteral = { kind: "number", text: "2", value: 2, span };
+      line.times = { kind: "quantity", parts: [{ number }], span };
+    }
+  }
+
+  /** Words about the line that need no comma: a text in quotes, `within 30 min`, `60 min` of clamping. */
+  protected isSaidNext(): boolean {
+    return this.at(t.StringToken) || this.isWordAt("within", 1) || this.isTimeNext();
+  }
+
+  /** `60 min` */
+  protected isTimeNext(): boolean {
+    const unit = this.peek(2);
+    return this.at(t.NumberToken) && unit.type === t.Unit && t.unitGroup(unit.text) === "time";
+  }
 
   /** Refuses what makes two steps of one. */
   private oneStep(): void {
-    const [joint, verb] = [this.peek(1), this.peek(2)];
+    const verb = this.peek(2);
     if (this.isWordAt("then", 1) && (lookUp(VERBS, verb.text) ?? lookUp(VERB_SPELLINGS, verb.text))) {
       throw this.refused(twoSteps(this.peek(0), verb));
-    }
-    if (joint.type === t.X && verb.type === t.NumberToken) {
-      throw this.refused(stepTwice(joint, verb));
     }
   }
 
@@ -60,6 +85,9 @@ export class StepParser extends FieldParser {
     if (own !== undefined) {
       line.what = this.ownWords(own);
       this.withMaterial(line);
+      if (line.material !== undefined && this.at(t.And) && this.at(t.Word, 2)) {
+        throw this.refused(twoMaterials(this.peek(1), this.peek(2), quoted(line.what.value)));
+      }
       return;
     }
     const how = this.verb(line);
@@ -85,6 +113,10 @@ export class StepParser extends FieldParser {
       known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atGrits()
     ) {
       this.grits(line);
+    } else if (verb.text === "scuff" && (this.at(t.StringToken) || how !== undefined)) {
+      // With a pad or wool, which have no grit on them.
+    } else if (this.at(t.By) && !isForm("none", "optional-material")) {
+      throw this.refused(outsourced(this.context(), this.peek(1)));
     } else if (!isForm("none", "optional-material") && !(known?.form === "what-with" && this.at(t.With))) {
       throw this.mismatch(needOf(known?.form));
     }
@@ -94,6 +126,9 @@ export class StepParser extends FieldParser {
     // `unmask` takes all of it off, so a name behind it would promise what is not done.
     const saysHow = known !== undefined && !isForm("what", "what-with") && verb.text !== "unmask";
     if (saysHow) {
+      if (verb.text === "dampen") {
+        this.leaveOut(WITH_WATER);
+      }
       this.how(line, how);
     }
   }
@@ -125,6 +160,12 @@ export class StepParser extends FieldParser {
 
   /** `fill grain with filler`: what is filled stands in quotes behind the material in the plain form. */
   private whatBefore(line: StepLine): void {
+    if (this.at(t.StringToken) && this.at(t.With, 2)) {
+      const title = make.makeTitle(this.take(t.StringToken));
+      this.respell(title.span, "");
+      line.what = title;
+      return;
+    }
     let length = 0;
     while (this.at(t.Word, length + 1) && length < MOST_WORDS) length += 1;
     if (length === 0 || !this.at(t.With, length + 1)) {
@@ -146,7 +187,14 @@ export class StepParser extends FieldParser {
     if (this.apart(() => this.toolWords(line))) {
       this.dropRespellings(start);
       this.respell({ start, end: endOf(this.peek(0)) }, "");
+    } else if (this.at(t.Word, 2) && this.isPartEnd(3)) {
+      throw this.refused(twoMaterials(this.peek(1), this.peek(2), line.verb?.text ?? "clean"));
     }
+  }
+
+  protected isPartEnd(ahead: number): boolean {
+    const { type } = this.peek(ahead);
+    return type === t.End || type === t.Comma;
   }
 
   private toolWords(line: StepLine): void {
@@ -392,6 +440,8 @@ const FOR = phrases("for");
 const IT_IS = phrases("it is", "they are", "the coat is");
 const OVERNIGHT: Readonly<Record<string, string>> = { "over night": "overnight", "one night": "overnight" };
 const THEN = phrases("then");
+const TIMES_BEHIND = phrases("times", "applications", "passes", "goes");
+const WITH_WATER = phrases("with water", "with warm water", "with hot water", "with a damp cloth");
 const GRIT = phrases("grit", "grits");
 
 /** `P240`, `P280-P320` */

@@ -241,7 +241,12 @@ export type FieldValue =
       /** `10 m2/L to 12 m2/L`: the other end. */
       readonly to?: Value;
     }
-  | { readonly form: "range"; readonly range?: Range }
+  | {
+      readonly form: "range";
+      readonly range?: Range;
+      /** `recoat 4 h to 6 h "or after 24 h with sanding"` */
+      readonly what?: Title;
+    }
   | { readonly form: "air"; readonly temperature?: Range; readonly humidity?: Humidity } // air, rated, limits
   | {
       readonly form: "thin";
@@ -367,6 +372,8 @@ export interface StepStatement extends StatementBase {
   readonly wet?: Name;
   /** `mask "what"`, or how it is done, as in `scrape "heat gun at 300 C"` */
   readonly what?: Title;
+  /** `x 2`: how often it is done. */
+  readonly times?: Value;
   readonly tails: readonly Tail[];
 }
 
@@ -375,6 +382,8 @@ export interface LayerStatement extends StatementBase {
   readonly material?: Name;
   /** `x N` */
   readonly coats?: Value;
+  /** `x coats - 1`: what is added to it or taken from it. */
+  readonly coatsMore?: NumberLiteral;
   /** `x 2 to 3`: as many as this, when that turns out to be needed. */
   readonly coatsTo?: Value;
   /** `x 6 to 8 sessions`: of French polishing, each of many thin passes. */
@@ -438,6 +447,8 @@ export type Tail =
       readonly kind: "only";
       readonly keyword: Name;
       readonly share?: Quantity;
+      /** `only 5 of 18`: so many of the pieces. */
+      readonly of?: { readonly some: NumberLiteral; readonly all: NumberLiteral };
       readonly where?: Title;
       readonly span: Span;
     }
@@ -451,7 +462,15 @@ export type Tail =
   /** `sheen satin`, `sheen 20`, or the parameter that stands for it. */
   | { readonly kind: "sheen"; readonly keyword: Name; readonly sheen?: Name; readonly span: Span }
   | { readonly kind: "costs"; readonly keyword: Name; readonly amount?: NumberLiteral; readonly span: Span }
-  | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span };
+  | { readonly kind: "uses"; readonly keyword: Name; readonly amount?: Value; readonly span: Span }
+  /** `leave 30 min`: to act, before what comes next. */
+  | { readonly kind: "leave"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
+  /** `transfer 65 %`, or the parameter that stands for so many percent. */
+  | { readonly kind: "transfer"; readonly keyword: Name; readonly share?: Value; readonly span: Span }
+  /** `wet_on_wet 20 min` */
+  | { readonly kind: "wet_on_wet"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
+  /** `"with the 1.8 mm tip"`: anything else, in words. */
+  | { readonly kind: "said"; readonly keyword: Name; readonly what: Title; readonly span: Span };
 
 export interface WaitStatement extends StatementBase {
   readonly kind: "wait";

@@ -138,6 +138,11 @@ export const FIELDS: Readonly<
       example: "meant_for adults",
       doc: "Whom or what it is for: adults, children or food.",
     },
+    outdoors: {
+      form: "words",
+      example: "outdoors rain, sun",
+      doc: "That it stands outdoors, for all surfaces that say nothing else themselves.",
+    },
     note: {
       form: "text",
       example: 'note "One drawer is missing."',
@@ -401,7 +406,11 @@ export const VERBS: Readonly<
     example: "step sand 80, 120, 150",
     doc: 'Through the grits; a first grit of 100 or coarser takes old films. Words behind them name the sander and the paper: `sand 80, 120 "orbital sander, mesh"`.',
   },
-  scuff: { form: "grits", example: "step scuff 220", doc: "Dulls a film so that the next one holds." },
+  scuff: {
+    form: "grits",
+    example: "step scuff 220",
+    doc: 'Dulls a film so that the next one holds; without a grit words in quotes say with what: `scuff "grey pad"`.',
+  },
   dust: { form: "none", example: "step dust", doc: "Takes sanding dust." },
   dampen: { form: "none", example: "step dampen", doc: "Raises the grain on purpose." },
   bleach: { form: "material", example: "step bleach with bleach", doc: "Lightens bare wood." },
@@ -430,7 +439,11 @@ export const VERBS: Readonly<
     doc: "Rubs edges through on purpose; words in quotes say where and how hard.",
   },
   buff: { form: "optional-material", example: "step buff", doc: "Polishes a wax, oil or film." },
-  test: { form: "what", example: 'step test "old paint"', doc: "Tries something out first." },
+  test: {
+    form: "what-with",
+    example: 'step test "old paint"',
+    doc: "Tries something out first; `with` names what with.",
+  },
   turn: { form: "none", example: "step turn", doc: "Turns the piece over." },
   inspect: { form: "what", example: 'step inspect "runs and sags"', doc: "A look before going on." },
 };
@@ -515,6 +528,21 @@ export const TAILS: Readonly<
     doc: "What else the step takes on each piece, in money, such as new wood for a repair.",
   },
   uses: { on: "step", example: "uses 50 mL", doc: "How much of the material the step takes." },
+  leave: {
+    on: "step",
+    example: "leave 30 min",
+    doc: "How long it is left to act, to soak or in the clamps before what comes next; nobody works at it.",
+  },
+  transfer: {
+    on: "layer",
+    example: "transfer 65 %",
+    doc: "How much of what leaves the gun lands on the piece, in place of the method's own figure.",
+  },
+  wet_on_wet: {
+    on: "layer",
+    example: "wet_on_wet 20 min",
+    doc: "Coats of `x 2` or more that are laid on one another while they are wet, after so long: each a coat of its own, and none has to wait for its recoat time.",
+  },
 };
 
 export const METHODS = [
@@ -606,9 +634,9 @@ export const SHAPES: Readonly<Record<string, ShapeWord>> = {
   },
   box: {
     sizes: ["length", "width", "height"],
-    options: ["no bottom", "open", "open front"],
+    options: ["no bottom", "no ends", "open", "open front"],
     example: "shape box 900 mm x 450 mm x 1200 mm, no bottom",
-    doc: "A case. `open` leaves out a face of length x width and counts the inside too, `open front` one of length x height.",
+    doc: "A case, or a slat. `no ends` leaves out the two faces of width x height; `open` leaves out a face of length x width and counts the inside too, `open front` one of length x height.",
   },
   area: { sizes: ["area"], options: [], example: "shape area 1.2 m2", doc: "Measured." },
 };

@@ -166,6 +166,16 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`layer clear, mist coat\`, \`layer clear, 30 g/m2\` | \`layer clear, mist\`, \`layer clear, wet 30 g/m2\` |
 | \`sold 1 L for 9.00\`, \`new 60.00\`, \`use_by food\` | \`packs 1 L for 9.00\`, \`new_price 60.00\`, \`meant_for food\` |
 | \`layer stain, wiped\`, \`wiped after 15 min\` | \`layer stain, wiped off\`, \`wiped off after 15 min\` |
+| \`existing shellac, worn\`, \`existing black paint, chipping\` | \`existing waxed shellac "worn"\`, \`existing unknown paint "black, chipping"\` |
+| \`wood oak, end grain\`, \`wood mahogany, Cuban veneer\` | \`wood oak "end grain"\`, \`wood mahogany "Cuban", veneer\` |
+| \`press 60 min\`, \`loadable 24 h\`, \`hardener 2:1 by weight\` | \`recoat 60 min\`, \`cure 24 h\`, \`mix 2:1 by weight\` |
+| \`mix 50 g to 0.5 L water\`, \`norm "EN 71-3"\` | \`mix "50 g to 0.5 L water"\`, \`note "norm EN 71-3"\` |
+| \`recoat 4 h to 6 h, or after 24 h\`, \`recoat up to 1 h, or after 48 h\` | \`recoat 4 h to 6 h "or after 24 h"\`, \`recoat 48 h "or within 1 h"\` |
+| \`extraction yes\`, \`outdoors yes\`, \`loss 10 %\` (of a job) | \`note "extraction yes"\`, \`outdoors rain, sun\`, \`spare 10 %\` |
+| \`step fill "dents" with filler\`, \`step rinse twice\`, \`step clamp 60 min\` | \`step fill with filler "dents"\`, \`step clean "rinse" x 2\`, \`step "clamp", leave 60 min\` |
+| \`layer clear, by hvlp 1.8 tip\`, \`by foam roller and brush\` | \`layer clear, by hvlp, "1.8 tip"\`, \`by roller and brush, "foam roller"\` |
+| \`layer clear x 2, wet on wet 20 min\`, \`loss 33 %\`, \`on 5 of 18\` | \`layer clear x 2, wet_on_wet 20 min\`, \`transfer 67 %\`, \`only 5 of 18\` |
+| \`thinned 20 %\`, \`layer clear "a test patch"\` | \`thinned 5:1\`, \`layer clear, "a test patch"\` |
 | \`thinned 10 % with water\`, \`thinned 50/50 with water\` | \`thinned 10:1 with water\`, \`thinned 50:50 with water\` |
 | \`mix hardener 10:1\`, \`mix 4 parts to 1 part hardener\`, \`mix 1 % hardener\` | \`mix 10:1 with hardener\`, \`mix 4:1 with hardener\`, \`mix 100:1 with hardener\` |
 | \`start 14.11.2026 8am\`, \`ready Thursday 10 Dec 2026\` | \`start 2026-11-14 08:00\`, \`ready 2026-12-10\` |
@@ -195,6 +205,9 @@ Amounts by weight need no \`density\`; without one, what needs litres is not com
 A \`session\` of French polishing is many thin passes: litres are counted as for a coat, its film is not known.
 A layer with \`if needed\` or \`only\` is planned and bought for, and counts for nothing where wear or film must be enough.
 \`passes\` lie wet on wet in one coat, whose litres and film stay those of one; \`flash\` between them adds its time.
+\`thinned 5:1\` without \`with\` takes what the material's own \`thin\` names. \`x coats - 1\` leaves one coat for a line of its own.
+Words in quotes behind a comma, \`layer clear, "no draught"\`, say anything else; they stand on the sheet, and rules on dangers read them as they read notes.
+\`only 5 of 18\` counts that share of all pieces.
 \`apply R\` without \`to\` means the only surface of the job.
 Between the coats of \`x 3\` without a block lies \`wait until recoat\`; \`between\` adds what else is done, and takes the place of that wait where it says how long. Sanding between coats is dusted off.
 A \`mist\` counts for no coat where wear is hard; \`flooded\` takes twice a coat; \`thin\` is printed and changes no sum. \`full\` is a whole coat, whatever lays it.

@@ -1,6 +1,7 @@
 /** Lines that people wrote before they had read anything, by topic, each with the plain form that the formatter gives it. */
 
 import { LABELS_AND_ROOMS } from "./label-and-room-lines.ts";
+import { WORK } from "./work-lines.ts";
 
 /** Block, as written, plain form. */
 export type Row = readonly [block: string, written: string, plain: string];
@@ -384,4 +385,5 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
     ["family", "family waterborne enamel", "family acrylic paint"],
   ],
   ...LABELS_AND_ROOMS,
+  ...WORK,
 };

@@ -46,6 +46,7 @@ export function materialGaps(need: MaterialNeed): readonly string[] {
     ];
   }
   if (totals.cost === null) {
+    if (material.weighed.includes("counted")) return [`no volume of a pack of \`${material.name}\``];
     return [material.weighed.includes("packs") ? density(material) : `no \`packs\` for \`${material.name}\``];
   }
   return [];

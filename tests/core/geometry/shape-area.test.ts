@@ -50,6 +50,7 @@ describe("hand calculations", () => {
     ["round 80 mm to 50 mm x 700 mm", 0.1429752804],
     ["box 60 cm x 30 cm x 18 cm", 0.684], // 2 (0.18 + 0.108 + 0.054)
     ["box 60 cm x 30 cm x 18 cm, no bottom", 0.504], // 0.684 − 0.18
+    ["box 60 cm x 30 cm x 18 cm, no ends", 0.576], // 0.684 − 2 · 0.3 · 0.18
     ["box 60 cm x 30 cm x 18 cm, open", 1.008], // five faces, outside and inside: 2 · 0.504
     ["box 60 cm x 30 cm x 18 cm, open, no bottom", 0.648], // four walls, both sides: 2 · (0.216 + 0.108)
     // Six faces 0.684 without the front 0.6 · 0.18 = 0.108, outside and inside: 2 · 0.576

@@ -120,9 +120,10 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
     const [l, w, h] = [length!.from, width!.from, height!.from];
     // `no bottom` and `open` together leave two faces out: a sleeve, seen from both sides.
     const ends = 2 - (has("no bottom") ? 1 : 0) - (has("open") ? 1 : 0);
-    const faces = ends * l * w + 2 * (l * h + w * h);
+    const isSlat = has("no ends");
+    const faces = ends * l * w + 2 * (l * h + (isSlat ? 0 : w * h));
     const endsText = ends === 0 ? "" : `${ends === 1 ? "" : `${ends} × `}${m(l)} × ${m(w)} + `;
-    const text = `${endsText}2 × (${m(l)} + ${m(w)}) × ${m(h)}`;
+    const text = `${endsText}2 × ${isSlat ? m(l) : `(${m(l)} + ${m(w)})`} × ${m(h)}`;
     if (has("open front"))
       return { areaM2: 2 * (faces - l * h), working: `2 × (${text} − ${m(l)} × ${m(h)})` };
     return has("open") ? { areaM2: 2 * faces, working: `2 × (${text})` } : { areaM2: faces, working: text };

@@ -268,6 +268,14 @@ function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityPr
   }
   const spellings = expected.flatMap((dimension) => unitsOf(dimension).map((definition) => definition.text));
   const written = part.unit.text;
+  const per = COUNTED_THING.exec(written);
+  if (per && expected.includes("spreading rate")) {
+    const rate = /^(?:mm|cm|m|in|ft)2/u.test(written) ? "`covers 10 ft2/qt`" : "`covers 40 g/m2`";
+    return wrongUnit(
+      part.unit.span,
+      `How much one ${per[1]!} is the line does not say\nWrite it by volume or area, such as ${rate}.`,
+    );
+  }
   const known = OTHER_NAMES.get(written.toLowerCase());
   const aliases = Object.keys(UNIT_ALIASES).filter((alias) => spellings.includes(UNIT_ALIASES[alias]!));
   const near =
@@ -281,6 +289,10 @@ function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityPr
       : `\`${written}\` is no unit; did you mean \`${UNIT_ALIASES[near] ?? near}\`?`,
   );
 }
+
+/** `ft2/can`, `g/chair`: by things whose size no line says. */
+const COUNTED_THING =
+  /(?:\/| per )(can|tin|bottle|stick|tube|pack|set|bag|chair|table|piece|door|panel|leg|drawer|seat|coat)s?$/iu;
 
 const measures = (definition: UnitDefinition, dimension: Dimension): boolean =>
   definition.dimension === dimension ||

@@ -68,7 +68,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
   const sandable = readFact(ctx, fields, "sandable", ["time"], DURATION)?.fact;
   return {
     ...named,
-    docs: [named.docs, ...readTexts(fields.get("note")), ...madeUp(fields)]
+    docs: [named.docs, ...readTexts(fields.get("note")), ...madeUp(fields), ...saidOfRecoat(fields)]
       .filter((text) => text !== "")
       .join("\n\n"),
     kind: "material",
@@ -86,7 +86,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     voc: readFact(ctx, fields, "voc", ["density"], NOT_NEGATIVE)?.fact ?? fromFamily(facts?.voc),
     sheen: readSheen(ctx, fields),
     colour: readColour(ctx, fields) ?? familyColour(facts),
-    thin: readThin(ctx, fields) ?? familyThin(facts),
+    thin: readThin(ctx, fields, facts) ?? familyThin(facts),
     sold,
     soldPlace: fieldPlace(ctx, fields, "packs"),
     onHand:
@@ -110,6 +110,10 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     weighed: [
       ...(covers === "not known" ? (["covers"] as const) : []),
       ...(sold.length === 0 && isSoldByWeight(fields) ? (["packs"] as const) : []),
+      ...(sold.length === 0 &&
+      form(fields, "packs", "packs")?.value.sizes.some(({ amount }) => isCounted(amount))
+        ? (["counted"] as const)
+        : []),
     ],
   };
 }
@@ -338,14 +342,20 @@ function readColour(ctx: Lowering, fields: Fields): Material["colour"] {
   return colour && stated<string>(ctx, colour, item.span);
 }
 
-function readThin(ctx: Lowering, fields: Fields): Material["thin"] {
+function readThin(ctx: Lowering, fields: Fields, family: Family | undefined): Material["thin"] {
   const field = form(fields, "thin", "thin");
   if (!field?.value.thinner) return undefined;
-  const thinner = readThinner(ctx, field.value.thinner);
+  const thinner = isThinnerOfLacquer(field.value.thinner.text, family)
+    ? "lacquer thinner"
+    : readThinner(ctx, field.value.thinner);
   const { from, upTo: most } = field.value;
   const upTo = readWorse(ctx, most, from, ["share"], THINNING, "high");
   return thinner === undefined ? undefined : stated(ctx, { thinner, upTo: upTo?.value }, field.span);
 }
+
+/** What thins a lacquer is simply called thinner, after its kind or its maker: `PU thinner`, `nitro_thinner`. */
+const isThinnerOfLacquer = (text: string, family: Family | undefined): boolean =>
+  family?.carrier === "lacquer thinner" && /(?:^|[ _-])thinners?$/iu.test(text);
 
 const THINNERS = ["water", "mineral spirits", "alcohol", "acetone", "lacquer thinner"] as const;
 
@@ -392,6 +402,7 @@ function readSold(
 ): readonly ContainerSize[] {
   const sizes = form(fields, "packs", "packs")?.value.sizes ?? [];
   return sizes.flatMap((size) => {
+    if (isCounted(size.amount)) return [];
     const litres = readVolume(ctx, size.amount, gramsPerLitre, false);
     const price = readMoney(ctx, size.price);
     if (litres === undefined || price === undefined) return [];
@@ -399,6 +410,16 @@ function readSold(
     return [{ litres, price, label }];
   });
 }
+
+/** `1 set for 14.00`, `1 stick`: what it holds is not said, so what needs litres is not known. */
+const isCounted = (amount: Quantity | undefined): boolean =>
+  amount?.parts.length === 1 && COUNTED.has(amount.parts[0]!.unit?.text ?? "");
+
+const COUNTED: ReadonlySet<string> = new Set(
+  "set sets kit kits can cans tin tins stick sticks tube tubes bottle bottles jar jars cartridge cartridges bag bags box boxes pack packs sheet sheets roll rolls spray_can spray_cans".split(
+    " ",
+  ),
+);
 
 const isSoldByWeight = (fields: Fields): boolean =>
   form(fields, "packs", "packs")?.value.sizes.some(({ amount }) =>
@@ -424,6 +445,12 @@ function readBatch(ctx: Lowering, fields: Fields): Fact<string> | undefined {
 function madeUp(fields: Fields): readonly string[] {
   const made = form(fields, "mix", "mix")?.value.made?.value;
   return made === undefined ? [] : [`Mixed: ${made}.`];
+}
+
+/** What the label says of the next coat beside its times. */
+function saidOfRecoat(fields: Fields): readonly string[] {
+  const said = form(fields, "recoat", "range")?.value.what?.value;
+  return said === undefined ? [] : [`Next coat: ${said}.`];
 }
 
 function readMix(ctx: Lowering, fields: Fields): Material["mix"] {

@@ -55,6 +55,7 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
   const useBy = fields.get("meant_for")?.[0]?.value as Form<"words"> | undefined;
   const useByItem = onlyItem(ctx, useBy?.items ?? [], FIELDS.piece.meant_for!.example);
   const useByWord = readWord(ctx, useByItem, wordList(MEANT_FOR), "kind of user");
+  const outdoors = readOutdoors(ctx, fields.get("outdoors")?.[0]);
   const surfaces = syntax.fields.filter((f): f is SurfaceStatement => f.kind === "surface");
   return {
     ...named,
@@ -63,7 +64,7 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
     bought: readMoney(ctx, (fields.get("bought")?.[0]?.value as Form<"money"> | undefined)?.amount),
     newPrice: readMoney(ctx, (fields.get("new_price")?.[0]?.value as Form<"money"> | undefined)?.amount),
     useBy: useByWord ? stated(ctx, useByWord, useByItem!.span) : { value: "adults", origin: "default" },
-    surfaces: distinctSurfaces(ctx, surfaces),
+    surfaces: distinctSurfaces(ctx, surfaces).map((surface) => ({ ...outdoors, ...surface })),
     notes: readTexts(fields.get("note")),
   };
 }

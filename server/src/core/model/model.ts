@@ -91,7 +91,7 @@ export interface Material extends Named {
   readonly cut?: Fact<number>;
   readonly batch?: Fact<string>;
   /** Lines that are stated by weight and are not known in litres, since no density is stated. */
-  readonly weighed: readonly ("covers" | "packs")[];
+  readonly weighed: readonly ("covers" | "packs" | "counted")[];
 }
 
 export interface ShapePart {

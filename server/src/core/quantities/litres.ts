@@ -40,6 +40,8 @@ export interface LayerLitresInput {
   /** Wet film as measured, in micrometres; in place of the spreading rate. */
   readonly wetUm?: number;
   readonly method: Method;
+  /** Share of what leaves the gun that lands, 0 to 1, in place of the method's own. */
+  readonly transfer?: number;
   /** Share of a brushed coat that is laid; a whole one where nothing is said. Not for a stated wet film. */
   readonly laydown?: Laydown;
   readonly sparePercent: number;
@@ -64,7 +66,7 @@ export function layerLitres(input: LayerLitresInput): LayerLitres {
   if (rate === undefined) {
     return { mixL: 0, materialL: 0, thinnerL: 0, tintL: 0, working: "no spreading rate is known" };
   }
-  const efficiency = TRANSFER_EFFICIENCY[input.method];
+  const efficiency = input.transfer ?? TRANSFER_EFFICIENCY[input.method];
   const { areaM2, pieces, coats, sparePercent } = input;
   const mixL = ((areaM2 * pieces * coats * rate.litres) / efficiency) * (1 + sparePercent / 100);
   const working = [

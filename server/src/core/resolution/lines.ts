@@ -83,6 +83,12 @@ export interface StepLine {
   readonly part?: PartTail;
   /** In money, for each piece. */
   readonly costs?: number;
+  /** How often it is done. */
+  readonly times?: Figure;
+  /** Hours that it is left to act. */
+  readonly leave?: Figure;
+  /** What else is said of it, in words. */
+  readonly said?: string;
 }
 
 export interface LayerLine {
@@ -92,6 +98,8 @@ export interface LayerLine {
   readonly use?: MaterialName;
   /** Absent where the line states none, or none that can be. */
   readonly coats?: Figure;
+  /** Added to the coats: -1 of `x coats - 1`. */
+  readonly coatsMore?: number;
   /** The most of `x 2 to 3`. */
   readonly coatsTo?: Figure;
   /** The coats are sessions of French polishing. */
@@ -100,7 +108,8 @@ export interface LayerLine {
   readonly wiped?: { readonly after?: Figure };
   readonly thinned?: {
     readonly ratio: Parts | { readonly parameter: string };
-    readonly thinner: MaterialName;
+    /** Absent where the material's own `thin` names it. */
+    readonly thinner?: MaterialName;
   };
   readonly tinted?: { readonly percent: Figure; readonly tint: MaterialName };
   readonly toner: boolean;
@@ -116,6 +125,12 @@ export interface LayerLine {
   readonly wet?: Figure;
   /** What goes on by weight, in g/m2, in place of `wet`. */
   readonly wetGrams?: Figure;
+  /** Percent of what leaves the gun that lands. */
+  readonly transfer?: Figure;
+  /** Coats laid on one another while they are wet. */
+  readonly wetOnWet?: true;
+  /** What else is said of it, in words. */
+  readonly said?: string;
   /** The sheen that it is to have. */
   readonly sheen?: string | { readonly parameter: string };
   /** How heavily it is laid, where the line says so. */

@@ -303,7 +303,8 @@ function limitsOfUses(statements: readonly RecipeStatement[]): readonly (readonl
   const named = (value: Value | undefined, limits: Limits): readonly (readonly [string, Limits])[] =>
     value?.kind === "name" ? [[value.text, limits]] : [];
   return statements.flatMap((statement) => {
-    if (statement.kind === "step") return statement.grits.flatMap((grit) => named(grit, GRIT));
+    if (statement.kind === "step")
+      return [...statement.grits.flatMap((grit) => named(grit, GRIT)), ...named(statement.times, COATS)];
     if (statement.kind !== "layer") return [];
     return [
       ...named(statement.coats, COATS),

@@ -23,7 +23,7 @@ import {
   WAIT_STAGES,
 } from "../../../../grammar/src/vocabulary.ts";
 import { readQuantity } from "../measure/read-quantity.ts";
-import { COATS, DURATION, GRIT, POSITIVE, SHARE_ABOVE_ZERO } from "../model/lowering.ts";
+import { COATS, DURATION, GRIT, type Limits, POSITIVE, SHARE_ABOVE_ZERO } from "../model/lowering.ts";
 import type { Recipe, RecipeParameter } from "../model/model.ts";
 import { parameterNamed } from "../model/parameters.ts";
 import { COATS_WANTED, countOf, durationOf, GRIT_WANTED, measureOf, NUMBER_WANTED } from "./figures.ts";
@@ -31,6 +31,7 @@ import {
   type ArgumentValue,
   type Bound,
   boundOf,
+  type Figure,
   type LayerLine,
   type MaterialName,
   type PartTail,
@@ -144,7 +145,8 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, GRIT_WANTED));
-  const { takes, uses, batch, part, costs } = resolveTails(ctx, syntax, use);
+  const { takes, uses, batch, part, costs, leave, said } = resolveTails(ctx, syntax, use);
+  const times = countOf(ctx, syntax.times, COATS, { words: "how often it is done" });
   return {
     kind: "step",
     syntax,
@@ -156,6 +158,9 @@ function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
     ...(batch ? { batch } : {}),
     ...(part ? { part } : {}),
     ...(costs === undefined ? {} : { costs }),
+    ...(times ? { times } : {}),
+    ...(leave ? { leave } : {}),
+    ...(said === undefined ? {} : { said }),
   };
 }
 
@@ -163,7 +168,7 @@ function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
   const use = materialNamed(ctx, syntax.material);
   const coats = countOf(ctx, syntax.coats, COATS, COATS_WANTED);
   const coatsTo = countOf(ctx, syntax.coatsTo, COATS, COATS_WANTED);
-  const { uses: _, costs: __, ...tails } = resolveTails(ctx, syntax, use);
+  const { uses: _, costs: __, leave: ___, ...tails } = resolveTails(ctx, syntax, use);
   checkPasses(ctx, syntax, tails);
   return {
     kind: "layer",
@@ -171,6 +176,7 @@ function resolveLayer(ctx: Resolving, syntax: LayerStatement): LayerLine {
     ...(use ? { use } : {}),
     ...(coats ? { coats } : {}),
     ...(coatsTo ? { coatsTo } : {}),
+    ...(syntax.coatsMore ? { coatsMore: syntax.coatsMore.value } : {}),
     ...(syntax.sessions ? { sessions: true as const } : {}),
     method: "brush",
     toner: false,
@@ -195,7 +201,9 @@ function checkPasses(ctx: Resolving, { tails: written }: LayerStatement, { passe
 
 /** What is done between coats: the block, what `between` says, or the wait that nobody needs to write. */
 function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block"> {
-  const { between, block, coats, span } = syntax;
+  const { between, block, coats, span, tails } = syntax;
+  const wet = tails.find((tail) => tail.kind === "wet_on_wet");
+  if (wet && !block && !between) return { block: wetBetween(ctx, wet) };
   if (between && block)
     report(ctx, "repeated-field", between.span, "`between` and the block say the same\nKeep one of the two.");
   if (block) return { block: resolveStatements(ctx, block) };
@@ -212,6 +220,15 @@ function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block
       ...(isDusty ? [dustedOff({ start: between!.span.end, end: between!.span.end })] : []),
     ],
   };
+}
+
+/** The time between two coats that lie wet on wet, which may be none. */
+function wetBetween(ctx: Resolving, { time, span }: TailOf<"wet_on_wet">): readonly RecipeLine[] {
+  const read = durationOf(ctx, time);
+  if (!time || !read) return [];
+  const at = { start: span.end, end: span.end };
+  const syntax: WaitStatement = { kind: "wait", keyword: word("wait", at), span: at, docs: "", time };
+  return [{ kind: "wait", syntax, overnight: false, time: read }];
 }
 
 /** "Between scuff 320 and wait 24 h" is said of a coat that dries before it is scuffed. */
@@ -254,11 +271,15 @@ type Tails = Partial<
     | "wetGrams"
     | "laid"
     | "sheen"
+    | "transfer"
+    | "wetOnWet"
+    | "said"
     | "takes"
     | "batch"
   > & {
     readonly uses: UsesTail;
     readonly costs: number;
+    readonly leave: Figure;
   }
 >;
 
@@ -271,10 +292,17 @@ function resolveTails(
   const seen = new Map<string, Tail>();
   let tails: Tails = {};
   for (const tail of line.tails) {
-    const { on } = TAILS[tail.kind]!;
+    const on = TAILS[tail.kind]?.on ?? "both";
     // A tail of the other kind of line is the parser's to report.
     if (on !== "both" && on !== line.kind) continue;
     const said = resolveTail(ctx, tail, use);
+    if (tail.kind === "said") {
+      tails = {
+        ...tails,
+        said: [tails.said, tail.what.value].filter((text) => text !== undefined).join(", "),
+      };
+      continue;
+    }
     // These two say the opposite of each other.
     const kind = tail.kind === "apart" ? "together" : tail.kind;
     const first = seen.get(kind);
@@ -347,6 +375,18 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
       const costs = moneyOf(ctx, tail.amount);
       return costs === undefined ? {} : { costs };
     }
+    case "leave": {
+      const leave = durationOf(ctx, tail.time);
+      return leave ? { leave } : {};
+    }
+    case "transfer": {
+      const transfer = transferOf(ctx, tail);
+      return transfer ? { transfer } : {};
+    }
+    case "wet_on_wet":
+      return { wetOnWet: true };
+    case "said":
+      return { said: tail.what.value };
     case "takes": {
       const takes = takesTail(ctx, tail);
       return takes ? { takes } : {};
@@ -402,8 +442,18 @@ function moneyOf(ctx: Resolving, amount: NumberLiteral | undefined): number | un
   return undefined;
 }
 
+/** In percent: a share, or a parameter that is a number. */
+function transferOf(ctx: Resolving, { share }: TailOf<"transfer">): Figure | undefined {
+  if (share?.kind === "name")
+    return countOf(ctx, share, TRANSFER, { words: "how many percent land on the piece" });
+  return measureOf(ctx, share, ["share"], TRANSFER)?.figure;
+}
+
+const TRANSFER: Limits = { above: 0, max: 100, words: "above 0 % and at most 100 %" };
+
 /** How much of the surface is meant: a share of it, or an area of each piece. */
-function partOf(ctx: Resolving, { share, where }: TailOf<"only">): PartTail {
+function partOf(ctx: Resolving, { share, of, where }: TailOf<"only">): PartTail {
+  if (of) return someOf(ctx, of, where?.value);
   const read = measureOf(ctx, share, ["share", "area"] as const, POSITIVE);
   const said = where ? { where: where.value } : {};
   if (!read || !("value" in read.figure)) return said;
@@ -415,6 +465,19 @@ function partOf(ctx: Resolving, { share, where }: TailOf<"only">): PartTail {
     : { ...said, share: Math.min(value, 100) / 100 };
 }
 
+/** `only 5 of 18`: of all pieces together such a share is worked on. */
+function someOf(
+  ctx: Resolving,
+  { some, all }: NonNullable<TailOf<"only">["of"]>,
+  where: string | undefined,
+): PartTail {
+  const words = `${some.text} of ${all.text}${where === undefined ? "" : `, ${where}`}`;
+  if (some.value > 0 && some.value <= all.value) return { where: words, share: some.value / all.value };
+  const span = { start: some.span.start, end: all.span.end };
+  report(ctx, "bad-number", span, "Write some of all there are\nWrite, for example, `only 5 of 18`.");
+  return { where: words };
+}
+
 type TailOf<K extends Tail["kind"]> = Extract<Tail, { kind: K }>;
 
 /** The type of the parameter that a word is the name of. */
@@ -423,10 +486,12 @@ const parameterType = (ctx: Resolving, { text }: Name): RecipeParameter["type"] 
 
 function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinned">): Tails {
   const thinner = materialNamed(ctx, name);
+  const isKnown = thinner !== undefined || name === undefined;
+  const by = thinner ? { thinner } : {};
   if (!ratio) return {};
   if (ratio.kind === "name") {
     if (parameterType(ctx, ratio) === "ratio")
-      return thinner ? { thinned: { ratio: { parameter: ratio.text }, thinner } } : {};
+      return isKnown ? { thinned: { ratio: { parameter: ratio.text }, ...by } } : {};
     report(
       ctx,
       "wrong-argument",
@@ -444,7 +509,7 @@ function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinne
         gist((suchAs) => `Parts of a mix must be greater than zero${suchAs("4:1")}.`),
       );
   const [a, b] = [ratio.a.value, ratio.b.value];
-  return thinner && a > 0 && b > 0 ? { thinned: { ratio: { a, b }, thinner } } : {};
+  return isKnown && a > 0 && b > 0 ? { thinned: { ratio: { a, b }, ...by } } : {};
 }
 
 function takesTail(ctx: Resolving, { time }: TailOf<"takes">): TakesTail | undefined {

@@ -90,6 +90,10 @@ export interface LayerAction extends ActionBase {
   readonly tinted?: { readonly percent: number; readonly tint: MaterialUse };
   readonly hardener?: Hardener;
   readonly toner: boolean;
+  /** Share of what leaves the gun that lands, 0 to 1, where the line says so. */
+  readonly transfer?: number;
+  /** Laid on the coat below while that is wet. */
+  readonly wetOnWet?: true;
   /** Passes that the coat is laid in, wet on wet, and the hours between two of them. */
   readonly passes?: { readonly count: number; readonly flashHours?: number };
   readonly laid?: "thin" | "mist" | "full" | "flooded";

@@ -261,21 +261,50 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
   const takes = takesOf(step.takes, frame.bindings);
   const use = step.use && materialUse(frame, step.use);
   const usesLitres = litresOf(step.uses, use?.material?.density?.value);
+  const what = [syntax.what?.value, step.said].filter((text) => text !== undefined).join(", ");
+  const leave = figureIn(step.leave, frame.bindings);
+  for (let time = coatsIn(step.times, frame.bindings); time > 0 && !expander.isCut; time -= 1) {
+    if (expander.actions.length >= MOST_ACTIONS) {
+      cutOff(expander, frame, syntax, place, duties);
+      return;
+    }
+    expander.actions.push({
+      ...base(expander, frame, place, duties),
+      op: "step",
+      syntax,
+      verb: verb ?? OTHER_WORK,
+      ...(use ? { use } : {}),
+      grits: grits.flatMap((g) => g ?? []),
+      gritsKnown: grits.every((g) => g !== undefined),
+      wet: syntax.wet !== undefined,
+      ...(what === "" ? {} : { what }),
+      ...(takes ? { takes } : {}),
+      ...(usesLitres !== undefined ? { usesLitres } : {}),
+      ...(step.batch ? { batch: step.batch } : {}),
+      ...(step.part ? { part: step.part } : {}),
+      ...(step.costs === undefined ? {} : { costs: step.costs }),
+    });
+    if (leave !== undefined) pushPause(expander, frame, syntax.span, "it acts", leave, { place, duties });
+  }
+}
+
+/** Hours that pass on a line of their own. */
+function pushPause(
+  expander: Expander,
+  frame: Frame,
+  span: Place["span"],
+  value: string,
+  hours: number,
+  { place, duties }: { readonly place: Place; readonly duties: Duties },
+): void {
+  const at = { start: span.end, end: span.end };
+  const what = { kind: "title", value, span: at } as const;
   expander.actions.push({
     ...base(expander, frame, place, duties),
-    op: "step",
-    syntax,
-    verb: verb ?? OTHER_WORK,
-    ...(use ? { use } : {}),
-    grits: grits.flatMap((g) => g ?? []),
-    gritsKnown: grits.every((g) => g !== undefined),
-    wet: syntax.wet !== undefined,
-    ...(syntax.what ? { what: syntax.what.value } : {}),
-    ...(takes ? { takes } : {}),
-    ...(usesLitres !== undefined ? { usesLitres } : {}),
-    ...(step.batch ? { batch: step.batch } : {}),
-    ...(step.part ? { part: step.part } : {}),
-    ...(step.costs === undefined ? {} : { costs: step.costs }),
+    op: "wait",
+    syntax: { kind: "wait", keyword: { kind: "name", text: "wait", span: at }, span: at, docs: "", what },
+    overnight: false,
+    hours,
   });
 }
 
@@ -286,7 +315,8 @@ function litresOf(uses: UsesTail | undefined, gramsPerLitre: number | undefined)
 
 function walkLayer(expander: Expander, frame: Frame, layer: LayerLine, place: Place, duties: Duties): void {
   if (!layer.use) return;
-  const stated = coatsIn(layer.coats, frame.bindings);
+  const stated = Math.max(0, coatsIn(layer.coats, frame.bindings) + (layer.coatsMore ?? 0));
+  pushSaid(expander, frame, layer, place, duties);
   const fewest = layer.optional ? 0 : stated;
   const coats = Math.max(stated, coatsIn(layer.coatsTo, frame.bindings));
   for (let coat = 1; coat <= coats && !expander.isCut; coat += 1) {
@@ -313,15 +343,21 @@ function pushFlashOff(
   const flash = figureIn(layer.flash, frame.bindings);
   const passes = figureIn(layer.passes, frame.bindings) ?? 1;
   if (flash === undefined || passes < 2) return;
+  const words = `between the ${passes} passes of the coat`;
+  pushPause(expander, frame, layer.syntax.span, words, flash * (passes - 1), { place, duties });
+}
+
+/** What else a layer says, as a note above its first coat. */
+function pushSaid(expander: Expander, frame: Frame, layer: LayerLine, place: Place, duties: Duties): void {
+  if (layer.said === undefined) return;
   const { span } = layer.syntax;
   const at = { start: span.end, end: span.end };
-  const what = { kind: "title", value: `between the ${passes} passes of the coat`, span: at } as const;
+  const text = { kind: "title", value: layer.said, span: at } as const;
   expander.actions.push({
     ...base(expander, frame, place, duties),
-    op: "wait",
-    syntax: { kind: "wait", keyword: { kind: "name", text: "wait", span: at }, span: at, docs: "", what },
-    overnight: false,
-    hours: flash * (passes - 1),
+    op: "note",
+    syntax: { kind: "note", keyword: { kind: "name", text: "note", span: at }, span: at, docs: "", text },
+    text: layer.said,
   });
 }
 
@@ -355,6 +391,7 @@ function pushCoat(
   const takes = takesOf(layer.takes, bindings);
   const use = materialUse(frame, named);
   const sheen = sheenIn(layer.sheen, bindings);
+  const transfer = figureIn(layer.transfer, bindings);
   const wetMm = figureIn(layer.wet, bindings) ?? wetOfGrams(layer, use.material);
   expander.actions.push({
     ...base(expander, frame, place, duties),
@@ -369,12 +406,21 @@ function pushCoat(
     method: methodIn(layer.method, bindings),
     wiped: wiped !== undefined,
     ...(wipedAfterHours !== undefined ? { wipedAfterHours } : {}),
-    ...(thinned && parts ? { thinned: { ...parts, thinner: materialUse(frame, thinned.thinner) } } : {}),
+    ...(thinned && parts
+      ? {
+          thinned: {
+            ...parts,
+            thinner: thinned.thinner ? materialUse(frame, thinned.thinner) : ownThinner(expander, use),
+          },
+        }
+      : {}),
     ...(tinted && percent !== undefined && percent > 0 && percent <= 100
       ? { tinted: { percent, tint: materialUse(frame, tinted.tint) } }
       : {}),
     ...hardenerPart(expander, use),
     toner: layer.toner,
+    ...(transfer === undefined ? {} : { transfer: transfer / 100 }),
+    ...(layer.wetOnWet && coat > 1 ? { wetOnWet: true as const } : {}),
     ...(layer.part ? { part: layer.part } : {}),
     ...passesOf(layer, bindings),
     ...(layer.laid ? { laid: layer.laid } : {}),
@@ -383,6 +429,16 @@ function pushCoat(
     ...(takes ? { takes } : {}),
     ...(layer.batch ? { batch: layer.batch } : {}),
   });
+}
+
+/** What the material's own label thins it with; of a label that names none its carrier. */
+function ownThinner({ asked }: Expander, { material, place }: MaterialUse): MaterialUse {
+  const name = (material?.thin?.value.thinner ?? material?.family?.thinners[0] ?? "thinner").replaceAll(
+    " ",
+    "_",
+  );
+  const thinner = material && asked.materialsOf(material.file).get(name);
+  return { name, place, ...(thinner ? { material: thinner } : {}) };
 }
 
 function passesOf({ passes, flash }: LayerLine, bindings: Bindings): Pick<LayerAction, "passes"> {

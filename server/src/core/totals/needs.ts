@@ -100,6 +100,7 @@ export function coatMix(job: Job, run: SurfaceRun, action: LayerAction): CoatMix
     ...(covers !== undefined ? { coversM2PerL: covers } : {}),
     ...(action.wetUm !== undefined ? { wetUm: action.wetUm } : {}),
     method: methodOf(action.method),
+    ...(action.transfer === undefined ? {} : { transfer: action.transfer }),
     laydown: laydownOf(action),
     sparePercent: job.spare.value,
     ...(thinned ? { thinned: { a: thinned.a, b: thinned.b } } : {}),

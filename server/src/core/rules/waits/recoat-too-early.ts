@@ -468,6 +468,7 @@ const WET_ON_WET_H = 1;
  * film is sealed in. A second coat without any wait between is a forgotten wait.
  */
 function isWetOnWet(action: LayerAction, before: SurfaceState, below: Coat): boolean {
+  if (action.wetOnWet) return true;
   const over = action.use.material?.family;
   const { hours, open } = waitedOf(before, below);
   const soaksIn = over?.name === "drying oil" || over?.name === "oil stain";
