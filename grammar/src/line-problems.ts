@@ -147,6 +147,15 @@ export function outsourced(ctx: LineContext, first: LexToken): SyntaxProblem {
   };
 }
 
+/** `dewax with spirit x 1 to 2` */
+export function onceOrTwice(span: Span, most: string): SyntaxProblem {
+  return {
+    message: `a step is done a number of times\nWrite the most that it may take, \`x ${most}\`.`,
+    span,
+    fix: { title: `Write \`x ${most}\``, span, text: most },
+  };
+}
+
 /** `buffed after 20 min` */
 export function buffedAfter(span: Span, time: string): SyntaxProblem {
   return {

@@ -3,7 +3,15 @@
  * grits as they are written on paper and in speech, and how it is done; and the rule for waits.
  */
 import { endOf, type LexToken } from "./lexer.ts";
-import { eitherWait, gritBefore, outsourced, twoMaterials, twoSteps, unquotedHow } from "./line-problems.ts";
+import {
+  eitherWait,
+  gritBefore,
+  onceOrTwice,
+  outsourced,
+  twoMaterials,
+  twoSteps,
+  unquotedHow,
+} from "./line-problems.ts";
 import { type Draft, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
@@ -47,6 +55,11 @@ export class StepParser extends FieldParser {
     if (this.at(t.X)) {
       this.take(t.X);
       line.times = this.value("how often");
+      if (this.at(t.To)) {
+        const { start } = line.times.span;
+        this.skip(2);
+        throw this.refused(onceOrTwice({ start, end: endOf(this.peek(0)) }, this.peek(0).text));
+      }
       this.leaveOut(TIMES_BEHIND);
     } else if (this.isWordAt("twice", 1)) {
       const { span } = make.makeName(this.take(t.Word));

@@ -221,6 +221,18 @@ export const FAMILY_SPELLINGS: Table = {
     "ethanol",
     "industrial alcohol",
   ],
+  "lacquer thinner": [
+    "lacquer thinners",
+    "cellulose thinner",
+    "cellulose thinners",
+    "nitro thinner",
+    "nitro thinners",
+    "PU thinner",
+    "2K thinner",
+    "spray thinner",
+    "gun wash",
+    "gun cleaner",
+  ],
   "mineral spirits": ["white spirit", "white spirits", "mineral spirit", "turps substitute"],
   "paint stripper": ["stripper", "gel stripper", "paint remover", "varnish remover"],
 };

@@ -27,7 +27,6 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
     "built 1880s",
     "existing shellac by alcohol_test",
     "lead no_paint",
-    'step glue "lifted corner, the size of a hand" with glue, 20 mL, by syringe',
     "apply veneer_mended(glue: hide_glue)",
   ],
   "4-garden-benches": ["limits from 8 C, no rain", "air outdoors", "wear outdoors"],

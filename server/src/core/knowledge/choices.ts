@@ -50,7 +50,15 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   "pre cat sealer": ["sanding sealer", "precatalyzed lacquer"],
   sealer: ["sanding sealer", "dewaxed shellac", "acrylic primer"],
   conditioner: ["waterborne conditioner", "oil conditioner"],
-  thinner: ["mineral spirits", "alcohol", "acetone", "water"],
+  thinner: ["lacquer thinner", "mineral spirits", "alcohol", "acetone", "water"],
+  thinners: ["lacquer thinner", "mineral spirits", "alcohol", "acetone", "water"],
+  "2k primer": ["two part polyurethane", "waterborne two part polyurethane", "epoxy coating"],
+  "2k polyurethane primer": ["two part polyurethane", "waterborne two part polyurethane"],
+  "2k pu primer": ["two part polyurethane", "waterborne two part polyurethane"],
+  "pu primer": ["two part polyurethane", "waterborne two part polyurethane"],
+  "epoxy primer": ["epoxy coating", "two part polyurethane"],
+  "2k filler": ["epoxy filler", "wood filler"],
+  "2k wood filler": ["epoxy filler", "wood filler"],
   solvent: ["mineral spirits", "alcohol", "acetone"],
   spirits: ["mineral spirits", "alcohol"],
   spirit: ["mineral spirits", "alcohol"],
@@ -82,6 +90,24 @@ export const WORD_CHOICES: Readonly<Record<string, Readonly<Record<string, reado
   "stage of a wait": { dry: ["touch", "recoat"], set: ["touch", "recoat"] },
   "application method": { gun: ["hvlp", "airless", "spray"], sprayer: ["hvlp", "airless", "spray"] },
 };
+
+/** What people look for a family of and is no material of a can, with the right line. */
+const NO_FAMILY: Readonly<Record<string, string>> = {
+  pumice:
+    'It is rubbed in by hand: leave it out here, and write `step "fill the grain with pumice"` with the polish.',
+  rottenstone: 'It is rubbed in by hand: leave it out here, and write `step buff "with rottenstone"`.',
+  "gold leaf":
+    'Leaf is laid by hand on its size: leave it out here, and write `step "lay the leaf", costs 12.00`.',
+  "silver leaf":
+    'Leaf is laid by hand on its size: leave it out here, and write `step "lay the leaf", costs 12.00`.',
+  "masking tape": "What is used up beside the finish is paid by a line of the job: write `supplies 18.50`.",
+  sandpaper: "What is used up beside the finish is paid by a line of the job: write `supplies 18.50`.",
+  "wire wool": 'Tools stand in the line of the work, such as `step scuff "0000 wool"`.',
+  "steel wool": 'Tools stand in the line of the work, such as `step scuff "0000 wool"`.',
+};
+
+/** What to write in place of a family that is none. */
+export const insteadOfFamily = (written: string): string | undefined => lookUp(NO_FAMILY, keyOf(written));
 
 const LEAD_SAFE = "It is part of working lead-safe: write `lead_safe`, and `keep_out` to keep others away.";
 const PACKING = 'Write `wait until stackable`, or the time, such as `wait 24 h "until packable"`.';

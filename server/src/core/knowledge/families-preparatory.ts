@@ -327,6 +327,23 @@ export const AUXILIARY_FAMILIES: readonly Family[] = [
   },
   {
     ...AUXILIARY,
+    name: "lacquer thinner",
+    doc: "A mix of fast, strong, very flammable solvents that thins lacquers and cleans guns.",
+    role: "solvent",
+    carrier: "lacquer thinner",
+    drying: "solvent release",
+    voc: 860,
+    ...THINNER_FIRE,
+    duties: ["vapour_respirator", "gloves", "ventilate", "no_ignition"],
+    sources: {
+      ...LEAVES_NO_LAYER,
+      voc: `density of toluene, which stands for it, ${MEMORY_HIGH}`,
+      flash: FLASH_SOURCE,
+      duties: LACQUER_DUTY_SOURCE,
+    },
+  },
+  {
+    ...AUXILIARY,
     name: "water",
     doc: "Thins waterborne materials, rinses, and raises the grain.",
     role: "solvent",

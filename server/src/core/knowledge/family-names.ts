@@ -49,6 +49,7 @@ export const FAMILY_NAMES = [
   "alcohol",
   "mineral spirits",
   "acetone",
+  "lacquer thinner",
   "water",
   "paint stripper",
   "wood bleach",

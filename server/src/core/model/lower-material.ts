@@ -10,6 +10,7 @@ import type {
   Span,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
+import { insteadOfFamily } from "../knowledge/choices.ts";
 import { familyByName } from "../knowledge/families.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
@@ -198,9 +199,12 @@ function readFamily(ctx: Lowering, fields: Fields) {
       span,
       text: name,
     }));
-    const message = may
-      ? `${written} may be several families\nWrite the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
-      : `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
+    const instead = insteadOfFamily(text);
+    const message = instead
+      ? `${written} is no family of materials\n${instead}`
+      : may
+        ? `${written} may be several families\nWrite the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
+        : `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
     ctx.findings.push({
       rule: "unknown-word",
       span,

@@ -152,7 +152,7 @@ function parameterOf(
       ctx,
       "wrong-argument",
       name.span,
-      `\`${name.text}\` is a ${parameter.type}; a ${type} is expected here.`,
+      `\`${name.text}\` is a ${parameter.type}; a ${type} is expected here\nGive it that type in the brackets: \`${name.text}: ${type}\`.`,
     );
     return undefined;
   }

@@ -1,6 +1,6 @@
 /**
  * A thinner that does not mix with the material: spirits in a waterborne clear, water in an oil. What the label names
- * counts, else what the family takes. Acetone stands for lacquer thinner, which has no family of its own.
+ * counts, else what the family takes. Acetone passes where lacquer thinner is named.
  */
 import type { Material } from "../../model/model.ts";
 import type { TradeRule } from "../rule.ts";
