@@ -813,7 +813,7 @@ export class LayerParser extends StepParser {
   });
 
   protected readonly wet = this.tailRule("wet", t.Wet, (draft: TailOf<"wet">) => {
-    this.leaveOut(FILM);
+    this.leaveOut(FILM, t.NumberToken);
     const { from, to } = this.range("a thickness");
     draft.thickness = from;
     if (to !== undefined) {

@@ -287,7 +287,6 @@ export const TOOL_METHODS: Readonly<Record<string, string>> = {
   wool: "pad",
   swab: "cloth",
   swabs: "cloth",
-  mop: "brush",
   "polishing mop": "brush",
   squeegee: "pad",
   scraper: "pad",
