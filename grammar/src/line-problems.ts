@@ -143,7 +143,7 @@ export function outsourced(ctx: LineContext, first: LexToken): SyntaxProblem {
   const verb = ctx.tokens[1]?.text ?? "strip";
   return {
     message: `a step names what it is done with\nWork that others do is told in quotes, such as \`step "${verb} at the contractor's", costs 11.00\`, and its days as a \`wait\`.`,
-    span: { start: first.start, end: endOf(ctx.tokens.at(-1)!) },
+    span: { start: (ctx.tokens[1] ?? first).start, end: endOf(ctx.tokens.at(-1)!) },
   };
 }
 
