@@ -36,7 +36,7 @@ const OR_SAND = /^or (sand(?:ing)? )?after \d/u;
 const SANDED = phrases("sand", "sand first", "sanded", "with sanding", "after sanding");
 /** `, or after 24 h with sanding` behind a window */
 const OTHERWISE =
-  /^,? ?((?:or |and |then )?(?:else |otherwise )?(?:after|from|within|later) (?!\d+ ?\w+ sand$)[^,"{}]{1,40})$/u;
+  /^,? ?((?:or |and |then )?(?:else |otherwise )?(?:after|from|within|later) (?!\d{1,4} ?[a-z]{1,10} sand$)[^,"{}]{1,40})$/u;
 /** `up to 1 h, or after 48 h`, `within 1 hour or after 48 hours` */
 const WITHIN_OR_AFTER =
   /^(?:up to|within|in) \d+(?:\.\d+)? ?\p{L}{1,7},? or (?:after|from) \d+(?:\.\d+)? ?\p{L}{1,7}$/u;

@@ -228,7 +228,6 @@ export const FAMILY_SPELLINGS: Table = {
     "nitro thinner",
     "nitro thinners",
     "PU thinner",
-    "2K thinner",
     "spray thinner",
     "gun wash",
     "gun cleaner",

@@ -156,12 +156,8 @@ describe("a line of a recipe says what it needs", () => {
     ["step dust with cloth", '"with cloth" expected the end of the line or a comma'],
     ["step clean with soap takes 4 min", '"takes" expected a comma before `takes` [Add the comma]'],
     [
-      "step clean with soap, slowly",
-      '"slowly" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`',
-    ],
-    [
-      "step clean with soap, by pad",
-      '"by pad" expected `only`, `together`, `apart`, `takes`, `costs` or `uses`: `by` belongs to a layer / Say how a step is done in the words in quotes, such as `glue "corner, by syringe"`.',
+      "step clean with soap, xyzzy",
+      '"xyzzy" expected `only`, `together`, `apart`, `takes`, `costs`, `uses` or `leave`',
     ],
     ["step sand 80, takes", '"" expected a time, such as `takes 40 min`'],
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],
@@ -173,8 +169,8 @@ describe("a line of a recipe says what it needs", () => {
     ["layer clear by pad", '"by" expected a comma before `by` [Add the comma]'],
     ["layer clear x3", '"x3" expected the end of the line or a comma [Add a space after `x`]'],
     [
-      "layer clear, gently",
-      '"gently" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart`, `takes` or `sheen`',
+      "layer clear, xyzzy",
+      '"xyzzy" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart`, `takes`, `sheen`, `transfer` or `wet_on_wet`',
     ],
     [
       "layer clear, wait 4 h",
