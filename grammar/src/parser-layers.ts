@@ -999,6 +999,12 @@ const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(
     "stand for",
     "wait",
     "for",
+    "scrape off after",
+    "scraped off after",
+    "lifted off after",
+    "taken off after",
+    "washed off after",
+    "rinsed off after",
   ].map((words) => [words, true]),
 );
 const TRANSFER_WORDS: Readonly<Record<string, "transfer" | "loss">> = {
@@ -1015,7 +1021,7 @@ const FLASH_BEHIND = phrases("flash", "flash off", "between", "between coats");
 const FILM = phrases("film");
 /** What is said of a line in words that can be nothing else. */
 const SAID =
-  /^(?:within \d[^,]{0,20}|no (?!comma)\p{L}{2,20}|(?:very |quite )?(?:lightly|gently|evenly|sparingly|quickly|slowly|carefully|generously|wetly)|(?:with|across|along) the grain|one (?:side|face|surface) at a time|both (?:sides|faces)|top to bottom|spirited off|off the gun|by eye|as little as it takes|until it stops soaking in|until it is even)$/iu;
+  /^(?:within \d[^,]{0,20}|no (?!comma)\p{L}{2,20}|(?:very |quite )?(?:lightly|gently|evenly|sparingly|quickly|slowly|carefully|generously|wetly)|(?:with|across|along) the grain|one (?:side|face|surface) at a time|both (?:sides|faces)|top to bottom|spirited off|off the gun|by eye|as little as it takes|until it stops soaking in|until it is even|wiped (?:even|level)|turned(?: over)?(?: after \d[^,]{0,15})?)$/iu;
 
 const AMOUNTS: ReadonlySet<string> = new Set(["g/m2", "mL/m2"]);
 const COATS_WORD = phrases("coats");

@@ -388,6 +388,9 @@ const NOTED: Readonly<Record<string, ReadonlySet<string>>> = {
     "expires",
     "use_before",
     "dust_dry",
+    "handle",
+    "handling",
+    "dwell",
     "flash_off",
     "sets",
     "setting",
@@ -426,6 +429,7 @@ const NOTED: Readonly<Record<string, ReadonlySet<string>>> = {
     "water",
     "drying",
     "access",
+    "markup",
   ]),
   job: new Set(["transport", "packing", "contact", "phone", "collection", "pickup", "signed", "approval"]),
 };
