@@ -8,7 +8,7 @@ import type { LeadMatter } from "./lead-caution.ts";
 
 /** A P100 filter alone keeps back dust, not the vapour of a stripper. */
 const STRIP =
-  " or strip it (`step strip with paint_stripper`, without methylene chloride, with fresh air, gloves, goggles, the heater off, and cartridges for its vapour beside the P100 filter)";
+  " or strip it (`step strip with paint_stripper`, without methylene chloride, with fresh air, gloves, goggles, every heater and flame off and cold, and cartridges for its vapour beside the P100 filter)";
 
 /** "sand wet by hand, with water (`step sand wet 60, 100, 180`) or strip it": what takes the coating off without dust. */
 export function wetWork(action: Action, kind: LeadMatter["kind"]): string | undefined {

@@ -371,13 +371,16 @@ const isWorkedDry = (
     (matter.status === "presumed" && (matter.kind === "paint" || isOldClear(run, matter, step))));
 
 /** Told short: how lead is worked on stands at the line that makes the dust. */
-const takenUpDry = ({ status, coat }: LeadMatter): Report => ({
-  headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
-  why: "A brush or a household vacuum throws it about the room again.",
-  remedy: `Wipe it up damp: \`step clean with water\` in place of \`step dust\`${coat?.family?.binder === "nitrocellulose" ? "" : ', or `step dust "HEPA vacuum"`'}.`,
-  severity: "warning",
-  related: coat ? [related(coat.place, "The old coating")] : [],
-});
+const takenUpDry = ({ status, coat }: LeadMatter): Report => {
+  const flaresUp = coat?.family?.binder === "nitrocellulose";
+  return {
+    headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
+    why: `A brush or a household vacuum throws it about the room again${flaresUp ? ", and the motor of any vacuum can light dust of nitrocellulose" : ""}.`,
+    remedy: `${status === "found" ? "Wipe" : "Wait for the lead test, and then wipe"} it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`${flaresUp ? "" : ', or `step dust "HEPA vacuum"`'}.`,
+    severity: "warning",
+    related: coat ? [related(coat.place, "The old coating")] : [],
+  };
+};
 
 /** What a step does, by its words and the notes beside it, and by its verb. */
 function methodOf(run: SurfaceRun, { action }: Moment<StepAction>, index: number): Method | undefined {
