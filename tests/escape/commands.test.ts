@@ -201,7 +201,7 @@ test("the jobs of the hostile files are worked out, so that everything is said o
 });
 
 test("standard input is formatted byte by byte for programs, and inert on a terminal", async () => {
-  const input = `material  a "\u001b[31m\u202e" {\n  family shellac\n}\n`;
+  const input = `material  a "\u001b[31m\u202e" {\n  family dewaxed shellac\n}\n`;
   const piped = await runCli(["format", "-"], { input });
   expect(piped.stdout).toBe(input.replace("material  a", "material a"));
   const shown = await runCli(["format", "-"], { input, isTTY: true });

@@ -146,7 +146,10 @@ describe("dust of dry work that may hold lead", () => {
     const lacquer = findingsOf(
       job("  step sand 80, 120\n  step dust", "    existing nitrocellulose lacquer"),
     ).find(({ rule }) => rule === "lead-unsafe-method");
-    expect(lacquer?.remedy).toBe("Wipe it up damp: `step clean with water` in place of `step dust`.");
+    expect(lacquer?.remedy).toBe(
+      "Wait for the lead test, and then wipe it up damp: write `step clean with water` and `wait overnight` in place of `step dust`.",
+    );
+    expect(lacquer?.why).toContain("the motor of any vacuum");
   });
   test.each(['step dust "HEPA vacuum"', 'step dust "a damp cloth"', "step clean with water"])(
     "is not where it is not: %s",

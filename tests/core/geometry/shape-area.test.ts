@@ -132,7 +132,7 @@ describe("what is wrong is said at its place", () => {
     [
       "box 1 m x 1 m x 1 m, both faces",
       [
-        "unknown-word at [both faces]: `both faces` is not said of `box`; it takes `no bottom`, `open` or `open front`.",
+        "unknown-word at [both faces]: `both faces` is not said of `box`; it takes `no bottom`, `no ends`, `open` or `open front`.",
       ],
     ],
     [

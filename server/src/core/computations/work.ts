@@ -31,6 +31,17 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Hands and paper",
+    name: "Hours of one coat on all pieces, beside the pot life",
+    seen: "`pot-life-overrun`",
+    formula:
+      "pieces · time of one, shared by the crew and rounded up to whole pieces; an estimate has its fixed minutes once and is rounded up to five minutes",
+    source: BY_DEFINITION,
+    file: "totals/task-plan.ts",
+    functions: ["coatHoursOnAll"],
+    tests: ["core/totals/coat-hours.test.ts"],
+  },
+  {
+    topic: "Hands and paper",
     name: "Amounts, hours and stock by the record",
     seen: "`totals` and `shopping` of a job with `done` lines",
     formula:
