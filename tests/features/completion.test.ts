@@ -136,6 +136,7 @@ describe("fields", () => {
       "bought",
       "new_price",
       "meant_for",
+      "outdoors",
       "note",
       "surface",
     ]);
@@ -242,7 +243,7 @@ describe("lines of recipes", () => {
     expect(labels(inRecipe("  step sand $0"))).toContain("wet");
     expect(labels(inRecipe("  step scuff $0"))).not.toContain("wet");
     expect(labels(inRecipe("  step dust $0"))).toEqual([]);
-    expect(labels(inRecipe("  step dust, $0"))).toEqual(["only", "together", "apart", "takes", "costs"]);
+    expect(labels(inRecipe("  step dust, $0"))).toEqual(["only", "together", "apart", "takes", "costs", "leave"]);
     expect(labels(inRecipe("  step fill with wood_filler, $0"))).toEqual([
       "only",
       "together",
@@ -250,6 +251,7 @@ describe("lines of recipes", () => {
       "takes",
       "costs",
       "uses",
+      "leave",
     ]);
     expect(labels(inRecipe("  step dust, takes 15 $0"))).toContain("min/m2");
     expect(labels(inRecipe('  step mask "a$0"'))).toEqual([]);
@@ -280,6 +282,8 @@ describe("lines of recipes", () => {
       "apart",
       "takes",
       "sheen",
+      "transfer",
+      "wet_on_wet",
     ]);
     expect(labels(inRecipe("  layer hc, by $0"))).toContain("hvlp");
     expect(labels(inRecipe("  layer hc, thinned 1:1 $0"))).toEqual(["with"]);
