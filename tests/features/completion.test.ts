@@ -243,7 +243,14 @@ describe("lines of recipes", () => {
     expect(labels(inRecipe("  step sand $0"))).toContain("wet");
     expect(labels(inRecipe("  step scuff $0"))).not.toContain("wet");
     expect(labels(inRecipe("  step dust $0"))).toEqual([]);
-    expect(labels(inRecipe("  step dust, $0"))).toEqual(["only", "together", "apart", "takes", "costs", "leave"]);
+    expect(labels(inRecipe("  step dust, $0"))).toEqual([
+      "only",
+      "together",
+      "apart",
+      "takes",
+      "costs",
+      "leave",
+    ]);
     expect(labels(inRecipe("  step fill with wood_filler, $0"))).toEqual([
       "only",
       "together",
