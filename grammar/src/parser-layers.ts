@@ -1019,9 +1019,9 @@ const TRANSFER_WORDS: Readonly<Record<string, "transfer" | "loss">> = {
 };
 const FLASH_BEHIND = phrases("flash", "flash off", "between", "between coats");
 const FILM = phrases("film");
-/** What is said of a line in words that can be nothing else. */
+/** What is said of a line in words that can be nothing else; who goes without protection must say so in quotes. */
 const SAID =
-  /^(?:within \d[^,]{0,20}|no (?!comma)\p{L}{2,20}|(?:very |quite )?(?:lightly|gently|evenly|sparingly|quickly|slowly|carefully|generously|wetly)|(?:with|across|along) the grain|one (?:side|face|surface) at a time|both (?:sides|faces)|top to bottom|spirited off|off the gun|by eye|as little as it takes|until it stops soaking in|until it is even|wiped (?:even|level)|turned(?: over)?(?: after \d[^,]{0,15})?)$/iu;
+  /^(?:within \d[^,]{0,20}|no (?!comma|mask|glove|goggles|glasses|respirator|ventilation|extraction|fan|fresh|ignition)\p{L}{2,20}|(?:very |quite )?(?:lightly|gently|evenly|sparingly|quickly|slowly|carefully|generously|wetly)|(?:with|across|along) the grain|one (?:side|face|surface) at a time|both (?:sides|faces)|top to bottom|spirited off|off the gun|by eye|as little as it takes|until it stops soaking in|until it is even|wiped (?:even|level)|turned(?: over)?(?: after \d[^,]{0,15})?)$/iu;
 
 const AMOUNTS: ReadonlySet<string> = new Set(["g/m2", "mL/m2"]);
 const COATS_WORD = phrases("coats");
