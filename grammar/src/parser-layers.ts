@@ -12,6 +12,7 @@ import {
 } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { lookUp } from "./look-up.ts";
 import { valueText } from "./parser-parts.ts";
 import { AT_TAIL, type Line, quoted, type StepLine, StepParser } from "./parser-steps.ts";
 import { IF_NEEDED, METHOD_SPELLINGS, TOOL_METHODS } from "./spellings.ts";
@@ -956,12 +957,12 @@ function methodIn(text: string): { readonly method?: string; readonly words: str
   for (let length = Math.min(2, words.length); length > 0; length -= 1) {
     for (let from = words.length - length; from >= 0; from -= 1) {
       const some = words.slice(from, from + length).join(" ");
-      const tool = TOOL_METHODS[some];
+      const tool = lookUp(TOOL_METHODS, some);
       if (tool !== undefined) {
         return { method: tool, words: text };
       }
       const plain =
-        METHOD_SPELLINGS[some] ?? ((METHODS as readonly string[]).includes(some) ? some : undefined);
+        lookUp(METHOD_SPELLINGS, some) ?? ((METHODS as readonly string[]).includes(some) ? some : undefined);
       if (plain !== undefined) {
         return { method: plain, words: words.toSpliced(from, length).join(" ") };
       }

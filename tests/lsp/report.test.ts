@@ -52,6 +52,8 @@ test("say what the plan has nothing of where the folder of the file is not open"
     [undefined, true],
     [[], true],
     [[...disk.keys()], false],
+    // The list comes when the plan has long been asked for.
+    [new Promise<string[]>((list) => setTimeout(list, 200, [...disk.keys()])), false],
   ] as const) {
     const client = await startClient({
       capabilities: { textDocument: { diagnostic: {} } },

@@ -21,7 +21,9 @@ export const report = async (
   token: CancellationToken,
 ): Promise<string | null> => {
   const file = fileIdOf(params.textDocument.uri);
-  await session.files.settled(file);
+  // A plan has all jobs of its shop, and says what it has not: that is known when the folders have been listed and read.
+  const isPlan = params.kind === "schedule" || params.kind === "totals";
+  await (isPlan ? session.files.complete() : session.files.settled(file));
   await wholePlans(session, file, session.facts.showsReports, token);
   const { analysis } = session.files.snapshot();
   if (analysis.text(file) === undefined) return null;
