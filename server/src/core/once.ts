@@ -3,6 +3,12 @@
  * as long as they are there. What throws is not remembered.
  */
 
+/** When it is first asked for. */
+export function onFirstUse<V>(work: () => V): () => V {
+  const known = memo((_: undefined) => work());
+  return () => known(undefined);
+}
+
 /** By any key, for as long as the function itself is there. */
 export function memo<K, V>(work: (about: K) => V): (about: K) => V {
   return remembering(work, new Map<K, V>());

@@ -17,7 +17,7 @@ import {
   gravest,
   type RelatedPlace,
 } from "../findings.ts";
-import { onceFor, onceForList } from "../once.ts";
+import { onceFor, onceForList, onFirstUse } from "../once.ts";
 import { type Place, placeKey, placesOverlap } from "../place.ts";
 import { sentence, withoutFullStop } from "../sentence.ts";
 import { FINDING_GROUPS } from "./finding-groups.ts";
@@ -190,7 +190,7 @@ function searchIn(
   findings: readonly Finding[],
 ): (near: Finding, isMeant: (finding: Finding) => boolean) => Finding | undefined {
   const isAt = (index: number, isMeant: (finding: Finding) => boolean): boolean => isMeant(findings[index]!);
-  const known = onceKnown(() => ({ ofCause: byCause(findings), inDeclaration: byDeclaration(findings) }));
+  const known = onFirstUse(() => ({ ofCause: byCause(findings), inDeclaration: byDeclaration(findings) }));
   return (near, isMeant) => {
     const { ofCause, inDeclaration } = known();
     let first = findings.length;
@@ -203,14 +203,6 @@ function searchIn(
     return findings[first];
   };
 }
-
-const onceKnown = <T>(work: () => T): (() => T) => {
-  let known: { readonly value: T } | undefined;
-  return () => {
-    known ??= { value: work() };
-    return known.value;
-  };
-};
 
 const declarationKey = ({ file, declaration }: Place): string => `${file}\u0000${declaration}`;
 

@@ -5,7 +5,7 @@
 
 import type { Job, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import { memo } from "../once.ts";
+import { memo, onFirstUse } from "../once.ts";
 import type { Place } from "../place.ts";
 import { afterOrder } from "./after-order.ts";
 import {
@@ -142,8 +142,8 @@ interface Worked {
 type LastToWork = (from: string, surface: string, piece?: string) => Worked | undefined;
 
 function lastToWorkIn(scope: Scope, workedOn: (job: Job) => SurfacesByName): LastToWork {
-  const known = memo(() => afterOrder(scope.jobs));
-  const jobsBy = memo(() => {
+  const afterOrderOf = onFirstUse(() => afterOrder(scope.jobs));
+  const jobsBy = onFirstUse(() => {
     const bySurface = new Map<string, Set<Job>>();
     const note = (key: string, job: Job): void => {
       const jobs = bySurface.get(key);
@@ -158,7 +158,7 @@ function lastToWorkIn(scope: Scope, workedOn: (job: Job) => SurfacesByName): Las
     }
     return bySurface;
   });
-  const rows = memo((key: string) => known(undefined).row(jobsBy(undefined).get(key) ?? []));
+  const rows = memo((key: string) => afterOrderOf().row(jobsBy().get(key) ?? []));
   return (from, surface, piece) => {
     const start = scope.jobs.get(from);
     if (!start) return undefined;
@@ -167,7 +167,7 @@ function lastToWorkIn(scope: Scope, workedOn: (job: Job) => SurfacesByName): Las
       const found = piece === undefined ? worked[0] : worked.find((each) => each.piece.name === piece);
       return found && { job, found, worked };
     };
-    const order = known(undefined);
+    const order = afterOrderOf();
     if (order.goesRound(start)) return walkRound(start, scope, workIn);
     const job = order.nearest(start, rows(piece === undefined ? surface : nameKey(surface, piece)));
     return job && workIn(job);
