@@ -1,8 +1,10 @@
 /** What would let a job end earlier, worked by hand. Monday is 8 March 2027. */
 import { expect, test } from "vitest";
+import { createChecker } from "../../server/src/core/check.ts";
 import { whatHelps } from "../../server/src/core/what-helps.ts";
 import { helpText, isLate } from "../../server/src/views/schedule/helps.ts";
 import { analyse } from "../harness/check-text.ts";
+import { sampleNames, sampleText } from "../harness/samples.ts";
 
 const textOf = (
   work: string,
@@ -31,7 +33,7 @@ ${ready}  apply work to face
 const helpsOf = (...parts: Parameters<typeof textOf>) => {
   const analysis = analyse({ "test.finish": textOf(...parts) });
   const result = analysis.jobs("test.finish")[0]!;
-  return whatHelps(analysis.program, result.job).map(({ result: _, ...help }) => help);
+  return whatHelps(analysis.program, analysis.alone(result)).map(({ result: _, ...help }) => help);
 };
 
 const material = (name: string, recoat: string): string => `material ${name} {
@@ -62,7 +64,7 @@ test("another material of the family and the stock that may be recoated sooner",
   const materials = material("slow", "6 h") + material("quick", "1 h");
   const work = "  layer slow x 2, takes 30 min {\n    wait until recoat\n  }";
   const analysis = analyse({ "test.finish": textOf(work, { materials }) });
-  const [first, ...others] = whatHelps(analysis.program, analysis.jobs("test.finish")[0]!.job);
+  const [first, ...others] = whatHelps(analysis.program, analysis.alone(analysis.jobs("test.finish")[0]!));
   expect(first).toMatchObject({ change: { kind: "material" }, lastWorkH: 5, fullUseH: 5 });
   expect(helpText(first!)).toBe("`quick` in place of `slow`: last work 5 h earlier, full use 5 h earlier");
   expect(others).toEqual([]);
@@ -75,7 +77,7 @@ test("air that is 3 C warmer: at 21 C, that of the label, the cure takes its sev
       materials: material("clear", "2 h"),
     }),
   });
-  const [help, ...others] = whatHelps(analysis.program, analysis.jobs("test.finish")[0]!.job);
+  const [help, ...others] = whatHelps(analysis.program, analysis.alone(analysis.jobs("test.finish")[0]!));
   expect(help?.change).toEqual({ kind: "warmer", temperature: 21 });
   expect(help?.result.totals.full_use).toBe("2027-03-15T09:30:00");
   expect(help?.lastWorkH).toBe(0);
@@ -93,3 +95,25 @@ test("a job is late where its last wait ends after the day that it is wanted", (
   expect(late("  ready 2027-03-09\n")).toBe(false);
   expect(late("")).toBe(false);
 });
+
+test("what would help a late job costs no more than a few of its plans", () => {
+  // Eight changes, each planned with an eighth of the search; whole plans would cost eight times as much as one.
+  const chairs = sampleText("chairs.finish")
+    .replace(/(?<=ready +)\S+/u, "2027-03-16")
+    .replace(/^ +apply .*$/mu, (line) => `${line}\n${line}`);
+  const samples = Object.fromEntries(sampleNames.map((name) => [name, sampleText(name)]));
+  const { program, jobs } = analyse({ ...samples, "chairs.finish": chairs });
+  const { job } = jobs("chairs.finish")[0]!;
+  const plan = cpuOf(() => createChecker(program).alone(job));
+  const helps = cpuOf(() => whatHelps(program, plan.value));
+  expect(helps.value.map(({ change }) => change.kind)).toContain("warmer");
+  expect(helps.seconds).toBeLessThan(4 * plan.seconds);
+});
+
+/** What a call gives, and the seconds of the processor that it takes. */
+function cpuOf<T>(call: () => T): { readonly value: T; readonly seconds: number } {
+  const start = process.cpuUsage();
+  const value = call();
+  const { user, system } = process.cpuUsage(start);
+  return { value, seconds: (user + system) / 1e6 };
+}

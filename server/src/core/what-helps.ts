@@ -3,13 +3,15 @@
  *
  * The changes are those that a shop can make: an hour more on one day of the week, one more pair of hands, air that is
  * 3 C warmer, another material of the same family, a start on the next day (which helps where a recoat window would have
- * closed over a night or a Sunday). Every change is a plan, so this is for reports and for who asks, never for a
- * keystroke; `MOST_MATERIALS` and the days of the week bound how many.
+ * closed over a night or a Sunday). Every change is a plan, made with a part of the usual search: what is told of it can
+ * be reached, and at times a little more. This is for reports and for who asks, never for a keystroke; `MOST_MATERIALS`
+ * and the days of the week bound how many.
  */
 import { createChecker } from "./check.ts";
 import { dayAfter, hoursBetween } from "./measure/iso-dates.ts";
-import type { Job, Material, ModelDeclaration, OpeningSpan, Shop } from "./model/model.ts";
+import type { Material, ModelDeclaration, OpeningSpan, Shop } from "./model/model.ts";
 import type { Program, ProgramFile } from "./model/program.ts";
+import { planWorkRoughly } from "./schedule/plan.ts";
 import type { JobResult } from "./totals/job-totals.ts";
 
 export type Change =
@@ -41,16 +43,15 @@ const LEAST_H = 1 / 12;
 
 /**
  * The changes that bring the last work or the full use forward and put neither off, the most helpful first. Empty where
- * the job has no dates, with or without them.
+ * the job has no dates, with or without them. `before` is the job planned alone.
  */
-export function whatHelps(program: Program, job: Job): readonly Help[] {
-  const before = createChecker(program).alone(job);
-  const { shop } = before;
+export function whatHelps(program: Program, before: JobResult): readonly Help[] {
+  const { job, shop } = before;
   if (shop === undefined || job.start === undefined) return [];
   return [...changesFor(program, before, shop)]
     .flatMap(({ change, from, to }) => {
       const changed = withModel(program, from, to);
-      const result = createChecker(changed).alone(to.kind === "job" ? to : job);
+      const result = createChecker(changed, { plan: planWorkRoughly }).alone(to.kind === "job" ? to : job);
       return helpOf(change, before, result) ?? [];
     })
     .sort((a, b) => b.lastWorkH - a.lastWorkH || (b.fullUseH ?? 0) - (a.fullUseH ?? 0));

@@ -101,7 +101,7 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
     results
       .filter((result) => options.whatHelps || isLate(result) || result.schedule.status === "impossible")
       .slice(0, options.whatHelps ? results.length : MOST_HELPED)
-      .map((result) => [result, whatHelps(loaded.analysis.program, result.job)] as const),
+      .map((result) => [result, whatHelps(loaded.analysis.program, loaded.analysis.alone(result))] as const),
   );
   const shops = options.job ? [] : plannedShops(loaded.analysis, results);
   const all = [...new Set([...results, ...shops.flatMap((shop) => shop.jobs)])];

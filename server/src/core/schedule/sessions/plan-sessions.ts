@@ -55,8 +55,17 @@ export interface NearKept {
   readonly plan: (problem: SessionProblem) => SessionPlan | undefined;
 }
 
+export interface PlanOptions {
+  readonly nearKept?: NearKept | undefined;
+  /** How much of the usual search, above 0 and at most 1 for all of it. */
+  readonly effort?: number;
+}
+
 /** The plan; undefined without a shop and a start, or where no plan in sessions keeps all windows. */
-export function planSessions(input: ScheduleInput, nearKept?: NearKept): Schedule | undefined {
+export function planSessions(
+  input: ScheduleInput,
+  { nearKept, effort = 1 }: PlanOptions = {},
+): Schedule | undefined {
   const made = makeSessionProblem(input);
   if (made === undefined) return undefined;
   const problem = nearKept?.with(made, input) ?? made;
@@ -74,7 +83,7 @@ export function planSessions(input: ScheduleInput, nearKept?: NearKept): Schedul
   };
   if (near?.objective[0] === 0) return nearPlan();
   const free = { ...problem, kept: undefined };
-  let best = searchSessions(free, { ...limits, effort: 1 });
+  let best = searchSessions(free, { ...limits, effort });
   if (near !== undefined && (best === undefined || near.objective[0]! <= best.objective[0]!))
     return nearPlan();
   if (best === undefined) {
@@ -84,11 +93,11 @@ export function planSessions(input: ScheduleInput, nearKept?: NearKept): Schedul
     return items.length > 0 ? impossible(problem, [{ items, isBatch: true, reason }]) : undefined;
   }
   for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
-    const other = searchSessions({ ...free, crew }, { ...limits, effort: lessEffort });
+    const other = searchSessions({ ...free, crew }, { ...limits, effort: effort * lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
   }
   const held = inRoom(free, input, best, (within) =>
-    searchSessions(within, { ...limits, effort: airEffort }),
+    searchSessions(within, { ...limits, effort: effort * airEffort }),
   );
   const plan = held.plan ?? best;
   // One chain by itself leaves nothing to choose: each task goes as early as it can.
