@@ -33,30 +33,32 @@ const MAIN = fileURLToPath(new URL("growth-main.ts", import.meta.url));
 const CPU_SECONDS = 30;
 /** A size that costs so much in all is the last: it tells the exponent as well as any larger one. */
 const ENOUGH_SECONDS = 4;
-/** A second and a third look at what seems to grow too fast. */
-const LOOKS = 3;
+/** Further looks at what seems to grow too fast. */
+const LOOKS = 6;
 
 export async function measureGrowth(
   shapes: readonly number[],
   isOver: () => boolean,
 ): Promise<readonly Growth[]> {
-  const rows: Growth[] = [];
+  const looks = new Map<number, Look>();
   const measurer = new Measurer();
-  for (const shape of shapes) {
-    let look = await measureShape(measurer, shape, isOver);
-    let row = rowOf(look);
-    for (let count = 1; count < LOOKS && isTooFast(row) && !row.ended && !isOver(); count += 1) {
+  for (const shape of shapes) looks.set(shape, await measureShape(measurer, shape, isOver));
+  // Each round comes after all the others of the round before, since other programs may be at work for minutes.
+  for (let count = 1; count < LOOKS && !isOver(); count += 1) {
+    const again = [...looks].filter(([, look]) => isInDoubt(rowOf(look)));
+    for (const [shape, look] of again) {
       // In a process of its own, since what earlier shapes left on the heap costs collections at the larger sizes.
       measurer.stop();
-      look = leastOf(look, await measureShape(measurer, shape, isOver));
-      row = rowOf(look);
+      looks.set(shape, leastOf(look, await measureShape(measurer, shape, isOver)));
     }
-    rows.push(row);
-    if (isTooFast(row) || row.ended) console.log(`  growth: ${lineOf(row)}`);
   }
   measurer.stop();
+  const rows = [...looks.values()].map(rowOf);
+  for (const row of rows) if (isTooFast(row) || row.ended) console.log(`  growth: ${lineOf(row)}`);
   return rows;
 }
+
+const isInDoubt = (row: Growth): boolean => isTooFast(row) && !row.ended;
 
 export const isTooFast = ({ exponent, seconds }: Growth): boolean =>
   (exponent ?? 0) > MOST_EXPONENT && seconds > 0.2;
