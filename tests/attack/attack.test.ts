@@ -15,7 +15,7 @@ import { protocol } from "./protocol.ts";
 import { attackInRounds } from "./rounds.ts";
 import { soakFlaws } from "./soak.ts";
 import { closingTable } from "./table.ts";
-import { texts } from "./texts.ts";
+import { keepsRemarks, texts } from "./texts.ts";
 
 const SEED = 20270308;
 
@@ -106,4 +106,12 @@ test("growth is told of the least that each size costs, and what grows all the s
   expect(rowOf(leastOf(first!, second!)).exponent).toBeLessThan(1.05);
   const squares = lookAt([0.05, 0.2, 0.8, 3.2]);
   expect(rowOf(leastOf(squares, squares)).exponent).toBeGreaterThan(1.6);
+});
+
+test("words may come into the quotes behind them, and nothing that was quoted may go", () => {
+  const before = 'step inspect use "filler haze"\n# look closely\n';
+  expect(keepsRemarks(before, 'step inspect "use filler haze"\n# look closely\n')).toBe(true);
+  expect(keepsRemarks(before, 'step inspect "use filler"\n# look closely\n')).toBe(false);
+  expect(keepsRemarks(before, 'step inspect "use filler haze"\n')).toBe(false);
+  expect(keepsRemarks("step veneer it\n", 'step "veneer it"\n')).toBe(true);
 });

@@ -90,19 +90,23 @@ const said = (text: string): string =>
 
 /**
  * Whether comments and titles are all there as they were. The words of a step of one's own may have come to stand in
- * quotes (`step veneer`), so a string may be new where its words were in the text before.
+ * quotes (`step veneer`), with those that stood in quotes behind them (`inspect use "filler haze"`): a string may be new or
+ * longer where its words were in the text before.
  */
-function keepsRemarks(text: string, once: string): boolean {
+export function keepsRemarks(text: string, once: string): boolean {
   const [before, after] = [remarks(text), remarks(once)];
-  // Between words there is one blank where there were many.
-  const words = text.replace(/\s+/gu, " ");
+  const letters = lettersOf(text);
   let next = 0;
   for (const remark of after) {
     if (remark === before[next]) next += 1;
-    else if (!remark.startsWith('"') || !words.includes(remark.slice(1, -1))) return false;
+    else if (!remark.startsWith('"') || !letters.includes(lettersOf(remark))) return false;
+    else if (before[next]?.startsWith('"') && lettersOf(remark).endsWith(lettersOf(before[next]!))) next += 1;
   }
   return next === before.length;
 }
+
+/** All but quotes and blanks. */
+const lettersOf = (text: string): string => text.replace(/[\s"]+/gu, "");
 
 const remarks = (text: string): readonly string[] =>
   lex(text)
