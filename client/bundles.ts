@@ -159,6 +159,12 @@ const slimMessages: Plugin = {
       };
       return { contents: lines.filter(isUsed).join("\n"), loader: "js" };
     });
+    onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]common[\\/]linkedMap\.js$/ }, ({ path: file }) => {
+      // A queue is only added to, looked up and taken from.
+      const all = without(readFileSync(file, "utf8"), /^class LRUCache[\s\S]*/mu);
+      const unwalked = without(all, /^ {4}forEach\([\s\S]*?(?=^ {4}addItemFirst\()/mu);
+      return { contents: without(unwalked, /^ {4}toJSON\([\s\S]*?(?=^\})/mu), loader: "js" };
+    });
     onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]node[\\/]main\.js$/ }, ({ path: file }) => {
       const all = readFileSync(file, "utf8");
       // Readers and writers of ports and sockets stand between those of processes and of streams.

@@ -80,33 +80,22 @@ function emptied(file: string, text: string): string {
     }
   };
   look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
-  return found.reduceRight((rest, property) => {
-    const after = rest.slice(property.end);
-    return rest.slice(0, property.getStart()) + after.replace(/^\s*,/, "");
-  }, text);
+  return withoutNodes(text, found);
 }
 
 /** The text of a table whose sources are told nowhere, nor what it advises beside the rules. */
 function withoutSources(file: string, text: string): string {
-  const found: (readonly [start: number, end: number, instead: string])[] = [];
+  const found: ts.Node[] = [];
   const look = (node: ts.Node): void => {
-    const value = ts.isPropertyAssignment(node) ? node.initializer : undefined;
-    if (ts.isPropertyAssignment(node) && UNSHOWN.has(node.name.getText()) && value)
-      found.push([value.getStart(), value.end, '""']);
-    else if (
-      ts.isCallExpression(node) &&
-      ["fine", "abraded"].includes(node.expression.getText()) &&
-      node.arguments[1]
-    )
-      found.push([node.arguments[1].getStart(), node.arguments[1].end, '""']);
+    if (ts.isPropertyAssignment(node) && UNSHOWN.has(node.name.getText())) found.push(node);
+    // Why layers go together is told by the page of the language alone.
+    else if (ts.isCallExpression(node) && ["fine", "abraded"].includes(node.expression.getText()))
+      found.push(...node.arguments);
     // What a duty's word means tells its source to whoever asks; what brings a duty tells none.
     else if (!ts.isVariableDeclaration(node) || node.name.getText() !== "DUTIES") node.forEachChild(look);
   };
   look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
-  return found.reduceRight(
-    (rest, [start, end, instead]) => rest.slice(0, start) + instead + rest.slice(end),
-    text,
-  );
+  return withoutNodes(text, found);
 }
 
 /** The text of a table of families with those sources alone that a card shows. */
@@ -120,8 +109,12 @@ function withoutSourcesOfFamilies(file: string, text: string): string {
     else node.forEachChild((child) => look(child, inSources || isHolder));
   };
   look(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true), false);
-  return found.reduceRight(
-    (rest, property) => rest.slice(0, property.getStart()) + rest.slice(property.end).replace(/^\s*,/, ""),
+  return withoutNodes(text, found);
+}
+
+/** A text without some properties and arguments, in its order, nor the commas behind them. */
+const withoutNodes = (text: string, nodes: readonly ts.Node[]): string =>
+  nodes.reduceRight(
+    (rest, node) => rest.slice(0, node.getStart()) + rest.slice(node.end).replace(/^\s*,/, ""),
     text,
   );
-}

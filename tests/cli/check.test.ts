@@ -276,7 +276,8 @@ describe("json", () => {
       severity: "error",
       headline: expect.stringContaining("`covers` wants area per litre") as string,
       why: "",
-      remedy: "`3 h` may be its recoat time: `recoat 3 h`. The coverage stands on the can.",
+      remedy:
+        "If it is the time to the next coat, write `recoat 3 h`; until then a typical time counts. The coverage stands on the can.",
       where: null,
       message: expect.stringContaining("`covers` wants area per litre") as string,
       parts: [

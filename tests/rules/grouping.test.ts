@@ -241,7 +241,7 @@ job boxes {
     const [{ related, where }] = findingsOf(COLD) as [FileFinding];
     expect(where).toBe("Job `boxes`, surfaces `lid` and `body`.");
     expect(related.map(({ span, message }) => [lineOf(COLD, span.start), message])).toEqual([
-      [8, "Too cold, too damp and near its dew point here as well"],
+      [8, "Here as well"],
       [23, "The air of the shop"],
     ]);
   });
@@ -260,7 +260,7 @@ job boxes {
     expect(findings.flatMap(partsOf).map(({ rule }) => rule)).not.toContain("in-service-before-cure");
     const uncured = findingsOf(hard).filter(({ rule }) => rule === "in-service-before-cure");
     expect(uncured.map(({ remedy }) => remedy)).toContainEqual(
-      expect.stringContaining("no wait makes up for the cold"),
+      expect.stringMatching(/^In a room that is warm enough, write `wait until cured` \(about 21 days\)/u),
     );
     expect(findings[0]!.remedy).toContain("No wait makes up for the cold.");
     expect(JSON.stringify(findingsOf(hard))).not.toMatch(/\d+ days .*longer/u);
@@ -361,13 +361,16 @@ describe("consequences", () => {
   });
 
   it("and what to do about one matter is told whole once", () => {
-    const again = { key: "lead of job a", remedy: "As for the first." };
+    const again = { key: "lead of job a", of: "the old varnish", remedy: "do the same." };
     const told = (second: string) =>
       groupFindings(
         [finding("lead", 0, { again }), finding("lead", 40, { again: { ...again, key: second } })],
         toCause,
       ).map(({ remedy, related }) => [remedy, ...related.map(({ message }) => message)]);
-    expect(told("lead of job a")).toEqual([["Do this."], ["As for the first.", "What to do is told here"]]);
+    expect(told("lead of job a")).toEqual([
+      ["Do this."],
+      ["As told for the old varnish, do the same.", "What to do is told here"],
+    ]);
     expect(told("lead of job b")).toEqual([["Do this."], ["Do this."]]);
   });
 

@@ -110,7 +110,7 @@ describe("untested lead", () => {
       /^Leave it alone until a laboratory has tested every layer: not tested counts as lead/u,
     );
     expect(finding?.remedy).toContain("`lead none_found by laboratory YYYY-MM-DD`");
-    expect(finding?.remedy).toContain("clean up wet and with a HEPA vacuum, never dry");
+    expect(finding?.remedy).toMatch(/\n5\. Clean up wet and with a HEPA vacuum .+, never dry\./u);
     expect(finding?.remedy).toContain("`step scuff wet 180`");
     expect(finding?.remedy).not.toMatch(/or you cannot wait/u);
   });
@@ -120,7 +120,7 @@ describe("untested lead", () => {
     );
     expect(others).toEqual([]);
     expect(partsOf(lead!).map(({ rule }) => rule)).toEqual(["lead-not-tested", "no-dust-mask"]);
-    expect(lead!.remedy).toContain("wear a P100 respirator (a plain dust mask is not enough)");
+    expect(lead!.remedy).toContain("Wear a P100 respirator (P3 in Europe); a plain dust mask is not enough.");
     // All that `lead_safe` asks for stands in the one remedy, once.
     expect(lead!.remedy).toContain("lay plastic sheeting");
     expect(lead!.remedy).toContain("state `safety lead_safe`");
@@ -161,7 +161,9 @@ describe("one coating, several remedies that go at it", () => {
   const steps = "  step sand 60, 180\n  step clean with soap\n  layer acrylic_paint\n  wait until cured";
   test("keep it short beside the finding on its lead, and lead there", () => {
     const [jump] = findingsOf(job(steps, PAINT)).filter(({ rule }) => rule === "grit-jump");
-    expect(jump?.remedy).toMatch(/^Wait for the lead test, and then work wet by hand\. Sand with 100/u);
+    expect(jump?.remedy).toMatch(
+      /^Wait for the lead test; unless it finds none, work wet by hand\. Sand with 100/u,
+    );
     expect(jump?.related.map(({ message }) => message)).toContain("What to do about lead is told here");
   });
   test("say it whole once where no finding does", () => {

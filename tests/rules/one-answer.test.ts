@@ -268,7 +268,7 @@ const CLASHES: readonly Clash[] = [
   { one: /\bwarm (?:it|the room) to\b/iu, other: /\bcool (?:it|the room)\b/iu, within: "declaration" },
   {
     one: /\bwarm the room\b(?!.*let no flame or glowing heater)/iu,
-    other: /\bswitch the heater off\b|\bwarmed without flame\b/iu,
+    other: /\bswitch the heater off\b|\bwarmed by hot water\b/iu,
     within: "file",
   },
   // Dust that may hold lead is taken up wet or by a HEPA vacuum, and never made dry.
@@ -277,6 +277,8 @@ const CLASHES: readonly Clash[] = [
     other: /\bnot tested counts as lead\b|\bby `lead_safe`/iu,
     within: "file",
   },
+  // What burns dry is worked on wet, whatever a test for lead finds.
+  { one: /\bunless it finds none\b/iu, other: /\bwhatever it finds\b/iu, within: "line" },
   // One kind of protection for the breath, and none beside a ban.
   {
     one: /\bsupplied air\b|\bair-supplied\b/iu,

@@ -31,10 +31,11 @@ describe("headlines", () => {
     expect([...new Set(long)].sort()).toEqual([]);
   });
 
-  it("are one line, and so is every other part but a list of reasons", () => {
+  it("are one line, and so is every other part but a list of reasons or of what to do in turn", () => {
     for (const { headline, remedy, where = "", why, parts } of findings) {
       expect(headline).not.toContain("\n");
-      expect(remedy).not.toContain("\n");
+      const [, ...steps] = remedy.split("\n");
+      for (const step of steps) expect(step).toMatch(/^(?:\d\. |Where (?:none|lead) is found)/u);
       expect(where).not.toContain("\n");
       if (!parts) expect(why.split("\n").length, why).toBeLessThanOrEqual(2);
     }

@@ -120,7 +120,7 @@ job boxes {
     const [finding, ...more] = found(cold("71 h", "15 C, 50 % RH"));
     expect(more).toEqual([]);
     expect(finding?.severity).toBe("error");
-    expect(finding?.headline).toBe("Waterborne over uncured oil after 2 days 23 h: needs 4 days 14 h here");
+    expect(finding?.headline).toBe("`oil` needs 4 days 14 h here before a waterborne coat");
     expect(finding?.remedy).toContain("wait 1 day 15 h longer");
     expect(found(cold("110 h", "15 C, 50 % RH"))).toEqual([]);
   });
@@ -129,9 +129,9 @@ job boxes {
     const limits = "rated  21 C, 50 % RH\n  limits 10 C to 30 C, 85 % RH";
     const at = (air: string) => found(cold("12 h", air).replace("rated  21 C, 50 % RH", limits));
     const [finding] = at("9.9 C, 50 % RH");
-    expect(finding?.headline).toBe("`waterborne_polyurethane` over uncured `oil` after 12 h: needs 3 days");
+    expect(finding?.headline).toBe("`oil` needs 3 days in a warm room, not 12 h, before a waterborne coat");
     expect(finding?.remedy).toMatch(
-      /^Move the work to a room that is warm enough, .+ and there write `wait until cured` in place of `wait [^`]+`\.$/u,
+      /^In a room that is warm enough, write `wait until cured` \((?:about )?3 days\) in place of `wait [^`]+`\.$/u,
     );
     expect(finding?.remedy).not.toMatch(/longer/u);
     // 2^(11 / 10) = 2.1435; 72 h · 2.1435 = 154.3 h, told as 155 h = 6 days 11 h: at the limit itself it can be waited out.

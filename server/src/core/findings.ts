@@ -56,6 +56,8 @@ export interface FindingText {
 export interface Again {
   /** The matter: the lead of one job, the flame of one shop. */
   readonly key: string;
+  /** What it is told of, for the others to lead there: "`gel_stain`". */
+  readonly of: string;
   readonly remedy: string;
 }
 
@@ -182,6 +184,8 @@ export interface AirNeed {
   readonly limits?: { readonly low?: number; readonly high?: number; readonly humidity?: number };
   /** The shop has a flame, a heater or sparks in it. */
   readonly ignition: boolean;
+  /** The same work sands or strips what may hold lead. */
+  readonly lead?: boolean;
 }
 
 /** A finding as one of several that are told together. */
@@ -194,6 +198,8 @@ export interface GroupPart {
   readonly reason: string;
   /** Who asks for it, where several with one reason, or several reasons of one, are told in one sentence. */
   readonly who?: string;
+  /** The headline without a name, to leave room for what is told with it. */
+  readonly briefly?: string;
   /** Of the air of a shop: what is asked of it. */
   readonly air?: AirNeed;
   /** The part that holds in one job alone is told with those that hold in every job, if there are any. */

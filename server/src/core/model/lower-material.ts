@@ -261,7 +261,7 @@ function readCovers(
       ctx,
       "wrong-unit",
       quantity.span,
-      `\`covers\` wants area per litre, e.g. \`12 m2/L\`; \`${time}\` is a time.\n\`${time}\` may be its recoat time: \`recoat ${time}\`. The coverage stands on the can.`,
+      `\`covers\` wants area per litre, e.g. \`12 m2/L\`; \`${time}\` is a time.\nIf it is the time to the next coat, write \`recoat ${time}\`; until then a typical time counts. The coverage stands on the can.`,
     );
     return undefined;
   }

@@ -26,13 +26,20 @@ export const airOf = (job: string | undefined): string => `air of job ${job ?? "
 export const outsideLimits = (kinds: readonly string[]): string =>
   `Outside its limits a film clouds, stays soft or does not form${kinds.includes("too warm") ? "; in the heat it dries before it has flowed" : ""}.`;
 
-/** Another room is another shop: new figures for the same room would make it neither warm nor safe. */
-export const ROOM_OF_ITS_OWN =
-  "write that room as another `shop` with `ignition none`, and name it in the job (`in …`)";
+/**
+ * Another room is another shop: new figures for the same room would make it neither warm nor safe. Work that frees lead must
+ * not go along (40 CFR 745.85, by analogy: it is contained, and nobody lives there).
+ */
+export const asOtherShop = (freesLead: boolean): string =>
+  `. ${freesLead ? "Never sand or strip there what may hold lead. " : ""}Write that room as another \`shop\` with \`ignition none\`, and ${freesLead ? "the coats alone as a job in it, `after` this one" : "name it in the job (`in …`)"}`;
+
+/** Thermostats, switches and the motors of fans spark: 29 CFR 1910.106(e)(6)(i) (from memory, confidence high). */
+export const SAFE_ROOM =
+  "another room where nobody lives, sleeps or eats, and where nothing near the vapour burns, glows or sparks (as thermostats, switches and fans do)";
 
 /** A room to work in where the shop's own air and heater will not do. */
-export const elsewhereWarm = (figures?: string): string =>
-  `Finish in an aired room that is warmed without flame or glowing heater${figures ? `, ${figures}` : ""}, until the film has cured and the vapour is gone: ${ROOM_OF_ITS_OWN}`;
+const elsewhereWarm = (figures: string, freesLead: boolean): string =>
+  `Finish in ${SAFE_ROOM}, at ${figures}, warmed by hot water or from outside, and aired through windows until the film has cured${asOtherShop(freesLead)}`;
 
 /**
  * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim
@@ -56,11 +63,17 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
   const isNearDew = kinds.includes("near its dew point");
   const isCold = kinds.includes("too cold");
   const fit = fitAir(kinds, needs);
-  const stand = isNearDew ? " Bring the piece in first, until it is as warm as the room." : "";
+  const isDampWood = needs.some(({ air }) => (air.humidity ?? 0) >= DAMP_WOOD_RH);
+  const stand = isNearDew
+    ? ` Bring the piece in first, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
+    : "";
   const cold = isCold ? " No wait makes up for the cold." : "";
   const other = bearsThisAir(needs);
   const or = kinds.length === 1 && isNearDew ? "" : other;
-  if (isCold && needs.some(({ ignition }) => ignition)) return `${elsewhereWarm(fit)}${or}.${stand}${cold}`;
+  if (isCold && needs.some(({ ignition }) => ignition)) {
+    const freesLead = needs.some(({ lead }) => lead);
+    return `${elsewhereWarm(fit, freesLead)}${or}.${stand}${cold}`;
+  }
   const acts = [
     ...(isCold ? ["warm the room"] : []),
     ...(kinds.includes("too warm") ? ["cool the room"] : []),
@@ -72,6 +85,13 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
     : "";
   return `${sentence(andList(acts))} to ${fit},${keep}${or}.${stand}${cold}${flames}`;
 }
+
+/**
+ * Wood that stands in such air comes to 16 % moisture and more (Wood Handbook FPL-GTR-282, table 4-2), in a heated room to 8
+ * to 12 % (common practice, no source).
+ */
+const DAMP_WOOD_RH = 80;
+const DRY_WOOD = " and its wood as dry: 8 to 12 % by a moisture meter, often after weeks";
 
 /** What is usual and bears the air as it is: families to choose from, none that the shop's heater can light. */
 function bearsThisAir(needs: readonly AirNeed[]): string {
@@ -166,6 +186,6 @@ export const badAirGroup: FindingGroup = {
       ),
     };
   },
-  elsewhere: (parts) => sentence(`${andList(kindsOf(parts))} here as well`),
+  elsewhere: () => "Here as well",
   fixes: () => [],
 };

@@ -22,13 +22,18 @@ export const missingDutiesGroup: FindingGroup = {
     const duties = dutiesOf(parts);
     const dangers = parts.filter(isDanger);
     const danger = dangers[0];
-    const acts = dutyRemedy(duties, danger !== undefined);
+    const acts = dutyRemedy(duties, danger ? "danger" : undefined);
     return {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
       why: [...new Set([...dangers.map(dangerReason), ...dutyReasons(parts)])].join("\n"),
       remedy: [...(danger ? [danger.remedy] : []), ...acts].join(" "),
       ...(danger?.again
-        ? { again: { ...danger.again, remedy: [danger.again.remedy, ...acts].join(" ") } }
+        ? {
+            again: {
+              ...danger.again,
+              remedy: [danger.again.remedy, ...dutyRemedy(duties, "again")].join(" "),
+            },
+          }
         : {}),
     };
   },
@@ -54,25 +59,38 @@ export const missingDutiesGroup: FindingGroup = {
 
 /**
  * What to do for each duty, in its own words: rags first, which burn when nobody is there. What keeps fire away is said by
- * the danger itself where there is one.
+ * the danger itself where there is one; told again, only the rags are.
  */
-function dutyRemedy(duties: readonly DutyWord[], hasDanger: boolean): readonly string[] {
+function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): readonly string[] {
   if (duties.length === 0) return [];
   const ordered = [...duties].sort((a, b) => Number(b === "wet_rags") - Number(a === "wet_rags"));
-  const acts = ordered.filter((duty) => !(hasDanger && duty === "no_ignition"));
+  const acts = ordered.filter((duty) =>
+    beside === "again" ? duty === "wet_rags" : !(beside && duty === "no_ignition"),
+  );
+  const both =
+    beside === "danger" && duties.includes("no_ignition")
+      ? " (`ignition none` is what the room is, `no_ignition` that you bring no flame, spark or cigarette)"
+      : "";
+  const codes = beside ? "" : "; labels, safety data sheets and local codes come first";
   return [
     ...acts.map((duty) => dutyByWord(duty)!.doc),
-    `Then state so at the top of the recipe: \`safety ${duties.join(", ")}\`${hasDanger ? "" : "; labels, safety data sheets and local codes come first"}.`,
+    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe: \`safety ${duties.join(", ")}\`${both}${codes}.`,
   ];
 }
 
-function headlineWithDanger({ headline }: Finding, duties: readonly DutyWord[]): string {
+/** The editor's list shows no more than this: rags, which burn when nobody is there, are never left out of it. */
+function headlineWithDanger({ headline, part }: Finding, duties: readonly DutyWord[]): string {
   if (duties.length === 0) return headline;
+  const count = duties.filter((duty) => duty !== "wet_rags" && duty !== "no_ignition").length;
+  const more = count === 0 ? "" : `; ${count} more`;
+  if (duties.includes("wet_rags"))
+    return fitting(
+      ["; oily rags can catch fire", "; rags can catch fire", "; rags can burn"].flatMap((rags) =>
+        [headline, part!.briefly ?? headline].map((each) => `${each}${rags}${more}`),
+      ),
+    );
   const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];
   return fitting([
-    ...(duties.includes("wet_rags")
-      ? [`${headline}; oily rags can catch fire`, `${headline}; rags can catch fire`]
-      : []),
     ...(duties.length === 1 ? [`${headline}; \`${duties[0]}\` is not stated`] : []),
     `${headline}; ${duties.length} safety ${noun} ${verb} not stated`,
     `${headline}; ${duties.length} ${noun} ${verb} not stated`,

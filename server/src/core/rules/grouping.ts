@@ -32,8 +32,8 @@ export const groupFindings = (
   findings: readonly Finding[],
   secondaryTo: (rule: string) => readonly string[],
 ): readonly Finding[] =>
-  toldWholeOnce(
-    besideReplaced(
+  besideReplaced(
+    toldWholeOnce(
       underPrimaries(toldTogether(cautionedOnce(withLeadMasks(withSuppliedAir(findings)))), secondaryTo),
     ),
   );
@@ -281,18 +281,28 @@ function rootOf(finding: Finding, primaryOf: ReadonlyMap<Finding, Finding>): Fin
 
 /**
  * The same findings, of which those that would keep a material say only what holds for another, where another finding on the
- * line has it replaced.
+ * line has it replaced. What is dangerous with the material is told whole, after that advice.
  */
 function besideReplaced(findings: readonly Finding[]): readonly Finding[] {
   const replacing = findings.filter(({ replaces }) => replaces);
   if (replacing.length === 0) return findings;
-  return findings.map((finding) =>
-    finding.ifReplaced !== undefined &&
-    replacing.some((each) => each !== finding && placesOverlap(each.place, finding.place))
-      ? forAnother(finding)
-      : finding,
-  );
+  return findings.map((finding) => {
+    const change =
+      finding.ifReplaced === undefined
+        ? rulesOf(finding).includes("ignition-near-flammable") && ifKept
+        : forAnother;
+    return change && replacing.some((each) => each !== finding && placesOverlap(each.place, finding.place))
+      ? change(finding)
+      : finding;
+  });
 }
+
+const ifKept = onceFor(
+  (finding: Finding): Finding => ({
+    ...finding,
+    remedy: `This line should have another material, as told beside. If you keep it: ${finding.remedy.charAt(0).toLowerCase()}${finding.remedy.slice(1)}`,
+  }),
+);
 
 const forAnother = onceFor(
   (finding: Finding): Finding => ({ ...finding, remedy: `${sentence(finding.ifReplaced!)}.`, fixes: [] }),
@@ -314,7 +324,8 @@ function consequenceText(
   const steps = text.match(/`(?:step|safety) [^`]*`/gu) ?? [];
   // What the finding above has in its own order is not said again in another.
   const isSaid = steps.length > 0 && steps.every((step) => primary.remedy.includes(step));
-  return isSaid || text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
+  if (isSaid) return `${headline}, to which the steps above see`;
+  return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
 
 /** "Also: `gel_stain` may come out blotchy on bare pine. Try the colour on an offcut." */

@@ -50,6 +50,17 @@ export function leadReached(run: SurfaceRun, step: StepAction, before: SurfaceSt
   return mayBeOld && saysLeadWasFound(run) ? { status: "found", kind: "paint" } : undefined;
 }
 
+/** Whether work of a run sands, scrapes or strips what may hold lead, so that it must not go where people live. */
+export const freesLead = onceFor((run: SurfaceRun): boolean =>
+  run.moments.some(({ action, before }) => {
+    if (action.op !== "step" || !FREEING.has(action.verb)) return false;
+    const matter = leadReached(run, action, before);
+    return matter !== undefined && !(matter.kind === "clear" && matter.status === "possible");
+  }),
+);
+
+const FREEING: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "strip", "distress"]);
+
 /** The status by what is stated; words that tell of a positive test count as well, but for a laboratory's later word. */
 export function statusOf(run: SurfaceRun): LeadStatus {
   const stated = leadStatus(leadFactsOf(run));
@@ -180,8 +191,8 @@ export const isOldClear = (run: SurfaceRun, { status, kind }: LeadMatter, step: 
 // Remedies
 
 /**
- * A report as it may be said where lead is to be thought of: a remedy that `abrades` what may hold lead says so first,
- * what takes up its dust says wet, and no fix writes such a step. The engine passes every report of every rule through here.
+ * A report as it may be said where lead is to be thought of: a remedy that `abrades` what may hold lead or takes up its dust
+ * says so first and goes on wet, and no fix writes such a step. The engine passes every report of every rule through here.
  */
 export function cautious(run: SurfaceRun, action: Action, report: Report): Report {
   if (run.kind === "assumed" || (report.abrades === undefined && report.dustFrom === undefined))
@@ -189,13 +200,13 @@ export function cautious(run: SurfaceRun, action: Action, report: Report): Repor
   const matter = matterOf(run, action, report);
   // A late clear is not worth the words where only the country is missing.
   if (!matter?.coat || (matter.kind === "clear" && matter.status === "possible")) return report;
-  const caution = report.abrades ? cautionOf(run, matter.status, coatName(matter.coat)) : undefined;
+  const caution = cautionOf(run, matter.status, matter.coat);
   const remedy = report.damp ?? report.remedy;
   return {
     ...report,
     ofPiece: true,
-    remedy: caution ? `${caution.whole} ${remedy}` : remedy,
-    ...(caution ? { caution } : {}),
+    remedy: `${caution.whole} ${remedy}`,
+    caution,
     fixes: (report.fixes ?? []).filter(({ edits }) => !edits.some(({ text }) => DUSTY_STEP.test(text))),
   };
 }
@@ -218,19 +229,25 @@ const coatsMeant = (abrades: NonNullable<Report["abrades"]>, { layers }: Surface
 const DUSTY_STEP = /\bstep\s+(?:sand|scuff|scrape|strip|distress|dust)\b/u;
 
 /** Said whole once for a coating of a job: see `lead-told-once.ts`. */
-function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], name: string): Caution {
+function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coat: Coat): Caution {
+  const name = coatName(coat);
   const matter = `${job?.name ?? ""}\u0000${job ? "" : (piece?.name ?? "")}\u0000${name}`;
-  return status === "found"
-    ? {
-        matter,
-        whole: `First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`,
-        short: "Work wet by hand and by `lead_safe`, as told for its lead.",
-      }
-    : {
-        matter,
-        whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it, and then work wet by hand, never dry.`,
-        short: "Wait for the lead test, and then work wet by hand.",
-      };
+  if (status === "found")
+    return {
+      matter,
+      whole: `First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`,
+      short: "Work wet by hand and by `lead_safe`, as told for its lead.",
+    };
+  // A laboratory's all-clear lets other coatings be worked on dry.
+  const [then, why] =
+    coat.family?.binder === "nitrocellulose"
+      ? [", and work wet by hand whatever it finds", ": dry dust of nitrocellulose burns"]
+      : ["; unless it finds none, work wet by hand", ", never dry"];
+  return {
+    matter,
+    whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it${then}${why}.`,
+    short: `Wait for the lead test${then}.`,
+  };
 }
 
 const momentOf = ({ moments }: SurfaceRun, action: Action): Moment<Action> | undefined =>

@@ -6,18 +6,20 @@ import { gritsBetween } from "../knowledge/abrasives.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import type { LeadMatter } from "./lead-caution.ts";
 
-/** A P100 filter alone keeps back dust, not the vapour of a stripper. */
+/** A P100 filter alone keeps back dust, not the vapour of a stripper; many strippers light easily, and so does their sludge. */
 const STRIP =
-  " or strip it (`step strip with paint_stripper`, without methylene chloride, with fresh air, gloves, goggles, every heater and flame off and cold, and cartridges for its vapour beside the P100 filter)";
+  "strip it (`step strip with paint_stripper`, without methylene chloride, with fresh air, gloves, goggles, every heater and flame off and cold, and cartridges for its vapour beside the P100 filter; keep sludge and cloths wet in a closed metal can outdoors)";
 
-/** "sand wet by hand, with water (`step sand wet 60, 100, 180`) or strip it": what takes the coating off without dust. */
+/** "strip it or sand wet by hand (`step sand wet 60, 100, 180`)": what takes the coating off without dust, the better first. */
 export function wetWork(action: Action, kind: LeadMatter["kind"]): string | undefined {
   if (action.op !== "step") return undefined;
-  const work = lookUp(WORK, action.verb);
+  const work = lookUp(WORK, action.verb)?.(action);
   if (!work) return undefined;
-  const isClearSanded = kind === "clear" && action.verb === "sand";
-  return `${work(action)}${isClearSanded ? STRIP : ""}`;
+  return kind === "clear" && action.verb === "sand" ? `${STRIP} or ${work}` : work;
 }
+
+/** The line to write for a step that sands or scuffs: "`step sand wet 60, 100, 180`". */
+export const wetStep = (step: StepAction): string => `\`step ${step.verb} wet ${gritsOf(step)}\``;
 
 /**
  * Without grits the finest paper that cuts old paint wet: common practice, no source. What the line's own grits skip is put
@@ -31,9 +33,10 @@ const gritsOf = ({ grits }: StepAction): string =>
         .join(", ");
 
 const WORK: Readonly<Record<string, (step: StepAction) => string>> = {
-  sand: (step) => `sand wet by hand, with water (\`step sand wet ${gritsOf(step)}\`)`,
-  scuff: (step) => `scuff wet by hand, with water (\`step scuff wet ${gritsOf(step)}\`)`,
+  sand: (step) => `sand wet by hand (${wetStep(step)})`,
+  scuff: (step) => `scuff wet by hand (${wetStep(step)})`,
   scrape: () => 'keep it misted (`step scrape "misted with water"`)',
   distress: () => 'keep it wet (`step distress "wet"`)',
-  strip: () => "keep fresh air moving (`safety ventilate`)",
+  strip: () =>
+    "keep fresh air moving (`safety ventilate`), with every heater and flame off and cold, and wear cartridges for its vapour too",
 };

@@ -10,7 +10,6 @@ import { quantityText } from "../measure/read-quantity.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
-import { withoutFullStop } from "../sentence.ts";
 import type { WaitAction } from "../surface/actions.ts";
 import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -120,7 +119,7 @@ function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
     headline: fitting(says.headlines(hadText(longest.had), needText(distinct))),
     why: `${says.why}\n${neededText(distinct, says)}`,
     remedy: remedyText(distinct, longest, says),
-    brief: `${distinct.some(isTooCold) ? "In a room that is warm enough, write" : "Write"} \`${says.instead}\`${whereText(says)}.`,
+    brief: `${distinct.some(isTooCold) ? inWarmth(distinct, says) : `Write \`${says.instead}\`${lengthText(distinct, says)}${whereText(says)}`}${says.also ? `; ${says.also}` : ""}.`,
     ...(says.ifReplaced === undefined ? {} : { ifReplaced: says.ifReplaced }),
     severity: gravest(distinct.map((wait) => severityOf(wait, says))),
     ...easedText(distinct, says),
@@ -164,13 +163,17 @@ const missing = (wait: NeededWait): number => toldHours(wait) - toldHad(wait.had
 
 const hadText = (had: number): string => (toldHad(had) > 0 ? exactDuration(toldHad(had)) : "");
 
-/** `3 h`, or `1 day 4 h here` where the air of a job makes more of it. In the cold no time will do, so it is the label's. */
+/**
+ * `3 h`, or `1 day 4 h here` where the air of a job makes more of it. In the cold no time will do, so it is the label's, "in a
+ * warm room".
+ */
 function needText(waits: readonly NeededWait[]): string {
   const hours = waits.map((wait) =>
     wait.needed.tooCold ? roundedUpHours(wait.needed.label) : toldHours(wait),
   );
   const [least, most] = [Math.min(...hours), Math.max(...hours)];
-  return least === most ? spokenDuration(most) : `${spokenDuration(most)} here`;
+  const where = waits.some(isTooCold) ? " in a warm room" : least === most ? "" : " here";
+  return `${spokenDuration(most)}${where}`;
 }
 
 /** "The label asks for 3 days; the air of `porch` (9 C) makes that 6 days 22 h for job `attic`." */
@@ -225,16 +228,22 @@ export function inPlaceOf(tooShort: WaitAction | undefined): string {
 
 const isTooCold = ({ needed }: NeededWait): boolean => needed.tooCold !== undefined;
 
-/** No wait in the cold is long enough. How to warm the room is told once, by the finding on its air. */
-const inWarmth = (says: ShortWaitSays): string =>
-  `Move the work to a room that is warm enough, as no wait makes up for the cold, and there write \`${says.instead}\`${whereText(says)}.`;
+/** No wait in the cold is long enough: that, and how to find a warm room, is told once, by the finding on its air. */
+const inWarmth = (waits: readonly NeededWait[], says: ShortWaitSays): string =>
+  `In a room that is warm enough, write \`${says.instead}\`${lengthText(waits, says)}${whereText(says)}`;
+
+/** " (about 3 days)": what `cured` comes to, days before the next coat or weeks before use. */
+function lengthText([wait]: readonly NeededWait[], { instead }: ShortWaitSays): string {
+  const { label, isTypical } = wait!.needed;
+  return instead === "wait until cured" ? ` (${isTypical ? "about " : ""}${formatDuration(label)})` : "";
+}
 
 function remedyText(waits: readonly NeededWait[], longest: NeededWait, says: ShortWaitSays): string {
   const { instead, otherwise, also } = says;
   const there = whereText(says);
   const or = otherwise ? `, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
-  if (waits.some(isTooCold)) return `${withoutFullStop(inWarmth(says))}${and}.`;
+  if (waits.some(isTooCold)) return `${inWarmth(waits, says)}${and}.`;
   const longer = spokenDuration(missing(longest));
   const byAir = longest.needed.cause.law === "a night" ? "" : " (it goes by the shop's air)";
   return `Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;

@@ -23,7 +23,7 @@ const shortAfter = onceFor((first: Finding) =>
   onceFor((finding: Finding): Finding => {
     return {
       ...finding,
-      remedy: finding.again!.remedy,
+      remedy: `As told for ${first.again!.of}, ${finding.again!.remedy}`,
       related: [related(first.place, "What to do is told here"), ...finding.related],
     };
   }),

@@ -7,7 +7,6 @@ import type { Material } from "../../model/model.ts";
 import type { Coat } from "../../surface/state.ts";
 import { colouredCoats } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
-import { briefCoatName } from "../short-wait.ts";
 import { coatName, fitting, layerBelow } from "../texts.ts";
 
 const FILE = (colour: string, layers: string) => `material trim "Trim enamel" {
@@ -116,7 +115,7 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
         // The wood shows through a white stain, and is itself no whiter than the clear.
         ...(below.family?.role === "stain" ? { severity: "hint" as const } : {}),
         headline: fitting(
-          [coatName(below), briefCoatName(below), "the pale coat below"].map(
+          [coatName(below), `\`${below.material!.name}\``, "the pale coat below"].map(
             (what) => `\`${action.use.name}\` will turn ${what} yellow`,
           ),
         ),

@@ -211,7 +211,12 @@ job shelves {
         remedy: isGel
           ? `Try the colour on an offcut: a gel often needs no conditioner. Where it clouds, ${evenedBy(over)}.`
           : `${sentence(evenedBy(over))}, and try the colour on an offcut.`,
-        ...(isGel ? { brief: "Try the colour on an offcut: a gel often needs no conditioner." } : {}),
+        ...(isGel
+          ? {
+              brief:
+                "A gel does so least: try it on an offcut, and put a conditioner on first only where it clouds.",
+            }
+          : {}),
         abrades: "surface",
         ...(run.surface?.substrate.place
           ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }

@@ -273,7 +273,7 @@ function remedyBefore(
   if (!dust) return { remedy: `${clean}.` };
   return {
     remedy: `${clean}. Dust after it: \`step dust\`.`,
-    damp: `${clean}. The dust may hold lead: take it up damp, never brush it, and let the surface dry again (\`step clean with water\`, \`wait overnight\`).`,
+    damp: `${clean}. Then take the dust up damp, never brush it, and let the surface dry again (\`step clean with water\`, \`wait overnight\`).`,
     dustFrom: dust.place,
   };
 }
@@ -291,14 +291,14 @@ function remedyOf({ grease, residue }: SurfaceState): string {
 function dampOf({ grease, residue, dust }: SurfaceState): Pick<Report, "damp" | "dustFrom"> {
   if (residue?.dry)
     return {
-      damp: "It may hold lead: wipe it up damp, rub the surface wet by hand, wash it (`step clean with water`) and let it dry.",
+      damp: "Wipe it up damp, rub the surface wet by hand, wash it (`step clean with water`) and let it dry.",
       dustFrom: residue.place,
     };
   if (!dust || residue) return {};
   return {
     damp: grease
-      ? "Take the dust up damp by cleaning (`step clean with soap`), never brush it, as it may hold lead, and let the surface dry (`wait overnight`)."
-      : "The dust may hold lead: wipe it up damp (`step clean with water`), never brush it, and let the surface dry (`wait overnight`).",
+      ? "Take the dust up damp by cleaning (`step clean with soap`), never brush it, and let the surface dry (`wait overnight`)."
+      : "Wipe the dust up damp (`step clean with water`), never brush it, and let the surface dry (`wait overnight`).",
     dustFrom: dust.place,
   };
 }

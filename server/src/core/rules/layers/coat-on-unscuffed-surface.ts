@@ -17,6 +17,7 @@ import {
   waitedOf,
 } from "../../surface/state.ts";
 import { isPorousPaint, meltsInto, scuffLines, slickName, slickSubstrate } from "../coat-queries.ts";
+import { leadIn } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
 import { coatName, insertAbove, layerBelow, related, useName } from "../texts.ts";
 
@@ -272,7 +273,9 @@ job lamps {
         headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
         remedy: `Scuff with 220 to 320 grit and dust it off first.${trial(over, below)}`,
-        damp: `Scuff wet by hand with 220 to 320 grit (\`step scuff wet 220\`) and wipe it clean with a damp cloth.${trial(over, below)}`,
+        damp: `${sentence(`${unbroken(over)}${WET_SCUFF}`)}${over.role === "paint" ? "" : trial(over, below)}`,
+        // A primer that is made for it holds on most washed paint, and what holds lead is better left unbroken.
+        ...(isBonding(over) && leadIn(run, [below]) ? { severity: "hint" as const } : {}),
         abrades: "surface",
         related: [layerBelow(below)],
         // Where it may hold lead, the engine takes this away.
@@ -283,6 +286,20 @@ job lamps {
     },
   },
 };
+
+const WET_SCUFF =
+  "scuff wet by hand with 220 to 320 grit (`step scuff wet 220`) and wipe it clean with a damp cloth.";
+
+const isBonding = ({ name }: Family): boolean => name === "bonding primer" || name === "shellac primer";
+
+/** What spares the rubbing of paint that may hold lead: common practice, no source; the primer's label decides. */
+function unbroken(over: Family): string {
+  if (isBonding(over))
+    return "If its label asks for no sanding, only wash the old coat and try on a small spot whether it holds (tape pressed on a cut and pulled off). Else ";
+  return over.role === "paint"
+    ? "Best leave the old coat unbroken: wash it and put a bonding primer on first (`layer bonding_primer`, `wait until recoat`) whose label asks for no sanding. Else "
+    : "";
+}
 
 /**
  * Water over an old oil film holds less surely than oil does, also where it was scuffed: common practice, no source; the

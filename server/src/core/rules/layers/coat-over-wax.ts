@@ -177,13 +177,13 @@ job boxes {
         headline: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
         remedy: sanding
-          ? `Before the sanding: \`step dewax with mineral_spirits\`, with fresh cloths and no flame or heater near (cleaning and sanding do not take wax off), \`step clean with soap\`, \`wait overnight\`; then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
-          : "Take the wax off first: `step dewax with mineral_spirits`, with fresh cloths and no flame or heater near; cleaning and sanding do not remove it.",
+          ? `Before the sanding: ${DEWAX} (cleaning and sanding do not take wax off), and once it is dry ${WASH}; then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
+          : `Take the wax off first: ${DEWAX}; cleaning and sanding do not remove it.`,
         ...(sanding
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: "Before the sanding: `step dewax with mineral_spirits`, with no flame or heater near, `step clean with soap`, `wait overnight`; then sand wet by hand, wipe it up damp and let it dry.",
+              damp: `Before the sanding: ${DEWAX}, and once it is dry ${WASH}; then sand wet, wipe the slurry up with a damp cloth and let the wood dry (\`wait overnight\`).`,
             }
           : {}),
         related: [
@@ -202,6 +202,11 @@ job boxes {
     },
   },
 };
+
+/** Soap that is left in the pores lifts a coat without solvent: common practice, no source. */
+const DEWAX =
+  "`step dewax with mineral_spirits`, with gloves, fresh air, no flame or heater near, and fresh cloths until no wax comes off, laid flat outdoors";
+const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
 
 /** So that nothing new comes up once the wax is off. A gel is a cure for blotching itself. */
 const wantsConditioner = (action: LayerAction, before: SurfaceState, run: SurfaceRun): boolean =>

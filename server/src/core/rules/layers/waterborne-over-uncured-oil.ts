@@ -2,6 +2,7 @@
  * Water-carried material over an oil that has not cured: the commonest peeling clear coat there is.
  */
 import type { Family } from "../../knowledge/family-schema.ts";
+import { sentence } from "../../sentence.ts";
 import { topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
 import {
@@ -90,12 +91,15 @@ export const waterborneOverUncuredOil: TradeRule = {
         shortWait(
           neededIn(run, needed, had),
           {
-            headlines: (after, need) => [
-              `\`${action.use.name}\` over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
-              `Waterborne over uncured ${name} ${after ? `after ${after}` : "at once"}: needs ${need}`,
-              `Waterborne over uncured oil ${after ? `after ${after}` : "at once"}: needs ${need}`,
-              `Too soon over uncured oil: needs ${need}`,
-            ],
+            headlines: (after, need) => {
+              const needs = `needs ${need}${after ? `, not ${after},` : ""} before`;
+              return [
+                `${sentence(name)} ${needs} \`${action.use.name}\``,
+                `${sentence(name)} ${needs} a waterborne coat`,
+                `${sentence(name)} needs ${need} before a waterborne coat`,
+                `The oil needs ${need} before a waterborne coat`,
+              ];
+            },
             why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
             instead: "wait until cured",
             tooShort: waitBefore(run, index),

@@ -5,8 +5,9 @@ import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/
 import { degreesText } from "../../measure/figures.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
-import { ROOM_OF_ITS_OWN } from "../group-bad-air.ts";
+import { asOtherShop, SAFE_ROOM } from "../group-bad-air.ts";
 import { MISSING_DUTIES } from "../group-missing-duties.ts";
+import { freesLead, leadReached } from "../lead-caution.ts";
 import { usesOf } from "../material-uses.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
@@ -163,7 +164,7 @@ job lid {
   checks: { onStep: check, onLayer: check },
 };
 
-function check({ action, run, report }: MomentContext): void {
+function check({ action, before, run, report }: MomentContext): void {
   const shop = run.shop;
   if (!shop) return;
   const use = usesOf(action).find(({ material }) =>
@@ -173,26 +174,30 @@ function check({ action, run, report }: MomentContext): void {
   const { ignition } = shop;
   const place = ignition.place;
   const putOut = ignitionSource(ignition.value)!.putOut;
-  const away = isTooCold(run)
-    ? "Do this in another room that is warmed without flame or glowing heater"
-    : `${putOut} before a can is opened, or work in another room without one`;
+  const there = asOtherShop(freesLead(run));
+  // What a step takes off may hold lead, so it is not carried to another room.
+  const stays = action.op === "step" && leadReached(run, action, before) !== undefined;
+  const away = stays
+    ? `${putOut} before a can is opened. Do not take this work to a room that people use: what it takes off may hold lead`
+    : isTooCold(run)
+      ? `Do this in ${SAFE_ROOM}${there}`
+      : `${putOut} before a can is opened, or work in ${SAFE_ROOM}${there}`;
+  const briefly = `The shop's ${ignition.value} can light the vapour`;
   report({
-    headline: fitting(
-      [`the vapour of \`${use.name}\``, "the vapour"].map(
-        (vapour) => `The shop's ${ignition.value} can light ${vapour}`,
-      ),
-    ),
+    headline: fitting([`${briefly} of \`${use.name}\``, briefly]),
     why: `${flashText(use)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,
       names: ["no_ignition"],
       reason: `${flashText(use)}, and its vapour can creep along the floor of \`${shop.name}\` to the ${ignition.value}`,
       joinsEveryJob: true,
+      briefly,
     },
-    remedy: `${away}: ${ROOM_OF_ITS_OWN}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
+    remedy: `${away}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
     again: {
-      key: `fire in shop ${shop.name} of ${shop.namePlace.file}`,
-      remedy: `Keep it from the ${ignition.value} as well, in another room: the first finding on this fire says how.`,
+      key: `fire in shop ${shop.name} of ${shop.namePlace.file}${stays ? ", not to be carried" : ""}`,
+      of: `\`${use.name}\``,
+      remedy: `keep it from the ${ignition.value} as well.`,
     },
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
@@ -209,8 +214,8 @@ const isTooCold = (run: SurfaceRun): boolean =>
 /** The label's figure is a fact of this material, its family's only a typical one. */
 const flashText = (use: MaterialUse): string =>
   use.material?.flash?.origin === "stated"
-    ? `${useName(use)} has a flash point of ${degreesText(flashOf(use.material)!)}`
-    : `${useName(use)} typically has a flash point of about ${degreesText(flashOf(use.material)!)} (see its safety data sheet)`;
+    ? `${useName(use)} can be lit from ${degreesText(flashOf(use.material)!)} on (its flash point), as on a warmed rag or spill`
+    : `${useName(use)} can be lit from about ${degreesText(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet), as on a warmed rag or spill`;
 
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 

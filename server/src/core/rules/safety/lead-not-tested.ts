@@ -360,19 +360,39 @@ function reportOf(
       severity,
       related: [related(coat!.place, "The old coating")],
     };
-  const untested = `${name} may hold lead and is not tested`;
+  const noted = notedAs(matter);
   return {
-    headline: fitting([
-      untested,
-      `The old ${kind === "paint" ? "paint" : "clear"} may hold lead and is not tested`,
-    ]),
-    why: `${leadNote(facts, notedAs(matter))} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
-    remedy: `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` (a test is to come) and do no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`. Where lead is found, first ask the local authority who may do it and where the waste goes. Then keep others out, lay plastic sheeting, ${workOf(action, kind)}, wear a P100 respirator (a plain dust mask is not enough), ${cleaningUp(coat!)}, wash before you eat, and state \`safety lead_safe\`${facts.country === undefined && severity === "information" ? ". Or state the shop's `country`, whose law may settle it" : ""}.`,
+    headline: fitting(
+      // In a lacquer less than in what lies under it.
+      (noted === "lacquer"
+        ? [`The old finish of \`${run.label}\``, "The old finish"]
+        : [name, `The old ${kind}`]
+      ).map((what) => `${what} may hold lead and is not tested`),
+    ),
+    why: `${leadNote(facts, noted).replace(": old coatings on it may hold lead", "")} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
+    remedy: [
+      `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`.${facts.country === undefined && severity === "information" ? " Or state the shop's `country`, whose law may settle it." : ""}`,
+      ifNoneFound(action, coat!),
+      "Where lead is found:",
+      "1. Ask the local authority who may do this work and where the waste goes.",
+      "2. Keep others out, children and pregnant women above all, and lay plastic sheeting.",
+      `3. ${workOf(action, kind)}.`,
+      "4. Wear a P100 respirator (P3 in Europe); a plain dust mask is not enough.",
+      `5. ${cleaningUp(coat!)}.`,
+      "6. Leave work clothes there, wash before you eat, and state `safety lead_safe`.",
+    ].join("\n"),
     ...(run.job
       ? {
           again: {
             key: `lead of job ${run.job.name}`,
-            remedy: `As with the other old coating of this job: leave it alone until a laboratory has tested it, and write the result at this surface too. Where lead is found, do all that is told there, and ${workOf(action, kind)}.`,
+            of: coatName(coat!),
+            remedy: [
+              "leave it alone until a laboratory has tested it, and write the result at this surface too.",
+              ifNoneFound(action, coat!),
+              "Where lead is found, do what is told there, and for its steps 3 and 5:",
+              `3. ${workOf(action, kind)}.`,
+              `5. ${cleaningUp(coat!)}.`,
+            ].join("\n"),
           },
         }
       : {}),
@@ -384,11 +404,32 @@ function reportOf(
 /** The motor of a vacuum cleaner lights dust of nitrocellulose, whatever its filter: common practice, no source. */
 const cleaningUp = ({ family }: Coat): string =>
   family?.binder === "nitrocellulose"
-    ? "clean up wet, never dry (the motor of a sander or HEPA vacuum can light dust of nitrocellulose)"
-    : "clean up wet and with a HEPA vacuum, never dry";
+    ? "Clean up wet, never dry: the motor of a sander or HEPA vacuum can light dust of nitrocellulose"
+    : "Clean up wet and with a HEPA vacuum (where no dust of nitrocellulose lies), never dry";
 
+/** Dust stays dust. P2 of EN 149 is as fine as N95, P3 about as P100 (42 CFR 84): from memory, confidence high. */
+function ifNoneFound({ verb, grits }: StepAction, { family }: Coat): string {
+  const mask = "a dust mask (N95 or P2 at least, `safety dust_mask`)";
+  if (verb === "strip")
+    return `Where none is found: keep to the stripper's label, and sand after it with ${mask}.`;
+  if (family?.binder !== "nitrocellulose")
+    return `Where none is found: the dust still harms, so wear ${mask}.`;
+  const smooth =
+    verb === "sand"
+      ? `. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180},`
+      : "";
+  return `Where none is found: work wet all the same, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
+}
+
+/** The best is to leave it: HUD Guidelines (2012) on paint in sound condition (from memory); a primer's label decides. */
 function workOf(action: StepAction, kind: LeadMatter["kind"]): string {
   const isHot = clauseNaming(action.what ?? "", HEAT_GUN) !== undefined;
   const work = wetWork(action, kind) ?? "work wet";
-  return isHot ? `put the heat gun away and ${work}` : work;
+  const best =
+    kind === "clear"
+      ? "Best leave a sound finish on, and clean and wax it"
+      : action.verb === "scuff"
+        ? "Best leave sound paint unbroken: wash it and put a bonding primer on (`layer bonding_primer`) whose label asks for no sanding"
+        : "Best leave sound paint on";
+  return `${best}. Else ${isHot ? `put the heat gun away and ${work}` : work}`;
 }

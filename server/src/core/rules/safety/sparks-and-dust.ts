@@ -6,7 +6,7 @@ import { ignitionSource } from "../../knowledge/ignition.ts";
 import { sentence } from "../../sentence.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import { coatsReached } from "../lead-caution.ts";
-import { wetWork } from "../lead-work.ts";
+import { wetStep, wetWork } from "../lead-work.ts";
 import { ABRADING_VERBS } from "../queries.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
@@ -222,7 +222,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
       headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
       why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
       remedy: `${wet ? `${sentence(wet)}, or ${uncapitalised(putOut)}` : putOut} before you make dust. ${MOTORS} ${BIN}`,
-      damp: `${putOut}${wet ? `, and ${wet}` : ""}. ${MOTORS} ${BIN}`,
+      damp: `${putOut}${WETTED.has(action.verb) ? ` before you ${action.verb} (${wetStep(action)})` : ""}. ${DRYING} ${MOTORS} ${BIN}`,
       abrades: "surface",
       related: [
         ...(shop.ignition.place ? [related(shop.ignition.place, "The source of ignition")] : []),
@@ -233,6 +233,8 @@ function checkLacquerDust({ run, report }: RunContext): void {
   }
 }
 
+const WETTED: ReadonlySet<string> = new Set(["sand", "scuff"]);
+const DRYING = "Carry the cleaned piece to a warm room to dry.";
 const MOTORS = "The motor of a sander or vacuum cleaner, with a HEPA filter too, is a spark to this dust.";
 const BIN = "Keep the dust under water in a closed metal bin outdoors. Local fire codes decide.";
 

@@ -126,7 +126,7 @@ job shelves {
       reportAt(job.start.place, {
         headline: `Work is planned for the night: \`${shop.name}\` states no \`hours\``,
         why: `A shop without hours counts as open day and night, so work is planned for ${momentText(atNight.startAt!)}, and the dates of this job come out too early.`,
-        remedy: `Write in \`${shop.name}\` when people work there, for example \`hours Mon to Fri 08:00 to 17:00\`.`,
+        remedy: "Give the shop its working hours, for example `hours Mon to Fri 08:00 to 17:00`.",
         related: [related(shop.namePlace, "The shop")],
       });
     },

@@ -7,6 +7,7 @@ import { airText, degreesText, humidityText } from "../../measure/figures.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR, outsideLimits } from "../group-bad-air.ts";
+import { freesLead } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
 
@@ -186,6 +187,7 @@ job shelves {
         air: air.value,
         ...(material.limits ? { limits: material.limits.value } : {}),
         ignition: run.shop!.ignition.value !== "none",
+        lead: freesLead(run),
       };
       const needs = `${asked}; \`${run.shop!.name}\` has ${airText(air.value)}${isNight ? " by night" : ""}`;
       report({
@@ -201,7 +203,7 @@ job shelves {
           group: BAD_AIR,
           names: kinds,
           reason: needs,
-          who: `\`${action.use.name}\``,
+          who: `\`${material.name}\``,
           air: need,
         },
         related: [

@@ -7,6 +7,7 @@ import { condensation } from "../../air/condensation.ts";
 import type { AirNeed } from "../../findings.ts";
 import { degreesText } from "../../measure/figures.ts";
 import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
+import { freesLead } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
 
@@ -117,8 +118,9 @@ job shelves {
         air: { temperature, humidity },
         ...(limits ? { limits } : {}),
         ignition: run.shop!.ignition.value !== "none",
+        lead: freesLead(run),
       };
-      const reason = `Its dew point is ${degreesText(found.dewPointC)}, ${degreesText(found.marginC)} below the air: a piece slightly cooler than the air of ${degreesText(temperature)} gets wet, and the film clouds or does not hold`;
+      const reason = `The dew point of \`${run.shop!.name}\` is ${degreesText(found.dewPointC)}: a piece only ${degreesText(found.marginC)} cooler than its air gets wet, and the film clouds or does not hold`;
       report({
         headline: fitting(
           [useName(action.use), "this layer"].map(

@@ -333,7 +333,7 @@ job tables {
           ),
         ),
         why: "So thin a finish wears through where hands, cups and wet cloths go.",
-        remedy: `Add ${more} of ${coatName(last)}${countText(action, last, missing)}.`,
+        remedy: countText(action, last, missing) ?? `Add ${more} of ${coatName(last)}.`,
         ifReplaced:
           "whatever goes on here, hard wear asks for three coats of a clear or an enamel, or two of hardwax oil or of a two-part clear",
         related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
@@ -343,18 +343,18 @@ job tables {
   },
 };
 
-/** `: 3 coats, not 2`, or where other lines bear the wear as well, how many more. */
+/** `: needs 3 coats, has 2`, or where other lines bear the wear as well, how many more. */
 function coatsText(action: Action, last: Coat, missing: number): string {
   if (action.op !== "layer" || last.action !== action || action.coats === 1)
     return ` and needs ${missing} more coat${missing === 1 ? "" : "s"}`;
-  return `: ${action.coat + missing} coats, not ${action.coat}`;
+  return `: needs ${action.coat + missing} coats, has ${action.coat}`;
 }
 
-/** ": write `x 3`", where the line says how many coats there are. */
-function countText(action: Action, last: Coat, missing: number): string {
+/** "Write `x 3`.", where the line says how many coats there are. */
+function countText(action: Action, last: Coat, missing: number): string | undefined {
   const isOwnLine = action.op === "layer" && last.action === action;
-  if (!isOwnLine || !action.syntax.coats || action.syntax.coats.kind === "name") return "";
-  return `: write \`x ${action.coat + missing}\``;
+  if (!isOwnLine || !action.syntax.coats || action.syntax.coats.kind === "name") return undefined;
+  return `Write \`x ${action.coat + missing}\`.`;
 }
 
 /** More coats of the layer that bears the wear, where it is a line of its own. */

@@ -1,0 +1,198 @@
+/** Advice that is followed to the letter where lead, fire and cold meet: nobody is sent from one danger into another. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { findingsOf, lineOf } from "../harness/check-text.ts";
+
+const MISTAKES = readFileSync(new URL("../../samples/mistakes.finish", import.meta.url), "utf8");
+
+/** What a rule finds on a line of the file of mistakes that holds some words. */
+function on(words: string, rule: string, text = MISTAKES): FileFinding {
+  const line = lineOf(text, text.indexOf(words));
+  const found = findingsOf(text).find((each) => each.rule === rule && lineOf(text, each.span.start) === line);
+  if (!found) throw new Error(`No ${rule} on line ${line}.`);
+  return found;
+}
+
+const STAIN = "layer gel_stain";
+const CLEAR = "layer oil_polyurethane";
+const WATERBORNE = "layer waterborne_polyurethane x 2";
+const ROOM =
+  "another room where nobody lives, sleeps or eats, and where nothing near the vapour burns, glows or sparks (as thermostats, switches and fans do)";
+const NO_LEAD_THERE = "Never sand or strip there what may hold lead.";
+
+describe("the warm room", () => {
+  it.each(["ignition-near-flammable", "air-outside-limits"])("of %s is nobody's home", (rule) =>
+    expect(on(STAIN, rule).remedy).toContain(ROOM),
+  );
+  it.each(["ignition-near-flammable", "air-outside-limits"])("of %s gets the coats alone", (rule) => {
+    expect(on(STAIN, rule).remedy).toContain(NO_LEAD_THERE);
+    expect(on(STAIN, rule).remedy).toContain("the coats alone as a job in it, `after` this one");
+  });
+  it("gets all of it where no lead is to be thought of", () => {
+    const late = MISTAKES.replace("built   1952", "built   2015").replace(
+      "air      9 C",
+      "country  US\n  air      9 C",
+    );
+    for (const rule of ["ignition-near-flammable", "air-outside-limits"]) {
+      expect(on(STAIN, rule, late).remedy).not.toContain("lead");
+      expect(on(STAIN, rule, late).remedy).toContain("name it in the job (`in …`)");
+    }
+  });
+  it("is not for a step that takes off what may hold lead", () => {
+    const wiped = MISTAKES.replace("step  scuf 220", "step  clean with mineral_spirits");
+    const { remedy } = on("step  clean with mineral_spirits", "ignition-near-flammable", wiped);
+    expect(remedy).toMatch(/^Switch the heater off and let it cool before a can is opened\./u);
+    expect(remedy).toContain("Do not take this work to a room that people use");
+  });
+});
+
+describe("the fire of the rags", () => {
+  it.each([STAIN, CLEAR])("stands in the headline of the heater: %s", (line) => {
+    const { headline } = on(line, "ignition-near-flammable");
+    expect(headline).toBe("The shop's heater can light the vapour; rags can catch fire; 2 more");
+  });
+  it.each([["pilot light"], ["heater"], ["welding"]])("beside any source of ignition: %s", (source) => {
+    const text = MISTAKES.replace("ignition heater", `ignition ${source}`);
+    expect(on(STAIN, "ignition-near-flammable", text).headline).toMatch(
+      /; rags can (?:catch fire|burn); 2 more$/u,
+    );
+  });
+  it("is told whole each time, and the heater by the name of what told it first", () => {
+    const { remedy } = on(CLEAR, "ignition-near-flammable");
+    expect(remedy).toContain("as told for `gel_stain`, keep it from the heater as well.");
+    expect(remedy).toContain("Lay oily rags in water in a closed metal can");
+    expect(remedy).not.toContain("first finding");
+  });
+  it("says what each of two words is for", () =>
+    expect(on(STAIN, "ignition-near-flammable").remedy).toContain(
+      "`ignition none` is what the room is, `no_ignition` that you bring no flame, spark or cigarette",
+    ));
+  it("comes after the advice to take another clear", () =>
+    expect(on(CLEAR, "ignition-near-flammable").remedy).toMatch(/^This line should have another material/u));
+});
+
+describe("wet or dry", () => {
+  it.each([
+    ["step  sand 60, 180", "sparks-and-dust"],
+    ["step  sand 60, 180", "grit-jump"],
+    [STAIN, "coat-over-wax"],
+  ])("nitrocellulose is worked on wet whatever the laboratory finds: %s, %s", (line, rule) =>
+    expect(on(line, rule).remedy).toMatch(
+      /^Wait for the lead test, and work wet by hand whatever it finds\./u,
+    ),
+  );
+  it("and so says the finding on its lead", () => {
+    const { remedy } = on("step  sand 60, 180", "lead-not-tested");
+    expect(remedy).toMatch(
+      /\nWhere none is found: work wet all the same, as dry dust of nitrocellulose burns/u,
+    );
+  });
+  it("other coatings unless it finds none", () => {
+    expect(on("layer paint", "coat-on-unclean-surface").remedy).toMatch(
+      /^Wait for the lead test; unless it finds none, work wet by hand\./u,
+    );
+  });
+});
+
+describe("lead", () => {
+  it.each(["step  sand 60, 180", "step  scuf 220"])("asks for a dust mask where none is found: %s", (line) =>
+    expect(on(line, "lead-not-tested").remedy).toMatch(
+      /\nWhere none is found: .*a dust mask \(N95 or P2 at least, `safety dust_mask`\)/u,
+    ),
+  );
+  it("is told as the gist, then as steps in turn", () => {
+    const lines = on("step  sand 60, 180", "lead-not-tested").remedy.split("\n");
+    expect(lines[0]).toMatch(
+      /^Leave it alone until a laboratory has tested every layer: not tested counts as lead\./u,
+    );
+    expect(lines.slice(2).map((line) => line.slice(0, 3))).toEqual([
+      "Whe",
+      "1. ",
+      "2. ",
+      "3. ",
+      "4. ",
+      "5. ",
+      "6. ",
+    ]);
+  });
+  it("is left where it is first, then stripped, and sanded wet last", () =>
+    expect(on("step  sand 60, 180", "lead-not-tested").remedy).toMatch(
+      /\n3\. Best leave a sound finish on.+Else strip it .+flame off and cold.+sludge and cloths wet.+ or sand wet by hand/u,
+    ));
+  it("of sound paint is not scuffed at all where a primer can bond", () =>
+    expect(on("step  scuf 220", "lead-not-tested").remedy).toContain(
+      "put a bonding primer on (`layer bonding_primer`)",
+    ));
+});
+
+const PAINTED = (layer: string, built = 1952) => `piece table {
+  built ${built}
+  surface legs {
+    shape    4 of post 50 mm x 700 mm
+    wood     beech
+    existing alkyd paint
+  }
+}
+shop mill {
+  country US
+}
+recipe painted {
+  step  clean with soap
+  wait  overnight
+  ${layer}
+  wait  until recoat
+  layer acrylic_paint
+  wait  until cured
+}
+job legs {
+  piece table
+  in    mill
+  apply painted to legs
+}
+`;
+
+describe("paint on old paint that may hold lead", () => {
+  const unscuffed = (layer: string, built?: number) =>
+    findingsOf(PAINTED(layer, built)).find(({ rule }) => rule === "coat-on-unscuffed-surface");
+  it("is offered a primer before the scuffing", () =>
+    expect(unscuffed("layer acrylic_paint")?.remedy).toMatch(
+      /Best leave the old coat unbroken: wash it and put a bonding primer on first .+ Else scuff wet by hand/u,
+    ));
+  it.each(["bonding_primer", "shellac_primer"])(
+    "%s on the washed coat is a hint, and a warning where no lead is",
+    (primer) => {
+      expect(unscuffed(`layer ${primer}`)?.severity).toBe("hint");
+      expect(unscuffed(`layer ${primer}`, 2015)?.severity).toBe("warning");
+    },
+  );
+});
+
+describe("wax in wood", () => {
+  it("comes off by steps that dry and rinse, with their own protection", () => {
+    const { remedy } = on(STAIN, "coat-over-wax");
+    expect(remedy).toMatch(
+      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ once it is dry `step clean with soap`, `step clean with water`, `wait overnight`; then sand wet.+`wait overnight`/u,
+    );
+  });
+  it("and nothing is told twice about the cleaning", () =>
+    expect(on(STAIN, "coat-over-wax").also).toContain(
+      "Also: `gel_stain` goes on a used surface that was never cleaned, to which the steps above see.",
+    ));
+});
+
+describe("times", () => {
+  it("say how long each cure is", () => {
+    const { remedy, also } = on(WATERBORNE, "waterborne-over-uncured-oil");
+    expect(remedy).toContain("`wait until cured` (about 3 days) in place of `wait 12 h`");
+    expect(also?.join("\n")).toContain("`wait until cured` (about 21 days) at the end");
+  });
+  it("of a cold shop are those of a warm room", () => {
+    for (const line of ["layer paint x 2", WATERBORNE])
+      expect(on(line, "recoat-too-early").headline).toMatch(/ in a warm room$/u);
+  });
+  it("of a misplaced figure are said to count only once they are written", () =>
+    expect(on("covers 3 h", "wrong-unit").remedy).toContain(
+      "write `recoat 3 h`; until then a typical time counts",
+    ));
+});
