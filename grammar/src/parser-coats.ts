@@ -1,0 +1,211 @@
+/** The rules for the material of a layer and its coats: `clear x 3`, `2 coats of clear`, `polish x 6 to 8 sessions`. */
+import { gist } from "./gist.ts";
+import { endOf } from "./lexer.ts";
+import { phrases } from "./line-reader.ts";
+import * as make from "./literals.ts";
+import { MethodParser } from "./parser-methods.ts";
+import { valueText } from "./parser-parts.ts";
+import { AT_TAIL, type Line } from "./parser-steps.ts";
+import type { BareTail } from "./parser-tails.ts";
+import * as t from "./tokens.ts";
+import type * as tree from "./tree.ts";
+import { plainUnit } from "./units.ts";
+
+export type LayerLine = Line<tree.LayerStatement>;
+
+export class CoatParser extends MethodParser {
+  protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine, tails: tree.Tail[]): void => {
+    const { start } = this.peek(1);
+    const laid = this.laidFirst();
+    if (this.at(t.NumberToken)) {
+      this.coatsFirst(line);
+    } else {
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+      if (this.at(t.X)) {
+        this.take(t.X);
+        this.coats(line);
+        this.leaveOut(COATS_BEHIND);
+      } else if (this.at(t.NumberToken) && !this.isAmount()) {
+        this.coatsBehind(line);
+      }
+    }
+    if (laid !== undefined) {
+      tails.push(laid);
+      const plain = [line.material!.text, coatsText(line)].filter((part) => part !== "").join(" ");
+      this.dropRespellings(start);
+      this.respell({ start, end: endOf(this.peek(0)) }, `${plain}, ${laid.kind}`);
+    }
+    if (!this.isTailWithoutComma() && !this.at(t.StringToken)) {
+      this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
+    }
+  });
+
+  /** `mist coat of lacquer`, `thin shellac`: the plain form has it as a tail. */
+  protected laidFirst(): Extract<tree.Tail, { readonly kind: BareTail }> | undefined {
+    const kind = t.BARE_TAILS.get(this.peek(1).type);
+    const ahead = this.at(t.Coats, 2) ? (this.at(t.Of, 3) ? 4 : 3) : 2;
+    const { type } = this.peek(ahead);
+    const isMaterial = this.at(t.Word, ahead) && !t.TAIL_TYPES.has(type) && !t.BARE_TAILS.has(type);
+    if (kind === undefined || !isMaterial) {
+      return undefined;
+    }
+    const { span } = make.makeName(this.take(t.Word));
+    this.skip(ahead - 2);
+    return { kind, keyword: { kind: "name", text: kind, span }, span };
+  }
+
+  /** `clear mist coat`, `oil 30 g/m2`: what can be no name here. */
+  protected isTailWithoutComma(): boolean {
+    return t.BARE_TAILS.has(this.peek(1).type) || this.isAmount();
+  }
+
+  /** `3`, `2 to 3`, `2-3`, `2 or 3`, `6 to 8 sessions` */
+  protected coats(line: LayerLine): void {
+    const { start } = this.peek(1);
+    const { from, to } = this.range("a number of coats");
+    line.coats = from;
+    if (to === undefined && from.kind === "name") {
+      this.coatsMore(line);
+    }
+    if (to !== undefined) {
+      line.coatsTo = to;
+    } else if (this.isWordAt("or", 1) && this.at(t.NumberToken, 2)) {
+      this.respell(make.tokenSpan(this.take(t.Word)), "to");
+      line.coatsTo = this.value("a number of coats");
+    }
+    this.sessions(line, start);
+  }
+
+  /** `coats - 1`, `coats + 1`: the other coats, where the first or the last has a line of its own. */
+  protected coatsMore(line: LayerLine): void {
+    const said = /^(-|\+) ?(\d{1,2})(?![\d.:])/u.exec(this.rest());
+    const span = said ? this.takeText(said[0]) : undefined;
+    if (!said || span === undefined) {
+      return;
+    }
+    const sign = said[1]!;
+    if (said[0] !== `${sign} ${said[2]}`) {
+      this.respell(span, `${sign} ${said[2]}`);
+    }
+    const value = Number(`${sign}${said[2]}`);
+    line.coatsMore = { kind: "number", text: `${sign} ${said[2]}`, value, span };
+  }
+
+  /** The word behind the number of coats, which is read as its unit. */
+  protected sessions(line: LayerLine, start: number): void {
+    const last = line.coatsTo ?? line.coats;
+    const unit = last?.kind === "quantity" ? last.parts[0]?.unit : undefined;
+    if (unit === undefined || !SESSIONS.has(unit.text)) {
+      return;
+    }
+    line.sessions = { ...unit, text: "sessions" };
+    line.coats = withoutUnit(line.coats);
+    if (line.coatsTo !== undefined) {
+      line.coatsTo = withoutUnit(line.coatsTo);
+    }
+    this.dropRespellings(start);
+    this.respell({ start, end: endOf(this.peek(0)) }, coatsText(line).slice("x ".length));
+  }
+
+  /** `2 x clear`, `2 coats clear`, `2 coats of clear` */
+  protected coatsFirst(line: LayerLine): void {
+    const { start } = this.peek(1);
+    const isRead = this.apart(() => {
+      this.coats(line);
+      if (this.at(t.X)) {
+        this.take(t.X);
+      } else {
+        if (line.sessions === undefined) {
+          this.take(t.Coats, "`x` and a material");
+        }
+        this.leaveOut(OF);
+      }
+    });
+    if (isRead) {
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+      this.dropRespellings(start);
+      this.respell({ start, end: line.material.span.end }, `${line.material.text} ${coatsText(line)}`);
+    } else {
+      throw this.mismatch("a material");
+    }
+  }
+
+  /** `clear 2 coats` */
+  protected coatsBehind(line: LayerLine): void {
+    const { start } = this.peek(1);
+    if (this.apart(() => this.coatsWithWord(line))) {
+      this.respell({ start, end: endOf(this.peek(0)) }, coatsText(line));
+    }
+  }
+
+  protected coatsWithWord(line: LayerLine): void {
+    this.coats(line);
+    if (line.sessions === undefined) {
+      this.take(t.Coats, "`x` and a number of coats");
+    }
+  }
+
+  /** Whether a number of coats can follow: `2 coats`, `2 to 3 coats`, `2 x`. */
+  protected isCoatsNext(): boolean {
+    return /^\d+(?:\.\d+)? ?(?:(?:-|–|to|or) ?\d+ ?)?(?:coats?|sessions?|x|$)/iu.test(this.restOfPart());
+  }
+
+  /** `30 g/m2`: how much goes on. */
+  protected isAmount(): boolean {
+    const unit = this.peek(this.peek(2).type === t.NumberToken ? 3 : 2);
+    return this.at(t.NumberToken) && unit.type === t.Unit && AMOUNTS.has(plainUnit(unit.text) ?? "");
+  }
+
+  /** `layer clear, x 3`, `layer clear, 3 coats`: the plain form has it behind the name. */
+  protected lateCoats(layer: LayerLine): void {
+    const [comma, first] = [this.peek(0), this.peek(1)];
+    const late: LayerLine = { tails: [] };
+    if (this.at(t.X)) {
+      this.take(t.X);
+      this.coats(late);
+      this.leaveOut(COATS_BEHIND);
+    } else {
+      this.coatsWithWord(late);
+    }
+    const end = endOf(this.peek(0));
+    const nameEnd = layer.material?.span.end;
+    if (nameEnd === undefined || layer.coats !== undefined) {
+      const span = { start: first.start, end };
+      this.report({
+        message: gist((suchAs) => `expected the number of coats once${suchAs("layer clear x 3")}`),
+        span,
+      });
+      return;
+    }
+    layer.coats = late.coats;
+    layer.coatsTo = late.coatsTo;
+    if (late.sessions !== undefined) {
+      layer.sessions = late.sessions;
+    }
+    this.dropRespellings(first.start);
+    this.respell({ start: nameEnd, end: nameEnd }, coatsText(late));
+    this.respell({ start: comma.type === t.Comma ? comma.start : first.start, end }, "");
+  }
+}
+
+const AMOUNTS: ReadonlySet<string> = new Set(["g/m2", "mL/m2"]);
+
+export const COATS_BEHIND = phrases("coats", "coat");
+
+const OF = phrases("of");
+
+/** A session of French polishing is many thin passes, and no coat of a label. */
+const SESSIONS: ReadonlySet<string> = new Set(["session", "sessions"]);
+
+/** `x 2 to 3`, `x 6 to 8 sessions` */
+function coatsText({ coats, coatsTo, sessions }: LayerLine): string {
+  const to = coatsTo === undefined ? "" : ` to ${valueText(coatsTo)}`;
+  return coats === undefined ? "" : `x ${valueText(coats)}${to}${sessions ? " sessions" : ""}`;
+}
+
+function withoutUnit(value: tree.Value | undefined): tree.Value | undefined {
+  if (value?.kind !== "quantity") {
+    return value;
+  }
+  return { ...value, parts: value.parts.map(({ number }) => ({ number })) };
+}

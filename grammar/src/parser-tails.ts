@@ -1,0 +1,535 @@
+/** The rules for what follows the commas of steps and layers, each tail by itself. */
+import { endOf } from "./lexer.ts";
+import { lossByName, outsourced, thinnedBy } from "./line-problems.ts";
+import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
+import * as make from "./literals.ts";
+import { valueText } from "./parser-parts.ts";
+import { quoted, StepParser } from "./parser-steps.ts";
+import { IF_NEEDED } from "./spellings.ts";
+import type { TokenType } from "./tokens.ts";
+import * as t from "./tokens.ts";
+import type * as tree from "./tree.ts";
+import { TAILS } from "./vocabulary.ts";
+import { SHEENS_SAID } from "./word-spellings.ts";
+
+export type Owner = "step" | "layer";
+export type BareTail = "thin" | "mist" | "full" | "flooded";
+type OwnTail =
+  | "if"
+  | "only"
+  | "passes"
+  | "flash"
+  | "sheen"
+  | "costs"
+  | "leave"
+  | "transfer"
+  | "wet_on_wet"
+  | "said";
+export type TailOf<K> = Draft<Extract<tree.Tail, { readonly kind: K }>>;
+
+export class TailParser extends StepParser {
+  /** `"with the 1.8 mm tip"`, `within 30 min`, `no oil`: words about the line, which the plain form quotes. */
+  protected saidTail(tails: tree.Tail[]): boolean {
+    if (this.at(t.StringToken)) {
+      const what = make.makeTitle(this.take(t.StringToken));
+      tails.push(saidOf(what));
+      return true;
+    }
+    const text = this.restOfPart();
+    return SAID.test(text) && this.saidText(tails, text);
+  }
+
+  protected saidText(tails: tree.Tail[], text: string): boolean {
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    this.respell(span, quoted(text));
+    tails.push(saidOf({ kind: "title", value: text, span }));
+    return true;
+  }
+
+  /** `by rubber` on a step. */
+  protected saidWords(tails: tree.Tail[]): void {
+    if (/^by (?:an? |the )?(?:contractor|others|another|somebody|someone)/u.test(this.restOfPart())) {
+      throw this.refused(outsourced(this.context(), this.peek(1)));
+    }
+    if (!this.saidText(tails, this.restOfPart())) {
+      throw this.mismatch(tailNames("step"));
+    }
+  }
+
+  /** `leave 30 min`, `leave on for 20 min`, `60 min` of clamping */
+  protected leaveTail(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const found = this.longestIn(LEAVE_WORDS);
+    const after = found && this.peek(found.length + 1);
+    const isTime =
+      after?.type === t.NumberToken || (after !== undefined && this.at(t.Word, found!.length + 1));
+    if (found === undefined ? !this.isTimeNext() : !isTime) {
+      return false;
+    }
+    this.skip(found?.length ?? 0);
+    if (found === undefined) {
+      this.respell({ start, end: start }, "leave");
+    } else if (found.written !== "leave") {
+      this.respell(found.span, "leave");
+    }
+    const keyword: tree.Name = { kind: "name", text: "leave", span: found?.span ?? { start, end: start } };
+    const time = this.value("a time");
+    tails.push({ kind: "leave", keyword, time, span: { start, end: endOf(this.peek(0)) } });
+    return true;
+  }
+
+  /** `wet on wet 20 min`, `wet on wet after 30 min` */
+  protected wetOnWet(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const words = /^(?:wet[ _-]on[ _-]wet)(?: (?:after|with|flash|in))?(?= |$)/iu.exec(this.restOfPart());
+    const span = words ? this.takeText(words[0]) : undefined;
+    if (!words || span === undefined) {
+      return false;
+    }
+    if (words[0] !== "wet_on_wet") {
+      this.respell(span, "wet_on_wet");
+    }
+    const keyword: tree.Name = { kind: "name", text: "wet_on_wet", span };
+    const draft: TailOf<"wet_on_wet"> = { kind: "wet_on_wet", keyword, span };
+    tails.push(draft as tree.Tail);
+    if (this.atValue()) {
+      draft.time = this.value("a time");
+      this.leaveOut(FLASH_BEHIND);
+    }
+    draft.span = { start, end: endOf(this.peek(0)) };
+    return true;
+  }
+
+  /** `transfer 65 %`; `loss 33 %` is what does not land. */
+  protected transferTail(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const found = this.longestIn(TRANSFER_WORDS);
+    if (
+      found === undefined ||
+      !(this.at(t.NumberToken, found.length + 1) || this.at(t.Word, found.length + 1))
+    ) {
+      return false;
+    }
+    this.skip(found.length);
+    const keyword: tree.Name = { kind: "name", text: "transfer", span: found.span };
+    const written = this.value("a share in %");
+    const isSign = written.kind === "name" && this.peek(1).text === "%";
+    if (isSign) {
+      // The parameter is a number of percent.
+      this.respell(make.tokenSpan(this.peek(1)), "");
+      this.skip(1);
+    }
+    const isLoss = TRANSFER_WORDS[found.written] === "loss";
+    if (isLoss && written.kind === "name") {
+      throw this.refused(lossByName(written));
+    }
+    const share = isLoss ? restOfShare(written) : written;
+    const span = { start, end: endOf(this.peek(0)) };
+    if (isLoss || found.written !== "transfer") {
+      this.dropRespellings(start);
+      this.respell(span, `transfer ${valueText(share)}`);
+    }
+    tails.push({ kind: "transfer", keyword, share, span });
+    return true;
+  }
+
+  /** `sheen satin`, `sheen 20 %`, `satin` */
+  protected sheenTail(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const isPlain = this.isWordAt("sheen", 1);
+    const found = isPlain ? undefined : this.longestIn(SHEENS_SAID);
+    if (!isPlain && found === undefined) {
+      return false;
+    }
+    const keyword: tree.Name = isPlain
+      ? make.makeName(this.take(t.Word))
+      : { kind: "name", text: "sheen", span: { start, end: start } };
+    this.useExample(TAILS.sheen!.example);
+    const draft: TailOf<"sheen"> = { kind: "sheen", keyword, span: NO_SPAN };
+    tails.push(draft as tree.Tail);
+    const sheen =
+      this.spelling(SHEENS_SAID) ?? this.glossUnits() ?? this.nameOf(this.take(t.Word, "a sheen"));
+    draft.sheen = sheen;
+    if (!isPlain) {
+      this.dropRespellings(start);
+      this.respell({ start, end: sheen.span.end }, `sheen ${sheen.text}`);
+      this.leaveOut(SHEEN_WORD);
+    }
+    draft.span = { start, end: endOf(this.peek(0)) };
+    return true;
+  }
+
+  protected glossUnits(): tree.Name | undefined {
+    if (!this.at(t.NumberToken)) {
+      return undefined;
+    }
+    const number = make.makeName(this.take(t.NumberToken));
+    const unit = this.peek(1);
+    if (unit.text === "%" || /^(?:gu|gloss)$/iu.test(unit.text)) {
+      this.respell(make.tokenSpan(unit), "");
+      this.skip(1);
+    }
+    return number;
+  }
+
+  /** `costs 6.00` */
+  protected costs(tails: tree.Tail[]): void {
+    const keyword = make.makeName(this.take(t.Word));
+    this.useExample(TAILS.costs!.example);
+    const draft: TailOf<"costs"> = { kind: "costs", keyword, span: keyword.span };
+    tails.push(draft as tree.Tail);
+    draft.amount = this.sum("an amount of money").amount;
+    draft.span = { start: keyword.span.start, end: endOf(this.peek(0)) };
+  }
+
+  /** `if needed`, `only where rough` */
+  protected optionalTail(owner: Owner, tails: tree.Tail[]): boolean {
+    if (owner === "layer" && this.ifNeeded(tails)) {
+      return true;
+    }
+    const isOn = this.isWordAt("on", 1) && (this.peek(2).type === t.StringToken || this.at(t.NumberToken, 2));
+    if (this.isWordAt("only", 1) || isOn) {
+      tails.push(this.onlyPart());
+      return true;
+    }
+    const said = ONLY_BEHIND.exec(this.restOfPart());
+    if (said === null) {
+      return false;
+    }
+    tails.push(this.onlyBehind(said[0].split(" ").length, said[1]!));
+    return true;
+  }
+
+  /** `if needed`, `if needed "it still drinks"`, `only if "it still drinks"`, `unless "the first coat covers"` */
+  protected ifNeeded(tails: tree.Tail[]): boolean {
+    const { start } = this.peek(1);
+    const found = this.longestIn(IF_NEEDED);
+    const asked = found ?? this.longestIn(IF_SAID);
+    if (asked === undefined || (found === undefined && this.peek(asked.length + 1).type !== t.StringToken)) {
+      return false;
+    }
+    this.skip(asked.length);
+    const keyword: tree.Name = { kind: "name", text: "if", span: asked.span };
+    const said = this.at(t.StringToken) ? make.makeTitle(this.take(t.StringToken)) : undefined;
+    const span = { start, end: endOf(this.peek(0)) };
+    const isUnless = asked.written === "unless";
+    const what = said && isUnless ? { ...said, value: `unless ${said.value}` } : said;
+    if (isUnless) {
+      this.respell(span, `if needed ${quoted(what!.value)}`);
+    } else if (asked.written !== "if needed") {
+      this.respell(asked.span, "if needed");
+    }
+    tails.push({ kind: "if", keyword, ...(what && { what }), span });
+    return true;
+  }
+
+  /** `20 mL`, `30 mL each`: how much a step uses. */
+  protected stepAmount(tails: tree.Tail[]): void {
+    const at = this.peek(1).start;
+    this.respell({ start: at, end: at }, "uses");
+    const keyword: tree.Name = { kind: "name", text: "uses", span: { start: at, end: at } };
+    const amount = this.value("an amount");
+    tails.push({ kind: "uses", keyword, amount, span: { start: at, end: amount.span.end } });
+  }
+
+  protected isVolumeOrWeight(): boolean {
+    const unit = this.peek(2);
+    const group = unit.type === t.Unit ? t.unitGroup(unit.text) : undefined;
+    return this.at(t.NumberToken) && (group === "volume" || group === "mass");
+  }
+
+  /** `only edges`, `only 20 % "where it is worn"` */
+  protected onlyPart(): Extract<tree.Tail, { readonly kind: "only" }> {
+    const word = make.makeName(this.take(t.Word));
+    const keyword: tree.Name = { ...word, text: "only" };
+    if (word.text !== "only") {
+      this.respell(word.span, "only");
+    }
+    const some = this.someOfAll();
+    const share =
+      some === undefined && this.at(t.NumberToken) ? this.quantity("a share or an area") : undefined;
+    if (share !== undefined) {
+      this.leaveOut(OF);
+    }
+    const where = this.at(t.StringToken)
+      ? make.makeTitle(this.take(t.StringToken))
+      : this.at(t.Word)
+        ? this.ownWords()
+        : undefined;
+    if (share === undefined && where === undefined && some === undefined) {
+      throw this.mismatch('a share or a text in double quotes, such as `only "edges"`');
+    }
+    const span = { start: keyword.span.start, end: endOf(this.peek(0)) };
+    return {
+      kind: "only",
+      keyword,
+      ...(share && { share }),
+      ...(some && { of: some }),
+      ...(where && { where }),
+      span,
+    };
+  }
+
+  /** `5 of 18` */
+  protected someOfAll(): { readonly some: tree.NumberLiteral; readonly all: tree.NumberLiteral } | undefined {
+    if (!(this.at(t.NumberToken) && this.at(t.Of, 2) && this.at(t.NumberToken, 3))) {
+      return undefined;
+    }
+    const some = make.makeNumber(this.take(t.NumberToken));
+    this.take(t.Of);
+    return { some, all: make.makeNumber(this.take(t.NumberToken)) };
+  }
+
+  /** `edges only`, `on the edges only`: so many words, and those that say where. */
+  protected onlyBehind(words: number, value: string): Extract<tree.Tail, { readonly kind: "only" }> {
+    const { start } = this.peek(1);
+    this.skip(words);
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, `only "${value}"`);
+    const keyword: tree.Name = { kind: "name", text: "only", span: { start, end: start } };
+    return { kind: "only", keyword, where: { kind: "title", value, span }, span };
+  }
+
+  /** `passes 2`, `2 passes`, `in 2 passes`, `flash 10 min`, `flash off 10 min between passes`, `10 min flash` */
+  protected passTail(tails: tree.Tail[]): boolean {
+    const part = this.restOfPart();
+    const passes = /^(?:(?:in )?(\d+) pass(?:es)?|passes (\d+))$/iu.exec(part);
+    const flash = passes ? null : FLASH.exec(part);
+    if (!passes && !flash) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    const empty = { start, end: start };
+    const isPlain = this.peek(2).type === t.NumberToken && this.peek(1).type !== t.NumberToken;
+    while (!this.at(t.NumberToken) && !this.at(t.End)) this.skip(1);
+    const value = passes ? this.count() : this.quantity("a time");
+    while (!this.at(t.Comma) && !this.at(t.End) && this.peek(1).kind === "word") this.skip(1);
+    const kind = passes ? "passes" : "flash";
+    const span = { start, end: endOf(this.peek(0)) };
+    const plain = `${kind} ${valueText(value)}`;
+    if (!isPlain || part !== plain) {
+      this.dropRespellings(start);
+      this.respell(span, plain);
+    }
+    const keyword: tree.Name = { kind: "name", text: kind, span: empty };
+    tails.push(
+      passes
+        ? { kind: "passes", keyword, count: value, span }
+        : { kind: "flash", keyword, time: value, span },
+    );
+    return true;
+  }
+
+  /** A number, whose word behind it is none of its units. */
+  protected count(): tree.Quantity {
+    const number = make.makeNumber(this.take(t.NumberToken));
+    return { kind: "quantity", parts: [{ number }], span: number.span };
+  }
+
+  /** `5 % water`; a range or another order is refused with the right line. */
+  protected thinnedShare(tails: tree.Tail[]): boolean {
+    const rest = this.restOfPart();
+    const said = SHARE_OF_THINNER.exec(rest) ?? THINNER_AND_SHARE.exec(rest);
+    if (!said?.groups) {
+      return false;
+    }
+    const { low, high, thinner } = said.groups;
+    const { start } = this.peek(1);
+    if (low !== undefined || !this.at(t.NumberToken)) {
+      const span = this.takeText(said[0]) ?? make.tokenSpan(this.peek(1));
+      const name = thinner === "thinner" || thinner === undefined ? "mineral_spirits" : thinner;
+      throw this.refused(thinnedBy(high ?? "", name, span));
+    }
+    const ratio = this.thinning();
+    this.leaveOut(OF);
+    const named = this.nameOf(this.take(t.Word, "a thinner"));
+    const span = { start, end: named.span.end };
+    const keyword: tree.Name = { kind: "name", text: "thinned", span: { start, end: start } };
+    tails.push({ kind: "thinned", keyword, ratio, thinner: named, span });
+    this.dropRespellings(start);
+    this.respell(span, `thinned ${ratio.a.text}:${ratio.b.text} with ${named.text}`);
+    return true;
+  }
+
+  protected wetAmount(tails: tree.Tail[]): void {
+    const { start } = this.peek(1);
+    const { from, to } = this.range("an amount by area");
+    const keyword: tree.Name = { kind: "name", text: "wet", span: { start, end: start } };
+    const span = { start, end: endOf(this.peek(0)) };
+    tails.push({ kind: "wet", keyword, thickness: from, ...(to && { to }), span });
+  }
+
+  /** `wiped off`; `wiped` alone could be read as wiped on. */
+  protected readonly wiped = this.tailRule("wiped", t.Wiped, (draft: TailOf<"wiped">) => {
+    if (this.isWordAt("off", 1)) {
+      this.skip(1);
+    } else {
+      const end = endOf(this.peek(0));
+      this.respell({ start: end, end }, "off");
+    }
+    if (this.at(t.After)) {
+      this.take(t.After);
+      draft.after = this.value("a time");
+    }
+  });
+
+  protected readonly thinned = this.tailRule("thinned", t.Thinned, (draft: TailOf<"thinned">) => {
+    draft.ratio = this.at(t.Word) && this.at(t.With, 2) ? this.nameOf(this.take(t.Word)) : this.thinning();
+    if (draft.ratio.kind === "name" || !this.isPartEnd(1)) {
+      this.take(t.With, "`with` and a thinner");
+      draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
+    }
+  });
+
+  protected readonly tinted = this.tailRule("tinted", t.Tinted, (draft: TailOf<"tinted">) => {
+    draft.share = this.value("a share in %");
+    this.take(t.With, "`with` and a tint");
+    draft.tint = this.nameOf(this.take(t.Word, "a tint"));
+  });
+
+  protected readonly as = this.tailRule("as", t.As, (draft: TailOf<"as">) => {
+    draft.role = make.makeName(this.take(t.Word, "`toner`"));
+  });
+
+  protected readonly wet = this.tailRule("wet", t.Wet, (draft: TailOf<"wet">) => {
+    this.leaveOut(FILM, t.NumberToken);
+    const { from, to } = this.range("a thickness");
+    draft.thickness = from;
+    if (to !== undefined) {
+      draft.to = to;
+    }
+  });
+
+  protected readonly takes = this.tailRule("takes", t.Takes, (draft: TailOf<"takes">) => {
+    draft.time = this.value("a time");
+  });
+
+  protected readonly uses = this.tailRule("uses", t.Uses, (draft: TailOf<"uses">) => {
+    draft.amount = this.value("an amount");
+  });
+
+  protected readonly inOneGo = this.tailRule("together", t.Together, () => {});
+
+  protected readonly byItself = this.tailRule("apart", t.Apart, () => {});
+
+  protected tailRule<K extends Exclude<tree.Tail["kind"], BareTail | OwnTail>>(
+    kind: K,
+    type: TokenType,
+    body: (draft: TailOf<K>) => void,
+  ) {
+    return (tails: tree.Tail[]): void => {
+      const draft = { kind, keyword: undefined, span: NO_SPAN } as never as TailOf<K>;
+      tails.push(draft as tree.Tail);
+      this.spanned(draft as { span: tree.Span }, () => {
+        (draft as { keyword: tree.Name }).keyword = make.makeName(this.take(type));
+        this.useExample(TAILS[kind]!.example);
+        body(draft);
+      });
+    };
+  }
+}
+
+export const saidOf = (what: tree.Title): Extract<tree.Tail, { readonly kind: "said" }> => ({
+  kind: "said",
+  keyword: { kind: "name", text: "said", span: { start: what.span.start, end: what.span.start } },
+  what,
+  span: what.span,
+});
+
+/** `loss 33 %` as what lands. */
+function restOfShare(value: tree.Value): tree.Value {
+  if (value.kind === "name") {
+    return value;
+  }
+  const parts = value.parts.map(({ number, unit }) => {
+    const rest = Math.round((100 - number.value) * 100) / 100;
+    return { number: { ...number, text: String(rest), value: rest }, ...(unit && { unit }) };
+  });
+  return { ...value, parts };
+}
+
+const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(
+  [
+    "leave",
+    "leave on",
+    "leave for",
+    "leave on for",
+    "leave it",
+    "leave it for",
+    "leave it on for",
+    "left",
+    "left on",
+    "left for",
+    "let act",
+    "let stand",
+    "let it act",
+    "let it act for",
+    "let it stand",
+    "let it stand for",
+    "let soak",
+    "let it soak",
+    "dwell",
+    "dwell time",
+    "soak",
+    "soak for",
+    "stand",
+    "stand for",
+    "wait",
+    "for",
+    "scrape off after",
+    "scraped off after",
+    "lifted off after",
+    "taken off after",
+    "washed off after",
+    "rinsed off after",
+  ].map((words) => [words, true]),
+);
+
+const TRANSFER_WORDS: Readonly<Record<string, "transfer" | "loss">> = {
+  transfer: "transfer",
+  "transfer efficiency": "transfer",
+  efficiency: "transfer",
+  loss: "loss",
+  losses: "loss",
+  lost: "loss",
+  overspray: "loss",
+  waste: "loss",
+};
+
+const FLASH_BEHIND = phrases("flash", "flash off", "between", "between coats");
+
+const FILM = phrases("film");
+
+/** What is said of a line in words that can be nothing else; who goes without protection must say so in quotes. */
+const SAID =
+  /^(?:within \d[^,]{0,20}|no (?!comma|mask|glove|goggles|glasses|respirator|ventilation|extraction|fan|fresh|ignition)\p{L}{2,20}|(?:very |quite )?(?:lightly|gently|evenly|sparingly|quickly|slowly|carefully|generously|wetly)|(?:with|across|along) the grain|one (?:side|face|surface) at a time|both (?:sides|faces)|top to bottom|spirited off|off the gun|by eye|as little as it takes|until it stops soaking in|until it is even|wiped (?:even|level)|turned(?: over)?(?: after \d[^,]{0,15})?)$/iu;
+
+/** With words in quotes behind it, which say when. */
+const IF_SAID: Readonly<Record<string, true>> = { if: true, "only if": true, unless: true };
+
+const SHEEN_WORD = phrases("sheen", "finish");
+
+/** `edges only`, `on the edges only` */
+const ONLY_BEHIND = /^(?:on )?(?:the )?(\p{L}{1,30}(?: \p{L}{1,30}){0,5}) only$/u;
+
+/** `flash 10 min`, `flash-off 10 min between passes`, `10 min flash`, `10 min between passes` */
+const FLASH =
+  /^(?:flash(?:[- ]off)? (?:for |after )?\d[^,]{0,30}?(?: between (?:the )?passes)?|\d[^,]{0,15}? (?:flash(?:[- ]off)?|between (?:the )?passes))$/iu;
+
+const SHARE_OF_THINNER =
+  /^(?:(?<low>\d+(?:\.\d+)?) ?(?:-|–|to) ?)?(?<high>\d+(?:\.\d+)?) ?% (?:of )?(?<thinner>\p{L}[\p{L}\d_]*)$/u;
+
+const THINNER_AND_SHARE =
+  /^(?<thinner>\p{L}[\p{L}\d_]*) (?:(?<low>\d+(?:\.\d+)?) ?(?:-|–|to) ?)?(?<high>\d+(?:\.\d+)?) ?%$/u;
+
+/** The words of the tails that may stand on a line. */
+export function tailNames(owner: Owner): string {
+  const names = Object.keys(TAILS).filter((word) => TAILS[word]!.on === "both" || TAILS[word]!.on === owner);
+  const quoted = names.map((name) => `\`${name}\``);
+  return `${quoted.slice(0, -1).join(", ")} or ${quoted.at(-1)}`;
+}
+
+const OF = phrases("of");
