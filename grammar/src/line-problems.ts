@@ -156,14 +156,6 @@ export function onceOrTwice(span: Span, most: string): SyntaxProblem {
   };
 }
 
-/** `buffed after 20 min` */
-export function buffedAfter(span: Span, time: string): SyntaxProblem {
-  return {
-    message: `buffing is a step of its own\nWrite \`wait ${time}\` and \`step buff\` below the layer.`,
-    span,
-  };
-}
-
 /** `thinner 10-20 %`, `5-10 % water` on a coat */
 export function thinnedBy(percent: string, thinner: string, span: Span): SyntaxProblem {
   const share = Number(percent);
@@ -253,6 +245,16 @@ export function eitherThinning(span: Span, share: number, added: string, mixed: 
     span,
     fix: { title: `Write \`${added}\`: added to the material`, span, text: added },
     others: [{ title: `Write \`${mixed}\`: a share of the mix`, span, text: mixed }],
+  };
+}
+
+/** `sheen gloss 10` */
+export function eitherSheen(span: Span, word: string, units: string): SyntaxProblem {
+  return {
+    message: `${units} gloss units are not ${word}: write \`sheen ${units}\` or \`sheen ${word}\``,
+    span,
+    fix: { title: `Write \`sheen ${units}\``, span, text: units },
+    others: [{ title: `Write \`sheen ${word}\``, span, text: word }],
   };
 }
 

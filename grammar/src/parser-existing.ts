@@ -28,6 +28,15 @@ const OLD_LOOK = new RegExp(
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 
+const UNTESTED: Readonly<Record<string, string>> = {
+  untested: "not_tested",
+  "not tested": "not_tested",
+  "not tested yet": "not_tested",
+  "not yet tested": "not_tested",
+  "never tested": "not_tested",
+  "no test": "not_tested",
+};
+
 const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
 
 export class ExistingParser extends LabelParser {
@@ -179,7 +188,11 @@ export class ExistingParser extends LabelParser {
   protected readonly lead = this.line(
     (): Value<"lead"> => ({ form: "lead" }),
     (line) => {
-      line.result = make.makeName(this.take(t.Word, "`none_found` or `found`"));
+      const untested = this.spelling(UNTESTED);
+      line.result = untested ?? make.makeName(this.take(t.Word, "`none_found`, `found` or `not_tested`"));
+      if (untested !== undefined || line.result.text === "not_tested") {
+        return;
+      }
       this.take(t.By, "`by` and the method of the test");
       line.method = make.makeName(this.take(t.Word, "the method of the test"));
       line.date = this.date("the date of the result");

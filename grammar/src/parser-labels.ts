@@ -38,6 +38,15 @@ const CONTAINERS = phrases(
 const MADE_UP =
   /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:to|in|per) \d[\d./ ]{0,8}\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
 
+const NIGHT: Readonly<Record<string, true>> = { overnight: true, "over night": true, "one night": true };
+/** Hours of a night on a label, as `wait overnight` takes them at least: common practice, no source. */
+const LABEL_NIGHT_H = 12;
+/** Times that a longer night makes safer. */
+const OF_A_NIGHT: ReadonlySet<string> = new Set(["touch", "sandable", "stackable"]);
+const WITH_OR_OF = phrases("with", "of", "in");
+/** How a ratio of parts begins. */
+const PARTS = /^\d+(?:\.\d+)? ?(?::|parts? )/u;
+
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type PackSize = Value<"packs">["sizes"][number];
 
@@ -55,6 +64,12 @@ export class LabelParser extends WordsParser {
   protected readonly quantityField = this.line(
     (): Value<"quantity"> => ({ form: "quantity" }),
     (line) => {
+      const night = OF_A_NIGHT.has(this.keyword) ? this.night() : undefined;
+      if (night !== undefined) {
+        line.quantity = { kind: "quantity", parts: [night], span: night.span };
+        this.respell(night.span, valueText(line.quantity));
+        return;
+      }
       const { from, to } = this.range("a quantity");
       if (this.keyword === "spare" && this.written !== "spare") {
         this.lossOfJob(from);
@@ -88,7 +103,7 @@ export class LabelParser extends WordsParser {
   protected readonly rangeField = this.line(
     (): Value<"range"> => ({ form: "range" }),
     (line) => {
-      if (this.withinOrAfter(line)) {
+      if (this.withinOrAfter(line) || this.overnight(line)) {
         return;
       }
       const range = this.lowerLimit(() => this.range("a quantity"));
@@ -97,6 +112,36 @@ export class LabelParser extends WordsParser {
       this.otherwise(line);
     },
   );
+
+  /** `recoat overnight` */
+  private overnight(line: Value<"range">): boolean {
+    const night = this.night();
+    if (night === undefined) {
+      return false;
+    }
+    const { span } = night;
+    const from: tree.Quantity = { kind: "quantity", parts: [night], span };
+    this.respell(span, `${valueText(from)} "overnight"`);
+    line.range = { kind: "range", from, span };
+    line.what = { kind: "title", value: "overnight", span };
+    return true;
+  }
+
+  /** A night as a label means it: so long at least. */
+  private night(): (tree.Measure & { readonly span: tree.Span }) | undefined {
+    const found = this.longestIn(NIGHT);
+    if (found === undefined) {
+      return undefined;
+    }
+    this.skip(found.length);
+    const { span } = found;
+    const unit: tree.Name = { kind: "name", text: "h", span };
+    return {
+      number: { kind: "number", text: String(LABEL_NIGHT_H), value: LABEL_NIGHT_H, span },
+      unit,
+      span,
+    };
+  }
 
   /** `4 h to 6 h, or after 24 h with sanding`: what the label says beside the window, which the plain form quotes. */
   protected otherwise(line: Value<"range">): void {
@@ -227,6 +272,10 @@ export class LabelParser extends WordsParser {
   protected readonly thin = this.line(
     (): Value<"thin"> => ({ form: "thin" }),
     (line) => {
+      if (this.isRatioNext()) {
+        this.ratioBefore(line);
+        return;
+      }
       if (this.at(t.NumberToken)) {
         this.thinnerBehind(line);
         return;
@@ -234,6 +283,10 @@ export class LabelParser extends WordsParser {
       this.thinner(line);
       if (this.at(t.Comma) || this.at(t.Up)) {
         this.commaBefore();
+        if (this.isRatioNext()) {
+          line.ratio = this.partsOf();
+          return;
+        }
         if (this.at(t.NumberToken)) {
           this.shareOfThinner(line);
           return;
@@ -244,6 +297,23 @@ export class LabelParser extends WordsParser {
       }
     },
   );
+
+  /** `1:20`, `1 part to 20 parts` */
+  private isRatioNext(): boolean {
+    return this.at(t.TimeToken) || PARTS.test(this.rest());
+  }
+
+  /** `1:20 water`, `1 part to 20 parts of water`: the thinner stands in front in the plain form. */
+  private ratioBefore(line: Value<"thin">): void {
+    const { start } = this.peek(1);
+    line.ratio = this.partsOf();
+    this.leaveOut(WITH_OR_OF);
+    this.thinner(line);
+    if (line.thinner !== undefined) {
+      this.dropRespellings(start);
+      this.respell({ start, end: line.thinner.span.end }, `${line.thinner.text}, ${ratioText(line.ratio)}`);
+    }
+  }
 
   /** `water, 5-10 %`; one share alone is the most, `water, 10 %`. */
   protected shareOfThinner(line: Value<"thin">): void {
@@ -370,13 +440,18 @@ export class LabelParser extends WordsParser {
 
   /** `10:1`, `4 parts to 1 part`, `10 to 1`, `1 %` */
   protected mixRatio(): tree.Ratio {
+    const isShare = this.at(t.NumberToken) && this.peek(2).text === "%";
+    return isShare ? this.thinning() : this.partsOf();
+  }
+
+  /** `10:1`, `4 parts to 1 part`, `10 to 1` */
+  private partsOf(): tree.Ratio {
     const said = /^(\d+(?:\.\d+)?) (?:parts? (?:\p{L}+ )?)?to (\d+(?:\.\d+)?)(?: parts?)?(?![\d:])/u.exec(
       this.rest(),
     );
     const span = said ? this.takeText(said[0]) : undefined;
     if (!said || span === undefined) {
-      const isShare = this.at(t.NumberToken) && this.peek(2).text === "%";
-      return isShare ? this.thinning() : this.ratio();
+      return this.ratio();
     }
     this.respell(span, `${said[1]}:${said[2]}`);
     const part = (text: string): tree.NumberLiteral => ({ kind: "number", text, value: Number(text), span });

@@ -1,6 +1,6 @@
 /** The rules for steps with their tails, and layers with what is done between their coats. */
 import { endOf } from "./lexer.ts";
-import { buffedAfter, onSomePieces, waitOnLayer, wordsUnquoted } from "./line-problems.ts";
+import { onSomePieces, waitOnLayer, wordsUnquoted } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { COATS_BEHIND, CoatParser, type LayerLine } from "./parser-coats.ts";
@@ -18,7 +18,7 @@ export class LayerParser extends CoatParser {
       const tails: tree.Tail[] = [];
       line.tails = tails;
       this.stepMain(line);
-      this.tailList("step", tails);
+      this.tailList("step", tails, undefined, line.verb?.text);
     },
   );
 
@@ -32,7 +32,8 @@ export class LayerParser extends CoatParser {
     },
   );
 
-  private tailList(owner: Owner, tails: tree.Tail[], layer?: LayerLine): void {
+  /** The tails of a layer, or of a step with this verb. */
+  private tailList(owner: Owner, tails: tree.Tail[], layer?: LayerLine, verb?: string): void {
     this.many(
       () =>
         this.at(t.Comma) ||
@@ -48,22 +49,27 @@ export class LayerParser extends CoatParser {
         } else {
           this.commaBefore();
         }
-        this.tail(owner, tails, layer);
+        this.tail(owner, tails, layer, verb);
       },
     );
   }
 
   protected readonly tail = this.part(
     AT_TAIL,
-    (owner: Owner, tails: tree.Tail[], layer: LayerLine | undefined): void => {
+    (owner: Owner, tails: tree.Tail[], layer: LayerLine | undefined, verb: string | undefined): void => {
       this.useExample(undefined);
       const tail = this.tailsByType.get(this.peek(1).type);
       const bare = owner === "layer" ? t.BARE_TAILS.get(this.peek(1).type) : undefined;
       if (owner === "step" && this.at(t.By)) {
         this.saidWords(tails);
-      } else if (this.saidTail(tails) || (owner === "step" && this.leaveTail(tails))) {
+      } else if (this.saidTail(tails)) {
         // Read.
-      } else if (owner === "layer" && (this.wetOnWet(tails) || this.transferTail(tails))) {
+      } else if (owner === "step" && (this.handTime(tails, verb) || this.leaveTail(tails))) {
+        // Read.
+      } else if (
+        owner === "layer" &&
+        (this.wetOnWet(tails) || this.transferTail(tails) || this.buffed(tails))
+      ) {
         // Read.
       } else if (tail !== undefined) {
         tail(tails);
@@ -112,15 +118,11 @@ export class LayerParser extends CoatParser {
   /** To be thrown: what stands here is no tail; as words in quotes it may be one. */
   private unknownTail(owner: Owner): Error {
     const text = this.restOfPart();
-    const buffed = /^buff(?:ed)?(?: off| out)? (?:after|in) (\d[^,]{0,20})$/u.exec(text);
     const isPlain = /^[\p{L}\d][^"\\{}]{0,59}$/u.test(text) && /[ ]/u.test(text);
-    const span = buffed || isPlain ? this.takeText(text) : undefined;
-    if (span === undefined) {
-      return this.mismatch(tailNames(owner));
-    }
-    return this.refused(
-      buffed ? buffedAfter(span, buffed[1]!.trim()) : wordsUnquoted(tailNames(owner), text, span),
-    );
+    const span = isPlain ? this.takeText(text) : undefined;
+    return span === undefined
+      ? this.mismatch(tailNames(owner))
+      : this.refused(wordsUnquoted(tailNames(owner), text, span));
   }
 
   /** `between sand 220`, `between wait 4 h and sand 220` */

@@ -2,8 +2,8 @@
 import { type Draft, type LineRule, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
-import { FigureParser } from "./parser-figures.ts";
 import { withUnitOf } from "./parser-parts.ts";
+import { SheenParser } from "./parser-sheens.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
@@ -14,7 +14,7 @@ type ShapeValue = Draft<Extract<tree.FieldValue, { readonly form: "shape" }>>;
 /** Where what follows the sizes or an option can begin, besides at a comma. */
 const AT_OPTION: readonly TokenType[] = [t.Comma, t.Plus, t.Word];
 
-export class ShapeParser extends FigureParser {
+export class ShapeParser extends SheenParser {
   protected readonly shape: LineRule<ShapeValue> = this.line(
     (): ShapeValue => ({ form: "shape" }),
     (line) => {
@@ -22,7 +22,9 @@ export class ShapeParser extends FigureParser {
       const options: tree.Words[] = [];
       const shape: Draft<tree.ShapeSyntax> = { name: undefined as never, sizes, options, span: NO_SPAN };
       this.spanned(shape, () => {
-        this.shapeSizes(shape, sizes, line);
+        if (!this.bareArea(shape, sizes, line)) {
+          this.shapeSizes(shape, sizes, line);
+        }
         this.many(
           () => this.isNext(t.Comma, t.Plus),
           () => {
@@ -33,6 +35,21 @@ export class ShapeParser extends FigureParser {
       });
     },
   );
+
+  /** `shape 0.9 m2`: an area needs no word before it. */
+  private bareArea(shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: ShapeValue): boolean {
+    const unit = this.peek(2);
+    if (!this.at(t.NumberToken) || unit.type !== t.Unit || t.unitGroup(unit.text) !== "area") {
+      return false;
+    }
+    const at = { start: this.peek(1).start, end: this.peek(1).start };
+    this.respell(at, "area");
+    shape.name = { kind: "name", text: "area", span: at };
+    line.shape = shape;
+    this.useExample(SHAPES.area!.example);
+    sizes.push(this.range(sizeName("area", 0)));
+    return true;
+  }
 
   protected readonly shapeSizes = this.part(
     AT_OPTION,

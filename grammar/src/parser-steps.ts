@@ -76,8 +76,12 @@ export class StepParser extends FieldParser {
 
   /** `60 min` */
   protected isTimeNext(): boolean {
-    const unit = this.peek(2);
-    return this.at(t.NumberToken) && unit.type === t.Unit && t.unitGroup(unit.text) === "time";
+    return this.isTimeAt(1);
+  }
+
+  private isTimeAt(ahead: number): boolean {
+    const unit = this.peek(ahead + 1);
+    return this.at(t.NumberToken, ahead) && unit.type === t.Unit && t.unitGroup(unit.text) === "time";
   }
 
   /** Refuses what makes two steps of one. */
@@ -94,7 +98,7 @@ export class StepParser extends FieldParser {
       this.withMaterial(line);
       return;
     }
-    const own = this.longestIn(OWN_WORK);
+    const own = this.ownWork();
     if (own !== undefined) {
       line.what = this.ownWords(own);
       this.withMaterial(line);
@@ -122,6 +126,8 @@ export class StepParser extends FieldParser {
       line.what = make.makeTitle(this.take(t.StringToken));
     } else if (known !== undefined && isForm("what", "what-with") && this.at(t.Word)) {
       line.what = this.ownWords();
+    } else if (verb.text === "scuff" && this.abrasive(line)) {
+      // With wool or a pad, which have no grit on them.
     } else if (
       known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atGrits()
     ) {
@@ -144,6 +150,17 @@ export class StepParser extends FieldParser {
       }
       this.how(line, how);
     }
+  }
+
+  /** Work of no verb; `spot sand` is sanding all the same, and no work that says nothing of the surface. */
+  private ownWork(): ReturnType<StepParser["longestIn"]> {
+    const own = this.longestIn(OWN_WORK);
+    if (own === undefined || !ON_SPOTS.has(own.written)) {
+      return own;
+    }
+    const behind = this.peek(own.length + 1).text.toLowerCase();
+    const isVerb = Object.hasOwn(VERBS, behind) || Object.hasOwn(VERB_SPELLINGS, behind);
+    return isVerb || Object.hasOwn(VERB_SPELLINGS, `${own.written} ${behind}`) ? undefined : own;
   }
 
   /** `with hide_glue`, where a step may be done with a material. */
@@ -189,6 +206,18 @@ export class StepParser extends FieldParser {
     this.skip(length);
     this.respell(span, "");
     line.what = { kind: "title", value: words.map(({ text }) => text).join(" "), span };
+  }
+
+  /** `with bronze wool`: what has no grit on it is named in words, which the plain form quotes. */
+  private abrasive(line: StepLine): boolean {
+    const said = this.at(t.With) ? WITH_ABRASIVE.exec(this.restOfPart()) : null;
+    const span = said && this.takeText(said[0]);
+    if (!said || !span) {
+      return false;
+    }
+    this.respell(span, "");
+    line.what = { kind: "title", value: said[1]!.replaceAll("_", " "), span };
+    return true;
   }
 
   /** `and wire wool` */
@@ -430,6 +459,9 @@ export class StepParser extends FieldParser {
       return this.isWordAt("then", 1) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2)));
     }
     const ahead = this.isWordAt("then", 2) ? 3 : 2;
+    if (this.isTimeAt(ahead)) {
+      return false;
+    }
     const [next, after] = [this.peek(ahead), this.peek(ahead + 1).type];
     const isAlone = after === t.Comma || after === t.End;
     return (
@@ -446,6 +478,11 @@ export class StepParser extends FieldParser {
 }
 
 const HOW: Readonly<Record<string, true>> = Object.fromEntries(HOW_PHRASES.map((phrase) => [phrase, true]));
+/** Work on spots alone, which is told with what is done there. */
+const ON_SPOTS: ReadonlySet<string> = new Set(["spot", "dab", "dot"]);
+/** `with 0000 steel wool`, `with a grey pad` */
+const WITH_ABRASIVE =
+  /^with (?:an? |the )?((?:(?:0{1,4}|fine|medium|coarse|abrasive|scouring|grey|gray|white|green|red|maroon|brown|bronze|brass|steel|wire)[ _]){0,3}(?:wool|pads?|fleece|web))$/iu;
 /** So many words may say what is filled or cleaned. */
 const MOST_WORDS = 6;
 const WITH = phrases("with");

@@ -24,6 +24,7 @@ type OwnTail =
   | "leave"
   | "transfer"
   | "wet_on_wet"
+  | "buffed"
   | "said";
 export type TailOf<K> = Draft<Extract<tree.Tail, { readonly kind: K }>>;
 
@@ -59,7 +60,20 @@ export class TailParser extends StepParser {
     }
   }
 
-  /** `leave 30 min`, `leave on for 20 min`, `60 min` of clamping */
+  /** `40 min each`, `1.5 h` of sanding: nothing is left to act there, so it is how long the hands take. */
+  protected handTime(tails: tree.Tail[], verb: string | undefined): boolean {
+    if (verb === undefined || !BY_HAND_ALONE.has(verb) || !this.isTimeNext()) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    const at = { start, end: start };
+    this.respell(at, "takes");
+    const time = this.value("a time");
+    tails.push({ kind: "takes", keyword: { kind: "name", text: "takes", span: at }, time, span: time.span });
+    return true;
+  }
+
+  /** `leave 30 min`, `leave on for 20 min`, `60 min` of clamping, `45 min under film` */
   protected leaveTail(tails: tree.Tail[]): boolean {
     const { start } = this.peek(1);
     const found = this.longestIn(LEAVE_WORDS);
@@ -77,7 +91,41 @@ export class TailParser extends StepParser {
     }
     const keyword: tree.Name = { kind: "name", text: "leave", span: found?.span ?? { start, end: start } };
     const time = this.value("a time");
-    tails.push({ kind: "leave", keyword, time, span: { start, end: endOf(this.peek(0)) } });
+    const end = endOf(this.peek(0));
+    tails.push({ kind: "leave", keyword, time, span: { start, end } });
+    const words = this.restOfPart();
+    if (LEFT_HOW.test(words)) {
+      this.respell({ start: end, end }, ",");
+      this.saidText(tails, words);
+    }
+    return true;
+  }
+
+  /** `buffed after 20 min`, `buff off after 30 min with a horsehair brush` */
+  protected buffed(tails: tree.Tail[]): boolean {
+    const words = BUFFED.exec(this.restOfPart());
+    const span = words ? this.takeText(words[0]) : undefined;
+    if (!words || span === undefined) {
+      return false;
+    }
+    const isAfter = words[1] !== undefined;
+    const plain = isAfter ? "buffed after" : "buffed";
+    if (words[0] !== plain) {
+      this.respell(span, plain);
+    }
+    this.useExample(TAILS.buffed!.example);
+    const draft: TailOf<"buffed"> = { kind: "buffed", keyword: { kind: "name", text: "buffed", span }, span };
+    tails.push(draft as tree.Tail);
+    if (isAfter) {
+      draft.after = this.value("a time");
+    }
+    const end = endOf(this.peek(0));
+    draft.span = { start: span.start, end };
+    const how = this.restOfPart();
+    if (BUFFED_HOW.test(how)) {
+      this.respell({ start: end, end }, ",");
+      this.saidText(tails, how);
+    }
     return true;
   }
 
@@ -140,8 +188,7 @@ export class TailParser extends StepParser {
   protected sheenTail(tails: tree.Tail[]): boolean {
     const { start } = this.peek(1);
     const isPlain = this.isWordAt("sheen", 1);
-    const found = isPlain ? undefined : this.longestIn(SHEENS_SAID);
-    if (!isPlain && found === undefined) {
+    if (!isPlain && this.longestIn(SHEENS_SAID) === undefined) {
       return false;
     }
     const keyword: tree.Name = isPlain
@@ -151,7 +198,7 @@ export class TailParser extends StepParser {
     const draft: TailOf<"sheen"> = { kind: "sheen", keyword, span: NO_SPAN };
     tails.push(draft as tree.Tail);
     const sheen =
-      this.spelling(SHEENS_SAID) ?? this.glossUnits() ?? this.nameOf(this.take(t.Word, "a sheen"));
+      this.glossUnits() ?? this.spelling(SHEENS_SAID) ?? this.nameOf(this.take(t.Word, "a sheen"));
     draft.sheen = sheen;
     if (!isPlain) {
       this.dropRespellings(start);
@@ -160,19 +207,6 @@ export class TailParser extends StepParser {
     }
     draft.span = { start, end: endOf(this.peek(0)) };
     return true;
-  }
-
-  protected glossUnits(): tree.Name | undefined {
-    if (!this.at(t.NumberToken)) {
-      return undefined;
-    }
-    const number = make.makeName(this.take(t.NumberToken));
-    const unit = this.peek(1);
-    if (unit.text === "%" || /^(?:gu|gloss)$/iu.test(unit.text)) {
-      this.respell(make.tokenSpan(unit), "");
-      this.skip(1);
-    }
-    return number;
   }
 
   /** `costs 6.00` */
@@ -487,6 +521,27 @@ const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(
     "rinsed off after",
   ].map((words) => [words, true]),
 );
+
+const BUFFED = /^buff(?:ed)?(?: (?:off|out|up))?( (?:after|in))?(?= |$)/iu;
+/** `with a horsehair brush`, `by cloth`: how a coat is buffed. */
+const BUFFED_HOW = /^(?:with|by) \p{L}[\p{L}\d _-]{1,40}$/iu;
+/** `under film`, `covered with foil`: how it is left. */
+const LEFT_HOW = /^(?:under|beneath|covered|wrapped)(?: \p{L}{1,20}){0,4}$/iu;
+/** Verbs of work with the hands alone. */
+const BY_HAND_ALONE: ReadonlySet<string> = new Set([
+  "sand",
+  "scuff",
+  "scrape",
+  "dust",
+  "buff",
+  "mask",
+  "unmask",
+  "remove",
+  "refit",
+  "distress",
+  "turn",
+  "inspect",
+]);
 
 const TRANSFER_WORDS: Readonly<Record<string, "transfer" | "loss">> = {
   transfer: "transfer",

@@ -65,10 +65,15 @@ export class WordsParser extends ShapeParser {
     } else if (own !== undefined) {
       items.push(own);
     } else {
-      items.push(this.speltWords() ?? this.otherWords());
+      items.push(this.sheenInUnits() ?? this.speltWords() ?? this.otherWords());
     }
     this.endOfPart(undefined, (next) => next === t.And);
   });
+
+  private sheenInUnits(): tree.Words | undefined {
+    const units = this.keyword === "sheen" ? this.glossUnits() : undefined;
+    return units && { kind: "words", words: [units], text: units.text, span: units.span };
+  }
 
   /** `outdoors yes`: all weather, the worse for the work; `outdoors under a roof`. */
   private outdoorsInWords(items: (tree.Words | tree.Title)[]): boolean {
@@ -105,16 +110,6 @@ export class WordsParser extends ShapeParser {
 
   /** Words, or what is none of the notation's and has digits: `2K lacquer`. */
   private otherWords(): tree.Words {
-    if (this.at(t.NumberToken) && this.keyword === "sheen") {
-      // Gloss units: shops say them with a per cent sign as well.
-      const number = make.makeName(this.take(t.NumberToken));
-      const unit = this.peek(1);
-      if (unit.text === "%" || /^(?:gu|gloss)$/iu.test(unit.text)) {
-        this.respell(make.tokenSpan(unit), "");
-        this.skip(1);
-      }
-      return { kind: "words", words: [number], text: number.text, span: number.span };
-    }
     if (!this.at(t.NumberToken) || this.keyword !== "family") {
       return make.makeWords(this.wordRun("a word", this.keyword === "outdoors" ? t.And : undefined));
     }

@@ -1,8 +1,9 @@
 /**
  * Parses one logical line at a time, with one entry rule for each form of a line: this file has the heads of
- * declarations and the other statements of recipes and jobs, `parser-records.ts` the record of a job, `parser-layers.ts`
- * layers and tails, `parser-steps.ts` steps and waits, `parser-fields.ts` the fields, `parser-words.ts` those of words, `parser-shapes.ts` shapes, and
- * `parser-parts.ts` what they share.
+ * declarations and the other statements of recipes and jobs, `parser-safety.ts` duties, `parser-records.ts` the record of a
+ * job, `parser-layers.ts` layers with `parser-coats.ts`, `parser-methods.ts` and `parser-tails.ts`, `parser-steps.ts` steps
+ * and waits, `parser-fields.ts` the fields with `parser-labels.ts` those of labels, `parser-existing.ts` those of old
+ * finishes and `parser-words.ts` those of words, `parser-shapes.ts` shapes, and `parser-parts.ts` what they share.
  *
  * The grammar is LL(2): what comes next is decided by one token, in a few places by two. Which words a vocabulary has is
  * not checked here, with two exceptions: a known verb says what must follow it, and a tail starts with the word of a tail,
@@ -10,15 +11,14 @@
  */
 
 import { newerNotation } from "./line-problems.ts";
-import { AT_COMMA, type Draft, NO_SPAN } from "./line-reader.ts";
+import { AT_COMMA } from "./line-reader.ts";
 import * as make from "./literals.ts";
-import { RecordParser } from "./parser-records.ts";
+import { SafetyParser } from "./parser-safety.ts";
 import type { Line } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { NOTATION_VERSION } from "./vocabulary.ts";
-import { DUTY_SPELLINGS } from "./word-spellings.ts";
 
 /** What the head of a declaration or surface says. */
 export interface HeadLine {
@@ -27,7 +27,7 @@ export interface HeadLine {
   parameters: readonly tree.Parameter[];
 }
 
-export class LineParser extends RecordParser {
+export class LineParser extends SafetyParser {
   // -------------------------------------------------------------------------------------------------------------
   // Heads
 
@@ -86,30 +86,6 @@ export class LineParser extends RecordParser {
 
   // -------------------------------------------------------------------------------------------------------------
   // Other statements
-
-  readonly safety = this.line(
-    (): Line<tree.SafetyStatement> => ({ duties: [] }),
-    (line) => {
-      const duties: tree.SafetyStatement["duties"][number][] = [];
-      line.duties = duties;
-      this.list(this.duty, duties);
-    },
-  );
-
-  protected readonly duty = this.part(AT_COMMA, (duties: tree.SafetyStatement["duties"][number][]): void => {
-    const draft = { name: undefined as never, span: NO_SPAN } as Draft<(typeof duties)[number]>;
-    this.spanned(draft, () => {
-      const said = this.spelt(DUTY_SPELLINGS);
-      draft.name = said
-        ? { kind: "name", text: said.plain, span: said.span }
-        : make.makeName(this.take(t.Word, "a duty"));
-      duties.push(draft);
-      if (this.at(t.NumberToken)) {
-        draft.airChanges = this.quantity("the air changes");
-      }
-    });
-    this.endOfPart(undefined, isAnd);
-  });
 
   readonly follow = this.line(
     (): Line<tree.FollowStatement> => ({}),

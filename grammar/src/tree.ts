@@ -253,6 +253,8 @@ export type FieldValue =
       readonly thinner?: Words;
       /** `5 % to 10 %`: the lower end. */
       readonly from?: Value;
+      /** `1:20`: parts of the material to parts of the thinner, in place of a share. */
+      readonly ratio?: Ratio;
       readonly upTo?: Value;
     }
   | {
@@ -319,7 +321,7 @@ export type FieldValue =
     }
   | {
       readonly form: "lead";
-      /** `none_found` or `found` */
+      /** `none_found`, `found`, or `not_tested`, which is all of the line then */
       readonly result?: Name;
       /** `laboratory`, `xrf` or `swab` */
       readonly method?: Name;
@@ -454,6 +456,13 @@ export type Tail =
     }
   /** `passes 3`: of one coat, wet on wet. */
   | { readonly kind: "passes"; readonly keyword: Name; readonly count?: Value; readonly span: Span }
+  /** `buffed after 20 min`: each coat, so long after it was put on. */
+  | {
+      readonly kind: "buffed";
+      readonly keyword: Name;
+      readonly after?: Value;
+      readonly span: Span;
+    }
   /** `flash 10 min`: between passes. */
   | { readonly kind: "flash"; readonly keyword: Name; readonly time?: Value; readonly span: Span }
   /** Whether pieces are done in one go. */
@@ -485,7 +494,15 @@ export interface WaitStatement extends StatementBase {
 
 export interface SafetyStatement extends StatementBase {
   readonly kind: "safety";
-  readonly duties: readonly { readonly name: Name; readonly airChanges?: Quantity; readonly span: Span }[];
+  readonly duties: readonly {
+    readonly name: Name;
+    readonly airChanges?: Quantity;
+    /** `gloves "butyl"`: what kind. */
+    readonly what?: Title;
+    readonly span: Span;
+  }[];
+  /** `"suit"`: what no rule asks for. */
+  readonly said?: readonly Title[];
 }
 
 export interface FollowStatement extends StatementBase {

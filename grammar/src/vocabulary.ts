@@ -178,7 +178,7 @@ export const FIELDS: Readonly<
     lead: {
       form: "lead",
       example: "lead none_found by laboratory 2026-11-03",
-      doc: "What a lead test of everything on it came to: none_found or found, the method and the date of the result.",
+      doc: "What a lead test of everything on it came to: none_found or found, the method and the date of the result. `lead not_tested` says that there is none.",
     },
     wear: { form: "words", example: "wear hard", doc: "hard, normal or light." },
     outdoors: {
@@ -461,6 +461,11 @@ export const TAILS: Readonly<
     example: "wiped off",
     doc: "What has not soaked in is wiped off again; builds no film. `wiped off after 15 min` says when.",
   },
+  buffed: {
+    on: "layer",
+    example: "buffed after 20 min",
+    doc: "Every coat is buffed, so long after it was put on: a wait and `step buff` behind each.",
+  },
   thinned: {
     on: "layer",
     example: "thinned 4:1 with water",
@@ -634,9 +639,9 @@ export const SHAPES: Readonly<Record<string, ShapeWord>> = {
   },
   box: {
     sizes: ["length", "width", "height"],
-    options: ["no bottom", "no ends", "open", "open front"],
+    options: ["no bottom", "no top", "no back", "no front", "no ends", "open", "open front"],
     example: "shape box 900 mm x 450 mm x 1200 mm, no bottom",
-    doc: "A case, or a slat. `no ends` leaves out the two faces of width x height; `open` leaves out a face of length x width and counts the inside too, `open front` one of length x height.",
+    doc: "A case, or a slat. `no bottom` and `no top` leave out a face of length x width each, `no back` and `no front` one of length x height, `no ends` the two of width x height; `open` leaves out a face of length x width and counts the inside too, `open front` one of length x height.",
   },
   area: { sizes: ["area"], options: [], example: "shape area 1.2 m2", doc: "Measured." },
 };

@@ -66,6 +66,11 @@ export const FAMILY_SPELLINGS: Table = {
     "2 component polyurethane",
     "two component polyurethane",
     "PU lacquer",
+    "2K PU sealer",
+    "2K polyurethane sealer",
+    "two part polyurethane sealer",
+    "2K PU top coat",
+    "2K polyurethane clear",
   ],
   "waterborne two part polyurethane": [
     "2K water lacquer",
@@ -115,6 +120,9 @@ export const FAMILY_SPELLINGS: Table = {
     "acid catalyzed lacquer",
     "acid catalysed lacquer",
     "acid cured lacquer",
+    "acid cure lacquer",
+    "acid curing lacquer",
+    "acid hardening lacquer",
     "AC lacquer",
     "post catalyzed lacquer",
     "post catalysed lacquer",
@@ -266,6 +274,7 @@ const EXISTING_SPELLINGS: Table = {
   "waxed shellac": ["shellac", "old shellac", "old french polish", "polish"],
   "drying oil": ["oil", "old oil", "oiled", "danish oil", "teak oil"],
   "paste wax": ["old wax", "waxed"],
+  "soap finish": ["soap", "soaped", "soap flakes", "white soap"],
 };
 
 const SHEEN_SPELLINGS: Table = {
@@ -281,6 +290,22 @@ const SHEEN_SPELLINGS: Table = {
 export const SHEENS_SAID: Readonly<Record<string, string>> = Object.fromEntries(
   Object.entries(SHEEN_SPELLINGS).flatMap(([plain, said]) => [plain, ...said].map((word) => [word, plain])),
 );
+
+/** Gloss units that makers sell a sheen as, wider than any one scale of levels has them: figures beyond them contradict the word. */
+const UNITS_OF_SHEEN: Readonly<Record<string, readonly [low: number, high: number]>> = {
+  "dead flat": [0, 10],
+  matte: [0, 25],
+  eggshell: [5, 30],
+  satin: [15, 60],
+  "semi-gloss": [30, 75],
+  gloss: [60, 100],
+};
+
+/** Whether so many gloss units can be sold as this plain sheen. */
+export function isSoldAs(sheen: string, units: number): boolean {
+  const [low, high] = UNITS_OF_SHEEN[sheen] ?? [0, 100];
+  return low <= units && units <= high;
+}
 
 const WOOD_SPELLINGS: Table = {
   cherry: ["american cherry"],
@@ -393,6 +418,15 @@ const DUTY_TABLE: Table = {
     "A2P3",
     "A2-P3",
     "mask A2P3",
+    "mask P2 and A",
+    "mask A and P2",
+    "P2 and A mask",
+    "mask P3 and A",
+    "mask A and P3",
+    "mask AP2",
+    "mask A P2",
+    "mask A1P2",
+    "A1P2",
   ],
   supplied_air: ["air_fed_mask", "airfed_mask", "air fed mask", "air fed hood", "supplied air", "air hood"],
   keep_out: ["keep people away", "keep everybody out", "keep others out", "nobody else inside"],

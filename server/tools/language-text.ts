@@ -194,6 +194,12 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`wait 16 h until stackable\`, \`wait 4 h or overnight\` | \`wait 16 h "until stackable"\`, \`wait 4 h "or overnight"\` |
 | \`recoat 4 h or after 24 h sand\` | \`recoat 4 h to 24 h\` |
 | \`colour dark brown\`, \`cut 2 lb\`, \`batch 12345\` | \`colour "dark brown"\`, \`cut 2 lb/gal\`, \`batch "12345"\` |
+| \`layer wax, buff off after 20 min\`, \`layer clear, by mop\` | \`layer wax, buffed after 20 min\`, \`layer clear, by brush, "mop"\` |
+| \`step sand 120, 150, 40 min each\`, \`step strip with gel, 45 min under film\` | \`step sand 120, 150, takes 40 min\`, \`step strip with gel, leave 45 min, "under film"\` |
+| \`step spot "knots" with sealer\`, \`step rub with bronze wool\` | \`step "spot knots" with sealer\`, \`step scuff "bronze wool"\` |
+| \`sheen matt 10\`, \`shape 0.9 m2\`, \`existing soap\` | \`sheen 10\`, \`shape area 0.9 m2\`, \`existing soap finish\` |
+| \`safety butyl gloves, suit\`, \`lead untested\` | \`safety gloves "butyl", "suit"\`, \`lead not_tested\` |
+| \`recoat overnight\`, \`thin 1 part to 20 parts of water\` | \`recoat 12 h "overnight"\`, \`thin water, 1:20\` |
 | \`mix hardener 10:1 by weight\` | \`mix 10:1 by weight with hardener\` |
 
 Of a range the end counts that is worse for the work: the longest touch and cure, the shortest pot life, the lowest coverage, solids, flash point and air of the shop, the highest VOC, thinning and humidity, the warm and dry end of the air that a label's times are for.
@@ -206,6 +212,8 @@ A \`session\` of French polishing is many thin passes: litres are counted as for
 A layer with \`if needed\` or \`only\` is planned and bought for, and counts for nothing where wear or film must be enough.
 \`passes\` lie wet on wet in one coat, whose litres and film stay those of one; \`flash\` between them adds its time.
 \`thinned 5:1\` without \`with\` takes what the material's own \`thin\` names. \`x coats - 1\` leaves one coat for a line of its own.
+\`covers 10 ft2/can\` counts by the one pack that the material states. A night on a label is 12 h.
+Words in quotes among the duties of \`safety\`, or behind one, say what else is worn, \`gloves "butyl", "suit"\`; none of them stands for a duty.
 Words in quotes behind a comma, \`layer clear, "no draught"\`, say anything else; they stand on the sheet, and rules on dangers read them as they read notes.
 \`only 5 of 18\` counts that share of all pieces.
 \`apply R\` without \`to\` means the only surface of the job.

@@ -10,6 +10,7 @@ const MATERIALS = "material m1 {\n family oil varnish\n}\nmaterial st {\n family
 
 export const BLOCKS: Readonly<Record<string, (line: string) => string>> = {
   material: (line) => `material a {\n family oil varnish\n ${line}\n}\n`,
+  cleaner: (line) => `material a {\n family cleaner\n ${line}\n}\n`,
   family: (line) => `material a {\n ${line}\n}\n`,
   mix: (line) =>
     `material hardener {\n family conversion varnish\n}\nmaterial a {\n family conversion varnish\n ${line}\n}\n`,

@@ -141,6 +141,7 @@ function lineOfUnit(plain: string, unit: string): readonly (readonly [FormBlock,
 const READ_BLOCKS: Readonly<Record<string, FormBlock>> = {
   family: "material",
   mix: "material",
+  cleaner: "material",
   "job without apply": "job",
 };
 

@@ -75,7 +75,7 @@ const ROOMS_AND_JOBS: readonly Row[] = [
   ["job", "ready 2026-10-24 for light use", 'ready 2026-10-24 "for light use"'],
   ["job", "ready 2026-10-24 noon", "ready 2026-10-24 12:00"],
   ["recipe", "safety half_mask_A2, gloves", "safety vapour_respirator, gloves"],
-  ["recipe", "safety nitrile gloves, window open", "safety gloves, ventilate"],
+  ["recipe", "safety nitrile gloves, window open", 'safety gloves "nitrile", ventilate'],
 ];
 
 export const LABELS_AND_ROOMS: Readonly<Record<string, readonly Row[]>> = {

@@ -1,6 +1,7 @@
 /** Lines that people wrote before they had read anything, by topic, each with the plain form that the formatter gives it. */
 
 import { LABELS_AND_ROOMS } from "./label-and-room-lines.ts";
+import { MORE_DICTATED } from "./more-dictated-lines.ts";
 import { WORK } from "./work-lines.ts";
 
 /** Block, as written, plain form. */
@@ -386,4 +387,5 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
   ],
   ...LABELS_AND_ROOMS,
   ...WORK,
+  ...MORE_DICTATED,
 };

@@ -55,6 +55,12 @@ describe("hand calculations", () => {
     ["box 60 cm x 30 cm x 18 cm, open, no bottom", 0.648], // four walls, both sides: 2 · (0.216 + 0.108)
     // Six faces 0.684 without the front 0.6 · 0.18 = 0.108, outside and inside: 2 · 0.576
     ["box 60 cm x 30 cm x 18 cm, open front", 1.152],
+    // A chest against the wall: top 0.95 · 0.48, front 0.95 · 0.82, two sides 0.48 · 0.82.
+    ["box 95 cm x 48 cm x 82 cm, no bottom, no back", 2.0222],
+    // The carcase of drawers: two sides and the back.
+    ["box 95 cm x 48 cm x 82 cm, no top, no bottom, no front", 1.5662],
+    // Shelves against the wall, seen inside as well: back left out, 2 · (2 · 0.6 · 0.3 + 2 · 0.3 · 0.18).
+    ["box 60 cm x 30 cm x 18 cm, open front, no back", 0.936],
     ["panel 1800 mm x 900 mm x 30 mm, one face", 1.782],
     ["area 1.2 m2", 1.2],
     ["4 of post 50 mm x 700 mm", 0.56],
@@ -132,7 +138,7 @@ describe("what is wrong is said at its place", () => {
     [
       "box 1 m x 1 m x 1 m, both faces",
       [
-        "unknown-word at [both faces]: `both faces` is not said of `box`; it takes `no bottom`, `no ends`, `open` or `open front`.",
+        "unknown-word at [both faces]: `both faces` is not said of `box`; it takes `no bottom`, `no top`, `no back`, `no front`, `no ends`, `open` or `open front`.",
       ],
     ],
     [

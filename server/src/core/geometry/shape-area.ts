@@ -119,14 +119,23 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
   box: ([length, width, height], has) => {
     const [l, w, h] = [length!.from, width!.from, height!.from];
     // `no bottom` and `open` together leave two faces out: a sleeve, seen from both sides.
-    const ends = 2 - (has("no bottom") ? 1 : 0) - (has("open") ? 1 : 0);
-    const isSlat = has("no ends");
-    const faces = ends * l * w + 2 * (l * h + (isSlat ? 0 : w * h));
-    const endsText = ends === 0 ? "" : `${ends === 1 ? "" : `${ends} × `}${m(l)} × ${m(w)} + `;
-    const text = `${endsText}2 × ${isSlat ? m(l) : `(${m(l)} + ${m(w)})`} × ${m(h)}`;
-    if (has("open front"))
-      return { areaM2: 2 * (faces - l * h), working: `2 × (${text} − ${m(l)} × ${m(h)})` };
-    return has("open") ? { areaM2: 2 * faces, working: `2 × (${text})` } : { areaM2: faces, working: text };
+    const count = (...left: readonly string[]): number =>
+      Math.max(0, 2 - left.filter((option) => has(option)).length);
+    const [ends, longs, sides] = [
+      count("no bottom", "no top", "open"),
+      count("no back", "no front", "open front"),
+      has("no ends") ? 0 : 2,
+    ];
+    const faces = ends * l * w + longs * l * h + sides * w * h;
+    const times = (n: number, text: string): readonly string[] =>
+      n === 0 ? [] : [n === 1 ? text : `${n} × ${text}`];
+    const around =
+      longs === 2 && sides === 2
+        ? [`2 × (${m(l)} + ${m(w)}) × ${m(h)}`]
+        : [...times(longs, `${m(l)} × ${m(h)}`), ...times(sides, `${m(w)} × ${m(h)}`)];
+    const text = [...times(ends, `${m(l)} × ${m(w)}`), ...around].join(" + ");
+    const isSeenInside = has("open") || has("open front");
+    return isSeenInside ? { areaM2: 2 * faces, working: `2 × (${text})` } : { areaM2: faces, working: text };
   },
   area: ([area]) => ({ areaM2: area!.from, working: `${formatNumber(area!.from, 6)} m2` }),
 };

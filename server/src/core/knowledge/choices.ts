@@ -66,6 +66,7 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   clear: ["waterborne polyurethane", "oil polyurethane", "oil varnish", "waterborne lacquer"],
   "deck cleaner": ["cleaner", "degreaser", "wood bleach"],
   "decking cleaner": ["cleaner", "degreaser", "wood bleach"],
+  "soap flakes": ["cleaner", "soap finish"],
   soda: ["cleaner", "degreaser"],
   "washing soda": ["cleaner", "degreaser"],
   ammonia: ["cleaner", "degreaser"],
@@ -116,6 +117,8 @@ const PACKING = 'Write `wait until stackable`, or the time, such as `wait 24 h "
 export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   verb: {
     soap: "Soap that stays on the wood is a layer: write `layer soap_finish`. To wash it, write `step clean with soap`.",
+    spot: 'Work on spots alone says so behind it: write `step sand 320, only "spots"`.',
+    wax: 'Wax stays on the wood, so it is a layer: write `layer wax, only "runners"`, and declare it with `family paste wax`.',
     lime: "Liming wax or paste stays in the pores, so it is a layer: write `layer liming_wax, wiped off`, and declare it with `family paste wax`.",
     ebonise:
       "What blackens the wood is a layer: write `layer iron_black`, and declare it with `family waterborne stain`.",
@@ -136,8 +139,6 @@ export const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>
     no_heat_gun: LEAD_SAFE,
     floor_sheet: LEAD_SAFE,
     food_safe: "Who uses a piece is said in it, such as `meant_for food`.",
-    apron: "Put it in a `note`: no rule asks for it.",
-    overalls: "Put it in a `note`: no rule asks for it.",
   },
   "degree of wear": {
     weather: "Weather is a line of its own: write `outdoors rain, sun`, and `wear hard` or `normal`.",

@@ -11,13 +11,17 @@ import { countryName } from "./countries.ts";
 export type LeadFinding = "none_found" | "found";
 export type LeadMethod = "laboratory" | "xrf" | "swab";
 
+/** Says that there is no result. */
+export const NOT_TESTED = "not_tested";
+
 export const LEAD_FINDINGS = [
   {
     word: "none_found",
     doc: "The test found no lead above its limit. Only `by laboratory` ends the presumption, and none of it makes dust harmless.",
   },
   { word: "found", doc: "The test found lead. Any method counts, a swab too." },
-] as const satisfies readonly { readonly word: LeadFinding; readonly doc: string }[];
+  { word: NOT_TESTED, doc: "Nobody has tested it yet, which counts as if the line were not there." },
+] as const satisfies readonly { readonly word: LeadFinding | typeof NOT_TESTED; readonly doc: string }[];
 
 export const LEAD_METHODS = [
   {

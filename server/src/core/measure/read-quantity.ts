@@ -273,7 +273,7 @@ function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityPr
     const rate = /^(?:mm|cm|m|in|ft)2/u.test(written) ? "`covers 10 ft2/qt`" : "`covers 40 g/m2`";
     return wrongUnit(
       part.unit.span,
-      `How much one ${per[1]!} is the line does not say\nWrite it by volume or area, such as ${rate}.`,
+      `How much one ${per[1]!} is the line does not say\n${/^(?:can|tin|bottle|pack|tube)$/iu.test(per[1]!) ? "State the one pack that it comes in, such as `packs 1 qt for 14.00`, or write" : "Write"} it by volume or area, such as ${rate}.`,
     );
   }
   const known = OTHER_NAMES.get(written.toLowerCase());

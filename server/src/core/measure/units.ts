@@ -112,6 +112,8 @@ const TABLE: readonly UnitDefinition[] = [
   unit("ft2/qt", "spreading rate", 92_903_040, 946_352_946, `${CFR500}; ${HB44}`),
   { ...unit("mL/m2", "spreading rate", 1000, 1, SI), inverse: true },
   unit("g/m2", "weight by area", 1, 1, SI),
+  { ...unit("m2/kg", "weight by area", 1000, 1, SI), inverse: true },
+  { ...unit("ft2/lb", "weight by area", 45_359_237_000, 9_290_304, `${POUND}; ${CFR500}`), inverse: true },
 
   unit("%", "share", 1, 1, SI),
 

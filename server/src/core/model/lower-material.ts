@@ -7,17 +7,19 @@ import type {
   FieldValue,
   MaterialDeclaration,
   Quantity,
+  Ratio,
   Span,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
 import { insteadOfFamily } from "../knowledge/choices.ts";
-import { familyByName } from "../knowledge/families.ts";
+import { familyByName, leavesLayer } from "../knowledge/families.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { COLOURS, RAGS, SHEENS, sheenOfGloss, wordList } from "../knowledge/words.ts";
+import { percentText } from "../measure/figures.ts";
 import { quantityText, readQuantity } from "../measure/read-quantity.ts";
-import { findUnit, litresOfGrams, spreadingRateOfWeight } from "../measure/units.ts";
+import { findUnit, litresOfGrams, spreadingRateOfWeight, toCanonical } from "../measure/units.ts";
 import {
   DURATION,
   fieldsByWord,
@@ -265,12 +267,36 @@ function readCovers(
     );
     return undefined;
   }
+  const byCan = quantity?.kind === "quantity" ? coversOfCan(ctx, quantity, fields, gramsPerLitre) : undefined;
+  if (byCan !== undefined) return byCan;
   const read = readFact(ctx, fields, "covers", ["spreading rate", "weight by area"] as const, POSITIVE);
   if (!read) return undefined;
   if (read.dimension === "spreading rate") return read.fact;
   if (gramsPerLitre === undefined) return "not known";
   return { ...read.fact, value: spreadingRateOfWeight(read.fact.value, gramsPerLitre) };
 }
+
+/** `10 ft2/can`: of the one pack that is stated; undefined where the line does not say so, or which pack is meant. */
+function coversOfCan(
+  ctx: Lowering,
+  quantity: Quantity,
+  fields: Fields,
+  gramsPerLitre: number | undefined,
+): Fact<number> | "not known" | undefined {
+  const [part, more] = quantity.parts;
+  const area = PER_CAN.exec(part?.unit?.text ?? "")?.[1];
+  const unit = area === undefined ? undefined : findUnit(area);
+  const [pack, other] = form(fields, "packs", "packs")?.value.sizes ?? [];
+  if (!part || more || unit?.dimension !== "area" || !pack?.amount || other) return undefined;
+  const held = readQuantity(pack.amount, ["volume", "mass"]);
+  if (!held.ok || held.amount.value <= 0 || part.number.value <= 0) return undefined;
+  if (held.amount.dimension === "mass" && gramsPerLitre === undefined) return "not known";
+  const litres =
+    held.amount.dimension === "mass" ? litresOfGrams(held.amount.value, gramsPerLitre!) : held.amount.value;
+  return stated(ctx, toCanonical(part.number.value, unit) / litres, quantity.span);
+}
+
+const PER_CAN = /^(\w+)(?:\/| per )(?:can|tin|bottle|jar|pack|tub|bucket|drum|tube)$/iu;
 
 function readRecoat(ctx: Lowering, fields: Fields): Material["recoat"] {
   const range = readRange(ctx, form(fields, "recoat", "range")?.value.range, "time", DURATION);
@@ -352,9 +378,33 @@ function readThin(ctx: Lowering, fields: Fields, family: Family | undefined): Ma
   const thinner = isThinnerOfLacquer(field.value.thinner.text, family)
     ? "lacquer thinner"
     : readThinner(ctx, field.value.thinner);
-  const { from, upTo: most } = field.value;
-  const upTo = readWorse(ctx, most, from, ["share"], THINNING, "high");
-  return thinner === undefined ? undefined : stated(ctx, { thinner, upTo: upTo?.value }, field.span);
+  const { from, upTo: most, ratio } = field.value;
+  const upTo = ratio
+    ? shareOfRatio(ctx, ratio, family)
+    : readWorse(ctx, most, from, ["share"], THINNING, "high")?.value;
+  return thinner === undefined ? undefined : stated(ctx, { thinner, upTo }, field.span);
+}
+
+/**
+ * `1:20` of a cleaner in water: percent of its own volume. No coat takes more thinner than there is of it, but flakes of
+ * shellac; there the ratio may have been turned round, and a limit of 2000 % would hide every coat that is too thin.
+ */
+function shareOfRatio(ctx: Lowering, ratio: Ratio, family: Family | undefined): number | undefined {
+  const a = readNumber(ctx, ratio.a, POSITIVE);
+  const b = readNumber(ctx, ratio.b, POSITIVE);
+  if (a === undefined || b === undefined) return undefined;
+  if (b > a && family && leavesLayer(family) && family.binder !== "shellac") {
+    const [turned, share] = [`${ratio.b.text}:${ratio.a.text}`, percentText((100 * a) / b)];
+    report(
+      ctx,
+      "bad-number",
+      ratio.span,
+      `A coat takes less thinner than there is of it\nWrite \`${turned}\`, parts of this to parts of thinner, or \`up to ${share}\`.`,
+      { title: `Write \`${turned}\``, span: ratio.span, text: turned },
+    );
+    return undefined;
+  }
+  return (100 * b) / a;
 }
 
 /** What thins a lacquer is simply called thinner, after its kind or its maker: `PU thinner`, `nitro_thinner`. */

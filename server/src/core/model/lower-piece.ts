@@ -14,7 +14,7 @@ import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
-import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult } from "../knowledge/lead.ts";
+import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult, NOT_TESTED } from "../knowledge/lead.ts";
 import { SPOT_TESTS } from "../knowledge/spot-tests.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
 import { EXISTING_STATES, MEANT_FOR, WEAR, wordList } from "../knowledge/words.ts";
@@ -246,7 +246,8 @@ function readLead(ctx: Lowering, statement: FieldStatement | undefined): Fact<Le
   const finding = readWord(ctx, value.result, wordList(LEAD_FINDINGS), "result of a lead test");
   const method = readWord(ctx, value.method, wordList(LEAD_METHODS), "method of a lead test");
   const date = value.date && readDate(ctx, value.date.text, value.date.span);
-  return finding && method && date ? stated(ctx, { finding, method, date }, statement.span) : undefined;
+  if (!finding || finding === NOT_TESTED || !method || !date) return undefined;
+  return stated(ctx, { finding, method, date }, statement.span);
 }
 
 function readExistingWord(ctx: Lowering, written: ExistingLayer["material"]): string | undefined {

@@ -127,6 +127,8 @@ export interface LayerLine {
   readonly wetGrams?: Figure;
   /** Percent of what leaves the gun that lands. */
   readonly transfer?: Figure;
+  /** Every coat is buffed, after so many hours, on the tail that says so. */
+  readonly buffed?: { readonly after?: Figure; readonly step: StepLine };
   /** Coats laid on one another while they are wet. */
   readonly wetOnWet?: true;
   /** What else is said of it, in words. */
@@ -154,6 +156,8 @@ export interface SafetyLine {
   readonly kind: "safety";
   readonly syntax: RecipeStatement;
   readonly duties: readonly { readonly name: string; readonly span: Span; readonly airChanges?: number }[];
+  /** What is said of the duties, and what is worn besides: a note each. */
+  readonly said: readonly string[];
 }
 
 export interface FollowLine {

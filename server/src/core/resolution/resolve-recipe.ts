@@ -217,7 +217,7 @@ function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block
     block: [
       ...(isWaited ? [] : [untilRecoat({ start: at, end: at })]),
       ...said,
-      ...(isDusty ? [dustedOff({ start: between!.span.end, end: between!.span.end })] : []),
+      ...(isDusty ? [doneByItself("dust", { start: between!.span.end, end: between!.span.end })] : []),
     ],
   };
 }
@@ -247,11 +247,12 @@ function untilRecoat(span: Span): WaitLine {
   return { kind: "wait", syntax, until: "recoat", overnight: false };
 }
 
-function dustedOff(span: Span): StepLine {
+/** A step of a verb alone, which another line brings with it. */
+function doneByItself(done: "dust" | "buff", span: Span): StepLine {
   const keyword = word("step", span);
-  const verb = word("dust", span);
+  const verb = word(done, span);
   const syntax: StepStatement = { kind: "step", keyword, span, docs: "", verb, grits: [], tails: [] };
-  return { kind: "step", syntax, verb: "dust", grits: [] };
+  return { kind: "step", syntax, verb: done, grits: [] };
 }
 
 type Tails = Partial<
@@ -273,6 +274,7 @@ type Tails = Partial<
     | "sheen"
     | "transfer"
     | "wetOnWet"
+    | "buffed"
     | "said"
     | "takes"
     | "batch"
@@ -382,6 +384,10 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
     case "transfer": {
       const transfer = transferOf(ctx, tail);
       return transfer ? { transfer } : {};
+    }
+    case "buffed": {
+      const after = durationOf(ctx, tail.after);
+      return { buffed: { ...(after ? { after } : {}), step: doneByItself("buff", tail.span) } };
     }
     case "wet_on_wet":
       return { wetOnWet: true };
@@ -563,7 +569,15 @@ function resolveSafety(ctx: Resolving, syntax: SafetyStatement): SafetyLine {
     const stated = airChanges && airChangesOf(ctx, name.text, airChanges);
     return { name: name.text, span, ...(stated !== undefined ? { airChanges: stated } : {}) };
   });
-  return { kind: "safety", syntax, duties };
+  const kinds = syntax.duties.flatMap(({ name, what }) =>
+    what ? [`${name.text.replaceAll("_", " ")}: ${what.value}`] : [],
+  );
+  return {
+    kind: "safety",
+    syntax,
+    duties,
+    said: [...kinds, ...(syntax.said ?? []).map(({ value }) => value)],
+  };
 }
 
 function airChangesOf(

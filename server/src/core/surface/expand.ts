@@ -172,6 +172,7 @@ function walk(expander: Expander, frame: Frame, lines: readonly RecipeLine[], ou
     switch (line.kind) {
       case "safety":
         duties = withDuties(duties, line, frame);
+        for (const words of line.said) pushNote(expander, frame, syntax.span, words, { place, duties });
         break;
       case "step":
         pushStep(expander, frame, line, place, duties);
@@ -326,10 +327,20 @@ function walkLayer(expander: Expander, frame: Frame, layer: LayerLine, place: Pl
     }
     pushFlashOff(expander, frame, layer, place, duties);
     pushCoat(expander, frame, layer, layer.use, { place, duties, coat, coats, fewest });
-    if (coat < coats && layer.block) {
-      walk(expander, { ...frame, between: { layer: place, afterCoat: coat, coats } }, layer.block, duties);
-    }
+    const behind = coat < coats ? { ...frame, between: { layer: place, afterCoat: coat, coats } } : frame;
+    pushBuffing(expander, behind, layer, duties);
+    if (coat < coats && layer.block) walk(expander, behind, layer.block, duties);
   }
+}
+
+/** The wait of a buffed coat, and the buffing. */
+function pushBuffing(expander: Expander, frame: Frame, { buffed }: LayerLine, duties: Duties): void {
+  if (!buffed || expander.isCut) return;
+  const { span } = buffed.step.syntax;
+  const place = placeIn(frame, span);
+  const hours = figureIn(buffed.after, frame.bindings);
+  if (hours !== undefined) pushPause(expander, frame, span, "until it is buffed", hours, { place, duties });
+  pushStep(expander, frame, buffed.step, place, duties);
 }
 
 /** The time between the passes of a coat, all together: the coat is on when the last pass is. */
@@ -349,15 +360,24 @@ function pushFlashOff(
 
 /** What else a layer says, as a note above its first coat. */
 function pushSaid(expander: Expander, frame: Frame, layer: LayerLine, place: Place, duties: Duties): void {
-  if (layer.said === undefined) return;
-  const { span } = layer.syntax;
+  if (layer.said !== undefined) pushNote(expander, frame, layer.syntax.span, layer.said, { place, duties });
+}
+
+/** Words of a line, as a note of their own. */
+function pushNote(
+  expander: Expander,
+  frame: Frame,
+  span: Place["span"],
+  said: string,
+  { place, duties }: { readonly place: Place; readonly duties: Duties },
+): void {
   const at = { start: span.end, end: span.end };
-  const text = { kind: "title", value: layer.said, span: at } as const;
+  const text = { kind: "title", value: said, span: at } as const;
   expander.actions.push({
     ...base(expander, frame, place, duties),
     op: "note",
     syntax: { kind: "note", keyword: { kind: "name", text: "note", span: at }, span: at, docs: "", text },
-    text: layer.said,
+    text: said,
   });
 }
 

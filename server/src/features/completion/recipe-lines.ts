@@ -118,7 +118,7 @@ function tailOffers(
 }
 
 /** Tails with one thing that may follow. */
-const SAID_WHOLE: ReadonlySet<string> = new Set(["as", "if", "wiped"]);
+const SAID_WHOLE: ReadonlySet<string> = new Set(["as", "buffed", "if", "wiped"]);
 
 /** Tails that say something as they stand. */
 const WHOLE_TAILS: ReadonlySet<string> = new Set(["thin", "mist", "full", "flooded", "together", "apart"]);

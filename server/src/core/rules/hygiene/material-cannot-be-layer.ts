@@ -46,13 +46,17 @@ export const materialCannotBeLayer: TradeRule = {
       report({
         headline: `${useName(action.use)} leaves no layer`,
         why: "A layer is what stays on the surface, and this evaporates or is rinsed off.",
-        remedy: `Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`.`,
+        remedy: `Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`${orElse(material.family)}.`,
         at: action.use.place,
         related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],
       });
     },
   },
 };
+
+/** `soap` on a label is read as what washes, and it may be what stays. */
+const orElse = ({ name }: Family): string =>
+  name === "cleaner" ? "; soap that stays on the wood is `family soap finish`" : "";
 
 function stepFor(family: Family, name: string): string {
   if (family.name === "water") return "step dampen";
