@@ -318,21 +318,43 @@ const { version }: { readonly version: string } = JSON.parse(
 );
 
 /**
- * Long names of fields that stay inside a bundle: written as names alone, never as words in quotes, and in nothing that
- * leaves it. A worker is one bundle, so they can be short there; on a machine objects go from one bundle to another.
+ * Long names of fields that stay inside the server: written as names alone, never as words in quotes, and in nothing that
+ * leaves it. A worker is one bundle; on a machine objects go from one bundle of the server to another, so all of them have
+ * the same short name for each.
  */
 export const INNER_NAMES =
-  /^(?:abrasions|blocksTannin|bracesMatch|buildsFilm|chainClass|declarations|dissolvedBy|dissolvedUncuredBy|dropRespellings|evensStain|fillings|filmRangeUm|headSpan|molecularWeight|moments|namePlace|needsClear|nextSerial|nonPreemptive|openBelow|penetrating|raisesGrain|respellings|selfHeatingRags|statements|substrate|woodTakenMm)$/;
+  /^(?:abrasions|blocksTannin|bracesMatch|buildsFilm|chainClass|declarations|dissolvedBy|dissolvedUncuredBy|evensStain|fillings|filmRangeUm|headSpan|molecularWeight|moments|namePlace|needsClear|nextSerial|nonPreemptive|openBelow|penetrating|raisesGrain|respellings|selfHeatingRags|statements|substrate|woodTakenMm)$/;
+
+/** What the parser of lines calls its own means; nobody else has a hold of it. */
+export const PARSER_NAMES =
+  /^(?:atValue|betweenItem|coatsWithWord|commaBefore|decimalComma|dropRespellings|endOfPart|expectedNext|givenValue|glossUnits|hasBlankBefore|isEndOfPart|isFigureOfGrit|isSaidNext|isTailWithoutComma|isTimeNext|isVolumeOrWeight|isWordAt|keepBetween|leaveOut|longestIn|lowerLimit|nameOf|openingHours|plainKeyword|quotedWords|recoveredAt|refused|respell|respelt|restBehindComma|restOfPart|saidText|shareOfThinner|speltWords|surfaceOf|tailRule|tailsByType|takeRest|takeText|textOfLine|useExample|withinOrAfter|withMaterial|wordRun)$/;
 
 /** Fields of `vscode-jsonrpc` that nobody else may use; no object of it leaves the bundle that has it. */
 const PRIVATE_NAMES =
   /^_(?:callbacks|capacity|chunks|contexts|emitter|isCancelled|parameterStructures|partialMessageTimeout|totalLength)$/;
 
+/** The names that such an expression lists. */
+export const namesOf = ({ source }: RegExp): readonly string[] => source.slice(4, -2).split("|");
+
+const SHORT: Readonly<Record<string, string>> = Object.fromEntries(
+  namesOf(INNER_NAMES).map((name, idx) => [name, `$${idx.toString(36)}`]),
+);
+
+/** The bundles of the language server that objects go between. */
+export const SHARING: readonly string[] = [
+  "server/dist/language-server.cjs",
+  "server/dist/job-reports.cjs",
+  "server/dist/planning.cjs",
+  "server/dist/record.cjs",
+];
+
 const shortNames = ({ out }: Bundle): BuildOptions => {
-  if (out === "server/dist/language-server.cjs") return { mangleProps: PRIVATE_NAMES };
-  return out === "server/dist/worker.js"
-    ? { mangleProps: new RegExp(`${INNER_NAMES.source}|${PRIVATE_NAMES.source}`) }
-    : {};
+  const own = SERVERS.includes(out) ? [PARSER_NAMES, PRIVATE_NAMES] : [];
+  const inner = SHARING.includes(out) || SERVERS.includes(out) ? [INNER_NAMES] : [];
+  const names = [...inner, ...own];
+  return names.length === 0
+    ? {}
+    : { mangleProps: new RegExp(names.map(({ source }) => source).join("|")), mangleCache: { ...SHORT } };
 };
 
 const FOR_BROWSERS: BuildOptions = {

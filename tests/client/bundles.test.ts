@@ -2,7 +2,16 @@
 import path from "node:path";
 import { build, type Metafile } from "esbuild";
 import { describe, expect, test } from "vitest";
-import { BUNDLES, type Bundle, buildOptions, INNER_NAMES, ROOT } from "../../client/bundles.ts";
+import {
+  BUNDLES,
+  type Bundle,
+  buildOptions,
+  INNER_NAMES,
+  namesOf,
+  PARSER_NAMES,
+  ROOT,
+  SHARING,
+} from "../../client/bundles.ts";
 import { waterborneOverUncuredOil } from "../../server/src/core/rules/layers/waterborne-over-uncured-oil.ts";
 
 const reports = new Map<string, Promise<Metafile>>();
@@ -90,17 +99,31 @@ test.each([
   }
 });
 
-test("names that are made short in the worker stand nowhere in quotes, where they would stay long", async () => {
-  const { outputFiles } = await build({
-    ...buildOptions(bundleOf("server/dist/worker.js"), false),
-    write: false,
-  });
-  const names = INNER_NAMES.source.slice(4, -2).split("|");
-  expect(names.length).toBeGreaterThan(10);
-  const quoted = new Set(
-    outputFiles![0]!.text.match(/(["'`])[A-Za-z]+\1/gu)?.map((word) => word.slice(1, -1)),
+test.each([
+  ["server/dist/worker.js", [...namesOf(INNER_NAMES), ...namesOf(PARSER_NAMES)]],
+  ["server/dist/language-server.cjs", [...namesOf(INNER_NAMES), ...namesOf(PARSER_NAMES)]],
+  ...SHARING.map((out) => [out, namesOf(INNER_NAMES)] as const),
+] as const)(
+  "names that are made short in %s stand nowhere in quotes, where they would stay long",
+  async (out, names) => {
+    const { outputFiles } = await build({ ...buildOptions(bundleOf(out), false), write: false });
+    expect(names.length).toBeGreaterThan(10);
+    const quoted = new Set(
+      outputFiles![0]!.text.match(/(["'`])[A-Za-z]+\1/gu)?.map((word) => word.slice(1, -1)),
+    );
+    expect(names.filter((name) => quoted.has(name))).toEqual([]);
+  },
+);
+
+test("objects that go from one bundle of the server to another have the same names in all of them", async () => {
+  const caches = await Promise.all(
+    SHARING.map(async (out) => {
+      const { mangleCache } = await build({ ...buildOptions(bundleOf(out), true), write: false });
+      return Object.fromEntries(namesOf(INNER_NAMES).map((name) => [name, mangleCache?.[name]]));
+    }),
   );
-  expect(names.filter((name) => quoted.has(name))).toEqual([]);
+  for (const cache of caches) expect(cache).toEqual(caches[0]);
+  expect(new Set(Object.values(caches[0]!)).size).toBe(namesOf(INNER_NAMES).length);
 });
 
 test("the command line has the explanations", async () => {

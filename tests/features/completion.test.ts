@@ -163,7 +163,7 @@ describe("fields", () => {
       "semi-gloss",
       "gloss",
     ]);
-    expect(labels(inSurface("lead $0"))).toEqual(["none_found", "found"]);
+    expect(labels(inSurface("lead $0"))).toEqual(["none_found", "found", "not_tested"]);
     expect(labels(inSurface("lead found $0"))).toEqual(["by"]);
     expect(labels(inSurface("lead found by $0"))).toEqual(["laboratory", "xrf", "swab"]);
     expect(labels(inSurface("lead found by swab $0"))).toEqual([]);
@@ -272,6 +272,7 @@ describe("lines of recipes", () => {
     expect(labels(inRecipe("  layer hc x $0"))).toEqual(["n"]);
     expect(labels(inRecipe("  layer hc x 2, by pad, $0"))).toEqual([
       "wiped",
+      "buffed",
       "thinned",
       "tinted",
       "as",

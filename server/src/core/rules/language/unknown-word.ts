@@ -37,7 +37,7 @@ piece box {
   for    wood
   safety mask #! unknown-word
   step   burnish #! unknown-word
-  layer  waterborne_polyurethane, by mop #! unknown-word
+  layer  waterborne_polyurethane, by trowel #! unknown-word
   wait   until shiny #! unknown-word
 }
 `,
