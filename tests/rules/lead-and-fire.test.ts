@@ -1,6 +1,7 @@
 /** Advice that is followed to the letter where lead, fire and cold meet: nobody is sent from one danger into another. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { findingsOf, lineOf } from "../harness/check-text.ts";
 
@@ -70,6 +71,14 @@ describe("the fire of the rags", () => {
     ));
   it("comes after the advice to take another clear", () =>
     expect(on(CLEAR, "ignition-near-flammable").remedy).toMatch(/^This line should have another material/u));
+});
+
+it("no hazard is told below what is none: the editor's list shows the first alone", () => {
+  const isHazard = new Map(TRADE_RULES.map(({ id, group }) => [id, group === "safety"]));
+  const hidden = TRADE_RULES.filter(({ id }) => isHazard.get(id)).flatMap(({ id, secondaryTo = [] }) =>
+    secondaryTo.filter((primary) => !isHazard.get(primary)).map((primary) => `${id} below ${primary}`),
+  );
+  expect(hidden).toEqual([]);
 });
 
 describe("wet or dry", () => {
@@ -178,6 +187,13 @@ describe("wax in wood", () => {
   it("and nothing is told twice about the cleaning", () =>
     expect(on(STAIN, "coat-over-wax").also).toContain(
       "Also: `gel_stain` goes on a used surface that was never cleaned, to which the steps above see.",
+    ));
+});
+
+describe("a heater and dry dust of lacquer", () => {
+  it("end with the heater cold, the words for it, and a place to dry", () =>
+    expect(on("step  sand 60, 180", "sparks-and-dust").remedy).toContain(
+      "Switch the heater off and let it cool before you sand (`step sand wet 60, 100, 180`), and state `ignition none` for that. Carry the cleaned piece to a warm room to dry.",
     ));
 });
 

@@ -67,7 +67,9 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
   const stand = isNearDew
     ? ` Bring the piece in first, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
     : "";
-  const cold = isCold ? " No wait makes up for the cold." : "";
+  const cold = isCold
+    ? ` No wait makes up for the cold${isDampWood ? ", nor does washed wood dry in it" : ""}.`
+    : "";
   const other = bearsThisAir(needs);
   const or = kinds.length === 1 && isNearDew ? "" : other;
   if (isCold && needs.some(({ ignition }) => ignition)) {
@@ -87,11 +89,11 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
 }
 
 /**
- * Wood that stands in such air comes to 16 % moisture and more (Wood Handbook FPL-GTR-282, table 4-2), in a heated room to 8
+ * Wood that stands in such air comes to 16 % moisture and more (Wood Handbook FPL-GTR-282, table 4-2; from memory, confidence high), in a heated room to 6
  * to 12 % (common practice, no source).
  */
 const DAMP_WOOD_RH = 80;
-const DRY_WOOD = " and its wood as dry: 8 to 12 % by a moisture meter, often after weeks";
+const DRY_WOOD = " and its wood as dry: 6 to 12 % by a moisture meter, often after weeks";
 
 /** What is usual and bears the air as it is: families to choose from, none that the shop's heater can light. */
 function bearsThisAir(needs: readonly AirNeed[]): string {

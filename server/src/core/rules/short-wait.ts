@@ -172,7 +172,7 @@ function needText(waits: readonly NeededWait[]): string {
     wait.needed.tooCold ? roundedUpHours(wait.needed.label) : toldHours(wait),
   );
   const [least, most] = [Math.min(...hours), Math.max(...hours)];
-  const where = waits.some(isTooCold) ? " in a warm room" : least === most ? "" : " here";
+  const where = least < most ? " here" : waits.some(isTooCold) ? " in a warm room" : "";
   return `${spokenDuration(most)}${where}`;
 }
 
@@ -193,7 +193,7 @@ function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSay
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
     if (needed.tooCold)
-      return `${who ?? "it"} asks for ${degreesText(needed.tooCold.lowestC)} or more, and at the ${degreesText(needed.tooCold.shopC)} of ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} it may never dry through`;
+      return `${who ?? "it"} asks for ${degreesText(needed.tooCold.lowestC)} or more, and ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} has ${degreesText(needed.tooCold.shopC)}`;
     return `${where} (${air}) makes it ${spokenDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
   });
   const more =

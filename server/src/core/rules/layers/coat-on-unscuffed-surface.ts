@@ -29,7 +29,7 @@ export const coatOnUnscuffedSurface: TradeRule = {
     summary: "A film goes on an old or slick film, on laminate or on metal that was not abraded.",
     why: "A hardened, smooth surface gives the new film nothing to hold on, and it scratches off with a fingernail.",
     remedy:
-      "Scuff with 220 to 320 grit and dust before the coat. Shellac over shellac and lacquer over lacquer melt together and need no scuffing.",
+      "Scuff with 220 to 320 grit and dust before the coat. Shellac over shellac and lacquer over lacquer melt together and need no scuffing. Paint that may hold lead is better left unbroken, so a bonding or shellac primer on it, washed, is a hint.",
     sources: [
       "UFC 3-190-06 section 2.4: smooth, fully cured enamel is sanded lightly before it is painted",
       "laminate and metal: common practice, no source",

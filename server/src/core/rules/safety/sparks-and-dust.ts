@@ -222,7 +222,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
       headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
       why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
       remedy: `${wet ? `${sentence(wet)}, or ${uncapitalised(putOut)}` : putOut} before you make dust. ${MOTORS} ${BIN}`,
-      damp: `${putOut}${WETTED.has(action.verb) ? ` before you ${action.verb} (${wetStep(action)})` : ""}. ${DRYING} ${MOTORS} ${BIN}`,
+      damp: `${putOut}${WETTED.has(action.verb) ? ` before you ${action.verb} (${wetStep(action)})` : ""}, and state \`ignition none\` for that. ${DRYING} ${MOTORS} ${BIN}`,
       abrades: "surface",
       related: [
         ...(shop.ignition.place ? [related(shop.ignition.place, "The source of ignition")] : []),
