@@ -56,6 +56,13 @@ describe("misspelt words", () => {
     expect(said("step xylograph")).toBe("This step is not checked until you correct it.");
   });
 
+  test("and what an argument is checked as, unless another gives that", () => {
+    const said = (given: string): string | undefined =>
+      findingsOf(recipe("step scuff 220", given)).find(({ rule }) => rule === "wrong-argument")?.why;
+    expect(said("pant")).toBe("It is checked as `paint` until you correct it.");
+    expect(said("paint: cupboard_white, pant")).toBe("");
+  });
+
   test("a method: misspelt spraying is spraying", () => {
     const sprayed = recipe("step scuff 220", "paint").replace("paint x 2", "paint x 2 by hvlp");
     const slip = sprayed.replace("hvlp", "hvpl");

@@ -114,8 +114,10 @@ function unknownArgument(
   { call, name, parameters }: UnknownArgument,
   near: string | undefined,
 ): LocalFinding {
+  // What another argument gives already is not taken from this one, see `givenTo`.
+  const isRead = near !== undefined && call.arguments.every((each) => each.name?.text !== near);
   const rest = near
-    ? `Did you mean \`${near}\`?`
+    ? `${isRead ? `It is checked as \`${near}\` until you correct it.\n` : ""}Did you mean \`${near}\`?`
     : parameters.length > 0
       ? `${parameters.length === 1 ? "Its only parameter is" : "Its parameters are"} ${shortList(parameters, (p) => `\`${p.name}\``)}.`
       : "It has no parameters.";
