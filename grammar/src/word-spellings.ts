@@ -91,6 +91,13 @@ export const FAMILY_SPELLINGS: Table = {
     "white oil",
     "butcher block oil",
   ],
+  "isocyanate hardener": [
+    "polyisocyanate hardener",
+    "isocyanate",
+    "polyisocyanate",
+    "PU hardener",
+    "polyurethane hardener",
+  ],
   hardener: ["catalyst", "crosslinker", "cross linker", "part B", "component B", "curing agent", "activator"],
   "wood glue": [
     "PVA",
@@ -131,16 +138,12 @@ export const FAMILY_SPELLINGS: Table = {
     "french polish",
     "button polish",
     "waxed shellac flakes",
-    // Where a label does not say that the wax is out, it is in: the worse for what follows.
-    "shellac",
-    "shellac flakes",
-    "shellac polish",
     "button lac",
     "button lac flakes",
     "button flakes",
     "seedlac",
-    "orange shellac",
   ],
+  shellac: ["shellac flakes", "shellac polish", "orange shellac", "clear shellac", "blonde shellac"],
   "dewaxed shellac": ["dewaxed shellac flakes", "dewaxed shellac sealer"],
   "drying oil": [
     "linseed oil",
@@ -170,14 +173,7 @@ export const FAMILY_SPELLINGS: Table = {
     "liming wax",
   ],
   "oil stain": ["oil based stain"],
-  // Water above moves a dye, and no binder holds it: the worse for what follows.
-  "water dye": [
-    "water stain",
-    "water based dye",
-    "walnut crystals",
-    "walnut crystal stain",
-    "van dyke crystals",
-  ],
+  "water dye": ["water based dye", "walnut crystals", "walnut crystal stain", "van dyke crystals"],
   "alcohol dye": ["spirit stain", "spirit dye", "alcohol stain"],
   "acrylic paint": [
     "latex paint",
@@ -198,8 +194,24 @@ export const FAMILY_SPELLINGS: Table = {
   "stain blocking primer": ["stain blocker", "stain block primer", "stain blocking undercoat"],
   "shellac primer": ["shellac based primer", "pigmented shellac"],
   "bonding primer": ["adhesion primer", "grip primer", "multi surface primer", "high adhesion primer"],
+  "two part primer": [
+    "2K PU primer",
+    "2K polyurethane primer",
+    "2 pack PU primer",
+    "PU primer",
+    "2K primer surfacer",
+  ],
   "sanding sealer": ["sander sealer"],
   "grain filler": ["pore filler", "paste filler"],
+  // In the trade the two-part filler for wood is of polyester; one of epoxy is called so.
+  "polyester filler": [
+    "2K filler",
+    "2K wood filler",
+    "polyester wood filler",
+    "polyester putty",
+    "body filler",
+    "car body filler",
+  ],
   "wood filler": ["wood putty", "stopping", "stopper", "caulk", "painters caulk"],
   cleaner: [
     "soap",
@@ -212,7 +224,7 @@ export const FAMILY_SPELLINGS: Table = {
     "dish soap",
     "washing up liquid",
   ],
-  degreaser: ["sugar soap", "degreasing cleaner"],
+  degreaser: ["sugar soap", "degreasing cleaner", "washing soda", "soda crystals"],
   "wood bleach": [
     "oxalic acid",
     "oxalic",
@@ -271,7 +283,8 @@ const EXISTING_SPELLINGS: Table = {
     "factory lacquer",
   ],
   "unknown paint": ["paint", "old paint", "painted", "enamel", "gloss paint", "old gloss paint"],
-  "waxed shellac": ["shellac", "old shellac", "old french polish", "polish"],
+  shellac: ["old shellac", "polish"],
+  "waxed shellac": ["old french polish"],
   "drying oil": ["oil", "old oil", "oiled", "danish oil", "teak oil"],
   "paste wax": ["old wax", "waxed"],
   "soap finish": ["soap", "soaped", "soap flakes", "white soap"],

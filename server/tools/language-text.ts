@@ -166,7 +166,7 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`layer clear, mist coat\`, \`layer clear, 30 g/m2\` | \`layer clear, mist\`, \`layer clear, wet 30 g/m2\` |
 | \`sold 1 L for 9.00\`, \`new 60.00\`, \`use_by food\` | \`packs 1 L for 9.00\`, \`new_price 60.00\`, \`meant_for food\` |
 | \`layer stain, wiped\`, \`wiped after 15 min\` | \`layer stain, wiped off\`, \`wiped off after 15 min\` |
-| \`existing shellac, worn\`, \`existing black paint, chipping\` | \`existing waxed shellac "worn"\`, \`existing unknown paint "black, chipping"\` |
+| \`existing shellac, worn\`, \`existing black paint, chipping\` | \`existing shellac "worn"\`, \`existing unknown paint "black, chipping"\` |
 | \`wood oak, end grain\`, \`wood mahogany, Cuban veneer\` | \`wood oak "end grain"\`, \`wood mahogany "Cuban", veneer\` |
 | \`press 60 min\`, \`loadable 24 h\`, \`hardener 2:1 by weight\` | \`recoat 60 min\`, \`cure 24 h\`, \`mix 2:1 by weight\` |
 | \`mix 50 g to 0.5 L water\`, \`norm "EN 71-3"\` | \`mix "50 g to 0.5 L water"\`, \`note "norm EN 71-3"\` |
@@ -331,7 +331,7 @@ Without a shop the factor is 1.
 - \`grit-too-coarse\`: a warning where the last grit is coarser than 120 before a stain, 100 before a clear, 80 before paint, 50 before a primer, 80 between coats of paint or 120 between other coats; a hint up to 120 before a clear, 100 before paint, 80 before a primer, 100 between coats of paint and 180 between other coats. \`grit-too-fine\`: finer than 240 before a penetrating stain.
 - \`sand-through\`: more than 0.8 of the veneer taken. \`near-dew-point\`: within 3 C.
 - \`too-weak-for-wear\`: on hard wear fewer than 3 coats of a clear or an enamel (a primer below it counts as one, two wiped coats as one), or fewer than 2 of hardwax oil or a two-part clear. \`not-for-this-use\`: wax, oil or a primer alone there, and outdoors, where rain or sun reaches it, all but spar varnish, exterior oil, paint and two-part polyurethane. \`damp-timber\`: \`moisture\` above 20 %.
-- \`filler-not-dry\`: less than the filler's recoat; where its label states none, its family's figure in the shop's air, a night of 12 h at least.
+- \`filler-not-dry\`: less than the filler's recoat; where its label states none, its family's figure in the shop's air, a night of 12 h at least, but for what a hardener sets.
 - \`conditioner-dried-out\`: a stain later than the end of the conditioner's recoat window, its family's 2 h, or a day where the label states no end. No air lengthens it, and there is no margin.
 - \`recoat-too-early\` leaves a second coat of drying oil or oil stain alone within 1 h of the first, where it is wiped off.
 - \`wood-still-wet\`: less than 2 h after water on bare wood, before what is not carried by water.

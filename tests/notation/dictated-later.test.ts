@@ -15,7 +15,7 @@ const textOf = (name: string): string => readFileSync(new URL(`${name}.finish`, 
 
 /** The lines that are still refused. */
 const REFUSED: Readonly<Record<string, readonly string[]>> = {
-  "dictated-later/1": ["family two-part wood filler"],
+  "dictated-later/1": [],
   "dictated-later/2": [
     "family deck cleaner",
     "family two-part epoxy",
@@ -39,14 +39,8 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
     "step strip with varnish_gel, leave minutes",
     "after trustees_carvers.trial",
   ],
-  "dictated-later/7": [
-    "family thinner",
-    "family 2K polyurethane primer",
-    "after ends_first racked",
-    "after white",
-  ],
+  "dictated-later/7": ["family thinner", "after ends_first racked", "after white"],
   "dictated-later/8": [
-    "family two-pack filler",
     "family dye",
     "family pre-catalysed sanding sealer",
     "step strip by contractor, 11.00 each, 3 days",
@@ -55,14 +49,14 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "dictated-again/1": [],
   "dictated-again/2": [],
   "dictated-again/3": [],
-  "dictated-again/4": ["family polyester filler"],
+  "dictated-again/4": [],
   "dictated-again/5": [
     "packs 1 kg flakes for 36.00",
     "layer polish, thinned 50 % with alcohol, by rubber",
     'step wax "drawer runners, nothing else inside"',
   ],
   "dictated-again/6": [],
-  "dictated-again/7": ["family isocyanate hardener", "family thinner"],
+  "dictated-again/7": ["family thinner"],
   "dictated-again/8": [],
 };
 const NAMES = Object.keys(REFUSED);

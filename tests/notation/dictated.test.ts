@@ -22,7 +22,7 @@ const NAMES = readdirSync(FOLDER)
 /** The lines that are still refused in the first versions, and what is written for them in the accepted ones. */
 const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "1-reading-desk": ["step dewax with white_spirit x 1 to 2"],
-  "2-lobby-doors": ["family isolating primer", "family isocyanate hardener", "family 2K primer"],
+  "2-lobby-doors": ["family isolating primer", "family 2K primer"],
   "3-pedestal": [
     "built 1880s",
     "existing shellac by alcohol_test",

@@ -54,7 +54,8 @@ const isWashcoat = (over: Family, below: Family): boolean =>
   over.role === "stain" && below.evensStain === true && below.buildsFilm;
 
 function checkCell(over: Family, below: Family, verdict: RelationVerdict): void {
-  const scuffed = below.buildsFilm || below.name === "epoxy filler" ? SCUFFED : [];
+  const scuffed =
+    below.buildsFilm || ["epoxy filler", "polyester filler"].includes(below.name) ? SCUFFED : [];
   const end = [layer(over), CURED];
   const fresh = () => rules(recipe([layer(below), "wait until recoat", ...end]));
   const cured = () => rules(recipe([layer(below), CURED, ...scuffed, ...end]));

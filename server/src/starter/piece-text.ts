@@ -141,7 +141,7 @@ const EXISTING: Readonly<Record<CoatingWord, string>> = {
   bare: "bare",
   varnish: "oil varnish",
   lacquer: "nitrocellulose lacquer",
-  shellac: "waxed shellac",
+  shellac: "shellac",
   oil: "drying oil",
   wax: "paste wax",
   paint: "unknown paint",

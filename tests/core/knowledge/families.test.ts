@@ -18,7 +18,7 @@ describe("the table", () => {
     // Language reference, list of families: clears, colour, paints, preparatory, auxiliaries.
     expect(
       ["clear", "colour", "paint", "preparatory", "auxiliary"].map((g) => count(g as Family["group"])),
-    ).toEqual([21, 8, 4, 11, 15]);
+    ).toEqual([22, 9, 4, 13, 16]);
   });
 
   test("holds only rows that the schema accepts, frozen", () => {
@@ -78,6 +78,7 @@ describe("the lists of the language reference", () => {
       "oil varnish",
       "spar varnish",
       "nitrocellulose lacquer",
+      "shellac",
       "waxed shellac",
       "drying oil",
       "wiping varnish",
@@ -106,7 +107,9 @@ describe("the lists of the language reference", () => {
       "conversion varnish",
       "epoxy coating",
       "two part polyurethane",
+      "two part primer",
       "epoxy filler",
+      "polyester filler",
       "epoxy glue",
       "polyurethane glue",
     ]);
@@ -116,6 +119,7 @@ describe("the lists of the language reference", () => {
     const named: FamilyName[] = [
       "nitrocellulose lacquer",
       "precatalyzed lacquer",
+      "shellac",
       "waxed shellac",
       "dewaxed shellac",
       "shellac primer",
@@ -157,6 +161,7 @@ describe("the lists of the language reference", () => {
       "oil stain",
       "gel stain",
       "dye stain",
+      "water stain",
       "water dye",
       "alcohol dye",
       "oil dye",
@@ -167,7 +172,11 @@ describe("the lists of the language reference", () => {
   });
 
   test("wax or stearate: waxed shellac and the stearated sealer", () => {
-    expect(namesWhere((row) => row.waxBearing === true)).toEqual(["waxed shellac", "sanding sealer"]);
+    expect(namesWhere((row) => row.waxBearing === true)).toEqual([
+      "shellac",
+      "waxed shellac",
+      "sanding sealer",
+    ]);
   });
 });
 
@@ -298,6 +307,7 @@ describe("VOC", () => {
     ["sanding sealer", 680],
     ["alkyd paint", 380],
     ["alkyd primer", 350],
+    ["shellac", 730],
     ["waxed shellac", 730],
     ["dewaxed shellac", 730],
     ["shellac primer", 550],
@@ -337,6 +347,7 @@ describe("VOC", () => {
     const kern: readonly [FamilyName, number][] = [
       ["nitrocellulose lacquer", 680],
       ["precatalyzed lacquer", 680],
+      ["shellac", 730],
       ["waxed shellac", 730],
       ["dewaxed shellac", 730],
       ["shellac primer", 550],
@@ -451,6 +462,7 @@ describe("fire, rags and solvents", () => {
       "precatalyzed lacquer",
       "conversion varnish",
       "two part polyurethane",
+      "two part primer",
       "sanding sealer",
       "lacquer thinner",
       "paint stripper",
@@ -462,10 +474,13 @@ describe("fire, rags and solvents", () => {
       "epoxy coating",
       "two part polyurethane",
       "waterborne two part polyurethane",
+      "two part primer",
       "epoxy filler",
+      "polyester filler",
       "paint stripper",
       "wood bleach",
       "hardener",
+      "isocyanate hardener",
       "epoxy glue",
       "polyurethane glue",
     ]);
@@ -473,6 +488,7 @@ describe("fire, rags and solvents", () => {
 
   test("alcohol dissolves shellac and softens acrylic paint; lacquer lifts oil paint (finishing textbooks)", () => {
     expect(namesWhere((row) => row.dissolvedBy.includes("alcohol"))).toEqual([
+      "shellac",
       "waxed shellac",
       "dewaxed shellac",
       "acrylic paint",
@@ -490,7 +506,9 @@ describe("fire, rags and solvents", () => {
       "epoxy coating",
       "two part polyurethane",
       "waterborne two part polyurethane",
+      "two part primer",
       "epoxy filler",
+      "polyester filler",
       "epoxy glue",
     ]);
     expect(namesWhere((row) => row.potLife !== undefined)).toEqual(namesWhere((row) => row.twoPart));

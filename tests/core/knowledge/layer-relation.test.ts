@@ -106,6 +106,12 @@ describe("soap, dyes by their carrier, epoxy and primers that block (common prac
     ["water dye", "dewaxed shellac", "fine if abraded"],
     ["oil dye", "oil varnish", "no"],
     ["alcohol dye", "epoxy filler", "no"],
+    ["alcohol dye", "polyester filler", "no"],
+    ["alkyd paint", "polyester filler", "fine if abraded"],
+    ["glaze", "water stain", "needs a barrier"],
+    ["two part primer", "drying oil", "no"],
+    ["two part polyurethane", "two part primer", "fine"],
+    ["acrylic paint", "two part primer", "fine"],
     ["oil varnish", "epoxy coating", "fine if abraded"],
     ["epoxy coating", "dewaxed shellac", "fine"],
     ["epoxy coating", "spar varnish", "no"],
@@ -126,6 +132,8 @@ describe("finishing textbooks", () => {
     ["nitrocellulose lacquer", "oil stain", "fine after cure"],
     ["waterborne polyurethane", "dewaxed shellac", "fine"],
     ["waterborne polyurethane", "waxed shellac", "needs a barrier"],
+    ["waterborne polyurethane", "shellac", "needs a barrier"],
+    ["shellac", "waxed shellac", "fine"],
     ["oil polyurethane", "waxed shellac", "needs a barrier"],
     ["dewaxed shellac", "waxed shellac", "fine"],
     ["nitrocellulose lacquer", "waxed shellac", "fine"],
@@ -215,8 +223,8 @@ describe("two-part polyurethane and oils that are not drying oil", () => {
 
 describe("the whole matrix", () => {
   const matrix = relationMatrix();
-  test("answers every pair of the 44 families that leave a layer, with a sentence and a source", () => {
-    expect(matrix.length).toBe(44 * 44);
+  test("answers every pair of the 48 families that leave a layer, with a sentence and a source", () => {
+    expect(matrix.length).toBe(48 * 48);
     for (const { relation: answer, over, below } of matrix) {
       expect(answer.reason, `${over} over ${below}`).toMatch(/^[A-Z].*[^.]$/u);
       expect(answer.source.length).toBeGreaterThan(5);
@@ -241,7 +249,7 @@ describe("the whole matrix", () => {
   });
   test("renders as one row for each family below", () => {
     const text = renderRelationMatrix();
-    expect(text.split("\n").filter((line) => /^\| \d+ /u.test(line)).length).toBe(44);
+    expect(text.split("\n").filter((line) => /^\| \d+ /u.test(line)).length).toBe(48);
     expect(text).not.toContain("undefined");
   });
 });

@@ -79,7 +79,7 @@ export const CARES: readonly Care[] = [
   },
   {
     name: "shellac",
-    families: ["waxed shellac", "dewaxed shellac"],
+    families: ["shellac", "waxed shellac", "dewaxed shellac"],
     clean: `${DUST} A barely damp cloth takes fingerprints off; dry at once.`,
     avoid:
       "Alcohol, which dissolves it: wipe up wine, spirits and perfume at once. Ammonia, hot cups and standing water leave marks.",

@@ -313,6 +313,14 @@ export const CLEAR_FAMILIES: readonly Family[] = [
   },
   {
     ...SHELLAC,
+    name: "shellac",
+    doc: "Shellac whose label does not say that the wax is out: taken to hold it, so nothing of polyurethane or water holds on it.",
+    ambering: true,
+    waxBearing: true,
+    sources: SHELLAC_SOURCES,
+  },
+  {
+    ...SHELLAC,
     name: "waxed shellac",
     doc: "Shellac with its natural wax: nothing of polyurethane or water holds on it.",
     ambering: true,

@@ -56,6 +56,7 @@ export const binderSchema = z.enum([
   "soap",
   "casein",
   "epoxy",
+  "polyester",
   "two part urethane",
   "mineral oil",
   "mineral",

@@ -63,6 +63,7 @@ const STAINS = [
   "oil stain",
   "gel stain",
   "dye stain",
+  "water stain",
   "water dye",
   "alcohol dye",
   "oil dye",
@@ -71,11 +72,20 @@ const STAINS = [
 /** Pairs that the properties do not tell, or tell wrongly. */
 const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
   ...STIFF_OVER_FLEXIBLE,
-  ...pairs(["two part polyurethane"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
-    verdict: "no",
-    reason: "Two-part polyurethane wrinkles lacquer and cracks over it",
-    advice: "use its own sealer, or strip",
-    source: `rigid over flexible, ${UFC_PAINTING}; ${MEMORY_MEDIUM}`,
+  ...pairs(
+    ["two part polyurethane", "two part primer"],
+    ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"],
+    {
+      verdict: "no",
+      reason: "Two-part polyurethane wrinkles lacquer and cracks over it",
+      advice: "use its own sealer, or strip",
+      source: `rigid over flexible, ${UFC_PAINTING}; ${MEMORY_MEDIUM}`,
+    },
+  ),
+  ...pairs(["two part primer"], ["two part polyurethane"], {
+    verdict: "fine",
+    reason: "It is of the same kind and goes on within the recoat window; after it, abrade first",
+    source: PRACTICE,
   }),
   ...pairs(["conversion varnish"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
     verdict: "no",
@@ -88,7 +98,7 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     reason: "Lacquer does not hold on a cured conversion varnish",
     source: TEXTBOOK,
   }),
-  ...pairs(["two part polyurethane"], ["drying oil", "hardwax oil", "exterior oil"], {
+  ...pairs(["two part polyurethane", "two part primer"], ["drying oil", "hardwax oil", "exterior oil"], {
     verdict: "no",
     reason: "Oil in the wood comes up under two-part polyurethane",
     source: MEMORY_MEDIUM,
@@ -449,6 +459,8 @@ function filmOnFilm(over: Family, below: Family): Relation {
     below.binder === "shellac";
   if (over.role === "wax") return fine("Wax goes over any dry finish, as the last layer", COMPATIBILITY_LIST);
   if (below.binder === "epoxy") return abraded("Cured epoxy is slick; abrade it");
+  if (below.binder === "polyester")
+    return abraded("The skin of a polyester filler stays sticky and holds nothing; sand it off");
   if (holdsByItself || isPorousPaint(below)) {
     return fine(
       below.binder === "dye"

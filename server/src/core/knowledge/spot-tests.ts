@@ -19,7 +19,7 @@ interface SpotTest {
   readonly source: string;
 }
 
-const SHELLACS = ["waxed shellac", "dewaxed shellac"] as const;
+const SHELLACS = ["shellac", "waxed shellac", "dewaxed shellac"] as const;
 const OILS_AND_VARNISHES = [
   "drying oil",
   "oil varnish",

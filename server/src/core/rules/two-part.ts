@@ -15,6 +15,7 @@ import type { Action, LayerAction, MaterialUse } from "../surface/actions.ts";
 const CURED_OTHERWISE: ReadonlySet<Family["binder"]> = new Set([
   "amino-alkyd",
   "epoxy",
+  "polyester",
   "nitrocellulose",
   "casein",
   "mineral",
@@ -62,7 +63,9 @@ export function isocyanateIn(
   const parts = [layer.use, hardenerOf(layer)].flatMap((use) =>
     use?.material ? [{ use, material: use.material }] : [],
   );
-  const named = parts.find(({ material }) => holdsHazard(material, "isocyanate"));
+  const named = parts.find(
+    ({ material }) => material.family?.name === "isocyanate hardener" || holdsHazard(material, "isocyanate"),
+  );
   if (named) return named;
   if (!isTwoPart(layer) || parts.some(({ material }) => deniesChemical(material, "isocyanate")))
     return undefined;

@@ -138,7 +138,8 @@ function timesOf(
       ...air,
       ...(tooCold ? { tooCold } : {}),
     };
-    const isFiller = family?.role === "filler";
+    // What a hardener sets, sets through; the rest dries from outside, deep fillings slowly.
+    const isFiller = family?.role === "filler" && family.drying !== "reacting";
     times[stage] = isFiller && stage === "recoat" && isTypical && time.hours < NIGHT_H ? aNight(time) : time;
   }
   return times;

@@ -246,8 +246,8 @@ job lamps {
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;
-      const isFilmLike = over?.buildsFilm || over?.name === "epoxy filler" || action.toner;
-      if (!over || !(isFilmLike || isEpoxyFiller(topCoat(before)))) return;
+      const isFilmLike = over?.buildsFilm || isHardFiller(over) || action.toner;
+      if (!over || !(isFilmLike || isHardFiller(topCoat(before)?.family))) return;
       const name = useName(action.use);
       const why = "Such a smooth, hard surface gives a film no hold, and it scratches or peels off.";
       const slick = slickSubstrate(run);
@@ -312,12 +312,13 @@ const trial = (over: Family, below: Coat): string =>
 
 /** A film from before this work that has had time to harden; on a film that has not, the label's window decides. */
 function isOldFilm(state: SurfaceState, coat: Coat): boolean {
-  if (isEpoxyFiller(coat)) return hasReached(state, coat, "cured") === "yes";
+  if (isHardFiller(coat.family)) return hasReached(state, coat, "cured") === "yes";
   if (!isFilm(coat) || coat.origin === "new") return false;
   if (hasReached(state, coat, "cured") === "yes") return true;
   const latest = coat.material?.recoat?.value.latest;
   return latest !== undefined && waitedOf(state, coat).hours > latest;
 }
 
-/** It cures hard and slick, so even a new one is abraded. */
-const isEpoxyFiller = (coat: Coat | undefined): boolean => coat?.family?.name === "epoxy filler";
+/** They cure hard, one slick and one with a sticky skin, so even a new one is abraded. */
+const isHardFiller = (row: Family | undefined): boolean =>
+  row?.name === "epoxy filler" || row?.name === "polyester filler";

@@ -318,7 +318,7 @@ function movedDye(action: LayerAction, over: Family, before: SurfaceState): Repo
 const DRAGS: ReadonlySet<string> = new Set(["brush", "roller", "foam"]);
 
 /** `dye stain` may be in either carrier. */
-const MOVED_DYES: ReadonlySet<string> = new Set(["water dye", "alcohol dye"]);
+const MOVED_DYES: ReadonlySet<string> = new Set(["water stain", "water dye", "alcohol dye"]);
 
 /** The filling with which nothing but sanding has been done since. */
 function overFilling(action: LayerAction, over: Family, before: SurfaceState): Report | undefined {

@@ -131,6 +131,18 @@ job shelves {
   ],
   passing: [
     {
+      title: "A filler of polyester, which sets in minutes",
+      text: `recipe prepare_quickly {
+  for    wood
+  safety dust_mask, gloves, eye_protection, ventilate, no_ignition
+  step   fill with polyester_filler
+  wait   30 min
+  step   sand 120, 180
+  step   dust
+}
+`,
+    },
+    {
       title: "Overnight, or the stated time, or until recoat",
       text: `material putty "Fine putty" {
   family wood filler

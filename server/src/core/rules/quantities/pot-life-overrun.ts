@@ -196,7 +196,9 @@ job doors {
     onLayer: ({ action, run, report }) => {
       const material = action.use.material;
       const family = material?.family;
-      const life = material?.potLife?.value ?? (family?.twoPart ? family.potLife : undefined);
+      // A filler is mixed a lump at a time; what one lump takes only its label tells.
+      const isMixedAtOnce = family?.twoPart && family.role !== "filler";
+      const life = material?.potLife?.value ?? (isMixedAtOnce ? family.potLife : undefined);
       if (!material || life === undefined) return;
       const takes = coatHoursOnAll(run, action);
       if (takes <= life + 1e-6) return;

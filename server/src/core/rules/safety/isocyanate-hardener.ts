@@ -89,6 +89,25 @@ recipe sprayed {
 `,
     },
     {
+      title: "A hardener by its family, and a primer of two parts",
+      text: `material primer_hardener "Hardener" {
+  family isocyanate hardener
+}
+
+material shelf_primer {
+  family two part primer
+  mix    4:1 with primer_hardener
+}
+
+recipe sprayed {
+  for    wood
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  shelf_primer, by hvlp #! isocyanate-hardener
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A hardener of its own that says nothing of what is in it",
       text: `material clear_hardener "Hardener" {
   family hardener
