@@ -49,7 +49,7 @@ export async function measureGrowth(
     for (const [shape, look] of again) {
       // In a process of its own, since what earlier shapes left on the heap costs collections at the larger sizes.
       measurer.stop();
-      looks.set(shape, leastOf(look, await measureShape(measurer, shape, isOver)));
+      looks.set(shape, leastOf(look, await measureShape(measurer, shape, isOver, look)));
     }
   }
   measurer.stop();
@@ -86,7 +86,13 @@ export function leastOf(one: Look, other: Look): Look {
   return { ...one, points: new Map(points), ...(other.ended ? { ended: other.ended } : {}) };
 }
 
-async function measureShape(measurer: Measurer, index: number, isOver: () => boolean): Promise<Look> {
+/** Sizes that were measured `before` are measured whatever they cost, so that every size has as many looks as the others. */
+async function measureShape(
+  measurer: Measurer,
+  index: number,
+  isOver: () => boolean,
+  before?: Look,
+): Promise<Look> {
   const shape = SHAPES[index]!;
   const points = new Map<string, Point[]>();
   let reached = 0;
@@ -101,7 +107,9 @@ async function measureShape(measurer: Measurer, index: number, isOver: () => boo
     for (const { part, seconds } of costs) points.set(part, [...(points.get(part) ?? []), { size, seconds }]);
     reached = size;
     if (unfinished) ended = `${unfinished} in the part after ${costs.at(-1)?.part ?? "the start"}`;
-    if (unfinished || costs.reduce((sum, { seconds }) => sum + seconds, 0) > ENOUGH_SECONDS) break;
+    const isEnough = costs.reduce((sum, { seconds }) => sum + seconds, 0) > ENOUGH_SECONDS;
+    if (unfinished || size >= (before?.reached ?? Number.POSITIVE_INFINITY)) break;
+    if (isEnough && before === undefined) break;
   }
   return {
     shape: shape.name,

@@ -34,8 +34,8 @@ import {
 import { type AirNeed, greaterNeed, NO_NEED, type Stance, solventOf } from "./worst-air.ts";
 
 /**
- * Air changes an hour up to which open windows or a fan may bring what is needed. Beyond that, `ventilate` without a
- * number is too little. Open windows alone brought up to 3 an hour more in two houses (Howard-Reed, Wallace and Ott,
+ * Air changes an hour that open windows or a fan may bring beyond the room's own. What needs more than both together has too
+ * little where `ventilate` states no number. Open windows alone brought up to 3 an hour more in two houses (Howard-Reed, Wallace and Ott,
  * Journal of the Air & Waste Management Association 52, 2002, pages 147 to 159; from memory); 10 for windows on two sides
  * with a fan: common practice, no source.
  */
@@ -150,9 +150,8 @@ export function airVerdict(
   const factor = protectionOf(duties);
   if (factor > 1 && !lacks(need.usual.fireM3PerH) && !lacks(need.usual.m3PerH / factor)) return "masked";
   const doubt = isUnnamed ? 2 : 1;
-  return there.by === "unmeasured" && need.usual.airChangesPerH <= MOST_UNMEASURED_PER_H * doubt
-    ? "unmeasured"
-    : "short";
+  const most = (there.airChangesPerH + MOST_UNMEASURED_PER_H) * doubt;
+  return there.by === "unmeasured" && need.usual.airChangesPerH <= most ? "unmeasured" : "short";
 }
 
 /** What a job gives off by itself, whatever others do in the room. */

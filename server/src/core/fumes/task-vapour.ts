@@ -38,8 +38,7 @@ function vapourOf(shop: Shop, draw: FumesDraw): TaskVapour | undefined {
   if (action.op !== "layer" && action.op !== "step") return undefined;
   const { m3PerH, by } = airThere(shop, action.duties);
   // Windows and a fan that nobody has measured may bring so much.
-  const usualM3PerH =
-    by === "unmeasured" ? Math.max(m3PerH, MOST_UNMEASURED_PER_H * shop.room!.value.m3) : m3PerH;
+  const usualM3PerH = by === "unmeasured" ? m3PerH + MOST_UNMEASURED_PER_H * shop.room!.value.m3 : m3PerH;
   const protection = protectionOf(action.duties);
   const liquids = liquidFumes(draw).filter(({ grams, standIn }) => grams > 0 && standIn !== undefined);
   if (usualM3PerH <= 0 || liquids.length === 0) return undefined;

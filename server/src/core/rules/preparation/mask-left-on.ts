@@ -23,7 +23,7 @@ export const maskLeftOn: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "A part is masked and never unmasked, or unmasked after the coats over the edge have fully cured; where that takes no more than two weeks, as long as good tape may stay on, it is a hint.",
+      "A part is masked and never unmasked, or unmasked after the coats over the edge have fully cured; where that takes no more than two weeks, as long as good tape may stay on, or where all that is over the edge was wiped on thin, it is a hint.",
     why: "A cured film bridges the edge of the tape: it tears off in flakes with the tape, and the adhesive stays behind.",
     remedy: "Unmask when the last coat is dry to the touch, before it has cured.",
     sources: [PRACTICE, "Two weeks: the longest that common masking tapes state (from memory)"],
@@ -61,6 +61,22 @@ recipe bookcase {
   safety gloves, ventilate, no_ignition, wet_rags
   step   mask "the glass"
   layer  slow_varnish
+  wait   until cured
+  step   unmask #! mask-left-on
+}
+`,
+    },
+    {
+      title: "A hint: a month under coats that a cloth wiped on",
+      text: `material wipe_on "Wiping varnish" {
+  family wiping varnish
+  cure   30 days
+}
+recipe chest {
+  for    wood
+  safety gloves, ventilate, no_ignition, wet_rags
+  step   mask "the cedar lining"
+  layer  wipe_on x 4, by cloth, between wait until recoat
   wait   until cured
   step   unmask #! mask-left-on
 }
@@ -209,7 +225,9 @@ function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
     const last = films.at(-1);
     if (!first || !last || !films.every((coat) => hasReached(before, coat, "cured") === "yes")) continue;
     report({
-      ...(sureHours(waitedOf(before, first)) > MOST_TAPE_HOURS ? {} : { severity: "hint" }),
+      ...(sureHours(waitedOf(before, first)) > MOST_TAPE_HOURS && !films.every(isWipedOn)
+        ? {}
+        : { severity: "hint" }),
       headline: fitting([
         `"${mask.what}" is unmasked only after ${coatName(last)} has cured`,
         `"${mask.what}" is unmasked only after the coat over it has cured`,
@@ -240,6 +258,9 @@ const filmsOver = (state: SurfaceState, mask: Masking): readonly Coat[] =>
   state.layers.filter(
     (coat) => coat.serial >= mask.from && (isFilm(coat) || !coat.family) && !isPolished(coat),
   );
+
+/** What a cloth leaves is so thin that it breaks at the tape: common practice, no source. */
+const isWipedOn = ({ action }: Coat): boolean => action?.wiped === true || action?.method === "cloth";
 
 /** The thin passes of a polisher's rubber stop at the tape and make no film across its edge: common practice, no source. */
 const isPolished = ({ action }: Coat): boolean => action?.session === true || action?.method === "rubber";

@@ -39,6 +39,8 @@ recipe bar {
   for    wood
   safety gloves, eye_protection, ventilate
   layer  bar_clear, by roller
+  wait   overnight
+  layer  bar_clear, by roller, "from the pot mixed yesterday morning, kept under a lid" #! pot-life-overrun
   wait   until cured
   note   "What is mixed in the morning does fine for the next day if the lid is on." #! pot-life-overrun
 }
@@ -222,12 +224,15 @@ const USED =
   /\b(?:goes?\s+on|do(?:es)?\s+for|us(?:e|ed|ing)|appl(?:y|ied|ies)|spray\w*|brush\w*|stir\w*|roll\w*)\b/iu;
 const DAY =
   "monday|monday's|tuesday|tuesday's|wednesday|wednesday's|thursday|thursday's|friday|friday's|saturday|saturday's|sunday|sunday's|tomorrow|tomorrow's|next_day|day_after|next_morning|weekend|week|days|fortnight|another_day";
+const YESTERDAY = "yesterday|yesterday's|day_before|night_before|evening_before|last_night";
 /** One mix for coats of several days. */
 const FOR_DAYS = phrases(
   `same|mixed|catalysed|catalyzed can|tin|pot|batch|mix|mixture|cup|lot|bucket ... does|do|serves|lasts|good|use|used|goes|for|keeps|again ... ${DAY} !fresh !harden* !throw* !new`,
   `mixed|stirred|catalysed|catalyzed ... does|do|lasts|good|fine|keeps|holds|serves ... ${DAY} !fresh !harden* !throw* !new !each !not !never`,
   `mix|stir|catalyse|catalyze|activate ... whole|all|enough ... ${DAY} ... ${DAY} !fresh !each !part_a`,
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
+  `pot|mix|mixture|batch|tin|can|cup|lot|left|rest|bucket ... mixed|catalysed|catalyzed|stirred ... ${YESTERDAY} !fresh !harden* !throw* !thrown !new !not !never`,
+  `mixed|catalysed|catalyzed ... ${YESTERDAY} ... lid|covered|sealed|kept|still|again !fresh !harden* !throw* !thrown !not !never`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
 );
 const PAST_IT =

@@ -139,7 +139,7 @@ export const ventilationTooWeak: TradeRule = {
       "29 CFR 1910.134(d)(3)(i)(A), table 1: a half mask protects up to 10 times the limit, a hood with supplied air up to 25 (from memory, confidence high)",
       "Howard-Reed, Wallace and Ott, The Effect of Opening Windows on Air Change Rates in Two Homes, Journal of the Air & Waste Management Association 52 (2002): up to 3 air changes an hour more (from memory)",
       VENTILATION_SOURCE,
-      "a mixing factor of 5, a tenth of the explosive limit, and 10 air changes an hour as the most that windows and a fan bring: common practice, no source",
+      "a mixing factor of 5, a tenth of the explosive limit, and 10 air changes an hour as the most that windows and a fan bring beyond the room's own: common practice, no source",
     ],
   },
   failing: [

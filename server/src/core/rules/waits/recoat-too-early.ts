@@ -46,12 +46,14 @@ export const recoatTooEarly: TradeRule = {
   severity: "warning",
   secondaryTo: ["ambering-over-white"],
   docs: {
-    summary: "A layer goes on before the recoat time of the layer below, in the shop's air.",
+    summary:
+      "A layer goes on before the recoat time of the layer below, in the shop's air. A hint where the label's own hours are kept, the label names no air, and the shop's asks for no more than a quarter longer.",
     why: "A coat that still gives off its water or solvent is sealed in: the film stays soft, turns cloudy, wrinkles or drags under the brush.",
     remedy:
       "Wait for the label's earliest recoat time, longer in cold or damp air: `wait until recoat` calculates it for the shop.",
     sources: [
       "common practice, no source: the label's recoat time",
+      "common practice, no source: a quarter, since a label that names no air may mean that of the shop",
       "ASTM D1640: dry-to-recoat is a stage of its own, after dry-to-touch",
       "Wood Handbook, FPL-GTR-190 (2010), chapter 16: the second coat of a penetrating stain before the first is dry, after 20 to 60 minutes, and the excess wiped off",
     ],
@@ -186,6 +188,38 @@ job shelves {
   piece shelf
   in    cold_room
   apply two_coats to top
+}
+`,
+    },
+    {
+      title: "A hint: the label's own day, where the label names no air and 18 C asks for a quarter more",
+      text: `material bench_oil {
+  family exterior oil
+  recoat 24 h
+}
+
+piece bench {
+  surface slats {
+    shape area 2 m2
+    wood  larch
+  }
+}
+
+shop shed {
+  air 18 C, 55 % RH
+}
+
+recipe oiled {
+  for    wood
+  safety gloves, no_ignition, ventilate, wet_rags
+  layer  bench_oil x 2, wiped off, between wait 24 h #! recoat-too-early
+  wait   until cured
+}
+
+job benches {
+  piece bench
+  in    shed
+  apply oiled to slats
 }
 `,
     },
@@ -533,6 +567,16 @@ const isOilOverWater = ({ action, below, needed, had }: Haste): boolean =>
   needed.label < OIL_OVER_WATER_H &&
   !isWithinMargin(shortfallOf(needed, had));
 
+/** How much longer the air may ask for than a label that names none, before whoever keeps to the label is warned. */
+const MOST_FACTOR = 1.25;
+
+const isInLabelsTime = ({ below: { material }, needed, had }: Haste): boolean =>
+  !needed.isTypical &&
+  material?.rated.origin !== "stated" &&
+  needed.tooCold === undefined &&
+  needed.factor <= MOST_FACTOR &&
+  had >= needed.label - 1e-6;
+
 function words(run: SurfaceRun, haste: Haste): Report {
   const { action, below, had } = haste;
   const oil = isOilOverWater(haste);
@@ -568,7 +612,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
       ...namedByParameter(below),
       ifReplaced: `whatever goes on here, write \`wait until recoat\`${inPlaceOf(tooShort) || (between ? " between its coats" : " above it")}`,
       ...(oil ? { of: "oil over a waterborne coat" } : {}),
-      level: "warning",
+      level: isInLabelsTime(haste) ? "hint" : "warning",
     },
     {
       related: [...(between ? [] : [layerBelow(below)]), ...timePlaces(run, needed, below.material)],
