@@ -62,20 +62,38 @@ function after(residues: readonly Residue[], action: Action): readonly Residue[]
   const { material } = action.use ?? {};
   const put = material ? reactiveIn(material) : [];
   if (isDrySanding(action)) return residues.map((it) => ({ ...it, sanded: it.sanded || !it.rinsed }));
-  const left = action.use && isRinse(action) ? residues.map((it) => rinse(it, material, put)) : residues;
+  const left = rinsedBy(residues, action, put);
   // What goes on again counts from there, so that a surface holds no more residues than there are materials.
   const others = put.length === 0 ? left : left.filter((it) => it.use.material !== material);
   return [...others, ...put.map((mention) => residueOf(mention, action))];
 }
 
+/** What a step takes off: with something, or by its own words (`clean "rinse twice"`). */
+function rinsedBy(
+  residues: readonly Residue[],
+  action: StepAction,
+  put: readonly Mention[],
+): readonly Residue[] {
+  if (!isRinse(action)) return residues;
+  if (action.use) return residues.map((it) => rinse(it, action.use?.material, put));
+  if (saidOnLine(action, RINSED) === undefined) return residues;
+  return neutralisedByWords(residues, action).map((it) => ({ ...it, rinsed: true }));
+}
+
 /** "Wash with vinegar and water to stop the lye": words between two rinses do what no material of the table can. */
-function neutralisedByWords(residues: readonly Residue[], action: NoteAction): readonly Residue[] {
+function neutralisedByWords(
+  residues: readonly Residue[],
+  action: NoteAction | StepAction,
+): readonly Residue[] {
   const isFor = ({ hazards }: Residue): boolean =>
     (hazards.includes("strong base") && saidOnLine(action, SOURED) !== undefined) ||
     (hazards.includes("strong acid") && saidOnLine(action, SWEETENED) !== undefined);
   return residues.map((it) => (!it.neutralised && isFor(it) ? { ...it, neutralised: true } : it));
 }
 
+const RINSED = phrases(
+  "rinse|rinsed|water|hose|swill|flood|sluice !no !not !never !without !don't !dry !skip",
+);
 const WASHED = "wash|rinse|wipe|flood|swab|sponge|brush|neutralise|neutralize|go";
 const SOURED = phrases(
   `${WASHED} ... vinegar|acetic_acid|citric_acid`,

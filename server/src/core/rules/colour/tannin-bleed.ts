@@ -6,6 +6,7 @@
  * colour is not stated, shows nothing that is certain.
  */
 import { shadeOfMaterial } from "../../colour.ts";
+import type { Family } from "../../knowledge/family-schema.ts";
 import { HANDBOOK_TANNIN, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { Wood } from "../../knowledge/wood-schema.ts";
 import { EXTRACTIVES_SOURCE } from "../../knowledge/woods.ts";
@@ -50,7 +51,7 @@ export const tanninBleed: TradeRule = {
   severity: "warning",
   docs: {
     summary:
-      "Light waterborne paint goes on wood that bleeds (tannin, knots, coloured extractives) without a stain-blocking primer or shellac; a hint for a wash.",
+      "Light waterborne paint goes on wood that bleeds (tannin, knots, coloured extractives) without a stain-blocking primer or shellac; a hint for a wash, and for milk paint on raw softwood.",
     why: "The water of the paint draws tannin, resin and coloured extractives out of the wood, and they dry as yellow or brown stains in the paint, often weeks later.",
     remedy: "Prime with shellac primer (knots above all), a stain-blocking primer or an alkyd primer first.",
     sources: [HANDBOOK_TANNIN, EXTRACTIVES_SOURCE, TEXTBOOK],
@@ -90,6 +91,13 @@ export const tanninBleed: TradeRule = {
         "white oak",
         "white",
         "  layer  milk_white, wiped off after 2 min, thinned 1:1 with water #! tannin-bleed\n",
+      ),
+    },
+    {
+      title: "Milk paint on raw spruce, as a hint",
+      text: FILE("spruce", "white", "  layer  milk_white #! tannin-bleed, unprotected-layer\n").replace(
+        "acrylic",
+        "milk",
       ),
     },
     {
@@ -142,7 +150,7 @@ export const tanninBleed: TradeRule = {
       if (!bleeds || !over || !isLightWaterPaint(over.role, over.drying, action)) return;
       if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
       report({
-        ...(isWash(action) ? { severity: "hint" as const } : {}),
+        ...(isWash(action) || isOldCustom(over, wood) ? { severity: "hint" as const } : {}),
         headline: `${bleeds} from the ${wood.name} will show through \`${action.use.name}\``,
         why: `The water in it draws out the ${bleeds.toLowerCase()}, which dries as yellow or brown stains in the paint.`,
         remedy: `Apply shellac primer${wood.knotty ? "" : ", a stain-blocking primer"} or an alkyd primer between the wood and the paint.`,
@@ -168,6 +176,10 @@ function bleedOf(wood: Wood): string | undefined {
 /** Thinned by a third or more, or wiped off: the wood is meant to be seen. */
 const isWash = ({ thinned, wiped }: LayerAction): boolean =>
   Boolean(wiped) || (thinned !== undefined && thinned.b / thinned.a >= 1 / 3);
+
+/** Milk paint on raw softwood, whose resin may come through and is put up with: common practice, no source. */
+const isOldCustom = ({ name }: Family, wood: Wood): boolean =>
+  name === "milk paint" && wood.tannin !== "rich" && wood.knotty;
 
 const isLightWaterPaint = (role: string, drying: string, layer: LayerAction): boolean =>
   role === "paint" && drying === "waterborne" && shadeOfMaterial(layer.use.material) === "light";

@@ -55,6 +55,23 @@ export const filmTooThick: TradeRule = {
 `,
     },
     {
+      title: "A hint: by a label's figures a twentieth too much",
+      text: `material cabinet_clear "Conversion varnish" {
+  family conversion varnish
+  covers 7.2 m2/L
+  solids 32 %
+}
+
+recipe cabinets {
+  safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
+  layer  cabinet_clear x 3 { #! film-too-thick
+    wait until recoat
+  }
+  wait   until cured
+}
+`,
+    },
+    {
       title: "Six coats of conversion varnish",
       text: `recipe heavy {
   safety vapour_respirator, gloves, eye_protection, ventilate, no_ignition
@@ -215,21 +232,22 @@ recipe painted {
  * common practice, no source.
  */
 const TYPICAL_DOUBT = 0.25;
+/** The same by the coverage and the solids of a label, whose coverage is a round figure. */
+const LABEL_DOUBT = 0.1;
 
-/** Whether the whole film, from this coat up, is too thick by no more than typical figures are in doubt. */
+/** Whether the whole film, from this coat up, is too thick by no more than the figures are in doubt. */
 function isWithinDoubt(first: Coat, { final: { layers } }: SurfaceRun, thickest: number): boolean {
   const above = layers.slice(layers.findIndex(({ serial }) => serial === first.serial));
   const end = above.findIndex((coat) => coat.family !== first.family || isPrimer(coat) !== isPrimer(first));
   const coats = end < 0 ? above : above.slice(0, end);
-  return (
-    coats.length > 1 && coats.every(isTypical) && thicknessOf(coats) <= thickest * (1 + TYPICAL_DOUBT) + 1e-6
-  );
+  if (coats.length < 2 || coats.some(({ action }) => action?.wetUm !== undefined)) return false;
+  const doubt = coats.every(isTypical) ? TYPICAL_DOUBT : LABEL_DOUBT;
+  return thicknessOf(coats) <= thickest * (1 + doubt) + 1e-6;
 }
 
-/** Neither measured wet nor with the coverage and the solids of a label. */
-const isTypical = ({ action, material }: Coat): boolean =>
-  action?.wetUm === undefined &&
-  (material?.covers?.origin !== "stated" || material.solids?.origin !== "stated");
+/** Without the coverage or the solids of a label. */
+const isTypical = ({ material }: Coat): boolean =>
+  material?.covers?.origin !== "stated" || material.solids?.origin !== "stated";
 
 /** The uppermost coats of a film that are primers, or that are none. */
 function coatsLike({ coats }: FilmStack, primer: boolean): readonly Coat[] {

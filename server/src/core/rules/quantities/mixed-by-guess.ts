@@ -34,6 +34,17 @@ export const mixedByGuess: TradeRule = {
 }
 `,
     },
+    {
+      title: "A coat without any hardener",
+      text: `recipe topped {
+  for    wood
+  safety gloves, eye_protection, ventilate, dust_mask
+  note   "The last coat goes on without hardener, it levels better." #! mixed-by-guess
+  layer  epoxy_coating
+  wait   until cured
+}
+`,
+    },
   ],
   passing: [
     {
@@ -87,6 +98,7 @@ const GUESSED = phrases(
   `half|less|little|fewer .. ${HARDENER} .. gives|will|is|does|makes|keeps|so|enough|than ${MEASURED}`,
   `leave|skimp|save|spare|stint .. ${HARDENER} .. out|off|on|so ${MEASURED}`,
   `leave|skimp|save|spare|go_easy|easy .. of|on .. ${HARDENER} ${MEASURED}`,
+  `coat|layer|finish|pass|it .. goes|put|is|brush|spray|roll .. without .. ${HARDENER} ${MEASURED} !first_stir !never !not !no`,
   "mix|measure|dose|gauge|judge|pour|add|estimate ... by .. eye|guess|feel|nose|colour|look|rule_of_thumb",
   "eyeball|eye-ball|guess|guesstimate .. it|ratio|mix|amount|dose|parts|hardener|proportion",
   "just guess|eyeball",

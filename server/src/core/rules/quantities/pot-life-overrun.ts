@@ -233,6 +233,7 @@ const FOR_DAYS = phrases(
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
   `pot|mix|mixture|batch|tin|can|cup|lot|left|rest|bucket ... mixed|catalysed|catalyzed|stirred ... ${YESTERDAY} !fresh !harden* !throw* !thrown !new !not !never`,
   `mixed|catalysed|catalyzed ... ${YESTERDAY} ... lid|covered|sealed|kept|still|again !fresh !harden* !throw* !thrown !not !never`,
+  `mixed|catalysed|catalyzed ${YESTERDAY} !fresh !harden* !throw* !thrown !not !never`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
 );
 const PAST_IT =

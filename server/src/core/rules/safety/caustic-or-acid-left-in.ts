@@ -95,6 +95,25 @@ recipe pale {
   ],
   passing: [
     {
+      title: "Rinsed by the words of the step",
+      text: `material oxalic "Oxalic acid bleach" {
+  family wood bleach
+}
+recipe bleached {
+  for    wood
+  safety dust_mask, gloves, eye_protection, ventilate
+  step   bleach with oxalic, leave 30 min
+  step   clean "rinse twice with clean water"
+  step   clean "baking soda in water to neutralise, then rinse"
+  wait   48 h
+  step   sand 150
+  step   dust
+  layer  waterborne_polyurethane
+  wait   until cured
+}
+`,
+    },
+    {
       title: "A note between two rinses neutralises the lye",
       text: `material lye_starch "Lye in starch paste" {
   family paint stripper
