@@ -1,7 +1,11 @@
 /** What the server answers about a file with a finding on every line costs its length, and not the square of it. */
 import process from "node:process";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import { SEVERITIES } from "../../server/src/core/findings.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { type Analysis, INLAY_HINT_KINDS } from "../../server/src/features/types.ts";
 import { serverAnswers } from "../attack/edited-server.ts";
+import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
 /** Seconds of the processor for all that an editor asks about one file. */
 async function cpuSeconds(text: string): Promise<number> {
@@ -18,4 +22,37 @@ test("recipes that are never closed, each of them a finding that may be allowed"
   await cpuSeconds(few);
   // Four times the length; where every finding reads the text again, it is twelve times the work.
   expect((await cpuSeconds(many)) / (await cpuSeconds(few))).toBeLessThan(8);
+});
+
+describe("jobs that go through one recipe, each with a finding", () => {
+  /** An analysis of so many jobs, whose findings and totals are known. */
+  const analysed = (jobs: number): Analysis => {
+    const pieces = Array.from(
+      { length: jobs },
+      (_, at) =>
+        `piece p${at} {\n  surface s {\n    shape area 1 m2\n    wood pine\n  }\n}\njob j${at} {\n  piece p${at}\n  apply r to s, t\n}\n`,
+    );
+    const analyst = createAnalyst({ resolve: (_, path) => path });
+    analyst.setFile("a.finish", `recipe r {\n  step dust\n  wait 1 h\n}\n${pieces.join("")}`);
+    const analysis = analyst.analysis();
+    expect(analysis.findings("a.finish").length).toBeGreaterThanOrEqual(jobs);
+    return analysis;
+  };
+  // What is asked is worked out anew each time, what it is asked of need not be.
+  const made = new Map<number, Analysis>();
+  const make = (jobs: number): Analysis => {
+    const known = made.get(jobs) ?? analysed(jobs);
+    made.set(jobs, known);
+    return known;
+  };
+  const sizes = { from: 500, to: 4000 };
+  test("lenses", () => {
+    const lenses = growth(make, (it) => it.jobLenses("a.finish", SEVERITIES), sizes);
+    expect(lenses).toBeLessThanOrEqual(MOST_GROWTH);
+  });
+  test("hints", () => {
+    const whole = { start: 0, end: Number.MAX_SAFE_INTEGER };
+    const hints = growth(make, (it) => it.inlayHints("a.finish", whole, INLAY_HINT_KINDS), sizes);
+    expect(hints).toBeLessThanOrEqual(MOST_GROWTH);
+  });
 });

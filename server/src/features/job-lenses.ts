@@ -5,6 +5,7 @@
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
 
+import { firstIndex } from "../../../grammar/src/binary-search.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { SEVERITIES, type Severity } from "../core/findings.ts";
@@ -26,18 +27,20 @@ export function jobLensesOf(
 ): readonly JobLens[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
-  const counted = findings.filter(({ severity }) => levels.includes(severity));
+  const told = tallies(
+    found.declarations,
+    findings.filter(({ severity }) => levels.includes(severity)),
+  );
   return checker.jobs(file).flatMap((result) => {
     const declaration = found.byKey.get(result.job.declaration);
     if (!declaration) return [];
     const { tree } = declaration;
     const { keyword, headSpan } = tree.body.syntax;
-    const own = counted.filter(concerns(found.declarations, declaration, result));
-    const first = gravest(own);
+    const { count, first } = concerning(told, declaration, result);
     const parts: readonly JobLensPart[] = [
       { kind: "schedule", text: datesText(result) },
       { kind: "totals", text: costText(result) },
-      { kind: "findings", text: countText(own.length), ...(first ? { first: first.span } : {}) },
+      { kind: "findings", text: countText(count), ...(first ? { first: first.finding.span } : {}) },
     ];
     return [
       {
@@ -48,10 +51,6 @@ export function jobLensesOf(
     ];
   });
 }
-
-/** The first of the gravest: what an editor that goes by severity shows first as well. */
-const gravest = (findings: readonly FileFinding[]): FileFinding | undefined =>
-  SEVERITIES.flatMap((level) => findings.find(({ severity }) => severity === level) ?? [])[0];
 
 /** A job without a start has no date, but a length. */
 function datesText(result: JobResult): string {
@@ -88,19 +87,58 @@ function missingText(result: JobResult, field: GapField, name: string): string {
 
 const countText = (count: number): string => (count === 0 ? "" : `${count} finding${count === 1 ? "" : "s"}`);
 
+/** How many findings, and the first of the gravest: what an editor that goes by severity shows first as well. */
+interface Tally {
+  readonly count: number;
+  readonly first?: { readonly finding: FileFinding; readonly place: number };
+}
+
+const NOTHING: Tally = { count: 0 };
+
+/** The findings that name a job, and those of each declaration that name none: once for all jobs of a file. */
+interface Tallies {
+  readonly byJob: ReadonlyMap<string, Tally>;
+  readonly byDeclaration: ReadonlyMap<string, Tally>;
+}
+
+/** `declarations` in the order of the file. */
+function tallies(declarations: readonly ProgramDeclaration[], findings: readonly FileFinding[]): Tallies {
+  const byJob = new Map<string, Tally>();
+  const byDeclaration = new Map<string, Tally>();
+  for (const [place, finding] of findings.entries()) {
+    const key = finding.job ?? declarationAt(declarations, finding.span.start);
+    if (key === undefined) continue;
+    const tallied = finding.job === undefined ? byDeclaration : byJob;
+    tallied.set(key, both(tallied.get(key) ?? NOTHING, { count: 1, first: { finding, place } }));
+  }
+  return { byJob, byDeclaration };
+}
+
+/** The key of the declaration that an offset of the file lies in. */
+function declarationAt(declarations: readonly ProgramDeclaration[], offset: number): string | undefined {
+  const next = firstIndex(declarations, ({ tree }) => tree.offset > offset);
+  const tree = declarations[next - 1]?.tree;
+  return tree !== undefined && offset < tree.offset + tree.length ? tree.key : undefined;
+}
+
+function both(a: Tally, b: Tally): Tally {
+  const first = [a.first, b.first]
+    .flatMap((each) => each ?? [])
+    .toSorted((one, other) => rank(one.finding) - rank(other.finding) || one.place - other.place)[0];
+  return { count: a.count + b.count, ...(first ? { first } : {}) };
+}
+
+const rank = ({ severity }: FileFinding): number => SEVERITIES.indexOf(severity);
+
 /** What names the job, stands in it, or holds of a recipe of this file that it goes through. */
-function concerns(
-  declarations: readonly ProgramDeclaration[],
+function concerning(
+  { byJob, byDeclaration }: Tallies,
   own: ProgramDeclaration,
   { job, runs }: JobResult,
-): (finding: FileFinding) => boolean {
+): Tally {
   const places = runs.flatMap(({ moments }) => moments.flatMap(({ action }) => action.frames));
-  const keys = new Set(places.flatMap(({ file, declaration }) => (file === job.file ? [declaration] : [])));
-  const through = declarations.filter(({ tree }) => keys.has(tree.key) || tree === own.tree);
-  return (finding) =>
-    finding.job === job.name ||
-    (finding.job === undefined &&
-      through.some(
-        ({ tree }) => tree.offset <= finding.span.start && finding.span.start < tree.offset + tree.length,
-      ));
+  const through = places.flatMap(({ file, declaration }) => (file === job.file ? [declaration] : []));
+  return [...new Set([...through, own.tree.key])]
+    .map((key) => byDeclaration.get(key) ?? NOTHING)
+    .reduce(both, byJob.get(job.name) ?? NOTHING);
 }

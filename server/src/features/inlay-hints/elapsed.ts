@@ -23,10 +23,15 @@ interface Turn {
 
 export function elapsedHint(runs: readonly LineRun[]): HintText | undefined {
   const isWait = runs[0]?.times[0]?.action.op === "wait";
-  const jobs = [...new Set(runs.map(({ result }) => result))];
-  if (jobs.some((job) => job && isBeingPlanned(job.schedule)))
+  const byJob = new Map<LineRun["result"], LineRun[]>();
+  for (const run of runs) {
+    const known = byJob.get(run.result);
+    if (known) known.push(run);
+    else byJob.set(run.result, [run]);
+  }
+  if ([...byJob.keys()].some((job) => job && isBeingPlanned(job.schedule)))
     return { text: BEING_PLANNED_TEXT, markdown: sentence(`${BEING_PLANNED_TEXT}.`) };
-  const turns = jobs.flatMap((job) => firstTurn(runs.filter(({ result }) => result === job)) ?? []);
+  const turns = [...byJob.values()].flatMap((lines) => firstTurn(lines) ?? []);
   const text = turnsText(turns);
   return text === "" ? undefined : { text: isWait ? `to ${text}` : text, markdown: reason(runs) };
 }
