@@ -170,7 +170,7 @@ describe("a line of a recipe says what it needs", () => {
     ["layer clear x3", '"x3" expected the end of the line or a comma [Add a space after `x`]'],
     [
       "layer clear, xyzzy",
-      '"xyzzy" expected `by`, `wiped`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart`, `takes`, `sheen`, `transfer` or `wet_on_wet`',
+      '"xyzzy" expected `by`, `wiped`, `buffed`, `thinned`, `tinted`, `as`, `wet`, `between`, `thin`, `mist`, `full`, `flooded`, `if`, `only`, `passes`, `flash`, `together`, `apart`, `takes`, `sheen`, `transfer` or `wet_on_wet`',
     ],
     [
       "layer clear, wait 4 h",
