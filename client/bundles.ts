@@ -348,13 +348,12 @@ export const SHARING: readonly string[] = [
   "server/dist/record.cjs",
 ];
 
+/** All that a server calls shortly. */
+const SERVER_NAMES = new RegExp(`${INNER_NAMES.source}|${PARSER_NAMES.source}|${PRIVATE_NAMES.source}`);
+
 const shortNames = ({ out }: Bundle): BuildOptions => {
-  const own = SERVERS.includes(out) ? [PARSER_NAMES, PRIVATE_NAMES] : [];
-  const inner = SHARING.includes(out) || SERVERS.includes(out) ? [INNER_NAMES] : [];
-  const names = [...inner, ...own];
-  return names.length === 0
-    ? {}
-    : { mangleProps: new RegExp(names.map(({ source }) => source).join("|")), mangleCache: { ...SHORT } };
+  const names = SERVERS.includes(out) ? SERVER_NAMES : SHARING.includes(out) ? INNER_NAMES : undefined;
+  return names === undefined ? {} : { mangleProps: names, mangleCache: { ...SHORT } };
 };
 
 const FOR_BROWSERS: BuildOptions = {
