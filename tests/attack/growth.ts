@@ -31,10 +31,10 @@ export interface Growth {
 const MAIN = fileURLToPath(new URL("growth-main.ts", import.meta.url));
 /** One size may cost so much; more is a failure, whatever the exponent. */
 const CPU_SECONDS = 30;
-/** A size that costs so much in all is the last: it tells the exponent as well as any larger one. */
+/** A size that costs so much in all is the last, once three are measured: it tells the exponent as well as any larger one. */
 const ENOUGH_SECONDS = 4;
-/** Two sizes alone tell the step between them, so a third is measured, whatever it costs: four times the first. */
-const LEAST_SIZES = 4;
+/** Two sizes alone tell the step between them, so a third is measured, whatever it costs: so many times the first. */
+const THIRD_SIZE = 4;
 /** Further looks at what seems to grow too fast. */
 const LOOKS = 6;
 
@@ -111,7 +111,7 @@ async function measureShape(
     if (unfinished) ended = `${unfinished} in the part after ${costs.at(-1)?.part ?? "the start"}`;
     const isEnough = costs.reduce((sum, { seconds }) => sum + seconds, 0) > ENOUGH_SECONDS;
     if (unfinished || size >= (before?.reached ?? Number.POSITIVE_INFINITY)) break;
-    if (isEnough && before === undefined && size >= LEAST_SIZES * shape.from) break;
+    if (isEnough && before === undefined && size >= THIRD_SIZE * shape.from) break;
   }
   return {
     shape: shape.name,

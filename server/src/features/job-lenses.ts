@@ -8,7 +8,7 @@
 import { firstIndex } from "../../../grammar/src/binary-search.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
-import { SEVERITIES, type Severity } from "../core/findings.ts";
+import { byGravity, type Severity } from "../core/findings.ts";
 import { moneyText, monthDayText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
@@ -124,11 +124,9 @@ function declarationAt(declarations: readonly ProgramDeclaration[], offset: numb
 function both(a: Tally, b: Tally): Tally {
   const first = [a.first, b.first]
     .flatMap((each) => each ?? [])
-    .toSorted((one, other) => rank(one.finding) - rank(other.finding) || one.place - other.place)[0];
+    .toSorted((one, other) => byGravity(one.finding, other.finding) || one.place - other.place)[0];
   return { count: a.count + b.count, ...(first ? { first } : {}) };
 }
-
-const rank = ({ severity }: FileFinding): number => SEVERITIES.indexOf(severity);
 
 /** What names the job, stands in it, or holds of a recipe of this file that it goes through. */
 function concerning(
