@@ -10,7 +10,6 @@ import { jobTooLarge, jobWork, type TooLarge } from "./budget.ts";
 import { type Checker, type CheckerParts, type CheckView, jobsOf } from "./checker.ts";
 import { earlierJob, fileFindings, jobFacts } from "./file-findings.ts";
 import { createFileWork } from "./file-work.ts";
-import type { Finding } from "./findings.ts";
 import {
   datedReleases,
   isSameInRoom,
@@ -22,13 +21,7 @@ import {
 } from "./fumes/job-air.ts";
 import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
 import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
-import {
-  checkNames,
-  type DeclarationNames,
-  type NamesIn,
-  namesInDeclaration,
-  repeatsNames,
-} from "./model/check-names.ts";
+import { checkNames, type NamesIn, namesInDeclaration, repeatsNames } from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
@@ -36,10 +29,10 @@ import {
   type Program,
   type ProgramDeclaration,
   type ProgramFile,
-  reachableFiles,
   type Scope,
   scopeOf,
 } from "./model/program.ts";
+import { type Sight, useGraph } from "./model/use-graph.ts";
 import { memo } from "./once.ts";
 import { type Outcome, outcomes, soundIn, valueIn } from "./outcome.ts";
 import type { FileId } from "./place.ts";
@@ -71,8 +64,18 @@ const BY_OUTLINES: ReadonlySet<keyof CheckView> = new Set([
 /** Without a memory among the parts everything is worked out anew. */
 export function createChecker(program: Program, given: Partial<CheckerParts> = {}): Checker {
   const parts: CheckerParts = { ...USUAL_PARTS, ...given };
-  const scopes = memo((file: FileId) => remembered.scopeOf(file, () => scopeOf(program, file)));
-  const histories = memo((file: FileId) => createJobHistory(scopes(file)));
+  const mayRepeat = memo((sight: Sight) => repeatsNamesIn(program, sight, remembered));
+  const sights = memo((file: FileId): Sight => {
+    const { sight, ownSight } = useGraph(program);
+    const seen = sight(file);
+    return mayRepeat(seen) ? ownSight(file) : seen;
+  });
+  const scopes = memo((file: FileId) => {
+    const { owner, files } = sights(file);
+    return remembered.scopeOf(owner, () => scopeOf(program, files));
+  });
+  const historyIn = memo(createJobHistory);
+  const histories = (file: FileId) => historyIn(scopes(file));
   const resolutions = createResolutions(program, parts.memory !== undefined);
   const view: CheckView = {
     scopeOf: scopes,
@@ -93,7 +96,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       const found = program.files.get(file);
       return found ? modelsOf(found) : [];
     },
-    filesSeenFrom: (file) => reachableFiles(program, file),
+    sightOf: sights,
     remembered,
     resolutions,
     history: histories,
@@ -181,7 +184,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   });
   const names = memo((file: FileId) => {
     const found = program.files.get(file);
-    return found ? namesOf(program, found, work.names.now(file), namesOfEach(found), remembered) : [];
+    if (!found) return [];
+    return checkNames(program, found, work.names.now(file), namesOfEach(found), mayRepeat(sights(file)));
   });
   /** In the order in which `fileFindings` needs them; what fails here fails there again, and is named there. */
   function* steps(file: FileId): Generator<void> {
@@ -296,21 +300,15 @@ function withAir(
 const releasesIn = (result: JobResult, remembered: Remembered<CheckView>): readonly JobRelease[] =>
   remembered.recall("releases", result.job, [result], () => datedReleases(asInRoom(result)), isSameInRoom);
 
-/** What the names of a file come to. */
-function namesOf(
+/** Whether something of one kind and name is declared twice among these files; only their outlines count. */
+const repeatsNamesIn = (
   program: Program,
-  file: ProgramFile,
-  names: readonly Outcome<DeclarationNames>[],
-  namesOfDeclaration: NamesIn,
+  { owner, files }: Sight,
   remembered: Remembered<CheckView>,
-): readonly Finding[] {
-  const seen = reachableFiles(program, file.id);
-  const owner = { file: file.id, declaration: "" };
-  const mayRepeat = remembered.recall("repeated names", owner, remembered.outlines(seen), () =>
-    repeatsNames(program, seen),
+): boolean =>
+  remembered.recall("repeated names", { file: owner, declaration: "" }, remembered.outlines(files), () =>
+    repeatsNames(program, files),
   );
-  return checkNames(program, file, names, namesOfDeclaration, mayRepeat);
-}
 
 /** Every declaration is asked twice, by the steps and by the findings. */
 const namesIn = (file: ProgramFile, resolutions: Resolutions, remembered: Remembered<CheckView>): NamesIn => {

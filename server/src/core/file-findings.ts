@@ -12,7 +12,7 @@ import { attempt, type Fault, fileStart, internalErrors } from "./internal-error
 import { findingBy, findingIn } from "./language-findings.ts";
 import type { Remembered } from "./memory/memory.ts";
 import type { Job, LoweredDeclaration, Recipe } from "./model/model.ts";
-import { type Program, type ProgramDeclaration, type ProgramFile, reachableFiles } from "./model/program.ts";
+import type { Program, ProgramDeclaration, ProgramFile } from "./model/program.ts";
 import { onceFor } from "./once.ts";
 import { withoutConsequences } from "./one-mistake.ts";
 import { type Outcome, soundIn, valueIn } from "./outcome.ts";
@@ -222,7 +222,7 @@ function recipesElsewhere(
   assumed: readonly SurfaceRun[],
   jobs: readonly JobResult[],
 ): readonly Recipe[] {
-  if (reachableFiles(program, file).length === 1) return [];
+  if (program.files.get(file)?.uses.length === 0) return [];
   const found = new Map<string, Recipe>();
   const look = (run: SurfaceRun): void => {
     for (const place of declarationsElsewhere(run)) {

@@ -197,7 +197,7 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
   );
   const seen = new Set<string>();
   const needed = neededUses(program, file, named);
-  if (reachableFiles(program, file.id).length === MAX_SEEN_FILES && file.uses[0]) {
+  if (useGraph(program).sight(file.id).files.length === MAX_SEEN_FILES && file.uses[0]) {
     const message = `This file uses ${MAX_SEEN_FILES} files or more, directly or not\nThe names of those beyond that are not known here: use fewer files.`;
     findings.push(findingAt("use-not-found", file.uses[0].place, message));
   }

@@ -132,8 +132,8 @@ const BUILT_INS: ReadonlyMap<string, Material> = new Map(
   builtInMaterialNames().map((name) => [name, builtInMaterial(name, builtInFamily(name)!)]),
 );
 
-/** What a file can name: its own declarations, those of all files it reaches, and the built-in materials. */
-export function scopeOf(program: Program, file: FileId): Scope {
+/** What a file can name that sees these files: what they declare, the first of a name, and the built-in materials. */
+export function scopeOf(program: Program, files: readonly FileId[]): Scope {
   const materials = new Map<string, Material>();
   const pieces = new Map<string, Piece>();
   const shops = new Map<string, Shop>();
@@ -142,7 +142,7 @@ export function scopeOf(program: Program, file: FileId): Scope {
   const add = <T>(map: Map<string, T>, name: string, value: T) => {
     if (!map.has(name)) map.set(name, value);
   };
-  for (const id of reachableFiles(program, file)) {
+  for (const id of files) {
     const declared = program.files.get(id);
     for (const model of declared ? modelsOf(declared) : []) {
       if (model.kind === "material") add(materials, model.name, model);

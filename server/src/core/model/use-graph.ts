@@ -5,14 +5,26 @@
  * once. Whether one file reaches another is mostly told by the order in which the rings were closed: a ring only leads to
  * those closed before.
  */
-import { onceFor } from "../once.ts";
+import { memo, onceFor } from "../once.ts";
 import type { FileId } from "../place.ts";
 import { createRings, type Ring } from "./rings.ts";
 
 /** A file sees the names of so many files at most; no workshop has as many. */
 export const MAX_SEEN_FILES = 1000;
 
+/** What a file sees. Files of one ring see the same, so that what is worked out of it is worked out once for them all. */
+export interface Sight {
+  /** One of those who see it: the file itself, or that of its ring whose name comes first. */
+  readonly owner: FileId;
+  /** As `reachable` has them for the owner. */
+  readonly files: readonly FileId[];
+}
+
 export interface UseGraph {
+  /** The same object for all files of a ring, unless they see so many that each sees others. */
+  sight(from: FileId): Sight;
+  /** In the order in which this file sees them; that counts where a name stands twice. */
+  ownSight(from: FileId): Sight;
   /** The file itself and all it uses, directly or not, each once, those that it mentions itself first. */
   reachable(from: FileId): readonly FileId[];
   /** Whether `target` can be reached from `from` by at least one `use`. */
@@ -50,6 +62,14 @@ function createUseGraph(program: UsingFiles): UseGraph {
     return [...seen].slice(0, MAX_SEEN_FILES);
   };
 
+  const ownSight = memo((owner: FileId): Sight => ({ owner, files: reachable(owner) }));
+  const ringSight = memo((ring: Ring): Sight => ownSight(firstByName(ring.nodes)));
+  const sight = (from: FileId): Sight => {
+    if (program.files.get(from)?.uses.length === 0) return ownSight(from);
+    const shared = ringSight(ringOf(from));
+    return shared.files.length < MAX_SEEN_FILES ? shared : ownSight(from);
+  };
+
   const reaches = (from: FileId, target: FileId): boolean => {
     const [start, end] = [ringOf(from), ringOf(target)];
     if (start === end) return start.nodes.length > 1 || targets(from).includes(from);
@@ -76,5 +96,8 @@ function createUseGraph(program: UsingFiles): UseGraph {
     return new Set(candidates.filter((file) => leading.has(ringOf(file))));
   };
 
-  return { reachable, reaches, leadingTo };
+  return { sight, ownSight, reachable, reaches, leadingTo };
 }
+
+const firstByName = (files: readonly FileId[]): FileId =>
+  files.toSorted()[0]!;

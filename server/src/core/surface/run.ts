@@ -8,7 +8,7 @@ import { hoursBetween } from "../measure/iso-dates.ts";
 import type { Asking, Owner, ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, ModelDeclaration, Piece, Recipe, Shop, Surface } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import { MAX_SEEN_FILES } from "../model/use-graph.ts";
+import { MAX_SEEN_FILES, type Sight } from "../model/use-graph.ts";
 import { memo, onceFor } from "../once.ts";
 import type { FileId, Place } from "../place.ts";
 import { amend, type SurfaceLine, type SurfaceRecord } from "../record/amend.ts";
@@ -100,8 +100,8 @@ export interface RunnerParts {
   readonly scopeOf: (file: FileId) => Scope;
   /** The recipes and pieces of a file. */
   readonly modelsOf: (file: FileId) => readonly ModelDeclaration[];
-  /** The file itself and all it uses. */
-  readonly filesSeenFrom: (file: FileId) => readonly FileId[];
+  /** The files that a scope is made of. */
+  readonly sightOf: (file: FileId) => Sight;
   readonly remembered: Remembered<RunView>;
   readonly resolutions: Resolutions;
   readonly history: (file: FileId) => JobHistory;
@@ -205,16 +205,12 @@ const ownerKey = onceFor(({ file, declaration }: Owner): string => `${file}\u000
 
 /** Kept from one program to the next as long as no outline changes, since nothing else of a declaration counts in it. */
 function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
-  const { scopeOf, filesSeenFrom, remembered, history } = parts;
+  const { scopeOf, sightOf, remembered, history } = parts;
   const keysOf = (models: ReadonlySet<Owner>): ReadonlySet<string> => new Set([...models].map(ownerKey));
-  const known = new Map<FileId, Arrangement>();
-  return (file) => {
-    const before = known.get(file);
-    if (before) return before;
+  const arrange = memo(({ owner: file, files }: Sight): Arrangement => {
     const owner = { file, declaration: "" };
-    const seen = filesSeenFrom(file);
     // Beyond that, files are seen that are not named here.
-    const outlines = seen.length < MAX_SEEN_FILES ? remembered.outlines(seen) : [{}];
+    const outlines = files.length < MAX_SEEN_FILES ? remembered.outlines(files) : [{}];
     const recipes = remembered.recall("arrangement", owner, outlines, () => {
       const { continued, preceded } = partRecipes(scopeOf(file), scopeOf);
       return {
@@ -224,14 +220,13 @@ function createArrangements(parts: RunnerParts): (file: FileId) => Arrangement {
         busy: keysOf(namedByJobs(scopeOf(file), scopeOf)),
       };
     });
-    const arrangement: Arrangement = {
+    return {
       recipes,
       continuedSurfaces: () =>
         remembered.recall("continued surfaces", owner, outlines, () => history(file).continuedSurfaces()),
     };
-    known.set(file, arrangement);
-    return arrangement;
-  };
+  });
+  return (file) => arrange(sightOf(file));
 }
 
 /** What others of a program do with a recipe: see the fields of these names in `SurfaceRun`. */
