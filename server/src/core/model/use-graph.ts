@@ -99,5 +99,4 @@ function createUseGraph(program: UsingFiles): UseGraph {
   return { sight, ownSight, reachable, reaches, leadingTo };
 }
 
-const firstByName = (files: readonly FileId[]): FileId =>
-  files.toSorted()[0]!;
+const firstByName = (files: readonly FileId[]): FileId => files.toSorted()[0]!;
