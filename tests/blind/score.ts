@@ -40,7 +40,7 @@ const GROUPS: Readonly<Record<Category, readonly string[]>> = {
   eyes: ["safety"],
   chemical: ["safety", "preparation"],
   "mixing-chemicals": ["safety", "preparation"],
-  "two-part": ["safety", "quantities"],
+  "two-part": ["safety", "quantities", "film"],
   "child-food": HURT,
   caustic: ["safety", "preparation"],
   noise: ["safety"],
@@ -51,6 +51,8 @@ const GROUPS: Readonly<Record<Category, readonly string[]>> = {
 const RULES_OF: Readonly<Partial<Record<Category, readonly string[]>>> = {
   // It tells of the blotches that a dried-out conditioner no longer keeps away.
   blotch: ["conditioner-dried-out"],
+  // It tells that a coat on all pieces together takes longer than the mix can be used.
+  potlife: ["no-schedule"],
 };
 
 const groupOf = new Map<string, string>(RULES.map((rule) => [rule.id, rule.group]));

@@ -43,6 +43,8 @@ recipe bar {
   layer  bar_clear, by roller, "from the pot mixed yesterday morning, kept under a lid" #! pot-life-overrun
   wait   until cured
   note   "What is mixed in the morning does fine for the next day if the lid is on." #! pot-life-overrun
+  step   "mix enough at once for all four coats" #! pot-life-overrun
+  note   "Mix enough of both for today and tomorrow." #! pot-life-overrun
 }
 `,
     },
@@ -127,6 +129,7 @@ recipe two_coats {
   note   "Stir the whole tin in the morning, and take from it what you mix the next day."
   note   "Never mix the hardener into the whole tin to spray from it the next day."
   note   "Mix the whole tin for the eight doors, and the next day a fresh one with the same hardener."
+  note   "Mix the two parts anew for all three coats, each time only enough for that coat."
   note   "Mix a new small batch for every coat and throw away what is left after two hours."
   layer  two_part, by hvlp
   wait   until cured
@@ -230,6 +233,7 @@ const FOR_DAYS = phrases(
   `same|mixed|catalysed|catalyzed can|tin|pot|batch|mix|mixture|cup|lot|bucket ... does|do|serves|lasts|good|use|used|goes|for|keeps|again ... ${DAY} !fresh !harden* !throw* !new`,
   `mixed|stirred|catalysed|catalyzed ... does|do|lasts|good|fine|keeps|holds|serves ... ${DAY} !fresh !harden* !throw* !new !each !not !never`,
   `mix|stir|catalyse|catalyze|activate ... whole|all|enough ... ${DAY} ... ${DAY} !fresh !each !part_a`,
+  `mix|stir|catalyse|catalyze|activate ... enough|all|whole ... today ... ${DAY} !fresh !each !part_a`,
   `mix|stir|catalyse|catalyze ... enough|whole .. for|can|tin ... week|weekend|days|fortnight !fresh !each`,
   `pot|mix|mixture|batch|tin|can|cup|lot|left|rest|bucket ... mixed|catalysed|catalyzed|stirred ... ${YESTERDAY} !fresh !harden* !throw* !thrown !new !not !never`,
   `mixed|catalysed|catalyzed ... ${YESTERDAY} ... lid|covered|sealed|kept|still|again !fresh !harden* !throw* !thrown !not !never`,
@@ -243,6 +247,7 @@ const PAST_IT =
 const MIX = "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ...";
 const FOR_ALL_COATS = phrases(
   `${MIX} both|all|two|three|every|whole|entire coats|coat|layers !each !fresh !new !separate* !between`,
+  `${MIX} all|the two|three|four|five|six coats|layers !each !fresh !new !separate* !between`,
   `${MIX} coats|coat|layers ... at_once|in_one_go|together|one_batch|one_lot|in_advance|beforehand !each !fresh !new`,
   "both|all|two|three coats|layers ... from|out_of|with|of one|same|that|single mix|batch|pot|cup|mixture|lot|mixing",
   "half .. now|first|morning ... half|rest ... after|later|second|afternoon|lunch|evening !fresh",
