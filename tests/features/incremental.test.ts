@@ -179,7 +179,7 @@ test("says after any edits what it says from scratch, at once or when the plans 
         expect(said(later.analysis())).toEqual(expected);
       }
     }),
-    { numRuns: 40, seed: 51 },
+    { numRuns: 14, seed: 51 },
   );
   expect(findings).toBeGreaterThan(500); // there was something to say
   expect(late).toBeGreaterThan(20); // and some of it had to wait for plans

@@ -17,7 +17,7 @@ export interface GrowthOptions {
 }
 
 /** So much is enough to measure, in milliseconds of the processor; some machines count them in fours. */
-const ENOUGH_MS = 60;
+const ENOUGH_MS = 32;
 /** What the largest size takes no longer than grows with nothing that could be told from noise. */
 const NOTHING_MS = 8;
 const REPEATS = 3;

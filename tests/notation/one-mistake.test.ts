@@ -5,6 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { isTrivia, lex } from "../../grammar/src/lexer.ts";
 import { FIELDS } from "../../grammar/src/vocabulary.ts";
+import { shareOf } from "../harness/share.ts";
 import { BLOCKS, languageFindings } from "./blocks.ts";
 import { READ } from "./unprompted-lines.ts";
 
@@ -42,7 +43,7 @@ describe("a mistake on a line that was right", () => {
     ["left out", ""],
     ["misspelt", "zqx"],
   ])("%s", (_, put) => {
-    const twice = LINES.flatMap(([block, line]) =>
+    const twice = shareOf(LINES, 3).flatMap(([block, line]) =>
       damaged(line, put).flatMap((wrong) => {
         const errors = errorsOn(block, wrong);
         return errors.length > 1 ? [`${block}: ${wrong}: ${errors.join(" / ")}`] : [];

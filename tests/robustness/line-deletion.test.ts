@@ -74,7 +74,7 @@ function analystWithout(name: string): Analyst {
 describe.each(sampleNames)("%s", (name) => {
   const text = sampleText(name);
   const lines = text.split("\n");
-  const looked = new Set(shareOf([...lines.keys()], 3));
+  const looked = new Set(shareOf([...lines.keys()], 8));
   const tree = parseFile(text);
   const analyst = analystWithout(name);
   analyst.setFile(name, text);

@@ -120,7 +120,7 @@ test("a new name that is in use for something else, or means something to the no
         expect(drawFindings(analyst.analysis())).toEqual(before);
       },
     ),
-    { numRuns: 30 },
+    { numRuns: 10 },
   );
 });
 

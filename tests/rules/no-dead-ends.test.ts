@@ -2,10 +2,11 @@
  * No dead ends: whatever finish somebody begins with, on whatever surface, a recipe that satisfies every remedy exists
  * and the fixes lead there, or one finding says that the finish is not for this use and names some that are.
  *
- * Here one start is walked in full and the others by a sample; `npm run ends` walks them all.
+ * Here samples are walked, and in the long run one start in full; `npm run ends` walks them all.
  */
 import { describe, expect, it } from "vitest";
 import { WEARS_HARD } from "../../server/src/core/knowledge/wear.ts";
+import { shareOf } from "../harness/share.ts";
 import {
   type Case,
   casesFrom,
@@ -39,7 +40,8 @@ describe("every family on every surface for every wear", () => {
 
   it("leads somewhere by the first remedies", () => {
     expect(cases.length).toBeGreaterThan(1000);
-    expect(deadEnds(cases, "first")).toEqual([]);
+    // A prime, as below.
+    expect(deadEnds(shareOf(cases, 5), "first")).toEqual([]);
   });
 
   it("is fit for hard wear where a finding names it for that", () => {

@@ -13,6 +13,7 @@ import { readSize, sizeText } from "../../server/src/starter/size-text.ts";
 import { starterText } from "../../server/src/starter/starter-text.ts";
 import { TEMPLATES } from "../../server/src/starter/templates.ts";
 import { analyse } from "../harness/check-text.ts";
+import { IS_LONG_RUN } from "../harness/share.ts";
 import { wrongIn } from "./wrong-in.ts";
 
 const TABLE: Answers = {
@@ -42,7 +43,8 @@ describe("no answer leads to a text with an error or a warning", () => {
           place: places[turn % places.length]!,
           units: units[turn % 2]!,
         };
-        expect(wrongIn(starterText(answers)), JSON.stringify(answers)).toEqual([]);
+        if (IS_LONG_RUN || turn % 3 === 0)
+          expect(wrongIn(starterText(answers)), JSON.stringify(answers)).toEqual([]);
         expect(areAnswers(answers)).toBe(true);
         turn += 1;
       }

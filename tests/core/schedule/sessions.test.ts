@@ -10,6 +10,7 @@ import type {
   SessionRule,
 } from "../../../server/src/core/schedule/types.ts";
 import { HARD } from "../../bench/sessions.ts";
+import { IS_LONG_RUN } from "../../harness/share.ts";
 import { minuteOf } from "./open-hours.ts";
 import { randomShop, randomShopOfJobs, tinyShop, withBatches, withVapour } from "./random-shops.ts";
 import { canWorkEndBy } from "./session-brute-force.ts";
@@ -25,9 +26,9 @@ describe("every rule is kept", () => {
         planned++;
         expect(sessionWrongsOf(input, result)).toEqual([]);
       }),
-      { numRuns: 30, seed: 21 },
+      { numRuns: 10, seed: 21 },
     );
-    expect(planned).toBeGreaterThan(20);
+    expect(planned).toBeGreaterThan(6);
   });
 
   test("in shops with several jobs", () => {
@@ -39,9 +40,9 @@ describe("every rule is kept", () => {
         planned++;
         expect(sessionWrongsOf(input, result)).toEqual([]);
       }),
-      { numRuns: 20, seed: 22 },
+      { numRuns: 8, seed: 22 },
     );
-    expect(planned).toBeGreaterThan(13);
+    expect(planned).toBeGreaterThan(5);
   });
 
   test("in rooms whose air carries away no more than some coats", () => {
@@ -59,9 +60,9 @@ describe("every rule is kept", () => {
           expect(sessionWrongsOf(input, result)).toEqual([]);
         },
       ),
-      { numRuns: 15, seed: 23 },
+      { numRuns: 6, seed: 23 },
     );
-    expect(held).toBeGreaterThan(2);
+    expect(held).toBeGreaterThan(1);
   });
 });
 
@@ -75,9 +76,9 @@ test("with work that is done together or apart", () => {
       planned++;
       expect(sessionWrongsOf(input, result)).toEqual([]);
     }),
-    { numRuns: 12, seed: 24 },
+    { numRuns: 5, seed: 24 },
   );
-  expect(planned).toBeGreaterThan(6);
+  expect(planned).toBeGreaterThan(2);
 });
 
 test("coats between which it dries no longer than the others take share a session, and no bound says otherwise", () => {
@@ -110,10 +111,11 @@ test("a bound that is wrong is seen", () => {
   expect(sessionWrongsOf(input!, wrong)).toEqual(["bound above the last work"]);
 });
 
-test("of 40 small shops hardly any could end its work earlier, whatever is tried", () => {
+test("of some small shops hardly any could end its work earlier, whatever is tried", () => {
+  const shops = IS_LONG_RUN ? 40 : 15;
   let [best, none, proven] = [0, 0, 0];
   const others: ScheduleInput[] = [];
-  for (const input of fc.sample(tinyShop, { numRuns: 40, seed: 25 })) {
+  for (const input of fc.sample(tinyShop, { numRuns: shops, seed: 25 })) {
     const result = planSessions(input);
     if (result?.status !== "planned") {
       expect(canWorkEndBy(input, minuteOf(input.start!) + 14 * 1440), JSON.stringify(input)).toBe(false);
@@ -129,9 +131,9 @@ test("of 40 small shops hardly any could end its work earlier, whatever is tried
   }
   // In 300 of them, by `npm run plans`, one in a hundred.
   expect(others.length).toBeLessThanOrEqual(1);
-  expect(best).toBeGreaterThan(30);
-  expect(proven).toBeGreaterThan(10);
-  expect(none).toBeGreaterThan(0);
+  expect(best).toBeGreaterThan(shops / 2);
+  expect(proven).toBeGreaterThan(shops / 5);
+  expect(best + none + others.length).toBe(shops);
 });
 
 describe("shops made up to be hard", () => {
