@@ -19,16 +19,16 @@ import { resolve } from "./resolve.ts";
 
 export interface Cost {
   readonly part: string;
-  /** Of the processor. */
+  /** Of the processor, on the thread that works: what the collector and the compiler do beside it is not in proportion. */
   readonly seconds: number;
 }
 
 /** `tell` hears of every part as soon as it is done. */
 export function measureWork(files: Files, tell: (cost: Cost) => void): void {
   const measure = <T>(part: string, work: () => T): T => {
-    const before = process.cpuUsage();
+    const before = process.threadCpuUsage();
     const result = work();
-    const { user, system } = process.cpuUsage(before);
+    const { user, system } = process.threadCpuUsage(before);
     tell({ part, seconds: (user + system) / 1e6 });
     return result;
   };

@@ -77,9 +77,9 @@ test("damper air never shortens a plan", () => {
       seen.note(dry.schedule.elapsedHours, damp.schedule.elapsedHours);
       expect(elapsedOf(damp)).toBeGreaterThanOrEqual(elapsedOf(dry) - 1e-6);
     }),
-    { numRuns: 14, seed: 13 },
+    { numRuns: 28, seed: 13 },
   );
-  seen.check(4, 1);
+  seen.check(6, 1);
 });
 
 test("one more at work never makes the finish later", () => {
