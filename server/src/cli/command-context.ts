@@ -1,7 +1,8 @@
 /**
  * What every command shares: the machine, the way to say how it ended, and options that several commands have.
  */
-import { type Command, Option } from "commander";
+import { type Command, InvalidArgumentError, Option } from "commander";
+import { isDate } from "../core/measure/iso-dates.ts";
 import { closest } from "../core/model/suggest.ts";
 import { ruleById } from "../core/rules/registry.ts";
 import { isTradeRule } from "../core/rules/rule.ts";
@@ -39,6 +40,19 @@ export const readAlsoOption = (): Option =>
     "--read-also <folder>",
     "let `use` read recipes of this folder, too; may be given several times",
   ).argParser((folder: string, before: readonly string[] | undefined) => [...(before ?? []), folder]);
+
+/** `--today`: every command that plans takes it, as none asks the clock of the machine. */
+export const todayOption = (): Option =>
+  new Option(
+    "--today <date>",
+    "plan what is left from this day on, such as 2027-03-10 or 2027-03-10T14:00; without it, from the last record",
+  ).argParser((text: string): string => {
+    const [date = "", time] = text.trim().split(/[T ]/u);
+    if (!isDate(date) || !(time === undefined || /^(?:[01]\d|2[0-3]):[0-5]\d$/u.test(time))) {
+      throw new InvalidArgumentError("A day is year-month-day, such as 2027-03-10, or 2027-03-10T14:00.");
+    }
+    return time === undefined ? date : `${date}T${time}`;
+  });
 
 /** The paths of a command that reads recipes and writes none. */
 export const PATHS = "files, folders or patterns; the current folder if none is given; - is standard input";

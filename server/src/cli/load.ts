@@ -5,6 +5,7 @@
  * be read is a problem of the run.
  */
 import path from "node:path";
+import type { CheckerParts } from "../core/checker.ts";
 import { planWorkNear } from "../core/schedule/plan.ts";
 import { cachingPlanner } from "../core/schedule/plan-cache.ts";
 import { nearKept } from "../core/schedule/sessions/near-kept.ts";
@@ -45,6 +46,8 @@ export interface LoadOptions {
   readonly isApart?: (file: string) => boolean;
   /** A plan that later ones are to be near. */
   readonly kept?: KeptNotes;
+  /** A local ISO date or date-time before which nothing more is done; without it, jobs go on from their last record. */
+  readonly today?: string;
 }
 
 /** A file that was asked for and could be read. */
@@ -104,7 +107,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName, withProject, isApart, kept }: LoadOptions = {},
+  { readAlso, inputName, withProject, isApart, kept, today }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -136,7 +139,10 @@ export async function readAsked(
         resolve: resolveUse,
         config: configs.of,
         ...(io.onFault ? { onFault: io.onFault } : {}),
-        ...(kept ? { parts: { kept, plan: cachingPlanner(MOST_PLANS, planNear) } } : {}),
+        parts: {
+          ...dayOf(today),
+          ...(kept ? { kept, plan: cachingPlanner(MOST_PLANS, planNear) } : {}),
+        },
       }),
     async addUsed(analyst) {
       for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
@@ -149,6 +155,10 @@ export async function readAsked(
     },
   };
 }
+
+/** The part of an analysis that says from when plans go on. */
+export const dayOf = (today: string | undefined): Pick<CheckerParts, "today"> =>
+  today === undefined ? {} : { today };
 
 /** As many as there are jobs in a large folder. */
 const MOST_PLANS = 200;

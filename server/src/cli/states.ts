@@ -10,6 +10,7 @@ import { labelFor } from "./find-files.ts";
 import type { GitTree, Repository } from "./git-tree.ts";
 import { type CliIo, UsageError, warn } from "./io.ts";
 import {
+  dayOf,
   hasJob,
   jobsBeside,
   type LoadOptions,
@@ -109,6 +110,7 @@ export async function revisionState(
   const analyst = io.createAnalyst({
     resolve: resolveUse,
     config: configs.of,
+    parts: dayOf(options.today),
     ...(io.onFault ? { onFault: io.onFault } : {}),
   });
   const asked: string[] = [];
@@ -161,6 +163,7 @@ export async function textState(
   const analyst = io.createAnalyst({
     resolve: resolveUse,
     config: configs.of,
+    parts: dayOf(options.today),
     ...(io.onFault ? { onFault: io.onFault } : {}),
   });
   if (text !== undefined) {

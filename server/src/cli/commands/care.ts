@@ -8,6 +8,7 @@ import {
   type CommandContext,
   jobOption,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type ExitStatus, UsageError, warn } from "../io.ts";
 import { type LoadOptions, load } from "../load.ts";
@@ -45,6 +46,7 @@ export const addCare: AddCommand = (program, ctx) => {
     .addOption(madeFormatOption())
     .addOption(outputOption("write the cards to this file; over a file made before, but over nothing else"))
     .addOption(overwriteOption())
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .action(async (file: string, options: CareOptions) => ctx.finish(await care(ctx, file, options)));
 };

@@ -32,6 +32,7 @@ import {
   outputColumns,
   PATHS,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { fingerprintsOf } from "../finding-fingerprint.ts";
 import { fixedTexts } from "../fix-files.ts";
@@ -91,6 +92,7 @@ export const addCheck: AddCommand = (program, ctx) => {
     .option("--write-baseline <file>", "list the findings of today in this file, for --baseline")
     .option("--statistics", "count the findings of each rule as well")
     .addOption(colourOption())
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (paths: string[], options: CheckOptions) => ctx.finish(await check(ctx, paths, options)));

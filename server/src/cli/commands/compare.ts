@@ -10,6 +10,7 @@ import {
   formatOption,
   outputColours,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError } from "../io.ts";
 import { type Loaded, type LoadOptions, load } from "../load.ts";
@@ -30,6 +31,7 @@ export const addCompare: AddCommand = (program, ctx) => {
     .argument("<a>", "FILE or FILE:JOB")
     .argument("<b>", "FILE or FILE:JOB")
     .addOption(formatOption(["text", "json"]))
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .action(async (a: string, b: string, options: CompareOptions) =>
       ctx.finish(await compare(ctx, a, b, options)),

@@ -13,6 +13,7 @@ import {
   formatOption,
   outputColours,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type GitTree, type Repository, repositoryOf } from "../git-tree.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
@@ -56,6 +57,7 @@ export const addDiff: AddCommand = (program, ctx) => {
         "exitCode",
       ),
     )
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .addHelpText(
       "after",

@@ -31,6 +31,7 @@ import {
   jobOption,
   outputColours,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
 import { nameInPlan, readKeptPlan, writeKeptPlan } from "../kept-plan-file.ts";
@@ -73,6 +74,7 @@ export const addSchedule: AddCommand = (program, ctx) => {
       "stay as near to the plan that this file keeps as can be, and say what has moved and why; " +
         "with `--keep` of the same file the new plan takes its place",
     )
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (file: string, options: ScheduleOptions) => ctx.finish(await schedule(ctx, file, options)));

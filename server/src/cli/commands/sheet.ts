@@ -11,6 +11,7 @@ import {
   inputNameOption,
   jobOption,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load, readNamedPicture } from "../load.ts";
@@ -47,6 +48,7 @@ export const addSheet: AddCommand = (program, ctx) => {
     .addOption(madeFormatOption())
     .addOption(outputOption("write the sheet to this file; over a sheet made before, but over nothing else"))
     .addOption(overwriteOption())
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));

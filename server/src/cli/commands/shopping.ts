@@ -17,6 +17,7 @@ import {
   jobOption,
   PATHS,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
 import { type LoadOptions, load } from "../load.ts";
@@ -45,6 +46,7 @@ export const addShopping: AddCommand = (program, ctx) => {
     .argument("[paths...]", PATHS)
     .addOption(jobOption())
     .addOption(formatOption(Object.keys(FORMATS)))
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (paths: string[], options: ShoppingOptions) =>

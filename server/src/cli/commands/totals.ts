@@ -13,6 +13,7 @@ import {
   outputColours,
   PATHS,
   readAlsoOption,
+  todayOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load } from "../load.ts";
@@ -33,6 +34,7 @@ export const addTotals: AddCommand = (program, ctx) => {
     .argument("[paths...]", PATHS)
     .addOption(jobOption())
     .addOption(formatOption(["text", "json"]))
+    .addOption(todayOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (paths: string[], options: TotalsOptions) => ctx.finish(await totals(ctx, paths, options)));

@@ -12,6 +12,15 @@ export const dateIn = (text: string): PlainDate.Record => PlainDate.fromString(t
 /** The date-time of a text, midnight where it has no time; throws a RangeError where it is none. */
 export const dateTimeIn = (text: string): PlainDateTime.Record => PlainDateTime.fromString(text, getBasic);
 
+/** Whether a text names a day that there is, as `2027-03-08`. */
+export function isDate(text: string): boolean {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (!match) return false;
+  const [year, month, day] = match.slice(1).map(Number);
+  const date = new Date(Date.UTC(year!, month! - 1, day));
+  return date.getUTCMonth() === month! - 1 && date.getUTCDate() === day;
+}
+
 /** The day after that of a text, as text; throws a RangeError where that is no date. */
 export const dayAfter = (text: string): string => PlainDate.toString(PlainDate.addDays(dateIn(text), 1));
 

@@ -19,6 +19,7 @@ import type {
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
 import { ELSEWHERE } from "../knowledge/choices.ts";
+import { isDate } from "../measure/iso-dates.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
 import type { FileId, Place } from "../place.ts";
@@ -412,10 +413,7 @@ export function onlyItem(
 
 /** A date that exists; reports `bad-number` for one that does not, such as 2027-02-30. */
 export function readDate(ctx: Lowering, text: string, span: Span): string | undefined {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  const [year, month, day] = match ? match.slice(1).map(Number) : [];
-  const date = match ? new Date(Date.UTC(year!, month! - 1, day)) : undefined;
-  if (!date || date.getUTCMonth() !== month! - 1 || date.getUTCDate() !== day) {
+  if (!isDate(text)) {
     report(
       ctx,
       "bad-number",
