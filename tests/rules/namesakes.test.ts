@@ -104,7 +104,7 @@ describe("views tell them apart", () => {
 
   it("a comparison", () => {
     const side = { analysis, file: "shelves.finish", result };
-    const litres = compareJobs(side, side).a.materials.map(({ name, litres }) => [name, litres]);
+    const litres = compareJobs(side, side).sides[0].materials.map(({ name, litres }) => [name, litres]);
     expect(litres).toEqual([
       ["mineral_spirits", expect.closeTo(0.3, 9)],
       ["mineral_spirits (built in)", expect.closeTo(0.02, 9)],

@@ -1,5 +1,5 @@
 /**
- * Two jobs side by side for other programs; the shape is told in server/docs/json.md. Lengths, litres, hours and grams
+ * Jobs side by side for other programs; the shape is told in server/docs/json.md. Lengths, litres, hours and grams
  * have six decimals at most, money two; what is not known is null.
  */
 import { cents, printed } from "../core/measure/figures.ts";
@@ -8,27 +8,28 @@ import {
   COMPARED,
   type ComparedFigure,
   type Comparison,
+  type ComparisonDifference,
   type ComparisonSide,
   isComparedDate,
 } from "../views/job-comparison.ts";
 
-/** `label` names a file as the user would. */
-export function comparisonJson(comparison: Comparison, label: (file: string) => string): string {
-  const { a, b, difference } = comparison;
-  const told = {
-    a: sideJson(a, label),
-    b: sideJson(b, label),
-    difference: {
-      ...inOrder((figure) => {
-        const value = round(figure, difference.figures[figure]);
-        return isComparedDate(figure) ? [`${figure}_h`, value] : [figure, value];
-      }),
-      materials: difference.materials.map(({ name, litres }) => ({ name, litres: round("litres", litres) })),
-      findings: difference.levels,
-    },
-  };
-  return jsonText(told);
+/** Two jobs as `a`, `b` and `difference`, more of them as lists. `label` names a file as the user would. */
+export function comparisonJson({ sides, differences }: Comparison, label: (file: string) => string): string {
+  const told = sides.map((side) => sideJson(side, label));
+  const more = differences.map(differenceJson);
+  return jsonText(
+    told.length === 2 ? { a: told[0], b: told[1], difference: more[0] } : { jobs: told, differences: more },
+  );
 }
+
+const differenceJson = (difference: ComparisonDifference): Readonly<Record<string, unknown>> => ({
+  ...inOrder((figure) => {
+    const value = round(figure, difference.figures[figure]);
+    return isComparedDate(figure) ? [`${figure}_h`, value] : [figure, value];
+  }),
+  materials: difference.materials.map(({ name, litres }) => ({ name, litres: round("litres", litres) })),
+  findings: difference.levels,
+});
 
 function sideJson(side: ComparisonSide, label: (file: string) => string): Readonly<Record<string, unknown>> {
   return {

@@ -1,4 +1,7 @@
-/** Two jobs side by side, for a terminal: every figure of both, and what B has more or less than A. */
+/**
+ * Jobs side by side, for a terminal: every figure of each, and of two what the second has more or less than the first.
+ * More jobs than a terminal is wide stand in tables below each other.
+ */
 
 import { areaText, filmText, gramsText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
@@ -15,11 +18,13 @@ import type { Colours } from "./colours.ts";
 import { displayWidth, padEnd, padStart } from "./display-text.ts";
 
 export interface SideNames {
-  /** The name of the job, where both sides have it. */
-  readonly both?: string;
-  readonly a: string;
-  readonly b: string;
+  /** The name of the job, where all sides have it. */
+  readonly all?: string;
+  readonly sides: readonly string[];
 }
+
+const COLUMNS = 80;
+const BETWEEN = "  ";
 
 export function comparisonText(names: SideNames, comparison: Comparison, colours: Colours): string {
   const sections = [
@@ -27,12 +32,23 @@ export function comparisonText(names: SideNames, comparison: Comparison, colours
     { title: "Litres", rows: materialRows(comparison) },
     { title: "Findings", rows: findingRows(comparison) },
   ].filter(({ rows }) => rows.length > 0);
-  const head: Row = { name: names.both ?? "", a: names.a, b: names.b, difference: "difference" };
-  const line = lineOf([head, ...sections.flatMap(({ rows }) => rows)]);
+  const isOfTwo = comparison.sides.length === 2;
+  const head: Row = {
+    name: names.all ?? "",
+    cells: [...names.sides, ...(isOfTwo ? ["difference"] : [])],
+  };
+  const shown = [head, ...sections.flatMap(({ rows }) => rows)];
+  const tables = columnsThatFit(shown).map((columns) => {
+    const line = lineOf(shown, columns);
+    return [
+      colours.bold(line(head)),
+      ...sections.flatMap(({ title, rows }) => [colours.bold(title), ...rows.map(line)]),
+    ].join("\n");
+  });
+  const hasFindings = comparison.sides.some(({ rules }) => rules.length > 0);
   return [
-    colours.bold(line(head)),
-    ...sections.flatMap(({ title, rows }) => [colours.bold(title), ...rows.map(line)]),
-    ...(comparison.a.rules.length + comparison.b.rules.length === 0 ? ["No findings in either job."] : []),
+    tables.join("\n\n"),
+    ...(hasFindings ? [] : [isOfTwo ? "No findings in either job." : "No findings in any of the jobs."]),
     ...gapLines(names, comparison),
     "",
   ].join("\n");
@@ -40,29 +56,44 @@ export function comparisonText(names: SideNames, comparison: Comparison, colours
 
 interface Row {
   readonly name: string;
-  readonly a: string;
-  readonly b: string;
-  /** B less A, with its sign; empty where that says nothing. */
-  readonly difference: string;
+  /** One for each side; of two sides the difference as well, with its sign, empty where that says nothing. */
+  readonly cells: readonly string[];
+}
+
+const widthOf = (rows: readonly Row[], say: (row: Row) => string): number =>
+  Math.max(...rows.map((row) => displayWidth(shownText(say(row)))));
+
+/** The columns of each table: two sides and their difference stay together, however wide they are. */
+function columnsThatFit(rows: readonly Row[]): readonly (readonly number[])[] {
+  const count = rows[0]!.cells.length;
+  const all = Array.from({ length: count }, (_, column) => column);
+  if (rows.length > 0 && rows[0]!.cells.at(-1) === "difference") return [all];
+  const names = BETWEEN.length + widthOf(rows, ({ name }) => name);
+  const tables: number[][] = [];
+  let left = 0;
+  for (const column of all) {
+    const width = BETWEEN.length + widthOf(rows, ({ cells }) => cells[column]!);
+    if (tables.length === 0 || width > left) {
+      tables.push([]);
+      left = COLUMNS - names;
+    }
+    tables.at(-1)!.push(column);
+    left -= width;
+  }
+  return tables;
 }
 
 /** The columns as wide as their widest cell; figures stand to the right. */
-function lineOf(rows: readonly Row[]): (row: Row) => string {
-  const width = (say: (row: Row) => string): number =>
-    Math.max(...rows.map((row) => displayWidth(shownText(say(row)))));
-  const name = width((row) => row.name);
-  const a = width((row) => row.a);
-  const b = width((row) => row.b);
-  const difference = width((row) => row.difference);
+function lineOf(rows: readonly Row[], columns: readonly number[]): (row: Row) => string {
+  const name = widthOf(rows, (row) => row.name);
+  const widths = columns.map((column) => widthOf(rows, ({ cells }) => cells[column]!));
   return (row) =>
     [
       "",
       padEnd(shownText(row.name), name),
-      padStart(shownText(row.a), a),
-      padStart(shownText(row.b), b),
-      padStart(row.difference, difference),
+      ...columns.map((column, place) => padStart(shownText(row.cells[column]!), widths[place]!)),
     ]
-      .join("  ")
+      .join(BETWEEN)
       .trimEnd();
 }
 
@@ -92,16 +123,21 @@ const SHOWN = COMPARED.filter((figure) => figure !== "finish");
 
 type Say = (value: number, currency: string | undefined) => string;
 
-function figureRows({ a, b, difference }: Comparison): readonly Row[] {
-  const currency = a.currency ?? b.currency;
+/** The cells of all sides, and of two the difference. */
+const cellsOf = (sides: readonly string[], difference: () => string): readonly string[] =>
+  sides.length === 2 ? [...sides, difference()] : sides;
+
+function figureRows({ sides, differences }: Comparison): readonly Row[] {
+  const currency = sides.find((side) => side.currency !== undefined)?.currency;
   return SHOWN.map((figure) => {
     const { name, say } = FIGURES[figure];
-    const more = difference.figures[figure];
+    const more = differences[0]!.figures[figure];
     return {
       name,
-      a: sideText(a, figure),
-      b: sideText(b, figure),
-      difference: more === null ? "" : signed(more, (value) => say(value, currency)),
+      cells: cellsOf(
+        sides.map((side) => sideText(side, figure)),
+        () => (more === null ? "" : signed(more, (value) => say(value, currency))),
+      ),
     };
   });
 }
@@ -119,44 +155,44 @@ function sideText(side: ComparisonSide, figure: ComparedFigure): string {
 export const signed = (value: number, say: (value: number) => string): string =>
   Math.abs(value) < 1e-9 ? "same" : `${value > 0 ? "+" : "−"}${say(Math.abs(value))}`;
 
-function materialRows({ a, b, difference }: Comparison): readonly Row[] {
+function materialRows({ sides, differences }: Comparison): readonly Row[] {
   const text = (litres: number | null): string =>
     litres === null ? NOT_KNOWN : litres === 0 ? "none" : litresText(litres);
-  return difference.materials.map(({ name, litres }) => ({
+  const names = [...new Set(differences.flatMap(({ materials }) => materials.map(({ name }) => name)))];
+  const more = new Map(differences[0]!.materials.map(({ name, litres }) => [name, litres]));
+  return names.map((name) => ({
     name,
-    a: text(litresOf(a, name)),
-    b: text(litresOf(b, name)),
-    difference: litres === null ? "" : signed(litres, litresText),
+    cells: cellsOf(
+      sides.map((side) => text(litresOf(side, name))),
+      () => {
+        const litres = more.get(name) ?? null;
+        return litres === null ? "" : signed(litres, litresText);
+      },
+    ),
   }));
 }
 
-function findingRows({ a, b }: Comparison): readonly Row[] {
-  const names = [...a.rules, ...b.rules].map(({ severity, rule }) => `${severity} ${rule}`);
+function findingRows({ sides }: Comparison): readonly Row[] {
+  const names = sides.flatMap(({ rules }) => rules.map(({ severity, rule }) => `${severity} ${rule}`));
   return [...new Set(names)].map((name) => {
-    const count = ({ rules }: ComparisonSide): number =>
-      rules.find(({ severity, rule }) => `${severity} ${rule}` === name)?.count ?? 0;
-    return {
-      name,
-      a: String(count(a)),
-      b: String(count(b)),
-      difference: signed(count(b) - count(a), String),
-    };
+    const counts = sides.map(
+      ({ rules }) => rules.find(({ severity, rule }) => `${severity} ${rule}` === name)?.count ?? 0,
+    );
+    return { name, cells: cellsOf(counts.map(String), () => signed(counts[1]! - counts[0]!, String)) };
   });
 }
 
 /** What to write so that a figure becomes known: one line for all figures that lack the same. */
-function gapLines(names: SideNames, { a, b }: Comparison): readonly string[] {
-  return [
-    { name: names.a, side: a },
-    { name: names.b, side: b },
-  ].flatMap(({ name, side }) => {
+function gapLines(names: SideNames, { sides }: Comparison): readonly string[] {
+  return sides.flatMap((side, place) => {
     const byReason = new Map<string, string[]>();
     for (const figure of SHOWN) {
       const reason = side.gaps(figure).join(", ");
       if (reason !== "") byReason.set(reason, [...(byReason.get(reason) ?? []), FIGURES[figure].name]);
     }
     return [...byReason].map(
-      ([reason, figures]) => `Not known of ${shownText(name)}: ${figures.join(", ")} (${shownText(reason)}).`,
+      ([reason, figures]) =>
+        `Not known of ${shownText(names.sides[place]!)}: ${figures.join(", ")} (${shownText(reason)}).`,
     );
   });
 }

@@ -1,5 +1,5 @@
 /**
- * Two ways of doing a job, or two versions of one, figure by figure, with the findings that each brings.
+ * Ways of doing a job, or versions of one, figure by figure, with the findings that each brings.
  *
  * Plain numbers, null where something is not known; how they are printed is the reports' business. Findings count that
  * name the job, and those of the recipes it does, wherever these are declared.
@@ -79,7 +79,7 @@ export interface ComparisonSide {
   gaps(figure: ComparedFigure): readonly string[];
 }
 
-/** B less A; null where either is not known, or for money in two currencies. */
+/** The later side less the earlier; null where either is not known, or for money in two currencies. */
 export interface ComparisonDifference {
   /** Dates in hours. */
   readonly figures: Readonly<Record<ComparedFigure, number | null>>;
@@ -89,14 +89,20 @@ export interface ComparisonDifference {
 }
 
 export interface Comparison {
-  readonly a: ComparisonSide;
-  readonly b: ComparisonSide;
-  readonly difference: ComparisonDifference;
+  /** In the order in which they were asked for, two at least. */
+  readonly sides: readonly [ComparisonSide, ComparisonSide, ...ComparisonSide[]];
+  /** Of each but the first, from the first. */
+  readonly differences: readonly ComparisonDifference[];
 }
 
-export function compareJobs(a: ComparedJob, b: ComparedJob): Comparison {
-  const sides = { a: sideOf(a), b: sideOf(b) };
-  return { ...sides, difference: differenceOf(sides.a, sides.b) };
+export function compareJobs(
+  first: ComparedJob,
+  second: ComparedJob,
+  ...rest: readonly ComparedJob[]
+): Comparison {
+  const side = sideOf(first);
+  const others = [sideOf(second), ...rest.map(sideOf)] as const;
+  return { sides: [side, ...others], differences: others.map((other) => differenceOf(side, other)) };
 }
 
 /** The figures of one job. */

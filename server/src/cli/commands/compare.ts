@@ -1,4 +1,4 @@
-/** `compare`: two ways of doing a job, or two versions of one, side by side. */
+/** `compare`: ways of doing a job, or versions of one, side by side. */
 import path from "node:path";
 import { comparisonJson } from "../../reports/comparison-json.ts";
 import { comparisonText, type SideNames } from "../../reports/comparison-text.ts";
@@ -23,37 +23,42 @@ interface CompareOptions extends LoadOptions {
 export const addCompare: AddCommand = (program, ctx) => {
   program
     .command("compare")
-    .summary("compare two jobs, or two versions of one")
+    .summary("compare jobs, or versions of one")
     .description(
-      "Compares two jobs, or two versions of one in two files: coats, litres, cost, hands-on and elapsed time, dates, " +
+      "Compares two jobs or more, or versions of one in several files: coats, litres, cost, hands-on and elapsed time, dates, " +
         "fumes and findings. Use FILE if it contains one job, otherwise FILE:JOB.",
     )
     .argument("<a>", "FILE or FILE:JOB")
     .argument("<b>", "FILE or FILE:JOB")
+    .argument("[more...]", "further jobs, each FILE or FILE:JOB")
     .addOption(formatOption(["text", "json"]))
     .addOption(todayOption())
     .addOption(readAlsoOption())
-    .action(async (a: string, b: string, options: CompareOptions) =>
-      ctx.finish(await compare(ctx, a, b, options)),
+    .action(async (a: string, b: string, more: readonly string[], options: CompareOptions) =>
+      ctx.finish(await compare(ctx, [a, b, ...more], options)),
     );
 };
 
 async function compare(
   { io }: CommandContext,
-  a: string,
-  b: string,
+  given: readonly string[],
   options: CompareOptions,
 ): Promise<ExitStatus> {
-  for (const given of [a, b]) await refuseFolder(io, given);
-  const asked = [await readArgument(io, a), await readArgument(io, b)] as const;
-  const loaded = await load(io, [asked[0].file, asked[1].file], options);
+  for (const each of given) await refuseFolder(io, each);
+  const asked = await Promise.all(given.map((each) => readArgument(io, each)));
+  const loaded = await load(
+    io,
+    asked.map(({ file }) => file),
+    options,
+  );
   if (!loaded.complete) return 2;
-  const [first, second] = asked.map((each) => jobOf(io, loaded, each)) as [ComparedJob, ComparedJob];
-  const comparison = compareJobs(first, second);
+  const jobs = asked.map((each) => jobOf(io, loaded, each));
+  const [first, second, ...rest] = jobs as [ComparedJob, ComparedJob, ...ComparedJob[]];
+  const comparison = compareJobs(first, second, ...rest);
   io.stdout.write(
     options.format === "json"
       ? comparisonJson(comparison, loaded.label)
-      : comparisonText(sideNames(first, second, loaded.label), comparison, outputColours(io)),
+      : comparisonText(sideNames(jobs, loaded.label), comparison, outputColours(io)),
   );
   return statusOf({ io }, loaded, { what: "figures" });
 }
@@ -91,9 +96,11 @@ function jobOf(io: CliIo, loaded: Loaded, { given, file, job }: JobArgument): Co
   return { analysis: loaded.analysis, file: only.file, result: loaded.analysis.alone(only.result) };
 }
 
-/** By their jobs, or, for one job in two files, by these. */
-function sideNames(a: ComparedJob, b: ComparedJob, label: (file: string) => string): SideNames {
-  const [first, second] = [a.result.job.name, b.result.job.name];
-  if (first !== second) return { a: first, b: second };
-  return { both: first, a: label(a.file), b: label(b.file) };
+/** By their jobs, or, for one job in several files, by these; by both where neither tells them apart. */
+function sideNames(jobs: readonly ComparedJob[], label: (file: string) => string): SideNames {
+  const names = jobs.map(({ result }) => result.job.name);
+  const count = new Set(names).size;
+  if (count === 1) return { all: names[0]!, sides: jobs.map(({ file }) => label(file)) };
+  if (count === names.length) return { sides: names };
+  return { sides: jobs.map(({ file, result }) => `${label(file)}:${result.job.name}`) };
 }
