@@ -56,3 +56,30 @@ describe("jobs that go through one recipe, each with a finding", () => {
     expect(hints).toBeLessThanOrEqual(MOST_GROWTH);
   });
 });
+
+test("hints of a recipe of many layers, each of another material", () => {
+  const times = (size: number, line: (at: number) => string): string =>
+    Array.from({ length: size }, (_, at) => line(at)).join("");
+  const made = new Map<number, Analysis>();
+  const make = (size: number): Analysis => {
+    const known = made.get(size);
+    if (known) return known;
+    const analyst = createAnalyst({ resolve: (_, path) => path });
+    const materials = times(size, (at) => `material m${at} {\n  family acrylic paint\n}\n`);
+    const recipe = `recipe r {\n${times(size, (at) => `  layer m${at}\n`)}}\n`;
+    analyst.setFile(
+      "a.finish",
+      `${materials}${recipe}piece p {\n  surface top {\n    shape area 1 m2\n    wood oak\n  }\n}\njob j {\n  piece p\n  apply r to top\n}\n`,
+    );
+    const analysis = analyst.analysis();
+    analysis.totals("a.finish");
+    made.set(size, analysis);
+    return analysis;
+  };
+  const whole = { start: 0, end: Number.MAX_SAFE_INTEGER };
+  const hints = growth(make, (it) => it.inlayHints("a.finish", whole, INLAY_HINT_KINDS), {
+    from: 500,
+    to: 4000,
+  });
+  expect(hints).toBeLessThanOrEqual(MOST_GROWTH);
+});

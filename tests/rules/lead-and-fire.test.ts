@@ -19,7 +19,7 @@ const STAIN = "layer gel_stain";
 const CLEAR = "layer oil_polyurethane";
 const WATERBORNE = "layer waterborne_polyurethane x 2";
 const ROOM =
-  "another room where nobody lives, sleeps or eats, and where nothing near the vapour burns, glows or sparks (as thermostats, switches and fans do)";
+  "another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (as thermostats, switches and fans do)";
 const NO_LEAD_THERE = "Never sand or strip there what may hold lead.";
 
 describe("the warm room", () => {
@@ -70,7 +70,7 @@ describe("the fire of the rags", () => {
       "`ignition none` is what the room is, `no_ignition` that you bring no flame, spark or cigarette",
     ));
   it("comes after the advice to take another clear", () =>
-    expect(on(CLEAR, "ignition-near-flammable").remedy).toMatch(/^This line should have another material/u));
+    expect(on(CLEAR, "ignition-near-flammable").remedy).toMatch(/^Best use another material here/u));
 });
 
 it("no hazard is told below what is none: the editor's list shows the first alone", () => {
@@ -88,13 +88,13 @@ describe("wet or dry", () => {
     [STAIN, "coat-over-wax"],
   ])("nitrocellulose is worked on wet whatever the laboratory finds: %s, %s", (line, rule) =>
     expect(on(line, rule).remedy).toMatch(
-      /^Wait for the lead test, and work wet by hand whatever it finds\./u,
+      /^Wait for the lead test\. If you then abrade it, do it wet by hand, even where none is found\./u,
     ),
   );
   it("and so says the finding on its lead", () => {
     const { remedy } = on("step  sand 60, 180", "lead-not-tested");
     expect(remedy).toMatch(
-      /\nWhere none is found: work wet all the same, as dry dust of nitrocellulose burns/u,
+      /\nWhere none is found: work wet, with water and never with spirits, all the same, as dry dust of nitrocellulose burns/u,
     );
   });
   it("other coatings unless it finds none", () => {
@@ -193,7 +193,7 @@ describe("wax in wood", () => {
 describe("a heater and dry dust of lacquer", () => {
   it("end with the heater cold, the words for it, and a place to dry", () =>
     expect(on("step  sand 60, 180", "sparks-and-dust").remedy).toContain(
-      "Switch the heater off and let it cool before you sand (`step sand wet 60, 100, 180`), and state `ignition none` for that. Carry the cleaned piece to a warm room to dry.",
+      "Switch the heater off and let it cool before you sand (`step sand wet 60, 100, 180`), and state `ignition none` in the shop only if it stays off for the whole job. Carry the cleaned piece to the room where you will coat it to dry.",
     ));
 });
 

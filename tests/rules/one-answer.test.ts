@@ -278,7 +278,7 @@ const CLASHES: readonly Clash[] = [
     within: "file",
   },
   // What burns dry is worked on wet, whatever a test for lead finds.
-  { one: /\bunless it finds none\b/iu, other: /\bwhatever it finds\b/iu, within: "line" },
+  { one: /\bunless it finds none\b/iu, other: /\beven where none is found\b/iu, within: "line" },
   // One kind of protection for the breath, and none beside a ban.
   {
     one: /\bsupplied air\b|\bair-supplied\b/iu,

@@ -35,11 +35,11 @@ export const asOtherShop = (freesLead: boolean): string =>
 
 /** Thermostats, switches and the motors of fans spark: 29 CFR 1910.106(e)(6)(i) (from memory, confidence high). */
 export const SAFE_ROOM =
-  "another room where nobody lives, sleeps or eats, and where nothing near the vapour burns, glows or sparks (as thermostats, switches and fans do)";
+  "another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (as thermostats, switches and fans do)";
 
 /** A room to work in where the shop's own air and heater will not do. */
 const elsewhereWarm = (figures: string, freesLead: boolean): string =>
-  `Finish in ${SAFE_ROOM}, at ${figures}, warmed by hot water or from outside, and aired through windows until the film has cured${asOtherShop(freesLead)}`;
+  `Finish in ${SAFE_ROOM}, at ${figures}, warmed by hot water or from outside, and aired through windows until nothing smells any more${asOtherShop(freesLead)}`;
 
 /**
  * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim
@@ -65,7 +65,7 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
   const fit = fitAir(kinds, needs);
   const isDampWood = needs.some(({ air }) => (air.humidity ?? 0) >= DAMP_WOOD_RH);
   const stand = isNearDew
-    ? ` Bring the piece in first, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
+    ? ` Bring the cleaned piece in before you coat it, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
     : "";
   const cold = isCold
     ? ` No wait makes up for the cold${isDampWood ? ", nor does washed wood dry in it" : ""}.`

@@ -300,7 +300,7 @@ function besideReplaced(findings: readonly Finding[]): readonly Finding[] {
 const ifKept = onceFor(
   (finding: Finding): Finding => ({
     ...finding,
-    remedy: `This line should have another material, as told beside. If you keep it: ${finding.remedy.charAt(0).toLowerCase()}${finding.remedy.slice(1)}`,
+    remedy: `Best use another material here, as another finding on this line says. If you keep it: ${finding.remedy.charAt(0).toLowerCase()}${finding.remedy.slice(1)}`,
   }),
 );
 

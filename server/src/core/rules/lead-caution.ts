@@ -241,7 +241,10 @@ function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coa
   // A laboratory's all-clear lets other coatings be worked on dry.
   const [then, why] =
     coat.family?.binder === "nitrocellulose"
-      ? [", and work wet by hand whatever it finds", ": dry dust of nitrocellulose burns"]
+      ? [
+          ". If you then abrade it, do it wet by hand, even where none is found",
+          ": dry dust of nitrocellulose burns",
+        ]
       : ["; unless it finds none, work wet by hand", ", never dry"];
   return {
     matter,

@@ -8,7 +8,7 @@ import type { LeadMatter } from "./lead-caution.ts";
 
 /** A P100 filter alone keeps back dust, not the vapour of a stripper; many strippers light easily, and so does their sludge. */
 const STRIP =
-  "strip it (`step strip with paint_stripper`, without methylene chloride, with fresh air, gloves, goggles, every heater and flame off and cold, and cartridges for its vapour beside the P100 filter; keep sludge and cloths wet in a closed metal can outdoors)";
+  "strip it (`step strip with paint_stripper`, without methylene chloride or NMP, with fresh air, gloves, goggles, every heater and flame off and cold, and cartridges for its vapour beside the P100 filter; keep sludge and cloths wet in a closed metal can outdoors)";
 
 /** "strip it or sand wet by hand (`step sand wet 60, 100, 180`)": what takes the coating off without dust, the better first. */
 export function wetWork(action: Action, kind: LeadMatter["kind"]): string | undefined {

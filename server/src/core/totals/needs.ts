@@ -4,6 +4,7 @@
 import { isNeverListed } from "../knowledge/built-in-materials.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 import type { Job, Material } from "../model/model.ts";
+import { onceFor } from "../once.ts";
 import { laydownOf } from "../quantities/laydown.ts";
 import {
   layerLitres,
@@ -36,6 +37,28 @@ export interface Need {
   /** Undefined when one of its draws is. */
   readonly litres?: number;
   readonly draws: readonly Draw[];
+}
+
+const byAction = onceFor((draws: readonly Draw[]): ReadonlyMap<SurfaceRun, ReadonlyMap<Action, Draw[]>> => {
+  const runs = new Map<SurfaceRun, Map<Action, Draw[]>>();
+  for (const draw of draws) {
+    const actions = runs.get(draw.run) ?? new Map<Action, Draw[]>();
+    runs.set(draw.run, actions);
+    const known = actions.get(draw.action);
+    if (known) known.push(draw);
+    else actions.set(draw.action, [draw]);
+  }
+  return runs;
+});
+
+/** Those of some actions on one surface, action by action. A job's list is looked through once, however many lines ask. */
+export function drawsFor(
+  draws: readonly Draw[],
+  run: SurfaceRun,
+  actions: Iterable<Action>,
+): readonly Draw[] {
+  const ofRun = byAction(draws).get(run);
+  return ofRun ? [...new Set(actions)].flatMap((action) => ofRun.get(action) ?? []) : [];
 }
 
 /** All draws of a job, in the order of surfaces and actions. Soap and water are not listed. */

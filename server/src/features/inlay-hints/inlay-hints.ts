@@ -7,9 +7,10 @@
  * of other files, as hover has; dates of other files would say little there, so it shows the waits that it states. Where
  * nothing is known nothing is shown. A block that is done several times shows its first time.
  */
+import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import { innerStatements } from "../../../../grammar/src/names.ts";
 import type { RecipeStatement, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
-import { absoluteOffset, tokenAt } from "../../../../grammar/src/walk.ts";
+import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
 import type { ProgramDeclaration } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
@@ -145,10 +146,8 @@ function hintOf(kind: InlayHintKind, statement: Statement, runs: readonly LineRu
 /** The end of what stands on the line, a brace too, before its comment. */
 function contentEnd(tokens: readonly Token[], offset: number): number {
   let end = offset;
-  const first = tokenAt(tokens, offset);
-  for (let i = first ? tokens.indexOf(first) : tokens.length; i < tokens.length; i += 1) {
+  for (let i = firstIndex(tokens, ({ start }) => start >= offset); i < tokens.length; i += 1) {
     const { kind, start, text } = tokens[i]!;
-    if (start < offset) continue;
     if (kind === "newline" || kind === "comment" || kind === "doc-comment") break;
     if (kind !== "space") end = start + text.length;
   }

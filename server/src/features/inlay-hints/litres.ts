@@ -4,6 +4,7 @@
  */
 import { litresText } from "../../core/measure/figures.ts";
 import type { Material } from "../../core/model/model.ts";
+import { drawsFor } from "../../core/totals/needs.ts";
 import { layerRunText } from "../../views/sums/layer-run.ts";
 import type { LineRun } from "../../views/sums/line-run.ts";
 import { bullets, firstFew } from "../markdown.ts";
@@ -15,9 +16,8 @@ const MOST_MATERIALS = 2;
 export function litresHint(runs: readonly LineRun[]): HintText | undefined {
   const amounts = new Map<Material, number>();
   for (const { result, run, times } of runs) {
-    const actions = new Set(times.map(({ action }) => action));
-    for (const draw of result?.draws ?? []) {
-      if (draw.run !== run || !actions.has(draw.action)) continue;
+    const actions = times.map(({ action }) => action);
+    for (const draw of drawsFor(result?.draws ?? [], run, actions)) {
       // A sum with an unknown part is no sum.
       if (draw.litres === undefined) return undefined;
       amounts.set(draw.material, (amounts.get(draw.material) ?? 0) + draw.litres);

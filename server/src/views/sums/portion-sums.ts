@@ -10,7 +10,7 @@ import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import type { Draw } from "../../core/totals/needs.ts";
+import { type Draw, drawsFor } from "../../core/totals/needs.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 
@@ -50,8 +50,11 @@ function joined(terms: readonly string[]): string {
 
 /** The draws of some actions on one surface, material by material in the order of use. */
 export function drawsByMaterial({ result, run, moments }: Portion): readonly (readonly Draw[])[] {
-  const actions = new Set(moments.map(({ action }) => action));
-  const own = result.draws.filter((draw) => draw.run === run && actions.has(draw.action));
+  const own = drawsFor(
+    result.draws,
+    run,
+    moments.map(({ action }) => action),
+  );
   const groups = new Map<Draw["material"], Draw[]>();
   for (const draw of own) groups.set(draw.material, [...(groups.get(draw.material) ?? []), draw]);
   return [...groups.values()];

@@ -209,12 +209,12 @@ job shelves {
         headline: `\`${action.use.name}\` ${isGel || bringsOutFigure ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
         why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
         remedy: isGel
-          ? `Try the colour on an offcut: a gel often needs no conditioner. Where it clouds, ${evenedBy(over)}.`
+          ? `Try the colour on an offcut or a hidden spot: a gel often needs no conditioner. If it comes out blotchy, ${evenedBy(over)}.`
           : `${sentence(evenedBy(over))}, and try the colour on an offcut.`,
         ...(isGel
           ? {
               brief:
-                "A gel does so least: try it on an offcut, and put a conditioner on first only where it clouds.",
+                "A gel does so least: try it on an offcut or a hidden spot, and put a conditioner on first only if that comes out blotchy.",
             }
           : {}),
         abrades: "surface",

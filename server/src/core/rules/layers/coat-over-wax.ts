@@ -20,7 +20,7 @@ export const coatOverWax: TradeRule = {
     summary: "Anything but wax goes over wax that was not removed.",
     why: "Wax stays soft for ever: a coat over it does not wet out, does not dry or peels, and sanding only drives the wax into the wood.",
     remedy:
-      "Take the wax off with `step dewax with mineral_spirits` and fresh cloths, no flame or heater near, or strip the surface, before anything else goes on.",
+      "Take the wax off with `step dewax with mineral_spirits` and fresh cloths, every heater and flame off and cold, or strip the surface, before anything else goes on.",
     sources: [
       `${COMPATIBILITY_LIST}: wax takes none`,
       "that sanding only drives wax in: common practice, no source",
@@ -178,7 +178,7 @@ job boxes {
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
         remedy: sanding
           ? `Before the sanding: ${DEWAX} (cleaning and sanding do not take wax off), and once it is dry ${WASH}; then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
-          : `Take the wax off first: ${DEWAX}; cleaning and sanding do not remove it.`,
+          : `Take the wax off first: ${DEWAX}; cleaning and sanding do not remove wax.`,
         ...(sanding
           ? {
               abrades: "surface" as const,
@@ -205,7 +205,7 @@ job boxes {
 
 /** Soap that is left in the pores lifts a coat without solvent: common practice, no source. */
 const DEWAX =
-  "`step dewax with mineral_spirits`, with gloves, fresh air, no flame or heater near, and fresh cloths until no wax comes off, laid flat outdoors";
+  "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold, and fresh cloths until no wax comes off, which go in water in a closed metal can outdoors";
 const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
 
 /** So that nothing new comes up once the wax is off. A gel is a cure for blotching itself. */

@@ -418,7 +418,7 @@ function ifNoneFound({ verb, grits }: StepAction, { family }: Coat): string {
     verb === "sand"
       ? `. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180},`
       : "";
-  return `Where none is found: work wet all the same, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
+  return `Where none is found: work wet, with water and never with spirits, all the same, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
 }
 
 /** The best is to leave it: HUD Guidelines (2012) on paint in sound condition (from memory); a primer's label decides. */
@@ -427,7 +427,7 @@ function workOf(action: StepAction, kind: LeadMatter["kind"]): string {
   const work = wetWork(action, kind) ?? "work wet";
   const best =
     kind === "clear"
-      ? "Best leave a sound finish on, and clean and wax it"
+      ? "Best leave a sound finish on: clean and wax it, and put no other coat on"
       : action.verb === "scuff"
         ? "Best leave sound paint unbroken: wash it and put a bonding primer on (`layer bonding_primer`) whose label asks for no sanding"
         : "Best leave sound paint on";

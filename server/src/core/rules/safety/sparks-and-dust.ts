@@ -222,7 +222,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
       headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
       why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
       remedy: `${wet ? `${sentence(wet)}, or ${uncapitalised(putOut)}` : putOut} before you make dust. ${MOTORS} ${BIN}`,
-      damp: `${putOut}${WETTED.has(action.verb) ? ` before you ${action.verb} (${wetStep(action)})` : ""}, and state \`ignition none\` for that. ${DRYING} ${MOTORS} ${BIN}`,
+      damp: `${putOut}${WETTED.has(action.verb) ? ` before you ${action.verb} (${wetStep(action)})` : ""}, and state \`ignition none\` in the shop only if it stays off for the whole job. ${DRYING} ${MOTORS} ${BIN}`,
       abrades: "surface",
       related: [
         ...(shop.ignition.place ? [related(shop.ignition.place, "The source of ignition")] : []),
@@ -234,9 +234,10 @@ function checkLacquerDust({ run, report }: RunContext): void {
 }
 
 const WETTED: ReadonlySet<string> = new Set(["sand", "scuff"]);
-const DRYING = "Carry the cleaned piece to a warm room to dry.";
+const DRYING = "Carry the cleaned piece to the room where you will coat it to dry.";
 const MOTORS = "The motor of a sander or vacuum cleaner, with a HEPA filter too, is a spark to this dust.";
-const BIN = "Keep the dust under water in a closed metal bin outdoors. Local fire codes decide.";
+const BIN =
+  "Keep dust, slurry, cloths and used paper under water in a closed metal bin outdoors. Local fire codes decide.";
 
 const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
