@@ -46,6 +46,42 @@ job thrice {
     expect(rows).toContainEqual(["total", "37.00 EUR", "30.00 EUR", "−7.00 EUR"]);
   });
 
+  test("puts three jobs side by side, in tables that fit", async () => {
+    const argv = ["compare", "job.finish", "two.finish:once", "two.finish:thrice", "two.finish:once"];
+    const { status, stdout } = await runCli(argv, { files });
+    expect(status).toBe(0);
+    const rows = stdout.split("\n").filter((line) => !line.startsWith("Not known"));
+    expect(Math.max(...rows.map((line) => line.length))).toBeLessThanOrEqual(80);
+    const tables = stdout.split("\n\n").map((table) =>
+      table.split("\n").map((line) => line.trim().split(/ {2,}/u)),
+    );
+    // The job of the same name twice: each is named with its file.
+    expect(tables.map(([head]) => head)).toEqual([
+      ["job.finish:shelf_job", "two.finish:once"],
+      ["two.finish:thrice", "two.finish:once"],
+    ]);
+    expect(tables[0]).toContainEqual(["coats", "2", "1"]);
+    expect(tables[1]).toContainEqual(["coats", "3", "1"]);
+    expect(tables[1]).toContainEqual(["clear_coat", "0.66 L", "0.22 L"]);
+    expect(tables[1]).toContainEqual(["last work", "not known", "Mon 8 Mar 2027 09:45"]);
+    expect(stdout).toContain("Not known of two.finish:thrice: labour");
+  });
+
+  test("as JSON has three jobs, and what each of the others has more or less than the first", async () => {
+    const argv = ["compare", "job.finish", "two.finish:once", "two.finish:thrice", "--format", "json"];
+    const told = JSON.parse((await runCli(argv, { files })).stdout);
+    expect(told.jobs.map(({ job, coats }: { job: string; coats: number }) => [job, coats])).toEqual([
+      ["shelf_job", 2],
+      ["once", 1],
+      ["thrice", 3],
+    ]);
+    // 0.44 L of two coats, and 0.22 L a coat
+    expect(told.differences).toMatchObject([
+      { coats: -1, litres: -0.22, materials: [{ name: "clear_coat", litres: -0.22 }] },
+      { coats: 1, litres: 0.22, materials: [{ name: "clear_coat", litres: 0.22 }] },
+    ]);
+  });
+
   test("as JSON has both sides and what B has more or less, null where it is not known", async () => {
     const { status, stdout } = await runCli(
       ["compare", "job.finish", "two.finish:thrice", "--format", "json"],
