@@ -24,6 +24,7 @@ import {
   EXPLAIN_COMMAND,
   type FindingTarget,
   LENS_COMMANDS,
+  RECORD_COMMAND,
   REPORT,
   REPORTS_CHANGED,
   type ReportKind,
@@ -53,7 +54,10 @@ const TITLES: Readonly<Record<ReportKind, string>> = {
 };
 
 /** What the client says of itself because of this module. */
-export const SHOWN = { reports: true, commands: [...Object.values(LENS_COMMANDS), EXPLAIN_COMMAND] } as const;
+export const SHOWN = {
+  reports: true,
+  commands: [...Object.values(LENS_COMMANDS), EXPLAIN_COMMAND, RECORD_COMMAND],
+} as const;
 
 export const registerReports = (client: BaseLanguageClient): Disposable => {
   const changes = new EventEmitter<Uri>();

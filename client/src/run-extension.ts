@@ -14,6 +14,7 @@ import { registerExplainFinding } from "./explain-finding.ts";
 import { registerLanguagePage } from "./language-page.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
 import { registerOpenSamples } from "./open-samples.ts";
+import { registerRecordDone } from "./record-done.ts";
 import { registerReports, SHOWN } from "./reports.ts";
 import { registerStatus } from "./status.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
@@ -54,6 +55,7 @@ export const startExtension = (
     registerReports(started),
     registerBenchView(context, started),
     registerExplainFinding(started),
+    registerRecordDone(started),
     registerNewRecipe(),
     registerOpenSamples(context),
     registerLanguagePage(context),

@@ -15,3 +15,4 @@ export * from "../core/totals/recorded-amounts.ts";
 export * from "../core/totals/recorded-plan.ts";
 export * from "../features/completion/record-lines.ts";
 export * from "../features/hover/record-cards.ts";
+export * from "../features/record-next.ts";

@@ -34,6 +34,7 @@ import { LoneFiles } from "./lone-files.ts";
 import type { Resolve } from "./moved-files.ts";
 import { createNames } from "./names/names.ts";
 import { createNavigation } from "./navigation.ts";
+import { nextToRecord } from "./record-next.ts";
 import { symbolsOf } from "./symbols.ts";
 import { createTextViews } from "./text-views.ts";
 import type { Analysis, Analyst } from "./types.ts";
@@ -175,6 +176,7 @@ function createAnalysis(
     completions: (file, offset) => completionsAt(checker, file, offset),
     inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
+    nextToRecord: (file, span) => nextToRecord(checker, file, span) ?? [],
     jobToWrite: (file, span) => jobToWrite(checker, file, span),
     formatting: (file, spans) => formattingOf(program, file, spans),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),

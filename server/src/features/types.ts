@@ -100,6 +100,15 @@ export interface JobLensPart {
   readonly first?: Span;
 }
 
+/** A line of a record that lacks its time: the text at an offset is `before`, `2027-03-08 10:10`, `after`. */
+export interface NextRecord {
+  /** `Done now: coat 2 of hall_clear on top` */
+  readonly title: string;
+  readonly offset: number;
+  readonly before: string;
+  readonly after: string;
+}
+
 /** What a job comes to, for the line above it. */
 export interface JobLens {
   readonly job: string;
@@ -289,6 +298,8 @@ export interface Analysis extends Navigation, TextViews {
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
   /** The job that the recipe at a span lacks, where it is clear what the recipe is for. */
   jobToWrite(file: FileId, span: Span): FileFix | undefined;
+  /** What is next in the job at a span, to be recorded; the time is still to be said. */
+  nextToRecord(file: FileId, span: Span): readonly NextRecord[];
   /** The changes that bring a file, or the lines that the spans touch, to the one layout; in order. */
   formatting(file: FileId, spans?: readonly Span[]): readonly TextChange[];
   totals(file: FileId): readonly JobTotals[];

@@ -13,7 +13,7 @@ export interface InitializationOptions {
   readonly findFiles?: boolean;
   /** It answers `READ_FILE`. */
   readonly readFile?: boolean;
-  /** It has these of the `LENS_COMMANDS`, without which lenses are only read, and `EXPLAIN_COMMAND`. */
+  /** It has these of the `LENS_COMMANDS`, without which lenses are only read, `EXPLAIN_COMMAND` and `RECORD_COMMAND`. */
   readonly commands?: readonly string[];
   /** It shows what `REPORT` answers, and wants to hear `REPORTS_CHANGED`. */
   readonly reports?: boolean;
@@ -103,6 +103,20 @@ export const REPORTS_CHANGED = "finishwright/reportsChanged";
 
 /** The client's command that shows the page of the rule that is its argument. */
 export const EXPLAIN_COMMAND = "finishwright.explainFinding";
+
+/** The client's command that writes a line of a record with the present time; it gets a `RecordTarget`. */
+export const RECORD_COMMAND = "finishwright.recordDone";
+
+export interface RecordTarget {
+  readonly uri: string;
+  /** Of the document; another one is asked for anew. */
+  readonly version: number | null;
+  /** Where the line goes, as the protocol counts. */
+  readonly at: { readonly line: number; readonly character: number };
+  /** What stands before the time, and behind it. */
+  readonly before: string;
+  readonly after: string;
+}
 
 /**
  * Commands of the client that the lens over a job calls, since none of the protocol opens a report or walks to a finding.

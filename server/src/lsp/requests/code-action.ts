@@ -1,6 +1,7 @@
 /**
  * `textDocument/codeAction`: the fixes of the findings at the caret, the gravest first, then for each finding its
- * explanation and the comment that allows it; and last the job that a recipe lacks.
+ * explanation and the comment that allows it; then the job that a recipe lacks, and last what can be recorded as done, where
+ * the client has a clock for it.
  *
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
@@ -12,7 +13,7 @@ import { allowingIn } from "../../features/allow-here.ts";
 import type { FileEdit, FileFindingPart } from "../../views/places/file-finding.ts";
 import { partsOf } from "../../views/places/finding-parts.ts";
 import type { ClientFacts } from "../client-facts.ts";
-import { EXPLAIN_COMMAND } from "../custom-requests.ts";
+import { EXPLAIN_COMMAND, RECORD_COMMAND, type RecordTarget } from "../custom-requests.ts";
 import type { Snapshot } from "../files.ts";
 import { spanOf, touches } from "../from-lsp.ts";
 import { CodeActionKind } from "../protocol.ts";
@@ -53,18 +54,33 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
       ]),
     ),
     ...(written ? [toCodeAction(written, [], snapshot, facts)] : []),
+    ...(facts.commands.has(RECORD_COMMAND)
+      ? snapshot.analysis.nextToRecord(file, span).map(({ title, offset, before, after }) =>
+          commandAction(title, RECORD_COMMAND, {
+            uri: params.textDocument.uri,
+            version: snapshot.versionOf(file) ?? null,
+            at: document.positionAt(offset),
+            before,
+            after,
+          } satisfies RecordTarget),
+        )
+      : []),
   ];
 };
+
+const commandAction = (title: string, command: string, argument: unknown): CodeAction => ({
+  title,
+  kind: CodeActionKind.QuickFix,
+  command: { title, command, arguments: [argument] },
+});
 
 /** Where the client shows pages of rules by a command of its own. */
 const explain = ({ rule }: FileFindingPart, diagnostics: Diagnostic[], facts: ClientFacts): CodeAction[] =>
   facts.commands.has(EXPLAIN_COMMAND)
     ? [
         {
-          title: `Explain ${rule}`,
-          kind: CodeActionKind.QuickFix,
+          ...commandAction(`Explain ${rule}`, EXPLAIN_COMMAND, rule),
           diagnostics,
-          command: { title: `Explain ${rule}`, command: EXPLAIN_COMMAND, arguments: [rule] },
         },
       ]
     : [];
