@@ -52,9 +52,9 @@ job thrice {
     expect(status).toBe(0);
     const rows = stdout.split("\n").filter((line) => !line.startsWith("Not known"));
     expect(Math.max(...rows.map((line) => line.length))).toBeLessThanOrEqual(80);
-    const tables = stdout.split("\n\n").map((table) =>
-      table.split("\n").map((line) => line.trim().split(/ {2,}/u)),
-    );
+    const tables = stdout
+      .split("\n\n")
+      .map((table) => table.split("\n").map((line) => line.trim().split(/ {2,}/u)));
     // The job of the same name twice: each is named with its file.
     expect(tables.map(([head]) => head)).toEqual([
       ["job.finish:shelf_job", "two.finish:once"],

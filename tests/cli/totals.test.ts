@@ -75,7 +75,7 @@ describe("totals", () => {
         "  Surfaces",
         "    board                             2 m2  60 um dry film",
         "  Materials",
-        "    clear_coat                      0.44 L  1 × 0.5 L for 10.00 EUR",
+        "    clear_coat                      0.44 L  1 × 0.5 L for 10.00 EUR, 60 mL left over",
         "  Time",
         "    hands-on                           1 h",
         "    elapsed                            5 h",
@@ -97,6 +97,8 @@ describe("totals", () => {
         "    pieces                        5.00 EUR",
         "    total                        37.00 EUR",
         "    saving                       63.00 EUR",
+        // 63 and 20 of labour, for one hour
+        "    an hour earns                83.00 EUR  new ones less all costs but labour",
         "",
       ].join("\n"),
     );

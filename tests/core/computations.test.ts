@@ -32,6 +32,7 @@ describe("nothing is left out", () => {
     "taskId",
     "itemOf",
     "tasksById",
+    "drawsFor",
     "methodOf",
     "isBuiltInWater",
     "sum",

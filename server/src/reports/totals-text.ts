@@ -15,6 +15,7 @@ import {
 } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import { roundedParts } from "../core/measure/rounded-parts.ts";
+import { earnedPerHour, litresLeftOver } from "../core/totals/earned.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
@@ -109,18 +110,23 @@ function surfaceRows(result: JobResult): readonly Row[] {
     : rows;
 }
 
+/** Litres; less is what clings to the can. */
+const LEAST_LEFT = 0.005;
+
 function materialRows(result: JobResult): readonly Row[] {
   const names = distinctNames(result.needs.map(({ material }) => material));
   return result.needs.map((need, index) => {
     const { litres, containers, cost } = need.totals;
     const gaps = materialGaps(need);
+    const left = litresLeftOver(need) ?? 0;
     const bought =
       cost === null
         ? gaps.join(", ")
         : containers.length === 0
           ? "on hand"
           : `${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
-    return row(names[index]!, litres === null ? "not known" : litresText(litres), bought);
+    const over = left < LEAST_LEFT ? "" : `, ${litresText(left)} left over`;
+    return row(names[index]!, litres === null ? "not known" : litresText(litres), `${bought}${over}`);
   });
 }
 
@@ -188,6 +194,7 @@ function costRows(result: JobResult): readonly Row[] {
       ? undefined
       : totals.total_cost - totals.material_cost - (totals.labour_cost ?? 0) - supplies;
   const used = usedMaterialCost(result);
+  const earned = earnedPerHour(totals);
   return [
     {
       ...figure(result, "material_cost", "materials", money),
@@ -202,6 +209,9 @@ function costRows(result: JobResult): readonly Row[] {
     },
     ...(job.budget ? [row("budget", money(job.budget.amount))] : []),
     figure(result, "saving", "saving", money),
+    ...(earned === null
+      ? []
+      : [{ ...row("an hour earns", money(earned)), more: "new ones less all costs but labour" }]),
     ...pieceRows(result, money),
   ];
 }

@@ -238,6 +238,26 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Money",
+    name: "What an hour of the work earns",
+    seen: "`totals` as text, hover of the job",
+    formula: "(saving + labour) / hands-on",
+    source: BY_DEFINITION,
+    file: "totals/earned.ts",
+    functions: ["earnedPerHour"],
+    tests: ["core/totals/earned.test.ts"],
+  },
+  {
+    topic: "Money",
+    name: "Litres left over",
+    seen: "`totals` as text",
+    formula: "max(0, on hand + bought − used)",
+    source: BY_DEFINITION,
+    file: "totals/earned.ts",
+    functions: ["litresLeftOver"],
+    tests: ["core/totals/earned.test.ts"],
+  },
+  {
+    topic: "Money",
     name: "Parts that add up",
     seen: "`totals` as text, hover of the job",
     formula:

@@ -399,6 +399,7 @@ function surfaceTotals(run: SurfaceRun): SurfaceTotals {
   };
 }
 
+/** Where it is not known how much is bought, only what is on hand is there for later jobs. */
 function leftOver({ material, litres, onHand, totals }: MaterialNeed): readonly [Material, number] {
   const bought = sum(totals.containers.map((c) => c.litres * c.count));
   return [material, Math.max(0, onHand + bought - (litres ?? 0))];

@@ -12,6 +12,7 @@ import {
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
+import { earnedPerHour } from "../../core/totals/earned.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
 import { suppliesOf } from "../../core/totals/supplies.ts";
@@ -181,7 +182,12 @@ function savingWorking(ctx: HoverContext, result: JobResult): string {
     const price = moneyText(pieces.get(piece)?.newPrice ?? 0);
     return count > 1 ? `${count} × ${price}` : price;
   });
-  return `New ${terms.join(" + ")} − ${moneyText(totals.total_cost)} = ${moneyText(totals.saving, shop?.currency)} saved.`;
+  const earned = earnedPerHour(totals);
+  const hour =
+    earned === null
+      ? ""
+      : ` Without labour that is ${moneyText(earned, shop?.currency)} for each hour of work.`;
+  return `New ${terms.join(" + ")} − ${moneyText(totals.total_cost)} = ${moneyText(totals.saving, shop?.currency)} saved.${hour}`;
 }
 
 /** What is used of the whole cans, material by material. */

@@ -1,0 +1,27 @@
+/** What the work of a job is worth to who does it: what stays over, and what an hour of it brings. */
+import type { JobTotals, MaterialTotals } from "./types.ts";
+
+/**
+ * What an hour of one's own work brings, in the shop's money: what new pieces would cost less all costs but labour, by the
+ * hours of work. Negative where new ones are cheaper than what is spent. `null` where the price of a new one, a cost or the
+ * hours are not known, and where nothing is done by hand.
+ */
+export function earnedPerHour({
+  saving,
+  labour_cost,
+  hands_on_h,
+}: Pick<JobTotals, "saving" | "labour_cost" | "hands_on_h">): number | null {
+  if (saving === null || hands_on_h === null || hands_on_h <= 0) return null;
+  return (saving + (labour_cost ?? 0)) / hands_on_h;
+}
+
+/** Litres that are left of what is on hand and bought; `null` where it is not known how much is used or bought. */
+export function litresLeftOver(need: {
+  readonly onHand: number;
+  readonly totals: Pick<MaterialTotals, "litres" | "cost" | "containers">;
+}): number | null {
+  const { litres, cost, containers } = need.totals;
+  if (litres === null || cost === null) return null;
+  const bought = containers.reduce((total, can) => total + can.litres * can.count, 0);
+  return Math.max(0, need.onHand + bought - litres);
+}
