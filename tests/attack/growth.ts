@@ -36,7 +36,7 @@ const ENOUGH_SECONDS = 4;
 /** Two sizes alone tell the step between them, so a third is measured, whatever it costs: so many times the first. */
 const THIRD_SIZE = 4;
 /** Further looks at what seems to grow too fast. */
-const LOOKS = 6;
+const LOOKS = 9;
 
 export async function measureGrowth(
   shapes: readonly number[],

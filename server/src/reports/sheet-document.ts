@@ -171,7 +171,7 @@ const facts = (rows: Sheet["facts"]): readonly Block[] =>
 // The head
 
 /** A sheet lists so many findings, the gravest; nobody reads more at the bench, and every sheet of a file may have them. */
-const MOST_LISTED = 50;
+const MOST_LISTED = 20;
 
 const notListed = (count: number): string =>
   `${counted(count, "more finding")} ${count === 1 ? "is" : "are"} not listed here. \`finishwright check\` lists them all.`;
