@@ -18,6 +18,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   totals: async () => (await import("./commands/totals.ts")).addTotals,
   schedule: async () => (await import("./commands/schedule.ts")).addSchedule,
   sheet: async () => (await import("./commands/sheet.ts")).addSheet,
+  record: async () => (await import("./commands/record.ts")).addRecord,
   care: async () => (await import("./commands/care.ts")).addCare,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,

@@ -36,6 +36,7 @@ function rowHtml(row: BenchRow, sheet: string): string {
   const { fingerprint, op, startAt, endAt, then, litres } = row;
   const data = [
     `data-step="${fingerprint}"`,
+    `data-keys="${row.steps.map(({ key }) => key).join("+")}"`,
     `data-name="${html(`${stepsText(row)}: ${row.title}`)}"`,
     `data-surfaces="${html(row.steps.map(({ surface }) => surface).join("\n"))}"`,
     ...(startAt ? [`data-start="${startAt}"`] : []),

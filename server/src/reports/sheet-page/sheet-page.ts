@@ -227,7 +227,7 @@ function begin(article: HTMLElement): void {
   const oneLine = (text: string): string => text.replace(/[\s|]+/gu, " ").trim();
   const asText = (): string =>
     [
-      `finishwright-ticks 1 ${job}`,
+      `finishwright-ticks 2 ${job}`,
       ...rows.flatMap((row) => {
         const ticks = Object.entries(kept.ticks[row.step] ?? {});
         const note = oneLine(kept.notes[row.step] ?? "");
@@ -239,7 +239,11 @@ function begin(article: HTMLElement): void {
             .at(-1) ?? "-";
         const pieces = ticks.map(([piece]) => piece).join(",") || "-";
         return [
-          [`${row.step} ${last} ${pieces}`, oneLine(row.name), ...(note === "" ? [] : [note])].join(" | "),
+          [
+            `${row.element.dataset.keys} ${last} ${pieces}`,
+            oneLine(row.name),
+            ...(note === "" ? [] : [note]),
+          ].join(" | "),
         ];
       }),
       ...(kept.went === "" ? [] : [`- | ${oneLine(kept.went)}`]),

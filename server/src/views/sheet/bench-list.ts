@@ -15,6 +15,7 @@ import {
   type SheetProcedure,
   type SheetStep,
 } from "./model.ts";
+import { stepKeys } from "./step-keys.ts";
 
 export function benchList(owner: Named, procedures: readonly SheetProcedure[]): BenchList {
   const fingerprint = fingerprintOf([owner.name, ...procedures.map(({ title }) => title)]);
@@ -78,9 +79,10 @@ function joined(a: BenchRow, b: BenchRow): BenchRow {
 }
 
 /** One for every time at which some of the pieces have it done. */
-function rowsOf({ title: surface, pieces, entries }: SheetProcedure): readonly BenchRow[] {
+function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
+  const { title: surface, pieces, entries } = procedure;
+  const keys = stepKeys(procedure);
   const rows: BenchRow[] = [];
-  const seen = new Map<string, number>();
   let notes: string[] = [];
   let begins: string[] = [];
   for (const [index, entry] of entries.entries()) {
@@ -88,15 +90,14 @@ function rowsOf({ title: surface, pieces, entries }: SheetProcedure): readonly B
     if (entry.kind === "duties") begins.push(...entry.duties.map(({ label }) => shortDuty(label)));
     if (entry.kind !== "step" || entry.op === "wait") continue;
     const { op, number, title, short = title, by, details, cautions, wear, findings, litres } = entry;
-    const count = (seen.get(title) ?? 0) + 1;
-    seen.set(title, count);
+    const key = keys.get(number)!;
     const waits = waitsAfter(entries.slice(index + 1));
     for (const time of timesOf(entry, pieces)) {
       const then = thenOf(waits, time.pieces);
       rows.push({
-        fingerprint: fingerprintOf([surface, title, String(count), ...time.pieces.map(String)]),
+        fingerprint: fingerprintOf([key, ...time.pieces.map(String)]),
         op,
-        steps: [{ surface, number }],
+        steps: [{ surface, number, key }],
         title: short,
         ...(by === undefined ? {} : { by }),
         details,

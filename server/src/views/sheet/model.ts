@@ -225,8 +225,8 @@ export interface BenchRow {
   /** The same as long as what is done, where and how often before is the same. */
   readonly fingerprint: string;
   readonly op: "step" | "layer";
-  /** Surfaces with the number of the step there: `Top`, 4. */
-  readonly steps: readonly { readonly surface: string; readonly number: number }[];
+  /** Surfaces with the number of the step there, `Top`, 4, and its key, see `stepKeys`. */
+  readonly steps: readonly { readonly surface: string; readonly number: number; readonly key: string }[];
   readonly title: string;
   /** What a coat goes on with: `pad`. */
   readonly by?: string;
