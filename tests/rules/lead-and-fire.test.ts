@@ -28,7 +28,9 @@ describe("the warm room", () => {
   );
   it.each(["ignition-near-flammable", "air-outside-limits"])("of %s gets the coats alone", (rule) => {
     expect(on(STAIN, rule).remedy).toContain(NO_LEAD_THERE);
-    expect(on(STAIN, rule).remedy).toContain("the coats alone as a job in it, `after` this one");
+    expect(on(STAIN, rule).remedy).toContain(
+      "the coats alone are a recipe and a job in it, `after` this one",
+    );
   });
   it("gets all of it where no lead is to be thought of", () => {
     const late = MISTAKES.replace("built   1952", "built   2015").replace(

@@ -31,7 +31,7 @@ export const outsideLimits = (kinds: readonly string[]): string =>
  * not go along (40 CFR 745.85, by analogy: it is contained, and nobody lives there).
  */
 export const asOtherShop = (freesLead: boolean): string =>
-  `. ${freesLead ? "Never sand or strip there what may hold lead. " : ""}Write that room as another \`shop\` with \`ignition none\`, and ${freesLead ? "the coats alone as a job in it, `after` this one" : "name it in the job (`in …`)"}`;
+  `. ${freesLead ? "Never sand or strip there what may hold lead. " : ""}Write that room as another \`shop\` with \`ignition none\`, and ${freesLead ? "split the recipe: the coats alone are a recipe and a job in it, `after` this one" : "name it in the job (`in …`)"}`;
 
 /** Thermostats, switches and the motors of fans spark: 29 CFR 1910.106(e)(6)(i) (from memory, confidence high). */
 export const SAFE_ROOM =
@@ -39,7 +39,7 @@ export const SAFE_ROOM =
 
 /** A room to work in where the shop's own air and heater will not do. */
 const elsewhereWarm = (figures: string, freesLead: boolean): string =>
-  `Finish in ${SAFE_ROOM}, at ${figures}, warmed by hot water or from outside, and aired through windows until nothing smells any more${asOtherShop(freesLead)}`;
+  `Finish in ${SAFE_ROOM}, at ${figures}, warmed by hot water or from outside, and aired through windows until nothing smells any more${asOtherShop(freesLead)}; or wait for a warm, dry season and leave the heater out`;
 
 /**
  * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim

@@ -183,7 +183,7 @@ job boxes {
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}, and once it is dry ${WASH}; then sand wet, wipe the slurry up with a damp cloth and let the wood dry (\`wait overnight\`).`,
+              damp: `Before the sanding: ${DEWAX}, and once it is dry ${WASH}; then sand wet, wipe the slurry up with a damp cloth and let the wood dry in a warm room (\`wait overnight\`).`,
             }
           : {}),
         related: [

@@ -385,9 +385,9 @@ function reportOf(
       ? {
           again: {
             key: `lead of job ${run.job.name}`,
-            of: coatName(coat!),
+            of: noted === "lacquer" ? `the old finish of \`${run.label}\`` : coatName(coat!),
             remedy: [
-              "leave it alone until a laboratory has tested it, and write the result at this surface too.",
+              "leave it alone until a laboratory has tested it, with `safety lead_test` in this recipe too, and write the result at this surface.",
               ifNoneFound(action, coat!),
               "Where lead is found, do what is told there, and for its steps 3 and 5:",
               `3. ${workOf(action, kind)}.`,
