@@ -3,6 +3,7 @@ import { dayText, momentText, shortDayText, timeText, weekdayText } from "../cor
 import { andList } from "../core/model/suggest.ts";
 import { markdownCode as code } from "../escape/markdown.ts";
 import { shownText } from "../escape/shown-text.ts";
+import { keptApartNote } from "../views/schedule/dust-note.ts";
 import { surfacesText } from "../views/schedule/job-plan.ts";
 import type { PlannedShop, ShopSession, ShopWeek } from "../views/schedule/shop-weeks.ts";
 import type { Colours } from "./colours.ts";
@@ -42,6 +43,7 @@ function planText({ jobs, schedule }: PlannedShop["plans"][number], _: number, a
         ]
       : []),
     ...(schedule.overAir ? [overAirText(schedule.overAir)] : []),
+    ...(schedule.dust ? keptApartNote(schedule.dust).map((note) => `  ${note}`) : []),
   ];
 }
 

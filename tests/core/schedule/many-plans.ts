@@ -10,7 +10,15 @@ import { parseArgs } from "node:util";
 import fc from "fast-check";
 import { planSessions } from "../../../server/src/core/schedule/sessions/plan-sessions.ts";
 import { minuteOf } from "./open-hours.ts";
-import { manyJobs, randomShop, randomShopOfJobs, tinyShop, withBatches, withVapour } from "./random-shops.ts";
+import {
+  manyJobs,
+  randomShop,
+  randomShopOfJobs,
+  tinyShop,
+  withBatches,
+  withDust,
+  withVapour,
+} from "./random-shops.ts";
 import { canWorkEndBy } from "./session-brute-force.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 
@@ -30,6 +38,7 @@ const batches = fc.array(fc.constantFrom("together" as const, "apart" as const),
   minLength: 1,
   maxLength: 3,
 });
+const wet = fc.constantFrom(0.5, 1, 3, 8);
 const anyShop = fc.oneof(
   randomShop(16),
   randomShopOfJobs(12),
@@ -39,11 +48,18 @@ const anyShop = fc.oneof(
     .map(([shop, of]) => (of === 0 ? manyJobs(shop) : shop)),
   fc.tuple(randomShop(12), nth, batches).map(([shop, every, of]) => withBatches(shop, every, of)),
   fc.tuple(randomShopOfJobs(12), nth, batches).map(([shop, every, of]) => withBatches(shop, every, of)),
+  fc.tuple(randomShop(12), wet).map(([shop, hours]) => withDust(shop, hours)),
+  fc.tuple(randomShopOfJobs(12), wet).map(([shop, hours]) => withDust(shop, hours)),
+  fc
+    .tuple(randomShopOfJobs(8), nth, batches, share, wet)
+    .map(([shop, every, of, shift, hours]) =>
+      withVapour(withBatches(withDust(shop, hours), every, of), shift, shift),
+    ),
   fc.tuple(randomShop(8), share, share).map(([shop, shift, short]) => withVapour(shop, shift, short)),
   fc.tuple(randomShopOfJobs(5), share, share).map(([shop, shift, short]) => withVapour(shop, shift, short)),
 );
 
-let [planned, held, exact, wrong, batched, impossible] = [0, 0, 0, 0, 0, 0];
+let [planned, held, exact, wrong, batched, impossible, apart, dusted] = [0, 0, 0, 0, 0, 0, 0, 0];
 const gaps: number[] = [];
 const began = process.cpuUsage();
 for (const input of fc.sample(anyShop, { numRuns: count, seed })) {
@@ -61,6 +77,8 @@ for (const input of fc.sample(anyShop, { numRuns: count, seed })) {
   )
     batched++;
   if (result.heldByAir !== undefined) held++;
+  if (result.dust?.meetings.length === 0) apart++;
+  else if (result.dust !== undefined) dusted++;
   if (result.exact) exact++;
   else gaps.push(result.gap);
   const wrongs = sessionWrongsOf(input, result);
@@ -72,7 +90,7 @@ const { user, system } = process.cpuUsage(began);
 const middle = gaps.sort((a, b) => a - b)[gaps.length >> 1] ?? 0;
 process.stdout.write(
   `${count} shops (seed ${seed}): ${planned} planned in sessions, ${batched} of them with work together or apart, ${impossible} in which ` +
-    `what is to be done together cannot be, ${count - planned - impossible} left to the planner of single tasks, ${held} held up by the room's air, ${exact} proven best, of the others half within ${(middle * 100).toFixed(1)} %; ` +
+    `what is to be done together cannot be, ${count - planned - impossible} left to the planner of single tasks, ${held} held up by the room's air, ${apart} later so that no dust falls on wet coats and ${dusted} in which it does, ${exact} proven best, of the others half within ${(middle * 100).toFixed(1)} %; ` +
     `${wrong} with a rule broken; ${((user + system) / 1e6 / count).toFixed(2)} s of processor time each\n`,
 );
 

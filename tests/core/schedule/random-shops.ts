@@ -159,6 +159,22 @@ export const withVapour = (shop: ScheduleInput, shift: number, short: number): S
   })),
 });
 
+/** The same with sanding and scuffing that make dust, and coats that are wet for so many hours. */
+export const withDust = (shop: ScheduleInput, wetHours: number): ScheduleInput => ({
+  ...shop,
+  chains: shop.chains.map((chain) => ({
+    ...chain,
+    items: chain.items.map((item): ChainItem => {
+      if (item.kind !== "hands" || item.session === undefined) return item;
+      const { session } = item;
+      if (session.material !== undefined) return { ...item, session: { ...session, wetHours } };
+      return / (?:sand|scuff)$/u.test(session.kind)
+        ? { ...item, session: { ...session, makesDust: true } }
+        : item;
+    }),
+  })),
+});
+
 /**
  * The same with kinds of work that are done together, by all surfaces with the same steps of a job, or apart, each by
  * itself: every `nth` kind. As in the notation, the kind is then one of its own.

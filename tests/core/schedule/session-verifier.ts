@@ -106,6 +106,7 @@ export function sessionWrongsOf(input: ScheduleInput, result: Schedule): readonl
   checkSessions(look, items);
   checkJobs(look, begins, ends);
   checkAir(look, items);
+  checkDust(look, items);
   const last = up(Math.max(zero, ...lastWork.values()));
   look.check(look.at(result.lastWorkHours!) === last, `last work ${result.lastWorkAt}, not minute ${last}`);
   const finish = up(Math.max(zero, ...ends.values()));
@@ -272,6 +273,43 @@ function checkAir(
       check(sum <= 1 + 1e-6, `minute ${minute}: ${sum} of what the air may carry in ${hours} h`);
     }
   }
+}
+
+/** Dust flies onto no wet coat of another session but where the plan says so, and it says so only where that saves a day. */
+function checkDust(
+  { input, result, exact, at, check }: Look,
+  items: ReadonlyMap<string, { readonly item: HandsItem; readonly planned: PlannedItem }>,
+): void {
+  if (input.chains.length < 2) return;
+  const meetings = result.dust?.meetings ?? [];
+  const wetFor = (item: HandsItem): number => Math.round((item.session?.wetHours ?? 0) * 60);
+  for (const [dusty, { item }] of items) {
+    if (item.session?.makesDust !== true) continue;
+    const dust = exact.get(dusty)!;
+    for (const [coat, { item: wet }] of items) {
+      const { start, end } = exact.get(coat)!;
+      if (wetFor(wet) === 0 || dust.start >= end + wetFor(wet) || dust.end <= start) continue;
+      if (dust.start === dust.end || dusty === coat) continue;
+      check(
+        meetings.some((each) => each.dusty.items.includes(dusty) && each.wet.items.includes(coat)),
+        `${dusty}: dust on ${coat}, of which nothing is said`,
+      );
+    }
+  }
+  for (const { from, to, wetUntil, dusty, wet } of meetings) {
+    const sessionOf = ({ items: [id] }: typeof dusty): PlannedSession =>
+      result.sessions!.find((session) => session.items.includes(id!))!;
+    const [one, other] = [sessionOf(dusty), sessionOf(wet)];
+    const name = `${one.kind} at ${one.start} h`;
+    check(items.get(dusty.items[0]!)!.item.session?.makesDust === true, `${name}: makes no dust`);
+    const until = at(other.end) + wetFor(items.get(wet.items[0]!)!.item);
+    check(at(wetUntil) === up(until), `${name}: wet until ${wetUntil} h`);
+    check(from < to && from >= Math.max(one.start, other.start) - 1e-9, `${name}: dust from ${from} h`);
+    check(at(to) <= Math.min(at(one.end), up(until)), `${name}: dust to ${to} h`);
+  }
+  const later = result.dust?.laterHours ?? Number.POSITIVE_INFINITY;
+  const isDue = input.jobs?.some(({ due }) => due !== undefined);
+  check(meetings.length === 0 || later > 24 || isDue === true, `dust for ${later} h`);
 }
 
 function checkJobs(

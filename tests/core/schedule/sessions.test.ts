@@ -12,7 +12,7 @@ import type {
 import { HARD } from "../../bench/sessions.ts";
 import { IS_LONG_RUN } from "../../harness/share.ts";
 import { minuteOf } from "./open-hours.ts";
-import { randomShop, randomShopOfJobs, tinyShop, withBatches, withVapour } from "./random-shops.ts";
+import { randomShop, randomShopOfJobs, tinyShop, withBatches, withDust, withVapour } from "./random-shops.ts";
 import { canWorkEndBy } from "./session-brute-force.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 
@@ -64,6 +64,21 @@ describe("every rule is kept", () => {
     );
     expect(held).toBeGreaterThan(1);
   });
+});
+
+test("in rooms where dust would fall on wet coats", () => {
+  let met = 0;
+  fc.assert(
+    fc.property(randomShopOfJobs(10), fc.constantFrom(1, 3, 8), (shop, hours) => {
+      const input = withDust(shop, hours);
+      const result = planSessions(input);
+      if (result?.status !== "planned") return;
+      if (result.dust !== undefined) met++;
+      expect(sessionWrongsOf(input, result)).toEqual([]);
+    }),
+    { numRuns: 12, seed: 27 },
+  );
+  expect(met).toBeGreaterThan(2);
 });
 
 test("with work that is done together or apart", () => {
@@ -461,5 +476,107 @@ describe("the air of the room", () => {
       ]);
     expect(sessionsOf(shop(guess(4), { stretches: [0.25] }))).toHaveLength(4);
     expect(sessionsOf(shop(guess(40), { stretches: [0.25] }))).toEqual(["08 09:00-08 12:20 coat 40"]);
+  });
+});
+
+describe("dust and wet coats in one room", () => {
+  const dusty: SessionRule = { ...sand, makesDust: true };
+  const wetFor = (wetHours: number): SessionRule => ({ ...coat, wetHours });
+
+  test("what makes no end later is done in the order that leaves coats clean", () => {
+    // 09:00 to 10:00 and 35 min more, in whichever order.
+    const chains = [
+      { key: "seat", items: [task("seat", 30, wetFor(2))] },
+      { key: "frame", items: [task("frame", 60, dusty)] },
+    ];
+    expect(sessionsOf(shop(chains))).toEqual(["08 09:00-08 10:00 sand 1", "08 10:00-08 10:35 coat 1"]);
+    expect(planSessions(shop(chains))!.dust).toBeUndefined();
+  });
+
+  test("sanding waits until what is wet is free of dust, where there is time for it", () => {
+    // Coated until 09:35, wet until 11:35, dry at 13:35: setting up for the second coat begins at 13:30.
+    const seat = [task("s1", 30, wetFor(2)), wait("w", 240), task("s2", 30, wetFor(2))];
+    const chains = [
+      { key: "seat", items: seat },
+      { key: "frame", items: [task("frame", 60, dusty)] },
+    ];
+    const result = planSessions(shop(chains))!;
+    expect(sessionWrongsOf(shop(chains), result)).toEqual([]);
+    expect(result).toMatchObject({ lastWorkAt: "2027-03-08T14:05:00", exact: true });
+    const sanded = result.items.find(({ id }) => id === "frame")!;
+    expect(sanded.start >= 11.5 - 9 && sanded.end <= 4.5).toBe(true);
+    expect(result.dust).toBeUndefined();
+  });
+
+  /** Wet for as long as it dries, so that nobody sands in between. */
+  const stool = (hours: number, coats: number): readonly ChainItem[] =>
+    Array.from({ length: coats }, (_, at) => [
+      task(`coat ${at}`, 30, wetFor(hours)),
+      ...(at < coats - 1 ? [wait(`dry ${at}`, hours * 60)] : []),
+    ]).flat();
+
+  test("the last work is put off for it, and by how much is said", () => {
+    // Sanded in between it would end at 14:05, as above. Sanded first, from 09:00 to 10:00, all is an hour later; sanded
+    // after the last coat, wet until 18:05, it would be Tuesday.
+    const chains = [
+      { key: "seat", items: stool(4, 2) },
+      { key: "frame", items: [task("frame", 60, dusty)] },
+    ];
+    const result = planSessions(shop(chains))!;
+    expect(sessionWrongsOf(shop(chains), result)).toEqual([]);
+    expect(result).toMatchObject({
+      lastWorkAt: "2027-03-08T15:05:00",
+      dust: { meetings: [], laterHours: 1 },
+    });
+    expect(result.lowerBound).toBeCloseTo(14 + 5 / 60 - 9, 9);
+  });
+
+  test("but for no more than a day, and then it is said what falls on what", () => {
+    // Coated on Mon until 09:35, on Tue from 15:35 (30 h later) until 16:05 and, 30 h later at night, on Thu until 09:35; in
+    // between each frame takes 6 h of a day. Kept apart, one frame and then a coat are done on Mon, Wed and Fri, from 09:00 to
+    // 15:35, since on Tue and Thu it is wet until 21:35: 30 h later.
+    const chains = [
+      { key: "seat", items: stool(30, 3) },
+      ...[0, 1, 2].map((at) => ({ key: `f${at}`, items: [task(`frame ${at}`, 360, dusty)] })),
+    ];
+    const result = planSessions(shop(chains))!;
+    expect(sessionWrongsOf(shop(chains), result)).toEqual([]);
+    expect(result.lastWorkAt).toBe("2027-03-11T09:35:00");
+    expect(result.dust!.laterHours).toBe(30);
+    expect(result.dust!.meetings.map(({ wet }) => wet.items)).toEqual([["coat 0"], ["coat 0"], ["coat 1"]]);
+    // 30 h after 09:35 on Monday.
+    expect(result.dust!.meetings[0]).toMatchObject({ wetUntil: 30 + 35 / 60 });
+  });
+
+  test("and makes no job late", () => {
+    // Due when the plan with dust has ended, at 14:05.
+    const chains = [
+      { key: "seat", items: stool(4, 2), job: "one" },
+      { key: "frame", items: [task("frame", 60, dusty)], job: "one" },
+    ];
+    const result = planSessions(shop(chains, { jobs: [{ key: "one", due: "2027-03-08T14:05" }] }))!;
+    expect(result).toMatchObject({ lastWorkAt: "2027-03-08T14:05:00", dust: { laterHours: 1 } });
+    expect(result.dust!.meetings).toHaveLength(1);
+  });
+
+  test("dust of one surface alone has nothing to fall on", () => {
+    const items = [task("s", 60, dusty), task("c", 30, wetFor(2)), wait("w", 60), task("t", 10, dusty)];
+    const result = planSessions(shop([{ key: "one", items }]))!;
+    expect(result.dust).toBeUndefined();
+    expect(result.exact).toBe(true);
+  });
+
+  test("jobs that are planned one after the other keep out of each other's dust", () => {
+    // 61 jobs in turn: a frame to be sanded for 10 min, a seat to be coated for 10, wet for 4 h.
+    const jobs = Array.from({ length: 61 }, (_, at) => ({ key: `j${at}` }));
+    const chains = jobs.map(({ key }, at) => ({
+      key,
+      job: key,
+      items: [task(key, 10, at % 2 ? { ...dusty, kind: key } : { ...wetFor(4), kind: key, fixedHours: 0 })],
+    }));
+    const input = shop(chains, { jobs });
+    const result = planSessions(input)!;
+    expect(result.inOrder).toBe(true);
+    expect(sessionWrongsOf(input, result)).toEqual([]);
   });
 });

@@ -70,6 +70,10 @@ export interface SessionRule {
   readonly mostHours?: number;
   /** `together`: all tasks of the kind are done in one session; `apart`: the kind is that of one chain. */
   readonly batch?: "together" | "apart";
+  /** It makes dust, which spoils coats that are wet in the same room. */
+  readonly makesDust?: true;
+  /** Hours after its end until what it puts on is free of dust, 0 or more. */
+  readonly wetHours?: number;
 }
 
 /** Drying, day and night. */
@@ -179,6 +183,36 @@ export interface Schedule {
   readonly heldByAir?: Stance;
   /** At times more vapour is in the room than its air carries away, by the usual solvents; see `OverAir`. */
   readonly overAir?: OverAir;
+  /** Dust and wet coats have to do with each other in this plan; see `Dust`. */
+  readonly dust?: Dust;
+}
+
+/** Work that makes dust is kept from the hours in which coats are wet, or is not. */
+export interface Dust {
+  /** Where dust flies onto wet coats, in the order of time; none where the two are kept apart. */
+  readonly meetings: readonly DustMeeting[];
+  /**
+   * By how many hours the last work of a plan that keeps them apart is later than that of one that does not; undefined
+   * where no such plan was found.
+   */
+  readonly laterHours?: number;
+}
+
+/** A session that makes dust while the coat of another is wet. Hours after the schedule's start. */
+export interface DustMeeting {
+  readonly from: number;
+  readonly to: number;
+  readonly wetUntil: number;
+  readonly dusty: DustWork;
+  readonly wet: DustWork;
+}
+
+/** Tasks of one session. */
+export interface DustWork {
+  /** Their ids, in order; none where they are another job's. */
+  readonly items: readonly string[];
+  /** The name of the other job whose they are. */
+  readonly job?: string;
 }
 
 /** Why a plan does not keep to the room's air. */

@@ -1,6 +1,7 @@
 /**
  * From the runs of a job to what the scheduler plans: one chain for every piece's surface.
  */
+import { makesDust } from "../knowledge/dusty-work.ts";
 import { dayAfter } from "../measure/iso-dates.ts";
 import type { Job, Shop } from "../model/model.ts";
 import { defaultTaskHours, defaultTaskParts, type TaskHoursInput } from "../quantities/abrasives.ts";
@@ -16,7 +17,15 @@ import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from ".
 import { workedAreaM2 } from "../surface/part-of-surface.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { putOnAt } from "../surface/run-index.ts";
-import { type Moment, materialOf, type SurfaceState, topCoat, waitedOf } from "../surface/state.ts";
+import {
+  type Coat,
+  type Moment,
+  materialOf,
+  type SurfaceState,
+  stageHours,
+  topCoat,
+  waitedOf,
+} from "../surface/state.ts";
 import { methodOf } from "./needs.ts";
 import { chainKey, taskId, tasksById } from "./planned-tasks.ts";
 
@@ -193,7 +202,7 @@ function chainOf(
         kind: "hands",
         id,
         nonPreemptive: false,
-        ...timeOf(run, piece, action, inSessions),
+        ...timeOf(run, piece, action, inSessions ? moment.after : undefined),
         ...air,
       });
       if ((action.verb === "fill" || action.verb === "glue") && action.use) anchor = id;
@@ -203,7 +212,7 @@ function chainOf(
         kind: "hands",
         id,
         nonPreemptive: true,
-        ...timeOf(run, piece, action, inSessions),
+        ...timeOf(run, piece, action, inSessions ? moment.after : undefined),
         ...air,
         ...(window
           ? { maxLag: { of: taskId({ run, piece, index: window.index }), hours: window.hours } }
@@ -217,15 +226,17 @@ function chainOf(
   return { key: chainKey(run, piece), items };
 }
 
+/** `after` is the surface when it is done, where that is in sessions. */
 function timeOf(
   run: SurfaceRun,
   piece: number,
   action: StepAction | LayerAction,
-  inSessions: boolean,
+  after: SurfaceState | undefined,
 ): { readonly hours: number; readonly session?: SessionRule } {
-  if (!inSessions) return { hours: actionHours(run, action) };
+  if (!after) return { hours: actionHours(run, action) };
   const { fixed, each } = sessionHours(run, action);
-  const session = action.op === "step" ? stepSession(action, fixed) : layerSession(action, fixed);
+  const session =
+    action.op === "step" ? stepSession(action, fixed) : layerSession(action, fixed, topCoat(after));
   return { hours: each, session: inBatch(session, run, piece, action) };
 }
 
@@ -242,15 +253,20 @@ function inBatch(
 }
 
 /** Steps alike in all that is stated are done in one session. */
-function stepSession({ verb, wet, grits, what, use, part }: StepAction, fixedHours: number): SessionRule {
+function stepSession(step: StepAction, fixedHours: number): SessionRule {
+  const { verb, wet, grits, what, use, part } = step;
   const alike = [verb, wet, grits, what, use && materialKey(use), ...(part ? [part] : []), fixedHours];
-  return { kind: JSON.stringify(alike), fixedHours };
+  return { kind: JSON.stringify(alike), fixedHours, ...(makesDust(step) ? { makesDust: true } : {}) };
 }
 
-/** Coats of one mix, put on the same way; the first and the second coat may share a session. */
-function layerSession(layer: LayerAction, fixedHours: number): SessionRule {
+/**
+ * Coats of one mix, put on the same way; the first and the second coat may share a session. What is dry to the touch is
+ * free of dust (common practice, no source).
+ */
+function layerSession(layer: LayerAction, fixedHours: number, coat: Coat | undefined): SessionRule {
   const { use, method, wiped, thinned, tinted, hardener, toner } = layer;
   const material = materialKey(use);
+  const wetHours = coat?.action === layer && stageHours(coat, "touch");
   const mix = [thinned, tinted, hardener].map((part) =>
     part === undefined ? null : { ...part, thinner: null, tint: null, use: null, of: mixedKey(part) },
   );
@@ -261,6 +277,7 @@ function layerSession(layer: LayerAction, fixedHours: number): SessionRule {
     fixedHours,
     material,
     ...(potLife === undefined ? {} : { mostHours: potLife }),
+    ...(wetHours ? { wetHours } : {}),
   };
 }
 

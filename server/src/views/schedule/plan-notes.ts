@@ -1,19 +1,20 @@
 /**
  * What a person should know of the hours of a plan, where it matters: a start while the shop is closed, a shop that says
- * no hours, and the night in spring in which the clocks go forward.
+ * no hours, the night in spring in which the clocks go forward, and dust where coats are wet.
  */
 import { clocksForward } from "../../core/knowledge/clock-changes.ts";
 import { dayText, momentText } from "../../core/measure/figures.ts";
 import { dayAfter, momentAfter } from "../../core/measure/iso-dates.ts";
 import { closedHoursAt } from "../../core/schedule/calendar.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import { dustNote } from "./dust-note.ts";
 
 /** Sentences with names in backticks; none for a job without a plan or without dates. */
 export function planNotes(result: JobResult): readonly string[] {
   const { schedule, shop, job } = result;
   if (schedule.status !== "planned" || !shop || !job.start || schedule.startAt === undefined) return [];
   if (schedule.items.length === 0) return [];
-  return [...startNote(result), ...hoursNote(result), ...clockNote(result)];
+  return [...startNote(result), ...hoursNote(result), ...clockNote(result), ...dustNote(result)];
 }
 
 /** The day of the start is closed, or its hour comes after closing. */

@@ -6,6 +6,7 @@
  * which is what a local search needs. Whatever is measured here follows the objective, lexicographically.
  */
 import { closingAfter, dayMs } from "../calendar.ts";
+import { dustOf } from "./room-dust.ts";
 import { ceilToGrid, type Group, type Kind, type SessionProblem } from "./session-problem.ts";
 import {
   type Batch,
@@ -195,12 +196,12 @@ function fillingBatch(
 const waitMs = 3_600_000;
 
 /** Where the last item's end and the sessions stand in an objective. */
-export const endAt = 3;
-export const sessionsAt = 4;
+export const endAt = 4;
+export const sessionsAt = 5;
 
 /**
- * Lexicographic: days late, last work, the sum of the jobs' last works, the last item's end, sessions, changes of
- * material. Milliseconds, days and counts.
+ * Lexicographic: days late, last work, dust on wet coats, the sum of the jobs' last works, the last item's end, sessions,
+ * changes of material. Milliseconds, days and counts.
  */
 export function objectiveOf(shop: Workshop): readonly number[] {
   const { problem, jobEnd, times } = shop;
@@ -219,6 +220,7 @@ export function objectiveOf(shop: Workshop): readonly number[] {
   return [
     daysLate,
     ceilToGrid(Math.max(...lastWork)),
+    dustOf(shop.byKind),
     lastWork.reduce((sum, time) => sum + time, 0),
     Math.max(...jobEnd),
     sessions.length,

@@ -43,6 +43,8 @@ export interface SearchLimits {
   readonly end: number;
   /** How much of the usual search, 1 for all of it. */
   readonly effort: number;
+  /** A sequence to begin with, beside those of the dispatch rules. */
+  readonly from?: readonly Gene[];
 }
 
 /** The best plan found; undefined when no rule finds any. */
@@ -84,6 +86,8 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
       best!.objective[endAt]! <= limits.end &&
       best!.objective[sessionsAt]! <= limits.sessions);
   const starts: SessionPlan[] = [];
+  const first = limits.from && plan(limits.from, usualRule);
+  if (first !== undefined) starts.push(first);
   for (const joined of [1, 1 / 2, 1 / 3, 1 / 4, 1 / 6, 1 / 10, 0]) {
     for (const prefers of ["first blocks", "last blocks"] as const) {
       if (isBest()) return best;

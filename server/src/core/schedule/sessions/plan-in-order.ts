@@ -8,15 +8,18 @@ import { emptyTimes } from "../chain-timing.ts";
 import { makeResourceProfile } from "../resource-profile.ts";
 import { objectiveOf, type SessionPlan } from "./batch-sequence.ts";
 import { searchSessions } from "./local-search.ts";
+import { dustSpan, wetSpan } from "./room-dust.ts";
 import type { Release } from "./room-load.ts";
 import { fewestSessions } from "./session-bound.ts";
-import { ceilToGrid, type Kind, type SessionProblem, type Taken } from "./session-problem.ts";
+import { ceilToGrid, type Kind, type SessionProblem, type Span, type Taken } from "./session-problem.ts";
 import { emptyWorkshop, type Session } from "./workshop.ts";
 
 /** The plan; undefined when a job fits nowhere. */
 export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
   const profile = makeResourceProfile(problem.shop, problem.crew);
   const releases: Release[] = [];
+  const dusty: Span[] = [];
+  const wet: Span[] = [];
   let until = problem.start;
   const times = problem.chains.map(emptyTimes);
   const byKind = new Map<Kind, Session[]>();
@@ -24,7 +27,7 @@ export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
   const effort = Math.min(mostEffort, wholeEffort / problem.jobs.length);
   let looks = 0;
   for (const job of inOrder(problem)) {
-    const { part, places } = partOf(problem, job, { profile, until, releases }, jobEnd);
+    const { part, places } = partOf(problem, job, { profile, until, releases, dusty, wet }, jobEnd);
     if (places.length === 0) continue;
     const limits = {
       lastWork: problem.start,
@@ -44,6 +47,8 @@ export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
         tasks: session.tasks.map(({ chain, index }) => ({ chain: places[chain]!, index })),
       }));
       byKind.set(kind, [...(byKind.get(kind) ?? []), ...moved]);
+      dusty.push(...moved.flatMap((session) => dustSpan(session) ?? []));
+      wet.push(...moved.flatMap((session) => wetSpan(session) ?? []));
       for (const { start, end, work } of moved) {
         profile.take(start, ceilToGrid(kind.fixed + work));
         until = Math.max(until, end);

@@ -8,8 +8,10 @@
  * A session starts and ends on a grid of five minutes; waits end on it, rounded up, and windows close on it, rounded
  * down. It is no longer than its kind allows (`SessionRule.mostHours`: pot life, rounded down).
  *
- * What is best. Lexicographic: days late, last work, the sum of the jobs' last works, the end of the last wait,
- * sessions, changes of material. The bound is one on the last work (`session-bound.ts`); `gap` and `exact` are about it.
+ * What is best. Lexicographic: days late, last work, dust on wet coats, the sum of the jobs' last works, the end of the last
+ * wait, sessions, changes of material. A plan without such dust goes before an earlier last work where it makes no job
+ * late and costs no more than a day (`room-dust.ts`). The bound is one on the last work, whatever the dust
+ * (`session-bound.ts`); `gap` and `exact` are about it.
  *
  * How. Scheduling of batches with incompatible families on identical parallel machines, on a calendar and with maximum
  * time lags (Potts and Kovalyov, "Scheduling with batching: A review", 2000). A plan is a sequence of batches
@@ -33,6 +35,7 @@ import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput } f
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
 import { searchSessions } from "./local-search.ts";
 import { planInOrder } from "./plan-in-order.ts";
+import { dustMeetings, isDustLikely } from "./room-dust.ts";
 import { roomHolds } from "./room-load.ts";
 import { boundSessions, fewestSessions } from "./session-bound.ts";
 import { floatOfSessions } from "./session-float.ts";
@@ -79,7 +82,7 @@ export function planSessions(
   const near = nearKept?.plan(problem);
   const nearPlan = (): Schedule | undefined => {
     const held = inRoom(problem, input, near!, nearKept!.plan);
-    return { ...scheduleOf(problem, held.plan ?? near!, bound.lastWork), ...held.said, kept: "near" };
+    return { ...scheduleOf(problem, held.plan, bound.lastWork), ...held.said, kept: "near" };
   };
   if (near?.objective[0] === 0) return nearPlan();
   const free = { ...problem, kept: undefined };
@@ -96,15 +99,23 @@ export function planSessions(
     const other = searchSessions({ ...free, crew }, { ...limits, effort: effort * lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
   }
-  const held = inRoom(free, input, best, (within) =>
-    searchSessions(within, { ...limits, effort: effort * airEffort }),
+  const held = inRoom(free, input, best, (within, { objective: [, lastWork], sequence }) =>
+    searchSessions(within, {
+      ...limits,
+      lastWork: within.keepsDustOut ? Math.max(limits.lastWork, lastWork!) : limits.lastWork,
+      effort: effort * roomEffort,
+      ...(within.keepsDustOut ? { from: sequence } : {}),
+    }),
   );
-  const plan = held.plan ?? best;
   // One chain by itself leaves nothing to choose: each task goes as early as it can.
-  const isOnly = problem.chains.length === 1 && held.plan === undefined;
-  const lastWork = plan.objective[1]!;
+  const isOnly = problem.chains.length === 1 && held.plan === best;
+  const lastWork = held.plan.objective[1]!;
   return {
-    ...scheduleOf(problem, plan, isOnly ? lastWork : bound.raisedTo(lastWork)),
+    ...scheduleOf(
+      problem,
+      held.plan,
+      isOnly ? lastWork : bound.raisedTo(Math.min(lastWork, best.objective[1]!)),
+    ),
     ...held.said,
     ...(problem.kept === undefined ? {} : { kept: "let go" }),
   };
@@ -164,42 +175,58 @@ const isTooMuchTogether = ({ jobs, nHands }: SessionProblem): boolean =>
 function inOrder(problem: SessionProblem, input: ScheduleInput): Schedule | undefined {
   const free = planInOrder(problem);
   if (free === undefined) return undefined;
-  const held = inRoom(problem, input, free, planInOrder);
-  const plan = held.plan ?? free;
+  const { plan, said } = inRoom(problem, input, free, planInOrder);
   // Nobody is at work on more than one thing, and only within opening hours.
   const begin = problem.jobs.reduce((first, { start }) => Math.min(first, start), Number.POSITIVE_INFINITY);
   const work = problem.chains.reduce((sum, chain) => sum + workOfChain(chain), 0);
   const opened = workingTimeBefore(problem.shop, begin);
   const bound = floorToGrid(endAfterWork(problem.shop, opened + work / problem.crew));
-  return { ...scheduleOf(problem, plan, Math.max(problem.start, bound)), inOrder: true, ...held.said };
+  return { ...scheduleOf(problem, plan, Math.max(problem.start, bound)), inOrder: true, ...said };
 }
 
 const workOfChain = ({ steps }: ProblemChain): number =>
   steps.reduce((sum, step) => sum + (step.kind === "hands" ? step.work : 0), 0);
 
-/** A plan that keeps to the room's air in the place of one that does not, and what is to be said of the air. */
+/** A plan for the room, and what is to be said of its air and of its dust. */
 interface InRoom {
-  readonly plan?: SessionPlan;
-  readonly said: Pick<Schedule, "heldByAir" | "overAir">;
+  readonly plan: SessionPlan;
+  readonly said: Pick<Schedule, "heldByAir" | "overAir" | "dust">;
+}
+
+/** Makes a plan within a limit of the room in the place of another. */
+type SearchWithin = (within: SessionProblem, other: SessionPlan) => SessionPlan | undefined;
+
+/** `plan`, or one that the room can bear: first for its air's sake, which people breathe, then for that of its dust. */
+function inRoom(
+  problem: SessionProblem,
+  input: ScheduleInput,
+  plan: SessionPlan,
+  search: SearchWithin,
+): InRoom {
+  const aired = inAir(problem, input, plan, search);
+  const air = aired.said.heldByAir && roomLimit(input, aired.said.heldByAir);
+  const clean = withoutDust({ ...problem, air }, aired.plan, search);
+  return { plan: clean.plan, said: { ...aired.said, ...clean.said } };
 }
 
 /**
  * A plan whose vapour the room's air carries away, where `plan` gives off too much at a time: by the strictest solvents
  * that may be meant, else by the usual ones. None where it would put off the last work for longer than is worth it: then
- * more air is the remedy, as the rule on the air says. `search` makes a plan within a limit.
+ * more air is the remedy, as the rule on the air says.
  */
-function inRoom(
+function inAir(
   problem: SessionProblem,
   input: ScheduleInput,
   plan: SessionPlan,
-  search: (within: SessionProblem) => SessionPlan | undefined,
+  search: SearchWithin,
 ): InRoom {
   let later: number | undefined;
   for (const by of ["cautious", "usual"] as const) {
     const air = roomLimit(input, by);
-    if (air === undefined || isAired({ ...plan.shop, problem: { ...problem, air } })) return { said: {} };
+    if (air === undefined || isAired({ ...plan.shop, problem: { ...problem, air } }))
+      return { plan, said: {} };
     if (!isPossible(problem, air)) continue;
-    const other = search({ ...problem, air });
+    const other = search({ ...problem, air }, plan);
     if (other === undefined) continue;
     const [late, lastWork] = plan.objective as readonly [number, number];
     const most = by === "cautious" ? lastWork + hourMs : 2 * lastWork - problem.start + dayMs;
@@ -207,8 +234,30 @@ function inRoom(
       return { plan: other, said: { heldByAir: by } };
     if (by === "usual") later = Math.max(0, other.objective[1]! - lastWork);
   }
-  return { said: { overAir: later === undefined ? {} : { laterHours: later / hourMs } } };
+  return { plan, said: { overAir: later === undefined ? {} : { laterHours: later / hourMs } } };
 }
+
+/**
+ * A plan that makes no dust while coats are wet, in the place of one that does. None where it would make a job late or put
+ * off the last work for longer than is worth it: then what is wet can be covered.
+ */
+function withoutDust(problem: SessionProblem, plan: SessionPlan, search: SearchWithin): InRoom {
+  if (!isDustLikely(problem)) return { plan, said: {} };
+  const inHours = hoursOf(problem);
+  const meetings = dustMeetings(problem, plan.shop.byKind, inHours);
+  if (meetings.length === 0) return { plan, said: {} };
+  const other = search({ ...problem, keepsDustOut: true }, plan);
+  if (other === undefined) return { plan, said: { dust: { meetings } } };
+  const [late, lastWork] = plan.objective as readonly [number, number];
+  const later = Math.max(0, other.objective[1]! - lastWork);
+  const laterHours = later / hourMs;
+  if (other.objective[0]! > late || later > mostForDust)
+    return { plan, said: { dust: { meetings, laterHours } } };
+  return { plan: other, said: later > 0 ? { dust: { meetings: [], laterHours } } : {} };
+}
+
+/** How much later the last work may be for the sake of coats without dust. */
+const mostForDust = dayMs;
 
 /** Whether each task by itself can be done in the room's air. */
 const isPossible = (problem: SessionProblem, { stretches, vapours }: RoomLimit): boolean =>
@@ -223,8 +272,8 @@ const isPossible = (problem: SessionProblem, { stretches, vapours }: RoomLimit):
     });
   });
 
-/** How much of the search is made within the room's air. */
-const airEffort = 0.3;
+/** How much of the search is made within the room's air, and again without dust. */
+const roomEffort = 0.3;
 
 /** How much of the search is made with fewer people. */
 const lessEffort = 0.15;

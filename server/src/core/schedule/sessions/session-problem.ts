@@ -23,6 +23,9 @@ export interface Kind {
   readonly fixed: number;
   readonly most: number;
   readonly material: string | undefined;
+  /** Until what is put on is free of dust, after the end of the session; 0: nothing is wet. */
+  readonly wet: number;
+  readonly makesDust: boolean;
   /** All tasks of it are done in one session. */
   readonly isWhole: boolean;
   /** Each task of it is a session by itself. */
@@ -62,6 +65,8 @@ export interface SessionProblem extends Problem {
   readonly groupOf: readonly number[];
   /** What the air of the room must carry away; undefined: it is not asked for. */
   readonly air: RoomLimit | undefined;
+  /** Whether nothing makes dust while a coat of another session is wet; see `room-dust.ts`. */
+  readonly keepsDustOut: boolean;
   /** What other jobs have taken before; undefined: nothing. */
   readonly taken: Taken | undefined;
   /** By chain and step, where a plan that was kept has it; undefined: none was. */
@@ -84,6 +89,15 @@ export interface Taken {
   readonly until: number;
   /** Of the room's air. */
   readonly releases: readonly Release[];
+  /** When they make dust, and when their coats are wet. */
+  readonly dusty: readonly Span[];
+  readonly wet: readonly Span[];
+}
+
+/** Two moments, the first of them earlier. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** What tasks give off, and in which stretches it adds up. */
@@ -127,7 +141,17 @@ export function makeSessionProblem(input: ScheduleInput): SessionProblem | undef
   const groups = groupsOf(problem, input, jobOf);
   const groupOf = input.chains.map(() => 0);
   for (const [group, { members }] of groups.entries()) for (const chain of members) groupOf[chain] = group;
-  return { ...problem, jobs, jobOf, groups, groupOf, air: undefined, taken: undefined, kept: undefined };
+  return {
+    ...problem,
+    jobs,
+    jobOf,
+    groups,
+    groupOf,
+    air: undefined,
+    keepsDustOut: false,
+    taken: undefined,
+    kept: undefined,
+  };
 }
 
 function jobsOf(problem: Problem, { jobs }: ScheduleInput): readonly Job[] {
@@ -221,6 +245,8 @@ function makeKind(name: string, session: SessionRule | undefined): Kind {
     // Round down, but a single task must be possible: whoever states less is told by a rule.
     most: most === undefined ? Number.POSITIVE_INFINITY : Math.floor(most * hourMs),
     material: session?.material,
+    wet: Math.round(Math.max(0, session?.wetHours ?? 0) * hourMs),
+    makesDust: session?.makesDust === true,
     isWhole: session?.batch === "together",
     isApart: session?.batch === "apart",
   };

@@ -10,6 +10,7 @@ import { closingAfter, dayMs, hourMs, minuteMs } from "../calendar.ts";
 import { emptyTimes, endAt, type Times, waitEnd } from "../chain-timing.ts";
 import { makeResourceProfile, type ResourceProfile } from "../resource-profile.ts";
 import { endOf } from "../task-placement.ts";
+import { clearFrom } from "./room-dust.ts";
 import { type Release, roomHolds } from "./room-load.ts";
 import {
   ceilToGrid,
@@ -263,9 +264,11 @@ function placeTask(
           joined(shop, apart, Math.max(earliest, floor)))
         : undefined;
     let fits: Placed | undefined;
+    let clear: number | undefined;
     for (const one of joining === undefined ? [apart] : [joining, apart]) {
       writeTask(shop, one, isWhole);
-      if (!isInAir(shop, one, before)) continue;
+      clear = isInAir(shop, one, before) ? freeOfDust(shop, one, before) : start;
+      if (clear !== undefined) continue;
       fits = one;
       break;
     }
@@ -277,9 +280,16 @@ function placeTask(
     }
     // Too much at once is too much at any time: fewer may go.
     if (tries === 0 && members.length > 1 && !isInAir({ ...shop, releases: [] }, apart, [])) return undefined;
-    from = start + step;
+    from = Math.max(start + step, clear ?? start);
   }
   return undefined;
+}
+
+/** Where dust is kept out, the moment until which the members' task waits for others that it meets; undefined: for none. */
+function freeOfDust(shop: Workshop, one: Placed, before: readonly Placed[]): number | undefined {
+  const { problem, byKind } = shop;
+  if (!problem.keepsDustOut) return undefined;
+  return clearFrom(one, { sessions: byKind.values(), before, taken: problem.taken });
 }
 
 /** How often a session is put off for the sake of the room's air; other jobs may have filled it for weeks. */

@@ -170,14 +170,17 @@ function endByWork(begin: number, { hours, closed, crew }: Calendar): (work: num
 const workHours = ({ sessions = [] }: Schedule): number =>
   sessions.reduce((sum, { hours }) => sum + hours, 0);
 
-/** How long after its work something is in the air, hours. */
+/** How long after its work something is in the air, or what is wet may not be dusted, hours. */
 const lingering = (group: readonly ShopMember[]): number =>
   group.reduce(
     (most, { input }) =>
       input.chains.reduce(
         (longest, { items }) =>
           items.reduce(
-            (hours, item) => (item.kind === "hands" ? Math.max(hours, item.vapour?.afterHours ?? 0) : hours),
+            (hours, item) =>
+              item.kind === "hands"
+                ? Math.max(hours, item.vapour?.afterHours ?? 0, item.session?.wetHours ?? 0)
+                : hours,
             longest,
           ),
         most,
