@@ -156,7 +156,8 @@ const HOURS_OF_SIX_DAYS = 144;
 
 const afterText = (hours: number): string => (hours === 0 ? "0 h" : exactDuration(hours));
 
-function slackText({ critical, slack }: PlanLine): string {
+function slackText({ critical, slack, done }: PlanLine): string {
+  if (done) return "done";
   if (critical) return "critical";
   return slack > 0 ? `can slip ${formatDuration(slack)}` : "";
 }

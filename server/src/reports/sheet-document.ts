@@ -125,6 +125,8 @@ export interface Tick {
   readonly labels: readonly string[];
   /** `Mon 8 Mar 09:00 to 09:25`; empty without dates. */
   readonly time: string;
+  /** Those of the labels whose box is ticked. */
+  readonly done: readonly string[];
 }
 
 /** `locate` says where a finding stands: `tables.finish:12`. */
@@ -435,7 +437,7 @@ function dutyBoxes({ duties }: SheetDutyStart): readonly Block[] {
 }
 
 function drawnStep(step: SheetStep, count: number): DrawnStep {
-  const { op, number, title, details, cautions, wear, planned, findings: found } = step;
+  const { op, number, title, details, cautions, wear, findings: found } = step;
   return {
     op,
     number,
@@ -444,21 +446,27 @@ function drawnStep(step: SheetStep, count: number): DrawnStep {
     findings: found,
     cautions,
     wear: wear.map((label, i) => (i === 0 ? label : label.toLowerCase())).join(", "),
-    ticks: ticksOf(op, planned, count),
+    ticks: ticksOf(step, count),
   };
 }
 
-function ticksOf(op: SheetStep["op"], planned: readonly PlannedTime[], count: number): readonly Tick[] {
-  if (count > MOST_PIECES) return [{ labels: [""], time: wholeTime(op, planned) }];
-  if (planned.length === 0) {
-    const labels = count === 1 ? [""] : Array.from({ length: count }, (_, i) => String(i + 1));
-    return [{ labels, time: "" }];
-  }
-  return planned.map((each, i) => ({
-    labels: count === 1 ? [""] : each.pieces.map(String),
-    time: whenText(op, each, planned[i - 1]),
-  }));
+function ticksOf({ op, planned, done = [] }: SheetStep, count: number): readonly Tick[] {
+  const ticked = [...(done.length === count ? [""] : []), ...done.map(({ piece }) => String(piece))];
+  const tick = (labels: readonly string[], time: string): Tick => ({
+    labels,
+    time,
+    done: labels.filter((label) => ticked.includes(label)),
+  });
+  if (count > MOST_PIECES) return [tick([""], wholeTime(op, planned))];
+  if (planned.length === 0)
+    return [tick(count === 1 ? [""] : Array.from({ length: count }, (_, i) => String(i + 1)), "")];
+  return planned.map((each, i) =>
+    tick(count === 1 ? [""] : each.pieces.map(String), whenText(op, each, planned[i - 1])),
+  );
 }
+
+/** `[x]` where it is done. */
+export const boxOf = ({ done }: Tick, label: string): string => (done.includes(label) ? "[x]" : "[ ]");
 
 /** `Mon 8 Mar 09:00 to 09:25`; the day only where it is another than said just before. */
 function whenText(op: SheetStep["op"], time: PlannedTime, before?: PlannedTime): string {

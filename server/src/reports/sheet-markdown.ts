@@ -9,6 +9,7 @@ import { inlineLines } from "./inline-lines.ts";
 import {
   type Block,
   type Box,
+  boxOf,
   type DrawnStep,
   type LaidOut,
   type SheetSection,
@@ -111,7 +112,7 @@ function stepMarkdown(step: DrawnStep): string {
   const { number, title, details, cautions, findings, wear, ticks } = step;
   const [only] = ticks;
   const single = ticks.length === 1 && only?.labels[0] === "" ? only : undefined;
-  const head = `${number}. ${single ? "[ ] " : ""}**${markdownLine(title)}**`;
+  const head = `${number}. ${single ? `${boxOf(single, "")} ` : ""}**${markdownLine(title)}**`;
   const below = [
     ...(single?.time ? [`- ${markdownLine(single.time)}`] : []),
     ...(findings.length > 0 ? [`- **${seeFindings(findings)}**`] : []),
@@ -124,5 +125,8 @@ function stepMarkdown(step: DrawnStep): string {
   return [head, ...below.map((line) => `${indent}${line}`)].join("\n");
 }
 
-const tickMarkdown = ({ labels, time }: Tick): readonly string[] =>
-  labels.map((label) => `- [ ] Piece ${label}${time === "" ? "" : `, ${markdownLine(time)}`}`);
+const tickMarkdown = (tick: Tick): readonly string[] =>
+  tick.labels.map(
+    (label) =>
+      `- ${boxOf(tick, label)} Piece ${label}${tick.time === "" ? "" : `, ${markdownLine(tick.time)}`}`,
+  );

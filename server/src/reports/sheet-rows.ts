@@ -63,14 +63,27 @@ function rowHtml(row: BenchRow, sheet: string): string {
 const stepsText = ({ steps }: BenchRow): string =>
   steps.map(({ surface, number }) => `${surface} ${number}`.trim()).join(", ");
 
-function ticksHtml({ pieces, of, title }: BenchRow): string {
+function ticksHtml(row: BenchRow): string {
+  const { pieces, of, title } = row;
   const labels = pieces.length === 0 || of === 1 ? [0] : pieces;
   return labels
     .map((piece) => {
       const name = piece === 0 ? `Done: ${title}` : `Piece ${piece} done: ${title}`;
-      return `<label><input type="checkbox" data-piece="${piece}" aria-label="${html(name)}"><span>${piece === 0 ? "" : piece}</span></label>`;
+      return `<label><input type="checkbox" data-piece="${piece}"${doneHtml(row, piece)} aria-label="${html(name)}"><span>${piece === 0 ? "" : piece}</span></label>`;
     })
     .join("");
+}
+
+/** A box that the record ticks; 0 is that of all pieces. */
+function doneHtml({ done = [], pieces, of }: BenchRow, piece: number): string {
+  const all = piece === 0 ? pieces.length || of : 1;
+  const ticked = piece === 0 ? done : done.filter((each) => each.piece === piece);
+  if (ticked.length < all) return "";
+  const at = ticked
+    .map((each) => each.at)
+    .toSorted()
+    .at(-1);
+  return ` data-done="${at}" checked disabled`;
 }
 
 function whatHtml({ title, findings, details, notes }: BenchRow, sheet: string): string {

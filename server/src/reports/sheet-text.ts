@@ -7,6 +7,7 @@ import { inlineLines } from "./inline-lines.ts";
 import {
   type Block,
   type Box,
+  boxOf,
   type DrawnStep,
   type LaidOut,
   type SheetSection,
@@ -166,7 +167,11 @@ function stepText(step: DrawnStep): readonly string[] {
   const below = (text: string, mark = ""): readonly string[] =>
     hanging(`${INDENT}${mark}`, text, SHEET_COLUMNS);
   return [
-    ...hanging(`${single ? "[ ]" : "   "} ${padStart(String(number), 3)}. `, title, SHEET_COLUMNS),
+    ...hanging(
+      `${single ? boxOf(single, "") : "   "} ${padStart(String(number), 3)}. `,
+      title,
+      SHEET_COLUMNS,
+    ),
     ...(single?.time ? below(single.time) : []),
     ...(single ? [] : ticks.flatMap((tick) => tickLines(tick, room).map((line) => `${INDENT}${line}`))),
     ...(findings.length > 0 ? below(seeFindings(findings), "! ") : []),
@@ -177,8 +182,12 @@ function stepText(step: DrawnStep): readonly string[] {
 }
 
 /** Boxes side by side, the time behind them; never broken inside a box. */
-function tickLines({ labels, time }: Tick, columns: number): readonly string[] {
-  const parts = [...labels.map((label) => `[ ] ${label}`), ...(time === "" ? [] : [shownText(time)])];
+function tickLines(tick: Tick, columns: number): readonly string[] {
+  const { labels, time } = tick;
+  const parts = [
+    ...labels.map((label) => `${boxOf(tick, label)} ${label}`),
+    ...(time === "" ? [] : [shownText(time)]),
+  ];
   const lines: string[] = [];
   for (const part of parts) {
     const line = lines.at(-1);

@@ -11,6 +11,7 @@ import {
   gramsText,
   gramsThatAddUp,
   litresText,
+  momentText,
   moneyText,
 } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
@@ -65,7 +66,46 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
     ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),
     ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result)),
     ...table("Cost", costRows(result)),
+    ...recordTables(result),
   ].join("\n");
+}
+
+/** Of a job that has been begun: what was planned beside what it comes to, and what stands in the shop. */
+function recordTables({ record, totals, shop }: JobResult): readonly string[] {
+  if (!record) return [];
+  const { planned, doneHours, stock } = record;
+  const beside = <F extends keyof typeof planned>(
+    field: F,
+    name: string,
+    say: (value: number) => string,
+    more = "",
+  ): readonly Row[] => {
+    const [before, now] = [planned[field], totals[field]];
+    if (before === null || now === null) return [];
+    return [row(name, say(now), [`planned ${say(before)}`, more].filter(Boolean).join("; "))];
+  };
+  const money = (amount: number): string => moneyText(amount, shop?.currency);
+  const names = distinctNames(stock.map(({ material }) => material));
+  return [
+    ...table(`Planned and actual, by the record up to ${momentText(record.lastAt)}`, [
+      ...beside("hands_on_h", "hands-on", formatWork, `${formatWork(doneHours)} of it done`),
+      ...beside("material_cost", "materials", money),
+      ...beside("labour_cost", "labour", money),
+      ...beside("total_cost", "total", money),
+    ]),
+    ...table(
+      "In the shop now",
+      stock.map(({ usedL, nowL, toBuy }, at) =>
+        row(
+          names[at]!,
+          litresText(nowL),
+          [`${litresText(usedL)} used`, ...(toBuy.length > 0 ? [`to buy ${cansText(toBuy)}`] : [])].join(
+            "; ",
+          ),
+        ),
+      ),
+    ),
+  ];
 }
 
 interface Row {

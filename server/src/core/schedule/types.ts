@@ -141,6 +141,8 @@ export interface PlannedItem {
   readonly critical: boolean;
   /** Closed time inside a hands item, hours after the schedule's start. */
   readonly pauses: readonly { readonly start: number; readonly end: number }[];
+  /** It is over already, by the record of its job. */
+  readonly done?: true;
 }
 
 export interface Conflict {

@@ -174,6 +174,7 @@ export function withDone(plan: Schedule, begun: Begun, chains: readonly string[]
         slack: 0,
         critical: false,
         pauses: [],
+        done: true,
       }),
     ),
     ...(planned.get(chain) ?? []),

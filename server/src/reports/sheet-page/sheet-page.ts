@@ -89,9 +89,12 @@ function begin(article: HTMLElement): void {
   // -------------------------------------------------------------------------------------------------------------
   // What is kept
 
+  /** What the record of the job has was done before this sheet was made. */
+  const tickOf = (step: string, { dataset }: HTMLInputElement): string | undefined =>
+    dataset.done ?? kept.ticks[step]?.[dataset.piece!];
   const show = (): void => {
     for (const { step, boxes, note } of rows) {
-      for (const box of boxes) box.checked = kept.ticks[step]?.[box.dataset.piece!] !== undefined;
+      for (const box of boxes) box.checked = tickOf(step, box) !== undefined;
       note.value = kept.notes[step] ?? "";
     }
     for (const box of article.querySelectorAll<HTMLInputElement>("input[data-got]"))
@@ -121,7 +124,7 @@ function begin(article: HTMLElement): void {
   // Now and next
 
   const doneAt = ({ step, boxes }: Row): string | undefined => {
-    const times = boxes.map((box) => kept.ticks[step]?.[box.dataset.piece!]);
+    const times = boxes.map((box) => tickOf(step, box));
     return times.every((time) => time !== undefined) ? times.toSorted().at(-1) : undefined;
   };
   const share = (a: Row, b: Row): boolean => {

@@ -34,6 +34,8 @@ export interface PlanLine {
   readonly closes?: number;
   /** It waited for the item before it. */
   readonly waited: boolean;
+  /** It is over already, by the record of the job. */
+  readonly done?: true;
   /** Where it stands among the items of the plan, which are in the order of surfaces, pieces and lines. */
   readonly place: number;
 }
@@ -63,25 +65,28 @@ export function planLines(result: JobResult): readonly PlanLine[] {
   const dated = isDated(result);
   const sessions = sessionsOf(result.schedule);
   return result.schedule.items
-    .flatMap(({ id, start, end, startAt, endAt, slack, critical }, place): readonly PlanLine[] => {
-      const task = tasks.get(id);
-      const kind = task && kindOf(task.action);
-      if (!task || !kind) return [];
-      const { run, piece, action } = task;
-      const what = { id, surface: run.label, piece: piece + 1, pieces: run.pieces, kind };
-      const dates = dated && startAt && endAt ? { startAt, endAt } : {};
-      const session = sessions.get(id);
-      const closes = closingOf(result.schedule, task);
-      const done = {
-        ...(session === undefined ? {} : { session }),
-        ...(closes === undefined ? {} : { closes }),
-        waited: hasWaited(task),
-        place,
-      };
-      const slip = critical ? 0 : Math.floor(slack * 60 + 1e-6) / 60;
-      const held = { slack: slip, critical: slip === 0 };
-      return [{ ...what, what: actionText(action), start, end, ...held, ...dates, ...done }];
-    })
+    .flatMap(
+      ({ id, start, end, startAt, endAt, slack, critical, done: isDone }, place): readonly PlanLine[] => {
+        const task = tasks.get(id);
+        const kind = task && kindOf(task.action);
+        if (!task || !kind) return [];
+        const { run, piece, action } = task;
+        const what = { id, surface: run.label, piece: piece + 1, pieces: run.pieces, kind };
+        const dates = dated && startAt && endAt ? { startAt, endAt } : {};
+        const session = sessions.get(id);
+        const closes = closingOf(result.schedule, task);
+        const done = {
+          ...(session === undefined ? {} : { session }),
+          ...(closes === undefined ? {} : { closes }),
+          waited: hasWaited(task),
+          ...(isDone ? { done: isDone } : {}),
+          place,
+        };
+        const slip = critical ? 0 : Math.floor(slack * 60 + 1e-6) / 60;
+        const held = { slack: slip, critical: slip === 0 && !isDone };
+        return [{ ...what, what: actionText(action), start, end, ...held, ...dates, ...done }];
+      },
+    )
     .toSorted((a, b) => a.start - b.start || a.end - b.end);
 }
 
@@ -121,13 +126,15 @@ export const sessionsOf = onceFor(({ sessions, items }: Schedule): ReadonlyMap<s
 export function planRows(result: JobResult): readonly PlanRow[] {
   const rows = groupedBy(
     planLines(result),
-    ({ start, end, kind, surface, what, slack, critical, session }) =>
-      session === undefined ? [start, end, kind, surface, what, slack, critical] : [session, kind, what],
+    ({ start, end, kind, surface, what, slack, critical, session, done }) =>
+      session === undefined
+        ? [start, end, kind, surface, what, slack, critical, done]
+        : [session, kind, what],
   );
   // What two people do side by side is one row as well.
   const together = groupedBy(rows, (lines) => {
-    const { start, end, kind, what } = rowOf(lines);
-    return [start, end, kind, what];
+    const { start, end, kind, what, done } = rowOf(lines);
+    return [start, end, kind, what, done];
   });
   return together.map((group) => rowOf(group.flat())).toSorted((a, b) => a.start - b.start || a.end - b.end);
 }
@@ -179,7 +186,7 @@ function piecesText({ surface, which, of }: PlanRow["surfaces"][number]): string
 
 /** What some lines, or rows, are together. */
 export function rowOf(lines: readonly PlanLine[]): PlanRow {
-  const first = lines.reduce((a, b) => (b.start < a.start ? b : a));
+  const { done: _, ...first } = lines.reduce((a, b) => (b.start < a.start ? b : a));
   const last = lines.reduce((a, b) => (b.end > a.end ? b : a));
   const surfaces = new Map<string, { surface: string; which: number[]; of: number }>();
   for (const { surface, piece, pieces } of lines) {
@@ -194,6 +201,7 @@ export function rowOf(lines: readonly PlanLine[]): PlanRow {
     id: lines.reduce((a, b) => (b.place < a.place ? b : a)).id,
     end: last.end,
     waited: lines.some(({ waited }) => waited),
+    ...(lines.every(({ done }) => done) ? { done: true } : {}),
     ...(Number.isFinite(closes) ? { closes } : {}),
     ...(last.endAt === undefined ? {} : { endAt: last.endAt }),
     slack: Math.min(...lines.map(({ slack }) => slack)),

@@ -63,7 +63,7 @@ function together(rows: readonly BenchRow[]): readonly BenchRow[] {
 function joined(a: BenchRow, b: BenchRow): BenchRow {
   const union = <T>(one: readonly T[], two: readonly T[]): readonly T[] => [...new Set([...one, ...two])];
   const litres = a.litres === undefined || b.litres === undefined ? undefined : a.litres + b.litres;
-  const { litres: _, ...rest } = a;
+  const { litres: _, done, ...rest } = a;
   return {
     ...rest,
     fingerprint: fingerprintOf([a.fingerprint, b.fingerprint]),
@@ -75,8 +75,16 @@ function joined(a: BenchRow, b: BenchRow): BenchRow {
     begins: union(a.begins, b.begins),
     findings: union(a.findings, b.findings),
     ...(litres === undefined ? {} : { litres }),
+    ...doneIn(
+      done?.flatMap(({ piece, at }) => {
+        const other = b.done?.find((each) => each.piece === piece);
+        return other ? [{ piece, at: [at, other.at].toSorted()[1]! }] : [];
+      }),
+    ),
   };
 }
+
+const doneIn = (done: BenchRow["done"]): Pick<BenchRow, "done"> => (done && done.length > 0 ? { done } : {});
 
 /** One for every time at which some of the pieces have it done. */
 function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
@@ -89,7 +97,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
     if (entry.kind === "note" || entry.kind === "open") notes.push(entry.text);
     if (entry.kind === "duties") begins.push(...entry.duties.map(({ label }) => shortDuty(label)));
     if (entry.kind !== "step" || entry.op === "wait") continue;
-    const { op, number, title, short = title, by, details, cautions, wear, findings, litres } = entry;
+    const { op, number, title, short = title, by, details, cautions, wear, findings, litres, done } = entry;
     const key = keys.get(number)!;
     const waits = waitsAfter(entries.slice(index + 1));
     for (const time of timesOf(entry, pieces)) {
@@ -110,6 +118,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
         ...time,
         pieces: pieces > MOST_PIECES ? [] : time.pieces,
         of: pieces,
+        ...doneIn(done?.filter(({ piece }) => time.pieces.includes(piece))),
         ...(then ? { then } : {}),
       });
     }

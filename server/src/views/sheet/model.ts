@@ -201,8 +201,17 @@ export interface SheetStep {
   readonly by?: string;
   /** Litres for all pieces, of the whole mix; undefined where nothing is measured out or it is not known. */
   readonly litres?: number;
+  /** By the record of the job; absent where nothing of it is done. */
+  readonly done?: readonly DonePiece[];
   /** Of a wait: what for, and how many hours in this air, where that is known. */
   readonly wait?: { readonly until?: Stage; readonly hours?: number };
+}
+
+export interface DonePiece {
+  /** From 1. */
+  readonly piece: number;
+  /** Local ISO date-time. */
+  readonly at: string;
 }
 
 /** The work on all surfaces in the order of time; without dates surface by surface. */
@@ -243,6 +252,8 @@ export interface BenchRow {
   readonly pieces: readonly number[];
   /** How many pieces there are. */
   readonly of: number;
+  /** Those on which it is done, on all of its surfaces; absent where there are none. */
+  readonly done?: readonly DonePiece[];
   /** Local ISO date-times. */
   readonly startAt?: string;
   readonly endAt?: string;

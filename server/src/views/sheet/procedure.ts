@@ -143,8 +143,17 @@ function stepOf(input: ProcedureInput, index: number, number: number, explained:
     planned: plannedTimes(input, index),
     findings: input.findingsAt(action),
     ...litresOf(input, action),
+    ...doneOf(input.run, index),
     ...(action.op === "wait" ? { wait: waitOf(action, moment) } : {}),
   };
+}
+
+function doneOf({ record }: SurfaceRun, index: number): Pick<SheetStep, "done"> {
+  const done = (record?.done ?? []).flatMap((ofPiece, at) => {
+    const one = ofPiece.get(index);
+    return one && !one.leftOut ? [{ piece: at + 1, at: one.record.at }] : [];
+  });
+  return done.length > 0 ? { done } : {};
 }
 
 function litresOf({ result, run, drawsAt }: ProcedureInput, action: Action): Pick<SheetStep, "litres"> {
