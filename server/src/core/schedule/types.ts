@@ -198,6 +198,18 @@ export interface Dust {
    * where no such plan was found.
    */
   readonly laterHours?: number;
+  /** Of a job in the plan of its shop: the meetings are those of all its jobs, by the plan's own ids and hours. */
+  readonly inShop?: DustInShop;
+}
+
+/** Which of the jobs of a plan a job is. */
+export interface DustInShop {
+  /** Among the plan's jobs, as `keyAt` counts them. */
+  readonly place: number;
+  /** Of all jobs of the plan. */
+  readonly names: readonly string[];
+  /** By how many hours the job starts after the plan. */
+  readonly later: number;
 }
 
 /** A session that makes dust while the coat of another is wet. Hours after the schedule's start. */
@@ -211,10 +223,8 @@ export interface DustMeeting {
 
 /** Tasks of one session. */
 export interface DustWork {
-  /** Their ids, in order; none where they are another job's. */
+  /** Their ids, in order. */
   readonly items: readonly string[];
-  /** The name of the other job whose they are. */
-  readonly job?: string;
 }
 
 /** Why a plan does not keep to the room's air. */

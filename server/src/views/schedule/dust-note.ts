@@ -3,6 +3,7 @@ import { shortMomentText, timeText, weekdayText } from "../../core/measure/figur
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { isoAfter } from "../../core/schedule/iso-after.ts";
+import { keyAt, splitKey } from "../../core/schedule/shop/shop-input.ts";
 import type { Dust, DustWork } from "../../core/schedule/types.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
@@ -15,7 +16,7 @@ const LEAST_HOURS = 0.5;
 export function dustNote(result: JobResult): readonly string[] {
   const { dust } = result.schedule;
   if (dust === undefined) return [];
-  return dust.meetings.length === 0 ? keptApartNote(dust) : [meetingNote(result, dust)];
+  return dust.meetings.length === 0 ? keptApartNote(dust) : meetingNote(result, dust);
 }
 
 /** Said of the jobs of a shop together as well. */
@@ -27,20 +28,37 @@ export function keptApartNote({ meetings, laterHours = 0 }: Dust): readonly stri
   ];
 }
 
-function meetingNote(result: JobResult, { meetings }: Dust): string {
-  const [{ from, wetUntil, dusty, wet }] = meetings as readonly [Dust["meetings"][number]];
-  const [at, until] = [isoAfter(result.schedule, from)!, isoAfter(result.schedule, wetUntil)!];
+function meetingNote(result: JobResult, dust: Dust): readonly string[] {
+  const own = (ids: readonly string[]): readonly string[] => ownItems(dust, ids);
+  const meetings = dust.meetings.filter(({ dusty, wet }) => own([...dusty.items, ...wet.items]).length > 0);
+  const [first] = meetings;
+  if (first === undefined) return [];
+  const dateOf = (hours: number): string => isoAfter(result.schedule, hours - (dust.inShop?.later ?? 0))!;
+  const [at, until] = [dateOf(first.from), dateOf(first.wetUntil)];
   const again = meetings.length > 1 ? `, and at ${meetings.length - 1} more times` : "";
   const end = `${at.slice(0, 10) === until.slice(0, 10) ? "" : `${weekdayText(until)} `}${timeText(until)}`;
-  return (
-    `Dust on ${shortMomentText(at)}: ${workText(result, dusty, "work")}, while ${workText(result, wet, "a coat")} is wet until ${end}${again}. ` +
-    "Cover what is wet, do it in another room or with dust extraction, and wipe down damp before the next coat."
-  );
+  const textOf = ({ items }: DustWork, what: string): string => {
+    const mine = own(items);
+    return mine.length > 0 ? workText(result, mine) : `${what} of ${code(otherJob(dust, items))}`;
+  };
+  return [
+    `Dust on ${shortMomentText(at)}: ${textOf(first.dusty, "work")}, while ${textOf(first.wet, "a coat")} is wet until ${end}${again}. ` +
+      "Cover what is wet, do it in another room or with dust extraction, and wipe down damp before the next coat.",
+  ];
 }
 
-/** `` `sand 180` (seat, all 4) ``, or whose it is. */
-function workText(result: JobResult, { items, job }: DustWork, what: string): string {
-  if (job !== undefined) return `${what} of ${code(job)}`;
+/** Those of the job itself, as it calls them. */
+function ownItems({ inShop }: Dust, ids: readonly string[]): readonly string[] {
+  if (inShop === undefined) return ids;
+  return ids.map(splitKey).flatMap(([key, id]) => (key === keyAt(inShop.place) ? [id] : []));
+}
+
+/** The name of the job whose the first of the tasks is. */
+const otherJob = ({ inShop }: Dust, [id]: readonly string[]): string =>
+  inShop!.names.find((_, place) => keyAt(place) === splitKey(id!)[0])!;
+
+/** `` `sand 180` (seat, all 4) `` */
+function workText(result: JobResult, items: readonly string[]): string {
   const ids = new Set(items);
   const lines: readonly PlanLine[] = planLines(result).filter(({ id }) => ids.has(id));
   return andList(rowsOf(lines).map((row) => `${code(row.what)} (${surfacesText(row)})`));

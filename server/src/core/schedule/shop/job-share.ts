@@ -4,7 +4,7 @@
  */
 import { hoursBetween } from "../../measure/iso-dates.ts";
 import { onceFor } from "../../once.ts";
-import type { Among, DustWork, Holdup, PlannedItem, PlannedSession, Schedule } from "../types.ts";
+import type { Among, Holdup, PlannedItem, PlannedSession, Schedule } from "../types.ts";
 import { keyAt, type ShopMember, splitKey } from "./shop-input.ts";
 
 /** The part of one of the members in their plan, by its place among them. */
@@ -34,37 +34,13 @@ export function shareOf(plan: Schedule, members: readonly ShopMember[], place: n
     sessions,
     ...(plan.heldByAir ? { heldByAir: plan.heldByAir } : {}),
     ...(plan.overAir ? { overAir: plan.overAir } : {}),
-    ...dustOf(plan, members, place, later),
+    // What it costs to keep dust from wet coats is the shop's, not the job's.
+    ...(plan.dust?.meetings.length
+      ? { dust: { ...plan.dust, inShop: { place, names: members.map(({ name }) => name), later } } }
+      : {}),
     ...(plan.kept ? { kept: plan.kept } : {}),
     among: amongOf(plan, members, place, lastWorkHours, later),
   };
-}
-
-/**
- * Where the job makes dust or its coats are dusted, with its own tasks or the name of the other job; what it costs to keep
- * these apart is the shop's, not the job's.
- */
-function dustOf(
-  { dust }: Schedule,
-  members: readonly ShopMember[],
-  place: number,
-  later: number,
-): Pick<Schedule, "dust"> {
-  const workOf = ({ items }: DustWork): DustWork => {
-    const own = items.filter((id) => splitKey(id)[0] === keyAt(place));
-    if (own.length > 0) return { items: ownIds(own) };
-    return { items: own, job: members.find((_, at) => splitKey(items[0]!)[0] === keyAt(at))!.name };
-  };
-  const meetings = (dust?.meetings ?? [])
-    .map(({ from, to, wetUntil, dusty, wet }) => ({
-      from: from - later,
-      to: to - later,
-      wetUntil: wetUntil - later,
-      dusty: workOf(dusty),
-      wet: workOf(wet),
-    }))
-    .filter(({ dusty, wet }) => !dusty.job || !wet.job);
-  return meetings.length > 0 ? { dust: { meetings } } : {};
 }
 
 function amongOf(
