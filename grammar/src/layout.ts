@@ -248,6 +248,10 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
     return [node];
   }
   const { block, ...head } = node;
+  if (word === "if") {
+    // What is done in a case: the grammar says it of each line.
+    return [node];
+  }
   return opener.kind === "recipe" || opener.kind === "layer" ? [head, ...block.nodes] : [head];
 }
 

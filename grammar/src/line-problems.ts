@@ -348,15 +348,6 @@ export function placeOutdoors(span: Span): SyntaxProblem {
   };
 }
 
-/** `built 1880s`: of a decade the first year is the one that the rules on lead go by. */
-export function decade(year: string, span: Span): SyntaxProblem {
-  return {
-    message: `a piece is built in one year\nWrite the first that it may be, \`built ${year}\`.`,
-    span,
-    fix: { title: `Write \`${year}\``, span, text: year },
-  };
-}
-
 /** `existing shellac by alcohol_test`: what a test showed is a line of its own. */
 export function testedBy(span: Span): SyntaxProblem {
   return {
@@ -419,10 +410,11 @@ export function afterPart(ctx: LineContext, first: LexToken, job: string): Synta
   };
 }
 
-/** `veneer on plywood` */
-export function underVeneer(span: Span): SyntaxProblem {
+/** `film 120 um`: wet it says how much goes on, dry what is left of it. */
+export function filmOfLabel(span: Span): SyntaxProblem {
   return {
-    message: "what lies under a veneer is not asked for\nWrite `wood oak, veneer`, and the rest in a `note`.",
+    message:
+      "a film may be the wet or the dry one\nWrite the wet one with its word, such as `film 120 um wet`, or how much goes on, such as `covers 120 mL/m2`.",
     span,
   };
 }

@@ -143,9 +143,14 @@ export class LineReader {
 
   /** Whether a text without quotes stands here: it begins with a word, and nothing on the line could end or open a title. */
   protected isTextInWords(): boolean {
+    return this.peek(1).kind === "word" && this.isWholeLineInWords();
+  }
+
+  /** Whether nothing on the rest of the line could end or open a title. */
+  protected isWholeLineInWords(): boolean {
     let ahead = 1;
     while (this.peek(ahead) !== END_TOKEN && !/["{}#]/u.test(this.peek(ahead).text)) ahead += 1;
-    return this.peek(1).kind === "word" && this.peek(ahead) === END_TOKEN;
+    return this.peek(ahead) === END_TOKEN;
   }
 
   /** Reads all that follows on the line, with one blank where there are any. */
@@ -302,7 +307,7 @@ export class LineReader {
   /** Parts with commas between them. */
   protected list<A>(item: (into: A) => void, into: A): void {
     item(into);
-    while (this.at(t.Comma) || this.at(t.And)) {
+    while (!this.isWordsBehind() && (this.at(t.Comma) || this.at(t.And))) {
       if (this.at(t.Comma)) {
         this.take(t.Comma);
       } else {
@@ -314,7 +319,7 @@ export class LineReader {
 
   /** Parts one after the other, as long as one can begin and each reads something. */
   protected many(isNext: () => boolean, item: () => void): void {
-    for (let before = -1; before !== this.next && isNext(); ) {
+    for (let before = -1; before !== this.next && !this.isWordsBehind() && isNext(); ) {
       before = this.next;
       item();
     }
@@ -362,11 +367,19 @@ export class LineReader {
     }
   }
 
+  /** Whether what comes next are words about the line, which its own rule reads. */
+  protected isWordsBehind(): boolean {
+    return false;
+  }
+
   private isEndOfPart(
     where: string | undefined,
     goesOn: ((next: TokenType) => boolean) | undefined,
   ): boolean {
     const { type } = this.peek(1);
+    if (where === undefined && this.isWordsBehind()) {
+      return true;
+    }
     const isParen = where !== undefined && (type === t.RightParen || type === t.To);
     return type === t.End || type === t.Comma || isParen || (goesOn?.(type) ?? false);
   }

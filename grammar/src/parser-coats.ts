@@ -5,7 +5,7 @@ import { phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { MethodParser } from "./parser-methods.ts";
 import { valueText } from "./parser-parts.ts";
-import { AT_TAIL, type Line } from "./parser-steps.ts";
+import { AT_TAIL, type Line, quoted } from "./parser-steps.ts";
 import type { BareTail } from "./parser-tails.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
@@ -35,10 +35,25 @@ export class CoatParser extends MethodParser {
       this.dropRespellings(start);
       this.respell({ start, end: endOf(this.peek(0)) }, `${plain}, ${laid.kind}`);
     }
+    this.onPlaces(tails);
     if (!this.isTailWithoutComma() && !this.at(t.StringToken)) {
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     }
   });
+
+  /** `stain on bare places`: a part of the surface, without the comma. */
+  private onPlaces(tails: tree.Tail[]): void {
+    const said = /^on (?:the )?((?!top)\p{L}{2,20}(?: \p{L}{2,20}){0,4})$/iu.exec(this.restOfPart());
+    const at = endOf(this.peek(0));
+    const span = said ? this.takeText(said[0]) : undefined;
+    if (!said || span === undefined) {
+      return;
+    }
+    const where = said[1]!.replace(/ only$/u, "");
+    this.respell({ start: at, end: span.end }, `, only ${quoted(where)}`);
+    const keyword: tree.Name = { kind: "name", text: "only", span: { start: at, end: at } };
+    tails.push({ kind: "only", keyword, where: { kind: "title", value: where, span }, span });
+  }
 
   /** `mist coat of lacquer`, `thin shellac`: the plain form has it as a tail. */
   protected laidFirst(): Extract<tree.Tail, { readonly kind: BareTail }> | undefined {

@@ -18,6 +18,9 @@ const STATE = new RegExp(
   `^(?:(?:very|mostly|partly|badly|slightly|a bit|a little|still|well|heavily|in places|gone) )?(?:${LOOKS})(?:(?: and|,)? (?:${LOOKS}|colour|condition|shape|in places|at the edges|on the edges|on the seat|on the seats|off|all over)){0,3}$`,
   "iu",
 );
+/** What is told of an old finish and names none: how many coats there may be, how it came off, which is lowest. */
+const TOLD =
+  /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|(?:stripped|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
 const COLOURS_OF_OLD =
   "black|brown|red|green|blue|yellow|orange|grey|gray|white|cream|pink|dark|light|pale|old|thick|thin|glossy|matt|gloss";
 /** `black paint`, `old dark varnish`: how it looks, and whether it is paint or clear. */
@@ -107,7 +110,7 @@ export class ExistingParser extends LabelParser {
     const layer = layers.at(-1);
     const text = this.restOfPart();
     const comma = this.peek(0);
-    if (layer === undefined || comma.type !== t.Comma || !STATE.test(text)) {
+    if (layer === undefined || comma.type !== t.Comma || !(STATE.test(text) || TOLD.test(text))) {
       return false;
     }
     const span = this.takeText(text);

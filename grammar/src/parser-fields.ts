@@ -6,12 +6,12 @@
  * since a shape with too few of them is a line that ends too early.
  */
 import { endOf } from "./lexer.ts";
-import { afterPart, decade, openEnd, partOfDay } from "./line-problems.ts";
+import { afterPart, openEnd, partOfDay } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { ExistingParser } from "./parser-existing.ts";
 import { DASHES } from "./parser-parts.ts";
-import { saidTime } from "./said-figures.ts";
+import { isDateInWords, saidTime } from "./said-figures.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
@@ -55,9 +55,11 @@ export class FieldParser extends ExistingParser {
     (line) => {
       line.number = make.makeNumber(this.take(t.NumberToken, "a number"));
       if (this.keyword === "built" && this.peek(1).text === "s") {
-        throw this.refused(
-          decade(line.number.text, { start: line.number.span.start, end: endOf(this.peek(1)) }),
-        );
+        // Of a decade the first year is the one that the rules on lead go by.
+        const rest = make.tokenSpan(this.peek(1));
+        this.skip(1);
+        this.respell(rest, "");
+        this.saidBefore = `${line.number.text}s`;
       }
     },
   );
@@ -151,6 +153,9 @@ export class FieldParser extends ExistingParser {
   protected readonly moment = this.line(
     (): Value<"moment"> => ({ form: "moment" }),
     (line) => {
+      if (this.dateInWords(line)) {
+        return;
+      }
       line.date = this.date("a date");
       this.leaveOut(CONJUNCTIONS);
       const noon = this.longestIn(NOON);
@@ -161,6 +166,27 @@ export class FieldParser extends ExistingParser {
       this.momentWords(line);
     },
   );
+
+  /** `before June, if possible`, `"end of May"`: a day that only its writer can place, kept in words. */
+  private dateInWords(line: Value<"moment">): boolean {
+    if (this.at(t.StringToken)) {
+      line.what = make.makeTitle(this.take(t.StringToken));
+      return true;
+    }
+    const rest = this.rest();
+    if (this.at(t.DateToken) || !isDateInWords(rest) || !this.isWholeLineInWords()) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    const value = this.takeRest();
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, `"${value.replaceAll("\\", "\\\\")}"`);
+    line.what = { kind: "title", value, span };
+    return true;
+  }
+
+  /** Words before the value of a field that say more of it. */
+  protected saidBefore: string | undefined;
 
   protected noon({ length, span }: { readonly length: number; readonly span: tree.Span }): tree.TimeLiteral {
     this.skip(length);
@@ -229,8 +255,8 @@ export class FieldParser extends ExistingParser {
     },
   );
 
-  /** The entry rule for each form of a field. */
-  readonly fieldRules: { readonly [F in FieldForm]: LineRule<Value<F>> } = {
+  /** The value for each form of a field. */
+  protected readonly valueRules: { readonly [F in FieldForm]: LineRule<Value<F>> } = {
     words: this.words,
     quantity: this.quantityField,
     range: this.rangeField,

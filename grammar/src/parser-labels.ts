@@ -1,7 +1,7 @@
 /** The entry rules for what a label states: figures, windows, air, thinner, packs and the parts of a mix. */
 import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
-import { eitherLoss, placeOutdoors, weatherInWords, windowOrEarliest } from "./line-problems.ts";
+import { eitherLoss, filmOfLabel, placeOutdoors, weatherInWords, windowOrEarliest } from "./line-problems.ts";
 import { AT_COMMA, type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { valueText } from "./parser-parts.ts";
@@ -12,6 +12,7 @@ import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 
 const OF = phrases("of");
+const WET = phrases("wet film", "wet");
 /** `or after 24 h sand`, `or sand after 24 h`, `or after 24 h with sanding` */
 const OR_SAND = /^or (sand(?:ing)? )?after \d/u;
 const SANDED = phrases("sand", "sand first", "sanded", "with sanding", "after sanding");
@@ -22,6 +23,7 @@ const OTHERWISE =
 const WITHIN_OR_AFTER =
   /^(?:up to|within|in) \d+(?:\.\d+)? ?\p{L}{1,7},? or (?:after|from) \d+(?:\.\d+)? ?\p{L}{1,7}$/u;
 const UPPER_LIMIT = phrases("under", "below", "max", "maximum", "at most", "up to", "not over", "not above");
+const NO_LIMIT: ReadonlySet<string> = new Set(["none", "any", "unlimited", "open"]);
 const CONTAINERS = phrases(
   "can",
   "tin",
@@ -42,8 +44,10 @@ const NIGHT: Readonly<Record<string, true>> = { overnight: true, "over night": t
 /** Hours of a night on a label, as `wait overnight` takes them at least: common practice, no source. */
 const LABEL_NIGHT_H = 12;
 /** Times that a longer night makes safer. */
-const OF_A_NIGHT: ReadonlySet<string> = new Set(["touch", "sandable", "stackable"]);
+const OF_A_NIGHT: ReadonlySet<string> = new Set(["touch", "sandable", "stackable", "cure"]);
 const WITH_OR_OF = phrases("with", "of", "in");
+/** `1 to 10`, which is no share. */
+const RATIO_IN_WORDS = /^\d+ to \d+(?! ?%)(?![\d.])/u;
 /** How a ratio of parts begins. */
 const PARTS = /^\d+(?:\.\d+)? ?(?::|parts? )/u;
 
@@ -70,9 +74,18 @@ export class LabelParser extends WordsParser {
         this.respell(night.span, valueText(line.quantity));
         return;
       }
+      const counted = this.keyword === "on_hand" ? this.countedStock() : undefined;
+      if (counted !== undefined) {
+        line.quantity = counted;
+        return;
+      }
       const { from, to } = this.range("a quantity");
       if (this.keyword === "spare" && this.written !== "spare") {
         this.lossOfJob(from);
+      }
+      if (this.written === "film") {
+        this.wetFilm(line, from, to);
+        return;
       }
       line.quantity = this.keyword === "cut" ? this.cut(from) : from;
       if (to !== undefined) {
@@ -81,12 +94,59 @@ export class LabelParser extends WordsParser {
     },
   );
 
+  /** `2 x 2.5 L` */
+  private countedStock(): tree.Quantity | undefined {
+    if (!this.at(t.NumberToken) || !this.at(t.X, 2)) {
+      return undefined;
+    }
+    const { start } = this.peek(1);
+    const count = make.makeNumber(this.take(t.NumberToken)).value;
+    this.take(t.X);
+    const one = this.quantity("a volume or a weight");
+    const parts = one.parts.map((part) => {
+      const value = Math.round(part.number.value * count * 1000) / 1000;
+      return { ...part, number: { ...part.number, value, text: String(value) } };
+    });
+    const all = { ...one, parts, span: { start, end: one.span.end } };
+    this.dropRespellings(start);
+    this.respell(all.span, valueText(all));
+    return all;
+  }
+
   /** `loss 60 %`: so much stays in no pot; it may be what a gun sprays past the piece. */
   protected lossOfJob(value: tree.Value): void {
     const percent = value.kind === "quantity" ? value.parts[0]!.number.value : 0;
     if (percent > MOST_SPARE && percent < 100) {
       this.report(eitherLoss(value.span, percent));
     }
+  }
+
+  /** `film 130 um wet`: a micrometre over a square metre is a millilitre. */
+  private wetFilm(line: Value<"quantity">, from: tree.Value, to: tree.Value | undefined): void {
+    const values = [from, ...(to ? [to] : [])];
+    const isWet = this.isWordAt("wet", 1);
+    if (
+      !isWet ||
+      values.some((value) => value.kind === "name" || value.parts.some(({ unit }) => unit?.text !== "um"))
+    ) {
+      throw this.refused(filmOfLabel(values[0]!.span));
+    }
+    this.leaveOut(WET);
+    const { end } = make.tokenSpan(this.peek(0));
+    const [low, high] = values.map((value) => this.asAmount(value as tree.Quantity));
+    this.respell({ start: values.at(-1)!.span.end, end }, "");
+    line.quantity = low!;
+    if (high !== undefined) {
+      line.to = high;
+    }
+  }
+
+  private asAmount(value: tree.Quantity): tree.Quantity {
+    const parts = value.parts.map(({ number, unit }) => ({ number, unit: { ...unit!, text: "mL/m2" } }));
+    const amount = { ...value, parts };
+    this.dropRespellings(value.span.start);
+    this.respell(value.span, valueText(amount));
+    return amount;
   }
 
   /** `2 lb`: a two-pound cut is of a gallon. */
@@ -228,7 +288,7 @@ export class LabelParser extends WordsParser {
     if (this.isShareBehindLimit()) {
       this.leaveOut(UPPER_LIMIT, t.NumberToken);
     }
-    const range = this.lowerLimit(() => this.range("a temperature or a humidity"));
+    const range = this.openRange(this.lowerLimit(() => this.range("a temperature or a humidity")));
     const mark = this.at(t.Rh) ? this.take(t.Rh) : undefined;
     if (mark !== undefined && mark.text !== "RH") {
       this.respell(make.tokenSpan(mark), "RH");
@@ -236,6 +296,16 @@ export class LabelParser extends WordsParser {
     this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
+
+  /** `15 C to none`: no upper limit. */
+  private openRange(range: tree.Range): tree.Range {
+    const { from, to } = range;
+    if (to?.kind !== "name" || !NO_LIMIT.has(to.text.toLowerCase())) {
+      return range;
+    }
+    this.respell({ start: from.span.end, end: to.span.end }, "");
+    return { kind: "range", from, span: range.span };
+  }
 
   /** `under 60 % RH`: of a humidity the highest is what is stated. */
   protected isShareBehindLimit(): boolean {
@@ -283,7 +353,7 @@ export class LabelParser extends WordsParser {
       this.thinner(line);
       if (this.at(t.Comma) || this.at(t.Up)) {
         this.commaBefore();
-        if (this.isRatioNext()) {
+        if (this.isRatioNext() || RATIO_IN_WORDS.test(this.rest())) {
           line.ratio = this.partsOf();
           return;
         }
@@ -365,6 +435,10 @@ export class LabelParser extends WordsParser {
       const amount = this.quantity("a quantity");
       draft.amount = amount;
       this.leaveOut(CONTAINERS);
+      if (this.at(t.End) || this.at(t.Comma)) {
+        // What it costs is not known.
+        return;
+      }
       if (this.isWordAt("at", 1)) {
         this.respell(make.tokenSpan(this.take(t.Word)), "for");
       } else {
@@ -460,6 +534,9 @@ export class LabelParser extends WordsParser {
 
   /** `by weight`, `by volume` */
   protected mixBasis(line: Value<"mix">): boolean {
+    if (this.at(t.Comma) && this.at(t.By, 2) && line.by === undefined) {
+      this.respell(make.tokenSpan(this.take(t.Comma)), "");
+    }
     if (!this.at(t.By) || line.by !== undefined) {
       return false;
     }

@@ -3,6 +3,7 @@ import { endOf } from "./lexer.ts";
 import { onSomePieces, waitOnLayer, wordsUnquoted } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { isSaidTail } from "./own-words.ts";
 import { COATS_BEHIND, CoatParser, type LayerLine } from "./parser-coats.ts";
 import { AT_TAIL, type StepLine } from "./parser-steps.ts";
 import { type Owner, tailNames } from "./parser-tails.ts";
@@ -42,7 +43,9 @@ export class LayerParser extends CoatParser {
         (layer === undefined && this.isSaidNext()) ||
         (layer !== undefined && this.isTailWithoutComma()),
       () => {
-        const isOpen = this.at(t.StringToken) || (layer === undefined && this.isSaidNext());
+        const isOpen =
+          this.at(t.StringToken) ||
+          (layer === undefined ? this.isSaidNext() || this.at(t.By) : this.at(t.Thinned));
         if (isOpen || (layer !== undefined && this.isTailWithoutComma())) {
           const at = endOf(this.peek(0));
           this.respell({ start: at, end: at }, ",");
@@ -104,7 +107,7 @@ export class LayerParser extends CoatParser {
         this.lateCoats(layer);
       } else if (layer !== undefined && this.isWordAt("wait", 1)) {
         this.waitOnLine(layer);
-      } else {
+      } else if (!this.ownTail(owner, tails)) {
         throw this.unknownTail(owner);
       }
       if (owner === "step") {
@@ -114,6 +117,12 @@ export class LayerParser extends CoatParser {
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     },
   );
+
+  /** `lid by foam roller`, `whole surface`: what no tail is near to, in words, which the plain form quotes. */
+  private ownTail(owner: Owner, tails: tree.Tail[]): boolean {
+    const text = this.restOfPart();
+    return isSaidTail(text, owner) && this.saidText(tails, text);
+  }
 
   /** To be thrown: what stands here is no tail; as words in quotes it may be one. */
   private unknownTail(owner: Owner): Error {

@@ -246,7 +246,11 @@ export class PartParser extends LineReader {
       draft.name = this.nameOf(this.take(t.Word, "a parameter"));
       parameters.push(draft);
       this.take(t.Colon, `\`:\` and ${typeWords}`);
-      draft.type = make.makeName(this.take(t.Word, typeWords));
+      const type = make.makeName(this.take(t.Word, typeWords));
+      draft.type = type.text === "tool" ? { ...type, text: "method" } : type;
+      if (draft.type !== type) {
+        this.respell(type.span, "method");
+      }
       if (this.at(t.Equals)) {
         this.take(t.Equals);
         draft.default = this.givenValue("a default value");

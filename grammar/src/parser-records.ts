@@ -1,4 +1,5 @@
 /** The rule for the lines of a record: when, what on which surface, and what is known of it. */
+import { endOf } from "./lexer.ts";
 import { type Draft, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { LayerParser } from "./parser-layers.ts";
@@ -91,6 +92,12 @@ export class RecordParser extends LayerParser {
         draft.piece = draft.surface;
         draft.surface = undefined;
         draft.surface = this.nameOf(this.take(t.Word, "a surface after the piece"));
+      } else if (this.keyword === "apply" && this.at(t.Word) && !this.at(t.And)) {
+        // `bench slats`
+        const start = endOf(this.peek(0));
+        draft.piece = draft.surface;
+        draft.surface = this.nameOf(this.take(t.Word));
+        this.respell({ start, end: draft.surface.span.start }, ".");
       }
     });
   }

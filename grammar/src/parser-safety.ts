@@ -1,12 +1,14 @@
 /** The rule for the duties of a recipe, with what is said of them and what is worn besides: `gloves "butyl", "suit"`. */
 import { AT_COMMA, type Draft, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { isNear } from "./own-words.ts";
 import { RecordParser } from "./parser-records.ts";
 import { type Line, quoted } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
-import { DUTY_SPELLINGS } from "./word-spellings.ts";
+import { DUTIES } from "./vocabulary.ts";
+import { DUTY_SPELLINGS, keyOf } from "./word-spellings.ts";
 
 type SafetyLine = Line<tree.SafetyStatement>;
 type Duty = tree.SafetyStatement["duties"][number];
@@ -24,7 +26,7 @@ export class SafetyParser extends RecordParser {
   );
 
   protected readonly duty = this.part(AT_COMMA, (duties: Duty[], line: SafetyLine): void => {
-    const worn = this.wornBesides();
+    const worn = this.wornBesides() ?? this.wordsOfOwn();
     if (worn !== undefined) {
       line.said = [...(line.said ?? []), worn];
     } else {
@@ -63,16 +65,39 @@ export class SafetyParser extends RecordParser {
     return said && span ? this.quotedWords(said[0], span) : undefined;
   }
 
+  /** `no_food`, `waste to the lidded bin`: words that no duty is near to; none of them stands for one. */
+  private wordsOfOwn(): tree.Title | undefined {
+    const text = this.restOfPart();
+    const words = text.replaceAll("_", " ");
+    const first = text.split(" ")[0]!;
+    const isOwn = /^\p{L}[^"\\{}]{2,79}$/u.test(words) && (words.includes(" ") || SUBSTANCE.test(words));
+    if (
+      !isOwn ||
+      NOT_WORN.test(words) ||
+      KIND_OF_GLOVES.test(text) ||
+      isDuty(text) ||
+      isNear(first, DUTIES)
+    ) {
+      return undefined;
+    }
+    const span = this.takeText(text);
+    return span && this.quotedWords(words, span);
+  }
+
   /** `gloves butyl`, `gloves "butyl"` */
   private kind(draft: Draft<Duty>): void {
     if (this.at(t.StringToken)) {
       draft.what = make.makeTitle(this.take(t.StringToken));
       return;
     }
-    const said = GLOVE_KIND.exec(this.restOfPart());
+    const rest = this.restOfPart();
+    const said = GLOVE_KIND.exec(rest);
     const span = said && draft.name.text === "gloves" ? this.takeText(said[0]) : undefined;
     if (said && span) {
       draft.what = this.quotedWords(said[0].replaceAll("_", " "), span);
+    } else if (SAID_OF_DUTY.test(rest)) {
+      const all = this.takeText(rest);
+      draft.what = all && this.quotedWords(rest.replaceAll("_", " "), all);
     }
   }
 
@@ -96,6 +121,17 @@ export class SafetyParser extends RecordParser {
   }
 }
 
+/** Whether a text begins with a duty in some spelling. */
+const isDuty = (text: string): boolean =>
+  text.split(" ").some((_, idx, words) => DUTY_SPELLINGS.has(keyOf(words.slice(0, idx + 1).join(" "))));
+
+const SUBSTANCE = /^(?:isocyanates?|solvents?)$/iu;
+/** What stands for no duty, and is asked about. */
+const NOT_WORN =
+  /^(?:mask|face mask|breathing|lead|food)\b|lead|respirator|\bmask$|dry sanding|heat gun|floor sheet|food safe/iu;
+/** When, where and how a duty is done, in words. */
+const SAID_OF_DUTY =
+  /^(?:while|when|whenever|with|for|at|in|on|if|during|once|until|by|against|under|full|fully|full-face|windows?|doors?|both|all|always|stays?|change[ds]?) ?[^"\\{}\d]{0,60}$/iu;
 const KINDS_OF_GLOVES =
   "(?:butyl|nitrile|neoprene|latex|rubber|vinyl|leather|cotton|chemical|long|thick|thin|disposable|household|work|resistant)";
 /** `butyl`, `long nitrile` */

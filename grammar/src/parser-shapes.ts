@@ -58,15 +58,24 @@ export class ShapeParser extends SheenParser {
         const count = make.makeNumber(this.take(t.NumberToken));
         this.take(t.Of, "`of` and a shape");
         shape.count = count;
+        if (this.bareArea(shape, sizes, line)) {
+          this.endOfPart(undefined, (next) => next === t.Plus);
+          return;
+        }
       }
       const name = this.take(t.Word, "a shape");
       shape.name = make.makeName(name);
+      if (SLATS.has(name.text)) {
+        this.respell(shape.name.span, "box");
+        shape.name = { ...shape.name, text: "box" };
+      }
       line.shape = shape;
-      this.useExample(lookUp(SHAPES, name.text)?.example);
-      sizes.push(this.range(sizeName(name.text, 0)));
+      const { text } = shape.name;
+      this.useExample(lookUp(SHAPES, text)?.example);
+      sizes.push(this.range(sizeName(text, 0)));
       while (this.at(t.X)) {
         this.take(t.X);
-        sizes.push(this.range(sizeName(name.text, sizes.length)));
+        sizes.push(this.range(sizeName(text, sizes.length)));
       }
       this.shareUnits(sizes);
       this.checkSizes(shape);
@@ -80,8 +89,8 @@ export class ShapeParser extends SheenParser {
       if (this.at(t.Plus)) {
         const word = this.take(t.Plus);
         this.keepPlus(shape, this.quantity("a share in %"), word.start);
-      } else if (this.saidEdges()) {
-        // The edges count wherever a thickness is stated.
+      } else if (this.saidEdges() || (shape.name?.text === "box" && this.leftOut(ALL_FACES))) {
+        // The edges count wherever a thickness is stated, and all faces of a box that leaves none out.
       } else {
         options.push(
           make.makeWords(
@@ -93,9 +102,13 @@ export class ShapeParser extends SheenParser {
     },
   );
 
-  /** `both faces, edges`: said of what counts anyway, and left out with its comma. */
   private saidEdges(): boolean {
-    const found = this.longestIn(EDGES);
+    return this.leftOut(EDGES);
+  }
+
+  /** `both faces, edges`: said of what counts anyway, and left out with its comma. */
+  private leftOut(words: Readonly<Record<string, true>>): boolean {
+    const found = this.longestIn(words);
     const next = this.peek((found?.length ?? 0) + 1).type;
     if (found === undefined || (next !== t.End && next !== t.Comma)) {
       return false;
@@ -157,6 +170,10 @@ export class ShapeParser extends SheenParser {
     }
   }
 }
+
+/** Long pieces with four sides and two ends, which are a box. */
+const SLATS: ReadonlySet<string> = new Set(["bar", "slat", "slats", "batten", "lath", "strip"]);
+const ALL_FACES: Readonly<Record<string, true>> = { "all faces": true, "all sides": true, "all round": true };
 
 const EDGES: Readonly<Record<string, true>> = {
   edges: true,

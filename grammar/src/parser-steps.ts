@@ -15,7 +15,8 @@ import {
 import { type Draft, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
-import { FieldParser } from "./parser-fields.ts";
+import { isOwnVerb, isSaidAlone, isSaidTail } from "./own-words.ts";
+import { BehindParser } from "./parser-behind.ts";
 import { valueText } from "./parser-parts.ts";
 import {
   HOW_PHRASES,
@@ -40,7 +41,7 @@ export const AT_TAIL: readonly TokenType[] = [t.Comma, ...t.TAIL_TYPES, t.X];
 
 const isAtTail = (next: TokenType): boolean => t.TAIL_TYPES.has(next);
 
-export class StepParser extends FieldParser {
+export class StepParser extends BehindParser {
   protected readonly stepMain = this.part(AT_TAIL, (line: StepLine): void => {
     this.stepBody(line);
     this.oneStep();
@@ -124,7 +125,11 @@ export class StepParser extends FieldParser {
       this.tool(line);
     } else if (isForm("what", "what-with") && this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
-    } else if (known !== undefined && isForm("what", "what-with") && this.at(t.Word)) {
+    } else if (
+      known !== undefined &&
+      isForm("what", "what-with") &&
+      (this.at(t.Word) || (this.at(t.With) && !this.isEndOfOwnWords()))
+    ) {
       line.what = this.ownWords();
     } else if (verb.text === "scuff" && this.abrasive(line)) {
       // With wool or a pad, which have no grit on them.
@@ -149,18 +154,67 @@ export class StepParser extends FieldParser {
         this.leaveOut(WITH_WATER);
       }
       this.how(line, how);
+      this.moreWords(line, known.form);
     }
+  }
+
+  /** `scrape glue spots`, `sand 240 on soft pad`: where and how, in words, which the plain form quotes. */
+  private moreWords(line: StepLine, form: VerbForm): void {
+    const text = this.restOfPart();
+    const isTool =
+      this.at(t.With) && this.at(t.Word, 2) && (this.peek(3).kind === "word" || TOOL.test(this.peek(2).text));
+    const isOwn =
+      isTool && form !== "material" && line.material === undefined
+        ? !HAZARDOUS.has(line.verb!.text)
+        : HOW_BEGINS.test(text) ||
+          (!HAZARDOUS.has(line.verb!.text) && form !== "grits" && OWN_PLACE.test(text));
+    if (!isOwn || !isSaidTail(`${text} `, "step")) {
+      return;
+    }
+    const at = line.what?.span.start ?? endOf(this.peek(0));
+    const { start } = this.peek(1);
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return;
+    }
+    const value = [line.what?.value, text].filter((part) => part !== undefined).join(", ");
+    const isApart = line.what !== undefined && line.what.span.start < line.what.span.end;
+    if (isApart) {
+      this.dropRespellings(at);
+    }
+    const put = isApart ? { start: at, end: span.end } : { start, end: span.end };
+    if (!isApart && line.what !== undefined) {
+      this.dropRespellings(line.what.span.start);
+    }
+    this.respell(put, quoted(value));
+    line.what = { kind: "title", value, span: put };
   }
 
   /** Work of no verb; `spot sand` is sanding all the same, and no work that says nothing of the surface. */
   private ownWork(): ReturnType<StepParser["longestIn"]> {
-    const own = this.longestIn(OWN_WORK);
+    const found = this.longestIn(OWN_WORK) ?? this.unknownWork();
+    const verb = this.longestIn(VERB_SPELLINGS);
+    const own = found !== undefined && (verb?.length ?? 0) > found.length ? undefined : found;
     if (own === undefined || !ON_SPOTS.has(own.written)) {
       return own;
     }
     const behind = this.peek(own.length + 1).text.toLowerCase();
     const isVerb = Object.hasOwn(VERBS, behind) || Object.hasOwn(VERB_SPELLINGS, behind);
     return isVerb || Object.hasOwn(VERB_SPELLINGS, `${own.written} ${behind}`) ? undefined : own;
+  }
+
+  /** A word that no verb is near to, with more behind it: work in words. */
+  private unknownWork(): ReturnType<StepParser["longestIn"]> {
+    const first = this.peek(1);
+    const next = this.peek(2);
+    const isSized = next.kind === "number" && this.peek(3).type === t.Unit;
+    const isMore = (next.kind === "word" && next.type !== t.With) || isSized;
+    const isOwn = first.type === t.Word && isMore && isOwnVerb(first.text.split("_")[0]!);
+    return isOwn &&
+      this.longestIn(VERB_SPELLINGS) === undefined &&
+      !Object.hasOwn(VERB_SPELLINGS_WITH, first.text)
+      ? { written: first.text, length: 1, span: make.tokenSpan(first) }
+      : undefined;
   }
 
   /** `with hide_glue`, where a step may be done with a material. */
@@ -176,8 +230,9 @@ export class StepParser extends FieldParser {
     const { start } = this.peek(1);
     const words: string[] = known ? [known.written] : [];
     this.skip(known?.length ?? 0);
-    while (this.at(t.Word) && !t.TAIL_TYPES.has(this.peek(1).type)) {
-      words.push(this.take(t.Word).text);
+    while (!this.isPartEnd(1) && !this.at(t.StringToken) && !this.isEndOfOwnWords()) {
+      words.push(this.peek(1).text);
+      this.skip(1);
     }
     if (this.at(t.StringToken)) {
       words.push(make.makeTitle(this.take(t.StringToken)).value);
@@ -186,6 +241,17 @@ export class StepParser extends FieldParser {
     const span = { start, end: endOf(this.peek(0)) };
     this.respell(span, quoted(value));
     return { kind: "title", value, span };
+  }
+
+  /** Where work in words ends: at a tail without a comma, and before `with` and one name, which is a material. */
+  private isEndOfOwnWords(): boolean {
+    const { type } = this.peek(1);
+    if (type === t.With) {
+      const { kind, type: next } = this.peek(3);
+      const isTwo = next === t.And && this.peek(5).kind !== "word";
+      return this.at(t.Word, 2) && (kind !== "word" || isTwo || STEP_TAILS.has(next));
+    }
+    return type === t.X || STEP_TAILS.has(type) || this.isTimeNext() || type === t.Unknown;
   }
 
   /** `fill grain with filler`: what is filled stands in quotes behind the material in the plain form. */
@@ -307,6 +373,9 @@ export class StepParser extends FieldParser {
   readonly wait = this.line(
     (): Line<tree.WaitStatement> => ({}),
     (line) => {
+      if (this.untilNextDay(line)) {
+        return;
+      }
       if (this.at(t.Until)) {
         this.take(t.Until);
         this.useExample("wait until recoat");
@@ -319,8 +388,10 @@ export class StepParser extends FieldParser {
           make.makeName(this.take(t.Word, "`touch`, `recoat`, `stackable` or `cured`"));
       } else if (this.at(t.Overnight)) {
         line.overnight = make.makeName(this.take(t.Overnight));
+        this.waitWords(line);
       } else if (this.longestIn(OVERNIGHT) !== undefined) {
         line.overnight = this.spelling(OVERNIGHT)!;
+        this.waitWords(line);
       } else {
         this.leaveOut(FOR, t.NumberToken);
         const { from, to } = this.lowerLimit(() => this.range("a time, `overnight`, or `until` and a stage"));
@@ -333,17 +404,36 @@ export class StepParser extends FieldParser {
     },
   );
 
+  /** `until next morning`, `until Sat`: a night at least. */
+  private untilNextDay(line: Line<tree.WaitStatement>): boolean {
+    const { start } = this.peek(1);
+    if (this.keyword !== "wait" || !NEXT_DAY.test(this.rest()) || !this.isTextInWords()) {
+      return false;
+    }
+    const value = this.takeRest();
+    const span = { start, end: endOf(this.peek(0)) };
+    this.respell(span, `overnight ${quoted(value)}`);
+    line.overnight = { kind: "name", text: "overnight", span: { start, end: start } };
+    line.what = { kind: "title", value, span };
+    return true;
+  }
+
   /** `16 h until stackable`, `4 h or overnight`, `2 h "until it stops soaking in"`: what is waited for, in quotes. */
   private waitWords(line: Line<tree.WaitStatement>): void {
     if (this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
       return;
     }
-    if (!this.at(t.Until) && !this.isWordAt("or", 1)) {
+    const rest = this.rest();
+    const isOwn = this.keyword === "wait" && WAITED_HOW.test(rest) && this.isWholeLineInWords();
+    if (!isOwn && !this.at(t.Until) && !this.isWordAt("or", 1)) {
       return;
     }
     const { start } = this.peek(1);
     const words: string[] = [];
+    if (isOwn) {
+      words.push(this.takeRest().replace(/^, ?/u, ""));
+    }
     while (this.peek(1).kind === "word" && !this.at(t.And)) {
       words.push(this.take(this.peek(1).type).text);
     }
@@ -351,10 +441,10 @@ export class StepParser extends FieldParser {
     const span = { start, end: endOf(this.peek(0)) };
     const stage = value.replace(/^until (?:it is )?/u, "");
     // How long it takes until pieces can be stacked few labels say, so a time with it says that.
-    if (stage !== "stackable" && (WAIT_STAGES as readonly string[]).includes(stage)) {
+    if (line.time && stage !== "stackable" && (WAIT_STAGES as readonly string[]).includes(stage)) {
       throw this.refused(eitherWait(valueText(line.time!), stage, span));
     }
-    this.respell(span, quoted(value));
+    this.respell(span, ` ${quoted(value)}`);
     line.what = { kind: "title", value, span };
   }
 
@@ -393,7 +483,7 @@ export class StepParser extends FieldParser {
       this.report(unquotedHow(this.peek(1), this.peek(2)));
       this.skip(1);
     }
-    this.grit(grits);
+    this.grit(grits, line);
     while (this.isGritNext()) {
       if (this.at(t.Comma)) {
         this.take(t.Comma);
@@ -401,12 +491,26 @@ export class StepParser extends FieldParser {
       } else {
         this.respell(make.tokenSpan(this.take(t.Word)), ",");
       }
-      this.grit(grits);
+      this.grit(grits, line);
     }
   }
 
+  /** `120 until dull, 180`: how far one of the grits goes, which is told behind them in the plain form. */
+  private untilBefore(line: StepLine, grit: string): void {
+    const text = this.restOfPart();
+    const isOne = /^(?:until|till|only|just) \p{L}{2,20}(?: \p{L}{1,20}){0,4}$/iu.test(text);
+    const length = text.split(" ").length;
+    if (!isOne || !this.at(t.Comma, length + 1) || !this.at(t.NumberToken, length + 2)) {
+      return;
+    }
+    const span = this.takeText(text)!;
+    const said = `${grit} ${text}`;
+    this.respell(span, "");
+    line.what = { kind: "title", value: line.what ? `${line.what.value}, ${said}` : said, span };
+  }
+
   /** One grit, or several that are written together. */
-  private grit(grits: tree.Value[]): void {
+  private grit(grits: tree.Value[], line: StepLine): void {
     const first = this.peek(1);
     const group: LexToken[] = [];
     if (this.isFigureOfGrit(1)) {
@@ -437,6 +541,7 @@ export class StepParser extends FieldParser {
     }
     this.leaveOut(GRIT);
     grits.push(...group.map(gritOf));
+    this.untilBefore(line, group.at(-1)!.text);
   }
 
   /** Whether a token stands for grits alone: `120`, `P120`, `120/150`, `P280-P320`. */
@@ -463,6 +568,9 @@ export class StepParser extends FieldParser {
       return false;
     }
     const [next, after] = [this.peek(ahead), this.peek(ahead + 1).type];
+    if (isSaidAlone(next.text)) {
+      return false;
+    }
     const isAlone = after === t.Comma || after === t.End;
     return (
       (next.type === t.NumberToken && after !== t.Coats && after !== t.Of) ||
@@ -477,6 +585,15 @@ export class StepParser extends FieldParser {
   }
 }
 
+const STEP_TAILS: ReadonlySet<TokenType> = new Set([t.By, t.Takes, t.Uses, t.Together, t.Apart]);
+/** Work that takes a film or harms who does it: with what it is done must be a material. */
+const HAZARDOUS: ReadonlySet<string> = new Set(["strip", "dewax", "bleach", "clean"]);
+const TOOL =
+  /(?:scraper|brush|cloth|rags?|pad|vacuum|knife|blade|wool|paper|block|sponge|sander|iron|chisel|spatula)$/iu;
+/** How what is said of a place, a tool or a measure begins. */
+const HOW_BEGINS =
+  /^(?:on|at|in|to|under|over|until|for|around|along|inside|outside|near|from|against|between|as|so|or|only|every|all|both|very|just|mostly|by) /iu;
+const OWN_PLACE = /^(?!and\b|then\b|with\b|wiht\b|by\b)\p{L}{3,30}(?: \p{L}{1,20}){0,6}$/iu;
 const HOW: Readonly<Record<string, true>> = Object.fromEntries(HOW_PHRASES.map((phrase) => [phrase, true]));
 /** Work on spots alone, which is told with what is done there. */
 const ON_SPOTS: ReadonlySet<string> = new Set(["spot", "dab", "dot"]);
@@ -487,6 +604,11 @@ const WITH_ABRASIVE =
 const MOST_WORDS = 6;
 const WITH = phrases("with");
 const FOR = phrases("for");
+const NEXT_DAY =
+  /^until (?:the )?(?:next (?:morning|day|session|evening|work(?:ing)? ?day|time|week)|tomorrow|(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?)\b/iu;
+/** What is said behind the time of a wait, in words without a figure. */
+const WAITED_HOW =
+  /^(?:, ?(?=\p{L})(?!(?:until|to|or|and)\b)|(?:\p{L}{3,12}ing|in|on|at|with|without|under|out|flat|upright|indoors|outdoors|before|for|so|while|if)\b)[^\d%]*$/iu;
 const IT_IS = phrases("it is", "they are", "the coat is");
 const OVERNIGHT: Readonly<Record<string, string>> = { "over night": "overnight", "one night": "overnight" };
 const THEN = phrases("then");

@@ -76,6 +76,23 @@ export class TailParser extends StepParser {
   /** `leave 30 min`, `leave on for 20 min`, `60 min` of clamping, `45 min under film` */
   protected leaveTail(tails: tree.Tail[]): boolean {
     const { start } = this.peek(1);
+    const night = this.longestIn(NIGHTS);
+    if (night !== undefined) {
+      this.skip(night.length);
+      const { span } = night;
+      const number: tree.NumberLiteral = { kind: "number", text: "12", value: 12, span };
+      const unit: tree.Name = { kind: "name", text: "h", span };
+      this.respell(span, `leave 12 h, "overnight"`);
+      const leave: tree.Name = { kind: "name", text: "leave", span: { start, end: start } };
+      tails.push({
+        kind: "leave",
+        keyword: leave,
+        time: { kind: "quantity", parts: [{ number, unit }], span },
+        span,
+      });
+      tails.push(saidOf({ kind: "title", value: "overnight", span }));
+      return true;
+    }
     const found = this.longestIn(LEAVE_WORDS);
     const after = found && this.peek(found.length + 1);
     const isTime =
@@ -485,6 +502,15 @@ function restOfShare(value: tree.Value): tree.Value {
   return { ...value, parts };
 }
 
+/** A night is left to act for 12 h, as on a label. */
+const NIGHTS: Readonly<Record<string, true>> = {
+  overnight: true,
+  "over night": true,
+  "leave overnight": true,
+  "left overnight": true,
+  "for one night": true,
+};
+
 const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(
   [
     "leave",
@@ -513,6 +539,14 @@ const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(
     "stand for",
     "wait",
     "for",
+    "clamp",
+    "clamp for",
+    "clamped",
+    "clamped for",
+    "cramp",
+    "in clamps",
+    "in the clamps",
+    "in the clamps for",
     "scrape off after",
     "scraped off after",
     "lifted off after",

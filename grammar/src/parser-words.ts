@@ -1,7 +1,6 @@
 /** The entry rules for fields of words: kinds, sheens and colours, texts of one's own, and woods. */
 
 import { endOf } from "./lexer.ts";
-import { underVeneer } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { ShapeParser } from "./parser-shapes.ts";
@@ -17,7 +16,7 @@ type WoodValue = Value<"wood">;
 const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer, t.StringToken];
 /** What is said of a wood and is none: no sheet, no metal, no finish, and no slip of the pen for `veneer`. */
 const WOOD_STATE =
-  /^(?!ven)(?!.{0,60}(?:ply|mdf|osb|board|lamin|melamin|metal|steel|iron|paint|varnish|lacquer|finish|unknown|\boil|wax|shellac))\p{L}{2,20}(?: (?!veneer)\p{L}{2,20}){0,4}(?=$| veneer)/iu;
+  /^(?:\d[\d./ ]{0,6} ?(?:mm|cm|in|inch|inches)(?: thick)?$)|^(?!ven)(?!.{0,60}(?:ply|mdf|osb|board|lamin|melamin|metal|steel|iron|paint|varnish|lacquer|finish|unknown|\boil|wax|shellac))\p{L}{2,20}(?: (?!veneer)\p{L}{2,20}){0,4}(?=$| veneer)/iu;
 /** A colour that is told by another, and by no name: `dark`, `as the library's table`, `walnut shade`. */
 const IS_OWN_COLOUR =
   /^(?:(?:very )?(?:dark|light|pale|medium|mid|warm|cold|bright|coloured|colored)|(?:as|like|to match|matching) .{2,40}|(?:two|three|four|several|various|mixed|different)(?: colou?rs| shades| tones)?|\p{L}{2,20}(?: \p{L}{2,20})? (?:shade|tone|colou?r))$/iu;
@@ -126,7 +125,7 @@ export class WordsParser extends ShapeParser {
     (line) => {
       this.species(line);
       this.woodState(line);
-      if (this.at(t.Comma) || this.at(t.Veneer)) {
+      if (!this.isWordsBehind() && (this.at(t.Comma) || this.at(t.Veneer))) {
         if (this.at(t.Veneer)) {
           // `oak veneer`
           const at = endOf(this.peek(0));
@@ -138,11 +137,7 @@ export class WordsParser extends ShapeParser {
         this.spanned(veneer, () => {
           this.take(t.Veneer, "`veneer` and its thickness");
           line.veneer = veneer;
-          if (this.isWordAt("on", 1) || this.isWordAt("over", 1)) {
-            const rest = this.restOfPart();
-            throw this.refused(underVeneer(this.takeText(rest) ?? make.tokenSpan(this.peek(1))));
-          }
-          if (!this.at(t.End)) {
+          if (!this.at(t.End) && !this.isWordsBehind()) {
             veneer.thickness = this.quantity("the thickness of the veneer");
           }
         });

@@ -86,6 +86,14 @@ const VAGUE = new RegExp(
 /** Whether a text begins as a date does that only its writer could place: `Friday`, `KW 46`, `11/27`. */
 export const isVagueDate = (text: string): boolean => VAGUE.test(text);
 
+/** `before June`, `Fri 21st`, `week 38 Thu`; no date in figures, which could be one of two days or a slip. */
+export const isDateInWords = (text: string): boolean =>
+  !IN_FIGURES.test(text) && (VAGUE.test(text) || DATE_WORDS.test(text));
+
+const IN_FIGURES = /\d{4}|\d[./]\d/u;
+const DATE_WORDS =
+  /^(?:before|by|until|after|around|about|early|late|soon|as soon|asap|when|whenever|no |not |none|open|spring|summer|autumn|fall|winter|christmas|easter|the \p{L}|\d{1,2}(?:st|nd|rd|th)\b|in (?:the |early |late |mid )?\p{L}|in \d+ (?:days|weeks)|first|second|third|sometime|some time|any)/iu;
+
 const CLOCK = "(\\d{1,2})(?:[:.](\\d{2}))? ?(am|pm|a\\.m\\.|p\\.m\\.|h|uhr|o'clock)?(?![\\p{L}\\d])";
 const TIME = new RegExp(`^(?:at )?${CLOCK}`, "iu");
 const TIME_SPAN = new RegExp(`^(?:from )?${CLOCK} ?(?:to|-|–|—|until|till) ?${CLOCK}`, "iu");

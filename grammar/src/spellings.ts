@@ -184,6 +184,17 @@ export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
     "unscrew",
     "apply tape",
     "colour in",
+    "fit",
+    "flush",
+    "plane",
+    "ease",
+    "dig out",
+    "lay",
+    "open",
+    "close",
+    "cut",
+    "chamfer",
+    "dismantle",
   ].map((words) => [words, true]),
 );
 
@@ -282,6 +293,8 @@ export const TOOL_METHODS: Readonly<Record<string, string>> = {
   aerosol: "spray",
   "rattle can": "spray",
   airbrush: "spray",
+  airmix: "spray",
+  fad: "rubber",
   "cup gun": "spray",
   "gravity gun": "spray",
   "cotton wool": "cloth",
@@ -334,6 +347,11 @@ const FIELD_SPELLINGS: Readonly<Record<string, Readonly<Record<string, string>>>
     stack: "stackable",
     stacking: "stackable",
     coverage: "covers",
+    film: "covers",
+    spread: "covers",
+    spreads: "covers",
+    spreading: "covers",
+    sand: "sandable",
     color: "colour",
     kind: "family",
     type: "family",
@@ -416,10 +434,26 @@ const NOTED: Readonly<Record<string, ReadonlySet<string>>> = {
     "pressure",
     "need",
     "needed",
+    "toy_safe",
   ]),
-  piece: new Set(["age", "style", "height", "seat_height", "origin", "location", "condition", "weight"]),
-  surface: new Set(["condition", "state", "grain", "location", "where"]),
+  piece: new Set([
+    "area",
+    "length",
+    "width",
+    "depth",
+    "age",
+    "style",
+    "height",
+    "seat_height",
+    "origin",
+    "location",
+    "condition",
+    "weight",
+  ]),
+  surface: new Set(["area", "height", "damage", "condition", "state", "grain", "location", "where"]),
   shop: new Set([
+    "ventilation",
+    "booked",
     "extraction",
     "rack",
     "racks",
@@ -449,11 +483,16 @@ const NOTED: Readonly<Record<string, ReadonlySet<string>>> = {
     "work",
     "effort",
     "estimate",
+    "use_after",
+    "expect",
   ]),
 };
 
 /** Whether a line of this word is kept as a note. */
 export const isNoted = (block: string, word: string): boolean => NOTED[block]?.has(word) ?? false;
+
+/** The other words for fields of a block. */
+export const fieldSpellings = (block: string): readonly string[] => Object.keys(FIELD_SPELLINGS[block] ?? {});
 
 /** The field that a word stands for, which is itself but for a few. */
 export const plainField = (block: string, word: string): string =>

@@ -14,8 +14,9 @@ import type { LineRule } from "./line-reader.ts";
 import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, makeTitle, tokenSpan } from "./literals.ts";
 import { lookUp } from "./look-up.ts";
+import { isKeptAsNote } from "./own-words.ts";
 import { LineParser } from "./parser.ts";
-import { isNoted, plainField } from "./spellings.ts";
+import { plainField } from "./spellings.ts";
 import * as t from "./tokens.ts";
 import type {
   ApplyStatement,
@@ -56,7 +57,23 @@ export function readFields(
   nodes: readonly LayoutNode[],
   kind: "material" | "shop" | "surface",
 ): FieldOrBroken[] {
-  return nodes.map((node) => readStatement(ctx, node, kind)).filter(isFieldOrBroken);
+  const hasShape = nodes.some(({ tokens }) => tokens[0]!.text === "shape");
+  return nodes
+    .map((node) => readStatement(ctx, kind === "surface" ? withShape(ctx, node, hasShape) : node, kind))
+    .filter(isFieldOrBroken);
+}
+
+/** `area 9 m2` is the shape where no other is stated; beside one it says what was measured, and would count twice. */
+function withShape(ctx: ReadingContext, node: LayoutNode, hasShape: boolean): LayoutNode {
+  const [first, ...rest] = node.tokens;
+  if (first!.text !== "area" || rest.length === 0) {
+    return node;
+  }
+  if (hasShape) {
+    return node;
+  }
+  ctx.respellings.push({ span: tokenSpan(first!), text: "shape" });
+  return { ...node, tokens: [{ ...first!, text: "shape" }, ...rest] };
 }
 
 /** The fields and surfaces of a piece. */
@@ -88,10 +105,42 @@ export function readRecipe(
   kind: "recipe" | "layer",
 ): RecipeStatement[] {
   return nodes
-    .map((node) => readStatement(ctx, node, kind))
+    .flatMap((node) => inCase(ctx, node, kind) ?? [readStatement(ctx, node, kind)])
     .filter(
       (statement) => statement.kind !== "surface" && statement.kind !== "apply" && statement.kind !== "done",
     );
+}
+
+/** `if runs show {`: what is done in a case, each line with the case in words. */
+function inCase(
+  ctx: ReadingContext,
+  node: LayoutNode,
+  kind: "recipe" | "layer",
+): readonly Statement[] | undefined {
+  const [first, ...rest] = node.tokens;
+  if (first!.text !== "if" || node.block === undefined || rest.length === 0) {
+    return undefined;
+  }
+  reportUnclosed(ctx, node.tokens);
+  const value = `if ${rest.map((token) => (token.type === t.StringToken ? makeTitle(token).value : token.text)).join(" ")}`;
+  return readRecipe(ctx, node.block.nodes, kind).map((statement) => inCaseOf(statement, value));
+}
+
+function inCaseOf(statement: RecipeStatement, value: string): RecipeStatement {
+  const { end } = statement.span;
+  const span = { start: end, end };
+  const what: Title = { kind: "title", value, span };
+  const keyword: Name = { kind: "name", text: "if", span };
+  switch (statement.kind) {
+    case "layer":
+      return { ...statement, tails: [...statement.tails, { kind: "if", keyword, what, span }] };
+    case "step":
+      return { ...statement, tails: [...statement.tails, { kind: "said", keyword, what, span }] };
+    case "wait":
+      return { ...statement, what: statement.what ?? what };
+    default:
+      return statement;
+  }
 }
 
 /** Reads a line by a rule, once its strings and the sign after its keyword have been looked at. */
@@ -168,8 +217,8 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
-  if (isNoted(kind, word)) {
-    return notedLine(ctx, node, { keyword, span });
+  if (node.block === undefined && isKeptAsNote(kind, node.tokens)) {
+    return notedLine(ctx, node, { keyword, span }, kind);
   }
   const plain = plainField(kind, word);
   const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], plain);
@@ -177,12 +226,11 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
     reportUnclosed(ctx, node.tokens);
     return { kind: "field", ...base, value: { form: "unknown" } };
   }
-  const rule = lineParser().fieldRules[field.form] as LineRule<FieldStatement["value"]>;
   if (plain !== word) {
     ctx.respellings.push({ span: keyword.span, text: plain });
   }
-  const value = readLine(ctx, node, rule, field.example, plain);
-  return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", value };
+  const line = readLine(ctx, node, lineParser().fieldRule(field.form), field.example, plain);
+  return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", ...line };
 }
 
 /** `extraction explosion-proof`: kept as a note in its own words, which the plain form quotes. */
@@ -190,6 +238,7 @@ function notedLine(
   ctx: ReadingContext,
   node: LayoutNode,
   { keyword, span }: { readonly keyword: Name; readonly span: Span },
+  kind: BlockKind,
 ): Statement {
   reportUnclosed(ctx, node.tokens);
   const value = node.tokens.reduce((text, token, idx) => {
@@ -199,13 +248,10 @@ function notedLine(
   }, "");
   ctx.respellings.push({ span, text: `note ${quotedText(value)}` });
   const text: Title = { kind: "title", value, span };
-  return {
-    kind: "field",
-    keyword: { ...keyword, text: "note" },
-    span,
-    docs: "",
-    value: { form: "text", text },
-  };
+  const base = { keyword: { ...keyword, text: "note" }, span, docs: "" };
+  return kind === "recipe" || kind === "layer"
+    ? { kind: "note", ...base, text }
+    : { kind: "field", ...base, value: { form: "text", text } };
 }
 
 /** What a token says: a title without its quotes, the word of the line with blanks. */
@@ -267,6 +313,9 @@ function readOwnStatement(
     case "step":
       return { kind: "step", ...base, ...readLine(ctx, node, rules.step, example) };
     case "wait":
+      if (isSeenByEye(node.tokens)) {
+        return lookedAt(ctx, node, base);
+      }
       return { kind: "wait", ...base, ...readLine(ctx, node, rules.wait, example) };
     case "safety":
       return { kind: "safety", ...base, ...readLine(ctx, node, rules.safety, example) };
@@ -282,6 +331,43 @@ function readOwnStatement(
       return { kind: "broken", ...base };
   }
 }
+
+/** `wait until moisture below 12 %`: nobody knows how long, so it is a look before going on. */
+function isSeenByEye([, until, ...rest]: readonly LexToken[]): boolean {
+  const text = rest.map((token) => token.text).join(" ");
+  return (
+    until?.type === t.Until &&
+    rest.length > 1 &&
+    rest[0]!.kind === "word" &&
+    !rest.some(({ type }) => type === t.StringToken) &&
+    !STAGE_OR_DAY.test(text)
+  );
+}
+
+const STAGE_OR_DAY =
+  /dry|dries|hard|\bset\b|cure|recoat|touch|stack|tack|next|tomorrow|morning|evening|\b(?:mon|tue|wed|thu|fri|sat|sun)|^(?:it can|they can|it is|they are|the coat)/iu;
+
+function lookedAt(
+  ctx: ReadingContext,
+  node: LayoutNode,
+  base: Pick<Statement, "keyword" | "span" | "docs">,
+): Statement {
+  const [wait, ...rest] = node.tokens;
+  const value = textOf(rest);
+  const span = { start: rest[0]!.start, end: endOf(rest.at(-1)!) };
+  ctx.respellings.push({ span: tokenSpan(wait!), text: "step inspect" }, { span, text: quotedText(value) });
+  const verb: Name = { kind: "name", text: "inspect", span: { start: span.start, end: span.start } };
+  const what: Title = { kind: "title", value, span };
+  const keyword = { ...base.keyword, text: "step" };
+  return { kind: "step", ...base, keyword, verb, what, grits: [], tails: [] };
+}
+
+/** The text of some tokens, with one blank where there are any. */
+const textOf = (tokens: readonly LexToken[]): string =>
+  tokens.reduce((text, token, idx) => {
+    const before = tokens[idx - 1];
+    return `${text}${before !== undefined && token.start > endOf(before) ? " " : ""}${token.text}`;
+  }, "");
 
 function isFieldOrBroken(statement: Statement): statement is FieldOrBroken {
   return statement.kind === "field" || statement.kind === "broken";

@@ -353,6 +353,8 @@ export interface ShapeSyntax {
 export interface FieldStatement extends StatementBase {
   readonly kind: "field";
   readonly value: FieldValue;
+  /** Words behind the value, `pot_life 4 h "at 20 C"`: they say more of it, and no figure goes by them. */
+  readonly said?: Title;
 }
 
 export interface SurfaceStatement extends StatementBase {

@@ -191,7 +191,14 @@ export const FAMILY_SPELLINGS: Table = {
   "milk paint": ["casein paint"],
   "acrylic primer": ["water based primer", "waterborne primer", "latex primer", "acrylic undercoat"],
   "alkyd primer": ["oil primer", "oil based primer", "alkyd undercoat", "oil undercoat"],
-  "stain blocking primer": ["stain blocker", "stain block primer", "stain blocking undercoat"],
+  "stain blocking primer": [
+    "stain blocker",
+    "stain-blocking primer",
+    "stain-block primer",
+    "anti-tannin primer",
+    "stain block primer",
+    "stain blocking undercoat",
+  ],
   "shellac primer": ["shellac based primer", "pigmented shellac"],
   "bonding primer": ["adhesion primer", "grip primer", "multi surface primer", "high adhesion primer"],
   "two part primer": [
@@ -294,7 +301,16 @@ const SHEEN_SPELLINGS: Table = {
   "dead flat": ["flat", "dead matt", "ultra matt", "ultra matte"],
   matte: ["matt", "mat"],
   eggshell: ["egg shell", "silk matt", "silk matte"],
-  satin: ["silk", "silk gloss", "satin sheen", "satin gloss", "semi matt", "semi matte"],
+  satin: [
+    "silk",
+    "silk gloss",
+    "satin sheen",
+    "satin gloss",
+    "semi matt",
+    "semi matte",
+    "half matt",
+    "half matte",
+  ],
   "semi-gloss": ["semigloss", "semi gloss", "half gloss"],
   gloss: ["high gloss", "full gloss"],
 };
@@ -408,7 +424,21 @@ export const WORD_SPELLINGS: ReadonlyMap<string, Spellings> = new Map([
 ]);
 
 const DUTY_TABLE: Table = {
-  dust_mask: ["dustmask", "dust mask", "ffp2", "ffp3", "ffp2 mask", "ffp3 mask", "particle mask"],
+  dust_mask: [
+    "dustmask",
+    "dust mask",
+    "p2_mask",
+    "p3_mask",
+    "p2 mask",
+    "p3 mask",
+    "n95",
+    "n95 mask",
+    "ffp2",
+    "ffp3",
+    "ffp2 mask",
+    "ffp3 mask",
+    "particle mask",
+  ],
   vapour_respirator: [
     "vapour_mask",
     "vapor_mask",

@@ -201,7 +201,20 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`safety butyl gloves, suit\`, \`lead untested\` | \`safety gloves "butyl", "suit"\`, \`lead not_tested\` |
 | \`recoat overnight\`, \`thin 1 part to 20 parts of water\` | \`recoat 12 h "overnight"\`, \`thin water, 1:20\` |
 | \`mix hardener 10:1 by weight\` | \`mix 10:1 by weight with hardener\` |
+| \`price 68.00 per piece\`, \`fan 10 min before\`, \`damage "two rings"\` (what no line is for) | \`note "price 68.00 per piece"\`, \`note "fan 10 min before"\`, \`note "damage two rings"\` |
+| \`pot_life 4 h at 20 C\`, \`built about 1840\`, \`wood oak, veneer on pine\` | \`pot_life 4 h "at 20 C"\`, \`built 1840 "about"\`, \`wood oak, veneer "on pine"\` |
+| \`area 0.9 m2\`, beside a shape \`area about 15 ft2\` | \`shape area 0.9 m2\`, \`note "area about 15 ft2"\` |
+| \`spread 100 g/m2\`, \`film 130 um wet\`, \`limits 15 C to none\`, \`on_hand 2 x 2.5 L\` | \`covers 100 g/m2\`, \`covers 130 mL/m2\`, \`limits 15 C\`, \`on_hand 5 L\` |
+| \`start Monday\`, \`ready before June, if possible\` | \`start "Monday"\`, \`ready "before June, if possible"\` |
+| \`wait until next morning\`, \`wait until moisture below 12 %\` | \`wait overnight "until next morning"\`, \`step inspect "until moisture below 12 %"\` |
+| \`step plane 0.5 mm a side\`, \`step scrape glue spots\`, \`step sand 240 on soft pad\` | \`step "plane 0.5 mm a side"\`, \`step scrape "glue spots"\`, \`step sand 240 "on soft pad"\` |
+| \`layer clear, lid by foam roller\`, \`layer stain on bare places\` | \`layer clear, "lid by foam roller"\`, \`layer stain, only "bare places"\` |
+| \`safety P2_mask while sanding, no_food\` | \`safety dust_mask "while sanding", "no food"\` |
 
+What no line is for is kept in words: a line as a note, and what is said behind a value or a comma in quotes. Nothing is worked out from it; it stands on the sheet, and rules on dangers read it. A word that is near to one of the notation, a date in figures, and a label's figure by another name are asked about instead, since they may be a slip.
+A day that only its writer can place, \`ready "end of May"\`, is printed, and no date is worked out from it. A pack without a price, \`packs 1 qt\`, costs what is not known.
+\`wait until next morning\` and \`until Sat\` are a night at least. Of a decade, \`built 1880s\`, the first year counts.
+Lines between \`if runs show {\` and \`}\` are done in that case: a layer is one with \`if needed\`, steps and waits are counted.
 Of a range the end counts that is worse for the work: the longest touch and cure, the shortest pot life, the lowest coverage, solids, flash point and air of the shop, the highest VOC, thinning and humidity, the warm and dry end of the air that a label's times are for.
 A \`wait\` of a range counts as its shorter end. Of \`x 2 to 3\` the higher number is planned and bought for, and counts for thick films, fumes and air; the lower one counts where a surface may have too few coats, and a plan names the dates with either.
 \`recoat 2-3 h\` is asked about, since it may be the earliest time or a window; \`recoat 2-24 h\` can only be a window.

@@ -25,13 +25,17 @@ const plain = (text: string): string =>
     .replaceAll("°", "")
     .replace(/\s+/gu, " ");
 
-/** All that a text says, in one string: blanks left out, `4 : 10` for the `4:10` that looks like a time. */
+/**
+ * All that a text says, in one string: blanks left out, `4 : 10` for the `4:10` that looks like a time, and without the word
+ * and the quotes that words of one's own are put in.
+ */
 const said = (text: string): string =>
   lex(text)
     .filter((token) => !isTrivia(token))
     .map((token) => plain(token.text).replaceAll(":", " : "))
-    .flatMap((token) => token.split(" ").filter((part) => part !== ""))
-    .join(" ");
+    .flatMap((token) => token.replace(/["\\_,]/gu, " ").split(" "))
+    .filter((part) => part !== "note")
+    .join("");
 
 const comments = (text: string): readonly string[] =>
   lex(text)

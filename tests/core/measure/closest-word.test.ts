@@ -1,6 +1,6 @@
 /** The nearest word of a list, and the distance below it. */
 import { describe, expect, it, test } from "vitest";
-import { closestWord, editDistance } from "../../../server/src/core/measure/closest-word.ts";
+import { closestWord, editDistance } from "../../../grammar/src/closest-word.ts";
 import { closestName } from "../../../server/src/core/model/suggest.ts";
 
 test.each([

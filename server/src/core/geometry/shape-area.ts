@@ -7,11 +7,11 @@
  * approximations to pi, 1914), exact to about 3·h^5/2^17 and far below what a tape measure shows.
  */
 
+import { closestWord } from "../../../../grammar/src/closest-word.ts";
 import { gist } from "../../../../grammar/src/gist.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Range, ShapeSyntax, Span, Value, Words } from "../../../../grammar/src/tree.ts";
 import { SHAPES, type ShapeWord } from "../../../../grammar/src/vocabulary.ts";
-import { closestWord } from "../measure/closest-word.ts";
 import { exactArea } from "../measure/figures.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";

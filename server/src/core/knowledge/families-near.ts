@@ -2,7 +2,7 @@
  * Families for a word that is none: the one that was mistyped, those that the word may be, or those of its kind. Nearness
  * of spelling alone never crosses from one kind to another: `shellac flakes` is no `shellac primer`.
  */
-import { editDistance } from "../measure/closest-word.ts";
+import { editDistance } from "../../../../grammar/src/closest-word.ts";
 import { choicesFor, FAMILY_CHOICES } from "./choices.ts";
 import { FAMILIES } from "./families.ts";
 import { FAMILY_NAMES, type FamilyName } from "./family-names.ts";

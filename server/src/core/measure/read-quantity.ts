@@ -5,10 +5,11 @@
  * what is wrong first and what to write next. The span is the whole quantity when its dimension is wrong, else the part
  * at fault. Amounts below zero are refused wherever they mean nothing, that is for all but temperatures.
  */
+
+import { closestWord } from "../../../../grammar/src/closest-word.ts";
 import { gist, inside, type SuchAs, type Told, toldBy } from "../../../../grammar/src/gist.ts";
 import type { Measure, Quantity, Span } from "../../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../../grammar/src/units.ts";
-import { closestWord } from "./closest-word.ts";
 import { formatAmount } from "./format-amount.ts";
 import {
   type Amount,

@@ -12,6 +12,7 @@ import { readRecords } from "./lower-record.ts";
 import {
   fieldsByWord,
   type Lowering,
+  notesIn,
   PIECES,
   placeOf,
   readAmount,
@@ -64,8 +65,19 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
     after: readAfter(ctx, fields.get("after")?.[0]),
     owner: readTexts(fields.get("owner"))[0],
     delivery: readTexts(fields.get("delivery"))[0],
-    notes: [...wantedFor(fields.get("ready")?.[0]), ...readTexts(fields.get("note"))],
+    notes: [
+      ...inWords("Start", fields.get("start")?.[0]),
+      ...inWords("Wanted", fields.get("ready")?.[0]),
+      ...wantedFor(fields.get("ready")?.[0]),
+      ...notesIn(syntax.fields),
+    ],
   };
+}
+
+/** A day that only its writer can place, as a note. */
+function inWords(word: string, statement: FieldStatement | undefined): readonly string[] {
+  const value = statement?.value as Form<"moment"> | undefined;
+  return value?.what && !value.date ? [`${word}: ${value.what.value}.`] : [];
 }
 
 /** What it is wanted for, as a note. */

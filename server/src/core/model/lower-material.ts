@@ -25,6 +25,7 @@ import {
   fieldsByWord,
   type Lowering,
   NOT_NEGATIVE,
+  notesIn,
   onlyItem,
   POSITIVE,
   placeOf,
@@ -32,7 +33,6 @@ import {
   readMoney,
   readNumber,
   readRange,
-  readTexts,
   readWord,
   readWorse,
   report,
@@ -71,7 +71,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
   const sandable = readFact(ctx, fields, "sandable", ["time"], DURATION)?.fact;
   return {
     ...named,
-    docs: [named.docs, ...readTexts(fields.get("note")), ...madeUp(fields), ...saidOfRecoat(fields)]
+    docs: [named.docs, ...notesIn(syntax.fields), ...madeUp(fields), ...saidOfRecoat(fields)]
       .filter((text) => text !== "")
       .join("\n\n"),
     kind: "material",

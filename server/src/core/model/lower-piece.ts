@@ -24,6 +24,7 @@ import {
   fieldsByWord,
   type Lowering,
   MOISTURE,
+  notesIn,
   onlyItem,
   POSITIVE,
   placeOf,
@@ -31,7 +32,6 @@ import {
   readDate,
   readMoney,
   readNumber,
-  readTexts,
   readWord,
   report,
   stated,
@@ -65,7 +65,7 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
     newPrice: readMoney(ctx, (fields.get("new_price")?.[0]?.value as Form<"money"> | undefined)?.amount),
     useBy: useByWord ? stated(ctx, useByWord, useByItem!.span) : { value: "adults", origin: "default" },
     surfaces: distinctSurfaces(ctx, surfaces).map((surface) => ({ ...outdoors, ...surface })),
-    notes: readTexts(fields.get("note")),
+    notes: notesIn(syntax.fields),
   };
 }
 
@@ -122,7 +122,7 @@ function lowerSurface(ctx: Lowering, syntax: SurfaceStatement): Surface {
     ...readOutdoors(ctx, fields.get("outdoors")?.[0]),
     ...readMoisture(ctx, fields.get("moisture")?.[0]),
     wear: wearWord ? stated(ctx, wearWord, wearItem!.span) : { value: "normal", origin: "default" },
-    notes: [...statesOf(fields), ...readTexts(fields.get("note"))],
+    notes: [...statesOf(fields), ...notesIn(syntax.fields)],
   };
 }
 

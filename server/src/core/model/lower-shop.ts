@@ -12,6 +12,7 @@ import {
   fieldsByWord,
   type Lowering,
   NOT_NEGATIVE,
+  notesIn,
   onlyItem,
   POSITIVE,
   placeOf,
@@ -20,7 +21,6 @@ import {
   readMoney,
   readNumber,
   readRange,
-  readTexts,
   readTime,
   readWord,
   readWorse,
@@ -58,7 +58,7 @@ export function lowerShop(ctx: Lowering, syntax: ShopDeclaration, named: Named):
     crew: readNumber(ctx, value<"number">("crew")?.number, COUNT) ?? 1,
     labourPerH: readLabour(ctx, value<"money">("labour")),
     currency: currency?.kind === "words" ? currency.text : currency?.value,
-    notes: readTexts(fields.get("note")),
+    notes: notesIn(syntax.fields),
     ignition: ignition ? stated(ctx, ignition, ignitionItem!.span) : { value: "none", origin: "default" },
   };
 }

@@ -5,6 +5,7 @@
  */
 import { gist } from "../../../../grammar/src/gist.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { RIGHT_LINES } from "../../../../grammar/src/right-lines.ts";
 import type {
   BrokenStatement,
   FieldStatement,
@@ -88,8 +89,17 @@ export function fieldsByWord(
     } else if (before) before.push(statement);
     else byWord.set(word, [statement]);
   }
+  const isLeft = block === "surface" && isLeftAlone(byWord.get("note"));
   for (const [word, field] of Object.entries(known)) {
-    if (field.required && !byWord.has(word) && !meant.has(word)) {
+    if (!field.required || byWord.has(word) || meant.has(word) || isLeft) continue;
+    if (block === "surface" && word === "shape" && byWord.has("wood")) {
+      report(
+        ctx,
+        "size-not-stated",
+        head,
+        "Nothing says how big this surface is\nLitres, cost and time are left out for it.\nAdd a line such as `shape panel 1800 mm x 900 mm x 30 mm`, or what you measured, such as `shape area 1.2 m2`.",
+      );
+    } else {
       report(
         ctx,
         "missing-field",
@@ -101,56 +111,9 @@ export function fieldsByWord(
   return byWord;
 }
 
-/** What to write in place of fields that people look for. */
-const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  material: {
-    price: "A price stands behind its container, such as `packs 1 L for 28.00`.",
-    cost: "A price stands behind its container, such as `packs 1 L for 28.00`.",
-    size: "A size stands with its price, such as `packs 1 L for 28.00`.",
-    thinner: "Write `thin` and how far, such as `thin water, up to 10 %`.",
-    coats: "Coats stand in a recipe, such as `layer clear x 2`.",
-    dries: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
-    dry: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
-    finish: "Write `sheen`, such as `sheen satin`.",
-    gloss: "Write `sheen`, such as `sheen 25`.",
-    tack: "Write when the next thing can go on, also leaf on its size, as `recoat 12 h`.",
-    use: "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
-  },
-  piece: {
-    price:
-      "Write what it cost, such as `bought 60.00`, or what a new one costs, such as `new_price 1150.00`.",
-    cost: "Write what it cost, such as `bought 60.00`.",
-    value: "Write what a new one costs, such as `new_price 1150.00`.",
-    size: "Sizes stand in a surface, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
-    wood: "Wood stands in a surface, such as `wood red oak`.",
-    shape: "Put it in a surface, which begins with `surface top {`.",
-    count: "How many there are stands in the job, such as `piece reading_chair x 6`.",
-    note: "Put it in a `##` line above the piece.",
-  },
-  surface: {
-    sides: "Faces stand behind the shape, such as `shape panel 600 mm x 400 mm x 18 mm, both faces`.",
-    faces: "Faces stand behind the shape, such as `shape panel 600 mm x 400 mm x 18 mm, both faces`.",
-    size: "Write its shape, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
-    area: "Write `shape area 1.2 m2`.",
-    finish: "Write what is on it, such as `existing alkyd paint, 2 coats`.",
-    coats: "Coats stand behind the old finish, such as `existing alkyd paint, 2 coats`.",
-    note: "Put it in a `##` line above the surface.",
-  },
-  shop: {
-    location: "Write the air that the work dries in, such as `air 18 C, 60 % RH`.",
-    place: "Write the air that the work dries in, such as `air 18 C, 60 % RH`.",
-    temperature: "Write `air 18 C, 60 % RH`.",
-    humidity: "Write `air 18 C, 60 % RH`.",
-    size: "Write `room 45 m3, 2 air changes/h`.",
-    open: "Write `hours Mon to Fri 09:00 to 17:00`.",
-  },
-  job: {
-    recipe: "Write `apply`, such as `apply hard_clear(clear: hall_clear) to top`.",
-    invoice: 'What is only to be read stands in a note, such as `note "invoice by the end of April"`.',
-    date: "Write `start` or `ready`, such as `start 2027-03-08 09:00`.",
-    note: "Put it in a `##` line above the job.",
-  },
-};
+/** `leave as found`: a surface that nothing is done to needs no size. */
+const isLeftAlone = (notes: readonly FieldStatement[] | undefined): boolean =>
+  readTexts(notes).some((text) => /^(?:leave|left)\b/iu.test(text));
 
 /** Where one line takes several. */
 const ON_ONE_LINE: Readonly<Record<string, string>> = {
@@ -364,6 +327,17 @@ export function readMoney(ctx: Lowering, number: NumberLiteral | undefined): num
 }
 
 /** The texts of the lines of one word, such as the notes of a piece. */
+/** What the lines of a block say in words: its notes, and what is said behind the value of a field. */
+export const notesIn = (
+  statements: readonly (FieldStatement | { readonly kind: string })[],
+): readonly string[] =>
+  statements.flatMap((statement) => {
+    if (!("value" in statement)) return [];
+    const { keyword, value, said } = statement;
+    if (keyword.text === "note") return readTexts([statement]);
+    return said && value.form !== "text" ? [`${keyword.text.replaceAll("_", " ")}: ${said.value}`] : [];
+  });
+
 export const readTexts = (statements: readonly FieldStatement[] | undefined): readonly string[] =>
   (statements ?? []).flatMap(({ value }) => (value.form === "text" && value.text ? [value.text.value] : []));
 

@@ -1,7 +1,7 @@
 /**
  * Closest-name suggestions for misspelt words and names.
  */
-import { closestWord } from "../measure/closest-word.ts";
+import { closestWord } from "../../../../grammar/src/closest-word.ts";
 
 /**
  * Candidates that are compared at most, the first ones: a file of many names and many mistakes would take the product of

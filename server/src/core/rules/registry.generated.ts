@@ -25,6 +25,7 @@ import { missingField } from "./language/missing-field.ts";
 import { notChecked } from "./language/not-checked.ts";
 import { recipeWithoutJob } from "./language/recipe-without-job.ts";
 import { repeatedField } from "./language/repeated-field.ts";
+import { sizeNotStated } from "./language/size-not-stated.ts";
 import { suppressionWithoutReason } from "./language/suppression-without-reason.ts";
 import { syntax } from "./language/syntax.ts";
 import { unknownField } from "./language/unknown-field.ts";
@@ -185,6 +186,7 @@ export const RULES: readonly Rule[] = [
   notChecked,
   recipeWithoutJob,
   repeatedField,
+  sizeNotStated,
   suppressionWithoutReason,
   syntax,
   unknownField,

@@ -1,0 +1,149 @@
+/**
+ * Which lines and parts of lines are kept in the words of their writer: those that no word of the notation is near to, so
+ * that no slip of the pen hides what a rule or a sum would go by.
+ */
+import { closestWord, editDistance } from "./closest-word.ts";
+import type { LexToken } from "./lexer.ts";
+import { lookUp } from "./look-up.ts";
+import { RIGHT_LINES } from "./right-lines.ts";
+import { fieldSpellings, isNoted, OWN_WORK, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
+import * as t from "./tokens.ts";
+import { type BlockKind, FIELDS, METHODS, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
+
+type FieldBlock = Exclude<BlockKind, "file" | "layer">;
+
+/** Whether a word may be a slip of the pen for one of the others, or the beginning of it. */
+export function isNear(word: string, others: readonly string[]): boolean {
+  const plain = word.toLowerCase();
+  return (
+    plain.length < SHORTEST ||
+    closestWord(plain, others) !== undefined ||
+    others.some((other) => other.startsWith(plain) || (other.length >= SHORTEST && plain.startsWith(other)))
+  );
+}
+
+/** A word of fewer letters is near to too much. */
+const SHORTEST = 3;
+
+/** All words that begin a line of some block. */
+const ANYWHERE: ReadonlySet<string> = new Set(
+  [...Object.values(FIELDS), ...Object.values(STATEMENTS)].flatMap((words) => Object.keys(words)),
+);
+
+/** What is near to a word of a block that people use for something else. */
+const NOT_MEANT: Readonly<Record<string, ReadonlySet<string>>> = {
+  material: new Set(["dated", "good"]),
+  piece: new Set(["part", "parts"]),
+  surface: new Set(["leave", "left"]),
+  shop: new Set(["holds", "spray"]),
+  job: new Set(["price", "priced", "stack", "labour", "material", "materials", "hours", "spent", "option"]),
+};
+
+/** Whether a line of a block says something that the notation has no line for, so that it is kept as a note. */
+export function isKeptAsNote(kind: Exclude<BlockKind, "file">, tokens: readonly LexToken[]): boolean {
+  const [first, second] = tokens;
+  const word = first?.text ?? "";
+  if (isNoted(kind, word)) {
+    return true;
+  }
+  if (kind === "piece" && word === "built") {
+    // `built new`: no year, which is all that rules go by.
+    return second?.kind === "word" && !tokens.some(({ type }) => type === t.NumberToken);
+  }
+  if (second === undefined || second.type === t.Colon || second.type === t.Equals) {
+    return false;
+  }
+  if (kind === "recipe" || kind === "layer") {
+    return word === "if";
+  }
+  const isOther = word === "step" ? isOwnVerb(second.text) : isOwnWord(kind, word);
+  return (lookUp(NOT_MEANT, kind)?.has(word) ?? false) || (isOther && !mayBeFact(word, tokens));
+}
+
+/** Whether a word begins work that no verb of the notation is near to. */
+export const isOwnVerb = (verb: string): boolean =>
+  Object.hasOwn(OWN_WORK, verb) || (/^\p{L}/u.test(verb) && !isNear(verb, KNOWN_VERBS));
+
+function isOwnWord(kind: FieldBlock, word: string): boolean {
+  const known = [
+    ...Object.keys(FIELDS[kind]),
+    ...Object.keys(STATEMENTS[kind]),
+    ...Object.keys(RIGHT_LINES[kind] ?? {}),
+    ...fieldSpellings(kind),
+  ];
+  return !ANYWHERE.has(word) && !isNear(word, known);
+}
+
+/** A date, or a figure behind a word of labels, of rooms or of sizes, may be a fact by another name. */
+function mayBeFact(word: string, tokens: readonly LexToken[]): boolean {
+  return (
+    tokens.some(({ type }) => type === t.DateToken) ||
+    (FACT.test(word) && tokens.some(({ type }) => type === t.NumberToken))
+  );
+}
+
+const FACT =
+  /dry|dri|tack|hard|cure|coat|sand|pot|thin|dilut|cover|spread|rate|yield|solid|sheen|gloss|flash|mix|ratio|part|price|cost|pack|size|density|stock|air|temp|degree|humid|rh|room|film|volume|area|length|width|breadth|thick|voc|limit|date|start|ready|budget/iu;
+
+/** Verbs that are asked about, and those of the notation in all their spellings. */
+const KNOWN_VERBS: readonly string[] = [
+  ...["soap", "wax", "lime", "ebonise", "ebonize", "gild", "stencil", "crackle", "oil", "paint", "varnish"],
+  ...["stain", "prime", "coat", "apply", "burn", "heat", "torch", "layer", "wait", "dry"],
+  ...Object.keys(VERBS),
+  ...[...Object.keys(VERB_SPELLINGS), ...Object.keys(VERB_SPELLINGS_WITH)].filter(
+    (words) => !words.includes(" "),
+  ),
+];
+
+/** Whether words behind a comma of a step or layer say nothing that a figure or a rule goes by. */
+export function isSaidTail(text: string, owner: "step" | "layer"): boolean {
+  const [first] = text.split(/[ _-]/u);
+  return (
+    (text.includes(" ") || SAID_ALONE.has(text)) &&
+    /^[\p{L}\d][^"\\{}]{0,79}$/u.test(text) &&
+    !UNPROTECTED.test(text) &&
+    !TIME.test(text) &&
+    !(owner === "layer" && /%|\d:\d|\bto \d/u.test(text.replace(CLOCK, ""))) &&
+    (SAID_ALONE.has(text) || PLAIN_BEGINNINGS.has(first!) || !isSlip(first!))
+  );
+}
+
+/** Whether a word may be a slip of the pen for that of a tail. */
+const isSlip = (word: string): boolean =>
+  word.length >= 4 &&
+  TAIL_WORDS.some((tail) => editDistance(word.toLowerCase(), tail, 2) <= (word.length > 6 ? 2 : 1));
+
+const CLOCK = /\b(?:at|by|from|till|until|before|after) \d{1,2}:\d{2}(?!\d)/giu;
+
+/** Whether a word says by itself where or how. */
+export const isSaidAlone = (word: string): boolean => SAID_ALONE.has(word);
+
+/** Words of one place or state, which may stand alone. */
+const SAID_ALONE: ReadonlySet<string> = new Set(
+  "edges,faces,flush,flat,level,outside,inside,standing,hanging,lying,upright,underside,knots,corners,smooth,diagonally,quickly,wetly,warm,cold,outdoors".split(
+    ",",
+  ),
+);
+
+/** Who goes without protection must say so in quotes. */
+const UNPROTECTED =
+  /\b(?:no|not|without|never)\b.{0,20}(?:mask|glove|goggle|glasses|respirator|ventilation|extraction|fan|fresh|window|protection)/iu;
+
+/** Hours and days that a plan would have to count. */
+const TIME =
+  /\d ?(?:s|secs?|seconds?|mins?|minutes?|h|hrs?|hours?|d|days?|nights?|weeks?|wks?|months?)\b|overnight|over night/iu;
+
+const TAIL_WORDS: readonly string[] = [
+  ...Object.keys(TAILS),
+  ...METHODS,
+  "coats",
+  "satin",
+  "gloss",
+  "matte",
+].filter((word) => word !== "as" && word !== "by" && word !== "if");
+/** What is near to a word of a tail, and begins what is said of a line. */
+const PLAIN_BEGINNINGS: ReadonlySet<string> = new Set(
+  "then,well,brushed,rolled,padded,sprayed,sheet,sheets,before,full,once,only,wipe,wiping,open,often".split(
+    ",",
+  ),
+);

@@ -1,0 +1,182 @@
+/**
+ * The entry rule for a field: its value, and the words before and behind it that say more of it, which the plain form puts in
+ * quotes behind the value: `pot_life 4 h "at 20 C"`, `built 1840 "about"`.
+ */
+import { END_TOKEN, endOf } from "./lexer.ts";
+import type { Draft, LineRule } from "./line-reader.ts";
+import * as make from "./literals.ts";
+import { isNear } from "./own-words.ts";
+import { FieldParser } from "./parser-fields.ts";
+import * as t from "./tokens.ts";
+import type * as tree from "./tree.ts";
+import type { FieldForm } from "./vocabulary.ts";
+
+/** What a line of a field says. */
+export interface FieldLine {
+  value: tree.FieldValue;
+  said?: tree.Title;
+}
+
+type Value = Draft<tree.FieldValue>;
+
+export class BehindParser extends FieldParser {
+  /** The form of the field that is read, while words about it may follow. */
+  private form: FieldForm | undefined;
+
+  /** The entry rule of a field of this form. */
+  fieldRule(form: FieldForm): LineRule<FieldLine> {
+    const rule = this.valueRules[form] as LineRule<tree.FieldValue>;
+    if (form === "text") {
+      return this.line(
+        (): FieldLine => ({ value: rule.empty() }),
+        ({ value }) => rule.body(value),
+      );
+    }
+    return this.line(
+      (): FieldLine => ({ value: rule.empty() }),
+      (line) => {
+        this.form = form;
+        try {
+          this.saidBefore = this.about();
+          rule.body(line.value);
+          this.behind(line, this.saidBefore);
+        } finally {
+          this.form = undefined;
+        }
+      },
+    );
+  }
+
+  /** `about 1840`, `ca. 15 ft2` */
+  private about(): string | undefined {
+    const { start } = this.peek(1);
+    const found = this.longestIn(ABOUT);
+    const length = (found?.length ?? 0) + (found && this.at(t.Dot, found.length + 1) ? 1 : 0);
+    if (found === undefined || !this.at(t.NumberToken, length + 1)) {
+      return undefined;
+    }
+    this.skip(length);
+    this.respell({ start, end: endOf(this.peek(0)) }, "");
+    return found.written;
+  }
+
+  private behind(line: FieldLine, about: string | undefined): void {
+    const { start } = this.peek(1);
+    const at = endOf(this.peek(0));
+    const isWritten = this.at(t.StringToken);
+    const written = isWritten
+      ? make.makeTitle(this.take(t.StringToken))
+      : this.isWordsBehind()
+        ? this.wordsToEnd()
+        : undefined;
+    const parts = [about, written?.value].filter((part) => part !== undefined);
+    if (parts.length === 0) {
+      return;
+    }
+    const value = parts.join(", ");
+    const end = written === undefined ? at : endOf(this.peek(0));
+    const span = { start: written === undefined ? at : isWritten ? start : at, end };
+    if (!isWritten || about !== undefined) {
+      this.respell(span, ` "${value.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`);
+    }
+    const said: tree.Title = { kind: "title", value, span };
+    if (!keptInValue(line.value, said)) {
+      line.said = said;
+    }
+  }
+
+  private wordsToEnd(): { readonly value: string } {
+    if (this.at(t.Comma)) {
+      this.take(t.Comma);
+    }
+    return { value: this.takeRest() };
+  }
+
+  protected override isWordsBehind(): boolean {
+    const { form } = this;
+    if (form === undefined || this.at(t.End) || (form === "words" && !OF_ONE_WORD.has(this.keyword))) {
+      return false;
+    }
+    if (this.at(t.StringToken)) {
+      return form !== "existing" && form !== "lead";
+    }
+    const isApart = this.at(t.Comma);
+    const first = this.peek(isApart ? 2 : 1);
+    const text = this.textAhead(isApart ? 2 : 1);
+    if (first.kind !== "word" || text === undefined || NEVER[form]?.test(text)) {
+      return false;
+    }
+    return isApart
+      ? !HAS_FIGURE.test(text) && !(EXPECTED[form]?.some((word) => isNear(first.text, [word])) ?? false)
+      : BEGINS.test(text) && !(TIMES.has(this.keyword) && AS_A_TIME.test(text));
+  }
+
+  /** What follows, where nothing of it opens or ends a title. */
+  private textAhead(from: number): string | undefined {
+    let text = "";
+    for (let ahead = from; this.peek(ahead) !== END_TOKEN; ahead += 1) {
+      if (/["{}#\\]/u.test(this.peek(ahead).text)) {
+        return undefined;
+      }
+      text += `${ahead > from ? " " : ""}${this.peek(ahead).text}`;
+    }
+    return text;
+  }
+}
+
+/** Puts the words where the form has a place for them. */
+function keptInValue(value: Value, said: tree.Title): boolean {
+  if ((value.form === "range" || value.form === "moment") && value.what === undefined) {
+    value.what = said;
+    return true;
+  }
+  if (value.form === "wood" && value.state === undefined && value.veneer === undefined) {
+    value.state = said;
+    return true;
+  }
+  return false;
+}
+
+const ABOUT: Readonly<Record<string, true>> = Object.fromEntries(
+  ["about", "approx", "approximately", "around", "roughly", "some", "ca", "circa", "nearly", "almost"].map(
+    (word) => [word, true],
+  ),
+);
+
+/** Words that begin what is said of a value and go on from no figure. */
+const BEGINS =
+  /^(?:at|in|on|with|without|for|if|as|when|while|once|until|but|per|inside|outside|by|under|over|because|since|including|incl|only|mostly|and (?:a|some)|or (?:so|more|less|a little)|each|from the|to the|given|according|exclusive|excluding|plus (?:a|some))(?= |$)/iu;
+/** Fields of words that have one value. */
+const OF_ONE_WORD: ReadonlySet<string> = new Set(["family", "sheen", "colour"]);
+/** Times that another time behind them could be a part of. */
+const TIMES: ReadonlySet<string> = new Set(["recoat", "touch", "cure", "pot_life", "sandable", "stackable"]);
+const AS_A_TIME = /^(?:if|as|until|but|or|to) .*\d/iu;
+/** A figure with a unit behind a comma may be meant as a part of the value. */
+const HAS_FIGURE = /\d+(?:[.,]\d+)? ?(?:%|\p{L})|\d:\d/u;
+
+/** What is never kept as words, since a figure or a rule goes by it. */
+const NEVER: Partial<Readonly<Record<FieldForm, RegExp>>> = {
+  quantity: /coats?\b|^(?:per|in|by|of) \p{L}+$/iu,
+  words:
+    /part|pack|2k|component|catal|isocyan|hardener|solvent|spirit|alcohol|oil|nitro|acid|lacquer|shellac|epoxy|urethane|alkyd|water|wax|paint|^(?:white|black|amber|clear|matte?|satin|gloss|eggshell|flat|and|or)\b/iu,
+  shape: /\b(?:faces?|sides?|edges?|bottom|top|back|front|ends?|open|both|plus|each)\b|inside too/iu,
+  packs: /\d/u,
+  air: /\d|^(?:no|not)\b/iu,
+  hours: /\d|Mon|Tue|Wed|Thu|Fri|Sat|Sun/u,
+  dates: /\d/u,
+  pieces: /\d|^(?:and|x)\b/iu,
+  name: /./u,
+  mix: /weight|\d/iu,
+  lead: /./u,
+  existing: /./u,
+  money: /^per h/iu,
+  thin: /\d/u,
+  wood: /veneer|ply\b|paint|varnish|lacquer|finish|wax|shellac|\boil/iu,
+};
+
+/** What may be meant behind a comma. */
+const EXPECTED: Partial<Readonly<Record<FieldForm, readonly string[]>>> = {
+  shape: ["both", "open", "plus"],
+  wood: ["veneer"],
+  thin: ["up"],
+};
