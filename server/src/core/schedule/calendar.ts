@@ -7,9 +7,8 @@
  * which a task that pauses at closing is an interval. Nothing here knows of tasks or crew.
  */
 
-import { diffDays } from "temporal-polyfill/fns/PlainDate";
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
-import { dateIn, hourOf } from "../measure/iso-dates.ts";
+import { dayIn, hourOf } from "../measure/iso-dates.ts";
 import type { OpeningSpan } from "../model/model.ts";
 import { NIGHT_H } from "./night.ts";
 
@@ -40,12 +39,10 @@ export interface ShopTime {
   readonly settledFrom: number;
 }
 
-const EPOCH = dateIn("1970-01-01");
-
 /** Days since 1970-01-01, or undefined when the text is not an ISO date. */
 export function dayNumber(date: string): number | undefined {
   try {
-    return diffDays(EPOCH, dateIn(date));
+    return dayIn(date);
   } catch {
     return undefined;
   }

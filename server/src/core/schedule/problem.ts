@@ -6,7 +6,7 @@
  * that count from anything but a task as well, and durations that are no positive numbers count as nothing, because the checker reports those elsewhere.
  */
 
-import { dateTimeIn } from "../measure/iso-dates.ts";
+import { timeIn } from "../measure/iso-dates.ts";
 import {
   dayMs,
   dayNumber,
@@ -108,8 +108,7 @@ function readStart(text: string): { readonly day: number; readonly time?: number
   const day = dayNumber(text);
   if (day === undefined) return undefined;
   if (/^\S{10}$/.test(text.trim())) return { day };
-  const { hour, minute, second, millisecond } = dateTimeIn(text.trim());
-  return { day, time: (hour * 3600 + minute * 60 + second) * 1000 + millisecond };
+  return { day, time: timeIn(text.trim()) };
 }
 
 function makeChains(chains: readonly Chain[], shop: ShopTime): readonly ProblemChain[] {
