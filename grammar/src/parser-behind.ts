@@ -152,7 +152,7 @@ const OF_ONE_WORD: ReadonlySet<string> = new Set(["family", "sheen", "colour"]);
 const TIMES: ReadonlySet<string> = new Set(["recoat", "touch", "cure", "pot_life", "sandable", "stackable"]);
 const AS_A_TIME = /^(?:if|as|until|but|or|to) .*\d/iu;
 /** A figure with a unit behind a comma may be meant as a part of the value. */
-const HAS_FIGURE = /\d+(?:[.,]\d+)? ?(?:%|\p{L})|\d:\d/u;
+const HAS_FIGURE = /\d ?(?:%|\p{L})|\d:\d/u;
 
 /** What is never kept as words, since a figure or a rule goes by it. */
 const NEVER: Partial<Readonly<Record<FieldForm, RegExp>>> = {

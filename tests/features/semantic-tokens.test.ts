@@ -84,7 +84,7 @@ describe("the words of each declaration", () => {
       ppppp  nnn nn ooo nnnnn
       mix    10:1 with drops
       ppp    nn n oooo
-      smell  none
+      colr   none
 
     }
 
