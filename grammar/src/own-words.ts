@@ -33,7 +33,7 @@ const ANYWHERE: ReadonlySet<string> = new Set(
 /** What is near to a word of a block that people use for something else. */
 const NOT_MEANT: Readonly<Record<string, ReadonlySet<string>>> = {
   material: new Set(["dated", "good"]),
-  piece: new Set(["part", "parts"]),
+  piece: new Set(["part", "parts", "size"]),
   surface: new Set(["leave", "left"]),
   shop: new Set(["holds", "spray"]),
   job: new Set(["price", "priced", "stack", "labour", "material", "materials", "hours", "spent", "option"]),
@@ -55,6 +55,10 @@ export function isKeptAsNote(kind: Exclude<BlockKind, "file">, tokens: readonly 
   }
   if (kind === "recipe" || kind === "layer") {
     return word === "if";
+  }
+  if (kind === "job" && word === "crew") {
+    // Who they are; how many are at work is the shop's.
+    return second.kind === "word";
   }
   const isOther = word === "step" ? isOwnVerb(second.text) : isOwnWord(kind, word);
   return (lookUp(NOT_MEANT, kind)?.has(word) ?? false) || (isOther && !mayBeFact(word, tokens));

@@ -20,7 +20,7 @@ const STATE = new RegExp(
 );
 /** What is told of an old finish and names none: how many coats there may be, how it came off, which is lowest. */
 const TOLD =
-  /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|(?:stripped|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
+  /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|\d{1,3} (?:years?|months?) (?:old|ago)|(?:stripped|worn|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
 const COLOURS_OF_OLD =
   "black|brown|red|green|blue|yellow|orange|grey|gray|white|cream|pink|dark|light|pale|old|thick|thin|glossy|matt|gloss";
 /** `black paint`, `old dark varnish`: how it looks, and whether it is paint or clear. */
@@ -38,6 +38,10 @@ const UNTESTED: Readonly<Record<string, string>> = {
   "not yet tested": "not_tested",
   "never tested": "not_tested",
   "no test": "not_tested",
+  suspected: "not_tested",
+  probable: "not_tested",
+  likely: "not_tested",
+  possible: "not_tested",
 };
 
 const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];

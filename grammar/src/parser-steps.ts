@@ -208,7 +208,7 @@ export class StepParser extends BehindParser {
     const first = this.peek(1);
     const next = this.peek(2);
     const isSized = next.kind === "number" && this.peek(3).type === t.Unit;
-    const isMore = (next.kind === "word" && next.type !== t.With) || isSized;
+    const isMore = (next.kind === "word" && next.type !== t.With) || next.type === t.StringToken || isSized;
     const isOwn = first.type === t.Word && isMore && isOwnVerb(first.text.split("_")[0]!);
     return isOwn &&
       this.longestIn(VERB_SPELLINGS) === undefined &&
@@ -276,7 +276,7 @@ export class StepParser extends BehindParser {
 
   /** `with bronze wool`: what has no grit on it is named in words, which the plain form quotes. */
   private abrasive(line: StepLine): boolean {
-    const said = this.at(t.With) ? WITH_ABRASIVE.exec(this.restOfPart()) : null;
+    const said = this.at(t.With) || this.at(t.Word) ? WITH_ABRASIVE.exec(this.restOfPart()) : null;
     const span = said && this.takeText(said[0]);
     if (!said || !span) {
       return false;
@@ -493,6 +493,13 @@ export class StepParser extends BehindParser {
       }
       this.grit(grits, line);
     }
+    if (this.at(t.Wet) && line.wet === undefined && this.isPartEnd(2)) {
+      // `sand 180 wet`
+      const at = line.verb!.span.end;
+      this.respell(make.makeName(this.take(t.Wet)).span, "");
+      this.respell({ start: at, end: at }, " wet");
+      line.wet = { kind: "name", text: "wet", span: { start: at, end: at } };
+    }
   }
 
   /** `120 until dull, 180`: how far one of the grits goes, which is told behind them in the plain form. */
@@ -599,7 +606,7 @@ const HOW: Readonly<Record<string, true>> = Object.fromEntries(HOW_PHRASES.map((
 const ON_SPOTS: ReadonlySet<string> = new Set(["spot", "dab", "dot"]);
 /** `with 0000 steel wool`, `with a grey pad` */
 const WITH_ABRASIVE =
-  /^with (?:an? |the )?((?:(?:0{1,4}|fine|medium|coarse|abrasive|scouring|grey|gray|white|green|red|maroon|brown|bronze|brass|steel|wire)[ _]){0,3}(?:wool|pads?|fleece|web))$/iu;
+  /^(?:with )?(?:an? |the )?((?:(?:0{1,4}|fine|medium|coarse|abrasive|scouring|grey|gray|white|green|red|maroon|brown|bronze|brass|steel|wire)[ _]){0,3}(?:wool|pads?|fleece|web))$/iu;
 /** So many words may say what is filled or cleaned. */
 const MOST_WORDS = 6;
 const WITH = phrases("with");

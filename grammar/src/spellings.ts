@@ -88,6 +88,7 @@ export const VERB_SPELLINGS_WITH: Readonly<Record<string, VerbSpelling>> = {
   "wipe down": { verb: "clean" },
   "wipe off": { verb: "clean" },
   wash: { verb: "clean" },
+  degrease: { verb: "clean", how: "degrease" },
   "wash down": { verb: "clean" },
   "wash off": { verb: "clean" },
   neutralise: { verb: "clean", how: "neutralise" },

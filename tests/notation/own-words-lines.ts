@@ -4,6 +4,11 @@ import type { Row } from "./unprompted-lines.ts";
 const FIELDS: readonly Row[] = [
   ["surface", 'damage "two black rings"', 'note "damage two black rings"'],
   ["surface", "height 30 in", 'note "height 30 in"'],
+  ["piece", "size 750 mm high", 'note "size 750 mm high"'],
+  ["job", "crew Marta, Jonas", 'note "crew Marta, Jonas"'],
+  ["surface", "existing oil varnish, 1 coat, 6 years old", 'existing oil varnish, 1 coat "6 years old"'],
+  ["surface", "existing shellac, worn to bare wood", 'existing shellac "worn to bare wood"'],
+  ["surface", "lead suspected", "lead not_tested"],
   ["surface", "area about 15 ft2", 'note "area about 15 ft2"'],
   ["surface of its own", "area 0.9 m2\n wood oak", "shape area 0.9 m2\nwood oak"],
   ["surface of its own", "area about 20 ft2\n wood oak", 'shape area 20 ft2 "about"\nwood oak'],
@@ -102,6 +107,12 @@ const WORK: readonly Row[] = [
   ["recipe", "safety P2_mask while sanding", 'safety dust_mask "while sanding"'],
   ["recipe", "safety gloves with ammonia", 'safety gloves "with ammonia"'],
   ["recipe", "safety no_food, waste to the lidded bin", 'safety "no food", "waste to the lidded bin"'],
+  ["recipe", 'step mount "castors"', 'step "mount castors"'],
+  ["recipe", "step sand 180 wet", "step sand wet 180"],
+  ["recipe", "step sand 180, 220 wet, takes 20 min", "step sand wet 180, 220, takes 20 min"],
+  ["recipe", "step scuff grey fleece", 'step scuff "grey fleece"'],
+  ["recipe", "step degrease with m1", 'step clean with m1 "degrease"'],
+  ["recipe", "layer m1 x 2, between scuff grey fleece", 'layer m1 x 2, between scuff "grey fleece"'],
   ["recipe", 'if positive stop "hand it over"', 'note "if positive stop hand it over"'],
 ];
 

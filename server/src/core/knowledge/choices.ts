@@ -50,6 +50,8 @@ export const FAMILY_CHOICES: Readonly<Record<string, readonly FamilyName[]>> = {
   "pre cat sealer": ["sanding sealer", "precatalyzed lacquer"],
   sealer: ["sanding sealer", "dewaxed shellac", "acrylic primer"],
   conditioner: ["waterborne conditioner", "oil conditioner"],
+  "wood conditioner": ["waterborne conditioner", "oil conditioner"],
+  "wood cleaner": ["cleaner", "degreaser", "wood bleach"],
   thinner: ["lacquer thinner", "mineral spirits", "alcohol", "acetone", "water"],
   thinners: ["lacquer thinner", "mineral spirits", "alcohol", "acetone", "water"],
   "2k primer": ["two part primer", "epoxy coating"],
