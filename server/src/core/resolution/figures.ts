@@ -55,7 +55,10 @@ export function countOf(
       ctx,
       "wrong-unit",
       value.span,
-      gist((suchAs) => `Expected ${toldBy(wanted.words, suchAs)}, which has no unit.\nWrite the number alone, such as \`2\`; more words go behind a comma.`),
+      gist(
+        (suchAs) =>
+          `Expected ${toldBy(wanted.words, suchAs)}, which has no unit.\nWrite the number alone, such as \`2\`; more words go behind a comma.`,
+      ),
     );
     return undefined;
   }
