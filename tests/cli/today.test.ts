@@ -62,6 +62,28 @@ test("`check` finds what is late from there", async () => {
   expect(await check(WEDNESDAY)).toContain("late");
 });
 
+test("`check` finds that the next coat can only go on after its window", async () => {
+  // 2 h to 24 h from Monday 09:45 on.
+  const check = async (text: string, argv: readonly string[]): Promise<string> =>
+    (
+      await runCli(["check", "a.finish", "--rule", "record-coat-too-late", "--format", "lines", ...argv], {
+        files: { ...files, "a.finish": text },
+      })
+    ).stdout;
+  expect(await check(BEGUN, ["--today", "2027-03-09T09:45"])).toBe("");
+  expect(await check(BEGUN, ["--today", "2027-03-09T09:50"])).toContain(
+    "The latest time for this coat is over",
+  );
+  // What is sanded holds the next coat whenever it comes.
+  const sanded = BEGUN.replace(
+    "    wait until recoat\n",
+    "    wait until recoat\n    step sand 220\n    step dust\n",
+  );
+  expect(await check(sanded, WEDNESDAY)).toBe("");
+  // Nothing is begun: the plan keeps the window.
+  expect(await check(JOB, WEDNESDAY)).toBe("");
+});
+
 test.each(["tomorrow", "2027-02-30", "10.3.2027", "2027-03-10T25:00", "2027-03-10T14", ""])(
   "`--today %s` is wrong use",
   async (today) => {

@@ -255,6 +255,7 @@ export function jobFacts(checker: Checker, remembered: Remembered<CheckView>, re
     runs: result.runs,
     totals: result.totals,
     schedule: result.schedule,
+    ...(result.record ? { goesOnAt: result.record.from } : {}),
     ...(before ? { earlier: { job: before.job, finish: before.totals.finish } } : {}),
     needs: new Map(
       result.needs.map(({ material, litres = 0, onHand, draws }) => [

@@ -54,7 +54,9 @@ async function record({ io }: CommandContext, file: string, options: RecordOptio
   for (const sheet of ticks.sheets) {
     const outcome = await withTicks(text, sheet, recipe.path, analysisOf);
     if (!outcome) {
-      told.push(`\`${recipe.label}\` has no job with this sheet: ${sheet.rows.map(rowText).join("; ")}`);
+      told.push(
+        `\`${recipe.label}\` has no job with this sheet${sheet.rows.length > 0 ? `: ${sheet.rows.map(rowText).join("; ")}` : ""}`,
+      );
       continue;
     }
     ({ text } = outcome);

@@ -41,6 +41,35 @@ export function recordedCoats(runs: readonly SurfaceRun[]): readonly RecordedCoa
   );
 }
 
+export interface NextCoat {
+  readonly run: SurfaceRun;
+  readonly next: LayerAction;
+  /** The coat that it goes on, which this job has put there, and the line that stands for it. */
+  readonly below: Coat;
+  readonly record: JobRecord;
+}
+
+/** The coats that are next over a coat of the record, once for each surface and line. */
+export function nextCoats(runs: readonly SurfaceRun[]): readonly NextCoat[] {
+  return runs.flatMap((run) => {
+    const seen = new Set<JobRecord>();
+    return (run.record?.done ?? []).flatMap((done, piece): readonly NextCoat[] => {
+      const reached = run.record!.reached[piece]!;
+      const isCoat = (at: number): boolean =>
+        run.moments[at]!.action.op === "layer" && !done.get(at)?.leftOut;
+      const index = run.moments.findIndex((_, at) => at >= reached && isCoat(at));
+      if (index < 0) return [];
+      const { action, before } = run.moments[index]!;
+      const last = run.moments.findLastIndex((_, at) => at < index && isCoat(at));
+      const record = done.get(last)?.record;
+      const below = topCoat(before);
+      if (action.op !== "layer" || !record || below?.origin !== "new" || seen.has(record)) return [];
+      seen.add(record);
+      return [{ run, next: action, below, record }];
+    });
+  });
+}
+
 /** Hours from the end of one line to the beginning of another: the least and the most, where a line tells the day alone. */
 export function hoursApart(
   earlier: JobRecord,

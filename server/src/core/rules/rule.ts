@@ -129,6 +129,8 @@ export interface JobContext {
   readonly schedule: Schedule;
   /** The verdict on its air, where its shop states a room. */
   readonly air?: JobAir;
+  /** Of a job that has been begun: nothing more is done before then; local ISO. */
+  readonly goesOnAt?: string;
   /** The job that this one comes after, with the end of its last step, layer or wait (local ISO), where that is known. */
   readonly earlier?: { readonly job: Job; readonly finish: string | null };
   /**

@@ -10,7 +10,7 @@ import { quantityText } from "../measure/read-quantity.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
-import type { WaitAction } from "../surface/actions.ts";
+import type { LayerAction, WaitAction } from "../surface/actions.ts";
 import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, sureHours, waitedOf } from "../surface/state.ts";
@@ -248,3 +248,9 @@ function remedyText(waits: readonly NeededWait[], longest: NeededWait, says: Sho
   const byAir = longest.needed.cause.law === "a night" ? "" : " (it goes by the shop's air)";
   return `Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;
 }
+
+/** Wax needs no hold on a film, and auxiliaries leave no layer. */
+export const isAuxiliaryOrWax = (action: LayerAction): boolean => {
+  const family = action.use.material?.family;
+  return family?.role === "wax" || family?.group === "auxiliary";
+};

@@ -1,7 +1,13 @@
-/** By the record a coat went on after the one below had become too hard for it, without a sanding. */
+/**
+ * By the record a coat went on after the one below had become too hard for it, without a sanding; or the next one can only go
+ * on so late.
+ */
+
 import { formatDuration } from "../../measure/format-amount.ts";
-import { hoursApart, jobWith, recordedCoats } from "../recorded-coats.ts";
+import { hoursBetween } from "../../measure/iso-dates.ts";
+import { hoursApart, jobWith, nextCoats, recordedCoats } from "../recorded-coats.ts";
 import type { TradeRule } from "../rule.ts";
+import { isAuxiliaryOrWax } from "../short-wait.ts";
 import { coatName, related } from "../texts.ts";
 
 export const recordCoatTooLate: TradeRule = {
@@ -9,7 +15,8 @@ export const recordCoatTooLate: TradeRule = {
   group: "record",
   severity: "warning",
   docs: {
-    summary: "By the record, a coat went on too late, over one that was not sanded.",
+    summary:
+      "By the record, a coat went on too late over one that was not sanded, or the next one now would.",
     why: "A film that has hardened gives the next coat nothing to hold on to: it may peel off in sheets.",
     remedy:
       "Scratch a hidden spot crosswise when it is cured and pull tape off it; sand and coat again if it lifts.",
@@ -25,6 +32,18 @@ export const recordCoatTooLate: TradeRule = {
         .replace(", between sand 220", "")
         .replace("120, 150\n", "120, 150\n  step   dampen\n  wait   overnight\n  step   scuff 220\n"),
     },
+    {
+      title: "The next coat waits for three days already, where it is to follow within one",
+      text: jobWith([
+        "done  2027-03-08 10:00 coat 1 of hall_clear on top",
+        "done  2027-03-11 10:00 dust on top",
+      ])
+        .replace("120, 150\n", "120, 150\n  step   dampen\n  wait   overnight\n  step   scuff 220\n")
+        .replace(
+          "layer  hall_clear x 2, between sand 220\n",
+          "layer  hall_clear\n  wait   until recoat\n  step   dust\n  layer  hall_clear #! record-coat-too-late\n",
+        ),
+    },
   ],
   passing: [
     {
@@ -36,7 +55,7 @@ export const recordCoatTooLate: TradeRule = {
     },
   ],
   checks: {
-    onJob: ({ runs, reportAt }) => {
+    onJob: ({ runs, goesOnAt, report, reportAt }) => {
       for (const { record, below } of recordedCoats(runs)) {
         const latest = below?.coat.material?.recoat?.value.latest;
         if (!below || latest === undefined || below.coat.abrasions.length > 0) continue;
@@ -48,6 +67,19 @@ export const recordCoatTooLate: TradeRule = {
           remedy:
             "When it is cured, cut a cross into a hidden spot and pull tape off it; where it lifts, sand and coat again.",
           related: [related(below.record.place, "The coat below is recorded here")],
+        });
+      }
+      for (const { run, next, below, record } of goesOnAt === undefined ? [] : nextCoats(runs)) {
+        const latest = below.material?.recoat?.value.latest;
+        if (latest === undefined || below.abrasions.length > 0 || isAuxiliaryOrWax(next)) continue;
+        const waited = hoursBetween(record.at, goesOnAt!);
+        if (waited <= latest + 1e-6) continue;
+        report(run, next, {
+          headline: "The latest time for this coat is over, and nothing is sanded",
+          why: `${coatName(below)} takes the next coat unsanded for ${formatDuration(latest)}, and ${formatDuration(waited)} are over.`,
+          remedy: "Scuff the film and dust it before this coat goes on.",
+          abrades: "surface",
+          related: [related(record.place, "The coat below is recorded here")],
         });
       }
     },

@@ -4,10 +4,9 @@
  */
 import { exactDuration, formatDuration } from "../../measure/format-amount.ts";
 import { sentence } from "../../sentence.ts";
-import type { LayerAction } from "../../surface/actions.ts";
 import { isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
-import { briefCoatName } from "../short-wait.ts";
+import { briefCoatName, isAuxiliaryOrWax } from "../short-wait.ts";
 import { fitting, insertAbove, layerBelow, related } from "../texts.ts";
 
 export const recoatTooLate: TradeRule = {
@@ -199,10 +198,4 @@ recipe two_coats {
       });
     },
   },
-};
-
-/** Wax needs no hold on a film, and auxiliaries leave no layer. */
-const isAuxiliaryOrWax = (action: LayerAction): boolean => {
-  const family = action.use.material?.family;
-  return family?.role === "wax" || family?.group === "auxiliary";
 };
