@@ -114,7 +114,8 @@ export class LayerParser extends CoatParser {
         this.leaveOut(EACH);
       }
       this.checkOwner(owner, tails.at(-1));
-      this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
+      // Words in quotes need no comma: `by roller "short nap"`.
+      this.endOfPart(undefined, (next) => next === t.StringToken || t.TAIL_TYPES.has(next));
     },
   );
 

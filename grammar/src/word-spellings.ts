@@ -339,6 +339,7 @@ export function isSoldAs(sheen: string, units: number): boolean {
 const WOOD_SPELLINGS: Table = {
   cherry: ["american cherry"],
   iron: ["cast iron"],
+  linden: ["lime", "limewood", "lime wood"],
   MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
   particleboard: ["chipboard", "particle board", "osb"],
   plywood: ["ply", "multiplex"],
