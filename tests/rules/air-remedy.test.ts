@@ -24,7 +24,7 @@ test("the strictest label counts", () => {
 
 test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
   expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
-    "Finish in another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (as thermostats, switches and fans do), at 18 to 22 C and 40 to 60 % RH, warmed by hot water or from outside, and aired through windows until nothing smells any more. Write that room as another `shop` with `ignition none`, and name it in the job (`in …`); or wait for a warm, dry season and leave the heater out. Bring the cleaned piece in before you coat it, until it is as warm as the room and its wood as dry: 6 to 12 % by a moisture meter, often after weeks. No wait makes up for the cold, nor does washed wood dry in it.",
+    "Finish in another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (as thermostats, switches and fans do), at 18 to 22 C and 40 to 60 % RH, warmed by hot water or from outside, and aired through windows until nothing smells any more. Write that room as another `shop` with `ignition none`, and name it in the job (`in …`); or wait for a warm, dry season and leave the heater out. Bring the cleaned piece in before you coat it, until it is as warm as the room and its wood has 6 to 12 % by a moisture meter, often after weeks. No wait makes up for the cold, nor does washed wood dry in it.",
   );
 });
 

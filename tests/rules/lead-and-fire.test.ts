@@ -90,18 +90,18 @@ describe("wet or dry", () => {
     [STAIN, "coat-over-wax"],
   ])("nitrocellulose is worked on wet whatever the laboratory finds: %s, %s", (line, rule) =>
     expect(on(line, rule).remedy).toMatch(
-      /^Wait for the lead test\. If you then abrade it, do it wet by hand, even where none is found\./u,
+      /^Wait for the lead test\. If you then abrade the old finish, do it wet by hand, even where no lead is found\./u,
     ),
   );
   it("and so says the finding on its lead", () => {
     const { remedy } = on("step  sand 60, 180", "lead-not-tested");
     expect(remedy).toMatch(
-      /\nWhere none is found: work wet, with water and never with spirits, all the same, as dry dust of nitrocellulose burns/u,
+      /\nWhere none is found: still work wet, with water and never with spirits, as dry dust of nitrocellulose burns/u,
     );
   });
-  it("other coatings unless it finds none", () => {
+  it("other coatings if it finds lead", () => {
     expect(on("layer paint", "coat-on-unclean-surface").remedy).toMatch(
-      /^Wait for the lead test; unless it finds none, work wet by hand\./u,
+      /^Wait for the lead test; if it finds lead, work wet by hand\./u,
     );
   });
 });
@@ -188,14 +188,14 @@ describe("wax in wood", () => {
   });
   it("and nothing is told twice about the cleaning", () =>
     expect(on(STAIN, "coat-over-wax").also).toContain(
-      "Also: `gel_stain` goes on a used surface that was never cleaned, to which the steps above see.",
+      "Also: `gel_stain` goes on a used surface that was never cleaned: the steps above do it.",
     ));
 });
 
 describe("a heater and dry dust of lacquer", () => {
   it("end with the heater cold, the words for it, and a place to dry", () =>
     expect(on("step  sand 60, 180", "sparks-and-dust").remedy).toContain(
-      "Switch the heater off and let it cool before you sand (`step sand wet 60, 100, 180`), and state `ignition none` in the shop only if it stays off for the whole job. Carry the cleaned piece to the room where you will coat it to dry.",
+      "Switch the heater off and let it cool before you sand (`step sand wet 60, 100, 180`), and state `ignition none` in the shop only if it stays off for the whole job. Dry the cleaned piece in the room where you will coat it.",
     ));
 });
 

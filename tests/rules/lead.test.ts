@@ -120,7 +120,9 @@ describe("untested lead", () => {
     );
     expect(others).toEqual([]);
     expect(partsOf(lead!).map(({ rule }) => rule)).toEqual(["lead-not-tested", "no-dust-mask"]);
-    expect(lead!.remedy).toContain("Wear a P100 respirator (P3 in Europe); a plain dust mask is not enough.");
+    expect(lead!.remedy).toContain(
+      "Wear a P100 respirator (P3 in Europe), gloves and goggles; a plain dust mask is not enough.",
+    );
     // All that `lead_safe` asks for stands in the one remedy, once.
     expect(lead!.remedy).toContain("lay plastic sheeting");
     expect(lead!.remedy).toContain("state `safety lead_safe`");
@@ -162,7 +164,7 @@ describe("one coating, several remedies that go at it", () => {
   test("keep it short beside the finding on its lead, and lead there", () => {
     const [jump] = findingsOf(job(steps, PAINT)).filter(({ rule }) => rule === "grit-jump");
     expect(jump?.remedy).toMatch(
-      /^Wait for the lead test; unless it finds none, work wet by hand\. Sand with 100/u,
+      /^Wait for the lead test; if it finds lead, work wet by hand\. Sand with 100/u,
     );
     expect(jump?.related.map(({ message }) => message)).toContain("What to do about lead is told here");
   });

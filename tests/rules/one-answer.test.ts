@@ -278,7 +278,7 @@ const CLASHES: readonly Clash[] = [
     within: "file",
   },
   // What burns dry is worked on wet, whatever a test for lead finds.
-  { one: /\bunless it finds none\b/iu, other: /\beven where none is found\b/iu, within: "line" },
+  { one: /\bif it finds lead, work wet\b/iu, other: /\beven where no lead is found\b/iu, within: "line" },
   // One kind of protection for the breath, and none beside a ban.
   {
     one: /\bsupplied air\b|\bair-supplied\b/iu,

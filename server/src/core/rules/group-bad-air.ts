@@ -93,7 +93,7 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
  * to 12 % (common practice, no source).
  */
 const DAMP_WOOD_RH = 80;
-const DRY_WOOD = " and its wood as dry: 6 to 12 % by a moisture meter, often after weeks";
+const DRY_WOOD = " and its wood has 6 to 12 % by a moisture meter, often after weeks";
 
 /** What is usual and bears the air as it is: families to choose from, none that the shop's heater can light. */
 function bearsThisAir(needs: readonly AirNeed[]): string {

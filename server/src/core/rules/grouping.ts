@@ -324,7 +324,7 @@ function consequenceText(
   const steps = text.match(/`(?:step|safety) [^`]*`/gu) ?? [];
   // What the finding above has in its own order is not said again in another.
   const isSaid = steps.length > 0 && steps.every((step) => primary.remedy.includes(step));
-  if (isSaid) return `${headline}, to which the steps above see`;
+  if (isSaid) return `${headline}: the steps above do it`;
   return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
 

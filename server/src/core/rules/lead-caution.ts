@@ -242,10 +242,10 @@ function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coa
   const [then, why] =
     coat.family?.binder === "nitrocellulose"
       ? [
-          ". If you then abrade it, do it wet by hand, even where none is found",
+          ". If you then abrade the old finish, do it wet by hand, even where no lead is found",
           ": dry dust of nitrocellulose burns",
         ]
-      : ["; unless it finds none, work wet by hand", ", never dry"];
+      : ["; if it finds lead, work wet by hand", ", never dry"];
   return {
     matter,
     whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it${then}${why}.`,

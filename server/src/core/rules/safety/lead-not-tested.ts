@@ -377,7 +377,7 @@ function reportOf(
       "1. Ask the local authority who may do this work and where the waste goes.",
       "2. Keep others out, children and pregnant women above all, and lay plastic sheeting.",
       `3. ${workOf(action, kind)}.`,
-      "4. Wear a P100 respirator (P3 in Europe); a plain dust mask is not enough.",
+      "4. Wear a P100 respirator (P3 in Europe), gloves and goggles; a plain dust mask is not enough.",
       `5. ${cleaningUp(coat!)}.`,
       "6. Leave work clothes there, wash before you eat, and state `safety lead_safe`.",
     ].join("\n"),
@@ -389,7 +389,7 @@ function reportOf(
             remedy: [
               "leave it alone until a laboratory has tested it, with `safety lead_test` in this recipe too, and write the result at this surface.",
               ifNoneFound(action, coat!),
-              "Where lead is found, do what is told there, and for its steps 3 and 5:",
+              "Where lead is found, treat the whole piece as lead, and do what is told there, but in place of its steps 3 and 5:",
               `3. ${workOf(action, kind)}.`,
               `5. ${cleaningUp(coat!)}.`,
             ].join("\n"),
@@ -418,7 +418,7 @@ function ifNoneFound({ verb, grits }: StepAction, { family }: Coat): string {
     verb === "sand"
       ? `. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180},`
       : "";
-  return `Where none is found: work wet, with water and never with spirits, all the same, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
+  return `Where none is found: still work wet, with water and never with spirits, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
 }
 
 /** The best is to leave it: HUD Guidelines (2012) on paint in sound condition (from memory); a primer's label decides. */

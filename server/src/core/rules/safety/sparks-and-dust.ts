@@ -234,7 +234,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
 }
 
 const WETTED: ReadonlySet<string> = new Set(["sand", "scuff"]);
-const DRYING = "Carry the cleaned piece to the room where you will coat it to dry.";
+const DRYING = "Dry the cleaned piece in the room where you will coat it.";
 const MOTORS = "The motor of a sander or vacuum cleaner, with a HEPA filter too, is a spark to this dust.";
 const BIN =
   "Keep dust, slurry, cloths and used paper under water in a closed metal bin outdoors. Local fire codes decide.";
