@@ -63,7 +63,7 @@ recipe wiping(liquid: material) {
 }
 recipe painted(paint: material, coats: number = 2, pause: duration = 20 h, before: recipe = wiping) {
   follow before(liquid: spirits)
-  step   sand 120, takes 30 min
+  step   sand 120 "with extraction", takes 30 min
   layer  paint x coats, takes 15 min {
     wait until recoat
   }
@@ -291,5 +291,20 @@ test("what is not known is said in the place of a sum", () => {
   expect(hover(unknown.replace("material odd", "material $0odd"))).toContain("in `j` litres not known");
   expect(hover(unknown.replace("  layer clear", "  $0layer clear"))).toContain(
     "`odd` not known: the material states",
+  );
+});
+
+test("words in quotes and passes on a layer change none of its sums", () => {
+  const line = "  layer  trim, takes 20 min\n";
+  const card = (layer: string): string => {
+    const [before, after] = BENCH.split(line);
+    return hover(`${before}  la$0${layer.slice(2)}${after}`);
+  };
+  const plain = card(line.slice(2));
+  // The kept top alone.
+  expect(plain).toContain("1 coat; `trim` 2 m2 / 10 m2/L × 1.1 = 0.22 L");
+  expect(card('layer  trim, takes 20 min, "with the grain"\n')).toBe(plain);
+  expect(card("layer  trim, takes 20 min, passes 2, flash 10 min\n")).toContain(
+    "1 coat; `trim` 2 m2 / 10 m2/L × 1.1 = 0.22 L",
   );
 });

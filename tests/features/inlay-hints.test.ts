@@ -44,6 +44,20 @@ const RECIPE = `recipe clearing(clear: material) {
 }
 `;
 
+test("words in quotes, passes and what acts on its own change nothing of a line's figures", () => {
+  const job = "job one {\n  piece table\n  apply r to all\n}\n";
+  const hints = (layer: string, step: string): string =>
+    hintedLines(`${STOCK}recipe r {\n  ${step}\n  ${layer}\n  wait 1 h\n}\n${job}`, { kinds: ["litres"] })
+      .replace(layer, "LAYER")
+      .replace(step, "STEP");
+  const plain = hints("layer satin x 2, by pad", "step clean with soap");
+  // 3 m2 / 10 m2/L × 2 × 1.1
+  expect(plain).toContain("0.66 L");
+  expect(hints('layer satin x 2, by pad, "thin, with the grain"', "step clean with soap")).toBe(plain);
+  expect(hints("layer satin x 2, by pad, passes 2, flash 10 min", "step clean with soap")).toBe(plain);
+  expect(hints("layer satin x 2, by pad", "step clean with soap, leave 10 min")).toBe(plain);
+});
+
 describe("elapsed", () => {
   const elapsed = (text: string): string => hintedLines(STOCK + text, { kinds: ["elapsed"] });
 

@@ -143,6 +143,13 @@ export interface OpenAction extends ActionBase {
 
 export type Action = StepAction | LayerAction | WaitAction | NoteAction | OpenAction;
 
+/**
+ * Whether an action is what its line says first of all: neither words behind it nor the time that passes on it, nor all that
+ * is left out from there on.
+ */
+export const isItsLine = ({ op, syntax, place }: Action): boolean =>
+  op !== "open" && syntax.span.start === place.span.start;
+
 /** `follow` lines that go round: from a recipe by way of others back to itself. */
 export type Cycle = readonly {
   readonly place: Place;

@@ -14,6 +14,7 @@ import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
 import type { ProgramDeclaration } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
+import { isItsLine } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { LineRun } from "../../views/sums/line-run.ts";
@@ -67,7 +68,7 @@ function linesOf(
     const times = new Map<string, LineRun["times"][number][]>();
     run.moments.forEach((moment, index) => {
       const { place }: { readonly place: Place } = moment.action;
-      if (place.file !== file) return;
+      if (place.file !== file || !isItsLine(moment.action)) return;
       const key = lineKey(place.declaration, place.span.start);
       const list = times.get(key) ?? [];
       times.set(key, list);
