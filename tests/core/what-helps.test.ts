@@ -84,6 +84,19 @@ test("air that is 3 C warmer: at 21 C, that of the label, the cure takes its sev
   expect(others).toEqual([]);
 });
 
+test("a start on the next day, where a recoat window would have to span a weekend", () => {
+  // From Friday the second coat would be due on Saturday, so both wait: Monday 09:00 and Tuesday 09:00 to 09:30 whichever
+  // day the job begins.
+  const text = textOf("  layer clear x 2, takes 30 min {\n    wait until recoat\n  }", {
+    materials: material("clear", "20 h to 30 h"),
+  }).replace("start 2027-03-08", "start 2027-03-12");
+  const analysis = analyse({ "test.finish": text });
+  const result = analysis.jobs("test.finish")[0]!;
+  expect(result.totals.last_work).toBe("2027-03-16T09:30:00");
+  const helps = whatHelps(analysis.program, analysis.alone(result)).map(({ result: _, ...help }) => help);
+  expect(helps).toEqual([{ change: { kind: "later start", date: "2027-03-13" }, lastWorkH: 0, fullUseH: 0 }]);
+});
+
 test("nothing helps what is done by one person in one morning", () => {
   expect(helpsOf("  step dust, takes 1 h")).toEqual([]);
 });
