@@ -66,10 +66,7 @@ export function readFields(
 /** `area 9 m2` is the shape where no other is stated; beside one it says what was measured, and would count twice. */
 function withShape(ctx: ReadingContext, node: LayoutNode, hasShape: boolean): LayoutNode {
   const [first, ...rest] = node.tokens;
-  if (first!.text !== "area" || rest.length === 0) {
-    return node;
-  }
-  if (hasShape) {
+  if (hasShape || first!.text !== "area" || rest.length === 0) {
     return node;
   }
   ctx.respellings.push({ span: tokenSpan(first!), text: "shape" });

@@ -253,7 +253,7 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     formula: "max(0, on hand + bought − used)",
     source: BY_DEFINITION,
     file: "totals/earned.ts",
-    functions: ["litresLeftOver"],
+    functions: ["litresLeftOver", "litresForLater"],
     tests: ["core/totals/earned.test.ts"],
   },
   {

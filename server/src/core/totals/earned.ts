@@ -15,13 +15,18 @@ export function earnedPerHour({
   return (saving + (labour_cost ?? 0)) / hands_on_h;
 }
 
-/** Litres that are left of what is on hand and bought; `null` where it is not known how much is used or bought. */
-export function litresLeftOver(need: {
+/** What is on hand and bought of a material, and what is used. */
+interface Stocked {
   readonly onHand: number;
   readonly totals: Pick<MaterialTotals, "litres" | "cost" | "containers">;
-}): number | null {
-  const { litres, cost, containers } = need.totals;
-  if (litres === null || cost === null) return null;
-  const bought = containers.reduce((total, can) => total + can.litres * can.count, 0);
-  return Math.max(0, need.onHand + bought - litres);
 }
+
+/** Litres that are there for later jobs; what is not known to be used or bought counts as none. */
+export function litresForLater({ onHand, totals: { litres, containers } }: Stocked): number {
+  const bought = containers.reduce((total, can) => total + can.litres * can.count, 0);
+  return Math.max(0, onHand + bought - (litres ?? 0));
+}
+
+/** Litres that are left of what is on hand and bought; `null` where it is not known how much is used or bought. */
+export const litresLeftOver = (need: Stocked): number | null =>
+  need.totals.litres === null || need.totals.cost === null ? null : litresForLater(need);

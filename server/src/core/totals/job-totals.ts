@@ -19,6 +19,7 @@ import { planKey } from "../schedule/plan-key.ts";
 import type { ShopPlans } from "../schedule/shop/plan-shop.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
+import { litresForLater } from "./earned.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { chainKey } from "./planned-tasks.ts";
 import { type RecordSums, recordedHours, recordedNeeds } from "./recorded-amounts.ts";
@@ -290,7 +291,10 @@ function totalJob(
   const counted = planned && recordedNeeds(job, runs, planned.needs, priceOf, priced);
   const draws = counted?.draws ?? jobDraws(job, runs);
   const needs = counted?.needs ?? jobNeeds(draws).map(priceOf);
-  const left = new Map([...(stock ?? []), ...needs.map(leftOver)]);
+  const left = new Map([
+    ...(stock ?? []),
+    ...needs.map((need) => [need.material, litresForLater(need)] as const),
+  ]);
   const open = hasUnknownMaterial(runs);
   const hours = begun ? recordedHours(runs) : undefined;
   const handsOn = hoursAreKnown(runs) ? (hours?.all ?? handsOnHours(runs)) : null;
@@ -397,12 +401,6 @@ function surfaceTotals(run: SurfaceRun): SurfaceTotals {
     area_m2: run.surface?.areaGap ? null : (run.surface?.areaM2 ?? 0) * run.pieces,
     dry_film_um: sumOrNull(coats.map((coat) => coat.filmUm ?? null)),
   };
-}
-
-/** Where it is not known how much is bought, only what is on hand is there for later jobs. */
-function leftOver({ material, litres, onHand, totals }: MaterialNeed): readonly [Material, number] {
-  const bought = sum(totals.containers.map((c) => c.litres * c.count));
-  return [material, Math.max(0, onHand + bought - (litres ?? 0))];
 }
 
 function priced(need: Need, onHand: number): MaterialNeed {
