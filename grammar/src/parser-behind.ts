@@ -102,8 +102,8 @@ export class BehindParser extends FieldParser {
     }
     const isApart = this.at(t.Comma);
     const first = this.peek(isApart ? 2 : 1);
-    const text = this.textAhead(isApart ? 2 : 1);
-    if (first.kind !== "word" || text === undefined || NEVER[form]?.test(text)) {
+    const text = first.kind === "word" ? this.textAhead(isApart ? 2 : 1) : undefined;
+    if (text === undefined || NEVER[form]?.test(text)) {
       return false;
     }
     return isApart
@@ -111,11 +111,14 @@ export class BehindParser extends FieldParser {
       : BEGINS.test(text) && !(TIMES.has(this.keyword) && AS_A_TIME.test(text));
   }
 
-  /** What follows, where nothing of it opens or ends a title. */
+  /**
+   * What follows, where nothing of it opens or ends a title and it is no longer than a remark. It is asked for at every
+   * comma of a list, so that a bound keeps the cost in proportion to the list.
+   */
   private textAhead(from: number): string | undefined {
     let text = "";
     for (let ahead = from; this.peek(ahead) !== END_TOKEN; ahead += 1) {
-      if (/["{}#\\]/u.test(this.peek(ahead).text)) {
+      if (ahead - from >= MOST_TOKENS || /["{}#\\]/u.test(this.peek(ahead).text)) {
         return undefined;
       }
       text += `${ahead > from ? " " : ""}${this.peek(ahead).text}`;
@@ -146,6 +149,9 @@ const ABOUT: Readonly<Record<string, true>> = Object.fromEntries(
 /** Words that begin what is said of a value and go on from no figure. */
 const BEGINS =
   /^(?:at|in|on|with|without|for|if|as|when|while|once|until|but|per|inside|outside|by|under|over|because|since|including|incl|only|mostly|and (?:a|some)|or (?:so|more|less|a little)|each|from the|to the|given|according|exclusive|excluding|plus (?:a|some))(?= |$)/iu;
+/** Nobody writes a longer remark behind a value, and a longer list is no remark. */
+const MOST_TOKENS = 80;
+
 /** Fields of words that have one value. */
 const OF_ONE_WORD: ReadonlySet<string> = new Set(["family", "sheen", "colour"]);
 /** Times that another time behind them could be a part of. */

@@ -100,6 +100,15 @@ describe("titles and documentation", () => {
   });
 });
 
+describe("lists on a line", () => {
+  const texts: readonly [string, Text][] = [
+    ["opening hours", again("Mon to Fri 08:00 to 09:00, ", "shop h {\n  hours ", "Sat 09:00 to 13:00\n}\n")],
+    ["containers", numbered((i) => `${i} mL for ${i}.00, `, "material m {\n  sold ", "9 L for 300.00\n}\n")],
+    ["old coats", again("alkyd paint, ", "piece p {\n  surface s {\n    existing ", "paste wax\n  }\n}\n")],
+  ];
+  for (const [name, make] of texts) check(name, make, parseFile, 64_000);
+});
+
 describe("the text report", () => {
   const colours = picocolors.createColors(false);
   const reportOf = ([text, findings]: readonly [string, readonly FileFinding[]]) =>
