@@ -364,14 +364,25 @@ describe("dates", () => {
     // One pair of hands: dust both from 09:00 to 10:00, coat piece 1 to 10:30 and piece 2 to 11:00. Piece 1 is dry 2 h
     // after 10:30, piece 2 at 13:00, when piece 1 has its second coat: from 12:30 to 13:30. Dusting and coating each
     // piece at a time ends no earlier: coats at 10:00 and 11:00, and piece 2 is dry at 13:00 as well.
-    const both = (from: string, to: string): object[] => [
-      { startAt: `2027-03-08T${from}:00`, endAt: `2027-03-08T${to}:00`, pieces: [1, 2] },
+    const both = (from: string, first: string, to: string): object[] => [
+      {
+        startAt: `2027-03-08T${from}:00`,
+        endAt: `2027-03-08T${to}:00`,
+        firstEndAt: `2027-03-08T${first}:00`,
+        pieces: [1, 2],
+      },
     ];
     expect([1, 2, 4].map((number) => step(sheet, number).planned)).toEqual([
-      both("09:00", "10:00"),
-      both("10:00", "11:00"),
-      both("12:30", "13:30"),
+      both("09:00", "09:30", "10:00"),
+      both("10:00", "10:30", "11:00"),
+      both("12:30", "13:00", "13:30"),
     ]);
+    // The list says when the first piece is free and when the last.
+    const rows = sheet.bench.groups.flatMap((group) => group.rows);
+    expect(rows.find(({ startAt }) => startAt === "2027-03-08T10:00:00")?.then).toMatchObject({
+      firstAt: "2027-03-08T12:30:00",
+      at: "2027-03-08T13:00:00",
+    });
     // Six times 30 min.
     expect(sheet.facts).toContainEqual({ name: "Hands-on", text: "3 h" });
   });

@@ -77,6 +77,8 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...docs(sheet.docs, pictures),
     ...document.head.filter(isBox).map((box) => boxHtml(box, id)),
     ...(sheet.findings.length === 0 ? document.head.filter(isNothingFound).map(blockHtml) : []),
+    "</div>",
+    '<div class="facts">',
     ...facts([...aboutPieces(sheet), ...sheet.facts]),
     "</div>",
     ...part("choose", "Choose before starting", facts(sheet.choices)),

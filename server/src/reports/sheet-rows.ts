@@ -43,6 +43,7 @@ function rowHtml(row: BenchRow, sheet: string): string {
     ...(endAt ? [`data-end="${endAt}"`] : []),
     ...(then?.hours === undefined ? [] : [`data-wait="${then.hours}"`]),
     ...(then?.at === undefined ? [] : [`data-until="${then.at}"`]),
+    ...(then?.latestHours === undefined ? [] : [`data-latest="${then.latestHours}"`]),
   ];
   return [
     `<li class="row ${op}" ${data.join(" ")}>`,
@@ -110,7 +111,13 @@ function thenText({ startAt, then }: BenchRow): string {
   if (!then) return "";
   const stage = then.until ? STAGE[then.until] : "";
   const more = stage === "" ? "" : `, ${stage}`;
-  if (then.at) return [stage, whenText(then.at, startAt?.slice(0, 10))].filter(Boolean).join(" ");
+  if (then.at) {
+    const day = startAt?.slice(0, 10);
+    // Piece after piece, on the same day: the first is free while the others still are not.
+    const first = then.firstAt?.slice(0, 10) === day ? then.firstAt : undefined;
+    const free = first ? `${timeText(first)}, the last ${whenText(then.at, day)}` : whenText(then.at, day);
+    return [stage, free].filter(Boolean).join(" ");
+  }
   if (then.hours === undefined) return stage === "" ? "the label's time" : stage;
   return `${exactDuration(roundedUpHours(then.hours))} later${more}`;
 }
@@ -124,5 +131,5 @@ function moreHtml({ details, cautions, title }: BenchRow): string {
     ...cautions.map((text) => `<p class="caution">${html(text)}</p>`),
     ...details.map((text) => `<p>${html(text)}</p>`),
   ];
-  return `<details class="more"><summary>More</summary>${lines.join("")}<label class="noted">Note <input type="text" data-note aria-label="${html(`Note: ${title}`)}" maxlength="300" autocomplete="off"></label></details>`;
+  return `<details class="more"><summary>More</summary>${lines.join("")}<label class="noted">Done at <input type="datetime-local" data-at aria-label="${html(`Done at: ${title}`)}"></label><label class="noted">Note <input type="text" data-note aria-label="${html(`Note: ${title}`)}" maxlength="300" autocomplete="off"></label></details>`;
 }

@@ -121,7 +121,7 @@ input[type="checkbox"]:checked { background: var(--ink); box-shadow: inset 0 0 0
 .ticks input:checked + span { color: var(--paper); font-weight: 700; }
 .got { width: 44px; }
 .noted { display: flex; gap: 0.6em; align-items: center; }
-input[type="text"], textarea { width: 100%; min-height: 44px; padding: 0.4em 0.6em; border: 1px solid var(--rule); border-radius: 6px; background: var(--paper);
+input[type="text"], input[type="datetime-local"], textarea { width: 100%; min-height: 44px; padding: 0.4em 0.6em; border: 1px solid var(--rule); border-radius: 6px; background: var(--paper);
   color: inherit; font: inherit; }
 button { min-height: 44px; margin: 0 0.3em 0.5em 0; padding: 0.4em 1em; border: 2px solid var(--ink); border-radius: 6px; background: var(--paper); color: inherit;
   font: inherit; cursor: pointer; }
@@ -130,17 +130,31 @@ output { display: block; min-height: 1.4em; }
 article > .live { position: sticky; top: 0; z-index: 1; margin: 0 -1rem 0.8rem; padding: 0.6rem 1rem; background: var(--paper); border-bottom: 4px solid var(--link); }
 .live p { margin: 0.1em 0; }
 .live .label { font-weight: 700; color: var(--link); }
-.live .when { font-size: 1.7rem; font-weight: 700; line-height: 1.15; font-variant-numeric: tabular-nums; }
-.live .now { font-size: 1.15rem; font-weight: 700; line-height: 1.25; }
-.live .waits { font-weight: 700; }
-.live .next { color: var(--soft); }
+.live .now { font-size: 1.35rem; font-weight: 700; line-height: 1.2; }
+.live .when { font-variant-numeric: tabular-nums; }
+.live[data-is="next"] .when { font-size: 1.7rem; font-weight: 700; line-height: 1.15; }
+.live[data-is="now"] .when { color: var(--soft); }
+.live .go { margin-top: 0.4em; }
+.minded p { margin: 0.3em 0; }
+.minded .careful { padding-left: 0.6em; border-left: 4px solid var(--warning); }
+.minded .waits, .minded .after { font-weight: 700; }
+.minded .next { color: var(--soft); }
 footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 @media screen and (min-width: 60rem) { nav ol { columns: 2; } }
+/* On a telephone the work follows what is to be minded; what is looked up stands behind it. */
+@media screen and (max-width: 40rem) {
+  article { display: flex; flex-direction: column; }
+  .work { order: 1; } .went { order: 2; } .ready { order: 3; } .facts, .days { order: 4; } .cuts, .about, .service { order: 5; } footer { order: 6; }
+  .facts dl { display: block; }
+  .facts dl div { display: flex; gap: 1rem; justify-content: space-between; }
+  .facts dd { text-align: right; }
+  .safety ul { font-size: 0.94em; }
+}
 @media (prefers-reduced-motion: no-preference) { .row[aria-current] { transition: outline-color 120ms; } }
 @page { margin: 9mm 10mm 10mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
-  body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", "Segoe UI", sans-serif; }
-  nav, .live, .tools, .more, .labels { display: none; }
+  body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", Roboto, "Segoe UI", "DejaVu Sans Condensed", sans-serif; }
+  nav, .live, .minded, .tools, .more, .labels { display: none; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
   h1 { margin: 0; font-size: 17pt; line-height: 1; }
   h2 { margin: 0.5em 0 0.2em; font-size: 11pt; border-width: 1.5px; }
@@ -148,7 +162,8 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   h1, h2, h3, h2 + p, caption, thead, .heads { break-after: avoid; }
   p, ul, ol, dl { margin: 0.2em 0; }
   li { margin: 0.1em 0; }
-  dl { grid-template-columns: repeat(auto-fill, minmax(34mm, 1fr)); gap: 0.5mm 4mm; }
+  dl { display: flex; flex-wrap: wrap; gap: 0.5mm 4mm; }
+  dl div { flex: 1 1 auto; }
   .safety ul, .about ul { columns: 2; column-gap: 5mm; font-size: 7.6pt; }
   .safety ul { padding: 1.5mm 2mm 1.5mm 5mm; }
   .safety li, .about li, tr, dl div, .box li, .row, footer { break-inside: avoid; }
@@ -160,7 +175,8 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .days td:last-child { width: 60%; }
   .table { overflow: visible; }
   .work { break-before: page; }
-  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 16mm calc(6mm * var(--boxes)) minmax(0, 1fr) 11mm 34mm 9mm 34mm; gap: 0 1.5mm; align-items: center; min-height: 5.5mm; padding: 0.2mm 0; }
+  .row, .row.heads { display: grid; grid-template-columns: 10.5mm 16mm max(8.5mm, calc(6mm * var(--boxes))) minmax(0, 9fr) 11mm minmax(0, 5fr) 8mm 35mm; gap: 0 1.2mm; align-items: center; min-height: 5.2mm; padding: 0.1mm 0; }
+  .row > .time { white-space: nowrap; }
   .row.heads { min-height: 0; color: var(--soft); border: 0; }
   .row > *, .row > .time, .row > .no, .row > .ticks { grid-column: auto; grid-row: 1; }
   .row .takes:empty, .row .wear:empty, .row .then:empty, .row .on { display: block; }
@@ -172,17 +188,16 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row .then::before { content: none; }
   .row small { font-size: 7.2pt; color: var(--ink); }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
-  .ticks label, .ticks input[type="checkbox"] { width: 4.8mm; height: 4.8mm; border-width: 1px; border-radius: 1mm; }
+  .ticks label, .ticks input[type="checkbox"] { width: 4.7mm; height: 4.7mm; border-width: 1px; border-radius: 1mm; }
   .ticks label span { font-size: 6.5pt; }
   .got, .got label, .got input[type="checkbox"] { width: 3.6mm; height: 3.6mm; border-width: 1px; border-radius: 0.7mm; }
-  .head dl div:first-child { grid-column: span 2; }
   .about ul { font-size: 7.2pt; }
   .service { float: left; width: 56%; }
   .went { margin-left: 60%; }
   footer { clear: both; }
   .service { font-size: 7.6pt; }
   .service, .went { break-inside: avoid; }
-  textarea { min-height: 0; height: 12.2mm; padding: 0; border: 0; border-bottom: 1px solid var(--rule);
+  textarea { min-height: 0; height: 12.2mm; padding: 0; border: 0; border-radius: 0; border-bottom: 1px solid var(--rule);
     background: repeating-linear-gradient(transparent 0 6mm, var(--rule) 6mm calc(6mm + 1px)); print-color-adjust: exact; resize: none; }
   .box { margin: 1mm 0; padding: 1mm 2mm; }
   a { color: inherit; text-decoration: none; }

@@ -22,6 +22,8 @@ interface Row {
   readonly surfaces: readonly string[];
   readonly boxes: readonly HTMLInputElement[];
   readonly note: HTMLInputElement;
+  /** When it was done, to be put right by hand. */
+  readonly at: HTMLInputElement;
 }
 
 const MINUTE = 60_000;
@@ -83,6 +85,7 @@ function begin(article: HTMLElement): void {
       surfaces: (element.dataset.surfaces ?? "").split("\n"),
       boxes: [...element.querySelectorAll<HTMLInputElement>("input[data-piece]")],
       note: element.querySelector<HTMLInputElement>("input[data-note]")!,
+      at: element.querySelector<HTMLInputElement>("input[data-at]")!,
     }),
   );
 
@@ -93,9 +96,13 @@ function begin(article: HTMLElement): void {
   const tickOf = (step: string, { dataset }: HTMLInputElement): string | undefined =>
     dataset.done ?? kept.ticks[step]?.[dataset.piece!];
   const show = (): void => {
-    for (const { step, boxes, note } of rows) {
+    for (const { step, boxes, note, at } of rows) {
+      const times = boxes.flatMap((box) => tickOf(step, box) ?? []);
       for (const box of boxes) box.checked = tickOf(step, box) !== undefined;
       note.value = kept.notes[step] ?? "";
+      at.value = times.toSorted().at(-1)?.slice(0, 16) ?? "";
+      // What the record has is put right there.
+      at.disabled = times.length === 0 || boxes.every(({ dataset }) => dataset.done !== undefined);
     }
     for (const box of article.querySelectorAll<HTMLInputElement>("input[data-got]"))
       box.checked = kept.got[box.dataset.got!] !== undefined;
@@ -107,7 +114,11 @@ function begin(article: HTMLElement): void {
     const now = localTime(new Date());
     if (target.dataset.noteAll !== undefined) kept.went = target.value;
     else if (target.dataset.note !== undefined) kept.notes[step] = target.value;
-    else if (target instanceof HTMLInputElement && target.dataset.got !== undefined) {
+    else if (target.dataset.at !== undefined) {
+      if (target.value === "") return;
+      const ticks = Object.keys(kept.ticks[step] ?? {});
+      kept.ticks[step] = Object.fromEntries(ticks.map((piece) => [piece, target.value.slice(0, 16)]));
+    } else if (target instanceof HTMLInputElement && target.dataset.got !== undefined) {
       if (target.checked) kept.got[target.dataset.got] = now;
       else delete kept.got[target.dataset.got];
     } else if (target instanceof HTMLInputElement && target.dataset.piece !== undefined) {
@@ -117,6 +128,7 @@ function begin(article: HTMLElement): void {
       kept.ticks[step] = ticks;
     } else return;
     save();
+    if (target.dataset.at !== undefined || target.dataset.piece !== undefined) show();
     update();
   });
 
@@ -141,36 +153,74 @@ function begin(article: HTMLElement): void {
     if (done !== undefined && wait !== undefined) return later(done, Number(wait));
     return done === undefined ? until?.slice(0, 16) : until === undefined ? undefined : until.slice(0, 16);
   };
-  const readyAt = (row: Row, index: number): string => {
+  /** When a step may be done: by the wait that goes before it, and by the plan where none does, which may be overtaken. */
+  const readyAt = (row: Row, index: number): { readonly ready: string; readonly byWait: boolean } => {
     const before = rows.slice(0, index).findLast((other) => share(other, row));
     const free = before && freeAt(before);
-    if (before && doneAt(before) !== undefined && free !== undefined) return free;
-    return row.element.dataset.start?.slice(0, 16) ?? "";
+    if (before && doneAt(before) !== undefined && free !== undefined) return { ready: free, byWait: true };
+    return { ready: row.element.dataset.start?.slice(0, 16) ?? "", byWait: false };
+  };
+  const lasting = (minutes: number): string => {
+    if (minutes < 60) return `${minutes} min`;
+    const hours = Math.floor(minutes / 60);
+    if (hours < 48) return `${hours} h ${minutes % 60 === 0 ? "" : `${minutes % 60} min`}`.trim();
+    return `${Math.round(hours / 24)} days`;
   };
   const inTime = (time: string): string => {
     const minutes = Math.round((new Date(time).getTime() - Date.now()) / MINUTE);
-    if (minutes < 1) return "";
-    if (minutes < 60) return `in ${minutes} min`;
-    const hours = Math.floor(minutes / 60);
-    if (hours < 48) return `in ${hours} h ${minutes % 60 === 0 ? "" : `${minutes % 60} min`}`.trim();
-    return `in ${Math.round(hours / 24)} days`;
+    return minutes < 1 ? "" : `in ${lasting(minutes)}`;
   };
   const DAY = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short" });
   const clock = (time: string): string => {
     const isToday = time.slice(0, 10) === localTime(new Date()).slice(0, 10);
-    return isToday ? time.slice(11) : `${DAY.format(new Date(time))} ${time.slice(11)}`;
+    return isToday ? time.slice(11) : `${DAY.format(new Date(time)).replace(",", "")} ${time.slice(11)}`;
   };
 
-  const line = (name: string, tag = "p"): HTMLElement =>
-    live.appendChild(Object.assign(document.createElement(tag), { className: name }));
-  const [label, when, what, mind, waits, next] = ["label", "when", "now", "mind", "waits", "next"].map(
-    (name) => line(name),
-  ) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement];
+  // What is now stays in sight while the list goes by; what is to be minded stands once below it.
+  const mindBox = document.createElement("div");
+  mindBox.className = "minded";
+  live.after(mindBox);
+  const line = (parent: HTMLElement, name: string, tag = "p"): HTMLElement =>
+    parent.appendChild(Object.assign(document.createElement(tag), { className: name }));
+  const label = line(live, "label");
+  const what = line(live, "now");
+  const when = line(live, "when");
   what.setAttribute("role", "status");
-  const go = line("go", "button") as HTMLButtonElement;
-  go.type = "button";
-  go.textContent = "Show this step";
+  const [takes, careful, after, waits, next] = ["takes", "careful", "after", "waits", "next"].map((name) =>
+    line(mindBox, name),
+  ) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement];
+  const button = (text: string): HTMLButtonElement => {
+    const made = line(live, "go", "button") as HTMLButtonElement;
+    made.type = "button";
+    made.textContent = text;
+    return made;
+  };
+  const [tick, go, undo] = [button("Done"), button("Show this step"), button("Undo")];
   let current: Row | undefined;
+  let ticked: { readonly row: Row; readonly before: Record<string, string> } | undefined;
+  const ticksBecome = (row: Row, ticks: Record<string, string>): void => {
+    kept.ticks[row.step] = ticks;
+    save();
+    show();
+    update();
+  };
+  tick.addEventListener("click", () => {
+    if (current === undefined) return;
+    const before = kept.ticks[current.step] ?? {};
+    const now = localTime(new Date());
+    const open = current.boxes.filter((box) => tickOf(current!.step, box) === undefined);
+    ticked = { row: current, before };
+    ticksBecome(current, {
+      ...before,
+      ...Object.fromEntries(open.map(({ dataset }) => [dataset.piece!, now])),
+    });
+  });
+  undo.addEventListener("click", () => {
+    if (ticked === undefined) return;
+    const { row, before } = ticked;
+    ticked = undefined;
+    ticksBecome(row, before);
+  });
   go.addEventListener("click", () => {
     current?.element.scrollIntoView({ block: "center" });
     current?.boxes.find((box) => !box.checked)?.focus({ preventScroll: true });
@@ -179,13 +229,36 @@ function begin(article: HTMLElement): void {
     if (element.textContent !== text) element.textContent = text;
     element.hidden = text === "";
   };
+  const join = (parts: readonly string[], between: string): string =>
+    parts.filter((part) => part !== "").join(between);
+
+  /** The waits that are running: until when, and by when the next coat goes on without sanding. */
+  const waitsRunning = (now: string): string[] =>
+    rows.flatMap((row) => {
+      const done = doneAt(row);
+      const free = done === undefined ? undefined : freeAt(row);
+      if (done === undefined || free === undefined || free <= now) return [];
+      const { latest } = row.element.dataset;
+      const window =
+        latest === undefined ? "" : ` The next coat by ${clock(later(done, Number(latest)))}, or sand first.`;
+      const where = row.surfaces.join(", ") || "It";
+      return [`${where}: leave alone until ${clock(free)} (${inTime(free)}).${window}`];
+    });
+
+  /** When the wait that it begins would end. */
+  const afterIfDone = ({ element: { dataset } }: Row, now: string): string => {
+    if (dataset.wait === undefined) return "";
+    const hours = Number(dataset.wait);
+    const until = clock(later(now, hours));
+    return `Then leave alone for ${lasting(Math.ceil(hours * 60))}: until ${until} if it is done now.`;
+  };
 
   function update(): void {
     const now = localTime(new Date());
     const open = rows.flatMap((row, index) => {
       if (doneAt(row) !== undefined) return [];
       const blocked = rows.slice(0, index).some((other) => doneAt(other) === undefined && share(other, row));
-      return blocked ? [] : [{ row, ready: readyAt(row, index) }];
+      return blocked ? [] : [{ row, ...readyAt(row, index) }];
     });
     open.sort((a, b) => (a.ready < b.ready ? -1 : a.ready > b.ready ? 1 : 0));
     const [first, second] = open;
@@ -193,28 +266,23 @@ function begin(article: HTMLElement): void {
     first?.row.element.setAttribute("aria-current", "step");
     current = first?.row;
     go.hidden = first === undefined;
-    const running = rows.flatMap((row) => {
-      const free = doneAt(row) === undefined ? undefined : freeAt(row);
-      return free !== undefined && free > now
-        ? [`${row.surfaces.join(", ") || "It"}: leave alone until ${clock(free)} (${inTime(free)}).`]
-        : [];
-    });
+    undo.hidden = ticked === undefined;
     const isWaiting = first !== undefined && first.ready > now;
+    tick.hidden = first === undefined || (isWaiting && first.byWait);
+    live.dataset.is = isWaiting ? "next" : "now";
     say(label, first === undefined ? "All steps are ticked" : isWaiting ? "Next" : "Now");
-    say(
-      when,
-      first === undefined
-        ? ""
-        : isWaiting
-          ? `${clock(first.ready)}, ${inTime(first.ready)}`
-          : first.ready === ""
-            ? ""
-            : `since ${clock(first.ready)}`,
-    );
     say(what, first?.row.name ?? "");
-    const text = (selector: string): string => first?.row.element.querySelector(selector)?.textContent ?? "";
-    say(mind, [text(".takes"), text(".wear")].filter((part) => part !== "").join(" · "));
-    say(waits, running.join(" "));
+    const planned =
+      first === undefined || first.ready === "" || first.ready > now
+        ? ""
+        : `planned for ${clock(first.ready)}`;
+    say(when, isWaiting ? `from ${clock(first.ready)}, ${inTime(first.ready)}` : planned);
+    const texts = (selector: string): string[] =>
+      [...(first?.row.element.querySelectorAll(selector) ?? [])].map(({ textContent }) => textContent ?? "");
+    say(takes, join([...texts(".takes"), ...texts(".wear")], " · "));
+    say(careful, join([...texts(".what small"), ...texts(".caution")], " "));
+    say(after, first === undefined || isWaiting ? "" : afterIfDone(first.row, now));
+    say(waits, waitsRunning(now).join(" "));
     const then = second?.row ?? rows[rows.indexOf(first?.row ?? rows[0]!) + 1];
     say(
       next,

@@ -13,6 +13,7 @@ import type { AirNeed } from "../../core/fumes/worst-air.ts";
 import { exposureLimitMgM3, LIMITS_AT_C, shortLimitMgM3 } from "../../core/knowledge/solvents.ts";
 import { airChangesNumber, airFlowText, percentText, roomText } from "../../core/measure/figures.ts";
 import { formatNumber, roundTo } from "../../core/measure/format-amount.ts";
+import type { Material } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { placeKey } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
@@ -42,14 +43,20 @@ export function lineFumes(result: JobResult): readonly FumesFact[] {
   }));
 }
 
-/** The hours that need most air, with all that is given off in the room; undefined where it is not computed. */
-export function worstAir(result: JobResult): FumesFact | undefined {
+/**
+ * The hours that need most air, with all that is given off in the room; undefined where it is not computed. `called` is how
+ * a material is named: by its name where the text is beside it, by its title in what is handed on.
+ */
+export function worstAir(
+  result: JobResult,
+  called: (material: Material) => string = ({ name }) => `\`${name}\``,
+): FumesFact | undefined {
   const { air } = result;
   const worst = air?.worst;
   if (!air || !worst) return undefined;
   const { need, coat, grams, vapours, others } = worst;
   const jobs = others.length > 0 ? `, ${andList(others.map((name) => `\`${name}\``))} included` : "";
-  const left = notCounted(result);
+  const left = notCounted(result, called);
   const without = left.length > 0 ? `, not counting ${andList(left)}` : "";
   return {
     name: stretchName(need),
@@ -84,13 +91,13 @@ function thereText({ by, airChangesPerH }: AirThere): string {
 }
 
 /** Materials whose vapour is not in the sums: no solvent stands for it, or litres or VOC are not known. */
-function notCounted({ draws }: JobResult): readonly string[] {
+function notCounted({ draws }: JobResult, called: (material: Material) => string): readonly string[] {
   const left = coatFumes(draws).flatMap(({ grams, liquids, parts }) =>
     grams === undefined
-      ? parts.flatMap(({ action }) => action.use?.material?.name ?? [])
-      : liquids.flatMap(({ material, solvent, grams: own }) => (own > 0 && !solvent ? [material.name] : [])),
+      ? parts.flatMap(({ action }) => action.use?.material ?? [])
+      : liquids.flatMap(({ material, solvent, grams: own }) => (own > 0 && !solvent ? [material] : [])),
   );
-  return [...new Set(left)].map((name) => `\`${name}\``);
+  return [...new Set(left.map(called))];
 }
 
 /** The verdict on one coat in its room. */

@@ -108,7 +108,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
         steps: [{ surface, number, key }],
         title: short,
         ...(by === undefined ? {} : { by }),
-        details,
+        details: [...details, ...waits.flatMap((wait) => wait.details)],
         notes,
         cautions,
         wear: wear.map(shortDuty),
@@ -179,11 +179,16 @@ function waitsAfter(entries: SheetProcedure["entries"]): readonly SheetStep[] {
 function thenOf(waits: readonly SheetStep[], pieces: readonly number[]): BenchRow["then"] {
   const last = waits.at(-1);
   if (last === undefined) return undefined;
-  const ends = last.planned.flatMap(({ pieces: of, endAt }) =>
-    of.some((piece) => pieces.includes(piece)) ? [endAt] : [],
+  const ends = last.planned.flatMap(({ pieces: of, endAt, firstEndAt = endAt }) =>
+    of.some((piece) => pieces.includes(piece)) ? [firstEndAt, endAt] : [],
   );
-  const at = ends.toSorted().at(-1);
-  return { ...last.wait, ...(at === undefined ? {} : { at }) };
+  const [first, ...others] = ends.toSorted();
+  const at = others.at(-1) ?? first;
+  return {
+    ...last.wait,
+    ...(at === undefined ? {} : { at }),
+    ...(first === undefined || first === at ? {} : { firstAt: first }),
+  };
 }
 
 const SHORT: readonly (readonly [label: string, short: string])[] = [

@@ -203,8 +203,8 @@ export interface SheetStep {
   readonly litres?: number;
   /** By the record of the job; absent where nothing of it is done. */
   readonly done?: readonly DonePiece[];
-  /** Of a wait: what for, and how many hours in this air, where that is known. */
-  readonly wait?: { readonly until?: Stage; readonly hours?: number };
+  /** Of a wait: what for, and how many hours in this air, where that is known; the end of the window of what was put on. */
+  readonly wait?: { readonly until?: Stage; readonly hours?: number; readonly latestHours?: number };
 }
 
 export interface DonePiece {
@@ -257,8 +257,17 @@ export interface BenchRow {
   /** Local ISO date-times. */
   readonly startAt?: string;
   readonly endAt?: string;
-  /** What follows: the end of the wait, and its hours in this air. */
-  readonly then?: { readonly until?: Stage; readonly hours?: number; readonly at?: string };
+  /**
+   * What follows: the end of the wait, and its hours in this air. `firstAt` is that of the first piece where they end one
+   * after the other; `latestHours` after the coat, the next one needs sanding first.
+   */
+  readonly then?: {
+    readonly until?: Stage;
+    readonly hours?: number;
+    readonly at?: string;
+    readonly firstAt?: string;
+    readonly latestHours?: number;
+  };
 }
 
 /** Local ISO date-times. */
@@ -267,6 +276,8 @@ export interface PlannedTime {
   readonly pieces: readonly number[];
   readonly startAt: string;
   readonly endAt: string;
+  /** The end of the first piece where they end one after the other. */
+  readonly firstEndAt?: string;
 }
 
 export interface SheetService {

@@ -20,7 +20,7 @@ import { actionHours } from "../../core/totals/task-plan.ts";
 import { isDated, sessionsOf } from "../schedule/job-plan.ts";
 import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
-import { waitWords } from "./waits.ts";
+import { waitWords, windowAfter } from "./waits.ts";
 import { capital, docsOf, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
 
 export interface ProcedureInput {
@@ -144,7 +144,7 @@ function stepOf(input: ProcedureInput, index: number, number: number, explained:
     findings: input.findingsAt(action),
     ...litresOf(input, action),
     ...doneOf(input.run, index),
-    ...(action.op === "wait" ? { wait: waitOf(action, moment) } : {}),
+    ...(action.op === "wait" ? { wait: waitOf(action, moment, windowAfter(input.run, index)) } : {}),
   };
 }
 
@@ -166,9 +166,17 @@ function litresOf({ result, run, drawsAt }: ProcedureInput, action: Action): Pic
   return drawn.length > 0 ? { litres: drawn.reduce((sum, litres) => sum + litres, 0) } : {};
 }
 
-function waitOf({ until, hours }: WaitAction, { dries }: Moment<Action>): NonNullable<SheetStep["wait"]> {
+function waitOf(
+  { until, hours }: WaitAction,
+  { dries }: Moment<Action>,
+  latestHours: number | undefined,
+): NonNullable<SheetStep["wait"]> {
   const needed = until ? dries?.time?.hours : hours;
-  return { ...(until ? { until } : {}), ...(needed === undefined ? {} : { hours: needed }) };
+  return {
+    ...(until ? { until } : {}),
+    ...(needed === undefined ? {} : { hours: needed }),
+    ...(latestHours === undefined ? {} : { latestHours }),
+  };
 }
 
 function wordsOf(
@@ -294,9 +302,13 @@ function plannedTimes({ plan, run }: ProcedureInput, index: number): readonly Pl
     const { startAt, endAt } = item;
     const key = `${sessions.get(item.id) ?? `${startAt} ${endAt}`}`;
     const others = times.get(key);
+    const first = others?.firstEndAt ?? others?.endAt ?? endAt;
+    const firstEndAt = [first, endAt].toSorted()[0]!;
+    const last = others && others.endAt > endAt ? others.endAt : endAt;
     times.set(key, {
       startAt: others && others.startAt < startAt ? others.startAt : startAt,
-      endAt: others && others.endAt > endAt ? others.endAt : endAt,
+      endAt: last,
+      ...(firstEndAt < last ? { firstEndAt } : {}),
       pieces: [...(others?.pieces ?? []), piece + 1],
     });
   }

@@ -129,7 +129,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const title = surfaceTitles(runs);
   const plan = datedPlan(result);
   const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, plan }));
-  const worst = worstAir(result);
+  const worst = worstAir(result, titleOf);
   return {
     kind: "job",
     name: job.name,

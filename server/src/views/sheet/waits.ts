@@ -121,15 +121,20 @@ function reasonDetails(
   return [shortReasonText(cause)];
 }
 
-/** The latest end of the recoat window, where the next coat goes on what has not been sanded. */
 function windowDetails(run: SurfaceRun, index: number): readonly string[] {
+  const latest = windowAfter(run, index);
+  if (latest === undefined) return [];
+  return [`The next coat goes on within ${formatDuration(latest)} of this one; after that, sand first.`];
+}
+
+/** Hours: the latest end of the recoat window, where the next coat goes on what has not been sanded. */
+export function windowAfter(run: SurfaceRun, index: number): number | undefined {
   const following = run.moments.slice(index + 1);
   const next = following.find(({ action }) => action.op === "layer" || action.op === "wait");
   const last = run.moments[index]?.after;
   const below = next?.action.op === "layer" ? topCoat(next.before) : undefined;
   const latest = below?.material?.recoat?.value.latest;
   const isSame = last && topCoat(last)?.serial === below?.serial;
-  if (!below || latest === undefined || below.origin !== "new" || !isSame) return [];
-  if (below.abrasions.length > 0) return [];
-  return [`The next coat goes on within ${formatDuration(latest)} of this one; after that, sand first.`];
+  if (below?.origin !== "new" || !isSame || below.abrasions.length > 0) return undefined;
+  return latest;
 }

@@ -1,0 +1,380 @@
+/**
+ * Uses HTML sheets in a real browser as people do: at the bench on a telephone of 390 px, by touch, and on paper.
+ *
+ *     npm run test:sheet
+ *
+ * Ends with `N passed, N failed`, and with 1 if anything failed. With `--to FOLDER` the pictures of the telephone and the
+ * printed pages (PDF) are left there, for looking at. Chromium is taken from where `editor.ts` looks for it.
+ */
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import process from "node:process";
+import { pathToFileURL } from "node:url";
+import { parseArgs } from "node:util";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { runCli } from "../cli/run-cli.ts";
+import { ok, strictEqual } from "./assert.ts";
+import { launchBrowser, ROOT } from "./editor.ts";
+import { runTests, type Test } from "./report.ts";
+
+const { values } = parseArgs({ options: { to: { type: "string" } } });
+
+const SAMPLES = path.join(ROOT, "samples");
+const sample = (name: string): string => readFileSync(path.join(SAMPLES, name), "utf8");
+const READING_ROOM = Object.fromEntries(
+  ["reading-tables.finish", "recipes.finish", "shop.finish", "stock.finish"].map((name) => [
+    name,
+    sample(name),
+  ]),
+);
+
+/** A table and six chairs, stripped and varnished, in one job. */
+const DINING = {
+  "dining.finish": `material clear_varnish "Clear varnish" {
+  family oil polyurethane
+  covers 10 m2/L
+  recoat 6 h to 24 h
+  packs  1 L for 30.00
+}
+
+piece table "Dining table" {
+  surface top {
+    shape panel 1800 mm x 900 mm
+    wood  oak
+    wear  hard
+  }
+  surface frame {
+    shape panel 2400 mm x 300 mm
+    wood  oak
+  }
+}
+
+piece chair "Chair" {
+  surface seat {
+    shape panel 450 mm x 420 mm
+    wood  oak
+  }
+  surface back {
+    shape panel 1200 mm x 300 mm
+    wood  oak
+  }
+}
+
+shop mill "Old mill" {
+  air   20 C, 50 % RH
+  crew  1
+  hours Mon to Fri 09:00 to 17:00
+}
+
+recipe varnished "Varnished" {
+  safety dust_mask, ventilate, no_ignition, gloves, wet_rags
+  step   sand 120, 180
+  step   dust
+  layer  clear_varnish x 3, by brush, between sand 320
+  wait   until cured
+}
+
+job dining "Table and six chairs" {
+  piece table
+  piece chair x 6
+  in    mill
+  start 2027-03-08
+  apply varnished to table.top, table.frame, chair.seat, chair.back
+}
+`,
+};
+
+/** Two shelves, one surface: short enough to be followed by hand. 2027-03-08 is a Monday. */
+const SHELVES = {
+  "shelves.finish": `material clear "Clear" {
+  family waterborne polyurethane
+  covers 10 m2/L
+  recoat 2 h to 24 h
+  packs  1 L for 20.00
+}
+
+piece shelf "Shelf" {
+  surface top {
+    shape panel 1000 mm x 300 mm
+    wood  beech
+  }
+}
+
+shop room "Room" {
+  air   21 C, 50 % RH
+  hours Mon to Fri 08:00 to 18:00
+}
+
+recipe coated "Coated" {
+  for    wood
+  safety dust_mask
+  step   sand 120, takes 20 min
+  step   dust, takes 10 min
+  layer  clear x 2, by brush, takes 20 min
+  wait   until cured
+}
+
+job shelves "Shelves" {
+  piece shelf x 2
+  in    room
+  start 2027-03-08 09:00
+  apply coated to top
+}
+`,
+};
+
+async function pageOf(
+  folder: string,
+  files: Readonly<Record<string, string>>,
+  name: string,
+): Promise<string> {
+  const { stdout, stderr } = await runCli(["sheet", name, "--format", "html"], { files });
+  strictEqual(stderr, "");
+  const file = path.join(folder, name.replace(".finish", ".html"));
+  writeFileSync(file, stdout);
+  return file;
+}
+
+/** What is wrong with a page shows here: scripts that its policy forbids, mistakes in its own, and whatever it loads. */
+interface Seen {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly complaints: string[];
+}
+
+async function onTelephone(browser: Browser, file: string, at: string): Promise<Seen> {
+  const context = await browser.newContext({
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+    deviceScaleFactor: 1,
+    locale: "en-GB",
+    timezoneId: "Europe/London",
+    colorScheme: "light",
+    reducedMotion: "reduce",
+  });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  const address = pathToFileURL(file).href;
+  page.on("pageerror", ({ message }) => complaints.push(message));
+  page.on("console", (message) => complaints.push(message.text()));
+  page.on("request", (request) => {
+    if (request.url() !== address) complaints.push(`asks for ${request.url()}`);
+  });
+  await page.clock.install({ time: new Date(`${at}Z`) });
+  await page.goto(address);
+  return { page, context, complaints };
+}
+
+const setClock = (page: Page, at: string): Promise<void> => page.clock.setFixedTime(new Date(`${at}Z`));
+const shown = async (page: Page, selector: string): Promise<string> =>
+  (await page.locator(selector).first().isVisible())
+    ? ((await page.locator(selector).first().textContent()) ?? "")
+    : "";
+const row = (page: Page, name: string) => page.locator(`li.row[data-name=${JSON.stringify(name)}]`);
+const box = (page: Page, name: string, piece: number) =>
+  row(page, name).locator(`input[data-piece="${piece}"]`);
+
+const leave = async (page: Page, name: string): Promise<void> => {
+  if (values.to === undefined) return;
+  mkdirSync(values.to, { recursive: true });
+  await page.screenshot({ path: path.join(values.to, `${name}.png`) });
+};
+
+/** How many pages a sheet takes on paper; every page of a PDF is an object of the type Page (ISO 32000-1, 7.7.3.3). */
+async function printedPages(browser: Browser, file: string, format: "A4" | "Letter"): Promise<number> {
+  const page = await browser.newPage();
+  try {
+    await page.goto(pathToFileURL(file).href);
+    const pdf = await page.pdf({ format, preferCSSPageSize: false, printBackground: false });
+    if (values.to !== undefined) {
+      mkdirSync(values.to, { recursive: true });
+      writeFileSync(path.join(values.to, `${path.basename(file, ".html")}-${format}.pdf`), pdf);
+    }
+    return pdf.toString("latin1").match(/\/Type\s*\/Page\b/gu)?.length ?? 0;
+  } finally {
+    await page.close();
+  }
+}
+
+function tests(browser: Browser, folder: string): readonly Test[] {
+  return [
+    {
+      name: "on paper, the two reading tables take two pages, and a table and six chairs at most four",
+      run: async () => {
+        const tables = await pageOf(folder, READING_ROOM, "reading-tables.finish");
+        const dining = await pageOf(folder, DINING, "dining.finish");
+        for (const format of ["A4", "Letter"] as const) {
+          strictEqual(await printedPages(browser, tables, format), 2);
+          ok((await printedPages(browser, dining, format)) <= 4, `dining takes more than 4 of ${format}`);
+        }
+      },
+    },
+    {
+      name: "on paper, no time or date is broken and nothing of the telephone's is there",
+      run: async () => {
+        const file = await pageOf(folder, READING_ROOM, "reading-tables.finish");
+        const page = await browser.newPage({ viewport: { width: 718, height: 1000 } });
+        await page.emulateMedia({ media: "print" });
+        await page.goto(pathToFileURL(file).href);
+        // 190 mm between the margins of A4 are 718 px of CSS; a line of 8.5 pt at 1.25 is 14.2 px high.
+        const heights = await page
+          .locator(".row > .time")
+          .evaluateAll((cells) => cells.map((cell) => cell.getBoundingClientRect().height));
+        ok(heights.length > 20 && heights.every((height) => height < 20), `times of ${heights} px`);
+        for (const hidden of [".live", ".minded", ".tools", ".more"])
+          strictEqual(await page.locator(hidden).first().isVisible(), false);
+        for (const there of [".safety .defer", ".days", ".ready", ".went"])
+          strictEqual(await page.locator(there).first().isVisible(), true);
+        await page.close();
+      },
+    },
+    {
+      name: "on a telephone, it is as wide as the screen, and all that is touched is large enough",
+      run: async () => {
+        const file = await pageOf(folder, READING_ROOM, "reading-tables.finish");
+        const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T09:05:00");
+        strictEqual(await page.evaluate("document.documentElement.scrollWidth"), 390);
+        const small = await page
+          .locator("button:visible, summary:visible, input:visible, textarea:visible")
+          .evaluateAll((all) =>
+            all.flatMap((element) => {
+              const { width, height } = element.getBoundingClientRect();
+              return width < 44 || height < 44
+                ? [`${element.outerHTML.slice(0, 80)} ${width} x ${height}`]
+                : [];
+            }),
+          );
+        strictEqual(small.join("\n"), "");
+        // The list of steps is met before what is only looked up.
+        const top = async (selector: string): Promise<number> =>
+          (await page.locator(selector).first().boundingBox())!.y;
+        ok((await top(".safety")) < (await top(".work")), "cautions stand before the work");
+        ok((await top(".work")) < (await top(".ready")), "the work stands before the shopping");
+        strictEqual(await shown(page, ".live .label"), "Now");
+        strictEqual(await shown(page, ".live .now"), "Top 1: Test: stripper on a hidden edge");
+        await leave(page, "telephone-now");
+        strictEqual(complaints.join("\n"), "");
+        await context.close();
+      },
+    },
+    {
+      name: "ticks say what is next and when the wait ends, stay when the page is opened again, and can be taken back",
+      run: async () => {
+        const file = await pageOf(folder, SHELVES, "shelves.finish");
+        const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T09:00:00");
+        strictEqual(await shown(page, ".live .now"), "Top 1: Sand with grit 120");
+        await box(page, "Top 1: Sand with grit 120", 1).tap();
+        strictEqual(await shown(page, ".live .now"), "Top 1: Sand with grit 120");
+        await box(page, "Top 1: Sand with grit 120", 2).tap();
+        strictEqual(await shown(page, ".live .now"), "Top 2: Take the dust off");
+        await setClock(page, "2027-03-08T09:40:00");
+        await page.getByRole("button", { name: "Done", exact: true }).tap();
+        strictEqual(await shown(page, ".live .now"), "Top 3: Clear, coat 1 of 2");
+        // 2 h by the label, at the label's own 21 C and 50 % RH: on at 10:10, the next from 12:10, within 24 h.
+        await setClock(page, "2027-03-08T10:10:00");
+        await page.getByRole("button", { name: "Done", exact: true }).tap();
+        strictEqual(await shown(page, ".live .label"), "Next");
+        strictEqual(await shown(page, ".live .when"), "from 12:10, in 2 h");
+        strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
+        strictEqual(
+          await shown(page, ".minded .waits"),
+          "Top: leave alone until 12:10 (in 2 h). The next coat by Tue 9 Mar 10:10, or sand first.",
+        );
+        await leave(page, "telephone-next");
+        // It was ticked late: it went on at 10:00.
+        const coat = row(page, "Top 3: Clear, coat 1 of 2");
+        await coat.locator("summary").tap();
+        await coat.locator("input[data-at]").fill("2027-03-08T10:00");
+        strictEqual(await shown(page, ".live .when"), "from 12:00, in 1 h 50 min");
+        await coat.locator("input[data-note]").fill("a run at the edge");
+        await page.reload();
+        strictEqual(await shown(page, ".live .when"), "from 12:00, in 1 h 50 min");
+        strictEqual(await coat.locator("input[data-note]").inputValue(), "a run at the edge");
+        strictEqual(await box(page, "Top 1: Sand with grit 120", 2).isChecked(), true);
+        // The wait is over: the same page says so by itself.
+        await setClock(page, "2027-03-08T12:01:00");
+        await page.reload();
+        strictEqual(await shown(page, ".live .label"), "Now");
+        await page.getByRole("button", { name: "Done", exact: true }).tap();
+        ok((await shown(page, ".live .label")) !== "Now", "all is done");
+        await page.getByRole("button", { name: "Undo" }).tap();
+        strictEqual(await shown(page, ".live .now"), "Top 5: Clear, coat 2 of 2");
+        strictEqual(complaints.join("\n"), "");
+        await context.close();
+      },
+    },
+    {
+      name: "what is copied comes back as a record, which ticks the next sheet; what is stale stays out",
+      run: async () => {
+        const file = await pageOf(folder, SHELVES, "shelves.finish");
+        const { page, context } = await onTelephone(browser, file, "2027-03-08T09:20:00");
+        await page.getByRole("button", { name: "Done", exact: true }).tap();
+        await setClock(page, "2027-03-08T09:30:00");
+        await page.getByRole("button", { name: "Done", exact: true }).tap();
+        await page.getByRole("button", { name: "Copy what is done" }).tap();
+        const copied = await page.locator("[data-copied]").inputValue();
+        ok(copied.startsWith("finishwright-ticks 2 "), copied);
+        await context.close();
+
+        let text = "";
+        const { status } = await runCli(["record", "shelves.finish", "--ticks", "ticks.txt"], {
+          files: { ...SHELVES, "ticks.txt": copied },
+          look: (at) => {
+            text = readFileSync(path.join(at, "shelves.finish"), "utf8");
+          },
+        });
+        strictEqual(status, 0);
+        // Only lines are added.
+        const added = text
+          .split("\n")
+          .filter((line) => !SHELVES["shelves.finish"].split("\n").includes(line));
+        ok(added.length >= 2 && added.some((line) => line.includes("2027-03-08")), text);
+        const next = await pageOf(folder, { "next.finish": text }, "next.finish");
+        const second = await onTelephone(browser, next, "2027-03-08T09:40:00");
+        strictEqual(await shown(second.page, ".live .now"), "Top 3: Clear, coat 1 of 2");
+        strictEqual(await box(second.page, "Top 1: Sand with grit 120", 1).isDisabled(), true);
+        await second.context.close();
+
+        // Another recipe by now: the tick of a step that is gone is shown and not applied.
+        const changed = SHELVES["shelves.finish"].replace("step   sand 120,", "step   sand 150,");
+        const stale = await runCli(["record", "shelves.finish", "--ticks", "ticks.txt"], {
+          files: { "shelves.finish": changed, "ticks.txt": copied },
+        });
+        ok(/Sand with grit 120/u.test(stale.stdout + stale.stderr), stale.stdout + stale.stderr);
+      },
+    },
+    {
+      name: "Print asks the browser to print, and clearing asks first",
+      run: async () => {
+        const file = await pageOf(folder, SHELVES, "shelves.finish");
+        const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T09:00:00");
+        await page.evaluate("window.print = () => { document.title = 'printed'; }");
+        await page.getByRole("button", { name: "Print" }).tap();
+        strictEqual(await page.title(), "printed");
+        await page.getByRole("button", { name: "Done", exact: true }).tap();
+        const answers = [false, true];
+        page.on("dialog", (dialog) => void (answers.shift() ? dialog.accept() : dialog.dismiss()));
+        const first = box(page, "Top 1: Sand with grit 120", 1);
+        await page.getByRole("button", { name: "Clear all ticks and notes" }).tap();
+        strictEqual(await first.isChecked(), true);
+        await page.getByRole("button", { name: "Clear all ticks and notes" }).tap();
+        strictEqual(await first.isChecked(), false);
+        strictEqual(complaints.join("\n"), "");
+        await context.close();
+      },
+    },
+  ];
+}
+
+const folder = mkdtempSync(path.join(tmpdir(), "finishwright-sheet-"));
+const browser = await launchBrowser();
+try {
+  await runTests(tests(browser, folder), (line) => process.stdout.write(`${line}\n`));
+} catch {
+  process.exitCode = 1;
+} finally {
+  await browser.close();
+  rmSync(folder, { recursive: true, force: true });
+}
