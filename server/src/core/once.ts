@@ -19,6 +19,24 @@ export function onceFor<K extends object, V>(work: (about: K) => V): (about: K) 
   return remembering(work, new WeakMap<K, V>());
 }
 
+/** Texts kept by `forRecentTexts`, and their length at most: what a person writes on a line. */
+const RECENT_TEXTS = 1000;
+const LONGEST_RECENT = 500;
+
+/**
+ * By the texts that were asked about lately: words of a line come again on every surface that a recipe is done on, and in
+ * the copies that a person makes of it. A text of unusual length is worked on each time, so that nothing large is kept.
+ */
+export function forRecentTexts<V>(work: (text: string) => V): (text: string) => V {
+  const known = new Map<string, V>();
+  const remembered = remembering(work, known);
+  return (text) => {
+    if (text.length > LONGEST_RECENT) return work(text);
+    if (known.size >= RECENT_TEXTS && !known.has(text)) known.clear();
+    return remembered(text);
+  };
+}
+
 interface Known<K, V> {
   get(about: K): V | undefined;
   has(about: K): boolean;

@@ -13,6 +13,8 @@
  * Names in capitals are looked up in the classes that come with the patterns. Words of several parts are joined by `_`.
  * Cost: patterns times words of the text, whatever the text says.
  */
+
+import { onceFor, onFirstUse } from "../once.ts";
 import { isForbidden, isNegation, takesBack } from "./denials.ts";
 import { clausesOf, type Word, wordsOf } from "./text-words.ts";
 
@@ -54,23 +56,32 @@ interface Pattern {
 
 /** What the patterns find; classes are looked up by their names. They are read when they are first asked for. */
 export function phrases(classes: WordClasses, patterns: readonly string[]): Phrases {
-  let read: readonly Pattern[] | undefined;
+  const read = onFirstUse(() => patternsOf(patterns, classes));
+  const find: Phrases["find"] = (clauses) => {
+    for (const [at, words] of clauses.entries()) {
+      if (words.length === 0 || takesBack(clauses[at + 1] ?? [])) continue;
+      for (const pattern of read())
+        if (isSaid(words, pattern))
+          return words
+            .map(({ gap, text }) => gap + text)
+            .join("")
+            .trim();
+    }
+    return undefined;
+  };
   return {
     find: (clauses) => {
-      read ??= patternsOf(patterns, classes);
-      for (const [at, words] of clauses.entries()) {
-        if (words.length === 0 || takesBack(clauses[at + 1] ?? [])) continue;
-        for (const pattern of read)
-          if (isSaid(words, pattern))
-            return words
-              .map(({ gap, text }) => gap + text)
-              .join("")
-              .trim();
-      }
-      return undefined;
+      const known = foundIn(clauses);
+      if (known.has(find)) return known.get(find);
+      const found = find(clauses);
+      known.set(find, found);
+      return found;
     },
   };
 }
+
+/** What was found in the clauses of a text, by whose patterns; the clauses of recent texts are kept. */
+const foundIn = onceFor((_: readonly (readonly Word[])[]) => new Map<Phrases["find"], string | undefined>());
 
 function patternsOf(patterns: readonly string[], classes: WordClasses): readonly Pattern[] {
   const known = new Map<string, Element>();

@@ -1,6 +1,8 @@
 /**
  * Text cut into clauses and words, as the readers of chemicals, labels and notes look at it.
  */
+import { forRecentTexts } from "../once.ts";
+
 export interface Word {
   /** Lower case, without a plural s. */
   readonly key: string;
@@ -11,9 +13,11 @@ export interface Word {
   readonly breaks: boolean;
 }
 
-/** The words of the clauses of a text. Most lines and materials have none, and are asked about by many rules. */
+/** The words of the clauses of a text. Most lines and materials have none, and all are asked about by many rules. */
 export const clausesOf = (text: string): readonly (readonly Word[])[] =>
-  text === "" ? NOTHING_SAID : text.normalize("NFKC").split(CLAUSE_END).map(wordsOf);
+  text === "" ? NOTHING_SAID : clausesOfText(text);
+
+const clausesOfText = forRecentTexts((text) => text.normalize("NFKC").split(CLAUSE_END).map(wordsOf));
 
 const NOTHING_SAID: readonly (readonly Word[])[] = [[]];
 

@@ -1,6 +1,7 @@
 import { isPast, negates } from "../knowledge/denials.ts";
 import { saidIn } from "../knowledge/phrases.ts";
 import { clausesOf } from "../knowledge/text-words.ts";
+import { forRecentTexts, onceFor } from "../once.ts";
 import { phrases } from "./spoken-classes.ts";
 
 /** A kind of thing that texts name. Each is made once, so that answers can be remembered by it. */
@@ -149,22 +150,28 @@ const NOT_SANDED_WET =
 export const saysSandedWet = (text: string): boolean => SANDED_WET.test(text) && !NOT_SANDED_WET.test(text);
 
 /** The clause that names it and does not deny it, or undefined. */
-export function clauseNaming(text: string, { pattern }: Words): string | undefined {
-  if (text === "") return undefined;
-  return clauses(text).find((clause) =>
-    [...clause.matchAll(pattern)].some(
-      (match) =>
-        !isOfThePast(clause) &&
-        !isDeniedBy(clause.slice(0, match.index)) &&
-        !DENIED_AFTER.test(clause.slice(match.index + match[0].length)),
+export const clauseNaming = (text: string, words: Words): string | undefined =>
+  text === "" ? undefined : namingClauses(words)(text);
+
+const namingClauses = onceFor(({ pattern }: Words) =>
+  forRecentTexts((text) =>
+    clauses(text).find((clause) =>
+      [...clause.matchAll(pattern)].some(
+        (match) =>
+          !isOfThePast(clause) &&
+          !isDeniedBy(clause.slice(0, match.index)) &&
+          !DENIED_AFTER.test(clause.slice(match.index + match[0].length)),
+      ),
     ),
-  );
-}
+  ),
+);
 
 /** The clause that puts something near a hot place, and does not forbid it. */
-export function clauseNearHeat(text: string): string | undefined {
-  if (text === "") return undefined;
-  return clauses(text).find((clause) =>
+export const clauseNearHeat = (text: string): string | undefined =>
+  text === "" ? undefined : clausesNearHeat(text);
+
+const clausesNearHeat = forRecentTexts((text) =>
+  clauses(text).find((clause) =>
     [...clause.matchAll(HOT_PLACE.pattern)].some((match) => {
       const before = clause.slice(0, match.index);
       const after = clause.slice(match.index + match[0].length);
@@ -172,8 +179,8 @@ export function clauseNearHeat(text: string): string | undefined {
         NEAR.test(before) || BESIDE_IT.test(after) || (HAIR_DRYER.test(match[0]) && WITH_IT.test(before));
       return isNear && !isOfThePast(clause) && !isDeniedBy(before) && !DENIED_AFTER.test(after);
     }),
-  );
-}
+  ),
+);
 
 const clauses = (text: string): readonly string[] =>
   text.split(/[;:!?\n]|\.(?=\s|$)|,\s*(?=(?:but|then|and\s+then|instead|just|only)\b)/iu);
