@@ -49,20 +49,26 @@ const PASSED: ReadonlySet<ts.SyntaxKind> = new Set([
 export const withoutExplanations: Plugin = {
   name: "without-explanations",
   setup({ onLoad }) {
-    onLoad({ filter: RULE_OR_CHEMICALS }, ({ path }) => ({
-      contents: emptied(path, readFileSync(path, "utf8")),
-      loader: "ts",
-    }));
-    onLoad({ filter: FAMILIES }, ({ path }) => ({
-      contents: withoutSourcesOfFamilies(path, readFileSync(path, "utf8")),
-      loader: "ts",
-    }));
-    onLoad({ filter: UNSHOWN_SOURCES }, ({ path }) => ({
-      contents: withoutSources(path, readFileSync(path, "utf8")),
-      loader: "ts",
-    }));
+    for (const [filter, cut] of [
+      [RULE_OR_CHEMICALS, emptied],
+      [FAMILIES, withoutSourcesOfFamilies],
+      [UNSHOWN_SOURCES, withoutSources],
+    ] as const)
+      onLoad({ filter }, ({ path }) => ({ contents: cutOnce(path, cut), loader: "ts" }));
   },
 };
+
+/** Several bundles of one build leave out the same; what was cut from a text holds for as long as that is the text. */
+function cutOnce(path: string, cut: (file: string, text: string) => string): string {
+  const text = readFileSync(path, "utf8");
+  const before = CUT.get(path);
+  if (before?.text === text) return before.contents;
+  const contents = cut(path, text);
+  CUT.set(path, { text, contents });
+  return contents;
+}
+
+const CUT = new Map<string, { readonly text: string; readonly contents: string }>();
 
 /** The text of a file without its examples and explanations. Who explains nothing never asks for them. */
 function emptied(file: string, text: string): string {

@@ -15,6 +15,7 @@ import { nodeFiles, readStream } from "../../server/src/cli/node-files.ts";
 import { runGit } from "../../server/src/cli/node-git.ts";
 import { nodeWatch, type Watch } from "../../server/src/cli/node-watch.ts";
 import { type AnalystOptions, createAnalyst } from "../../server/src/features/analyst.ts";
+import { plan } from "../harness/planner.ts";
 
 export interface CliInput {
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
@@ -65,7 +66,7 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
     });
     const io: CliIo = {
       createAnalyst: (options) =>
-        createAnalyst({ ...options, ...(input.parts ? { parts: input.parts } : {}) }),
+        createAnalyst({ plan, ...options, ...(input.parts ? { parts: input.parts } : {}) }),
       readInput: () => readStream(Readable.from([Buffer.from(input.input ?? "")])),
       ...(input.ask ? { ask: input.ask } : {}),
       stdout: output("stdout"),

@@ -12,9 +12,8 @@ import {
   ROOT,
   SHARING,
 } from "../../client/bundles.ts";
+import { memo } from "../../server/src/core/once.ts";
 import { waterborneOverUncuredOil } from "../../server/src/core/rules/layers/waterborne-over-uncured-oil.ts";
-
-const reports = new Map<string, Promise<Metafile>>();
 
 const bundleOf = (out: string): Bundle => {
   const bundle = BUNDLES.find((each) => each.out === out);
@@ -22,15 +21,13 @@ const bundleOf = (out: string): Bundle => {
   return bundle;
 };
 
-const reportOf = (out: string): Promise<Metafile> => {
-  const make = async (): Promise<Metafile> => {
-    const { metafile } = await build({ ...buildOptions(bundleOf(out), false), write: false, metafile: true });
-    return metafile;
-  };
-  const report = reports.get(out) ?? make();
-  reports.set(out, report);
-  return report;
-};
+/** Each bundle is made once for all tests, and once more in short. */
+const made = memo((out: string) =>
+  build({ ...buildOptions(bundleOf(out), false), write: false, metafile: true }),
+);
+const madeShort = memo((out: string) => build({ ...buildOptions(bundleOf(out), true), write: false }));
+
+const reportOf = async (out: string): Promise<Metafile> => (await made(out)).metafile;
 
 const outputOf = (metafile: Metafile, out: string) => {
   const output = metafile.outputs[out];
@@ -88,8 +85,7 @@ test.each([
 ])("%s is small, without explanations of rules and without the schemas of tables", async (out, most) => {
   const inputs = inputsOf(await reportOf(out), out);
   expect(inputs.filter((name) => name.endsWith("-schema.ts"))).toEqual([]);
-  const { outputFiles } = await build({ ...buildOptions(bundleOf(out), true), write: false });
-  const [file] = outputFiles ?? [];
+  const [file] = (await madeShort(out)).outputFiles ?? [];
   expect(file!.contents.length).toBeLessThan(most);
   expect(file!.text).not.toContain("#! ");
   const { docs, failing } = waterborneOverUncuredOil;
@@ -106,7 +102,7 @@ test.each([
 ] as const)(
   "names that are made short in %s stand nowhere in quotes, where they would stay long",
   async (out, names) => {
-    const { outputFiles } = await build({ ...buildOptions(bundleOf(out), false), write: false });
+    const { outputFiles } = await made(out);
     expect(names.length).toBeGreaterThan(10);
     const quoted = new Set(
       outputFiles![0]!.text.match(/(["'`])[A-Za-z]+\1/gu)?.map((word) => word.slice(1, -1)),
@@ -118,7 +114,7 @@ test.each([
 test("objects that go from one bundle of the server to another have the same names in all of them", async () => {
   const caches = await Promise.all(
     SHARING.map(async (out) => {
-      const { mangleCache } = await build({ ...buildOptions(bundleOf(out), true), write: false });
+      const { mangleCache } = await madeShort(out);
       return Object.fromEntries(namesOf(INNER_NAMES).map((name) => [name, mangleCache?.[name]]));
     }),
   );
@@ -127,10 +123,7 @@ test("objects that go from one bundle of the server to another have the same nam
 });
 
 test("the command line has the explanations", async () => {
-  const { outputFiles } = await build({
-    ...buildOptions(bundleOf("server/dist/command-line.cjs"), false),
-    write: false,
-  });
+  const { outputFiles } = await made("server/dist/command-line.cjs");
   const { docs, failing } = waterborneOverUncuredOil;
   for (const kept of [docs.summary, docs.why, failing[0]!.title]) {
     expect(outputFiles?.[0]?.text).toContain(kept);

@@ -6,10 +6,11 @@
  */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { cachingPlanner } from "../../server/src/core/schedule/plan-cache.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { DEFAULT_CONFIG, type ProjectConfig } from "../../server/src/features/config.ts";
 import type { Analysis } from "../../server/src/features/types.ts";
+import { plan } from "../harness/planner.ts";
+import { expectSame } from "../harness/same.ts";
 
 type Files = Readonly<Record<string, readonly (readonly string[])[]>>;
 
@@ -142,9 +143,6 @@ const said = (analysis: Analysis) =>
       .map(({ air }) => air && [air.roomM3, air.worst?.need, air.worst?.others.toSorted()]),
   }));
 
-/** Plans are the same whoever makes them, and dear. */
-const plan = cachingPlanner(1000);
-
 /** In the order in which the files came: jobs that share a room are told in it. */
 function fromScratch(state: State, order: readonly string[]): ReturnType<typeof said> {
   const analyst = createAnalyst({ resolve, config: () => state.config, parts: { plan } });
@@ -200,10 +198,10 @@ test("arrangements over files are as from scratch after any edits", () => {
           const expected = fromScratch(state, analysis.files);
           findings += expected.reduce((sum, one) => sum + one.findings.length, 0);
           shared += expected.flatMap(({ air }) => air).filter((each) => each?.[2] !== undefined).length;
-          expect(said(analysis)).toEqual(expected);
+          expectSame(said(analysis), expected);
           // One of an earlier text that nobody asked yet answers for that text, whatever was asked of later ones.
           if (older && older.state.config === state.config && older.analysis !== analysis)
-            expect(said(older.analysis)).toEqual(fromScratch(older.state, older.analysis.files));
+            expectSame(said(older.analysis), fromScratch(older.state, older.analysis.files));
         }
       },
     ),

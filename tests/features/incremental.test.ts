@@ -7,10 +7,11 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { ChangedPart } from "../../grammar/src/parse.ts";
 import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
-import { planWork } from "../../server/src/core/schedule/plan.ts";
 import { PlanQueue } from "../../server/src/core/schedule/plan-queue.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Analysis, Analyst } from "../../server/src/features/types.ts";
+import { plan } from "../harness/planner.ts";
+import { expectAmong, expectSame } from "../harness/same.ts";
 
 /** By file, declarations in order, each with the texts that it may have; the empty text leaves it out. */
 const FILES: Readonly<Record<string, readonly (readonly string[])[]>> = {
@@ -131,7 +132,7 @@ const OF_PLANS = new Set(
 function planAll(analyst: Analyst, queue: PlanQueue): void {
   for (let request = queue.next(); request; request = queue.next()) {
     while (request) {
-      queue.done(request, { plan: planWork(request.input) });
+      queue.done(request, { plan: plan(request.input) });
       request = queue.next();
     }
     analyst.plansChanged();
@@ -144,7 +145,7 @@ test("says after any edits what it says from scratch, at once or when the plans 
   let late = 0;
   fc.assert(
     fc.property(fc.array(edit, { minLength: 1, maxLength: 12 }), (edits) => {
-      const analyst = createAnalyst({ resolve });
+      const analyst = createAnalyst({ resolve, plan });
       const queue = new PlanQueue(200, () => {});
       const later = createAnalyst({ resolve, plan: queue.plan });
       const chosen = new Map<string, number>();
@@ -165,18 +166,18 @@ test("says after any edits what it says from scratch, at once or when the plans 
         chosen.set(`${name} ${slot}`, text % FILES[name]![slot]!.length);
         write();
         if (!isAsked) continue; // several edits before anyone looks
-        const fresh = createAnalyst({ resolve });
+        const fresh = createAnalyst({ resolve, plan });
         for (const [other, whole] of Object.entries(textsOf(chosen))) fresh.setFile(other, whole);
         const expected = said(fresh.analysis());
         findings += expected.reduce((sum, one) => sum + one.findings.length, 0);
-        expect(said(analyst.analysis())).toEqual(expected);
+        expectSame(said(analyst.analysis()), expected);
         const first = said(later.analysis());
         const ofPlans = first.flatMap((one) => one.findings.filter(({ rule }) => OF_PLANS.has(rule)));
         const all = expected.flatMap((one) => one.findings);
-        for (const finding of ofPlans) expect(all).toContainEqual(finding);
+        for (const finding of ofPlans) expectAmong(all, finding);
         late += all.filter(({ rule }) => OF_PLANS.has(rule)).length - ofPlans.length;
         planAll(later, queue);
-        expect(said(later.analysis())).toEqual(expected);
+        expectSame(said(later.analysis()), expected);
       }
     }),
     { numRuns: 14, seed: 51 },

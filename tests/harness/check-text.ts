@@ -2,15 +2,26 @@
  * Text in, findings out: the shape in which most tests look at the product.
  */
 import type { FaultListener } from "../../server/src/core/internal-error.ts";
-import { createAnalyst } from "../../server/src/features/analyst.ts";
+import { BEING_PLANNED } from "../../server/src/core/schedule/being-planned.ts";
+import { type AnalystOptions, createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Analysis } from "../../server/src/features/types.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { partsOf } from "../../server/src/views/places/finding-parts.ts";
+import { plan } from "./planner.ts";
 
 /** Analyses files given by name; `use` paths are names relative to the folder of the using file. */
-export function analyse(files: Readonly<Record<string, string>>, onFault?: FaultListener): Analysis {
+export const analyse = (files: Readonly<Record<string, string>>, onFault?: FaultListener): Analysis =>
+  analysed(files, { plan, ...(onFault ? { onFault } : {}) });
+
+/** The same with every plan made anew, for those who measure what it costs. */
+export const analyseAnew = (files: Readonly<Record<string, string>>): Analysis => analysed(files, {});
+
+function analysed(
+  files: Readonly<Record<string, string>>,
+  options: Pick<AnalystOptions, "plan" | "onFault">,
+): Analysis {
   const analyst = createAnalyst({
-    ...(onFault ? { onFault } : {}),
+    ...options,
     resolve: (from, path) => new URL(path, `file:///${from}`).pathname.slice(1),
   });
   for (const [name, text] of Object.entries(files)) analyst.setFile(name, text);
@@ -21,6 +32,11 @@ export function analyse(files: Readonly<Record<string, string>>, onFault?: Fault
 /** The findings of one text, as `line rule` with lines from 1. */
 export function findingsOf(text: string): readonly FileFinding[] {
   return analyse({ "test.finish": text }).findings("test.finish");
+}
+
+/** The same where nothing depends on a plan, and none is made. */
+export function findingsWithoutPlans(text: string): readonly FileFinding[] {
+  return analysed({ "test.finish": text }, { plan: () => BEING_PLANNED }).findings("test.finish");
 }
 
 export const lineOf = (text: string, offset: number): number => text.slice(0, offset).split("\n").length;

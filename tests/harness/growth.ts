@@ -3,7 +3,7 @@
  *
  * Measured in processor time of this thread, the least of several runs, over sizes that double until there is enough to
  * measure. A machine that is busy with other things makes runs longer, never shorter, so a slow run is run again before
- * it is believed, and no limit in seconds decides anything.
+ * it is believed, and no limit in seconds decides anything. What is clearly in proportion is measured once.
  */
 import process from "node:process";
 
@@ -14,12 +14,16 @@ export interface GrowthOptions {
   /** The first size and the last. */
   readonly from: number;
   readonly to: number;
+  /** So often what is too much is measured again before it is believed. */
+  readonly attempts?: number;
 }
 
 /** So much is enough to measure, in milliseconds of the processor; some machines count them in fours. */
 const ENOUGH_MS = 32;
 /** What the largest size takes no longer than grows with nothing that could be told from noise. */
 const NOTHING_MS = 8;
+/** An exponent below needs no second look: one that is too large would have to be mismeasured by half. */
+const CLEAR_GROWTH = 1.2;
 const REPEATS = 3;
 const ATTEMPTS = 4;
 
@@ -30,7 +34,7 @@ const ATTEMPTS = 4;
 export function growth<T>(
   make: (size: number) => T,
   work: (input: T) => unknown,
-  { from, to }: GrowthOptions,
+  { from, to, attempts = ATTEMPTS }: GrowthOptions,
 ): number {
   let size = from;
   let once = cpuMs(make(size), work);
@@ -41,18 +45,19 @@ export function growth<T>(
   if (once < NOTHING_MS) return 0;
   let exponent = Number.POSITIVE_INFINITY;
   let [most, least] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (let attempt = 0; attempt < ATTEMPTS && exponent > MOST_GROWTH; attempt += 1) {
-    for (let run = 0; run < REPEATS; run += 1) {
-      least = Math.min(
-        least,
-        meanMs(() => make(size / 4), work),
-      );
+  for (let attempt = 0; attempt < attempts && exponent > MOST_GROWTH; attempt += 1) {
+    for (let run = 0; run < REPEATS && exponent > CLEAR_GROWTH; run += 1) {
+      // The larger first, so that what is slow at first makes the exponent larger, never smaller.
       most = Math.min(
         most,
         meanMs(() => make(size), work),
       );
+      least = Math.min(
+        least,
+        meanMs(() => make(size / 4), work),
+      );
+      exponent = Math.log(most / least) / Math.log(4);
     }
-    exponent = Math.log(most / least) / Math.log(4);
   }
   return exponent;
 }

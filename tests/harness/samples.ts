@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Analyst } from "../../server/src/features/types.ts";
+import { plan } from "./planner.ts";
 
 const folder = new URL("../../samples/", import.meta.url);
 
@@ -13,7 +14,7 @@ export const sampleText = (name: string): string => readFileSync(new URL(name, f
 
 /** An analyst that has all samples. */
 export function sampleAnalyst(): Analyst {
-  const analyst = createAnalyst({ resolve: (_, path) => path });
+  const analyst = createAnalyst({ resolve: (_, path) => path, plan });
   for (const name of sampleNames) analyst.setFile(name, sampleText(name));
   return analyst;
 }

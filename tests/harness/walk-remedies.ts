@@ -6,6 +6,7 @@ import { FAMILIES, leavesLayer } from "../../server/src/core/knowledge/families.
 import type { FamilyName } from "../../server/src/core/knowledge/family-names.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { plan } from "./planner.ts";
 import { applied } from "./show-findings.ts";
 
 const FILE = "test.finish";
@@ -54,7 +55,7 @@ const known = new Map<string, readonly FileFinding[]>();
 function gravely(text: string): readonly FileFinding[] {
   const before = known.get(text);
   if (before) return before;
-  const analyst = createAnalyst({ resolve: (_, path) => path });
+  const analyst = createAnalyst({ resolve: (_, path) => path, plan });
   analyst.setFile(FILE, text);
   const findings = analyst
     .analysis()

@@ -1,7 +1,9 @@
 /**
  * One line of the notation in a block that is right but for it, and what the language itself has to say of that line.
  */
-import { findingsOf } from "../harness/check-text.ts";
+import { memo } from "../../server/src/core/once.ts";
+import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { findingsWithoutPlans } from "../harness/check-text.ts";
 
 const BOARD = "piece p {\n surface s {\n  shape area 1 m2\n  wood beech\n }\n}\n";
 const WORK =
@@ -45,15 +47,15 @@ const LANGUAGE = new Set([
   "follow-cycle",
 ]);
 
-/** What the language itself has to say of a text. */
-export const languageFindings = (text: string): ReturnType<typeof findingsOf> =>
-  findingsOf(text).filter((finding) => LANGUAGE.has(finding.rule));
+/** What the language itself has to say of a text. No plan has a part in it, and of several tests each asks again. */
+export const languageFindings = memo((text: string): readonly FileFinding[] =>
+  findingsWithoutPlans(text).filter((finding) => LANGUAGE.has(finding.rule)),
+);
 
 /** `wrong-unit "3 h"` for every finding of the language, with the text it stands on, in order; all errors but hints. */
 export function findingsIn(block: string, line: string): string {
   const text = BLOCKS[block]!(line);
-  return findingsOf(text)
-    .filter((finding) => LANGUAGE.has(finding.rule))
+  return languageFindings(text)
     .map(({ rule, span, severity }) => {
       const level = severity === "error" ? "" : `${severity} `;
       return `${level}${rule} "${text.slice(span.start, span.end)}"`;

@@ -16,7 +16,7 @@ interface Form {
 
 const form = (block: string, written: string, plain: string): Form => ({ block, written, plain });
 
-const RUNS = 60;
+const RUNS = 25;
 
 const dash = fc.constantFrom("-", " - ", "–", " to ");
 const ascending = fc

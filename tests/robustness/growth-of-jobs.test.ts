@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { sectionOf } from "../../server/src/views/section/section.ts";
-import { analyse } from "../harness/check-text.ts";
+import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
 const times = (size: number, unit: (index: number) => string): string =>

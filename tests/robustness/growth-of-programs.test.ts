@@ -6,7 +6,7 @@ import { expect, test } from "vitest";
 import { cheapestContainers, type SoldSize } from "../../server/src/core/quantities/containers.ts";
 import { onePerLine } from "../../server/src/reports/reported.ts";
 import { SHEET_FORMATS, sheetReport } from "../../server/src/reports/sheet-report.ts";
-import { analyse } from "../harness/check-text.ts";
+import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
 const times = (size: number, unit: (index: number) => string): string =>

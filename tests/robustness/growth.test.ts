@@ -17,7 +17,7 @@ import { docBlocks } from "../../server/src/escape/prose.ts";
 import { cursorAt } from "../../server/src/features/completion/cursor.ts";
 import { findingsText } from "../../server/src/reports/findings-text.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
-import { analyse } from "../harness/check-text.ts";
+import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
 type Text = (size: number) => string;

@@ -8,6 +8,7 @@ import type { DeclarationTree, FileTree } from "../../grammar/src/tree.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Analyst } from "../../server/src/features/types.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
+import { plan } from "../harness/planner.ts";
 import { sampleNames, sampleText } from "../harness/samples.ts";
 import { shareOf } from "../harness/share.ts";
 
@@ -66,7 +67,7 @@ function dependents(all: readonly DeclarationTree[], damaged: DeclarationTree): 
 }
 
 function analystWithout(name: string): Analyst {
-  const analyst = createAnalyst({ resolve: (_, path) => path });
+  const analyst = createAnalyst({ resolve: (_, path) => path, plan });
   for (const other of sampleNames) if (other !== name) analyst.setFile(other, sampleText(other));
   return analyst;
 }

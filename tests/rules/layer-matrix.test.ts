@@ -14,6 +14,7 @@ import type { FamilyName } from "../../server/src/core/knowledge/family-names.ts
 import type { Family } from "../../server/src/core/knowledge/family-schema.ts";
 import { type RelationVerdict, relationMatrix } from "../../server/src/core/knowledge/layer-relation.ts";
 import { summary } from "../harness/check-text.ts";
+import { shareOf } from "../harness/share.ts";
 
 const SAFETY =
   "safety dust_mask, ventilate, no_ignition, wet_rags, gloves, vapour_respirator, eye_protection";
@@ -104,7 +105,8 @@ function checkCell(over: Family, below: Family, verdict: RelationVerdict): void 
 describe("findings follow the table of layers", () => {
   const names = [...new Set(relationMatrix().map(({ over }) => over))];
   it.each(names)("%s over every family", (name) => {
-    const wrong = relationMatrix()
+    // One cell in so many, so that over the families every one below has its turn.
+    const wrong = shareOf(relationMatrix(), 3)
       .filter(({ over }) => over === name)
       .flatMap(({ over, below, relation }) => {
         try {

@@ -5,7 +5,7 @@
 import { expect, test } from "vitest";
 import { planWork } from "../../../server/src/core/schedule/plan.ts";
 import type { ScheduleInput } from "../../../server/src/core/schedule/types.ts";
-import { IS_LONG_RUN, shareOf } from "../../harness/share.ts";
+import { IS_LONG_RUN } from "../../harness/share.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 import { wrongsOf } from "./verifier.ts";
 import { writtenJobs, writtenShops } from "./written-jobs.ts";
@@ -53,7 +53,7 @@ test("of the jobs that share a shop, in one plan, keep every rule", () => {
 test("of written jobs keep every rule", () => {
   let inSessions = 0;
   let others = 0;
-  for (const [place, job] of shareOf(writtenJobs(), 40)) {
+  for (const [place, job] of writtenJobs(undefined, 40)) {
     const input = inWholeMinutes(job);
     const result = planWork(input);
     if (result.status !== "planned") continue;
