@@ -1,8 +1,9 @@
 /**
  * Ends a test run with one plain line, `N passed, N failed`, for whoever reads the log by machine. Errors outside of
- * tests count as failures, so that the line never looks better than the run was.
+ * tests count as failures, so that the line never looks better than the run was. Above it stands what the run took.
  */
 import type { Reporter, TestModule } from "vitest/node";
+import { processorLine } from "./processor-time.ts";
 
 export class ClosingLine implements Reporter {
   onTestRunEnd(modules: readonly TestModule[], unhandled: readonly unknown[]): void {
@@ -17,6 +18,6 @@ export class ClosingLine implements Reporter {
       }
     }
     // After the other reporters have had their say.
-    process.on("exit", () => process.stdout.write(`${passed} passed, ${failed} failed\n`));
+    process.on("exit", () => process.stdout.write(`${processorLine()}${passed} passed, ${failed} failed\n`));
   }
 }

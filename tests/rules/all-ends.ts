@@ -12,8 +12,10 @@ import {
   walkRemedies,
 } from "../harness/walk-remedies.ts";
 
-for (const start of Object.keys(STARTS) as Case["start"][]) {
+const starts = Object.keys(STARTS) as Case["start"][];
+for (const [index, start] of starts.entries()) {
   for (const order of ORDERS) {
+    console.log(`start ${index + 1} of ${starts.length}: ${start}, ${order} remedies …`);
     const ends = new Map<string, number>();
     let longest = 0;
     for (const each of casesFrom(start)) {

@@ -7,7 +7,8 @@ import { starterText } from "../../server/src/starter/starter-text.ts";
 import { wrongIn } from "./wrong-in.ts";
 
 let count = 0;
-for (const { word: wood } of WOODS)
+for (const [index, { word: wood }] of WOODS.entries()) {
+  console.log(`${index + 1} of ${WOODS.length} woods, ${count} recipes so far: ${wood} …`);
   for (const { word: now } of coatingsOn(wood))
     for (const { word: look } of looksOf(wood, now))
       for (const { word: piece } of PIECES)
@@ -20,6 +21,7 @@ for (const { word: wood } of WOODS)
               console.log(`${JSON.stringify(answers)}: ${wrong}`);
             }
           }
+}
 console.log(
   `${count} new recipes, ${process.exitCode === 1 ? "not all of them sound" : "all of them sound"}`,
 );
