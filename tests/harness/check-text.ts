@@ -29,10 +29,21 @@ function analysed(
   return analyst.analysis();
 }
 
-/** The findings of one text, as `line rule` with lines from 1. */
+/** The findings of one text. Several tests look at the same examples of rules, so those of the last texts are kept. */
 export function findingsOf(text: string): readonly FileFinding[] {
-  return analyse({ "test.finish": text }).findings("test.finish");
+  const findings = known.get(text) ?? analyse({ "test.finish": text }).findings("test.finish");
+  if (text.length > LONGEST_KEPT) return findings;
+  // Put last what was asked last, so that the oldest is the first to go.
+  known.delete(text);
+  known.set(text, findings);
+  const oldest = known.keys().next();
+  if (known.size > MOST_KEPT && !oldest.done) known.delete(oldest.value);
+  return findings;
 }
+
+const known = new Map<string, readonly FileFinding[]>();
+const MOST_KEPT = 1500;
+const LONGEST_KEPT = 10_000;
 
 /** The same where nothing depends on a plan, and none is made. */
 export function findingsWithoutPlans(text: string): readonly FileFinding[] {
