@@ -184,7 +184,7 @@ test.each(Object.entries(COMMANDS))("%s", async (_, { argv, look }) => {
       expectInert(stderr);
       expect(stderr).not.toContain("This is a bug");
     }),
-    { numRuns: 7, endOnFailure: true },
+    { numRuns: 4, endOnFailure: true },
   );
 });
 

@@ -85,7 +85,7 @@ test("every answer, at every word of the text", async () => {
       }
       await client.end();
     }),
-    { numRuns: 6, endOnFailure: true },
+    { numRuns: 3, endOnFailure: true },
   );
 });
 

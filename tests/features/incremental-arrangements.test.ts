@@ -205,7 +205,7 @@ test("arrangements over files are as from scratch after any edits", () => {
         }
       },
     ),
-    { numRuns: 40, seed: 72 },
+    { numRuns: 24, seed: 72 },
   );
   expect(findings).toBeGreaterThan(1000);
   expect(shared).toBeGreaterThan(100); // rooms with vapours were compared

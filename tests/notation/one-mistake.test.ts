@@ -43,7 +43,7 @@ describe("a mistake on a line that was right", () => {
     ["left out", ""],
     ["misspelt", "zqx"],
   ])("%s", (_, put) => {
-    const twice = shareOf(LINES, 3).flatMap(([block, line]) =>
+    const twice = shareOf(LINES, 6).flatMap(([block, line]) =>
       damaged(line, put).flatMap((wrong) => {
         const errors = errorsOn(block, wrong);
         return errors.length > 1 ? [`${block}: ${wrong}: ${errors.join(" / ")}`] : [];

@@ -75,7 +75,7 @@ function analystWithout(name: string): Analyst {
 describe.each(sampleNames)("%s", (name) => {
   const text = sampleText(name);
   const lines = text.split("\n");
-  const looked = new Set(shareOf([...lines.keys()], 8));
+  const looked = new Set(shareOf([...lines.keys()], 12));
   const tree = parseFile(text);
   const analyst = analystWithout(name);
   analyst.setFile(name, text);

@@ -41,7 +41,7 @@ describe("every family on every surface for every wear", () => {
   it("leads somewhere by the first remedies", () => {
     expect(cases.length).toBeGreaterThan(1000);
     // A prime, as below.
-    expect(deadEnds(shareOf(cases, 5), "first")).toEqual([]);
+    expect(deadEnds(shareOf(cases, 11), "first")).toEqual([]);
   });
 
   it("is fit for hard wear where a finding names it for that", () => {
@@ -54,7 +54,7 @@ describe("every family on every surface for every wear", () => {
 
 describe("a sample of other starts and of the last remedies", () => {
   /** A prime, so that the sample goes through families, surfaces and wears alike. */
-  const EVERY = 13;
+  const EVERY = 29;
 
   it.each(
     (Object.keys(STARTS) as Case["start"][]).flatMap((start) =>
