@@ -12,6 +12,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { BuildOptions, Plugin } from "esbuild";
 import type { Report } from "../server/src/core/rules/rule.ts";
+import { type Apart, answersBeside, sharedWithServer } from "./answers-beside.ts";
 import { withoutExplanations } from "./without-explanations.ts";
 
 export const ROOT = path.resolve(import.meta.dirname, "..");
@@ -31,6 +32,8 @@ export interface Bundle {
   readonly withPlannerBeside?: true;
   /** What counts the record of a job is loaded from `record.cjs` for the first job that has one; see `recordBeside`. */
   readonly withRecordBeside?: true;
+  /** The server loads `answers.cjs` for the first hover or completion; that takes from the server what both use. */
+  readonly answers?: "beside" | "alone";
 }
 
 export const BUNDLES: readonly Bundle[] = [
@@ -45,6 +48,18 @@ export const BUNDLES: readonly Bundle[] = [
     withReportsBeside: true,
     withPlannerBeside: true,
     withRecordBeside: true,
+    answers: "beside",
+  },
+  {
+    entry: "server/src/entry/answers.ts",
+    out: "server/dist/answers.cjs",
+    runsIn: "node",
+    format: "cjs",
+    withoutExplanations: true,
+    withReportsBeside: true,
+    withPlannerBeside: true,
+    withRecordBeside: true,
+    answers: "alone",
   },
   { entry: "server/src/entry/record.ts", out: "server/dist/record.cjs", runsIn: "node", format: "cjs" },
   { entry: "server/src/entry/planning.ts", out: "server/dist/planning.cjs", runsIn: "node", format: "cjs" },
@@ -92,7 +107,17 @@ export const BUNDLES: readonly Bundle[] = [
   },
 ];
 
+const ANSWERS = "server/dist/answers.cjs";
 const SERVERS: readonly string[] = ["server/dist/language-server.cjs", "server/dist/worker.js"];
+
+/** The server and its answers as they would be without knowing of each other. */
+const apart = (): Apart => {
+  const optionsOf = (which: Bundle["answers"]): BuildOptions => {
+    const bundle = BUNDLES.find(({ answers }) => answers === which)!;
+    return buildOptions({ ...bundle, answers: undefined }, false);
+  };
+  return { server: optionsOf("beside"), answers: optionsOf("alone") };
+};
 
 /** How esbuild makes a bundle. */
 export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => ({
@@ -108,6 +133,8 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   charset: "utf8",
   logLevel: "warning",
   plugins: [
+    ...(bundle.answers === "beside" ? [answersBeside(apart)] : []),
+    ...(bundle.answers === "alone" ? [sharedWithServer(apart)] : []),
     ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
@@ -337,12 +364,13 @@ const PRIVATE_NAMES =
 export const namesOf = ({ source }: RegExp): readonly string[] => source.slice(4, -2).split("|");
 
 const SHORT: Readonly<Record<string, string>> = Object.fromEntries(
-  namesOf(INNER_NAMES).map((name, idx) => [name, `$${idx.toString(36)}`]),
+  [...namesOf(INNER_NAMES), ...namesOf(PARSER_NAMES)].map((name, idx) => [name, `$${idx.toString(36)}`]),
 );
 
 /** The bundles of the language server that objects go between. */
 export const SHARING: readonly string[] = [
   "server/dist/language-server.cjs",
+  "server/dist/answers.cjs",
   "server/dist/job-reports.cjs",
   "server/dist/planning.cjs",
   "server/dist/record.cjs",
@@ -352,7 +380,11 @@ export const SHARING: readonly string[] = [
 const SERVER_NAMES = new RegExp(`${INNER_NAMES.source}|${PARSER_NAMES.source}|${PRIVATE_NAMES.source}`);
 
 const shortNames = ({ out }: Bundle): BuildOptions => {
-  const names = SERVERS.includes(out) ? SERVER_NAMES : SHARING.includes(out) ? INNER_NAMES : undefined;
+  const names = [...SERVERS, ANSWERS].includes(out)
+    ? SERVER_NAMES
+    : SHARING.includes(out)
+      ? INNER_NAMES
+      : undefined;
   return names === undefined ? {} : { mangleProps: names, mangleCache: { ...SHORT } };
 };
 

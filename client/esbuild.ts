@@ -13,9 +13,12 @@ import { NOTICES } from "./packing/list.ts";
 
 copyFileSync(path.join(ROOT, "client/package.nls.json"), path.join(ROOT, "package.nls.json"));
 
-const options = BUNDLES.map((bundle) => buildOptions(bundle, process.argv.includes("--minify")));
+const isWatching = process.argv.includes("--watch");
+// What the answers take from the server changes with what either imports, so that while they are worked on each is whole.
+const bundles = isWatching ? BUNDLES.map((bundle) => ({ ...bundle, answers: undefined })) : BUNDLES;
+const options = bundles.map((bundle) => buildOptions(bundle, process.argv.includes("--minify")));
 
-if (process.argv.includes("--watch")) {
+if (isWatching) {
   const contexts = await Promise.all(options.map((each) => context(each)));
   await Promise.all(contexts.map((watching) => watching.watch()));
 } else {

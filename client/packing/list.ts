@@ -51,6 +51,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("client/walkthrough/language.md"),
   vsix("server/dist/server.cjs"),
   vsix("server/dist/language-server.cjs"),
+  vsix("server/dist/answers.cjs"),
   vsix("server/dist/job-reports.cjs"),
   vsix("server/dist/planning.cjs"),
   vsix("server/dist/record.cjs"),

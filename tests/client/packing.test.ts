@@ -61,6 +61,19 @@ describe("the extension", () => {
     expect(staged).toContain(NOTICES);
   });
 
+  test("has every bundle that one of its bundles loads", () => {
+    const packed = packedFiles("vsix");
+    const programs = packed.filter((name) => name.startsWith("server/dist/") && name.endsWith(".cjs"));
+    const loaded = programs.flatMap((name) =>
+      [...readFileSync(path.join(ROOT, name), "utf8").matchAll(/["'](?:\.\/)?([a-z-]+\.cjs)["']/gu)].map(
+        ([, file]) => `server/dist/${file}`,
+      ),
+    );
+    for (const name of ["answers", "job-reports", "language-server", "planning", "record"])
+      expect(loaded).toContain(`server/dist/${name}.cjs`);
+    for (const name of loaded) expect(packed).toContain(name);
+  });
+
   test("its manifest is the project's without what only npm reads", () => {
     const own = JSON.parse(readFileSync(path.join(scratch, "extension", "package.json"), "utf8"));
     const {

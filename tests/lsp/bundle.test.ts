@@ -65,6 +65,8 @@ const overIpc = (node: string, setup: Setup): Promise<Client> => {
   });
 };
 
+const at = (line: number, character: number) => ({ line, character });
+
 const JOB = `use "stock.finish"
 
 recipe quick(clear: material) {
@@ -95,6 +97,18 @@ describe.each(nodes())("on %s", (node) => {
     const findings = await client.findings(uriOf("job.finish"));
     expect(findings).toContainEqual(expect.stringMatching(/^8:9-8:12 wrong-unit: /));
     expect(findings.filter((finding) => /hall_clear|use-not-found/.test(finding))).toEqual([]);
+    // These are in a bundle beside the server's, which looks into what the server holds.
+    const textDocument = { uri: uriOf("job.finish") };
+    const hovered = await client.request("textDocument/hover", { textDocument, position: at(12, 25) });
+    expect(JSON.stringify(hovered)).toContain("waterborne polyurethane");
+    const offered = await client.request("textDocument/completion", { textDocument, position: at(12, 22) });
+    expect(JSON.stringify(offered)).toContain("hall_clear");
+    const renamed = await client.request("textDocument/rename", {
+      textDocument,
+      position: at(2, 9),
+      newName: "slow",
+    });
+    expect(JSON.stringify(renamed).match(/"newText":"slow"/gu)).toHaveLength(2);
     const exited = once(server, "exit");
     await client.end();
     expect(await exited).toEqual([0, null]);
