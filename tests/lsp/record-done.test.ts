@@ -1,6 +1,6 @@
 /** *Done now* among the code actions of a job: the client's command gets the line of the record without its time. */
 import { expect, test } from "vitest";
-import type { CodeAction } from "vscode-languageserver";
+import type { CodeAction, CodeLens } from "vscode-languageserver";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { RecordTarget } from "../../server/src/lsp/custom-requests.ts";
 import { FILES } from "../cli/bench.ts";
@@ -54,4 +54,31 @@ test("the client gets the place and the line, and puts the time of its clock bet
 
 test("a client without a clock for it is offered none", async () => {
   expect((await actionsIn([])).filter(({ title }) => title.startsWith("Done"))).toEqual([]);
+});
+
+test("the same stands over the job as a lens, for a client that has the clock for it", async () => {
+  const lensesWith = async (commands: readonly string[]): Promise<readonly CodeLens[]> => {
+    const client = await startClient({
+      initializationOptions: { commands },
+      disk,
+      host: { createAnalyst },
+    });
+    await client.open(URI, TEXT);
+    const lenses = await client.request<CodeLens[]>("textDocument/codeLens", { textDocument: { uri: URI } });
+    await client.end();
+    return lenses;
+  };
+  const [lens, ...others] = (await lensesWith(["finishwright.recordDone"])).filter(
+    ({ command }) => command?.command === "finishwright.recordDone",
+  );
+  expect(others).toEqual([]);
+  expect(lens?.range.start.line).toBe(JOB_LINE);
+  expect(lens?.command?.title).toBe("Done now: dust on board");
+  expect(lens?.command?.arguments?.[0]).toMatchObject({
+    uri: URI,
+    before: "  done     ",
+    after: " dust on board\n",
+  });
+  const without = await lensesWith(["finishwright.showSchedule"]);
+  expect(without.filter(({ command }) => command?.title.startsWith("Done"))).toEqual([]);
 });

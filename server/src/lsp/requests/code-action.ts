@@ -13,10 +13,11 @@ import { allowingIn } from "../../features/allow-here.ts";
 import type { FileEdit, FileFindingPart } from "../../views/places/file-finding.ts";
 import { partsOf } from "../../views/places/finding-parts.ts";
 import type { ClientFacts } from "../client-facts.ts";
-import { EXPLAIN_COMMAND, RECORD_COMMAND, type RecordTarget } from "../custom-requests.ts";
+import { EXPLAIN_COMMAND, RECORD_COMMAND } from "../custom-requests.ts";
 import type { Snapshot } from "../files.ts";
 import { spanOf, touches } from "../from-lsp.ts";
 import { CodeActionKind } from "../protocol.ts";
+import { recordCommand } from "../record-command.ts";
 import type { Session } from "../session.ts";
 import { isShown } from "../settings.ts";
 import { toCodeAction, toDiagnostic, toRange, toWorkspaceEdit } from "../to-lsp.ts";
@@ -55,15 +56,10 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     ),
     ...(written ? [toCodeAction(written, [], snapshot, facts)] : []),
     ...(facts.commands.has(RECORD_COMMAND)
-      ? snapshot.analysis.nextToRecord(file, span).map(({ title, offset, before, after }) =>
-          commandAction(title, RECORD_COMMAND, {
-            uri: params.textDocument.uri,
-            version: snapshot.versionOf(file) ?? null,
-            at: document.positionAt(offset),
-            before,
-            after,
-          } satisfies RecordTarget),
-        )
+      ? snapshot.analysis.nextToRecord(file, span).map((next) => {
+          const command = recordCommand(next, params.textDocument.uri, document, snapshot.versionOf(file));
+          return { title: command.title, kind: CodeActionKind.QuickFix, command };
+        })
       : []),
   ];
 };

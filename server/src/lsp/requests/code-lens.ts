@@ -1,8 +1,8 @@
 /**
  * `textDocument/codeLens`: what every job comes to, above it.
  *
- * A client with commands for it gets a lens for each part, which leads to the plan, the totals or the gravest finding; any
- * other gets one that is only read.
+ * A client with commands for it gets a lens for each part, which leads to the plan, the totals or the gravest finding, and
+ * one that records what is next as done; any other gets one that is only read.
  */
 import type { CancellationToken, CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
@@ -10,7 +10,8 @@ import { SEVERITIES } from "../../core/findings.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { JobLens, JobLensPart } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
-import { type FindingTarget, LENS_COMMANDS, type ReportTarget } from "../custom-requests.ts";
+import { type FindingTarget, LENS_COMMANDS, RECORD_COMMAND, type ReportTarget } from "../custom-requests.ts";
+import { recordCommand } from "../record-command.ts";
 import type { Session } from "../session.ts";
 import { isShown } from "../settings.ts";
 import { toRange } from "../to-lsp.ts";
@@ -34,12 +35,14 @@ export const codeLens = async (
   const levels = SEVERITIES.filter((severity) => isShown(severity, settings));
   const lenses = snapshot.analysis.jobLenses(file, levels);
   if (facts.commands.size === 0) return lenses.map((lens) => readLens(lens, document));
-  return lenses.flatMap((lens) =>
-    lens.parts.map((part) => ({
-      range: toRange(document, lens.span),
-      command: commandOf(part, targetOf(lens, part, uri, document), facts),
-    })),
-  );
+  return lenses.flatMap((lens) => {
+    const [next] = facts.commands.has(RECORD_COMMAND) ? snapshot.analysis.nextToRecord(file, lens.span) : [];
+    const commands = [
+      ...lens.parts.map((part) => commandOf(part, targetOf(lens, part, uri, document), facts)),
+      ...(next ? [recordLens(recordCommand(next, uri, document, snapshot.versionOf(file)))] : []),
+    ];
+    return commands.map((command) => ({ range: toRange(document, lens.span), command }));
+  });
 };
 
 /** What the protocol asks for where nothing is to happen on a click. */
@@ -52,6 +55,8 @@ const readLens = ({ span, parts }: JobLens, document: TextDocument): CodeLens =>
 
 /** Some editors draw `$(name)` in a lens as a picture; with a blank between it is what it is. */
 const titleText = (text: string): string => shownText(text).replaceAll("$(", "$ (");
+
+const recordLens = (command: Command): Command => ({ ...command, title: titleText(command.title) });
 
 const commandOf = ({ kind, text }: JobLensPart, target: unknown, facts: ClientFacts): Command => {
   const command = LENS_COMMANDS[kind];
