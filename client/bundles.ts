@@ -280,7 +280,7 @@ const tightStyle: Plugin = {
 };
 
 const RECORD =
-  /[\\/](?:core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|model[\\/]lower-record|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)|features[\\/](?:record-next|completion[\\/]record-lines|hover[\\/]record-cards))\.ts$/;
+  /[\\/](?:core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|model[\\/]lower-record|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)|features[\\/](?:record-next|repair-to-write|completion[\\/]record-lines|hover[\\/]record-cards))\.ts$/;
 const RECORD_RULES = /[\\/]core[\\/]rules[\\/]record[\\/][a-z-]+\.ts$/;
 
 /**

@@ -16,6 +16,14 @@
  */
 export type Recipes = string | Readonly<Record<string, string>>;
 
+export interface Options {
+  /**
+   * A day such as `2027-03-10`, or `2027-03-10T14:00`: what is left of a job is planned from then on. Without it, from the
+   * last record on; the clock of the machine is never asked. Anything else is a `RangeError`.
+   */
+  readonly today?: string;
+}
+
 export type Severity = "error" | "warning" | "information" | "hint";
 
 export interface Finding {
@@ -95,6 +103,8 @@ export interface PlannedItem {
   /** How far it can slip without delaying the end. */
   readonly slack_h: number;
   readonly critical: boolean;
+  /** By the record of the job, and then at the times that it has. */
+  readonly done: boolean;
 }
 
 export interface JobPlan {
@@ -115,13 +125,13 @@ export interface JobPlan {
 }
 
 /** The findings of all texts, in their order, at the levels that rules have of themselves. Never throws for any text. */
-export function check(recipes: Recipes): readonly Finding[];
+export function check(recipes: Recipes, options?: Options): readonly Finding[];
 
 /** What every job takes and costs, in the order of the texts and of their lines. */
-export function totals(recipes: Recipes): readonly JobTotals[];
+export function totals(recipes: Recipes, options?: Options): readonly JobTotals[];
 
 /** The plan of every job; jobs that share a shop are planned together. */
-export function plan(recipes: Recipes): readonly JobPlan[];
+export function plan(recipes: Recipes, options?: Options): readonly JobPlan[];
 
 /** A text in the standard layout, with the plain form of everything. What cannot be read stays as it is. */
 export function format(text: string): string;

@@ -40,6 +40,7 @@ describe("schedule", () => {
       end_h: 0.75,
       slack_h: 0,
       critical: true,
+      done: false,
     });
   });
 

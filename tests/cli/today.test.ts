@@ -6,6 +6,7 @@
  * first coat recorded on Monday, the second is all that is left, and ends on Wednesday at 09:15.
  */
 import { expect, test } from "vitest";
+import { plan, totals } from "../../server/src/entry/library.ts";
 import { FILES, JOB } from "./bench.ts";
 import { runCli } from "./run-cli.ts";
 
@@ -92,3 +93,25 @@ test.each(["tomorrow", "2027-02-30", "10.3.2027", "2027-03-10T25:00", "2027-03-1
     expect(stderr).toContain("A day is year-month-day, such as 2027-03-10");
   },
 );
+
+test("a library is told the day as well, and what is none is refused", () => {
+  const [job] = totals(FILES, { today: "2027-03-10" });
+  expect(job?.last_work).toBe("2027-03-10T12:00:00");
+  const [begun] = plan({ ...FILES, "job.finish": BEGUN }, { today: "2027-03-10" });
+  expect(begun?.items.filter(({ kind }) => kind === "layer").map(({ done }) => done)).toEqual([true, false]);
+  for (const today of ["2027-02-30", "Wednesday", "2027-03-10T25:00", "2027-03-10 09:00 h"])
+    expect(() => totals(FILES, { today })).toThrow(RangeError);
+});
+
+test("for programs, what is done stands beside what was planned", async () => {
+  const { jobs } = JSON.parse(await out(["totals", "begun.finish", "--format", "json"]));
+  // 30 min of dust and a coat of 15 min of the hour; half of 0.44 L went on.
+  expect(jobs[0].record).toMatchObject({
+    last_at: "2027-03-08T09:45",
+    done_h: 0.75,
+    planned: { hands_on_h: 1, total_cost: 37 },
+    materials: [{ name: "clear_coat", used_litres: 0.22 }],
+  });
+  const before = JSON.parse(await out(["totals", "job.finish", "--format", "json"]));
+  expect(before.jobs[0].record).toBeNull();
+});

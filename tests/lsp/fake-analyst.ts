@@ -165,6 +165,7 @@ const analysis = (
           parts: kinds.map((kind) => ({ kind, text: `${kind} ${text}`, markdown: "**Why**" })),
         })),
     jobToWrite: () => undefined,
+    repairToWrite: () => undefined,
     nextToRecord: () => [],
     jobLenses: (file, levels) =>
       words(textOf(file), /\bname (\w+)/g).map(({ text, span }) => ({

@@ -2,7 +2,7 @@
  * What every command shares: the machine, the way to say how it ended, and options that several commands have.
  */
 import { type Command, InvalidArgumentError, Option } from "commander";
-import { isDate } from "../core/measure/iso-dates.ts";
+import { readMoment } from "../core/measure/iso-dates.ts";
 import { closest } from "../core/model/suggest.ts";
 import { ruleById } from "../core/rules/registry.ts";
 import { isTradeRule } from "../core/rules/rule.ts";
@@ -47,11 +47,10 @@ export const todayOption = (): Option =>
     "--today <date>",
     "plan what is left from this day on, such as 2027-03-10 or 2027-03-10T14:00; without it, from the last record",
   ).argParser((text: string): string => {
-    const [date = "", time] = text.trim().split(/[T ]/u);
-    if (!isDate(date) || !(time === undefined || /^(?:[01]\d|2[0-3]):[0-5]\d$/u.test(time))) {
+    const moment = readMoment(text);
+    if (moment === undefined)
       throw new InvalidArgumentError("A day is year-month-day, such as 2027-03-10, or 2027-03-10T14:00.");
-    }
-    return time === undefined ? date : `${date}T${time}`;
+    return moment;
   });
 
 /** The paths of a command that reads recipes and writes none. */

@@ -6,6 +6,7 @@ import path from "node:path/posix";
 import { applyChanges, formatFile } from "../../../grammar/src/format.ts";
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type * as library from "../../library.d.cts";
+import { readMoment } from "../core/measure/iso-dates.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Analysis } from "../features/types.ts";
@@ -15,8 +16,8 @@ import { scheduleJson } from "../reports/schedule-text.ts";
 /** A text without a name is called so. */
 const NAMELESS = "recipe.finish";
 
-export const check: typeof library.check = (recipes) => {
-  const { analysis, names } = analysed(recipes);
+export const check: typeof library.check = (recipes, options) => {
+  const { analysis, names } = analysed(recipes, options);
   const reported = (file: string) => ({
     label: file,
     text: analysis.text(file) ?? "",
@@ -25,15 +26,15 @@ export const check: typeof library.check = (recipes) => {
   return read<readonly library.Finding[]>(findingsJson({ files: names.map(reported), other: reported }));
 };
 
-export const totals: typeof library.totals = (recipes) => {
-  const { analysis, names } = analysed(recipes);
+export const totals: typeof library.totals = (recipes, options) => {
+  const { analysis, names } = analysed(recipes, options);
   return names.flatMap((file) =>
     analysis.jobs(file).map((result) => ({ file, ...printedTotals(result.totals) })),
   );
 };
 
-export const plan: typeof library.plan = (recipes) => {
-  const { analysis, names } = analysed(recipes);
+export const plan: typeof library.plan = (recipes, options) => {
+  const { analysis, names } = analysed(recipes, options);
   return names.flatMap((file) => {
     const { jobs } = read<{ readonly jobs: readonly Omit<library.JobPlan, "file">[] }>(
       scheduleJson(analysis.jobs(file)),
@@ -48,7 +49,10 @@ export const format: typeof library.format = (text) =>
 /** What the reports print is what a library gives, so that there is one shape of each. */
 const read = <T>(json: string): T => JSON.parse(json) as T;
 
-function analysed(recipes: library.Recipes): {
+function analysed(
+  recipes: library.Recipes,
+  { today }: library.Options = {},
+): {
   readonly analysis: Analysis;
   readonly names: readonly string[];
 } {
@@ -56,9 +60,18 @@ function analysed(recipes: library.Recipes): {
   const texts = Object.entries(given).map(([name, text]) => [path.normalize(name), text] as const);
   const analyst = createAnalyst({
     resolve: (from, used) => path.join(path.dirname(from), used.replaceAll("\\", "/")),
+    ...(today === undefined ? {} : { parts: { today: momentOf(today) } }),
   });
   for (const [name, text] of texts) analyst.setFile(name, text);
   for (const missing of analyst.missingFiles())
     analyst.setAbsent(missing, "it is not among the texts that were given");
   return { analysis: analyst.analysis(), names: texts.map(([name]) => name) };
+}
+
+/** As `--today` takes it. */
+function momentOf(today: string): string {
+  const moment = readMoment(today);
+  if (moment === undefined)
+    throw new RangeError("`today` is year-month-day, such as 2027-03-10, or 2027-03-10T14:00.");
+  return moment;
 }

@@ -16,3 +16,4 @@ export * from "../core/totals/recorded-plan.ts";
 export * from "../features/completion/record-lines.ts";
 export * from "../features/hover/record-cards.ts";
 export * from "../features/record-next.ts";
+export * from "../features/repair-to-write.ts";

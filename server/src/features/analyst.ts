@@ -35,6 +35,7 @@ import type { Resolve } from "./moved-files.ts";
 import { createNames } from "./names/names.ts";
 import { createNavigation } from "./navigation.ts";
 import { nextToRecord } from "./record-next.ts";
+import { repairToWrite } from "./repair-to-write.ts";
 import { symbolsOf } from "./symbols.ts";
 import { createTextViews } from "./text-views.ts";
 import type { Analysis, Analyst } from "./types.ts";
@@ -178,6 +179,7 @@ function createAnalysis(
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
     nextToRecord: (file, span) => nextToRecord(checker, file, span) ?? [],
     jobToWrite: (file, span) => jobToWrite(checker, file, span),
+    repairToWrite: (file, span) => repairToWrite(checker, file, span),
     formatting: (file, spans) => formattingOf(program, file, spans),
     totals: (file) => checker.jobs(file).map((result) => printedTotals(result.totals)),
     jobs: checker.jobs,

@@ -57,6 +57,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     inlayHints: guard("Inlay hints", analysis.inlayHints, none),
     jobLenses: guard("Lenses", analysis.jobLenses, none),
     jobToWrite: guard("Writing a job", analysis.jobToWrite, nothing),
+    repairToWrite: guard("Writing a repair", analysis.repairToWrite, nothing),
     nextToRecord: guard("Recording", analysis.nextToRecord, none),
     formatting: guard("Formatting", analysis.formatting, none),
     totals: guard("Totals", analysis.totals, none),

@@ -298,6 +298,8 @@ export interface Analysis extends Navigation, TextViews {
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
   /** The job that the recipe at a span lacks, where it is clear what the recipe is for. */
   jobToWrite(file: FileId, span: Span): FileFix | undefined;
+  /** The recipe that repairs the trouble which a record names at a span; undefined where there is none. */
+  repairToWrite(file: FileId, span: Span): FileFix | undefined;
   /** What is next in the job at a span, to be recorded; the time is still to be said. */
   nextToRecord(file: FileId, span: Span): readonly NextRecord[];
   /** The changes that bring a file, or the lines that the spans touch, to the one layout; in order. */

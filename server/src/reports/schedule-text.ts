@@ -248,6 +248,7 @@ function jobJson(result: JobResult, inShop: Schedule | undefined) {
       end_h: rounded(line.end),
       slack_h: rounded(line.slack),
       critical: line.critical,
+      done: line.done === true,
     })),
     sessions: sessionsJson(result),
     shop_plan: amongJson(inShop ?? result.schedule),

@@ -6,6 +6,7 @@ import {
   type AddCommand,
   askedJobs,
   type CommandContext,
+  inputNameOption,
   jobOption,
   readAlsoOption,
   todayOption,
@@ -48,6 +49,7 @@ export const addCare: AddCommand = (program, ctx) => {
     .addOption(overwriteOption())
     .addOption(todayOption())
     .addOption(readAlsoOption())
+    .addOption(inputNameOption())
     .action(async (file: string, options: CareOptions) => ctx.finish(await care(ctx, file, options)));
 };
 

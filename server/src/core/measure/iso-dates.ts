@@ -34,6 +34,14 @@ export function isDate(text: string): boolean {
   return date.getUTCMonth() === month! - 1 && date.getUTCDate() === day;
 }
 
+/** A day, or a day and a time of it with a blank or a `T` between, as an ISO text; undefined where it is neither. */
+export function readMoment(text: string): string | undefined {
+  const [date = "", time, ...more] = text.trim().split(/[T ]/u);
+  if (!isDate(date) || more.length > 0) return undefined;
+  if (time === undefined) return date;
+  return /^(?:[01]\d|2[0-3]):[0-5]\d$/u.test(time) ? `${date}T${time}` : undefined;
+}
+
 /** The day after that of a text, as text; throws a RangeError where that is no date. */
 export const dayAfter = (text: string): string =>
   new Date((dayIn(text) + 1) * DAY_MS).toISOString().split("T")[0]!;

@@ -42,7 +42,8 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     const known = params.context.diagnostics.filter((each) => isSame(each, own));
     return { finding, diagnostics: known.length > 0 ? known : [own] };
   });
-  const written = snapshot.analysis.jobToWrite(file, span);
+  const { jobToWrite, repairToWrite } = snapshot.analysis;
+  const written = jobToWrite(file, span) ?? repairToWrite(file, span);
   const allowing = memo((of: FileId) => allowingIn(snapshot.analysis.text(of) ?? ""));
   return [
     ...answered.flatMap(({ finding, diagnostics }) =>
