@@ -58,7 +58,7 @@ job europe {
 let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), "finishwright-bundle-"));
-  const many = Array.from({ length: 3000 }, (_, i) => `material m${i} {\n  covers 3 h\n}\n`).join("");
+  const many = Array.from({ length: 1000 }, (_, i) => `material m${i} {\n  covers 3 h\n}\n`).join("");
   await writeFiles(folder, { ...FILES, "many.finish": many, "summer-time.finish": SUMMER_TIME });
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -116,7 +116,7 @@ describe.each(nodes())("on %s", (node) => {
 
   test("writes all that it has to say into a pipe, also where it ends with 1", async () => {
     const { stdout } = await runBundle(node, ["check", "many.finish", "--format", "json"]);
-    expect((JSON.parse(stdout) as unknown[]).length).toBeGreaterThan(3000);
+    expect((JSON.parse(stdout) as unknown[]).length).toBeGreaterThan(1000);
   });
 
   test.skipIf(!existsSync("/dev/full"))("says in words that the output cannot be written", async () => {
@@ -156,10 +156,10 @@ describe.each(nodes())("on %s", (node) => {
   );
 
   test("formats standard input, however long", async () => {
-    const input = "shop   s {\ncrew 2\n}\n".repeat(20_000);
+    const input = "shop   s {\ncrew 2\n}\n".repeat(6000);
     const { status, stdout } = await runBundle(node, ["format", "-"], { input });
     expect(status).toBe(0);
-    expect(stdout).toBe("shop s {\n  crew 2\n}\n".repeat(20_000));
+    expect(stdout).toBe("shop s {\n  crew 2\n}\n".repeat(6000));
   });
 
   test("a reader who has seen enough is no accident", async () => {

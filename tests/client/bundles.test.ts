@@ -1,31 +1,10 @@
 /** What gets into the bundles, by esbuild's own account of them. */
 import path from "node:path";
-import { build, type Metafile } from "esbuild";
+import type { Metafile } from "esbuild";
 import { describe, expect, test } from "vitest";
-import {
-  BUNDLES,
-  type Bundle,
-  buildOptions,
-  INNER_NAMES,
-  namesOf,
-  PARSER_NAMES,
-  ROOT,
-  SHARING,
-} from "../../client/bundles.ts";
-import { memo } from "../../server/src/core/once.ts";
+import { BUNDLES, INNER_NAMES, namesOf, PARSER_NAMES, ROOT, SHARING } from "../../client/bundles.ts";
 import { waterborneOverUncuredOil } from "../../server/src/core/rules/layers/waterborne-over-uncured-oil.ts";
-
-const bundleOf = (out: string): Bundle => {
-  const bundle = BUNDLES.find((each) => each.out === out);
-  if (bundle === undefined) throw new Error(`There is no bundle ${out}.`);
-  return bundle;
-};
-
-/** Each bundle is made once for all tests, and once more in short. */
-const made = memo((out: string) =>
-  build({ ...buildOptions(bundleOf(out), false), write: false, metafile: true }),
-);
-const madeShort = memo((out: string) => build({ ...buildOptions(bundleOf(out), true), write: false }));
+import { made, madeShort } from "../harness/bundles.ts";
 
 const reportOf = async (out: string): Promise<Metafile> => (await made(out)).metafile;
 

@@ -9,12 +9,12 @@ import path from "node:path";
 import { listFiles, PackageManager } from "@vscode/vsce";
 import type { Metafile } from "esbuild";
 import { afterAll, describe, expect, test } from "vitest";
-import { ROOT } from "../../client/bundles.ts";
+import { BUNDLES, ROOT } from "../../client/bundles.ts";
 import { readAudit } from "../../client/packing/audit-report.ts";
-import { reportBundled } from "../../client/packing/build-report.ts";
 import { bundledPackages, noticesText } from "../../client/packing/bundled.ts";
 import { NOTICES, npmFiles, packedFiles } from "../../client/packing/list.ts";
 import { stageExtension } from "../../client/packing/stage.ts";
+import { made } from "../harness/bundles.ts";
 
 const scratch = mkdtempSync(path.join(tmpdir(), "finishwright-packing-"));
 afterAll(() => rmSync(scratch, { recursive: true }));
@@ -147,7 +147,8 @@ describe("the terms of what is bundled", () => {
   });
 
   test("of this project are all known, and stand in the file that is packed", async () => {
-    const names = (await reportBundled()).map(({ name }) => name);
+    const metafiles = await Promise.all(BUNDLES.map(async ({ out }) => (await made(out)).metafile));
+    const names = bundledPackages(metafiles).map(({ name }) => name);
     expect(names).toEqual(expect.arrayContaining(["commander", "vscode-jsonrpc", "zod"]));
     const text = readFileSync(path.join(ROOT, NOTICES), "utf8");
     for (const name of names) expect(text).toContain(`\n${name} `);

@@ -16,11 +16,14 @@ import { randomShop, randomShopOfJobs, tinyShop, withBatches, withDust, withVapo
 import { canWorkEndBy } from "./session-brute-force.ts";
 import { sessionWrongsOf } from "./session-verifier.ts";
 
+/** Surfaces of the shops, of which the large ones are planned in the long run. */
+const [ONE_JOB, SEVERAL_JOBS, DUSTY] = IS_LONG_RUN ? [16, 12, 10] : [10, 8, 7];
+
 describe("every rule is kept", () => {
   test("in shops with one job", () => {
     let planned = 0;
     fc.assert(
-      fc.property(randomShop(16), (input) => {
+      fc.property(randomShop(ONE_JOB), (input) => {
         const result = planSessions(input);
         if (result === undefined) return;
         planned++;
@@ -34,7 +37,7 @@ describe("every rule is kept", () => {
   test("in shops with several jobs", () => {
     let planned = 0;
     fc.assert(
-      fc.property(randomShopOfJobs(12), (input) => {
+      fc.property(randomShopOfJobs(SEVERAL_JOBS), (input) => {
         const result = planSessions(input);
         if (result === undefined) return;
         planned++;
@@ -69,7 +72,7 @@ describe("every rule is kept", () => {
 test("in rooms where dust would fall on wet coats", () => {
   let met = 0;
   fc.assert(
-    fc.property(randomShopOfJobs(10), fc.constantFrom(1, 3, 8), (shop, hours) => {
+    fc.property(randomShopOfJobs(DUSTY), fc.constantFrom(1, 3, 8), (shop, hours) => {
       const input = withDust(shop, hours);
       const result = planSessions(input);
       if (result?.status !== "planned") return;
