@@ -17,7 +17,7 @@ import { problemsWithBounds, textOfTokens } from "./show.ts";
 vi.setConfig({ testTimeout: 60_000 });
 
 const LINES = NOTATION.split("\n");
-const RUNS = { numRuns: 250, seed: 20270308 };
+const RUNS = { numRuns: 120, seed: 20270308 };
 
 /** What is wrong with a tree, in words; nothing for any text. */
 function flawsOf(tree: FileTree): string[] {
@@ -75,7 +75,7 @@ describe("any text", () => {
         const text = NOTATION.replace(/^ */gmu, () => draws.next().value!);
         expect(fileProblems(parseFile(text))).toEqual([]);
       }),
-      { ...RUNS, numRuns: 60 },
+      { ...RUNS, numRuns: 40 },
     );
   });
 
@@ -84,7 +84,7 @@ describe("any text", () => {
       fc.property(fc.oneof(anyText, edited), edited, (before, after) => {
         expectSame(parseFile(after, parseFile(before)), parseFile(after));
       }),
-      { ...RUNS, numRuns: 60 },
+      { ...RUNS, numRuns: 40 },
     );
   });
 
@@ -110,7 +110,7 @@ describe("any text", () => {
         expectSame(tree, anew);
         expectSame(told, anew);
       }),
-      { ...RUNS, numRuns: 150 },
+      { ...RUNS, numRuns: 80 },
     );
   });
 
@@ -143,7 +143,7 @@ describe("any text", () => {
           expect(declarations(parseFile(body.text)).map((again) => again.body.text)).toEqual([body.text]);
         }
       }),
-      { ...RUNS, numRuns: 150 },
+      { ...RUNS, numRuns: 80 },
     );
   });
 

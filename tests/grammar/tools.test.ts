@@ -67,7 +67,7 @@ describe("the lexer", () => {
       fc.property(texts, (text) => {
         expect(lex(text).map((token) => `${token.kind}:${token.text}`)).toEqual(byTable(text));
       }),
-      { numRuns: 1500, seed: 20270308 },
+      { numRuns: 700, seed: 20270308 },
     );
   });
 
