@@ -24,7 +24,7 @@ test("the strictest label counts", () => {
 
 test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
   expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
-    "Finish in another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (as thermostats, switches and fans do), at 18 to 22 C and 40 to 60 % RH, warmed by hot water or from outside, and aired through windows until nothing smells any more. Write that room as another `shop` with `ignition none`, and name it in the job (`in …`); or wait for a warm, dry season and leave the heater out. Bring the cleaned piece in before you coat it, until it is as warm as the room and its wood has 6 to 12 % by a moisture meter, often after weeks. No wait makes up for the cold, nor does washed wood dry in it.",
+    "Finish in another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (thermostats and fans off, no switch touched), at 18 to 22 C and 40 to 60 % RH, heated by hot-water radiators and aired through windows until nothing smells any more. Write that room as another `shop` with `ignition none`, and name it in the job (`in …`); or wait for a warm, dry season and leave the heater out. Bring the cleaned piece in before you coat it, until it is as warm as the room and its wood has 6 to 12 % moisture by a meter, which after a damp room may take weeks. No wait makes up for the cold.",
   );
 });
 
@@ -32,13 +32,13 @@ test("wood is damp from 80 % on, where it comes to 16 %, and is not in drier air
   const kinds = ["near its dew point"];
   const at = (humidity: number) =>
     airRemedy(kinds, [{ air: { temperature: 18, humidity }, ignition: false }]);
-  expect(at(80)).toContain("6 to 12 % by a moisture meter");
+  expect(at(80)).toContain("6 to 12 % moisture by a meter");
   expect(at(79)).not.toContain("moisture");
 });
 
 test("work that frees lead stays out of the warm room", () => {
   expect(airRemedy(["too cold"], [{ ...porch, lead: true }])).toContain(
-    "Never sand or strip there what may hold lead. Write that room as another `shop` with `ignition none`, and split the recipe: the coats alone are a recipe and a job in it, `after` this one; or wait for a warm, dry season and leave the heater out.",
+    "Never sand or strip there what may hold lead. Write that room as another `shop` with `ignition none`. Split the work: cleaning and sanding stay in this recipe and job; the coats get a recipe and a job of their own, `in` that shop and `after` this job; or wait for a warm, dry season and leave the heater out.",
   );
 });
 

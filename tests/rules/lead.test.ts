@@ -104,14 +104,13 @@ describe("what lifts the presumption", () => {
 
 describe("untested lead", () => {
   const [finding] = findingsOf(job("  step scuff 180\n  step dust", PAINT));
-  test("counts as lead: words to write, no way round the test, wet cleaning, and the grit of the line", () => {
+  test("counts as lead: words to write, no way round the test, and wet work", () => {
     expect(finding?.rule).toBe("lead-not-tested");
     expect(finding?.remedy).toMatch(
       /^Leave it alone until a laboratory has tested every layer: not tested counts as lead/u,
     );
     expect(finding?.remedy).toContain("`lead none_found by laboratory YYYY-MM-DD`");
-    expect(finding?.remedy).toMatch(/\n5\. Clean up wet and with a HEPA vacuum .+, never dry\./u);
-    expect(finding?.remedy).toContain("`step scuff wet 180`");
+    expect(finding?.remedy).toContain("Else it is wet work");
     expect(finding?.remedy).not.toMatch(/or you cannot wait/u);
   });
   test("a dust mask is not offered as enough on its line", () => {
@@ -121,17 +120,19 @@ describe("untested lead", () => {
     expect(others).toEqual([]);
     expect(partsOf(lead!).map(({ rule }) => rule)).toEqual(["lead-not-tested", "no-dust-mask"]);
     expect(lead!.remedy).toContain(
-      "Wear a P100 respirator (P3 in Europe), gloves and goggles; a plain dust mask is not enough.",
+      "behind a P100 respirator (a dust mask is not enough) and plastic sheeting",
     );
-    // All that `lead_safe` asks for stands in the one remedy, once.
-    expect(lead!.remedy).toContain("lay plastic sheeting");
     expect(lead!.remedy).toContain("state `safety lead_safe`");
     expect(lead!.message).not.toContain("Also:");
   });
   test("a dust mask that is stated is called too little where the work is told", () => {
     const [told] = findingsOf(job(DRY, PAINT));
     expect(told?.rule).toBe("lead-unsafe-method");
-    expect(told?.remedy).toContain("wear a P100 respirator, as the `dust_mask` stated here is not enough");
+    expect(told?.remedy).toMatch(
+      /\n4\. Wear a P100 respirator .+; the `dust_mask` stated here is not enough\.\n/u,
+    );
+    expect(told?.remedy).toContain("`step scuff wet 180`");
+    expect(told?.remedy).toContain("\n6. Clean up wet and with a HEPA vacuum, never dry.");
   });
 });
 
@@ -149,7 +150,7 @@ describe("dust of dry work that may hold lead", () => {
       job("  step sand 80, 120\n  step dust", "    existing nitrocellulose lacquer"),
     ).find(({ rule }) => rule === "lead-unsafe-method");
     expect(lacquer?.remedy).toBe(
-      "Wait for the lead test, and then wipe it up damp: write `step clean with water` and `wait overnight` in place of `step dust`.",
+      "Wait for the lead test, and then take it up damp: write `step clean with water` and `wait overnight` in place of `step dust`.",
     );
     expect(lacquer?.why).toContain("the motor of any vacuum");
   });
@@ -164,7 +165,7 @@ describe("one coating, several remedies that go at it", () => {
   test("keep it short beside the finding on its lead, and lead there", () => {
     const [jump] = findingsOf(job(steps, PAINT)).filter(({ rule }) => rule === "grit-jump");
     expect(jump?.remedy).toMatch(
-      /^Wait for the lead test; if it finds lead, work wet by hand\. Sand with 100/u,
+      /^Wait for the lead test; if it finds lead, work wet by hand as told there\. Sand with 100/u,
     );
     expect(jump?.related.map(({ message }) => message)).toContain("What to do about lead is told here");
   });

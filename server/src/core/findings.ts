@@ -49,6 +49,10 @@ export interface FindingText {
   readonly also?: readonly string[];
   /** What to do where another finding of the same matter has told it all: one cause, told whole once. */
   readonly again?: Again;
+  /** The shop in whose place its remedy says what other room the work needs. */
+  readonly tellsRoom?: string;
+  /** What to do where a finding of the same shop has said what other room: that is told whole once. */
+  readonly inThatRoom?: { readonly shop: string; readonly remedy: string };
   /** The job and the surfaces that it is about, where it does not hold whatever the job. */
   readonly where?: string;
 }
@@ -59,6 +63,8 @@ export interface Again {
   /** What it is told of, for the others to lead there: "`gel_stain`". */
   readonly of: string;
   readonly remedy: string;
+  /** Why, where the first finding has told most of it; else the reason stays as it is. */
+  readonly why?: string;
 }
 
 /** All of it: headline, why, remedy, what follows, and where, a line each. */
@@ -186,6 +192,8 @@ export interface AirNeed {
   readonly ignition: boolean;
   /** The same work sands or strips what may hold lead. */
   readonly lead?: boolean;
+  /** Whose air it is. */
+  readonly shop?: string;
 }
 
 /** A finding as one of several that are told together. */

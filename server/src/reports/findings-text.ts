@@ -141,7 +141,7 @@ const isOfTheTrade = (finding: FileFinding): boolean =>
   partsOf(finding).some(({ rule }) => (ruleById(rule)?.group ?? "language") !== "language");
 
 const HOW_TO_ALLOW =
-  "To keep a line as it is, put `# allow RULE: reason` above it; the rule is named\nbehind `error` or `warning`. That hides the message, not the danger.";
+  "To keep a line as it is, put `# allow RULE: reason` above it; the rule is named\nbehind `error`, `warning` or `hint`. That hides the message, not the danger.";
 
 /** Said wherever findings are counted. */
 export const NOT_SAFE = "No findings does not mean safe: labels and safety data sheets come first.";

@@ -326,6 +326,8 @@ function finding(group: readonly Draft[]): Finding {
     ...(brief === undefined ? {} : { brief }),
     ...(ifReplaced === undefined ? {} : { ifReplaced }),
     ...(again ? { again } : {}),
+    ...(report.tellsRoom === undefined ? {} : { tellsRoom: report.tellsRoom }),
+    ...(report.inThatRoom === undefined ? {} : { inThatRoom: report.inThatRoom }),
     related: relatedOf({ ...worst, report }),
     fixes: report.fixes ?? [],
     ...(job ? { where: whereText(job, surfaces), job } : {}),

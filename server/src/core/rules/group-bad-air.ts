@@ -3,7 +3,7 @@
  * point. It is one room, so it is one finding, whatever the number of coats.
  */
 import { condensation } from "../air/condensation.ts";
-import type { AirNeed, Finding } from "../findings.ts";
+import type { AirNeed, Finding, FindingText } from "../findings.ts";
 import { family } from "../knowledge/families.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import { degreesText, humidityText } from "../measure/figures.ts";
@@ -31,15 +31,22 @@ export const outsideLimits = (kinds: readonly string[]): string =>
  * not go along (40 CFR 745.85, by analogy: it is contained, and nobody lives there).
  */
 export const asOtherShop = (freesLead: boolean): string =>
-  `. ${freesLead ? "Never sand or strip there what may hold lead. " : ""}Write that room as another \`shop\` with \`ignition none\`, and ${freesLead ? "split the recipe: the coats alone are a recipe and a job in it, `after` this one" : "name it in the job (`in …`)"}`;
+  `. ${freesLead ? "Never sand or strip there what may hold lead. " : ""}Write that room as another \`shop\` with \`ignition none\`${freesLead ? ". Split the work: cleaning and sanding stay in this recipe and job; the coats get a recipe and a job of their own, `in` that shop and `after` this job" : ", and name it in the job (`in …`)"}`;
 
 /** Thermostats, switches and the motors of fans spark: 29 CFR 1910.106(e)(6)(i) (from memory, confidence high). */
 export const SAFE_ROOM =
-  "another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (as thermostats, switches and fans do)";
+  "another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (thermostats and fans off, no switch touched)";
 
-/** A room to work in where the shop's own air and heater will not do. */
-const elsewhereWarm = (figures: string, freesLead: boolean): string =>
-  `Finish in ${SAFE_ROOM}, at ${figures}, warmed by hot water or from outside, and aired through windows until nothing smells any more${asOtherShop(freesLead)}; or wait for a warm, dry season and leave the heater out`;
+/**
+ * A room to work in where the shop's own air and heater will not do; a finding on the heater may have said which, and with it
+ * how to air it.
+ */
+function elsewhereWarm(figures: string, freesLead: boolean, isTold: boolean): string {
+  const season = "or wait for a warm, dry season and leave the heater out";
+  return isTold
+    ? `Finish in a room without flame, glow or spark, as the finding on the heater says, at ${figures}, heated by hot-water radiators; ${season}`
+    : `Finish in ${SAFE_ROOM}, at ${figures}, heated by hot-water radiators and aired through windows until nothing smells any more${asOtherShop(freesLead)}; ${season}`;
+}
 
 /**
  * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim
@@ -59,7 +66,7 @@ const workingHumidity = (most: number): string =>
  * What makes the air fit for the coats, as an imperative with figures that pass every test of the finding: the limits of all
  * that goes on, and the distance from the dew point.
  */
-export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): string {
+export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[], isRoomTold = false): string {
   const isNearDew = kinds.includes("near its dew point");
   const isCold = kinds.includes("too cold");
   const fit = fitAir(kinds, needs);
@@ -67,14 +74,12 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
   const stand = isNearDew
     ? ` Bring the cleaned piece in before you coat it, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
     : "";
-  const cold = isCold
-    ? ` No wait makes up for the cold${isDampWood ? ", nor does washed wood dry in it" : ""}.`
-    : "";
+  const cold = isCold ? ` No wait makes up for the cold.` : "";
   const other = bearsThisAir(needs);
   const or = kinds.length === 1 && isNearDew ? "" : other;
   if (isCold && needs.some(({ ignition }) => ignition)) {
     const freesLead = needs.some(({ lead }) => lead);
-    return `${elsewhereWarm(fit, freesLead)}${or}.${stand}${cold}`;
+    return `${elsewhereWarm(fit, freesLead, isRoomTold)}${or}.${stand}${cold}`;
   }
   const acts = [
     ...(isCold ? ["warm the room"] : []),
@@ -93,7 +98,19 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[]): 
  * to 12 % (common practice, no source).
  */
 const DAMP_WOOD_RH = 80;
-const DRY_WOOD = " and its wood has 6 to 12 % by a moisture meter, often after weeks";
+const DRY_WOOD = " and its wood has 6 to 12 % moisture by a meter, which after a damp room may take weeks";
+
+/** What to do, and what of it is left where a finding on the shop's heater has told what other room. */
+export function airAdvice(
+  kinds: readonly string[],
+  needs: readonly AirNeed[],
+): Pick<FindingText, "remedy" | "inThatRoom"> {
+  const shop = needs.find(({ ignition }) => ignition)?.shop;
+  const remedy = airRemedy(kinds, needs);
+  return kinds.includes("too cold") && shop !== undefined
+    ? { remedy, inThatRoom: { shop, remedy: airRemedy(kinds, needs, true) } }
+    : { remedy };
+}
 
 /** What is usual and bears the air as it is: families to choose from, none that the shop's heater can light. */
 function bearsThisAir(needs: readonly AirNeed[]): string {
@@ -182,7 +199,7 @@ export const badAirGroup: FindingGroup = {
           ? []
           : [outsideLimits(kinds)]),
       ].join("\n"),
-      remedy: airRemedy(
+      ...airAdvice(
         kinds,
         parts.flatMap(({ part }) => part!.air ?? []),
       ),

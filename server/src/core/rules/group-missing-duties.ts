@@ -27,11 +27,13 @@ export const missingDutiesGroup: FindingGroup = {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
       why: [...new Set([...dangers.map(dangerReason), ...dutyReasons(parts)])].join("\n"),
       remedy: [...(danger ? [danger.remedy] : []), ...acts].join(" "),
+      ...(danger?.tellsRoom === undefined ? {} : { tellsRoom: danger.tellsRoom }),
       ...(danger?.again
         ? {
             again: {
               ...danger.again,
               remedy: [danger.again.remedy, ...dutyRemedy(duties, "again")].join(" "),
+              why: [danger.again.why ?? danger.why, ...dutyReasons(parts)].join("\n"),
             },
           }
         : {}),
@@ -73,7 +75,9 @@ function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): r
       : "";
   const codes = beside ? "" : "; labels, safety data sheets and local codes come first";
   return [
-    ...acts.map((duty) => dutyByWord(duty)!.doc),
+    ...(beside === "again"
+      ? acts.map(() => "Lay its oily rags in water as well.")
+      : acts.map((duty) => dutyByWord(duty)!.doc)),
     `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe: \`safety ${duties.join(", ")}\`${both}${codes}.`,
   ];
 }
@@ -82,7 +86,7 @@ function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): r
 function headlineWithDanger({ headline, part }: Finding, duties: readonly DutyWord[]): string {
   if (duties.length === 0) return headline;
   const count = duties.filter((duty) => duty !== "wet_rags" && duty !== "no_ignition").length;
-  const more = count === 0 ? "" : `; ${count} more`;
+  const more = count === 0 ? "" : `; ${count} more ${count === 1 ? "duty" : "duties"}`;
   if (duties.includes("wet_rags"))
     return fitting(
       ["; oily rags can catch fire", "; rags can catch fire", "; rags can burn"].flatMap((rags) =>

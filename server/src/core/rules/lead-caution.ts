@@ -239,17 +239,21 @@ function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coa
       short: "Work wet by hand and by `lead_safe`, as told for its lead.",
     };
   // A laboratory's all-clear lets other coatings be worked on dry.
-  const [then, why] =
+  const [then, why, asTold] =
     coat.family?.binder === "nitrocellulose"
       ? [
           ". If you then abrade the old finish, do it wet by hand, even where no lead is found",
           ": dry dust of nitrocellulose burns",
         ]
-      : ["; if it finds lead, work wet by hand", ", never dry"];
+      : [
+          "; if it finds lead, work wet by hand",
+          ", never dry",
+          "; if it finds lead, work wet by hand as told there",
+        ];
   return {
     matter,
     whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it${then}${why}.`,
-    short: `Wait for the lead test${then}.`,
+    short: `Wait for the lead test${asTold ?? then}.`,
   };
 }
 

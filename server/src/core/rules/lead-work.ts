@@ -3,12 +3,51 @@
  */
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { gritsBetween } from "../knowledge/abrasives.ts";
+import { sentence } from "../sentence.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
 import type { LeadMatter } from "./lead-caution.ts";
 
 /** A P100 filter alone keeps back dust, not the vapour of a stripper; many strippers light easily, and so does their sludge. */
 const STRIP =
   "strip it (`step strip with paint_stripper`, without methylene chloride or NMP, with fresh air, gloves, goggles, every heater and flame off and cold, and cartridges for its vapour beside the P100 filter; keep sludge and cloths wet in a closed metal can outdoors)";
+
+/**
+ * "Best leave a sound finish on": HUD Guidelines (2012) on paint in sound condition (from memory); a primer's label decides.
+ */
+export const bestWay = (action: Action, kind: LeadMatter["kind"]): string =>
+  kind === "clear"
+    ? "Best leave a sound finish on: clean and wax it, and put no other coat on"
+    : action.op === "step" && action.verb === "scuff"
+      ? "Best leave sound paint unbroken: wash it and put a bonding primer on (`layer bonding_primer`) whose label asks for no sanding"
+      : "Best leave sound paint on";
+
+/** The motor of a vacuum cleaner lights dust of nitrocellulose, whatever its filter: common practice, no source. */
+export const cleaningUp = (coat: LeadMatter["coat"]): string =>
+  coat?.family?.binder === "nitrocellulose"
+    ? "Clean up wet, never dry: the motor of a sander or HEPA vacuum can light dust of nitrocellulose"
+    : "Clean up wet and with a HEPA vacuum, never dry";
+
+/** Dry work by hand has a way that is told whole, in the order in which it is done: 40 CFR 745.85, 29 CFR 1926.62. */
+export function wetWorkInOrder(step: StepAction, { kind, coat }: LeadMatter, hasLaboratory: boolean): string {
+  const isStated = step.duties.has("lead_safe");
+  const steps = [
+    "Ask the local authority who may do this work and where the waste goes",
+    bestWay(step, kind),
+    "Else keep others out, children and pregnant women above all, and lay plastic sheeting",
+    `Wear a P100 respirator (P3 in Europe), gloves and goggles; ${step.duties.has("dust_mask") ? "the `dust_mask` stated here" : "a dust mask"} is not enough`,
+    sentence(wetWork(step, kind) ?? "work wet"),
+    cleaningUp(coat),
+    `Leave work clothes there, and wash before you eat${isStated ? "" : "; then state `safety lead_safe`"}`,
+  ];
+  return [
+    ...(hasLaboratory ? [] : [`Best wait: ${TEST_IT}. Else treat it as lead:`]),
+    ...steps.map((each, at) => `${at + 1}. ${each}.`),
+  ].join("\n");
+}
+
+/** Only a laboratory's word is better than what is known. */
+export const TEST_IT =
+  "have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory YYYY-MM-DD`)";
 
 /** "strip it or sand wet by hand (`step sand wet 60, 100, 180`)": what takes the coating off without dust, the better first. */
 export function wetWork(action: Action, kind: LeadMatter["kind"]): string | undefined {

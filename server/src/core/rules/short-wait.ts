@@ -4,7 +4,7 @@
  */
 
 import { gravest, type RelatedPlace, type Severity } from "../findings.ts";
-import { degreesText, factorText } from "../measure/figures.ts";
+import { factorText } from "../measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours, spokenDuration } from "../measure/format-amount.ts";
 import { quantityText } from "../measure/read-quantity.ts";
 import type { Material } from "../model/model.ts";
@@ -192,8 +192,9 @@ function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSay
     const air = shopAirText(needed.cause);
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
+    // By how much, the finding on its air says.
     if (needed.tooCold)
-      return `${who ?? "it"} asks for ${degreesText(needed.tooCold.lowestC)} or more, and ${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} has ${degreesText(needed.tooCold.shopC)}`;
+      return `${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} is too cold for ${who ?? "it"}`;
     return `${where} (${air}) makes it ${spokenDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
   });
   const more =

@@ -6,8 +6,32 @@ import type { Finding } from "../findings.ts";
 import { onceFor } from "../once.ts";
 import { related } from "./texts.ts";
 
-/** The same findings, of which those on a matter that an earlier one has told whole are short. */
-export function toldWholeOnce(findings: readonly Finding[]): readonly Finding[] {
+/** The same findings, of which those on a matter that another one has told whole are short. */
+export const toldWholeOnce = (findings: readonly Finding[]): readonly Finding[] =>
+  roomToldOnce(shortLater(findings));
+
+/** What other room is needed in place of a shop, the finding on its heater says; the one on its air goes on from there. */
+function roomToldOnce(findings: readonly Finding[]): readonly Finding[] {
+  if (!findings.some(({ inThatRoom }) => inThatRoom)) return findings;
+  return findings.map((finding) => {
+    const { inThatRoom } = finding;
+    const first =
+      inThatRoom && findings.find((each) => each !== finding && each.tellsRoom === inThatRoom.shop);
+    return first ? inRoomOf(first)(finding) : finding;
+  });
+}
+
+const inRoomOf = onceFor((first: Finding) =>
+  onceFor(
+    (finding: Finding): Finding => ({
+      ...finding,
+      remedy: finding.inThatRoom!.remedy,
+      related: [related(first.place, "The other room is told here"), ...finding.related],
+    }),
+  ),
+);
+
+function shortLater(findings: readonly Finding[]): readonly Finding[] {
   const firsts = new Map<string, Finding>();
   return findings.map((finding) => {
     const { again } = finding;
@@ -23,6 +47,7 @@ const shortAfter = onceFor((first: Finding) =>
   onceFor((finding: Finding): Finding => {
     return {
       ...finding,
+      why: finding.again!.why ?? finding.why,
       remedy: `As told for ${first.again!.of}, ${finding.again!.remedy}`,
       related: [related(first.place, "What to do is told here"), ...finding.related],
     };

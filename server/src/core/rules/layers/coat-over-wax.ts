@@ -177,13 +177,13 @@ job boxes {
         headline: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}`,
         why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
         remedy: sanding
-          ? `Before the sanding: ${DEWAX} (cleaning and sanding do not take wax off), and once it is dry ${WASH}; then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
-          : `Take the wax off first: ${DEWAX}; cleaning and sanding do not remove wax.`,
+          ? `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Cleaning and sanding take no wax off. Then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
+          : `Take the wax off first: ${DEWAX}. Cleaning and sanding take no wax off.`,
         ...(sanding
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}, and once it is dry ${WASH}; then sand wet, wipe the slurry up with a damp cloth and let the wood dry in a warm room (\`wait overnight\`).`,
+              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then sand; where that is done wet, wipe the slurry up with a damp cloth and let the wood dry in a warm room (\`wait overnight\` at least).`,
             }
           : {}),
         related: [
@@ -205,7 +205,7 @@ job boxes {
 
 /** Soap that is left in the pores lifts a coat without solvent: common practice, no source. */
 const DEWAX =
-  "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold, and fresh cloths until no wax comes off, which go in water in a closed metal can outdoors";
+  "`step dewax with mineral_spirits`, with gloves, fresh air, and every heater and flame off and cold, until a fresh cloth picks up no more wax; lay the cloths in water in a closed metal can outdoors";
 const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
 
 /** So that nothing new comes up once the wax is off. A gel is a cure for blotching itself. */

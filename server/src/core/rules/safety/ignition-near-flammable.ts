@@ -3,6 +3,7 @@
  */
 import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/ignition.ts";
 import { degreesText } from "../../measure/figures.ts";
+import { placeKey } from "../../place.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { asOtherShop, SAFE_ROOM } from "../group-bad-air.ts";
@@ -194,10 +195,12 @@ function check({ action, before, run, report }: MomentContext): void {
       briefly,
     },
     remedy: `${away}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
+    ...(stays ? {} : { tellsRoom: placeKey(shop.namePlace) }),
     again: {
       key: `fire in shop ${shop.name} of ${shop.namePlace.file}${stays ? ", not to be carried" : ""}`,
       of: `\`${use.name}\``,
       remedy: `keep it from the ${ignition.value} as well.`,
+      why: `${flashPoint(use)}.`,
     },
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
@@ -212,10 +215,12 @@ const isTooCold = (run: SurfaceRun): boolean =>
   });
 
 /** The label's figure is a fact of this material, its family's only a typical one. */
-const flashText = (use: MaterialUse): string =>
+const flashPoint = (use: MaterialUse): string =>
   use.material?.flash?.origin === "stated"
-    ? `${useName(use)} can be lit from ${degreesText(flashOf(use.material)!)} on (its flash point), as on a warmed rag or spill`
-    : `${useName(use)} can be lit from about ${degreesText(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet), as on a warmed rag or spill`;
+    ? `${useName(use)} can be lit from ${degreesText(flashOf(use.material)!)} on (its flash point)`
+    : `${useName(use)} can be lit from about ${degreesText(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet)`;
+
+const flashText = (use: MaterialUse): string => `${flashPoint(use)}, as on a warmed rag or spill`;
 
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 

@@ -18,10 +18,10 @@ import {
   promisesTest,
   waitsForLaboratory,
 } from "../lead-caution.ts";
-import { wetWork } from "../lead-work.ts";
+import { bestWay } from "../lead-work.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { coatName, fitting, related } from "../texts.ts";
-import { clauseNaming, HEAT_GUN, saysWet } from "../work-words.ts";
+import { saysWet } from "../work-words.ts";
 
 const VERBS: Readonly<Record<string, string>> = {
   sand: "Sanding",
@@ -371,15 +371,9 @@ function reportOf(
     ),
     why: `${leadNote(facts, noted).replace(": old coatings on it may hold lead", "")} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
     remedy: [
-      `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface: \`lead none_found by laboratory YYYY-MM-DD\` or \`lead found by laboratory YYYY-MM-DD\`.${facts.country === undefined && severity === "information" ? " Or state the shop's `country`, whose law may settle it." : ""}`,
+      `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface, such as \`lead none_found by laboratory YYYY-MM-DD\`.${facts.country === undefined && severity === "information" ? " Or state the shop's `country`, whose law may settle it." : ""}`,
       ifNoneFound(action, coat!),
-      "Where lead is found:",
-      "1. Ask the local authority who may do this work and where the waste goes.",
-      "2. Keep others out, children and pregnant women above all, and lay plastic sheeting.",
-      `3. ${workOf(action, kind)}.`,
-      "4. Wear a P100 respirator (P3 in Europe), gloves and goggles; a plain dust mask is not enough.",
-      `5. ${cleaningUp(coat!)}.`,
-      "6. Leave work clothes there, wash before you eat, and state `safety lead_safe`.",
+      `Where lead is found: ask the local authority first who may do this work. ${bestWay(action, kind)}. Else it is wet work, ${behind(action)} and plastic sheeting, with others kept out, children and pregnant women above all. Write \`lead found by laboratory YYYY-MM-DD\`, state \`safety lead_safe\`, and the check says what each line needs.`,
     ].join("\n"),
     ...(run.job
       ? {
@@ -388,10 +382,8 @@ function reportOf(
             of: noted === "lacquer" ? `the old finish of \`${run.label}\`` : coatName(coat!),
             remedy: [
               "leave it alone until a laboratory has tested it, with `safety lead_test` in this recipe too, and write the result at this surface.",
-              ifNoneFound(action, coat!),
-              "Where lead is found, treat the whole piece as lead, and do what is told there, but in place of its steps 3 and 5:",
-              `3. ${workOf(action, kind)}.`,
-              `5. ${cleaningUp(coat!)}.`,
+              ifNoneFoundEither(action, coat!),
+              `Where lead is found, treat the whole piece as lead, as told there. ${bestWay(action, kind)}.`,
             ].join("\n"),
           },
         }
@@ -401,11 +393,17 @@ function reportOf(
   };
 }
 
-/** The motor of a vacuum cleaner lights dust of nitrocellulose, whatever its filter: common practice, no source. */
-const cleaningUp = ({ family }: Coat): string =>
-  family?.binder === "nitrocellulose"
-    ? "Clean up wet, never dry: the motor of a sander or HEPA vacuum can light dust of nitrocellulose"
-    : "Clean up wet and with a HEPA vacuum (where no dust of nitrocellulose lies), never dry";
+/** A filter against dust keeps no vapour back. */
+const behind = ({ verb }: StepAction): string =>
+  verb === "strip"
+    ? "in fresh air with every heater and flame off and cold, behind a P100 respirator with cartridges for the vapour (a dust mask is not enough)"
+    : "behind a P100 respirator (a dust mask is not enough)";
+
+/** The same where an earlier finding has told it. */
+const ifNoneFoundEither = (step: StepAction, coat: Coat): string =>
+  step.verb === "strip" || coat.family?.binder === "nitrocellulose"
+    ? ifNoneFound(step, coat)
+    : "Where none is found, wear a dust mask here too (`safety dust_mask`).";
 
 /** Dust stays dust. P2 of EN 149 is as fine as N95, P3 about as P100 (42 CFR 84): from memory, confidence high. */
 function ifNoneFound({ verb, grits }: StepAction, { family }: Coat): string {
@@ -419,17 +417,4 @@ function ifNoneFound({ verb, grits }: StepAction, { family }: Coat): string {
       ? `. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180},`
       : "";
   return `Where none is found: still work wet, with water and never with spirits, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
-}
-
-/** The best is to leave it: HUD Guidelines (2012) on paint in sound condition (from memory); a primer's label decides. */
-function workOf(action: StepAction, kind: LeadMatter["kind"]): string {
-  const isHot = clauseNaming(action.what ?? "", HEAT_GUN) !== undefined;
-  const work = wetWork(action, kind) ?? "work wet";
-  const best =
-    kind === "clear"
-      ? "Best leave a sound finish on: clean and wax it, and put no other coat on"
-      : action.verb === "scuff"
-        ? "Best leave sound paint unbroken: wash it and put a bonding primer on (`layer bonding_primer`) whose label asks for no sanding"
-        : "Best leave sound paint on";
-  return `${best}. Else ${isHot ? `put the heat gun away and ${work}` : work}`;
 }

@@ -23,7 +23,7 @@ import {
   testsInAStep,
   waitsForLaboratory,
 } from "../lead-caution.ts";
-import { wetWork } from "../lead-work.ts";
+import { TEST_IT, wetWork, wetWorkInOrder } from "../lead-work.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
@@ -290,7 +290,7 @@ type Method =
 function check({ run, report }: RunContext): void {
   let lastNote: Method | undefined;
   let dust: LeadMatter | undefined;
-  let dryDust: LeadMatter | undefined;
+  let dryDust: { readonly matter: LeadMatter; readonly work: StepAction } | undefined;
   /** What dust may lie there, though the coat itself is gone. */
   let dusty: LeadMatter | undefined;
   for (const [index, moment] of run.moments.entries()) {
@@ -311,7 +311,7 @@ function check({ run, report }: RunContext): void {
         const swept = sweptMatter(run, action, dusty ?? leadReached(run, action, before));
         if (swept) report(action, reportOf(run, action, swept, "spread", "error"));
         else if (dust && isDry(action)) report(action, dustedDry(run, dust));
-        else if (dryDust && isDry(action)) report(action, takenUpDry(dryDust));
+        else if (dryDust && isDry(action)) report(action, takenUpDry(dryDust.matter, dryDust.work));
       }
       if (action.verb === "dust" || action.verb === "clean") dust = dryDust = undefined;
       continue;
@@ -326,7 +326,7 @@ function check({ run, report }: RunContext): void {
     const severity = matter && method && severityOf(run, matter, method, action);
     if (severity) report(action, reportOf(run, action, matter, method, severity));
     dust = severity === undefined && matter && leavesLeadDust(matter, action) ? matter : undefined;
-    dryDust = matter && isWorkedDry(run, matter, method, action) ? matter : undefined;
+    dryDust = matter && isWorkedDry(run, matter, method, action) ? { matter, work: action } : undefined;
   }
 }
 
@@ -371,14 +371,17 @@ const isWorkedDry = (
     (matter.status === "presumed" && (matter.kind === "paint" || isOldClear(run, matter, step))));
 
 /** Told short: how lead is worked on stands at the line that makes the dust. */
-const takenUpDry = ({ status, coat }: LeadMatter): Report => {
+const takenUpDry = ({ status, coat }: LeadMatter, work: StepAction): Report => {
   const flaresUp = coat?.family?.binder === "nitrocellulose";
   return {
     headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
     why: `A brush or a household vacuum throws it about the room again${flaresUp ? ", and the motor of any vacuum can light dust of nitrocellulose" : ""}.`,
-    remedy: `${status === "found" ? "Wipe" : "Wait for the lead test, and then wipe"} it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`${flaresUp ? "" : ', or `step dust "HEPA vacuum"`'}.`,
+    remedy: `${status === "found" ? "Take" : "Wait for the lead test, and then take"} it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`${flaresUp ? "" : '; or with a HEPA vacuum: `step dust "HEPA vacuum"`'}.`,
     severity: "warning",
-    related: coat ? [related(coat.place, "The old coating")] : [],
+    related: [
+      related(work.place, "This work leaves it; what to do about its lead is told there"),
+      ...(coat ? [related(coat.place, "The old coating")] : []),
+    ],
   };
 };
 
@@ -543,9 +546,6 @@ function headline(what: string, method: Method, action: Action): string {
   return `${before}${before === "" ? sentence(what) : what}${verb ?? after}`;
 }
 
-const ELSE_TEST =
-  "or have a laboratory test every layer and state at the surface the result and the date from its report (`lead none_found by laboratory YYYY-MM-DD`)";
-
 const REMEDIES: Readonly<Record<Method, string>> = {
   heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
   "too hot": `Keep the gun below ${degreesText(Math.floor(HOTTEST_C))} (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
@@ -558,7 +558,7 @@ const REMEDIES: Readonly<Record<Method, string>> = {
   machine:
     'Name a HEPA shroud and vacuum on the line (`step sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',
   stripper: "State `safety ventilate` with the air that the stripper's label asks for",
-  dry: `Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and take the dust up wet or with a HEPA vacuum, never dry, ${ELSE_TEST}`,
+  dry: `Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and take the dust up wet or with a HEPA vacuum, never dry`,
 };
 
 /** With the line to write where the recipe has one, and without a motor where that lights the dust. */
@@ -569,7 +569,7 @@ function remedyOf(method: Method, action: Action, { kind, coat }: LeadMatter): s
   const wet = method === "dry" ? wetWork(action, kind) : undefined;
   if (!wet) return REMEDIES[method];
   const up = hasSpark ? "take the dust up wet" : "take the dust up wet or with a HEPA vacuum";
-  return `${sentence(wet)}; ${up}, never dry, ${ELSE_TEST}`;
+  return `${sentence(wet)}; ${up}, never dry`;
 }
 
 /** 29 CFR 1926.62 and 40 CFR 745.85: a P100 (HEPA) filter, where only the dust mask of clean wood is stated or nothing. */
@@ -607,6 +607,7 @@ function reportOf(
       ? leadNote(facts, notedAs(matter))
       : "The recipe's own words say that lead was found.";
   const waiting = severity === "information";
+  const isSettled = isFact && facts.result?.method === "laboratory";
   return {
     headline: waiting
       ? "The laboratory's result is not stated at the surface"
@@ -614,7 +615,9 @@ function reportOf(
     why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
       ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory YYYY-MM-DD`); until then, work wet and by `safety lead_safe`."
-      : `${remedyOf(method, action, matter)}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
+      : method === "dry" && action.op === "step"
+        ? wetWorkInOrder(action, matter, isSettled)
+        : `${remedyOf(method, action, matter)}${method === "dry" && !isSettled ? `, or ${TEST_IT}` : ""}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
     // What else lead asks for is said by the finding on it.
     ...(waiting ? {} : { brief: `${remedyOf(method, action, matter)}.` }),
     severity,

@@ -6,7 +6,8 @@ import type { AirNeed } from "../../findings.ts";
 import { airText, degreesText, humidityText } from "../../measure/figures.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
-import { type AirKind, airOf, airRemedy, BAD_AIR, outsideLimits } from "../group-bad-air.ts";
+import { placeKey } from "../../place.ts";
+import { type AirKind, airAdvice, airOf, BAD_AIR, outsideLimits } from "../group-bad-air.ts";
 import { freesLead } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
@@ -187,6 +188,7 @@ job shelves {
         air: air.value,
         ...(material.limits ? { limits: material.limits.value } : {}),
         ignition: run.shop!.ignition.value !== "none",
+        shop: placeKey(run.shop!.namePlace),
         lead: freesLead(run),
       };
       const needs = `${asked}; \`${run.shop!.name}\` has ${airText(air.value)}${isNight ? " by night" : ""}`;
@@ -197,7 +199,7 @@ job shelves {
           ),
         ),
         why: `\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
-        remedy: airRemedy(kinds, [need]),
+        ...airAdvice(kinds, [need]),
         causes: [airOf(run.job?.name)],
         part: {
           group: BAD_AIR,

@@ -6,7 +6,8 @@
 import { condensation } from "../../air/condensation.ts";
 import type { AirNeed } from "../../findings.ts";
 import { degreesText } from "../../measure/figures.ts";
-import { type AirKind, airOf, airRemedy, BAD_AIR } from "../group-bad-air.ts";
+import { placeKey } from "../../place.ts";
+import { type AirKind, airAdvice, airOf, BAD_AIR } from "../group-bad-air.ts";
 import { freesLead } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, useName } from "../texts.ts";
@@ -118,6 +119,7 @@ job shelves {
         air: { temperature, humidity },
         ...(limits ? { limits } : {}),
         ignition: run.shop!.ignition.value !== "none",
+        shop: placeKey(run.shop!.namePlace),
         lead: freesLead(run),
       };
       const reason = `The dew point of \`${run.shop!.name}\` is ${degreesText(found.dewPointC)}: a piece only ${degreesText(found.marginC)} cooler than its air gets wet, and the film clouds or does not hold`;
@@ -128,7 +130,7 @@ job shelves {
           ),
         ),
         why: `${reason}.`,
-        remedy: airRemedy([NEAR_DEW_POINT], [need]),
+        ...airAdvice([NEAR_DEW_POINT], [need]),
         causes: [airOf(run.job?.name)],
         part: { group: BAD_AIR, names: [NEAR_DEW_POINT], reason, air: need },
         related: air.place ? [related(air.place, "The air of the shop")] : [],
