@@ -105,8 +105,8 @@ export function keepsRemarks(text: string, once: string): boolean {
   return next === before.length;
 }
 
-/** All but quotes, blanks, and the signs that words of names have for blanks. */
-const lettersOf = (text: string): string => text.replace(/[\s"_]+/gu, "");
+/** All but quotes and what marks them in a string, blanks, and the signs that words of names have for blanks. */
+const lettersOf = (text: string): string => text.replace(/[\s"_\\]+/gu, "");
 
 const remarks = (text: string): readonly string[] =>
   lex(text)
