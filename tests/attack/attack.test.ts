@@ -114,6 +114,8 @@ test("words may come into the quotes behind them, and nothing that was quoted ma
   expect(keepsRemarks(before, 'step inspect "use filler"\n# look closely\n')).toBe(false);
   expect(keepsRemarks(before, 'step inspect "use filler haze"\n')).toBe(false);
   expect(keepsRemarks('step look so."\n', 'step inspect "look so.\\""\n')).toBe(true);
+  expect(keepsRemarks('step dust "by air"twice\n', 'step dust "by air, twice"\n')).toBe(true);
+  expect(keepsRemarks('step dust "by air" twice\n', 'step dust "by hand, twice"\n')).toBe(false);
   expect(keepsRemarks("step veneer it\n", 'step "veneer it"\n')).toBe(true);
   expect(keepsRemarks("safety gloves, use wet_rags\n", 'safety gloves, "use wet rags"\n')).toBe(true);
 });

@@ -90,7 +90,7 @@ const said = (text: string): string =>
 
 /**
  * Whether comments and titles are all there as they were. The words of a step of one's own may have come to stand in
- * quotes (`step veneer`), with those that stood in quotes behind them (`inspect use "filler haze"`): a string may be new or
+ * quotes (`step veneer`), with those that stood in quotes beside them (`inspect use "filler haze"`): a string may be new or
  * longer where its words were in the text before.
  */
 export function keepsRemarks(text: string, once: string): boolean {
@@ -100,13 +100,13 @@ export function keepsRemarks(text: string, once: string): boolean {
   for (const remark of after) {
     if (remark === before[next]) next += 1;
     else if (!remark.startsWith('"') || !letters.includes(lettersOf(remark))) return false;
-    else if (before[next]?.startsWith('"') && lettersOf(remark).endsWith(lettersOf(before[next]!))) next += 1;
+    else if (before[next]?.startsWith('"') && lettersOf(remark).includes(lettersOf(before[next]!))) next += 1;
   }
   return next === before.length;
 }
 
-/** All but quotes and what marks them in a string, blanks, and the signs that words of names have for blanks. */
-const lettersOf = (text: string): string => text.replace(/[\s"_\\]+/gu, "");
+/** All but quotes and what marks them in a string, commas, blanks, and the signs that words of names have for blanks. */
+const lettersOf = (text: string): string => text.replace(/[\s"_\\,]+/gu, "");
 
 const remarks = (text: string): readonly string[] =>
   lex(text)
