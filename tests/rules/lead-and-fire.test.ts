@@ -22,7 +22,7 @@ const STAIN = "layer gel_stain";
 const CLEAR = "layer oil_polyurethane";
 const WATERBORNE = "layer waterborne_polyurethane x 2";
 const ROOM =
-  "another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (thermostats and fans off, no switch touched)";
+  "another room, aired by open windows, where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (no electric heater or fan, and no switch used)";
 const NO_LEAD_THERE = "Never sand or strip there what may hold lead.";
 
 /** With the finding on the heater allowed, the one on the air says what it would say by itself. */
@@ -125,7 +125,7 @@ describe("wet or dry", () => {
   });
   it("other coatings if it finds lead", () => {
     expect(on("layer paint", "coat-on-unclean-surface").remedy).toMatch(
-      /^Wait for the lead test; if it finds lead, work wet by hand as told there\./u,
+      /^Wait for the lead test\. If it finds lead, follow the finding on the lead instead\./u,
     );
   });
 });
@@ -230,7 +230,7 @@ describe("wax in wood", () => {
   it("comes off by steps that dry and rinse, with their own protection", () => {
     const { remedy } = on(STAIN, "coat-over-wax");
     expect(remedy).toMatch(
-      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ Once it is dry: `step clean with soap`, `step clean with water`, `wait overnight`\. Then sand; where that is done wet, .+`wait overnight`/u,
+      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ Once it is dry: `step clean with soap`, `step clean with water`, `wait overnight`\. Then sand; after wet sanding .+`wait overnight`/u,
     );
   });
   it("and nothing is told twice about the cleaning", () =>

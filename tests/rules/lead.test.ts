@@ -110,7 +110,7 @@ describe("untested lead", () => {
       /^Leave it alone until a laboratory has tested every layer: not tested counts as lead/u,
     );
     expect(finding?.remedy).toContain("`lead none_found by laboratory YYYY-MM-DD`");
-    expect(finding?.remedy).toContain("Else it is wet work");
+    expect(finding?.remedy).toContain("Else it is wet work by hand");
     expect(finding?.remedy).not.toMatch(/or you cannot wait/u);
   });
   test("a dust mask is not offered as enough on its line", () => {
@@ -165,7 +165,7 @@ describe("one coating, several remedies that go at it", () => {
   test("keep it short beside the finding on its lead, and lead there", () => {
     const [jump] = findingsOf(job(steps, PAINT)).filter(({ rule }) => rule === "grit-jump");
     expect(jump?.remedy).toMatch(
-      /^Wait for the lead test; if it finds lead, work wet by hand as told there\. Sand with 100/u,
+      /^Wait for the lead test\. If it finds lead, follow the finding on the lead instead\. Sand with 100/u,
     );
     expect(jump?.related.map(({ message }) => message)).toContain("What to do about lead is told here");
   });

@@ -71,7 +71,7 @@ describe("a used surface", () => {
     const finding = found(USED("step   scuff 220"), unclean);
     expect(finding?.headline).toBe("This layer goes on sanding dust, on a surface that was never cleaned");
     expect(finding?.remedy).toBe(
-      "Clean before the scuffing, which rubs the grease in: `step clean with soap`, `wait overnight`. Dust after it: `step dust`.",
+      "Clean before the scuffing, which rubs the grease in: `step clean with soap`, `step clean with water`, `wait overnight`. Dust after it: `step dust`.",
     );
   });
   it("by a fix that leaves nothing to say", () => {
@@ -301,10 +301,10 @@ function placesOf(text: string, offset: number): readonly [string, string, strin
   return [`line ${lineOf(text, offset)}`, `declaration ${declaration}`, "file"];
 }
 
-/** What is asked for, sentence by sentence; a remedy that says so first asks for all of it to be done wet. */
+/** What is asked for, sentence by sentence; a remedy that says so first asks for all of it to be done wet, or gives way. */
 const demandsOf = ({ remedy, also = [] }: FileFinding): readonly string[] =>
   [remedy, ...also].flatMap((part) => {
-    const how = /\bwet by hand\b/u.test(part) ? " [wet]" : "";
+    const how = /\bwet by hand\b|\bfollow the finding on the lead instead\b/u.test(part) ? " [wet]" : "";
     return part.split(/(?<=[.;:])\s+/u).flatMap((each) => (each === "" ? [] : [`${each}${how}`]));
   });
 

@@ -35,7 +35,7 @@ export const asOtherShop = (freesLead: boolean): string =>
 
 /** Thermostats, switches and the motors of fans spark: 29 CFR 1910.106(e)(6)(i) (from memory, confidence high). */
 export const SAFE_ROOM =
-  "another room where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (thermostats and fans off, no switch touched)";
+  "another room, aired by open windows, where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (no electric heater or fan, and no switch used)";
 
 /**
  * A room to work in where the shop's own air and heater will not do; a finding on the heater may have said which, and with it
@@ -45,7 +45,7 @@ function elsewhereWarm(figures: string, freesLead: boolean, isTold: boolean): st
   const season = "or wait for a warm, dry season and leave the heater out";
   return isTold
     ? `Finish in a room without flame, glow or spark, as the finding on the heater says, at ${figures}, heated by hot-water radiators; ${season}`
-    : `Finish in ${SAFE_ROOM}, at ${figures}, heated by hot-water radiators and aired through windows until nothing smells any more${asOtherShop(freesLead)}; ${season}`;
+    : `Finish in ${SAFE_ROOM}, at ${figures}, heated by hot-water radiators, and air it until nothing smells any more${asOtherShop(freesLead)}; ${season}`;
 }
 
 /**

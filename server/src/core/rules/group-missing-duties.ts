@@ -78,7 +78,7 @@ function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): r
     ...(beside === "again"
       ? acts.map(() => "Lay its oily rags in water as well.")
       : acts.map((duty) => dutyByWord(duty)!.doc)),
-    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe: \`safety ${duties.join(", ")}\`${both}${codes}.`,
+    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of this line's recipe: \`safety ${duties.join(", ")}\`${both}${codes}.`,
   ];
 }
 

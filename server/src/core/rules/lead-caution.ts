@@ -248,7 +248,7 @@ function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coa
       : [
           "; if it finds lead, work wet by hand",
           ", never dry",
-          "; if it finds lead, work wet by hand as told there",
+          ". If it finds lead, follow the finding on the lead instead",
         ];
   return {
     matter,

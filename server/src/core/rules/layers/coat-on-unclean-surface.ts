@@ -269,7 +269,7 @@ function remedyBefore(
   { dust }: SurfaceState,
 ): Pick<Report, "remedy" | "damp" | "dustFrom"> {
   const work = lookUp(RUBBING, verb)!;
-  const clean = `Clean before ${work}, which rubs the grease in: \`step clean with soap\`, \`wait overnight\``;
+  const clean = `Clean before ${work}, which rubs the grease in: \`step clean with soap\`, \`step clean with water\`, \`wait overnight\``;
   if (!dust) return { remedy: `${clean}.` };
   return {
     remedy: `${clean}. Dust after it: \`step dust\`.`,
@@ -383,7 +383,7 @@ function cleanBefore(
   if (!isNear || layers.length === 0) return [];
   return [
     fixOf("undertaking", "Clean before the surface is rubbed down, and let it dry overnight", [
-      linesAbove(rubbing.place, ["step  clean with soap", "wait  overnight"]),
+      linesAbove(rubbing.place, ["step  clean with soap", "step  clean with water", "wait  overnight"]),
       ...(dust ? [linesAbove(action.place, ["step  dust"])] : []),
     ]),
   ];

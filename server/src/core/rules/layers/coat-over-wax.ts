@@ -183,7 +183,7 @@ job boxes {
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then sand; where that is done wet, wipe the slurry up with a damp cloth and let the wood dry in a warm room (\`wait overnight\` at least).`,
+              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then sand; after wet sanding wipe the slurry up with a damp cloth and let the wood dry where you will coat it (\`wait overnight\` at least).`,
             }
           : {}),
         related: [

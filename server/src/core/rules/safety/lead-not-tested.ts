@@ -373,7 +373,7 @@ function reportOf(
     remedy: [
       `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface, such as \`lead none_found by laboratory YYYY-MM-DD\`.${facts.country === undefined && severity === "information" ? " Or state the shop's `country`, whose law may settle it." : ""}`,
       ifNoneFound(action, coat!),
-      `Where lead is found: ask the local authority first who may do this work. ${bestWay(action, kind)}. Else it is wet work, ${behind(action)} and plastic sheeting, with others kept out, children and pregnant women above all. Write \`lead found by laboratory YYYY-MM-DD\`, state \`safety lead_safe\`, and the check says what each line needs.`,
+      `Where lead is found: ask the local authority first who may do this work and where the waste goes. ${bestWay(action, kind)}. Else it is wet work by hand, ${behind(action)} and plastic sheeting, with others kept out, children and pregnant women above all. Write \`lead found by laboratory YYYY-MM-DD\`, state \`safety lead_safe\`, and the check says what each line needs.`,
     ].join("\n"),
     ...(run.job
       ? {
@@ -383,7 +383,7 @@ function reportOf(
             remedy: [
               "leave it alone until a laboratory has tested it, with `safety lead_test` in this recipe too, and write the result at this surface.",
               ifNoneFoundEither(action, coat!),
-              `Where lead is found, treat the whole piece as lead, as told there. ${bestWay(action, kind)}.`,
+              `Where lead is found on either, treat the whole piece as lead. ${bestWay(action, kind)}. Else it is wet work by hand, as told there.`,
             ].join("\n"),
           },
         }
