@@ -262,7 +262,7 @@ job boxes {
     expect(uncured.map(({ remedy }) => remedy)).toContainEqual(
       expect.stringMatching(/^In a room that is warm enough, write `wait until cured` \(about 21 days\)/u),
     );
-    expect(findings[0]!.remedy).toContain("No wait makes up for the cold");
+    expect(findings[0]!.remedy).toContain("No longer wait makes up for the cold");
     expect(JSON.stringify(findingsOf(hard))).not.toMatch(/\d+ days .*longer/u);
   });
 });

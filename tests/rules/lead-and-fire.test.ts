@@ -77,12 +77,12 @@ describe("the warm room", () => {
 describe("the fire of the rags", () => {
   it.each([STAIN, CLEAR])("stands in the headline of the heater: %s", (line) => {
     const { headline } = on(line, "ignition-near-flammable");
-    expect(headline).toBe("The shop's heater can light the vapour; rags can burn; 2 more duties");
+    expect(headline).toBe("The heater can light vapour; rags can burn; no gloves, no fresh air");
   });
   it.each([["pilot light"], ["heater"], ["welding"]])("beside any source of ignition: %s", (source) => {
     const text = MISTAKES.replace("ignition heater", `ignition ${source}`);
     expect(on(STAIN, "ignition-near-flammable", text).headline).toMatch(
-      /; rags can (?:catch fire|burn); 2 more duties$/u,
+      /; rags can (?:catch fire|burn); (?:2 more duties|no gloves, no fresh air)$/u,
     );
   });
   it("is told each time, and the heater by the name of what told it first", () => {
@@ -230,7 +230,7 @@ describe("wax in wood", () => {
   it("comes off by steps that dry and rinse, with their own protection", () => {
     const { remedy } = on(STAIN, "coat-over-wax");
     expect(remedy).toMatch(
-      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ Once it is dry: `step clean with soap`, `step clean with water`, `wait overnight`\. Then sand; after wet sanding .+`wait overnight`/u,
+      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ Once it is dry: `step clean with soap`, `step clean with water`, `wait overnight`\. Then sand, and take the dust up damp\./u,
     );
   });
   it("and nothing is told twice about the cleaning", () =>

@@ -25,12 +25,14 @@ ${wait}  layer  oil_polyurethane
 describe("a clear that should be another", () => {
   it("is not told how long to wait for it, but for what takes its place", () => {
     const finding = found(PAINTED(""), "ambering-over-white");
-    expect(finding?.also).toEqual(["Also: whatever goes on here, write `wait until recoat` above it."]);
+    expect(finding?.also).toEqual([
+      "Also: the coat below must dry first, so whatever goes on here, write `wait until recoat` above it.",
+    ]);
     expect(finding?.message).not.toContain("1 day");
   });
   it("the same in place of a wait that is too short", () => {
     expect(found(PAINTED("  wait   30 min\n"), "ambering-over-white")?.also).toEqual([
-      "Also: whatever goes on here, write `wait until recoat` in place of `wait 30 min`.",
+      "Also: the coat below must dry first, so whatever goes on here, write `wait until recoat` in place of `wait 30 min`.",
     ]);
   });
   it("with the yellow allowed, the wait for it is told whole", () => {

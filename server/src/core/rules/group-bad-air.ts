@@ -42,7 +42,7 @@ export const SAFE_ROOM =
  * how to air it.
  */
 function elsewhereWarm(figures: string, freesLead: boolean, isTold: boolean): string {
-  const season = "or wait for a warm, dry season and leave the heater out";
+  const season = "or coat in a warm, dry season with the heater gone";
   return isTold
     ? `Finish in a room without flame, glow or spark, as the finding on the heater says, at ${figures}, heated by hot-water radiators; ${season}`
     : `Finish in ${SAFE_ROOM}, at ${figures}, heated by hot-water radiators, and air it until nothing smells any more${asOtherShop(freesLead)}; ${season}`;
@@ -74,7 +74,7 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[], i
   const stand = isNearDew
     ? ` Bring the cleaned piece in before you coat it, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
     : "";
-  const cold = isCold ? ` No wait makes up for the cold.` : "";
+  const cold = isCold ? ` No longer wait makes up for the cold.` : "";
   const other = bearsThisAir(needs);
   const or = kinds.length === 1 && isNearDew ? "" : other;
   if (isCold && needs.some(({ ignition }) => ignition)) {

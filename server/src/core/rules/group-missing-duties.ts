@@ -2,6 +2,7 @@
  * Safety duties that one recipe does not state, told together; and with a missing `no_ignition` the shop's own flame or
  * heater, which can light the vapour: that is one fire, not two.
  */
+import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Finding } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { andList } from "../model/suggest.ts";
@@ -78,19 +79,32 @@ function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): r
     ...(beside === "again"
       ? acts.map(() => "Lay its oily rags in water as well.")
       : acts.map((duty) => dutyByWord(duty)!.doc)),
-    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of this line's recipe: \`safety ${duties.join(", ")}\`${both}${codes}.`,
+    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe${beside ? " that has this line" : ""}: \`safety ${duties.join(", ")}\`${both}${codes}.`,
   ];
 }
+
+/** What is missing, for a headline with room for a word each. */
+const LACKS: Readonly<Partial<Record<DutyWord, string>>> = {
+  gloves: "no gloves",
+  ventilate: "no fresh air",
+  dust_mask: "no dust mask",
+  eye_protection: "no goggles",
+};
 
 /** The editor's list shows no more than this: rags, which burn when nobody is there, are never left out of it. */
 function headlineWithDanger({ headline, part }: Finding, duties: readonly DutyWord[]): string {
   if (duties.length === 0) return headline;
   const count = duties.filter((duty) => duty !== "wet_rags" && duty !== "no_ignition").length;
-  const more = count === 0 ? "" : `; ${count} more ${count === 1 ? "duty" : "duties"}`;
+  const others = duties.flatMap((duty) => lookUp(LACKS, duty) ?? []);
   if (duties.includes("wet_rags"))
     return fitting(
-      ["; oily rags can catch fire", "; rags can catch fire", "; rags can burn"].flatMap((rags) =>
-        [headline, part!.briefly ?? headline].map((each) => `${each}${rags}${more}`),
+      [
+        ...(others.length === count ? [`; ${others.join(", ")}`] : []),
+        `; ${count} more ${count === 1 ? "duty" : "duties"}`,
+      ].flatMap((more) =>
+        ["; oily rags can catch fire", "; rags can catch fire", "; rags can burn"].flatMap((rags) =>
+          [headline, part!.briefly ?? headline].map((each) => `${each}${rags}${count === 0 ? "" : more}`),
+        ),
       ),
     );
   const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];

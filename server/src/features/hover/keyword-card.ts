@@ -6,6 +6,7 @@ import { moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
+import { coldNote } from "../../views/schedule/plan-notes.ts";
 import { paragraphs, plain } from "../markdown.ts";
 import { type HoverContext, isHere } from "./context.ts";
 import { figure } from "./job-card.ts";
@@ -74,13 +75,16 @@ function fieldResult(ctx: HoverContext, statement: Statement): string | undefine
 function wishResult(ctx: HoverContext, job: Job, word: string): string | undefined {
   const result = ctx.checker.job(job);
   if (word === "ready" || word === "start") {
+    const cold = coldNote(result)
+      .map((note) => `\n\n${note}`)
+      .join("");
     return `${sentence(
       jobDates(result)
         .map(
           ({ name, text, reason, at }) => `${name} ${text}${at === undefined && reason ? `, ${reason}` : ""}`,
         )
         .join("; "),
-    )}.`;
+    )}.${cold}`;
   }
   if (word !== "budget") return undefined;
   return `${figure(result, "total_cost", "Cost", (amount) => moneyText(amount, result.shop?.currency))}.`;

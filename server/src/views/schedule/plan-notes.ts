@@ -5,6 +5,7 @@
 import { clocksForward } from "../../core/knowledge/clock-changes.ts";
 import { dayText, momentText } from "../../core/measure/figures.ts";
 import { dayAfter, momentAfter } from "../../core/measure/iso-dates.ts";
+import { andList } from "../../core/model/suggest.ts";
 import { closedHoursAt } from "../../core/schedule/calendar.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { dustNote } from "./dust-note.ts";
@@ -14,7 +15,13 @@ export function planNotes(result: JobResult): readonly string[] {
   const { schedule, shop, job } = result;
   if (schedule.status !== "planned" || !shop || !job.start || schedule.startAt === undefined) return [];
   if (schedule.items.length === 0) return [];
-  return [...startNote(result), ...hoursNote(result), ...clockNote(result), ...dustNote(result)];
+  return [
+    ...startNote(result),
+    ...hoursNote(result),
+    ...coldNote(result),
+    ...clockNote(result),
+    ...dustNote(result),
+  ];
 }
 
 /** The day of the start is closed, or its hour comes after closing. */
@@ -34,6 +41,23 @@ function hoursNote({ shop }: JobResult): readonly string[] {
   if (shop!.hours) return [];
   return [
     `\`${shop!.name}\` states no \`hours\`, so work is planned at any hour, by night and on Sundays too.`,
+  ];
+}
+
+/** In air that is colder than a label bears, a film may never form, whatever the plan says. */
+export function coldNote({ shop, runs }: JobResult): readonly string[] {
+  const air = shop?.air?.value.temperature;
+  if (air === undefined) return [];
+  const cold = runs.flatMap(({ moments }) =>
+    moments.flatMap(({ action }) => {
+      if (action.op !== "layer") return [];
+      const low = action.use.material?.limits?.value.low;
+      return low !== undefined && air < low ? [`\`${action.use.material!.name}\``] : [];
+    }),
+  );
+  if (cold.length === 0) return [];
+  return [
+    `\`${shop!.name}\` is too cold for ${andList([...new Set(cold)])}: it may dry late or never, so do not rely on these dates.`,
   ];
 }
 

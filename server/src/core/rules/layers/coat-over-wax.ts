@@ -183,7 +183,7 @@ job boxes {
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then sand; after wet sanding wipe the slurry up with a damp cloth and let the wood dry where you will coat it (\`wait overnight\` at least).`,
+              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then ${burnsDry(before, run) ? "sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (`wait overnight` at least)" : "sand, and take the dust up damp"}.`,
             }
           : {}),
         related: [
@@ -205,8 +205,14 @@ job boxes {
 
 /** Soap that is left in the pores lifts a coat without solvent: common practice, no source. */
 const DEWAX =
-  "`step dewax with mineral_spirits`, with gloves, fresh air, and every heater and flame off and cold, until a fresh cloth picks up no more wax; lay the cloths in water in a closed metal can outdoors";
+  "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold and no switch used, until a fresh cloth picks up no more wax; lay the cloths in water in a closed metal can outdoors";
 const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
+
+/** Dry dust of nitrocellulose burns, so an old lacquer is sanded wet whatever a test for lead finds. */
+const burnsDry = (before: SurfaceState, run: SurfaceRun): boolean =>
+  [before, ...run.moments.slice(0, 1).map((first) => first.before)].some(({ layers }) =>
+    layers.some(({ family }) => family?.binder === "nitrocellulose"),
+  );
 
 /** So that nothing new comes up once the wax is off. A gel is a cure for blotching itself. */
 const wantsConditioner = (action: LayerAction, before: SurfaceState, run: SurfaceRun): boolean =>

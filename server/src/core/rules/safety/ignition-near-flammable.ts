@@ -183,9 +183,10 @@ function check({ action, before, run, report }: MomentContext): void {
     : isTooCold(run)
       ? `Do this in ${SAFE_ROOM}${there}`
       : `${putOut} before a can is opened, or work in ${SAFE_ROOM}${there}`;
-  const briefly = `The shop's ${ignition.value} can light the vapour`;
+  const inShop = `The shop's ${ignition.value} can light the vapour`;
+  const briefly = `The ${ignition.value} can light vapour`;
   report({
-    headline: fitting([`${briefly} of \`${use.name}\``, briefly]),
+    headline: fitting([`${inShop} of \`${use.name}\``, inShop]),
     why: `${flashText(use)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,

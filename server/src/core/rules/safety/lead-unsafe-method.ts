@@ -376,7 +376,9 @@ const takenUpDry = ({ status, coat }: LeadMatter, work: StepAction): Report => {
   return {
     headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
     why: `A brush or a household vacuum throws it about the room again${flaresUp ? ", and the motor of any vacuum can light dust of nitrocellulose" : ""}.`,
-    remedy: `${status === "found" ? "Take" : "Wait for the lead test, and then take"} it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`${flaresUp ? "" : '; or with a HEPA vacuum: `step dust "HEPA vacuum"`'}.`,
+    remedy: flaresUp
+      ? `${status === "found" ? "Take" : "Wait for the lead test, and then take"} it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`.`
+      : `${status === "found" ? "Take" : "Wait for the lead test. If it finds lead, take"} it up with a HEPA vacuum (\`step dust "HEPA vacuum"\`), or wipe it up damp (\`step clean with water\` and \`wait overnight\` in place of \`step dust\`).`,
     severity: "warning",
     related: [
       related(work.place, "This work leaves it; what to do about its lead is told there"),

@@ -610,7 +610,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
       tooShort,
       ...(near ? {} : { where: between ? "between its coats" : `above \`${action.use.name}\`` }),
       ...namedByParameter(below),
-      ifReplaced: `whatever goes on here, write \`wait until recoat\`${inPlaceOf(tooShort) || (between ? " between its coats" : " above it")}`,
+      ifReplaced: `the coat below must dry first, so whatever goes on here, write \`wait until recoat\`${inPlaceOf(tooShort) || (between ? " between its coats" : " above it")}`,
       ...(oil ? { of: "oil over a waterborne coat" } : {}),
       level: isInLabelsTime(haste) ? "hint" : "warning",
     },
