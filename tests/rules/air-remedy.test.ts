@@ -24,7 +24,7 @@ test("the strictest label counts", () => {
 
 test("a cold shop with a heater: the work goes elsewhere, and to what air", () => {
   expect(airRemedy(["too cold", "too damp", "near its dew point"], [porch])).toBe(
-    "Finish in another room, aired by open windows, where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (no electric heater or fan, and no switch used), at 18 to 22 C and 40 to 60 % RH, heated by hot-water radiators, and air it until nothing smells any more. Write that room as another `shop` with `ignition none`, and name it in the job (`in …`); or coat in a warm, dry season with the heater gone. Bring the cleaned piece in before you coat it, until it is as warm as the room and its wood has 6 to 12 % moisture by a meter, which after a damp room may take weeks. No longer wait makes up for the cold.",
+    "Finish in another room, aired by open windows, where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (no electric heater or fan, and no switch used), at 18 to 22 C and 40 to 60 % RH, heated by hot-water radiators, and air it until nothing smells any more. Write that room as another `shop` with `ignition none`, and name it in the job (`in …`); or coat in a warm, dry season with the heater gone. Bring the cleaned piece in before you coat it, until it is as warm as the room and its wood has 6 to 12 % moisture by a meter, which after a damp room may take weeks. In the cold no wait is long enough.",
   );
 });
 

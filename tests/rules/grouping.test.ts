@@ -162,7 +162,7 @@ describe("a heater in the shop", () => {
     ]);
     const [{ why, remedy, related, where, fixes }] = findingsOf(FIRE) as [FileFinding];
     expect(why).toContain("to the heater (job `lid`).");
-    expect(remedy).toMatch(/^Switch the heater off .* `ignition none`.* Move fresh air through the room/u);
+    expect(remedy).toMatch(/^Switch the heater off .* `ignition none`.* Move fresh air through the room/su);
     expect(related.map(({ span, message }) => [lineOf(FIRE, span.start), message])).toEqual([
       [10, "The shop's heater can light the vapour of `thinner`"],
       [23, "The source of ignition"],
@@ -262,7 +262,7 @@ job boxes {
     expect(uncured.map(({ remedy }) => remedy)).toContainEqual(
       expect.stringMatching(/^In a room that is warm enough, write `wait until cured` \(about 21 days\)/u),
     );
-    expect(findings[0]!.remedy).toContain("No longer wait makes up for the cold");
+    expect(findings[0]!.remedy).toContain("In the cold no wait is long enough");
     expect(JSON.stringify(findingsOf(hard))).not.toMatch(/\d+ days .*longer/u);
   });
 });

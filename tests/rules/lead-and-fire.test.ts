@@ -230,7 +230,7 @@ describe("wax in wood", () => {
   it("comes off by steps that dry and rinse, with their own protection", () => {
     const { remedy } = on(STAIN, "coat-over-wax");
     expect(remedy).toMatch(
-      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ Once it is dry: `step clean with soap`, `step clean with water`, `wait overnight`\. Then sand, and take the dust up damp\./u,
+      /`step dewax with mineral_spirits`, with gloves, fresh air, .+ Once it is dry: `step clean with soap`, `step clean with water`, `wait overnight`\. Then sand, and take the dust up\./u,
     );
   });
   it("and nothing is told twice about the cleaning", () =>

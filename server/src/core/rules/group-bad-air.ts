@@ -74,7 +74,7 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[], i
   const stand = isNearDew
     ? ` Bring the cleaned piece in before you coat it, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
     : "";
-  const cold = isCold ? ` No longer wait makes up for the cold.` : "";
+  const cold = isCold ? ` In the cold no wait is long enough.` : "";
   const other = bearsThisAir(needs);
   const or = kinds.length === 1 && isNearDew ? "" : other;
   if (isCold && needs.some(({ ignition }) => ignition)) {

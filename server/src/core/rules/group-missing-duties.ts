@@ -27,7 +27,7 @@ export const missingDutiesGroup: FindingGroup = {
     return {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
       why: [...new Set([...dangers.map(dangerReason), ...dutyReasons(parts)])].join("\n"),
-      remedy: [...(danger ? [danger.remedy] : []), ...acts].join(" "),
+      remedy: [...(danger ? [danger.remedy] : []), acts.join(" ")].filter((line) => line !== "").join("\n"),
       ...(danger?.tellsRoom === undefined ? {} : { tellsRoom: danger.tellsRoom }),
       ...(danger?.again
         ? {
@@ -79,7 +79,7 @@ function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): r
     ...(beside === "again"
       ? acts.map(() => "Lay its oily rags in water as well.")
       : acts.map((duty) => dutyByWord(duty)!.doc)),
-    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe${beside ? " that has this line" : ""}: \`safety ${duties.join(", ")}\`${both}${codes}.`,
+    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe${beside ? " that then has this line" : ""}: \`safety ${duties.join(", ")}\`${both}${codes}.`,
   ];
 }
 

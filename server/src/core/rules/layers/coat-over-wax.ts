@@ -183,7 +183,7 @@ job boxes {
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then ${burnsDry(before, run) ? "sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (`wait overnight` at least)" : "sand, and take the dust up damp"}.`,
+              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then ${burnsDry(before, run) ? "sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (`wait overnight` at least)" : "sand, and take the dust up"}.`,
             }
           : {}),
         related: [
@@ -205,7 +205,7 @@ job boxes {
 
 /** Soap that is left in the pores lifts a coat without solvent: common practice, no source. */
 const DEWAX =
-  "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold and no switch used, until a fresh cloth picks up no more wax; lay the cloths in water in a closed metal can outdoors";
+  "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold and no switch used until it is dry; go on until a fresh cloth picks up no more wax, and lay the cloths in water in a closed metal can outdoors";
 const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
 
 /** Dry dust of nitrocellulose burns, so an old lacquer is sanded wet whatever a test for lead finds. */
