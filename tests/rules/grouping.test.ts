@@ -162,7 +162,7 @@ describe("a heater in the shop", () => {
     ]);
     const [{ why, remedy, related, where, fixes }] = findingsOf(FIRE) as [FileFinding];
     expect(why).toContain("to the heater (job `lid`).");
-    expect(remedy).toMatch(/^Switch the heater off .* `ignition none`.* Move fresh air through the room/su);
+    expect(remedy).toMatch(/^Switch the heater off .* `ignition none`.*\sMove fresh air through the room/su);
     expect(related.map(({ span, message }) => [lineOf(FIRE, span.start), message])).toEqual([
       [10, "The shop's heater can light the vapour of `thinner`"],
       [23, "The source of ignition"],
