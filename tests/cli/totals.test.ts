@@ -42,6 +42,7 @@ describe("totals", () => {
             full_use: "cured 1 day after the last coat, `clear_coat, coat 2 of 2` on `board`",
           },
           notes: [],
+          record: null,
         },
       ],
     });
@@ -64,6 +65,7 @@ describe("totals", () => {
       "saving",
       "reasons",
       "notes",
+      "record",
     ]);
   });
 

@@ -3,6 +3,7 @@
  */
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { readMoment } from "../core/measure/iso-dates.ts";
+import { UNIT_SYSTEMS } from "../core/measure/shown-figures.ts";
 import { closest } from "../core/model/suggest.ts";
 import { ruleById } from "../core/rules/registry.ts";
 import { isTradeRule } from "../core/rules/rule.ts";
@@ -52,6 +53,13 @@ export const todayOption = (): Option =>
       throw new InvalidArgumentError("A day is year-month-day, such as 2027-03-10, or 2027-03-10T14:00.");
     return moment;
   });
+
+/** `--units`, of every command that prints figures for people; JSON and CSV keep theirs. */
+export const unitsOption = (): Option =>
+  new Option(
+    "--units <units>",
+    "tell figures in these units; without it, in those that the recipe is written in. Cans are told as they are sold",
+  ).choices(UNIT_SYSTEMS);
 
 /** The paths of a command that reads recipes and writes none. */
 export const PATHS = "files, folders or patterns; the current folder if none is given; - is standard input";

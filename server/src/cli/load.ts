@@ -6,6 +6,7 @@
  */
 import path from "node:path";
 import type { CheckerParts } from "../core/checker.ts";
+import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import { planWorkNear } from "../core/schedule/plan.ts";
 import { cachingPlanner } from "../core/schedule/plan-cache.ts";
 import { nearKept } from "../core/schedule/sessions/near-kept.ts";
@@ -48,6 +49,8 @@ export interface LoadOptions {
   readonly kept?: KeptNotes;
   /** A local ISO date or date-time before which nothing more is done; without it, jobs go on from their last record. */
   readonly today?: string;
+  /** What figures are told in; without, the units that the text itself is written in. */
+  readonly units?: UnitSystem;
 }
 
 /** A file that was asked for and could be read. */
@@ -107,7 +110,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName, withProject, isApart, kept, today }: LoadOptions = {},
+  { readAlso, inputName, withProject, isApart, kept, today, units }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -141,6 +144,7 @@ export async function readAsked(
         ...(io.onFault ? { onFault: io.onFault } : {}),
         parts: {
           ...dayOf(today),
+          ...(units === undefined ? {} : { units }),
           ...(kept ? { kept, plan: cachingPlanner(MOST_PLANS, planNear) } : {}),
         },
       }),

@@ -195,6 +195,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   }
   const checker: Checker = {
     program,
+    ...(parts.units === undefined ? {} : { units: parts.units }),
     scope: scopes,
     resolution: (file, declaration) => resolutions.of(file, declaration, remembered),
     steps,

@@ -1,6 +1,8 @@
 /** What checks a program (`check.ts`), as its parts and those who ask it see it. */
+
 import type { Finding } from "./findings.ts";
 import type { FaultListener } from "./internal-error.ts";
+import type { UnitSystem } from "./measure/shown-figures.ts";
 import type { Memory } from "./memory/memory.ts";
 import type { Job, Piece, Recipe, Shop } from "./model/model.ts";
 import {
@@ -25,6 +27,8 @@ import type { JobInShop } from "./totals/shop-plans.ts";
 
 export interface Checker {
   readonly program: Program;
+  /** See `CheckerParts`. */
+  readonly units?: UnitSystem;
   scope(file: FileId): Scope;
   /** What a declaration of a file means in its scope. */
   resolution(file: FileId, declaration: ProgramDeclaration): Resolution;
@@ -87,6 +91,8 @@ export interface CheckerParts {
   readonly plan: Planner;
   /** See `TotallerParts`. */
   readonly today?: string;
+  /** What figures are told in; without, the units that the text itself is written in. */
+  readonly units?: UnitSystem;
   /** See `TotallerParts`. */
   readonly kept?: KeptNotes;
   readonly assumed: AssumedRunner;

@@ -2,12 +2,15 @@
  * What an editor shows of jobs beside their text, behind one module: the language server loads it when the first is asked
  * for. Sheets and the drawing of a job come out of it by a detour of `bundles.ts`.
  */
+import type { UnitSystem } from "../core/measure/shown-figures.ts";
+import type { Program } from "../core/model/program.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
 import { plannedShops, type ShopSource } from "../views/schedule/shop-weeks.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 import { shoppingList } from "../views/shopping-list.ts";
+import { habitOf, habitOfAll } from "../views/units.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
 import { sheetDocument } from "./sheet-document.ts";
@@ -35,14 +38,26 @@ export const JOB_REPORTS = {
     const results = jobs.map(({ result }) => result);
     return scheduleText(results, PLAIN, source ? { shops: plannedShops(source, results) } : {});
   },
-  totals: (jobs: readonly ReportedJob[]): string => totalsText(jobs, PLAIN),
-  shopping: (jobs: readonly ReportedJob[]): string => {
+  totals: (jobs: readonly ReportedJob[], _: unknown, program: Program): string =>
+    totalsText(
+      jobs.map((job) => ({ ...job, units: habitOf(program, job.file) })),
+      PLAIN,
+    ),
+  shopping: (jobs: readonly ReportedJob[], _: unknown, program: Program): string => {
     const results = jobs.map(({ result }) => result);
     const paper = jobPaper(results.flatMap(({ runs }) => runs));
     const names = results.map(({ job }) => job.name).join(", ");
-    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper })}`;
+    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper, ...unitsOf(program, jobs) })}`;
   },
 } as const;
+
+/** Of several files, those that all of them are written in. */
+const unitsOf = (program: Program, jobs: readonly ReportedJob[]): { readonly units: UnitSystem } => ({
+  units: habitOfAll(
+    program,
+    jobs.map(({ file }) => file),
+  ),
+});
 
 /**
  * What the plans of shops have nothing of, because the server was not told of it. `projectOf`: how much it knows of the project

@@ -26,6 +26,8 @@ export interface SectionLook {
   readonly width: number;
   /** px for a micrometre, see `sectionScale`. */
   readonly scale: number;
+  /** How litres are told. */
+  readonly litres?: (litres: number) => string;
 }
 
 /** One scale for surfaces that stand side by side, such that the thickest of them is no taller than 170 px. */
@@ -37,14 +39,17 @@ export function sectionScale(sections: readonly Section[]): number {
 const thicknessUm = (coats: readonly SectionCoat[]): number =>
   coats.reduce((sum, { dryUm }) => sum + (dryUm ?? 0), 0);
 
-export function sectionSvg(section: Section, { width, scale }: SectionLook): string {
+export function sectionSvg(section: Section, { width, scale, litres = litresText }: SectionLook): string {
   const { soaked, films } = parted(section);
   const drawn: readonly Film[] = films.map((coat) => ({ coat, height: heightOf(coat, scale) }));
   const stack = drawn.reduce((sum, { height }) => sum + height, 0);
-  const rows = labelRows(drawn.map(({ coat }) => coat));
+  const rows = labelRows(
+    drawn.map(({ coat }) => coat),
+    litres,
+  );
   const labels = placed(rows, drawn);
   const top = Math.max(stack, -(labels.at(-1)?.y ?? 0) + LABEL / 2) + 16;
-  const below = belowZero(section, soaked, width);
+  const below = belowZero(section, soaked, width, litres);
   const height = top + below.height + 4;
   const parts = [
     axis(stack, scale, films),
@@ -159,9 +164,9 @@ interface LabelText {
 /** More films than this are named by the line that puts them on. */
 const MOST_LABELS = 8;
 
-function labelRows(films: readonly SectionCoat[]): readonly Row[] {
+function labelRows(films: readonly SectionCoat[], say: (litres: number) => string): readonly Row[] {
   if (films.length <= MOST_LABELS)
-    return films.map((coat, i) => ({ first: i, last: i, text: coatLabel(coat) }));
+    return films.map((coat, i) => ({ first: i, last: i, text: coatLabel(coat, say) }));
   const rows: Row[] = [];
   for (const [i, coat] of films.entries()) {
     const before = rows.at(-1);
@@ -171,18 +176,18 @@ function labelRows(films: readonly SectionCoat[]): readonly Row[] {
         last: i,
         text: { title: coat.title, detail: `${i - before.first + 1} coats`, figure: `${filmOf(coat)} each` },
       };
-    } else rows.push({ first: i, last: i, text: coatLabel(coat) });
+    } else rows.push({ first: i, last: i, text: coatLabel(coat, say) });
   }
   return rows;
 }
 
-function coatLabel(coat: SectionCoat): LabelText {
+function coatLabel(coat: SectionCoat, say: (litres: number) => string): LabelText {
   const { title, litres, wetUm, sheen, isOptional } = coat;
   return {
     title,
     detail: [
       coatNumber(coat),
-      litres === undefined ? "" : litresText(litres),
+      litres === undefined ? "" : say(litres),
       wetUm === undefined ? "" : `wet ${micro(wetUm)}`,
       coat.coat === coat.coats ? (sheen ?? "") : "",
       isOptional ? "if needed" : "",
@@ -257,6 +262,7 @@ function belowZero(
   section: Section,
   soaked: readonly SectionCoat[],
   width: number,
+  litres: (litres: number) => string,
 ): { readonly svg: string; readonly height: number } {
   const { wood, old } = section;
   const x = AXIS + BLOCK + GAP;
@@ -273,7 +279,7 @@ function belowZero(
   };
   for (const each of soaked.toReversed()) {
     const name = [each.title, coatNumber(each)].filter(Boolean).join(", ");
-    say(name, each.litres === undefined ? "no film" : `${litresText(each.litres)}, no film`, true);
+    say(name, each.litres === undefined ? "no film" : `${litres(each.litres)}, no film`, true);
   }
   for (const each of old.toReversed()) {
     say(oldText(each), keptText(each));

@@ -8,12 +8,15 @@ export const html = (text: string): string =>
     text
       .replace(BEFORE_UNIT, "\u00a0")
       .replace(/(?<=\d\u00a0)um(?![\p{L}\p{N}])/gu, "µm")
-      .replace(/(?<=\d\u00a0)m([23])(?![\p{L}\p{N}])/gu, (_, power) => (power === "2" ? "m²" : "m³")),
+      .replace(
+        /(?<=\d\u00a0)(m|ft)([23])(?![\p{L}\p{N}])/gu,
+        (_, unit, power) => `${unit}${power === "2" ? "²" : "³"}`,
+      ),
   );
 
 /** A figure and its unit stay on one line. */
 const BEFORE_UNIT =
-  /(?<=\d) (?=(?:%|(?:L|mL|m2|m3|m2\/L|mm|um|g|h|min|s|days?|weeks?|C|F|air changes\/h)(?![\p{L}\p{N}])))/gu;
+  /(?<=\d) (?=(?:%|(?:L|mL|qt|gal|floz|m2|m3|m2\/L|ft2|ft2\/qt|mm|um|g|h|min|s|days?|weeks?|C|F|air changes\/h)(?![\p{L}\p{N}])))/gu;
 
 const TAGS: Readonly<Record<Exclude<Span["kind"], "text" | "picture">, string>> = {
   code: "code",

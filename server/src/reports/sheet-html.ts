@@ -7,6 +7,7 @@
  * loading even where that should fail.
  */
 import { shortDayText, timeText } from "../core/measure/figures.ts";
+import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
 import { docBlocks, type Inline, plain, strong } from "../escape/prose.ts";
 import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
@@ -86,7 +87,7 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...part("cuts", "What goes on", cuts(sheet)),
     ...part("days", "Days", days(sheet)),
     ...part("ready", "To have ready", ready(sheet)),
-    ...part("work", "Steps", [benchHtml(sheet.bench, id)]),
+    ...part("work", "Steps", [benchHtml(sheet.bench, id, figuresIn(sheet.units))]),
     ...part("about", "Notes", about(sheet, pictures)),
     ...part("service", "Into service", service(document)),
     `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,
@@ -184,7 +185,7 @@ function safety({ duties, pieces, fumes }: Sheet): readonly string[] {
   return [...(all.length > 0 ? [listHtml("ul", all)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }
 
-function cuts({ surfaces }: Sheet): readonly string[] {
+function cuts({ surfaces, units }: Sheet): readonly string[] {
   if (surfaces.length === 0) return [];
   const scale = sectionScale(surfaces.map(({ section }) => section));
   const figures = surfaces.map(({ title, area, wear, film, section }) => {
@@ -193,7 +194,7 @@ function cuts({ surfaces }: Sheet): readonly string[] {
       ...(wear ? [`${wear} wear`] : []),
       `film ${film}`,
     ];
-    return `<figure><figcaption><b>${html(title)}</b> ${html(more.join(", "))}</figcaption>\n${sectionSvg(section, { width: 400, scale })}</figure>`;
+    return `<figure><figcaption><b>${html(title)}</b> ${html(more.join(", "))}</figcaption>\n${sectionSvg(section, { width: 400, scale, litres: figuresIn(units).litres })}</figure>`;
   });
   return ['<div class="sections">', ...figures, "</div>"];
 }

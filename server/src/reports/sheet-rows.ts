@@ -1,20 +1,26 @@
 /** The list of what to do on an HTML sheet: a line each with boxes, amount, what to wear and when to leave it alone. */
-import { litresText, shortMomentText, timeText } from "../core/measure/figures.ts";
+import { shortMomentText, timeText } from "../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../core/measure/format-amount.ts";
+import type { ShownFigures } from "../core/measure/shown-figures.ts";
 import type { BenchGroup, BenchList, BenchRow } from "../views/sheet/model.ts";
 import { html } from "./sheet-html-text.ts";
 
-export function benchHtml(bench: BenchList, sheet: string): string {
+export function benchHtml(bench: BenchList, sheet: string, say: ShownFigures): string {
   const boxes = Math.max(1, ...bench.groups.flatMap(({ rows }) => rows.map(({ pieces }) => pieces.length)));
   return [
     `<div class="bench boxes-${boxes}">`,
     '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>done</span><span>what</span><span>takes</span><span>with, wear</span><span>on at</span><span>leave alone until</span></p>',
-    ...bench.groups.map((group, i) => groupHtml(group, sheet, i)),
+    ...bench.groups.map((group, i) => groupHtml(group, sheet, i, say)),
     "</div>",
   ].join("\n");
 }
 
-function groupHtml({ title, date, rows }: BenchGroup, sheet: string, index: number): string {
+function groupHtml(
+  { title, date, rows }: BenchGroup,
+  sheet: string,
+  index: number,
+  say: ShownFigures,
+): string {
   const start = rows[0]?.startAt;
   const end = rows
     .flatMap(({ endAt }) => endAt ?? [])
@@ -26,13 +32,13 @@ function groupHtml({ title, date, rows }: BenchGroup, sheet: string, index: numb
     `<section class="group" aria-labelledby="${id}">`,
     `<h3 id="${id}">${html(title)}${times}</h3>`,
     '<ol class="steps">',
-    ...rows.map((row) => rowHtml(row, sheet)),
+    ...rows.map((row) => rowHtml(row, sheet, say)),
     "</ol>",
     "</section>",
   ].join("\n");
 }
 
-function rowHtml(row: BenchRow, sheet: string): string {
+function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
   const { fingerprint, op, startAt, endAt, then, litres } = row;
   const data = [
     `data-step="${fingerprint}"`,
@@ -51,7 +57,7 @@ function rowHtml(row: BenchRow, sheet: string): string {
     `<span class="no">${html(stepsText(row))}</span>`,
     `<span class="ticks">${ticksHtml(row)}</span>`,
     `<span class="what">${whatHtml(row, sheet)}</span>`,
-    `<span class="takes">${litres === undefined ? "" : html(litresText(litres))}</span>`,
+    `<span class="takes">${litres === undefined ? "" : html(say.litres(litres))}</span>`,
     `<span class="wear">${html(mindText(row))}</span>`,
     `<span class="on">${op === "layer" ? "__:__" : ""}</span>`,
     `<span class="then">${html(thenText(row))}</span>`,

@@ -3,7 +3,8 @@
  * as a Markdown checklist. Money of two currencies is never added up.
  */
 
-import { cansText, cents, litresText, moneyText, printed } from "../core/measure/figures.ts";
+import { cansText, cents, moneyText, printed } from "../core/measure/figures.ts";
+import { figuresIn, type ShownFigures, type UnitSystem } from "../core/measure/shown-figures.ts";
 import type { PaperUse } from "../core/totals/paper.ts";
 import { csvRow } from "../escape/csv.ts";
 import { jsonText } from "../escape/json.ts";
@@ -19,6 +20,8 @@ export interface ShoppingReport {
   readonly paper?: readonly PaperUse[];
   /** How a file is called: for people, where two materials of one name are to be bought. */
   readonly label?: (file: string) => string;
+  /** What amounts are told in, in the text and the checklist; metric where nothing is said. */
+  readonly units?: UnitSystem;
 }
 
 /** Where all is bought in one currency, and all of it is known. */
@@ -28,10 +31,11 @@ const singleTotal = (baskets: readonly ShoppingBasket[]): number | null =>
 // ---------------------------------------------------------------------------------------------------------------
 // Text
 
-export function shoppingText({ baskets, paper = [], label }: ShoppingReport): string {
+export function shoppingText({ baskets, paper = [], label, units = "metric" }: ShoppingReport): string {
+  const say = figuresIn(units);
   const origin = originOf(baskets, label);
   const tables = baskets.map((basket) => [
-    ...basket.items.map((item) => itemRow(item, basket, origin)),
+    ...basket.items.map((item) => itemRow(item, basket, origin, say)),
     sumRow(basket),
   ]);
   const all = tables.flat();
@@ -59,10 +63,15 @@ function originOf(baskets: readonly ShoppingBasket[], label: ShoppingReport["lab
   };
 }
 
-const itemRow = (item: ShoppingItem, { currency }: ShoppingBasket, origin: Origin): readonly string[] => [
+const itemRow = (
+  item: ShoppingItem,
+  { currency }: ShoppingBasket,
+  origin: Origin,
+  say: ShownFigures,
+): readonly string[] => [
   item.material.name + origin(item.material),
-  item.litres === null ? "not known" : litresText(item.litres),
-  item.onHand > 0 ? `${litresText(item.onHand)} on hand` : "",
+  item.litres === null ? "not known" : say.litres(item.litres),
+  item.onHand > 0 ? `${say.litres(item.onHand)} on hand` : "",
   buyText(item),
   item.cost === null || item.containers.length === 0 ? "" : moneyText(item.cost, currency),
 ];
@@ -172,10 +181,13 @@ function csvRows(
 // ---------------------------------------------------------------------------------------------------------------
 // Markdown
 
-export function shoppingMarkdown({ baskets, paper = [], label }: ShoppingReport): string {
+export function shoppingMarkdown({ baskets, paper = [], label, units = "metric" }: ShoppingReport): string {
+  const say = figuresIn(units);
   const origin = originOf(baskets, label);
   const lists = baskets.flatMap((basket) => {
-    const lines = basket.items.flatMap((item) => (item.cost === 0 ? [] : [itemLine(item, basket, origin)]));
+    const lines = basket.items.flatMap((item) =>
+      item.cost === 0 ? [] : [itemLine(item, basket, origin, say)],
+    );
     return lines.length > 0 ? [`${lines.join("\n")}\n\n${sumLine(basket)}\n`] : [];
   });
   const sheets =
@@ -185,10 +197,15 @@ export function shoppingMarkdown({ baskets, paper = [], label }: ShoppingReport)
   return `# Shopping list\n\n${lists.length > 0 ? lists.join("\n") : "Nothing to buy.\n"}${sheets}`;
 }
 
-function itemLine(item: ShoppingItem, { currency }: ShoppingBasket, origin: Origin): string {
+function itemLine(
+  item: ShoppingItem,
+  { currency }: ShoppingBasket,
+  origin: Origin,
+  say: ShownFigures,
+): string {
   const { material, containers, cost, gaps, jobs } = item;
   const price = cost === null ? ` (${gaps.join(", ")})` : `, ${moneyText(cost, currency)}`;
-  const what = containers.length > 0 ? cansText(containers) : needText(item);
+  const what = containers.length > 0 ? cansText(containers) : needText(item, say);
   const name = material.title
     ? `${markdownText(material.title)} (\`${material.name}\`)`
     : `\`${material.name}\``;
@@ -198,5 +215,5 @@ function itemLine(item: ShoppingItem, { currency }: ShoppingBasket, origin: Orig
 const sumLine = ({ currency, cost, knownCost }: ShoppingBasket): string =>
   `Together ${moneyText(knownCost, currency)}${cost === null ? `, ${WITHOUT_UNKNOWN}` : ""}.`;
 
-const needText = ({ litres, onHand }: ShoppingItem): string =>
-  litres === null ? "some" : `${litresText(Math.max(0, litres - onHand))} of`;
+const needText = ({ litres, onHand }: ShoppingItem, say: ShownFigures): string =>
+  litres === null ? "some" : `${say.litres(Math.max(0, litres - onHand))} of`;

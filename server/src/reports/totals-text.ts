@@ -4,18 +4,16 @@
  */
 
 import {
-  areasThatAddUp,
-  areaText,
   cansText,
   filmText,
   gramsText,
   gramsThatAddUp,
-  litresText,
   momentText,
   moneyText,
 } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import { roundedParts } from "../core/measure/rounded-parts.ts";
+import { figuresIn, type ShownFigures, type UnitSystem } from "../core/measure/shown-figures.ts";
 import { earnedPerHour, litresLeftOver } from "../core/totals/earned.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
@@ -42,6 +40,8 @@ import { displayWidth, padEnd, padStart } from "./display-text.ts";
 export interface ReportedJob {
   readonly label: string;
   readonly result: JobResult;
+  /** What its figures are told in; metric where nothing is said. */
+  readonly units?: UnitSystem;
 }
 
 /** A table for every job, one after the other. */
@@ -49,13 +49,14 @@ export function totalsText(jobs: readonly ReportedJob[], colours: Colours): stri
   return jobs.map((job) => `${jobText(job, colours)}\n`).join("\n");
 }
 
-function jobText({ label, result }: ReportedJob, colours: Colours): string {
+function jobText({ label, result, units = "metric" }: ReportedJob, colours: Colours): string {
   const { job } = result;
+  const say = figuresIn(units);
   const title = job.title ? ` “${shownText(job.title)}”` : "";
   return [
     `${colours.bold(`${job.name}${title}`)}${colours.dim(`  ${shownText(label)}`)}`,
-    ...table("Surfaces", surfaceRows(result)),
-    ...table("Materials", materialRows(result)),
+    ...table("Surfaces", surfaceRows(result, say)),
+    ...table("Materials", materialRows(result, say)),
     ...table("Time", [
       figure(result, "hands_on_h", "hands-on", formatWork),
       figure(result, "elapsed_h", "elapsed", formatDuration),
@@ -64,14 +65,14 @@ function jobText({ label, result }: ReportedJob, colours: Colours): string {
     ]),
     ...table(result.shop?.room ? `Fumes (${FUMES_BASIS})` : "Fumes", fumesRows(result)),
     ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),
-    ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result)),
+    ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result, say)),
     ...table("Cost", costRows(result)),
-    ...recordTables(result),
+    ...recordTables(result, say),
   ].join("\n");
 }
 
 /** Of a job that has been begun: what was planned beside what it comes to, and what stands in the shop. */
-function recordTables({ record, totals, shop }: JobResult): readonly string[] {
+function recordTables({ record, totals, shop }: JobResult, { litres }: ShownFigures): readonly string[] {
   if (!record) return [];
   const { planned, doneHours, stock } = record;
   const beside = <F extends keyof typeof planned>(
@@ -98,10 +99,8 @@ function recordTables({ record, totals, shop }: JobResult): readonly string[] {
       stock.map(({ usedL, nowL, toBuy }, at) =>
         row(
           names[at]!,
-          litresText(nowL),
-          [`${litresText(usedL)} used`, ...(toBuy.length > 0 ? [`to buy ${cansText(toBuy)}`] : [])].join(
-            "; ",
-          ),
+          litres(nowL),
+          [`${litres(usedL)} used`, ...(toBuy.length > 0 ? [`to buy ${cansText(toBuy)}`] : [])].join("; "),
         ),
       ),
     ),
@@ -133,11 +132,11 @@ function figure<F extends GapField>(
   return row(name, say(value as NonNullable<JobResult["totals"][F]>));
 }
 
-function surfaceRows(result: JobResult): readonly Row[] {
+function surfaceRows(result: JobResult, say: ShownFigures): readonly Row[] {
   const { totals } = result;
   const { surfaces } = totals;
   // Where one is not known, nothing is added up.
-  const areas = areasThatAddUp(surfaces.map(({ area_m2 }) => area_m2 ?? 0));
+  const areas = say.areas(surfaces.map(({ area_m2 }) => area_m2 ?? 0));
   const rows = surfaces.map((surface, index) =>
     row(
       surface.name,
@@ -153,7 +152,7 @@ function surfaceRows(result: JobResult): readonly Row[] {
 /** Litres; less is what clings to the can. */
 const LEAST_LEFT = 0.005;
 
-function materialRows(result: JobResult): readonly Row[] {
+function materialRows(result: JobResult, say: ShownFigures): readonly Row[] {
   const names = distinctNames(result.needs.map(({ material }) => material));
   return result.needs.map((need, index) => {
     const { litres, containers, cost } = need.totals;
@@ -165,8 +164,8 @@ function materialRows(result: JobResult): readonly Row[] {
         : containers.length === 0
           ? "on hand"
           : `${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
-    const over = left < LEAST_LEFT ? "" : `, ${litresText(left)} left over`;
-    return row(names[index]!, litres === null ? "not known" : litresText(litres), `${bought}${over}`);
+    const over = left < LEAST_LEFT ? "" : `, ${say.litres(left)} left over`;
+    return row(names[index]!, litres === null ? "not known" : say.litres(litres), `${bought}${over}`);
   });
 }
 
@@ -215,12 +214,12 @@ function hourRows(result: JobResult): readonly Row[] {
   ];
 }
 
-function paperRows({ runs }: JobResult): readonly Row[] {
+function paperRows({ runs }: JobResult, say: ShownFigures): readonly Row[] {
   return jobPaper(runs).map(({ grit, sheets, discs, areaM2, hours }) =>
     row(
       `grit ${grit}`,
       `${sheets} sheet${sheets === 1 ? "" : "s"}`,
-      `or ${discs} disc${discs === 1 ? "" : "s"}; ${areaText(areaM2)} in ${formatDuration(hours)}`,
+      `or ${discs} disc${discs === 1 ? "" : "s"}; ${say.area(areaM2)} in ${formatDuration(hours)}`,
     ),
   );
 }

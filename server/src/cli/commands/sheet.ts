@@ -12,6 +12,7 @@ import {
   jobOption,
   readAlsoOption,
   todayOption,
+  unitsOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load, readNamedPicture } from "../load.ts";
@@ -49,6 +50,7 @@ export const addSheet: AddCommand = (program, ctx) => {
     .addOption(outputOption("write the sheet to this file; over a sheet made before, but over nothing else"))
     .addOption(overwriteOption())
     .addOption(todayOption())
+    .addOption(unitsOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (file: string, options: SheetOptions) => ctx.finish(await sheet(ctx, file, options)));

@@ -1,4 +1,5 @@
 /** `shopping`: what to buy for several jobs together. */
+
 import { jobPaper } from "../../core/totals/paper.ts";
 import {
   type ShoppingReport,
@@ -8,6 +9,7 @@ import {
   shoppingText,
 } from "../../reports/shopping-report.ts";
 import { shoppingList } from "../../views/shopping-list.ts";
+import { habitOfAll } from "../../views/units.ts";
 import {
   type AddCommand,
   askedJobs,
@@ -18,6 +20,7 @@ import {
   PATHS,
   readAlsoOption,
   todayOption,
+  unitsOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
 import { type LoadOptions, load } from "../load.ts";
@@ -47,6 +50,7 @@ export const addShopping: AddCommand = (program, ctx) => {
     .addOption(jobOption())
     .addOption(formatOption(Object.keys(FORMATS)))
     .addOption(todayOption())
+    .addOption(unitsOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (paths: string[], options: ShoppingOptions) =>
@@ -74,6 +78,12 @@ async function shopping(
     baskets,
     paper: jobPaper(results.flatMap(({ runs }) => runs)),
     label: loaded.label,
+    units:
+      options.units ??
+      habitOfAll(
+        loaded.analysis.program,
+        results.map(({ job }) => job.file),
+      ),
   };
   // A sum over nothing tells people nothing; other programs get their empty list.
   if (results.length > 0 || options.format !== "text") io.stdout.write(FORMATS[options.format](report));

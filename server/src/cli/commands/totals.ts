@@ -1,6 +1,8 @@
 /** `totals`: what jobs take and cost. */
+
 import { totalsJson } from "../../reports/totals-json.ts";
 import { totalsText } from "../../reports/totals-text.ts";
+import { habitOf } from "../../views/units.ts";
 import {
   type AddCommand,
   type AskedJob,
@@ -14,6 +16,7 @@ import {
   PATHS,
   readAlsoOption,
   todayOption,
+  unitsOption,
 } from "../command-context.ts";
 import { type ExitStatus, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load } from "../load.ts";
@@ -35,6 +38,7 @@ export const addTotals: AddCommand = (program, ctx) => {
     .addOption(jobOption())
     .addOption(formatOption(["text", "json"]))
     .addOption(todayOption())
+    .addOption(unitsOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
     .action(async (paths: string[], options: TotalsOptions) => ctx.finish(await totals(ctx, paths, options)));
@@ -50,7 +54,12 @@ export async function totals(
   if (options.format === "json") {
     io.stdout.write(totalsJson(jobs.map(({ result }) => result)));
   } else {
-    io.stdout.write(totalsText(jobs, outputColours(io)));
+    const { program } = loaded.analysis;
+    const shown = jobs.map((job) => ({
+      ...job,
+      units: options.units ?? habitOf(program, job.result.job.file),
+    }));
+    io.stdout.write(totalsText(shown, outputColours(io)));
     if (jobs.length === 0 && loaded.asked.length > 0) {
       warn(io, "These files have no jobs to add up. A job begins with `job NAME {`.");
     }

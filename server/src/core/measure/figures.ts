@@ -53,6 +53,10 @@ export const gramsThatAddUp = (grams: readonly number[], total?: number): Addend
 export const areasThatAddUp = (areas: readonly number[]): Addends =>
   thatAddUp(areas, undefined, (sum) => (sum < 1 ? 4 : 2), "m2");
 
+/** Square feet that a reader adds up. */
+export const squareFeetThatAddUp = (areas: readonly number[]): Addends =>
+  thatAddUp(areas, undefined, (sum) => (sum < 10 ? 2 : 1), "ft2");
+
 /** As many decimals for all as the sum asks for, so that the printed parts come to the printed sum. */
 function thatAddUp(
   parts: readonly number[],
@@ -92,7 +96,7 @@ export const airText = ({ temperature, humidity }: ShownAir): string =>
     ? degreesText(temperature)
     : `${degreesText(temperature)} and ${humidityText(humidity)}`;
 
-interface ShownAir {
+export interface ShownAir {
   readonly temperature: number;
   readonly humidity?: number | undefined;
 }

@@ -32,7 +32,11 @@ export const report = async (
   if (jobs.length === 0) return `${noJobs(file, params.job)}\n`;
   const { JOB_REPORTS, leftOut } = await import("../../reports/job-reports.ts");
   // Who asks for one job sees its own days in the plan of its shop.
-  const text = JOB_REPORTS[params.kind](jobs, params.job === undefined ? analysis : undefined);
+  const text = JOB_REPORTS[params.kind](
+    jobs,
+    params.job === undefined ? analysis : undefined,
+    analysis.program,
+  );
   const left = params.kind === "shopping" ? [] : leftOut(jobs, (at) => session.files.projectOf(at));
   return [...errorNotes(analysis, jobs), text, ...left].join("\n");
 };

@@ -2,15 +2,9 @@
  * What stands on the bench: every material of a job with its litres, what is on hand and the tins to open, and what its
  * label says; for a recipe by itself the same without amounts.
  */
-import {
-  airText,
-  cansText,
-  degreesText,
-  humidityText,
-  litresText,
-  percentText,
-} from "../../core/measure/figures.ts";
-import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import { cansText, humidityText, percentText } from "../../core/measure/figures.ts";
+import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import type { MaterialUse } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -23,6 +17,7 @@ import { capital, docsOf, sortText, titleOf } from "./words.ts";
 export function sheetMaterials(
   runs: readonly SurfaceRun[],
   result: JobResult | undefined,
+  say: ShownFigures,
 ): readonly SheetMaterial[] {
   const needs = new Map(result?.needs.map((need) => [need.material, need]));
   return usedMaterials(runs).map((material) => {
@@ -31,9 +26,9 @@ export function sheetMaterials(
       title,
       ...(material.builtIn || title.toLowerCase() === material.name ? {} : { name: material.name }),
       sort: sortText(material),
-      ...amounts(material, needs.get(material), result !== undefined),
+      ...amounts(material, needs.get(material), result !== undefined, say),
       docs: docsOf(material),
-      notes: labelNotes(material),
+      notes: labelNotes(material, say),
     };
   });
 }
@@ -52,15 +47,20 @@ export function usedMaterials(runs: readonly SurfaceRun[]): readonly Material[] 
 
 type Amounts = Pick<SheetMaterial, "takes" | "onHand" | "open">;
 
-function amounts(material: Material, need: MaterialNeed | undefined, inJob: boolean): Amounts {
+function amounts(
+  material: Material,
+  need: MaterialNeed | undefined,
+  inJob: boolean,
+  say: ShownFigures,
+): Amounts {
   if (!inJob) return { takes: "", onHand: "", open: "" };
   const onHand = need?.onHand ?? material.onHand;
-  const there = onHand > 0 ? litresText(onHand) : "";
+  const there = onHand > 0 ? say.litres(onHand) : "";
   // Cleaning and stripping go on till it is done, unless the material says how far it goes.
   if (!need) return { takes: "as needed", onHand: there, open: "" };
   const { litres, containers, cost } = need.totals;
   if (litres === null) return { takes: "not known", onHand: there, open: "not known" };
-  const takes = litresText(litres);
+  const takes = say.litres(litres);
   if (cost === null) return { takes, onHand: there, open: "not known" };
   return {
     takes,
@@ -79,21 +79,23 @@ function cansToOpen(material: Material, containers: readonly ContainerCount[]): 
 }
 
 /** What the label says, then what the family is known for, then what to look out for. */
-function labelNotes(material: Material): readonly string[] {
-  const figures = figuresOf(material);
+function labelNotes(material: Material, say: ShownFigures): readonly string[] {
+  const figures = figuresOf(material, say);
   const label = figures.filter(({ origin }) => origin === "stated");
   const family = figures.filter(({ origin }) => origin !== "stated");
   return [
-    ...(label.length > 0 ? [`Label${figuresText(material, label)}`] : []),
-    ...(family.length > 0 ? [`Typical of its kind, the label decides${figuresText(material, family)}`] : []),
-    ...cautions(material),
+    ...(label.length > 0 ? [`Label${figuresText(material, label, say)}`] : []),
+    ...(family.length > 0
+      ? [`Typical of its kind, the label decides${figuresText(material, family, say)}`]
+      : []),
+    ...cautions(material, say),
   ];
 }
 
 /** Times hold in the air that they are rated at, so that stands with them. */
-function figuresText({ rated }: Material, figures: readonly Figure[]): string {
+function figuresText({ rated }: Material, figures: readonly Figure[], say: ShownFigures): string {
   const { temperature, humidity } = rated.value;
-  const air = figures.some(({ isTime }) => isTime) ? ` (times at ${airText({ temperature, humidity })})` : "";
+  const air = figures.some(({ isTime }) => isTime) ? ` (times at ${say.air({ temperature, humidity })})` : "";
   return `${air}: ${figures.map(({ text }) => text).join("; ")}.`;
 }
 
@@ -103,7 +105,7 @@ interface Figure {
   readonly isTime: boolean;
 }
 
-function figuresOf(material: Material): readonly Figure[] {
+function figuresOf(material: Material, shown: ShownFigures): readonly Figure[] {
   const { covers, touch, recoat, stackable, sandable, cure, limits, thin, mix, potLife, cut, batch } =
     material;
   const figure = <T>(
@@ -112,13 +114,13 @@ function figuresOf(material: Material): readonly Figure[] {
     isTime = false,
   ): readonly Figure[] => (fact ? [{ text: say(fact.value), origin: fact.origin, isTime }] : []);
   return [
-    ...figure(covers, (value) => `covers ${formatAmount({ dimension: "spreading rate", value })}`),
+    ...figure(covers, (value) => `covers ${shown.covers(value)}`),
     ...figure(touch, (hours) => `touch-dry after ${formatDuration(hours)}`, true),
     ...figure(recoat, recoatText, true),
     ...figure(stackable, (hours) => `stackable after ${formatDuration(hours)}`, true),
     ...figure(sandable, (hours) => `sandable after ${formatDuration(hours)}`, true),
     ...figure(cure, (hours) => `cured after ${formatDuration(hours)}`, true),
-    ...figure(limits, limitsText),
+    ...figure(limits, (value) => limitsText(value, shown)),
     // What cleans, strips or thins is used as it comes.
     ...(material.family?.group === "auxiliary" ? [] : figure(thin, thinText)),
     ...figure(mix, ({ a, b, by }) => `mixed ${a}:${b} by ${by}`),
@@ -134,22 +136,25 @@ const thinText = ({ thinner, upTo }: NonNullable<Material["thin"]>["value"]): st
 const recoatText = ({ earliest, latest }: NonNullable<Material["recoat"]>["value"]): string =>
   `next coat after ${formatDuration(earliest)}${latest === undefined ? "" : `, without sanding until ${formatDuration(latest)}`}`;
 
-function limitsText({ low, high, humidity }: NonNullable<Material["limits"]>["value"]): string {
+function limitsText(
+  { low, high, humidity }: NonNullable<Material["limits"]>["value"],
+  { degrees }: ShownFigures,
+): string {
   const range =
     low !== undefined && high !== undefined
-      ? `${degreesText(low)} to ${degreesText(high)}`
+      ? `${degrees(low)} to ${degrees(high)}`
       : low !== undefined
-        ? `${degreesText(low)} or more`
+        ? `${degrees(low)} or more`
         : high !== undefined
-          ? `${degreesText(high)} or less`
+          ? `${degrees(high)} or less`
           : "";
   const damp = humidity === undefined ? "" : `at most ${humidityText(humidity)}`;
   return `put on at ${[range, damp].filter((part) => part !== "").join(", ")}`;
 }
 
-function cautions({ flash, selfHeatingRags }: Material): readonly string[] {
+function cautions({ flash, selfHeatingRags }: Material, { degrees }: ShownFigures): readonly string[] {
   return [
-    ...(flash ? [`Its vapour can be lit: flash point ${degreesText(flash.value)}.`] : []),
+    ...(flash ? [`Its vapour can be lit: flash point ${degrees(flash.value)}.`] : []),
     ...(selfHeatingRags.value ? ["Its rags can heat up and catch fire by themselves."] : []),
   ];
 }

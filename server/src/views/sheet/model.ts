@@ -4,8 +4,10 @@
  * Texts are plain: nothing in them is markup, whatever stands in them. Two kinds say more: `Prose` has names in
  * backticks, `Docs` is the Markdown of a doc comment. How they are shown, escaped and broken is the reports' business.
  */
+
 import type { Severity } from "../../core/findings.ts";
 import type { DutyWord } from "../../core/knowledge/duties.ts";
+import type { UnitSystem } from "../../core/measure/shown-figures.ts";
 import type { FileId } from "../../core/place.ts";
 import type { Stage } from "../../core/surface/state.ts";
 import type { FileSpan } from "../places/file-finding.ts";
@@ -24,6 +26,8 @@ export interface Docs {
 export const MOST_PIECES = 12;
 
 export interface Sheet {
+  /** What its figures are told in; the drawings and the lists as well. */
+  readonly units: UnitSystem;
   /** A recipe by itself has no pieces, amounts and dates. */
   readonly kind: "job" | "recipe";
   readonly name: string;

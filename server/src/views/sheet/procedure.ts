@@ -2,8 +2,10 @@
  * The work on one surface as a numbered list: every step, coat and wait in its order, with what it takes, when the plan
  * has it, which duties begin there, and which findings stand on its line.
  */
-import { filmText, litresText, percentText } from "../../core/measure/figures.ts";
+
+import { filmText, percentText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Material, Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { type Place, placeKey } from "../../core/place.ts";
@@ -35,6 +37,7 @@ export interface ProcedureInput {
   /** What the job draws for an action of this run. */
   readonly drawsAt: (action: Action) => readonly Draw[];
   readonly recipeAt: (place: Place) => Recipe | undefined;
+  readonly say: ShownFigures;
 }
 
 export interface Procedure {
@@ -208,17 +211,17 @@ function byOf(layer: LayerAction): Pick<SheetStep, "by"> {
   return by === undefined ? {} : { by };
 }
 
-function stepAmounts({ result, run, drawsAt }: ProcedureInput, step: StepAction): readonly string[] {
+function stepAmounts({ result, run, drawsAt, say }: ProcedureInput, step: StepAction): readonly string[] {
   if (!result) {
-    return step.usesLitres === undefined ? [] : [`${litresText(step.usesLitres)} for each piece.`];
+    return step.usesLitres === undefined ? [] : [`${say.litres(step.usesLitres)} for each piece.`];
   }
   return drawsAt(step).flatMap(({ litres }) =>
-    litres === undefined ? [] : [`${litresText(litres)}${forPieces(run)}.`],
+    litres === undefined ? [] : [`${say.litres(litres)}${forPieces(run)}.`],
   );
 }
 
 /** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
-function coatAmounts({ result, run }: ProcedureInput, layer: LayerAction): readonly string[] {
+function coatAmounts({ result, run, say }: ProcedureInput, layer: LayerAction): readonly string[] {
   const mix = result && coatMix(result.job, run, layer);
   const ratio = ratioText(layer);
   const potLife = layer.use.material?.potLife?.value;
@@ -231,10 +234,10 @@ function coatAmounts({ result, run }: ProcedureInput, layer: LayerAction): reado
         : ["How much depends on the material that is chosen."];
     return [...(ratio ? [`${capital(ratio)}.`] : []), ...unknown, ...soon];
   }
-  const all = `${litresText(mix.litres)}${forPieces(run)}`;
+  const all = `${say.litres(mix.litres)}${forPieces(run)}`;
   if (mix.parts.length === 1) return [`${all}.`, ...soon];
   const parts = mix.parts.flatMap(({ use, litres }) =>
-    litres === undefined ? [] : [`${litresText(litres)} ${useTitle(use)}`],
+    litres === undefined ? [] : [`${say.litres(litres)} ${useTitle(use)}`],
   );
   return [
     parts.length < mix.parts.length

@@ -10,8 +10,6 @@ import { attempt, type Fault, type FaultListener } from "../../core/internal-err
 import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/words.ts";
 import {
-  airText,
-  areaText,
   factorText,
   filmText,
   gramsText,
@@ -25,6 +23,7 @@ import {
   formatWork,
   roundedUpHours,
 } from "../../core/measure/format-amount.ts";
+import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Named, Piece, Recipe } from "../../core/model/model.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
@@ -43,6 +42,7 @@ import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
+import { habitOf } from "../units.ts";
 import { benchList } from "./bench-list.ts";
 import { sheetDays } from "./days.ts";
 import { sheetDuties } from "./duties.ts";
@@ -113,6 +113,8 @@ function framesOf({ moments }: SurfaceRun): readonly Place[] {
 
 function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFindingsOf): Sheet {
   const { job, runs, shop } = result;
+  const units = checker.units ?? habitOf(checker.program, job.file);
+  const say = figuresIn(units);
   const scope = checker.scope(job.file);
   const pieces = job.pieces.flatMap(({ piece, count }) => {
     const found = scope.pieces.get(piece);
@@ -128,24 +130,27 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const found = concerning(reachableFiles(checker.program, job.file), findingsOf, concern);
   const title = surfaceTitles(runs);
   const plan = datedPlan(result);
-  const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), { result, plan }));
+  const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), say, { result, plan }));
   const worst = worstAir(result, titleOf);
   return {
     kind: "job",
+    units,
     name: job.name,
     file: job.file,
     title: capital(titleOf(job)),
     docs: docsOf(job),
     findings: numbered(found),
-    facts: [...jobFacts(result), ...noteFacts(result, title)],
+    facts: [...jobFacts(result, say), ...noteFacts(result, title)],
     gaps: jobGaps(result),
     choices: [],
     duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
     fumes: worst ? [`${capital(worst.name)}: ${gramsText(worst.grams)}, ${worst.air} (${FUMES_BASIS}).`] : [],
     shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
     pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
-    surfaces: runs.map((run, i) => sheetSurface(run, title(run), result.totals.surfaces[i]!.dry_film_um)),
-    materials: sheetMaterials(runs, result),
+    surfaces: runs.map((run, i) =>
+      sheetSurface(run, title(run), result.totals.surfaces[i]!.dry_film_um, say),
+    ),
+    materials: sheetMaterials(runs, result, say),
     sparePercent: job.spare.value,
     paper: jobPaper(runs).map(({ grit, sheets, discs }) => ({
       name: `grit ${grit}`,
@@ -175,6 +180,7 @@ function procedureFor(
   run: SurfaceRun,
   found: readonly FileFinding[],
   title: string,
+  say: ShownFigures,
   job?: { readonly result: JobResult; readonly plan: Schedule | undefined },
 ): Procedure {
   const draws = new Map<Action, Draw[]>();
@@ -185,6 +191,7 @@ function procedureFor(
     run,
     drawsAt: (action) => draws.get(action) ?? [],
     title,
+    say,
     findingsAt: findingsAtLines(checker, found, run),
     recipeAt: ({ file, declaration }) => {
       const model = checker.program.files.get(file)?.byKey.get(declaration)?.lowered.model;
@@ -207,7 +214,7 @@ const DATES = {
   "full use": "Full use, not before",
 } as const;
 
-function jobFacts(result: JobResult): readonly SheetFact[] {
+function jobFacts(result: JobResult, say: ShownFigures): readonly SheetFact[] {
   const { job, shop, totals } = result;
   const day = (at: { readonly date: string; readonly time?: string }): string =>
     momentText(at.time === undefined ? at.date : `${at.date}T${at.time}`);
@@ -218,8 +225,8 @@ function jobFacts(result: JobResult): readonly SheetFact[] {
     ...fact("Delivery", job.delivery),
     ...fact("Shop", shop && capital(titleOf(shop))),
     ...fact("Place", shop?.outdoors && capital(outdoorsText(shop.outdoors.value))),
-    ...fact("Air", shop?.air && airText(shop.air.value)),
-    ...fact("Air by night", shop?.nightAir && airText(shop.nightAir.value)),
+    ...fact("Air", shop?.air && say.air(shop.air.value)),
+    ...fact("Air by night", shop?.nightAir && say.air(shop.nightAir.value)),
     ...fact("After the job", job.after && words(job.after.job)),
     ...fact("Start", job.start && day(job.start)),
     ...jobDates(result).flatMap(({ name, at, text, reason }) => {
@@ -311,7 +318,12 @@ function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): S
 
 const isToBeSaid = (facts: LeadFacts): boolean => leadStatus(facts) !== "unlikely";
 
-function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): SheetSurface {
+function sheetSurface(
+  run: SurfaceRun,
+  title: string,
+  filmUm: number | null,
+  say: ShownFigures,
+): SheetSurface {
   const { surface, pieces } = run;
   const areaM2 = surface?.areaM2 ?? 0;
   const veneer = surface?.substrate.veneerMm;
@@ -334,8 +346,8 @@ function sheetSurface(run: SurfaceRun, title: string, filmUm: number | null): Sh
       areaM2 <= 0 || surface?.areaGap
         ? "not known"
         : pieces === 1
-          ? areaText(areaM2)
-          : `${pieces} × ${areaText(areaM2)} = ${areaText(areaM2 * pieces)}`,
+          ? say.area(areaM2)
+          : `${pieces} × ${say.area(areaM2)} = ${say.area(areaM2 * pieces)}`,
     film: !builds ? "none" : filmUm === null ? "not known" : filmText(filmUm),
     docs: { text: surface?.docs ?? "", file: run.piece?.file ?? "" },
     section: sectionOf(run, title, run.job),
@@ -408,9 +420,12 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
   const run = checker.assumed(recipe);
   const concern = { file: recipe.file, declarations: [recipe, ...drawnOnBy([run])] };
   const found = concerning(reachableFiles(checker.program, recipe.file), findingsOf, concern);
-  const { sheet, spans } = procedureFor(checker, run, found, "");
+  const units = checker.units ?? habitOf(checker.program, recipe.file);
+  const say = figuresIn(units);
+  const { sheet, spans } = procedureFor(checker, run, found, "", say);
   return {
     kind: "recipe",
+    units,
     name: recipe.name,
     file: recipe.file,
     title: capital(titleOf(recipe)),
@@ -432,7 +447,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     shopDocs: { text: "", file: recipe.file },
     pieces: [],
     surfaces: [],
-    materials: sheetMaterials([run], undefined),
+    materials: sheetMaterials([run], undefined, say),
     sparePercent: 0,
     paper: [],
     days: [],
