@@ -155,7 +155,7 @@ function importedIn(text: string): readonly Shared[] {
   const found = statements.flatMap(([, names, module]) =>
     names!
       .split(",")
-      .map((name) => name.trim().split(/\s+as\s+/u)[0]!)
+      .map((name) => name.trim().split(" as ")[0]!)
       .filter((name) => name !== "")
       .map((name) => ({ module: nameOf(module!), name })),
   );

@@ -15,6 +15,7 @@ export const usual = defineConfig({
     // have a hundred times as much to do as it has processors before this decides anything.
     testTimeout: 1_800_000,
     hookTimeout: 1_800_000,
+    expect: { poll: { timeout: 1_800_000 } },
     exclude: ["tests/editor/**", "**/node_modules/**"],
     reporters: ["default", new ClosingLine()],
   },

@@ -61,14 +61,13 @@ describe("in a virtual folder", () => {
   test("the folder's other recipes are checked as well", async () => {
     const client = await startIn(new Map([[B, "bad"]]), { folderFiles: [B] });
     await client.open(A, "");
-    await vi.waitFor(async () => {
-      const report: unknown = await client.request("workspace/diagnostic", { previousResultIds: [] });
-      expect(report).toMatchObject({
+    await expect
+      .poll(() => client.request("workspace/diagnostic", { previousResultIds: [] }))
+      .toMatchObject({
         items: expect.arrayContaining([
           expect.objectContaining({ uri: B, items: [expect.objectContaining({ code: "bad-word" })] }),
         ]),
       });
-    });
     await client.end();
   });
 

@@ -83,7 +83,7 @@ describe("where", () => {
       settings: SETTING,
       ...(trusted !== undefined && { initializationOptions: { trusted } }),
     });
-    await vi.waitFor(async () => expect(await client.findings(A)).toEqual(expected));
+    await expect.poll(() => client.findings(A)).toEqual(expected);
     const refresh = client.take("workspace/diagnostic/refresh");
     await Promise.race([refresh, new Promise((resolve) => setTimeout(resolve, 200))]);
     await client.request("shutdown", undefined);
