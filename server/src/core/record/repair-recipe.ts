@@ -30,6 +30,6 @@ export function repairRecipe({ trouble, material, method, surface, duties }: Rep
 
 /** Behind `safety`, the longest first word of the block. */
 function inColumn(line: string): string {
-  const [, first = "", rest = ""] = /^(\S+)\s+(.*)$/u.exec(line) ?? [];
-  return `  ${first.padEnd("safety".length)} ${rest}`;
+  const [first = "", ...rest] = line.split(" ").filter((word) => word !== "");
+  return `  ${first.padEnd("safety".length)} ${rest.join(" ")}`;
 }
