@@ -61,6 +61,9 @@ export function touches(span: Span, offset: number): boolean {
   return span.start <= offset && offset <= span.end;
 }
 
+/** The line end of a text, for what is written into it. */
+export const newlineOf = (text: string): string => (text.includes("\r\n") ? "\r\n" : "\n");
+
 /** The piece that holds an offset of the file; at the end of the file, the last one. */
 export function pieceAt(tree: FileTree, offset: number): FilePiece | undefined {
   const { pieces } = tree;

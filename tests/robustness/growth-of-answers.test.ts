@@ -50,6 +50,14 @@ describe("jobs that go through one recipe, each with a finding", () => {
     const lenses = growth(make, (it) => it.jobLenses("a.finish", SEVERITIES), sizes);
     expect(lenses).toBeLessThanOrEqual(MOST_GROWTH);
   });
+  test("what is next in each of them", () => {
+    const next = growth(
+      (jobs) => ({ analysis: make(jobs), lenses: make(jobs).jobLenses("a.finish", SEVERITIES) }),
+      ({ analysis, lenses }) => lenses.map(({ span }) => analysis.nextToRecord("a.finish", span)),
+      sizes,
+    );
+    expect(next).toBeLessThanOrEqual(MOST_GROWTH);
+  });
   test("hints", () => {
     const whole = { start: 0, end: Number.MAX_SAFE_INTEGER };
     const hints = growth(make, (it) => it.inlayHints("a.finish", whole, INLAY_HINT_KINDS), sizes);

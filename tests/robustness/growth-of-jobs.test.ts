@@ -5,6 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { sectionOf } from "../../server/src/views/section/section.ts";
+import { habitOfAll } from "../../server/src/views/units.ts";
 import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
@@ -55,6 +56,21 @@ describe("jobs", () => {
   ];
   test.each(texts)("%s", (_, make) => {
     expect(growth(make, check, { from: 64, to: 1024 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("find out once in what units their file is written", () => {
+    const programs = (size: number) => ({
+      size,
+      program: analyse({
+        "a.finish": `${dust("r")}${TABLE}${times(size, (i) => job(`j${i}`, "p", "r to s"))}`,
+      }).program,
+    });
+    const work = ({ size, program }: ReturnType<typeof programs>) =>
+      habitOfAll(
+        program,
+        Array.from({ length: size }, () => "a.finish"),
+      );
+    expect(growth(programs, work, { from: 250, to: 2000 })).toBeLessThan(MOST_GROWTH);
   });
 
   test("on a surface with hundreds of old coats are drawn by looking at each coat a few times", () => {

@@ -2,7 +2,9 @@
  * The comment that allows a finding where it stands: `# allow RULE: `, to be completed with a reason. Without one it allows
  * nothing, so that no click alone makes a danger disappear from view.
  */
+
 import { parseFile } from "../../../grammar/src/parse.ts";
+import { newlineOf } from "../../../grammar/src/walk.ts";
 import { isAlwaysShown } from "../core/rules/registry.ts";
 import { statementStarts } from "../core/rules/suppressions.ts";
 import type { FileEdit, FileFindingPart } from "../views/places/file-finding.ts";
@@ -16,7 +18,7 @@ const ON_COMMENTS: ReadonlySet<string> = new Set(["suppression-without-reason", 
  */
 export function allowingIn(text: string): (part: FileFindingPart) => FileEdit | undefined {
   const startOf = statementStarts(parseFile(text));
-  const newline = text.includes("\r\n") ? "\r\n" : "\n";
+  const newline = newlineOf(text);
   return ({ file, rule, span }) => {
     if (ON_COMMENTS.has(rule) || isAlwaysShown(rule)) return undefined;
     const start = startOf(span.start);

@@ -3,27 +3,25 @@
  * surfaces already, and with the job the piece, its plan and its totals are known as well.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import { absoluteSpan } from "../../../grammar/src/walk.ts";
+import { newlineOf } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { andList } from "../core/model/suggest.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobSurface } from "../core/surface/job-surfaces.ts";
 import type { FileFix } from "../views/places/file-finding.ts";
+import { declarationsAt } from "./declarations-at.ts";
 
 /** The change that writes the job of the recipe at a span, below everything else; undefined where there is none to write. */
 export function jobToWrite(checker: Checker, file: FileId, span: Span): FileFix | undefined {
   const found = checker.program.files.get(file);
-  const declaration = found?.declarations.find(({ tree }) => {
-    const { start, end } = absoluteSpan(tree, { start: 0, end: tree.length });
-    return span.start <= end && span.end >= start;
-  });
+  const declaration = declarationsAt(found?.declarations ?? [], span)[0];
   const recipe = declaration?.lowered.model;
   if (!found || recipe?.kind !== "recipe") return undefined;
   const surfaces = checker.meantFor(recipe) ?? [];
   // What an argument is to be nobody knows here.
   if (surfaces.length === 0 || recipe.parameterSyntax.some(({ default: value }) => !value)) return undefined;
   const { text } = found.tree;
-  const newline = text.includes("\r\n") ? "\r\n" : "\n";
+  const newline = newlineOf(text);
   const pieces = [...new Set(surfaces.map(({ piece }) => piece.name))];
   const names = surfaces.map((each) => nameOf(each, pieces.length));
   const lines = [

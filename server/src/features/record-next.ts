@@ -2,14 +2,16 @@
  * What is to be done next in a job, each as a line of its record that lacks nothing but the time: when it was done the person
  * says who did it, by the clock beside the editor.
  */
-import type { Span } from "../../../grammar/src/tree.ts";
-import { absoluteSpan } from "../../../grammar/src/walk.ts";
+import type { FileTree, Span } from "../../../grammar/src/tree.ts";
+import { newlineOf } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
+import { onceFor } from "../core/once.ts";
 import type { FileId } from "../core/place.ts";
 import { piecesWords, placeOfRecords, recordWords } from "../core/record/record-lines.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { itemOf } from "../core/totals/planned-tasks.ts";
+import { declarationsAt } from "./declarations-at.ts";
 import type { NextRecord } from "./types.ts";
 
 /** More than these are not offered at once. */
@@ -22,13 +24,10 @@ const MOST = 4;
 export function nextToRecord(checker: Checker, file: FileId, span: Span): readonly NextRecord[] | undefined {
   const found = checker.program.files.get(file);
   // Between two that touch, the caret is at the beginning of the second.
-  const declaration = found?.declarations.findLast(({ tree }) => {
-    const { start, end } = absoluteSpan(tree, { start: 0, end: tree.length });
-    return span.start <= end && span.end >= start;
-  });
+  const declaration = declarationsAt(found?.declarations ?? [], span).at(-1);
   const job = declaration?.lowered.model;
   if (!found || !declaration || job?.kind !== "job") return [];
-  const place = placeOfRecords(declaration.tree, found.tree.text.includes("\r\n") ? "\r\n" : "\n");
+  const place = placeOfRecords(declaration.tree, newlineIn(found.tree));
   if (!place) return [];
   return nextWork(checker.job(job))
     .slice(0, MOST)
@@ -39,6 +38,9 @@ export function nextToRecord(checker: Checker, file: FileId, span: Span): readon
       after: ` ${words}${place.after}${place.end}`,
     }));
 }
+
+/** Asked for every job of a file. */
+const newlineIn = onceFor(({ text }: FileTree) => newlineOf(text));
 
 interface Work {
   readonly words: string;

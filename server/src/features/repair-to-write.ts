@@ -3,7 +3,7 @@
  * job's own recipe has the coats that are still to come.
  */
 import type { Span } from "../../../grammar/src/tree.ts";
-import { absoluteSpan } from "../../../grammar/src/walk.ts";
+import { absoluteSpan, newlineOf } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { materialDuties } from "../core/knowledge/duties.ts";
 import { type Trouble, troubleOf } from "../core/knowledge/troubles.ts";
@@ -12,6 +12,7 @@ import { repairRecipe } from "../core/record/repair-recipe.ts";
 import { dutiesOf } from "../core/rules/coat-queries.ts";
 import { type RecordedCoat, recordedCoats } from "../core/rules/recorded-coats.ts";
 import type { FileFix } from "../views/places/file-finding.ts";
+import { declarationsAt } from "./declarations-at.ts";
 
 /**
  * For the trouble on the line of a span; undefined where there is none, or the record is not at hand: see `recordBeside` of
@@ -19,10 +20,7 @@ import type { FileFix } from "../views/places/file-finding.ts";
  */
 export function repairToWrite(checker: Checker, file: FileId, span: Span): FileFix | undefined {
   const found = checker.program.files.get(file);
-  const declaration = found?.declarations.find(({ tree }) => {
-    const { start, end } = absoluteSpan(tree, { start: 0, end: tree.length });
-    return span.start <= end && span.end >= start;
-  });
+  const declaration = declarationsAt(found?.declarations ?? [], span)[0];
   const job = declaration?.lowered.model;
   if (!found || !declaration || job?.kind !== "job" || job.records.length === 0) return undefined;
   const { tree } = declaration;
@@ -32,7 +30,7 @@ export function repairToWrite(checker: Checker, file: FileId, span: Span): FileF
   });
   const trouble = coat && troubleOf(coat.record.facts.trouble!.word);
   if (!trouble) return undefined;
-  const newline = found.tree.text.includes("\r\n") ? "\r\n" : "\n";
+  const newline = newlineOf(found.tree.text);
   const whole = absoluteSpan(tree, { start: 0, end: tree.length });
   const brace = found.tree.text.lastIndexOf("}", whole.end - 1);
   // Of a job that is not closed yet, its end.

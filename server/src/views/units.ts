@@ -1,8 +1,9 @@
 /** The units that a text is written in: what its figures are told in, as long as nobody asks for others. */
-import type { DeclarationTree } from "../../../grammar/src/tree.ts";
+import type { DeclarationBody } from "../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../grammar/src/units.ts";
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import { type Program, reachableFiles } from "../core/model/program.ts";
+import { memo, onceFor } from "../core/once.ts";
 import type { FileId } from "../core/place.ts";
 
 const US = new Set([
@@ -23,21 +24,25 @@ const US = new Set([
 ]);
 const METRIC = new Set(["mm", "cm", "m", "mm2", "cm2", "m2", "m3", "mL", "L", "um", "g", "kg", "C"]);
 
-/** Of a file and all that it uses; metric where it is as much the one as the other. */
-export function habitOf(program: Program, file: FileId): UnitSystem {
-  const trees = reachableFiles(program, file).flatMap(
-    (each) => program.files.get(each)?.declarations.map(({ tree }) => tree) ?? [],
-  );
-  const balance = trees.reduce((sum, tree) => sum + balanceOf(tree), 0);
-  return balance > 0 ? "us" : "metric";
-}
+/** Of a file and all that it uses; metric where it is as much the one as the other. Asked for every job, and answered once. */
+export const habitOf = (program: Program, file: FileId): UnitSystem => habitsIn(program)(file);
+
+const habitsIn = onceFor((program: Program) =>
+  memo((file: FileId): UnitSystem => {
+    const trees = reachableFiles(program, file).flatMap(
+      (each) => program.files.get(each)?.declarations.map(({ tree }) => tree) ?? [],
+    );
+    const balance = trees.reduce((sum, { body }) => sum + balanceOf(body), 0);
+    return balance > 0 ? "us" : "metric";
+  }),
+);
 
 /** Of several files the one that all of them have, and metric where they differ. */
 export const habitOfAll = (program: Program, files: readonly FileId[]): UnitSystem =>
   files.length > 0 && files.every((file) => habitOf(program, file) === "us") ? "us" : "metric";
 
 /** How many more of its figures have units of the United States than metric ones. Cans are what shops sell. */
-function balanceOf({ body: { tokens } }: DeclarationTree): number {
+const balanceOf = onceFor(({ tokens }: DeclarationBody): number => {
   let balance = 0;
   let isCans = false;
   let isFirst = true;
@@ -52,4 +57,4 @@ function balanceOf({ body: { tokens } }: DeclarationTree): number {
     balance += US.has(unit) ? 1 : METRIC.has(unit) ? -1 : 0;
   }
   return balance;
-}
+});

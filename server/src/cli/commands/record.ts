@@ -1,6 +1,8 @@
 /** `record`: writes what was ticked on a sheet into the record of its job. */
+
 import path from "node:path";
 import { applyChanges } from "../../../../grammar/src/format.ts";
+import { newlineOf } from "../../../../grammar/src/walk.ts";
 import { placeOfRecords } from "../../core/record/record-lines.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { Analysis } from "../../features/types.ts";
@@ -139,7 +141,7 @@ function withLines(
   const { text } = found.tree;
   if (lines.length === 0) return text;
   const tree = found.byKey.get(declaration)?.tree;
-  const place = tree && placeOfRecords(tree, text.includes("\r\n") ? "\r\n" : "\n");
+  const place = tree && placeOfRecords(tree, newlineOf(text));
   if (!place) return undefined;
   const { offset, before, after, end } = place;
   const added = lines.map((line) => `${before}${line.text}${after}`).join("") + end;

@@ -3,7 +3,7 @@
  */
 
 import type { DeclarationTree, FileTree, Span } from "../../../../grammar/src/tree.ts";
-import { absoluteOffset, absoluteSpan } from "../../../../grammar/src/walk.ts";
+import { absoluteOffset, absoluteSpan, newlineOf } from "../../../../grammar/src/walk.ts";
 import { type Finding, type FindingPart, type Fix, messageOf, type TextEdit } from "../../core/findings.ts";
 import type { Program, ProgramFile } from "../../core/model/program.ts";
 import { onceFor } from "../../core/once.ts";
@@ -91,7 +91,7 @@ interface LineEnds {
 /** Looked for once a text, since a text without any has to be gone through for it. */
 const lineEndsOf = onceFor(
   ({ text }: FileTree): LineEnds => ({
-    newline: text.includes("\r\n") ? "\r\n" : "\n",
+    newline: newlineOf(text),
     hasReturn: text.includes("\r"),
   }),
 );
