@@ -36,6 +36,14 @@ export interface Bundle {
   readonly answers?: "beside" | "alone";
 }
 
+/** The server and its answers take the same out, so that what both have is the same. */
+const OF_THE_SERVER = {
+  withoutExplanations: true,
+  withReportsBeside: true,
+  withPlannerBeside: true,
+  withRecordBeside: true,
+} as const;
+
 export const BUNDLES: readonly Bundle[] = [
   { entry: "client/src/extension.ts", out: "client/dist/extension.cjs", runsIn: "node", format: "cjs" },
   { entry: "server/src/entry/server.ts", out: "server/dist/server.cjs", runsIn: "node", format: "cjs" },
@@ -44,10 +52,7 @@ export const BUNDLES: readonly Bundle[] = [
     out: "server/dist/language-server.cjs",
     runsIn: "node",
     format: "cjs",
-    withoutExplanations: true,
-    withReportsBeside: true,
-    withPlannerBeside: true,
-    withRecordBeside: true,
+    ...OF_THE_SERVER,
     answers: "beside",
   },
   {
@@ -55,10 +60,7 @@ export const BUNDLES: readonly Bundle[] = [
     out: "server/dist/answers.cjs",
     runsIn: "node",
     format: "cjs",
-    withoutExplanations: true,
-    withReportsBeside: true,
-    withPlannerBeside: true,
-    withRecordBeside: true,
+    ...OF_THE_SERVER,
     answers: "alone",
   },
   { entry: "server/src/entry/record.ts", out: "server/dist/record.cjs", runsIn: "node", format: "cjs" },

@@ -32,6 +32,9 @@ export function reachedCoats(layers: readonly Coat[]): readonly Coat[] {
 }
 
 /** Paint so porous that oil and stain soak in and the next coat holds without scuffing. */
+/** Dry dust of nitrocellulose burns, and the motor of a vacuum cleaner can light it: common practice, no source. */
+export const burnsDry = (coat: Coat): boolean => coat.family?.binder === "nitrocellulose";
+
 export const isPorousPaint = (coat: Coat): boolean => coat.family?.role === "paint" && coat.family.needsClear;
 
 /** A layer that dissolves the one below and is of its kind becomes one film with it: shellac, lacquer. */

@@ -27,7 +27,7 @@ export const missingDutiesGroup: FindingGroup = {
     return {
       headline: danger ? headlineWithDanger(danger, duties) : missingHeadline(duties),
       why: [...new Set([...dangers.map(dangerReason), ...dutyReasons(parts)])].join("\n"),
-      remedy: [...(danger ? [danger.remedy] : []), acts.join(" ")].filter((line) => line !== "").join("\n"),
+      remedy: [...(danger ? [danger.remedy] : []), ...acts].join(" "),
       ...(danger?.tellsRoom === undefined ? {} : { tellsRoom: danger.tellsRoom }),
       ...(danger?.again
         ? {

@@ -4,6 +4,7 @@
  * A remedy that says "scuff it" of a coat that may hold lead would send somebody into the dust, so the engine passes every
  * report through `cautious`, which says so first and takes the fix away. A report says as data that its remedy `abrades`.
  */
+
 import type { Caution } from "../findings.ts";
 import { negates } from "../knowledge/denials.ts";
 import { countsAsLead, type LeadStatus, leadStatus, type NotedCoating } from "../knowledge/lead.ts";
@@ -13,6 +14,7 @@ import type { Action, StepAction } from "../surface/actions.ts";
 import { leadFactsOf, type OldCoating, oldCoating } from "../surface/lead.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Coat, Moment, SurfaceState } from "../surface/state.ts";
+import { burnsDry } from "./coat-queries.ts";
 import type { Report } from "./rule.ts";
 import { textOf } from "./spoken-words.ts";
 import { coatName } from "./texts.ts";
@@ -239,17 +241,16 @@ function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coa
       short: "Work wet by hand and by `lead_safe`, as told for its lead.",
     };
   // A laboratory's all-clear lets other coatings be worked on dry.
-  const [then, why, asTold] =
-    coat.family?.binder === "nitrocellulose"
-      ? [
-          ". If you then abrade the old finish, do it wet by hand, even where no lead is found",
-          ": dry dust of nitrocellulose burns",
-        ]
-      : [
-          "; if it finds lead, work wet by hand",
-          ", never dry",
-          ". If it finds lead, follow the finding on the lead instead",
-        ];
+  const [then, why, asTold] = burnsDry(coat)
+    ? [
+        ". If you then abrade the old finish, do it wet by hand, even where no lead is found",
+        ": dry dust of nitrocellulose burns",
+      ]
+    : [
+        "; if it finds lead, work wet by hand",
+        ", never dry",
+        ". If it finds lead, follow the finding on the lead instead",
+      ];
   return {
     matter,
     whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it${then}${why}.`,

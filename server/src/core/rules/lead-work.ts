@@ -1,10 +1,12 @@
 /**
  * How work on an old coating goes on wet: the line to write instead, with the grits and all that the recipe's own line has.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { gritsBetween } from "../knowledge/abrasives.ts";
 import { sentence } from "../sentence.ts";
 import type { Action, StepAction } from "../surface/actions.ts";
+import { burnsDry } from "./coat-queries.ts";
 import type { LeadMatter } from "./lead-caution.ts";
 
 /** A P100 filter alone keeps back dust, not the vapour of a stripper; many strippers light easily, and so does their sludge. */
@@ -23,7 +25,7 @@ export const bestWay = (action: Action, kind: LeadMatter["kind"]): string =>
 
 /** The motor of a vacuum cleaner lights dust of nitrocellulose, whatever its filter: common practice, no source. */
 export const cleaningUp = (coat: LeadMatter["coat"]): string =>
-  coat?.family?.binder === "nitrocellulose"
+  coat && burnsDry(coat)
     ? "Clean up wet, never dry: the motor of a sander or HEPA vacuum can light dust of nitrocellulose"
     : "Clean up wet and with a HEPA vacuum, never dry";
 

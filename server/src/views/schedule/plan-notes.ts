@@ -7,6 +7,7 @@ import { dayText, momentText } from "../../core/measure/figures.ts";
 import { dayAfter, momentAfter } from "../../core/measure/iso-dates.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { closedHoursAt } from "../../core/schedule/calendar.ts";
+import { materialsInTheCold } from "../../core/surface/cold-layers.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { dustNote } from "./dust-note.ts";
 
@@ -46,18 +47,10 @@ function hoursNote({ shop }: JobResult): readonly string[] {
 
 /** In air that is colder than a label bears, a film may never form, whatever the plan says. */
 export function coldNote({ shop, runs }: JobResult): readonly string[] {
-  const air = shop?.air?.value.temperature;
-  if (air === undefined) return [];
-  const cold = runs.flatMap(({ moments }) =>
-    moments.flatMap(({ action }) => {
-      if (action.op !== "layer") return [];
-      const low = action.use.material?.limits?.value.low;
-      return low !== undefined && air < low ? [`\`${action.use.material!.name}\``] : [];
-    }),
-  );
-  if (cold.length === 0) return [];
+  const cold = runs.flatMap(materialsInTheCold).map(({ name }) => `\`${name}\``);
+  if (!shop || cold.length === 0) return [];
   return [
-    `\`${shop!.name}\` is too cold for ${andList([...new Set(cold)])}: it may dry late or never, so do not rely on these dates.`,
+    `\`${shop.name}\` is too cold for ${andList([...new Set(cold)])}: it may dry late or never, so do not rely on these dates.`,
   ];
 }
 

@@ -7,7 +7,7 @@ import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { SurfaceState } from "../../surface/state.ts";
-import { dewaxLines } from "../coat-queries.ts";
+import { burnsDry, dewaxLines } from "../coat-queries.ts";
 import { blotches } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { insertAbove, related, useName } from "../texts.ts";
@@ -183,7 +183,7 @@ job boxes {
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then ${burnsDry(before, run) ? "sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (`wait overnight` at least)" : "sand, and take the dust up"}.`,
+              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then ${isSandedWet(before, run) ? "sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (`wait overnight` at least)" : "sand, and take the dust up"}.`,
             }
           : {}),
         related: [
@@ -208,11 +208,9 @@ const DEWAX =
   "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold and no switch used until it is dry; go on until a fresh cloth picks up no more wax, and lay the cloths in water in a closed metal can outdoors";
 const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
 
-/** Dry dust of nitrocellulose burns, so an old lacquer is sanded wet whatever a test for lead finds. */
-const burnsDry = (before: SurfaceState, run: SurfaceRun): boolean =>
-  [before, ...run.moments.slice(0, 1).map((first) => first.before)].some(({ layers }) =>
-    layers.some(({ family }) => family?.binder === "nitrocellulose"),
-  );
+/** An old lacquer, also one that the sanding has taken off by now, is sanded wet whatever a test for lead finds. */
+const isSandedWet = (before: SurfaceState, { moments: [first] }: SurfaceRun): boolean =>
+  [...before.layers, ...(first?.before.layers ?? [])].some(burnsDry);
 
 /** So that nothing new comes up once the wax is off. A gel is a cure for blotching itself. */
 const wantsConditioner = (action: LayerAction, before: SurfaceState, run: SurfaceRun): boolean =>

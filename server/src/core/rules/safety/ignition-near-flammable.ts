@@ -5,7 +5,7 @@ import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/
 import { degreesText } from "../../measure/figures.ts";
 import { placeKey } from "../../place.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
-import type { SurfaceRun } from "../../surface/run.ts";
+import { materialsInTheCold } from "../../surface/cold-layers.ts";
 import { asOtherShop, SAFE_ROOM } from "../group-bad-air.ts";
 import { MISSING_DUTIES } from "../group-missing-duties.ts";
 import { freesLead, leadReached } from "../lead-caution.ts";
@@ -180,7 +180,8 @@ function check({ action, before, run, report }: MomentContext): void {
   const stays = action.op === "step" && leadReached(run, action, before) !== undefined;
   const away = stays
     ? `${putOut} before a can is opened. Do not take this work to a room that people use: what it takes off may hold lead`
-    : isTooCold(run)
+    : // Putting out the heater of a shop that must be warmed for this work is no way.
+      materialsInTheCold(run).length > 0
       ? `Do this in ${SAFE_ROOM}${there}`
       : `${putOut} before a can is opened, or work in ${SAFE_ROOM}${there}`;
   const inShop = `The shop's ${ignition.value} can light the vapour`;
@@ -207,13 +208,6 @@ function check({ action, before, run, report }: MomentContext): void {
     related: place ? [related(place, "The source of ignition")] : [],
   });
 }
-
-/** Whether the shop must be warmed for this work: then putting its heater out is no way. */
-const isTooCold = (run: SurfaceRun): boolean =>
-  run.moments.some(({ action }) => {
-    const low = action.op === "layer" ? action.use.material?.limits?.value.low : undefined;
-    return low !== undefined && run.shop?.air !== undefined && run.shop.air.value.temperature < low;
-  });
 
 /** The label's figure is a fact of this material, its family's only a typical one. */
 const flashPoint = (use: MaterialUse): string =>

@@ -1,6 +1,7 @@
 /**
  * Old coatings rubbed or dissolved before anyone knows whether they hold lead.
  */
+
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { dayText } from "../../measure/figures.ts";
@@ -10,6 +11,7 @@ import type { StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat } from "../../surface/state.ts";
+import { burnsDry } from "../coat-queries.ts";
 import {
   isOldClear,
   type LeadMatter,
@@ -401,17 +403,16 @@ const behind = ({ verb }: StepAction): string =>
 
 /** The same where an earlier finding has told it. */
 const ifNoneFoundEither = (step: StepAction, coat: Coat): string =>
-  step.verb === "strip" || coat.family?.binder === "nitrocellulose"
+  step.verb === "strip" || burnsDry(coat)
     ? ifNoneFound(step, coat)
     : "Where none is found, wear a dust mask here too (`safety dust_mask`).";
 
 /** Dust stays dust. P2 of EN 149 is as fine as N95, P3 about as P100 (42 CFR 84): from memory, confidence high. */
-function ifNoneFound({ verb, grits }: StepAction, { family }: Coat): string {
+function ifNoneFound({ verb, grits }: StepAction, coat: Coat): string {
   const mask = "a dust mask (N95 or P2 at least, `safety dust_mask`)";
   if (verb === "strip")
     return `Where none is found: keep to the stripper's label, and sand after it with ${mask}.`;
-  if (family?.binder !== "nitrocellulose")
-    return `Where none is found: the dust still harms, so wear ${mask}.`;
+  if (!burnsDry(coat)) return `Where none is found: the dust still harms, so wear ${mask}.`;
   const smooth =
     verb === "sand"
       ? `. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180},`

@@ -2,6 +2,7 @@
  * Ways of working on old coatings that throw lead about: too much heat, machines without a HEPA filter, blasting, dry
  * sanding and scraping, and volatile strippers without air. Flames are `open-flame`'s.
  */
+
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
 import type { Severity } from "../../findings.ts";
 import { LEAD_METHODS_SOURCE, leadNote } from "../../knowledge/lead.ts";
@@ -12,6 +13,7 @@ import type { Action, NoteAction, StepAction } from "../../surface/actions.ts";
 import { leadFactsOf } from "../../surface/lead.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Moment } from "../../surface/state.ts";
+import { burnsDry } from "../coat-queries.ts";
 import {
   isOldClear,
   type LeadMatter,
@@ -372,7 +374,7 @@ const isWorkedDry = (
 
 /** Told short: how lead is worked on stands at the line that makes the dust. */
 const takenUpDry = ({ status, coat }: LeadMatter, work: StepAction): Report => {
-  const flaresUp = coat?.family?.binder === "nitrocellulose";
+  const flaresUp = coat !== undefined && burnsDry(coat);
   return {
     headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
     why: `A brush or a household vacuum throws it about the room again${flaresUp ? ", and the motor of any vacuum can light dust of nitrocellulose" : ""}.`,
@@ -565,7 +567,7 @@ const REMEDIES: Readonly<Record<Method, string>> = {
 
 /** With the line to write where the recipe has one, and without a motor where that lights the dust. */
 function remedyOf(method: Method, action: Action, { kind, coat }: LeadMatter): string {
-  const hasSpark = coat?.family?.binder === "nitrocellulose";
+  const hasSpark = coat !== undefined && burnsDry(coat);
   if (hasSpark && method === "machine")
     return "Sand wet by hand: the motor of a sander or HEPA vacuum can light dust of nitrocellulose";
   const wet = method === "dry" ? wetWork(action, kind) : undefined;

@@ -2,8 +2,10 @@
  * Words that bring dust, mist and sparks together: a dust collector for spray mist, grinding into it, a stove for its dust;
  * and dry dust of nitrocellulose lacquer in a shop with a source of ignition.
  */
+
 import { ignitionSource } from "../../knowledge/ignition.ts";
 import { sentence } from "../../sentence.ts";
+import { burnsDry } from "../coat-queries.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import { coatsReached } from "../lead-caution.ts";
 import { wetStep, wetWork } from "../lead-work.ts";
@@ -212,7 +214,7 @@ function checkLacquerDust({ run, report }: RunContext): void {
   for (const { action, before } of run.moments) {
     if (action.op !== "step" || action.wet || !ABRADING_VERBS.has(action.verb) || saysWet(action.what ?? ""))
       continue;
-    const coat = coatsReached(action, before).findLast(({ family }) => family?.binder === "nitrocellulose");
+    const coat = coatsReached(action, before).findLast(burnsDry);
     if (!coat) continue;
     const source = shop.ignition.value;
     const wet = wetWork(action, "paint");
