@@ -43,9 +43,14 @@ export function expected(ctx: LineContext, what: Told, actual: LexToken | undefi
 
 /** The line should have ended at `first`, or a comma should stand before it. */
 export function extra(ctx: LineContext, first: LexToken, where: string): SyntaxProblem {
-  const message = `expected ${where}`;
-  const span = { start: first.start, end: endOf(lastOfPart(ctx, first)) };
-  return { message, span, ...sign(first) };
+  const last = lastOfPart(ctx, first);
+  const span = { start: first.start, end: endOf(last) };
+  const part = ctx.tokens.slice(ctx.tokens.indexOf(first), ctx.tokens.indexOf(last) + 1);
+  const isWords = where.startsWith("the end of the line") && first.kind === "word" && part.length > 1 && part.every(({ text }) => !/["{}()]/u.test(text));
+  const how = isWords
+    ? `\nWords of your own stand in quotes, such as \`"${part.map(({ text }) => text).join(" ")}"\`, or on a line \`note "…"\`.`
+    : "";
+  return { message: `expected ${where}${how}`, span, ...sign(first) };
 }
 
 /** A part of the line starts without the comma before it. */
@@ -387,16 +392,6 @@ export function eitherLoss(span: Span, percent: number): SyntaxProblem {
   return {
     message: `so much does not stay in pot and brush: write what does, such as \`spare 10 %\`, and what a gun sprays past the piece on the layer, \`by spray, transfer ${Math.round((100 - percent) * 100) / 100} %\``,
     span,
-  };
-}
-
-/** `ready 2027-04-16 morning` */
-export function partOfDay(ctx: LineContext, first: LexToken, line: string): SyntaxProblem {
-  const span = { start: first.start, end: endOf(ctx.tokens.at(-1)!) };
-  return {
-    message: `a part of the day is told by its hour\nWrite \`${line} 08:00\`, or the hour that is meant.`,
-    span,
-    fix: { title: "Write `08:00`", span, text: "08:00" },
   };
 }
 

@@ -212,6 +212,11 @@ export class LineReader {
     this.respelt = this.respelt.filter(({ span }) => span.start < from);
   }
 
+  /** Takes back what was kept for just this span. */
+  protected dropName({ start, end }: tree.Span): void {
+    this.respelt = this.respelt.filter(({ span }) => span.start !== start || span.end !== end);
+  }
+
   /** Tries a rule; where it does not go on, nothing of it is read or reported. */
   protected apart(body: () => void): boolean {
     const [next, found, respelt] = [this.next, [...this.found], [...this.respelt]];

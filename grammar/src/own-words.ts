@@ -8,7 +8,7 @@ import { lookUp } from "./look-up.ts";
 import { RIGHT_LINES } from "./right-lines.ts";
 import { fieldSpellings, isNoted, OWN_WORK, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
 import * as t from "./tokens.ts";
-import { type BlockKind, FIELDS, METHODS, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
+import { type BlockKind, FIELDS, type FieldForm, METHODS, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
 
 type FieldBlock = Exclude<BlockKind, "file" | "layer">;
 
@@ -39,30 +39,109 @@ const NOT_MEANT: Readonly<Record<string, ReadonlySet<string>>> = {
   job: new Set(["price", "priced", "stack", "labour", "material", "materials", "hours", "spent", "option"]),
 };
 
-/** Whether a line of a block says something that the notation has no line for, so that it is kept as a note. */
-export function isKeptAsNote(kind: Exclude<BlockKind, "file">, tokens: readonly LexToken[]): boolean {
+/**
+ * How a line of a block is kept that the notation has no line for: `said` as a note, which the plain form quotes, or as what
+ * may be a `fact` by another name and so is left for its writer to decide about.
+ */
+export type Kept = "said" | "fact";
+
+export function keptAs(kind: Exclude<BlockKind, "file">, tokens: readonly LexToken[]): Kept | undefined {
   const [first, second] = tokens;
   const word = first?.text ?? "";
   if (isNoted(kind, word)) {
-    return true;
+    return "said";
   }
   if (kind === "piece" && word === "built") {
     // `built new`: no year, which is all that rules go by.
-    return second?.kind === "word" && !tokens.some(({ type }) => type === t.NumberToken);
+    return second?.kind === "word" && !tokens.some(({ type }) => type === t.NumberToken) ? "said" : undefined;
   }
   if (second === undefined || second.type === t.Colon || second.type === t.Equals) {
-    return false;
+    return undefined;
   }
-  if (kind === "recipe" || kind === "layer") {
-    return word === "if";
+  if (kind === "layer" || kind === "recipe") {
+    return word === "if" ? "said" : kind === "recipe" && TOLD_OF_RECIPE.has(word) ? "said" : undefined;
   }
   if (kind === "job" && word === "crew") {
     // Who they are; how many are at work is the shop's.
-    return second.kind === "word";
+    return second.kind === "word" ? "said" : undefined;
   }
-  const isOther = word === "step" ? isOwnVerb(second.text) : isOwnWord(kind, word);
-  return (lookUp(NOT_MEANT, kind)?.has(word) ?? false) || (isOther && !mayBeFact(word, tokens));
+  if (
+    Object.hasOwn(FIELDS[kind], word) ||
+    Object.hasOwn(STATEMENTS[kind], word) ||
+    fieldSpellings(kind).includes(word)
+  ) {
+    return undefined;
+  }
+  if (lookUp(NOT_MEANT, kind)?.has(word) ?? false) {
+    return "said";
+  }
+  if (word === "step") {
+    return isOwnVerb(second.text) ? "said" : undefined;
+  }
+  if (lookUp(RIGHT_LINES, kind)?.[word] !== undefined) {
+    return "fact";
+  }
+  if (ANYWHERE.has(word)) {
+    return isField(word) ? "fact" : undefined;
+  }
+  const isOther = isOwnWord(kind, word) || isProse(kind, tokens);
+  return isOther ? (mayBeFact(word, tokens) ? "fact" : "said") : undefined;
 }
+
+/** What is told of a recipe as a whole, and of no line of it. */
+const TOLD_OF_RECIPE: ReadonlySet<string> = new Set(
+  "takes,time,tools,tool,costs,cost,temperature,air,uses,needs,by,who,repeat,remark,title,name,colour".split(
+    ",",
+  ),
+);
+
+/** Whether a word is a field of some block. */
+const isField = (word: string): boolean =>
+  Object.values(FIELDS).some((fields) => Object.hasOwn(fields, word));
+
+/** `from the shelf`, `not finished yet`: three words and more without a figure, of which the first is no slip of one letter. */
+function isProse(kind: FieldBlock, tokens: readonly LexToken[]): boolean {
+  const word = tokens[0]!.text;
+  return (
+    tokens.length > 2 &&
+    tokens.every((token) => token.kind === "word") &&
+    ![...Object.keys(FIELDS[kind]), ...Object.keys(STATEMENTS[kind])].some(
+      (known) => editDistance(word.toLowerCase(), known, 1) <= 1,
+    )
+  );
+}
+
+/**
+ * Whether the value of a field is told in words alone, without a figure, of which the first is near to none that may stand
+ * there: `on_hand half a can`, `air as outside`.
+ */
+export function isValueInWords(form: FieldForm, tokens: readonly LexToken[]): boolean {
+  const [, first, ...more] = tokens;
+  return (
+    IN_FIGURES.has(form) &&
+    first?.kind === "word" &&
+    (more.length > 0 || first.text.length >= SHORTEST) &&
+    [first, ...more].every(({ kind, type }) => kind === "word" || type === t.Comma) &&
+    !(form === "hours" && [first, ...more].some(({ text }) => DAY.test(text))) &&
+    !VALUE_WORDS.some((word) => first.text === word || editDistance(first.text.toLowerCase(), word, 1) <= 1)
+  );
+}
+
+const IN_FIGURES: ReadonlySet<FieldForm> = new Set<FieldForm>([
+  "quantity",
+  "range",
+  "air",
+  "money",
+  "room",
+  "number",
+  "dates",
+  "hours",
+]);
+
+const DAY = /^(?:mon|tue|wed|thu|fri|sat|sun|weekdays?|daily)/iu;
+
+/** What a value in figures may begin with, or has a message of its own for. */
+const VALUE_WORDS: readonly string[] = "to,up,from,min,overnight,over,outdoors,outside,sand,wet".split(",");
 
 /** Whether a word begins work that no verb of the notation is near to. */
 export const isOwnVerb = (verb: string): boolean =>
@@ -107,7 +186,7 @@ export function isSaidTail(text: string, owner: "step" | "layer"): boolean {
     /^[\p{L}\d][^"\\{}]{0,79}$/u.test(text) &&
     !UNPROTECTED.test(text) &&
     !TIME.test(text) &&
-    !(owner === "layer" && /%|\d:\d|\bto \d/u.test(text.replace(CLOCK, ""))) &&
+    !(owner === "layer" && /%|\d:\d|\bto \d+\b(?! ?°?[CF]\b)/u.test(text.replace(CLOCK, ""))) &&
     (SAID_ALONE.has(text) || PLAIN_BEGINNINGS.has(first!) || !isSlip(first!))
   );
 }
@@ -124,7 +203,7 @@ export const isSaidAlone = (word: string): boolean => SAID_ALONE.has(word);
 
 /** Words of one place or state, which may stand alone. */
 const SAID_ALONE: ReadonlySet<string> = new Set(
-  "edges,faces,flush,flat,level,outside,inside,standing,hanging,lying,upright,underside,knots,corners,smooth,diagonally,quickly,wetly,warm,cold,outdoors".split(
+  "edges,faces,flush,flat,level,outside,inside,standing,hanging,lying,upright,underside,knots,corners,smooth,diagonally,quickly,wetly,warm,cold,hot,lukewarm,outdoors,again,unthinned,undiluted,neat,rinse,rinsed,dry,dried,scrape,scraped,generously,sparingly,thickly,evenly".split(
     ",",
   ),
 );
@@ -147,7 +226,7 @@ const TAIL_WORDS: readonly string[] = [
 ].filter((word) => word !== "as" && word !== "by" && word !== "if");
 /** What is near to a word of a tail, and begins what is said of a line. */
 const PLAIN_BEGINNINGS: ReadonlySet<string> = new Set(
-  "then,well,brushed,rolled,padded,sprayed,sheet,sheets,before,full,once,only,wipe,wiping,open,often".split(
+  "then,well,brushed,rolled,padded,sprayed,sheet,sheets,before,full,once,only,wipe,wiping,open,often,rubbed,warmed,heated,second,first,last,final,top,bottom,inside,worked,spread,laid,left,kept,just,until,one,two,three,both,all,each,every".split(
     ",",
   ),
 );

@@ -50,14 +50,30 @@ export class BehindParser extends FieldParser {
   /** `about 1840`, `ca. 15 ft2` */
   private about(): string | undefined {
     const { start } = this.peek(1);
-    const found = this.longestIn(ABOUT);
+    const found = this.longestIn(ABOUT) ?? this.limit();
     const length = (found?.length ?? 0) + (found && this.at(t.Dot, found.length + 1) ? 1 : 0);
-    if (found === undefined || !this.at(t.NumberToken, length + 1)) {
+    const isFigure = this.at(t.NumberToken, length + 1) || this.at(t.DateToken, length + 1);
+    if (found === undefined || !isFigure || NOT_BEFORE[this.keyword]?.test(found.written)) {
       return undefined;
     }
     this.skip(length);
     this.respell({ start, end: endOf(this.peek(0)) }, "");
     return found.written;
+  }
+
+  /** `up to 400.00`, `after 2 h`, `before 2026-11-13` */
+  private limit(): ReturnType<BehindParser["longestIn"]> {
+    const found = this.longestIn(LIMITS);
+    const isRead =
+      found !== undefined &&
+      (this.form === "moment"
+        ? AT_A_DAY.test(found.written)
+        : this.form === "money"
+          ? AT_MOST.test(found.written)
+          : this.form === "range"
+            ? !/^(?:from|above)$/u.test(found.written)
+            : this.form === "quantity" || this.form === "number");
+    return isRead ? found : undefined;
   }
 
   private behind(line: FieldLine, about: string | undefined): void {
@@ -106,9 +122,14 @@ export class BehindParser extends FieldParser {
     if (text === undefined || NEVER[form]?.test(text)) {
       return false;
     }
-    return isApart
-      ? !HAS_FIGURE.test(text) && !(EXPECTED[form]?.some((word) => isNear(first.text, [word])) ?? false)
-      : BEGINS.test(text) && !(TIMES.has(this.keyword) && AS_A_TIME.test(text));
+    if (isApart) {
+      const isSaid = !HAS_FIGURE.test(text) || (IN_FIGURES.has(form) && GOES_ON.test(text));
+      return isSaid && !(EXPECTED[form]?.some((word) => isNear(first.text, [word])) ?? false);
+    }
+    return (
+      (BEGINS.test(text) && !(TIMES.has(this.keyword) && AS_A_TIME.test(text))) ||
+      (IN_FIGURES.has(form) && !/\d/u.test(text) && !isNear(first.text, JOINTS))
+    );
   }
 
   /**
@@ -141,10 +162,34 @@ function keptInValue(value: Value, said: tree.Title): boolean {
 }
 
 const ABOUT: Readonly<Record<string, true>> = Object.fromEntries(
-  ["about", "approx", "approximately", "around", "roughly", "some", "ca", "circa", "nearly", "almost"].map(
-    (word) => [word, true],
-  ),
+  "about|approx|approximately|around|roughly|some|ca|circa|nearly|almost"
+    .split("|")
+    .map((words) => [words, true]),
 );
+const LIMITS: Readonly<Record<string, true>> = Object.fromEntries(
+  (
+    "up to|max|maximum|at most|under|below|less than|over|more than|not over|not above|above|" +
+    "after|in|on|within|before|by|until|not before|no sooner than|from"
+  )
+    .split("|")
+    .map((words) => [words, true]),
+);
+const AT_MOST = /^(?:up to|max|maximum|at most|under|below|less than|over|more than|not over|not above)$/u;
+const AT_A_DAY = /^(?:before|by|until|on|not before|no sooner than|from|after)$/u;
+
+/** Where a limit is the other end of what the figure of a field says. */
+const NOT_BEFORE: Readonly<Record<string, RegExp>> = {
+  recoat: /^(?:up to|within|max|maximum|at most|under|below|less than|not over|not above|before|by|until)$/u,
+  flash: /^(?:up to|max|maximum|at most|under|below|less than|not over|not above|before)$/u,
+  ready: /^(?:not before|no sooner than|from|after|above|over|more than)$/u,
+};
+
+/** Forms that end with a figure, behind which any words say more of it. */
+const IN_FIGURES: ReadonlySet<FieldForm> = new Set(["quantity", "range", "number", "money", "moment"]);
+const JOINTS = ["with", "plus"];
+/** How words with a figure of their own go on behind a comma. */
+const GOES_ON =
+  /^(?:better|light|full|then|in|at|with|when|if|after|once|until|more|less|at least|best|also|per)\b(?! \d+ ?(?:h|min|days?|hours?)$)/iu;
 
 /** Words that begin what is said of a value and go on from no figure. */
 const BEGINS =
@@ -162,7 +207,7 @@ const HAS_FIGURE = /\d ?(?:%|\p{L})|\d:\d/u;
 
 /** What is never kept as words, since a figure or a rule goes by it. */
 const NEVER: Partial<Readonly<Record<FieldForm, RegExp>>> = {
-  quantity: /coats?\b|^(?:per|in|by|of) \p{L}+$/iu,
+  quantity: /coats\b|^(?:per|in|by|of|an?) (?!coat$|layer$)\p{L}+$/iu,
   words:
     /part|pack|2k|component|catal|isocyan|hardener|solvent|spirit|alcohol|oil|nitro|acid|lacquer|shellac|epoxy|urethane|alkyd|water|wax|paint|^(?:white|black|amber|clear|matte?|satin|gloss|eggshell|flat|and|or)\b/iu,
   shape: /\b(?:faces?|sides?|edges?|bottom|top|back|front|ends?|open|both|plus|each)\b|inside too/iu,

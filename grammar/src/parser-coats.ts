@@ -4,7 +4,7 @@ import { endOf } from "./lexer.ts";
 import { phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { MethodParser } from "./parser-methods.ts";
-import { valueText } from "./parser-parts.ts";
+import { NUMBER_WORDS, valueText } from "./parser-parts.ts";
 import { AT_TAIL, type Line, quoted } from "./parser-steps.ts";
 import type { BareTail } from "./parser-tails.ts";
 import * as t from "./tokens.ts";
@@ -17,7 +17,16 @@ export class CoatParser extends MethodParser {
   protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine, tails: tree.Tail[]): void => {
     const { start } = this.peek(1);
     const laid = this.laidFirst();
-    if (this.at(t.NumberToken)) {
+    const counted = this.at(t.Coats, 2) ? this.countInWords() : undefined;
+    if (counted !== undefined) {
+      // `two coats of clear`
+      line.coats = counted;
+      this.skip(1);
+      this.leaveOut(OF);
+      line.material = this.nameOf(this.take(t.Word, "a material"));
+      this.dropRespellings(start);
+      this.respell({ start, end: line.material.span.end }, `${line.material.text} ${coatsText(line)}`);
+    } else if (this.at(t.NumberToken)) {
       this.coatsFirst(line);
     } else {
       line.material = this.nameOf(this.take(t.Word, "a material"));
@@ -27,6 +36,8 @@ export class CoatParser extends MethodParser {
         this.leaveOut(COATS_BEHIND);
       } else if (this.at(t.NumberToken) && !this.isAmount()) {
         this.coatsBehind(line);
+      } else if (this.isWordAt("twice", 1)) {
+        line.coats = this.twice();
       }
     }
     if (laid !== undefined) {
@@ -40,6 +51,27 @@ export class CoatParser extends MethodParser {
       this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
     }
   });
+
+  /** `twice`, also behind a comma: two coats. */
+  protected twice(): tree.Value {
+    const { span } = make.makeName(this.take(t.Word));
+    this.respell(span, "x 2");
+    return { kind: "quantity", parts: [{ number: { kind: "number", text: "2", value: 2, span } }], span };
+  }
+
+  /** `two`, before the word for coats. */
+  private countInWords(): tree.Value | undefined {
+    const value = NUMBER_WORDS[this.peek(1).text.toLowerCase()];
+    if (value === undefined || !Number.isInteger(value)) {
+      return undefined;
+    }
+    const { span } = make.makeName(this.take(t.Word));
+    return {
+      kind: "quantity",
+      parts: [{ number: { kind: "number", text: String(value), value, span } }],
+      span,
+    };
+  }
 
   /** `stain on bare places`: a part of the surface, without the comma. */
   private onPlaces(tails: tree.Tail[]): void {

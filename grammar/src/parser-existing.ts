@@ -5,6 +5,7 @@ import { testedBy } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { LabelParser } from "./parser-labels.ts";
+import { NUMBER_WORDS } from "./parser-parts.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
@@ -21,6 +22,15 @@ const STATE = new RegExp(
 /** What is told of an old finish and names none: how many coats there may be, how it came off, which is lowest. */
 const TOLD =
   /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|\d{1,3} (?:years?|months?) (?:old|ago)|(?:stripped|worn|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
+/** Words of which none is a kind of finish. */
+const IS_NO_KIND =
+  /^(?!\d)(?!.{0,80}(?:paint|enamel|varnish|lacquer|\bwax|\boil|shellac|stain|primer|glaze|poly|soap|epoxy|polish|finish|coat|\bclear|\bunknown|laquer|vernish|dye|milk))[\p{L}][^,"{}\\]{1,60}$/iu;
+/** What an unknown finish may be. */
+const PERHAPS = /^(?:maybe|perhaps|probably|possibly|likely|could be|looks like|or) [^,"{}\\]{2,60}$/iu;
+const TWO_LAYERS =
+  /^([^,"{}\d]{2,40}?) (over|on top of|on|under|and|with) (?!(?:top|it|that)\b)([^,"{}\d]{2,40})$/iu;
+const COATS_OF =
+  /^(?:(\d{1,2})|(several|many|some|a few|two or three|countless)) coats? of ([^,"{}\d]{2,40})$/iu;
 const COLOURS_OF_OLD =
   "black|brown|red|green|blue|yellow|orange|grey|gray|white|cream|pink|dark|light|pale|old|thick|thin|glossy|matt|gloss";
 /** `black paint`, `old dark varnish`: how it looks, and whether it is paint or clear. */
@@ -31,7 +41,7 @@ const OLD_LOOK = new RegExp(
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 
-const UNTESTED: Readonly<Record<string, string>> = {
+const RESULTS: Readonly<Record<string, string>> = {
   untested: "not_tested",
   "not tested": "not_tested",
   "not tested yet": "not_tested",
@@ -42,6 +52,30 @@ const UNTESTED: Readonly<Record<string, string>> = {
   probable: "not_tested",
   likely: "not_tested",
   possible: "not_tested",
+  unknown: "not_tested",
+  assumed: "not_tested",
+  presumed: "not_tested",
+  "to be tested": "not_tested",
+  yes: "found",
+  positive: "found",
+  no: "none_found",
+  none: "none_found",
+  negative: "none_found",
+  free: "none_found",
+  "not found": "none_found",
+  "none found": "none_found",
+};
+/** How it was tested: what is no laboratory counts as a kit. */
+const LEAD_TESTS: Readonly<Record<string, string>> = {
+  lab: "laboratory",
+  "a laboratory": "laboratory",
+  test: "swab",
+  "home test": "swab",
+  "test kit": "swab",
+  "test stick": "swab",
+  "test swab": "swab",
+  "swab test": "swab",
+  "a swab": "swab",
 };
 
 const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
@@ -83,7 +117,7 @@ export class ExistingParser extends LabelParser {
   }
 
   protected readonly existingItem = this.part(AT_LAYER, (layers: Draft<tree.ExistingLayer>[]): void => {
-    if (this.existingState(layers)) {
+    if (this.existingState(layers) || this.twoLayers(layers) || this.coatsOf(layers)) {
       return;
     }
     // Some kinds begin with a number: `2K polyurethane`.
@@ -91,7 +125,14 @@ export class ExistingParser extends LabelParser {
     if (spelt === "read") {
       return;
     }
-    if (spelt === undefined && this.at(t.NumberToken)) {
+    const inWords = this.at(t.Coats, 2) ? NUMBER_WORDS[this.peek(1).text.toLowerCase()] : undefined;
+    if (spelt === undefined && inWords !== undefined) {
+      // `two coats`
+      const { span } = make.makeName(this.take(t.Word));
+      this.respell(span, String(inWords));
+      this.skip(1);
+      this.keepCoats(layers, { kind: "number", text: String(inWords), value: inWords, span }, endOf(this.peek(0)));
+    } else if (spelt === undefined && this.at(t.NumberToken)) {
       const coats = this.take(t.NumberToken);
       const word = this.take(t.Coats, "`coats` after their number");
       this.keepCoats(layers, make.makeNumber(coats), endOf(word));
@@ -109,12 +150,67 @@ export class ExistingParser extends LabelParser {
     this.endOfPart(undefined, (next) => next === t.NumberToken);
   });
 
+  /** `wax over shellac`, `stain and lacquer`, `walnut stain under shellac`: two layers, which the plain form has from the wood up. */
+  private twoLayers(layers: Draft<tree.ExistingLayer>[]): boolean {
+    const text = this.restOfPart();
+    const said = TWO_LAYERS.exec(text);
+    if (!said || this.speltLength() === text.split(" ").length) {
+      return false;
+    }
+    const [, first, joint, second] = said;
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    const order = /^(?:over|on top of|on)$/iu.test(joint!) ? [second!, first!] : [first!, second!];
+    const plain = order.map((words) => WORD_SPELLINGS.get(this.keyword)?.get(keyOf(words)) ?? words);
+    this.respell(span, plain.join(", "));
+    layers.push(...plain.map((words) => ({ material: wordsOf(words, span), span })));
+    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    return true;
+  }
+
+  /** How many words the longest kind that begins here has. */
+  private speltLength(): number {
+    const words = this.restOfPart().split(" ");
+    for (let length = words.length; length > 0; length -= 1) {
+      if (WORD_SPELLINGS.get(this.keyword)?.has(keyOf(words.slice(0, length).join(" ")))) return length;
+    }
+    return 0;
+  }
+
+  /** `3 coats of paint`, `several coats of paint`: the coats stand behind in the plain form, or in words. */
+  private coatsOf(layers: Draft<tree.ExistingLayer>[]): boolean {
+    const said = COATS_OF.exec(this.restOfPart());
+    const span = said && this.takeText(said[0]);
+    if (!said || !span) {
+      return false;
+    }
+    const [, count, many, words] = said;
+    const plain = WORD_SPELLINGS.get(this.keyword)?.get(keyOf(words!)) ?? words!;
+    const layer: Draft<tree.ExistingLayer> = { material: wordsOf(plain, span), span };
+    if (count === undefined) {
+      const value = `${many} coats`;
+      this.respell(span, `${plain} "${value}"`);
+      layer.state = { kind: "title", value, span };
+    } else {
+      this.respell(span, `${plain}, ${count} coats`);
+      layer.coats = { kind: "number", text: count, value: Number(count), span };
+    }
+    layers.push(layer);
+    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    return true;
+  }
+
   /** `shellac, worn`, `alkyd paint, chipping`: what state the layer before is in, which the plain form quotes. */
   protected existingState(layers: Draft<tree.ExistingLayer>[]): boolean {
     const layer = layers.at(-1);
     const text = this.restOfPart();
     const comma = this.peek(0);
-    if (layer === undefined || comma.type !== t.Comma || !(STATE.test(text) || TOLD.test(text))) {
+    const isOpen = layer !== undefined && /^unknown|^bare$/u.test(layer.material.text);
+    const isState =
+      STATE.test(text) || TOLD.test(text) || IS_NO_KIND.test(text) || (isOpen && PERHAPS.test(text));
+    if (layer === undefined || comma.type !== t.Comma || !isState) {
       return false;
     }
     const span = this.takeText(text);
@@ -195,13 +291,16 @@ export class ExistingParser extends LabelParser {
   protected readonly lead = this.line(
     (): Value<"lead"> => ({ form: "lead" }),
     (line) => {
-      const untested = this.spelling(UNTESTED);
-      line.result = untested ?? make.makeName(this.take(t.Word, "`none_found`, `found` or `not_tested`"));
-      if (untested !== undefined || line.result.text === "not_tested") {
+      const said = this.spelling(RESULTS);
+      line.result = said ?? make.makeName(this.take(t.Word, "`none_found`, `found` or `not_tested`"));
+      if (this.at(t.End) || line.result.text === "not_tested") {
         return;
       }
       this.take(t.By, "`by` and the method of the test");
-      line.method = make.makeName(this.take(t.Word, "the method of the test"));
+      line.method = this.spelling(LEAD_TESTS) ?? make.makeName(this.take(t.Word, "the method of the test"));
+      if (this.at(t.End)) {
+        return;
+      }
       line.date = this.date("the date of the result");
     },
   );

@@ -6,7 +6,7 @@
  * since a shape with too few of them is a line that ends too early.
  */
 import { endOf } from "./lexer.ts";
-import { afterPart, openEnd, partOfDay } from "./line-problems.ts";
+import { afterPart, openEnd } from "./line-problems.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { ExistingParser } from "./parser-existing.ts";
@@ -27,6 +27,9 @@ const PARTS_OF_DAY: Readonly<Record<string, true>> = {
   evening: true,
   "in the evening": true,
 };
+
+/** The day from which it may be ready, and none on which it is wanted. */
+const NOT_BEFORE = /^(?:not (?:before|earlier than)|no (?:sooner|earlier) than|after|from) /iu;
 
 type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type HoursSpan = Value<"hours">["spans"][number];
@@ -157,6 +160,9 @@ export class FieldParser extends ExistingParser {
         return;
       }
       line.date = this.date("a date");
+      if (this.at(t.Comma) && this.at(t.NumberToken, 2)) {
+        this.respell(make.tokenSpan(this.take(t.Comma)), "");
+      }
       this.leaveOut(CONJUNCTIONS);
       const noon = this.longestIn(NOON);
       const time = noon === undefined ? this.timeOfDay() : this.noon(noon);
@@ -174,7 +180,8 @@ export class FieldParser extends ExistingParser {
       return true;
     }
     const rest = this.rest();
-    if (this.at(t.DateToken) || !isDateInWords(rest) || !this.isWholeLineInWords()) {
+    const isOpen = this.keyword === "ready" && NOT_BEFORE.test(rest);
+    if (this.at(t.DateToken) || !(isOpen || isDateInWords(rest)) || !this.isWholeLineInWords()) {
       return false;
     }
     const { start } = this.peek(1);
@@ -184,9 +191,6 @@ export class FieldParser extends ExistingParser {
     line.what = { kind: "title", value, span };
     return true;
   }
-
-  /** Words before the value of a field that say more of it. */
-  protected saidBefore: string | undefined;
 
   protected noon({ length, span }: { readonly length: number; readonly span: tree.Span }): tree.TimeLiteral {
     this.skip(length);
@@ -199,7 +203,10 @@ export class FieldParser extends ExistingParser {
     if (this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
     } else if (this.longestIn(PARTS_OF_DAY) !== undefined) {
-      throw this.refused(partOfDay(this.context(), this.peek(1), `${this.keyword} ${line.date?.text ?? ""}`));
+      const { length, written, span } = this.longestIn(PARTS_OF_DAY)!;
+      this.skip(length);
+      this.respell(span, `"${written}"`);
+      line.what = { kind: "title", value: written, span };
     } else if (this.at(t.For) && this.isTextBehind()) {
       const { start } = this.peek(1);
       const value = this.takeRest();
@@ -234,7 +241,7 @@ export class FieldParser extends ExistingParser {
 
   /** A text in quotes, or all words of the line, which the plain form quotes. */
   protected textOfLine(): tree.Title {
-    if (this.at(t.StringToken) || this.at(t.End) || !this.isTextInWords()) {
+    if (this.at(t.StringToken) || this.at(t.End) || !this.isWholeLineInWords()) {
       return make.makeTitle(this.take(t.StringToken, "a text in double quotes"));
     }
     const { start } = this.peek(1);

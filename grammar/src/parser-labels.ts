@@ -25,6 +25,10 @@ const WITHIN_OR_AFTER =
 const UPPER_LIMIT = phrases("under", "below", "max", "maximum", "at most", "up to", "not over", "not above");
 const NO_LIMIT: ReadonlySet<string> = new Set(["none", "any", "unlimited", "open"]);
 const CONTAINERS = phrases(
+  "cans",
+  "tins",
+  "bottles",
+  "buckets",
   "can",
   "tin",
   "bottle",
@@ -39,6 +43,10 @@ const CONTAINERS = phrases(
 /** `50 g to 0.5 L water`, `250 g flakes to 1 L meths`, `1 qt to 1 gal water`, `precat with 5 % dye`. */
 const MADE_UP =
   /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:to|in|per) \d[\d./ ]{0,8}\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
+
+/** `80 g/L warm water`, `3 parts oil, 1 part turpentine`, `equal parts of oil and varnish`: no ratio to a hardener. */
+const IN_WORDS =
+  /^(?!.*harden)(?:\d[\d./ ]{0,8}(?:g|kg|mL|ml|oz|lb)\/\p{L}{1,4} |\d+ parts? [^,]{2,40}, ?\d|(?:equal|half|stir|shake|a little|one part) |as |by |fresh|to taste)/iu;
 
 const NIGHT: Readonly<Record<string, true>> = { overnight: true, "over night": true, "one night": true };
 /** Hours of a night on a label, as `wait overnight` takes them at least: common practice, no source. */
@@ -269,9 +277,13 @@ export class LabelParser extends WordsParser {
     (line) => {
       this.airItem(line);
       this.many(
-        () => this.isNext(t.Comma, t.NumberToken),
+        () => this.isNext(t.Comma, t.NumberToken) || (this.at(t.And) && this.at(t.NumberToken, 2)),
         () => {
-          this.commaBefore();
+          if (this.at(t.And)) {
+            this.respell(make.tokenSpan(this.take(t.And)), ",");
+          } else {
+            this.commaBefore();
+          }
           this.airItem(line);
         },
       );
@@ -294,7 +306,7 @@ export class LabelParser extends WordsParser {
       this.respell(make.tokenSpan(mark), "RH");
     }
     this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
-    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    this.endOfPart(undefined, (next) => next === t.NumberToken || next === t.And);
   });
 
   /** `15 C to none`: no upper limit. */
@@ -334,8 +346,9 @@ export class LabelParser extends WordsParser {
       this.report({ message: gist((suchAs) => `expected one humidity${suchAs("60 % RH")}`), span });
     }
     if (markEnd === undefined) {
-      const fix = { title: "Add `RH`", span: { start: end, end }, text: " RH" };
-      this.report({ message: "expected `RH` after the humidity", span, fix });
+      // `55 %`, `55 % humidity`: of air a share is nothing else.
+      const word = this.isWordAt("humidity", 1) ? make.tokenSpan(this.take(t.Word)) : { start: end, end };
+      this.respell(word, " RH");
     }
   }
 
@@ -350,9 +363,22 @@ export class LabelParser extends WordsParser {
         this.thinnerBehind(line);
         return;
       }
+      if (this.at(t.Up) && this.at(t.To, 2) && this.at(t.NumberToken, 3)) {
+        // `up to 10 % water`
+        this.respell({ start: this.peek(1).start, end: endOf(this.peek(2)) }, "");
+        this.skip(2);
+        this.thinnerBehind(line);
+        return;
+      }
+      this.leaveOut(WITH_OR_OF);
       this.thinner(line);
-      if (this.at(t.Comma) || this.at(t.Up)) {
-        this.commaBefore();
+      if (this.isRatioNext() || this.at(t.NumberToken) || this.at(t.Up)) {
+        const end = endOf(this.peek(0));
+        this.respell({ start: end, end }, ",");
+      } else if (this.at(t.Comma)) {
+        this.take(t.Comma);
+      }
+      if (!this.at(t.End)) {
         if (this.isRatioNext() || RATIO_IN_WORDS.test(this.rest())) {
           line.ratio = this.partsOf();
           return;
@@ -416,7 +442,7 @@ export class LabelParser extends WordsParser {
   protected readonly thinner = this.part(AT_UP, (line: Value<"thin">): void => {
     const thinner = this.speltWords() ?? make.makeWords(this.wordRun("a thinner", t.Up));
     line.thinner = thinner;
-    this.endOfPart(undefined, (next) => next === t.Up);
+    this.endOfPart(undefined, (next) => next === t.Up || next === t.NumberToken || next === t.TimeToken);
   });
 
   protected readonly packs = this.line(
@@ -432,6 +458,9 @@ export class LabelParser extends WordsParser {
     const draft: Draft<PackSize> = { span: NO_SPAN };
     sizes.push(draft);
     this.spanned(draft, () => {
+      const { start } = this.peek(1);
+      const many = this.at(t.NumberToken) && this.at(t.X, 2) ? Number(this.peek(1).text) : 1;
+      this.skip(many > 1 ? 2 : 0);
       const amount = this.quantity("a quantity");
       draft.amount = amount;
       this.leaveOut(CONTAINERS);
@@ -441,11 +470,21 @@ export class LabelParser extends WordsParser {
       }
       if (this.isWordAt("at", 1)) {
         this.respell(make.tokenSpan(this.take(t.Word)), "for");
+      } else if (this.at(t.NumberToken) && /^\d+[.,]\d{2}$/u.test(this.peek(1).text)) {
+        const end = endOf(this.peek(0));
+        this.respell({ start: end, end }, "for");
       } else {
         this.take(t.For, "`for` and the price");
       }
       const { amount: price, per, span } = this.sum("the price");
       draft.price = per === undefined ? price : this.priceOf(amount, price, per, span);
+      if (many > 1) {
+        // `2 x 1 L for 56.00`: what one costs.
+        const one = Math.round((draft.price.value / many) * 100) / 100;
+        this.dropRespellings(start);
+        this.respell({ start, end: endOf(this.peek(0)) }, `${valueText(amount)} for ${one}`);
+        draft.price = { ...draft.price, text: String(one), value: one };
+      }
     });
     this.endOfPart();
   });
@@ -552,7 +591,7 @@ export class LabelParser extends WordsParser {
       return true;
     }
     const rest = this.rest();
-    if (!MADE_UP.test(rest) || /["{}#]/u.test(rest)) {
+    if (!(MADE_UP.test(rest) || IN_WORDS.test(rest)) || /["{}#]/u.test(rest)) {
       return false;
     }
     const { start } = this.peek(1);

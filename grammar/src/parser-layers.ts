@@ -69,10 +69,23 @@ export class LayerParser extends CoatParser {
         // Read.
       } else if (owner === "step" && (this.handTime(tails, verb) || this.leaveTail(tails))) {
         // Read.
+      } else if (layer !== undefined && layer.coats === undefined && this.isTwiceAlone()) {
+        const { start } = this.peek(0);
+        const coats = this.twice();
+        this.dropRespellings(start);
+        this.respell({ start, end: coats.span.end }, "x 2");
+        layer.coats = coats;
       } else if (
         owner === "layer" &&
-        (this.wetOnWet(tails) || this.transferTail(tails) || this.buffed(tails))
+        (this.wetOnWet(tails) ||
+          this.transferTail(tails) ||
+          this.buffed(tails) ||
+          this.wipedInWords(tails) ||
+          this.thinnedInWords(tails) ||
+          this.ownAsTail(tails))
       ) {
+        // Read.
+      } else if (owner === "layer" && this.timePerPiece(tails)) {
         // Read.
       } else if (tail !== undefined) {
         tail(tails);
@@ -110,14 +123,42 @@ export class LayerParser extends CoatParser {
       } else if (!this.ownTail(owner, tails)) {
         throw this.unknownTail(owner);
       }
-      if (owner === "step") {
-        this.leaveOut(EACH);
-      }
+      this.eachOne(tails);
       this.checkOwner(owner, tails.at(-1));
       // Words in quotes need no comma: `by roller "short nap"`.
       this.endOfPart(undefined, (next) => next === t.StringToken || t.TAIL_TYPES.has(next));
     },
   );
+
+  private isTwiceAlone(): boolean {
+    return this.isWordAt("twice", 1) && this.isPartEnd(2) && this.at(t.Comma, 0);
+  }
+
+  /** `30 min per chair`: how long the hands take. */
+  private timePerPiece(tails: tree.Tail[]): boolean {
+    if (!this.isTimeNext() || !/ (?:each|(?:per|an?) \p{L}{3,20})$/iu.test(this.restOfPart())) {
+      return false;
+    }
+    const { start } = this.peek(1);
+    const at = { start, end: start };
+    this.respell(at, "takes");
+    const time = this.value("a time");
+    tails.push({ kind: "takes", keyword: { kind: "name", text: "takes", span: at }, time, span: time.span });
+    return true;
+  }
+
+  /** `each`, `per chair`: times are of each piece anyway; which one is kept in words. */
+  private eachOne(tails: tree.Tail[]): void {
+    this.leaveOut(EACH);
+    const said = /^(?:per|an?) \p{L}{3,20}$/iu.exec(this.restOfPart());
+    const kind = tails.at(-1)?.kind;
+    if (!said || (kind !== "takes" && kind !== "leave")) {
+      return;
+    }
+    const at = endOf(this.peek(0));
+    this.respell({ start: at, end: at }, ",");
+    this.saidText(tails, said[0]);
+  }
 
   /** `lid by foam roller`, `whole surface`: what no tail is near to, in words, which the plain form quotes. */
   private ownTail(owner: Owner, tails: tree.Tail[]): boolean {

@@ -26,7 +26,35 @@ export class PartParser extends LineReader {
   };
 
   private measure(what: string): tree.Measure {
-    return this.withUnit(this.decimalComma() ?? make.makeNumber(this.take(t.NumberToken, what)));
+    return this.withUnit(
+      this.decimalComma() ?? this.numberInWords() ?? make.makeNumber(this.take(t.NumberToken, what)),
+    );
+  }
+
+  /** `a`, `one`, `half an` before a unit of time: `wait half an hour`. */
+  private numberInWords(): tree.NumberLiteral | undefined {
+    const length = this.wordsOfNumber();
+    if (length === 0) {
+      return undefined;
+    }
+    const value = NUMBER_WORDS[this.peek(1).text.toLowerCase()]!;
+    const span = { start: this.peek(1).start, end: endOf(this.peek(length)) };
+    const text = value === 0.5 ? "1/2" : String(value);
+    this.skip(length);
+    this.respell(span, text);
+    return { kind: "number", text, value, span };
+  }
+
+  /** How many words make up a number before a unit of time. */
+  private wordsOfNumber(): number {
+    const first = this.peek(1).text.toLowerCase();
+    const length = first === "half" && /^an?$/iu.test(this.peek(2).text) ? 2 : 1;
+    const unit = this.peek(length + 1);
+    return Object.hasOwn(NUMBER_WORDS, first) &&
+      unit.kind === "word" &&
+      t.unitGroup(plainUnit(unit.text) ?? unit.text) === "time"
+      ? length
+      : 0;
   }
 
   /** `2,5 l`: with three digits it might be thousands. */
@@ -53,14 +81,14 @@ export class PartParser extends LineReader {
 
   private withUnit(number: tree.NumberLiteral): tree.Measure {
     const { type, text } = this.peek(1);
-    return type === t.Unit || (type === t.Word && text !== "or")
+    return type === t.Unit || (type === t.Word && !NO_UNIT.has(text))
       ? { number, unit: make.makeUnit(this.take(type)) }
       : { number };
   }
 
   /** A quantity or a parameter. */
   protected readonly value = (what: string): tree.Value => {
-    if (this.at(t.NumberToken)) {
+    if (this.at(t.NumberToken) || this.wordsOfNumber() > 0) {
       return this.quantity(what);
     }
     return this.nameOf(this.take(t.Word, what));
@@ -282,6 +310,20 @@ export class PartParser extends LineReader {
     return written;
   }
 }
+
+/** What begins something else behind a figure. */
+const NO_UNIT: ReadonlySet<string> = new Set(
+  "or,on,only,at,over,under,around,until,before,after,again".split(","),
+);
+
+export const NUMBER_WORDS: Readonly<Record<string, number>> = Object.fromEntries([
+  ["a", 1],
+  ["an", 1],
+  ["half", 0.5],
+  ..."one,two,three,four,five,six,seven,eight,nine,ten,eleven,twelve"
+    .split(",")
+    .map((word, idx) => [word, idx + 1] as const),
+]);
 
 /** What stands between the ends of a range, besides a hyphen that belongs to a number. */
 export const DASHES: ReadonlySet<string> = new Set(["-", "–", "—", "‒", "−"]);

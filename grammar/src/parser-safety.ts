@@ -76,7 +76,7 @@ export class SafetyParser extends RecordParser {
       NOT_WORN.test(words) ||
       KIND_OF_GLOVES.test(text) ||
       isDuty(text) ||
-      isNear(first, DUTIES)
+      (first !== "no" && isNear(first, DUTIES))
     ) {
       return undefined;
     }
@@ -128,10 +128,10 @@ const isDuty = (text: string): boolean =>
 const SUBSTANCE = /^(?:isocyanates?|solvents?)$/iu;
 /** What stands for no duty, and is asked about. */
 const NOT_WORN =
-  /^(?:mask|face mask|breathing|lead|food)\b|lead|respirator|\bmask$|dry sanding|heat gun|floor sheet|food safe/iu;
+  /^(?:mask|face mask|breathing|lead|food)\b|^no (?:dust|gloves|vent|eye|goggles|glasses|hearing|extraction|ignition|fresh|open flame|smoking|sparks|flames|naked)|lead|respirator|\bmask$|dry sanding|heat gun|floor sheet|food safe/iu;
 /** When, where and how a duty is done, in words. */
 const SAID_OF_DUTY =
-  /^(?:while|when|whenever|with|for|at|in|on|if|during|once|until|by|against|under|full|fully|full-face|windows?|doors?|both|all|always|stays?|change[ds]?) ?[^"\\{}\d]{0,60}$/iu;
+  /^(?:first|while|when|whenever|with|for|at|in|on|if|during|once|until|by|against|under|full|fully|full-face|windows?|doors?|both|all|always|stays?|change[ds]?) ?[^"\\{}\d]{0,60}$/iu;
 const KINDS_OF_GLOVES =
   "(?:butyl|nitrile|neoprene|latex|rubber|vinyl|leather|cotton|chemical|long|thick|thin|disposable|household|work|resistant)";
 /** `butyl`, `long nitrile` */

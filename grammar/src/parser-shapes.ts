@@ -1,12 +1,15 @@
 /** The entry rule for shapes: `4 of post 75 mm to 50 mm x 700 mm, plus 10 %`. */
+import { endOf } from "./lexer.ts";
 import { type Draft, type LineRule, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
+import { isNear } from "./own-words.ts";
 import { withUnitOf } from "./parser-parts.ts";
 import { SheenParser } from "./parser-sheens.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
+import { plainUnit } from "./units.ts";
 import { SHAPES } from "./vocabulary.ts";
 
 type ShapeValue = Draft<Extract<tree.FieldValue, { readonly form: "shape" }>>;
@@ -15,6 +18,9 @@ type ShapeValue = Draft<Extract<tree.FieldValue, { readonly form: "shape" }>>;
 const AT_OPTION: readonly TokenType[] = [t.Comma, t.Plus, t.Word];
 
 export class ShapeParser extends SheenParser {
+  /** Words before the value of a field, or in it, that say more of it. */
+  protected saidBefore: string | undefined;
+
   protected readonly shape: LineRule<ShapeValue> = this.line(
     (): ShapeValue => ({ form: "shape" }),
     (line) => {
@@ -36,19 +42,46 @@ export class ShapeParser extends SheenParser {
     },
   );
 
-  /** `shape 0.9 m2`: an area needs no word before it. */
+  /** `shape 0.9 m2`, `shape chair, 0.9 m2 each`: an area needs no word before it, and what it is of is kept in words. */
   private bareArea(shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: ShapeValue): boolean {
-    const unit = this.peek(2);
-    if (!this.at(t.NumberToken) || unit.type !== t.Unit || t.unitGroup(unit.text) !== "area") {
+    let words = 0;
+    while (this.at(t.Word, words + 1) && words < MOST_WORDS) words += 1;
+    const before = words > 0 && this.at(t.Comma, words + 1) ? words + 1 : words;
+    const unit = this.peek(before + 2);
+    const isArea = this.at(t.NumberToken, before + 1) && t.unitGroup(plainUnit(unit.text) ?? "") === "area";
+    if (!isArea || (words > 0 && Object.hasOwn(SHAPES, this.peek(1).text))) {
       return false;
     }
-    const at = { start: this.peek(1).start, end: this.peek(1).start };
+    const { start } = this.peek(1);
+    const at = { start, end: words > 0 ? endOf(this.peek(before)) : start };
+    const said = Array.from({ length: words }, (_, idx) => this.peek(idx + 1).text).join(" ");
+    this.skip(before);
     this.respell(at, "area");
     shape.name = { kind: "name", text: "area", span: at };
     line.shape = shape;
     this.useExample(SHAPES.area!.example);
     sizes.push(this.range(sizeName("area", 0)));
+    this.say(said);
+    this.eachBehind();
     return true;
+  }
+
+  /** `each`, `per chair` */
+  private eachBehind(): void {
+    const said = /^,? ?(each|(?:a|per) \p{L}{3,20})$/iu.exec(this.rest());
+    const { start } = this.peek(1);
+    const span = said && this.takeText(said[0]);
+    if (said && span) {
+      this.respell({ start, end: span.end }, "");
+      this.say(said[1]!);
+    }
+  }
+
+  /** Keeps words, which the plain form puts in quotes behind the value. */
+  private say(words: string): void {
+    if (words !== "") {
+      this.saidBefore = this.saidBefore === undefined ? words : `${this.saidBefore}, ${words}`;
+    }
   }
 
   protected readonly shapeSizes = this.part(
@@ -56,28 +89,33 @@ export class ShapeParser extends SheenParser {
     (shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: ShapeValue): void => {
       if (this.at(t.NumberToken)) {
         const count = make.makeNumber(this.take(t.NumberToken));
-        this.take(t.Of, "`of` and a shape");
+        if (this.at(t.Word)) {
+          // `4 legs`
+          this.respell({ start: count.span.end, end: count.span.end }, "of");
+        } else {
+          this.take(t.Of, "`of` and a shape");
+        }
         shape.count = count;
         if (this.bareArea(shape, sizes, line)) {
           this.endOfPart(undefined, (next) => next === t.Plus);
           return;
         }
       }
-      const name = this.take(t.Word, "a shape");
-      shape.name = make.makeName(name);
-      if (SLATS.has(name.text)) {
-        this.respell(shape.name.span, "box");
-        shape.name = { ...shape.name, text: "box" };
-      }
+      shape.name = this.shapeName();
       line.shape = shape;
       const { text } = shape.name;
       this.useExample(lookUp(SHAPES, text)?.example);
       sizes.push(this.range(sizeName(text, 0)));
-      while (this.at(t.X)) {
-        this.take(t.X);
+      while (this.at(t.X) || (this.at(t.By) && this.at(t.NumberToken, 2))) {
+        if (this.at(t.By)) {
+          this.respell(make.tokenSpan(this.peek(1)), "x");
+        }
+        this.skip(1);
         sizes.push(this.range(sizeName(text, sizes.length)));
       }
+      this.sizeBehind(text, sizes);
       this.shareUnits(sizes);
+      this.fitName(shape);
       this.checkSizes(shape);
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
@@ -89,6 +127,8 @@ export class ShapeParser extends SheenParser {
       if (this.at(t.Plus)) {
         const word = this.take(t.Plus);
         this.keepPlus(shape, this.quantity("a share in %"), word.start);
+      } else if (this.optionInWords(shape, options)) {
+        // Read.
       } else if (this.saidEdges() || (shape.name?.text === "box" && this.leftOut(ALL_FACES))) {
         // The edges count wherever a thickness is stated, and all faces of a box that leaves none out.
       } else {
@@ -101,6 +141,104 @@ export class ShapeParser extends SheenParser {
       this.endOfPart(undefined, (next) => next === t.Plus);
     },
   );
+
+  /** A shape, or what is of one, in the words of the trade: `leg`, `round legs`, `drawer front`. */
+  private shapeName(): tree.Name {
+    let length = 1;
+    while (this.at(t.Word, length + 1) && length < MOST_WORDS) length += 1;
+    const said = Array.from({ length }, (_, idx) => this.peek(idx + 1).text).join(" ");
+    const first = this.peek(1);
+    const plain = this.at(t.Word) && !Object.hasOwn(SHAPES, first.text) ? shapeOf(said) : undefined;
+    if (plain === undefined) {
+      return make.makeName(this.take(t.Word, "a shape"));
+    }
+    const span = { start: first.start, end: endOf(this.peek(length)) };
+    this.skip(length);
+    this.respell(span, plain);
+    if (!SLATS.has(said)) {
+      this.say(said);
+    }
+    return { kind: "name", text: plain, span };
+  }
+
+  /** `, 60 mm wide`, `, 30 mm thick`: the last size of a shape, said behind a comma. */
+  private sizeBehind(shape: string, sizes: tree.Range[]): void {
+    const isSize =
+      this.at(t.Comma) &&
+      this.at(t.NumberToken, 2) &&
+      /^(?:wide|thick|high|deep|long)$/iu.test(this.peek(4).text) &&
+      sizes.length < (lookUp(SHAPES, shape)?.sizes.length ?? 0);
+    if (!isSize) {
+      return;
+    }
+    this.respell(make.tokenSpan(this.take(t.Comma)), "x");
+    sizes.push(this.range(sizeName(shape, sizes.length)));
+    this.respell(make.tokenSpan(this.peek(1)), "");
+    this.skip(1);
+  }
+
+  /** A leg of two sides and a height is a box without its ends, and a round of one size a disc. */
+  private fitName(shape: Draft<tree.ShapeSyntax>): void {
+    const { name, sizes } = shape;
+    const plain =
+      name.text === "post" && sizes.length === 3
+        ? "box"
+        : name.text === "round" && sizes.length === 1
+          ? "disc"
+          : undefined;
+    if (plain === undefined) {
+      return;
+    }
+    this.dropName(name.span);
+    this.respell(name.span, plain);
+    shape.name = { ...name, text: plain };
+    if (plain === "box") {
+      const end = endOf(this.peek(0));
+      this.respell({ start: end, end }, ", no bottom, no top");
+      const at = { start: end, end };
+      (shape.options as tree.Words[]).push(
+        ...["no bottom", "no top"].map(
+          (text): tree.Words => optionAs(text, at),
+        ),
+      );
+    }
+  }
+
+  /** `both sides`, `top only`, `without back and bottom`, `open at the front`; what else is said stays in words. */
+  private optionInWords(shape: Draft<tree.ShapeSyntax>, options: tree.Words[]): boolean {
+    const known = lookUp(SHAPES, shape.name?.text ?? "")?.options ?? [];
+    const text = this.restOfPart();
+    if (known.length === 0 || known.includes(text) || !/^\p{L}/u.test(text)) {
+      return false;
+    }
+    const meant = optionsIn(text, known);
+    if (meant === undefined) {
+      // `front edge`, `with mouldings`; a slip of the pen is told.
+      const isSlip = OPTIONS.some((option) => isNear(text, [option])) || !/^(?!plus)\p{L}+ \p{L}/u.test(text);
+      const comma = this.peek(0);
+      if (isSlip || EDGES[text] || ALL_FACES[text] || comma.type !== t.Comma) {
+        return false;
+      }
+      const span = this.takeText(text);
+      if (span === undefined) {
+        return false;
+      }
+      this.respell({ start: comma.start, end: span.end }, "");
+      this.say(text);
+      return true;
+    }
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    this.respell(span, meant.join(", "));
+    options.push(
+      ...meant.map(
+        (option): tree.Words => optionAs(option, span),
+      ),
+    );
+    return true;
+  }
 
   private saidEdges(): boolean {
     return this.leftOut(EDGES);
@@ -173,6 +311,63 @@ export class ShapeParser extends SheenParser {
 
 /** Long pieces with four sides and two ends, which are a box. */
 const SLATS: ReadonlySet<string> = new Set(["bar", "slat", "slats", "batten", "lath", "strip"]);
+
+const OPTIONS: readonly string[] = Object.values(SHAPES).flatMap(({ options }) => options);
+
+/** So many words may name a shape. */
+const MOST_WORDS = 4;
+
+/** What pieces are made of, by the shape that has its faces. */
+const SHAPES_SAID: readonly (readonly [RegExp, string])[] = [
+  [/^(?:round|turned) .+|(?:cylinder|spindle|dowel|rod|pole|baluster|turning)s?$/iu, "round"],
+  [
+    /(?:bar|slat|batten|lath|strip|rail|stretcher|beam|stile|rung|cabinet|case|chest|carcass|carcase|drawer|crate)s?$/iu,
+    "box",
+  ],
+  [/(?:leg|pillar|post|upright|foot|feet)s?$/iu, "post"],
+  [/(?:circle|disk|disc)s?$/iu, "disc"],
+  [/(?:ellipse|oval)s?$/iu, "oval"],
+  [/frames?$/iu, "frame"],
+  [
+    /(?:board|plank|table|door|rectangle|slab|sheet|front|back|side|lid|leaf|plate|top|panel|tread|seat|worktop)s?$|(?:shelf|shelves|leaves)$/iu,
+    "panel",
+  ],
+];
+
+/** An option as it is read where it is written plainly. */
+const optionAs = (text: string, span: tree.Span): tree.Words => ({
+  kind: "words",
+  words: text.split(" ").map((word) => ({ kind: "name", text: word, span })),
+  text,
+  span,
+});
+
+const shapeOf = (said: string): string | undefined =>
+  SHAPES_SAID.find(([pattern]) => pattern.test(said))?.[1];
+
+/** Options as they are said, each as the shape has it; undefined where one of them is none. */
+function optionsIn(text: string, known: readonly string[]): readonly string[] | undefined {
+  const plain = text.toLowerCase().replace(/^(?:without|no) (?:a |the )?/u, "no ");
+  const isLeftOut = plain.startsWith("no ");
+  const parts = isLeftOut
+    ? plain
+        .slice(3)
+        .split(/ (?:and|or|nor) (?:no |without )?(?:a |the )?/u)
+        .map((part) => `no ${part}`)
+    : [OPTIONS_SAID.find(([pattern]) => pattern.test(plain))?.[1] ?? plain];
+  return parts.every((part) => known.includes(part)) ? parts : undefined;
+}
+
+const OPTIONS_SAID: readonly (readonly [RegExp, string])[] = [
+  [/^(?:both|two|all|2) (?:faces|sides)$|^front and back$|^top and (?:bottom|underside)$/u, "both faces"],
+  [
+    /^(?:(?:the )?(?:top|front|upper|visible|one|outer) (?:side |face |surface )?only|only (?:the )?(?:top|front|upper side|upper face|one side|one face)|(?:one|upper|top|front|visible) (?:side|face|surface))$/u,
+    "one face",
+  ],
+  [/^(?:open (?:at|in|to) the front|(?:the )?front open)$/u, "open front"],
+  [/^(?:open (?:at|on) (?:the )?top|(?:the )?top open|open top)$/u, "open"],
+  [/^(?:the )?inside (?:as well|also)$|^inside and outside$|^both inside and outside$/u, "inside too"],
+];
 const ALL_FACES: Readonly<Record<string, true>> = { "all faces": true, "all sides": true, "all round": true };
 
 const EDGES: Readonly<Record<string, true>> = {

@@ -101,7 +101,7 @@ export class StepParser extends BehindParser {
     }
     const own = this.ownWork();
     if (own !== undefined) {
-      line.what = this.ownWords(own);
+      line.what = this.ownWords(own, BY_TOOLS.has(own.written));
       this.withMaterial(line);
       if (line.material !== undefined && this.at(t.And) && this.at(t.Word, 2)) {
         throw this.refused(twoMaterials(this.peek(1), this.peek(2), quoted(line.what.value)));
@@ -109,6 +109,7 @@ export class StepParser extends BehindParser {
       return;
     }
     const how = this.verb(line);
+    this.stripByHand(line);
     const verb = line.verb!;
     if (verb.text === "distress" && this.at(t.Word) && !t.TAIL_TYPES.has(this.peek(1).type)) {
       line.what = this.ownWords();
@@ -120,8 +121,13 @@ export class StepParser extends BehindParser {
     if (known !== undefined && isForm("material", "optional-material")) {
       this.whatBefore(line);
     }
-    if (isForm("material", "optional-material") && this.at(t.With)) {
-      this.withMaterial(line);
+    const isToolAlone =
+      known?.form === "optional-material" &&
+      this.at(t.With) &&
+      TOOL.test(this.peek(2).text) &&
+      this.isPartEnd(3);
+    if (isForm("material", "optional-material") && this.at(t.With) && !isToolAlone) {
+      this.soapOrWater(line);
       this.tool(line);
     } else if (isForm("what", "what-with") && this.at(t.StringToken)) {
       line.what = make.makeTitle(this.take(t.StringToken));
@@ -130,7 +136,7 @@ export class StepParser extends BehindParser {
       isForm("what", "what-with") &&
       (this.at(t.Word) || (this.at(t.With) && !this.isEndOfOwnWords()))
     ) {
-      line.what = this.ownWords();
+      line.what = this.ownWords(undefined, known.form === "what");
     } else if (verb.text === "scuff" && this.abrasive(line)) {
       // With wool or a pad, which have no grit on them.
     } else if (
@@ -156,6 +162,18 @@ export class StepParser extends BehindParser {
       this.how(line, how);
       this.moreWords(line, known.form);
     }
+  }
+
+  /** `strip "heat gun and scraper"`, `strip with a heat gun`: what takes it off is no material, so it is scraped. */
+  private stripByHand(line: StepLine): void {
+    const isSaid = (this.at(t.StringToken) && !this.at(t.With, 2)) || BY_HAND.test(this.restOfPart());
+    if (line.verb?.text !== "strip" || !isSaid) {
+      return;
+    }
+    const { span } = line.verb;
+    this.dropName(span);
+    this.respell(span, "scrape");
+    line.verb = { ...line.verb, text: "scrape" };
   }
 
   /** `scrape glue spots`, `sand 240 on soft pad`: where and how, in words, which the plain form quotes. */
@@ -226,11 +244,18 @@ export class StepParser extends BehindParser {
   }
 
   /** Words up to the end of the part or `with`, and a text behind them: a title, which the plain form quotes. */
-  protected ownWords(known?: { readonly written: string; readonly length: number }): tree.Title {
+  protected ownWords(
+    known?: { readonly written: string; readonly length: number },
+    isWithoutMaterial = false,
+  ): tree.Title {
     const { start } = this.peek(1);
     const words: string[] = known ? [known.written] : [];
     this.skip(known?.length ?? 0);
-    while (!this.isPartEnd(1) && !this.at(t.StringToken) && !this.isEndOfOwnWords()) {
+    while (
+      !this.isPartEnd(1) &&
+      !this.at(t.StringToken) &&
+      ((isWithoutMaterial && this.at(t.With)) || !this.isEndOfOwnWords())
+    ) {
       words.push(this.peek(1).text);
       this.skip(1);
     }
@@ -284,6 +309,30 @@ export class StepParser extends BehindParser {
     this.respell(span, "");
     line.what = { kind: "title", value: said[1]!.replaceAll("_", " "), span };
     return true;
+  }
+
+  /** `with mild soap`, `with warm water and a drop of vinegar`: what is built in, with words around it. */
+  private soapOrWater(line: StepLine): void {
+    const said = SOAP_OR_WATER.exec(this.restOfPart());
+    if (!said || (said[1] === undefined && said[3] === undefined)) {
+      this.withMaterial(line);
+      return;
+    }
+    const [, before, what, behind] = said;
+    const span = this.takeText(said[0]);
+    if (span === undefined) {
+      this.withMaterial(line);
+      return;
+    }
+    const name = /water/iu.test(what!) && !/^soapy/iu.test(before ?? "") ? "water" : "soap";
+    const words = [before?.trim(), behind?.trim()].filter((part) => part !== undefined && part !== "");
+    this.respell(span, `with ${name}`);
+    line.material = { kind: "name", text: name, span };
+    if (words.length > 0) {
+      const value = [line.what?.value, ...words].filter((part) => part !== undefined).join(", ");
+      const at = { start: span.end, end: span.end };
+      line.what = { kind: "title", value, span: at };
+    }
   }
 
   /** `and wire wool` */
@@ -394,15 +443,38 @@ export class StepParser extends BehindParser {
         this.waitWords(line);
       } else {
         this.leaveOut(FOR, t.NumberToken);
+        const about = this.aboutTime();
         const { from, to } = this.lowerLimit(() => this.range("a time, `overnight`, or `until` and a stage"));
         line.time = from;
         if (to !== undefined) {
           line.timeTo = to;
         }
         this.waitWords(line);
+        if (about !== undefined) {
+          const value = line.what === undefined ? about : `${about}, ${line.what.value}`;
+          const at = endOf(this.peek(0));
+          const span = line.what?.span ?? { start: at, end: at };
+          if (line.what !== undefined) {
+            this.dropRespellings(span.start);
+          }
+          this.respell(span, ` ${quoted(value)}`);
+          line.what = { kind: "title", value, span };
+        }
       }
     },
   );
+
+  /** `about 2 h`, `up to 24 h`: how exact the time is, which the plain form quotes behind it. */
+  private aboutTime(): string | undefined {
+    const found = this.longestIn(ABOUT_TIME);
+    if (found === undefined || !this.at(t.NumberToken, found.length + 1)) {
+      return undefined;
+    }
+    const { start } = this.peek(1);
+    this.skip(found.length);
+    this.respell({ start, end: endOf(this.peek(0)) }, "");
+    return found.written;
+  }
 
   /** `until next morning`, `until Sat`: a night at least. */
   private untilNextDay(line: Line<tree.WaitStatement>): boolean {
@@ -491,6 +563,7 @@ export class StepParser extends BehindParser {
       } else {
         this.respell(make.tokenSpan(this.take(t.Word)), ",");
       }
+      this.leaveOut(WITH);
       this.grit(grits, line);
     }
     if (this.at(t.Wet) && line.wet === undefined && this.isPartEnd(2)) {
@@ -568,7 +641,11 @@ export class StepParser extends BehindParser {
   /** After the comma (or `then`): a grit, or a name that is the whole part. */
   private isGritNext(): boolean {
     if (!this.at(t.Comma)) {
-      return this.isWordAt("then", 1) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2)));
+      const ahead = this.isWordAt("then", 1) && this.at(t.With, 2) ? 3 : 2;
+      const isJoint = this.isWordAt("then", 1) || this.at(t.And);
+      return (
+        isJoint && !this.isTimeAt(ahead) && (this.at(t.NumberToken, ahead) || isGritWord(this.peek(ahead)))
+      );
     }
     const ahead = this.isWordAt("then", 2) ? 3 : 2;
     if (this.isTimeAt(ahead)) {
@@ -592,6 +669,18 @@ export class StepParser extends BehindParser {
   }
 }
 
+/** What takes a coat off and is no material. */
+const BY_HAND =
+  /^(?:mechanically|dry\b|(?:by|with) (?:an? |the )?(?:hand|machine|heat|hot air|infrared|scraper|card scraper|cabinet scraper|knife|blade|chisel|glass)\b)/iu;
+/** Soap and water are built in; what stands around them is said of them. */
+const SOAP_OR_WATER =
+  /^with ((?:a little |some )?(?:mild|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?$/iu;
+/** Work that is done with tools alone. */
+const BY_TOOLS: ReadonlySet<string> = new Set(
+  "clamp,unclamp,lift,rack,stack,pack,unpack,hang,stand,label,photograph,mark,iron,steam,drill,number,brush,brush out,take apart,knock apart,cut out,cramp,cover,uncover,wrap,unwrap,air,air out,ventilate,hang up,lay out,lay down,weigh,write down,write,move,carry,screw,unscrew,cut,plane,ease,chamfer,dismantle,dig out,wax,oil".split(
+    ",",
+  ),
+);
 const STEP_TAILS: ReadonlySet<TokenType> = new Set([t.By, t.Takes, t.Uses, t.Together, t.Apart]);
 /** Work that takes a film or harms who does it: with what it is done must be a material. */
 const HAZARDOUS: ReadonlySet<string> = new Set(["strip", "dewax", "bleach", "clean"]);
@@ -615,7 +704,12 @@ const NEXT_DAY =
   /^until (?:the )?(?:next (?:morning|day|session|evening|work(?:ing)? ?day|time|week)|tomorrow|(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?)\b/iu;
 /** What is said behind the time of a wait, in words without a figure. */
 const WAITED_HOW =
-  /^(?:, ?(?=\p{L})(?!(?:until|to|or|and)\b)|(?:\p{L}{3,12}ing|in|on|at|with|without|under|out|flat|upright|indoors|outdoors|before|for|so|while|if)\b)[^\d%]*$/iu;
+  /^(?:, ?(?=\p{L})(?!(?:until|to|or|and)\b)|(?!(?:until|to|or|and|then)\b)\p{L}{2,20}\b|to (?:soak|dry|cure|harden|set|settle|evaporate|act|work|cool|rest|acclimatise|soften|be)\b)[^\d%]*$/iu;
+const ABOUT_TIME: Readonly<Record<string, true>> = Object.fromEntries(
+  "about|approx|approximately|around|roughly|some|ca|circa|up to|max|maximum|at most|not longer than|no longer than|not more than|no more than|under|over|more than|another"
+    .split("|")
+    .map((words) => [words, true]),
+);
 const IT_IS = phrases("it is", "they are", "the coat is");
 const OVERNIGHT: Readonly<Record<string, string>> = { "over night": "overnight", "one night": "overnight" };
 const THEN = phrases("then");

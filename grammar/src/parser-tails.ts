@@ -9,6 +9,7 @@ import { IF_NEEDED } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
+import { plainUnit } from "./units.ts";
 import { TAILS } from "./vocabulary.ts";
 import { SHEENS_SAID } from "./word-spellings.ts";
 
@@ -144,6 +145,77 @@ export class TailParser extends StepParser {
       this.saidText(tails, how);
     }
     return true;
+  }
+
+  /** `excess wiped off after 15 to 20 min`, `wipe off with a rag`, `wiped dry at once` */
+  protected wipedInWords(tails: tree.Tail[]): boolean {
+    const text = this.restOfPart();
+    const said = WIPED.exec(text);
+    if (!said || IS_PLAIN_WIPED.test(text)) {
+      return false;
+    }
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    const time = said[1];
+    const keyword: tree.Name = { kind: "name", text: "wiped", span };
+    const words = text.replace(WIPED_PLAINLY, "").trim();
+    const after = time === undefined ? undefined : lastTime(time, span);
+    const plain = after === undefined ? "wiped off" : `wiped off after ${valueText(after)}`;
+    const isSaid = words !== "" && words !== `after ${after && valueText(after)}`;
+    this.respell(span, isSaid ? `${plain}, ${quoted(text)}` : plain);
+    tails.push({ kind: "wiped", keyword, ...(after && { after }), span });
+    if (isSaid) {
+      tails.push(saidOf({ kind: "title", value: text, span }));
+    }
+    return true;
+  }
+
+  /** `thinned with 10 % water`, `thinned half and half with alcohol`, `thinned with a little water` */
+  protected thinnedInWords(tails: tree.Tail[]): boolean {
+    const text = this.restOfPart();
+    const said = THINNED.exec(text);
+    if (!said?.groups) {
+      return false;
+    }
+    const { share, half, thinner, behind } = said.groups;
+    const name = thinner ?? behind;
+    const span = this.takeText(text);
+    if (span === undefined) {
+      return false;
+    }
+    const a = half === undefined ? Number(share) : 1;
+    const parts = Math.round(10_000 / a) / 100;
+    const [first, second] = half === undefined ? [String(parts), "1"] : ["1", "1"];
+    if (share === undefined && half === undefined) {
+      this.respell(span, quoted(text));
+      tails.push(saidOf({ kind: "title", value: text, span }));
+      return true;
+    }
+    const number = (figure: string): tree.NumberLiteral => ({
+      kind: "number",
+      text: figure,
+      value: Number(figure),
+      span,
+    });
+    const ratio: tree.Ratio = { kind: "ratio", a: number(first!), b: number(second!), span };
+    const keyword: tree.Name = { kind: "name", text: "thinned", span };
+    this.respell(span, `thinned ${first}:${second}${name === undefined ? "" : ` with ${name}`}`);
+    tails.push({
+      kind: "thinned",
+      keyword,
+      ratio,
+      ...(name === undefined ? {} : { thinner: { kind: "name" as const, text: name, span } }),
+      span,
+    });
+    return true;
+  }
+
+  /** `as thin as possible`, `wet sand 400`, `by hand`: what begins like a tail and is none. */
+  protected ownAsTail(tails: tree.Tail[]): boolean {
+    const text = this.restOfPart();
+    return OWN_AS_TAIL.test(text) && this.saidText(tails, text);
   }
 
   /** `wet on wet 20 min`, `wet on wet after 30 min` */
@@ -502,6 +574,34 @@ function restOfShare(value: tree.Value): tree.Value {
   return { ...value, parts };
 }
 
+/** The later of two times, `15 to 20 min`. */
+function lastTime(text: string, span: tree.Span): tree.Quantity {
+  const [, figure, unit] = /(\d+(?:\.\d+)?) ?(\p{L}+)$/u.exec(text)!;
+  return {
+    kind: "quantity",
+    parts: [
+      {
+        number: { kind: "number", text: figure!, value: Number(figure), span },
+        unit: { kind: "name", text: plainUnit(unit!) ?? unit!, span },
+      },
+    ],
+    span,
+  };
+}
+
+const WIPING =
+  "(?:then )?(?:(?:the )?(?:excess|surplus|rest) )?(?:wiped?|wiping|taken|rubbed)?(?: (?:the )?(?:excess|surplus|rest))? ?(?:off|away|dry|down)";
+const WIPED = new RegExp(
+  `^${WIPING}(?: (?:(?:after|in) ((?:\\d+(?:\\.\\d+)? ?(?:min|mins|minutes|h|hours?)? ?(?:-|to) ?)?\\d+(?:\\.\\d+)? ?(?:min|mins|minutes|h|hours?))|at once|immediately|straight away|right away|with [^\\d,]{2,40}|along [^\\d,]{2,40}|across [^\\d,]{2,40}|thoroughly|completely|well))?$`,
+  "iu",
+);
+const IS_PLAIN_WIPED = /^wiped(?: off)?(?: after \d+(?:\.\d+)? ?\p{L}+)?$/iu;
+const WIPED_PLAINLY = /^wiped? off/iu;
+const THINNED =
+  /^(?:thinned|diluted|thin|dilute) (?:(?:with|by) (?<share>\d+(?:\.\d+)?) ?% (?:of )?(?<thinner>[\p{L}_][\p{L}\d_]*)|(?<half>half and half|by half|fifty fifty)(?: with (?<behind>[\p{L}_][\p{L}\d_]*))?|with (?:a little|some|a drop of|a few drops of) [^\d,]{2,40}|(?:a little|slightly|as needed|if needed)|to .{2,40})$/iu;
+const OWN_AS_TAIL =
+  /^(?:as .{2,40} as .{2,40}|wet[ -]?sand(?:ed|ing)?(?: .{1,40})?|by (?:hand|dipping|dip|pouring|trowel|spatula|syringe|knife|fingers?|immersion|needle)(?: .{1,30})?)$/iu;
+
 /** A night is left to act for 12 h, as on a label. */
 const NIGHTS: Readonly<Record<string, true>> = {
   overnight: true,
@@ -509,6 +609,11 @@ const NIGHTS: Readonly<Record<string, true>> = {
   "leave overnight": true,
   "left overnight": true,
   "for one night": true,
+  "clamp overnight": true,
+  "clamped overnight": true,
+  "in clamps overnight": true,
+  "let dry overnight": true,
+  "dry overnight": true,
 };
 
 const LEAVE_WORDS: Readonly<Record<string, true>> = Object.fromEntries(

@@ -14,15 +14,17 @@ import type { LineRule } from "./line-reader.ts";
 import { docsAbove, type SourceLine } from "./lines.ts";
 import { makeName, makeTitle, tokenSpan } from "./literals.ts";
 import { lookUp } from "./look-up.ts";
-import { isKeptAsNote } from "./own-words.ts";
+import { isValueInWords, type Kept, keptAs } from "./own-words.ts";
 import { LineParser } from "./parser.ts";
-import { plainField } from "./spellings.ts";
+import { plainField, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
 import * as t from "./tokens.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
   DoneStatement,
   FieldStatement,
+  FieldValue,
+  KeptLine,
   Name,
   RecipeStatement,
   Respelling,
@@ -32,7 +34,14 @@ import type {
   SyntaxProblem,
   Title,
 } from "./tree.ts";
-import { type BlockKind, FIELDS, type FieldWord, STATEMENTS, type StatementWord } from "./vocabulary.ts";
+import {
+  type BlockKind,
+  FIELDS,
+  type FieldWord,
+  STATEMENTS,
+  type StatementWord,
+  VERBS,
+} from "./vocabulary.ts";
 
 /** What all lines of a declaration share while they are read. */
 export interface ReadingContext {
@@ -179,7 +188,12 @@ export function nodeSpan(node: LayoutNode): Span {
   return { start: node.tokens[0]!.start, end: endOf(node.tokens.at(-1)!) };
 }
 
-function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<BlockKind, "file">): Statement {
+function readStatement(
+  ctx: ReadingContext,
+  written: LayoutNode,
+  kind: Exclude<BlockKind, "file">,
+): Statement {
+  const node = kind === "recipe" || kind === "layer" ? asLineOfWork(ctx, written) : written;
   const first = node.tokens[0]!;
   const keyword = makeName(first);
   const span = nodeSpan(node);
@@ -214,8 +228,9 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
-  if (node.block === undefined && isKeptAsNote(kind, node.tokens)) {
-    return notedLine(ctx, node, { keyword, span }, kind);
+  const kept = node.block === undefined ? keptAs(kind, node.tokens) : undefined;
+  if (kept !== undefined) {
+    return notedLine(ctx, node, { keyword, span }, kind, kept);
   }
   const plain = plainField(kind, word);
   const field = kind === "layer" ? undefined : lookUp(FIELDS[kind], plain);
@@ -226,8 +241,53 @@ function readStatement(ctx: ReadingContext, node: LayoutNode, kind: Exclude<Bloc
   if (plain !== word) {
     ctx.respellings.push({ span: keyword.span, text: plain });
   }
+  const [problems, respellings] = [ctx.problems.length, ctx.respellings.length];
   const line = readLine(ctx, node, lineParser().fieldRule(field.form), field.example, plain);
+  const isInHalf =
+    plain === "recoat" && /^(?:up|within|max|maximum|under|below|before)$/u.test(node.tokens[1]?.text ?? "");
+  if (isInHalf && line.value.form === "range" && line.value.range?.from.kind === "name") {
+    ctx.problems.length = problems;
+    ctx.respellings.length = respellings;
+    return notedLine(ctx, node, { keyword, span }, kind, "fact");
+  }
+  if (
+    isValueInWords(field.form, node.tokens) &&
+    (ctx.problems.length > problems || hasNoFigure(line.value))
+  ) {
+    ctx.problems.length = problems;
+    ctx.respellings.length = respellings;
+    return notedLine(ctx, node, { keyword, span }, kind, plain === "hours" ? "fact" : "said");
+  }
+  if (ctx.problems.length > problems && isWithoutFigure(plain, node.tokens)) {
+    ctx.problems.length = problems;
+    ctx.respellings.length = respellings;
+    return notedLine(ctx, node, { keyword: { ...keyword, text: plain }, span }, kind, "fact");
+  }
   return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", ...line };
+}
+
+/** `shape 4 of post`: a shape of which no size is told. */
+const isWithoutFigure = (word: string, tokens: readonly LexToken[]): boolean =>
+  word === "shape" &&
+  /^(?:\d+ (?:of )?)?\p{L}+(?: \p{L}+)*$/u.test(
+    tokens
+      .slice(1)
+      .map(({ text }) => text)
+      .join(" "),
+  );
+
+/** `voc low`: a word where a figure should stand. */
+function hasNoFigure(value: FieldValue): boolean {
+  switch (value.form) {
+    case "quantity":
+      return value.quantity?.kind === "name";
+    case "range":
+      return value.range?.from.kind === "name";
+    case "air":
+      return value.temperature?.from.kind === "name";
+    default:
+      return false;
+  }
 }
 
 /** `extraction explosion-proof`: kept as a note in its own words, which the plain form quotes. */
@@ -236,6 +296,7 @@ function notedLine(
   node: LayoutNode,
   { keyword, span }: { readonly keyword: Name; readonly span: Span },
   kind: BlockKind,
+  as: Kept,
 ): Statement {
   reportUnclosed(ctx, node.tokens);
   const value = node.tokens.reduce((text, token, idx) => {
@@ -243,9 +304,12 @@ function notedLine(
     const isApart = before !== undefined && token.start > endOf(before);
     return `${text}${isApart ? " " : ""}${ownText(token, idx)}`;
   }, "");
-  ctx.respellings.push({ span, text: `note ${quotedText(value)}` });
+  if (as === "said") {
+    ctx.respellings.push({ span, text: `note ${quotedText(value)}` });
+  }
   const text: Title = { kind: "title", value, span };
-  const base = { keyword: { ...keyword, text: "note" }, span, docs: "" };
+  const kept: KeptLine = { as, word: keyword.text };
+  const base = { keyword: { ...keyword, text: "note" }, span, docs: "", kept };
   return kind === "recipe" || kind === "layer"
     ? { kind: "note", ...base, text }
     : { kind: "field", ...base, value: { form: "text", text } };
@@ -260,6 +324,97 @@ function ownText(token: LexToken, idx: number): string {
 }
 
 const quotedText = (text: string): string => `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
+
+/**
+ * Work that is told without its word or by another: `sand 220`, `then dust`, `let dry 2 h`, `step dry overnight`,
+ * `step stain with walnut`, `clear x 2`. The plain form has the word.
+ */
+function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LayoutNode {
+  const plain = withoutThen(ctx, node);
+  const [first, second, third] = plain.tokens;
+  const word = first!.text;
+  const isStep = word === "step";
+  const from = isStep ? 1 : 0;
+  const said = plain.tokens.slice(from);
+  const waits = (isStep ? [...WAIT_WORDS, ["wait"]] : WAIT_WORDS).find((words) =>
+    words.every((each, idx) => said[idx]?.text.toLowerCase() === each),
+  );
+  const after = waits && said[waits.length];
+  if (
+    after !== undefined &&
+    (after.type === t.NumberToken || after.type === t.Overnight || after.type === t.Until)
+  ) {
+    return replaced(ctx, plain, from + waits!.length, "wait");
+  }
+  if (isStep && second !== undefined && PUTS_ON.has(second.text)) {
+    const name = second.text === "apply" ? 2 : third?.type === t.With ? 3 : undefined;
+    const isNamed = name !== undefined && plain.tokens[name]?.type === t.Word;
+    return isNamed ? replaced(ctx, plain, name, "layer") : plain;
+  }
+  if (isStep || Object.hasOwn(STATEMENTS.recipe, word) || Object.hasOwn(FIELDS.recipe, word)) {
+    return plain;
+  }
+  const isVerb =
+    Object.hasOwn(VERBS, word) ||
+    Object.hasOwn(VERB_SPELLINGS, word) ||
+    Object.hasOwn(VERB_SPELLINGS_WITH, word);
+  if (isVerb && second?.type !== t.X) {
+    return prefixed(ctx, plain, "step");
+  }
+  return first!.type === t.Word && second?.type === t.X ? prefixed(ctx, plain, "layer") : plain;
+}
+
+/** `then sand 220`, `step then sand 220` */
+function withoutThen(ctx: ReadingContext, node: LayoutNode): LayoutNode {
+  const at = node.tokens[0]!.text === "step" ? 1 : 0;
+  const then = node.tokens[at];
+  if (
+    then === undefined ||
+    node.tokens.length < at + 2 ||
+    !/^(?:then|next|afterwards|finally)$/iu.test(then.text)
+  ) {
+    return node;
+  }
+  ctx.respellings.push({ span: tokenSpan(then), text: "" });
+  return { ...node, tokens: node.tokens.toSpliced(at, 1) };
+}
+
+/** The first tokens of a line by the word that they stand for. */
+function replaced(ctx: ReadingContext, node: LayoutNode, count: number, word: string): LayoutNode {
+  const [first] = node.tokens;
+  const span = { start: first!.start, end: endOf(node.tokens[count - 1]!) };
+  ctx.respellings.push({ span, text: word });
+  return {
+    ...node,
+    tokens: [{ ...first!, type: t.Word, kind: "word", text: word }, ...node.tokens.slice(count)],
+  };
+}
+
+function prefixed(ctx: ReadingContext, node: LayoutNode, word: string): LayoutNode {
+  const [first] = node.tokens;
+  const at = { start: first!.start, end: first!.start };
+  ctx.respellings.push({ span: at, text: word });
+  return { ...node, tokens: [{ ...first!, type: t.Word, kind: "word", text: word }, ...node.tokens] };
+}
+
+/** How a wait is told without its word; a time, a night or `until` follows. */
+const WAIT_WORDS: readonly (readonly string[])[] = [
+  "let it dry for",
+  "let it dry",
+  "let dry for",
+  "let dry",
+  "leave it for",
+  "leave to dry",
+  "leave for",
+  "leave",
+  "dry for",
+  "dry",
+].map((words) => words.split(" "));
+
+/** Work that is a layer: with what it is done lies on the surface from then on. */
+const PUTS_ON: ReadonlySet<string> = new Set(
+  "paint,varnish,lacquer,stain,prime,coat,oil,wax,apply,glaze,seal".split(","),
+);
 
 /** `2 x clear`, `2 coats of clear`, `mist coat of clear`: a layer without the word, before which it is put. */
 function withoutKeyword(node: LayoutNode): LayoutNode | undefined {

@@ -355,6 +355,14 @@ export interface FieldStatement extends StatementBase {
   readonly value: FieldValue;
   /** Words behind the value, `pot_life 4 h "at 20 C"`: they say more of it, and no figure goes by them. */
   readonly said?: Title;
+  readonly kept?: KeptLine;
+}
+
+/** A line that the notation has nothing for, kept as a note: as what is said, or as what may be a fact by another name. */
+export interface KeptLine {
+  readonly as: "said" | "fact";
+  /** The word that it begins with. */
+  readonly word: string;
 }
 
 export interface SurfaceStatement extends StatementBase {
@@ -514,6 +522,7 @@ export interface FollowStatement extends StatementBase {
 
 export interface NoteStatement extends StatementBase {
   readonly kind: "note";
+  readonly kept?: KeptLine;
   readonly text?: Title;
 }
 

@@ -643,5 +643,11 @@ export const SHAPES: Readonly<Record<string, ShapeWord>> = {
     example: "shape box 900 mm x 450 mm x 1200 mm, no bottom",
     doc: "A case, or a slat. `no bottom` and `no top` leave out a face of length x width each, `no back` and `no front` one of length x height, `no ends` the two of width x height; `open` leaves out a face of length x width and counts the inside too, `open front` one of length x height.",
   },
+  frame: {
+    sizes: ["length", "width", "border", "thickness?"],
+    options: ["both faces", "one face", "no edges"],
+    example: "shape frame 1600 mm x 1100 mm x 60 mm",
+    doc: "A picture frame, or that of a door, by its outer sizes and the width of its border: one face, and with a thickness the edges outside and inside.",
+  },
   area: { sizes: ["area"], options: [], example: "shape area 1.2 m2", doc: "Measured." },
 };

@@ -36,7 +36,15 @@ export const FAMILY_SPELLINGS: Table = {
     "acrylic polyurethane",
   ],
   "waterborne acrylic": ["acrylic varnish", "acrylic clear"],
-  "oil polyurethane": ["oil based polyurethane", "oil-based poly", "oil poly", "oil modified polyurethane"],
+  "oil polyurethane": [
+    "urethane alkyd",
+    "urethane varnish",
+    "alkyd urethane",
+    "oil based polyurethane",
+    "oil-based poly",
+    "oil poly",
+    "oil modified polyurethane",
+  ],
   "oil varnish": ["oil based varnish", "alkyd varnish", "oil size", "gold size", "oil gold size"],
   "spar varnish": ["yacht varnish", "marine varnish", "boat varnish", "exterior varnish"],
   "nitrocellulose lacquer": ["nitro lacquer", "nitro", "cellulose lacquer", "nitrocellulose"],
@@ -143,7 +151,16 @@ export const FAMILY_SPELLINGS: Table = {
     "button flakes",
     "seedlac",
   ],
-  shellac: ["shellac flakes", "shellac polish", "orange shellac", "clear shellac", "blonde shellac"],
+  shellac: [
+    "knotting",
+    "shellac knotting",
+    "knotting varnish",
+    "shellac flakes",
+    "shellac polish",
+    "orange shellac",
+    "clear shellac",
+    "blonde shellac",
+  ],
   "dewaxed shellac": ["dewaxed shellac flakes", "dewaxed shellac sealer"],
   "drying oil": [
     "linseed oil",
@@ -173,9 +190,19 @@ export const FAMILY_SPELLINGS: Table = {
     "liming wax",
   ],
   "oil stain": ["oil based stain"],
-  "water dye": ["water based dye", "walnut crystals", "walnut crystal stain", "van dyke crystals"],
+  "water dye": [
+    "van dyke",
+    "van dyke brown",
+    "nut stain",
+    "water based dye",
+    "walnut crystals",
+    "walnut crystal stain",
+    "van dyke crystals",
+  ],
   "alcohol dye": ["spirit stain", "spirit dye", "alcohol stain"],
   "acrylic paint": [
+    "acryl paint",
+    "acrylic lacquer paint",
     "latex paint",
     "latex",
     "emulsion paint",
@@ -189,7 +216,13 @@ export const FAMILY_SPELLINGS: Table = {
   "alkyd paint": ["oil paint", "oil based paint", "alkyd enamel", "oil based enamel", "alkyd lacquer"],
   "chalky paint": ["chalk style paint", "chalk paint"],
   "milk paint": ["casein paint"],
-  "acrylic primer": ["water based primer", "waterborne primer", "latex primer", "acrylic undercoat"],
+  "acrylic primer": [
+    "acryl primer",
+    "water based primer",
+    "waterborne primer",
+    "latex primer",
+    "acrylic undercoat",
+  ],
   "alkyd primer": ["oil primer", "oil based primer", "alkyd undercoat", "oil undercoat"],
   "stain blocking primer": [
     "stain blocker",
@@ -219,8 +252,22 @@ export const FAMILY_SPELLINGS: Table = {
     "body filler",
     "car body filler",
   ],
-  "wood filler": ["wood putty", "stopping", "stopper", "caulk", "painters caulk"],
+  "wood filler": [
+    "acrylic caulk",
+    "acrylic sealant",
+    "decorators caulk",
+    "acrylic filler",
+    "wood putty",
+    "stopping",
+    "stopper",
+    "caulk",
+    "painters caulk",
+  ],
   cleaner: [
+    "linseed soap",
+    "black soap",
+    "curd soap",
+    "olive soap",
     "soap",
     "soapy water",
     "mild soap",
@@ -233,6 +280,7 @@ export const FAMILY_SPELLINGS: Table = {
   ],
   degreaser: ["sugar soap", "degreasing cleaner", "washing soda", "soda crystals"],
   "wood bleach": [
+    "oxalic acid solution",
     "oxalic acid",
     "oxalic",
     "peroxide bleach",
@@ -241,6 +289,10 @@ export const FAMILY_SPELLINGS: Table = {
     "2K wood bleach",
   ],
   alcohol: [
+    "rubbing alcohol",
+    "bioethanol",
+    "burning alcohol",
+    "surgical spirit",
     "methylated spirits",
     "methylated spirit",
     "meths",
@@ -259,8 +311,34 @@ export const FAMILY_SPELLINGS: Table = {
     "gun wash",
     "gun cleaner",
   ],
-  "mineral spirits": ["white spirit", "white spirits", "mineral spirit", "turps substitute"],
-  "paint stripper": ["stripper", "gel stripper", "paint remover", "varnish remover"],
+  "mineral spirits": [
+    "turpentine substitute",
+    "mineral turpentine",
+    "white turps",
+    "white spirit",
+    "white spirits",
+    "mineral spirit",
+    "turps substitute",
+  ],
+  turpentine: [
+    "turps",
+    "gum turpentine",
+    "balsam turpentine",
+    "genuine turpentine",
+    "wood turpentine",
+    "spirits of turpentine",
+    "oil of turpentine",
+    "turpentine oil",
+  ],
+  "water stain": ["water stain powder", "powder stain"],
+  "paint stripper": [
+    "caustic free stripper",
+    "varnish stripper",
+    "stripper",
+    "gel stripper",
+    "paint remover",
+    "varnish remover",
+  ],
 };
 
 /** What is on a surface already, in the words of its owner. */
@@ -302,6 +380,9 @@ const SHEEN_SPELLINGS: Table = {
   matte: ["matt", "mat"],
   eggshell: ["egg shell", "silk matt", "silk matte"],
   satin: [
+    "silky",
+    "satin matt",
+    "satin matte",
     "silk",
     "silk gloss",
     "satin sheen",
@@ -338,12 +419,22 @@ export function isSoldAs(sheen: string, units: number): boolean {
 
 const WOOD_SPELLINGS: Table = {
   cherry: ["american cherry"],
-  iron: ["cast iron"],
+  iron: ["cast iron", "wrought iron"],
   linden: ["lime", "limewood", "lime wood"],
-  MDF: ["mdf", "medium density fibreboard", "medium density fiberboard"],
+  MDF: ["mdf", "hdf", "medium density fibreboard", "medium density fiberboard"],
   particleboard: ["chipboard", "particle board", "osb"],
-  plywood: ["ply", "multiplex"],
-  unknown: ["unknown wood", "not known", "some wood", "some hardwood", "some softwood"],
+  plywood: ["blockboard", "ply", "multiplex"],
+  unknown: [
+    "unknown wood",
+    "not known",
+    "some wood",
+    "some hardwood",
+    "some softwood",
+    "softwood",
+    "hardwood",
+    "tropical wood",
+    "tropical hardwood",
+  ],
   laminate: ["hpl"],
   melamine: ["melamine board", "melamine faced chipboard", "mfc"],
 };
@@ -351,15 +442,33 @@ const WOOD_SPELLINGS: Table = {
 const FOR_SPELLINGS: Table = { any: ["anything", "everything", "all"], wood: ["timber", "solid wood"] };
 
 const MEANT_FOR_SPELLINGS: Table = {
+  food: ["food contact", "kitchen", "food and drink", "eating"],
   adults: ["grown ups", "adult", "hands"],
   // Whoever lets everybody use it lets children use it.
-  children: ["everybody", "everyone", "anybody", "anyone", "all", "family", "kids", "child", "public"],
+  children: [
+    "everybody",
+    "everyone",
+    "anybody",
+    "anyone",
+    "all",
+    "family",
+    "kids",
+    "child",
+    "public",
+    "babies",
+    "toddlers",
+    "readers",
+    "visitors",
+    "library visitors",
+    "children and adults",
+    "adults and children",
+  ],
 };
 
 const WEAR_SPELLINGS: Table = {
-  hard: ["heavy", "high", "a lot"],
+  hard: ["very hard", "very heavy", "daily", "every day", "heavy", "high", "a lot"],
   normal: ["medium", "average", "moderate"],
-  light: ["low", "little"],
+  light: ["decorative", "none", "hardly any", "low", "little"],
 };
 
 const COLOUR_SPELLINGS: Table = { clear: ["transparent", "colourless", "colorless"] };
@@ -398,6 +507,7 @@ const TESTED_SPELLINGS: Table = {
 
 const THINNER_WORDS: ReadonlySet<string> = new Set([
   "mineral spirits",
+  "turpentine",
   "alcohol",
   "acetone",
   "lacquer thinner",
@@ -458,6 +568,7 @@ const DUTY_TABLE: Table = {
     "half mask A2-P2",
     "A2 half mask",
     "A2 mask",
+    "A2 filter",
     "A2P2",
     "A2P3",
     "A2-P3",
@@ -473,11 +584,20 @@ const DUTY_TABLE: Table = {
     "A1P2",
   ],
   supplied_air: ["air_fed_mask", "airfed_mask", "air fed mask", "air fed hood", "supplied air", "air hood"],
-  keep_out: ["keep people away", "keep everybody out", "keep others out", "nobody else inside"],
+  keep_out: [
+    "no children",
+    "keep children out",
+    "keep children away",
+    "keep pets away",
+    "keep people away",
+    "keep everybody out",
+    "keep others out",
+    "nobody else inside",
+  ],
   wet_rags: ["flat rags", "rags flat", "rags in water", "rags flat outdoors"],
   eye_protection: ["goggles", "safety_glasses", "glasses", "safety glasses", "eye protection"],
   hearing: ["ear_protection", "ear_defenders", "ear protection", "hearing protection"],
-  gloves: ["nitrile gloves", "butyl gloves", "rubber gloves", "chemical gloves"],
+  gloves: ["glove", "nitrile gloves", "butyl gloves", "rubber gloves", "chemical gloves"],
   ventilate: [
     "extraction",
     "ventilation",
@@ -488,7 +608,17 @@ const DUTY_TABLE: Table = {
     "fresh_air",
     "fan",
   ],
-  no_ignition: ["no_flames", "no_sparks", "no flames", "no naked flames"],
+  no_ignition: [
+    "no_flames",
+    "no_sparks",
+    "no flames",
+    "no naked flames",
+    "no open flame",
+    "no open flames",
+    "no naked flame",
+    "no smoking",
+    "no fire",
+  ],
 };
 
 /** Duties, by what people wear and do. A `mask` may be for dust or for vapour, and is asked about. */

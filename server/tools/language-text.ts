@@ -209,8 +209,17 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`wait until next morning\`, \`wait until moisture below 12 %\` | \`wait overnight "until next morning"\`, \`step inspect "until moisture below 12 %"\` |
 | \`step plane 0.5 mm a side\`, \`step scrape glue spots\`, \`step sand 240 on soft pad\` | \`step "plane 0.5 mm a side"\`, \`step scrape "glue spots"\`, \`step sand 240 "on soft pad"\` |
 | \`layer clear, lid by foam roller\`, \`layer stain on bare places\` | \`layer clear, "lid by foam roller"\`, \`layer stain, only "bare places"\` |
+| \`layer clear x 2 on knots\`, \`layer clear, excess wiped off after 15 min\` | \`layer clear x 2, only "knots"\`, \`layer clear, wiped off after 15 min, "excess wiped off after 15 min"\` |
+| \`sand 220\`, \`then dust\`, \`let dry 2 h\`, \`step stain with walnut\` | \`step sand 220\`, \`step dust\`, \`wait 2 h\`, \`layer walnut\` |
+| \`step strip "heat gun and scraper"\`, \`step light sanding 220\` | \`step scrape "heat gun and scraper"\`, \`step sand 220 "lightly"\` |
+| \`wait up to 24 h\`, \`wait half an hour\`, \`recoat after 2 h\` | \`wait 24 h "up to"\`, \`wait 1/2 hour\`, \`recoat 2 h "after"\` |
+| \`shape 4 legs 50 mm x 700 mm\`, \`shape frame 160 x 110 cm, 6 cm wide\` | \`shape 4 of post 50 mm x 700 mm "legs"\`, \`shape frame 160 cm x 110 cm x 6 cm\` |
+| \`existing wax over shellac\`, \`existing 3 coats of paint\` | \`existing shellac, paste wax\`, \`existing unknown paint, 3 coats\` |
+| \`mix 80 g/L warm water\`, \`packs 1 L 28.00\`, \`ready not before 2026-11-13\` | \`mix "80 g/L warm water"\`, \`packs 1 L for 28.00\`, \`ready "not before 2026-11-13"\` |
 | \`safety P2_mask while sanding, no_food\` | \`safety dust_mask "while sanding", "no food"\` |
 
+A word that may be several things is asked about by a warning, \`may-be-several\`, which writes out the right line for each. Until then what is a danger with one of them counts: \`family danish oil\` has the duties, rags, vapour, fire and cure of a drying oil and of a wiping varnish, is planned as the first of them, and rules on how layers go together are silent about it. So is an oil, wax, paint, primer, varnish, lacquer, stain, filler, glue, cleaner or thinner of any other name (\`family worktop oil\`), and a word for wear, users, weather, rags, ignition or an old finish counts as the graver one. A wood that is not known is an unknown wood, and a duty that is none is not in force.
+A line kept as a note is told once a block, by a hint (\`kept-as-note\`); the formatter puts it in quotes. A line that may be a fact by another name, such as \`price 4.20\`, is a warning (\`not-counted\`), and stays as it is.
 What no line is for is kept in words: a line as a note, and what is said behind a value or a comma in quotes. Nothing is worked out from it; it stands on the sheet, and rules on dangers read it. A word that is near to one of the notation, a date in figures, and a label's figure by another name are asked about instead, since they may be a slip.
 A day that only its writer can place, \`ready "end of May"\`, is printed, and no date is worked out from it. A pack without a price, \`packs 1 qt\`, costs what is not known.
 \`wait until next morning\` and \`until Sat\` are a night at least. Of a decade, \`built 1880s\`, the first year counts.
@@ -218,7 +227,7 @@ Lines between \`if runs show {\` and \`}\` are done in that case: a layer is one
 Of a range the end counts that is worse for the work: the longest touch and cure, the shortest pot life, the lowest coverage, solids, flash point and air of the shop, the highest VOC, thinning and humidity, the warm and dry end of the air that a label's times are for.
 A \`wait\` of a range counts as its shorter end. Of \`x 2 to 3\` the higher number is planned and bought for, and counts for thick films, fumes and air; the lower one counts where a surface may have too few coats, and a plan names the dates with either.
 \`recoat 2-3 h\` is asked about, since it may be the earliest time or a window; \`recoat 2-24 h\` can only be a window.
-So is what else could mean two things: \`family primer\`, \`safety mask\`, \`wait until dry\`, \`thinned 50 %\`, \`3/4/2027\`, \`1.480\`, ounces of a liquid without a density. Each has a fix for each of its meanings.
+So is what else could mean two things: \`thinned 50 %\`, \`3/4/2027\`, \`1.480\`, ounces of a liquid without a density. Each has a fix for each of its meanings.
 A sign of a currency is read and left out: prices are in the currency of the shop.
 Amounts by weight need no \`density\`; without one, what needs litres is not computed. A \`mix … by weight\` needs that of both parts.
 A \`session\` of French polishing is many thin passes: litres are counted as for a coat, its film is not known.

@@ -40,6 +40,8 @@ const LANGUAGE = new Set([
   "size-not-stated",
   "repeated-field",
   "unknown-word",
+  "may-be-several",
+  "not-counted",
   "wrong-argument",
   "missing-argument",
   "use-not-found",

@@ -7,7 +7,7 @@ import { BLOCKS } from "./blocks.ts";
 
 export const formatted = (text: string): string => applyChanges(text, formatFile(parseFile(text)).changes);
 
-const SILENT: ReadonlySet<string> = new Set(["span", "headSpan", "isShort"]);
+const SILENT: ReadonlySet<string> = new Set(["span", "headSpan", "isShort", "kept"]);
 
 const inOrder = (value: unknown): unknown =>
   value !== null && typeof value === "object" && !Array.isArray(value)

@@ -49,7 +49,7 @@ describe("shop", () => {
     ["air 18 C", ""],
     ["air 60 % RH", ""],
     ["air 18 C to 20 C, 60 % RH", ""],
-    ["air 18 C, 60 %", 'syntax "60 %"'],
+    ["air 18 C, 60 %", ""],
     ["air 18, 60 % RH", 'wrong-unit "18"'],
     ["air 18 C, 0 % RH", ""],
     ["air 18 C, 100 % RH", ""],
@@ -104,7 +104,7 @@ describe("shop", () => {
     ["crew 1.5", 'bad-number "1.5"'],
     ["crew -1", 'bad-number "-1"'],
     ["crew two", 'syntax "two"'],
-    ["crew 2 people", 'syntax "people"'],
+    ["crew 2 people", ""],
     ["labour 18.00 per h", ""],
     ["labour 18.00", ""],
     ["labour 18.00 per day", 'wrong-unit "day"'],
@@ -117,9 +117,9 @@ describe("shop", () => {
     ["currency EUR, USD", 'syntax "USD"'],
     ["ignition none", ""],
     ["ignition pilot light", ""],
-    ["ignition candle", 'unknown-word "candle"'],
+    ["ignition candle", 'warning may-be-several "candle"'],
     ["ignition heater, welding", 'syntax "welding"'],
-    ["wear hard", 'unknown-field "wear"'],
+    ["wear hard", 'warning not-counted "wear hard"'],
   ])("%j: %s", (line, right) => {
     expect(findingsIn("shop", line)).toBe(right);
   });
@@ -161,10 +161,10 @@ describe("job", () => {
     ["piece p x 2", 'repeated-field "piece p x 2"'],
     ["piece nothing", 'unknown-name "s"; unknown-name "nothing"'],
     ["deadline 2027-01-01", ""],
-    ["until 2027-01-01", 'unknown-field "until"'],
+    ["until 2027-01-01", 'warning not-counted "until 2027-01-01"'],
     ["in h\n in h", 'repeated-field "in"'],
     ["start 2027-03-08\n start 2027-03-09", 'repeated-field "start"'],
-    ["wear hard", 'unknown-field "wear"'],
+    ["wear hard", 'warning not-counted "wear hard"'],
   ])("%j: %s", (line, right) => {
     expect(findingsIn("job", line)).toBe(right);
   });

@@ -1,5 +1,6 @@
 /** Lines that people wrote before they had read anything, by topic, each with the plain form that the formatter gives it. */
 
+import { EVERYDAY } from "./everyday-lines.ts";
 import { LABELS_AND_ROOMS } from "./label-and-room-lines.ts";
 import { MORE_DICTATED } from "./more-dictated-lines.ts";
 import { OWN_WORDS } from "./own-words-lines.ts";
@@ -390,4 +391,5 @@ export const READ: Readonly<Record<string, readonly Row[]>> = {
   ...WORK,
   ...MORE_DICTATED,
   ...OWN_WORDS,
+  ...EVERYDAY,
 };

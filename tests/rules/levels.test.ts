@@ -8,6 +8,9 @@ import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { RETIRED_RULES } from "../../server/src/core/rules/retired.ts";
 
 const LEVELS: Readonly<Record<string, string>> = {
+  "may-be-several": "warning",
+  "not-counted": "warning",
+  "kept-as-note": "hint",
   "sheen-not-of-material": "warning",
   "hours-not-stated": "hint",
   "weather-on-coat": "warning",

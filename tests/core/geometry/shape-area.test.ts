@@ -122,7 +122,7 @@ describe("what is wrong is said at its place", () => {
     [
       "constructor 1 m x 1 m",
       [
-        "unknown-word at [constructor]: Unknown shape `constructor`; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `area` / Write what you measured where none fits, such as `shape area 1.2 m2`.",
+        "unknown-word at [constructor]: Unknown shape `constructor`; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `frame`, `area` / Write what you measured where none fits, such as `shape area 1.2 m2`.",
       ],
     ],
     [
@@ -208,6 +208,24 @@ describe("what is wrong is said at its place", () => {
   });
 });
 
+describe("a frame", () => {
+  // Outside 1.6 m x 1.1 m, inside 1.48 m x 0.98 m: 1.76 - 1.4504 = 0.3096 m2 of face.
+  test("its face is what lies between the outer and the inner rectangle", () => {
+    expect(areaOf("frame 1600 mm x 1100 mm x 60 mm")).toBeCloseTo(0.3096, 9);
+    expect(areaOf("frame 1600 mm x 1100 mm x 60 mm, both faces")).toBeCloseTo(0.6192, 9);
+  });
+  // Edges 20 mm thick: 2 x (1.6 + 1.1) outside and 2 x (1.48 + 0.98) inside = 10.32 m; 0.3096 + 0.2064.
+  test("with a thickness its edges outside and inside count", () => {
+    expect(areaOf("frame 1600 mm x 1100 mm x 60 mm x 20 mm")).toBeCloseTo(0.516, 9);
+  });
+  test("borders of half the width leave no opening: it is a panel", () => {
+    expect(areaOf("frame 1600 mm x 1100 mm x 550 mm x 20 mm")).toBeCloseTo(
+      areaOf("panel 1600 mm x 1100 mm x 20 mm"),
+      9,
+    );
+  });
+});
+
 describe("properties", () => {
   /** Shapes with sizes in whole millimetres; `k` scales all lengths. */
   const textOf = (name: string, sizes: readonly number[], k: number, option: string): string => {
@@ -226,7 +244,7 @@ describe("properties", () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...cases),
-        fc.tuple(size, size, size),
+        fc.tuple(size, size, size, size),
         fc.integer({ min: 2, max: 20 }),
         ({ name, option }, sizes, k) => {
           const once = areaOf(textOf(name, sizes, 1, option));

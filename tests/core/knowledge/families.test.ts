@@ -18,7 +18,7 @@ describe("the table", () => {
     // Language reference, list of families: clears, colour, paints, preparatory, auxiliaries.
     expect(
       ["clear", "colour", "paint", "preparatory", "auxiliary"].map((g) => count(g as Family["group"])),
-    ).toEqual([22, 9, 4, 13, 16]);
+    ).toEqual([22, 9, 4, 13, 17]);
   });
 
   test("holds only rows that the schema accepts, frozen", () => {
@@ -379,7 +379,9 @@ describe("VOC", () => {
 
   test("never weighs more than the volatile part can", () => {
     for (const row of rows.filter((it) => density[it.carrier] !== undefined)) {
-      expect(row.voc, row.name).toBeLessThanOrEqual((1 - row.solids / 100) * density[row.carrier]! + 3);
+      // Turpentine is heavier than the spirits that it counts with: 0.86 kg/L (NIOSH Pocket Guide).
+      const weighs = row.name === "turpentine" ? 860 : density[row.carrier]!;
+      expect(row.voc, row.name).toBeLessThanOrEqual((1 - row.solids / 100) * weighs + 3);
     }
   });
 
@@ -426,6 +428,8 @@ describe("fire, rags and solvents", () => {
       "alkyd primer",
       "oil conditioner",
       "grain filler",
+      // It takes up oxygen as drying oils do: OSHA, guideline for turpentine.
+      "turpentine",
     ]);
   });
 
@@ -477,6 +481,8 @@ describe("fire, rags and solvents", () => {
       "two part primer",
       "epoxy filler",
       "polyester filler",
+      // International Chemical Safety Card 1063.
+      "turpentine",
       "paint stripper",
       "wood bleach",
       "hardener",

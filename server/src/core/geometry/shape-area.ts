@@ -137,6 +137,20 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
     const isSeenInside = has("open") || has("open front");
     return isSeenInside ? { areaM2: 2 * faces, working: `2 × (${text})` } : { areaM2: faces, working: text };
   },
+  frame: ([length, width, border, thickness], has) => {
+    const [l, w, b] = [length!.from, width!.from, border!.from];
+    // A border of half the width and more closes the frame: what is left inside is nothing.
+    const [innerL, innerW] = [Math.max(0, l - 2 * b), Math.max(0, w - 2 * b)];
+    const isOpen = innerL > 0 && innerW > 0;
+    const inner = isOpen ? innerL * innerW : 0;
+    const around = 2 * (l + w) + (isOpen ? 2 * (innerL + innerW) : 0);
+    return withEdge(
+      l * w - inner,
+      isOpen ? `(${m(l)} × ${m(w)} − ${m(innerL)} × ${m(innerW)})` : `${m(l)} × ${m(w)}`,
+      has("both faces"),
+      thickness && !has("no edges") ? edge(around, `edges of ${m(around)}`, thickness) : undefined,
+    );
+  },
   area: ([area]) => ({ areaM2: area!.from, working: `${formatNumber(area!.from, 6)} m2` }),
 };
 

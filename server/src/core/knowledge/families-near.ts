@@ -1,17 +1,14 @@
 /**
- * Families for a word that is none: the one that was mistyped, those that the word may be, or those of its kind. Nearness
+ * Families for a word that is none: the one that was mistyped, or those of its kind. Nearness
  * of spelling alone never crosses from one kind to another: `shellac flakes` is no `shellac primer`.
  */
 import { editDistance } from "../../../../grammar/src/closest-word.ts";
-import { choicesFor, FAMILY_CHOICES } from "./choices.ts";
 import { FAMILIES } from "./families.ts";
 import { FAMILY_NAMES, type FamilyName } from "./family-names.ts";
 
 export interface FamiliesNear {
   /** The one that was mistyped. */
   readonly near?: FamilyName;
-  /** Those that the word may mean. */
-  readonly may?: readonly FamilyName[];
   /** Five at most of its kind. */
   readonly kin: readonly FamilyName[];
 }
@@ -25,8 +22,7 @@ export function familiesNear(text: string): FamiliesNear {
   const written = wordsIn(text);
   if (text.length > LONGEST) return { kin: [] };
   const near = FAMILY_NAMES.find((name) => isMistyped(written, wordsIn(name)));
-  const may = choicesFor(FAMILY_CHOICES, text);
-  return { ...(near ? { near } : {}), ...(may ? { may } : {}), kin: kinOf(written) };
+  return { ...(near ? { near } : {}), kin: kinOf(written) };
 }
 
 const wordsIn = (text: string): readonly string[] =>

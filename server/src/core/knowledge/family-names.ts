@@ -52,6 +52,7 @@ export const FAMILY_NAMES = [
   "degreaser",
   "alcohol",
   "mineral spirits",
+  "turpentine",
   "acetone",
   "lacquer thinner",
   "water",

@@ -124,6 +124,8 @@ export const familySchema = z.strictObject({
   potLife: z.number().positive().optional(),
   /** Uses for which it is not meant as the last layer, whatever its cure. */
   unfitFor: z.array(z.enum(["children", "food"])).optional(),
+  /** Of a word that may be several families: all of them. What differs is the graver one's where it is a danger. */
+  readings: z.array(z.enum(FAMILY_NAMES)).readonly().optional(),
   sources: z.record(z.string(), sourceSchema),
 });
 

@@ -143,6 +143,7 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
  * are. "fine after cure" counts the `cure` of the layer below.
  */
 export function relation(over: Family, below: Family): Relation {
+  if (over.readings || below.readings) return mildestRelation(over, below);
   if (!leavesLayer(below)) return fine(`${sentence(below.name)} leaves no layer`, BY_DEFINITION);
   if (!leavesLayer(over)) return auxiliaryOver(over, below);
   return (
@@ -163,6 +164,22 @@ export function relation(over: Family, below: Family): Relation {
     filmOnFilm(over, below)
   );
 }
+
+/** Of a word that may be several families only what holds of all of them is said. */
+function mildestRelation(over: Family, below: Family): Relation {
+  const rowsOf = ({ name, readings = [name] }: Family): readonly Family[] => readings.map(family);
+  return rowsOf(over)
+    .flatMap((above) => rowsOf(below).map((under) => relation(above, under)))
+    .toSorted((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict))[0]!;
+}
+
+const VERDICTS: readonly RelationVerdict[] = [
+  "fine",
+  "fine if abraded",
+  "fine after cure",
+  "needs a barrier",
+  "no",
+];
 
 /** The relation of every pair of families that leave a layer. */
 export function relationMatrix(): readonly RelationRow[] {

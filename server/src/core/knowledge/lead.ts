@@ -51,11 +51,11 @@ export const LEAD_METHODS = [
   readonly source: string;
 }[];
 
-/** A stated result; `date` is ISO. */
+/** A stated result; `date` is ISO, and always there where no lead was found. */
 export interface LeadResult {
   readonly finding: LeadFinding;
   readonly method: LeadMethod;
-  readonly date: string;
+  readonly date?: string;
 }
 
 /** From the year after this, paint of that country is no longer presumed to hold lead. */
@@ -127,7 +127,10 @@ export function leadStatus({ built, country, result, begins }: LeadFacts): LeadS
 export const countsAsLead = (status: LeadStatus): boolean => status !== "unlikely" && status !== "none_found";
 
 const liftsPresumption = ({ finding, method, date }: LeadResult, begins: string | undefined): boolean =>
-  finding === "none_found" && method === "laboratory" && (begins === undefined || date <= begins);
+  finding === "none_found" &&
+  method === "laboratory" &&
+  date !== undefined &&
+  (begins === undefined || date <= begins);
 
 export const banOf = (country: string | undefined): LeadBan | undefined =>
   LEAD_BANS.find((ban) => ban.country === country);
@@ -143,9 +146,9 @@ export function leadNote(facts: LeadFacts, of: NotedCoating = "paint"): string {
   const { built, country, result } = facts;
   switch (leadStatus(facts)) {
     case "found":
-      return `A ${METHOD_NAMES[result!.method]} found lead on ${dayText(result!.date)}.`;
+      return `A ${METHOD_NAMES[result!.method]} found lead${result!.date === undefined ? "" : ` on ${dayText(result!.date)}`}.`;
     case "none_found":
-      return `A laboratory found no lead on ${dayText(result!.date)}; the dust and the chips still may not be breathed or eaten.`;
+      return `A laboratory found no lead on ${dayText(result!.date!)}; the dust and the chips still may not be breathed or eaten.`;
     case "unlikely":
       return `Built ${built}, after ${countryName(country!)} limited lead in paint (${banOf(country)!.year}): paint of an older tin may still hold lead.`;
     case "possible":
@@ -169,7 +172,7 @@ function presumedNote({ built, country, result }: LeadFacts, of: NotedCoating): 
     result === undefined
       ? ""
       : result.method === "laboratory"
-        ? ` The laboratory's result of ${dayText(result.date)} is later than the first day of work.`
+        ? ` The laboratory's result of ${dayText(result.date!)} is later than the first day of work.`
         : ` A ${METHOD_NAMES[result.method]} that finds none does not show that there is none.`;
   if (built === undefined) return `Its age is not stated, so old coatings on it may hold lead.${tested}`;
   const ban = banOf(country);

@@ -11,6 +11,7 @@
 import type { Material } from "../model/model.ts";
 import { onceFor } from "../once.ts";
 import { negates } from "./denials.ts";
+import type { FamilyName } from "./family-names.ts";
 import type { Carrier } from "./family-schema.ts";
 import { MEMORY_HIGH, MEMORY_MEDIUM, NIOSH_GUIDE, OSHA_AIR } from "./sources.ts";
 
@@ -276,8 +277,14 @@ const standIn = onceFor((material: Told): StandIn | undefined => {
   const [strictest] = named;
   return strictest
     ? { cautious: strictest, usual: strictest, isNamed: true }
-    : standInOf(material.family.carrier);
+    : (standInOfFamily(material.family.name) ?? standInOf(material.family.carrier));
 });
+
+/** A family that is one solvent. */
+function standInOfFamily(name: FamilyName): StandIn | undefined {
+  const solvent = name === "turpentine" ? SOLVENTS.find((each) => each.name === name) : undefined;
+  return solvent && { cautious: solvent, usual: solvent, isNamed: true };
+}
 
 type Told = Pick<Material, "title" | "docs" | "family">;
 

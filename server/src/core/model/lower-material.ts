@@ -9,13 +9,16 @@ import type {
   Quantity,
   Ratio,
   Span,
+  Title,
+  Words,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
 import { insteadOfFamily } from "../knowledge/choices.ts";
-import { familyByName, leavesLayer } from "../knowledge/families.ts";
+import { familyByName, family as familyNamed, leavesLayer } from "../knowledge/families.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
 import type { Family } from "../knowledge/family-schema.ts";
+import { familiesOpen, familySaid, openFamily } from "../knowledge/open-families.ts";
 import { COLOURS, RAGS, SHEENS, sheenOfGloss, wordList } from "../knowledge/words.ts";
 import { percentText } from "../measure/figures.ts";
 import { quantityText, readQuantity } from "../measure/read-quantity.ts";
@@ -71,7 +74,14 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
   const sandable = readFact(ctx, fields, "sandable", ["time"], DURATION)?.fact;
   return {
     ...named,
-    docs: [named.docs, ...notesIn(syntax.fields), ...madeUp(fields), ...saidOfRecoat(fields)]
+    docs: [
+      named.docs,
+      ...notesIn(syntax.fields),
+      ...madeUp(fields),
+      ...saidOfRecoat(fields),
+      // Its words may name a chemical, as those of a title do.
+      ...(family?.written === undefined ? [] : [`Called ${family.written}.`]),
+    ]
       .filter((text) => text !== "")
       .join("\n\n"),
     kind: "material",
@@ -185,48 +195,87 @@ function fieldPlace(ctx: Lowering, fields: Fields, word: string) {
   return statement && placeOf(ctx, statement.span);
 }
 
-function readFamily(ctx: Lowering, fields: Fields) {
+/** A family as it is written: of a word that may be several, a row with the graver of them. */
+interface FamilyRead {
+  readonly family: Family;
+  readonly span: Span;
+  /** What it is called where that is no family's name. */
+  readonly written?: string;
+}
+
+function readFamily(ctx: Lowering, fields: Fields): FamilyRead | undefined {
   const field = form(fields, "family", "words");
   if (!field) return undefined;
-  const item = onlyItem(ctx, field.value.items, FIELDS.material.family!.example);
+  const items = field.value.items;
+  // `shellac, dewaxed`
+  const [first, second, ...more] = items;
+  const turned =
+    first?.kind === "words" && second?.kind === "words" && more.length === 0
+      ? `${second.text} ${first.text}`
+      : undefined;
+  const said = turned === undefined ? undefined : (familyByName(turned) ?? familySaid(turned));
+  if (said) return { family: said, span: { start: first!.span.start, end: second!.span.end } };
+  const item = onlyItem(ctx, items, FIELDS.material.family!.example);
   if (!item) return undefined;
   const text = item.kind === "title" ? item.value : item.text;
   const family = item.kind === "words" ? familyByName(text) : undefined;
-  if (!family) {
-    const written = item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``;
-    const { span } = item;
-    const { near, kin, may } = familiesNear(text);
-    const fixes = (near ? [near] : (may ?? [])).map((name) => ({
-      title: `Change to \`${name}\``,
-      span,
-      text: name,
-    }));
-    const instead = insteadOfFamily(text);
-    const message = instead
-      ? `${written} is no family of materials\n${instead}`
-      : may
-        ? `${written} may be several families\nWrite the one on the label: ${orList(may.map((name) => `\`family ${name}\``))}.`
-        : `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
-    ctx.findings.push({
-      rule: "unknown-word",
-      span,
-      message,
-      ...(fixes[0] ? { fix: fixes[0] } : {}),
-      ...(fixes.length > 1 ? { others: fixes.slice(1) } : {}),
-    });
-    return undefined;
+  if (family) return { family, span: item.span };
+  const { near, kin } = familiesNear(text);
+  const meant = near ? undefined : familySaid(text);
+  if (meant) return { family: meant, span: item.span };
+  const readings = near ? undefined : familiesOpen(text);
+  // Of one kind alone, which its words may still say more of: `caustic stripper`.
+  if (readings?.length === 1) return { family: familyNamed(readings[0]!), span: item.span, written: text };
+  if (readings) return readOpenFamily(ctx, text, readings, item.span);
+  reportUnknownFamily(ctx, item, near, kin);
+  return undefined;
+}
+
+/** A word that may be several families is asked about, and counts as all of them where one is a danger. */
+function readOpenFamily(
+  ctx: Lowering,
+  text: string,
+  readings: readonly FamilyName[],
+  span: Span,
+): FamilyRead {
+  const [fix, ...others] = readings.map((name) => ({ title: `Change to \`${name}\``, span, text: name }));
+  ctx.findings.push({
+    rule: "may-be-several",
+    span,
+    message: `\`${text}\` may be several families\nUntil you say which, the cautions of all of them count, and it is planned as ${readings[0]!}.\nWrite the one on the label: ${orList(readings.map((name) => `\`family ${name}\``))}.`,
+    ...(fix ? { fix } : {}),
+    ...(others.length > 0 ? { others } : {}),
+  });
+  return { family: openFamily(readings), span, written: text };
+}
+
+function reportUnknownFamily(
+  ctx: Lowering,
+  item: Words | Title,
+  near: FamilyName | undefined,
+  kin: readonly FamilyName[],
+): void {
+  const text = item.kind === "title" ? item.value : item.text;
+  const written = item.kind === "title" ? `\`"${text}"\`` : `\`${text}\``;
+  const { span } = item;
+  const instead = insteadOfFamily(text);
+  if (instead !== undefined) {
+    report(ctx, "kept-as-note", span, `${written} is no family, so nothing is worked out of it\n${instead}`);
+    return;
   }
-  return { family, span: item.span };
+  const message = `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
+  const fix = near && { title: `Change to \`${near}\``, span, text: near };
+  ctx.findings.push({ rule: "unknown-word", span, message, ...(fix ? { fix } : {}) });
 }
 
 const familiesText = (kin: readonly string[]): string =>
   `${kin.length > 0 ? `Families of its kind are ${orList(kin)}` : "No family has such a name"}; completion behind \`family\` lists them all.`;
 
-function familyPart(ctx: Lowering, family: { family: Family; span: Span } | undefined) {
+function familyPart(ctx: Lowering, family: FamilyRead | undefined) {
   if (!family) return {};
   return {
     family: family.family,
-    familyName: family.family.name as FamilyName,
+    familyName: family.written ?? family.family.name,
     familyPlace: placeOf(ctx, family.span),
   };
 }

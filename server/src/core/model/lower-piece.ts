@@ -1,6 +1,7 @@
 /**
  * Reads a `piece` declaration: its surfaces with areas, what they are made of and what is on them.
  */
+import { editDistance } from "../../../../grammar/src/closest-word.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type {
   ExistingLayer,
@@ -15,6 +16,7 @@ import { shapeArea } from "../geometry/shape-area.ts";
 import { familiesNear } from "../knowledge/families-near.ts";
 import { FAMILY_NAMES, type FamilyName } from "../knowledge/family-names.ts";
 import { LEAD_FINDINGS, LEAD_METHODS, type LeadResult, NOT_TESTED } from "../knowledge/lead.ts";
+import { familySaid } from "../knowledge/open-families.ts";
 import { SPOT_TESTS } from "../knowledge/spot-tests.ts";
 import { SUBSTRATES, substrateByName, woodByName, woodNames } from "../knowledge/woods.ts";
 import { EXISTING_STATES, MEANT_FOR, WEAR, wordList } from "../knowledge/words.ts";
@@ -34,6 +36,7 @@ import {
   readNumber,
   readWord,
   report,
+  reportSeveral,
   stated,
 } from "./lowering.ts";
 import type { ExistingCoat, Fact, Named, Piece, ShapePart, Substrate, Surface } from "./model.ts";
@@ -207,7 +210,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
   const value = statement?.value as Form<"wood"> | undefined;
   const unknown: Substrate = { name: "", kind: "unknown" };
   if (!value?.wood) return unknown;
-  const name = value.wood.text;
+  const name = plainWood(value.wood.text);
   const sheet = substrateByName(name);
   const wood = sheet ? undefined : woodByName(name);
   const place = placeOf(ctx, value.wood.span);
@@ -225,18 +228,45 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
   }
   if (name === "unknown") return { ...unknown, ...(place ? { place } : {}) };
   if (!wood) {
-    const near = closest(name, [...woodNames(), ...SUBSTRATES.keys()]);
-    report(
-      ctx,
-      "unknown-word",
-      value.wood.span,
-      `Unknown wood or substrate \`${name}\`${near ? `\nDid you mean \`${near}\`?` : "\nName a species such as `red oak`, or `plywood`, `MDF`, `particleboard`, `laminate`, `metal` or `brass`."}`,
-      near ? { title: `Change to \`${near}\``, span: value.wood.span, text: near } : undefined,
-    );
-    return unknown;
+    const near = nearWood(name);
+    if (near === undefined) {
+      const choices = ["unknown", "red oak", "pine", "plywood", "metal"];
+      reportSeveral(ctx, value.wood, { what: "wood", choices, counts: "an unknown wood" });
+    } else {
+      report(
+        ctx,
+        "unknown-word",
+        value.wood.span,
+        `Unknown wood or substrate \`${name}\`\nDid you mean \`${near}\`?`,
+        { title: `Change to \`${near}\``, span: value.wood.span, text: near },
+      );
+    }
+    return { ...unknown, ...(place ? { place } : {}) };
   }
   const veneerMm = veneer?.value ?? (value.veneer && !value.veneer.thickness ? THIN_VENEER_MM : undefined);
   return { name, kind: "species", place, ...(veneerMm !== undefined ? { veneerMm } : {}) };
+}
+
+/** A wood without what is said of its age and its make: `old pine`, `glued pine boards`. */
+function plainWood(written: string): string {
+  if (isGround(written)) return written;
+  const plain = written
+    .toLowerCase()
+    .replace(
+      /^(?:(?:old|reclaimed|glued|laminated|solid|knotty|steamed|aged|dark|light|pale|swedish|european|american|english|nordic|local|bog|swamp|new|planed|rough|veneered|glulam) )+/u,
+      "",
+    )
+    .replace(/ (?:boards?|planks?|wood|timber|strips|staves|slats|veneered)$/u, "");
+  return isGround(plain) ? plain : written;
+}
+
+const isGround = (name: string): boolean =>
+  substrateByName(name) !== undefined || woodByName(name) !== undefined;
+
+/** A wood of which one letter is another, or two in a long name; no wood is guessed from less. */
+function nearWood(name: string): string | undefined {
+  const near = closest(name, [...woodNames(), ...SUBSTRATES.keys()]);
+  return near !== undefined && editDistance(name, near, 2) <= (name.length > 7 ? 2 : 1) ? near : undefined;
 }
 
 /** Nothing where a part of it cannot be read: half a result would be taken for a whole one. */
@@ -246,14 +276,40 @@ function readLead(ctx: Lowering, statement: FieldStatement | undefined): Fact<Le
   const finding = readWord(ctx, value.result, wordList(LEAD_FINDINGS), "result of a lead test");
   const method = readWord(ctx, value.method, wordList(LEAD_METHODS), "method of a lead test");
   const date = value.date && readDate(ctx, value.date.text, value.date.span);
+  // Lead that was found counts however it was found; that there is none must be known by method and day.
+  if (finding === "found")
+    return stated(ctx, { finding, method: method ?? "swab", ...(date ? { date } : {}) }, statement.span);
+  if (finding === "none_found" && !(value.method && value.date))
+    report(
+      ctx,
+      "not-counted",
+      statement.span,
+      "That no lead was found counts by its method and its day\nUntil both are stated, lead is presumed as before.\nWrite, for example, `lead none_found by laboratory 2026-11-03`.",
+    );
   if (!finding || finding === NOT_TESTED || !method || !date) return undefined;
   return stated(ctx, { finding, method, date }, statement.span);
 }
+
+/** What covers, and what shows the wood; all else may be either, and paint is the graver. */
+const OLD_PAINT = /paint|primer|primed|enamel|undercoat|colou?r|chalk|lime|distemper|filler|powder|gesso/iu;
+const OLD_CLEAR = /varnish|lacquer|clear|poly|shellac|\boil|\bwax|glaze|stain|polish|seal|finish|epoxy/iu;
 
 function readExistingWord(ctx: Lowering, written: ExistingLayer["material"]): string | undefined {
   const { text, span } = written;
   if (EXISTING_WORDS.includes(text)) return text;
   const { near, kin } = familiesNear(text);
+  const meant = near ? undefined : familySaid(text)?.name;
+  if (meant) return meant;
+  if (!near && !isGround(text)) {
+    const open = OLD_PAINT.test(text)
+      ? "unknown paint"
+      : OLD_CLEAR.test(text)
+        ? "unknown clear"
+        : "unknown paint";
+    const choices = [...new Set([...kin.slice(0, 3), "unknown clear", "unknown paint"])];
+    reportSeveral(ctx, written, { what: "old finish", word: "existing", choices, counts: open });
+    return open;
+  }
   const may = near ? [near] : [...new Set([...kin.slice(0, 3), "unknown clear", "unknown paint", "bare"])];
   const [fix, ...others] = may.map((word) => ({ title: `Change to \`${word}\``, span, text: word }));
   ctx.findings.push({

@@ -13,10 +13,15 @@ import type {
 import { FIELDS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
 import { substrateByName, woodByName } from "../knowledge/woods.ts";
 import { FOR_KINDS, wordList } from "../knowledge/words.ts";
-import { type Lowering, placeOf, readWord, report, reportUnknownField } from "./lowering.ts";
+import { type Lowering, placeOf, readWord, report, reportKept, reportUnknownField } from "./lowering.ts";
 import type { ForKind, Named, ParameterType, Recipe, RecipeParameter } from "./model.ts";
 
 export function lowerRecipe(ctx: Lowering, syntax: RecipeDeclaration, named: Named): Recipe {
+  reportKept(
+    ctx,
+    "recipe",
+    syntax.statements.filter((statement) => statement.kind === "note"),
+  );
   const forField = readForField(ctx, syntax.statements);
   return {
     ...named,

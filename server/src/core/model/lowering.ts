@@ -10,6 +10,7 @@ import type {
   BrokenStatement,
   FieldStatement,
   FieldValue,
+  KeptLine,
   Name,
   NumberLiteral,
   Range,
@@ -69,6 +70,11 @@ export function fieldsByWord(
   const byWord = new Map<string, FieldStatement[]>();
   // A field whose misspelt word was found is not missing as well: one cause, one finding.
   const meant = new Set<string>();
+  reportKept(
+    ctx,
+    block,
+    statements.filter((statement) => statement.kind === "field"),
+  );
   for (const statement of statements) {
     if (statement.kind !== "field") continue;
     const word = statement.keyword.text;
@@ -109,6 +115,51 @@ export function fieldsByWord(
     }
   }
   return byWord;
+}
+
+/** One finding for all lines of a block that are kept as notes, and one for those of them that may be facts. */
+export function reportKept(
+  ctx: Lowering,
+  block: FieldBlock,
+  statements: readonly { readonly span: Span; readonly kept?: KeptLine }[],
+): void {
+  for (const as of ["said", "fact"] as const) {
+    const [first, ...more] = statements.filter(({ kept }) => kept?.as === as);
+    if (!first) continue;
+    const { word } = first.kept!;
+    const others =
+      more.length === 0
+        ? ""
+        : ` So ${more.length === 1 ? "is 1 more line" : `are ${more.length} more lines`} of this ${block}.`;
+    const half = lookUp(WITHOUT_FIGURE, word);
+    const right = half ?? lookUp(RIGHT_LINES[block] ?? {}, word) ?? elsewhereOf(block, word);
+    const isField = lookUp(FIELDS[block], word) !== undefined;
+    ctx.findings.push({
+      rule: as === "said" ? "kept-as-note" : "not-counted",
+      span: first.span,
+      message:
+        as === "said"
+          ? `This line is kept as a note\nNothing is worked out from it.${others}\n${right ?? "The formatter puts it in quotes; if it is a fact, see what this block may have."}`
+          : `${isField ? `This \`${word}\` says too little to count` : `A ${block} has no field \`${word}\`, so this line does not count`}\nIt is kept as a note.${others}\n${right ?? `A ${block} may have ${orList(Object.keys(FIELDS[block]))}.`}`,
+      related: more.map(({ span }) => ({ span, message: "Kept as a note as well" })),
+    });
+  }
+}
+
+/** What is missing in a line of a field that its block has. */
+const WITHOUT_FIGURE: Readonly<Record<string, string>> = {
+  recoat: "Write from when to when the next coat holds, such as `recoat 30 min to 2 h`.",
+  shape:
+    "Write its sizes, such as `shape 4 of post 75 mm x 700 mm`, or what you measured, `shape area 1.2 m2`.",
+  hours: "Write when it opens and closes, such as `hours Sat 09:00 to 17:00`.",
+};
+
+/** Where a field of another block stands. */
+function elsewhereOf(block: FieldBlock, word: string): string | undefined {
+  const other = (Object.keys(FIELDS) as FieldBlock[]).find(
+    (each) => each !== block && lookUp(FIELDS[each], word) !== undefined,
+  );
+  return other && `It stands in a ${other}, such as \`${lookUp(FIELDS[other], word)!.example}\`.`;
 }
 
 /** `leave as found`: a surface that nothing is done to needs no size. */
@@ -357,6 +408,12 @@ export function readWord<W extends string>(
     return undefined;
   }
   const near = closest(text, vocabulary);
+  const open = near ? undefined : lookUp(OPEN_WORDS, what);
+  if (open !== undefined) {
+    const counts = vocabulary.find((word) => word === open.counts);
+    reportSeveral(ctx, words, { what, word: open.word, choices: vocabulary, ...(counts ? { counts } : {}) });
+    return counts;
+  }
   const choice = vocabulary.length <= 12 ? `\nIt may be ${orList(vocabulary)}.` : "";
   report(
     ctx,
@@ -366,6 +423,48 @@ export function readWord<W extends string>(
     near ? { title: `Change to \`${near}\``, span: words.span, text: near } : undefined,
   );
   return undefined;
+}
+
+/** Lists of which any word of everyday speech is asked about, and the word that it counts as: where they differ, the graver. */
+const OPEN_WORDS: Readonly<Record<string, { readonly word: string; readonly counts?: string }>> = {
+  "degree of wear": { word: "wear", counts: "hard" },
+  "kind of user": { word: "meant_for", counts: "children" },
+  "word for outdoors": { word: "outdoors", counts: "rain" },
+  "source of ignition": { word: "ignition", counts: "heater" },
+  "kind of rags": { word: "rags", counts: "self-heating" },
+  "method of a lead test": { word: "by", counts: "swab" },
+  "result of a lead test": { word: "lead", counts: "not_tested" },
+  "result of a spot test": { word: "tested" },
+  "kind of surface": { word: "for", counts: "any" },
+  sheen: { word: "sheen" },
+};
+
+/** A word that may be several things of the notation; `counts` is what it is taken for until its writer says which. */
+export function reportSeveral(
+  ctx: Lowering,
+  written: Words | Name | Title,
+  {
+    what,
+    word = what,
+    choices,
+    counts,
+  }: {
+    readonly what: string;
+    readonly word?: string;
+    readonly choices: readonly string[];
+    readonly counts?: string;
+  },
+): void {
+  const text = written.kind === "title" ? `"${written.value}"` : written.text;
+  const { span } = written;
+  const [fix, ...others] = choices.map((text) => ({ title: `Change to \`${text}\``, span, text }));
+  ctx.findings.push({
+    rule: "may-be-several",
+    span,
+    message: `Unknown ${what} \`${text}\`\nUntil you say which, it ${counts === undefined ? "does not count" : `counts as ${counts}`}.\nWrite ${orList(choices.map((each) => `\`${word} ${each}\``))}.`,
+    ...(fix ? { fix } : {}),
+    ...(others.length > 0 ? { others } : {}),
+  });
 }
 
 /** The one item of a `words` field; more than one is a syntax matter that the parser has not excluded. */

@@ -53,7 +53,8 @@ export interface Material extends Named {
   readonly builtIn: boolean;
   /** Undefined when the family is missing or unknown; everything that depends on it stays silent. */
   readonly family?: Family;
-  readonly familyName?: FamilyName;
+  /** The family as it is written: a word that may be several stays as it is. */
+  readonly familyName?: string;
   readonly familyPlace?: Place;
   readonly covers?: Fact<number>;
   readonly solids?: Fact<number>;

@@ -58,10 +58,14 @@ export function checkWord(
   if (known.includes(word.text)) return word.text;
   const elsewhere = lookUp(ELSEWHERE[what] ?? {}, word.text);
   if (elsewhere !== undefined) {
-    report(ctx, "unknown-word", word.span, `Unknown ${what} \`${word.text}\`\n${elsewhere}`);
+    // A duty that is none is not in force, so that rules ask for what is.
+    const rule = what === "safety duty" ? "may-be-several" : "unknown-word";
+    report(ctx, rule, word.span, `Unknown ${what} \`${word.text}\`\n${elsewhere}`);
     return word.text;
   }
   const may = choicesFor(WORD_CHOICES[what] ?? {}, word.text);
+  const isOpen =
+    may !== undefined || (what === "application method" && closest(word.text, known) === undefined);
   const near = may ? undefined : closest(word.text, known);
   const until = read && `${read} is ${near ? `checked as \`${near}\`` : "not checked"} until you correct it.`;
   const [fix, ...others] = (may ?? (near ? [near] : [])).map((text) => ({
@@ -76,7 +80,7 @@ export function checkWord(
       : orList(told);
   const list = may ? `Write ${orList(may.map((each) => `\`${each}\``))}.` : `It may be ${choice}${more}.`;
   ctx.problems.push({
-    rule: "unknown-word",
+    rule: isOpen ? "may-be-several" : "unknown-word",
     span: word.span,
     message: [
       may ? `\`${word.text}\` may mean several things` : `Unknown ${what} \`${word.text}\``,
@@ -86,7 +90,10 @@ export function checkWord(
     ...(fix ? { fix } : {}),
     ...(others.length > 0 ? { others } : {}),
   });
-  return near ?? word.text;
+  // Of stages the earlier counts, so that a coat that goes on too early is found.
+  return (
+    near ?? (what === "stage of a wait" || what === "application method" ? may?.[0] : undefined) ?? word.text
+  );
 }
 
 /** The declaration that a name means; reports one that is not known. */

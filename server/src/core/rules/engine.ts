@@ -180,7 +180,7 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Judgement {
   const place = run.job ? run.job.namePlace : run.recipe!.namePlace;
   let judge: TradeRule | undefined;
   const reportOn = (action: Action, report: Report): void => {
-    drafts.push(actionDraft(judge!, run, action, report));
+    if (!isOpenTo(judge!, run, action)) drafts.push(actionDraft(judge!, run, action, report));
   };
   const shown = contextsOf(run, reportOn);
   const whole: RunContext = {
@@ -247,13 +247,45 @@ function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Judgement {
     const check = (): void =>
       onJob({
         ...facts,
-        report: (run, action, report) => drafts.push(actionDraft(rule, run, action, report)),
+        report: (run, action, report) => {
+          if (!isOpenTo(rule, run, action)) drafts.push(actionDraft(rule, run, action, report));
+        },
         reportAt: (place, report) => drafts.push(placeDraft(rule, place, report, { job: facts.job.name })),
       });
     attempt(faults, { part: partOf(rule), place: facts.job.namePlace }, check, undefined);
   }
   return { drafts, faults };
 }
+
+/** Groups of rules that go by what a material is, but for those of them that are about people. */
+const BY_KIND: ReadonlySet<string> = new Set([
+  "layers",
+  "film",
+  "colour",
+  "preparation",
+  "waits",
+  "wear",
+  "hygiene",
+]);
+const ABOUT_PEOPLE: ReadonlySet<string> = new Set(["child-or-food-surface", "in-service-before-cure"]);
+
+/** Whether a rule would go by the kind of a material that may be several: what is put on, or what lies uppermost. */
+const isOpenTo = ({ group, id }: TradeRule, run: SurfaceRun, action: Action): boolean =>
+  BY_KIND.has(group) && !ABOUT_PEOPLE.has(id) && openActions(run).has(action);
+
+const openActions = onceFor(
+  ({ moments }: SurfaceRun): ReadonlySet<Action> =>
+    new Set(
+      moments
+        .filter(({ action, before }) =>
+          [
+            action.op === "step" || action.op === "layer" ? action.use?.material : undefined,
+            before.layers.at(-1)?.material,
+          ].some((material) => material?.family?.readings !== undefined),
+        )
+        .map(({ action }) => action),
+    ),
+);
 
 /**
  * The action's own line where it stands in the owner's file. Else, for a job, its `apply` line, and for a recipe the

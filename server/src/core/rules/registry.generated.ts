@@ -20,9 +20,12 @@ import { badNumber } from "./language/bad-number.ts";
 import { duplicateName } from "./language/duplicate-name.ts";
 import { followCycle } from "./language/follow-cycle.ts";
 import { internalError } from "./language/internal-error.ts";
+import { keptAsNote } from "./language/kept-as-note.ts";
+import { mayBeSeveral } from "./language/may-be-several.ts";
 import { missingArgument } from "./language/missing-argument.ts";
 import { missingField } from "./language/missing-field.ts";
 import { notChecked } from "./language/not-checked.ts";
+import { notCounted } from "./language/not-counted.ts";
 import { recipeWithoutJob } from "./language/recipe-without-job.ts";
 import { repeatedField } from "./language/repeated-field.ts";
 import { sizeNotStated } from "./language/size-not-stated.ts";
@@ -181,9 +184,12 @@ export const RULES: readonly Rule[] = [
   duplicateName,
   followCycle,
   internalError,
+  keptAsNote,
+  mayBeSeveral,
   missingArgument,
   missingField,
   notChecked,
+  notCounted,
   recipeWithoutJob,
   repeatedField,
   sizeNotStated,

@@ -27,7 +27,7 @@ export function coatName(coat: Coat): string {
  */
 export function useName({ name, material }: Named): string {
   const own = material && material.name !== name ? [`\`${material.name}\``] : [];
-  const family = material?.family?.name;
+  const family = material?.familyName ?? material?.family?.name;
   const known = [name, material?.name].includes(family?.replaceAll(" ", "_"));
   const more = [...own, ...(family && !known ? [family] : [])];
   return more.length > 0 ? `\`${name}\` (${more.join(", ")})` : `\`${name}\``;

@@ -149,8 +149,8 @@ function testedText(surface: Surface): string | undefined {
 
 const leadResultText = ({ finding, method, date }: LeadResult): string =>
   finding === "found"
-    ? `lead found by ${method} on ${dayText(date)}`
-    : `no lead found by ${method} on ${dayText(date)}${method === "laboratory" ? "" : ", which does not show that there is none"}`;
+    ? `lead found by ${method}${date === undefined ? "" : ` on ${dayText(date)}`}`
+    : `no lead found by ${method} on ${dayText(date!)}${method === "laboratory" ? "" : ", which does not show that there is none"}`;
 
 /** Everything that the jobs do to it. */
 const portionsOn = (ctx: HoverContext, surface: Surface): readonly Portion[] =>

@@ -326,7 +326,7 @@ function check({ run, report }: RunContext): void {
 /** A laboratory's all-clear that is stated and of a later day than the first of the work. */
 function isResultToCome(run: SurfaceRun): boolean {
   const { result, begins } = leadFactsOf(run);
-  return result?.method === "laboratory" && begins !== undefined && result.date > begins;
+  return result?.method === "laboratory" && begins !== undefined && (result.date ?? "") > begins;
 }
 
 /** Found lead needs no test. */
@@ -357,7 +357,7 @@ function reportOf(
         `${name} is worked on before its lead test is back`,
         "This work starts before the laboratory's result for lead",
       ]),
-      why: `The result is of ${dayText(facts.result!.date)}, the work begins on ${dayText(facts.begins!)}. ${VERBS[action.verb]} sets lead free; it poisons those who breathe or swallow it, children above all.`,
+      why: `The result is of ${dayText(facts.result!.date!)}, the work begins on ${dayText(facts.begins!)}. ${VERBS[action.verb]} sets lead free; it poisons those who breathe or swallow it, children above all.`,
       remedy: "Start once the result is there. Until then the old coat counts as one that holds lead.",
       severity,
       related: [related(coat!.place, "The old coating")],
