@@ -46,7 +46,11 @@ export function extra(ctx: LineContext, first: LexToken, where: string): SyntaxP
   const last = lastOfPart(ctx, first);
   const span = { start: first.start, end: endOf(last) };
   const part = ctx.tokens.slice(ctx.tokens.indexOf(first), ctx.tokens.indexOf(last) + 1);
-  const isWords = where.startsWith("the end of the line") && first.kind === "word" && part.length > 1 && part.every(({ text }) => !/["{}()]/u.test(text));
+  const isWords =
+    where.startsWith("the end of the line") &&
+    first.kind === "word" &&
+    part.length > 1 &&
+    part.every(({ text }) => !/["{}()]/u.test(text));
   const how = isWords
     ? `\nWords of your own stand in quotes, such as \`"${part.map(({ text }) => text).join(" ")}"\`, or on a line \`note "…"\`.`
     : "";

@@ -131,7 +131,11 @@ export class ExistingParser extends LabelParser {
       const { span } = make.makeName(this.take(t.Word));
       this.respell(span, String(inWords));
       this.skip(1);
-      this.keepCoats(layers, { kind: "number", text: String(inWords), value: inWords, span }, endOf(this.peek(0)));
+      this.keepCoats(
+        layers,
+        { kind: "number", text: String(inWords), value: inWords, span },
+        endOf(this.peek(0)),
+      );
     } else if (spelt === undefined && this.at(t.NumberToken)) {
       const coats = this.take(t.NumberToken);
       const word = this.take(t.Coats, "`coats` after their number");

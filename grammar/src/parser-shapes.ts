@@ -197,9 +197,7 @@ export class ShapeParser extends SheenParser {
       this.respell({ start: end, end }, ", no bottom, no top");
       const at = { start: end, end };
       (shape.options as tree.Words[]).push(
-        ...["no bottom", "no top"].map(
-          (text): tree.Words => optionAs(text, at),
-        ),
+        ...["no bottom", "no top"].map((text): tree.Words => optionAs(text, at)),
       );
     }
   }
@@ -232,11 +230,7 @@ export class ShapeParser extends SheenParser {
       return false;
     }
     this.respell(span, meant.join(", "));
-    options.push(
-      ...meant.map(
-        (option): tree.Words => optionAs(option, span),
-      ),
-    );
+    options.push(...meant.map((option): tree.Words => optionAs(option, span)));
     return true;
   }
 

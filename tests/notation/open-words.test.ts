@@ -85,9 +85,7 @@ describe("families", () => {
         const said = order.indexOf(relation(openFamily(overs), openFamily(belows)).verdict);
         for (const over of overs) {
           for (const below of belows) {
-            expect(said).toBeLessThanOrEqual(
-              order.indexOf(relation(family(over), family(below)).verdict),
-            );
+            expect(said).toBeLessThanOrEqual(order.indexOf(relation(family(over), family(below)).verdict));
           }
         }
       }),

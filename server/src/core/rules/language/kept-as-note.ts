@@ -18,8 +18,8 @@ export const keptAsNote: LanguageRule = {
     {
       title: "What a shop has beside air and hours",
       text: `shop mill_room {
-  air     18 C, 55 % RH
-  windows two to the river #! kept-as-note
+  air   18 C, 55 % RH
+  light from the north #! kept-as-note
 }
 `,
     },
@@ -29,7 +29,7 @@ export const keptAsNote: LanguageRule = {
       title: "The same as a note",
       text: `shop mill_room {
   air  18 C, 55 % RH
-  note "windows two to the river"
+  note "light from the north"
 }
 `,
     },

@@ -26,7 +26,7 @@ piece box {
   built 2015
   surface lid {
     shape pannel 300 mm x 200 mm #! unknown-word
-    wood  plastic #! unknown-word
+    wood  bech #! unknown-word
   }
 }
 `,
@@ -35,9 +35,9 @@ piece box {
       title: "A verb, a method, a duty, a stage",
       text: `recipe clear_coat {
   for    wood
-  safety mask #! unknown-word
+  safety dust_maks #! unknown-word
   step   burnish #! unknown-word
-  layer  waterborne_polyurethane, by trowel #! unknown-word
+  layer  waterborne_polyurethane, by bursh #! unknown-word
   wait   until shiny #! unknown-word
 }
 `,
