@@ -21,7 +21,7 @@ const OTHERWISE =
   /^,? ?((?:or |and |then )?(?:else |otherwise )?(?:after|from|within|later) (?!\d{1,4} ?[a-z]{1,10} sand$)[^,"{}]{1,40})$/u;
 /** `up to 1 h, or after 48 h`, `within 1 hour or after 48 hours` */
 const WITHIN_OR_AFTER =
-  /^(?:up to|within|in) \d+(?:\.\d+)? ?\p{L}{1,7},? or (?:after|from) \d+(?:\.\d+)? ?\p{L}{1,7}$/u;
+  /^(?:up to|within|in) \d+(?:\.\d+)? ?\p{L}{1,7} ?,? or (?:after|from) \d+(?:\.\d+)? ?\p{L}{1,7}$/u;
 const UPPER_LIMIT = phrases("under", "below", "max", "maximum", "at most", "up to", "not over", "not above");
 const NO_LIMIT: ReadonlySet<string> = new Set(["none", "any", "unlimited", "open"]);
 const CONTAINERS = phrases(

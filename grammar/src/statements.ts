@@ -193,12 +193,14 @@ function readStatement(
   written: LayoutNode,
   kind: Exclude<BlockKind, "file">,
 ): Statement {
-  const node = kind === "recipe" || kind === "layer" ? asLineOfWork(ctx, written) : written;
+  const { node, said } =
+    kind === "recipe" || kind === "layer" ? asLineOfWork(ctx, written) : { node: written, said: undefined };
   const first = node.tokens[0]!;
-  const keyword = makeName(first);
+  const keyword = said ?? makeName(first);
   const span = nodeSpan(node);
   const base = { keyword, span, docs: "" };
-  const bare = kind === "recipe" || kind === "layer" ? withoutKeyword(node) : undefined;
+  const isBare = said === undefined && (kind === "recipe" || kind === "layer");
+  const bare = isBare ? withoutKeyword(node) : undefined;
   if (bare !== undefined) {
     const at = { start: first.start, end: first.start };
     ctx.respellings.push({ span: at, text: "layer" });
@@ -210,7 +212,7 @@ function readStatement(
       STATEMENTS[kind as "recipe"].layer!.example,
     );
   }
-  if (!isWord(first)) {
+  if (said === undefined && !isWord(first)) {
     const example = Object.values<FieldWord | StatementWord>(
       kind === "layer" ? STATEMENTS.layer : FIELDS[kind],
     )[0];
@@ -223,7 +225,7 @@ function readStatement(
     });
     return { kind: "broken", ...base };
   }
-  const word = first.text;
+  const word = said?.text ?? first.text;
   const statement = lookUp(STATEMENTS[kind], word);
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
@@ -325,11 +327,17 @@ function ownText(token: LexToken, idx: number): string {
 
 const quotedText = (text: string): string => `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
 
+/** A line of work, and the word that it is told without, at its place. */
+interface LineOfWork {
+  readonly node: LayoutNode;
+  readonly said?: Name;
+}
+
 /**
  * Work that is told without its word or by another: `sand 220`, `then dust`, `let dry 2 h`, `step dry overnight`,
  * `step stain with walnut`, `clear x 2`. The plain form has the word.
  */
-function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LayoutNode {
+function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LineOfWork {
   const plain = withoutThen(ctx, node);
   const [first, second, third] = plain.tokens;
   const word = first!.text;
@@ -348,11 +356,12 @@ function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LayoutNode {
   }
   if (isStep && second !== undefined && PUTS_ON.has(second.text)) {
     const name = second.text === "apply" ? 2 : third?.type === t.With ? 3 : undefined;
-    const isNamed = name !== undefined && plain.tokens[name]?.type === t.Word;
-    return isNamed ? replaced(ctx, plain, name, "layer") : plain;
+    const isNamed =
+      name !== undefined && plain.tokens[name]?.type === t.Word && plain.tokens[name + 1]?.type !== t.Word;
+    return isNamed ? replaced(ctx, plain, name, "layer") : { node: plain };
   }
   if (isStep || Object.hasOwn(STATEMENTS.recipe, word) || Object.hasOwn(FIELDS.recipe, word)) {
-    return plain;
+    return { node: plain };
   }
   const isVerb =
     Object.hasOwn(VERBS, word) ||
@@ -361,7 +370,7 @@ function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LayoutNode {
   if (isVerb && second?.type !== t.X) {
     return prefixed(ctx, plain, "step");
   }
-  return first!.type === t.Word && second?.type === t.X ? prefixed(ctx, plain, "layer") : plain;
+  return first!.type === t.Word && second?.type === t.X ? prefixed(ctx, plain, "layer") : { node: plain };
 }
 
 /** `then sand 220`, `step then sand 220` */
@@ -380,21 +389,25 @@ function withoutThen(ctx: ReadingContext, node: LayoutNode): LayoutNode {
 }
 
 /** The first tokens of a line by the word that they stand for. */
-function replaced(ctx: ReadingContext, node: LayoutNode, count: number, word: string): LayoutNode {
+function replaced(ctx: ReadingContext, node: LayoutNode, count: number, word: string): LineOfWork {
   const [first] = node.tokens;
   const span = { start: first!.start, end: endOf(node.tokens[count - 1]!) };
   ctx.respellings.push({ span, text: word });
-  return {
-    ...node,
-    tokens: [{ ...first!, type: t.Word, kind: "word", text: word }, ...node.tokens.slice(count)],
-  };
+  return lineOfWork(node, node.tokens.slice(count), word, span);
 }
 
-function prefixed(ctx: ReadingContext, node: LayoutNode, word: string): LayoutNode {
-  const [first] = node.tokens;
-  const at = { start: first!.start, end: first!.start };
-  ctx.respellings.push({ span: at, text: word });
-  return { ...node, tokens: [{ ...first!, type: t.Word, kind: "word", text: word }, ...node.tokens] };
+function prefixed(ctx: ReadingContext, node: LayoutNode, word: string): LineOfWork {
+  const { start } = node.tokens[0]!;
+  const span = { start, end: start };
+  ctx.respellings.push({ span, text: word });
+  return lineOfWork(node, node.tokens, word, span);
+}
+
+/** The token of the word is as long as what stands at its place. */
+function lineOfWork(node: LayoutNode, rest: readonly LexToken[], word: string, span: Span): LineOfWork {
+  const text = word.padEnd(span.end - span.start).slice(0, span.end - span.start);
+  const token: LexToken = { ...node.tokens[0]!, type: t.Word, kind: "word", text };
+  return { node: { ...node, tokens: [token, ...rest] }, said: { kind: "name", text: word, span } };
 }
 
 /** How a wait is told without its word; a time, a night or `until` follows. */
@@ -468,7 +481,7 @@ function readOwnStatement(
       if (isSeenByEye(node.tokens)) {
         return lookedAt(ctx, node, base);
       }
-      return { kind: "wait", ...base, ...readLine(ctx, node, rules.wait, example) };
+      return { kind: "wait", ...base, ...readLine(ctx, node, rules.wait, example, word) };
     case "safety":
       return { kind: "safety", ...base, ...readLine(ctx, node, rules.safety, example) };
     case "follow":

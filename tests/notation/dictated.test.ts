@@ -22,34 +22,13 @@ const NAMES = readdirSync(FOLDER)
 /** The lines that are still refused in the first versions, and what is written for them in the accepted ones. */
 const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "1-reading-desk": ["step dewax with white_spirit x 1 to 2"],
-  "2-lobby-doors": ["family isolating primer", "family 2K primer"],
-  "3-pedestal": ["existing shellac by alcohol_test", "lead no_paint", "apply veneer_mended(glue: hide_glue)"],
-  "4-garden-benches": ["limits from 8 C, no rain", "air outdoors", "wear outdoors"],
-  "5-chair-repair": [
-    'step repair "new stretcher", 4 of 12 pieces, takes 45 min each, costs 6.00 each',
-    "wait until dry",
-    "apply reglued(glue: white_glue)",
-  ],
-  "6-shop-sign": [
-    "family undercoat",
-    "family exterior enamel",
-    "tack 12 h",
-    "family gold leaf",
-    "lead found by swab",
-    "wear outdoors",
-    "safety lead, no_dry_sanding, no_heat_gun, keep_people_away, floor_sheet, lead_respirator",
-    'step wet_sand "what\'s loose"',
-    "wait until dry",
-    "wait until tack",
-  ],
-  "7-map-cabinet": [
-    "on_hand 0.5 tin",
-    "surface drawer_insides {",
-    "shape 10 of inside of drawer",
-    "apply handles_off()",
-    "apply handles_on()",
-  ],
-  "8-counter": ["use 7 days", "meant_for hands, food", "invoice 2027-04-30"],
+  "2-lobby-doors": [],
+  "3-pedestal": ["existing shellac by alcohol_test","lead no_paint","apply veneer_mended(glue: hide_glue)"],
+  "4-garden-benches": ["limits from 8 C, no rain","air outdoors","wear outdoors"],
+  "5-chair-repair": ["step repair \"new stretcher\", 4 of 12 pieces, takes 45 min each, costs 6.00 each","apply reglued(glue: white_glue)"],
+  "6-shop-sign": ["wear outdoors","step wet_sand \"what's loose\"","wait until tack"],
+  "7-map-cabinet": ["on_hand 0.5 tin","surface drawer_insides {","apply handles_off()","apply handles_on()"],
+  "8-counter": ["meant_for hands, food"],
 };
 
 const refusalsOf = (text: string): readonly string[] => {
