@@ -576,7 +576,7 @@ function restOfShare(value: tree.Value): tree.Value {
 
 /** The later of two times, `15 to 20 min`. */
 function lastTime(text: string, span: tree.Span): tree.Quantity {
-  const [, figure, unit] = /(\d+(?:\.\d+)?) ?(\p{L}+)$/u.exec(text)!;
+  const [, figure, unit] = /^(?:.{0,12}(?:-|to) ?)?(\d{1,4}(?:\.\d{1,2})?) ?(\p{L}{1,8})$/u.exec(text)!;
   return {
     kind: "quantity",
     parts: [

@@ -27,15 +27,23 @@ const plain = (text: string): string =>
     .replace(/\s+/gu, " ");
 
 /**
- * All that a text says, in one string: blanks left out, `4 : 10` for the `4:10` that looks like a time, and without the word
- * and the quotes that words of one's own are put in.
+ * Words that the plain form may add (those of lines of work and of notes, `of` before a shape, the sign of a humidity), and those
+ * of order that it leaves out, since the lines stand in that order.
+ */
+const MAY_BE_ADDED: ReadonlySet<string> = new Set(
+  ["note", "step", "layer", "of", "RH"].concat("then", "next", "afterwards", "finally"),
+);
+
+/**
+ * All that a text says, in one string: blanks left out, `4 : 10` for the `4:10` that looks like a time, and without the
+ * quotes, the commas and the words that words of one's own are put in.
  */
 const said = (text: string): string =>
   lex(text)
     .filter((token) => !isTrivia(token))
     .map((token) => plain(token.text).replaceAll(":", " : "))
     .flatMap((token) => token.replace(/["\\_,]/gu, " ").split(" "))
-    .filter((part) => part !== "note")
+    .filter((part) => !MAY_BE_ADDED.has(part))
     .join("");
 
 const comments = (text: string): readonly string[] =>
