@@ -57,7 +57,11 @@ const meaning = (text: string): unknown =>
     JSON.stringify(
       declarations(parseFile(text)).map(({ key, body }) => ({ key, syntax: body.syntax })),
       (name, value) =>
-        name === "span" || name === "headSpan" || name === "kept" ? undefined : typeof value === "string" ? plain(value) : value,
+        name === "span" || name === "headSpan" || name === "kept"
+          ? undefined
+          : typeof value === "string"
+            ? plain(value)
+            : value,
     ),
   );
 
