@@ -264,7 +264,9 @@ export class PartParser extends LineReader {
         );
       }
     });
-    this.endOfPart("`,` or `)`");
+    const [before, next] = [this.peek(0), this.peek(1)];
+    const isTwoWords = before.kind === "word" && next.kind === "word" && next.type !== t.To;
+    this.endOfPart(isTwoWords ? `\`,\` or \`)\` after one word, such as \`${before.text}\`` : "`,` or `)`");
   });
 
   protected readonly parameter = this.part(AFTER_PARAMETER, (parameters: tree.Parameter[]): void => {

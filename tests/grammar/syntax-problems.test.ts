@@ -121,7 +121,7 @@ describe("a line says what it needs", () => {
       "apply r(a: b to top",
       '"to" expected `)`, such as `apply hard_clear(clear: hall_clear) to top` [Add the `)`]',
     ],
-    ["job", "apply r(a: b c, d: e) to top", '"c" expected `,` or `)`'],
+    ["job", "apply r(a: b c, d: e) to top", '"c" expected `,` or `)` after one word, such as `b`'],
     ["job", "apply r(a = b) to top", '"=" expected `:` between name and value [Write `:`]'],
     [
       "job",

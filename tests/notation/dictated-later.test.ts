@@ -50,7 +50,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "dictated-again/6": [],
   "dictated-again/7": [],
   "dictated-again/8": [],
-  "dictated-third/1": [],
+  "dictated-third/1": ["hours Sat, Wed evening"],
   "dictated-third/2": [],
   "dictated-third/3": ["layer oil, thinner, by white pad, wiped off after 20 min"],
   "dictated-third/4": [

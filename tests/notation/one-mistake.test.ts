@@ -53,7 +53,7 @@ describe("a mistake on a line that was right", () => {
   });
 
   test("two mistakes that have nothing to do with each other are both told", () => {
-    expect(errorsOn("recipe", "layer m1 x zqx, by zqy")).toHaveLength(2);
+    expect(errorsOn("recipe", "layer m1 x zqx, takes zqy")).toHaveLength(2);
     expect(errorsOn("material", "sold 1 zq for 5, 2 zq for 7")).toHaveLength(2);
     expect(errorsOn("job without apply", "apply q(c: zqx, n: zqy)")).toHaveLength(2);
   });

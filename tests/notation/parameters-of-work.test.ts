@@ -90,7 +90,7 @@ describe("a method, grits and a ratio", () => {
   });
 
   test.each([
-    ["(how: fettle)", "unknown-word"],
+    ["(how: fettle)", "may-be-several"],
     ["(how: 3)", "wrong-argument"],
     ["(thinning: 3)", "wrong-argument"],
     ["(thinning: 0:1)", "wrong-argument"],

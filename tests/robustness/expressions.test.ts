@@ -127,7 +127,7 @@ describe("the checks find what they are for", () => {
     ["a comment in the middle of a text", String.raw`/^\s*#\s*allow\b/mu`],
   ])("%s, by running it", (_, text) => {
     // On a busy machine a single measurement may see too little work to judge by.
-    const isFound = [1, 2, 3].some(() => worstGrowth(literal(text), 1) > MOST_GROWTH);
+    const isFound = [1, 2, 3, 4, 5, 6].some(() => worstGrowth(literal(text), 1) > MOST_GROWTH);
     expect(isFound).toBe(true);
   });
 
