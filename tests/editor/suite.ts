@@ -264,11 +264,12 @@ const TESTS: readonly Test[] = [
       const { document } = await openFile(MAIN);
       await findingsUntil(document.uri, has("grit-jump"));
       const lenses = await lensCommandsOf(document);
-      strictEqual(lenses.length, 3);
-      const [schedule, totals, findings] = lenses;
-      ok(schedule && totals && findings);
+      strictEqual(lenses.length, 4);
+      const [schedule, totals, findings, record] = lenses;
+      ok(schedule && totals && findings && record);
       match(schedule.title, /^takes \d+ days/);
       match(findings.title, /^\d+ findings?$/);
+      match(record.title, /^Done now: /);
 
       await click(schedule);
       const shown = window.activeTextEditor?.document;
