@@ -13,9 +13,10 @@ export const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string
   },
   piece: {
     price:
-      "Write what it cost, such as `bought 60.00`, or what a new one costs, such as `new_price 1150.00`.",
+      "Write what it cost, such as `bought 60.00`, what a new one costs, such as `new_price 1150.00`, or what it sells for, such as `sell_price 420.00`.",
     cost: "Write what it cost, such as `bought 60.00`.",
-    value: "Write what a new one costs, such as `new_price 1150.00`.",
+    value:
+      "Write what a new one costs, such as `new_price 1150.00`, or what it sells for, such as `sell_price 420.00`.",
     size: "Sizes stand in a surface, such as `shape panel 1800 mm x 900 mm x 30 mm`.",
     wood: "Wood stands in a surface, such as `wood red oak`.",
     shape: "Put it in a surface, which begins with `surface top {`.",

@@ -133,6 +133,11 @@ export const FIELDS: Readonly<
     built: { form: "number", example: "built 1936", doc: "The year it was made." },
     bought: { form: "money", example: "bought 60.00", doc: "What one piece cost." },
     new_price: { form: "money", example: "new_price 1150.00", doc: "What a new one would cost." },
+    sell_price: {
+      form: "money",
+      example: "sell_price 420.00",
+      doc: "What one sells for when it is done; `totals` weighs that against keeping it, redoing it and buying new.",
+    },
     meant_for: {
       form: "words",
       example: "meant_for adults",

@@ -36,6 +36,49 @@ describe("totals", () => {
           labour_cost: 20,
           total_cost: 37,
           saving: 63,
+          worth: {
+            hour: 20,
+            ways: [
+              {
+                way: "keep",
+                money_out: 5,
+                hours: 0,
+                hours_worth: 0,
+                money_in: 0,
+                left: -5,
+                missing: [],
+              },
+              // 10 + 2 + 5; an hour at 20; 17 + 20
+              {
+                way: "redo",
+                money_out: 17,
+                hours: 1,
+                hours_worth: 20,
+                money_in: 0,
+                left: -37,
+                missing: [],
+              },
+              {
+                way: "buy_new",
+                money_out: 100,
+                hours: 0,
+                hours_worth: 0,
+                money_in: 0,
+                left: -100,
+                missing: [],
+              },
+              {
+                way: "sell",
+                money_out: 17,
+                hours: 1,
+                hours_worth: 20,
+                money_in: null,
+                left: null,
+                missing: ["no `sell_price` for `shelf`"],
+              },
+            ],
+            sold_hour: null,
+          },
           reasons: {
             last_work: "`clear_coat, coat 2 of 2` on `board`",
             light_use: "a day after the last coat, `clear_coat, coat 2 of 2` on `board`",
@@ -63,6 +106,7 @@ describe("totals", () => {
       "labour_cost",
       "total_cost",
       "saving",
+      "worth",
       "reasons",
       "notes",
       "record",
@@ -101,6 +145,16 @@ describe("totals", () => {
         "    saving                       63.00 EUR",
         // 63 and 20 of labour, for one hour
         "    an hour earns                83.00 EUR  new ones less all costs but labour",
+        "  Is it worth it? (an hour of work at 20.00 EUR)",
+        "                   money out  hours  their worth   money in       left",
+        "    keep as it is       5.00   none         none       none      -5.00",
+        "    redo               17.00    1 h        20.00       none     -37.00",
+        "    buy new           100.00   none         none       none    -100.00",
+        "    redo and sell      17.00    1 h        20.00  not known  not known",
+        "    Left is the money in less the money out, which has the 5.00 EUR paid for the",
+        "    pieces, and the worth of the hours.",
+        "    Redoing costs 63.00 EUR less than buying new.",
+        "    Not known for `redo and sell`: no `sell_price` for `shelf`.",
         "",
       ].join("\n"),
     );
@@ -117,6 +171,33 @@ describe("totals", () => {
     expect(JSON.parse(json.stdout)).toMatchObject({
       jobs: [{ finish: null, labour_cost: null, saving: null }],
     });
+  });
+
+  test("weigh selling, in eighty columns", async () => {
+    const sold = JOB.replace(/^ *new_price +100.00\n/mu, "  sell_price 90.00\n").replace(
+      /^ *labour.*\n/mu,
+      "",
+    );
+    const { stdout } = await runCli(["totals", "job.finish"], { files: { ...FILES, "job.finish": sold } });
+    const table = stdout.slice(stdout.indexOf("  Is it worth it?"));
+    expect(table).toBe(
+      [
+        "  Is it worth it? (in EUR; what an hour of work costs is not given)",
+        "                   money out  hours  their worth  money in       left",
+        "    keep as it is       5.00   none         none      none      -5.00",
+        "    redo               17.00    1 h    not known      none  not known",
+        "    buy new        not known   none         none      none  not known",
+        "    redo and sell      17.00    1 h    not known     90.00  not known",
+        "    Left is the money in less the money out, which has the 5.00 EUR paid for the",
+        "    pieces, and the worth of the hours.",
+        // 90 − 17
+        "    Redone and sold, an hour of work brings 73.00 EUR.",
+        "    Not known for `redo`: no `labour` in `room`.",
+        "    Not known for `buy new`: no `new_price` for `shelf`.",
+        "",
+      ].join("\n"),
+    );
+    expect(Math.max(...table.split("\n").map((line) => line.length))).toBeLessThanOrEqual(80);
   });
 
   test("are of the jobs asked for; a job that is not there is wrong use", async () => {

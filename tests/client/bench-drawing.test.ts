@@ -75,6 +75,7 @@ const bench = (text: string): Bench<null> => ({
     { title: text, takes: text, onHand: "", cans: [], price: "", gaps: [text] },
   ],
   costs: [{ name: text, text }],
+  worth: { basis: text, columns: [text], rows: [{ name: text, figures: [text] }], notes: [text] },
   gaps: [{ figure: text, missing: [text] }],
   findings: [{ severity: "error", headline: text, remedy: text, at: 0 }],
   places: [null],
@@ -102,6 +103,13 @@ test("hostile names are text in every block, at every moment, with and without a
     expect(tags(headHtml(hostile))).toEqual(tags(headHtml({ ...bench("plain"), plan })));
     expect(tags(shoppingHtml(hostile, look(0)))).toEqual(tags(shoppingHtml(bench("plain"), look(0))));
   }
+});
+
+test("weighs each way with the pieces where a price is stated, and nothing where none is", () => {
+  const job = bench("varnish");
+  expect(shoppingHtml(job, look(0))).toContain("Is it worth it?");
+  const { worth: _, ...unpriced } = job;
+  expect(shoppingHtml(unpriced, look(0))).not.toContain("worth");
 });
 
 test("the slider stops where something begins or ends, and coats are there from the end of their work", () => {

@@ -135,6 +135,7 @@ describe("fields", () => {
       "built",
       "bought",
       "new_price",
+      "sell_price",
       "meant_for",
       "outdoors",
       "note",

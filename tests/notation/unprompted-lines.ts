@@ -246,6 +246,8 @@ const MONEY_AND_DATES: readonly Row[] = [
   ["piece", "bought $11.50", "bought 11.50"],
   ["piece", "bought £8.50", "bought 8.50"],
   ["piece", "new £150", "new_price 150"],
+  ["piece", "sell £150", "sell_price 150"],
+  ["piece", "resale 89,90", "sell_price 89.90"],
   ["material", "sold 946 mL for 89,90, 3785 mL for 58,00", "packs 946 mL for 89.90, 3785 mL for 58.00"],
   ["material", "sold 1 L for 45,-", "packs 1 L for 45"],
   ["material", "sold 5 kg for 32 EUR/kg", "packs 5 kg for 160"],

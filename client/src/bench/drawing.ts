@@ -309,7 +309,19 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked }: Look): string {
     rows.length === 0
       ? '<p class="empty">Nothing to buy is known.</p>'
       : `<table><tr><th>Material</th><th>Takes</th><th>In stock</th><th>Cans to buy</th><th class="figure">Price</th></tr>${rows.join("")}</table>`;
-  return `${list}<dl>${costs.join("")}</dl>`;
+  return `${list}<dl>${costs.join("")}</dl>${worthHtml(bench)}`;
+}
+
+/** Each way with the pieces beside the others. */
+function worthHtml({ worth }: Bench<unknown>): string {
+  if (!worth) return "";
+  const figure = (said: string): string => `<td class="figure">${text(said)}</td>`;
+  const head = worth.columns.map((name) => `<th scope="col" class="figure">${text(name)}</th>`);
+  const rows = worth.rows.map(
+    ({ name, figures }) => `<tr><th scope="row">${text(name)}</th>${figures.map(figure).join("")}</tr>`,
+  );
+  const notes = worth.notes.map((note) => `<p class="second">${text(note.replaceAll("`", ""))}</p>`);
+  return `<h2>Is it worth it? <span class="second">${text(worth.basis)}</span></h2><table><tr><td></td>${head.join("")}</tr>${rows.join("")}</table>${notes.join("")}`;
 }
 
 export function findingsHtml({ findings }: Bench<unknown>): string {

@@ -33,8 +33,9 @@ import {
 import { jobDates } from "../views/schedule/job-dates.ts";
 import { planNotes } from "../views/schedule/plan-notes.ts";
 import { usedText } from "../views/sums/used-worth.ts";
+import { WORTH_COLUMNS, worthTable } from "../views/worth.ts";
 import type { Colours } from "./colours.ts";
-import { displayWidth, padEnd, padStart } from "./display-text.ts";
+import { displayWidth, padEnd, padStart, wrap } from "./display-text.ts";
 
 /** A job and the file in which it stands. */
 export interface ReportedJob {
@@ -67,6 +68,7 @@ function jobText({ label, result, units = "metric" }: ReportedJob, colours: Colo
     ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),
     ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result, say)),
     ...table("Cost", costRows(result)),
+    ...worthLines(result),
     ...recordTables(result, say),
   ].join("\n");
 }
@@ -269,6 +271,26 @@ function pieceRows(result: JobResult, money: (amount: number) => string): readon
     return [row(`each ${piece}`, money(total), [...odd, ...saved].join("; "))];
   });
 }
+
+/** At most 80 columns wide, but for sums of more than seven digits. */
+function worthLines(result: JobResult): readonly string[] {
+  const worth = worthTable(result);
+  if (!worth) return [];
+  const head = ["", ...WORTH_COLUMNS];
+  const rows = worth.rows.map(({ name, figures }) => [name, ...figures]);
+  const widths = head.map((title, at) =>
+    Math.max(displayWidth(title), ...rows.map((cells) => displayWidth(cells[at]!))),
+  );
+  const line = (cells: readonly string[]): string =>
+    `    ${cells.map((cell, at) => (at === 0 ? padEnd : padStart)(shownText(cell), widths[at]!)).join("  ")}`;
+  return [
+    `  Is it worth it? (${shownText(worth.basis)})`,
+    ...[head, ...rows].map(line),
+    ...worth.notes.flatMap((note) => wrap(note, WIDTH - 4).map((each) => `    ${each}`)),
+  ];
+}
+
+const WIDTH = 80;
 
 const NAME_COLUMNS = 16;
 const FIGURE_COLUMNS = 20;

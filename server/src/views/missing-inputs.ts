@@ -179,10 +179,15 @@ function cureGaps(result: JobResult): readonly string[] {
   });
 }
 
-function newGaps(result: JobResult): readonly string[] {
-  if (result.job.pieces.length === 0) return ["no `piece`"];
-  const stated = new Map(result.runs.flatMap((run) => (run.piece ? [[run.piece.name, run.piece]] : [])));
-  return result.job.pieces.flatMap(({ piece }) =>
-    stated.get(piece)?.newPrice === undefined ? [`no \`new_price\` for \`${piece}\``] : [],
-  );
-}
+/** What is missing for what new pieces cost. */
+export const newGaps = ({ job, prices }: PricedJob): readonly string[] =>
+  priceGaps(job, prices.withoutNew, "new_price");
+
+/** What is missing for what the pieces sell for. */
+export const saleGaps = ({ job, prices }: PricedJob): readonly string[] =>
+  priceGaps(job, prices.withoutSale, "sell_price");
+
+type PricedJob = Pick<JobResult, "job" | "prices">;
+
+const priceGaps = ({ pieces }: JobResult["job"], without: readonly string[], word: string) =>
+  pieces.length === 0 ? ["no `piece`"] : without.map((piece) => `no \`${word}\` for \`${piece}\``);

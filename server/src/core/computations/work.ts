@@ -248,6 +248,17 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
   },
   {
     topic: "Money",
+    name: "Whether it is worth it",
+    seen: "`totals`, the bench view",
+    formula:
+      "left = money in − money out − hands-on · rate; out: pieces as bought, with materials and supplies where they are redone, or new ones; in: what they sell for; an hour where they are sold: (in − out) / hands-on",
+    source: BY_DEFINITION,
+    file: "totals/worth.ts",
+    functions: ["waysOf", "soldPerHour"],
+    tests: ["core/totals/worth.test.ts"],
+  },
+  {
+    topic: "Money",
     name: "Litres left over",
     seen: "`totals` as text",
     formula: "max(0, on hand + bought − used)",

@@ -60,12 +60,15 @@ export function lowerPiece(ctx: Lowering, syntax: PieceDeclaration, named: Named
   const useByWord = readWord(ctx, useByItem, wordList(MEANT_FOR), "kind of user");
   const outdoors = readOutdoors(ctx, fields.get("outdoors")?.[0]);
   const surfaces = syntax.fields.filter((f): f is SurfaceStatement => f.kind === "surface");
+  const money = (word: string): number | undefined =>
+    readMoney(ctx, (fields.get(word)?.[0]?.value as Form<"money"> | undefined)?.amount);
   return {
     ...named,
     kind: "piece",
     built: year === undefined ? undefined : stated(ctx, year, built!.number!.span),
-    bought: readMoney(ctx, (fields.get("bought")?.[0]?.value as Form<"money"> | undefined)?.amount),
-    newPrice: readMoney(ctx, (fields.get("new_price")?.[0]?.value as Form<"money"> | undefined)?.amount),
+    bought: money("bought"),
+    newPrice: money("new_price"),
+    sellPrice: money("sell_price"),
     useBy: useByWord ? stated(ctx, useByWord, useByItem!.span) : { value: "adults", origin: "default" },
     surfaces: distinctSurfaces(ctx, surfaces).map((surface) => ({ ...outdoors, ...surface })),
     notes: notesIn(syntax.fields),

@@ -160,6 +160,8 @@ export interface Piece extends Named {
   readonly built?: Fact<number>;
   readonly bought?: number;
   readonly newPrice?: number;
+  /** When it is done. */
+  readonly sellPrice?: number;
   readonly useBy: Fact<"adults" | "children" | "food">;
   readonly surfaces: readonly Surface[];
   readonly notes: readonly string[];

@@ -50,12 +50,24 @@ export interface JobResult {
   readonly left: ReadonlyMap<Material, number>;
   readonly schedule: Schedule;
   readonly totals: JobTotals;
+  readonly prices: JobPrices;
   /** The verdict on its air, with all jobs that share its room; where its shop states a room. */
   readonly air?: JobAir;
   /** Of a job that has been begun by its record. */
   readonly record?: RecordSums;
   /** Its air depends on jobs of its room that are still being planned. */
   readonly awaitsAir?: true;
+}
+
+/** What all pieces of a job cost or bring together; `null` where the price of one of them is not stated. */
+export interface JobPrices {
+  /** As bought; 0 where nothing is stated, and in a job after another, which paid for them. */
+  readonly bought: number;
+  readonly forNew: number | null;
+  readonly forSale: number | null;
+  /** Pieces without a price of a new one, and without one at which they sell. */
+  readonly withoutNew: readonly string[];
+  readonly withoutSale: readonly string[];
 }
 
 export interface MaterialNeed extends Need {
@@ -299,6 +311,7 @@ function totalJob(
   const hours = begun ? recordedHours(runs) : undefined;
   const handsOn = hoursAreKnown(runs) ? (hours?.all ?? handsOnHours(runs)) : null;
   const surfaces = runs.map(surfaceTotals);
+  const prices = pricesOf(job, scope, stock !== undefined || job.after !== undefined);
   const totals: UnplannedTotals = {
     name: job.name,
     area_m2: sumOrNull(surfaces.map((surface) => surface.area_m2)),
@@ -307,18 +320,16 @@ function totalJob(
     hands_on_h: handsOn,
     voc_g: open ? null : vocOf(draws),
     ...money({
-      job,
       shop,
-      scope,
+      prices,
       needs,
       open,
       handsOn,
       supplies: suppliesOf(job, runs),
-      paidBefore: stock !== undefined || job.after !== undefined,
     }),
   };
   const input = scheduleInput(job, shop, runs, vapoursOf(shop, draws));
-  const all = { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals };
+  const all = { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals, prices };
   if (!begun) return { ...all, input: notBefore(input, today) };
   const record: RecordSums = {
     lastAt: job.records.at(-1)!.at,
@@ -436,34 +447,48 @@ function vocOf(draws: readonly Draw[]): number | null {
 type Money = Pick<JobTotals, "material_cost" | "labour_cost" | "total_cost" | "saving">;
 
 interface Spending {
-  readonly job: Job;
   readonly shop: Shop | undefined;
-  readonly scope: Scope;
+  readonly prices: JobPrices;
   readonly needs: readonly MaterialNeed[];
   readonly open: boolean;
   readonly handsOn: number | null;
   readonly supplies: number;
-  /** The pieces were paid for by an earlier job. */
-  readonly paidBefore: boolean;
 }
 
-function money({ job, shop, scope, needs, open, handsOn, supplies, paidBefore }: Spending): Money {
+function money({ shop, prices, needs, open, handsOn, supplies }: Spending): Money {
   const costs = open ? null : sumOrNull(needs.map((need) => need.totals.cost));
   const materialCost = costs === null ? null : cents(costs);
   const rate = shop?.labourPerH;
   const labourCost = rate === undefined || handsOn === null ? null : cents(handsOn * rate);
-  const pieces = job.pieces.map(({ piece, count }) => ({ piece: scope.pieces.get(piece), count }));
-  const bought = paidBefore ? 0 : sum(pieces.map(({ piece, count }) => (piece?.bought ?? 0) * count));
   // Without a rate nobody is paid; with one, hours that are not known are not free.
   const labour = rate === undefined ? 0 : labourCost;
-  const total = sumOrNull([materialCost, labour, supplies, bought]);
-  const replacement = sumOrNull(
-    pieces.map(({ piece, count }) => (piece?.newPrice === undefined ? null : piece.newPrice * count)),
-  );
+  const total = sumOrNull([materialCost, labour, supplies, prices.bought]);
   return {
     material_cost: materialCost,
     labour_cost: labourCost,
     total_cost: total === null ? null : cents(total),
-    saving: total === null || replacement === null || pieces.length === 0 ? null : cents(replacement - total),
+    saving: total === null || prices.forNew === null ? null : cents(prices.forNew - total),
+  };
+}
+
+/** `paidBefore`: the pieces were paid for by an earlier job. */
+function pricesOf(job: Job, scope: Scope, paidBefore: boolean): JobPrices {
+  const pieces = job.pieces.map(({ piece: name, count }) => ({ name, count, piece: scope.pieces.get(name) }));
+  const together = (price: "newPrice" | "sellPrice"): number | null => {
+    const each = pieces.map(({ piece, count }) => {
+      const one = piece?.[price];
+      return one === undefined ? null : one * count;
+    });
+    return each.length === 0 ? null : sumOrNull(each);
+  };
+  const without = (price: "newPrice" | "sellPrice"): readonly string[] => [
+    ...new Set(pieces.flatMap(({ name, piece }) => (piece?.[price] === undefined ? [name] : []))),
+  ];
+  return {
+    bought: paidBefore ? 0 : sum(pieces.map(({ piece, count }) => (piece?.bought ?? 0) * count)),
+    forNew: together("newPrice"),
+    forSale: together("sellPrice"),
+    withoutNew: without("newPrice"),
+    withoutSale: without("sellPrice"),
   };
 }

@@ -49,6 +49,7 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
       piece.newPrice === undefined
         ? "no `new_price`: what it saves is not computed"
         : `a new one costs ${moneyText(piece.newPrice)}`,
+      piece.sellPrice === undefined ? undefined : `sells for ${moneyText(piece.sellPrice)} when it is done`,
       `used by ${piece.useBy.value}${piece.useBy.origin === "stated" ? "" : " (taken where nothing is said)"}`,
       ...firstFew(
         allJobs(ctx.checker).filter(({ runs }) => runs.some((run) => run.piece === piece)),

@@ -22,6 +22,7 @@ import type { Sheet, SheetFinding, SheetStep } from "../sheet/model.ts";
 import { stepNumbers } from "../sheet/procedure.ts";
 import { titleOf } from "../sheet/words.ts";
 import { shoppingList } from "../shopping-list.ts";
+import { WORTH_COLUMNS, worthTable } from "../worth.ts";
 import type { Bench, BenchBar, BenchCoat, BenchFact, BenchMaterial, BenchSurface } from "./model.ts";
 
 /** More bars than these on a surface say nothing to an eye. */
@@ -55,6 +56,7 @@ export function benchOf(
     airVerdict: sheet.fumes,
     materials: materialsOf(result, places),
     costs: costsOf(result),
+    ...worthOf(result),
     gaps: sheet.gaps,
     findings: sheet.findings.map((finding) => findingOf(finding, places)),
     places: places.all,
@@ -233,3 +235,10 @@ const costsOf = (result: JobResult): readonly BenchFact[] =>
         : `not known: ${gapsOf(result, field).join(", ")}`;
     return { name, text };
   });
+
+function worthOf(result: JobResult): Pick<Bench<unknown>, "worth"> {
+  const table = worthTable(result);
+  if (!table) return {};
+  const rows = table.rows.map(({ name, figures }) => ({ name, figures }));
+  return { worth: { ...table, columns: WORTH_COLUMNS, rows } };
+}

@@ -29,6 +29,8 @@ export interface Bench<Place> {
   readonly airVerdict: readonly string[];
   readonly materials: readonly BenchMaterial[];
   readonly costs: readonly BenchFact[];
+  /** Each way with the pieces; undefined where the text states no price to weigh. */
+  readonly worth?: BenchWorth;
   readonly gaps: readonly { readonly figure: string; readonly missing: readonly string[] }[];
   readonly findings: readonly BenchFinding[];
   readonly places: readonly Place[];
@@ -94,6 +96,14 @@ export interface BenchMaterial {
   readonly cans: readonly string[];
   readonly price: string;
   readonly gaps: readonly string[];
+}
+
+/** `columns` stand above the figures of each row. */
+export interface BenchWorth {
+  readonly basis: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly { readonly name: string; readonly figures: readonly string[] }[];
+  readonly notes: readonly string[];
 }
 
 export interface BenchFinding {
