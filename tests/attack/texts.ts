@@ -37,6 +37,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ...["text", "json"].map((form) => ["compare", "--format", form, "a.finish", "b.finish"]),
   ...["text", "json", "markdown"].map((form) => ["diff", "--format", form, "a.finish", "b.finish"]),
   ["care", "a.finish"],
+  ["repair", "a.finish"],
   ["format", "--check", "a.finish"],
 ];
 

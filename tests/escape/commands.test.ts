@@ -46,6 +46,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   "care text": { argv: care("text"), look: expectInert },
   "care markdown": { argv: care("markdown"), look: expectInertMarkdown },
   "care html": { argv: care("html"), look: expectHtml },
+  repair: { argv: (file) => ["repair", file], look: expectInert },
   compare: { argv: (file) => ["compare", `${file}:tables`, `${file}:second`], look: expectInert },
   "compare json": {
     argv: (file) => ["compare", `${file}:tables`, `${file}:second`, "--format", "json"],

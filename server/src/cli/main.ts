@@ -19,6 +19,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   schedule: async () => (await import("./commands/schedule.ts")).addSchedule,
   sheet: async () => (await import("./commands/sheet.ts")).addSheet,
   record: async () => (await import("./commands/record.ts")).addRecord,
+  repair: async () => (await import("./commands/repair.ts")).addRepair,
   care: async () => (await import("./commands/care.ts")).addCare,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,
