@@ -103,7 +103,9 @@ export class RecordParser extends LayerParser {
   }
 
   private readonly fact = this.part(AT_FACT, (facts: tree.DoneFact[]): void => {
-    const keyword = make.makeName(this.take(t.Word, `what is known of it: ${FACT_WORDS}`));
+    // `by` is no name anywhere, so it is no plain word.
+    const isBy = this.at(t.By);
+    const keyword = make.makeName(this.take(isBy ? t.By : t.Word, `what is known of it: ${FACT_WORDS}`));
     const kind = keyword.text === "pieces" ? "piece" : keyword.text;
     if (!Object.hasOwn(DONE_FACTS, kind)) {
       throw this.refused({
