@@ -302,7 +302,7 @@ The plan goes on from the last record, and never from the clock of the machine; 
 \`finishwright record FILE --ticks -\` writes the lines for what was ticked on an HTML sheet and copied from it; in an editor *Done now* writes that of the next step.
 The cans of the plan count as bought once their material is in use; \`paid\` takes the place of their price.
 A job whose lines have no \`start\` began with its record. A job \`after\` it starts from what was really done.
-\`trouble\` names what went wrong, and \`record-trouble\` says what of its causes is seen in this very recipe.
+\`trouble\` names what went wrong, and \`record-trouble\` says what of its causes is seen in this very recipe. \`finishwright repair FILE\`, or the quick fix on its line, writes a recipe that puts it right.
 `;
 
 export const WORKED_OUT = `## Lead

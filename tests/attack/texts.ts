@@ -38,6 +38,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ...["text", "json", "markdown"].map((form) => ["diff", "--format", form, "a.finish", "b.finish"]),
   ["care", "a.finish"],
   ["repair", "a.finish"],
+  ["recipe", "a.finish"],
   ["format", "--check", "a.finish"],
 ];
 

@@ -132,11 +132,11 @@ describe("what never stands on it", () => {
   });
 
   test("what cannot be asked for is told", async () => {
-    expect(await care(jobWith(), "--with", "owner,prices")).toMatchObject({
+    expect(await care(jobWith(), "--with", "owner,keys")).toMatchObject({
       status: 2,
       stdout: "",
       stderr:
-        "finishwright: `--with owner,prices`: `prices` cannot be put on a card. It takes `owner` and `delivery`, with a comma between.\n",
+        "finishwright: `--with owner,keys`: `keys` cannot be asked for. It takes `owner`, `people`, `prices`, `delivery` or `photos`, with a comma between several.\n",
     });
   });
 });

@@ -27,6 +27,15 @@ const care = (format: string) => (file: string) => [
   format,
 ];
 
+const recipe = (format: string) => (file: string) => [
+  "recipe",
+  file,
+  "--with",
+  "owner,people,prices,delivery,photos",
+  "--format",
+  format,
+];
+
 const COMMANDS: Readonly<Record<string, Command>> = {
   check: { argv: (file) => ["check", file, "--fail-on", "hint"], look: expectInert },
   "check, the folder": { argv: () => ["check"], look: expectInert },
@@ -46,6 +55,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   "care text": { argv: care("text"), look: expectInert },
   "care markdown": { argv: care("markdown"), look: expectInertMarkdown },
   "care html": { argv: care("html"), look: expectHtml },
+  "recipe text": { argv: recipe("text"), look: expectInert },
+  "recipe markdown": { argv: recipe("markdown"), look: expectInertMarkdown },
+  "recipe html": { argv: recipe("html"), look: expectHtml },
   repair: { argv: (file) => ["repair", file], look: expectInert },
   compare: { argv: (file) => ["compare", `${file}:tables`, `${file}:second`], look: expectInert },
   "compare json": {

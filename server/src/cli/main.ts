@@ -21,6 +21,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   record: async () => (await import("./commands/record.ts")).addRecord,
   repair: async () => (await import("./commands/repair.ts")).addRepair,
   care: async () => (await import("./commands/care.ts")).addCare,
+  recipe: async () => (await import("./commands/recipe.ts")).addRecipe,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,
   diff: async () => (await import("./commands/diff.ts")).addDiff,

@@ -1,4 +1,4 @@
-/** What `-o` of `sheet` and `care` writes: over what such a command made before, and over nothing else. */
+/** What `-o` of `sheet`, `care` and `recipe` writes: over what such a command made before, and over nothing else. */
 import path from "node:path";
 import { Option } from "commander";
 import { SHEET_FORMATS, type SheetFormat } from "../reports/sheet-report.ts";
@@ -14,10 +14,10 @@ const ENDINGS: Readonly<Record<string, SheetFormat>> = {
 };
 
 /** `--format` of what may go into a file. */
-export const madeFormatOption = (): Option =>
+export const madeFormatOption = (fallback: SheetFormat = "text"): Option =>
   new Option(
     "--format <format>",
-    "form of the output; by default that of the output file's ending, else text",
+    `form of the output; by default that of the output file's ending, else ${fallback}`,
   ).choices([...SHEET_FORMATS]);
 
 /** `-o`, with what it says in the help. */
@@ -27,8 +27,8 @@ export const overwriteOption = (): Option =>
   new Option("--overwrite", "with -o: replace the file whatever is in it, unless it is a recipe");
 
 /** The form that the ending of a file asks for. */
-export const formatByEnding = (output: string | undefined): SheetFormat =>
-  ENDINGS[path.extname(output ?? "").toLowerCase()] ?? "text";
+export const formatByEnding = (output: string | undefined, fallback: SheetFormat = "text"): SheetFormat =>
+  ENDINGS[path.extname(output ?? "").toLowerCase()] ?? fallback;
 
 /** `--overwrite` without a file to replace is a slip. */
 export function refuseLoneOverwrite({
@@ -43,11 +43,18 @@ export function refuseLoneOverwrite({
   }
 }
 
+/** What is made, with the command that makes it and a name for its file. */
+const MADE = {
+  sheet: { command: "sheet", file: "sheet.html" },
+  "care card": { command: "care", file: "card.html" },
+  "short recipe": { command: "recipe", file: "recipe.md" },
+} as const;
+
 export interface MadeFile {
   readonly output: string;
   readonly overwrite: boolean;
   /** What is written, for messages. */
-  readonly what: "sheet" | "care card";
+  readonly what: keyof typeof MADE;
 }
 
 /** Never over a recipe, whatever is asked for: the names are too easily mixed up. */
@@ -58,9 +65,7 @@ export async function writeMade(
   text: string,
 ): Promise<void> {
   if (output === "")
-    throw new UsageError(
-      `\`-o\` needs the name of a file, such as \`-o ${what === "sheet" ? "sheet" : "card"}.html\`.`,
-    );
+    throw new UsageError(`\`-o\` needs the name of a file, such as \`-o ${MADE[what].file}\`.`);
   const target = path.resolve(io.cwd, output);
   const isRead = loaded.analysis.files.includes(await io.files.realPath(target));
   if (isRead || loaded.analysis.files.includes(target) || path.extname(target).toLowerCase() === ".finish") {
@@ -81,6 +86,6 @@ const mayReplace =
     const why =
       origin === "changed"
         ? `is a ${what} that has been edited since it was made`
-        : `already exists and was not made by \`${what === "sheet" ? "sheet" : "care"}\``;
+        : `already exists and was not made by \`${MADE[what].command}\``;
     return `${why}, so it was not changed. Give another name, or add \`--overwrite\` to replace it`;
   };

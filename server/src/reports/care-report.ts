@@ -18,7 +18,10 @@ const FORMATS = {
 } satisfies Readonly<Record<SheetFormat, (cards: readonly LaidOut[]) => string>>;
 
 export const careReport = (cards: readonly CareCard[], format: SheetFormat): string =>
-  FORMATS[format](cards.map(laidOut));
+  cardsReport(cards.map(laidOut), format);
+
+/** Whatever is laid out as a card is. */
+export const cardsReport = (cards: readonly LaidOut[], format: SheetFormat): string => FORMATS[format](cards);
 
 const DATES =
   "These dates are those of the plan, for the air that was planned with. If the work ended later, each of them moves by as much.";
@@ -125,6 +128,8 @@ function blockHtml(block: Block): string {
       return `<p>${inline(block.text)}</p>`;
     case "bullets":
       return `<ul>\n${block.items.map((item) => `<li>${inline(item)}</li>`).join("\n")}\n</ul>`;
+    case "numbers":
+      return `<ol start="${block.start}">\n${block.items.map((item) => `<li>${inline(item)}</li>`).join("\n")}\n</ol>`;
     case "facts":
       return `<dl>\n${block.rows.map(({ name, text }) => `<div><dt>${html(name)}</dt><dd>${inline(text)}</dd></div>`).join("\n")}\n</dl>`;
     default:

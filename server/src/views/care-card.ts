@@ -2,7 +2,7 @@
  * A card for whoever takes a piece home: from when it may be used, how to look after it, and what it was finished with.
  *
  * It is handed to others, so it speaks in titles and says nothing that was written for the workshop: no notes and no doc
- * comments, no prices, no names of files. Whose the piece is and how it is handed over stand on it only when asked for.
+ * comments, no prices, no names of people and files. `handed-on.ts` has what stands on it only when asked for.
  */
 import { type Care, careOf, GENTLEST } from "../core/knowledge/care.ts";
 import { countsAsLead, leadNote, leadStatus } from "../core/knowledge/lead.ts";
@@ -13,12 +13,10 @@ import { leadFactsOf, oldCoating } from "../core/surface/lead.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
 import { type Coat, topCoat } from "../core/surface/state.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
+import type { HandedOn } from "./handed-on.ts";
+import { handedOnFacts } from "./handed-on-facts.ts";
 import { jobDates } from "./schedule/job-dates.ts";
 import { capital, sortText, titleOf, useTitle, words } from "./sheet/words.ts";
-
-/** What is said only when asked for by name. */
-export const HANDED_ON = ["owner", "delivery"] as const;
-export type HandedOn = (typeof HANDED_ON)[number];
 
 export interface CareCard {
   readonly title: string;
@@ -55,16 +53,13 @@ export function careCards(result: JobResult, handedOn: readonly HandedOn[] = [])
 }
 
 function careCard(result: JobResult, piece: Piece, handedOn: readonly HandedOn[]): CareCard {
-  const { job, runs } = result;
+  const { runs } = result;
   const own = runs.filter((run) => run.piece === piece);
   const { facts, dated } = datesOf(result);
   return {
     title: capital(titleOf(piece)),
     count: Math.max(...own.map(({ pieces }) => pieces)),
-    handedOn: HANDED_ON.flatMap((field) => {
-      const text = handedOn.includes(field) ? job[field] : undefined;
-      return text === undefined ? [] : [{ name: capital(field), text }];
-    }),
+    handedOn: handedOnFacts(result, handedOn),
     dates: facts,
     dated,
     care: alike(own),

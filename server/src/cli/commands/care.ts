@@ -1,7 +1,7 @@
 /** `care`: a card that goes with a piece. */
 import { careReport } from "../../reports/care-report.ts";
 import type { SheetFormat } from "../../reports/sheet-report.ts";
-import { careCards, HANDED_ON, type HandedOn } from "../../views/care-card.ts";
+import { careCards } from "../../views/care-card.ts";
 import {
   type AddCommand,
   askedJobs,
@@ -11,7 +11,8 @@ import {
   readAlsoOption,
   todayOption,
 } from "../command-context.ts";
-import { type ExitStatus, UsageError, warn } from "../io.ts";
+import { handedOnOf, withOption } from "../handed-on.ts";
+import { type ExitStatus, warn } from "../io.ts";
 import { type LoadOptions, load } from "../load.ts";
 import { withOwnMark } from "../own-mark.ts";
 import {
@@ -38,12 +39,12 @@ export const addCare: AddCommand = (program, ctx) => {
     .summary("a card that goes with a piece: dates, cleaning, repair")
     .description(
       "Prints a card for whoever takes a piece home: from when it may be used, how to clean and repair it, and what it " +
-        "was finished with. Each piece of each job gets a card. It has no notes, prices or file names; whose the piece " +
-        "is and how it is handed over stand on it only when you ask with `--with`.",
+        "was finished with. Each piece of each job gets a card. It has no notes and no file names; owner, people, prices, " +
+        "delivery and photos stand on it only when you ask with `--with`.",
     )
     .argument("<file>", "the file of the job")
     .addOption(jobOption())
-    .option("--with <facts>", `also say these, with commas between: ${HANDED_ON.join(", ")}`)
+    .addOption(withOption())
     .addOption(madeFormatOption())
     .addOption(outputOption("write the cards to this file; over a file made before, but over nothing else"))
     .addOption(overwriteOption())
@@ -77,15 +78,4 @@ async function care({ io }: CommandContext, file: string, options: CareOptions):
     await writeMade(io, loaded, { output, overwrite, what: "care card" }, withOwnMark(text, format));
   }
   return statusOf({ io }, loaded, asked);
-}
-
-function handedOnOf(list: string | undefined): readonly HandedOn[] {
-  const words = list === undefined ? [] : list.split(",").map((word) => word.trim());
-  return words.map((word) => {
-    const known = HANDED_ON.find((each) => each === word);
-    if (known) return known;
-    throw new UsageError(
-      `\`--with ${list}\`: \`${word}\` cannot be put on a card. It takes ${HANDED_ON.map((each) => `\`${each}\``).join(" and ")}, with a comma between.`,
-    );
-  });
 }

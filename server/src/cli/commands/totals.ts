@@ -67,7 +67,7 @@ export async function totals(
   return statusOf({ io }, loaded, { what: "totals", jobs: options.job && jobs });
 }
 
-type Asked = "totals" | "figures" | "plan" | "sheet" | "card" | "list";
+type Asked = "totals" | "figures" | "plan" | "sheet" | "card" | "recipe" | "list";
 
 /**
  * The status of a command that calculates: 2 for files that could not be read, 1 for errors in the files of its jobs, and in
