@@ -29,6 +29,7 @@ import {
 import { activeRecipe } from "./active-recipe.ts";
 import { benchPage } from "./bench/page.ts";
 import { offerRecipe } from "./offer-recipe.ts";
+import { saveExport } from "./save-export.ts";
 
 /** After the last key or move of the caret, ms. */
 const PAUSE = 150;
@@ -163,22 +164,15 @@ class BenchPanel {
   async #export(as: BenchExportParams["as"]): Promise<void> {
     const job = this.#answer?.bench?.name;
     if (job === undefined) return;
+    if (as !== "markdown") return saveExport(this.#client, { uri: this.#uri, job, as });
     const params: BenchExportParams = { textDocument: { uri: this.#asUri(this.#uri) }, job, as };
     const made = await this.#client.sendRequest<string | null>(BENCH_EXPORT, params);
     if (made === null) {
-      await window.showWarningMessage("The text has no such job any more, so nothing was saved.");
+      await window.showWarningMessage("The text has no such job any more, so nothing was copied.");
       return;
     }
-    if (as === "markdown") {
-      await env.clipboard.writeText(made);
-      await window.showInformationMessage("The bench sheet is on the clipboard, as Markdown.");
-      return;
-    }
-    const name = `${job}${as === "html" ? "-sheet.html" : "-shopping.csv"}`;
-    const target = await window.showSaveDialog({ defaultUri: Uri.joinPath(this.#uri, "..", name) });
-    if (target === undefined) return;
-    await workspace.fs.writeFile(target, new TextEncoder().encode(made));
-    if (as === "html" && target.scheme === "file") await env.openExternal(target);
+    await env.clipboard.writeText(made);
+    await window.showInformationMessage("The bench sheet is on the clipboard, as Markdown.");
   }
 }
 

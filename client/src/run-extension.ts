@@ -16,6 +16,7 @@ import { registerNewRecipe } from "./new-recipe.ts";
 import { registerOpenSamples } from "./open-samples.ts";
 import { registerRecordDone } from "./record-done.ts";
 import { registerReports, SHOWN } from "./reports.ts";
+import { registerSaveExports } from "./save-export.ts";
 import { registerStatus } from "./status.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
 
@@ -54,6 +55,7 @@ export const startExtension = (
     ...answerAboutFiles(started),
     registerReports(started),
     registerBenchView(context, started),
+    registerSaveExports(started),
     registerExplainFinding(started),
     registerRecordDone(started),
     registerNewRecipe(),

@@ -169,7 +169,7 @@ test("commands that need a recipe are offered in the command palette beside one 
   const declared: readonly { readonly command: string }[] = manifest.contributes.commands;
   const offered: readonly { readonly command: string; readonly when: string }[] =
     manifest.contributes.menus.commandPalette;
-  const reports = declared.filter(({ command }) => /\.show(?!Output)/.test(command));
+  const reports = declared.filter(({ command }) => /\.(?:show(?!Output)|save)/.test(command));
   expect(offered).toEqual(reports.map(({ command }) => ({ command, when: "editorLangId == finish" })));
 });
 

@@ -45,6 +45,15 @@ test("has the hours of the plan, the money, and the line of every coat", async (
   expect(await exported("html")).toMatch(/^<!doctype html>/i);
   expect(await exported("markdown")).toContain("One shelf");
   expect(await exported("csv")).toContain("\r\n");
+  expect(await exported("care")).toMatch(
+    /^<!doctype html>[\s\S]*<h1>Shelf<\/h1>\n<p class="sort">Care card, /iu,
+  );
+  expect(await exported("recipe")).toContain("1. Take the dust off.\n2. 2 coats: Clear, by brush.");
+  const priced = { textDocument, job: "shelf_job", with: ["prices"] };
+  for (const as of ["care", "recipe"]) {
+    expect(await exported(as)).not.toContain("37.00");
+    expect(await client.request("finishwright/benchExport", { ...priced, as })).toContain("in all 37.00 EUR");
+  }
   const gone = { textDocument, job: "no_such_job", as: "csv" };
   expect(await client.request("finishwright/benchExport", gone)).toBeNull();
 });

@@ -15,6 +15,8 @@ export const benchPage = (nonce: string, script: string, source: string): string
 <span id="jobs"></span>
 <button type="button" class="primary" data-action="html">Save sheet to print</button>
 <button type="button" data-action="csv">Shopping list as CSV</button>
+<button type="button" data-action="care">Save care card</button>
+<button type="button" data-action="recipe">Save short recipe</button>
 <button type="button" data-action="markdown">Copy as Markdown</button>
 </nav>
 <header id="head"></header>

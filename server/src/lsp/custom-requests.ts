@@ -6,6 +6,9 @@
  */
 import type { ReadFailure } from "../reading/reasons.ts";
 import type { Bench } from "../views/bench/model.ts";
+import type { HandedOn } from "../views/handed-on.ts";
+
+export { HANDED_ON, type HandedOn } from "../views/handed-on.ts";
 
 /** What a client may say of itself when it starts the server. */
 export interface InitializationOptions {
@@ -87,15 +90,20 @@ export interface BenchPlace {
   readonly endLine: number;
 }
 
-/** Client to server: a job's sheet as a page, its plan for a calendar, its shopping list for a spreadsheet, or its sheet as Markdown. */
+/**
+ * Client to server: a job's sheet as a page or as Markdown, its shopping list for a spreadsheet, the care cards of its pieces
+ * as a page, or a short recipe to publish as Markdown.
+ */
 export const BENCH_EXPORT = "finishwright/benchExport";
 
-export const BENCH_EXPORTS = ["html", "csv", "markdown"] as const;
+export const BENCH_EXPORTS = ["html", "csv", "markdown", "care", "recipe"] as const;
 
 export interface BenchExportParams {
   readonly textDocument: { readonly uri: string };
   readonly job: string;
   readonly as: (typeof BENCH_EXPORTS)[number];
+  /** What a care card or a short recipe tells besides; without it, nothing of this. */
+  readonly with?: readonly HandedOn[];
 }
 
 /** Server to client, a notification: reports that were asked for may be others now. */

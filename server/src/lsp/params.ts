@@ -6,7 +6,7 @@
 
 import * as z from "zod/mini";
 import en from "zod/v4/locales/en.js";
-import { BENCH, BENCH_EXPORT, BENCH_EXPORTS, REPORT, RULES } from "./custom-requests.ts";
+import { BENCH, BENCH_EXPORT, BENCH_EXPORTS, HANDED_ON, REPORT, RULES } from "./custom-requests.ts";
 
 /** The largest number of the protocol. */
 const MOST = 2 ** 31 - 1;
@@ -91,7 +91,12 @@ export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
       job: z.optional(z.string()),
       line: z.optional(z.int().check(z.minimum(0), z.maximum(MOST))),
     }),
-  [BENCH_EXPORT]: () => z.extend(document, { job: z.string(), as: z.enum(BENCH_EXPORTS) }),
+  [BENCH_EXPORT]: () =>
+    z.extend(document, {
+      job: z.string(),
+      as: z.enum(BENCH_EXPORTS),
+      with: z.optional(z.array(z.enum(HANDED_ON))),
+    }),
   [RULES]: () => z.unknown(),
 };
 

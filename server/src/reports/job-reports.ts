@@ -6,17 +6,22 @@ import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { Program } from "../core/model/program.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
+import { careCards } from "../views/care-card.ts";
+import type { HandedOn } from "../views/handed-on.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
 import { plannedShops, type ShopSource } from "../views/schedule/shop-weeks.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 import { shoppingList } from "../views/shopping-list.ts";
+import { shortRecipe } from "../views/short-recipe.ts";
 import { habitOf, habitOfAll } from "../views/units.ts";
+import { careReport } from "./care-report.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
 import { sheetDocument } from "./sheet-document.ts";
 import { type PicturesOf, sheetsHtml } from "./sheet-html.ts";
 import { sheetsMarkdown } from "./sheet-markdown.ts";
 import { shoppingCsv, shoppingText } from "./shopping-report.ts";
+import { shortRecipeReport } from "./short-recipe-report.ts";
 import { totalsText } from "./totals-text.ts";
 
 export { benchOf } from "../views/bench/bench.ts";
@@ -92,15 +97,23 @@ interface BenchReported {
   readonly place: (at: FileSpan) => string;
   /** What was read of the pictures that the sheet's texts name, for a page. */
   readonly pictures?: PicturesOf;
+  /** What a card or a short recipe tells besides. */
+  readonly handedOn: readonly HandedOn[];
 }
 
 export { picturesNamed } from "./sheet-pictures.ts";
 
-/** What can be taken along from the drawing of a job: its sheet as a page or as Markdown, its shopping list for a spreadsheet. */
+/**
+ * What can be taken along of a job: its sheet as a page or as Markdown, its shopping list for a spreadsheet, the care cards of
+ * its pieces as a page, and a short recipe as Markdown.
+ */
 export const BENCH_REPORTS = {
   html: ({ sheet, label, place, pictures }: BenchReported): string =>
     sheetsHtml([sheetDocument(sheet, label, place)], pictures),
   markdown: ({ sheet, label, place }: BenchReported): string =>
     sheetsMarkdown([sheetDocument(sheet, label, place)]),
   csv: ({ result }: BenchReported): string => shoppingCsv({ baskets: shoppingList([result]) }),
+  care: ({ result, handedOn }: BenchReported): string => careReport(careCards(result, handedOn), "html"),
+  recipe: ({ result, sheet, handedOn }: BenchReported): string =>
+    shortRecipeReport([shortRecipe(result, sheet, handedOn)], "markdown"),
 } as const;

@@ -64,10 +64,10 @@ function jobAtLine(
   return symbol && analysis.jobs(file).some(({ job }) => job.name === symbol.name) ? symbol.name : undefined;
 }
 
-/** Null where there is no such job any more. */
+/** Null where there is no such job any more, or a card or a short recipe of it would be empty. */
 export const benchExport = async (
   session: Session,
-  { textDocument, job, as }: BenchExportParams,
+  { textDocument, job, as, with: handedOn = [] }: BenchExportParams,
   token: CancellationToken,
 ): Promise<string | null> => {
   const file = fileIdOf(textDocument.uri);
@@ -77,6 +77,7 @@ export const benchExport = async (
   const sheet = analysis.sheets(file).find(({ kind, name }) => kind === "job" && name === job);
   const result = analysis.jobs(file).find((each) => each.job.name === job);
   if (sheet === undefined || result === undefined) return null;
+  if ((as === "care" || as === "recipe") && result.runs.length === 0) return null;
   const { BENCH_REPORTS, picturesNamed } = await import("../../reports/job-reports.ts");
   const named = as === "html" ? picturesNamed([sheet]) : [];
   const pictures =
@@ -90,6 +91,7 @@ export const benchExport = async (
     ...(pictures ? { pictures } : {}),
     result,
     label: fileNameOf(file),
+    handedOn,
     place: (at) => placeText(analysis, at),
   });
 };

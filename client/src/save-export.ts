@@ -1,0 +1,121 @@
+/**
+ * What is saved of a job: its sheet, its shopping list, the care cards of its pieces and a short recipe to publish. The
+ * server writes the text; where it goes, and what of a job is told that is kept back otherwise, the person says.
+ */
+import { commands, Disposable, env, type QuickPickItem, Uri, window, workspace } from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import {
+  BENCH,
+  BENCH_EXPORT,
+  type BenchAnswer,
+  type BenchExportParams,
+  type BenchParams,
+  HANDED_ON,
+  type HandedOn,
+} from "../../server/src/lsp/custom-requests.ts";
+import { activeRecipe } from "./active-recipe.ts";
+import { offerRecipe } from "./offer-recipe.ts";
+
+export type SavedAs = Exclude<BenchExportParams["as"], "markdown">;
+
+/** Behind the name of the job. */
+const ENDINGS: Readonly<Record<SavedAs, string>> = {
+  html: "-sheet.html",
+  csv: "-shopping.csv",
+  care: "-care-card.html",
+  recipe: "-recipe.md",
+};
+
+export const registerSaveExports = (client: BaseLanguageClient): Disposable =>
+  Disposable.from(
+    commands.registerCommand("finishwright.saveCareCard", () => saveOfRecipe(client, "care")),
+    commands.registerCommand("finishwright.saveShortRecipe", () => saveOfRecipe(client, "recipe")),
+  );
+
+/** Of the job at the caret, or one that is picked. */
+const saveOfRecipe = async (client: BaseLanguageClient, as: "care" | "recipe"): Promise<void> => {
+  const recipe = activeRecipe();
+  if (recipe === undefined) {
+    return offerRecipe(
+      as === "care" ? "care cards are made of its jobs." : "a short one is made of its jobs.",
+    );
+  }
+  const { uri } = recipe;
+  const job = await jobOf(client, uri);
+  if (job !== undefined) await saveExport(client, { uri, job, as });
+};
+
+const jobOf = async (client: BaseLanguageClient, uri: Uri): Promise<string | undefined> => {
+  const shown = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+  const params: BenchParams = {
+    textDocument: { uri: client.code2ProtocolConverter.asUri(uri) },
+    ...(shown ? { line: shown.selection.active.line } : {}),
+  };
+  const answer = await client.sendRequest<BenchAnswer | null>(BENCH, params);
+  if (answer === null || answer.jobs.length === 0) {
+    void window.showInformationMessage(answer?.notes[0] ?? "The recipe is not open any more.");
+    return undefined;
+  }
+  const { jobs, bench } = answer;
+  if (jobs.length === 1) return jobs[0]!.name;
+  // That of the caret stands first.
+  const inOrder = [...jobs].sort((a, b) => Number(b.name === bench?.name) - Number(a.name === bench?.name));
+  const picked = await window.showQuickPick(
+    inOrder.map(({ name, title }) => ({ label: title, description: name, name })),
+    { title: "Of which job?" },
+  );
+  return picked?.name;
+};
+
+export interface Saved {
+  readonly uri: Uri;
+  readonly job: string;
+  readonly as: SavedAs;
+}
+
+/** Nothing is written where the person leaves a question open. */
+export const saveExport = async (client: BaseLanguageClient, { uri, job, as }: Saved): Promise<void> => {
+  const handedOn = as === "care" || as === "recipe" ? await pickHandedOn(as) : [];
+  if (handedOn === undefined) return;
+  const params: BenchExportParams = {
+    textDocument: { uri: client.code2ProtocolConverter.asUri(uri) },
+    job,
+    as,
+    ...(handedOn.length > 0 ? { with: handedOn } : {}),
+  };
+  const made = await client.sendRequest<string | null>(BENCH_EXPORT, params);
+  if (made === null) {
+    await window.showWarningMessage(
+      "The text has no such job any more, or no work in it, so nothing was saved.",
+    );
+    return;
+  }
+  const target = await window.showSaveDialog({ defaultUri: Uri.joinPath(uri, "..", `${job}${ENDINGS[as]}`) });
+  if (target === undefined) return;
+  await workspace.fs.writeFile(target, new TextEncoder().encode(made));
+  if (as === "recipe") await window.showTextDocument(target);
+  else if (as !== "csv" && target.scheme === "file") await env.openExternal(target);
+};
+
+const TOLD: Readonly<Record<HandedOn, string>> = {
+  owner: "Whose the pieces are",
+  people: "Who did the work, by the record",
+  prices: "What it cost",
+  delivery: "How and where it is handed over",
+  photos: "File names of photos, by the record",
+};
+
+/** Undefined where the person gives up; none are picked to begin with. */
+const pickHandedOn = async (as: "care" | "recipe"): Promise<readonly HandedOn[] | undefined> => {
+  const items = HANDED_ON.map((what): QuickPickItem & { readonly what: HandedOn } => ({
+    label: what,
+    description: TOLD[what],
+    what,
+  }));
+  const picked = await window.showQuickPick(items, {
+    canPickMany: true,
+    title: `What else shall the ${as === "care" ? "care card" : "short recipe"} say?`,
+    placeHolder: "Nothing of this is told unless you tick it",
+  });
+  return picked?.map(({ what }) => what);
+};
