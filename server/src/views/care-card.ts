@@ -173,7 +173,7 @@ const untouched = ({ surfaces }: Piece, own: readonly SurfaceRun[]): readonly Ca
 const RAGS =
   "Cloths with oil or oil varnish on them can catch fire by themselves. Spread them flat outdoors to dry, or keep them under water in a closed metal can.";
 const REPAIRS =
-  "Before you put anything on it, read the label and the safety data sheet of the product, open the windows and keep flames away.";
+  "Before you put anything on it, read the label and the safety data sheet of the product: they say which gloves and how much air it needs. Open the windows and keep flames away. Sanding throws fine dust: wear a fitted dust mask, keep children out, and wipe the dust up damp. These are the usual cautions, no more; local codes come before them.";
 const LEAD = "Do not sand, scrape or heat it. Have that done by somebody who is licensed for lead.";
 
 function cautionsOf(piece: Piece, runs: readonly SurfaceRun[]): readonly string[] {

@@ -19,6 +19,12 @@ test("every row is whole sentences with a source", () => {
   }
 });
 
+test("a repair that throws dust says so with the mask for it", () => {
+  const dusty = CARES.filter(({ repair }) => /\bsand|\bgrit\b|\bdull the/u.test(repair));
+  expect(dusty.length).toBeGreaterThanOrEqual(6);
+  for (const { name, repair } of dusty) expect(repair, name).toContain("dust mask (N95 or better)");
+});
+
 test("what alcohol dissolves is kept away from alcohol", () => {
   const dissolved = [...FAMILIES.values()].filter(
     ({ name, dissolvedBy }) => dissolvedBy.includes("alcohol") && careOf(name),

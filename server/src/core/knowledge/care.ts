@@ -21,8 +21,9 @@ const HANDLING =
 
 const DUST = "Dust with a soft, dry cloth.";
 const WIPE = `${DUST} Wipe marks off with a cloth wrung out in water with a little mild soap, then with clean water, and dry at once.`;
-const AS_A_FILM =
-  "wash it, let it dry, dull the whole face with grit 320, take the dust off, and put on a thin coat of the same product. Coat a face up to its edges: a patch shows";
+/** Said in every repair that sands or dulls; the mask is that of the duty `dust_mask` (`duties.ts`). */
+const DUST_MASK = "put on a dust mask (N95 or better)";
+const AS_A_FILM = `wash it, let it dry, ${DUST_MASK}, dull the whole face with grit 320, take the dust off with a damp cloth, and put on a thin coat of the same product. Coat a face up to its edges: a patch shows`;
 
 /** In the order of the families. Every family is in one row, or in none where it is never a last coat by itself. */
 export const CARES: readonly Care[] = [
@@ -92,8 +93,7 @@ export const CARES: readonly Care[] = [
     families: ["drying oil", "exterior oil"],
     clean: `${DUST} Wipe marks off with a damp cloth, and dry at once.`,
     avoid: "Strong soap, grease remover and standing water: they take the oil out.",
-    repair:
-      "When it looks dry, or once a year: rub in a little of the same oil, and wipe all that has not soaked in off after a quarter of an hour. Scratches: sand lightly along the grain first.",
+    repair: `When it looks dry, or once a year: rub in a little of the same oil, and wipe all that has not soaked in off after a quarter of an hour. Scratches: ${DUST_MASK} and sand lightly along the grain first.`,
     source: PRACTICE,
   },
   {
@@ -101,8 +101,7 @@ export const CARES: readonly Care[] = [
     families: ["hardwax oil"],
     clean: WIPE,
     avoid: "Strong soap, grease remover, scouring powder and microfibre cloths, which wear it off.",
-    repair:
-      "Worn places: clean them, let them dry, sand lightly along the grain, rub in a very thin coat of the same product, and wipe off what does not soak in.",
+    repair: `Worn places: clean them, let them dry, ${DUST_MASK}, sand lightly along the grain, rub in a very thin coat of the same product, and wipe off what does not soak in.`,
     source: PRACTICE,
   },
   {
@@ -128,8 +127,7 @@ export const CARES: readonly Care[] = [
     clean:
       "Wash with soap flakes in warm water along the grain, wipe off the lather and let it dry: washing renews it.",
     avoid: "Detergent, scouring powder with bleach, and colours such as red wine left standing.",
-    repair:
-      "Rough or marked: sand lightly along the grain when it is dry, and soap it again two or three times.",
+    repair: `Rough or marked: when it is dry, ${DUST_MASK}, sand lightly along the grain, and soap it again two or three times.`,
     source: PRACTICE,
   },
   {
@@ -137,8 +135,7 @@ export const CARES: readonly Care[] = [
     families: ["acrylic paint", "alkyd paint"],
     clean: WIPE,
     avoid: "Scouring powder, solvents, and polish with silicone, on which a later coat does not stick.",
-    repair:
-      "Chips: wash, dull the edge of the chip with grit 320, and touch in with the same paint and a small brush.",
+    repair: `Chips: wash, let it dry, ${DUST_MASK}, dull the edge of the chip with grit 320, and touch in with the same paint and a small brush.`,
     source: `${HANDLING}; otherwise ${PRACTICE}`,
   },
   {

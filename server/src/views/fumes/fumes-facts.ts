@@ -57,11 +57,10 @@ export function worstAir(
   const { need, coat, grams, vapours, others } = worst;
   const jobs = others.length > 0 ? `, ${andList(others.map((name) => `\`${name}\``))} included` : "";
   const left = notCounted(result, called);
-  const without = left.length > 0 ? `, not counting ${andList(left)}` : "";
   return {
     name: stretchName(need),
     grams,
-    air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${roomText(air.roomM3)}${jobs}${without}; ${thereText(coat.there)}: ${VERDICTS[coat.verdict]}`,
+    air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${roomText(air.roomM3)}${jobs}; ${thereText(coat.there)}: ${verdictText(coat.verdict, left)}`,
     working: sumText(vapours, need, air.roomM3),
   };
 }
@@ -81,6 +80,13 @@ const VERDICTS: Readonly<Record<AirVerdict, string>> = {
   masked: "too little without the respirator",
   short: "too little",
 };
+
+/** A sum without something in it cannot say that the air is enough for all. */
+function verdictText(verdict: AirVerdict, left: readonly string[]): string {
+  if (left.length === 0) return VERDICTS[verdict];
+  const counted = verdict === "enough" ? "enough for what is counted, and not known for all" : VERDICTS[verdict];
+  return `${counted}. Not counted: ${andList(left)}, as what comes off it is not all known; labels and safety data sheets say how much air that needs`;
+}
 
 /** `there are 2`, of the air that a line has. */
 function thereText({ by, airChangesPerH }: AirThere): string {
