@@ -70,7 +70,7 @@ test("of two pieces only the one that is done is ticked", async () => {
   const two = JOB.replace("  piece    shelf\n", "  piece    shelf x 2\n");
   const job = withRecord("2027-03-08 09:50 dust on board, piece 2", two);
   const text = await of(["sheet", "job.finish"], job);
-  expect(text).toContain("[x] 2");
+  expect(text).toContain("[x] Shelf 2");
   expect(text.match(/\[x\]/gu)).toHaveLength(1);
   const html = await of(["sheet", "job.finish", "--format", "html"], job);
   expect(html.match(/data-done/gu)!.length).toBeGreaterThanOrEqual(1);

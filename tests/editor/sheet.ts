@@ -253,7 +253,16 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ok((await top(".safety")) < (await top(".work")), "cautions stand before the work");
         ok((await top(".work")) < (await top(".ready")), "the work stands before the shopping");
         strictEqual(await shown(page, ".live .label"), "Now");
-        strictEqual(await shown(page, ".live .now"), "Top 1: Test: stripper on a hidden edge");
+        strictEqual(await shown(page, ".live .clock"), "Mon 8 Mar 09:05");
+        strictEqual(await shown(page, ".live .where"), "Reading table 1 and 2, top");
+        strictEqual(await shown(page, ".live .now"), "Test: stripper on a hidden edge");
+        // What the stripper test needs is not known to a sheet, so all that the recipe asks for stands with it.
+        strictEqual(await shown(page, ".live .wear"), "Wear dust mask, respirator, gloves and goggles.");
+        strictEqual(await shown(page, ".live .danger"), "Caution: fumes, fire, oily rags.");
+        strictEqual(
+          await shown(page, ".minded .next"),
+          "Reading table 1 and 2, base: Clean with soap, from 09:20",
+        );
         await leave(page, "telephone-now");
         strictEqual(complaints.join("\n"), "");
         await context.close();
@@ -264,35 +273,40 @@ function tests(browser: Browser, folder: string): readonly Test[] {
       run: async () => {
         const file = await pageOf(folder, SHELVES, "shelves.finish");
         const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T09:00:00");
-        strictEqual(await shown(page, ".live .now"), "Top 1: Sand with grit 120");
-        await box(page, "Top 1: Sand with grit 120", 1).tap();
-        strictEqual(await shown(page, ".live .now"), "Top 1: Sand with grit 120");
-        await box(page, "Top 1: Sand with grit 120", 2).tap();
-        strictEqual(await shown(page, ".live .now"), "Top 2: Take the dust off");
+        strictEqual(await shown(page, ".live .now"), "Sand with grit 120");
+        await box(page, "Shelf 1 and 2, top: Sand with grit 120", 1).tap();
+        strictEqual(await shown(page, ".live .now"), "Sand with grit 120");
+        await box(page, "Shelf 1 and 2, top: Sand with grit 120", 2).tap();
+        strictEqual(await shown(page, ".live .now"), "Take the dust off");
         await setClock(page, "2027-03-08T09:40:00");
         await page.getByRole("button", { name: "Done", exact: true }).tap();
-        strictEqual(await shown(page, ".live .now"), "Top 3: Clear, coat 1 of 2");
+        strictEqual(await shown(page, ".live .now"), "Clear, coat 1 of 2");
         // 2 h by the label, at the label's own 21 C and 50 % RH: on at 10:10, the next from 12:10, within 24 h.
         await setClock(page, "2027-03-08T10:10:00");
         await page.getByRole("button", { name: "Done", exact: true }).tap();
-        strictEqual(await shown(page, ".live .label"), "Next");
-        strictEqual(await shown(page, ".live .when"), "from 12:10, in 2 h");
+        strictEqual(await shown(page, ".live .label"), "Now: wait until 12:10, 2 h left. Then");
+        strictEqual(await shown(page, ".live .when"), "may begin from 12:10");
         strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
+        strictEqual(await page.locator(".minded .waits li").count(), 1);
         strictEqual(
           await shown(page, ".minded .waits"),
-          "Top: leave alone until 12:10 (in 2 h). The next coat by Tue 9 Mar 10:10, or sand first.",
+          "Shelf 1 and 2, top: until 12:10, 2 h leftNext coat by Tue 9 Mar 10:10, or sand first.",
+        );
+        strictEqual(
+          await shown(page, 'li.row[data-name="Shelf 1 and 2, top: Clear, coat 2 of 2"] .may'),
+          "Not yet: may begin from 12:10.",
         );
         await leave(page, "telephone-next");
         // It was ticked late: it went on at 10:00.
-        const coat = row(page, "Top 3: Clear, coat 1 of 2");
+        const coat = row(page, "Shelf 1 and 2, top: Clear, coat 1 of 2");
         await coat.locator("summary").tap();
         await coat.locator("input[data-at]").fill("2027-03-08T10:00");
-        strictEqual(await shown(page, ".live .when"), "from 12:00, in 1 h 50 min");
+        strictEqual(await shown(page, ".live .label"), "Now: wait until 12:00, 1 h 50 min left. Then");
         await coat.locator("input[data-note]").fill("a run at the edge");
         await page.reload();
-        strictEqual(await shown(page, ".live .when"), "from 12:00, in 1 h 50 min");
+        strictEqual(await shown(page, ".live .label"), "Now: wait until 12:00, 1 h 50 min left. Then");
         strictEqual(await coat.locator("input[data-note]").inputValue(), "a run at the edge");
-        strictEqual(await box(page, "Top 1: Sand with grit 120", 2).isChecked(), true);
+        strictEqual(await box(page, "Shelf 1 and 2, top: Sand with grit 120", 2).isChecked(), true);
         // The wait is over: the same page says so by itself.
         await setClock(page, "2027-03-08T12:01:00");
         await page.reload();
@@ -300,7 +314,42 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         await page.getByRole("button", { name: "Done", exact: true }).tap();
         ok((await shown(page, ".live .label")) !== "Now", "all is done");
         await page.getByRole("button", { name: "Undo" }).tap();
-        strictEqual(await shown(page, ".live .now"), "Top 5: Clear, coat 2 of 2");
+        strictEqual(await shown(page, ".live .now"), "Clear, coat 2 of 2");
+        strictEqual(complaints.join("\n"), "");
+        await context.close();
+      },
+    },
+    {
+      name: "a step that may not begin yet says when it may, and can be ticked ahead, which shows",
+      run: async () => {
+        const file = await pageOf(folder, SHELVES, "shelves.finish");
+        const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T06:00:00");
+        // Three hours before the plan begins.
+        strictEqual(await shown(page, ".live .label"), "Now: nothing planned until 09:00, 3 h left. Then");
+        strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
+        const dust = row(page, "Shelf 1 and 2, top: Take the dust off");
+        strictEqual(
+          (await dust.locator(".may").textContent())?.replace(/ for \d\d:\d\d/u, ""),
+          "Not yet: planned, after “Sand with grit 120”.",
+        );
+        await page.getByRole("button", { name: "Tick ahead of time" }).tap();
+        strictEqual(
+          await row(page, "Shelf 1 and 2, top: Sand with grit 120").locator(".may").textContent(),
+          "Ticked ahead: planned for 09:00.",
+        );
+        // A coat that is still wet: ticking its next one is possible, and is never shown as done in time.
+        await setClock(page, "2027-03-08T09:40:00");
+        await page.locator(".live .go").first().tap();
+        await setClock(page, "2027-03-08T10:10:00");
+        await page.locator(".live .go").first().tap();
+        await setClock(page, "2027-03-08T10:30:00");
+        await page.getByRole("button", { name: "Tick ahead of time" }).tap();
+        const second = row(page, "Shelf 1 and 2, top: Clear, coat 2 of 2");
+        strictEqual(await second.locator(".may").textContent(), "Ticked ahead: may begin from 12:10.");
+        ok((await second.getAttribute("class"))?.includes("ahead") === true, "the line shows it");
+        // The last coat: three times that are never taken for each other. 1 day, and 21 days by the family.
+        const last = (await page.locator(".minded .waits").textContent()) ?? "";
+        ok(/until 12:30, 2 h left/u.test(last) && /Light use from Tue 9 Mar 10:30\./u.test(last), last);
         strictEqual(complaints.join("\n"), "");
         await context.close();
       },
@@ -333,8 +382,8 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ok(added.length >= 2 && added.some((line) => line.includes("2027-03-08")), text);
         const next = await pageOf(folder, { "next.finish": text }, "next.finish");
         const second = await onTelephone(browser, next, "2027-03-08T09:40:00");
-        strictEqual(await shown(second.page, ".live .now"), "Top 3: Clear, coat 1 of 2");
-        strictEqual(await box(second.page, "Top 1: Sand with grit 120", 1).isDisabled(), true);
+        strictEqual(await shown(second.page, ".live .now"), "Clear, coat 1 of 2");
+        strictEqual(await box(second.page, "Shelf 1 and 2, top: Sand with grit 120", 1).isDisabled(), true);
         await second.context.close();
 
         // Another recipe by now: the tick of a step that is gone is shown and not applied.
@@ -356,7 +405,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         await page.getByRole("button", { name: "Done", exact: true }).tap();
         const answers = [false, true];
         page.on("dialog", (dialog) => void (answers.shift() ? dialog.accept() : dialog.dismiss()));
-        const first = box(page, "Top 1: Sand with grit 120", 1);
+        const first = box(page, "Shelf 1 and 2, top: Sand with grit 120", 1);
         await page.getByRole("button", { name: "Clear all ticks and notes" }).tap();
         strictEqual(await first.isChecked(), true);
         await page.getByRole("button", { name: "Clear all ticks and notes" }).tap();

@@ -22,8 +22,9 @@ test("pieces that follow each other are one line, and the wait is that of the la
   const { groups } = only(text("in mill\n  start 2027-03-08 09:00")).bench;
   expect(groups[0]!.title).toBe("Mon 8 Mar 2027");
   const [sand, first] = groups[0]!.rows;
-  expect(sand).toMatchObject({ title: "Sand with grit 150", pieces: [1, 2], wear: ["dust mask"] });
-  expect(sand!.begins).toEqual(["dust mask", "gloves"]);
+  expect(sand).toMatchObject({ title: "Sand with grit 150", pieces: [1, 2], wear: ["dust mask", "gloves"] });
+  // The recipe asks for gloves though neither step brings them, so they stand where they begin.
+  expect(sand!.places).toEqual([{ piece: "Loft board", pieces: [1, 2], surface: "face" }]);
   // 2 m2 × 2 pieces / 10 m2/L × 1.1 = 0.44 L.
   expect(first).toMatchObject({ title: "Bench clear, coat 1 of 2", by: "pad", pieces: [1, 2], op: "layer" });
   expect(first!.litres).toBeCloseTo(0.44, 9);
@@ -53,4 +54,43 @@ test("a step keeps its fingerprint when another is put before it, and no two hav
   const after = new Map(prints("  step   dust\n"));
   expect(new Set(before.map(([, print]) => print)).size).toBe(before.length);
   for (const [title, print] of before) expect(after.get(title)).toBe(print);
+});
+
+test("after the last coat, not touching, light use and full use are three times", () => {
+  const whole = text("in mill\n  start 2027-03-08 09:00").replace(
+    "takes 10 min\n}",
+    "takes 10 min\n  wait   until cured\n}",
+  );
+  // In the air of the label nothing takes longer: next coat after 2 h, light use a day later, cured after 10 days.
+  const { groups } = only(whole.replace("11 C", "21 C")).bench;
+  const coats = groups.flatMap(({ rows }) => rows.filter(({ op }) => op === "layer"));
+  const [first, last] = [coats[0]!, coats.at(-1)!];
+  expect(first.light).toBeUndefined();
+  const after = (at: string | undefined): number =>
+    (Date.parse(`${at}Z`) - Date.parse(`${last.endAt}Z`)) / 3_600_000;
+  expect([last.then?.at, last.light?.at, last.full?.at].map(after)).toEqual([2, 24, 240]);
+});
+
+test("a stain that has to cure before the next coat is not touched until it has", () => {
+  const stained = text("in mill\n  start 2027-03-08 09:00").replace(
+    "  layer  bench_clear",
+    "  layer  oil, takes 10 min\n  wait   until cured\n  layer  bench_clear",
+  );
+  const rows = only(stained).bench.groups.flatMap((group) => group.rows);
+  const oil = rows.find(({ title }) => title === "Slow oil")!;
+  expect(oil.then?.until).toBe("cured");
+  expect(oil.light).toBeUndefined();
+});
+
+test("several pieces are named by their title up to a comma with their numbers, and one by its surface", () => {
+  const named = (fields: string, title: string): readonly unknown[] =>
+    only(
+      text(fields)
+        .replace('"Loft board"', `"${title}"`)
+        .replace("board x 2", fields.includes("one") ? "board" : "board x 2"),
+    ).bench.groups.flatMap(({ rows }) => rows.map(({ places }) => places))[0] as readonly unknown[];
+  expect(named("in mill", "Loft board, the left one")).toEqual([
+    { piece: "Loft board", pieces: [1, 2], surface: "face" },
+  ]);
+  expect(named("in mill # one", "Loft board")).toEqual([{ pieces: [], surface: "face" }]);
 });

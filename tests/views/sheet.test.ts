@@ -230,7 +230,7 @@ ${job("")}`);
       "Ventilate, 6 air changes/h: Face, steps 5 to 6",
     ]);
     expect(sheet.duties.every(({ doc, defer }) => doc !== "" && defer !== "")).toBe(true);
-    expect(step(sheet, 6).wear).toEqual(["Dust mask"]);
+    expect(step(sheet, 6).wear).toEqual(["dust mask"]);
   });
 
   test("what a step brings and the recipe does not state is on the sheet as well", () => {
@@ -242,11 +242,50 @@ ${job("")}`);
 ${job("")}`);
     const [, first, , , second] = outline(sheet.procedures[0]!);
     expect(first).toBe("! Dust mask for step 1 (not stated)");
-    expect(second).toMatch(/Wet rags for step 3 \(not stated\)/u);
+    expect(second).toMatch(/Oily rags catch fire for step 3 \(not stated\)/u);
     expect(step(sheet, 3).cautions).toEqual([
       "Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once and never in a heap.",
     ]);
     expect(sheet.duties.filter(({ stated }) => stated)).toEqual([]);
+  });
+
+  test("a line has what its step brings, and all that is in force where the sheet does not know what is done", () => {
+    const sheet = only(`${STOCK}${PLACES}recipe work {
+  safety gloves, eye_protection, dust_mask, ventilate, no_ignition, wet_rags, keep_out
+  step   test "stripper in a corner"
+  step   clean with soap
+  step   sand 150
+  layer  oil, wiped off
+}
+${job("")}`);
+    const lines = [1, 2, 3, 4].map((number) => {
+      const { wear, dangers } = step(sheet, number);
+      return [wear, dangers];
+    });
+    expect(lines).toEqual([
+      [
+        ["dust mask", "gloves", "goggles"],
+        ["fumes", "fire", "oily rags", "others in the room"],
+      ],
+      [[], []],
+      [["dust mask"], []],
+      [[], ["oily rags"]],
+    ]);
+  });
+
+  test("how long a stripper stays on is the line's, and else the label's", () => {
+    const strip = (more: string): readonly string[] =>
+      step(
+        only(`${STOCK}${PLACES}recipe work {
+  safety gloves, eye_protection, ventilate, vapour_respirator
+  step   strip with paint_stripper${more}
+  step   clean with water
+}
+${job("")}`),
+        1,
+      ).details;
+    expect(strip("")).toContain("Leave it on as the label says.");
+    expect(strip(", leave 20 min")).toContain("Leave it on for 20 min.");
   });
 
   test("old paint is named unless the law of the country spoke before it, and so is a laboratory's result", () => {
@@ -277,6 +316,12 @@ job it {
     expect(cautionsOf(1936)[0]).toMatch(/^Built 1936, .* may hold lead/u);
     expect(cautionsOf(1990)[0]).toMatch(/no `country`.* may hold lead/u);
     expect(cautionsOf(1990, "", "  country US\n")).toEqual([]);
+    // Nobody is told to test what a laboratory has tested.
+    const tested = painted(1936, "    lead none_found by laboratory 2026-11-03\n");
+    expect(painted(1936).duties.map(({ label }) => label)).toContain("Old paint may hold lead");
+    expect(step(painted(1936), 1).dangers).toEqual(["lead in old paint"]);
+    expect(tested.duties.map(({ label }) => label)).toEqual(["Dust mask"]);
+    expect(step(tested, 1).dangers).toEqual([]);
     expect(cautionsOf(1936, "    lead none_found by laboratory 2026-11-03\n")).toEqual([
       "A laboratory found no lead on Tue 3 Nov 2026; the dust and the chips still may not be breathed or eaten.",
     ]);

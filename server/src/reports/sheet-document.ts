@@ -5,6 +5,7 @@
 
 import { SEVERITIES } from "../core/findings.ts";
 import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
+import { andList } from "../core/model/suggest.ts";
 import {
   bareText,
   code,
@@ -114,8 +115,10 @@ export interface DrawnStep {
   /** Numbers of the findings at the head that stand on this line. */
   readonly findings: readonly number[];
   readonly cautions: readonly string[];
-  /** `Gloves, dust mask`; empty where the step brings nothing. */
+  /** `Wear gloves and dust mask. Caution: fumes.`; empty where the step brings nothing. */
   readonly wear: string;
+  /** What a box is of, before its number: `Reading table`, `Piece`. */
+  readonly piece: string;
   /** Boxes to tick, with the time behind them. A single piece has one without a label. */
   readonly ticks: readonly Tick[];
 }
@@ -146,11 +149,13 @@ export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan)
       { title: "Materials", blocks: materials(sheet) },
       { title: "Day by day", blocks: days(sheet) },
       ...sheet.procedures.map(procedure),
-      { title: "Into service", blocks: service(sheet) },
+      { title: SERVICE_TITLE, blocks: service(sheet) },
     ].filter(({ blocks }) => blocks.length > 0),
     foot: FOOT,
   };
 }
+
+export const SERVICE_TITLE = "When it may be used";
 
 const FOOT =
   "This sheet was calculated from the text of a recipe. It advises; it never certifies anything as safe: labels, safety data sheets, local codes and licensed practice come first.";
@@ -175,11 +180,15 @@ const facts = (rows: Sheet["facts"]): readonly Block[] =>
 /** A sheet lists so many findings, the gravest; nobody reads more at the bench, and every sheet of a file may have them. */
 const MOST_LISTED = 20;
 
+/** Said where a sheet is read from its top; a page of paper has the room for what is found alone. */
+const NOTHING_FOUND =
+  "Nothing was found among what is checked: layers that do not hold, waits, amounts, dates, old paint, cautions that are not stated.";
+
 const notListed = (count: number): string =>
   `${counted(count, "more finding")} ${count === 1 ? "is" : "are"} not listed here. \`finishwright check\` lists them all.`;
 
 function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => string): readonly Block[] {
-  if (found.length === 0) return [paragraph(plain(`Nothing found. ${NOT_SAFE}`))];
+  if (found.length === 0) return [paragraph(plain(`${NOTHING_FOUND} ${NOT_SAFE}`))];
   const errors = found.some(({ severity }) => severity === "error");
   const counts = SEVERITIES.flatMap((severity) => {
     const count = found.filter((finding) => finding.severity === severity).length;
@@ -360,9 +369,14 @@ function days({ days: list }: Sheet): readonly Block[] {
   ];
 }
 
-function service({ service: { date, cures, cautions } }: Sheet): readonly Block[] {
+function service({ service: { light, date, cures, cautions } }: Sheet): readonly Block[] {
   return [
-    ...(date === undefined ? [] : [paragraph([...strong(`Not before ${date}`), ...plain(`, ${FULL_CURE}`)])]),
+    ...(light === undefined
+      ? []
+      : [paragraph([...strong(`Light use from ${light}`), ...plain(`, ${LIGHT_USE}`)])]),
+    ...(date === undefined
+      ? []
+      : [paragraph([...strong(`Full use from ${date}`), ...plain(`, ${FULL_CURE}`)])]),
     ...(cures.length > 0
       ? [
           {
@@ -375,13 +389,14 @@ function service({ service: { date, cures, cautions } }: Sheet): readonly Block[
   ];
 }
 
+const LIGHT_USE = "setting things down with care, nothing hot, wet or heavy.";
 const FULL_CURE =
   "when by the plan the last coat of every surface has had its full cure in this shop's air. The labels decide.";
 
 // ---------------------------------------------------------------------------------------------------------------
 // Steps
 
-function procedure({ title, pieces: count, entries }: SheetProcedure): SheetSection {
+function procedure({ title, pieces: count, piece = "Piece", entries }: SheetProcedure): SheetSection {
   const blocks: Block[] = [];
   for (const entry of entries) {
     if (entry.kind !== "step") {
@@ -389,7 +404,7 @@ function procedure({ title, pieces: count, entries }: SheetProcedure): SheetSect
       continue;
     }
     const last = blocks.at(-1);
-    const step = drawnStep(entry, count);
+    const step = drawnStep(entry, count, piece);
     if (last?.kind === "steps") blocks[blocks.length - 1] = { ...last, steps: [...last.steps, step] };
     else blocks.push({ kind: "steps", start: entry.number, steps: [step] });
   }
@@ -436,8 +451,8 @@ function dutyBoxes({ duties }: SheetDutyStart): readonly Block[] {
   });
 }
 
-function drawnStep(step: SheetStep, count: number): DrawnStep {
-  const { op, number, title, details, cautions, wear, findings: found } = step;
+function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {
+  const { op, number, title, details, cautions, wear, dangers, findings: found } = step;
   return {
     op,
     number,
@@ -445,7 +460,11 @@ function drawnStep(step: SheetStep, count: number): DrawnStep {
     details,
     findings: found,
     cautions,
-    wear: wear.map((label, i) => (i === 0 ? label : label.toLowerCase())).join(", "),
+    wear: [
+      ...(wear.length > 0 ? [`Wear ${andList(wear)}.`] : []),
+      ...(dangers.length > 0 ? [`Caution: ${dangers.join(", ")}.`] : []),
+    ].join(" "),
+    piece,
     ticks: ticksOf(step, count),
   };
 }

@@ -13,7 +13,7 @@ import { docBlocks, type Inline, plain, strong } from "../escape/prose.ts";
 import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
-import type { Block, Box, SheetDocument } from "./sheet-document.ts";
+import { type Block, type Box, SERVICE_TITLE, type SheetDocument } from "./sheet-document.ts";
 import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
 import { benchHtml } from "./sheet-rows.ts";
 import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
@@ -77,7 +77,6 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     '<div class="head">',
     ...docs(sheet.docs, pictures),
     ...document.head.filter(isBox).map((box) => boxHtml(box, id)),
-    ...(sheet.findings.length === 0 ? document.head.filter(isNothingFound).map(blockHtml) : []),
     "</div>",
     '<div class="facts">',
     ...facts([...aboutPieces(sheet), ...sheet.facts]),
@@ -89,7 +88,7 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...part("ready", "To have ready", ready(sheet)),
     ...part("work", "Steps", [benchHtml(sheet.bench, id, figuresIn(sheet.units))]),
     ...part("about", "Notes", about(sheet, pictures)),
-    ...part("service", "Into service", service(document)),
+    ...part("service", SERVICE_TITLE, service(document)),
     `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,
     '<div class="tools" hidden><button type="button" data-copy>Copy what is done</button> <button type="button" data-print>Print</button> <button type="button" data-forget>Clear all ticks and notes</button><output></output><textarea data-copied aria-label="What is done, as text" readonly rows="6" hidden></textarea></div></section>',
     `<footer><p>${html(document.foot)}</p></footer>`,
@@ -98,9 +97,6 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
 }
 
 const isBox = (block: Block): block is Box => block.kind === "box";
-const isNothingFound = (block: Block): block is Block & { kind: "paragraph" } =>
-  block.kind === "paragraph" && block.text.some(({ text }) => text.startsWith("Nothing found."));
-
 function eachOnce(pictures: PicturesOf): PicturesOf {
   const seen = new Set<string>();
   return (file) => {
@@ -220,7 +216,7 @@ function days({ bench }: Sheet): readonly string[] {
   ];
 }
 
-/** `Top 1 to 4; Base 1 to 4` */
+/** `Top, steps 1 to 4; Base, step 1` */
 function stepsOfDay(rows: readonly BenchRow[]): string {
   const numbers = new Map<string, number[]>();
   for (const { surface, number } of rows.flatMap(({ steps }) => steps))
@@ -228,7 +224,8 @@ function stepsOfDay(rows: readonly BenchRow[]): string {
   return [...numbers]
     .map(([surface, list]) => {
       const [first, last] = [Math.min(...list), Math.max(...list)];
-      return `${surface} ${first === last ? first : `${first} to ${last}`}`;
+      const steps = first === last ? `step ${first}` : `steps ${first} to ${last}`;
+      return surface === "" ? steps : `${surface}, ${steps}`;
     })
     .join("; ");
 }
@@ -302,7 +299,7 @@ function about(
 // Page 2
 
 function service({ sections }: SheetDocument): readonly string[] {
-  const found = sections.find(({ title }) => title === "Into service");
+  const found = sections.find(({ title }) => title === SERVICE_TITLE);
   return (found?.blocks ?? []).flatMap((block) =>
     block.kind === "paragraph" || block.kind === "bullets" ? [blockHtml(block)] : [],
   );

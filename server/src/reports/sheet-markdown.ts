@@ -109,7 +109,7 @@ const stepsMarkdown = ({ steps }: Steps): string => steps.map(stepMarkdown).join
 
 /** A single box stands before the step; boxes of several pieces are tasks below it. */
 function stepMarkdown(step: DrawnStep): string {
-  const { number, title, details, cautions, findings, wear, ticks } = step;
+  const { number, title, details, cautions, findings, wear, piece, ticks } = step;
   const [only] = ticks;
   const single = ticks.length === 1 && only?.labels[0] === "" ? only : undefined;
   const head = `${number}. ${single ? `${boxOf(single, "")} ` : ""}**${markdownLine(title)}**`;
@@ -119,14 +119,14 @@ function stepMarkdown(step: DrawnStep): string {
     ...cautions.map((caution) => `- **${markdownLine(caution)}**`),
     ...details.map((detail) => `- ${markdownLine(detail)}`),
     ...(wear === "" ? [] : [`- ${markdownEmphasis(wear)}`]),
-    ...(single ? [] : ticks.flatMap(tickMarkdown)),
+    ...(single ? [] : ticks.flatMap((tick) => tickMarkdown(tick, piece))),
   ];
   const indent = " ".repeat(`${number}. `.length);
   return [head, ...below.map((line) => `${indent}${line}`)].join("\n");
 }
 
-const tickMarkdown = (tick: Tick): readonly string[] =>
+const tickMarkdown = (tick: Tick, piece: string): readonly string[] =>
   tick.labels.map(
     (label) =>
-      `- ${boxOf(tick, label)} Piece ${label}${tick.time === "" ? "" : `, ${markdownLine(tick.time)}`}`,
+      `- ${boxOf(tick, label)} ${markdownLine(piece)} ${label}${tick.time === "" ? "" : `, ${markdownLine(tick.time)}`}`,
   );

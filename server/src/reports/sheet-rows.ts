@@ -2,17 +2,26 @@
 import { shortMomentText, timeText } from "../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../core/measure/format-amount.ts";
 import type { ShownFigures } from "../core/measure/shown-figures.ts";
-import type { BenchGroup, BenchList, BenchRow } from "../views/sheet/model.ts";
+import { andList } from "../core/model/suggest.ts";
+import type { BenchGroup, BenchList, BenchPlace, BenchRow, UseFrom } from "../views/sheet/model.ts";
 import { html } from "./sheet-html-text.ts";
 
 export function benchHtml(bench: BenchList, sheet: string, say: ShownFigures): string {
-  const boxes = Math.max(1, ...bench.groups.flatMap(({ rows }) => rows.map(({ pieces }) => pieces.length)));
+  const rows = bench.groups.flatMap((group) => group.rows);
+  const boxes = Math.max(1, ...rows.map(({ pieces }) => pieces.length));
   return [
-    `<div class="bench boxes-${boxes}">`,
-    '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>done</span><span>what</span><span>takes</span><span>with, wear</span><span>on at</span><span>leave alone until</span></p>',
+    `<div class="bench boxes-${boxes} where-${whereWidth(rows)}">`,
+    '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>of</span><span>done</span><span>what</span><span>on at</span><span>don’t touch until</span></p>',
     ...bench.groups.map((group, i) => groupHtml(group, sheet, i, say)),
     "</div>",
   ].join("\n");
+}
+
+/** How much room the longest place takes on paper. */
+function whereWidth(rows: readonly BenchRow[]): "short" | "middle" | "long" {
+  const longest = Math.max(0, ...rows.map((row) => placesText(row.places).length));
+  if (longest <= 9) return "short";
+  return longest <= 17 ? "middle" : "long";
 }
 
 function groupHtml(
@@ -39,36 +48,67 @@ function groupHtml(
 }
 
 function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
-  const { fingerprint, op, startAt, endAt, then, litres } = row;
+  const { fingerprint, op, startAt, endAt, then, light, full } = row;
+  const where = placesText(row.places, " and ");
   const data = [
     `data-step="${fingerprint}"`,
     `data-keys="${row.steps.map(({ key }) => key).join("+")}"`,
-    `data-name="${html(`${stepsText(row)}: ${row.title}`)}"`,
+    `data-name="${html(where === "" ? row.title : `${where}: ${row.title}`)}"`,
+    `data-title="${html(row.title)}"`,
+    `data-where="${html(where)}"`,
     `data-surfaces="${html(row.steps.map(({ surface }) => surface).join("\n"))}"`,
     ...(startAt ? [`data-start="${startAt}"`] : []),
     ...(endAt ? [`data-end="${endAt}"`] : []),
     ...(then?.hours === undefined ? [] : [`data-wait="${then.hours}"`]),
     ...(then?.at === undefined ? [] : [`data-until="${then.at}"`]),
     ...(then?.latestHours === undefined ? [] : [`data-latest="${then.latestHours}"`]),
+    ...(light ? [`data-light="${light.hours}"`] : []),
+    ...(full ? [`data-full="${full.hours}"`] : []),
   ];
   return [
     `<li class="row ${op}" ${data.join(" ")}>`,
     `<span class="time">${startAt ? timeText(startAt) : ""}</span>`,
-    `<span class="no">${html(stepsText(row))}</span>`,
+    `<span class="no">${stepNumbers(row)}</span>`,
+    `<span class="where">${html(placesText(row.places))}</span>`,
     `<span class="ticks">${ticksHtml(row)}</span>`,
-    `<span class="what">${whatHtml(row, sheet)}</span>`,
-    `<span class="takes">${litres === undefined ? "" : html(say.litres(litres))}</span>`,
-    `<span class="wear">${html(mindText(row))}</span>`,
+    `<span class="what">${whatHtml(row, sheet, say)}</span>`,
     `<span class="on">${op === "layer" ? "__:__" : ""}</span>`,
     `<span class="then">${html(thenText(row))}</span>`,
+    '<span class="may"></span>',
     moreHtml(row),
     "</li>",
   ].join("");
 }
 
-/** `Top 4`; `Seat 4, Back 3` */
-const stepsText = ({ steps }: BenchRow): string =>
-  steps.map(({ surface, number }) => `${surface} ${number}`.trim()).join(", ");
+/** `4`; `4, 3` where it is another number on another surface. */
+const stepNumbers = ({ steps }: BenchRow): string =>
+  [...new Set(steps.map(({ number }) => number))].join(", ");
+
+/** `Reading table 1, 2: top`; `Chair 1 to 6: seat, back`; `Top` where there is a single piece. */
+function placesText(places: readonly BenchPlace[], between = ", "): string {
+  const surfaces = new Map<string, string[]>();
+  for (const { piece, pieces, surface } of places) {
+    const head = [piece ?? "", numbersText(pieces, between)].filter(Boolean).join(" ");
+    surfaces.set(head, [...(surfaces.get(head) ?? []), surface]);
+  }
+  return [...surfaces]
+    .map(([head, list]) => {
+      const names = [...new Set(list)].join(", ");
+      if (head === "") return capital(names);
+      // Where figures stand with commas between, another comma would not tell them from the surface.
+      return names === "" ? head : `${head}${between === ", " ? ": " : ", "}${names}`;
+    })
+    .join("; ");
+}
+
+function numbersText(numbers: readonly number[], between: string): string {
+  const [first = 0] = numbers;
+  if (numbers.length > 2 && numbers.every((number, i) => number === first + i))
+    return `${first} to ${numbers.at(-1)}`;
+  return between === ", " ? numbers.join(", ") : andList(numbers.map(String));
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function ticksHtml(row: BenchRow): string {
   const { pieces, of, title } = row;
@@ -93,25 +133,43 @@ function doneHtml({ done = [], pieces, of }: BenchRow, piece: number): string {
   return ` data-done="${at}" checked disabled`;
 }
 
-function whatHtml({ title, findings, details, notes }: BenchRow, sheet: string): string {
+/** What is done with what, and on the same line what to have on and what can hurt. */
+function whatHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
+  const { title, litres, by, findings, details, notes, wear, dangers } = row;
   const links = findings.map((number) => `<a href="#${sheet}-finding-${number}">${number}</a>`);
   const small = [
     ...(links.length > 0 ? [`See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.`] : []),
     ...notes.map(html),
-    ...details.filter((text) => /^(?:Mix|Use the mix) /u.test(text)).map(html),
+    ...details.filter((text) => /^(?:Mix|Use the mix|Leave it on) /u.test(text)).map(html),
+    ...useText(row).map(html),
   ];
-  return `<b>${html(title)}</b>${small.map((text) => ` <small>${text}</small>`).join("")}`;
+  return [
+    [
+      `<b>${html(title)}</b>`,
+      ...(litres === undefined ? [] : [`<span class="takes">${html(say.litres(litres))}</span>`]),
+      ...(by === undefined ? [] : [`<span class="by">${html(`by ${by}`)}</span>`]),
+    ].join(", "),
+    ...(wear.length > 0 ? [`<span class="wear">${html(`Wear ${andList(wear)}.`)}</span>`] : []),
+    ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
+    ...small.map((text) => `<small>${text}</small>`),
+  ].join(" ");
 }
 
-/** What begins here is said with its name; the box with the cautions has the whole. */
-function mindText({ begins, by, wear }: BenchRow): string {
-  const fresh = begins.filter((word) => !wear.includes(word));
-  return [by ?? "", wear.join(", "), fresh.length > 0 ? `from here on: ${fresh.join(", ")}` : ""]
-    .filter(Boolean)
-    .join("; ");
+/** From when what has its last coat may be used, which is not until when nobody touches it. */
+function useText({ light, full }: BenchRow): readonly string[] {
+  const from = (name: string, use: UseFrom | undefined): readonly string[] => {
+    if (use === undefined) return [];
+    return [
+      use.at === undefined
+        ? `${name} use ${exactDuration(roundedUpHours(use.hours))} later`
+        : `${name} use from ${shortMomentText(use.at)}`,
+    ];
+  };
+  const both = [...from("light", light), ...from("full", full)].join("; ");
+  return both === "" ? [] : [`Last coat here: ${both}.`];
 }
 
-const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "cured" } as const;
+const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "" } as const;
 
 function thenText({ startAt, then }: BenchRow): string {
   if (!then) return "";
@@ -124,7 +182,10 @@ function thenText({ startAt, then }: BenchRow): string {
     const free = first ? `${timeText(first)}, the last ${whenText(then.at, day)}` : whenText(then.at, day);
     return [stage, free].filter(Boolean).join(" ");
   }
-  if (then.hours === undefined) return stage === "" ? "the label's time" : stage;
+  if (then.hours === undefined) {
+    if (then.until === "cured") return "it has cured, by the label";
+    return stage === "" ? "the label's time" : stage;
+  }
   return `${exactDuration(roundedUpHours(then.hours))} later${more}`;
 }
 

@@ -95,20 +95,26 @@ pre { margin: 0.4em 0; padding: 0.4em 0.6em; border-left: 3px solid var(--rule);
 ${BOX_WIDTHS}
 .steps { list-style: none; padding: 0; margin: 0; }
 .row { display: grid; grid-template-columns: 3.6rem minmax(0, 1fr) auto; gap: 0 0.6rem; align-items: start; margin: 0; padding: 0.45rem 0;
-  border-bottom: 1px solid var(--rule); min-height: 3.5rem; scroll-margin: 16rem; }
+  border-bottom: 1px solid var(--rule); min-height: 3.5rem; scroll-margin: 20rem; }
 .row.heads { display: none; }
 .row > * { grid-column: 2; min-width: 0; }
 .row > .time { grid-column: 1; grid-row: 1; font-weight: 700; font-variant-numeric: tabular-nums; }
-.row > .no { grid-row: 1; color: var(--soft); font-size: 0.88em; }
+.row > .no { grid-column: 1; grid-row: 2; color: var(--soft); font-size: 0.88em; }
+.row > .no::before { content: "step "; }
 .row > .ticks { grid-column: 3; grid-row: 1 / span 3; display: flex; flex-wrap: wrap; gap: 4px; max-width: calc(48px * min(3, var(--boxes))); justify-content: end; }
+.row > .where { grid-row: 1; font-size: 0.92em; font-weight: 600; }
 .row .what b { font-weight: 500; }
 .row.layer .what b { font-weight: 700; }
 .row small { display: block; color: var(--soft); font-size: 0.88em; }
-.row .takes, .row .wear { font-size: 0.92em; }
-.row .takes:empty, .row .wear:empty, .row .then:empty { display: none; }
+.row .wear, .row .danger { display: block; font-size: 0.92em; }
+.row .danger, .live .danger { font-weight: 700; color: var(--warning); }
+.row .where:empty, .row .then:empty, .row .may:empty { display: none; }
+.row .may { font-size: 0.88em; color: var(--soft); }
+.row.ahead .may { font-weight: 700; color: var(--warning); }
+.row.early .ticks input:not(:checked) { border-style: dashed; }
 .row .on { display: none; }
 .row .then { font-weight: 700; }
-.row .then::before { content: "Leave alone until "; font-weight: 400; color: var(--soft); }
+.row .then::before { content: "Don’t touch until "; font-weight: 400; color: var(--soft); }
 .row .more { grid-column: 2 / -1; }
 summary { min-height: 44px; padding: 11px 0; color: var(--link); cursor: pointer; }
 .row[aria-current] { margin: 0 -0.6rem; padding-inline: 0.6rem; outline: 3px solid var(--link); outline-offset: -3px; }
@@ -129,16 +135,23 @@ button { min-height: 44px; margin: 0 0.3em 0.5em 0; padding: 0.4em 1em; border: 
 output { display: block; min-height: 1.4em; }
 article > .live { position: sticky; top: 0; z-index: 1; margin: 0 -1rem 0.8rem; padding: 0.6rem 1rem; background: var(--paper); border-bottom: 4px solid var(--link); }
 .live p { margin: 0.1em 0; }
+.live .clock { float: right; margin: 0; font-weight: 700; font-variant-numeric: tabular-nums; }
 .live .label { font-weight: 700; color: var(--link); }
+.live .where { font-weight: 600; }
+.live .wear { font-weight: 600; }
 .live .now { font-size: 1.35rem; font-weight: 700; line-height: 1.2; }
 .live .when { font-variant-numeric: tabular-nums; }
-.live[data-is="next"] .when { font-size: 1.7rem; font-weight: 700; line-height: 1.15; }
-.live[data-is="now"] .when { color: var(--soft); }
+.live[data-is="next"] .label, .live[data-is="wait"] .label { clear: right; font-size: 1.35rem; line-height: 1.2; }
+.live .when { color: var(--soft); }
 .live .go { margin-top: 0.4em; }
+.live .go.early { border-style: dashed; border-color: var(--warning); color: var(--warning); }
 .minded p { margin: 0.3em 0; }
 .minded .careful { padding-left: 0.6em; border-left: 4px solid var(--warning); }
-.minded .waits, .minded .after { font-weight: 700; }
-.minded .next { color: var(--soft); }
+.minded h2 { margin: 0.6em 0 0.2em; border-bottom-width: 1px; font-size: 1.05rem; }
+.minded .waits { padding: 0; list-style: none; }
+.minded .waits li { padding: 0.3em 0; border-bottom: 1px solid var(--rule); }
+.minded .waits small { display: block; color: var(--soft); }
+.minded .after { font-weight: 700; }
 footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 @media screen and (min-width: 60rem) { nav ol { columns: 2; } }
 /* On a telephone the work follows what is to be minded; what is looked up stands behind it. */
@@ -175,20 +188,25 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .days td:last-child { width: 60%; }
   .table { overflow: visible; }
   .work { break-before: page; }
-  .row, .row.heads { display: grid; grid-template-columns: 10.5mm 16mm max(8.5mm, calc(6mm * var(--boxes))) minmax(0, 9fr) 11mm minmax(0, 5fr) 8mm 35mm; gap: 0 1.2mm; align-items: center; min-height: 5.2mm; padding: 0.1mm 0; }
+  .where-short { --where: 14mm; }
+  .where-middle { --where: 23mm; }
+  .where-long { --where: 31mm; }
+  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 6mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 8mm 30mm; gap: 0 1.2mm; align-items: center; min-height: 5mm; padding: 0.1mm 0; }
   .row > .time { white-space: nowrap; }
   .row.heads { min-height: 0; color: var(--soft); border: 0; }
-  .row > *, .row > .time, .row > .no, .row > .ticks { grid-column: auto; grid-row: 1; }
-  .row .takes:empty, .row .wear:empty, .row .then:empty, .row .on { display: block; }
+  .row > *, .row > .time, .row > .no, .row > .where, .row > .ticks { grid-column: auto; grid-row: 1; }
+  .row .where:empty, .row .then:empty, .row .on { display: block; }
+  .row > .may, .row > .no::before { display: none; content: none; }
   .row > .ticks { display: flex; gap: 1mm; max-width: none; justify-content: start; }
   .row > .no, .row > .on { color: inherit; font-size: 8.5pt; }
-  .row > .takes { text-align: right; }
-  .row > .wear { font-size: 7pt; line-height: 1.1; }
+  .row > .where { font-size: 7.6pt; font-weight: 400; line-height: 1.15; }
+  .row .what { line-height: 1.12; }
+  .row .wear, .row .danger, .row small { display: inline; font-size: 7.2pt; color: var(--ink); }
   .row > .then { font-size: 8pt; text-align: right; }
   .row .then::before { content: none; }
-  .row small { font-size: 7.2pt; color: var(--ink); }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
-  .ticks label, .ticks input[type="checkbox"] { width: 4.7mm; height: 4.7mm; border-width: 1px; border-radius: 1mm; }
+  .ticks label, .ticks input[type="checkbox"] { width: 4.6mm; height: 4.6mm; border-width: 1px; border-radius: 1mm; }
+  .row.early .ticks input:not(:checked) { border-style: solid; }
   .ticks label span { font-size: 6.5pt; }
   .got, .got label, .got input[type="checkbox"] { width: 3.6mm; height: 3.6mm; border-width: 1px; border-radius: 0.7mm; }
   .about ul { font-size: 7.2pt; }
@@ -196,6 +214,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .went { margin-left: 60%; }
   footer { clear: both; }
   .service { font-size: 7.6pt; }
+  .service ul { display: none; }
   .service, .went { break-inside: avoid; }
   textarea { min-height: 0; height: 12.2mm; padding: 0; border: 0; border-radius: 0; border-bottom: 1px solid var(--rule);
     background: repeating-linear-gradient(transparent 0 6mm, var(--rule) 6mm calc(6mm + 1px)); print-color-adjust: exact; resize: none; }

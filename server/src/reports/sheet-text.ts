@@ -160,7 +160,7 @@ const stepsText = ({ steps }: Steps): readonly string[] =>
 const INDENT = " ".repeat(9);
 
 function stepText(step: DrawnStep): readonly string[] {
-  const { number, title, details, cautions, findings, wear, ticks } = step;
+  const { number, title, details, cautions, findings, wear, piece, ticks } = step;
   const [only] = ticks;
   const single = ticks.length === 1 && only?.labels[0] === "" ? only : undefined;
   const room = SHEET_COLUMNS - INDENT.length;
@@ -173,19 +173,22 @@ function stepText(step: DrawnStep): readonly string[] {
       SHEET_COLUMNS,
     ),
     ...(single?.time ? below(single.time) : []),
-    ...(single ? [] : ticks.flatMap((tick) => tickLines(tick, room).map((line) => `${INDENT}${line}`))),
+    ...(single
+      ? []
+      : ticks.flatMap((tick) => tickLines(tick, piece, room).map((line) => `${INDENT}${line}`))),
     ...(findings.length > 0 ? below(seeFindings(findings), "! ") : []),
     ...cautions.flatMap((caution) => below(caution, "! ")),
     ...details.flatMap((detail) => below(detail)),
-    ...(wear === "" ? [] : below(`(${wear})`)),
+    ...(wear === "" ? [] : below(wear)),
   ];
 }
 
 /** Boxes side by side, the time behind them; never broken inside a box. */
-function tickLines(tick: Tick, columns: number): readonly string[] {
+function tickLines(tick: Tick, piece: string, columns: number): readonly string[] {
   const { labels, time } = tick;
+  const name = displayWidth(shownText(piece)) > columns / 2 ? "piece" : shownText(piece);
   const parts = [
-    ...labels.map((label) => `${boxOf(tick, label)} ${label}`),
+    ...labels.map((label) => [boxOf(tick, label), name, label].join(" ")),
     ...(time === "" ? [] : [shownText(time)]),
   ];
   const lines: string[] = [];

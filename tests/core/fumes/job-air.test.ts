@@ -284,7 +284,9 @@ describe("check, totals and sheets", () => {
       ],
       stripper,
     );
-    expect(air).toContain("9 stated: enough for what is counted, and not known for all. Not counted: `gel`, ");
+    expect(air).toContain(
+      "9 stated: enough for what is counted, and not known for all. Not counted: `gel`, ",
+    );
     expect(air).not.toContain("enough by this estimate");
   });
   test("a coat told 23.3 air changes/h is judged by the limit of 15 minutes, too", () => {

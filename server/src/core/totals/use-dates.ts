@@ -155,23 +155,31 @@ function lastCoats(done: readonly Done[], schedule: Schedule): readonly LastCoat
   });
 }
 
+const lightWait = ({ coat, task, from }: LastCoat): Wait | undefined =>
+  waitFrom(lightUseAfter(coat), from, task);
+const fullWait = ({ coat, task, from }: LastCoat): Wait | undefined =>
+  waitFrom(fullUseAfter(coat), from, task);
+
+const waitFrom = (after: UseAfter | undefined, from: number, task: Task): Wait | undefined =>
+  after && { from, task, ...after };
+
+/** So many hours after a last coat. */
+export type UseAfter = Pick<UseDate, "waitsFor" | "hours">;
+
 /** Undefined where the label's time to the next coat is not known, and the cure neither. */
-function lightWait(last: LastCoat): Wait | undefined {
-  const { coat, task, from } = last;
-  const cured = fullWait(last);
+export function lightUseAfter(coat: Coat): UseAfter | undefined {
+  const cured = fullUseAfter(coat);
   const recoat = stageHours(coat, "recoat");
   if (coat.material === undefined || recoat === undefined) return cured;
-  const careful: Wait =
-    recoat > LIGHT_USE_H
-      ? { from, task, waitsFor: "recoat", hours: recoat }
-      : { from, task, waitsFor: "day", hours: LIGHT_USE_H };
+  const careful: UseAfter =
+    recoat > LIGHT_USE_H ? { waitsFor: "recoat", hours: recoat } : { waitsFor: "day", hours: LIGHT_USE_H };
   return cured && cured.hours < careful.hours ? cured : careful;
 }
 
 /** Undefined where the material of the coat or its cure is not known. */
-function fullWait({ coat, task, from }: LastCoat): Wait | undefined {
+export function fullUseAfter(coat: Coat): UseAfter | undefined {
   const hours = coat.material && stageHours(coat, "cured");
-  return hours === undefined ? undefined : { from, task, waitsFor: "cured", hours };
+  return hours === undefined ? undefined : { waitsFor: "cured", hours };
 }
 
 const eachPiece = (done: readonly Done[]): readonly (Done & { readonly piece: number })[] =>

@@ -1,8 +1,8 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
 /**
- * What runs in an HTML sheet: ticks and notes stay on the device, and the sheet says what is now, what is next and when
- * a wait ends, counted from the tick of what was put on. `npm run generate` bundles it into the sheet.
+ * What runs in an HTML sheet: ticks and notes stay on the device, and the sheet says what time it is by the device, what is
+ * now, what is next and when a wait ends, counted from the tick of what was put on. `npm run generate` bundles it into the sheet.
  *
  * It writes texts as texts, loads nothing and sends nothing. A sheet without it is the same sheet on paper.
  */
@@ -19,6 +19,8 @@ interface Row {
   readonly element: HTMLElement;
   readonly step: string;
   readonly name: string;
+  readonly title: string;
+  readonly where: string;
   readonly surfaces: readonly string[];
   readonly boxes: readonly HTMLInputElement[];
   readonly note: HTMLInputElement;
@@ -82,6 +84,8 @@ function begin(article: HTMLElement): void {
       element,
       step: element.dataset.step ?? "",
       name: element.dataset.name ?? "",
+      title: element.dataset.title ?? "",
+      where: element.dataset.where ?? "",
       surfaces: (element.dataset.surfaces ?? "").split("\n"),
       boxes: [...element.querySelectorAll<HTMLInputElement>("input[data-piece]")],
       note: element.querySelector<HTMLInputElement>("input[data-note]")!,
@@ -139,26 +143,51 @@ function begin(article: HTMLElement): void {
     const times = boxes.map((box) => tickOf(step, box));
     return times.every((time) => time !== undefined) ? times.toSorted().at(-1) : undefined;
   };
-  const share = (a: Row, b: Row): boolean => {
-    const pieces = (row: Row): string[] => row.boxes.map((box) => box.dataset.piece!);
-    return (
-      a.surfaces.some((surface) => b.surfaces.includes(surface)) &&
-      (pieces(a).some((piece) => pieces(b).includes(piece)) || pieces(a)[0] === "0" || pieces(b)[0] === "0")
-    );
-  };
+  /** What goes before each step: the last one before it on a surface of the same piece. Box 0 is that of all pieces. */
+  const before = new Map<Row, Row>();
+  const lastOn = new Map<string, Map<string, number>>();
+  for (const [index, row] of rows.entries()) {
+    const pieces = row.boxes.map(({ dataset }) => dataset.piece!);
+    const found = row.surfaces.flatMap((surface) => {
+      const last = lastOn.get(surface) ?? new Map<string, number>();
+      lastOn.set(surface, last);
+      const there = pieces.includes("0")
+        ? [...last.values()]
+        : [...pieces, "0"].flatMap((piece) => last.get(piece) ?? []);
+      for (const piece of pieces) last.set(piece, index);
+      return there;
+    });
+    if (found.length > 0) before.set(row, rows[found.reduce((a, b) => Math.max(a, b))]!);
+  }
   /** The end of the wait behind a step: from its tick on, and else as planned. */
   const freeAt = (row: Row): string | undefined => {
     const { wait, until } = row.element.dataset;
     const done = doneAt(row);
-    if (done !== undefined && wait !== undefined) return later(done, Number(wait));
-    return done === undefined ? until?.slice(0, 16) : until === undefined ? undefined : until.slice(0, 16);
+    return done !== undefined && wait !== undefined ? later(done, Number(wait)) : until?.slice(0, 16);
   };
-  /** When a step may be done: by the wait that goes before it, and by the plan where none does, which may be overtaken. */
-  const readyAt = (row: Row, index: number): { readonly ready: string; readonly byWait: boolean } => {
-    const before = rows.slice(0, index).findLast((other) => share(other, row));
-    const free = before && freeAt(before);
-    if (before && doneAt(before) !== undefined && free !== undefined) return { ready: free, byWait: true };
-    return { ready: row.element.dataset.start?.slice(0, 16) ?? "", byWait: false };
+  /** When a step may be done. `why`: a wait runs, what goes before it is open, or the plan alone has it later. */
+  interface May {
+    readonly from: string;
+    readonly why: "wait" | "step" | "plan";
+    readonly last?: Row;
+  }
+  const mayBegin = (row: Row): May => {
+    const start = row.element.dataset.start?.slice(0, 16) ?? "";
+    const last = before.get(row);
+    if (last === undefined) return { from: start, why: "plan" };
+    if (doneAt(last) === undefined) return { from: start, why: "step", last };
+    const free = freeAt(last);
+    return free === undefined ? { from: start, why: "plan" } : { from: free, why: "wait", last };
+  };
+  /** Why a step is ahead of its time at a moment; empty where it is not. */
+  const aheadOf = (row: Row, at: string): string => {
+    const { from, why, last } = mayBegin(row);
+    if (why === "step") {
+      const planned = from > at ? `planned for ${clock(from)}, ` : "";
+      return `${planned}after “${last?.title ?? ""}”`;
+    }
+    if (from <= at) return "";
+    return why === "wait" ? `may begin from ${clock(from)}` : `planned for ${clock(from)}`;
   };
   const lasting = (minutes: number): string => {
     if (minutes < 60) return `${minutes} min`;
@@ -166,9 +195,9 @@ function begin(article: HTMLElement): void {
     if (hours < 48) return `${hours} h ${minutes % 60 === 0 ? "" : `${minutes % 60} min`}`.trim();
     return `${Math.round(hours / 24)} days`;
   };
-  const inTime = (time: string): string => {
+  const leftUntil = (time: string): string => {
     const minutes = Math.round((new Date(time).getTime() - Date.now()) / MINUTE);
-    return minutes < 1 ? "" : `in ${lasting(minutes)}`;
+    return minutes < 1 ? "less than a minute left" : `${lasting(minutes)} left`;
   };
   const DAY = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short" });
   const clock = (time: string): string => {
@@ -182,13 +211,23 @@ function begin(article: HTMLElement): void {
   live.after(mindBox);
   const line = (parent: HTMLElement, name: string, tag = "p"): HTMLElement =>
     parent.appendChild(Object.assign(document.createElement(tag), { className: name }));
-  const label = line(live, "label");
-  const what = line(live, "now");
-  const when = line(live, "when");
+  const clockLine = line(live, "clock");
+  const [label, where, what, wear, danger, when] = ["label", "where", "now", "wear", "danger", "when"].map(
+    (name) => line(live, name),
+  ) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement];
   what.setAttribute("role", "status");
-  const [takes, careful, after, waits, next] = ["takes", "careful", "after", "waits", "next"].map((name) =>
-    line(mindBox, name),
-  ) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement];
+  const [takes, careful, after] = ["takes", "careful", "after"].map((name) => line(mindBox, name)) as [
+    HTMLElement,
+    HTMLElement,
+    HTMLElement,
+  ];
+  const titled = (name: string, title: string, tag: string): { head: HTMLElement; body: HTMLElement } => {
+    const head = line(mindBox, `${name}-head`, "h2");
+    head.textContent = title;
+    return { head, body: line(mindBox, name, tag) };
+  };
+  const waits = titled("waits", "Don’t touch yet", "ul");
+  const next = titled("next", "Next", "p");
   const button = (text: string): HTMLButtonElement => {
     const made = line(live, "go", "button") as HTMLButtonElement;
     made.type = "button";
@@ -232,64 +271,126 @@ function begin(article: HTMLElement): void {
   const join = (parts: readonly string[], between: string): string =>
     parts.filter((part) => part !== "").join(between);
 
-  /** The waits that are running: until when, and by when the next coat goes on without sanding. */
-  const waitsRunning = (now: string): string[] =>
-    rows.flatMap((row) => {
+  /** The waits that are running, one a line for each place: until when, and by when the next coat goes on without sanding. */
+  const waitsRunning = (now: string): (readonly [string, string])[] => {
+    const running = new Map<string, { free: string; more: string }>();
+    for (const row of rows) {
       const done = doneAt(row);
       const free = done === undefined ? undefined : freeAt(row);
-      if (done === undefined || free === undefined || free <= now) return [];
-      const { latest } = row.element.dataset;
-      const window =
-        latest === undefined ? "" : ` The next coat by ${clock(later(done, Number(latest)))}, or sand first.`;
-      const where = row.surfaces.join(", ") || "It";
-      return [`${where}: leave alone until ${clock(free)} (${inTime(free)}).${window}`];
-    });
+      const on = row.where === "" ? row.title : row.where;
+      if (done === undefined || free === undefined || free <= now || free < (running.get(on)?.free ?? ""))
+        continue;
+      const { latest, light, full } = row.element.dataset;
+      const more = [
+        latest === undefined ? "" : `Next coat by ${clock(later(done, Number(latest)))}, or sand first.`,
+        light === undefined ? "" : `Light use from ${clock(later(done, Number(light)))}.`,
+        full === undefined ? "" : `Full use from ${clock(later(done, Number(full)))}.`,
+      ];
+      running.set(on, { free, more: join(more, " ") });
+    }
+    return [...running]
+      .sort(([, a], [, b]) => (a.free < b.free ? -1 : a.free > b.free ? 1 : 0))
+      .map(([on, { free, more }]) => [`${on}: until ${clock(free)}, ${leftUntil(free)}`, more]);
+  };
+  const listWaits = (list: readonly (readonly [string, string])[]): void => {
+    const text = list.flat().join("\n");
+    waits.head.hidden = list.length === 0;
+    waits.body.hidden = list.length === 0;
+    if (waits.body.dataset.text === text) return;
+    waits.body.dataset.text = text;
+    waits.body.replaceChildren(
+      ...list.map(([first, more]) => {
+        const item = document.createElement("li");
+        item.append(first);
+        if (more !== "") item.append(Object.assign(document.createElement("small"), { textContent: more }));
+        return item;
+      }),
+    );
+  };
 
   /** When the wait that it begins would end. */
   const afterIfDone = ({ element: { dataset } }: Row, now: string): string => {
     if (dataset.wait === undefined) return "";
     const hours = Number(dataset.wait);
     const until = clock(later(now, hours));
-    return `Then leave alone for ${lasting(Math.ceil(hours * 60))}: until ${until} if it is done now.`;
+    return `Then don’t touch it for ${lasting(Math.ceil(hours * 60))}: until ${until} if it is done now.`;
+  };
+
+  /** On every line whether it may begin, and of what was ticked whether that was ahead of its time. */
+  const showMay = (now: string): void => {
+    for (const row of rows) {
+      const may = row.element.querySelector<HTMLElement>(".may");
+      if (may === null) continue;
+      const done = doneAt(row);
+      const isRecorded = row.boxes.every(({ dataset }) => dataset.done !== undefined);
+      const early = isRecorded ? "" : aheadOf(row, done ?? now);
+      const isAhead = done !== undefined && early !== "";
+      row.element.classList.toggle("ahead", isAhead);
+      row.element.classList.toggle("early", done === undefined && early !== "");
+      const text = early === "" ? "" : isAhead ? `Ticked ahead: ${early}.` : `Not yet: ${early}.`;
+      if (may.textContent !== text) may.textContent = text;
+    }
   };
 
   function update(): void {
     const now = localTime(new Date());
-    const open = rows.flatMap((row, index) => {
-      if (doneAt(row) !== undefined) return [];
-      const blocked = rows.slice(0, index).some((other) => doneAt(other) === undefined && share(other, row));
-      return blocked ? [] : [{ row, ...readyAt(row, index) }];
+    say(clockLine, `${DAY.format(new Date(now)).replace(",", "")} ${now.slice(11)}`);
+    // What was ticked ahead of another step opens nothing.
+    const blocked = new Set<Row>();
+    const open = rows.flatMap((row) => {
+      const last = before.get(row);
+      if (last !== undefined && (doneAt(last) === undefined || blocked.has(last))) blocked.add(row);
+      return doneAt(row) !== undefined || blocked.has(row) ? [] : [{ row, ...mayBegin(row) }];
     });
-    open.sort((a, b) => (a.ready < b.ready ? -1 : a.ready > b.ready ? 1 : 0));
+    open.sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
     const [first, second] = open;
     for (const { element } of rows) element.removeAttribute("aria-current");
     first?.row.element.setAttribute("aria-current", "step");
     current = first?.row;
     go.hidden = first === undefined;
     undo.hidden = ticked === undefined;
-    const isWaiting = first !== undefined && first.ready > now;
-    tick.hidden = first === undefined || (isWaiting && first.byWait);
-    live.dataset.is = isWaiting ? "next" : "now";
-    say(label, first === undefined ? "All steps are ticked" : isWaiting ? "Next" : "Now");
-    say(what, first?.row.name ?? "");
-    const planned =
-      first === undefined || first.ready === "" || first.ready > now
-        ? ""
-        : `planned for ${clock(first.ready)}`;
-    say(when, isWaiting ? `from ${clock(first.ready)}, ${inTime(first.ready)}` : planned);
+    const isEarly = first !== undefined && first.from > now;
+    const isWait = isEarly && first.why === "wait";
+    tick.hidden = first === undefined;
+    tick.textContent = isEarly ? "Tick ahead of time" : "Done";
+    tick.classList.toggle("early", isEarly);
+    live.dataset.is = isWait ? "wait" : isEarly ? "next" : "now";
+    say(
+      label,
+      first === undefined
+        ? "All steps are ticked"
+        : isEarly
+          ? `Now: ${isWait ? "wait" : "nothing planned"} until ${clock(first.from)}, ${leftUntil(first.from)}. Then`
+          : "Now",
+    );
+    say(where, first?.row.where ?? "");
+    say(what, first?.row.title ?? "");
     const texts = (selector: string): string[] =>
       [...(first?.row.element.querySelectorAll(selector) ?? [])].map(({ textContent }) => textContent ?? "");
-    say(takes, join([...texts(".takes"), ...texts(".wear")], " · "));
-    say(careful, join([...texts(".what small"), ...texts(".caution")], " "));
-    say(after, first === undefined || isWaiting ? "" : afterIfDone(first.row, now));
-    say(waits, waitsRunning(now).join(" "));
-    const then = second?.row ?? rows[rows.indexOf(first?.row ?? rows[0]!) + 1];
+    say(wear, join(texts(".what .wear"), " "));
+    say(danger, join(texts(".what .danger"), " "));
     say(
-      next,
-      first === undefined || then === undefined || doneAt(then) !== undefined
+      when,
+      first === undefined || first.from === ""
         ? ""
-        : `Then ${then.name}${second && second.ready > now ? `, ${clock(second.ready)}` : ""}`,
+        : isWait
+          ? `may begin from ${clock(first.from)}`
+          : isEarly
+            ? `planned for ${clock(first.from)}`
+            : first.why === "plan"
+              ? `planned for ${clock(first.from)}`
+              : `may begin since ${clock(first.from)}`,
     );
+    say(takes, join(texts(".takes"), " "));
+    say(careful, join([...texts(".what small"), ...texts(".caution")], " "));
+    say(after, first === undefined || isEarly ? "" : afterIfDone(first.row, now));
+    listWaits(waitsRunning(now));
+    const then = second?.row ?? rows[rows.indexOf(first?.row ?? rows[0]!) + 1];
+    const isNext = first !== undefined && then !== undefined && doneAt(then) === undefined;
+    const from = second?.from ?? then?.element.dataset.start?.slice(0, 16) ?? "";
+    say(next.body, isNext ? `${then.name}${from > now ? `, from ${clock(from)}` : ""}` : "");
+    next.head.hidden = !isNext;
+    showMay(now);
   }
 
   // -------------------------------------------------------------------------------------------------------------
@@ -346,6 +447,8 @@ function begin(article: HTMLElement): void {
   live.hidden = rows.length === 0;
   find(".tools").hidden = false;
   setInterval(update, MINUTE / 2);
+  // A telephone that slept shows the time that it is now.
+  document.addEventListener("visibilitychange", update);
 }
 
 for (const article of document.querySelectorAll<HTMLElement>("article[data-job]")) begin(article);

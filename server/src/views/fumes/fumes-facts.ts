@@ -84,7 +84,8 @@ const VERDICTS: Readonly<Record<AirVerdict, string>> = {
 /** A sum without something in it cannot say that the air is enough for all. */
 function verdictText(verdict: AirVerdict, left: readonly string[]): string {
   if (left.length === 0) return VERDICTS[verdict];
-  const counted = verdict === "enough" ? "enough for what is counted, and not known for all" : VERDICTS[verdict];
+  const counted =
+    verdict === "enough" ? "enough for what is counted, and not known for all" : VERDICTS[verdict];
   return `${counted}. Not counted: ${andList(left)}, as what comes off it is not all known; labels and safety data sheets say how much air that needs`;
 }
 

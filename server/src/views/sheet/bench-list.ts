@@ -10,10 +10,12 @@ import { fingerprintOf } from "./fingerprint.ts";
 import {
   type BenchGroup,
   type BenchList,
+  type BenchPlace,
   type BenchRow,
   MOST_PIECES,
   type SheetProcedure,
   type SheetStep,
+  type UseFrom,
 } from "./model.ts";
 import { stepKeys } from "./step-keys.ts";
 
@@ -68,11 +70,12 @@ function joined(a: BenchRow, b: BenchRow): BenchRow {
     ...rest,
     fingerprint: fingerprintOf([a.fingerprint, b.fingerprint]),
     steps: [...a.steps, ...b.steps],
+    places: [...a.places, ...b.places],
     details: union(a.details, b.details),
     notes: union(a.notes, b.notes),
     cautions: union(a.cautions, b.cautions),
     wear: union(a.wear, b.wear),
-    begins: union(a.begins, b.begins),
+    dangers: union(a.dangers, b.dangers),
     findings: union(a.findings, b.findings),
     ...(litres === undefined ? {} : { litres }),
     ...doneIn(
@@ -90,42 +93,63 @@ const doneIn = (done: BenchRow["done"]): Pick<BenchRow, "done"> => (done && done
 function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
   const { title: surface, pieces, entries } = procedure;
   const keys = stepKeys(procedure);
+  const lastStep = entries.findLastIndex((entry) => entry.kind === "step" && entry.op !== "wait");
   const rows: BenchRow[] = [];
   let notes: string[] = [];
-  let begins: string[] = [];
   for (const [index, entry] of entries.entries()) {
     if (entry.kind === "note" || entry.kind === "open") notes.push(entry.text);
-    if (entry.kind === "duties") begins.push(...entry.duties.map(({ label }) => shortDuty(label)));
     if (entry.kind !== "step" || entry.op === "wait") continue;
-    const { op, number, title, short = title, by, details, cautions, wear, findings, litres, done } = entry;
+    const {
+      op,
+      number,
+      title,
+      short = title,
+      by,
+      details,
+      cautions,
+      wear,
+      dangers,
+      findings,
+      litres,
+      done,
+    } = entry;
     const key = keys.get(number)!;
     const waits = waitsAfter(entries.slice(index + 1));
     for (const time of timesOf(entry, pieces)) {
-      const then = thenOf(waits, time.pieces);
+      const isLastCoat = index === lastStep && op === "layer";
       rows.push({
         fingerprint: fingerprintOf([key, ...time.pieces.map(String)]),
         op,
         steps: [{ surface, number, key }],
+        places: [placeOf(procedure, time.pieces)],
         title: short,
         ...(by === undefined ? {} : { by }),
         details: [...details, ...waits.flatMap((wait) => wait.details)],
         notes,
         cautions,
-        wear: wear.map(shortDuty),
-        begins,
+        wear,
+        dangers,
         findings,
         ...(litres === undefined ? {} : { litres: (litres * time.pieces.length) / pieces }),
-        ...time,
+        ...(time.startAt === undefined ? {} : { startAt: time.startAt }),
+        ...(time.endAt === undefined ? {} : { endAt: time.endAt }),
         pieces: pieces > MOST_PIECES ? [] : time.pieces,
         of: pieces,
         ...doneIn(done?.filter(({ piece }) => time.pieces.includes(piece))),
-        ...(then ? { then } : {}),
+        ...(isLastCoat ? afterLast(entry, waits, time) : leftAlone(waits, time.pieces)),
       });
     }
     notes = [];
-    begins = [];
   }
   return rows;
+}
+
+function placeOf({ piece, surface, pieces: of }: SheetProcedure, pieces: readonly number[]): BenchPlace {
+  return {
+    ...(piece === undefined ? {} : { piece }),
+    pieces: of === 1 || of > MOST_PIECES ? [] : pieces,
+    surface,
+  };
 }
 
 interface Time {
@@ -176,30 +200,54 @@ function waitsAfter(entries: SheetProcedure["entries"]): readonly SheetStep[] {
   return waits;
 }
 
-function thenOf(waits: readonly SheetStep[], pieces: readonly number[]): BenchRow["then"] {
+function leftAlone(waits: readonly SheetStep[], pieces: readonly number[]): Pick<BenchRow, "then"> {
   const last = waits.at(-1);
-  if (last === undefined) return undefined;
+  if (last === undefined) return {};
   const ends = last.planned.flatMap(({ pieces: of, endAt, firstEndAt = endAt }) =>
     of.some((piece) => pieces.includes(piece)) ? [firstEndAt, endAt] : [],
   );
   const [first, ...others] = ends.toSorted();
   const at = others.at(-1) ?? first;
   return {
-    ...last.wait,
-    ...(at === undefined ? {} : { at }),
-    ...(first === undefined || first === at ? {} : { firstAt: first }),
+    then: {
+      ...last.wait,
+      ...(at === undefined ? {} : { at }),
+      ...(first === undefined || first === at ? {} : { firstAt: first }),
+    },
   };
 }
 
-const SHORT: readonly (readonly [label: string, short: string])[] = [
-  ["Ventilate", "air"],
-  ["No ignition", "no flame"],
-  ["Vapour respirator", "respirator"],
-  ["Supplied air", "supplied air"],
-  ["Eye protection", "goggles"],
-  ["Hearing", "ear protection"],
-];
+/**
+ * What follows the last coat of a surface. A wait until it has cured is not one for which nobody may touch it: that ends
+ * with the time to a next coat, and when it may be used are two other things.
+ */
+function afterLast(
+  { after = {} }: SheetStep,
+  waits: readonly SheetStep[],
+  { endAt, pieces }: Time,
+): Pick<BenchRow, "then" | "light" | "full"> {
+  const from = (hours: number | undefined): UseFrom | undefined => {
+    if (hours === undefined) return undefined;
+    const at = endAt === undefined ? undefined : afterHours(endAt, hours);
+    return { hours, ...(at === undefined ? {} : { at }) };
+  };
+  const [touch, light, full] = [from(after.touch), from(after.light), from(after.full)];
+  const isToCure = waits.length === 0 || waits.at(-1)!.wait?.until === "cured";
+  return {
+    ...(isToCure ? (touch ? { then: { until: "recoat", ...touch } } : {}) : leftAlone(waits, pieces)),
+    ...(light ? { light } : {}),
+    ...(full ? { full } : {}),
+  };
+}
 
-/** `Ventilate, 16 air changes/h` in a word: the box with the cautions has the rest. */
-const shortDuty = (label: string): string =>
-  SHORT.find(([start]) => label.startsWith(start))?.[1] ?? label.toLowerCase();
+const MINUTE_MS = 60_000;
+const STEP_MS = 5 * MINUTE_MS;
+
+/** On a step of five minutes, rounded up, as all dates of use are; undefined after the year 9999. */
+function afterHours(at: string, hours: number): string | undefined {
+  const ms = Date.parse(`${at}Z`) + hours * 60 * MINUTE_MS;
+  const time = Math.ceil(ms / STEP_MS - 1e-6) * STEP_MS;
+  return time < LAST_MS ? new Date(time).toISOString().slice(0, 19) : undefined;
+}
+
+const LAST_MS = Date.UTC(9999, 11, 31);

@@ -8,7 +8,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowledge/duties.ts";
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
-import type { Action } from "../../core/surface/actions.ts";
+import { type Action, OTHER_WORK } from "../../core/surface/actions.ts";
 import type { SheetDuty, SheetDutyStart } from "./model.ts";
 import { capital, stepsText, words } from "./words.ts";
 
@@ -26,9 +26,18 @@ export interface DutySpan {
   readonly numbers: readonly number[];
 }
 
-/** In the order in which they begin; those that begin together in the order of the table. */
-export function dutySpans(steps: readonly NumberedAction[]): readonly DutySpan[] {
-  const spans = DUTIES.flatMap((duty) => [...statedSpans(duty, steps), ...missingSpan(duty, steps)]);
+/**
+ * In the order in which they begin; those that begin together in the order of the table. Duties that were answered before
+ * the work, such as a test that a laboratory has made, are left out.
+ */
+export function dutySpans(
+  steps: readonly NumberedAction[],
+  isAnswered: (word: DutyWord) => boolean = () => false,
+): readonly DutySpan[] {
+  const spans = DUTIES.filter(({ word }) => !isAnswered(word)).flatMap((duty) => [
+    ...statedSpans(duty, steps),
+    ...missingSpan(duty, steps),
+  ]);
   return spans.toSorted((a, b) => a.numbers[0]! - b.numbers[0]!);
 }
 
@@ -73,15 +82,76 @@ export function dutyStart(
   return duties.length > 0 ? { kind: "duties", duties } : undefined;
 }
 
-/** What to have on, or to have done, for this very step. */
-export function wearOf(action: Action): readonly string[] {
-  const labels = DUTIES.flatMap(({ word }) => {
-    if (!needFor(action, word)) return [];
-    const inForce = [word, ...alternatives(word)].find((each) => action.duties.has(each)) ?? word;
-    return [labelOf(inForce)];
-  });
-  return [...new Set(labels)];
+/** What to have on and what can hurt, in the words of a line. */
+export interface LineDuties {
+  readonly wear: readonly string[];
+  readonly dangers: readonly string[];
 }
+
+/**
+ * Tells, of one step after the other, what stands on its line: what the step itself brings; all that is in force where
+ * nobody but the person at the bench knows what is done; and what no step brings, where it begins.
+ */
+export function lineDuties(
+  spans: readonly DutySpan[],
+  steps: readonly NumberedAction[],
+): (number: number, action: Action) => LineDuties {
+  const open = new Set(spans.map(({ duty }) => duty.word));
+  const byHand = new Map(
+    steps.flatMap(({ number, action }) => (action.op === "wait" ? [] : [[number, action]])),
+  );
+  const beginning = new Map<number, DutyWord[]>();
+  for (const { duty, stated, numbers } of spans) {
+    const lines = numbers.filter((number) => byHand.has(number));
+    const [first] = lines;
+    if (!stated || first === undefined) continue;
+    if (lines.some((number) => isOfLine(byHand.get(number)!, duty.word))) continue;
+    beginning.set(first, [...(beginning.get(first) ?? []), duty.word]);
+  }
+  return (number, action) => {
+    const begins = beginning.get(number) ?? [];
+    const words = DUTIES.flatMap(({ word }) => {
+      if (begins.includes(word)) return [word];
+      if (!open.has(word) || !isOfLine(action, word)) return [];
+      return [[word, ...alternatives(word)].find((each) => action.duties.has(each)) ?? word];
+    });
+    const of = (table: Partial<Readonly<Record<DutyWord, string>>>): readonly string[] => [
+      ...new Set(words.flatMap((word) => lookUp(table, word) ?? [])),
+    ];
+    return { wear: of(GEAR), dangers: of(DANGERS) };
+  };
+}
+
+function isOfLine(action: Action, word: DutyWord): boolean {
+  if (needFor(action, word)) return true;
+  if (action.op !== "step" || !action.duties.has(word)) return false;
+  if (word === "lead_test" || word === "lead_safe") return !action.between && FREES_LEAD.has(action.verb);
+  return IN_OWN_WORDS.has(action.verb) && !action.use?.material;
+}
+
+/** Steps that rub or dissolve what is old. */
+const FREES_LEAD: ReadonlySet<string> = new Set(["strip", "scrape", "sand", "scuff", "distress"]);
+/** Of these a sheet does not know what is done. */
+const IN_OWN_WORDS: ReadonlySet<string> = new Set(["test", "repair", OTHER_WORK]);
+
+const GEAR: Partial<Readonly<Record<DutyWord, string>>> = {
+  dust_mask: "dust mask",
+  vapour_respirator: "respirator",
+  supplied_air: "supplied air",
+  gloves: "gloves",
+  eye_protection: "goggles",
+  hearing: "ear protection",
+};
+
+/** Named as dangers: what to do about each stands in the list of cautions. */
+const DANGERS: Partial<Readonly<Record<DutyWord, string>>> = {
+  ventilate: "fumes",
+  no_ignition: "fire",
+  wet_rags: "oily rags",
+  lead_test: "lead in old paint",
+  lead_safe: "lead",
+  keep_out: "others in the room",
+};
 
 /** Rags can burn hours after the step, so what to do with them is said at the step and not only where it begins. */
 export function cautionsOf(action: Action): readonly string[] {
@@ -115,6 +185,9 @@ export function sheetDuties(
 }
 
 const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
+  wet_rags: "Oily rags catch fire",
+  lead_test: "Old paint may hold lead",
+  lead_safe: "Lead in old paint",
   hearing: "Hearing protection",
   no_ignition: "No ignition sources",
   keep_out: "Keep others out",

@@ -150,6 +150,10 @@ export interface SheetDayTask {
 export interface SheetProcedure {
   readonly title: string;
   readonly pieces: number;
+  /** What a line of several pieces or kinds of pieces names them by: `Reading table`; absent for a single piece. */
+  readonly piece?: string;
+  /** `top`; empty for a recipe. */
+  readonly surface: string;
   readonly entries: readonly SheetEntry[];
 }
 
@@ -194,8 +198,10 @@ export interface SheetStep {
   readonly details: readonly string[];
   /** Cautions that belong to this very step. */
   readonly cautions: readonly string[];
-  /** Duties that this step brings, by their labels. */
+  /** What to have on at this step: `gloves`. */
   readonly wear: readonly string[];
+  /** What can hurt at this step, in a word or two each: `fumes`, `oily rags`. */
+  readonly dangers: readonly string[];
   /** By piece, those together that are done at the same time; empty without dates. */
   readonly planned: readonly PlannedTime[];
   /** Numbers of the findings that stand on its line. */
@@ -209,6 +215,8 @@ export interface SheetStep {
   readonly done?: readonly DonePiece[];
   /** Of a wait: what for, and how many hours in this air, where that is known; the end of the window of what was put on. */
   readonly wait?: { readonly until?: Stage; readonly hours?: number; readonly latestHours?: number };
+  /** Of a coat, in hours after it: when the surface may be worked on again, used with care and used fully. */
+  readonly after?: { readonly touch?: number; readonly light?: number; readonly full?: number };
 }
 
 export interface DonePiece {
@@ -240,6 +248,8 @@ export interface BenchRow {
   readonly op: "step" | "layer";
   /** Surfaces with the number of the step there, `Top`, 4, and its key, see `stepKeys`. */
   readonly steps: readonly { readonly surface: string; readonly number: number; readonly key: string }[];
+  /** On what it is done, as it stands in the line. */
+  readonly places: readonly BenchPlace[];
   readonly title: string;
   /** What a coat goes on with: `pad`. */
   readonly by?: string;
@@ -248,8 +258,8 @@ export interface BenchRow {
   readonly cautions: readonly string[];
   /** What to have on, in a word each: `gloves`. */
   readonly wear: readonly string[];
-  /** Duties that begin here, in a word each. */
-  readonly begins: readonly string[];
+  /** What can hurt, in a word or two each: `fumes`. */
+  readonly dangers: readonly string[];
   readonly litres?: number;
   readonly findings: readonly number[];
   /** From 1; empty where there are too many to be followed one by one. */
@@ -262,8 +272,8 @@ export interface BenchRow {
   readonly startAt?: string;
   readonly endAt?: string;
   /**
-   * What follows: the end of the wait, and its hours in this air. `firstAt` is that of the first piece where they end one
-   * after the other; `latestHours` after the coat, the next one needs sanding first.
+   * Until when it is not touched: the end of the wait, and its hours in this air. `firstAt` is that of the first piece where
+   * they end one after the other; `latestHours` after the coat, the next one needs sanding first.
    */
   readonly then?: {
     readonly until?: Stage;
@@ -272,6 +282,25 @@ export interface BenchRow {
     readonly firstAt?: string;
     readonly latestHours?: number;
   };
+  /** Of the last coat of a surface: from when it may be used, with care and fully. */
+  readonly light?: UseFrom;
+  readonly full?: UseFrom;
+}
+
+export interface BenchPlace {
+  /** `Reading table`; absent where there is a single piece. */
+  readonly piece?: string;
+  /** Which of them, from 1; empty where there is one of the kind, or where there are too many to be named. */
+  readonly pieces: readonly number[];
+  /** `top` */
+  readonly surface: string;
+}
+
+export interface UseFrom {
+  /** After the coat, in this air. */
+  readonly hours: number;
+  /** Local ISO date-time; absent without dates. */
+  readonly at?: string;
 }
 
 /** Local ISO date-times. */
@@ -285,7 +314,9 @@ export interface PlannedTime {
 }
 
 export interface SheetService {
-  /** `Not before Mon 12 Apr 2027 12:41`, or why that is not known. */
+  /** `Tue 16 Mar 2027 09:55`: used with care. */
+  readonly light?: string;
+  /** `Mon 12 Apr 2027 12:45`: used fully. */
   readonly date?: string;
   /** Surface by surface: the full cure of its last coat. */
   readonly cures: readonly SheetFact[];

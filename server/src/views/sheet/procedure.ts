@@ -3,6 +3,7 @@
  * has it, which duties begin there, and which findings stand on its line.
  */
 
+import { leadStatus } from "../../core/knowledge/lead.ts";
 import { filmText, percentText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { ShownFigures } from "../../core/measure/shown-figures.ts";
@@ -12,15 +13,24 @@ import { type Place, placeKey } from "../../core/place.ts";
 import { coatWetUm } from "../../core/quantities/laydown.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../../core/surface/actions.ts";
+import { leadFactsOf } from "../../core/surface/lead.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
-import type { Moment } from "../../core/surface/state.ts";
+import { type Moment, stageHours } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Draw } from "../../core/totals/needs.ts";
 import { coatMix } from "../../core/totals/needs.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
+import { fullUseAfter, lightUseAfter } from "../../core/totals/use-dates.ts";
 import { isDated, sessionsOf } from "../schedule/job-plan.ts";
-import { cautionsOf, type DutySpan, dutySpans, dutyStart, type NumberedAction, wearOf } from "./duties.ts";
+import {
+  cautionsOf,
+  type DutySpan,
+  dutySpans,
+  dutyStart,
+  lineDuties,
+  type NumberedAction,
+} from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { waitWords, windowAfter } from "./waits.ts";
 import { capital, docsOf, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
@@ -32,6 +42,9 @@ export interface ProcedureInput {
   /** The job's plan, where it has dates. */
   readonly plan?: Schedule;
   readonly title: string;
+  /** See `SheetProcedure`. */
+  readonly piece?: string;
+  readonly surface: string;
   /** Numbers of the findings that stand on the line of an action of this run. */
   readonly findingsAt: (action: Action) => readonly number[];
   /** What the job draws for an action of this run. */
@@ -52,7 +65,9 @@ export function procedureOf(input: ProcedureInput): Procedure {
     const number = numbers[index];
     return number === undefined ? [] : [{ number, action }];
   });
-  const spans = dutySpans(steps);
+  const isTested = leadStatus(leadFactsOf(run)) === "none_found";
+  const spans = dutySpans(steps, (word) => word === "lead_test" && isTested);
+  const minds = lineDuties(spans, steps);
   const explained = new Set<Material>();
   const partsAt = partHeads(input);
   const entries = run.moments.flatMap((moment, index): readonly SheetEntry[] => {
@@ -60,9 +75,13 @@ export function procedureOf(input: ProcedureInput): Procedure {
     const number = numbers[index];
     if (number === undefined) return [...heads, ...unnumbered(moment.action)];
     const start = dutyStart(spans, number, steps.length);
-    return [...heads, ...(start ? [start] : []), stepOf(input, index, number, explained)];
+    return [...heads, ...(start ? [start] : []), stepOf(input, index, number, explained, minds)];
   });
-  return { sheet: { title: input.title, pieces: run.pieces, entries }, spans };
+  const { title, piece, surface } = input;
+  return {
+    sheet: { title, pieces: run.pieces, ...(piece === undefined ? {} : { piece }), surface, entries },
+    spans,
+  };
 }
 
 /** The number of every moment that is something to do, from 1. */
@@ -133,7 +152,13 @@ const partOf = (recipe: Recipe): SheetPart => ({
 // ---------------------------------------------------------------------------------------------------------------
 // One step
 
-function stepOf(input: ProcedureInput, index: number, number: number, explained: Set<Material>): SheetStep {
+function stepOf(
+  input: ProcedureInput,
+  index: number,
+  number: number,
+  explained: Set<Material>,
+  minds: ReturnType<typeof lineDuties>,
+): SheetStep {
   const moment = input.run.moments[index]!;
   const { action } = moment;
   return {
@@ -142,12 +167,28 @@ function stepOf(input: ProcedureInput, index: number, number: number, explained:
     number,
     ...wordsOf(input, index, moment, explained),
     cautions: cautionsOf(action),
-    wear: wearOf(action),
+    ...minds(number, action),
     planned: plannedTimes(input, index),
     findings: input.findingsAt(action),
     ...litresOf(input, action),
     ...doneOf(input.run, index),
+    ...afterOf(moment),
     ...(action.op === "wait" ? { wait: waitOf(action, moment, windowAfter(input.run, index)) } : {}),
+  };
+}
+
+/** Of a coat: the time to the next one, for which it is not touched, and when it may be used. */
+function afterOf({ action, after }: Moment<Action>): Pick<SheetStep, "after"> {
+  const coat = action.op === "layer" ? after.layers.at(-1) : undefined;
+  if (!coat?.material) return {};
+  const touch = stageHours(coat, "recoat") ?? stageHours(coat, "touch");
+  const [light, full] = [lightUseAfter(coat)?.hours, fullUseAfter(coat)?.hours];
+  return {
+    after: {
+      ...(touch === undefined ? {} : { touch }),
+      ...(light === undefined ? {} : { light }),
+      ...(full === undefined ? {} : { full }),
+    },
   };
 }
 
@@ -191,7 +232,10 @@ function wordsOf(
   const { action } = moment;
   switch (action.op) {
     case "step":
-      return { title: stepTitle(action), details: [...stepAmounts(input, action), ...takes(input, action)] };
+      return {
+        title: stepTitle(action),
+        details: [...stepAmounts(input, action), ...dwell(input.run, index), ...takes(input, action)],
+      };
     case "layer":
       return {
         title: layerTitle(action),
@@ -219,6 +263,18 @@ function stepAmounts({ result, run, drawsAt, say }: ProcedureInput, step: StepAc
     litres === undefined ? [] : [`${say.litres(litres)}${forPieces(run)}.`],
   );
 }
+
+/** How long what takes a finish off is left on: where the line does not say it, the label does. */
+function dwell({ moments }: SurfaceRun, index: number): readonly string[] {
+  const { action } = moments[index]!;
+  if (action.op !== "step" || !action.use || !LEFT_ON.has(action.verb)) return [];
+  const next = moments[index + 1]?.action;
+  return next?.op === "wait" && next.hours !== undefined
+    ? [`Leave it on for ${formatDuration(next.hours)}.`]
+    : ["Leave it on as the label says."];
+}
+
+const LEFT_ON: ReadonlySet<string> = new Set(["strip", "bleach"]);
 
 /** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
 function coatAmounts({ result, run, say }: ProcedureInput, layer: LayerAction): readonly string[] {

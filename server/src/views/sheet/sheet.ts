@@ -56,7 +56,15 @@ import {
   numbered,
 } from "./findings.ts";
 import { sheetMaterials, usedMaterials } from "./materials.ts";
-import type { Sheet, SheetFact, SheetGap, SheetPiece, SheetService, SheetSurface } from "./model.ts";
+import type {
+  Sheet,
+  SheetFact,
+  SheetGap,
+  SheetPiece,
+  SheetProcedure,
+  SheetService,
+  SheetSurface,
+} from "./model.ts";
 import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
 import { capital, docsOf, titleOf, words } from "./words.ts";
 
@@ -130,7 +138,10 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const found = concerning(reachableFiles(checker.program, job.file), findingsOf, concern);
   const title = surfaceTitles(runs);
   const plan = datedPlan(result);
-  const procedures = runs.map((run) => procedureFor(checker, run, found, title(run), say, { result, plan }));
+  const named = pieceNames(runs);
+  const procedures = runs.map((run) =>
+    procedureFor(checker, run, found, { title: title(run), ...named(run) }, say, { result, plan }),
+  );
   const worst = worstAir(result, titleOf);
   return {
     kind: "job",
@@ -175,11 +186,31 @@ function surfaceTitles(runs: readonly SurfaceRun[]): (run: SurfaceRun) => string
   };
 }
 
+type ProcedureName = Pick<SheetProcedure, "title" | "piece" | "surface">;
+
+/**
+ * What lines name pieces and surfaces by: the title up to a comma, where that is no other piece's as well. A single piece
+ * needs no name.
+ */
+function pieceNames(
+  runs: readonly SurfaceRun[],
+): (run: SurfaceRun) => Pick<SheetProcedure, "piece" | "surface"> {
+  const pieces = [...new Set(runs.flatMap(({ piece }) => piece ?? []))];
+  const short = (piece: Piece): string => titleOf(piece).split(",")[0]!.trim();
+  const isOnly = pieces.length === 1 && runs.every((run) => run.pieces === 1);
+  return ({ piece, surface, label }) => {
+    const name = { surface: surface?.title ?? words(surface?.name ?? label) };
+    if (!piece || isOnly) return name;
+    const isShared = pieces.some((other) => other !== piece && short(other) === short(piece));
+    return { ...name, piece: capital(isShared ? titleOf(piece) : short(piece)) };
+  };
+}
+
 function procedureFor(
   checker: Checker,
   run: SurfaceRun,
   found: readonly FileFinding[],
-  title: string,
+  named: ProcedureName,
   say: ShownFigures,
   job?: { readonly result: JobResult; readonly plan: Schedule | undefined },
 ): Procedure {
@@ -190,7 +221,7 @@ function procedureFor(
   return procedureOf({
     run,
     drawsAt: (action) => draws.get(action) ?? [],
-    title,
+    ...named,
     say,
     findingsAt: findingsAtLines(checker, found, run),
     recipeAt: ({ file, declaration }) => {
@@ -210,8 +241,8 @@ const drawnOnBy = (runs: readonly SurfaceRun[]): readonly DeclarationId[] => [
 
 const DATES = {
   "last work": "Last work",
-  "light use": "Light use, not before",
-  "full use": "Full use, not before",
+  "light use": "Light use from",
+  "full use": "Full use from",
 } as const;
 
 function jobFacts(result: JobResult, say: ShownFigures): readonly SheetFact[] {
@@ -377,7 +408,9 @@ function jobService(
   title: (run: SurfaceRun) => string,
 ): SheetService {
   const at = result.totals.in_service;
+  const light = jobDates(result).find(({ name }) => name === "light use");
   return {
+    ...(light?.at === undefined ? {} : { light: light.text }),
     ...(at === null ? {} : { date: momentText(at) }),
     cures: result.runs.flatMap((run) => cureOf(run, title(run))),
     cautions: pieces.flatMap(({ piece }) => {
@@ -422,7 +455,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
   const found = concerning(reachableFiles(checker.program, recipe.file), findingsOf, concern);
   const units = checker.units ?? habitOf(checker.program, recipe.file);
   const say = figuresIn(units);
-  const { sheet, spans } = procedureFor(checker, run, found, "", say);
+  const { sheet, spans } = procedureFor(checker, run, found, { title: "", surface: "" }, say);
   return {
     kind: "recipe",
     units,
