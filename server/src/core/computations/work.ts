@@ -200,8 +200,8 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     source:
       "common practice, no source: a day before anything is set down on a coat; the cure is the label's",
     file: "totals/use-dates.ts",
-    functions: ["useDates", "fewestCoatDates"],
-    tests: ["views/job-dates.test.ts", "core/totals/time.test.ts"],
+    functions: ["useDates", "fewestCoatDates", "lightUseAfter", "fullUseAfter"],
+    tests: ["views/job-dates.test.ts", "core/totals/time.test.ts", "views/bench-list.test.ts"],
   },
 
   {

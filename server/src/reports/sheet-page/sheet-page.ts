@@ -29,6 +29,8 @@ interface Row {
 }
 
 const MINUTE = 60_000;
+/** Nobody keeps a plan to the minute: where nothing has to dry, a step may be begun so much before its time. */
+const EARLY_MINUTES = 60;
 const pad = (value: number): string => String(value).padStart(2, "0");
 
 /** As the plan has it, without a zone: `2027-03-08T09:05`. */
@@ -179,6 +181,7 @@ function begin(article: HTMLElement): void {
     const free = freeAt(last);
     return free === undefined ? { from: start, why: "plan" } : { from: free, why: "wait", last };
   };
+  const isSoon = (from: string, at: string): boolean => later(at, EARLY_MINUTES / 60) >= from;
   /** Why a step is ahead of its time at a moment; empty where it is not. */
   const aheadOf = (row: Row, at: string): string => {
     const { from, why, last } = mayBegin(row);
@@ -186,7 +189,7 @@ function begin(article: HTMLElement): void {
       const planned = from > at ? `planned for ${clock(from)}, ` : "";
       return `${planned}after “${last?.title ?? ""}”`;
     }
-    if (from <= at) return "";
+    if (from <= at || (why === "plan" && isSoon(from, at))) return "";
     return why === "wait" ? `may begin from ${clock(from)}` : `planned for ${clock(from)}`;
   };
   const lasting = (minutes: number): string => {
@@ -349,8 +352,8 @@ function begin(article: HTMLElement): void {
     current = first?.row;
     go.hidden = first === undefined;
     undo.hidden = ticked === undefined;
-    const isEarly = first !== undefined && first.from > now;
-    const isWait = isEarly && first.why === "wait";
+    const isWait = first !== undefined && first.why === "wait" && first.from > now;
+    const isEarly = isWait || (first !== undefined && first.from > now && !isSoon(first.from, now));
     tick.hidden = first === undefined;
     tick.textContent = isEarly ? "Tick ahead of time" : "Done";
     tick.classList.toggle("early", isEarly);
