@@ -53,7 +53,7 @@ const MEGABYTE = 2 ** 20;
  */
 const MOST_SERVER_BYTES = 1_030_000;
 /**
- * In a browser the planner and the reports are in the same file, the page of a bench sheet among them with 13 kB, and so
+ * In a browser the planner and the reports are in the same file, the page of a bench sheet among them with 17 kB, and so
  * are the proofs of plans, the words that labels and dictated jobs use with those that may be several things, what compares
  * more than two jobs, figures in two systems of units, and the care cards and short recipes.
  */
