@@ -136,7 +136,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
         pieces: pieces > MOST_PIECES ? [] : time.pieces,
         of: pieces,
         ...doneIn(done?.filter(({ piece }) => time.pieces.includes(piece))),
-        ...(isLastCoat ? afterLast(entry, waits, time) : leftAlone(waits, time.pieces)),
+        ...(isLastCoat ? afterLast(entry, waits, time) : thenIn(leftAlone(waits, time.pieces))),
       });
     }
     notes = [];
@@ -200,20 +200,18 @@ function waitsAfter(entries: SheetProcedure["entries"]): readonly SheetStep[] {
   return waits;
 }
 
-function leftAlone(waits: readonly SheetStep[], pieces: readonly number[]): Pick<BenchRow, "then"> {
+function leftAlone(waits: readonly SheetStep[], pieces: readonly number[]): BenchRow["then"] {
   const last = waits.at(-1);
-  if (last === undefined) return {};
+  if (last === undefined) return undefined;
   const ends = last.planned.flatMap(({ pieces: of, endAt, firstEndAt = endAt }) =>
     of.some((piece) => pieces.includes(piece)) ? [firstEndAt, endAt] : [],
   );
   const [first, ...others] = ends.toSorted();
   const at = others.at(-1) ?? first;
   return {
-    then: {
-      ...last.wait,
-      ...(at === undefined ? {} : { at }),
-      ...(first === undefined || first === at ? {} : { firstAt: first }),
-    },
+    ...last.wait,
+    ...(at === undefined ? {} : { at }),
+    ...(first === undefined || first === at ? {} : { firstAt: first }),
   };
 }
 
@@ -233,12 +231,11 @@ function afterLast(
   };
   const [touch, light, full] = [from(after.touch), from(after.light), from(after.full)];
   const isToCure = waits.length === 0 || waits.at(-1)!.wait?.until === "cured";
-  return {
-    ...(isToCure ? (touch ? { then: { until: "recoat", ...touch } } : {}) : leftAlone(waits, pieces)),
-    ...(light ? { light } : {}),
-    ...(full ? { full } : {}),
-  };
+  const then: BenchRow["then"] = isToCure ? touch && { until: "recoat", ...touch } : leftAlone(waits, pieces);
+  return { ...thenIn(then), ...(light ? { light } : {}), ...(full ? { full } : {}) };
 }
+
+const thenIn = (then: BenchRow["then"]): Pick<BenchRow, "then"> => (then ? { then } : {});
 
 const MINUTE_MS = 60_000;
 const STEP_MS = 5 * MINUTE_MS;
