@@ -47,6 +47,7 @@ export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
       absent.set(file, reason);
     },
     plansChanged() {},
+    setToday() {},
     analysis: () => analysis(new Map(texts), new Map(absent), resolve, config),
   };
 };

@@ -1,7 +1,9 @@
 /** Settings: what they do, what becomes of wrong ones, and that VS Code offers exactly those that the server reads. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { DEFAULT_SETTINGS, readSettings, SETTING_SCHEMAS, valuesOf } from "../../server/src/lsp/settings.ts";
+import { FILES } from "../cli/bench.ts";
 import { MINIMAL, startClient } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
@@ -102,4 +104,41 @@ test("each kind of hint and the lenses have a switch of their own, and only a ye
   expect(complaints).toEqual([
     'The setting finishwright.inlayHints.waits is "no", but takes one of: true, false.',
   ]);
+});
+
+test("plans go on from the day of the setting, and from the last record again where there is none", async () => {
+  const text = FILES["stock.finish"] + FILES["job.finish"].replace('use "stock.finish"\n', "  ");
+  const client = await startClient({
+    capabilities: { textDocument: { diagnostic: {} }, workspace: { configuration: true } },
+    host: { createAnalyst },
+  });
+  await client.open(A, text);
+  const lastWork = async (): Promise<string | undefined> => {
+    const totals = await client.request<string>("finishwright/report", {
+      kind: "totals",
+      textDocument: { uri: A },
+    });
+    return /last work +(.*? \d\d:\d\d)/u.exec(totals)?.[1];
+  };
+  const set = async (today: string): Promise<void> => {
+    client.setSettings({ plan: { today } });
+    await client.notify("workspace/didChangeConfiguration", { settings: null });
+  };
+  // Begun at 09:00, the last coat ends at 12:00: tests/cli/bench.ts. The day is a Wednesday.
+  expect(await lastWork()).toBe("Mon 8 Mar 2027 12:00");
+  await set("2027-03-10");
+  await expect.poll(lastWork).toBe("Wed 10 Mar 2027 12:00");
+  await set(" ");
+  await expect.poll(lastWork).toBe("Mon 8 Mar 2027 12:00");
+});
+
+test("a day that is none is named, and plans go on as without it", () => {
+  for (const today of ["2027-02-30", "tomorrow", "2027-03-10T25:00"])
+    expect(readSettings({ plan: { today } })).toEqual({
+      settings: DEFAULT_SETTINGS,
+      complaints: [
+        `The setting finishwright.plan.today is "${today}", but takes a day, such as 2027-03-10 or 2027-03-10T14:00.`,
+      ],
+    });
+  expect(readSettings({ plan: { today: "2027-03-10 14:00" } }).settings.today).toBe("2027-03-10T14:00");
 });

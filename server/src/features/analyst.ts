@@ -58,10 +58,10 @@ export interface AnalystOptions {
 
 export function createAnalyst(options: AnalystOptions): Analyst {
   const known = new KnownFiles();
-  const lone = new LoneFiles(known);
+  let lone = new LoneFiles(known);
   let snapshot: Analysis | undefined;
   const onFault = options.onFault ?? (() => {});
-  const parts: Partial<CheckerParts> = {
+  let parts: Partial<CheckerParts> = {
     plan: options.plan ?? cachingPlanner(REMEMBERED_PLANS),
     memory: createCheckMemory(),
     ...options.parts,
@@ -93,6 +93,13 @@ export function createAnalyst(options: AnalystOptions): Analyst {
       snapshot = undefined;
     },
     plansChanged: () => {
+      snapshot = undefined;
+    },
+    setToday: (today) => {
+      const { today: _, ...rest } = parts;
+      // What is remembered was worked out for the day before.
+      parts = { ...rest, memory: createCheckMemory(), ...(today === undefined ? {} : { today }) };
+      lone = new LoneFiles(known);
       snapshot = undefined;
     },
     analysis: () => {

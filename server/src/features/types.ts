@@ -333,5 +333,7 @@ export interface Analyst {
   setAbsent(file: FileId, reason: string): void;
   /** Tells that the planner has plans that it did not have before. */
   plansChanged(): void;
+  /** See `CheckerParts.today`. Everything is worked out anew. */
+  setToday(today: string | undefined): void;
   analysis(): Analysis;
 }

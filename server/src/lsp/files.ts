@@ -142,6 +142,11 @@ export class Files {
     this.#changes.bump({ kind: "plans", files });
   }
 
+  /** Nothing more is done before this local ISO date or date-time; without it, jobs go on from their last record. */
+  setToday(today: string | undefined): void {
+    this.#analyst.setToday(today);
+  }
+
   /** Whether the folders have more recipes than are looked at. */
   get isPartial(): boolean {
     return this.#isPartial;

@@ -15,7 +15,9 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
   const { settings, complaints } = readSettings(section);
   for (const complaint of complaints) session.connection.warn(shownLines(complaint));
   if (JSON.stringify(settings) === JSON.stringify(session.settings)) return;
+  const isOtherDay = settings.today !== session.settings.today;
   session.settings = settings;
+  if (isOtherDay) session.files.setToday(settings.today);
   session.allowed.setAlso(settings.readAlso);
   session.changes.bump({ kind: "other" });
 };

@@ -6,6 +6,7 @@
  */
 import * as z from "zod/mini";
 import { isAtLeast, SEVERITIES, type Severity } from "../core/findings.ts";
+import { readMoment } from "../core/measure/iso-dates.ts";
 import { INLAY_HINT_KINDS, type InlayHintKind } from "../features/types.ts";
 import { folderKey } from "../reading/may-read.ts";
 
@@ -18,6 +19,8 @@ export interface Settings {
   readonly jobLenses: boolean;
   /** Folders whose recipes `use` may read besides those of the open folders, by absolute path or address. */
   readonly readAlso: readonly string[];
+  /** A local ISO date or date-time from which plans go on; absent: from the last record of each job. */
+  readonly today?: string;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -34,6 +37,9 @@ export const SETTING_SCHEMAS = {
   "finishwright.inlayHints.waits": z.boolean(),
   "finishwright.inlayHints.elapsed": z.boolean(),
   "finishwright.codeLens.jobs": z.boolean(),
+  "finishwright.plan.today": z
+    .string()
+    .check(z.refine((text) => text.trim() === "" || readMoment(text) !== undefined)),
   "finishwright.use.readAlso": z.array(z.string()).check(z.maxLength(100)),
   "finishwright.trace.server": z.enum(["off", "messages", "compact", "verbose"]),
 } as const;
@@ -71,6 +77,7 @@ export const readSettings = (section: unknown): ReadSettings => {
       `The setting finishwright.use.readAlso has ${JSON.stringify(folder)}, which is not a folder: write its absolute path.`,
     );
   }
+  const today = readMoment(read("finishwright.plan.today", SETTING_SCHEMAS["finishwright.plan.today"]) ?? "");
   const lowest = read("finishwright.findings.lowest", SETTING_SCHEMAS["finishwright.findings.lowest"]);
   const settings: Settings = {
     lowest: lowest ?? DEFAULT_SETTINGS.lowest,
@@ -79,6 +86,7 @@ export const readSettings = (section: unknown): ReadSettings => {
     ),
     jobLenses: isOn("finishwright.codeLens.jobs", DEFAULT_SETTINGS.jobLenses),
     readAlso: readAlso.filter((folder) => folderKey(folder) !== undefined),
+    ...(today === undefined ? {} : { today }),
   };
   return { settings, complaints };
 };
@@ -86,13 +94,16 @@ export const readSettings = (section: unknown): ReadSettings => {
 /** The values that a setting takes; none where they cannot be listed. */
 export const valuesOf = (name: SettingName): readonly (string | boolean)[] => {
   const schema = SETTING_SCHEMAS[name];
-  if (schema instanceof z.ZodMiniArray) return [];
+  if (schema instanceof z.ZodMiniArray || schema instanceof z.ZodMiniString) return [];
   return "options" in schema ? schema.options : [true, false];
 };
 
 const takenBy = (name: SettingName): string => {
   const values = valuesOf(name);
-  return values.length > 0 ? `one of: ${values.join(", ")}` : "a list of up to 100 folders";
+  if (values.length > 0) return `one of: ${values.join(", ")}`;
+  return name === "finishwright.plan.today"
+    ? "a day, such as 2027-03-10 or 2027-03-10T14:00"
+    : "a list of up to 100 folders";
 };
 
 /** Whether findings of this level are shown. */
