@@ -295,7 +295,13 @@ const TESTS: readonly Test[] = [
     name: "the commands show the reports of the recipe at hand, and these follow it",
     async run() {
       const offered = await commands.getCommands(true);
-      for (const name of ["showSchedule", "showTotals", "showShoppingList"]) {
+      for (const name of [
+        "showSchedule",
+        "showTotals",
+        "showShoppingList",
+        "saveCareCard",
+        "saveShortRecipe",
+      ]) {
         ok(offered.includes(`finishwright.${name}`), `there is no command ${name}`);
       }
       await openFile(MAIN);

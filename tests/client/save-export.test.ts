@@ -1,0 +1,189 @@
+/** Saving a care card or a short recipe asks what it must, tells nothing more than was picked, and writes only then. */
+import { beforeEach, describe, expect, test, vi } from "vitest";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { registerSaveExports, type Saved, saveExport } from "../../client/src/save-export.ts";
+import { BENCH, type BenchAnswer } from "../../server/src/lsp/custom-requests.ts";
+
+/** An editor with one recipe and a caret in its third line. */
+const editor = vi.hoisted(() => {
+  const uriOf = (path: string) => ({ path, scheme: "file", toString: () => `file://${path}` });
+  const document = { languageId: "finish", uri: uriOf("/shop/tables.finish") };
+  return {
+    document,
+    uriOf,
+    commands: new Map<string, () => Promise<void>>(),
+    /** What the person answers, in turn; undefined closes the question. */
+    picks: [] as unknown[],
+    asked: [] as { readonly items: readonly { readonly label: string }[]; readonly options: unknown }[],
+    target: undefined as unknown,
+    suggested: "",
+    written: [] as { readonly path: string; readonly text: string }[],
+    opened: [] as string[],
+    shown: [] as string[],
+    told: [] as string[],
+  };
+});
+
+vi.mock("vscode", () => {
+  const tell = async (text: string): Promise<void> => {
+    editor.told.push(text);
+  };
+  const open = { document: editor.document, selection: { active: { line: 2 } } };
+  return {
+    commands: {
+      registerCommand: (name: string, run: () => Promise<void>) => {
+        editor.commands.set(name, run);
+        return { dispose() {} };
+      },
+    },
+    Disposable: { from: () => ({ dispose() {} }) },
+    env: { openExternal: async ({ path }: { path: string }) => editor.opened.push(path) },
+    Uri: { joinPath: (_: unknown, __: string, name: string) => editor.uriOf(`/shop/${name}`) },
+    window: {
+      visibleTextEditors: [open],
+      activeTextEditor: open,
+      showQuickPick: async (items: readonly { readonly label: string }[], options: unknown) => {
+        editor.asked.push({ items, options });
+        const pick = editor.picks.shift();
+        return typeof pick === "function" ? pick(items) : pick;
+      },
+      showSaveDialog: async ({ defaultUri }: { defaultUri: { path: string } }) => {
+        editor.suggested = defaultUri.path;
+        return editor.target;
+      },
+      showTextDocument: async ({ path }: { path: string }) => editor.shown.push(path),
+      showWarningMessage: tell,
+      showInformationMessage: tell,
+    },
+    workspace: {
+      textDocuments: [editor.document],
+      fs: {
+        writeFile: async ({ path }: { path: string }, bytes: Uint8Array) =>
+          editor.written.push({ path, text: new TextDecoder().decode(bytes) }),
+      },
+    },
+  };
+});
+
+const clientWith = (answers: Readonly<Record<string, unknown>>) => {
+  const sent: { readonly method: string; readonly params: object }[] = [];
+  const client = {
+    code2ProtocolConverter: { asUri: String },
+    sendRequest: async (method: string, params: object) => {
+      sent.push({ method, params });
+      return answers[method === BENCH ? "bench" : "export"] ?? null;
+    },
+  };
+  return { client: client as unknown as BaseLanguageClient, sent };
+};
+
+const saved = (as: Saved["as"]): Saved => ({ uri: editor.document.uri as never, job: "six_chairs", as });
+const labelled =
+  (...labels: readonly string[]) =>
+  (items: readonly { readonly label: string }[]) =>
+    items.filter(({ label }) => labels.includes(label));
+
+beforeEach(() => {
+  Object.assign(editor, { target: editor.uriOf("/away/card.html"), suggested: "" });
+  for (const list of [editor.picks, editor.asked, editor.written, editor.opened, editor.shown, editor.told])
+    list.length = 0;
+});
+
+describe("a care card", () => {
+  test("tells nothing that is kept back unless it is ticked, and is opened where it was saved", async () => {
+    const { client, sent } = clientWith({ export: "the card" });
+    editor.picks.push([]);
+    await saveExport(client, saved("care"));
+    expect(sent[0]!.params).toEqual({
+      textDocument: { uri: "file:///shop/tables.finish" },
+      job: "six_chairs",
+      as: "care",
+    });
+    expect(editor.asked[0]).toMatchObject({ options: { canPickMany: true } });
+    expect(editor.asked[0]!.items.map(({ label }) => label)).toEqual([
+      "owner",
+      "people",
+      "prices",
+      "delivery",
+      "photos",
+    ]);
+    expect(editor.asked[0]!.items.filter((item) => "picked" in item)).toEqual([]);
+    expect(editor.suggested).toBe("/shop/six_chairs-care-card.html");
+    expect(editor.written).toEqual([{ path: "/away/card.html", text: "the card" }]);
+    expect(editor.opened).toEqual(["/away/card.html"]);
+  });
+
+  test("tells what is ticked", async () => {
+    const { client, sent } = clientWith({ export: "the card" });
+    editor.picks.push(labelled("owner", "photos"));
+    await saveExport(client, saved("care"));
+    expect(sent[0]!.params).toMatchObject({ with: ["owner", "photos"] });
+  });
+
+  test("is not asked for where the question is closed, and not written where no place is given", async () => {
+    const { client, sent } = clientWith({ export: "the card" });
+    editor.picks.push(undefined);
+    await saveExport(client, saved("care"));
+    expect(sent).toEqual([]);
+    editor.picks.push([]);
+    editor.target = undefined;
+    await saveExport(client, saved("care"));
+    expect(editor.written).toEqual([]);
+  });
+
+  test("of a job that is gone is not written, and that is said", async () => {
+    const { client } = clientWith({});
+    editor.picks.push([]);
+    await saveExport(client, saved("care"));
+    expect(editor.written).toEqual([]);
+    expect(editor.told).toEqual([expect.stringContaining("nothing was saved")]);
+  });
+});
+
+test("a short recipe is shown as the text that it is; a sheet and a list ask nothing", async () => {
+  const { client } = clientWith({ export: "text" });
+  editor.picks.push([]);
+  await saveExport(client, saved("recipe"));
+  expect(editor.suggested).toBe("/shop/six_chairs-recipe.md");
+  expect(editor.shown).toEqual(["/away/card.html"]);
+  await saveExport(client, saved("csv"));
+  await saveExport(client, saved("html"));
+  expect(editor.asked).toHaveLength(1);
+  expect(editor.opened).toEqual(["/away/card.html"]);
+});
+
+describe("the command", () => {
+  const jobs = [
+    { name: "hall_tables", title: "Tables" },
+    { name: "six_chairs", title: "Six chairs" },
+  ];
+  const bench = { name: "six_chairs" } as BenchAnswer["bench"];
+  const run = (name: string, client: BaseLanguageClient): Promise<void> => {
+    registerSaveExports(client);
+    return editor.commands.get(`finishwright.${name}`)!();
+  };
+
+  test("takes the only job without a question", async () => {
+    const { client, sent } = clientWith({ bench: { jobs: [jobs[0]], notes: [] }, export: "the card" });
+    editor.picks.push([]);
+    await run("saveCareCard", client);
+    expect(sent.map(({ params }) => params)).toMatchObject([
+      { textDocument: { uri: "file:///shop/tables.finish" }, line: 2 },
+      { job: "hall_tables", as: "care" },
+    ]);
+  });
+
+  test("asks for one of several, that of the caret first", async () => {
+    const { client, sent } = clientWith({ bench: { jobs, bench, notes: [] }, export: "the recipe" });
+    editor.picks.push((items: readonly unknown[]) => items[0], []);
+    await run("saveShortRecipe", client);
+    expect(editor.asked[0]!.items.map(({ label }) => label)).toEqual(["Six chairs", "Tables"]);
+    expect(sent[1]!.params).toMatchObject({ job: "six_chairs", as: "recipe" });
+  });
+
+  test("says what the server says where there is no job", async () => {
+    const { client } = clientWith({ bench: { jobs: [], notes: ["It has no job."] } });
+    await run("saveCareCard", client);
+    expect(editor.told).toEqual(["It has no job."]);
+  });
+});
